@@ -1,0 +1,228 @@
+//! The courses of one colony, each with the terms that rule it, and what else bears on its supers.
+//!
+//! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] when a question is asked. It follows
+//! splits and unitings back, since a colony carries the courses and the treated comb of those it came from.
+
+mod courses;
+pub mod terms;
+mod window;
+
+use std::sync::Arc;
+
+use crate::calendar::Day;
+use crate::holding::{Holding, Record};
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+use crate::leaflet::Leaflets;
+use crate::leaflet::rule::BroodState;
+use crate::words::{Brood, ColonyName, MedicineName, MedicinesInside, SuperPurpose};
+
+pub use terms::{Authority, Doses, Fact, Stay, Terms};
+pub use window::Verdict;
+pub(crate) use window::{Window, spent_after, withdrawal_bars_supers};
+
+/// Everything that bears on whether one colony may be supered.
+#[derive(Debug, Clone)]
+pub struct History {
+    /// The colony.
+    pub colony: ColonyName,
+    /// When it came into the record, and by which entry.
+    pub begun: Option<(Day, EntryId)>,
+    /// Whether it came with medicine in it.
+    pub medicines_inside: MedicinesInside,
+    /// When it ended, and by which entry.
+    pub ended: Option<(Day, EntryId)>,
+    /// Its courses, in the order of placing.
+    pub courses: Vec<Course>,
+    /// When harvest supers were on.
+    pub supers: Vec<SuperSpan>,
+    /// Brood as seen, in the order of inspection.
+    pub broods: Vec<BroodSeen>,
+    pub(crate) windows: Vec<Window>,
+}
+
+/// One course in one colony: from the first dose to the removal of the last carrier, or one dose.
+#[derive(Debug, Clone)]
+pub struct Course {
+    /// The entry of the first dose.
+    pub entry: EntryId,
+    /// The medicine, by the keeper's name.
+    pub medicine: MedicineName,
+    /// The name on the pack.
+    pub pack_name: Arc<str>,
+    /// The day of the first dose.
+    pub placed: Day,
+    /// The doses, in order.
+    pub doses: Vec<Dose>,
+    /// What became of it in this colony.
+    pub end: End,
+    /// The first day on which this colony had a part in it.
+    pub here_from: Day,
+    /// The entry by which it came to this colony from another, if it did.
+    pub came_by: Option<EntryId>,
+    /// The terms that rule it.
+    pub terms: Terms,
+}
+
+/// One dose of a course.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Dose {
+    /// The day it was given.
+    pub on: Day,
+    /// The entry that recorded it.
+    pub entry: EntryId,
+}
+
+/// What became of a course in a colony.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum End {
+    /// Nothing was recorded: if it is a carrier, it is still in.
+    Open,
+    /// All of it came out on a day: taken out, or gone along with a split.
+    Out {
+        /// The day.
+        on: Day,
+        /// The entry that says so.
+        entry: EntryId,
+    },
+    /// A split or a uniting did not say where the strips went.
+    NotSaid {
+        /// The day of it.
+        since: Day,
+        /// The entry that left it out.
+        entry: EntryId,
+    },
+}
+
+/// A stretch of days with harvest supers on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct SuperSpan {
+    /// The day they went on.
+    pub from: Day,
+    /// The day the last of them came off; absent while they are on.
+    pub off: Option<Day>,
+    /// The entry that put them on.
+    pub entry: EntryId,
+}
+
+/// Brood as seen on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct BroodSeen {
+    /// The day.
+    pub on: Day,
+    /// What was seen.
+    pub brood: Brood,
+    /// The entry that recorded it.
+    pub entry: EntryId,
+}
+
+impl History {
+    /// Derives the history of a colony. A colony nobody ever entered has an empty one.
+    #[must_use]
+    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
+        let life = holding.life(colony);
+        let courses = courses::of(holding, leaflets, colony);
+        let windows = courses.iter().enumerate().flat_map(|(index, course)| window::of(index, course)).collect();
+        History {
+            colony: colony.clone(),
+            begun: life.begun.map(|record| (record.on, record.id)),
+            medicines_inside: medicines_inside(holding, colony, crate::holding::GENERATIONS),
+            ended: life.ended.map(|record| (record.on, record.id)),
+            courses,
+            supers: supers(holding.colony_file(colony), colony),
+            broods: broods(holding.colony_file(colony)),
+            windows,
+        }
+    }
+
+    /// The brood last seen by the end of a day.
+    #[must_use]
+    pub fn brood_on(&self, on: Day) -> Option<&BroodSeen> {
+        self.broods.iter().rfind(|seen| seen.on <= on)
+    }
+
+    /// The harvest supers that are on at the end of a day.
+    #[must_use]
+    pub fn supers_on(&self, on: Day) -> Option<&SuperSpan> {
+        self.supers.iter().rfind(|span| span.from <= on && span.off.is_none_or(|off| on < off))
+    }
+}
+
+impl BroodSeen {
+    /// The state that leaflets distinguish.
+    #[must_use]
+    pub fn state(&self) -> BroodState {
+        BroodState::seen(self.brood)
+    }
+}
+
+impl Course {
+    /// The day on which all of it had come out, if it has by the end of `on`.
+    #[must_use]
+    pub fn out_by(&self, on: Day) -> Option<Day> {
+        match self.end {
+            End::Out { on: out, .. } if out <= on => Some(out),
+            _ => None,
+        }
+    }
+
+    /// The doses given by the end of a day.
+    pub fn doses_by(&self, on: Day) -> impl DoubleEndedIterator<Item = &Dose> {
+        self.doses.iter().filter(move |dose| dose.on <= on)
+    }
+}
+
+/// A colony that came with nothing inside, made from one that did, carries what that one carried.
+fn medicines_inside(holding: &Holding, colony: &ColonyName, generations: u8) -> MedicinesInside {
+    let Some(older) = generations.checked_sub(1) else { return MedicinesInside::NotKnown };
+    let comes_from = |parent: &ColonyName| medicines_inside(holding, parent, older) == MedicinesInside::NotKnown;
+    let not_known = holding.colony_file(colony).iter().any(|record| match &*record.event {
+        Event::ColonyEstablished(body) => body.medicines == MedicinesInside::NotKnown,
+        Event::ColonySplit(body) if body.into == *colony => comes_from(&body.colony),
+        Event::ColonyUnited(body) if body.into == *colony => comes_from(&body.colony),
+        _ => false,
+    });
+    if not_known { MedicinesInside::NotKnown } else { MedicinesInside::None }
+}
+
+fn supers(file: &[Arc<Record>], colony: &ColonyName) -> Vec<SuperSpan> {
+    let mut spans: Vec<SuperSpan> = Vec::new();
+    for record in file {
+        match &*record.event {
+            Event::SupersOn(on) if on.purpose == SuperPurpose::Harvest && on.colonies.contains(colony) => {
+                if spans.last().is_none_or(|span| span.off.is_some()) {
+                    spans.push(SuperSpan { from: record.on, off: None, entry: record.id });
+                }
+            }
+            Event::SupersOff(off) if off.left_on == 0 => {
+                if let Some(span) = spans.last_mut().filter(|span| span.off.is_none()) {
+                    span.off = Some(record.on);
+                }
+            }
+            _ => {}
+        }
+    }
+    spans
+}
+
+/// Of several inspections on one day, the latest by the clock counts; without times, the one with the most brood,
+/// since more brood means a longer stay.
+fn broods(file: &[Arc<Record>]) -> Vec<BroodSeen> {
+    let mut seen: Vec<(Option<crate::calendar::TimeOfDay>, BroodSeen)> = Vec::new();
+    for record in file {
+        let Event::Inspection(inspection) = &*record.event else { continue };
+        let Some(brood) = inspection.brood else { continue };
+        let next = BroodSeen { on: record.on, brood, entry: record.id };
+        match seen.last_mut() {
+            Some((at, last)) if last.on == next.on => {
+                let by_clock = at.zip(record.at);
+                if by_clock.map_or(next.brood > last.brood, |(earlier, later)| later > earlier) {
+                    *at = record.at;
+                    *last = next;
+                }
+            }
+            _ => seen.push((record.at, next)),
+        }
+    }
+    seen.into_iter().map(|(_, seen)| seen).collect()
+}

@@ -1,0 +1,148 @@
+//! Taking entries into the fold.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::check::Refusal;
+use super::{File, Holding, Record, mentions};
+use crate::journal::entry::Entry;
+use crate::journal::event::Event;
+
+impl Holding {
+    /// Takes in a new entry, unless it cannot be true.
+    ///
+    /// A broken rule is no reason to refuse: an expired batch, strips left too long and the like are recorded, and
+    /// judged apart.
+    ///
+    /// # Errors
+    /// Why the entry cannot be true. The holding is then as it was.
+    pub fn accept(&mut self, entry: &Entry) -> Result<(), Refusal> {
+        self.check_envelope(entry)?;
+        match &entry.draft.correction {
+            None => self.check_event(entry.draft.on, &entry.draft.event)?,
+            Some(_) => self.check_correction(entry)?,
+        }
+        self.restore(entry);
+        Ok(())
+    }
+
+    /// Tries a correction out: the old entry away, the new one in its place, every entry that shares a name with
+    /// either looked at again. Leaves the holding as it was.
+    fn check_correction(&mut self, entry: &Entry) -> Result<(), Refusal> {
+        let old = self.check_corrected(entry)?;
+        let new = Arc::new(record_of(entry));
+        self.unlist(&old);
+        let mut verdict = self.check_event(new.on, &new.event);
+        if verdict.is_ok() {
+            self.superseded.insert(old.id, new.id);
+            self.records.insert(new.id, Arc::clone(&new));
+            self.list(&new);
+            verdict = self.check_neighbours(&old, &new);
+            self.unlist(&new);
+            self.records.remove(&new.id);
+            self.superseded.remove(&old.id);
+        }
+        self.list(&old);
+        verdict
+    }
+
+    /// Looks again at every entry that shares a name with the corrected entry, old or new.
+    fn check_neighbours(&mut self, old: &Record, new: &Record) -> Result<(), Refusal> {
+        for neighbour in self.neighbours(old, new) {
+            self.unlist(&neighbour);
+            let again = self.check_event(neighbour.on, &neighbour.event);
+            self.list(&neighbour);
+            again.map_err(|refusal| refusal.because_of(&neighbour))?;
+        }
+        Ok(())
+    }
+
+    fn neighbours(&self, old: &Record, new: &Record) -> Vec<Arc<Record>> {
+        let mut found: BTreeMap<u64, Arc<Record>> = BTreeMap::new();
+        let mut add = |file: Option<&File>| {
+            for record in file.into_iter().flatten().filter(|record| record.id != new.id) {
+                found.insert(record.seq, Arc::clone(record));
+            }
+        };
+        for event in [&*old.event, &*new.event] {
+            let names = mentions::of(event);
+            names.apiaries.iter().for_each(|name| add(self.apiaries.get(*name)));
+            names.colonies.iter().for_each(|name| add(self.colonies.get(*name)));
+            names.medicines.iter().for_each(|name| add(self.medicines.get(*name)));
+            names.lots.iter().for_each(|name| add(self.lots.get(*name)));
+            names.prescriptions.iter().for_each(|name| add(self.prescriptions.get(*name)));
+        }
+        found.into_values().collect()
+    }
+
+    /// Puts an entry into the fold, and takes out the one it corrects.
+    pub(super) fn take_in(&mut self, entry: &Entry) {
+        let record = Arc::new(record_of(entry));
+        if let Some(correction) = &record.correction {
+            if let Some(old) = self.records.get(&correction.of).cloned() {
+                self.unlist(&old);
+            }
+            self.superseded.insert(correction.of, record.id);
+        }
+        self.records.insert(record.id, Arc::clone(&record));
+        self.list(&record);
+    }
+
+    fn list(&mut self, record: &Arc<Record>) {
+        let names = mentions::of(&record.event);
+        names.apiaries.iter().for_each(|name| insert(self.apiaries.entry((*name).clone()).or_default(), record));
+        names.colonies.iter().for_each(|name| insert(self.colonies.entry((*name).clone()).or_default(), record));
+        names.medicines.iter().for_each(|name| insert(self.medicines.entry((*name).clone()).or_default(), record));
+        names.lots.iter().for_each(|name| insert(self.lots.entry((*name).clone()).or_default(), record));
+        for name in &names.prescriptions {
+            insert(self.prescriptions.entry((*name).clone()).or_default(), record);
+        }
+        if matches!(*record.event, Event::HoldingDetails(_)) {
+            insert(&mut self.details, record);
+        }
+        for (lot, amount) in mentions::taken(&record.event) {
+            let gone = self.gone.entry(lot.clone()).or_default();
+            *gone = gone.plus(amount);
+        }
+    }
+
+    fn unlist(&mut self, record: &Arc<Record>) {
+        let names = mentions::of(&record.event);
+        let remove = |file: Option<&mut File>| {
+            if let Some(file) = file {
+                file.retain(|listed| listed.id != record.id);
+            }
+        };
+        names.apiaries.iter().for_each(|name| remove(self.apiaries.get_mut(*name)));
+        names.colonies.iter().for_each(|name| remove(self.colonies.get_mut(*name)));
+        names.medicines.iter().for_each(|name| remove(self.medicines.get_mut(*name)));
+        names.lots.iter().for_each(|name| remove(self.lots.get_mut(*name)));
+        names.prescriptions.iter().for_each(|name| remove(self.prescriptions.get_mut(*name)));
+        remove(Some(&mut self.details));
+        for (lot, amount) in mentions::taken(&record.event) {
+            if let Some(gone) = self.gone.get_mut(lot) {
+                *gone = gone.minus(amount).unwrap_or_default();
+            }
+        }
+    }
+}
+
+fn record_of(entry: &Entry) -> Record {
+    let draft = &entry.draft;
+    Record {
+        id: draft.id,
+        seq: entry.seq,
+        on: draft.on,
+        at: draft.at,
+        recorded_at: entry.recorded_at,
+        recorded_by: draft.recorded_by.clone(),
+        event: Arc::clone(&draft.event),
+        correction: draft.correction.clone(),
+    }
+}
+
+/// Keeps the file in order. Most entries belong at its end.
+fn insert(file: &mut File, record: &Arc<Record>) {
+    let at = file.partition_point(|listed| listed.order() < record.order());
+    file.insert(at, Arc::clone(record));
+}

@@ -1,0 +1,78 @@
+//! Which names an entry mentions, and so in whose files it stands.
+
+use crate::journal::event::Event;
+use crate::quantity::Quantity;
+use crate::words::{ApiaryName, ColonyName, LotName, MedicineName, PrescriptionName};
+
+/// The names that an entry mentions.
+#[derive(Debug, Default)]
+pub(super) struct Mentions<'a> {
+    pub(super) apiaries: Vec<&'a ApiaryName>,
+    pub(super) colonies: Vec<&'a ColonyName>,
+    pub(super) medicines: Vec<&'a MedicineName>,
+    pub(super) lots: Vec<&'a LotName>,
+    pub(super) prescriptions: Vec<&'a PrescriptionName>,
+}
+
+/// The names that an event mentions.
+pub(super) fn of(event: &Event) -> Mentions<'_> {
+    let mut names = Mentions::default();
+    match event {
+        Event::HoldingDetails(_) | Event::StrikeOut(_) => {}
+        Event::ApiaryDetails(body) => names.apiaries.push(&body.apiary),
+        Event::SiteConditions(body) => names.apiaries.push(&body.apiary),
+        Event::NectarFlow(body) => names.apiaries.push(&body.apiary),
+        Event::ColonyEstablished(body) => {
+            names.colonies.push(&body.colony);
+            names.apiaries.push(&body.apiary);
+        }
+        Event::ColonyMoved(body) => {
+            names.colonies.push(&body.colony);
+            names.apiaries.push(&body.to);
+        }
+        Event::ColonySplit(body) => {
+            names.colonies.extend([&body.colony, &body.into]);
+            names.apiaries.extend(&body.to);
+        }
+        Event::ColonyUnited(body) => names.colonies.extend([&body.colony, &body.into]),
+        Event::ColonyEnded(body) => names.colonies.push(&body.colony),
+        Event::SupersOn(body) => names.colonies.extend(&body.colonies),
+        Event::SupersOff(body) => names.colonies.extend(&body.colonies),
+        Event::Inspection(body) => names.colonies.push(&body.colony),
+        Event::MedicineDescribed(body) => names.medicines.push(&body.medicine),
+        Event::LotAcquired(body) => {
+            names.lots.push(&body.lot);
+            names.medicines.push(&body.medicine);
+        }
+        Event::LeafletReading(body) => names.lots.push(&body.lot),
+        Event::Prescription(body) => {
+            names.prescriptions.push(&body.prescription);
+            names.medicines.push(&body.medicine);
+        }
+        Event::Administration(body) => {
+            for given in &body.given {
+                names.lots.push(&given.lot);
+                names.colonies.extend(&given.colonies);
+            }
+            names.prescriptions.extend(&body.prescription);
+        }
+        Event::Removal(body) => names.colonies.extend(&body.colonies),
+        Event::Disposal(body) => names.lots.push(&body.lot),
+        Event::Harvest(body) => names.colonies.extend(&body.colonies),
+    }
+    // One entry stands once in each file, however often it names it.
+    names.colonies.sort_unstable();
+    names.colonies.dedup();
+    names.lots.sort_unstable();
+    names.lots.dedup();
+    names
+}
+
+/// What an event takes out of lots.
+pub(super) fn taken(event: &Event) -> Vec<(&LotName, Quantity)> {
+    match event {
+        Event::Administration(body) => body.given.iter().map(|given| (&given.lot, given.total())).collect(),
+        Event::Disposal(body) => vec![(&body.lot, body.quantity)],
+        _ => Vec::new(),
+    }
+}

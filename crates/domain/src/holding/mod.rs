@@ -1,0 +1,230 @@
+//! The journal of a holding folded into what it speaks of: apiaries, colonies, medicines, lots, prescriptions.
+//!
+//! The fold keeps, under each name, the entries that mention it, ordered by the day on which they happened (and not
+//! by when they were recorded: recording late is lawful). Corrected and struck-out entries leave these files but stay
+//! in the journal. Everything else is derived when a question is asked, so that a question costs what one colony costs.
+//!
+//! - [`Holding::accept`] takes a new entry in, or refuses what cannot be true ([`Refusal`])
+//! - [`Holding::restore`] takes in what is already in the journal
+
+mod accept;
+mod check;
+mod lineage;
+mod mentions;
+mod views;
+
+use std::collections::{BTreeMap, HashMap};
+use std::sync::Arc;
+
+use crate::calendar::{Day, Instant, TimeOfDay};
+use crate::journal::entry::{Correction, Entry, EntryId};
+use crate::journal::event::{Event, HoldingDetails, LotAcquired, MedicineDescribed};
+use crate::journal::seal::Hash;
+use crate::quantity::Quantity;
+use crate::words::{
+    ApiaryName, ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, Person, PrescriptionName,
+};
+
+pub use check::Refusal;
+pub use lineage::Life;
+pub(crate) use lineage::GENERATIONS;
+pub use views::{ApiaryView, LotView};
+
+/// An entry as the fold keeps it.
+#[derive(Debug, Clone)]
+pub struct Record {
+    /// Its id.
+    pub id: EntryId,
+    /// Its place in the journal.
+    pub seq: u64,
+    /// The day on which it happened.
+    pub on: Day,
+    /// The time of day, if noted.
+    pub at: Option<TimeOfDay>,
+    /// When it was recorded.
+    pub recorded_at: Instant,
+    /// Who recorded it.
+    pub recorded_by: Person,
+    /// What happened.
+    pub event: Arc<Event>,
+    /// What it corrects.
+    pub correction: Option<Correction>,
+}
+
+impl Record {
+    /// Order within a file: day, then time (entries without one after those with), then place in the journal.
+    fn order(&self) -> (Day, bool, Option<TimeOfDay>, u64) {
+        (self.on, self.at.is_none(), self.at, self.seq)
+    }
+}
+
+/// The entries that mention one name, in the order in which they happened.
+pub type File = Vec<Arc<Record>>;
+
+/// A holding as its journal tells it.
+#[derive(Debug, Clone)]
+pub struct Holding {
+    name: HoldingName,
+    tip: Option<(u64, Hash)>,
+    /// Looked up by id only, never walked: answers must not depend on the order of a hash map.
+    records: HashMap<EntryId, Arc<Record>>,
+    /// Which entry corrected or struck out which.
+    superseded: HashMap<EntryId, EntryId>,
+    details: File,
+    apiaries: BTreeMap<ApiaryName, File>,
+    colonies: BTreeMap<ColonyName, File>,
+    medicines: BTreeMap<MedicineName, File>,
+    lots: BTreeMap<LotName, File>,
+    prescriptions: BTreeMap<PrescriptionName, File>,
+    /// How much of each lot was given or disposed of.
+    gone: BTreeMap<LotName, Quantity>,
+}
+
+impl Holding {
+    /// A holding without a single entry.
+    #[must_use]
+    pub fn new(name: HoldingName) -> Holding {
+        Holding {
+            name,
+            tip: None,
+            records: HashMap::new(),
+            superseded: HashMap::new(),
+            details: File::new(),
+            apiaries: BTreeMap::new(),
+            colonies: BTreeMap::new(),
+            medicines: BTreeMap::new(),
+            lots: BTreeMap::new(),
+            prescriptions: BTreeMap::new(),
+            gone: BTreeMap::new(),
+        }
+    }
+
+    /// Its name.
+    #[must_use]
+    pub fn name(&self) -> &HoldingName {
+        &self.name
+    }
+
+    /// Place and hash of the last entry taken in.
+    #[must_use]
+    pub fn tip(&self) -> Option<(u64, Hash)> {
+        self.tip
+    }
+
+    /// Takes in an entry that is already in the journal, without judging it.
+    pub fn restore(&mut self, entry: &Entry) {
+        self.take_in(entry);
+        self.tip = Some(entry.tip());
+    }
+
+    /// The entry with this id, whether or not it was corrected since.
+    #[must_use]
+    pub fn record(&self, id: EntryId) -> Option<&Arc<Record>> {
+        self.records.get(&id)
+    }
+
+    /// The entry that corrected or struck out this one.
+    #[must_use]
+    pub fn superseded_by(&self, id: EntryId) -> Option<EntryId> {
+        self.superseded.get(&id).copied()
+    }
+
+    /// What an id stands for today: follows corrections to the newest entry; none if it was struck out or is unknown.
+    #[must_use]
+    pub fn effective(&self, id: EntryId) -> Option<&Arc<Record>> {
+        let mut record = self.records.get(&id)?;
+        while let Some(by) = self.superseded.get(&record.id) {
+            record = self.records.get(by)?;
+        }
+        (!matches!(*record.event, Event::StrikeOut(_))).then_some(record)
+    }
+
+    /// The first entry in a chain of corrections: the id by which others may still call it.
+    #[must_use]
+    pub fn original(&self, id: EntryId) -> EntryId {
+        let mut id = id;
+        while let Some(correction) = self.records.get(&id).and_then(|record| record.correction.as_ref()) {
+            id = correction.of;
+        }
+        id
+    }
+
+    /// Who keeps the holding on this day, and whose rules hold; before the first such entry, what that one says.
+    #[must_use]
+    pub fn details(&self, on: Day) -> Option<&HoldingDetails> {
+        let at = self.details.iter().rfind(|record| record.on <= on).or_else(|| self.details.first())?;
+        match &*at.event {
+            Event::HoldingDetails(details) => Some(details),
+            _ => None,
+        }
+    }
+
+    /// Whose rules hold on this day.
+    #[must_use]
+    pub fn jurisdiction(&self, on: Day) -> Option<&Jurisdiction> {
+        self.details(on).map(|details| &details.jurisdiction)
+    }
+
+    /// Every colony that ever was, by name.
+    pub fn colonies(&self) -> impl Iterator<Item = &ColonyName> {
+        self.colonies.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
+    }
+
+    /// Every apiary, by name.
+    pub fn apiaries(&self) -> impl Iterator<Item = &ApiaryName> {
+        self.apiaries.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
+    }
+
+    /// Every lot, by name.
+    pub fn lots(&self) -> impl Iterator<Item = &LotName> {
+        self.lots.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
+    }
+
+    /// The entries that mention a colony, in the order in which they happened.
+    #[must_use]
+    pub fn colony_file(&self, colony: &ColonyName) -> &[Arc<Record>] {
+        self.colonies.get(colony).map_or(&[], Vec::as_slice)
+    }
+
+    /// The entries that mention an apiary, in the order in which they happened.
+    #[must_use]
+    pub fn apiary_file(&self, apiary: &ApiaryName) -> &[Arc<Record>] {
+        self.apiaries.get(apiary).map_or(&[], Vec::as_slice)
+    }
+
+    /// The entries that mention a lot, in the order in which they happened.
+    #[must_use]
+    pub fn lot_file(&self, lot: &LotName) -> &[Arc<Record>] {
+        self.lots.get(lot).map_or(&[], Vec::as_slice)
+    }
+
+    /// The entries that mention a prescription, in the order in which they happened.
+    #[must_use]
+    pub fn prescription_file(&self, prescription: &PrescriptionName) -> &[Arc<Record>] {
+        self.prescriptions.get(prescription).map_or(&[], Vec::as_slice)
+    }
+
+    /// A medicine as it was described.
+    #[must_use]
+    pub fn medicine(&self, medicine: &MedicineName) -> Option<(&Arc<Record>, &MedicineDescribed)> {
+        self.medicines.get(medicine)?.iter().find_map(|record| match &*record.event {
+            Event::MedicineDescribed(described) => Some((record, described)),
+            _ => None,
+        })
+    }
+
+    /// A lot as it was acquired.
+    #[must_use]
+    pub fn lot(&self, lot: &LotName) -> Option<(&Arc<Record>, &LotAcquired)> {
+        self.lot_file(lot).iter().find_map(|record| match &*record.event {
+            Event::LotAcquired(acquired) => Some((record, acquired)),
+            _ => None,
+        })
+    }
+
+    /// How much of a lot was given or disposed of.
+    #[must_use]
+    pub fn gone(&self, lot: &LotName) -> Quantity {
+        self.gone.get(lot).copied().unwrap_or_default()
+    }
+}

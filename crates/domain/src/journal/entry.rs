@@ -1,0 +1,362 @@
+//! The envelope of an entry: a [`Draft`] as its writer made it, and an [`Entry`] once it is sealed into the chain.
+
+use std::fmt;
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
+
+use crate::calendar::{Day, Instant, TimeOfDay};
+use crate::diagnostic::nearest;
+use crate::journal::event::{Event, Kind};
+use crate::journal::seal::{self, Hash};
+use crate::words::{HoldingName, Person};
+
+/// The id of an entry: a UUID (version 7 advised) made by whoever writes the entry, before it is sent.
+///
+/// It is the idempotency key: sending the same entry twice records it once.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, format = Uuid))]
+pub struct EntryId(pub uuid::Uuid);
+
+impl fmt::Display for EntryId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(&self.0, f)
+    }
+}
+
+impl fmt::Debug for EntryId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+impl std::str::FromStr for EntryId {
+    type Err = uuid::Error;
+
+    fn from_str(text: &str) -> Result<EntryId, uuid::Error> {
+        text.parse().map(EntryId)
+    }
+}
+
+/// Says which entry a new one corrects, and why. An entry that corrects is of the same kind, or a strike-out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Correction {
+    /// The entry that was wrong. It stays visible.
+    pub of: EntryId,
+    /// Why it was wrong.
+    pub reason: String,
+}
+
+/// An entry as its writer made it, read and understood, not yet part of a journal.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Draft {
+    /// Made by the writer.
+    pub id: EntryId,
+    /// The civil day on which it happened.
+    pub on: Day,
+    /// The time of day, if it was noted.
+    pub at: Option<TimeOfDay>,
+    /// Who writes it down.
+    pub recorded_by: Person,
+    /// What happened.
+    pub event: Arc<Event>,
+    /// The text of the body, exactly as it is hashed and kept.
+    pub body: Arc<str>,
+    /// Which entry this one corrects, if any.
+    pub correction: Option<Correction>,
+}
+
+impl Draft {
+    /// An entry made by a program rather than read from text.
+    #[must_use]
+    pub fn new(id: EntryId, on: Day, recorded_by: Person, event: Event) -> Draft {
+        let body = event.to_body().into();
+        Draft { id, on, at: None, recorded_by, event: Arc::new(event), body, correction: None }
+    }
+
+    /// The same entry, correcting another.
+    #[must_use]
+    pub fn correcting(self, of: EntryId, reason: &str) -> Draft {
+        Draft { correction: Some(Correction { of, reason: reason.to_owned() }), ..self }
+    }
+
+    /// The same entry, at a time of day.
+    #[must_use]
+    pub fn at(self, at: TimeOfDay) -> Draft {
+        Draft { at: Some(at), ..self }
+    }
+
+    /// The kind of entry.
+    #[must_use]
+    pub fn kind(&self) -> Kind {
+        self.event.kind()
+    }
+}
+
+/// An entry sealed into the journal of a holding.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Entry {
+    /// What its writer wrote.
+    pub draft: Draft,
+    /// Its place in the journal, counted from 1 without gaps.
+    pub seq: u64,
+    /// When it was recorded; not when it happened.
+    pub recorded_at: Instant,
+    /// The hash of the entry before it.
+    pub prev: Hash,
+    /// The hash of this entry, which covers everything above and the name of the holding.
+    pub hash: Hash,
+}
+
+impl Entry {
+    /// Seals a draft as the next entry after `tip` (the last place and hash; none for the first entry).
+    #[must_use]
+    pub fn seal(holding: &HoldingName, draft: Draft, recorded_at: Instant, tip: Option<(u64, Hash)>) -> Entry {
+        let (seq, prev) = tip.map_or((1, Hash::GENESIS), |(seq, hash)| (seq.saturating_add(1), hash));
+        let mut entry = Entry { draft, seq, recorded_at, prev, hash: Hash::GENESIS };
+        entry.hash = seal::hash_of(holding, &entry);
+        entry
+    }
+
+    /// Its place and hash, for sealing the next one.
+    #[must_use]
+    pub fn tip(&self) -> (u64, Hash) {
+        (self.seq, self.hash)
+    }
+
+    /// The entry as one line of JSON, without line break.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        // Text, numbers and a body that is already JSON: writing them to a string cannot fail.
+        serde_json::to_string(&Sealed::of(self)).unwrap_or_default()
+    }
+
+    /// Reads a sealed entry from JSON. The body text is kept as it stands, since the hash covers it.
+    ///
+    /// # Errors
+    /// Text that is not such an entry. The hash is *not* checked here; see [`seal::follows`].
+    pub fn from_json(text: &str) -> Result<Entry, EntryFault> {
+        let sealed: Sealed<'_> = read_json(text)?;
+        let id = sealed.id;
+        let draft = Envelope {
+            id: Some(id),
+            on: sealed.on,
+            at: sealed.at,
+            recorded_by: sealed.recorded_by,
+            kind: sealed.kind.into_owned(),
+            body: sealed.body.to_owned(),
+            corrects: sealed.corrects,
+            reason: sealed.reason,
+        }
+        .into_draft(id, Body::AsWritten)?;
+        Ok(Entry { draft, seq: sealed.seq, recorded_at: sealed.recorded_at, prev: sealed.prev, hash: sealed.hash })
+    }
+}
+
+/// What is wrong with an entry that cannot be read: where, what, how to mend it.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{message}")]
+pub struct EntryFault {
+    /// JSON pointer into the entry; empty for the entry as a whole.
+    pub pointer: String,
+    /// What is wrong.
+    pub message: String,
+    /// How to mend it.
+    pub help: String,
+}
+
+impl EntryFault {
+    fn at(pointer: &str, message: impl Into<String>, help: impl Into<String>) -> EntryFault {
+        EntryFault { pointer: pointer.to_owned(), message: message.into(), help: help.into() }
+    }
+}
+
+/// An entry as it travels before it is sealed.
+#[derive(Debug, Clone, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = NewEntry))]
+pub struct Envelope {
+    /// The id made by the writer. May be left out where the address already names it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub id: Option<EntryId>,
+    /// The civil day on which it happened.
+    pub on: Day,
+    /// The time of day, if it was noted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at: Option<TimeOfDay>,
+    /// Who writes it down.
+    pub recorded_by: Person,
+    /// The kind of entry, such as `administration`.
+    #[cfg_attr(feature = "openapi", schema(value_type = Kind))]
+    pub kind: String,
+    /// What happened, in the fields of that kind.
+    #[cfg_attr(feature = "openapi", schema(value_type = Object))]
+    pub body: Box<RawValue>,
+    /// The entry that this one corrects.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub corrects: Option<EntryId>,
+    /// Why it is corrected. Needed with `corrects`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reason: Option<String>,
+}
+
+/// Whether the body text is kept to the letter or written anew in canonical form.
+#[derive(Clone, Copy)]
+enum Body {
+    AsWritten,
+    Canonical,
+}
+
+impl Envelope {
+    /// Reads an entry from JSON text.
+    ///
+    /// # Errors
+    /// Text that is not such an object.
+    pub fn from_json(text: &str) -> Result<Envelope, EntryFault> {
+        read_json(text)
+    }
+
+    /// The envelope of a draft, for writing it out.
+    #[must_use]
+    pub fn of(draft: &Draft) -> Envelope {
+        Envelope {
+            id: Some(draft.id),
+            on: draft.on,
+            at: draft.at,
+            recorded_by: draft.recorded_by.clone(),
+            kind: draft.kind().as_str().to_owned(),
+            body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
+            corrects: draft.correction.as_ref().map(|correction| correction.of),
+            reason: draft.correction.as_ref().map(|correction| correction.reason.clone()),
+        }
+    }
+
+    /// Understands the entry: its kind, its body, and that a correction gives its reason.
+    ///
+    /// # Errors
+    /// An unknown kind, a body that does not fit it, a missing id, a correction without reason or a reason without
+    /// correction.
+    pub fn read(self) -> Result<Draft, EntryFault> {
+        let id = self
+            .id
+            .ok_or_else(|| EntryFault::at("/id", "the entry has no id", "make a UUID for it before sending it"))?;
+        self.into_draft(id, Body::Canonical)
+    }
+
+    fn into_draft(self, id: EntryId, text: Body) -> Result<Draft, EntryFault> {
+        let kind = Kind::from_word(&self.kind).ok_or_else(|| unknown_kind(&self.kind))?;
+        let event = Event::read(kind, self.body.get()).map_err(|fault| EntryFault {
+            pointer: format!("/body{}", fault.pointer),
+            help: help_with_body(kind, &fault.message),
+            message: fault.message,
+        })?;
+        let body = match text {
+            Body::AsWritten => self.body.get().into(),
+            Body::Canonical => event.to_body().into(),
+        };
+        let correction = match (self.corrects, self.reason) {
+            (None, None) => None,
+            (Some(of), Some(reason)) if !reason.trim().is_empty() => Some(Correction { of, reason }),
+            (Some(_), _) => {
+                let help = "say in `reason` why the earlier entry was wrong";
+                return Err(EntryFault::at("/reason", "a correction gives its reason", help));
+            }
+            (None, Some(_)) => {
+                let help = "name the entry in `corrects`, or leave `reason` out";
+                return Err(EntryFault::at("/corrects", "a reason is given but no entry is corrected", help));
+            }
+        };
+        if kind == Kind::StrikeOut && correction.is_none() {
+            let help = "name the entry in `corrects` and say why in `reason`";
+            return Err(EntryFault::at("/corrects", "a strike-out names the entry it strikes out", help));
+        }
+        Ok(Draft { id, on: self.on, at: self.at, recorded_by: self.recorded_by, event: Arc::new(event), body, correction })
+    }
+}
+
+/// An entry as it travels once it is sealed. Field order is part of the export format.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Sealed<'a> {
+    seq: u64,
+    id: EntryId,
+    on: Day,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    at: Option<TimeOfDay>,
+    recorded_at: Instant,
+    recorded_by: Person,
+    kind: std::borrow::Cow<'a, str>,
+    #[serde(borrow)]
+    body: &'a RawValue,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    corrects: Option<EntryId>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reason: Option<String>,
+    prev: Hash,
+    hash: Hash,
+}
+
+impl Sealed<'_> {
+    fn of(entry: &Entry) -> Sealed<'_> {
+        let Draft { id, on, at, recorded_by, event, body, correction } = &entry.draft;
+        Sealed {
+            seq: entry.seq,
+            id: *id,
+            on: *on,
+            at: *at,
+            recorded_at: entry.recorded_at,
+            recorded_by: recorded_by.clone(),
+            kind: event.kind().as_str().into(),
+            body: serde_json::from_str(body).unwrap_or(RawValue::NULL),
+            corrects: correction.as_ref().map(|correction| correction.of),
+            reason: correction.as_ref().map(|correction| correction.reason.clone()),
+            prev: entry.prev,
+            hash: entry.hash,
+        }
+    }
+}
+
+fn read_json<'de, T: Deserialize<'de>>(text: &'de str) -> Result<T, EntryFault> {
+    let mut json = serde_json::Deserializer::from_str(text);
+    let fault = |pointer: String, message: String| {
+        let column = message.rsplit_once(" column ").map(|(_, column)| column.to_owned());
+        let message = message.split_once(" at line ").map_or(message.as_str(), |(what, _)| what).to_owned();
+        let place = column.map_or(String::new(), |column| format!(" (near character {column})"));
+        EntryFault { pointer, help: help_with_envelope(&message), message: format!("{message}{place}") }
+    };
+    let read = serde_path_to_error::deserialize(&mut json)
+        .map_err(|error| fault(crate::journal::event::pointer(error.path()), error.inner().to_string()))?;
+    json.end().map_err(|error| fault(String::new(), error.to_string()))?;
+    Ok(read)
+}
+
+fn unknown_kind(written: &str) -> EntryFault {
+    let words = Kind::ALL.iter().map(|kind| kind.as_str());
+    let help = nearest(written, words.clone()).map_or_else(
+        || format!("the kinds are: {}", words.collect::<Vec<_>>().join(", ")),
+        |near| format!("did you mean `{near}`?"),
+    );
+    EntryFault::at("/kind", format!("`{written}` is not a kind of entry"), help)
+}
+
+fn help_with_body(kind: Kind, message: &str) -> String {
+    if message.starts_with("missing field") {
+        return format!("add it to the body of this `{}` entry", kind.as_str());
+    }
+    if message.starts_with("unknown field") || message.starts_with("duplicate field") {
+        return format!("a `{}` entry has no such field; correct or drop it", kind.as_str());
+    }
+    format!("see the fields of `{}` in the API document", kind.as_str())
+}
+
+fn help_with_envelope(message: &str) -> String {
+    if message.contains("is not a day of the calendar") {
+        return "look the date up; February has 29 days in leap years only".to_owned();
+    }
+    if message.starts_with("EOF") || message.starts_with("expected") || message.starts_with("trailing") {
+        return "each entry is one JSON object on one line; look for a missing quote, comma or bracket".to_owned();
+    }
+    "an entry has id, on, at, recorded_by, kind, body, corrects, reason".to_owned()
+}

@@ -1,0 +1,477 @@
+//! The kinds of entry and their bodies.
+//!
+//! A body is read strictly: an unknown field, a missing one or a wrong type is an error with a JSON pointer. Optional
+//! fields that are absent are *not known*; they are never filled in with a default that could free a hive.
+
+use serde::{Deserialize, Serialize};
+
+use crate::calendar::Day;
+use crate::journal::entry::EntryId;
+use crate::quantity::Quantity;
+use crate::words::{
+    Access, ApiaryName, Brood, ColonyName, FlowStage, Ground, HarvestLotName, Jurisdiction, LeafletId, LotName,
+    MedicineName, MedicinesInside, Method, Person, Power, PrescriptionName, RemovalNeed, StripsAtSplit, StripsAtUniting,
+    SuperPurpose, SupersDuring, Unit,
+};
+
+/// A body that cannot be read: what, where (a JSON pointer into the body).
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("{message}")]
+pub struct BodyError {
+    /// JSON pointer into the body; empty when the body as a whole is meant.
+    pub pointer: String,
+    /// What is wrong with it.
+    pub message: String,
+}
+
+macro_rules! kinds {
+    ($($(#[$doc:meta])+ $kind:ident = $text:literal { $($field:tt)* })+) => {
+        /// The kind of an entry.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+        pub enum Kind {
+            $($(#[$doc])+ #[serde(rename = $text)] $kind,)+
+        }
+
+        impl Kind {
+            /// Every kind, in the order of this file.
+            pub const ALL: &[Kind] = &[$(Kind::$kind),+];
+
+            /// The kind as it is written in the journal.
+            #[must_use]
+            pub const fn as_str(self) -> &'static str {
+                match self { $(Kind::$kind => $text,)+ }
+            }
+
+            /// The kind that is written so.
+            #[must_use]
+            pub fn from_word(word: &str) -> Option<Kind> {
+                Kind::ALL.iter().copied().find(|kind| kind.as_str() == word)
+            }
+        }
+
+        /// What an entry says happened.
+        #[derive(Debug, Clone, PartialEq, Eq)]
+        pub enum Event {
+            $($(#[$doc])+ $kind($kind),)+
+        }
+
+        impl Event {
+            /// The kind of this event.
+            #[must_use]
+            pub const fn kind(&self) -> Kind {
+                match self { $(Event::$kind(_) => Kind::$kind,)+ }
+            }
+
+            /// Reads the body of an entry of this kind.
+            ///
+            /// # Errors
+            /// A body with a missing, unknown or wrong field; the error points at it.
+            pub fn read(kind: Kind, body: &str) -> Result<Event, BodyError> {
+                match kind { $(Kind::$kind => read_body(body).map(Event::$kind),)+ }
+            }
+
+            /// The body as it is kept: one line of JSON, fields in the order of this file, absent ones left out.
+            #[must_use]
+            pub fn to_body(&self) -> String {
+                let text = match self { $(Event::$kind(body) => serde_json::to_string(body),)+ };
+                // Bodies hold text, numbers and lists only: writing one to a string cannot fail.
+                text.unwrap_or_default()
+            }
+        }
+
+        $(
+            $(#[$doc])+
+            #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+            #[serde(deny_unknown_fields)]
+            #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+            pub struct $kind { $($field)* }
+        )+
+    };
+}
+
+kinds! {
+    /// Who keeps the holding, and whose rules hold there.
+    HoldingDetails = "holding_details" {
+        /// The keeper.
+        pub keeper: Person,
+        /// Postal address.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub address: Option<String>,
+        /// Which leaflets and which law hold.
+        pub jurisdiction: Jurisdiction,
+    }
+
+    /// An apiary.
+    ApiaryDetails = "apiary_details" {
+        /// Its name.
+        pub apiary: ApiaryName,
+        /// Where it is, in words.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub place: Option<String>,
+    }
+
+    /// Power, access and ground at an apiary, from this day until the next such entry or `until`.
+    SiteConditions = "site_conditions" {
+        /// The apiary.
+        pub apiary: ApiaryName,
+        /// Electric power there.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub power: Option<Power>,
+        /// How it can be reached.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub access: Option<Access>,
+        /// The ground at the stands.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub ground: Option<Ground>,
+        /// The last day on which this holds, if known.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub until: Option<Day>,
+    }
+
+    /// A nectar flow at an apiary, expected or seen.
+    NectarFlow = "nectar_flow" {
+        /// The apiary.
+        pub apiary: ApiaryName,
+        /// What is in flower, such as lime or heather.
+        pub forage: String,
+        /// Expected or seen.
+        pub stage: FlowStage,
+        /// First day of the flow.
+        pub from: Day,
+        /// Last day of the flow, if known.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub to: Option<Day>,
+    }
+
+    /// A colony comes into the record: bought, taken as a swarm, or kept before the record began.
+    ColonyEstablished = "colony_established" {
+        /// The colony. The name is never used again.
+        pub colony: ColonyName,
+        /// Where it stands.
+        pub apiary: ApiaryName,
+        /// The mark on the hive.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub hive_mark: Option<String>,
+        /// Where it came from, in words.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub origin: Option<String>,
+        /// Whether it came with medicine in it or a period still running.
+        pub medicines: MedicinesInside,
+    }
+
+    /// A colony is moved to another apiary.
+    ColonyMoved = "colony_moved" {
+        /// The colony.
+        pub colony: ColonyName,
+        /// Where it stands from this day on.
+        pub to: ApiaryName,
+    }
+
+    /// A new colony is made from part of an old one. It carries the old one's periods and treated comb.
+    ColonySplit = "colony_split" {
+        /// The old colony.
+        pub colony: ColonyName,
+        /// The new colony. The name is never used again.
+        pub into: ColonyName,
+        /// Where the new colony stands; where the old one does, if not said.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub to: Option<ApiaryName>,
+        /// The mark on the new hive.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub hive_mark: Option<String>,
+        /// Where the strips of an open course went. Not said means not known.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub strips: Option<StripsAtSplit>,
+    }
+
+    /// A colony is united into another and ends. The other carries its periods and treated comb.
+    ColonyUnited = "colony_united" {
+        /// The colony that ends.
+        pub colony: ColonyName,
+        /// The colony that takes it in.
+        pub into: ColonyName,
+        /// What became of the strips of an open course. Not said means not known.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub strips: Option<StripsAtUniting>,
+    }
+
+    /// A colony ends: it died, was sold or was given away.
+    ColonyEnded = "colony_ended" {
+        /// The colony.
+        pub colony: ColonyName,
+        /// Why, in words.
+        pub cause: String,
+    }
+
+    /// Supers are put on.
+    SupersOn = "supers_on" {
+        /// On which colonies.
+        pub colonies: Vec<ColonyName>,
+        /// How many on each.
+        pub supers: u8,
+        /// What they are for.
+        pub purpose: SuperPurpose,
+    }
+
+    /// Supers are taken off.
+    SupersOff = "supers_off" {
+        /// From which colonies.
+        pub colonies: Vec<ColonyName>,
+        /// How many stay on each.
+        pub left_on: u8,
+    }
+
+    /// A hive is opened and looked through.
+    Inspection = "inspection" {
+        /// The colony.
+        pub colony: ColonyName,
+        /// The brood seen.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub brood: Option<Brood>,
+        /// Seams of bees.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub seams: Option<u8>,
+        /// Brood boxes.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub brood_boxes: Option<u8>,
+        /// Whether a feeder is on.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub feeder: Option<bool>,
+        /// Anything else.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub note: Option<String>,
+    }
+
+    /// A medicine as the keeper knows it: pack name and authorisation number, and where its directions are found.
+    MedicineDescribed = "medicine_described" {
+        /// The keeper's short name for it.
+        pub medicine: MedicineName,
+        /// The name on the pack.
+        pub pack_name: String,
+        /// The authorisation number on the pack.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub authorisation: Option<String>,
+        /// What it is counted in.
+        pub unit: Unit,
+        /// The leaflet that holds its directions, if one is built in.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub leaflet: Option<LeafletId>,
+        /// The terms as the keeper declares them, for a medicine without leaflet.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub terms: Option<StatedTerms>,
+    }
+
+    /// One batch of a medicine is acquired.
+    LotAcquired = "lot_acquired" {
+        /// The keeper's short name for the lot.
+        pub lot: LotName,
+        /// The medicine.
+        pub medicine: MedicineName,
+        /// The batch number as printed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub batch: Option<String>,
+        /// The expiry date as printed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub expiry: Option<Day>,
+        /// How much, in the unit of the medicine.
+        #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
+        pub quantity: Quantity,
+        /// Who supplied it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub supplier: Option<Supplier>,
+        /// What proves the purchase and where it is kept, such as an invoice number.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub proof: Option<String>,
+        /// The revision of the label on the pack, as printed.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub label_revision: Option<String>,
+    }
+
+    /// What the keeper read on the leaflet of one lot. It goes before the built-in leaflet.
+    LeafletReading = "leaflet_reading" {
+        /// The lot whose leaflet was read.
+        pub lot: LotName,
+        /// The revision or date printed on the leaflet.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub revision: Option<String>,
+        /// What it says.
+        pub terms: StatedTerms,
+    }
+
+    /// A vet's prescription. Its terms go before every leaflet, for the administrations that name it.
+    Prescription = "prescription" {
+        /// Its number.
+        pub prescription: PrescriptionName,
+        /// The vet.
+        pub vet: Person,
+        /// How the vet is reached.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub contact: Option<String>,
+        /// The medicine prescribed.
+        pub medicine: MedicineName,
+        /// What it says.
+        pub terms: StatedTerms,
+    }
+
+    /// A medicine is given: a dose, or strips placed. One entry may cover many colonies and several lots.
+    Administration = "administration" {
+        /// What was given, lot by lot.
+        pub given: Vec<Given>,
+        /// How, where the leaflet names several ways.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub method: Option<Method>,
+        /// The first dose of the course that this dose goes on with.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub continues: Option<EntryId>,
+        /// The withdrawal period for honey as read on the pack, in days, 0 included.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub withdrawal_days: Option<u16>,
+        /// Who gave it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub given_by: Option<Person>,
+        /// The prescription it was given under.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub prescription: Option<PrescriptionName>,
+        /// Says that the count of the lot was corrected, so that more may be given than the record says is left.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        pub count_corrected: bool,
+    }
+
+    /// What was placed is taken out.
+    Removal = "removal" {
+        /// The first dose of the course that comes out.
+        pub administration: EntryId,
+        /// From which colonies.
+        pub colonies: Vec<ColonyName>,
+        /// How many pieces are known to be still inside each. The course stays open until this is 0.
+        #[serde(default, skip_serializing_if = "is_zero")]
+        pub left_inside: u8,
+    }
+
+    /// Medicine leaves the stock without being given.
+    Disposal = "disposal" {
+        /// The lot.
+        pub lot: LotName,
+        /// How much.
+        #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
+        pub quantity: Quantity,
+        /// How and where.
+        pub how_and_where: String,
+        /// Says that the count of the lot was corrected.
+        #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+        pub count_corrected: bool,
+    }
+
+    /// Honey is taken.
+    Harvest = "harvest" {
+        /// The harvest lot it goes into.
+        pub harvest_lot: HarvestLotName,
+        /// From which colonies.
+        pub colonies: Vec<ColonyName>,
+        /// How much, in kilograms.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, maximum = 1_000_000, example = 2))]
+        pub kilograms: Option<Quantity>,
+    }
+
+    /// The entry named in `corrects` is struck out: it did not happen. Both stay visible.
+    StrikeOut = "strike_out" {}
+}
+
+/// Who supplied a lot.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Supplier {
+    /// Name.
+    pub name: String,
+    /// Address.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub address: Option<String>,
+}
+
+/// What was given from one lot.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Given {
+    /// The lot.
+    pub lot: LotName,
+    /// How much each colony got, in the unit of the medicine.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
+    pub each: Quantity,
+    /// Which colonies.
+    pub colonies: Vec<ColonyName>,
+}
+
+impl Given {
+    /// How much went out of the lot.
+    #[must_use]
+    pub fn total(&self) -> Quantity {
+        self.each.times(u64::try_from(self.colonies.len()).unwrap_or(u64::MAX))
+    }
+}
+
+/// Terms as somebody states them: a keeper reading a leaflet, a vet prescribing. What is absent was not stated.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct StatedTerms {
+    /// May honey supers be on while it is in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub supers_during: Option<SupersDuring>,
+    /// Withdrawal period for honey, in days, 0 included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub withdrawal_days: Option<u16>,
+    /// Days between removal and supers, 0 included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wait_after_removal_days: Option<u16>,
+    /// Whether it has to be taken out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub removal: Option<RemovalNeed>,
+    /// Fewest days it must stay; with brood too, unless the next field says otherwise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stay_min_days: Option<u16>,
+    /// Fewest days it must stay when brood is present.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stay_min_days_with_brood: Option<u16>,
+    /// Most days it may stay.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stay_max_days: Option<u16>,
+    /// How many doses make a course.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub doses: Option<u8>,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde passes a reference")]
+fn is_zero(count: &u8) -> bool {
+    *count == 0
+}
+
+fn read_body<'de, T: Deserialize<'de>>(body: &'de str) -> Result<T, BodyError> {
+    let mut json = serde_json::Deserializer::from_str(body);
+    let read = serde_path_to_error::deserialize(&mut json).map_err(|fault| BodyError {
+        pointer: pointer(fault.path()),
+        message: without_position(&fault.inner().to_string()),
+    })?;
+    json.end().map_err(|fault| BodyError { pointer: String::new(), message: without_position(&fault.to_string()) })?;
+    Ok(read)
+}
+
+/// A path as a JSON pointer (RFC 6901).
+pub(crate) fn pointer(path: &serde_path_to_error::Path) -> String {
+    use serde_path_to_error::Segment;
+    path.iter()
+        .filter_map(|segment| match segment {
+            Segment::Seq { index } => Some(format!("/{index}")),
+            Segment::Map { key } => Some(format!("/{}", key.replace('~', "~0").replace('/', "~1"))),
+            Segment::Enum { .. } | Segment::Unknown => None,
+        })
+        .collect()
+}
+
+/// A body is one line, so the pointer places a fault better than serde's "at line 1 column 17".
+fn without_position(message: &str) -> String {
+    message.split_once(" at line ").map_or(message, |(what, _)| what).to_owned()
+}

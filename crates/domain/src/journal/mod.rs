@@ -1,0 +1,15 @@
+//! The journal of a holding: what happened, in the order in which it was recorded. Nothing is edited or deleted.
+//!
+//! - [`entry`]: the envelope of an entry, before and after it is sealed into the chain
+//! - [`event`]: the kinds of entry and their bodies
+//! - [`seal`]: the hash chain, and how a later change shows
+//! - [`lines`]: the journal as JSON Lines, for import and export
+
+pub mod entry;
+pub mod event;
+pub mod lines;
+pub mod seal;
+
+pub use entry::{Draft, Entry, EntryId};
+pub use event::{Event, Kind};
+pub use seal::{Checkpoint, Hash};

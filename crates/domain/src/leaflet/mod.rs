@@ -1,0 +1,152 @@
+//! A leaflet: the directions of one authorised form in one jurisdiction, kept as dated and sourced rules.
+//!
+//! - [`rule`]: the kinds of rule and what each one says
+//! - [`load`]: reading leaflets from TOML; every fault of every file is reported at once
+//! - [`Leaflets`]: the set that a holding's medicines are looked up in
+
+pub mod load;
+mod overlap;
+mod read_rule;
+pub mod rule;
+mod table;
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use serde::Serialize;
+
+use crate::calendar::Day;
+use crate::diagnostic::{Diagnostic, nearest};
+use crate::words::{Jurisdiction, LeafletId, Method, Unit};
+
+pub use rule::{Confidence, Force, Rule, Says, Topic};
+
+/// The directions of one authorised form in one jurisdiction.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Leaflet {
+    /// Active, form, strength, variant: `amitraz-strip-500mg-a`. Never reused, never renamed.
+    pub id: LeafletId,
+    /// Where it holds.
+    pub jurisdiction: Jurisdiction,
+    /// Active, form and strength in words.
+    pub title: String,
+    /// Active substances.
+    pub actives: Vec<String>,
+    /// The form, such as strip or gel.
+    pub form: String,
+    /// The strength in words.
+    pub strength: String,
+    /// What it is counted in.
+    pub unit: Unit,
+    /// Whether it works on from inside the hive.
+    pub release: Release,
+    /// The ways of giving it, where there are several.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub methods: Vec<Method>,
+    /// Where the rules were read.
+    pub sources: Vec<Source>,
+    /// The rules, in the order of the file.
+    pub rules: Vec<Rule>,
+}
+
+/// Whether a medicine works on from inside the hive.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum Release {
+    /// A carrier stays in the hive and gives off its active until it is taken out or used up.
+    Slow,
+    /// One dose at one moment; nothing stays behind to be taken out.
+    Single,
+}
+
+/// A published document in which a rule was read.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Source {
+    /// Short key, used by the rules of the same leaflet.
+    pub id: String,
+    /// What it is.
+    pub title: String,
+    /// Where in it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub locator: Option<String>,
+    /// When it was published, as far as known: a year, a month or a day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub published: Option<String>,
+}
+
+impl Leaflet {
+    /// The rules on a topic that are in force on a day, in the order of the file.
+    ///
+    /// With a `method`, those for it and those for all methods; without one, all of them.
+    pub fn in_force<'a>(
+        &'a self,
+        topic: Topic,
+        on: Day,
+        method: Option<&'a Method>,
+    ) -> impl Iterator<Item = &'a Rule> + 'a {
+        self.rules.iter().filter(move |rule| {
+            let fits = match (&rule.method, method) {
+                (Some(of), Some(given)) => of == given,
+                _ => true,
+            };
+            rule.says.topic() == topic && rule.is_in_force(on) && fits
+        })
+    }
+
+    /// The source with this key.
+    #[must_use]
+    pub fn source(&self, id: &str) -> Option<&Source> {
+        self.sources.iter().find(|source| source.id == id)
+    }
+}
+
+/// A set of leaflets, looked up by jurisdiction and id.
+#[derive(Debug, Clone, Default)]
+pub struct Leaflets {
+    by_name: BTreeMap<(Jurisdiction, LeafletId), Arc<Leaflet>>,
+}
+
+impl Leaflets {
+    /// Loads leaflet files, given as path and text. The path is `<jurisdiction>/<id>.toml`.
+    ///
+    /// # Errors
+    /// Every fault of every file, in the order of the files.
+    pub fn load<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Result<Leaflets, Vec<Diagnostic>> {
+        let mut faults = Vec::new();
+        let mut set = Leaflets::default();
+        for (path, text) in files {
+            let Some(leaflet) = load::leaflet(path, text, &mut faults) else { continue };
+            let key = (leaflet.jurisdiction.clone(), leaflet.id.clone());
+            if set.by_name.insert(key, Arc::new(leaflet)).is_some() {
+                faults.push(Diagnostic {
+                    file: path.to_owned(),
+                    line: 1,
+                    column: 0,
+                    message: "a leaflet with this id is already loaded for this jurisdiction".to_owned(),
+                    help: "give the variant an id of its own, or keep one of the two files".to_owned(),
+                });
+            }
+        }
+        if faults.is_empty() { Ok(set) } else { Err(faults) }
+    }
+
+    /// The leaflet with this id in this jurisdiction.
+    #[must_use]
+    pub fn get(&self, jurisdiction: &Jurisdiction, id: &LeafletId) -> Option<&Arc<Leaflet>> {
+        self.by_name.get(&(jurisdiction.clone(), id.clone()))
+    }
+
+    /// Every leaflet, by jurisdiction and id.
+    pub fn iter(&self) -> impl Iterator<Item = &Arc<Leaflet>> {
+        self.by_name.values()
+    }
+
+    /// The id nearest in spelling to one that is not in the set.
+    #[must_use]
+    pub fn nearest_to(&self, id: &str) -> Option<&str> {
+        nearest(id, self.by_name.keys().map(|(_, known)| known.as_str()))
+    }
+}

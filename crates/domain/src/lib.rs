@@ -1,0 +1,32 @@
+//! May this hive be supered today?
+//!
+//! Combclear answers that from two things: the **journal** of a holding (what happened) and the **leaflets** (what
+//! the directions of each varroa medicine say, kept as dated and sourced data). This crate is the pure middle: it
+//! knows no clock, no async runtime, no files, no SQL and no HTTP. Days come in as arguments, answers go out as values.
+//!
+//! | module | what is in it |
+//! | --- | --- |
+//! | [`calendar`] | civil days, and the counting policy `calendar-1` |
+//! | [`words`] | names and closed word lists of the trade |
+//! | [`journal`] | entries, their bodies, the hash chain, JSON Lines |
+//! | [`leaflet`] | the leaflet format, its loader, the set of leaflets |
+//! | [`holding`] | the journal folded into apiaries, colonies, medicines and lots; what is refused |
+//! | [`history`] | the courses of one colony, each with the terms that rule it |
+//! | [`supering`] | the question itself: answer, grounds, what must happen first |
+//!
+//! It is an aid to record-keeping. The leaflet on the pack, the prescriber and local law decide.
+#![deny(missing_docs)]
+
+pub mod calendar;
+pub mod diagnostic;
+pub mod history;
+pub mod holding;
+pub mod journal;
+pub mod leaflet;
+pub mod quantity;
+pub mod supering;
+pub mod words;
+
+pub use calendar::{Day, Instant, TimeOfDay};
+pub use diagnostic::Diagnostic;
+pub use quantity::Quantity;

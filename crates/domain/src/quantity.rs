@@ -1,0 +1,104 @@
+//! Amounts of a medicine: exact to a thousandth, never a float, so that the sum of a lot comes out even.
+
+use std::fmt;
+
+use serde::de::{self, Deserializer};
+use serde::{Deserialize, Serialize, Serializer};
+
+/// An amount in the unit of its medicine (strips, g, ml), `0` to `1_000_000`, in steps of a thousandth.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub struct Quantity {
+    thousandths: u64,
+}
+
+impl Quantity {
+    /// Nothing.
+    pub const ZERO: Quantity = Quantity { thousandths: 0 };
+    const MOST: u64 = 1_000_000_000;
+
+    /// A whole number of units.
+    #[must_use]
+    pub const fn whole(units: u32) -> Quantity {
+        Quantity { thousandths: units as u64 * 1_000 }
+    }
+
+    /// Whether this is nothing at all.
+    #[must_use]
+    pub const fn is_zero(self) -> bool {
+        self.thousandths == 0
+    }
+
+    /// The sum of two amounts.
+    #[must_use]
+    pub const fn plus(self, other: Quantity) -> Quantity {
+        Quantity { thousandths: self.thousandths.saturating_add(other.thousandths) }
+    }
+
+    /// What is left after taking `other` away, or nothing if `other` is more.
+    #[must_use]
+    pub fn minus(self, other: Quantity) -> Option<Quantity> {
+        self.thousandths.checked_sub(other.thousandths).map(|thousandths| Quantity { thousandths })
+    }
+
+    /// This amount so many times over.
+    #[must_use]
+    pub const fn times(self, count: u64) -> Quantity {
+        Quantity { thousandths: self.thousandths.saturating_mul(count) }
+    }
+
+    /// Reads `2`, `2.3` or `0.125`.
+    ///
+    /// # Errors
+    /// Text that is not such a number, has more than three decimals, or lies outside the range.
+    pub fn parse(text: &str) -> Result<Quantity, String> {
+        let fail = |why: &str| format!("`{text}` is not an amount: {why}");
+        let (whole, decimals) = text.split_once('.').unwrap_or((text, ""));
+        let digits = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
+        if whole.is_empty() || !digits(whole) || !digits(decimals) {
+            return Err(fail("write a number of zero or more, such as 2 or 2.3"));
+        }
+        let decimals = decimals.trim_end_matches('0');
+        if decimals.len() > 3 {
+            return Err(fail("at most three decimals are kept"));
+        }
+        let scaled = format!("{whole}{decimals:0<3}");
+        match scaled.parse() {
+            Ok(thousandths) if thousandths <= Quantity::MOST => Ok(Quantity { thousandths }),
+            _ => Err(fail("at most 1000000 is kept")),
+        }
+    }
+}
+
+impl fmt::Display for Quantity {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (whole, rest) = (self.thousandths / 1_000, self.thousandths % 1_000);
+        if rest == 0 {
+            return write!(f, "{whole}");
+        }
+        let decimals = format!("{rest:03}");
+        write!(f, "{whole}.{}", decimals.trim_end_matches('0'))
+    }
+}
+
+impl fmt::Debug for Quantity {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+impl Serialize for Quantity {
+    /// A JSON number: `2`, not `2.0`. Three decimals below a million survive a double unharmed.
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self.thousandths % 1_000 {
+            0 => serializer.serialize_u64(self.thousandths / 1_000),
+            _ => self.to_string().parse::<f64>().map_err(serde::ser::Error::custom)?.serialize(serializer),
+        }
+    }
+}
+
+impl<'de> Deserialize<'de> for Quantity {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Quantity, D::Error> {
+        let number = serde_json::Number::deserialize(deserializer)?;
+        Quantity::parse(&number.to_string()).map_err(de::Error::custom)
+    }
+}

@@ -1,0 +1,269 @@
+//! What the colony and each of its courses say of a day.
+
+use super::grounds::{Ground, Outcome, Reason, Topic};
+use crate::calendar::{Day, last_blocked_day};
+use crate::history::{Course, End, Fact, History, spent_after, withdrawal_bars_supers};
+use crate::leaflet::Release;
+use crate::words::{MedicinesInside, RemovalNeed, SupersDuring};
+
+/// Where a course stands on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Standing {
+    /// A carrier is in.
+    In,
+    /// All of it is out, or was used up, since this day.
+    Out(Day),
+    /// It may be used up since this day, but that is not documented.
+    PerhapsSpent,
+    /// A split or a uniting did not say.
+    NotSaid(Day, crate::journal::EntryId),
+}
+
+impl Standing {
+    pub(super) fn of(course: &Course, on: Day) -> Standing {
+        let last_dose = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
+        if course.terms.release() == Some(Release::Single) {
+            return Standing::Out(last_dose);
+        }
+        match course.end {
+            End::Out { on: out, .. } if out <= on => return Standing::Out(out),
+            End::NotSaid { since, entry } if since <= on => return Standing::NotSaid(since, entry),
+            End::Out { .. } | End::NotSaid { .. } => return Standing::In,
+            End::Open => {}
+        }
+        let not_needed = course.terms.removal.as_ref().filter(|fact| fact.value == RemovalNeed::NotNeeded);
+        match (not_needed, spent_after(&course.terms)) {
+            (Some(fact), Some((days, documented))) if last_dose.plus(days) <= on => {
+                if documented && fact.is_documented() {
+                    Standing::Out(last_dose.plus(days))
+                } else {
+                    Standing::PerhapsSpent
+                }
+            }
+            _ => Standing::In,
+        }
+    }
+}
+
+/// What the colony itself says.
+pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground<'h>>) {
+    let mut decide = |outcome, reason| grounds.push(Ground { outcome, decides: true, course: None, reason });
+    if let Some((ended, entry)) = history.ended.filter(|(ended, _)| *ended <= on) {
+        return decide(Outcome::Broken, Reason::Ended { on: ended, entry });
+    }
+    match history.begun {
+        None => decide(Outcome::Unknown, Reason::ColonyNotRecorded),
+        Some((begun, entry)) if on < begun => decide(Outcome::Unknown, Reason::NotYetBegun { begun, entry }),
+        Some((_, entry)) if history.medicines_inside == MedicinesInside::NotKnown => {
+            decide(Outcome::Unknown, Reason::CameWithUnknown { entry });
+        }
+        Some((_, entry)) => {
+            if history.courses.iter().all(|course| course.here_from > on) {
+                decide(Outcome::Met, Reason::NothingGiven { entry });
+            }
+        }
+    }
+}
+
+/// What a course says, and what else stands in the record about it.
+pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grounds: &mut Vec<Ground<'h>>) {
+    let terms = &course.terms;
+    let standing = Standing::of(course, on);
+    let mut add = |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
+
+    match standing {
+        Standing::In => match &terms.supers_during {
+            Some(supers) if supers.value == SupersDuring::Off => add(Outcome::Broken, true, Reason::StillIn { supers }),
+            Some(supers) if supers.is_documented() => {
+                add(Outcome::Met, true, Reason::InWithSupersAllowed { supers });
+                if supers.value == SupersDuring::OnNoHarvest || terms.withdrawal.is_none_or(|fact| fact.value > 0) {
+                    add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: None });
+                }
+            }
+            supers => add(Outcome::Unknown, true, supers_not_established(supers.as_ref())),
+        },
+        Standing::Out(out) => decide_out(course, out, on, &mut add),
+        Standing::PerhapsSpent => {
+            let reason = Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None };
+            add(Outcome::Unknown, true, reason);
+        }
+        Standing::NotSaid(since, entry) => {
+            // Whether they went or stayed, it is a yes only if both would be.
+            let may_be_on = terms.supers_during.as_ref().is_some_and(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
+            let periods = [&terms.withdrawal, &terms.wait];
+            let known = periods.iter().all(|fact| fact.as_ref().is_some_and(Fact::is_documented));
+            let outcome = if may_be_on && known { Outcome::Met } else { Outcome::Unknown };
+            add(outcome, true, Reason::WhereaboutsNotSaid { since, entry });
+        }
+    }
+    stand(history, course, standing, on, &mut add);
+}
+
+fn supers_not_established(supers: Option<&Fact<SupersDuring>>) -> Reason<'_> {
+    Reason::NotEstablished { topic: Topic::SupersDuring, days: None, supers }
+}
+
+/// What a course says once it is out: periods that run, periods that are over, periods nobody has established.
+fn decide_out<'h>(course: &'h Course, out: Day, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    let terms = &course.terms;
+    let running = |fact: &&'h Fact<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
+    let withdrawal_running = terms.withdrawal.as_ref().filter(running);
+    let wait_running = terms.wait.as_ref().filter(running);
+    let bars = withdrawal_bars_supers(terms);
+    if let Some(days) = withdrawal_running.filter(|_| bars) {
+        add(Outcome::Broken, true, Reason::WithdrawalRuns { out, days });
+    }
+    if let Some(days) = wait_running {
+        add(Outcome::Broken, true, Reason::WaitRuns { out, days });
+    }
+    if (withdrawal_running.is_some() && bars) || wait_running.is_some() {
+        return;
+    }
+    if let (Some(days), Some(supers)) = (withdrawal_running, &terms.supers_during) {
+        add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: last_blocked_day(out, days.value) });
+    }
+    match (&terms.withdrawal, &terms.wait) {
+        (Some(withdrawal), Some(wait)) if withdrawal.is_documented() && wait.is_documented() => {
+            add(Outcome::Met, true, Reason::PeriodsOver { out, withdrawal, wait });
+        }
+        (withdrawal, wait) => {
+            for (topic, days) in [(Topic::Withdrawal, withdrawal.as_ref()), (Topic::Wait, wait.as_ref())] {
+                if days.is_none_or(|fact| !fact.is_documented()) {
+                    add(Outcome::Unknown, true, Reason::NotEstablished { topic, days, supers: None });
+                }
+            }
+        }
+    }
+}
+
+/// What stands in the record about a course without deciding the day.
+fn stand<'h>(
+    history: &'h History,
+    course: &'h Course,
+    standing: Standing,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let terms = &course.terms;
+    let single = terms.release() == Some(Release::Single);
+    let until = match standing {
+        Standing::Out(out) => out,
+        _ => on,
+    };
+    if !single {
+        if let Standing::Out(out) = standing
+            && course.end != End::Open
+        {
+            stayed_at_least(history, course, out, add);
+        }
+        stayed_at_most(history, course, standing, until, add);
+    }
+    doses(course, standing, on, add);
+    if let Some(supers) = terms.supers_during.as_ref().filter(|fact| fact.value == SupersDuring::Off) {
+        supers_while_in(history, course, until, single, supers, add);
+    }
+    let looser = [
+        (Topic::SupersDuring, terms.supers_during.as_ref().is_some_and(|fact| fact.looser_than.is_some())),
+        (Topic::Withdrawal, terms.withdrawal.as_ref().is_some_and(|fact| fact.looser_than.is_some())),
+        (Topic::Wait, terms.wait.as_ref().is_some_and(|fact| fact.looser_than.is_some())),
+    ];
+    for (topic, _) in looser.into_iter().filter(|(_, looser)| *looser) {
+        add(Outcome::Noted, false, Reason::LooserThanLeaflet { topic });
+    }
+}
+
+fn stayed_at_least<'h>(
+    history: &History,
+    course: &'h Course,
+    out: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let stay = &course.terms.stay_min;
+    let Some((shorter, longer)) = stay.bounds() else { return };
+    let judged = |days: u16| if course.placed.plus(days) <= out { Outcome::Met } else { Outcome::Broken };
+    let turns_on_brood = stay.depends_on_brood();
+    let brood = history.brood_on(out).copied().filter(|_| turns_on_brood);
+    match brood {
+        Some(seen) => {
+            if let Some(days) = stay.under(seen.state()) {
+                add(judged(days.value), false, Reason::StayedAtLeast { until: out, days, brood });
+            }
+        }
+        None if judged(shorter) == judged(longer) => {
+            let facts = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()];
+            let wanted = if judged(shorter) == Outcome::Met { longer } else { shorter };
+            if let Some(days) = facts.into_iter().flatten().find(|fact| fact.value == wanted) {
+                add(judged(wanted), false, Reason::StayedAtLeast { until: out, days, brood: None });
+            }
+        }
+        None => add(Outcome::Unknown, false, Reason::StayTurnsOnBrood { until: out, shorter, longer }),
+    }
+}
+
+fn stayed_at_most<'h>(
+    history: &History,
+    course: &'h Course,
+    standing: Standing,
+    until: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let stay = &course.terms.stay_max;
+    let brood = history.brood_on(until);
+    let longest = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()].into_iter().flatten().max_by_key(|fact| fact.value);
+    let fact = brood.and_then(|seen| stay.under(seen.state())).or(longest);
+    let Some(days) = fact else { return };
+    let still_in = standing == Standing::In;
+    let in_time = until <= course.placed.plus(days.value);
+    if in_time && still_in {
+        return;
+    }
+    let outcome = if in_time { Outcome::Met } else { Outcome::Broken };
+    add(outcome, false, Reason::StayedAtMost { until, days, still_in });
+}
+
+fn doses<'h>(course: &'h Course, standing: Standing, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    let Some(doses) = &course.terms.doses else { return };
+    let given = course.doses_by(on).count();
+    let wanted = usize::from(doses.value.count);
+    let outcome = match given.cmp(&wanted) {
+        std::cmp::Ordering::Equal => Outcome::Met,
+        std::cmp::Ordering::Greater => Outcome::Broken,
+        std::cmp::Ordering::Less => {
+            let last = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
+            let over = matches!(standing, Standing::Out(_)) && course.end != End::Open;
+            match doses.value.interval_max_days.map(|days| last.plus(days)) {
+                _ if over => Outcome::Broken,
+                Some(latest) if latest < on => Outcome::Broken,
+                // A further dose may still be given in time.
+                _ => return,
+            }
+        }
+    };
+    add(outcome, false, Reason::DosesGiven { given, doses });
+}
+
+/// Harvest supers between placing and removal. Days shared only at the edges, off on the day of placing or on again on
+/// the day of removal, are no overlap.
+fn supers_while_in<'h>(
+    history: &History,
+    course: &'h Course,
+    until: Day,
+    single: bool,
+    supers: &'h Fact<SupersDuring>,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let overlap = |from: Day, to: Day| {
+        history.supers.iter().find(move |span| {
+            let off = span.off.unwrap_or(Day::LAST);
+            // A single dose is given on one day: supers on that day bar it unless they came off or went on then.
+            if single { span.from < from && from < off } else { span.from < to && from < off }
+        })
+    };
+    let span = if single {
+        course.doses.iter().filter(|dose| dose.on <= until).find_map(|dose| overlap(dose.on, dose.on))
+    } else {
+        overlap(course.here_from, until.max(course.here_from.next()))
+    };
+    let outcome = if span.is_some() { Outcome::Broken } else { Outcome::Met };
+    add(outcome, false, Reason::SupersWhileIn { span: span.copied(), supers });
+}

@@ -1,0 +1,476 @@
+//! An answer written out: owned, in words, ready for JSON, a table or a page.
+
+use serde::Serialize;
+
+use super::grounds::{Ground, Outcome, Reason, Topic};
+use super::steps::Step;
+use super::{Answer, Course, DAYS_AHEAD, FirstFree, Surroundings, wording};
+use crate::calendar::{Day, POLICY};
+use crate::history::{Authority, Fact, History, Verdict};
+use crate::holding::Holding;
+use crate::journal::entry::EntryId;
+use crate::leaflet::{Confidence, Force, Leaflets};
+use crate::words::{ApiaryName, ColonyName, HoldingName, LeafletId, MedicineName};
+
+/// May this colony be supered on this day: the whole answer in words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct SuperingReport {
+    /// The holding.
+    pub holding: HoldingName,
+    /// The colony.
+    pub colony: ColonyName,
+    /// Where it stands on that day.
+    pub apiary: Option<ApiaryName>,
+    /// The day asked about.
+    pub on: Day,
+    /// Yes, no or unknown.
+    pub answer: Verdict,
+    /// The answer in one sentence.
+    pub summary: String,
+    /// The last blocked day: of what runs, or of what is over. Absent if none is on record.
+    pub last_blocked_day: Option<Day>,
+    /// The first free day. With `if_out_on`, only if everything comes out on that day.
+    pub first_free_day: Option<Day>,
+    /// The earliest day on which everything that is in may be out; present if the first free day turns on it.
+    pub if_out_on: Option<Day>,
+    /// Why.
+    pub grounds: Vec<GroundReport>,
+    /// What must happen first.
+    pub steps: Vec<StepReport>,
+    /// What is missing, and which entry would supply it.
+    pub missing: Vec<MissingReport>,
+    /// The answer over the coming days if nothing else is recorded.
+    pub ahead: Vec<DaySpan>,
+    /// Conditions on the whole apiary.
+    pub whole_apiary: Vec<WholeApiaryReport>,
+    /// The counting policy.
+    pub policy: &'static str,
+    /// What this answer is not.
+    pub notice: &'static str,
+}
+
+/// One ground.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct GroundReport {
+    /// How it came out.
+    pub outcome: Outcome,
+    /// Whether the answer turns on it.
+    pub decides: bool,
+    /// What was looked at, as a word for programs.
+    pub about: &'static str,
+    /// The same in a sentence.
+    pub statement: String,
+    /// The course it speaks of.
+    pub course: Option<CourseReport>,
+    /// The values used, with who said them.
+    pub values: Vec<ValueReport>,
+    /// The entries it rests on.
+    pub entries: Vec<EntryId>,
+}
+
+/// A course, by what identifies it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct CourseReport {
+    /// The entry of the first dose.
+    pub administration: EntryId,
+    /// The medicine.
+    pub medicine: MedicineName,
+    /// The name on the pack.
+    pub pack_name: String,
+    /// The built-in leaflet, if it has one.
+    pub leaflet: Option<LeafletId>,
+    /// The day of the first dose.
+    pub placed: Day,
+}
+
+/// A value used, and who said it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ValueReport {
+    /// What it is a value of.
+    pub of: &'static str,
+    /// The value.
+    pub value: String,
+    /// Who said it: `prescription`, `leaflet_reading`, `pack`, `leaflet` or `declared`.
+    pub said_by: &'static str,
+    /// The entry in which it was said; absent for the built-in leaflet.
+    pub entry: Option<EntryId>,
+    /// How well it is established.
+    pub confidence: Confidence,
+    /// How much it binds, for the built-in leaflet.
+    pub force: Option<Force>,
+    /// Where it was read, for the built-in leaflet.
+    pub sources: Vec<String>,
+    /// When it was last checked, for the built-in leaflet.
+    pub checked_on: Option<Day>,
+    /// What a reader must know about it.
+    pub note: Option<String>,
+}
+
+/// Something that must happen first.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct StepReport {
+    /// What, as a word for programs.
+    pub what: &'static str,
+    /// The same in a sentence.
+    pub statement: String,
+    /// The course it is about.
+    pub administration: Option<EntryId>,
+    /// First day for it, if stated.
+    pub from: Option<Day>,
+    /// Last day for it, if stated.
+    pub by: Option<Day>,
+    /// First day with brood absent or at its lowest, where brood makes a difference.
+    pub from_without_brood: Option<Day>,
+    /// First day with brood present, where brood makes a difference.
+    pub from_with_brood: Option<Day>,
+}
+
+/// Something that is missing.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct MissingReport {
+    /// What is not known.
+    pub fact: String,
+    /// The kind of entry that would supply it.
+    pub supplied_by: &'static str,
+    /// How to supply it.
+    pub how: String,
+}
+
+/// Days with one answer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DaySpan {
+    /// The first of them.
+    pub from: Day,
+    /// The last of them.
+    pub to: Day,
+    /// The answer.
+    pub answer: Verdict,
+}
+
+/// What a leaflet asks of the whole apiary, and who was left out.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct WholeApiaryReport {
+    /// The course.
+    pub administration: EntryId,
+    /// The apiary.
+    pub apiary: ApiaryName,
+    /// What the leaflet asks.
+    pub asks: String,
+    /// Colonies there that got none in the same round.
+    pub left_out: Vec<ColonyName>,
+}
+
+impl SuperingReport {
+    /// Asks the question of a holding and writes the answer out.
+    #[must_use]
+    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, on: Day) -> SuperingReport {
+        let history = History::of(holding, leaflets, colony);
+        let answer = history.supering(on);
+        let (first_free_day, if_out_on) = match answer.first_free() {
+            FirstFree::OnRecord(day) => (Some(day), None),
+            FirstFree::OnceOut { out, free } => (Some(free), Some(out)),
+            FirstFree::NotKnown => (None, None),
+        };
+        let ahead = history.supering_ahead(on, DAYS_AHEAD);
+        SuperingReport {
+            holding: holding.name().clone(),
+            colony: colony.clone(),
+            apiary: holding.apiary_of(colony, on).cloned(),
+            on,
+            answer: answer.verdict,
+            summary: wording::summary(&answer),
+            last_blocked_day: answer.last_blocked_day(),
+            first_free_day,
+            if_out_on,
+            grounds: answer.grounds.iter().map(GroundReport::of).collect(),
+            steps: answer.steps().iter().map(|step| StepReport::of(step, on)).collect(),
+            missing: missing(holding, leaflets, &answer),
+            ahead: ahead.into_iter().map(|(from, to, answer)| DaySpan { from, to, answer }).collect(),
+            whole_apiary: whole_apiary(holding, &answer),
+            policy: POLICY,
+            notice: wording::NOTICE,
+        }
+    }
+}
+
+impl CourseReport {
+    fn of(course: &Course) -> CourseReport {
+        CourseReport {
+            administration: course.entry,
+            medicine: course.medicine.clone(),
+            pack_name: course.pack_name.as_ref().to_owned(),
+            leaflet: course.terms.leaflet.as_ref().map(|leaflet| leaflet.id.clone()),
+            placed: course.placed,
+        }
+    }
+}
+
+impl GroundReport {
+    fn of(ground: &Ground<'_>) -> GroundReport {
+        let mut values = Vec::new();
+        let mut entries: Vec<EntryId> = ground.course.iter().flat_map(|course| end_entries(course, &ground.reason)).collect();
+        let days = |of, fact: &Fact<u16>| value(ground.course, of, fact, format!("{} days", fact.value));
+        let supers = |fact: &Fact<_>| value(ground.course, "supers_during", fact, crate::words::SupersDuring::to_string(&fact.value));
+        let about = match &ground.reason {
+            Reason::ColonyNotRecorded => "colony_not_recorded",
+            Reason::NotYetBegun { entry, .. } => {
+                entries.push(*entry);
+                "not_yet_begun"
+            }
+            Reason::Ended { entry, .. } => {
+                entries.push(*entry);
+                "ended"
+            }
+            Reason::CameWithUnknown { entry } => {
+                entries.push(*entry);
+                "came_with_unknown"
+            }
+            Reason::NothingGiven { entry } => {
+                entries.push(*entry);
+                "nothing_given"
+            }
+            Reason::StillIn { supers: fact } => {
+                values.push(supers(fact));
+                "still_in"
+            }
+            Reason::InWithSupersAllowed { supers: fact } => {
+                values.push(supers(fact));
+                "in_with_supers_allowed"
+            }
+            Reason::WhereaboutsNotSaid { entry, .. } => {
+                entries.push(*entry);
+                "whereabouts_not_said"
+            }
+            Reason::NotEstablished { topic, days: fact, supers: word } => {
+                values.extend(fact.map(|fact| days(topic_word(*topic), fact)));
+                values.extend(word.map(supers));
+                "not_established"
+            }
+            Reason::WithdrawalRuns { days: fact, .. } => {
+                values.push(days("withdrawal", fact));
+                "withdrawal_runs"
+            }
+            Reason::WaitRuns { days: fact, .. } => {
+                values.push(days("wait_after_removal", fact));
+                "wait_runs"
+            }
+            Reason::PeriodsOver { withdrawal, wait, .. } => {
+                let mut wait = days("wait_after_removal", wait);
+                if ground.course.is_some_and(|course| course.terms.wait_within_withdrawal) {
+                    wait.note = Some("the stated withdrawal period is the whole time after treatment".to_owned());
+                }
+                values.extend([days("withdrawal", withdrawal), wait]);
+                "periods_over"
+            }
+            Reason::HarvestBarred { supers: fact, .. } => {
+                values.push(supers(fact));
+                "harvest_barred"
+            }
+            Reason::StayedAtLeast { days: fact, brood, .. } => {
+                values.push(days("stay_min", fact));
+                entries.extend(brood.map(|seen| seen.entry));
+                "stay_min"
+            }
+            Reason::StayTurnsOnBrood { .. } => "stay_min",
+            Reason::StayedAtMost { days: fact, .. } => {
+                values.push(days("stay_max", fact));
+                "stay_max"
+            }
+            Reason::DosesGiven { doses, .. } => {
+                values.push(value(ground.course, "doses", doses, doses.value.count.to_string()));
+                "doses"
+            }
+            Reason::SupersWhileIn { span, supers: fact } => {
+                values.push(supers(fact));
+                entries.extend(span.map(|span| span.entry));
+                "supers_while_in"
+            }
+            Reason::LooserThanLeaflet { .. } => "looser_than_leaflet",
+        };
+        GroundReport {
+            outcome: ground.outcome,
+            decides: ground.decides,
+            about,
+            statement: wording::statement(ground),
+            course: ground.course.map(CourseReport::of),
+            values,
+            entries,
+        }
+    }
+}
+
+/// The entries behind a course that a ground reads: its doses, and its end where the ground is about being out.
+fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
+    let mut entries: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
+    let reads_end = matches!(
+        reason,
+        Reason::PeriodsOver { .. }
+            | Reason::WithdrawalRuns { .. }
+            | Reason::WaitRuns { .. }
+            | Reason::StayedAtLeast { .. }
+            | Reason::StayedAtMost { still_in: false, .. }
+    );
+    if let crate::history::End::Out { entry, .. } = course.end
+        && reads_end
+    {
+        entries.push(entry);
+    }
+    entries
+}
+
+fn value<T>(course: Option<&Course>, of: &'static str, fact: &Fact<T>, value: String) -> ValueReport {
+    let rule = course.and_then(|course| course.terms.rule(fact));
+    let leaflet = course.and_then(|course| course.terms.leaflet.as_ref());
+    let sources = rule.zip(leaflet).map(|(rule, leaflet)| {
+        let described = rule.source.iter().map(|id| match leaflet.source(id) {
+            Some(source) => match &source.locator {
+                Some(locator) => format!("{id}: {}, {locator}", source.title),
+                None => format!("{id}: {}", source.title),
+            },
+            None => id.clone(),
+        });
+        described.collect()
+    });
+    let (said_by, entry) = match fact.authority {
+        Authority::Prescription(entry) => ("prescription", Some(entry)),
+        Authority::Reading(entry) => ("leaflet_reading", Some(entry)),
+        Authority::Pack(entry) => ("pack", Some(entry)),
+        Authority::Leaflet(_) => ("leaflet", None),
+        Authority::Declared(entry) => ("declared", Some(entry)),
+    };
+    ValueReport {
+        of,
+        value,
+        said_by,
+        entry,
+        confidence: fact.confidence,
+        force: rule.map(|rule| rule.force),
+        sources: sources.unwrap_or_default(),
+        checked_on: rule.map(|rule| rule.checked_on),
+        note: rule.and_then(|rule| rule.note.clone()),
+    }
+}
+
+const fn topic_word(topic: Topic) -> &'static str {
+    match topic {
+        Topic::SupersDuring => "supers_during",
+        Topic::Withdrawal => "withdrawal",
+        Topic::Wait => "wait_after_removal",
+        Topic::UsedUp => "removal",
+    }
+}
+
+impl StepReport {
+    fn of(step: &Step<'_>, on: Day) -> StepReport {
+        let mut report = StepReport {
+            what: "",
+            statement: wording::step(step, on),
+            administration: None,
+            from: None,
+            by: None,
+            from_without_brood: None,
+            from_with_brood: None,
+        };
+        match step {
+            Step::TakeSupersOff { .. } => report.what = "take_supers_off",
+            Step::RecordWhereabouts { course, .. } => {
+                report.what = "record_whereabouts";
+                report.administration = Some(course.entry);
+            }
+            Step::GiveDose { course, from, by, .. } => {
+                report.what = "give_dose";
+                report.administration = Some(course.entry);
+                (report.from, report.by) = (*from, *by);
+            }
+            Step::TakeOut { course, earliest, latest } => {
+                report.what = "take_out";
+                report.administration = Some(course.entry);
+                (report.from, report.by) = (earliest.day, *latest);
+                report.from_without_brood = earliest.brood_absent_or_lowest;
+                report.from_with_brood = earliest.brood_present;
+            }
+            Step::WaitThrough { course, last } => {
+                report.what = "wait";
+                report.administration = Some(course.entry);
+                report.by = Some(*last);
+            }
+        }
+        report
+    }
+}
+
+/// What each open question lacks, and how to supply it.
+fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<MissingReport> {
+    let open = answer.grounds.iter().filter(|ground| ground.outcome == Outcome::Unknown);
+    open.filter_map(|ground| {
+        let fact = wording::statement(ground);
+        let (supplied_by, how) = match (&ground.reason, ground.course) {
+            (Reason::ColonyNotRecorded, _) => ("colony_established", "record when it came into the holding".to_owned()),
+            (Reason::NotYetBegun { entry, .. }, _) => {
+                ("colony_established", format!("correct entry {entry} if the colony was here earlier"))
+            }
+            (Reason::CameWithUnknown { entry }, _) => {
+                ("colony_established", format!("ask whoever kept it before, then correct entry {entry}"))
+            }
+            (Reason::WhereaboutsNotSaid { entry, .. }, _) => {
+                ("removal", format!("look into the hive: record a removal, or correct entry {entry}"))
+            }
+            (Reason::StayTurnsOnBrood { .. }, _) => ("inspection", "record the brood that was seen".to_owned()),
+            (Reason::NotEstablished { topic: Topic::UsedUp, .. }, _) => {
+                ("removal", "look into the hive and record that it is out".to_owned())
+            }
+            (Reason::NotEstablished { topic, .. }, Some(course)) => how_to_establish(holding, leaflets, course, *topic),
+            _ => return None,
+        };
+        Some(MissingReport { fact, supplied_by, how })
+    })
+    .collect()
+}
+
+fn how_to_establish(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: Topic) -> (&'static str, String) {
+    let described = holding.medicine(&course.medicine);
+    let names_leaflet = described.is_some_and(|(_, medicine)| medicine.leaflet.is_some());
+    if names_leaflet && holding.jurisdiction(course.placed).is_none() {
+        return ("holding_details", "record the holding's jurisdiction, so that its leaflets are used".to_owned());
+    }
+    if let Some(id) = described.and_then(|(_, medicine)| medicine.leaflet.as_ref())
+        && course.terms.leaflet.is_none()
+    {
+        let near = leaflets.nearest_to(id.as_str()).map(|near| format!(", or name `{near}`")).unwrap_or_default();
+        return ("leaflet_reading", format!("this program has no leaflet `{id}` here{near}: record what the pack says"));
+    }
+    let what = wording::topic_words(topic);
+    ("leaflet_reading", format!("read the {what} on the leaflet of the lot and record it, 0 included"))
+}
+
+/// The whole-apiary condition of every course that is not over, and of the latest one.
+fn whole_apiary(holding: &Holding, answer: &Answer<'_>) -> Vec<WholeApiaryReport> {
+    let latest = answer.courses().last().map(|course| course.entry);
+    let not_over = |course: &Course| {
+        let mut deciding = answer.grounds.iter().filter(|ground| ground.decides);
+        deciding.any(|ground| {
+            ground.course.is_some_and(|of| of.entry == course.entry) && !matches!(ground.reason, Reason::PeriodsOver { .. })
+        })
+    };
+    let courses = answer.courses().filter(|course| Some(course.entry) == latest || not_over(course));
+    courses
+        .filter_map(|course| {
+            let around = Surroundings::of(holding, &answer.history.colony, course)?;
+            let crate::leaflet::Says::WholeApiary { text } = &around.rule.says else { return None };
+            Some(WholeApiaryReport {
+                administration: course.entry,
+                apiary: around.apiary.clone(),
+                asks: text.clone(),
+                left_out: around.left_out.into_iter().cloned().collect(),
+            })
+        })
+        .collect()
+}

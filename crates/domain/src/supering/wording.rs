@@ -1,0 +1,213 @@
+//! Answers in words: short sentences a keeper understands, each with its dates.
+
+use super::grounds::{Ground, Outcome, Reason, Topic};
+use super::steps::{EarliestOut, Step};
+use super::{Answer, FirstFree};
+use crate::calendar::{Day, last_blocked_day};
+use crate::history::{BroodSeen, Course, Verdict};
+use crate::words::SupersDuring;
+
+/// Said wherever an answer is given.
+pub(super) const NOTICE: &str = "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
+
+/// The answer in one sentence.
+pub(super) fn summary(answer: &Answer<'_>) -> String {
+    let what = match answer.verdict {
+        Verdict::Yes => "Supers may go on".to_owned(),
+        Verdict::No => "No supers".to_owned(),
+        Verdict::Unknown => "Not known whether supers may go on".to_owned(),
+    };
+    let deciding = answer.grounds.iter().filter(|ground| ground.decides && ground.verdict() == answer.verdict);
+    let why = match answer.verdict {
+        Verdict::Yes => String::new(),
+        _ => deciding.clone().next().map(|ground| format!(": {}", statement(ground))).unwrap_or_default(),
+    };
+    let when = match (answer.verdict, answer.first_free()) {
+        (Verdict::Yes, _) | (_, FirstFree::NotKnown) => String::new(),
+        (_, FirstFree::OnRecord(day)) => format!("; free from {day}"),
+        (_, FirstFree::OnceOut { out, free }) => format!("; free from {free} at the earliest, if all is out on {out}"),
+    };
+    format!("{what}{why}{when}")
+}
+
+/// A ground in one sentence, without full stop.
+pub(super) fn statement(ground: &Ground<'_>) -> String {
+    let said = match ground.course {
+        None => of_colony(&ground.reason),
+        Some(course) => of_course(course, ground),
+    };
+    // Only the breach needs a flag: whether a ground is met or unknown, its sentence says itself.
+    if ground.outcome == Outcome::Broken && !ground.decides { format!("breach: {said}") } else { said }
+}
+
+fn of_colony(reason: &Reason<'_>) -> String {
+    match reason {
+        Reason::ColonyNotRecorded => "no such colony is in the record".to_owned(),
+        Reason::NotYetBegun { begun, .. } => format!("the colony came into the record only on {begun}"),
+        Reason::Ended { on, .. } => format!("the colony ended on {on}"),
+        Reason::CameWithUnknown { .. } => {
+            "it is not known what medicine was in the colony when it came into the record".to_owned()
+        }
+        Reason::NothingGiven { .. } => "no medicine was given by this day".to_owned(),
+        _ => String::new(),
+    }
+}
+
+fn of_course(course: &Course, ground: &Ground<'_>) -> String {
+    let name = named(course);
+    match &ground.reason {
+        Reason::StillIn { .. } => format!("{name} is not recorded as out, and honey supers stay off while it is in"),
+        Reason::InWithSupersAllowed { supers } => {
+            let but = if supers.value == SupersDuring::OnNoHarvest { ", but no honey may be taken" } else { "" };
+            format!("{name} is in, and honey supers may be on meanwhile{but}")
+        }
+        Reason::WhereaboutsNotSaid { since, .. } => {
+            format!("nobody recorded where {name} went when the colony was split or united on {since}")
+        }
+        Reason::NotEstablished { topic, days, supers } => not_established(&name, *topic, days.map(|d| d.value), supers.map(|s| s.value)),
+        Reason::WithdrawalRuns { out, days } => running(&name, "withdrawal period", *out, days.value),
+        Reason::WaitRuns { out, days } => running(&name, "wait before supers", *out, days.value),
+        Reason::PeriodsOver { out, withdrawal, wait } => {
+            let wait = match (course.terms.wait_within_withdrawal, wait.value) {
+                (true, _) => "no further wait".to_owned(),
+                (false, days) => format!("wait {days} d"),
+            };
+            let periods = format!("withdrawal {} d, {wait}", withdrawal.value);
+            format!("{name} is over since {out} ({periods}), and nothing of it bars supers")
+        }
+        Reason::HarvestBarred { through: Some(day), .. } => format!("{name}: no honey may be taken through {day}"),
+        Reason::HarvestBarred { through: None, .. } => format!("{name}: no honey may be taken while it is in"),
+        Reason::StayedAtLeast { until, days, brood } => {
+            let stayed = until.days_since(course.placed);
+            let least = course.placed.plus(days.value);
+            let seen = brood.map(|seen| format!(", {}", seen_words(&seen))).unwrap_or_default();
+            let verb = if ground.outcome == Outcome::Broken { "came out too early" } else { "stayed long enough" };
+            format!("{name} {verb}: {stayed} of at least {} days, not before {least}{seen}", days.value)
+        }
+        Reason::StayTurnsOnBrood { until, shorter, longer } => {
+            let stayed = until.days_since(course.placed);
+            format!(
+                "{name} stayed {stayed} days; whether {shorter} or {longer} were needed turns on brood, and none was \
+                 recorded by {until}"
+            )
+        }
+        Reason::StayedAtMost { until, days, still_in } => {
+            let stayed = until.days_since(course.placed);
+            let latest = course.placed.plus(days.value);
+            match (ground.outcome, still_in) {
+                (Outcome::Met, _) => format!("{name} came out in time: {stayed} of at most {} days", days.value),
+                (_, true) => format!("{name} is overdue: it had to be out on {latest}, {} days after placing", days.value),
+                (_, false) => format!("{name} stayed too long: {stayed} of at most {} days, until {latest}", days.value),
+            }
+        }
+        Reason::DosesGiven { given, doses } => {
+            let of = doses.value.count;
+            match ground.outcome {
+                Outcome::Met => format!("{name}: all {of} doses were given"),
+                _ => format!("{name}: {given} of {of} doses were given"),
+            }
+        }
+        Reason::SupersWhileIn { span: Some(span), .. } => {
+            let off = span.off.map_or("are still on".to_owned(), |off| format!("came off on {off}"));
+            format!("honey supers went on on {} and {off}, while {name} was in; their honey is not for people", span.from)
+        }
+        Reason::SupersWhileIn { span: None, .. } => format!("no honey supers were on while {name} was in"),
+        Reason::LooserThanLeaflet { topic } => format!(
+            "{name}: the stated {} is looser than the documented leaflet; check the pack again",
+            topic_words(*topic)
+        ),
+        _ => String::new(),
+    }
+}
+
+fn not_established(name: &str, topic: Topic, days: Option<u16>, supers: Option<SupersDuring>) -> String {
+    let value = days.map(|days| format!("{days} d")).or_else(|| supers.map(|word| word.as_str().to_owned()));
+    let what = topic_words(topic);
+    match value {
+        Some(value) => format!("{name}: the {what} ({value}) is not documented, so no yes can rest on it"),
+        None if topic == Topic::UsedUp => format!("{name}: that it is used up by now is not documented"),
+        None => format!("{name}: the {what} is not known"),
+    }
+}
+
+fn running(name: &str, period: &str, out: Day, days: u16) -> String {
+    let last = last_blocked_day(out, days).unwrap_or(out);
+    format!("the {period} of {name} runs: {days} days after {out}, last blocked day {last}, first free day {}", last.next())
+}
+
+/// The course by pack name and first day.
+pub(super) fn named(course: &Course) -> String {
+    let pack = if course.pack_name.is_empty() { course.medicine.as_str() } else { &course.pack_name };
+    format!("{pack} of {}", course.placed)
+}
+
+pub(super) fn topic_words(topic: Topic) -> &'static str {
+    match topic {
+        Topic::SupersDuring => "rule on supers while it is in",
+        Topic::Withdrawal => "withdrawal period",
+        Topic::Wait => "wait between removal and supers",
+        Topic::UsedUp => "time after which it is used up",
+    }
+}
+
+fn seen_words(seen: &BroodSeen) -> String {
+    let what = match seen.brood {
+        crate::words::Brood::Absent => "no brood",
+        crate::words::Brood::Lowest => "brood at its lowest",
+        crate::words::Brood::Present => "brood",
+    };
+    format!("{what} seen on {}", seen.on)
+}
+
+/// A step in one sentence, without full stop.
+pub(super) fn step(step: &Step<'_>, on: Day) -> String {
+    match step {
+        Step::TakeSupersOff { since } => {
+            format!("take the honey supers off now; on since {since}; keep their honey from people")
+        }
+        Step::RecordWhereabouts { course, since } => format!(
+            "look for {} and record it as out, or correct the entry of {since} to say where the strips went",
+            named(course)
+        ),
+        Step::GiveDose { course, number, of, from, by } => {
+            let when = match (from, by) {
+                (_, Some(by)) if *by < on => format!("it was due by {by}"),
+                (Some(from), Some(by)) if from == by => format!("on {from}"),
+                (Some(from), Some(by)) => format!("from {from}, by {by}"),
+                (Some(from), None) => format!("from {from}"),
+                (None, Some(by)) => format!("by {by}"),
+                (None, None) => "as the leaflet says".to_owned(),
+            };
+            format!("give dose {number} of {of} of {}: {when}", named(course))
+        }
+        Step::TakeOut { course, earliest, latest } => {
+            format!("take out {}: {}{}", named(course), earliest_words(earliest, on), latest_words(*latest, on))
+        }
+        Step::WaitThrough { course, last } => format!("wait for {}: first free day {}", named(course), last.next()),
+    }
+}
+
+fn earliest_words(earliest: &EarliestOut, on: Day) -> String {
+    let Some(day) = earliest.day else { return "no least stay is stated".to_owned() };
+    let left = day.days_since(on);
+    let ahead = match left {
+        ..=0 => format!("may come out since {day}"),
+        1 => format!("not before {day}, tomorrow"),
+        _ => format!("not before {day}, in {left} days"),
+    };
+    match (earliest.brood_seen, earliest.brood_absent_or_lowest, earliest.brood_present) {
+        (Some(seen), _, _) => format!("{ahead} ({})", seen_words(&seen)),
+        (None, Some(absent), Some(present)) => {
+            format!("{ahead}; no brood is on record: {absent} without brood, {present} with, and the later one rules")
+        }
+        _ => ahead,
+    }
+}
+
+fn latest_words(latest: Option<Day>, on: Day) -> String {
+    match latest {
+        Some(latest) if latest < on => format!("; it had to be out by {latest}"),
+        Some(latest) => format!("; must be out by {latest}"),
+        None => String::new(),
+    }
+}

@@ -1,0 +1,288 @@
+//! Names and closed word lists of the trade, spelt once for journal, leaflets, API and pages.
+
+use std::fmt;
+use std::sync::Arc;
+
+use serde::{Deserialize, Serialize};
+
+/// Text that cannot be a name, and why.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("`{text}` cannot be {what}: {why}")]
+pub struct BadName {
+    text: String,
+    what: &'static str,
+    why: &'static str,
+}
+
+/// Longest name, in characters.
+const NAME_MOST: usize = 80;
+
+fn name_fault(text: &str) -> Option<&'static str> {
+    match text {
+        "" => Some("it is empty"),
+        _ if text.trim() != text => Some("it begins or ends with a space"),
+        _ if text.chars().any(char::is_control) => Some("it holds a control character"),
+        _ if text.contains('/') => Some("it holds a `/`"),
+        _ if text.chars().count() > NAME_MOST => Some("it is longer than 80 characters"),
+        _ => None,
+    }
+}
+
+macro_rules! names {
+    ($($(#[$doc:meta])+ $name:ident = $what:literal;)+) => {$(
+        $(#[$doc])+
+        #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        #[serde(try_from = "String", into = "String")]
+        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, min_length = 1, max_length = 80))]
+        pub struct $name(Arc<str>);
+
+        impl $name {
+            /// Takes text as a name.
+            ///
+            /// # Errors
+            /// Empty text, outer spaces, control characters, a `/`, or more than 80 characters.
+            pub fn new(text: &str) -> Result<Self, BadName> {
+                match name_fault(text) {
+                    Some(why) => Err(BadName { text: text.to_owned(), what: $what, why }),
+                    None => Ok(Self(text.into())),
+                }
+            }
+
+            /// The name as text.
+            #[must_use]
+            pub fn as_str(&self) -> &str {
+                &self.0
+            }
+        }
+
+        impl TryFrom<String> for $name {
+            type Error = BadName;
+
+            fn try_from(text: String) -> Result<Self, BadName> {
+                Self::new(&text)
+            }
+        }
+
+        impl std::str::FromStr for $name {
+            type Err = BadName;
+
+            fn from_str(text: &str) -> Result<Self, BadName> {
+                Self::new(text)
+            }
+        }
+
+        impl From<$name> for String {
+            fn from(name: $name) -> String {
+                name.0.as_ref().to_owned()
+            }
+        }
+
+        impl fmt::Display for $name {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.pad(&self.0)
+            }
+        }
+
+        impl fmt::Debug for $name {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                fmt::Debug::fmt(self.as_str(), f)
+            }
+        }
+    )+};
+}
+
+names! {
+    /// One keeper's whole operation.
+    HoldingName = "the name of a holding";
+    /// A place where colonies stand.
+    ApiaryName = "the name of an apiary";
+    /// A colony: the animals. The hive is only its box. Never used again for another colony.
+    ColonyName = "the name of a colony";
+    /// What was bought, under the keeper's own short name for it.
+    MedicineName = "the name of a medicine";
+    /// One acquired batch of a medicine, under the keeper's own short name for it.
+    LotName = "the name of a lot";
+    /// A vet's prescription, under its number.
+    PrescriptionName = "the number of a prescription";
+    /// One lot of harvested honey. Never called a batch.
+    HarvestLotName = "the name of a harvest lot";
+    /// The directions of one authorised form, kept as data: `amitraz-strip-500mg-a`.
+    LeafletId = "the id of a leaflet";
+    /// A way of giving a medicine that its leaflet names, such as `trickle` or `sublimation`.
+    Method = "the name of a method";
+    /// The country or union whose rules hold, as a lower-case code: `gb`, `eu`, `us`.
+    Jurisdiction = "the code of a jurisdiction";
+    /// A person, as written in the record.
+    Person = "the name of a person";
+}
+
+impl MedicineName {
+    /// Stands for a medicine that the record does not name.
+    pub(crate) fn unknown() -> MedicineName {
+        MedicineName("(not recorded)".into())
+    }
+}
+
+macro_rules! word_lists {
+    ($($(#[$doc:meta])+ $list:ident { $($(#[$word_doc:meta])+ $word:ident = $text:literal,)+ })+) => {$(
+        $(#[$doc])+
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+        pub enum $list {
+            $($(#[$word_doc])+ #[serde(rename = $text)] $word,)+
+        }
+
+        impl $list {
+            /// Every word of the list, in order.
+            pub const ALL: &[$list] = &[$($list::$word),+];
+
+            /// The word as it is written in journal, leaflets and API.
+            #[must_use]
+            pub const fn as_str(self) -> &'static str {
+                match self { $($list::$word => $text,)+ }
+            }
+
+            /// The entry of the list that is written so.
+            #[must_use]
+            pub fn from_word(word: &str) -> Option<$list> {
+                $list::ALL.iter().copied().find(|entry| entry.as_str() == word)
+            }
+        }
+
+        impl fmt::Display for $list {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                f.pad(self.as_str())
+            }
+        }
+    )+};
+}
+
+word_lists! {
+    /// What a medicine is counted in.
+    Unit {
+        /// Bee-hive strips.
+        Strip = "strip",
+        /// Gel trays.
+        Tray = "tray",
+        /// Tablets.
+        Tablet = "tablet",
+        /// Wafers.
+        Wafer = "wafer",
+        /// Grams.
+        Gram = "g",
+        /// Millilitres.
+        Millilitre = "ml",
+        /// Anything else that is counted.
+        Piece = "piece",
+    }
+
+    /// The brood seen at an inspection.
+    Brood {
+        /// No brood at all.
+        Absent = "absent",
+        /// Brood at the lowest level of the year.
+        Lowest = "lowest",
+        /// Brood as in the season.
+        Present = "present",
+    }
+
+    /// What supers are for.
+    SuperPurpose {
+        /// Honey for people.
+        Harvest = "harvest",
+        /// Room or stores for the bees only; never harvested.
+        BeesOnly = "bees_only",
+    }
+
+    /// Whether a colony came into the record with medicine in it.
+    MedicinesInside {
+        /// Nothing inside, and no withdrawal period or wait still running.
+        None = "none",
+        /// Not known, as with a bought colony whose seller gave no record.
+        NotKnown = "not_known",
+    }
+
+    /// Where the strips of an open course went when a colony was split.
+    StripsAtSplit {
+        /// All stayed with the old colony.
+        Stayed = "stayed",
+        /// All went with the new colony.
+        Went = "went",
+        /// Some are in each.
+        Both = "both",
+    }
+
+    /// What became of the strips of an open course when a colony was united into another.
+    StripsAtUniting {
+        /// They went along.
+        WentAlong = "went_along",
+        /// They were taken out before.
+        TakenOut = "taken_out",
+    }
+
+    /// Whether a nectar flow is expected or was seen.
+    FlowStage {
+        /// Expected.
+        Expected = "expected",
+        /// Seen.
+        Seen = "seen",
+    }
+
+    /// Electric power at an apiary.
+    Power {
+        /// None.
+        None = "none",
+        /// A 12 V battery.
+        Battery = "battery",
+        /// A generator.
+        Generator = "generator",
+        /// Mains.
+        Mains = "mains",
+    }
+
+    /// How an apiary can be reached.
+    Access {
+        /// By vehicle.
+        Vehicle = "vehicle",
+        /// On foot only.
+        OnFoot = "on_foot",
+        /// Not at all.
+        None = "none",
+    }
+
+    /// The ground at the stands.
+    Ground {
+        /// Dry.
+        Dry = "dry",
+        /// Wet.
+        Wet = "wet",
+        /// Flooded.
+        Flooded = "flooded",
+    }
+
+    /// May honey supers be on the hive while the medicine is in.
+    SupersDuring {
+        /// They must be off.
+        Off = "off",
+        /// They may be on.
+        On = "on",
+        /// They may be on, but no honey may be taken meanwhile.
+        OnNoHarvest = "on_no_harvest",
+    }
+
+    /// Something a leaflet allows or forbids.
+    Permission {
+        /// Forbidden.
+        Forbidden = "forbidden",
+        /// Allowed.
+        Allowed = "allowed",
+    }
+
+    /// Whether what was placed has to be taken out.
+    RemovalNeed {
+        /// It must come out.
+        Needed = "needed",
+        /// It is used up, and may stay.
+        NotNeeded = "not_needed",
+    }
+}

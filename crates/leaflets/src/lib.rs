@@ -1,0 +1,32 @@
+//! The leaflets built into Combclear: data only, one TOML file per active, form, strength, variant and jurisdiction.
+//!
+//! They are written from published documents, in words of this project, each value with its source and how well it is
+//! established. They are an aid: the leaflet on the pack, the prescriber and local law decide.
+#![deny(missing_docs)]
+
+use std::sync::LazyLock;
+
+use combclear_domain::diagnostic::Diagnostic;
+use combclear_domain::leaflet::Leaflets;
+use include_dir::{Dir, include_dir};
+
+static FILES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/gb");
+
+static BUILT_IN: LazyLock<Result<Leaflets, Vec<Diagnostic>>> = LazyLock::new(|| {
+    let mut files: Vec<(String, &str)> = files().collect();
+    files.sort();
+    Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), *text)))
+});
+
+/// The built-in leaflets.
+///
+/// # Errors
+/// Faults in the embedded files. A test keeps them free of faults, so a released program never sees one.
+pub fn builtin() -> Result<&'static Leaflets, &'static [Diagnostic]> {
+    BUILT_IN.as_ref().map_err(Vec::as_slice)
+}
+
+/// The embedded files: path below this crate, and text.
+fn files() -> impl Iterator<Item = (String, &'static str)> {
+    FILES.files().filter_map(|file| Some((format!("gb/{}", file.path().to_str()?), file.contents_utf8()?)))
+}

@@ -1,0 +1,139 @@
+//! What the rest of the program sees of the store.
+
+use async_trait::async_trait;
+use combclear_domain::journal::seal::Broken;
+use combclear_domain::journal::{Checkpoint, Entry, EntryId, Hash};
+use combclear_domain::words::HoldingName;
+
+use crate::error::StoreError;
+
+/// The journals of all holdings in one database.
+#[async_trait]
+pub trait Journal: Send + Sync {
+    /// The place and hash of the last entry; none if the holding has no entries.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError>;
+
+    /// Adds entries that were sealed after `after`: all of them, or none if anything is wrong with one.
+    ///
+    /// # Errors
+    /// What is checked first is reported first: whether `after` is still the last entry, then entry by entry whether
+    /// it is sealed into the chain and whether its id is new.
+    async fn append(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        entries: &[Entry],
+    ) -> Result<(), AppendError>;
+
+    /// Up to `limit` entries that stand after place `after_seq`, in order. Place 0 stands before the first.
+    ///
+    /// # Errors
+    /// [`StoreError`]; [`StoreError::Unreadable`] names a row that cannot be understood.
+    async fn page(&self, holding: &HoldingName, after_seq: u64, limit: u32)
+    -> Result<Vec<Entry>, StoreError>;
+
+    /// The entry with this id, if the holding has it.
+    ///
+    /// # Errors
+    /// As [`Journal::page`].
+    async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError>;
+
+    /// The holdings that have entries, by name.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError>;
+
+    /// Walks the whole chain of a holding and names the first thing that does not fit.
+    ///
+    /// It reads what is kept, not what is understood, so an entry that was made unreadable is named too. Only a
+    /// checkpoint kept elsewhere shows that the end was cut off or that the chain was made anew from some point on.
+    ///
+    /// # Errors
+    /// [`StoreError`] if the database cannot be read. A broken chain is an answer, not an error.
+    async fn verify(&self, holding: &HoldingName, since: Option<&Checkpoint>)
+    -> Result<Verified, StoreError>;
+
+    /// Says whether the database answers.
+    ///
+    /// # Errors
+    /// [`StoreError`] if it does not.
+    async fn ready(&self) -> Result<(), StoreError>;
+}
+
+/// Why entries were not added. None of the batch was.
+#[derive(Debug, thiserror::Error)]
+pub enum AppendError {
+    /// Something else was added meanwhile. Read it, seal anew, try again.
+    #[error("the journal has moved on: {}", last(*.now))]
+    TipMoved {
+        /// The last place and hash now.
+        now: Option<(u64, Hash)>,
+    },
+    /// An entry with this id is there already, or stands twice in the batch.
+    #[error("an entry with the id {id} is already in the journal")]
+    DuplicateId {
+        /// The id.
+        id: EntryId,
+    },
+    /// An entry that is not sealed after the one before it, or whose body does not say what the entry says.
+    #[error(transparent)]
+    NotSealed(Broken),
+    /// The database.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+}
+
+fn last(tip: Option<(u64, Hash)>) -> String {
+    tip.map_or_else(|| "it has no entries".to_owned(), |(seq, _)| format!("its last entry is {seq}"))
+}
+
+/// What a walk over a journal found.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Verified {
+    /// Every entry is what was sealed, in its place.
+    Sound {
+        /// How many entries.
+        entries: u64,
+        /// The hash of the last.
+        head: Option<Hash>,
+    },
+    /// The first entry that does not fit.
+    Broken(Broken),
+    /// The chain holds up to there, but it is not the one that the checkpoint was taken of.
+    CheckpointMissed(Missed),
+}
+
+/// How a journal misses a checkpoint.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+pub enum Missed {
+    /// It was taken of another holding.
+    #[error("the checkpoint is one of `{of}`")]
+    OtherHolding {
+        /// Whose it is.
+        of: HoldingName,
+    },
+    /// The end was cut off.
+    #[error("the journal had {had} entries when the checkpoint was taken, and now has {has}")]
+    Shorter {
+        /// Entries then.
+        had: u64,
+        /// Entries now.
+        has: u64,
+    },
+    /// The chain was made anew, from some entry up to this one.
+    #[error(
+        "entry {seq} had another hash when the checkpoint was taken: it or an entry before it was exchanged"
+    )]
+    Differs {
+        /// The last entry then.
+        seq: u64,
+        /// Its hash then.
+        had: Hash,
+        /// Its hash now.
+        has: Hash,
+    },
+}

@@ -1,0 +1,168 @@
+//! An entry as it is kept, before anybody understood it.
+
+use std::fmt::Display;
+use std::str::FromStr;
+use std::sync::Arc;
+
+use combclear_domain::calendar::{Day, Instant, TimeOfDay};
+use combclear_domain::journal::entry::Correction;
+use combclear_domain::journal::seal::Fields;
+use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kind};
+use combclear_domain::words::Person;
+use sqlx::ColumnIndex;
+use uuid::Uuid;
+
+/// A row of `entries`. Every column but the place is taken as bytes, so that whatever stands there can be read and
+/// named, text or not.
+pub(crate) struct Row {
+    pub(crate) seq: i64,
+    id: Vec<u8>,
+    happened_on: Vec<u8>,
+    happened_at: Option<Vec<u8>>,
+    recorded_at: Vec<u8>,
+    recorded_by: Vec<u8>,
+    kind: Vec<u8>,
+    body: Vec<u8>,
+    corrects: Option<Vec<u8>>,
+    reason: Option<Vec<u8>>,
+    prev: Vec<u8>,
+    hash: Vec<u8>,
+}
+
+impl<'r, R> sqlx::FromRow<'r, R> for Row
+where
+    R: sqlx::Row,
+    &'static str: ColumnIndex<R>,
+    i64: sqlx::Decode<'r, R::Database>,
+    Vec<u8>: sqlx::Decode<'r, R::Database>,
+    Option<Vec<u8>>: sqlx::Decode<'r, R::Database>,
+{
+    fn from_row(row: &'r R) -> sqlx::Result<Row> {
+        // Unchecked: a text column is read as the bytes it holds.
+        Ok(Row {
+            seq: row.try_get_unchecked("seq")?,
+            id: row.try_get_unchecked("id")?,
+            happened_on: row.try_get_unchecked("happened_on")?,
+            happened_at: row.try_get_unchecked("happened_at")?,
+            recorded_at: row.try_get_unchecked("recorded_at")?,
+            recorded_by: row.try_get_unchecked("recorded_by")?,
+            kind: row.try_get_unchecked("kind")?,
+            body: row.try_get_unchecked("body")?,
+            corrects: row.try_get_unchecked("corrects")?,
+            reason: row.try_get_unchecked("reason")?,
+            prev: row.try_get_unchecked("prev")?,
+            hash: row.try_get_unchecked("hash")?,
+        })
+    }
+}
+
+impl Row {
+    /// Its place; 0, where no entry stands, for what cannot be one.
+    pub(crate) fn place(&self) -> u64 {
+        u64::try_from(self.seq).unwrap_or(0)
+    }
+
+    /// Its id; the nil id for bytes that are none.
+    pub(crate) fn id(&self) -> EntryId {
+        EntryId(Uuid::from_slice(&self.id).unwrap_or_default())
+    }
+
+    /// The hash it says came before.
+    pub(crate) fn prev(&self) -> Result<Hash, String> {
+        hash("prev", &self.prev)
+    }
+
+    /// The hash it carries.
+    pub(crate) fn hash(&self) -> Result<Hash, String> {
+        hash("hash", &self.hash)
+    }
+
+    /// What the hash covers.
+    ///
+    /// The hash takes "nothing noted" and empty text for the same, so the difference is looked at here.
+    pub(crate) fn fields<'a>(&'a self, holding: &'a str) -> Result<Fields<'a>, String> {
+        let at = self.happened_at.as_deref();
+        let (corrects, reason) = (self.corrects.as_deref(), self.reason.as_deref());
+        if at.is_some_and(<[u8]>::is_empty) {
+            return Err("its `happened_at` is empty, where a time or nothing would stand".to_owned());
+        }
+        if corrects.is_some_and(<[u8]>::is_empty) {
+            return Err("its `corrects` is empty, where an id or nothing would stand".to_owned());
+        }
+        if corrects.is_some() != reason.is_some() {
+            return Err("of `corrects` and `reason` it has one without the other".to_owned());
+        }
+        Ok(Fields {
+            holding,
+            seq: self.place(),
+            id: &self.id,
+            on: text("happened_on", &self.happened_on)?,
+            at: text("happened_at", at.unwrap_or_default())?,
+            recorded_at: text("recorded_at", &self.recorded_at)?,
+            recorded_by: text("recorded_by", &self.recorded_by)?,
+            kind: text("kind", &self.kind)?,
+            body: text("body", &self.body)?,
+            corrects: corrects.unwrap_or_default(),
+            reason: text("reason", reason.unwrap_or_default())?,
+        })
+    }
+
+    /// The row understood as an entry, or what cannot be understood about it.
+    pub(crate) fn entry(&self) -> Result<Entry, String> {
+        let fields = self.fields("")?;
+        let kind = Kind::from_word(fields.kind).ok_or_else(|| {
+            format!("its `kind` is `{}`, which is not one that this program knows", fields.kind)
+        })?;
+        let event = Event::read(kind, fields.body)
+            .map_err(|fault| format!("its `body` does not fit its kind: {fault} (at `{}`)", fault.pointer))?;
+        let correction = match &self.corrects {
+            Some(of) => Some(Correction { of: id("corrects", of)?, reason: fields.reason.to_owned() }),
+            None => None,
+        };
+        let at = match &self.happened_at {
+            Some(_) => Some(read::<TimeOfDay>("happened_at", fields.at)?),
+            None => None,
+        };
+        let draft = Draft {
+            id: id("id", &self.id)?,
+            on: read::<Day>("happened_on", fields.on)?,
+            at,
+            recorded_by: read::<Person>("recorded_by", fields.recorded_by)?,
+            event: Arc::new(event),
+            body: fields.body.into(),
+            correction,
+        };
+        let seq = u64::try_from(self.seq).map_err(|_| format!("its place is {}", self.seq))?;
+        let recorded_at = read::<Instant>("recorded_at", fields.recorded_at)?;
+        Ok(Entry { draft, seq, recorded_at, prev: self.prev()?, hash: self.hash()? })
+    }
+}
+
+/// A hash from the bytes of a column.
+pub(crate) fn hash(column: &str, bytes: &[u8]) -> Result<Hash, String> {
+    let bytes = bytes.try_into().map_err(|_| format!("its `{column}` has {} bytes, not 32", bytes.len()))?;
+    Ok(Hash(bytes))
+}
+
+fn id(column: &str, bytes: &[u8]) -> Result<EntryId, String> {
+    let id =
+        Uuid::from_slice(bytes).map_err(|_| format!("its `{column}` has {} bytes, not 16", bytes.len()))?;
+    Ok(EntryId(id))
+}
+
+fn text<'a>(column: &str, bytes: &'a [u8]) -> Result<&'a str, String> {
+    str::from_utf8(bytes).map_err(|_| format!("its `{column}` is not text"))
+}
+
+/// Reads a value that has one spelling only. Another spelling of it was not written by this program.
+fn read<T>(column: &str, text: &str) -> Result<T, String>
+where
+    T: FromStr<Err: Display> + Display,
+{
+    let value: T = text.parse().map_err(|fault| format!("its `{column}` cannot be read: {fault}"))?;
+    if value.to_string() == text {
+        Ok(value)
+    } else {
+        Err(format!("its `{column}` is spelt `{text}`, not `{value}`"))
+    }
+}

@@ -1,0 +1,37 @@
+//! Every statement, once. Placeholders are `$1` and on, which both databases take.
+//!
+//! There is no `update` and no `delete`.
+
+/// Holding. The last place and hash.
+pub(crate) const TIP: &str = "
+select seq, hash from entries where holding = $1 order by seq desc limit 1";
+
+/// Thirteen columns. Adds nothing if the holding has the id already.
+pub(crate) const INSERT: &str = "
+insert into entries (holding, seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason,
+    prev, hash)
+values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)
+on conflict (holding, id) do nothing";
+
+/// Holding, first place, how many at most.
+pub(crate) const PAGE: &str = "
+select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
+from entries where holding = $1 and seq >= $2 order by seq limit $3";
+
+/// Holding, id.
+pub(crate) const BY_ID: &str = "
+select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
+from entries where holding = $1 and id = $2";
+
+/// The holdings. Steps from name to name, where `select distinct` would read every entry.
+pub(crate) const HOLDINGS: &str = "
+with recursive names (holding) as (
+    select min(holding) from entries
+    union all
+    select (select min(holding) from entries where holding > names.holding) from names where names.holding is not null
+)
+select holding from names where holding is not null";
+
+/// Touches the table, so that it shows whether the database can be read.
+pub(crate) const PROBE: &str = "
+select count(*) from (select 1 from entries limit 1) as one";

@@ -1,0 +1,194 @@
+//! The journal in a database of SQL, written once for all of them.
+
+use std::future::Future;
+
+use async_trait::async_trait;
+use combclear_domain::journal::seal::Broken;
+use combclear_domain::journal::{Checkpoint, Entry, EntryId, Event, Hash};
+use combclear_domain::words::HoldingName;
+use sqlx::pool::PoolConnection;
+use sqlx::{Database, Pool, Transaction};
+
+use crate::error::StoreError;
+use crate::journal::{AppendError, Journal, Verified};
+use crate::row::{self, Row};
+use crate::statements::Statements;
+use crate::verify::Walk;
+
+/// How many rows a walk holds in memory at a time.
+const ROWS_PER_STEP: u16 = 500;
+
+/// What is different from database to database.
+pub(crate) trait Backend: Send + Sync + 'static {
+    /// The driver.
+    type Db: Database<Connection: Statements>;
+
+    /// Connections to read with.
+    fn readers(&self) -> &Pool<Self::Db>;
+
+    /// Begins to write to a holding. From here to the end of the transaction nobody else does.
+    fn begin_write(
+        &self,
+        holding: &HoldingName,
+    ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
+
+    /// Says what an error of the driver means.
+    fn explain(&self, error: sqlx::Error) -> StoreError;
+}
+
+/// The journals in one database.
+pub(crate) struct SqlJournal<B> {
+    backend: B,
+}
+
+impl<B: Backend> SqlJournal<B> {
+    pub(crate) fn new(backend: B) -> SqlJournal<B> {
+        SqlJournal { backend }
+    }
+
+    #[cfg(test)]
+    pub(crate) fn backend(&self) -> &B {
+        &self.backend
+    }
+
+    async fn reader(&self) -> Result<PoolConnection<B::Db>, StoreError> {
+        self.backend.readers().acquire().await.map_err(|error| self.backend.explain(error))
+    }
+
+    /// The last place and hash, read on a connection that may be in the middle of a write.
+    async fn tip_on(
+        &self,
+        connection: &mut <B::Db as Database>::Connection,
+        holding: &HoldingName,
+    ) -> Result<Option<(u64, Hash)>, StoreError> {
+        let tip = connection.tip(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
+        let Some((seq, hash)) = tip else { return Ok(None) };
+        let seq = u64::try_from(seq).unwrap_or(0);
+        let hash = row::hash("hash", &hash).map_err(|what| unreadable(holding, seq, what))?;
+        Ok(Some((seq, hash)))
+    }
+}
+
+#[async_trait]
+impl<B: Backend> Journal for SqlJournal<B> {
+    async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError> {
+        let mut reader = self.reader().await?;
+        self.tip_on(&mut reader, holding).await
+    }
+
+    async fn append(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        entries: &[Entry],
+    ) -> Result<(), AppendError> {
+        let explain = |error| self.backend.explain(error);
+        // Every way out of here but the last line drops the transaction, which takes back what was written.
+        let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
+        let now = self.tip_on(&mut write, holding).await?;
+        if now != after {
+            return Err(AppendError::TipMoved { now });
+        }
+        let mut tip = after;
+        for entry in entries {
+            entry.follows(holding, tip).map_err(AppendError::NotSealed)?;
+            says_what_it_means(entry).map_err(AppendError::NotSealed)?;
+            // A place too high for the database is one that no journal reaches; the database refuses it.
+            let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
+            if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
+                return Err(AppendError::DuplicateId { id: entry.draft.id });
+            }
+            tip = Some(entry.tip());
+        }
+        write.commit().await.map_err(explain)?;
+        Ok(())
+    }
+
+    async fn page(
+        &self,
+        holding: &HoldingName,
+        after_seq: u64,
+        limit: u32,
+    ) -> Result<Vec<Entry>, StoreError> {
+        let Some(from) = i64::try_from(after_seq).ok().and_then(|after| after.checked_add(1)) else {
+            return Ok(Vec::new());
+        };
+        let mut reader = self.reader().await?;
+        let rows = reader.page(holding.as_str(), from, limit.into()).await;
+        let rows = rows.map_err(|error| self.backend.explain(error))?;
+        rows.iter().map(|row| understand(holding, row)).collect()
+    }
+
+    async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {
+        let mut reader = self.reader().await?;
+        let row = reader.by_id(holding.as_str(), id.0).await.map_err(|error| self.backend.explain(error))?;
+        row.map(|row| understand(holding, &row)).transpose()
+    }
+
+    async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError> {
+        let mut reader = self.reader().await?;
+        let names = reader.holdings().await.map_err(|error| self.backend.explain(error))?;
+        let name = |text: &String| {
+            HoldingName::new(text).map_err(|fault| StoreError::UnreadableName { what: fault.to_string() })
+        };
+        let mut names = names.iter().map(name).collect::<Result<Vec<_>, _>>()?;
+        // Databases differ in how they sort text.
+        names.sort();
+        Ok(names)
+    }
+
+    async fn verify(
+        &self,
+        holding: &HoldingName,
+        since: Option<&Checkpoint>,
+    ) -> Result<Verified, StoreError> {
+        let mut walk = match Walk::begin(holding, since) {
+            Ok(walk) => walk,
+            Err(found) => return Ok(found),
+        };
+        // From the very lowest place: a row moved in front of the first is found too.
+        let mut from = i64::MIN;
+        loop {
+            let mut reader = self.reader().await?;
+            let rows = reader.page(holding.as_str(), from, ROWS_PER_STEP.into()).await;
+            let rows = rows.map_err(|error| self.backend.explain(error))?;
+            for row in &rows {
+                if let Err(found) = walk.step(row) {
+                    return Ok(found);
+                }
+            }
+            let next = rows.last().and_then(|row| row.seq.checked_add(1));
+            match next {
+                Some(next) if rows.len() >= usize::from(ROWS_PER_STEP) => from = next,
+                _ => return Ok(walk.end()),
+            }
+        }
+    }
+
+    async fn ready(&self) -> Result<(), StoreError> {
+        let mut reader = self.reader().await?;
+        reader.probe().await.map_err(|error| self.backend.explain(error))?;
+        Ok(())
+    }
+}
+
+/// Nothing is ever deleted, so a body that could not be read back would bar the whole journal for good.
+fn says_what_it_means(entry: &Entry) -> Result<(), Broken> {
+    let draft = &entry.draft;
+    match Event::read(draft.kind(), &draft.body) {
+        Ok(event) if event == *draft.event => Ok(()),
+        _ => Err(Broken {
+            seq: entry.seq,
+            id: draft.id,
+            what: "the text of its body does not say what the entry says".to_owned(),
+        }),
+    }
+}
+
+fn understand(holding: &HoldingName, row: &Row) -> Result<Entry, StoreError> {
+    row.entry().map_err(|what| unreadable(holding, row.place(), what))
+}
+
+fn unreadable(holding: &HoldingName, seq: u64, what: String) -> StoreError {
+    StoreError::Unreadable { holding: holding.to_string(), seq, what }
+}

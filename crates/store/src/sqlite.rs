@@ -1,0 +1,312 @@
+//! `SQLite`: one file, one writer, several readers.
+
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use combclear_domain::words::HoldingName;
+use sqlx::migrate::{MigrateError, Migrator};
+use sqlx::sqlite::{SqliteConnectOptions, SqlitePoolOptions, SqliteSynchronous};
+use sqlx::{ConnectOptions, Connection, Sqlite, SqliteConnection, SqlitePool, Transaction};
+
+use crate::error::StoreError;
+use crate::sql_journal::{Backend, SqlJournal};
+
+static MIGRATIONS: Migrator = sqlx::migrate!("../../migrations/sqlite");
+
+/// How long a writer waits for another one, in this program or elsewhere.
+const BUSY_TIMEOUT: Duration = Duration::from_secs(5);
+
+/// How long to wait before asking for write-ahead logging again, and how often.
+const RETRY: (Duration, u32) = (Duration::from_millis(20), 250);
+
+/// How many can read at the same time.
+const READERS: u32 = 4;
+
+/// Takes the lock at once. A plain `begin` takes it with the first write, after reading, and then cannot wait for it.
+const BEGIN_WRITE: &str = "begin immediate";
+
+/// Shows whether the file can be written: on one that cannot, even `begin immediate` succeeds.
+const WRITE_NOTHING: &str = "insert into entries select * from entries where false";
+
+/// A database in a file.
+pub(crate) struct SqliteFile {
+    place: PathBuf,
+    writer: SqlitePool,
+    readers: SqlitePool,
+}
+
+/// Opens the file that stands after `sqlite:`, or makes it.
+pub(crate) async fn open(path: &str) -> Result<SqlJournal<SqliteFile>, StoreError> {
+    SqliteFile::open(path).await.map(SqlJournal::new)
+}
+
+impl SqliteFile {
+    async fn open(path: &str) -> Result<SqliteFile, StoreError> {
+        let options = options(path)?;
+        let place = options.get_filename().to_owned();
+        prepare(&options, &place).await?;
+        // The file is there now. If it disappears, a new connection must not put an empty one in its place.
+        let options = options.create_if_missing(false).synchronous(SqliteSynchronous::Full);
+        let writer = SqlitePoolOptions::new()
+            .max_connections(1)
+            // After an I/O error SQLite has taken the transaction back by itself, and the driver does not know it.
+            .before_acquire(|connection, _| Box::pin(async move { Ok(!connection.is_in_transaction()) }))
+            .connect_lazy_with(options.clone());
+        let readers = SqlitePoolOptions::new()
+            .max_connections(READERS)
+            .connect_lazy_with(options.pragma("query_only", "on"));
+        Ok(SqliteFile { place, writer, readers })
+    }
+}
+
+impl Backend for SqliteFile {
+    type Db = Sqlite;
+
+    fn readers(&self) -> &SqlitePool {
+        &self.readers
+    }
+
+    async fn begin_write(&self, _holding: &HoldingName) -> sqlx::Result<Transaction<'static, Sqlite>> {
+        self.writer.begin_with(BEGIN_WRITE).await
+    }
+
+    fn explain(&self, error: sqlx::Error) -> StoreError {
+        explain(&self.place, error)
+    }
+}
+
+/// How to open the file, as its address says.
+fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
+    let wrong = |message: String, help: &str| Err(StoreError::Address { message, help: help.to_owned() });
+    let path = path.strip_prefix("//").unwrap_or(path);
+    let (file, parameters) = path.split_once('?').map_or((path, None), |(file, rest)| (file, Some(rest)));
+    if file.is_empty() {
+        return wrong("the address names no file".to_owned(), "write `sqlite:journal.db`");
+    }
+    if file.starts_with(":memory:") || file.starts_with("file:") {
+        let help = "a journal is kept in a file; write its plain path, as in `sqlite:journal.db`";
+        return wrong(format!("`{file}` is not the path of a file"), help);
+    }
+    if let Some(other) = parameters.filter(|asked| !["mode=rwc", "mode=rw", "mode=ro"].contains(asked)) {
+        let help = "`?mode=rw` opens only a file that is there; write a `?` in a file name as `%3F`";
+        return wrong(format!("`{other}` is not something that can be asked of a file"), help);
+    }
+    match format!("sqlite:{path}").parse::<SqliteConnectOptions>() {
+        Ok(options) if parameters.is_none() => Ok(options.create_if_missing(true)),
+        Ok(options) => Ok(options),
+        Err(_) => wrong(format!("`{file}` cannot be read as a path"), "write a `%` in a file name as `%25`"),
+    }
+    .map(|options| options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT))
+}
+
+/// Makes sure that the file is ours, can be written, and has the tables of this program.
+async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<(), StoreError> {
+    let explain = |error| explain(place, error);
+    look_at_file(place)?;
+    let mut connection = options.connect().await.map_err(explain)?;
+    // Before anything is written: whose file is it?
+    if is_foreign(&mut connection).await.map_err(explain)? {
+        return Err(StoreError::Foreign { place: place.display().to_string() });
+    }
+    write_ahead(&mut connection).await.map_err(explain)?;
+    // One transaction around all steps: of two programs that open a new file, one makes the tables.
+    let mut write = connection.begin_with(BEGIN_WRITE).await.map_err(explain)?;
+    MIGRATIONS.run_direct(None, &mut *write, false).await.map_err(|error| explain_migration(place, error))?;
+    sqlx::query(WRITE_NOTHING).execute(&mut *write).await.map_err(explain)?;
+    write.commit().await.map_err(explain)?;
+    connection.close().await.map_err(explain)
+}
+
+/// What `SQLite` would get wrong about a file that is there.
+///
+/// This looks at the file without opening it: to close it again would take away the locks that another connection of
+/// this program holds on it.
+/// Source: <https://www.sqlite.org/howtocorrupt.html>, section 2.2.
+fn look_at_file(path: &Path) -> Result<(), StoreError> {
+    let Ok(file) = path.metadata() else { return Ok(()) };
+    let place = path.display().to_string();
+    if file.is_file() && file.len() == 1 {
+        // SQLite takes a file of one byte for an empty one, and would write over it.
+        return Err(StoreError::NotADatabase { place });
+    }
+    if file.is_file() && file.permissions().readonly() {
+        // SQLite would leave files as read-only beside it, which keep it so after it was made writable again.
+        return Err(StoreError::ReadOnly { place });
+    }
+    Ok(())
+}
+
+/// A file with tables in it, but not those of a journal.
+async fn is_foreign(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
+    let (tables, ours): (i64, i64) = sqlx::query_as(
+        "select count(*), count(*) filter (where name in ('entries', '_sqlx_migrations'))
+        from sqlite_schema where type = 'table'",
+    )
+    .fetch_one(connection)
+    .await?;
+    Ok(tables > 0 && ours < 2)
+}
+
+/// Lets readers go on while somebody writes. The file remembers it.
+async fn write_ahead(connection: &mut SqliteConnection) -> sqlx::Result<()> {
+    let (pause, times) = RETRY;
+    let mut left = times;
+    loop {
+        match sqlx::query("pragma journal_mode = wal").execute(&mut *connection).await {
+            Ok(_) => return Ok(()),
+            // The busy timeout does not hold for this statement.
+            Err(error) if left > 0 && primary_code(&error) == Some(BUSY) => left -= 1,
+            Err(error) => return Err(error),
+        }
+        tokio::time::sleep(pause).await;
+    }
+}
+
+// Source: https://www.sqlite.org/rescode.html, the primary result codes.
+const BUSY: i32 = 5;
+const LOCKED: i32 = 6;
+const READONLY: i32 = 8;
+const IOERR: i32 = 10;
+const CORRUPT: i32 = 11;
+const FULL: i32 = 13;
+const CANTOPEN: i32 = 14;
+const NOTADB: i32 = 26;
+
+/// The lowest byte of the result code; the rest of it says more than is needed here.
+fn primary_code(error: &sqlx::Error) -> Option<i32> {
+    let code: i32 = error.as_database_error()?.code()?.parse().ok()?;
+    Some(code & 0xff)
+}
+
+fn explain(path: &Path, error: sqlx::Error) -> StoreError {
+    let place = path.display().to_string();
+    let what = error.as_database_error().map(|error| error.message().to_owned()).unwrap_or_default();
+    match primary_code(&error) {
+        Some(BUSY | LOCKED) => StoreError::Locked { place },
+        Some(READONLY) => StoreError::ReadOnly { place },
+        Some(IOERR) => StoreError::Device { place, what },
+        Some(CORRUPT) => StoreError::Damaged { place, what },
+        Some(FULL) => StoreError::Full { place },
+        Some(CANTOPEN) => StoreError::CannotOpen { place, why: why_not_opened(path).to_owned() },
+        Some(NOTADB) => StoreError::NotADatabase { place },
+        _ if matches!(error, sqlx::Error::PoolTimedOut) => StoreError::Locked { place },
+        _ => StoreError::Database { place, source: error },
+    }
+}
+
+fn why_not_opened(path: &Path) -> &'static str {
+    let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
+    if path.is_dir() {
+        "it is a folder"
+    } else if folder.is_some_and(|folder| !folder.exists()) {
+        "its folder is not there"
+    } else if !path.exists() {
+        "there is no such file, and none can be made there"
+    } else {
+        "the system refuses access to it or to its folder"
+    }
+}
+
+fn explain_migration(path: &Path, error: MigrateError) -> StoreError {
+    let place = path.display().to_string();
+    let known = MIGRATIONS.iter().map(|migration| migration.version).max().unwrap_or(0);
+    match error {
+        MigrateError::VersionMissing(version) if version > known => {
+            StoreError::Newer { place, version, known }
+        }
+        MigrateError::VersionMissing(version) | MigrateError::VersionMismatch(version) => {
+            StoreError::Altered { place, version }
+        }
+        MigrateError::Execute(error) | MigrateError::ExecuteMigration(error, _) => explain(path, error),
+        other => StoreError::Database { place, source: other.into() },
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use combclear_domain::journal::event::ColonyEnded;
+    use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash};
+    use uuid::Uuid;
+
+    use super::*;
+    use crate::journal::{AppendError, Journal, Verified};
+
+    fn entries(
+        holding: &HoldingName,
+        mut tip: Option<(u64, Hash)>,
+        numbers: std::ops::Range<u128>,
+    ) -> Vec<Entry> {
+        let entry = |number| {
+            let cause = "x".repeat(500);
+            let event = Event::ColonyEnded(ColonyEnded { colony: "a".parse().unwrap(), cause });
+            let id = EntryId(Uuid::from_u128(number));
+            let draft = Draft::new(id, "2026-04-11".parse().unwrap(), "K".parse().unwrap(), event);
+            let entry = Entry::seal(holding, draft, "2026-04-11T08:15:30.123Z".parse().unwrap(), tip);
+            tip = Some(entry.tip());
+            entry
+        };
+        numbers.map(entry).collect()
+    }
+
+    // Stands here and not among the contract tests because the limit holds for one connection only.
+    #[tokio::test]
+    async fn a_full_disk_is_named_writes_nothing_and_is_over_when_there_is_room_again() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("journal.db");
+        let journal = open(&path.display().to_string()).await.unwrap();
+        let holding: HoldingName = "first".parse().unwrap();
+        let first = entries(&holding, None, 1..11);
+        journal.append(&holding, None, &first).await.unwrap();
+        let tip = first.last().map(Entry::tip);
+
+        let mut writer = journal.backend().writer.acquire().await.unwrap();
+        sqlx::query("pragma max_page_count = 40").execute(&mut *writer).await.unwrap();
+        drop(writer);
+        let many = entries(&holding, tip, 11..1011);
+        let error = journal.append(&holding, tip, &many).await.unwrap_err();
+        assert!(matches!(error, AppendError::Store(StoreError::Full { .. })), "{error:?}");
+        assert_eq!(
+            error.to_string(),
+            format!("no room is left to write to `{}`; nothing was recorded", path.display())
+        );
+        let head = tip.map(|(_, hash)| hash);
+        assert_eq!(journal.verify(&holding, None).await.unwrap(), Verified::Sound { entries: 10, head });
+
+        let mut writer = journal.backend().writer.acquire().await.unwrap();
+        sqlx::query("pragma max_page_count = 4000").execute(&mut *writer).await.unwrap();
+        drop(writer);
+        journal.append(&holding, tip, &many).await.unwrap();
+        assert_eq!(journal.tip(&holding).await.unwrap(), many.last().map(Entry::tip));
+    }
+
+    #[tokio::test]
+    async fn a_transaction_that_sqlite_took_back_by_itself_does_not_bar_the_next_one() {
+        let folder = tempfile::tempdir().unwrap();
+        let journal = open(&folder.path().join("journal.db").display().to_string()).await.unwrap();
+        let holding: HoldingName = "first".parse().unwrap();
+        let mut write = journal.backend().begin_write(&holding).await.unwrap();
+        // As SQLite does after an I/O error, behind the driver's back.
+        sqlx::query("rollback").execute(&mut *write).await.unwrap();
+        drop(write);
+        journal.append(&holding, None, &entries(&holding, None, 1..3)).await.unwrap();
+    }
+
+    #[tokio::test]
+    async fn both_kinds_of_connection_are_set_up_as_they_should_be() {
+        let folder = tempfile::tempdir().unwrap();
+        let journal = open(&folder.path().join("journal.db").display().to_string()).await.unwrap();
+        let file = journal.backend();
+        for (pool, query_only) in [(&file.writer, 0), (&file.readers, 1)] {
+            let settings: (i64, i64, i64, i64, String) = sqlx::query_as(
+                "select (select synchronous from pragma_synchronous), (select timeout from pragma_busy_timeout),
+                (select foreign_keys from pragma_foreign_keys), (select query_only from pragma_query_only),
+                (select journal_mode from pragma_journal_mode)",
+            )
+            .fetch_one(pool)
+            .await
+            .unwrap();
+            // 2 is `full`.
+            assert_eq!(settings, (2, 5000, 1, query_only, "wal".to_owned()));
+        }
+    }
+}

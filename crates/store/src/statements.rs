@@ -1,0 +1,90 @@
+//! Bind and fetch: one line per statement, stamped for each database. Nothing here decides anything.
+
+use std::future::Future;
+
+use combclear_domain::journal::Entry;
+use uuid::Uuid;
+
+use crate::row::Row;
+use crate::sql;
+
+/// The statements of [`sql`] on a connection.
+pub(crate) trait Statements: Send {
+    /// The last place and hash.
+    fn tip(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Option<(i64, Vec<u8>)>>> + Send;
+
+    /// Adds a row. Says how many were added: none if the id is there already.
+    fn insert(
+        &mut self,
+        holding: &str,
+        seq: i64,
+        entry: &Entry,
+    ) -> impl Future<Output = sqlx::Result<u64>> + Send;
+
+    /// Rows from a place on.
+    fn page(
+        &mut self,
+        holding: &str,
+        from: i64,
+        limit: i64,
+    ) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
+
+    /// The row with an id.
+    fn by_id(&mut self, holding: &str, id: Uuid) -> impl Future<Output = sqlx::Result<Option<Row>>> + Send;
+
+    /// The names of the holdings.
+    fn holdings(&mut self) -> impl Future<Output = sqlx::Result<Vec<String>>> + Send;
+
+    /// Reads next to nothing.
+    fn probe(&mut self) -> impl Future<Output = sqlx::Result<i64>> + Send;
+}
+
+macro_rules! statements_on {
+    ($connection:ty) => {
+        impl Statements for $connection {
+            async fn tip(&mut self, holding: &str) -> sqlx::Result<Option<(i64, Vec<u8>)>> {
+                sqlx::query_as(sql::TIP).bind(holding).fetch_optional(self).await
+            }
+
+            async fn insert(&mut self, holding: &str, seq: i64, entry: &Entry) -> sqlx::Result<u64> {
+                let draft = &entry.draft;
+                let correction = draft.correction.as_ref();
+                let added = sqlx::query(sql::INSERT)
+                    .bind(holding)
+                    .bind(seq)
+                    .bind(draft.id.0)
+                    .bind(draft.on.to_string())
+                    .bind(draft.at.map(|at| at.to_string()))
+                    .bind(entry.recorded_at.to_string())
+                    .bind(draft.recorded_by.as_str())
+                    .bind(draft.kind().as_str())
+                    .bind(draft.body.as_ref())
+                    .bind(correction.map(|correction| correction.of.0))
+                    .bind(correction.map(|correction| correction.reason.as_str()))
+                    .bind(entry.prev.0.as_slice())
+                    .bind(entry.hash.0.as_slice())
+                    .execute(self)
+                    .await?;
+                Ok(added.rows_affected())
+            }
+
+            async fn page(&mut self, holding: &str, from: i64, limit: i64) -> sqlx::Result<Vec<Row>> {
+                sqlx::query_as(sql::PAGE).bind(holding).bind(from).bind(limit).fetch_all(self).await
+            }
+
+            async fn by_id(&mut self, holding: &str, id: Uuid) -> sqlx::Result<Option<Row>> {
+                sqlx::query_as(sql::BY_ID).bind(holding).bind(id).fetch_optional(self).await
+            }
+
+            async fn holdings(&mut self) -> sqlx::Result<Vec<String>> {
+                sqlx::query_scalar(sql::HOLDINGS).fetch_all(self).await
+            }
+
+            async fn probe(&mut self) -> sqlx::Result<i64> {
+                sqlx::query_scalar(sql::PROBE).fetch_one(self).await
+            }
+        }
+    };
+}
+
+statements_on!(sqlx::SqliteConnection);

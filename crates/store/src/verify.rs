@@ -1,0 +1,69 @@
+//! The walk along the chain.
+
+use combclear_domain::journal::seal::{Broken, Link, follows};
+use combclear_domain::journal::{Checkpoint, Hash};
+use combclear_domain::words::HoldingName;
+
+use crate::journal::{Missed, Verified};
+use crate::row::Row;
+
+/// A walk over the rows of one holding, from the first to the last.
+pub(crate) struct Walk<'a> {
+    holding: &'a HoldingName,
+    since: Option<&'a Checkpoint>,
+    tip: Option<(u64, Hash)>,
+}
+
+impl<'a> Walk<'a> {
+    /// Stands before the first row. `Err` is the answer already, here and below.
+    pub(crate) fn begin(
+        holding: &'a HoldingName,
+        since: Option<&'a Checkpoint>,
+    ) -> Result<Walk<'a>, Verified> {
+        if let Some(checkpoint) = since.filter(|checkpoint| checkpoint.holding != *holding) {
+            let of = checkpoint.holding.clone();
+            return Err(Verified::CheckpointMissed(Missed::OtherHolding { of }));
+        }
+        let walk = Walk { holding, since, tip: None };
+        walk.meets_checkpoint(0, Hash::GENESIS)?;
+        Ok(walk)
+    }
+
+    /// Takes the next row.
+    pub(crate) fn step(&mut self, row: &Row) -> Result<(), Verified> {
+        let (seq, hash) = self.next(row).map_err(Verified::Broken)?;
+        self.tip = Some((seq, hash));
+        self.meets_checkpoint(seq, hash)
+    }
+
+    /// Says what was found, when no row is left.
+    pub(crate) fn end(self) -> Verified {
+        let entries = self.tip.map_or(0, |(seq, _)| seq);
+        match self.since {
+            Some(checkpoint) if checkpoint.entries > entries => {
+                Verified::CheckpointMissed(Missed::Shorter { had: checkpoint.entries, has: entries })
+            }
+            _ => Verified::Sound { entries, head: self.tip.map(|(_, hash)| hash) },
+        }
+    }
+
+    fn next(&self, row: &Row) -> Result<(u64, Hash), Broken> {
+        let (seq, id) = (row.place(), row.id());
+        let broken = |what| Broken { seq, id, what };
+        let fields = row.fields(self.holding.as_str()).map_err(broken)?;
+        let prev = row.prev().map_err(broken)?;
+        let hash = row.hash().map_err(broken)?;
+        follows(self.tip, Link { seq, id, prev, hash }, fields.hash(prev))?;
+        Ok((seq, hash))
+    }
+
+    fn meets_checkpoint(&self, seq: u64, hash: Hash) -> Result<(), Verified> {
+        match self.since {
+            Some(checkpoint) if checkpoint.entries == seq && checkpoint.head != hash => {
+                let had = checkpoint.head;
+                Err(Verified::CheckpointMissed(Missed::Differs { seq, had, has: hash }))
+            }
+            _ => Ok(()),
+        }
+    }
+}

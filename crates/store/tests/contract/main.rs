@@ -1,0 +1,16 @@
+//! What the store promises, asked through the trait [`combclear_store::Journal`] on a file in a temporary folder.
+#![expect(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test stops at the first surprise"
+)]
+
+mod append;
+mod guard;
+mod making;
+mod open;
+mod read;
+mod tamper;
+mod verify;

@@ -1,0 +1,148 @@
+//! Journals, entries and files to test with.
+
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+
+use combclear_domain::journal::event::{ApiaryDetails, ColonyEnded, NectarFlow};
+use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash};
+use combclear_domain::words::{FlowStage, HoldingName};
+use combclear_domain::{Day, Instant};
+use combclear_store::{Journal, StoreError};
+use sqlx::sqlite::SqliteConnectOptions;
+use sqlx::{AssertSqlSafe, ConnectOptions, SqliteConnection};
+use tempfile::TempDir;
+use uuid::Uuid;
+
+/// A place for a journal that is gone after the test.
+pub(crate) struct Bench {
+    pub(crate) folder: TempDir,
+    pub(crate) path: PathBuf,
+}
+
+impl Bench {
+    pub(crate) fn new() -> Bench {
+        let folder = tempfile::tempdir().unwrap();
+        let path = folder.path().join("journal.db");
+        Bench { folder, path }
+    }
+
+    pub(crate) fn url(&self) -> String {
+        url(&self.path)
+    }
+
+    pub(crate) async fn open(&self) -> Arc<dyn Journal> {
+        combclear_store::open(&self.url()).await.unwrap()
+    }
+
+    /// A store with these many entries of one holding in it.
+    pub(crate) async fn with_entries(count: u64) -> (Bench, Arc<dyn Journal>, HoldingName, Vec<Entry>) {
+        let bench = Bench::new();
+        let journal = bench.open().await;
+        let holding = holding("first");
+        let entries = chain(&holding, None, drafts(1..=count));
+        journal.append(&holding, None, &entries).await.unwrap();
+        (bench, journal, holding, entries)
+    }
+
+    /// The file as any other program would open it.
+    pub(crate) async fn raw(&self) -> SqliteConnection {
+        raw(&self.path).await
+    }
+
+    /// The same, with everything gone that guards the table.
+    pub(crate) async fn unguarded(&self) -> SqliteConnection {
+        let mut raw = self.raw().await;
+        for trigger in [
+            "entries_are_not_updated",
+            "entries_are_not_deleted",
+            "entries_take_the_next_place",
+            "entries_keep_their_id",
+        ] {
+            run(&mut raw, &format!("drop trigger if exists {trigger}")).await.unwrap();
+        }
+        run(&mut raw, "pragma ignore_check_constraints = on").await.unwrap();
+        raw
+    }
+}
+
+pub(crate) fn url(path: &Path) -> String {
+    format!("sqlite:{}", path.display())
+}
+
+pub(crate) async fn raw(path: &Path) -> SqliteConnection {
+    SqliteConnectOptions::new().filename(path).create_if_missing(true).connect().await.unwrap()
+}
+
+/// Runs a statement and says how many rows it touched.
+pub(crate) async fn run(connection: &mut SqliteConnection, sql: &str) -> sqlx::Result<u64> {
+    sqlx::query(AssertSqlSafe(sql.to_owned())).execute(connection).await.map(|done| done.rows_affected())
+}
+
+/// What opening an address is refused with.
+pub(crate) async fn refusal(url: &str) -> StoreError {
+    let Err(error) = combclear_store::open(url).await else { panic!("`{url}` was opened") };
+    assert!(!error.help().is_empty());
+    error
+}
+
+pub(crate) fn holding(name: &str) -> HoldingName {
+    name.parse().unwrap()
+}
+
+pub(crate) fn id(number: u64) -> EntryId {
+    EntryId(Uuid::from_u128(0x0190_0000_0000_7000_8000_0000_0000_0000 | u128::from(number)))
+}
+
+pub(crate) fn day() -> Day {
+    "2026-04-11".parse().unwrap()
+}
+
+pub(crate) fn recorded_at() -> Instant {
+    "2026-04-11T08:15:30.123Z".parse().unwrap()
+}
+
+/// Drafts of several kinds, with and without time of day and correction, one for each number.
+pub(crate) fn drafts(numbers: impl IntoIterator<Item = u64>) -> Vec<Draft> {
+    numbers.into_iter().map(draft).collect()
+}
+
+pub(crate) fn draft(number: u64) -> Draft {
+    let event = match number % 3 {
+        0 => Event::ApiaryDetails(ApiaryDetails {
+            apiary: format!("apiary {number}").parse().unwrap(),
+            place: Some("behind the \"old\" barn, 300 m \u{2191}".to_owned()),
+        }),
+        1 => Event::ColonyEnded(ColonyEnded {
+            colony: format!("colony {number}").parse().unwrap(),
+            cause: "queenless, dwindled".to_owned(),
+        }),
+        _ => Event::NectarFlow(NectarFlow {
+            apiary: "apiary 3".parse().unwrap(),
+            forage: "lime; 'heather'".to_owned(),
+            stage: FlowStage::Expected,
+            from: day(),
+            to: None,
+        }),
+    };
+    let draft = Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event);
+    match number % 4 {
+        0 => draft.at("09:30".parse().unwrap()),
+        1 => draft.correcting(id(number / 2), "wrong colony\nnoted"),
+        2 => draft.at("00:00".parse().unwrap()).correcting(id(number + 1), "zweimal gez\u{e4}hlt"),
+        _ => draft,
+    }
+}
+
+/// Seals drafts one after the other.
+pub(crate) fn chain(
+    holding: &HoldingName,
+    mut tip: Option<(u64, Hash)>,
+    drafts: impl IntoIterator<Item = Draft>,
+) -> Vec<Entry> {
+    let seal = |draft| {
+        let entry = Entry::seal(holding, draft, recorded_at(), tip);
+        tip = Some(entry.tip());
+        entry
+    };
+    drafts.into_iter().map(seal).collect()
+}

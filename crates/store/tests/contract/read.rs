@@ -1,0 +1,161 @@
+//! Reading: pages, single entries, holdings, rows that cannot be understood.
+
+use combclear_store::StoreError;
+
+use crate::making::{Bench, chain, drafts, holding, id, run};
+
+#[tokio::test]
+async fn a_page_begins_after_a_place_and_holds_no_more_than_asked_for() {
+    let (_bench, journal, holding, entries) = Bench::with_entries(10).await;
+    for (after, limit, expected) in [
+        (0, 3, 0..3),
+        (3, 3, 3..6),
+        (9, 3, 9..10),
+        (0, 10, 0..10),
+        (0, u32::MAX, 0..10),
+        (0, 0, 0..0),
+        (10, 5, 0..0),
+        (11, 5, 0..0),
+        (u64::MAX, 5, 0..0),
+        (u64::MAX / 2, 5, 0..0),
+    ] {
+        let page = journal.page(&holding, after, limit).await.unwrap();
+        assert_eq!(page, entries[expected], "after {after}, at most {limit}");
+    }
+}
+
+#[tokio::test]
+async fn a_holding_without_entries_is_empty() {
+    let bench = Bench::new();
+    let journal = bench.open().await;
+    let nobody = holding("nobody");
+    assert_eq!(journal.tip(&nobody).await.unwrap(), None);
+    assert_eq!(journal.page(&nobody, 0, 10).await.unwrap(), []);
+    assert_eq!(journal.entry(&nobody, id(1)).await.unwrap(), None);
+    assert_eq!(journal.holdings().await.unwrap(), []);
+    journal.ready().await.unwrap();
+}
+
+#[tokio::test]
+async fn holdings_do_not_mix() {
+    let bench = Bench::new();
+    let journal = bench.open().await;
+    let names = ["zeta", "Alpha", "alpha", "o'clock \"; drop table entries; --", "\u{e4}hre", "al%", "al_ha"];
+    let mut kept = Vec::new();
+    for (name, first) in names.into_iter().zip((1u64..).step_by(10)) {
+        let holding = holding(name);
+        let entries = chain(&holding, None, drafts(first..first + 3));
+        journal.append(&holding, None, &entries).await.unwrap();
+        kept.push((holding, entries));
+    }
+    for (holding, entries) in &kept {
+        assert_eq!(&journal.page(holding, 0, 100).await.unwrap(), entries);
+        assert_eq!(journal.tip(holding).await.unwrap(), Some(entries[2].tip()));
+    }
+    assert_eq!(journal.entry(&kept[0].0, kept[1].1[0].draft.id).await.unwrap(), None);
+    let listed: Vec<_> = journal.holdings().await.unwrap().iter().map(ToString::to_string).collect();
+    assert_eq!(
+        listed,
+        ["Alpha", "al%", "al_ha", "alpha", "o'clock \"; drop table entries; --", "zeta", "\u{e4}hre"]
+    );
+}
+
+#[tokio::test]
+async fn opening_again_keeps_everything() {
+    let (bench, journal, holding, entries) = Bench::with_entries(5).await;
+    drop(journal);
+    let journal = bench.open().await;
+    assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries);
+    let after = Some(entries[4].tip());
+    let more = chain(&holding, after, drafts(6..=7));
+    journal.append(&holding, after, &more).await.unwrap();
+    drop(journal);
+    let journal = bench.open().await;
+    assert_eq!(journal.page(&holding, 5, 100).await.unwrap(), more);
+    assert_eq!(journal.holdings().await.unwrap(), [holding]);
+}
+
+#[tokio::test]
+async fn a_row_that_cannot_be_understood_is_named() {
+    let (bench, journal, holding, entries) = Bench::with_entries(6).await;
+    let mut raw = bench.unguarded().await;
+    for (change, named) in [
+        ("kind = 'honeymoon'", "its `kind` is `honeymoon`, which is not one that this program knows"),
+        ("body = '{}'", "its `body` does not fit its kind: missing field `colony` (at ``)"),
+        ("body = '{\"colony\":\"a\",\"cause\":7}'", "(at `/cause`)"),
+        ("body = cast(x'7bff7d' as text)", "its `body` is not text"),
+        (
+            "happened_on = '2026-02-30'",
+            "its `happened_on` cannot be read: `2026-02-30` is not a day of the calendar",
+        ),
+        ("happened_at = '9:30'", "its `happened_at` cannot be read"),
+        ("happened_at = ''", "its `happened_at` is empty"),
+        ("recorded_at = '2026-04-11T10:15:30.123+02:00'", "its `recorded_at` is spelt"),
+        ("recorded_by = ''", "its `recorded_by` cannot be read"),
+        ("id = x'01'", "its `id` has 1 bytes, not 16"),
+        ("corrects = x'01', reason = 'r'", "its `corrects` has 1 bytes, not 16"),
+        ("reason = null, corrects = x'01'", "of `corrects` and `reason` it has one without the other"),
+        ("prev = x''", "its `prev` has 0 bytes, not 32"),
+        ("hash = zeroblob(33)", "its `hash` has 33 bytes, not 32"),
+    ] {
+        run(&mut raw, &format!("update entries set {change} where seq = 4")).await.unwrap();
+        let error = journal.page(&holding, 0, 100).await.unwrap_err();
+        let StoreError::Unreadable { holding: whose, seq: 4, what } = &error else {
+            panic!("{change}: {error}")
+        };
+        assert_eq!(whose, holding.as_str());
+        assert!(what.contains(named), "{change}: {what}");
+        assert!(!error.help().is_empty());
+        // What stands before and after it can still be read.
+        assert_eq!(journal.page(&holding, 0, 3).await.unwrap(), entries[..3]);
+        assert_eq!(journal.page(&holding, 4, 100).await.unwrap(), entries[4..]);
+        restore(&mut raw, &entries[3]).await;
+        assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries, "{change}");
+    }
+}
+
+async fn restore(raw: &mut sqlx::SqliteConnection, entry: &combclear_domain::journal::Entry) {
+    let draft = &entry.draft;
+    let correction = draft.correction.as_ref();
+    sqlx::query(
+        "update entries set id = $1, happened_on = $2, happened_at = $3, recorded_at = $4, recorded_by = $5,
+        kind = $6, body = $7, corrects = $8, reason = $9, prev = $10, hash = $11 where seq = $12",
+    )
+    .bind(draft.id.0)
+    .bind(draft.on.to_string())
+    .bind(draft.at.map(|at| at.to_string()))
+    .bind(entry.recorded_at.to_string())
+    .bind(draft.recorded_by.as_str())
+    .bind(draft.kind().as_str())
+    .bind(draft.body.as_ref())
+    .bind(correction.map(|correction| correction.of.0))
+    .bind(correction.map(|correction| correction.reason.as_str()))
+    .bind(entry.prev.0.as_slice())
+    .bind(entry.hash.0.as_slice())
+    .bind(i64::try_from(entry.seq).unwrap())
+    .execute(raw)
+    .await
+    .unwrap();
+}
+
+#[tokio::test]
+async fn a_last_entry_without_a_hash_is_named_by_whoever_wants_to_write_after_it() {
+    let (bench, journal, holding, entries) = Bench::with_entries(2).await;
+    run(&mut bench.unguarded().await, "update entries set hash = x'00' where seq = 2").await.unwrap();
+    let error = journal.tip(&holding).await.unwrap_err();
+    assert_eq!(error.to_string(), "entry 2 of `first` cannot be read: its `hash` has 1 bytes, not 32");
+    let after = Some(entries[1].tip());
+    let error = journal.append(&holding, after, &chain(&holding, after, drafts([3]))).await.unwrap_err();
+    assert_eq!(error.to_string(), "entry 2 of `first` cannot be read: its `hash` has 1 bytes, not 32");
+}
+
+#[tokio::test]
+async fn entries_under_an_impossible_name_are_not_passed_over() {
+    let (bench, journal, ..) = Bench::with_entries(2).await;
+    run(&mut bench.unguarded().await, "update entries set holding = 'a/b'").await.unwrap();
+    let error = journal.holdings().await.unwrap_err();
+    assert_eq!(
+        error.to_string(),
+        "entries are kept under a name that cannot be read: `a/b` cannot be the name of a holding: it holds a `/`"
+    );
+}
