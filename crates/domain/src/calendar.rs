@@ -130,7 +130,10 @@ impl FromStr for Day {
     fn from_str(text: &str) -> Result<Day, NotADate> {
         let fail = |wanted| NotADate { text: text.to_owned(), wanted };
         let shaped = text.len() == 10
-            && text.bytes().enumerate().all(|(i, b)| if i == 4 || i == 7 { b == b'-' } else { b.is_ascii_digit() });
+            && text
+                .bytes()
+                .enumerate()
+                .all(|(i, b)| if i == 4 || i == 7 { b == b'-' } else { b.is_ascii_digit() });
         if !shaped {
             return Err(fail("a date written like 2026-04-11"));
         }
@@ -212,9 +215,9 @@ impl FromStr for Instant {
     type Err = NotADate;
 
     fn from_str(text: &str) -> Result<Instant, NotADate> {
-        DateTime::parse_from_rfc3339(text)
-            .map(|time| Instant::new(time.with_timezone(&Utc)))
-            .map_err(|_| NotADate { text: text.to_owned(), wanted: "an instant written like 2026-04-11T08:15:30.123Z" })
+        DateTime::parse_from_rfc3339(text).map(|time| Instant::new(time.with_timezone(&Utc))).map_err(|_| {
+            NotADate { text: text.to_owned(), wanted: "an instant written like 2026-04-11T08:15:30.123Z" }
+        })
     }
 }
 

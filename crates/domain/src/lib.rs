@@ -30,3 +30,8 @@ pub mod words;
 pub use calendar::{Day, Instant, TimeOfDay};
 pub use diagnostic::Diagnostic;
 pub use quantity::Quantity;
+
+/// The examples of the README, compiled with the tests.
+#[cfg(doctest)]
+#[doc = include_str!("../../../README.md")]
+pub struct Readme;

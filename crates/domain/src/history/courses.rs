@@ -13,8 +13,10 @@ use crate::words::{ColonyName, LotName, MedicineName, StripsAtSplit, StripsAtUni
 
 /// The courses of a colony, in the order of placing; those placed on one day in the order of their entries.
 pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
-    let mut courses: Vec<Course> =
-        traces(holding, colony, Day::LAST, GENERATIONS).iter().map(|trace| trace.course(holding, leaflets)).collect();
+    let mut courses: Vec<Course> = traces(holding, colony, Day::LAST, GENERATIONS)
+        .iter()
+        .map(|trace| trace.course(holding, leaflets))
+        .collect();
     courses.sort_by_key(|course| course.placed);
     courses
 }
@@ -77,7 +79,12 @@ fn traces<'h>(holding: &'h Holding, colony: &ColonyName, by: Day, generations: u
 }
 
 /// The courses of `colony` at the end of the day of `event`, but before `event` itself did anything to them.
-fn traces_before<'h>(holding: &'h Holding, colony: &ColonyName, event: &Record, generations: u8) -> Vec<Trace<'h>> {
+fn traces_before<'h>(
+    holding: &'h Holding,
+    colony: &ColonyName,
+    event: &Record,
+    generations: u8,
+) -> Vec<Trace<'h>> {
     let mut before = traces(holding, colony, event.on, generations);
     for trace in &mut before {
         let undone = match trace.end {

@@ -4,6 +4,7 @@
 //! splits and unitings back, since a colony carries the courses and the treated comb of those it came from.
 
 mod courses;
+mod resolve;
 pub mod terms;
 mod window;
 
@@ -122,7 +123,8 @@ impl History {
     pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
         let life = holding.life(colony);
         let courses = courses::of(holding, leaflets, colony);
-        let windows = courses.iter().enumerate().flat_map(|(index, course)| window::of(index, course)).collect();
+        let windows =
+            courses.iter().enumerate().flat_map(|(index, course)| window::of(index, course)).collect();
         History {
             colony: colony.clone(),
             begun: life.begun.map(|record| (record.on, record.id)),
@@ -167,6 +169,7 @@ impl Course {
     }
 
     /// The doses given by the end of a day.
+    #[must_use = "iterators are lazy"]
     pub fn doses_by(&self, on: Day) -> impl DoubleEndedIterator<Item = &Dose> {
         self.doses.iter().filter(move |dose| dose.on <= on)
     }
@@ -175,7 +178,8 @@ impl Course {
 /// A colony that came with nothing inside, made from one that did, carries what that one carried.
 fn medicines_inside(holding: &Holding, colony: &ColonyName, generations: u8) -> MedicinesInside {
     let Some(older) = generations.checked_sub(1) else { return MedicinesInside::NotKnown };
-    let comes_from = |parent: &ColonyName| medicines_inside(holding, parent, older) == MedicinesInside::NotKnown;
+    let comes_from =
+        |parent: &ColonyName| medicines_inside(holding, parent, older) == MedicinesInside::NotKnown;
     let not_known = holding.colony_file(colony).iter().any(|record| match &*record.event {
         Event::ColonyEstablished(body) => body.medicines == MedicinesInside::NotKnown,
         Event::ColonySplit(body) if body.into == *colony => comes_from(&body.colony),
@@ -189,10 +193,12 @@ fn supers(file: &[Arc<Record>], colony: &ColonyName) -> Vec<SuperSpan> {
     let mut spans: Vec<SuperSpan> = Vec::new();
     for record in file {
         match &*record.event {
-            Event::SupersOn(on) if on.purpose == SuperPurpose::Harvest && on.colonies.contains(colony) => {
-                if spans.last().is_none_or(|span| span.off.is_some()) {
-                    spans.push(SuperSpan { from: record.on, off: None, entry: record.id });
-                }
+            Event::SupersOn(on)
+                if on.purpose == SuperPurpose::Harvest
+                    && on.colonies.contains(colony)
+                    && spans.last().is_none_or(|span| span.off.is_some()) =>
+            {
+                spans.push(SuperSpan { from: record.on, off: None, entry: record.id });
             }
             Event::SupersOff(off) if off.left_on == 0 => {
                 if let Some(span) = spans.last_mut().filter(|span| span.off.is_none()) {

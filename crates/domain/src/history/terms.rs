@@ -7,12 +7,13 @@
 use std::cmp::Ordering;
 use std::sync::Arc;
 
+use super::resolve::{BuiltIn, Resolver};
 use crate::calendar::Day;
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::StatedTerms;
 use crate::leaflet::rule::BroodState;
-use crate::leaflet::{Confidence, Force, Leaflet, Release, Rule, Says, Topic};
+use crate::leaflet::{Confidence, Leaflet, Release, Rule, Says, Topic};
 use crate::words::{Method, RemovalNeed, SupersDuring};
 
 /// Who said it.
@@ -138,7 +139,12 @@ impl Terms {
     /// the stated period covers the wait too: a keeper whose statutory record is complete is asked for nothing more.
     /// A leaflet without any withdrawal rule comes from a country whose labels state a wait instead: there the wait
     /// itself must be read.
-    pub(super) fn of(leaflet: Option<Arc<Leaflet>>, placed: Day, method: Option<&Method>, stated: &Stated<'_>) -> Terms {
+    pub(super) fn of(
+        leaflet: Option<Arc<Leaflet>>,
+        placed: Day,
+        method: Option<&Method>,
+        stated: &Stated<'_>,
+    ) -> Terms {
         let built_in = BuiltIn { leaflet: leaflet.as_deref(), placed, method };
         let resolve = Resolver { stated, built_in: &built_in };
         let withdrawal_on_packs: Vec<_> =
@@ -214,7 +220,9 @@ impl Terms {
             },
             stay_min,
             doses: resolve.topic(
-                |terms| terms.doses.map(|count| Doses { count, interval_min_days: None, interval_max_days: None }),
+                |terms| {
+                    terms.doses.map(|count| Doses { count, interval_min_days: None, interval_max_days: None })
+                },
                 &[],
                 |rule| match rule.says {
                     Says::Doses { count, interval_min_days, interval_max_days } => {
@@ -256,12 +264,20 @@ impl Terms {
 }
 
 /// A wait of zero days that rests on a stated withdrawal period, where that may be.
-fn covering_wait(leaflet: Option<&Leaflet>, withdrawal: Option<&Fact<u16>>, wait: Option<&Fact<u16>>) -> Option<Fact<u16>> {
+fn covering_wait(
+    leaflet: Option<&Leaflet>,
+    withdrawal: Option<&Fact<u16>>,
+    wait: Option<&Fact<u16>>,
+) -> Option<Fact<u16>> {
     let stated = withdrawal.filter(|fact| !matches!(fact.authority, Authority::Leaflet(_)))?;
     let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
     let has_withdrawal_rule =
         |leaflet: &Leaflet| leaflet.rules.iter().any(|rule| rule.says.topic() == Topic::Withdrawal);
-    (no_longer_wait && leaflet.is_none_or(has_withdrawal_rule)).then_some(Fact { value: 0, looser_than: None, ..*stated })
+    (no_longer_wait && leaflet.is_none_or(has_withdrawal_rule)).then_some(Fact {
+        value: 0,
+        looser_than: None,
+        ..*stated
+    })
 }
 
 /// Picks the days that somebody stated for a state of brood.
@@ -269,10 +285,12 @@ type DaysStated = fn(&StatedTerms, BroodState) -> Option<u16>;
 /// Orders days by strictness.
 type DaysOrder = fn(&u16, &u16) -> Ordering;
 
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "fits the order of every other topic")]
 fn longer(a: &u16, b: &u16) -> Ordering {
     a.cmp(b)
 }
 
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "fits the order of every other topic")]
 fn shorter(a: &u16, b: &u16) -> Ordering {
     b.cmp(a)
 }
@@ -295,105 +313,4 @@ const fn freedom(value: SupersDuring) -> u8 {
         SupersDuring::OnNoHarvest => 1,
         SupersDuring::On => 2,
     }
-}
-
-struct BuiltIn<'a> {
-    leaflet: Option<&'a Leaflet>,
-    placed: Day,
-    method: Option<&'a Method>,
-}
-
-struct Resolver<'a> {
-    stated: &'a Stated<'a>,
-    built_in: &'a BuiltIn<'a>,
-}
-
-impl Resolver<'_> {
-    /// The fact in use on one topic. `stricter` orders values: the greater one is the stricter.
-    fn topic<T: Copy + PartialEq>(
-        &self,
-        stated: impl Fn(&StatedTerms) -> Option<T>,
-        on_packs: &[(T, Authority)],
-        from_rule: impl Fn(&Rule) -> Option<T>,
-        topic: Topic,
-        stricter: impl Fn(&T, &T) -> Ordering + Copy,
-    ) -> Option<Fact<T>> {
-        let built_in = self.built_in(from_rule, topic, stricter);
-        let documented = built_in.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value);
-        let said = |value: T, authority: Authority| Fact {
-            value,
-            authority,
-            confidence: Confidence::Document,
-            looser_than: documented.filter(|built_in| stricter(built_in, &value) == Ordering::Greater),
-        };
-        if let Some((entry, terms)) = self.stated.prescription
-            && let Some(value) = stated(terms)
-        {
-            return Some(said(value, Authority::Prescription(entry)));
-        }
-        let read = self.newest_reading(&stated, stricter).into_iter().chain(on_packs.iter().copied());
-        if let Some((value, authority)) = strictest(read, |a, b| stricter(&a.0, &b.0)) {
-            return Some(said(value, authority));
-        }
-        built_in.or_else(|| {
-            let (entry, terms) = self.stated.declared?;
-            Some(said(stated(terms)?, Authority::Declared(entry)))
-        })
-    }
-
-    /// What the newest reading says; of several made on one day, the strictest.
-    fn newest_reading<T: Copy>(
-        &self,
-        stated: impl Fn(&StatedTerms) -> Option<T>,
-        stricter: impl Fn(&T, &T) -> Ordering,
-    ) -> Option<(T, Authority)> {
-        let mut newest: Option<(Day, T, EntryId)> = None;
-        for (record, terms) in &self.stated.readings {
-            let Some(value) = stated(terms) else { continue };
-            let better = newest.as_ref().is_none_or(|(on, known, _)| {
-                record.on > *on || (record.on == *on && stricter(&value, known) == Ordering::Greater)
-            });
-            if better {
-                newest = Some((record.on, value, record.id));
-            }
-        }
-        newest.map(|(_, value, entry)| (value, Authority::Reading(entry)))
-    }
-
-    /// What the built-in leaflet says. Where methods differ and none was noted, the strictest value is used, as well
-    /// established as the weakest of them.
-    fn built_in<T: Copy>(
-        &self,
-        from_rule: impl Fn(&Rule) -> Option<T>,
-        topic: Topic,
-        stricter: impl Fn(&T, &T) -> Ordering,
-    ) -> Option<Fact<T>> {
-        let BuiltIn { leaflet, placed, method } = *self.built_in;
-        let leaflet = leaflet?;
-        let fits = |rule: &Rule| match (&rule.method, method) {
-            (Some(of), Some(given)) => of == given,
-            _ => true,
-        };
-        let in_force = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
-            rule.says.topic() == topic && rule.force != Force::Advice && rule.is_in_force(placed) && fits(rule)
-        });
-        let values: Vec<_> =
-            in_force.filter_map(|(index, rule)| Some((from_rule(rule)?, index, rule.confidence))).collect();
-        let weakest = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;
-        let (value, index, _) = strictest(values.into_iter(), |a, b| stricter(&a.0, &b.0))?;
-        Some(Fact { value, authority: Authority::Leaflet(index), confidence: weakest, looser_than: None })
-    }
-}
-
-const fn weakness(confidence: Confidence) -> u8 {
-    match confidence {
-        Confidence::Document => 0,
-        Confidence::SecondHand => 1,
-        Confidence::Unconfirmed => 2,
-    }
-}
-
-/// The greatest item; the first one among equals.
-fn strictest<T>(items: impl Iterator<Item = T>, order: impl Fn(&T, &T) -> Ordering) -> Option<T> {
-    items.reduce(|best, next| if order(&next, &best) == Ordering::Greater { next } else { best })
 }

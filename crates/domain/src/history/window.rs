@@ -95,7 +95,11 @@ pub(super) fn of(index: usize, course: &Course) -> Vec<Window> {
                 after: Verdict::Unknown,
                 course: index,
             };
-            let before = Window { blocked_through: since.before(), after: Verdict::Yes, ..window(course.here_from, since) };
+            let before = Window {
+                blocked_through: since.before(),
+                after: Verdict::Yes,
+                ..window(course.here_from, since)
+            };
             vec![before, in_doubt]
         }
         End::Open => open(course, window),
@@ -122,7 +126,12 @@ fn open(course: &Course, window: impl Fn(Day, Day) -> Window) -> Vec<Window> {
 
 /// After how many days a carrier that need not come out is used up, and whether that is documented.
 pub(crate) fn spent_after(terms: &Terms) -> Option<(u16, bool)> {
-    let stays = [terms.stay_max.absent_or_lowest, terms.stay_max.present, terms.stay_min.absent_or_lowest, terms.stay_min.present];
+    let stays = [
+        terms.stay_max.absent_or_lowest,
+        terms.stay_max.present,
+        terms.stay_min.absent_or_lowest,
+        terms.stay_min.present,
+    ];
     let longest = stays.iter().flatten().max_by_key(|fact| fact.value)?;
     Some((longest.value, stays.iter().flatten().all(Fact::is_documented)))
 }

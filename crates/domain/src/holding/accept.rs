@@ -90,9 +90,18 @@ impl Holding {
 
     fn list(&mut self, record: &Arc<Record>) {
         let names = mentions::of(&record.event);
-        names.apiaries.iter().for_each(|name| insert(self.apiaries.entry((*name).clone()).or_default(), record));
-        names.colonies.iter().for_each(|name| insert(self.colonies.entry((*name).clone()).or_default(), record));
-        names.medicines.iter().for_each(|name| insert(self.medicines.entry((*name).clone()).or_default(), record));
+        names
+            .apiaries
+            .iter()
+            .for_each(|name| insert(self.apiaries.entry((*name).clone()).or_default(), record));
+        names
+            .colonies
+            .iter()
+            .for_each(|name| insert(self.colonies.entry((*name).clone()).or_default(), record));
+        names
+            .medicines
+            .iter()
+            .for_each(|name| insert(self.medicines.entry((*name).clone()).or_default(), record));
         names.lots.iter().for_each(|name| insert(self.lots.entry((*name).clone()).or_default(), record));
         for name in &names.prescriptions {
             insert(self.prescriptions.entry((*name).clone()).or_default(), record);

@@ -63,7 +63,11 @@ impl Holding {
     }
 
     /// The colonies that stood at an apiary and lived at the end of a day, by name.
-    pub fn colonies_at<'h>(&'h self, apiary: &'h ApiaryName, on: Day) -> impl Iterator<Item = &'h ColonyName> {
+    pub fn colonies_at<'h>(
+        &'h self,
+        apiary: &'h ApiaryName,
+        on: Day,
+    ) -> impl Iterator<Item = &'h ColonyName> {
         self.colonies().filter(move |colony| {
             let life = self.life(colony);
             let begun = life.begun.is_some_and(|record| record.on <= on);
@@ -77,7 +81,13 @@ impl Holding {
         self.course_reached_line(colony, first_dose, by, GENERATIONS)
     }
 
-    fn course_reached_line(&self, colony: &ColonyName, first_dose: &Record, by: Day, generations: u8) -> bool {
+    fn course_reached_line(
+        &self,
+        colony: &ColonyName,
+        first_dose: &Record,
+        by: Day,
+        generations: u8,
+    ) -> bool {
         let Event::Administration(given) = &*first_dose.event else { return false };
         if first_dose.on <= by && given.given.iter().any(|given| given.colonies.contains(colony)) {
             return true;

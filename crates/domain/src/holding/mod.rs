@@ -9,6 +9,8 @@
 
 mod accept;
 mod check;
+mod check_courses;
+mod check_names;
 mod lineage;
 mod mentions;
 mod views;
@@ -26,8 +28,8 @@ use crate::words::{
 };
 
 pub use check::Refusal;
-pub use lineage::Life;
 pub(crate) use lineage::GENERATIONS;
+pub use lineage::Life;
 pub use views::{ApiaryView, LotView};
 
 /// An entry as the fold keeps it.

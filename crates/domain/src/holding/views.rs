@@ -61,10 +61,11 @@ impl Holding {
             Event::ApiaryDetails(details) => Some(details.place.clone()),
             _ => None,
         })?;
-        let conditions = file.iter().filter(|record| record.on <= on).rev().find_map(|record| match &*record.event {
-            Event::SiteConditions(site) => Some(site),
-            _ => None,
-        });
+        let conditions =
+            file.iter().filter(|record| record.on <= on).rev().find_map(|record| match &*record.event {
+                Event::SiteConditions(site) => Some(site),
+                _ => None,
+            });
         let mut flows: Vec<NectarFlow> = file
             .iter()
             .filter(|record| record.on <= on)

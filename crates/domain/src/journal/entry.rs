@@ -113,7 +113,12 @@ pub struct Entry {
 impl Entry {
     /// Seals a draft as the next entry after `tip` (the last place and hash; none for the first entry).
     #[must_use]
-    pub fn seal(holding: &HoldingName, draft: Draft, recorded_at: Instant, tip: Option<(u64, Hash)>) -> Entry {
+    pub fn seal(
+        holding: &HoldingName,
+        draft: Draft,
+        recorded_at: Instant,
+        tip: Option<(u64, Hash)>,
+    ) -> Entry {
         let (seq, prev) = tip.map_or((1, Hash::GENESIS), |(seq, hash)| (seq.saturating_add(1), hash));
         let mut entry = Entry { draft, seq, recorded_at, prev, hash: Hash::GENESIS };
         entry.hash = seal::hash_of(holding, &entry);
@@ -151,7 +156,13 @@ impl Entry {
             reason: sealed.reason,
         }
         .into_draft(id, Body::AsWritten)?;
-        Ok(Entry { draft, seq: sealed.seq, recorded_at: sealed.recorded_at, prev: sealed.prev, hash: sealed.hash })
+        Ok(Entry {
+            draft,
+            seq: sealed.seq,
+            recorded_at: sealed.recorded_at,
+            prev: sealed.prev,
+            hash: sealed.hash,
+        })
     }
 }
 
@@ -239,9 +250,9 @@ impl Envelope {
     /// An unknown kind, a body that does not fit it, a missing id, a correction without reason or a reason without
     /// correction.
     pub fn read(self) -> Result<Draft, EntryFault> {
-        let id = self
-            .id
-            .ok_or_else(|| EntryFault::at("/id", "the entry has no id", "make a UUID for it before sending it"))?;
+        let id = self.id.ok_or_else(|| {
+            EntryFault::at("/id", "the entry has no id", "make a UUID for it before sending it")
+        })?;
         self.into_draft(id, Body::Canonical)
     }
 
@@ -272,7 +283,15 @@ impl Envelope {
             let help = "name the entry in `corrects` and say why in `reason`";
             return Err(EntryFault::at("/corrects", "a strike-out names the entry it strikes out", help));
         }
-        Ok(Draft { id, on: self.on, at: self.at, recorded_by: self.recorded_by, event: Arc::new(event), body, correction })
+        Ok(Draft {
+            id,
+            on: self.on,
+            at: self.at,
+            recorded_by: self.recorded_by,
+            event: Arc::new(event),
+            body,
+            correction,
+        })
     }
 }
 
@@ -356,7 +375,8 @@ fn help_with_envelope(message: &str) -> String {
         return "look the date up; February has 29 days in leap years only".to_owned();
     }
     if message.starts_with("EOF") || message.starts_with("expected") || message.starts_with("trailing") {
-        return "each entry is one JSON object on one line; look for a missing quote, comma or bracket".to_owned();
+        return "each entry is one JSON object on one line; look for a missing quote, comma or bracket"
+            .to_owned();
     }
     "an entry has id, on, at, recorded_by, kind, body, corrects, reason".to_owned()
 }

@@ -9,10 +9,12 @@ use crate::calendar::Day;
 use crate::journal::entry::EntryId;
 use crate::quantity::Quantity;
 use crate::words::{
-    Access, ApiaryName, Brood, ColonyName, FlowStage, Ground, HarvestLotName, Jurisdiction, LeafletId, LotName,
-    MedicineName, MedicinesInside, Method, Person, Power, PrescriptionName, RemovalNeed, StripsAtSplit, StripsAtUniting,
-    SuperPurpose, SupersDuring, Unit,
+    Access, ApiaryName, Brood, ColonyName, FlowStage, Ground, HarvestLotName, Jurisdiction, LeafletId,
+    LotName, MedicineName, MedicinesInside, Method, Person, Power, PrescriptionName, StripsAtSplit,
+    StripsAtUniting, SuperPurpose, Unit,
 };
+
+pub use super::parts::{Given, StatedTerms, Supplier};
 
 /// A body that cannot be read: what, where (a JSON pointer into the body).
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -379,71 +381,6 @@ kinds! {
     StrikeOut = "strike_out" {}
 }
 
-/// Who supplied a lot.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct Supplier {
-    /// Name.
-    pub name: String,
-    /// Address.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub address: Option<String>,
-}
-
-/// What was given from one lot.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct Given {
-    /// The lot.
-    pub lot: LotName,
-    /// How much each colony got, in the unit of the medicine.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
-    pub each: Quantity,
-    /// Which colonies.
-    pub colonies: Vec<ColonyName>,
-}
-
-impl Given {
-    /// How much went out of the lot.
-    #[must_use]
-    pub fn total(&self) -> Quantity {
-        self.each.times(u64::try_from(self.colonies.len()).unwrap_or(u64::MAX))
-    }
-}
-
-/// Terms as somebody states them: a keeper reading a leaflet, a vet prescribing. What is absent was not stated.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct StatedTerms {
-    /// May honey supers be on while it is in.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub supers_during: Option<SupersDuring>,
-    /// Withdrawal period for honey, in days, 0 included.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub withdrawal_days: Option<u16>,
-    /// Days between removal and supers, 0 included.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub wait_after_removal_days: Option<u16>,
-    /// Whether it has to be taken out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub removal: Option<RemovalNeed>,
-    /// Fewest days it must stay; with brood too, unless the next field says otherwise.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub stay_min_days: Option<u16>,
-    /// Fewest days it must stay when brood is present.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub stay_min_days_with_brood: Option<u16>,
-    /// Most days it may stay.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub stay_max_days: Option<u16>,
-    /// How many doses make a course.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub doses: Option<u8>,
-}
-
 #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde passes a reference")]
 fn is_zero(count: &u8) -> bool {
     *count == 0
@@ -455,7 +392,10 @@ fn read_body<'de, T: Deserialize<'de>>(body: &'de str) -> Result<T, BodyError> {
         pointer: pointer(fault.path()),
         message: without_position(&fault.inner().to_string()),
     })?;
-    json.end().map_err(|fault| BodyError { pointer: String::new(), message: without_position(&fault.to_string()) })?;
+    json.end().map_err(|fault| BodyError {
+        pointer: String::new(),
+        message: without_position(&fault.to_string()),
+    })?;
     Ok(read)
 }
 

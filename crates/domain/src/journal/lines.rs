@@ -64,14 +64,16 @@ impl Header {
             help: help.to_owned(),
         };
         let help = r#"the first line reads like {"combclear_journal":1,"holding":"...","sealed":false}"#;
-        let Version { combclear_journal: version } =
-            serde_json::from_str(line).map_err(|_| fault("", "the first line is not a journal header".to_owned(), help))?;
+        let Version { combclear_journal: version } = serde_json::from_str(line)
+            .map_err(|_| fault("", "the first line is not a journal header".to_owned(), help))?;
         if version != VERSION {
-            let message = format!("the journal has format version `{version}`; this program reads version {VERSION}");
+            let message =
+                format!("the journal has format version `{version}`; this program reads version {VERSION}");
             let help = "use the program that wrote the file, or one that reads its version";
             return Err(fault("/combclear_journal", message, help));
         }
-        let header: Header = serde_json::from_str(line).map_err(|error| fault("", error.to_string(), help))?;
+        let header: Header =
+            serde_json::from_str(line).map_err(|error| fault("", error.to_string(), help))?;
         match (header.sealed, header.entries) {
             (true, None) => {
                 let help = "export the journal again";

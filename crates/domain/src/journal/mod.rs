@@ -8,6 +8,7 @@
 pub mod entry;
 pub mod event;
 pub mod lines;
+mod parts;
 pub mod seal;
 
 pub use entry::{Draft, Entry, EntryId};

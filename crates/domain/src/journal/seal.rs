@@ -239,7 +239,8 @@ impl FromStr for Checkpoint {
 
     fn from_str(text: &str) -> Result<Checkpoint, NotACheckpoint> {
         let mut lines = text.lines();
-        let (Some(first), Some(count), Some(head), None) = (lines.next(), lines.next(), lines.next(), lines.next())
+        let (Some(first), Some(count), Some(head), None) =
+            (lines.next(), lines.next(), lines.next(), lines.next())
         else {
             return Err(NotACheckpoint);
         };

@@ -84,7 +84,9 @@ fn methods(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<Method> {
                 file.fault(offset, format!("the method `{text}` is named twice"), "name each method once");
             }
             Ok(method) => methods.push(method),
-            Err(error) => file.fault(offset, error.to_string(), "give the method a short name, such as `trickle`"),
+            Err(error) => {
+                file.fault(offset, error.to_string(), "give the method a short name, such as `trickle`")
+            }
         }
     }
     methods
@@ -104,7 +106,11 @@ fn sources(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<PlacedSource> {
         entry.finish(file);
         let (Some(id), Some(title)) = (id, title) else { continue };
         if sources.iter().any(|known| known.source.id == id) {
-            file.fault(offset, format!("the source `{id}` is defined twice"), "give each source a key of its own");
+            file.fault(
+                offset,
+                format!("the source `{id}` is defined twice"),
+                "give each source a key of its own",
+            );
             continue;
         }
         sources.push(PlacedSource { offset, source: Source { id, title, locator, published } });

@@ -1,6 +1,6 @@
 //! A leaflet: the directions of one authorised form in one jurisdiction, kept as dated and sourced rules.
 //!
-//! - [`rule`]: the kinds of rule and what each one says
+//! - [`rule`]: the kinds of rule and what each one says, with dates, sources and confidence
 //! - [`load`]: reading leaflets from TOML; every fault of every file is reported at once
 //! - [`Leaflets`]: the set that a holding's medicines are looked up in
 
@@ -8,6 +8,7 @@ pub mod load;
 mod overlap;
 mod read_rule;
 pub mod rule;
+mod says;
 mod table;
 
 use std::collections::BTreeMap;
@@ -114,7 +115,9 @@ impl Leaflets {
     ///
     /// # Errors
     /// Every fault of every file, in the order of the files.
-    pub fn load<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Result<Leaflets, Vec<Diagnostic>> {
+    pub fn load<'a>(
+        files: impl IntoIterator<Item = (&'a str, &'a str)>,
+    ) -> Result<Leaflets, Vec<Diagnostic>> {
         let mut faults = Vec::new();
         let mut set = Leaflets::default();
         for (path, text) in files {

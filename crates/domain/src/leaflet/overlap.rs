@@ -15,7 +15,8 @@ pub(super) fn check(file: &mut File<'_>, release: Release, rules: &[PlacedRule])
         }
         let topic = later.rule.says.topic();
         if release == Release::Single && matches!(topic, Topic::Removal | Topic::StayMin | Topic::StayMax) {
-            let message = format!("a single dose leaves nothing in the hive, so `{}` means nothing", topic.as_str());
+            let message =
+                format!("a single dose leaves nothing in the hive, so `{}` means nothing", topic.as_str());
             file.fault(later.offset, message, "set `release = \"slow\"`, or drop the rule");
         }
     }
@@ -26,10 +27,12 @@ fn pair(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     let topic = later.rule.says.topic().as_str();
     if let (Some(one), Some(two)) = (slot(&earlier.rule), slot(&later.rule)) {
         if one == two {
-            let message = format!("two values of `{topic}` are in force on one day; the other is in line {line}");
+            let message =
+                format!("two values of `{topic}` are in force on one day; the other is in line {line}");
             file.fault(later.offset, message, "give the older one an `until` before the newer one's `from`");
         } else if one.topic == two.topic && (one.brood.is_none() != two.brood.is_none()) {
-            let message = format!("`{topic}` holds for any brood in line {line}, but for one state of brood here");
+            let message =
+                format!("`{topic}` holds for any brood in line {line}, but for one state of brood here");
             file.fault(later.offset, message, "give both a `brood`, or neither");
         }
     }
@@ -41,7 +44,9 @@ fn pair(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
         _ => None,
     };
     if let Some((least, most)) = bounds.filter(|(least, most)| most < least) {
-        let message = format!("it must stay at least {least} days and at most {most}; the other rule is in line {line}");
+        let message = format!(
+            "it must stay at least {least} days and at most {most}; the other rule is in line {line}"
+        );
         file.fault(later.offset, message, "correct the one that is wrong");
     }
 }
@@ -67,8 +72,13 @@ struct Slot {
 
 /// The slot of a rule; none for rules in words only, of which there may be several.
 fn slot(rule: &Rule) -> Option<Slot> {
-    let mut slot =
-        Slot { topic: rule.says.topic(), advice: rule.force == Force::Advice, brood: None, window: None, per: None };
+    let mut slot = Slot {
+        topic: rule.says.topic(),
+        advice: rule.force == Force::Advice,
+        brood: None,
+        window: None,
+        per: None,
+    };
     match &rule.says {
         Says::StayMin { brood, .. } | Says::StayMax { brood, .. } => slot.brood = *brood,
         Says::Temperature { window, .. } => slot.window = Some(*window),

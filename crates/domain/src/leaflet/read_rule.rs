@@ -84,7 +84,9 @@ fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> Option<Says
         Topic::StayMin | Topic::StayMax => stay(file, table, topic)?,
         Topic::Doses => doses(file, table)?,
         Topic::CoursesPerYear => Says::CoursesPerYear { count: table.whole(file, "count", 1..=12)? },
-        Topic::GapBetweenCourses => Says::GapBetweenCourses { days: table.whole(file, "days", 1..=DAYS_MOST)? },
+        Topic::GapBetweenCourses => {
+            Says::GapBetweenCourses { days: table.whole(file, "days", 1..=DAYS_MOST)? }
+        }
         Topic::Temperature => temperature(file, table)?,
         Topic::BroodNeed => {
             let words: Vec<_> = Brood::ALL.iter().map(|word| (word.as_str(), *word)).collect();
@@ -153,10 +155,16 @@ fn temperature(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
     }
     let (min_tenths_c, max_tenths_c) = match (min_tenths_c, max_tenths_c) {
         (None, None) => {
-            file.fault(at, "the temperature rule sets no limit", "add `min_c`, `max_c` or both, in degrees Celsius");
+            file.fault(
+                at,
+                "the temperature rule sets no limit",
+                "add `min_c`, `max_c` or both, in degrees Celsius",
+            );
             return None;
         }
-        (least, most) => (least.map_or(Some(None), |t| t.map(Some))?, most.map_or(Some(None), |t| t.map(Some))?),
+        (least, most) => {
+            (least.map_or(Some(None), |t| t.map(Some))?, most.map_or(Some(None), |t| t.map(Some))?)
+        }
     };
     if let (Some(least), Some(most)) = (min_tenths_c, max_tenths_c)
         && most <= least

@@ -154,7 +154,12 @@ impl<'a> Table<'a> {
     }
 
     /// Text that may be absent, else must be one of a list.
-    pub(super) fn maybe_word<T>(&mut self, file: &mut File<'_>, key: &'static str, words: &[(&str, T)]) -> Option<T>
+    pub(super) fn maybe_word<T>(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        words: &[(&str, T)],
+    ) -> Option<T>
     where
         T: Copy,
     {
@@ -162,7 +167,13 @@ impl<'a> Table<'a> {
         self.as_word(file, key, &found, words)
     }
 
-    fn as_word<T: Copy>(&self, file: &mut File<'_>, key: &str, found: &Found<'_>, words: &[(&str, T)]) -> Option<T> {
+    fn as_word<T: Copy>(
+        &self,
+        file: &mut File<'_>,
+        key: &str,
+        found: &Found<'_>,
+        words: &[(&str, T)],
+    ) -> Option<T> {
         let written = found.value.as_str().unwrap_or_default();
         let meant = words.iter().find(|(word, _)| *word == written).map(|(_, meant)| *meant);
         if meant.is_none() {
@@ -199,7 +210,12 @@ impl<'a> Table<'a> {
     }
 
     /// A whole number within bounds.
-    pub(super) fn whole<T>(&mut self, file: &mut File<'_>, key: &'static str, bounds: RangeInclusive<i64>) -> Option<T>
+    pub(super) fn whole<T>(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        bounds: RangeInclusive<i64>,
+    ) -> Option<T>
     where
         T: TryFrom<i64>,
     {
@@ -228,8 +244,12 @@ impl<'a> Table<'a> {
         found: &Found<'_>,
         bounds: &RangeInclusive<i64>,
     ) -> Option<T> {
-        let number = found.value.as_integer().and_then(|number| i64::from_str_radix(number.as_str(), number.radix()).ok());
-        let within = number.filter(|number| bounds.contains(number)).and_then(|number| T::try_from(number).ok());
+        let number = found
+            .value
+            .as_integer()
+            .and_then(|number| i64::from_str_radix(number.as_str(), number.radix()).ok());
+        let within =
+            number.filter(|number| bounds.contains(number)).and_then(|number| T::try_from(number).ok());
         if within.is_none() {
             let help = format!("write a whole number from {} to {}", bounds.start(), bounds.end());
             self.wrong(file, key, found, &help);
@@ -274,7 +294,11 @@ impl<'a> Table<'a> {
     }
 
     fn as_day(&self, file: &mut File<'_>, key: &str, found: &Found<'_>) -> Option<Day> {
-        let day = found.value.as_datetime().filter(|datetime| datetime.time.is_none()).and_then(|datetime| datetime.date);
+        let day = found
+            .value
+            .as_datetime()
+            .filter(|datetime| datetime.time.is_none())
+            .and_then(|datetime| datetime.date);
         let day = day.and_then(|date| Day::new(date.year.into(), date.month.into(), date.day.into()));
         if day.is_none() {
             self.wrong(file, key, found, "write a date without quotes, like 2026-04-11");
@@ -309,7 +333,9 @@ impl<'a> Table<'a> {
             let offset = item.span().start;
             match Spanned::into_inner(item) {
                 DeValue::Table(table) => tables.push(Table::new(format!("this {key}"), offset, table)),
-                value => self.wrong(file, key, &Found { offset, value }, &format!("write it under [[{key}]]")),
+                value => {
+                    self.wrong(file, key, &Found { offset, value }, &format!("write it under [[{key}]]"))
+                }
             }
         }
         tables

@@ -33,7 +33,9 @@ impl<'h> Surroundings<'h> {
         let apiary = holding.apiary_of(colony, course.placed)?;
         let left_out = holding
             .colonies_at(apiary, course.placed)
-            .filter(|other| *other != colony && !given_in_round(holding, other, &course.medicine, course.placed))
+            .filter(|other| {
+                *other != colony && !given_in_round(holding, other, &course.medicine, course.placed)
+            })
             .collect();
         Some(Surroundings { apiary, rule, left_out })
     }

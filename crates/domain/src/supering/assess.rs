@@ -69,14 +69,19 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
 pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grounds: &mut Vec<Ground<'h>>) {
     let terms = &course.terms;
     let standing = Standing::of(course, on);
-    let mut add = |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
+    let mut add =
+        |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
 
     match standing {
         Standing::In => match &terms.supers_during {
-            Some(supers) if supers.value == SupersDuring::Off => add(Outcome::Broken, true, Reason::StillIn { supers }),
+            Some(supers) if supers.value == SupersDuring::Off => {
+                add(Outcome::Broken, true, Reason::StillIn { supers });
+            }
             Some(supers) if supers.is_documented() => {
                 add(Outcome::Met, true, Reason::InWithSupersAllowed { supers });
-                if supers.value == SupersDuring::OnNoHarvest || terms.withdrawal.is_none_or(|fact| fact.value > 0) {
+                if supers.value == SupersDuring::OnNoHarvest
+                    || terms.withdrawal.is_none_or(|fact| fact.value > 0)
+                {
                     add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: None });
                 }
             }
@@ -89,7 +94,10 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
         }
         Standing::NotSaid(since, entry) => {
             // Whether they went or stayed, it is a yes only if both would be.
-            let may_be_on = terms.supers_during.as_ref().is_some_and(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
+            let may_be_on = terms
+                .supers_during
+                .as_ref()
+                .is_some_and(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
             let periods = [&terms.withdrawal, &terms.wait];
             let known = periods.iter().all(|fact| fact.as_ref().is_some_and(Fact::is_documented));
             let outcome = if may_be_on && known { Outcome::Met } else { Outcome::Unknown };
@@ -120,7 +128,11 @@ fn decide_out<'h>(course: &'h Course, out: Day, on: Day, add: &mut impl FnMut(Ou
         return;
     }
     if let (Some(days), Some(supers)) = (withdrawal_running, &terms.supers_during) {
-        add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: last_blocked_day(out, days.value) });
+        add(
+            Outcome::Noted,
+            false,
+            Reason::HarvestBarred { supers, through: last_blocked_day(out, days.value) },
+        );
     }
     match (&terms.withdrawal, &terms.wait) {
         (Some(withdrawal), Some(wait)) if withdrawal.is_documented() && wait.is_documented() => {
@@ -209,7 +221,10 @@ fn stayed_at_most<'h>(
 ) {
     let stay = &course.terms.stay_max;
     let brood = history.brood_on(until);
-    let longest = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()].into_iter().flatten().max_by_key(|fact| fact.value);
+    let longest = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]
+        .into_iter()
+        .flatten()
+        .max_by_key(|fact| fact.value);
     let fact = brood.and_then(|seen| stay.under(seen.state())).or(longest);
     let Some(days) = fact else { return };
     let still_in = standing == Standing::In;
@@ -221,7 +236,12 @@ fn stayed_at_most<'h>(
     add(outcome, false, Reason::StayedAtMost { until, days, still_in });
 }
 
-fn doses<'h>(course: &'h Course, standing: Standing, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+fn doses<'h>(
+    course: &'h Course,
+    standing: Standing,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
     let Some(doses) = &course.terms.doses else { return };
     let given = course.doses_by(on).count();
     let wanted = usize::from(doses.value.count);

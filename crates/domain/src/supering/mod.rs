@@ -13,6 +13,7 @@ mod grounds;
 mod report;
 mod steps;
 mod wording;
+mod written;
 
 use crate::calendar::Day;
 use crate::history::{Course, History, Verdict};
@@ -97,7 +98,9 @@ impl History {
     fn colony_verdict(&self, on: Day) -> Verdict {
         match (self.begun, self.ended) {
             (_, Some((ended, _))) if ended <= on => Verdict::No,
-            (Some((begun, _)), _) if begun <= on && self.medicines_inside == MedicinesInside::None => Verdict::Yes,
+            (Some((begun, _)), _) if begun <= on && self.medicines_inside == MedicinesInside::None => {
+                Verdict::Yes
+            }
             _ => Verdict::Unknown,
         }
     }

@@ -2,11 +2,10 @@
 
 use serde::Serialize;
 
-use super::grounds::{Ground, Outcome, Reason, Topic};
-use super::steps::Step;
+use super::grounds::{Outcome, Reason, Topic};
 use super::{Answer, Course, DAYS_AHEAD, FirstFree, Surroundings, wording};
 use crate::calendar::{Day, POLICY};
-use crate::history::{Authority, Fact, History, Verdict};
+use crate::history::{History, Verdict};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::leaflet::{Confidence, Force, Leaflets};
@@ -201,219 +200,15 @@ impl SuperingReport {
     }
 }
 
-impl CourseReport {
-    fn of(course: &Course) -> CourseReport {
-        CourseReport {
-            administration: course.entry,
-            medicine: course.medicine.clone(),
-            pack_name: course.pack_name.as_ref().to_owned(),
-            leaflet: course.terms.leaflet.as_ref().map(|leaflet| leaflet.id.clone()),
-            placed: course.placed,
-        }
-    }
-}
-
-impl GroundReport {
-    fn of(ground: &Ground<'_>) -> GroundReport {
-        let mut values = Vec::new();
-        let mut entries: Vec<EntryId> = ground.course.iter().flat_map(|course| end_entries(course, &ground.reason)).collect();
-        let days = |of, fact: &Fact<u16>| value(ground.course, of, fact, format!("{} days", fact.value));
-        let supers = |fact: &Fact<_>| value(ground.course, "supers_during", fact, crate::words::SupersDuring::to_string(&fact.value));
-        let about = match &ground.reason {
-            Reason::ColonyNotRecorded => "colony_not_recorded",
-            Reason::NotYetBegun { entry, .. } => {
-                entries.push(*entry);
-                "not_yet_begun"
-            }
-            Reason::Ended { entry, .. } => {
-                entries.push(*entry);
-                "ended"
-            }
-            Reason::CameWithUnknown { entry } => {
-                entries.push(*entry);
-                "came_with_unknown"
-            }
-            Reason::NothingGiven { entry } => {
-                entries.push(*entry);
-                "nothing_given"
-            }
-            Reason::StillIn { supers: fact } => {
-                values.push(supers(fact));
-                "still_in"
-            }
-            Reason::InWithSupersAllowed { supers: fact } => {
-                values.push(supers(fact));
-                "in_with_supers_allowed"
-            }
-            Reason::WhereaboutsNotSaid { entry, .. } => {
-                entries.push(*entry);
-                "whereabouts_not_said"
-            }
-            Reason::NotEstablished { topic, days: fact, supers: word } => {
-                values.extend(fact.map(|fact| days(topic_word(*topic), fact)));
-                values.extend(word.map(supers));
-                "not_established"
-            }
-            Reason::WithdrawalRuns { days: fact, .. } => {
-                values.push(days("withdrawal", fact));
-                "withdrawal_runs"
-            }
-            Reason::WaitRuns { days: fact, .. } => {
-                values.push(days("wait_after_removal", fact));
-                "wait_runs"
-            }
-            Reason::PeriodsOver { withdrawal, wait, .. } => {
-                let mut wait = days("wait_after_removal", wait);
-                if ground.course.is_some_and(|course| course.terms.wait_within_withdrawal) {
-                    wait.note = Some("the stated withdrawal period is the whole time after treatment".to_owned());
-                }
-                values.extend([days("withdrawal", withdrawal), wait]);
-                "periods_over"
-            }
-            Reason::HarvestBarred { supers: fact, .. } => {
-                values.push(supers(fact));
-                "harvest_barred"
-            }
-            Reason::StayedAtLeast { days: fact, brood, .. } => {
-                values.push(days("stay_min", fact));
-                entries.extend(brood.map(|seen| seen.entry));
-                "stay_min"
-            }
-            Reason::StayTurnsOnBrood { .. } => "stay_min",
-            Reason::StayedAtMost { days: fact, .. } => {
-                values.push(days("stay_max", fact));
-                "stay_max"
-            }
-            Reason::DosesGiven { doses, .. } => {
-                values.push(value(ground.course, "doses", doses, doses.value.count.to_string()));
-                "doses"
-            }
-            Reason::SupersWhileIn { span, supers: fact } => {
-                values.push(supers(fact));
-                entries.extend(span.map(|span| span.entry));
-                "supers_while_in"
-            }
-            Reason::LooserThanLeaflet { .. } => "looser_than_leaflet",
-        };
-        GroundReport {
-            outcome: ground.outcome,
-            decides: ground.decides,
-            about,
-            statement: wording::statement(ground),
-            course: ground.course.map(CourseReport::of),
-            values,
-            entries,
-        }
-    }
-}
-
-/// The entries behind a course that a ground reads: its doses, and its end where the ground is about being out.
-fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
-    let mut entries: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
-    let reads_end = matches!(
-        reason,
-        Reason::PeriodsOver { .. }
-            | Reason::WithdrawalRuns { .. }
-            | Reason::WaitRuns { .. }
-            | Reason::StayedAtLeast { .. }
-            | Reason::StayedAtMost { still_in: false, .. }
-    );
-    if let crate::history::End::Out { entry, .. } = course.end
-        && reads_end
-    {
-        entries.push(entry);
-    }
-    entries
-}
-
-fn value<T>(course: Option<&Course>, of: &'static str, fact: &Fact<T>, value: String) -> ValueReport {
-    let rule = course.and_then(|course| course.terms.rule(fact));
-    let leaflet = course.and_then(|course| course.terms.leaflet.as_ref());
-    let sources = rule.zip(leaflet).map(|(rule, leaflet)| {
-        let described = rule.source.iter().map(|id| match leaflet.source(id) {
-            Some(source) => match &source.locator {
-                Some(locator) => format!("{id}: {}, {locator}", source.title),
-                None => format!("{id}: {}", source.title),
-            },
-            None => id.clone(),
-        });
-        described.collect()
-    });
-    let (said_by, entry) = match fact.authority {
-        Authority::Prescription(entry) => ("prescription", Some(entry)),
-        Authority::Reading(entry) => ("leaflet_reading", Some(entry)),
-        Authority::Pack(entry) => ("pack", Some(entry)),
-        Authority::Leaflet(_) => ("leaflet", None),
-        Authority::Declared(entry) => ("declared", Some(entry)),
-    };
-    ValueReport {
-        of,
-        value,
-        said_by,
-        entry,
-        confidence: fact.confidence,
-        force: rule.map(|rule| rule.force),
-        sources: sources.unwrap_or_default(),
-        checked_on: rule.map(|rule| rule.checked_on),
-        note: rule.and_then(|rule| rule.note.clone()),
-    }
-}
-
-const fn topic_word(topic: Topic) -> &'static str {
-    match topic {
-        Topic::SupersDuring => "supers_during",
-        Topic::Withdrawal => "withdrawal",
-        Topic::Wait => "wait_after_removal",
-        Topic::UsedUp => "removal",
-    }
-}
-
-impl StepReport {
-    fn of(step: &Step<'_>, on: Day) -> StepReport {
-        let mut report = StepReport {
-            what: "",
-            statement: wording::step(step, on),
-            administration: None,
-            from: None,
-            by: None,
-            from_without_brood: None,
-            from_with_brood: None,
-        };
-        match step {
-            Step::TakeSupersOff { .. } => report.what = "take_supers_off",
-            Step::RecordWhereabouts { course, .. } => {
-                report.what = "record_whereabouts";
-                report.administration = Some(course.entry);
-            }
-            Step::GiveDose { course, from, by, .. } => {
-                report.what = "give_dose";
-                report.administration = Some(course.entry);
-                (report.from, report.by) = (*from, *by);
-            }
-            Step::TakeOut { course, earliest, latest } => {
-                report.what = "take_out";
-                report.administration = Some(course.entry);
-                (report.from, report.by) = (earliest.day, *latest);
-                report.from_without_brood = earliest.brood_absent_or_lowest;
-                report.from_with_brood = earliest.brood_present;
-            }
-            Step::WaitThrough { course, last } => {
-                report.what = "wait";
-                report.administration = Some(course.entry);
-                report.by = Some(*last);
-            }
-        }
-        report
-    }
-}
-
 /// What each open question lacks, and how to supply it.
 fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<MissingReport> {
     let open = answer.grounds.iter().filter(|ground| ground.outcome == Outcome::Unknown);
     open.filter_map(|ground| {
         let fact = wording::statement(ground);
         let (supplied_by, how) = match (&ground.reason, ground.course) {
-            (Reason::ColonyNotRecorded, _) => ("colony_established", "record when it came into the holding".to_owned()),
+            (Reason::ColonyNotRecorded, _) => {
+                ("colony_established", "record when it came into the holding".to_owned())
+            }
             (Reason::NotYetBegun { entry, .. }, _) => {
                 ("colony_established", format!("correct entry {entry} if the colony was here earlier"))
             }
@@ -423,11 +218,15 @@ fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<M
             (Reason::WhereaboutsNotSaid { entry, .. }, _) => {
                 ("removal", format!("look into the hive: record a removal, or correct entry {entry}"))
             }
-            (Reason::StayTurnsOnBrood { .. }, _) => ("inspection", "record the brood that was seen".to_owned()),
+            (Reason::StayTurnsOnBrood { .. }, _) => {
+                ("inspection", "record the brood that was seen".to_owned())
+            }
             (Reason::NotEstablished { topic: Topic::UsedUp, .. }, _) => {
                 ("removal", "look into the hive and record that it is out".to_owned())
             }
-            (Reason::NotEstablished { topic, .. }, Some(course)) => how_to_establish(holding, leaflets, course, *topic),
+            (Reason::NotEstablished { topic, .. }, Some(course)) => {
+                how_to_establish(holding, leaflets, course, *topic)
+            }
             _ => return None,
         };
         Some(MissingReport { fact, supplied_by, how })
@@ -435,17 +234,29 @@ fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<M
     .collect()
 }
 
-fn how_to_establish(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: Topic) -> (&'static str, String) {
+fn how_to_establish(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    course: &Course,
+    topic: Topic,
+) -> (&'static str, String) {
     let described = holding.medicine(&course.medicine);
     let names_leaflet = described.is_some_and(|(_, medicine)| medicine.leaflet.is_some());
     if names_leaflet && holding.jurisdiction(course.placed).is_none() {
-        return ("holding_details", "record the holding's jurisdiction, so that its leaflets are used".to_owned());
+        return (
+            "holding_details",
+            "record the holding's jurisdiction, so that its leaflets are used".to_owned(),
+        );
     }
     if let Some(id) = described.and_then(|(_, medicine)| medicine.leaflet.as_ref())
         && course.terms.leaflet.is_none()
     {
-        let near = leaflets.nearest_to(id.as_str()).map(|near| format!(", or name `{near}`")).unwrap_or_default();
-        return ("leaflet_reading", format!("this program has no leaflet `{id}` here{near}: record what the pack says"));
+        let near =
+            leaflets.nearest_to(id.as_str()).map(|near| format!(", or name `{near}`")).unwrap_or_default();
+        return (
+            "leaflet_reading",
+            format!("this program has no leaflet `{id}` here{near}: record what the pack says"),
+        );
     }
     let what = wording::topic_words(topic);
     ("leaflet_reading", format!("read the {what} on the leaflet of the lot and record it, 0 included"))
@@ -457,7 +268,8 @@ fn whole_apiary(holding: &Holding, answer: &Answer<'_>) -> Vec<WholeApiaryReport
     let not_over = |course: &Course| {
         let mut deciding = answer.grounds.iter().filter(|ground| ground.decides);
         deciding.any(|ground| {
-            ground.course.is_some_and(|of| of.entry == course.entry) && !matches!(ground.reason, Reason::PeriodsOver { .. })
+            ground.course.is_some_and(|of| of.entry == course.entry)
+                && !matches!(ground.reason, Reason::PeriodsOver { .. })
         })
     };
     let courses = answer.courses().filter(|course| Some(course.entry) == latest || not_over(course));

@@ -71,7 +71,9 @@ impl EarliestOut {
     /// The earliest day from the day asked about on which it may be out, and the first free day after that; none if
     /// a period is not established.
     pub(super) fn free_after(&self, course: &Course) -> Option<(Day, Day)> {
-        let documented = |fact: &Option<Fact<u16>>| fact.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value);
+        let documented = |fact: &Option<Fact<u16>>| {
+            fact.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value)
+        };
         let withdrawal = documented(&course.terms.withdrawal)?;
         let wait = documented(&course.terms.wait)?;
         let out = self.day.unwrap_or(self.on).max(self.on);
@@ -85,7 +87,13 @@ pub(super) fn earliest_out(history: &History, course: &Course, on: Day) -> Earli
     let day = |days: u16| course.placed.plus(days);
     if !stay.depends_on_brood() {
         let least = stay.bounds().map(|(_, longer)| day(longer));
-        return EarliestOut { day: least, brood_absent_or_lowest: None, brood_present: None, brood_seen: None, on };
+        return EarliestOut {
+            day: least,
+            brood_absent_or_lowest: None,
+            brood_present: None,
+            brood_seen: None,
+            on,
+        };
     }
     let under = |brood: BroodState| stay.under(brood).map(|fact| day(fact.value));
     let seen = history.brood_on(on).copied();
@@ -122,7 +130,8 @@ pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
                 steps.extend(next_dose(course, on));
                 let earliest = earliest_out(history, course, on);
                 steps.push(Step::TakeOut { course, earliest, latest: latest_out(history, course, on) });
-                let off = course.terms.supers_during.as_ref().is_some_and(|fact| fact.value == SupersDuring::Off);
+                let off =
+                    course.terms.supers_during.as_ref().is_some_and(|fact| fact.value == SupersDuring::Off);
                 if let Some(span) = history.supers_on(on).filter(|_| off)
                     && !steps.iter().any(|step| matches!(step, Step::TakeSupersOff { .. }))
                 {

@@ -8,7 +8,8 @@ use crate::history::{BroodSeen, Course, Verdict};
 use crate::words::SupersDuring;
 
 /// Said wherever an answer is given.
-pub(super) const NOTICE: &str = "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
+pub(super) const NOTICE: &str =
+    "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
 
 /// The answer in one sentence.
 pub(super) fn summary(answer: &Answer<'_>) -> String {
@@ -17,7 +18,8 @@ pub(super) fn summary(answer: &Answer<'_>) -> String {
         Verdict::No => "No supers".to_owned(),
         Verdict::Unknown => "Not known whether supers may go on".to_owned(),
     };
-    let deciding = answer.grounds.iter().filter(|ground| ground.decides && ground.verdict() == answer.verdict);
+    let deciding =
+        answer.grounds.iter().filter(|ground| ground.decides && ground.verdict() == answer.verdict);
     let why = match answer.verdict {
         Verdict::Yes => String::new(),
         _ => deciding.clone().next().map(|ground| format!(": {}", statement(ground))).unwrap_or_default(),
@@ -25,7 +27,9 @@ pub(super) fn summary(answer: &Answer<'_>) -> String {
     let when = match (answer.verdict, answer.first_free()) {
         (Verdict::Yes, _) | (_, FirstFree::NotKnown) => String::new(),
         (_, FirstFree::OnRecord(day)) => format!("; free from {day}"),
-        (_, FirstFree::OnceOut { out, free }) => format!("; free from {free} at the earliest, if all is out on {out}"),
+        (_, FirstFree::OnceOut { out, free }) => {
+            format!("; free from {free} at the earliest, if all is out on {out}")
+        }
     };
     format!("{what}{why}{when}")
 }
@@ -56,15 +60,20 @@ fn of_colony(reason: &Reason<'_>) -> String {
 fn of_course(course: &Course, ground: &Ground<'_>) -> String {
     let name = named(course);
     match &ground.reason {
-        Reason::StillIn { .. } => format!("{name} is not recorded as out, and honey supers stay off while it is in"),
+        Reason::StillIn { .. } => {
+            format!("{name} is not recorded as out, and honey supers stay off while it is in")
+        }
         Reason::InWithSupersAllowed { supers } => {
-            let but = if supers.value == SupersDuring::OnNoHarvest { ", but no honey may be taken" } else { "" };
+            let but =
+                if supers.value == SupersDuring::OnNoHarvest { ", but no honey may be taken" } else { "" };
             format!("{name} is in, and honey supers may be on meanwhile{but}")
         }
         Reason::WhereaboutsNotSaid { since, .. } => {
             format!("nobody recorded where {name} went when the colony was split or united on {since}")
         }
-        Reason::NotEstablished { topic, days, supers } => not_established(&name, *topic, days.map(|d| d.value), supers.map(|s| s.value)),
+        Reason::NotEstablished { topic, days, supers } => {
+            not_established(&name, *topic, days.map(|d| d.value), supers.map(|s| s.value))
+        }
         Reason::WithdrawalRuns { out, days } => running(&name, "withdrawal period", *out, days.value),
         Reason::WaitRuns { out, days } => running(&name, "wait before supers", *out, days.value),
         Reason::PeriodsOver { out, withdrawal, wait } => {
@@ -75,13 +84,18 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
             let periods = format!("withdrawal {} d, {wait}", withdrawal.value);
             format!("{name} is over since {out} ({periods}), and nothing of it bars supers")
         }
-        Reason::HarvestBarred { through: Some(day), .. } => format!("{name}: no honey may be taken through {day}"),
-        Reason::HarvestBarred { through: None, .. } => format!("{name}: no honey may be taken while it is in"),
+        Reason::HarvestBarred { through: Some(day), .. } => {
+            format!("{name}: no honey may be taken through {day}")
+        }
+        Reason::HarvestBarred { through: None, .. } => {
+            format!("{name}: no honey may be taken while it is in")
+        }
         Reason::StayedAtLeast { until, days, brood } => {
             let stayed = until.days_since(course.placed);
             let least = course.placed.plus(days.value);
             let seen = brood.map(|seen| format!(", {}", seen_words(&seen))).unwrap_or_default();
-            let verb = if ground.outcome == Outcome::Broken { "came out too early" } else { "stayed long enough" };
+            let verb =
+                if ground.outcome == Outcome::Broken { "came out too early" } else { "stayed long enough" };
             format!("{name} {verb}: {stayed} of at least {} days, not before {least}{seen}", days.value)
         }
         Reason::StayTurnsOnBrood { until, shorter, longer } => {
@@ -95,9 +109,16 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
             let stayed = until.days_since(course.placed);
             let latest = course.placed.plus(days.value);
             match (ground.outcome, still_in) {
-                (Outcome::Met, _) => format!("{name} came out in time: {stayed} of at most {} days", days.value),
-                (_, true) => format!("{name} is overdue: it had to be out on {latest}, {} days after placing", days.value),
-                (_, false) => format!("{name} stayed too long: {stayed} of at most {} days, until {latest}", days.value),
+                (Outcome::Met, _) => {
+                    format!("{name} came out in time: {stayed} of at most {} days", days.value)
+                }
+                (_, true) => format!(
+                    "{name} is overdue: it had to be out on {latest}, {} days after placing",
+                    days.value
+                ),
+                (_, false) => {
+                    format!("{name} stayed too long: {stayed} of at most {} days, until {latest}", days.value)
+                }
             }
         }
         Reason::DosesGiven { given, doses } => {
@@ -109,7 +130,10 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
         }
         Reason::SupersWhileIn { span: Some(span), .. } => {
             let off = span.off.map_or("are still on".to_owned(), |off| format!("came off on {off}"));
-            format!("honey supers went on on {} and {off}, while {name} was in; their honey is not for people", span.from)
+            format!(
+                "honey supers went on on {} and {off}, while {name} was in; their honey is not for people",
+                span.from
+            )
         }
         Reason::SupersWhileIn { span: None, .. } => format!("no honey supers were on while {name} was in"),
         Reason::LooserThanLeaflet { topic } => format!(
@@ -132,7 +156,10 @@ fn not_established(name: &str, topic: Topic, days: Option<u16>, supers: Option<S
 
 fn running(name: &str, period: &str, out: Day, days: u16) -> String {
     let last = last_blocked_day(out, days).unwrap_or(out);
-    format!("the {period} of {name} runs: {days} days after {out}, last blocked day {last}, first free day {}", last.next())
+    format!(
+        "the {period} of {name} runs: {days} days after {out}, last blocked day {last}, first free day {}",
+        last.next()
+    )
 }
 
 /// The course by pack name and first day.
@@ -181,9 +208,16 @@ pub(super) fn step(step: &Step<'_>, on: Day) -> String {
             format!("give dose {number} of {of} of {}: {when}", named(course))
         }
         Step::TakeOut { course, earliest, latest } => {
-            format!("take out {}: {}{}", named(course), earliest_words(earliest, on), latest_words(*latest, on))
+            format!(
+                "take out {}: {}{}",
+                named(course),
+                earliest_words(earliest, on),
+                latest_words(*latest, on)
+            )
         }
-        Step::WaitThrough { course, last } => format!("wait for {}: first free day {}", named(course), last.next()),
+        Step::WaitThrough { course, last } => {
+            format!("wait for {}: first free day {}", named(course), last.next())
+        }
     }
 }
 
@@ -198,7 +232,9 @@ fn earliest_words(earliest: &EarliestOut, on: Day) -> String {
     match (earliest.brood_seen, earliest.brood_absent_or_lowest, earliest.brood_present) {
         (Some(seen), _, _) => format!("{ahead} ({})", seen_words(&seen)),
         (None, Some(absent), Some(present)) => {
-            format!("{ahead}; no brood is on record: {absent} without brood, {present} with, and the later one rules")
+            format!(
+                "{ahead}; no brood is on record: {absent} without brood, {present} with, and the later one rules"
+            )
         }
         _ => ahead,
     }

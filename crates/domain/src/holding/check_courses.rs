@@ -1,0 +1,163 @@
+//! What cannot be true of doses and removals.
+
+use std::sync::Arc;
+
+use super::check::{Checked, Refusal, check_amount, check_days};
+use super::{Holding, Record};
+use crate::calendar::Day;
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Administration, Event, Removal};
+use crate::quantity::Quantity;
+use crate::words::{ColonyName, MedicineName};
+
+impl Holding {
+    pub(super) fn check_administration(&self, on: Day, body: &Administration) -> Checked {
+        if body.given.is_empty() {
+            return Err(Refusal::at(
+                "/body/given",
+                "nothing is given",
+                "name the lot, the amount and the colonies",
+            ));
+        }
+        check_days("/body/withdrawal_days", body.withdrawal_days)?;
+        let mut medicine: Option<&MedicineName> = None;
+        for (index, given) in body.given.iter().enumerate() {
+            let at = |field: &str| format!("/body/given/{index}/{field}");
+            check_amount(&at("each"), given.each)?;
+            self.check_lot_in_hand(&at("lot"), &given.lot, on)?;
+            self.check_colonies(&at("colonies"), &given.colonies, on)?;
+            let of = self.lot(&given.lot).map(|(_, lot)| &lot.medicine);
+            if let (Some(one), Some(other)) = (medicine, of)
+                && one != other
+            {
+                let message = format!("lot `{}` is `{other}`, but the entry also gives `{one}`", given.lot);
+                return Err(Refusal::at(&at("lot"), message, "make one entry for each medicine"));
+            }
+            medicine = medicine.or(of);
+            let together: Quantity = body
+                .given
+                .iter()
+                .filter(|other| other.lot == given.lot)
+                .fold(Quantity::ZERO, |sum, other| sum.plus(other.total()));
+            self.check_left(&at("each"), &given.lot, together, body.count_corrected)?;
+        }
+        if let Some(prescription) = &body.prescription {
+            let mut known = self.prescription_file(prescription).iter();
+            if !known.any(|record| matches!(*record.event, Event::Prescription(_))) {
+                let message = format!("no prescription `{prescription}` is recorded");
+                return Err(Refusal::at("/body/prescription", message, "record the prescription first"));
+            }
+        }
+        body.continues.map_or(Ok(()), |first| self.check_continued(on, body, first, medicine))
+    }
+
+    fn check_continued(
+        &self,
+        on: Day,
+        body: &Administration,
+        first: EntryId,
+        medicine: Option<&MedicineName>,
+    ) -> Checked {
+        let pointer = "/body/continues";
+        let (record, given) = self.first_dose(pointer, first)?;
+        let of = given.given.first().and_then(|given| self.lot(&given.lot)).map(|(_, lot)| &lot.medicine);
+        if of != medicine {
+            let message = format!("entry {first} gave another medicine");
+            return Err(Refusal::at(pointer, message, "name the first dose of the same medicine"));
+        }
+        if on < record.on {
+            let message = format!("the first dose was given on {}, after {on}", record.on);
+            return Err(Refusal::at("/on", message, "check both dates"));
+        }
+        for (index, colony) in body.given.iter().flat_map(|given| &given.colonies).enumerate() {
+            if !self.course_reached(colony, record, on) {
+                let message = format!("colony `{colony}` was not given the first dose");
+                let help = "give it a course of its own, in an entry without `continues`";
+                return Err(Refusal::at(&format!("/body/given/{index}"), message, help));
+            }
+            if let Some(out) = self.removals(colony, record.id).find(|(_, removal)| removal.left_inside == 0)
+                && out.0.on < on
+            {
+                let message = format!("the course was taken out of colony `{colony}` on {}", out.0.on);
+                return Err(Refusal::at(
+                    "/on",
+                    message,
+                    "begin a new course, in an entry without `continues`",
+                ));
+            }
+        }
+        Ok(())
+    }
+
+    pub(super) fn check_removal(&self, on: Day, body: &Removal) -> Checked {
+        let (record, _) = self.first_dose("/body/administration", body.administration)?;
+        if on < record.on {
+            let message = format!("it was placed on {}, so it cannot come out on {on}", record.on);
+            return Err(Refusal::at("/on", message, "check both dates"));
+        }
+        self.check_colonies("/body/colonies", &body.colonies, on)?;
+        for (index, colony) in body.colonies.iter().enumerate() {
+            let pointer = format!("/body/colonies/{index}");
+            if !self.course_reached(colony, record, on) {
+                let message = format!("colony `{colony}` had no part in entry {}", body.administration);
+                return Err(Refusal::at(&pointer, message, "check the colony, or the entry that it names"));
+            }
+            if let Some(out) = self.removals(colony, record.id).find(|(_, removal)| removal.left_inside == 0)
+            {
+                let message = format!("colony `{colony}` was already cleared of it on {}", out.0.on);
+                return Err(Refusal::at(&pointer, message, "correct that entry if its date is wrong"));
+            }
+            let later = self.colony_file(colony).iter().find(|dose| {
+                let Event::Administration(given) = &*dose.event else { return false };
+                let same = given
+                    .continues
+                    .and_then(|first| self.effective(first))
+                    .is_some_and(|of| of.id == record.id);
+                same && dose.on > on
+            });
+            if let Some(dose) = later {
+                let message =
+                    format!("a later dose of this course was given to colony `{colony}` on {}", dose.on);
+                return Err(Refusal::at("/on", message, "check both dates"));
+            }
+        }
+        Ok(())
+    }
+
+    /// The standing administration that an id means; it must be the first dose of its course.
+    fn first_dose(&self, pointer: &str, id: EntryId) -> Result<(&Arc<Record>, &Administration), Refusal> {
+        let standing = self.effective(id);
+        let Some((record, Event::Administration(given))) = standing.map(|record| (record, &*record.event))
+        else {
+            let message = match self.record(id) {
+                Some(_) if standing.is_none() => format!("entry {id} was struck out"),
+                Some(_) => format!("entry {id} is not an administration"),
+                None => format!("there is no entry {id}"),
+            };
+            return Err(Refusal::at(pointer, message, "name the entry that recorded the first dose"));
+        };
+        match given.continues {
+            Some(first) => {
+                let message =
+                    format!("entry {id} is a later dose of the course that began with entry {first}");
+                Err(Refusal::at(pointer, message, format!("name the first dose, {first}")))
+            }
+            None => Ok((record, given)),
+        }
+    }
+
+    /// The removals of a course from a colony, in the order in which they happened.
+    fn removals(
+        &self,
+        colony: &ColonyName,
+        first_dose: EntryId,
+    ) -> impl Iterator<Item = (&Arc<Record>, &Removal)> {
+        self.colony_file(colony).iter().filter_map(move |record| match &*record.event {
+            Event::Removal(removal) => {
+                let of = self.effective(removal.administration)?.id;
+                (of == first_dose && removal.colonies.contains(colony)).then_some((record, removal))
+            }
+            _ => None,
+        })
+    }
+}

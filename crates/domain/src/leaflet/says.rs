@@ -1,0 +1,306 @@
+//! The kinds of rule that a leaflet holds, and what each one says.
+
+use serde::Serialize;
+
+use super::rule::{BroodState, DosePer, Need, TemperatureWindow};
+use crate::quantity::Quantity;
+use crate::words::{Brood, Permission, RemovalNeed, SupersDuring};
+
+macro_rules! topics {
+    ($($(#[$doc:meta])+ $topic:ident = $text:literal,)+) => {
+        /// What a rule speaks of.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+        pub enum Topic {
+            $($(#[$doc])+ #[serde(rename = $text)] $topic,)+
+        }
+
+        impl Topic {
+            /// Every topic.
+            pub const ALL: &[Topic] = &[$(Topic::$topic),+];
+
+            /// The topic as it is written in leaflets.
+            #[must_use]
+            pub const fn as_str(self) -> &'static str {
+                match self { $(Topic::$topic => $text,)+ }
+            }
+        }
+    };
+}
+
+topics! {
+    /// May honey supers be on while it is in.
+    SupersDuring = "supers_during",
+    /// May it be used in a nectar flow.
+    FlowDuring = "flow_during",
+    /// Withdrawal period for honey.
+    Withdrawal = "withdrawal",
+    /// Wait between removal and supers.
+    WaitAfterRemoval = "wait_after_removal",
+    /// May honey be taken while it is in.
+    HarvestDuring = "harvest_during",
+    /// What may become of combs.
+    CombRule = "comb_rule",
+    /// Whether it has to be taken out.
+    Removal = "removal",
+    /// Fewest days it must stay.
+    StayMin = "stay_min",
+    /// Most days it may stay.
+    StayMax = "stay_max",
+    /// Doses of a course and the days between them.
+    Doses = "doses",
+    /// Courses in a year.
+    CoursesPerYear = "courses_per_year",
+    /// Days between courses.
+    GapBetweenCourses = "gap_between_courses",
+    /// Temperature limits.
+    Temperature = "temperature",
+    /// The brood under which it may be used.
+    BroodNeed = "brood",
+    /// Strength of the colony.
+    ColonySize = "colony_size",
+    /// Number of brood boxes.
+    BroodBoxes = "brood_boxes",
+    /// The entrance.
+    Entrance = "entrance",
+    /// How much.
+    Dose = "dose",
+    /// Most that one colony may get.
+    DoseCap = "dose_cap",
+    /// What giving it needs.
+    Needs = "needs",
+    /// What must not be in at the same time.
+    NotWith = "not_with",
+    /// Chemical class, for rotation.
+    Class = "class",
+    /// All colonies of the apiary at the same time.
+    WholeApiary = "whole_apiary",
+    /// Cautions for the user.
+    UserSafety = "user_safety",
+    /// How long it may be used once opened.
+    AfterOpening = "after_opening",
+    /// How to store it.
+    Storage = "storage",
+    /// How to dispose of it.
+    Disposal = "disposal",
+}
+
+/// What a rule says.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum Says {
+    /// May honey supers be on while it is in.
+    SupersDuring {
+        /// Off, on, or on without harvest.
+        value: SupersDuring,
+    },
+    /// May it be used in a nectar flow.
+    FlowDuring {
+        /// Forbidden or allowed.
+        value: Permission,
+    },
+    /// Withdrawal period for honey.
+    Withdrawal {
+        /// Days, 0 included.
+        days: u16,
+    },
+    /// Wait between removal and supers.
+    WaitAfterRemoval {
+        /// Days, 0 included.
+        days: u16,
+    },
+    /// May honey be taken while it is in.
+    HarvestDuring {
+        /// Forbidden or allowed.
+        value: Permission,
+    },
+    /// What may become of combs.
+    CombRule {
+        /// The rule in words, with its end.
+        text: String,
+    },
+    /// Whether it has to be taken out.
+    Removal {
+        /// Needed or not.
+        value: RemovalNeed,
+    },
+    /// Fewest days it must stay.
+    StayMin {
+        /// Days after placing.
+        days: u16,
+        /// The brood under which this holds.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        brood: Option<BroodState>,
+    },
+    /// Most days it may stay.
+    StayMax {
+        /// Days after placing.
+        days: u16,
+        /// The brood under which this holds.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        brood: Option<BroodState>,
+    },
+    /// Doses of a course.
+    Doses {
+        /// How many.
+        count: u8,
+        /// Fewest days from one to the next.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        interval_min_days: Option<u16>,
+        /// Most days from one to the next.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        interval_max_days: Option<u16>,
+    },
+    /// Courses in a year.
+    CoursesPerYear {
+        /// At most so many.
+        count: u8,
+    },
+    /// Days between courses.
+    GapBetweenCourses {
+        /// At least so many.
+        days: u16,
+    },
+    /// Temperature limits in degrees Celsius.
+    Temperature {
+        /// Which temperature, and when.
+        window: TemperatureWindow,
+        /// In `maximum_in_first_days`: how many days.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        first_days: Option<u16>,
+        /// At least, in tenths of a degree.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        min_tenths_c: Option<i16>,
+        /// At most, in tenths of a degree.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        max_tenths_c: Option<i16>,
+    },
+    /// The brood under which it may be used.
+    #[serde(rename = "brood")]
+    BroodNeed {
+        /// Absent, at its lowest, or present.
+        value: Brood,
+    },
+    /// Strength of the colony.
+    ColonySize {
+        /// At least so many frames of brood.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        min_brood_frames: Option<u8>,
+        /// At least so many bees.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        min_bees: Option<u32>,
+        /// In words.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        text: Option<String>,
+    },
+    /// Number of brood boxes.
+    BroodBoxes {
+        /// At most so many.
+        max: u8,
+    },
+    /// The entrance.
+    Entrance {
+        /// In words.
+        text: String,
+    },
+    /// How much.
+    Dose {
+        /// In the unit of the leaflet.
+        #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
+        amount: Quantity,
+        /// Per what.
+        per: DosePer,
+        /// In `frames_of_bees`: per how many.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        frames: Option<u8>,
+        /// The unit where it is not that of the leaflet, such as ml of a mixed solution.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        unit: Option<String>,
+    },
+    /// Most that one colony may get.
+    DoseCap {
+        /// In `unit`.
+        #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
+        amount: Quantity,
+        /// The unit where it is not that of the leaflet.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        unit: Option<String>,
+    },
+    /// What giving it needs.
+    Needs {
+        /// All of these.
+        list: Vec<Need>,
+    },
+    /// What must not be in at the same time.
+    NotWith {
+        /// In words.
+        text: String,
+    },
+    /// Chemical class, for rotation.
+    Class {
+        /// The class.
+        name: String,
+    },
+    /// All colonies of the apiary at the same time.
+    WholeApiary {
+        /// In words.
+        text: String,
+    },
+    /// Cautions for the user.
+    UserSafety {
+        /// In words.
+        text: String,
+    },
+    /// How long it may be used once opened.
+    AfterOpening {
+        /// In words.
+        text: String,
+    },
+    /// How to store it.
+    Storage {
+        /// In words.
+        text: String,
+    },
+    /// How to dispose of it.
+    Disposal {
+        /// In words.
+        text: String,
+    },
+}
+
+impl Says {
+    /// What it speaks of.
+    #[must_use]
+    pub const fn topic(&self) -> Topic {
+        match self {
+            Says::SupersDuring { .. } => Topic::SupersDuring,
+            Says::FlowDuring { .. } => Topic::FlowDuring,
+            Says::Withdrawal { .. } => Topic::Withdrawal,
+            Says::WaitAfterRemoval { .. } => Topic::WaitAfterRemoval,
+            Says::HarvestDuring { .. } => Topic::HarvestDuring,
+            Says::CombRule { .. } => Topic::CombRule,
+            Says::Removal { .. } => Topic::Removal,
+            Says::StayMin { .. } => Topic::StayMin,
+            Says::StayMax { .. } => Topic::StayMax,
+            Says::Doses { .. } => Topic::Doses,
+            Says::CoursesPerYear { .. } => Topic::CoursesPerYear,
+            Says::GapBetweenCourses { .. } => Topic::GapBetweenCourses,
+            Says::Temperature { .. } => Topic::Temperature,
+            Says::BroodNeed { .. } => Topic::BroodNeed,
+            Says::ColonySize { .. } => Topic::ColonySize,
+            Says::BroodBoxes { .. } => Topic::BroodBoxes,
+            Says::Entrance { .. } => Topic::Entrance,
+            Says::Dose { .. } => Topic::Dose,
+            Says::DoseCap { .. } => Topic::DoseCap,
+            Says::Needs { .. } => Topic::Needs,
+            Says::NotWith { .. } => Topic::NotWith,
+            Says::Class { .. } => Topic::Class,
+            Says::WholeApiary { .. } => Topic::WholeApiary,
+            Says::UserSafety { .. } => Topic::UserSafety,
+            Says::AfterOpening { .. } => Topic::AfterOpening,
+            Says::Storage { .. } => Topic::Storage,
+            Says::Disposal { .. } => Topic::Disposal,
+        }
+    }
+}
