@@ -3,6 +3,7 @@
 //! ```text
 //! lib.rs          open(url): chooses the database by the scheme of the address
 //! journal.rs      trait Journal, and what its calls answer: all that the rest of the program sees
+//! register.rs     Register: a journal and the holdings it tells of; takes entries in, answers from memory
 //! sql_journal.rs  SqlJournal<B: Backend>: append, page, verify ..., written once for every database
 //! verify.rs       walks the chain over raw rows
 //! row.rs          an entry as a row, and a row as an entry
@@ -37,6 +38,7 @@ use std::sync::Arc;
 
 mod error;
 mod journal;
+mod register;
 mod row;
 mod sql;
 mod sql_journal;
@@ -46,6 +48,7 @@ mod verify;
 
 pub use error::StoreError;
 pub use journal::{AppendError, Journal, Missed, Verified};
+pub use register::{OnRefusal, RecordError, Recorded, Register};
 
 /// Opens the journals kept at an address, and brings the database up to date.
 ///

@@ -20,7 +20,7 @@ use crate::words::{Brood, ColonyName, MedicineName, MedicinesInside, SuperPurpos
 
 pub use terms::{Authority, Doses, Fact, Stay, Terms};
 pub use window::Verdict;
-pub(crate) use window::{Window, spent_after, withdrawal_bars_supers};
+pub(crate) use window::{Window, free_in_or_out, spent_after, withdrawal_bars_supers};
 
 /// Everything that bears on whether one colony may be supered.
 #[derive(Debug, Clone)]

@@ -65,6 +65,30 @@ impl Window {
             self.after
         }
     }
+
+    /// Whether it ever says anything but yes.
+    pub(crate) fn bars(&self) -> bool {
+        (self.inside != Verdict::Yes && self.from < self.out)
+            || self.blocked_through >= self.out
+            || self.after != Verdict::Yes
+    }
+
+    /// The last day of which it says no, or not known while inside.
+    pub(crate) fn last_blocked(&self) -> Option<Day> {
+        if self.blocked_through >= self.out {
+            return Some(self.blocked_through);
+        }
+        (self.inside != Verdict::Yes && self.from < self.out).then(|| self.out.before())
+    }
+
+    /// The first day after everything it bars; for a dose with nothing after it, the day of the dose itself.
+    pub(crate) fn first_free(&self) -> Option<Day> {
+        if self.out == Day::LAST {
+            return None;
+        }
+        let ends = self.blocked_through >= self.out || self.inside != Verdict::Yes;
+        ends.then(|| self.blocked_through.next().max(self.out))
+    }
 }
 
 /// The windows of a course: one for what stays inside, one per dose for what does not.
@@ -90,8 +114,7 @@ pub(super) fn of(index: usize, course: &Course) -> Vec<Window> {
                 from: since,
                 out: Day::LAST,
                 blocked_through: Day::LAST,
-                // Whether it is in or out, it is a yes only if both would be.
-                inside: if inside == Verdict::Yes { after } else { Verdict::Unknown },
+                inside: if free_in_or_out(terms) { Verdict::Yes } else { Verdict::Unknown },
                 after: Verdict::Unknown,
                 course: index,
             };
@@ -149,6 +172,12 @@ fn inside(terms: &Terms) -> Verdict {
 fn after(terms: &Terms) -> Verdict {
     let documented = |fact: &Option<Fact<u16>>| fact.as_ref().is_some_and(Fact::is_documented);
     if documented(&terms.withdrawal) && documented(&terms.wait) { Verdict::Yes } else { Verdict::Unknown }
+}
+
+/// Whether supers may be on both while it is in and from the day it is out, so that it does not matter which it is.
+pub(crate) fn free_in_or_out(terms: &Terms) -> bool {
+    let no_wait = terms.wait.as_ref().is_some_and(|fact| fact.value == 0);
+    inside(terms) == Verdict::Yes && after(terms) == Verdict::Yes && no_wait
 }
 
 /// The last day blocked once it is out on `out`: the later end of withdrawal period and wait.

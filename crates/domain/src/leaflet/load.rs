@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::overlap;
 use super::read_rule;
-use super::table::{File, Table};
+use super::table::{File, Places, Table};
 use super::{Leaflet, Release, Rule, Source};
 use crate::diagnostic::{Diagnostic, nearest};
 use crate::words::{Jurisdiction, LeafletId, Method, Unit};
@@ -13,89 +13,91 @@ use crate::words::{Jurisdiction, LeafletId, Method, Unit};
 pub const FORMAT: i64 = 1;
 
 /// Reads a leaflet; none if anything is wrong with it. The path is `<jurisdiction>/<id>.toml`.
+///
+/// Faults come in the order of lines; those of the file as a whole come first.
 pub fn leaflet(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<Leaflet> {
-    let before = faults.len();
-    let mut file = File::new(path, text, faults);
-    let mut table = file.parse();
-    if file.fault_count() > before {
-        // Half-read TOML would only bring follow-up faults.
-        return None;
-    }
-    let leaflet = read(&mut file, &mut table);
-    table.finish(&mut file);
-    leaflet.filter(|_| file.fault_count() == before)
+    let mut found = Vec::new();
+    let mut file = File::new(path, text, &mut found);
+    let leaflet = Table::of_file(&mut file).and_then(|table| read(&mut file, table));
+    found.sort_by_key(|fault| (fault.line, fault.column));
+    let sound = found.is_empty();
+    faults.append(&mut found);
+    leaflet.filter(|_| sound)
 }
 
-fn read(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Leaflet> {
+fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     let format: Option<i64> = table.whole(file, "format", FORMAT..=FORMAT);
-    let id: Option<LeafletId> = table.parsed(file, "id");
-    let jurisdiction: Option<Jurisdiction> = table.parsed(file, "jurisdiction");
+    if format.is_none() && table.has("format") {
+        // Another format has other keys: reading on would only bring follow-up faults.
+        return None;
+    }
+    let id: Option<LeafletId> = table.name_of(file, "id");
+    let jurisdiction: Option<Jurisdiction> = table.name_of(file, "jurisdiction");
     let title = table.text(file, "title");
-    let actives: Vec<String> = table.texts(file, "actives").into_iter().map(|(_, text)| text).collect();
+    let actives = table.texts(file, "actives", "a list of the active substances, such as [\"amitraz\"]");
     let form = table.text(file, "form");
     let strength = table.text(file, "strength");
     let units: Vec<_> = Unit::ALL.iter().map(|unit| (unit.as_str(), *unit)).collect();
     let unit = table.word(file, "unit", &units);
     let release = table.word(file, "release", &[("slow", Release::Slow), ("single", Release::Single)]);
-    let methods = methods(file, table);
-    let sources = sources(file, table);
-    let rules = rules(file, table, &methods, &sources);
-
-    if actives.is_empty() {
-        file.fault(0, "the leaflet names no active", "add `actives = [\"…\"]`");
-    }
-    name_fits_path(file, id.as_ref(), jurisdiction.as_ref());
+    let methods = methods(file, &mut table);
+    let sources = sources(file, &mut table);
+    let rules = rules(file, &mut table, &methods, &sources);
+    name_fits_path(file, &table, id.as_ref(), jurisdiction.as_ref());
+    table.finish(file);
     if let Some(release) = release {
         overlap::check(file, release, &rules);
     }
-    let rules = rules.into_iter().map(|placed| placed.rule).collect();
-    format?;
     Some(Leaflet {
         id: id?,
         jurisdiction: jurisdiction?,
         title: title?,
-        actives,
+        actives: actives.into_iter().map(|(_, active)| active).collect(),
         form: form?,
         strength: strength?,
         unit: unit?,
         release: release?,
         methods,
-        sources: sources.into_iter().map(|placed| placed.source).collect(),
-        rules,
+        sources: sources.defined,
+        rules: rules.into_iter().map(|placed| placed.rule).collect(),
     })
 }
 
-/// A rule and where it stands in the file.
+/// A rule and where its values stand in the file.
 pub(super) struct PlacedRule {
-    pub(super) offset: usize,
+    pub(super) places: Places,
     pub(super) rule: Rule,
 }
 
-struct PlacedSource {
-    offset: usize,
-    source: Source,
+/// The sources that could be read, and the keys of all that were written.
+struct Sources {
+    defined: Vec<Source>,
+    /// Every key in the order of the file, with its place.
+    keys: Vec<(String, Option<usize>)>,
+    /// Whether every source was written as one and has a key. If not, a key that is not found may be the one left out.
+    complete: bool,
 }
 
 fn methods(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<Method> {
     let mut methods = Vec::new();
-    for (offset, text) in table.texts(file, "methods") {
+    for (offset, text) in table.maybe_texts(file, "methods", "a list of names, such as [\"trickle\", \"sublimation\"]") {
         match Method::new(&text) {
             Ok(method) if methods.contains(&method) => {
                 file.fault(offset, format!("the method `{text}` is named twice"), "name each method once");
             }
             Ok(method) => methods.push(method),
-            Err(error) => {
-                file.fault(offset, error.to_string(), "give the method a short name, such as `trickle`")
-            }
+            Err(error) => file.fault(offset, error.to_string(), "give the method a short name, such as `trickle`"),
         }
     }
     methods
 }
 
-fn sources(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<PlacedSource> {
-    let mut sources: Vec<PlacedSource> = Vec::new();
-    for mut entry in table.tables(file, "source") {
-        let offset = entry.offset();
+fn sources(file: &mut File<'_>, table: &mut Table<'_>) -> Sources {
+    let mut sources = Sources { defined: Vec::new(), keys: Vec::new(), complete: true };
+    let Some(entries) = table.tables(file, "source") else {
+        return Sources { complete: false, ..sources };
+    };
+    for mut entry in entries {
         let id = entry.text(file, "id");
         if let Some(id) = &id {
             entry.rename(format!("source `{id}`"));
@@ -103,69 +105,84 @@ fn sources(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<PlacedSource> {
         let title = entry.text(file, "title");
         let locator = entry.maybe_text(file, "locator");
         let published = entry.maybe_text(file, "published");
-        entry.finish(file);
-        let (Some(id), Some(title)) = (id, title) else { continue };
-        if sources.iter().any(|known| known.source.id == id) {
-            file.fault(
-                offset,
-                format!("the source `{id}` is defined twice"),
-                "give each source a key of its own",
-            );
+        let at = entry.finish(file).of("id");
+        let Some(id) = id else {
+            sources.complete = false;
+            continue;
+        };
+        if let Some((_, first)) = sources.keys.iter().find(|(known, _)| *known == id) {
+            let message = format!("the source `{id}` is already defined in line {}", file.line(*first));
+            file.fault(at, message, "give each source an `id` of its own, or drop one of the two");
             continue;
         }
-        sources.push(PlacedSource { offset, source: Source { id, title, locator, published } });
+        sources.keys.push((id.clone(), at));
+        sources.defined.extend(title.map(|title| Source { id, title, locator, published }));
     }
     sources
 }
 
-fn rules(
-    file: &mut File<'_>,
-    table: &mut Table<'_>,
-    methods: &[Method],
-    sources: &[PlacedSource],
-) -> Vec<PlacedRule> {
+fn rules(file: &mut File<'_>, table: &mut Table<'_>, methods: &[Method], sources: &Sources) -> Vec<PlacedRule> {
     let mut rules = Vec::new();
     let mut used = BTreeSet::new();
-    let tables = table.tables(file, "rule");
-    if tables.is_empty() {
-        file.fault(0, "the leaflet holds no rule", "add at least one [[rule]]");
+    let Some(entries) = table.tables(file, "rule") else { return rules };
+    if entries.is_empty() {
+        file.fault(None, "the leaflet holds no rule", "add at least one [[rule]]");
+        return rules;
     }
-    for mut entry in tables {
-        let offset = entry.offset();
-        let (rule, keys) = read_rule::rule(file, &mut entry);
-        entry.finish(file);
-        for (at, key) in &keys {
-            if sources.iter().any(|known| known.source.id == *key) {
-                used.insert(key.clone());
-            } else {
-                let ids = sources.iter().map(|known| known.source.id.as_str());
-                let help = nearest(key, ids).map_or_else(
-                    || format!("add a [[source]] with id = \"{key}\""),
-                    |near| format!("did you mean `{near}`?"),
-                );
-                file.fault(*at, format!("the source `{key}` is not defined"), help);
-            }
+    for mut entry in entries {
+        let read = read_rule::rule(file, &mut entry);
+        if let Some(method) = read.method.as_ref().filter(|method| !methods.contains(method)) {
+            unknown_method(file, entry.at("method"), method, methods);
         }
-        let Some(rule) = rule else { continue };
-        if let Some(method) = rule.method.as_ref().filter(|method| !methods.contains(method)) {
-            let help = "add it to `methods` at the head of the leaflet, or correct it";
-            file.fault(offset, format!("the leaflet has no method `{method}`"), help);
+        let places = if read.kind_is_known { entry.finish(file) } else { entry.finish_unread(file) };
+        for (at, key) in &read.cited {
+            used.extend(cited(file, *at, key, sources));
         }
-        rules.push(PlacedRule { offset, rule });
+        rules.extend(read.rule.map(|rule| PlacedRule { places, rule }));
     }
-    for unused in sources.iter().filter(|known| !used.contains(&known.source.id)) {
-        let message = format!("no rule cites the source `{}`", unused.source.id);
-        file.fault(unused.offset, message, "cite it in a rule's `source`, or drop it");
+    for (unused, at) in sources.keys.iter().filter(|(known, _)| !used.contains(known.as_str())) {
+        file.fault(*at, format!("no rule cites the source `{unused}`"), "cite it in the `source` of a rule, or drop it");
     }
     rules
 }
 
+/// The source that a rule cites; if there is none, the one that was meant, so that it is not called unused as well.
+fn cited<'s>(file: &mut File<'_>, at: usize, key: &str, sources: &'s Sources) -> Option<&'s str> {
+    let keys = || sources.keys.iter().map(|(known, _)| known.as_str());
+    if let Some(known) = keys().find(|known| *known == key) {
+        return Some(known);
+    }
+    let near = nearest(key, keys());
+    if sources.complete {
+        let add = format!("add a [[source]] with `id = \"{key}\"`");
+        let help = near.map_or_else(|| add.clone(), |near| format!("did you mean `{near}`? if not, {add}"));
+        file.fault(at, format!("the source `{key}` is not defined"), help);
+    }
+    near
+}
+
+fn unknown_method(file: &mut File<'_>, at: Option<usize>, method: &Method, methods: &[Method]) {
+    let near = nearest(method.as_str(), methods.iter().map(Method::as_str));
+    let help = match (near, methods) {
+        (Some(near), _) => format!("did you mean `{near}`?"),
+        (None, []) => format!("add `methods = [\"{method}\"]` to the head of the leaflet, or drop the key"),
+        (None, _) => "add it to `methods` at the head of the leaflet, or correct it".to_owned(),
+    };
+    file.fault(at, format!("the leaflet has no method `{method}`"), help);
+}
+
 /// `gb/amitraz-strip-500mg-a.toml` holds the leaflet of that id for that jurisdiction.
-fn name_fits_path(file: &mut File<'_>, id: Option<&LeafletId>, jurisdiction: Option<&Jurisdiction>) {
-    let (Some(id), Some(jurisdiction)) = (id, jurisdiction) else { return };
-    let wanted = format!("{jurisdiction}/{id}.toml");
-    if file.path() != wanted && !file.path().ends_with(&format!("/{wanted}")) {
-        let message = format!("the leaflet calls itself `{wanted}`, but the file is `{}`", file.path());
-        file.fault(0, message, "make `jurisdiction` the folder and `id` the file name without `.toml`");
+fn name_fits_path(file: &mut File<'_>, head: &Table<'_>, id: Option<&LeafletId>, jurisdiction: Option<&Jurisdiction>) {
+    let path = file.path();
+    let (folders, name) = path.rsplit_once('/').unwrap_or(("", path));
+    let folder = folders.rsplit('/').next().unwrap_or_default();
+    if let Some(id) = id.filter(|id| name != format!("{id}.toml")) {
+        let help = format!("rename the file to `{id}.toml`, or write the file name without `.toml`");
+        file.fault(head.at("id"), format!("the id is `{id}`, but the file is `{name}`"), help);
+    }
+    if let Some(jurisdiction) = jurisdiction.filter(|jurisdiction| folder != jurisdiction.as_str()) {
+        let help = format!("move the file to the folder `{jurisdiction}`, or write the name of its folder");
+        let message = format!("the jurisdiction is `{jurisdiction}`, but the folder is `{folder}`");
+        file.fault(head.at("jurisdiction"), message, help);
     }
 }

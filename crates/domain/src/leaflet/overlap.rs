@@ -10,32 +10,47 @@ pub(super) fn check(file: &mut File<'_>, release: Release, rules: &[PlacedRule])
     for (index, later) in rules.iter().enumerate() {
         for earlier in rules.iter().take(index) {
             if share_a_day(&earlier.rule, &later.rule) && methods_meet(&earlier.rule, &later.rule) {
-                pair(file, earlier, later);
+                one_slot(file, earlier, later);
+                stay_bounds(file, earlier, later);
             }
         }
         let topic = later.rule.says.topic();
         if release == Release::Single && matches!(topic, Topic::Removal | Topic::StayMin | Topic::StayMax) {
-            let message =
-                format!("a single dose leaves nothing in the hive, so `{}` means nothing", topic.as_str());
-            file.fault(later.offset, message, "set `release = \"slow\"`, or drop the rule");
+            let message = format!("a single dose leaves nothing in the hive, so `{}` means nothing", topic.as_str());
+            let help = "drop the rule, or write `release = \"slow\"` at the head of the leaflet";
+            file.fault(later.places.of("kind"), message, help);
         }
     }
 }
 
-fn pair(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
-    let line = file.line(earlier.offset);
-    let topic = later.rule.says.topic().as_str();
-    if let (Some(one), Some(two)) = (slot(&earlier.rule), slot(&later.rule)) {
-        if one == two {
-            let message =
-                format!("two values of `{topic}` are in force on one day; the other is in line {line}");
-            file.fault(later.offset, message, "give the older one an `until` before the newer one's `from`");
-        } else if one.topic == two.topic && (one.brood.is_none() != two.brood.is_none()) {
-            let message =
-                format!("`{topic}` holds for any brood in line {line}, but for one state of brood here");
-            file.fault(later.offset, message, "give both a `brood`, or neither");
-        }
+/// Only one rule may fill a slot on one day.
+fn one_slot(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
+    let (Some(one), Some(two)) = (slot(&earlier.rule), slot(&later.rule)) else { return };
+    let topic = one.topic.as_str();
+    if one == two {
+        let line = file.line(earlier.places.of("kind"));
+        let on = earlier.rule.from.max(later.rule.from);
+        let message = format!("two values of `{topic}` are in force on {on}: this one and that of line {line}");
+        file.fault(later.places.of("kind"), message, keep_apart(&earlier.rule, &later.rule));
+    } else if one.topic == two.topic && (one.brood.is_none() != two.brood.is_none()) {
+        let (without, with) = if one.brood.is_none() { (earlier, later) } else { (later, earlier) };
+        let line = file.line(with.places.of("brood"));
+        let message = format!("this `{topic}` holds for any brood, but that of line {line} for one state of it");
+        file.fault(without.places.of("kind"), message, "give both rules a `brood`, or neither");
     }
+}
+
+/// How two rules of one slot are kept from meeting.
+fn keep_apart(earlier: &Rule, later: &Rule) -> String {
+    let (older, newer) = if earlier.from <= later.from { (earlier, later) } else { (later, earlier) };
+    if older.from == newer.from {
+        return "keep one of the two, or write the day from which the newer one holds".to_owned();
+    }
+    format!("write `until = {}` in the one that is in force from {}", newer.from.before(), older.from)
+}
+
+/// A stay that must be longer than it may be.
+fn stay_bounds(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     let bounds = match (&earlier.rule.says, &later.rule.says) {
         (Says::StayMin { days: least, brood: a }, Says::StayMax { days: most, brood: b })
         | (Says::StayMax { days: most, brood: a }, Says::StayMin { days: least, brood: b }) => {
@@ -43,12 +58,10 @@ fn pair(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
         }
         _ => None,
     };
-    if let Some((least, most)) = bounds.filter(|(least, most)| most < least) {
-        let message = format!(
-            "it must stay at least {least} days and at most {most}; the other rule is in line {line}"
-        );
-        file.fault(later.offset, message, "correct the one that is wrong");
-    }
+    let Some((least, most)) = bounds.filter(|(least, most)| most < least) else { return };
+    let line = file.line(earlier.places.of("days"));
+    let message = format!("it must stay at least {least} days but at most {most}; the other number is in line {line}");
+    file.fault(later.places.of("days"), message, "correct the one that is wrong");
 }
 
 fn share_a_day(one: &Rule, two: &Rule) -> bool {

@@ -1,30 +1,40 @@
 //! Reading one `[[rule]]`: the keys of its kind, then the keys that every rule has.
 
 use super::rule::{BroodState, Confidence, DosePer, Force, Need, Rule, Says, TemperatureWindow, Topic};
-use super::table::{File, Table};
+use super::table::{File, Table, Unfit};
+use crate::diagnostic::nearest;
 use crate::quantity::Quantity;
-use crate::words::{Brood, Permission, RemovalNeed, SupersDuring};
+use crate::words::{Brood, Method, Permission, RemovalNeed, SupersDuring};
 
 /// Longest period in days that any leaflet is believed to state.
 const DAYS_MOST: i64 = 400;
 
-/// A source key and where it stands.
-type CitedSources = Vec<(usize, String)>;
+/// What could be read of a rule.
+pub(super) struct Read {
+    /// Whether it says of what kind it is; if not, nobody knows which keys it takes.
+    pub(super) kind_is_known: bool,
+    /// The rule, if enough of it could be read.
+    pub(super) rule: Option<Rule>,
+    /// The method it is limited to.
+    pub(super) method: Option<Method>,
+    /// The source keys it cites, each with its place.
+    pub(super) cited: Vec<(usize, String)>,
+}
 
-/// Reads a rule and the source keys it cites. No rule if anything is wrong with it.
-pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> (Option<Rule>, CitedSources) {
+/// Reads a rule.
+pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> Read {
     let topics: Vec<_> = Topic::ALL.iter().map(|topic| (topic.as_str(), *topic)).collect();
     let topic = table.word(file, "kind", &topics);
     if let Some(topic) = topic {
         table.rename(format!("rule `{}`", topic.as_str()));
     }
     let says = topic.and_then(|topic| says(file, table, topic));
-    let method = table.maybe_parsed(file, "method");
+    let method: Option<Method> = table.maybe_name_of(file, "method");
     let from = table.day(file, "from");
     let until = table.maybe_day(file, "until");
     let force =
         table.word(file, "force", &[("law", Force::Law), ("label", Force::Label), ("advice", Force::Advice)]);
-    let source = table.texts(file, "source");
+    let cited = table.texts(file, "source", "a list of keys of sources, such as [\"S1\"]");
     let confidence = table.word(
         file,
         "confidence",
@@ -37,33 +47,24 @@ pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> (Option<Rule>,
     let checked_on = table.day(file, "checked_on");
     let note = table.maybe_text(file, "note");
 
-    let mut sound = true;
-    let mut wrong = |message: String, help: &str| {
-        file.fault(table.offset(), message, help);
-        sound = false;
-    };
-    if source.is_empty() {
-        wrong("the rule names no source".to_owned(), "add `source = [\"…\"]` with the key of a [[source]]");
+    let backwards = from.zip(until).filter(|(from, until)| until < from);
+    if let Some((from, until)) = backwards {
+        let message = format!("`until` {until} lies before `from` {from}");
+        file.fault(table.at("until"), message, "write the last day in force, or leave `until` out");
     }
-    if let (Some(from), Some(until)) = (from, until)
-        && until < from
-    {
-        wrong(format!("`until` {until} lies before `from` {from}"), "`until` is the last day in force");
-    }
-    if let (Some(from), Some(checked_on)) = (from, checked_on)
-        && checked_on < from
-    {
+    if let Some((from, checked_on)) = from.zip(checked_on).filter(|(from, checked_on)| checked_on < from) {
         let message = format!("`checked_on` {checked_on} lies before `from` {from}");
-        wrong(message, "a value can only be checked once it is in force");
+        file.fault(table.at("checked_on"), message, "write a day on which the value was in force");
     }
-    let line = file.line(table.offset());
-    let cited = source.iter().map(|(_, key)| key.clone()).collect();
+    let line = file.line(table.at(""));
+    let source = cited.iter().map(|(_, key)| key.clone()).collect();
     let rule = || {
         let (says, from, force) = (says?, from?, force?);
         let (confidence, checked_on) = (confidence?, checked_on?);
-        Some(Rule { says, method, from, until, force, source: cited, confidence, checked_on, note, line })
+        let method = method.clone();
+        Some(Rule { says, method, from, until, force, source, confidence, checked_on, note, line })
     };
-    (rule().filter(|_| sound), source)
+    Read { kind_is_known: topic.is_some(), rule: rule().filter(|_| backwards.is_none()), method, cited }
 }
 
 fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> Option<Says> {
@@ -96,8 +97,8 @@ fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> Option<Says
         Topic::BroodBoxes => Says::BroodBoxes { max: table.whole(file, "max", 1..=10)? },
         Topic::Dose => dose(file, table)?,
         Topic::DoseCap => {
-            let amount = amount(file, table)?;
-            Says::DoseCap { amount, unit: table.maybe_text(file, "unit") }
+            let (amount, unit) = (amount(file, table), table.maybe_text(file, "unit"));
+            Says::DoseCap { amount: amount?, unit }
         }
         Topic::Needs => Says::Needs { list: needs(file, table)? },
         Topic::Class => Says::Class { name: table.text(file, "name")? },
@@ -127,8 +128,7 @@ fn doses(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
         && most < least
     {
         let message = format!("`interval_max_days` {most} is less than `interval_min_days` {least}");
-        file.fault(table.offset(), message, "swap or correct them");
-        return None;
+        file.fault(table.at("interval_max_days"), message, "swap or correct them");
     }
     Some(Says::Doses { count: count?, interval_min_days, interval_max_days })
 }
@@ -144,61 +144,63 @@ fn temperature(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
     ];
     let window = table.word(file, "window", &windows);
     let first_days = table.maybe_whole(file, "first_days", 1..=60);
-    let min_tenths_c = table.maybe_number(file, "min_c").map(|number| tenths(file, &number));
-    let max_tenths_c = table.maybe_number(file, "max_c").map(|number| tenths(file, &number));
-    let at = table.offset();
-    let in_first_days = window == Some(TemperatureWindow::MaximumInFirstDays);
-    if window.is_some() && in_first_days != first_days.is_some() {
-        let help = "`first_days` goes with the window `maximum_in_first_days`, and only with it";
-        file.fault(at, "the temperature rule does not say which days it means", help);
-        return None;
+    let min_tenths_c = table.maybe_number(file, "min_c", DEGREES, tenths);
+    let max_tenths_c = table.maybe_number(file, "max_c", DEGREES, tenths);
+    goes_with(file, table, "first_days", ("window", "maximum_in_first_days"), word_of(window, &windows));
+    if !table.has("min_c") && !table.has("max_c") {
+        file.fault(table.at(""), "rule `temperature` sets no limit", "add `min_c`, `max_c` or both, in degrees Celsius");
     }
-    let (min_tenths_c, max_tenths_c) = match (min_tenths_c, max_tenths_c) {
-        (None, None) => {
-            file.fault(
-                at,
-                "the temperature rule sets no limit",
-                "add `min_c`, `max_c` or both, in degrees Celsius",
-            );
-            return None;
-        }
-        (least, most) => {
-            (least.map_or(Some(None), |t| t.map(Some))?, most.map_or(Some(None), |t| t.map(Some))?)
-        }
-    };
     if let (Some(least), Some(most)) = (min_tenths_c, max_tenths_c)
         && most <= least
     {
-        file.fault(at, "`max_c` is not above `min_c`", "swap or correct them");
-        return None;
+        file.fault(table.at("max_c"), "`max_c` is not above `min_c`", "swap or correct them");
     }
     Some(Says::Temperature { window: window?, first_days, min_tenths_c, max_tenths_c })
 }
 
+const DEGREES: &str = "degrees Celsius from -30 to 60 with at most one decimal";
+
 /// Degrees with at most one decimal, as tenths. Leaflets stay within -30 to 60 °C; more is likely °F.
-fn tenths(file: &mut File<'_>, (offset, written): &(usize, String)) -> Option<i16> {
-    let (sign, digits) = written.strip_prefix('-').map_or((1, written.as_str()), |digits| (-1, digits));
+fn tenths(written: &str) -> Result<i16, Unfit> {
+    let (sign, digits) = written.strip_prefix('-').map_or((1, written), |digits| (-1, digits));
     let (whole, decimal) = digits.split_once('.').unwrap_or((digits, "0"));
     let value = match (whole.parse::<i16>(), decimal.parse::<i16>(), decimal.len()) {
-        (Ok(whole), Ok(decimal), 1) if whole <= 100 => Some(sign * (whole * 10 + decimal)),
+        (Ok(whole), Ok(decimal), 1) if whole < 1000 => Some(sign * (whole * 10 + decimal)),
         _ => None,
     };
     let within = value.filter(|tenths| (-300..=600).contains(tenths));
-    if within.is_none() {
-        let help = "write degrees Celsius from -30 to 60 with at most one decimal";
-        file.fault(*offset, format!("`{written}` is no temperature of a leaflet"), help);
+    within.ok_or_else(|| {
+        let celsius = value.filter(|tenths| *tenths <= 1400).map(|tenths| (tenths - 320) * 5 / 9).filter(|_| sign > 0)?;
+        Some(format!("write {DEGREES}: {written} °F are {}.{} °C", celsius / 10, celsius % 10))
+    })
+}
+
+/// A key that is needed beside one word of another key, and means nothing beside the others.
+fn goes_with(file: &mut File<'_>, table: &Table<'_>, key: &str, (of, word): (&str, &str), written: Option<&str>) {
+    match written {
+        Some(written) if written == word && !table.has(key) => {
+            let message = format!("{} lacks `{key}`", table.name());
+            file.fault(table.at(of), message, format!("add `{key}`: `{of} = \"{word}\"` needs it"));
+        }
+        Some(written) if written != word && table.has(key) => {
+            let message = format!("`{key}` does not go with `{of} = \"{written}\"`");
+            file.fault(table.at(key), message, format!("drop it, or write `{of} = \"{word}\"`"));
+        }
+        _ => {}
     }
-    within
+}
+
+fn word_of<'w, T: PartialEq>(meant: Option<T>, words: &[(&'w str, T)]) -> Option<&'w str> {
+    words.iter().find(|(_, known)| Some(known) == meant.as_ref()).map(|(word, _)| *word)
 }
 
 fn colony_size(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
     let min_brood_frames = table.maybe_whole(file, "min_brood_frames", 1..=40);
     let min_bees = table.maybe_whole(file, "min_bees", 100..=200_000);
     let text = table.maybe_text(file, "text");
-    if min_brood_frames.is_none() && min_bees.is_none() && text.is_none() {
+    if !["min_brood_frames", "min_bees", "text"].iter().any(|key| table.has(key)) {
         let help = "add `min_brood_frames`, `min_bees` or `text`";
-        file.fault(table.offset(), "the rule on colony size says nothing", help);
-        return None;
+        file.fault(table.at(""), "rule `colony_size` says nothing", help);
     }
     Some(Says::ColonySize { min_brood_frames, min_bees, text })
 }
@@ -215,27 +217,14 @@ fn dose(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
     let per = table.word(file, "per", &bases);
     let frames = table.maybe_whole(file, "frames", 1..=40);
     let unit = table.maybe_text(file, "unit");
-    if per.is_some() && (per == Some(DosePer::FramesOfBees)) != frames.is_some() {
-        let help = "`frames` goes with `per = \"frames_of_bees\"`, and only with it";
-        file.fault(table.offset(), "the dose does not say how many frames it is for", help);
-        return None;
-    }
+    goes_with(file, table, "frames", ("per", "frames_of_bees"), word_of(per, &bases));
     Some(Says::Dose { amount: amount?, per: per?, frames, unit })
 }
 
 fn amount(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Quantity> {
-    let (offset, written) = table.number(file, "amount")?;
-    match Quantity::parse(&written) {
-        Ok(amount) if !amount.is_zero() => Some(amount),
-        Ok(_) => {
-            file.fault(offset, "an amount of nothing is no dose", "write a number above zero");
-            None
-        }
-        Err(message) => {
-            file.fault(offset, message, "write a number such as 2 or 2.3");
-            None
-        }
-    }
+    let wanted = "a number above 0 with at most three decimals, such as 2 or 2.3";
+    let read = |written: &str| Quantity::parse(written).ok().filter(|amount| !amount.is_zero()).ok_or(None);
+    table.number(file, "amount", wanted, read)
 }
 
 fn needs(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Vec<Need>> {
@@ -247,19 +236,15 @@ fn needs(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Vec<Need>> {
         ("return_visit", Need::ReturnVisit),
         ("dry_ground", Need::DryGround),
     ];
+    let all = WORDS.map(|(word, _)| word);
     let mut list = Vec::new();
-    let written = table.texts(file, "list");
-    if written.is_empty() {
-        file.fault(table.offset(), "the rule lists no needs", "add `list = [\"hive_opened\"]` or the like");
-        return None;
-    }
-    for (offset, word) in written {
-        if let Some((_, need)) = WORDS.iter().find(|(known, _)| *known == word) {
+    for (offset, written) in table.texts(file, "list", &format!("a list of any of: {}", all.join(", "))) {
+        if let Some((_, need)) = WORDS.iter().find(|(known, _)| *known == written) {
             list.push(*need);
         } else {
-            let all = WORDS.map(|(known, _)| known).join(", ");
-            file.fault(offset, format!("`{word}` is not a need"), format!("write one of: {all}"));
-            return None;
+            let help = nearest(&written, all)
+                .map_or_else(|| format!("write one of: {}", all.join(", ")), |near| format!("did you mean `{near}`?"));
+            file.fault(offset, format!("`{written}` is not a need"), help);
         }
     }
     Some(list)

@@ -1,212 +1,211 @@
 //! Reading TOML tables key by key, collecting every fault with its place instead of stopping at the first.
+//!
+//! - `file`: the text, its lines, and what was found wrong with it
+//! - `value`: the value of one key, as what it should be
+
+mod file;
+mod value;
 
 use std::ops::RangeInclusive;
 
-use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use crate::calendar::Day;
-use crate::diagnostic::{Diagnostic, nearest};
+use crate::diagnostic::nearest;
 
-/// One file being read, and what was found wrong with it so far.
-pub(super) struct File<'a> {
-    path: &'a str,
-    text: &'a str,
-    faults: &'a mut Vec<Diagnostic>,
-}
-
-impl<'a> File<'a> {
-    pub(super) fn new(path: &'a str, text: &'a str, faults: &'a mut Vec<Diagnostic>) -> File<'a> {
-        File { path, text, faults }
-    }
-
-    pub(super) fn path(&self) -> &'a str {
-        self.path
-    }
-
-    /// How many faults were found so far, in all files.
-    pub(super) fn fault_count(&self) -> usize {
-        self.faults.len()
-    }
-
-    /// Notes a fault at a byte offset.
-    pub(super) fn fault(&mut self, offset: usize, message: impl Into<String>, help: impl Into<String>) {
-        let (line, column) = self.place(offset);
-        let (file, message, help) = (self.path.to_owned(), message.into(), help.into());
-        self.faults.push(Diagnostic { file, line, column, message, help });
-    }
-
-    /// The line of a byte offset, counted from 1.
-    pub(super) fn line(&self, offset: usize) -> u32 {
-        self.place(offset).0
-    }
-
-    fn place(&self, offset: usize) -> (u32, u32) {
-        let before = self.text.get(..offset).unwrap_or(self.text);
-        let line = before.matches('\n').count() + 1;
-        let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
-        (u32::try_from(line).unwrap_or(u32::MAX), u32::try_from(column).unwrap_or(u32::MAX))
-    }
-
-    /// Parses the file as TOML. Syntax faults are noted; what could be read is returned all the same.
-    pub(super) fn parse(&mut self) -> Table<'a> {
-        let (table, errors) = DeTable::parse_recoverable(self.text);
-        for error in errors {
-            let offset = error.span().map_or(0, |span| span.start);
-            let message = error.message().lines().next().unwrap_or("this is not TOML").to_lowercase();
-            self.fault(offset, message, "write it as TOML: key = value, text in double quotes, dates bare");
-        }
-        Table::new("the leaflet", 0, table.into_inner())
-    }
-}
+pub(super) use file::File;
+pub(super) use value::Unfit;
+use value::{DATE, Found, NAME, TEXT, as_day, as_list, as_name, as_number, as_text, as_whole, as_word, one_of, within};
 
 /// A table whose keys are taken out one by one; what is left at the end is unknown.
 pub(super) struct Table<'a> {
     name: String,
-    offset: usize,
     left: DeTable<'a>,
     asked: Vec<&'static str>,
+    /// Keys that must be there and are not, with what they take.
+    missing: Vec<(&'static str, String)>,
+    places: Places,
 }
 
-/// A value and where it stands.
-struct Found<'a> {
-    offset: usize,
-    value: DeValue<'a>,
+/// Where a table and the values of its keys stand, as byte offsets. No offset means the file as a whole.
+pub(super) struct Places {
+    table: Option<usize>,
+    keys: Vec<(&'static str, usize)>,
+}
+
+impl Places {
+    /// Where the value of a key stands; where the table begins, if it has no such key.
+    pub(super) fn of(&self, key: &str) -> Option<usize> {
+        self.keys.iter().find(|(known, _)| *known == key).map_or(self.table, |(_, offset)| Some(*offset))
+    }
 }
 
 impl<'a> Table<'a> {
-    fn new(name: impl Into<String>, offset: usize, left: DeTable<'a>) -> Table<'a> {
-        Table { name: name.into(), offset, left, asked: Vec::new() }
+    /// The whole of a file. None if it is not TOML.
+    pub(super) fn of_file(file: &mut File<'a>) -> Option<Table<'a>> {
+        Some(Table::new("the leaflet", None, file.parse()?))
     }
 
-    /// Where the table begins, as a byte offset.
-    pub(super) fn offset(&self) -> usize {
-        self.offset
+    fn new(name: impl Into<String>, at: Option<usize>, left: DeTable<'a>) -> Table<'a> {
+        let places = Places { table: at, keys: Vec::new() };
+        Table { name: name.into(), left, asked: Vec::new(), missing: Vec::new(), places }
     }
 
-    /// Names the table more closely in later messages.
+    /// Names the table more closely in messages.
     pub(super) fn rename(&mut self, name: impl Into<String>) {
         self.name = name.into();
     }
 
-    /// Notes every key that nobody asked for.
-    pub(super) fn finish(self, file: &mut File<'_>) {
-        for key in self.left.keys() {
+    /// What the table is called in messages.
+    pub(super) fn name(&self) -> &str {
+        &self.name
+    }
+
+    /// Whether a key that was asked for is there, however it is written.
+    pub(super) fn has(&self, key: &str) -> bool {
+        self.places.keys.iter().any(|(known, _)| *known == key)
+    }
+
+    /// Where the value of a key stands; where the table begins, if it has no such key.
+    pub(super) fn at(&self, key: &str) -> Option<usize> {
+        self.places.of(key)
+    }
+
+    /// Notes every key that nobody asked for and every one that is missing.
+    pub(super) fn finish(mut self, file: &mut File<'_>) -> Places {
+        for key in std::mem::take(&mut self.left).keys() {
             let written: &str = key.get_ref().as_ref();
-            let help = nearest(written, self.asked.iter().copied()).map_or_else(
+            let meant = self.take_missing(written).or_else(|| nearest(written, self.asked.iter().copied()));
+            let help = meant.map_or_else(
                 || format!("{} takes the keys: {}", self.name, self.asked.join(", ")),
                 |near| format!("did you mean `{near}`?"),
             );
             file.fault(key.span().start, format!("{} has no key `{written}`", self.name), help);
         }
+        self.note_missing(file)
+    }
+
+    /// The same for a table of which it is not known what keys it takes.
+    pub(super) fn finish_unread(mut self, file: &mut File<'_>) -> Places {
+        for key in std::mem::take(&mut self.left).keys() {
+            let written: &str = key.get_ref().as_ref();
+            if let Some(near) = self.take_missing(written) {
+                let message = format!("{} has no key `{written}`", self.name);
+                file.fault(key.span().start, message, format!("did you mean `{near}`?"));
+            }
+        }
+        self.note_missing(file)
+    }
+
+    /// The missing key that is meant by what was written. It is then missing no longer.
+    fn take_missing(&mut self, written: &str) -> Option<&'static str> {
+        let meant = nearest(written, self.missing.iter().map(|(key, _)| *key))?;
+        let index = self.missing.iter().position(|(key, _)| *key == meant)?;
+        Some(self.missing.remove(index).0)
+    }
+
+    fn note_missing(self, file: &mut File<'_>) -> Places {
+        for (key, wanted) in self.missing {
+            file.fault(
+                self.places.table,
+                format!("{} lacks `{key}`", self.name),
+                format!("add `{key}`, {wanted}"),
+            );
+        }
+        self.places
     }
 
     fn take(&mut self, key: &'static str) -> Option<Found<'a>> {
         if !self.asked.contains(&key) {
             self.asked.push(key);
         }
-        let found = self.left.remove(key)?;
-        Some(Found { offset: found.span().start, value: found.into_inner() })
+        let found = Found::new(self.left.remove(key)?);
+        self.places.keys.push((key, found.span.start));
+        Some(found)
     }
 
-    fn need(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Found<'a>> {
-        let found = self.take(key);
-        if found.is_none() {
-            file.fault(self.offset, format!("{} lacks `{key}`", self.name), format!("add `{key} = …`"));
+    /// Reads a value that must be there. `wanted` completes "write …" and "add `key`, …".
+    fn needed<T>(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        wanted: &str,
+        read: impl FnOnce(&Found<'a>) -> Result<T, Unfit>,
+    ) -> Option<T> {
+        if !self.left.contains_key(key) {
+            self.missing.push((key, wanted.to_owned()));
         }
-        found
+        self.optional(file, key, wanted, read)
+    }
+
+    /// Reads a value that may be absent.
+    fn optional<T>(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        wanted: &str,
+        read: impl FnOnce(&Found<'a>) -> Result<T, Unfit>,
+    ) -> Option<T> {
+        let found = self.take(key)?;
+        read(&found)
+            .map_err(|help| self.wrong(file, key, &found, &help.unwrap_or(format!("write {wanted}"))))
+            .ok()
     }
 
     fn wrong(&self, file: &mut File<'_>, key: &str, found: &Found<'_>, help: &str) {
-        let written = shown(&found.value);
-        file.fault(found.offset, format!("`{key}` of {} cannot be `{written}`", self.name), help);
+        let shown = match &found.value {
+            DeValue::Array(items) if items.is_empty() => "an empty list".to_owned(),
+            DeValue::Array(_) => "a list".to_owned(),
+            DeValue::Table(_) => "a single table".to_owned(),
+            _ => format!("`{}`", file.written(&found.span)),
+        };
+        file.fault(found.span.start, format!("`{key}` of {} cannot be {shown}", self.name), help);
     }
 
     /// Text that must be there and not be empty.
     pub(super) fn text(&mut self, file: &mut File<'_>, key: &'static str) -> Option<String> {
-        let found = self.need(file, key)?;
-        self.as_text(file, key, &found)
+        self.needed(file, key, TEXT, as_text)
     }
 
     /// Text that may be absent.
     pub(super) fn maybe_text(&mut self, file: &mut File<'_>, key: &'static str) -> Option<String> {
-        let found = self.take(key)?;
-        self.as_text(file, key, &found)
-    }
-
-    fn as_text(&self, file: &mut File<'_>, key: &str, found: &Found<'_>) -> Option<String> {
-        match found.value.as_str() {
-            Some(text) if !text.trim().is_empty() => Some(text.to_owned()),
-            _ => {
-                self.wrong(file, key, found, "write some text in double quotes");
-                None
-            }
-        }
+        self.optional(file, key, TEXT, as_text)
     }
 
     /// Text that must be one of a list.
-    pub(super) fn word<T>(&mut self, file: &mut File<'_>, key: &'static str, words: &[(&str, T)]) -> Option<T>
-    where
-        T: Copy,
-    {
-        let found = self.need(file, key)?;
-        self.as_word(file, key, &found, words)
-    }
-
-    /// Text that may be absent, else must be one of a list.
-    pub(super) fn maybe_word<T>(
+    pub(super) fn word<T: Copy>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
         words: &[(&str, T)],
-    ) -> Option<T>
-    where
-        T: Copy,
-    {
-        let found = self.take(key)?;
-        self.as_word(file, key, &found, words)
+    ) -> Option<T> {
+        self.needed(file, key, &one_of(words), |found| as_word(found, words))
     }
 
-    fn as_word<T: Copy>(
-        &self,
+    /// Text that may be absent, else must be one of a list.
+    pub(super) fn maybe_word<T: Copy>(
+        &mut self,
         file: &mut File<'_>,
-        key: &str,
-        found: &Found<'_>,
+        key: &'static str,
         words: &[(&str, T)],
     ) -> Option<T> {
-        let written = found.value.as_str().unwrap_or_default();
-        let meant = words.iter().find(|(word, _)| *word == written).map(|(_, meant)| *meant);
-        if meant.is_none() {
-            let all = words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", ");
-            self.wrong(file, key, found, &format!("write one of: {all}"));
-        }
-        meant
+        self.optional(file, key, &one_of(words), |found| as_word(found, words))
     }
 
-    /// Text that must fit a type with rules of its own, such as a name.
-    pub(super) fn parsed<T>(&mut self, file: &mut File<'_>, key: &'static str) -> Option<T>
+    /// A name: text that must fit a type with rules of its own.
+    pub(super) fn name_of<T>(&mut self, file: &mut File<'_>, key: &'static str) -> Option<T>
     where
         T: std::str::FromStr<Err: std::fmt::Display>,
     {
-        let found = self.need(file, key)?;
-        self.as_parsed(file, key, &found)
+        self.needed(file, key, NAME, as_name)
     }
 
     /// The same, may be absent.
-    pub(super) fn maybe_parsed<T>(&mut self, file: &mut File<'_>, key: &'static str) -> Option<T>
+    pub(super) fn maybe_name_of<T>(&mut self, file: &mut File<'_>, key: &'static str) -> Option<T>
     where
         T: std::str::FromStr<Err: std::fmt::Display>,
     {
-        let found = self.take(key)?;
-        self.as_parsed(file, key, &found)
-    }
-
-    fn as_parsed<T>(&self, file: &mut File<'_>, key: &str, found: &Found<'_>) -> Option<T>
-    where
-        T: std::str::FromStr<Err: std::fmt::Display>,
-    {
-        let text = self.as_text(file, key, found)?;
-        text.parse().map_err(|error: T::Err| self.wrong(file, key, found, &error.to_string())).ok()
+        self.optional(file, key, NAME, as_name)
     }
 
     /// A whole number within bounds.
@@ -219,8 +218,7 @@ impl<'a> Table<'a> {
     where
         T: TryFrom<i64>,
     {
-        let found = self.need(file, key)?;
-        self.as_whole(file, key, &found, &bounds)
+        self.needed(file, key, &within(&bounds), |found| as_whole(found, &bounds))
     }
 
     /// A whole number within bounds, may be absent.
@@ -233,124 +231,90 @@ impl<'a> Table<'a> {
     where
         T: TryFrom<i64>,
     {
-        let found = self.take(key)?;
-        self.as_whole(file, key, &found, &bounds)
+        self.optional(file, key, &within(&bounds), |found| as_whole(found, &bounds))
     }
 
-    fn as_whole<T: TryFrom<i64>>(
-        &self,
+    /// A number, whole or decimal, read from its digits as they are written.
+    pub(super) fn number<T>(
+        &mut self,
         file: &mut File<'_>,
-        key: &str,
-        found: &Found<'_>,
-        bounds: &RangeInclusive<i64>,
+        key: &'static str,
+        wanted: &str,
+        read: impl FnOnce(&str) -> Result<T, Unfit>,
     ) -> Option<T> {
-        let number = found
-            .value
-            .as_integer()
-            .and_then(|number| i64::from_str_radix(number.as_str(), number.radix()).ok());
-        let within =
-            number.filter(|number| bounds.contains(number)).and_then(|number| T::try_from(number).ok());
-        if within.is_none() {
-            let help = format!("write a whole number from {} to {}", bounds.start(), bounds.end());
-            self.wrong(file, key, found, &help);
-        }
-        within
-    }
-
-    /// A number as it is written, whole or decimal.
-    pub(super) fn number(&mut self, file: &mut File<'_>, key: &'static str) -> Option<(usize, String)> {
-        let found = self.need(file, key)?;
-        self.as_number(file, key, &found)
+        self.needed(file, key, wanted, |found| as_number(found, read))
     }
 
     /// The same, may be absent.
-    pub(super) fn maybe_number(&mut self, file: &mut File<'_>, key: &'static str) -> Option<(usize, String)> {
-        let found = self.take(key)?;
-        self.as_number(file, key, &found)
-    }
-
-    fn as_number(&self, file: &mut File<'_>, key: &str, found: &Found<'_>) -> Option<(usize, String)> {
-        let digits = match &found.value {
-            DeValue::Integer(number) if number.radix() == 10 => Some(number.as_str()),
-            DeValue::Float(number) => Some(number.as_str()),
-            _ => None,
-        };
-        if digits.is_none() {
-            self.wrong(file, key, found, "write a number");
-        }
-        digits.map(|digits| (found.offset, digits.to_owned()))
+    pub(super) fn maybe_number<T>(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        wanted: &str,
+        read: impl FnOnce(&str) -> Result<T, Unfit>,
+    ) -> Option<T> {
+        self.optional(file, key, wanted, |found| as_number(found, read))
     }
 
     /// A civil date.
     pub(super) fn day(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Day> {
-        let found = self.need(file, key)?;
-        self.as_day(file, key, &found)
+        self.needed(file, key, DATE, as_day)
     }
 
     /// A civil date, may be absent.
     pub(super) fn maybe_day(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Day> {
-        let found = self.take(key)?;
-        self.as_day(file, key, &found)
+        self.optional(file, key, DATE, as_day)
     }
 
-    fn as_day(&self, file: &mut File<'_>, key: &str, found: &Found<'_>) -> Option<Day> {
-        let day = found
-            .value
-            .as_datetime()
-            .filter(|datetime| datetime.time.is_none())
-            .and_then(|datetime| datetime.date);
-        let day = day.and_then(|date| Day::new(date.year.into(), date.month.into(), date.day.into()));
-        if day.is_none() {
-            self.wrong(file, key, found, "write a date without quotes, like 2026-04-11");
-        }
-        day
+    /// A list of at least one text, each with its place; empty if anything is wrong with it.
+    pub(super) fn texts(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        wanted: &str,
+    ) -> Vec<(usize, String)> {
+        let items = self.needed(file, key, wanted, as_list).unwrap_or_default();
+        self.each_text(file, key, items)
     }
 
-    /// A list of texts; absent means empty.
-    pub(super) fn texts(&mut self, file: &mut File<'_>, key: &'static str) -> Vec<(usize, String)> {
-        let Some(found) = self.take(key) else { return Vec::new() };
-        let Some(items) = found.value.as_array() else {
-            self.wrong(file, key, &found, "write a list of texts in square brackets");
-            return Vec::new();
-        };
+    /// The same, may be absent.
+    pub(super) fn maybe_texts(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        wanted: &str,
+    ) -> Vec<(usize, String)> {
+        let items = self.optional(file, key, wanted, as_list).unwrap_or_default();
+        self.each_text(file, key, items)
+    }
+
+    fn each_text(&self, file: &mut File<'_>, key: &str, items: Vec<Found<'a>>) -> Vec<(usize, String)> {
         let mut texts = Vec::new();
-        for item in items.iter() {
-            let item = Found { offset: item.span().start, value: item.get_ref().clone() };
-            texts.extend(self.as_text(file, key, &item).map(|text| (item.offset, text)));
+        for item in items {
+            match as_text(&item) {
+                Ok(text) => texts.push((item.span.start, text)),
+                Err(_) => self.wrong(file, key, &item, &format!("write {TEXT}")),
+            }
         }
         texts
     }
 
-    /// The tables written as `[[key]]`, in order.
-    pub(super) fn tables(&mut self, file: &mut File<'_>, key: &'static str) -> Vec<Table<'a>> {
-        let Some(found) = self.take(key) else { return Vec::new() };
-        let DeValue::Array(items) = found.value else {
-            self.wrong(file, key, &found, &format!("write each one as a table of its own, under [[{key}]]"));
-            return Vec::new();
-        };
+    /// The tables written as `[[key]]`, in order. None if there is something else under that key.
+    pub(super) fn tables(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Vec<Table<'a>>> {
+        let Some(found) = self.take(key) else { return Some(Vec::new()) };
         let mut tables = Vec::new();
-        for item in items {
-            let offset = item.span().start;
-            match Spanned::into_inner(item) {
-                DeValue::Table(table) => tables.push(Table::new(format!("this {key}"), offset, table)),
-                value => {
-                    self.wrong(file, key, &Found { offset, value }, &format!("write it under [[{key}]]"))
-                }
-            }
+        let help = format!("write each {key} under a line of its own with two pairs of brackets: [[{key}]]");
+        let DeValue::Array(items) = found.value else {
+            self.wrong(file, key, &found, &help);
+            return None;
+        };
+        for item in items.into_iter().map(Found::new) {
+            let DeValue::Table(table) = item.value else {
+                self.wrong(file, key, &item, &help);
+                return None;
+            };
+            tables.push(Table::new(format!("this {key}"), Some(item.span.start), table));
         }
-        tables
-    }
-}
-
-/// A value as a reader of the file would recognise it.
-fn shown(value: &DeValue<'_>) -> String {
-    match value {
-        DeValue::String(text) => text.to_string(),
-        DeValue::Integer(number) => number.to_string(),
-        DeValue::Float(number) => number.to_string(),
-        DeValue::Boolean(flag) => flag.to_string(),
-        DeValue::Datetime(datetime) => datetime.to_string(),
-        DeValue::Array(_) => "a list".to_owned(),
-        DeValue::Table(_) => "a table".to_owned(),
+        Some(tables)
     }
 }

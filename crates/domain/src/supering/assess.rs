@@ -2,7 +2,7 @@
 
 use super::grounds::{Ground, Outcome, Reason, Topic};
 use crate::calendar::{Day, last_blocked_day};
-use crate::history::{Course, End, Fact, History, spent_after, withdrawal_bars_supers};
+use crate::history::{Course, End, Fact, History, free_in_or_out, spent_after, withdrawal_bars_supers};
 use crate::leaflet::Release;
 use crate::words::{MedicinesInside, RemovalNeed, SupersDuring};
 
@@ -94,13 +94,7 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
         }
         Standing::NotSaid(since, entry) => {
             // Whether they went or stayed, it is a yes only if both would be.
-            let may_be_on = terms
-                .supers_during
-                .as_ref()
-                .is_some_and(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
-            let periods = [&terms.withdrawal, &terms.wait];
-            let known = periods.iter().all(|fact| fact.as_ref().is_some_and(Fact::is_documented));
-            let outcome = if may_be_on && known { Outcome::Met } else { Outcome::Unknown };
+            let outcome = if free_in_or_out(terms) { Outcome::Met } else { Outcome::Unknown };
             add(outcome, true, Reason::WhereaboutsNotSaid { since, entry });
         }
     }

@@ -16,7 +16,7 @@ mod wording;
 mod written;
 
 use crate::calendar::Day;
-use crate::history::{Course, History, Verdict};
+use crate::history::{Course, History, Verdict, Window};
 use crate::words::MedicinesInside;
 
 pub use around::Surroundings;
@@ -107,55 +107,51 @@ impl History {
 }
 
 impl<'h> Answer<'h> {
-    /// The last day on which something recorded by then bars supers or leaves it open; none if nothing ever did, or if
-    /// no end is recorded.
+    /// The last day on which something recorded by the day asked about bars supers or leaves it open; none if nothing
+    /// ever did, or if no end is recorded.
     #[must_use]
     pub fn last_blocked_day(&self) -> Option<Day> {
-        let windows = self.history.windows.iter().filter(|window| window.from <= self.on);
-        let ends = windows.map(|window| {
-            let inside = if window.inside == Verdict::Yes { Day::FIRST } else { window.out.before() };
-            inside.max(if window.blocked_through >= window.out { window.blocked_through } else { Day::FIRST })
-        });
-        ends.max().filter(|last| *last > Day::FIRST && *last < Day::LAST.before())
+        let last = self.windows().filter_map(Window::last_blocked).max();
+        last.filter(|last| *last < Day::LAST.before())
     }
 
     /// From when on the colony is free.
     #[must_use]
     pub fn first_free(&self) -> FirstFree {
-        let on = self.on;
+        let begun = self.history.begun.map_or(self.on, |(begun, _)| begun);
         if self.verdict == Verdict::Yes {
-            let begun = self.history.begun.map_or(on, |(begun, _)| begun);
-            return FirstFree::OnRecord(self.last_blocked_day().map_or(begun, Day::next));
+            let free = self.windows().filter_map(Window::first_free).max();
+            return FirstFree::OnRecord(free.unwrap_or(begun));
         }
-        if self.history.colony_verdict(on) != Verdict::Yes {
+        if self.history.colony_verdict(self.on) != Verdict::Yes {
             return FirstFree::NotKnown;
         }
         let mut out = None;
-        let mut free = on;
-        for window in self.history.windows.iter().filter(|window| window.from <= on) {
-            let Some(course) = self.history.courses.get(window.course) else { continue };
-            if window.out == Day::LAST {
-                if window.inside == Verdict::Yes {
-                    continue;
+        let mut free = begun;
+        for window in self.windows().filter(|window| window.bars()) {
+            if window.out < Day::LAST {
+                if window.after != Verdict::Yes {
+                    return FirstFree::NotKnown;
                 }
-                let earliest = steps::earliest_out(self.history, course, on);
-                let Some((day, first)) = earliest.free_after(course) else { return FirstFree::NotKnown };
-                out = out.max(Some(day));
-                free = free.max(first);
-            } else if on < window.out && window.inside != Verdict::Yes {
-                // Used up by itself, or known to come out later: the record itself says when.
-                free = free.max(window.blocked_through.next().max(window.out));
-            } else {
-                free = free.max(window.blocked_through.next());
+                free = free.max(window.first_free().unwrap_or(free));
+                continue;
             }
-            if window.after != Verdict::Yes && window.out != Day::LAST {
-                return FirstFree::NotKnown;
-            }
+            let course = self.history.courses.get(window.course);
+            let earliest = course
+                .and_then(|course| steps::earliest_out(self.history, course, self.on).free_after(course));
+            let Some((day, first)) = earliest else { return FirstFree::NotKnown };
+            out = out.max(Some(day));
+            free = free.max(first);
         }
         match out {
             Some(out) => FirstFree::OnceOut { out, free },
             None => FirstFree::OnRecord(free),
         }
+    }
+
+    fn windows(&self) -> impl Iterator<Item = &'h Window> + '_ {
+        let on = self.on;
+        self.history.windows.iter().filter(move |window| window.from <= on)
     }
 
     /// The courses that bear on the day.

@@ -1,7 +1,6 @@
 //! What the store promises, asked through the trait [`combclear_store::Journal`] on a file in a temporary folder.
 #![expect(
     clippy::unwrap_used,
-    clippy::expect_used,
     clippy::panic,
     clippy::indexing_slicing,
     reason = "a test stops at the first surprise"
@@ -12,5 +11,6 @@ mod guard;
 mod making;
 mod open;
 mod read;
+mod refused;
 mod tamper;
 mod verify;

@@ -73,6 +73,19 @@ pub(crate) async fn raw(path: &Path) -> SqliteConnection {
     SqliteConnectOptions::new().filename(path).create_if_missing(true).connect().await.unwrap()
 }
 
+/// The names in a folder, with what is in each file.
+pub(crate) fn contents(folder: &Path) -> Vec<(String, Vec<u8>)> {
+    let mut found: Vec<_> = std::fs::read_dir(folder)
+        .unwrap()
+        .map(|entry| entry.unwrap())
+        .map(|entry| {
+            (entry.file_name().into_string().unwrap(), std::fs::read(entry.path()).unwrap_or_default())
+        })
+        .collect();
+    found.sort();
+    found
+}
+
 /// Runs a statement and says how many rows it touched.
 pub(crate) async fn run(connection: &mut SqliteConnection, sql: &str) -> sqlx::Result<u64> {
     sqlx::query(AssertSqlSafe(sql.to_owned())).execute(connection).await.map(|done| done.rows_affected())

@@ -47,9 +47,10 @@ async fn read(raw: &mut SqliteConnection, column: &str, seq: i64) -> Option<Vec<
     sqlx::query_scalar(AssertSqlSafe(sql)).fetch_one(raw).await.unwrap()
 }
 
-async fn write(raw: &mut SqliteConnection, column: &str, affinity: &str, seq: i64, bytes: &[u8]) {
-    let sql = format!("update entries set {column} = cast($1 as {affinity}) where seq = {seq}");
-    sqlx::query(AssertSqlSafe(sql)).bind(bytes).execute(raw).await.unwrap();
+/// Says how many rows were changed: none if it would make an id stand there twice, which not even now can be written.
+async fn write(raw: &mut SqliteConnection, column: &str, affinity: &str, seq: i64, bytes: &[u8]) -> u64 {
+    let sql = format!("update or ignore entries set {column} = cast($1 as {affinity}) where seq = {seq}");
+    sqlx::query(AssertSqlSafe(sql)).bind(bytes).execute(raw).await.unwrap().rows_affected()
 }
 
 #[test]
@@ -77,11 +78,13 @@ fn any_changed_byte_names_its_entry() {
             let Some(before) = runtime.block_on(read(raw, name, seq)) else {
                 return Err(TestCaseError::reject("nothing stands there"));
             };
-            touched_in_run.borrow_mut()[column] += 1;
             let after = change.to(&before, at.index(before.len()));
-            runtime.block_on(write(raw, name, affinity, seq, &after));
+            if runtime.block_on(write(raw, name, affinity, seq, &after)) == 0 {
+                return Err(TestCaseError::reject("this id stands there already"));
+            }
+            touched_in_run.borrow_mut()[column] += 1;
             let found = runtime.block_on(journal.verify(&holding, None)).unwrap();
-            runtime.block_on(write(raw, name, affinity, seq, &before));
+            assert_eq!(runtime.block_on(write(raw, name, affinity, seq, &before)), 1);
             let named = matches!(&found, Verified::Broken(broken) if i64::try_from(broken.seq) == Ok(seq));
             if !named {
                 return Err(TestCaseError::fail(format!("{name} of entry {seq}: {found:?}")));

@@ -81,6 +81,12 @@ fn nil() -> EntryId {
     EntryId(uuid::Uuid::nil())
 }
 
+fn misplaced(seq: u64, id_number: u64, last: u64) -> Verified {
+    let what = format!("it stands after entry {last}, so it would have to be entry {}", last + 1);
+    broken(seq, id_number, &what)
+}
+
+const EMPTY_ID: &str = "its `corrects` is empty, where an id or nothing would stand";
 const CHANGED: &str = "its content does not give its hash: it was changed after it was recorded";
 const WRONG_PREV: &str = "its `prev` is not the hash of the entry before it";
 
@@ -106,10 +112,7 @@ async fn a_change_to_any_column_names_the_entry() {
         ("body = cast(x'ff' as text) where seq = 6", broken(6, 6, "its `body` is not text")),
         ("corrects = randomblob(16) where seq = 6", broken(6, 6, CHANGED)),
         ("corrects = null, reason = null where seq = 6", broken(6, 6, CHANGED)),
-        (
-            "corrects = x'', reason = '' where seq = 3",
-            broken(3, 3, "its `corrects` is empty, where an id or nothing would stand"),
-        ),
+        ("corrects = x'', reason = '' where seq = 3", broken(3, 3, EMPTY_ID)),
         (
             "reason = '' where seq = 3",
             broken(3, 3, "of `corrects` and `reason` it has one without the other"),
@@ -123,21 +126,12 @@ async fn a_change_to_any_column_names_the_entry() {
         ("prev = zeroblob(31) where seq = 6", broken(6, 6, "its `prev` has 31 bytes, not 32")),
         ("hash = zeroblob(32) where seq = 6", broken(6, 6, CHANGED)),
         ("hash = x'' where seq = 6", broken(6, 6, "its `hash` has 0 bytes, not 32")),
-        ("seq = 60 where seq = 6", broken(7, 7, "it stands after entry 5, so it would have to be entry 6")),
-        ("seq = 9 where seq = 8", broken(9, 8, "it stands after entry 7, so it would have to be entry 8")),
-        ("seq = 0 where seq = 1", broken(0, 1, "it stands after entry 0, so it would have to be entry 1")),
-        (
-            "seq = -9223372036854775808 where seq = 1",
-            broken(0, 1, "it stands after entry 0, so it would have to be entry 1"),
-        ),
-        (
-            "seq = 9223372036854775807 where seq = 8",
-            broken(9_223_372_036_854_775_807, 8, "it stands after entry 7, so it would have to be entry 8"),
-        ),
-        (
-            "holding = 'second' where seq = 6",
-            broken(7, 7, "it stands after entry 5, so it would have to be entry 6"),
-        ),
+        ("seq = 60 where seq = 6", misplaced(7, 7, 5)),
+        ("seq = 9 where seq = 8", misplaced(9, 8, 7)),
+        ("seq = 0 where seq = 1", misplaced(0, 1, 0)),
+        ("seq = -9223372036854775808 where seq = 1", misplaced(0, 1, 0)),
+        ("seq = 9223372036854775807 where seq = 8", misplaced(9_223_372_036_854_775_807, 8, 7)),
+        ("holding = 'second' where seq = 6", misplaced(7, 7, 5)),
     ] {
         assert_eq!(after(&format!("update entries set {change}")).await, expected, "{change}");
     }
@@ -156,8 +150,8 @@ async fn another_id_names_the_place() {
 #[tokio::test]
 async fn rows_that_go_come_or_change_places_name_the_first_that_does_not_fit() {
     for (change, expected) in [
-        ("delete from entries where seq = 4", broken(5, 5, "it stands after entry 3, so it would have to be entry 4")),
-        ("delete from entries where seq = 1", broken(2, 2, "it stands after entry 0, so it would have to be entry 1")),
+        ("delete from entries where seq = 4", misplaced(5, 5, 3)),
+        ("delete from entries where seq = 1", misplaced(2, 2, 0)),
         // The gap is closed up.
         (
             "delete from entries where seq = 4; update entries set seq = 4 where seq = 5;

@@ -1,0 +1,352 @@
+//! A journal together with the holdings it tells of: takes new entries in, and answers questions from memory.
+//!
+//! Each holding is folded once and then caught up by place, so that a question costs what one colony costs and not what
+//! the journal costs. Catching up before every question keeps the answer right when another process writes too.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use combclear_domain::calendar::Instant;
+use combclear_domain::holding::{Holding, Refusal};
+use combclear_domain::journal::{Draft, Entry, EntryId};
+use combclear_domain::words::HoldingName;
+use tokio::sync::{Mutex, RwLock};
+
+use crate::error::StoreError;
+use crate::journal::{AppendError, Journal};
+
+/// How many entries are read at a time when catching up.
+const PAGE: u32 = 5_000;
+/// How often an append is tried anew when another process was faster.
+const TRIES: u8 = 20;
+
+/// A journal and the holdings it tells of.
+pub struct Register {
+    journal: Arc<dyn Journal>,
+    folds: Mutex<HashMap<HoldingName, Arc<RwLock<Holding>>>>,
+}
+
+/// An entry that was sent in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Recorded {
+    /// It was added.
+    New(Entry),
+    /// The same entry was there already; here it is as it was recorded then.
+    Known(Entry),
+}
+
+impl Recorded {
+    /// The entry as it stands in the journal.
+    #[must_use]
+    pub fn entry(&self) -> &Entry {
+        match self {
+            Recorded::New(entry) | Recorded::Known(entry) => entry,
+        }
+    }
+}
+
+/// Why entries were not recorded. None of them was.
+#[derive(Debug, thiserror::Error)]
+pub enum RecordError {
+    /// One of them cannot be true.
+    #[error("{refusal}")]
+    Refused {
+        /// Which, counted from 0.
+        index: usize,
+        /// Its id.
+        id: EntryId,
+        /// Why.
+        refusal: Refusal,
+    },
+    /// One of them carries the id of another entry with other content.
+    #[error("an entry with the id {id} is already recorded, with other content")]
+    Conflict {
+        /// Which, counted from 0.
+        index: usize,
+        /// Its id.
+        id: EntryId,
+    },
+    /// A sealed entry does not follow the journal as it is.
+    #[error(transparent)]
+    NotNext(combclear_domain::journal::seal::Broken),
+    /// Other writers kept adding entries in between.
+    #[error("other writers keep adding to this journal; nothing was recorded")]
+    Busy,
+    /// The database.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+}
+
+impl Register {
+    /// A register over this journal.
+    #[must_use]
+    pub fn new(journal: Arc<dyn Journal>) -> Register {
+        Register { journal, folds: Mutex::new(HashMap::new()) }
+    }
+
+    /// The journal itself.
+    #[must_use]
+    pub fn journal(&self) -> &Arc<dyn Journal> {
+        &self.journal
+    }
+
+    /// Asks a question of a holding; none if it has no entries.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn read<T>(
+        &self,
+        holding: &HoldingName,
+        question: impl FnOnce(&Holding) -> T,
+    ) -> Result<Option<T>, StoreError> {
+        let tip = self.journal.tip(holding).await?;
+        if tip.is_none() {
+            return Ok(None);
+        }
+        let fold = self.fold(holding).await;
+        {
+            let current = fold.read().await;
+            if current.tip() == tip {
+                return Ok(Some(question(&current)));
+            }
+        }
+        let mut current = fold.write().await;
+        self.catch_up(&mut current).await?;
+        Ok(Some(question(&current)))
+    }
+
+    /// Records entries as of `now`: all of them, or none if one cannot be true. An entry that is there already counts
+    /// as recorded.
+    ///
+    /// # Errors
+    /// The first entry that cannot be recorded, and why.
+    pub async fn record(
+        &self,
+        holding: &HoldingName,
+        drafts: Vec<Draft>,
+        now: Instant,
+    ) -> Result<Vec<Recorded>, RecordError> {
+        let (recorded, refused) = self.record_each(holding, &drafts, now, OnRefusal::Stop).await?;
+        match refused.into_iter().next() {
+            Some(error) => Err(error),
+            None => Ok(recorded),
+        }
+    }
+
+    /// Records entries as of `now`, and says of each one that cannot be recorded why. With [`OnRefusal::Stop`] or
+    /// [`OnRefusal::Collect`] nothing is recorded if one is refused; with [`OnRefusal::LeaveOut`] the others are.
+    ///
+    /// # Errors
+    /// The database. Then nothing was recorded.
+    pub async fn record_each(
+        &self,
+        holding: &HoldingName,
+        drafts: &[Draft],
+        now: Instant,
+        on_refusal: OnRefusal,
+    ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
+        let fold = self.fold(holding).await;
+        let mut current = fold.write().await;
+        for _ in 0..TRIES {
+            self.catch_up(&mut current).await?;
+            let mut recorded: Vec<Recorded> = Vec::with_capacity(drafts.len());
+            let mut refused = Vec::new();
+            let mut taken = Taken::default();
+            for (index, draft) in drafts.iter().enumerate() {
+                match self.take(holding, &mut current, &mut taken, index, draft, now).await {
+                    Ok(entry) => recorded.push(entry),
+                    Err(error @ (RecordError::Refused { .. } | RecordError::Conflict { .. })) => {
+                        refused.push(error);
+                        if on_refusal == OnRefusal::Stop {
+                            break;
+                        }
+                    }
+                    Err(error) => {
+                        undo(&mut current, &taken.entries);
+                        return Err(error);
+                    }
+                }
+            }
+            if !refused.is_empty() && on_refusal != OnRefusal::LeaveOut {
+                undo(&mut current, &taken.entries);
+                return Ok((Vec::new(), refused));
+            }
+            match self.append(holding, &mut current, &taken.entries).await? {
+                Added::Yes => return Ok((recorded, refused)),
+                Added::TipMoved => {}
+            }
+        }
+        Err(RecordError::Busy)
+    }
+
+    /// Takes one draft into the fold, unless it is known or cannot be true.
+    async fn take(
+        &self,
+        holding: &HoldingName,
+        current: &mut Holding,
+        taken: &mut Taken,
+        index: usize,
+        draft: &Draft,
+        now: Instant,
+    ) -> Result<Recorded, RecordError> {
+        if current.record(draft.id).is_some() {
+            let known = match taken.get(draft.id) {
+                Some(entry) => Some(entry.clone()),
+                None => self.journal.entry(holding, draft.id).await?,
+            };
+            return match known {
+                Some(known) if same_content(&known.draft, draft) => Ok(Recorded::Known(known)),
+                _ => Err(RecordError::Conflict { index, id: draft.id }),
+            };
+        }
+        let entry = Entry::seal(holding, draft.clone(), now, current.tip());
+        current.accept(&entry).map_err(|refusal| RecordError::Refused { index, id: draft.id, refusal })?;
+        taken.add(entry.clone());
+        Ok(Recorded::New(entry))
+    }
+
+    /// Takes entries of an export in, as they were sealed. Each must follow the one before it; those that are there
+    /// already, in the same place, are passed over. Returns how many were added.
+    ///
+    /// # Errors
+    /// The first entry that does not follow, or cannot be true.
+    pub async fn restore(&self, holding: &HoldingName, entries: &[Entry]) -> Result<usize, RecordError> {
+        let fold = self.fold(holding).await;
+        let mut current = fold.write().await;
+        self.catch_up(&mut current).await?;
+        let mut taken = Vec::new();
+        for (index, entry) in entries.iter().enumerate() {
+            let next = current.tip().map_or(1, |(seq, _)| seq.saturating_add(1));
+            if entry.seq < next {
+                self.check_same(holding, entry).await?;
+                continue;
+            }
+            let followed = entry.follows(holding, current.tip());
+            let accepted = followed.map_err(RecordError::NotNext).and_then(|()| {
+                let refused = |refusal| RecordError::Refused { index, id: entry.draft.id, refusal };
+                current.accept(entry).map_err(refused)
+            });
+            if let Err(error) = accepted {
+                undo(&mut current, &taken);
+                return Err(error);
+            }
+            taken.push(entry.clone());
+        }
+        match self.append(holding, &mut current, &taken).await? {
+            Added::Yes => Ok(taken.len()),
+            Added::TipMoved => Err(RecordError::Busy),
+        }
+    }
+
+    async fn check_same(&self, holding: &HoldingName, entry: &Entry) -> Result<(), RecordError> {
+        let known = self.journal.entry(holding, entry.draft.id).await?;
+        if known.is_some_and(|known| known.hash == entry.hash) {
+            return Ok(());
+        }
+        let what = "the journal holds another entry in its place".to_owned();
+        let broken = combclear_domain::journal::seal::Broken { seq: entry.seq, id: entry.draft.id, what };
+        Err(RecordError::NotNext(broken))
+    }
+
+    async fn fold(&self, holding: &HoldingName) -> Arc<RwLock<Holding>> {
+        let mut folds = self.folds.lock().await;
+        let fold = folds.entry(holding.clone());
+        Arc::clone(fold.or_insert_with(|| Arc::new(RwLock::new(Holding::new(holding.clone())))))
+    }
+
+    async fn catch_up(&self, holding: &mut Holding) -> Result<(), StoreError> {
+        let name = holding.name().clone();
+        let tip = self.journal.tip(&name).await?;
+        if holding.tip() == tip {
+            return Ok(());
+        }
+        // A call that was given up half-way may have left the fold ahead of the journal.
+        let ahead = holding.tip().is_some_and(|(seq, _)| tip.is_none_or(|(last, _)| seq >= last));
+        if ahead {
+            *holding = Holding::new(name.clone());
+        }
+        loop {
+            let after = holding.tip().map_or(0, |(seq, _)| seq);
+            let page = self.journal.page(&name, after, PAGE).await?;
+            if page.is_empty() {
+                return Ok(());
+            }
+            for entry in &page {
+                holding.restore(entry);
+            }
+        }
+    }
+
+    async fn append(
+        &self,
+        holding: &HoldingName,
+        current: &mut Holding,
+        taken: &[Entry],
+    ) -> Result<Added, RecordError> {
+        let Some(first) = taken.first() else { return Ok(Added::Yes) };
+        let after = (first.seq > 1).then(|| (first.seq.saturating_sub(1), first.prev));
+        match self.journal.append(holding, after, taken).await {
+            Ok(()) => Ok(Added::Yes),
+            Err(error) => {
+                undo(current, taken);
+                match error {
+                    AppendError::TipMoved { .. } => Ok(Added::TipMoved),
+                    AppendError::NotSealed(broken) => Err(RecordError::NotNext(broken)),
+                    AppendError::DuplicateId { id } => Err(RecordError::Conflict { index: 0, id }),
+                    AppendError::Store(error) => Err(RecordError::Store(error)),
+                }
+            }
+        }
+    }
+}
+
+/// Entries that were taken into the fold but not into the journal: the fold is begun anew, and caught up before it is
+/// next used. Nothing was taken, nothing to undo.
+fn undo(current: &mut Holding, taken: &[Entry]) {
+    if !taken.is_empty() {
+        *current = Holding::new(current.name().clone());
+    }
+}
+
+/// What to do when an entry cannot be recorded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OnRefusal {
+    /// Stop there; record nothing.
+    Stop,
+    /// Look at the others too, so that every fault is known; record nothing.
+    Collect,
+    /// Leave it out; record the others.
+    LeaveOut,
+}
+
+/// Entries taken into the fold but not yet into the journal.
+#[derive(Default)]
+struct Taken {
+    entries: Vec<Entry>,
+    places: HashMap<EntryId, usize>,
+}
+
+impl Taken {
+    fn add(&mut self, entry: Entry) {
+        self.places.insert(entry.draft.id, self.entries.len());
+        self.entries.push(entry);
+    }
+
+    fn get(&self, id: EntryId) -> Option<&Entry> {
+        self.entries.get(*self.places.get(&id)?)
+    }
+}
+
+enum Added {
+    Yes,
+    TipMoved,
+}
+
+/// Whether two entries say the same, whoever sealed them and when.
+fn same_content(one: &Draft, two: &Draft) -> bool {
+    one.on == two.on
+        && one.at == two.at
+        && one.recorded_by == two.recorded_by
+        && one.event == two.event
+        && one.correction == two.correction
+}
