@@ -54,7 +54,13 @@ impl Day {
     /// The day before, at least [`Day::FIRST`].
     #[must_use]
     pub fn before(self) -> Day {
-        self.0.checked_sub_days(Days::new(1)).and_then(Day::in_range).unwrap_or(Day::FIRST)
+        self.minus(1)
+    }
+
+    /// This many days earlier, at least [`Day::FIRST`].
+    #[must_use]
+    pub fn minus(self, days: u16) -> Day {
+        self.0.checked_sub_days(Days::new(u64::from(days))).and_then(Day::in_range).unwrap_or(Day::FIRST)
     }
 
     /// How many days `self` lies after `earlier`; negative if it lies before it.

@@ -127,7 +127,8 @@ macro_rules! word_lists {
     ($($(#[$doc:meta])+ $list:ident { $($(#[$word_doc:meta])+ $word:ident = $text:literal,)+ })+) => {$(
         $(#[$doc])+
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+        // The derive does not see a word that comes through this macro: it is named by rule, and by hand where it differs.
+        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(rename_all = "snake_case"))]
         pub enum $list {
             $($(#[$word_doc])+ #[serde(rename = $text)] $word,)+
         }
@@ -169,8 +170,10 @@ word_lists! {
         /// Wafers.
         Wafer = "wafer",
         /// Grams.
+        #[cfg_attr(feature = "openapi", schema(rename = "g"))]
         Gram = "g",
         /// Millilitres.
+        #[cfg_attr(feature = "openapi", schema(rename = "ml"))]
         Millilitre = "ml",
         /// Anything else that is counted.
         Piece = "piece",
@@ -282,7 +285,9 @@ word_lists! {
     RemovalNeed {
         /// It must come out.
         Needed = "needed",
-        /// It is used up, and may stay.
+        /// It is used up in the hive, and may stay.
         NotNeeded = "not_needed",
+        /// One dose at one moment: nothing stays in the hive.
+        NothingStays = "nothing_stays",
     }
 }

@@ -1,8 +1,9 @@
 //! The courses that reached a colony: given to it, or brought along by a split or a uniting.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::terms::{Stated, Terms};
+use super::terms::{LotSaid, Named, Stated, Terms};
 use super::{Course, Dose, End};
 use crate::calendar::Day;
 use crate::holding::{GENERATIONS, Holding, Record};
@@ -13,123 +14,154 @@ use crate::words::{ColonyName, LotName, MedicineName, StripsAtSplit, StripsAtUni
 
 /// The courses of a colony, in the order of placing; those placed on one day in the order of their entries.
 pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
-    let mut courses: Vec<Course> = traces(holding, colony, Day::LAST, GENERATIONS)
-        .iter()
-        .map(|trace| trace.course(holding, leaflets))
-        .collect();
+    let mut lines = Lines { holding, before: BTreeMap::new() };
+    let traces = lines.traces(colony, Day::LAST, GENERATIONS);
+    let mut courses: Vec<Course> = traces.iter().map(|trace| trace.course(holding, leaflets)).collect();
     courses.sort_by_key(|course| course.placed);
     courses
 }
 
 /// A course in a colony before its terms are worked out.
+#[derive(Clone)]
 struct Trace<'h> {
     first: &'h Arc<Record>,
     given: &'h Administration,
     doses: Vec<Dose>,
     lots: Vec<&'h LotName>,
     end: End,
+    in_doubt: Option<(Day, EntryId)>,
     here_from: Day,
     came_by: Option<EntryId>,
 }
 
-/// What happened to the courses of a colony by the end of a day.
-fn traces<'h>(holding: &'h Holding, colony: &ColonyName, by: Day, generations: u8) -> Vec<Trace<'h>> {
-    let mut traces: Vec<Trace<'h>> = Vec::new();
-    let Some(older) = generations.checked_sub(1) else { return traces };
-    for record in holding.colony_file(colony).iter().filter(|record| record.on <= by) {
-        match &*record.event {
-            Event::Administration(given) => dose(holding, &mut traces, record, given, colony),
-            Event::Removal(removal) if removal.left_inside == 0 && removal.colonies.contains(colony) => {
-                let first = holding.effective(removal.administration).map(|first| first.id);
-                if let Some(trace) = traces.iter_mut().find(|trace| Some(trace.first.id) == first) {
-                    trace.end = End::Out { on: record.on, entry: record.id };
+/// The lines of descent of a colony. What each colony carried before an event is worked out once: lines that part and
+/// meet again would otherwise be walked over and over.
+struct Lines<'h> {
+    holding: &'h Holding,
+    before: BTreeMap<(&'h ColonyName, u64), Vec<Trace<'h>>>,
+}
+
+impl<'h> Lines<'h> {
+    /// What happened to the courses of a colony by the end of a day.
+    fn traces(&mut self, colony: &ColonyName, by: Day, generations: u8) -> Vec<Trace<'h>> {
+        let holding = self.holding;
+        let mut traces: Vec<Trace<'h>> = Vec::new();
+        for record in holding.colony_file(colony).iter().filter(|record| record.on <= by) {
+            match &*record.event {
+                Event::Administration(given) => dose(holding, &mut traces, record, given, colony),
+                Event::Removal(removal) if removal.left_inside == 0 && removal.colonies.contains(colony) => {
+                    let first = holding.effective(removal.administration).map(|first| first.id);
+                    take_out(
+                        traces.iter_mut().filter(|trace| Some(trace.first.id) == first).collect(),
+                        record,
+                    );
+                }
+                Event::ColonySplit(split) if split.colony == *colony => {
+                    let stay = matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both));
+                    part(&mut traces, parting(split.strips.is_some(), stay), record);
+                }
+                Event::ColonySplit(split) if split.into == *colony => {
+                    let went = matches!(split.strips, Some(StripsAtSplit::Went | StripsAtSplit::Both));
+                    let before = self.before(&split.colony, record, generations);
+                    bring(&mut traces, before, parting(split.strips.is_some(), went), record);
+                }
+                Event::ColonyUnited(united) if united.into == *colony => {
+                    let went = united.strips == Some(StripsAtUniting::WentAlong);
+                    let before = self.before(&united.colony, record, generations);
+                    bring(&mut traces, before, parting(united.strips.is_some(), went), record);
+                }
+                _ => {}
+            }
+        }
+        traces
+    }
+
+    /// The courses of `colony` at the end of the day of `event`, but before `event` itself did anything to them.
+    fn before(&mut self, colony: &'h ColonyName, event: &Record, generations: u8) -> Vec<Trace<'h>> {
+        let key = (colony, event.seq);
+        if let Some(known) = self.before.get(&key) {
+            return known.clone();
+        }
+        // A colony split off and united again on one day comes back to itself: it brings itself nothing new.
+        self.before.insert(key, Vec::new());
+        // What lies further back makes the colony unknown: see `Holding::unknown_since`.
+        let Some(older) = generations.checked_sub(1) else { return Vec::new() };
+        let mut traces = self.traces(colony, event.on, older);
+        for trace in &mut traces {
+            // What ended it on the same day came after the event, unless the clock says otherwise.
+            if let End::Out { on, entry } = trace.end
+                && on == event.on
+            {
+                let at = self.holding.record(entry).and_then(|record| record.at);
+                if at.zip(event.at).is_none_or(|(ended, event)| ended >= event) {
+                    trace.end = End::Open;
                 }
             }
-            Event::ColonySplit(split) if split.colony == *colony => {
-                let end = match split.strips {
-                    Some(StripsAtSplit::Stayed | StripsAtSplit::Both) => None,
-                    Some(StripsAtSplit::Went) => Some(End::Out { on: record.on, entry: record.id }),
-                    None => Some(End::NotSaid { since: record.on, entry: record.id }),
-                };
-                close(&mut traces, end);
-            }
-            Event::ColonySplit(split) if split.into == *colony => {
-                let end = match split.strips {
-                    Some(StripsAtSplit::Went | StripsAtSplit::Both) => None,
-                    Some(StripsAtSplit::Stayed) => Some(End::Out { on: record.on, entry: record.id }),
-                    None => Some(End::NotSaid { since: record.on, entry: record.id }),
-                };
-                // What the old colony looked like the moment before the split.
-                let before = traces_before(holding, &split.colony, record, older);
-                bring(&mut traces, before, end, record);
-            }
-            Event::ColonyUnited(united) if united.into == *colony => {
-                let end = match united.strips {
-                    Some(StripsAtUniting::WentAlong) => None,
-                    Some(StripsAtUniting::TakenOut) => Some(End::Out { on: record.on, entry: record.id }),
-                    None => Some(End::NotSaid { since: record.on, entry: record.id }),
-                };
-                let before = traces_before(holding, &united.colony, record, older);
-                bring(&mut traces, before, end, record);
-            }
-            _ => {}
+            trace.in_doubt = trace.in_doubt.filter(|(_, entry)| *entry != event.id);
         }
+        self.before.insert(key, traces.clone());
+        traces
     }
-    traces
 }
 
-/// The courses of `colony` at the end of the day of `event`, but before `event` itself did anything to them.
-fn traces_before<'h>(
-    holding: &'h Holding,
-    colony: &ColonyName,
-    event: &Record,
-    generations: u8,
-) -> Vec<Trace<'h>> {
-    let mut before = traces(holding, colony, event.on, generations);
-    for trace in &mut before {
-        let undone = match trace.end {
-            End::Out { entry, .. } | End::NotSaid { entry, .. } => entry == event.id,
-            End::Open => false,
-        };
-        if undone {
-            trace.end = End::Open;
-        }
-    }
-    before
+/// What a split or a uniting does to an open course in one of the two colonies.
+#[derive(Clone, Copy)]
+enum Parting {
+    /// The strips are here.
+    Here,
+    /// They are not.
+    Gone,
+    /// It does not say.
+    NotSaid,
 }
 
-/// Ends every open course in the same way; leaves them open if there is no end.
-fn close(traces: &mut [Trace<'_>], end: Option<End>) {
-    let Some(end) = end else { return };
+fn parting(said: bool, here: bool) -> Parting {
+    match (said, here) {
+        (false, _) => Parting::NotSaid,
+        (true, true) => Parting::Here,
+        (true, false) => Parting::Gone,
+    }
+}
+
+/// Lets a split or a uniting part every open course.
+fn part(traces: &mut [Trace<'_>], parting: Parting, record: &Record) {
     for trace in traces.iter_mut().filter(|trace| trace.end == End::Open) {
-        trace.end = end;
+        match parting {
+            Parting::Here => {}
+            Parting::Gone => trace.end = End::Out { on: record.on, entry: record.id },
+            Parting::NotSaid => trace.in_doubt = trace.in_doubt.or(Some((record.on, record.id))),
+        }
     }
 }
 
-fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, end: Option<End>, by: &Record) {
-    close(&mut brought, end);
+/// Adds what another colony carried. A course that both had a part in stands once for each line it came by, since each
+/// may end on a day of its own; what adds nothing to a line that is here already is left out.
+fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: Parting, by: &Record) {
+    part(&mut brought, parting, by);
     for mut trace in brought {
         trace.came_by = Some(by.id);
         trace.here_from = by.on;
-        match traces.iter_mut().find(|known| known.first.id == trace.first.id) {
-            // Both colonies had a part in the course: the one that is further from being over rules.
-            Some(known) => known.end = later(known.end, trace.end),
-            None => traces.push(trace),
+        if !traces.iter().any(|known| known.covers(&trace)) {
+            traces.push(trace);
         }
     }
 }
 
-fn later(one: End, two: End) -> End {
-    match (one, two) {
-        (End::Open, _) | (_, End::Open) => End::Open,
-        (unsaid @ End::NotSaid { .. }, _) | (_, unsaid @ End::NotSaid { .. }) => unsaid,
-        (End::Out { on: a, .. }, End::Out { on: b, .. }) => {
-            if b > a {
-                two
-            } else {
-                one
-            }
-        }
+/// Takes a course out of a colony: every line of it that is not out yet, or the one that was out last.
+fn take_out(mut lines: Vec<&mut Trace<'_>>, removal: &Record) {
+    let out = End::Out { on: removal.on, entry: removal.id };
+    lines.retain(|trace| !trace.renewed_with(removal));
+    let mut open = lines.iter_mut().filter(|trace| !matches!(trace.end, End::Out { .. })).peekable();
+    if open.peek().is_some() {
+        open.for_each(|trace| trace.end = out);
+        return;
+    }
+    let last = lines.into_iter().max_by_key(|trace| match trace.end {
+        End::Out { on, .. } => on,
+        End::Open => Day::LAST,
+    });
+    if let Some(trace) = last {
+        trace.end = out;
     }
 }
 
@@ -141,83 +173,134 @@ fn dose<'h>(
     colony: &ColonyName,
 ) {
     let part = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
-    let dose = Dose { on: record.on, entry: record.id };
+    let dose = Dose { on: record.on, at: record.at, entry: record.id };
     let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
-    match traces.iter_mut().find(|trace| Some(trace.first.id) == first) {
-        Some(trace) => {
+    let mut lines = traces.iter_mut().filter(|trace| Some(trace.first.id) == first).peekable();
+    if lines.peek().is_some() {
+        for trace in lines {
             trace.doses.push(dose);
-            trace.lots.extend(part);
+            trace.lots.extend(part.clone());
+            // What came out on this day was the carrier before; a new one went in.
+            if matches!(trace.end, End::Out { on, .. } if on == record.on) {
+                trace.end = End::Open;
+            }
         }
-        // A dose whose first one is not to be found still went in: it stands as a course of its own.
-        None => traces.push(Trace {
-            first: record,
-            given,
-            doses: vec![dose],
-            lots: part.collect(),
-            end: End::Open,
-            here_from: record.on,
-            came_by: None,
-        }),
+        return;
     }
+    // A dose whose first one is not to be found still went in: it stands as a course of its own.
+    traces.push(Trace {
+        first: record,
+        given,
+        doses: vec![dose],
+        lots: part.collect(),
+        end: End::Open,
+        in_doubt: None,
+        here_from: record.on,
+        came_by: None,
+    });
 }
 
 impl<'h> Trace<'h> {
+    /// Whether everything that `other` says of the days from its coming on, this one says too.
+    fn covers(&self, other: &Trace<'_>) -> bool {
+        let same =
+            self.first.id == other.first.id && other.doses.iter().all(|dose| self.doses.contains(dose));
+        let ends_no_sooner = match (self.end, other.end) {
+            (End::Open, End::Open) => self.in_doubt.is_none() || other.in_doubt.is_some(),
+            (End::Open, End::Out { .. }) => self.in_doubt.is_none(),
+            (End::Out { on: here, .. }, End::Out { on: brought, .. }) => here >= brought,
+            (End::Out { .. }, End::Open) => false,
+        };
+        same && ends_no_sooner
+    }
+
+    /// Whether a later dose went in on the day of this removal, and not clearly before it: then what came out was the
+    /// carrier before.
+    fn renewed_with(&self, removal: &Record) -> bool {
+        let after = |dose: &Dose| removal.at.zip(dose.at).is_some_and(|(removed, given)| removed > given);
+        self.doses.iter().skip(1).any(|dose| dose.on == removal.on && !after(dose))
+    }
+
     fn course(&self, holding: &'h Holding, leaflets: &Leaflets) -> Course {
         let placed = self.first.on;
         let lot = self.lots.first().and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
         let medicine = lot.and_then(|lot| holding.medicine(&lot.medicine));
-        let leaflet = medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()).and_then(|id| {
-            let jurisdiction = holding.jurisdiction(placed)?;
-            leaflets.get(jurisdiction, id).cloned()
-        });
-        let declared = medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?)));
+        let named = match medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
+            None => Named::None,
+            Some(id) => {
+                let found =
+                    holding.jurisdiction(placed).and_then(|jurisdiction| leaflets.get(jurisdiction, id));
+                found.map_or(Named::NotFound, |leaflet| Named::Found(Arc::clone(leaflet)))
+            }
+        };
+        let (prescriptions, all_prescribed) = self.prescriptions(holding);
         let stated = Stated {
-            prescription: self.prescription(holding),
-            readings: self.readings(holding),
-            packs: self.packs(holding),
-            declared,
+            prescriptions,
+            all_prescribed,
+            lots: self.said_of_lots(holding),
+            declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
         };
         Course {
             entry: self.first.id,
+            // A lot that is not in the record is refused on the way in, but a history never fails.
             medicine: lot.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone()),
             pack_name: medicine.map_or("", |(_, medicine)| medicine.pack_name.as_str()).into(),
             placed,
             doses: self.doses.clone(),
             end: self.end,
+            in_doubt: self.in_doubt,
             here_from: self.here_from,
             came_by: self.came_by,
-            terms: Terms::of(leaflet, placed, self.given.method.as_ref(), &stated),
+            terms: Terms::of(&named, placed, self.given.method.as_ref(), &stated),
         }
     }
 
-    fn prescription(&self, holding: &'h Holding) -> Option<(EntryId, &'h StatedTerms)> {
-        let name = self.given.prescription.as_ref()?;
-        holding.prescription_file(name).iter().find_map(|record| match &*record.event {
-            Event::Prescription(body) => Some((record.id, &body.terms)),
+    fn administrations(&self, holding: &'h Holding) -> impl Iterator<Item = (EntryId, &'h Administration)> {
+        let records = self.doses.iter().filter_map(|dose| holding.record(dose.entry));
+        records.filter_map(|record| match &*record.event {
+            Event::Administration(given) => Some((record.id, given)),
             _ => None,
         })
     }
 
-    fn readings(&self, holding: &'h Holding) -> Vec<(&'h Record, &'h StatedTerms)> {
+    /// The prescriptions of the doses, and whether every dose had one.
+    fn prescriptions(&self, holding: &'h Holding) -> (Vec<(EntryId, &'h StatedTerms)>, bool) {
+        let found = |name| {
+            holding.prescription_file(name).iter().find_map(|record| match &*record.event {
+                Event::Prescription(body) => Some((record.id, &body.terms)),
+                _ => None,
+            })
+        };
+        let of_doses: Vec<_> = self
+            .administrations(holding)
+            .map(|(_, given)| given.prescription.as_ref().and_then(found))
+            .collect();
+        let all = of_doses.iter().all(Option::is_some);
+        let mut prescriptions: Vec<_> = of_doses.into_iter().flatten().collect();
+        prescriptions.dedup_by_key(|(entry, _)| *entry);
+        (prescriptions, all)
+    }
+
+    /// What was read of each lot that this colony was given. A dose without a lot on record stands as one unread lot.
+    fn said_of_lots(&self, holding: &'h Holding) -> Vec<LotSaid<'h>> {
         let mut lots: Vec<&LotName> = self.lots.clone();
         lots.sort_unstable();
         lots.dedup();
-        let files = lots.iter().flat_map(|lot| holding.lot_file(lot));
-        files
-            .filter_map(|record| match &*record.event {
+        if lots.is_empty() {
+            return vec![LotSaid::default()];
+        }
+        let said = lots.into_iter().map(|lot| {
+            let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
                 Event::LeafletReading(reading) => Some((&**record, &reading.terms)),
                 _ => None,
-            })
-            .collect()
-    }
-
-    fn packs(&self, holding: &Holding) -> Vec<(EntryId, u16)> {
-        let doses = self.doses.iter().filter_map(|dose| holding.record(dose.entry));
-        doses
-            .filter_map(|record| match &*record.event {
-                Event::Administration(given) => Some((record.id, given.withdrawal_days?)),
-                _ => None,
-            })
-            .collect()
+            });
+            let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
+            let packs = self.administrations(holding).filter(|(_, given)| gave(given));
+            LotSaid {
+                readings: readings.collect(),
+                packs: packs.filter_map(|(entry, given)| Some((entry, given.withdrawal_days?))).collect(),
+            }
+        });
+        said.collect()
     }
 }

@@ -6,21 +6,24 @@
 mod courses;
 mod resolve;
 pub mod terms;
+mod topics;
 mod window;
 
 use std::sync::Arc;
 
-use crate::calendar::Day;
+use crate::calendar::{Day, TimeOfDay};
 use crate::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::leaflet::Leaflets;
 use crate::leaflet::rule::BroodState;
-use crate::words::{Brood, ColonyName, MedicineName, MedicinesInside, SuperPurpose};
+use crate::words::{Brood, ColonyName, MedicineName, SuperPurpose};
 
 pub use terms::{Authority, Doses, Fact, Stay, Terms};
 pub use window::Verdict;
-pub(crate) use window::{Window, free_in_or_out, spent_after, withdrawal_bars_supers};
+pub(crate) use window::{
+    Bars, Window, blocked_through, free_from, free_in_or_out, inside, used_up, withdrawal_bars,
+};
 
 /// Everything that bears on whether one colony may be supered.
 #[derive(Debug, Clone)]
@@ -29,8 +32,8 @@ pub struct History {
     pub colony: ColonyName,
     /// When it came into the record, and by which entry.
     pub begun: Option<(Day, EntryId)>,
-    /// Whether it came with medicine in it.
-    pub medicines_inside: MedicinesInside,
+    /// Since when it is not known what medicine is inside: it came so, or was made from or united with one that did.
+    pub unknown_since: Option<(Day, EntryId)>,
     /// When it ended, and by which entry.
     pub ended: Option<(Day, EntryId)>,
     /// Its courses, in the order of placing.
@@ -57,6 +60,9 @@ pub struct Course {
     pub doses: Vec<Dose>,
     /// What became of it in this colony.
     pub end: End,
+    /// The split or uniting that did not say where the strips went, and its day. From then on it is in doubt whether it
+    /// is in, until it is recorded as out.
+    pub in_doubt: Option<(Day, EntryId)>,
     /// The first day on which this colony had a part in it.
     pub here_from: Day,
     /// The entry by which it came to this colony from another, if it did.
@@ -70,6 +76,8 @@ pub struct Course {
 pub struct Dose {
     /// The day it was given.
     pub on: Day,
+    /// The time of day, if noted.
+    pub at: Option<TimeOfDay>,
     /// The entry that recorded it.
     pub entry: EntryId,
 }
@@ -84,13 +92,6 @@ pub enum End {
         /// The day.
         on: Day,
         /// The entry that says so.
-        entry: EntryId,
-    },
-    /// A split or a uniting did not say where the strips went.
-    NotSaid {
-        /// The day of it.
-        since: Day,
-        /// The entry that left it out.
         entry: EntryId,
     },
 }
@@ -117,18 +118,22 @@ pub struct BroodSeen {
     pub entry: EntryId,
 }
 
+/// How many days before placing an inspection may lie and still tell the brood of the course.
+///
+/// Common practice, no source: worker brood takes three weeks from egg to bee, so what was seen earlier has emerged.
+pub const BROOD_TELLS_DAYS: u16 = 21;
+
 impl History {
     /// Derives the history of a colony. A colony nobody ever entered has an empty one.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
         let life = holding.life(colony);
         let courses = courses::of(holding, leaflets, colony);
-        let windows =
-            courses.iter().enumerate().flat_map(|(index, course)| window::of(index, course)).collect();
+        let windows = courses.iter().flat_map(window::of).collect();
         History {
             colony: colony.clone(),
             begun: life.begun.map(|record| (record.on, record.id)),
-            medicines_inside: medicines_inside(holding, colony, crate::holding::GENERATIONS),
+            unknown_since: holding.unknown_since(colony).map(|record| (record.on, record.id)),
             ended: life.ended.map(|record| (record.on, record.id)),
             courses,
             supers: supers(holding.colony_file(colony), colony),
@@ -137,10 +142,12 @@ impl History {
         }
     }
 
-    /// The brood last seen by the end of a day.
+    /// The brood last seen by the end of a day that tells something about a course: seen while it was in, or shortly
+    /// before it was placed.
     #[must_use]
-    pub fn brood_on(&self, on: Day) -> Option<&BroodSeen> {
-        self.broods.iter().rfind(|seen| seen.on <= on)
+    pub fn brood_for(&self, course: &Course, on: Day) -> Option<&BroodSeen> {
+        let earliest = course.placed.minus(BROOD_TELLS_DAYS);
+        self.broods.iter().rfind(|seen| seen.on <= on).filter(|seen| seen.on >= earliest)
     }
 
     /// The harvest supers that are on at the end of a day.
@@ -175,20 +182,6 @@ impl Course {
     }
 }
 
-/// A colony that came with nothing inside, made from one that did, carries what that one carried.
-fn medicines_inside(holding: &Holding, colony: &ColonyName, generations: u8) -> MedicinesInside {
-    let Some(older) = generations.checked_sub(1) else { return MedicinesInside::NotKnown };
-    let comes_from =
-        |parent: &ColonyName| medicines_inside(holding, parent, older) == MedicinesInside::NotKnown;
-    let not_known = holding.colony_file(colony).iter().any(|record| match &*record.event {
-        Event::ColonyEstablished(body) => body.medicines == MedicinesInside::NotKnown,
-        Event::ColonySplit(body) if body.into == *colony => comes_from(&body.colony),
-        Event::ColonyUnited(body) if body.into == *colony => comes_from(&body.colony),
-        _ => false,
-    });
-    if not_known { MedicinesInside::NotKnown } else { MedicinesInside::None }
-}
-
 fn supers(file: &[Arc<Record>], colony: &ColonyName) -> Vec<SuperSpan> {
     let mut spans: Vec<SuperSpan> = Vec::new();
     for record in file {
@@ -214,7 +207,7 @@ fn supers(file: &[Arc<Record>], colony: &ColonyName) -> Vec<SuperSpan> {
 /// Of several inspections on one day, the latest by the clock counts; without times, the one with the most brood,
 /// since more brood means a longer stay.
 fn broods(file: &[Arc<Record>]) -> Vec<BroodSeen> {
-    let mut seen: Vec<(Option<crate::calendar::TimeOfDay>, BroodSeen)> = Vec::new();
+    let mut seen: Vec<(Option<TimeOfDay>, BroodSeen)> = Vec::new();
     for record in file {
         let Event::Inspection(inspection) = &*record.event else { continue };
         let Some(brood) = inspection.brood else { continue };

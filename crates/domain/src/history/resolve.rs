@@ -2,11 +2,13 @@
 
 use std::cmp::Ordering;
 
-use super::terms::{Authority, Fact, Stated};
+use super::terms::{Authority, Fact, LotSaid, Stated};
 use crate::calendar::Day;
+use crate::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::StatedTerms;
-use crate::leaflet::{Confidence, Force, Leaflet, Rule, Topic};
+use crate::leaflet::rule::BroodState;
+use crate::leaflet::{Confidence, Force, Leaflet, Rule, Says, Topic};
 use crate::words::Method;
 
 /// The built-in leaflet, on the day of placing, for the method that was noted.
@@ -16,56 +18,94 @@ pub(super) struct BuiltIn<'a> {
     pub(super) method: Option<&'a Method>,
 }
 
+impl BuiltIn<'_> {
+    /// Whether the leaflet states a least stay for colonies with brood in particular.
+    pub(super) fn distinguishes_brood(&self) -> bool {
+        let Some(leaflet) = self.leaflet else { return false };
+        let mut stays = leaflet.in_force(Topic::StayMin, self.placed, self.method);
+        stays.any(|rule| matches!(rule.says, Says::StayMin { brood: Some(BroodState::Present), .. }))
+    }
+}
+
 /// Everything that speaks about one course.
 pub(super) struct Resolver<'a> {
     pub(super) stated: &'a Stated<'a>,
     pub(super) built_in: &'a BuiltIn<'a>,
 }
 
-impl Resolver<'_> {
-    /// The fact in use on one topic. `stricter` orders values: the greater one is the stricter.
-    pub(super) fn topic<T: Copy + PartialEq>(
+/// How one topic is read in what speaks about a course, and which of two values is the stricter.
+pub(super) struct Reading<S, R, O> {
+    pub(super) topic: Topic,
+    /// Picks the value that a person stated.
+    pub(super) stated: S,
+    /// Picks the value of a leaflet rule.
+    pub(super) rule: R,
+    /// Orders values: the greater one is the stricter.
+    pub(super) order: O,
+}
+
+impl<T, S, R, O> Reading<S, R, O>
+where
+    T: Copy + PartialEq,
+    S: Fn(&StatedTerms) -> Option<T>,
+    R: Fn(&Rule) -> Option<T>,
+    O: Fn(&T, &T) -> Ordering,
+{
+    /// The fact in use.
+    pub(super) fn resolve(&self, resolver: &Resolver<'_>) -> Option<Fact<T>> {
+        self.resolve_with(resolver, |_| Vec::new())
+    }
+
+    /// The fact in use, where packs were read too: `on_packs` gives what was read when a lot was given.
+    ///
+    /// Every dose must be covered: by its prescription, else by what its lots' leaflets say. The strictest value is
+    /// used, as well established as the weakest part.
+    pub(super) fn resolve_with(
         &self,
-        stated: impl Fn(&StatedTerms) -> Option<T>,
-        on_packs: &[(T, Authority)],
-        from_rule: impl Fn(&Rule) -> Option<T>,
-        topic: Topic,
-        stricter: impl Fn(&T, &T) -> Ordering + Copy,
+        resolver: &Resolver<'_>,
+        on_packs: impl Fn(&LotSaid<'_>) -> Vec<(T, Authority)>,
     ) -> Option<Fact<T>> {
-        let built_in = self.built_in(from_rule, topic, stricter);
+        let Stated { prescriptions, all_prescribed, lots, declared } = resolver.stated;
+        let built_in = self.built_in(resolver.built_in);
         let documented = built_in.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value);
         let said = |value: T, authority: Authority| Fact {
             value,
             authority,
             confidence: Confidence::Document,
-            looser_than: documented.filter(|built_in| stricter(built_in, &value) == Ordering::Greater),
+            looser_than: documented.filter(|built_in| (self.order)(built_in, &value) == Ordering::Greater),
         };
-        if let Some((entry, terms)) = self.stated.prescription
-            && let Some(value) = stated(terms)
-        {
-            return Some(said(value, Authority::Prescription(entry)));
+        let prescribed: Vec<_> = prescriptions
+            .iter()
+            .map(|(entry, terms)| Some(said((self.stated)(terms)?, Authority::Prescription(*entry))))
+            .collect();
+        let every_dose = *all_prescribed && prescribed.iter().all(Option::is_some);
+        let of_lot = |lot: &LotSaid<'_>| {
+            let read = self.newest_reading(&lot.readings).into_iter().chain(on_packs(lot));
+            let read = strictest(read, |a, b| (self.order)(&a.0, &b.0)).map(|(value, by)| said(value, by));
+            let declared = || {
+                declared
+                    .and_then(|(entry, terms)| Some(said((self.stated)(terms)?, Authority::Declared(entry))))
+            };
+            read.or(built_in).or_else(declared)
+        };
+        let mut parts: Vec<Option<Fact<T>>> = prescribed.into_iter().flatten().map(Some).collect();
+        if !every_dose {
+            parts.extend(lots.iter().map(of_lot));
         }
-        let read = self.newest_reading(&stated, stricter).into_iter().chain(on_packs.iter().copied());
-        if let Some((value, authority)) = strictest(read, |a, b| stricter(&a.0, &b.0)) {
-            return Some(said(value, authority));
-        }
-        built_in.or_else(|| {
-            let (entry, terms) = self.stated.declared?;
-            Some(said(stated(terms)?, Authority::Declared(entry)))
-        })
+        let weakest =
+            parts.iter().map(|part| part.as_ref().map_or(Confidence::Unconfirmed, |fact| fact.confidence));
+        let confidence = weakest.max_by_key(|confidence| weakness(*confidence))?;
+        let strictest = strictest(parts.into_iter().flatten(), |a, b| (self.order)(&a.value, &b.value))?;
+        Some(Fact { confidence, ..strictest })
     }
 
-    /// What the newest reading says; of several made on one day, the strictest.
-    fn newest_reading<T: Copy>(
-        &self,
-        stated: impl Fn(&StatedTerms) -> Option<T>,
-        stricter: impl Fn(&T, &T) -> Ordering,
-    ) -> Option<(T, Authority)> {
+    /// What the newest reading of a lot says; of several made on one day, the strictest.
+    fn newest_reading(&self, readings: &[(&Record, &StatedTerms)]) -> Option<(T, Authority)> {
         let mut newest: Option<(Day, T, EntryId)> = None;
-        for (record, terms) in &self.stated.readings {
-            let Some(value) = stated(terms) else { continue };
+        for (record, terms) in readings {
+            let Some(value) = (self.stated)(terms) else { continue };
             let better = newest.as_ref().is_none_or(|(on, known, _)| {
-                record.on > *on || (record.on == *on && stricter(&value, known) == Ordering::Greater)
+                record.on > *on || (record.on == *on && (self.order)(&value, known) == Ordering::Greater)
             });
             if better {
                 newest = Some((record.on, value, record.id));
@@ -76,29 +116,24 @@ impl Resolver<'_> {
 
     /// What the built-in leaflet says. Where methods differ and none was noted, the strictest value is used, as well
     /// established as the weakest of them.
-    fn built_in<T: Copy>(
-        &self,
-        from_rule: impl Fn(&Rule) -> Option<T>,
-        topic: Topic,
-        stricter: impl Fn(&T, &T) -> Ordering,
-    ) -> Option<Fact<T>> {
-        let BuiltIn { leaflet, placed, method } = *self.built_in;
+    pub(super) fn built_in(&self, built_in: &BuiltIn<'_>) -> Option<Fact<T>> {
+        let BuiltIn { leaflet, placed, method } = *built_in;
         let leaflet = leaflet?;
         let fits = |rule: &Rule| match (&rule.method, method) {
             (Some(of), Some(given)) => of == given,
             _ => true,
         };
         let in_force = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
-            rule.says.topic() == topic
+            rule.says.topic() == self.topic
                 && rule.force != Force::Advice
                 && rule.is_in_force(placed)
                 && fits(rule)
         });
         let values: Vec<_> =
-            in_force.filter_map(|(index, rule)| Some((from_rule(rule)?, index, rule.confidence))).collect();
-        let weakest = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;
-        let (value, index, _) = strictest(values.into_iter(), |a, b| stricter(&a.0, &b.0))?;
-        Some(Fact { value, authority: Authority::Leaflet(index), confidence: weakest, looser_than: None })
+            in_force.filter_map(|(index, rule)| Some(((self.rule)(rule)?, index, rule.confidence))).collect();
+        let confidence = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;
+        let (value, index, _) = strictest(values.into_iter(), |a, b| (self.order)(&a.0, &b.0))?;
+        Some(Fact { value, authority: Authority::Leaflet(index), confidence, looser_than: None })
     }
 }
 

@@ -7,7 +7,8 @@
 use std::cmp::Ordering;
 use std::sync::Arc;
 
-use super::resolve::{BuiltIn, Resolver};
+use super::resolve::{BuiltIn, Reading, Resolver};
+use super::topics::{doses, removal, supers_during, wait, withdrawal};
 use crate::calendar::Day;
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
@@ -121,14 +122,35 @@ pub struct Terms {
     pub doses: Option<Fact<Doses>>,
 }
 
-/// What people stated about one course, highest authority first.
+/// What people stated about one course.
 pub(super) struct Stated<'h> {
-    pub(super) prescription: Option<(EntryId, &'h StatedTerms)>,
-    /// Leaflet readings of the lots given, oldest first.
-    pub(super) readings: Vec<(&'h Record, &'h StatedTerms)>,
-    /// Withdrawal periods read on the pack when giving a dose.
-    pub(super) packs: Vec<(EntryId, u16)>,
+    /// The prescriptions that doses were given under.
+    pub(super) prescriptions: Vec<(EntryId, &'h StatedTerms)>,
+    /// Whether every dose was given under one.
+    pub(super) all_prescribed: bool,
+    /// The lots given, each with what was read of it.
+    pub(super) lots: Vec<LotSaid<'h>>,
+    /// The terms declared for the medicine.
     pub(super) declared: Option<(EntryId, &'h StatedTerms)>,
+}
+
+/// What people read of one lot.
+#[derive(Default)]
+pub(super) struct LotSaid<'h> {
+    /// Readings of its leaflet, in the order in which they were made.
+    pub(super) readings: Vec<(&'h Record, &'h StatedTerms)>,
+    /// Withdrawal periods read on its pack when giving a dose.
+    pub(super) packs: Vec<(EntryId, u16)>,
+}
+
+/// The built-in leaflet of a medicine, as far as it is known.
+pub(super) enum Named {
+    /// The medicine names none.
+    None,
+    /// It names one that is not known here, or the holding's jurisdiction is not known.
+    NotFound,
+    /// This one.
+    Found(Arc<Leaflet>),
 }
 
 impl Terms {
@@ -139,117 +161,57 @@ impl Terms {
     /// the stated period covers the wait too: a keeper whose statutory record is complete is asked for nothing more.
     /// A leaflet without any withdrawal rule comes from a country whose labels state a wait instead: there the wait
     /// itself must be read.
-    pub(super) fn of(
-        leaflet: Option<Arc<Leaflet>>,
-        placed: Day,
-        method: Option<&Method>,
-        stated: &Stated<'_>,
-    ) -> Terms {
-        let built_in = BuiltIn { leaflet: leaflet.as_deref(), placed, method };
-        let resolve = Resolver { stated, built_in: &built_in };
-        let withdrawal_on_packs: Vec<_> =
-            stated.packs.iter().map(|(entry, days)| (*days, Authority::Pack(*entry))).collect();
-        let stay = |topic: Topic, brood: BroodState, from_entry: DaysStated, stricter: DaysOrder| {
-            resolve.topic(
-                |terms| from_entry(terms, brood),
-                &[],
-                |rule| match &rule.says {
-                    Says::StayMin { days, brood: of } | Says::StayMax { days, brood: of } => {
-                        of.is_none_or(|of| of == brood).then_some(*days)
-                    }
-                    _ => None,
-                },
-                topic,
-                stricter,
-            )
+    pub(super) fn of(named: &Named, placed: Day, method: Option<&Method>, stated: &Stated<'_>) -> Terms {
+        let leaflet = match named {
+            Named::Found(leaflet) => Some(leaflet),
+            Named::None | Named::NotFound => None,
         };
-        let mut stay_min = Stay {
-            absent_or_lowest: stay(Topic::StayMin, BroodState::AbsentOrLowest, least, longer),
-            present: stay(Topic::StayMin, BroodState::Present, least, longer),
+        let built_in = BuiltIn { leaflet: leaflet.map(AsRef::as_ref), placed, method };
+        let resolver = Resolver { stated, built_in: &built_in };
+        let stay = |topic: Topic, brood: BroodState, days: DaysStated, order: DaysOrder| {
+            let stated = |terms: &StatedTerms| days(terms, brood);
+            let rule = |rule: &Rule| match &rule.says {
+                Says::StayMin { days, brood: of } | Says::StayMax { days, brood: of } => {
+                    of.is_none_or(|of| of == brood).then_some(*days)
+                }
+                _ => None,
+            };
+            Reading { topic, stated, rule, order }.resolve(&resolver)
         };
-        // A stated minimum without a word on brood holds with brood too, where nothing says otherwise.
-        stay_min.present = stay_min.present.or(stay_min.absent_or_lowest);
-        let withdrawal = resolve.topic(
-            |terms| terms.withdrawal_days,
-            &withdrawal_on_packs,
-            |rule| match rule.says {
-                Says::Withdrawal { days } => Some(days),
-                _ => None,
-            },
-            Topic::Withdrawal,
-            longer,
-        );
-        let wait = resolve.topic(
-            |terms| terms.wait_after_removal_days,
-            &[],
-            |rule| match rule.says {
-                Says::WaitAfterRemoval { days } => Some(days),
-                _ => None,
-            },
-            Topic::WaitAfterRemoval,
-            longer,
-        );
-        let covering = covering_wait(leaflet.as_deref(), withdrawal.as_ref(), wait.as_ref());
+        // A stated minimum without a word on brood holds with brood too, unless the leaflet makes a difference there.
+        let with_brood: DaysStated = if built_in.distinguishes_brood() { least } else { least_any };
+        let withdrawal = withdrawal().resolve_with(&resolver, |lot| {
+            lot.packs.iter().map(|(entry, days)| (*days, Authority::Pack(*entry))).collect()
+        });
+        let wait = wait().resolve(&resolver);
+        let covering = covering_wait(named, stated, withdrawal.as_ref(), wait.as_ref());
+        let intervals = doses(None).built_in(&built_in).map(|fact| fact.value);
         Terms {
-            supers_during: resolve.topic(
-                |terms| terms.supers_during,
-                &[],
-                |rule| match rule.says {
-                    Says::SupersDuring { value } => Some(value),
-                    _ => None,
-                },
-                Topic::SupersDuring,
-                |a, b| freedom(*b).cmp(&freedom(*a)),
-            ),
+            supers_during: supers_during().resolve(&resolver),
             withdrawal,
             wait_within_withdrawal: covering.is_some(),
             wait: covering.or(wait),
-            removal: resolve.topic(
-                |terms| terms.removal,
-                &[],
-                |rule| match rule.says {
-                    Says::Removal { value } => Some(value),
-                    _ => None,
-                },
-                Topic::Removal,
-                |a, b| (*a == RemovalNeed::Needed).cmp(&(*b == RemovalNeed::Needed)),
-            ),
+            removal: removal().resolve(&resolver),
+            stay_min: Stay {
+                absent_or_lowest: stay(Topic::StayMin, BroodState::AbsentOrLowest, least, longer),
+                present: stay(Topic::StayMin, BroodState::Present, with_brood, longer),
+            },
             stay_max: Stay {
                 absent_or_lowest: stay(Topic::StayMax, BroodState::AbsentOrLowest, most, shorter),
                 present: stay(Topic::StayMax, BroodState::Present, most, shorter),
             },
-            stay_min,
-            doses: resolve.topic(
-                |terms| {
-                    terms.doses.map(|count| Doses { count, interval_min_days: None, interval_max_days: None })
-                },
-                &[],
-                |rule| match rule.says {
-                    Says::Doses { count, interval_min_days, interval_max_days } => {
-                        Some(Doses { count, interval_min_days, interval_max_days })
-                    }
-                    _ => None,
-                },
-                Topic::Doses,
-                |a, b| a.count.cmp(&b.count),
-            ),
-            leaflet,
+            doses: doses(intervals).resolve(&resolver),
+            leaflet: leaflet.cloned(),
         }
     }
 
-    /// Whether the medicine works on from inside the hive, as far as anybody has said.
+    /// Whether the medicine works on from inside the hive, as far as anybody has said. People go before the leaflet.
     #[must_use]
     pub fn release(&self) -> Option<Release> {
-        if let Some(leaflet) = &self.leaflet {
-            return Some(leaflet.release);
-        }
-        let spent_at_once = self.removal.as_ref().is_some_and(|fact| fact.value == RemovalNeed::NotNeeded)
-            && self.stay_min.bounds().is_none()
-            && self.stay_max.bounds().is_none();
-        match (spent_at_once, &self.removal) {
-            (true, _) => Some(Release::Single),
-            (false, Some(_)) => Some(Release::Slow),
-            (false, None) => None,
+        match &self.removal {
+            Some(fact) if fact.value == RemovalNeed::NothingStays => Some(Release::Single),
+            Some(fact) if !matches!(fact.authority, Authority::Leaflet(_)) => Some(Release::Slow),
+            _ => self.leaflet.as_ref().map(|leaflet| leaflet.release),
         }
     }
 
@@ -265,18 +227,29 @@ impl Terms {
 
 /// A wait of zero days that rests on a stated withdrawal period, where that may be.
 fn covering_wait(
-    leaflet: Option<&Leaflet>,
+    named: &Named,
+    stated: &Stated<'_>,
     withdrawal: Option<&Fact<u16>>,
     wait: Option<&Fact<u16>>,
 ) -> Option<Fact<u16>> {
-    let stated = withdrawal.filter(|fact| !matches!(fact.authority, Authority::Leaflet(_)))?;
+    let withdrawal = withdrawal.filter(|fact| !matches!(fact.authority, Authority::Leaflet(_)))?;
+    let states_it = |terms: &StatedTerms| terms.withdrawal_days.is_some();
+    let prescribed = stated.all_prescribed && stated.prescriptions.iter().all(|(_, terms)| states_it(terms));
+    let read =
+        |lot: &LotSaid<'_>| !lot.packs.is_empty() || lot.readings.iter().any(|(_, terms)| states_it(terms));
+    let declared = || stated.declared.is_some_and(|(_, terms)| states_it(terms));
+    let by_people = prescribed || stated.lots.iter().all(|lot| read(lot) || declared());
     let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
-    let has_withdrawal_rule =
-        |leaflet: &Leaflet| leaflet.rules.iter().any(|rule| rule.says.topic() == Topic::Withdrawal);
-    (no_longer_wait && leaflet.is_none_or(has_withdrawal_rule)).then_some(Fact {
+    let knows_withdrawal = match named {
+        Named::None => true,
+        // What is not found may state a wait.
+        Named::NotFound => false,
+        Named::Found(leaflet) => leaflet.rules.iter().any(|rule| rule.says.topic() == Topic::Withdrawal),
+    };
+    (by_people && no_longer_wait && knows_withdrawal).then_some(Fact {
         value: 0,
         looser_than: None,
-        ..*stated
+        ..*withdrawal
     })
 }
 
@@ -302,15 +275,10 @@ fn least(terms: &StatedTerms, brood: BroodState) -> Option<u16> {
     }
 }
 
-fn most(terms: &StatedTerms, _: BroodState) -> Option<u16> {
-    terms.stay_max_days
+fn least_any(terms: &StatedTerms, brood: BroodState) -> Option<u16> {
+    least(terms, brood).or(terms.stay_min_days)
 }
 
-/// How much freedom a statement on supers leaves.
-const fn freedom(value: SupersDuring) -> u8 {
-    match value {
-        SupersDuring::Off => 0,
-        SupersDuring::OnNoHarvest => 1,
-        SupersDuring::On => 2,
-    }
+fn most(terms: &StatedTerms, _: BroodState) -> Option<u16> {
+    terms.stay_max_days
 }

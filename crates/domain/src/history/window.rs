@@ -48,8 +48,6 @@ pub(crate) struct Window {
     pub(crate) blocked_through: Day,
     pub(crate) inside: Verdict,
     pub(crate) after: Verdict,
-    /// Which course of the history it belongs to.
-    pub(crate) course: usize,
 }
 
 impl Window {
@@ -65,102 +63,117 @@ impl Window {
             self.after
         }
     }
-
-    /// Whether it ever says anything but yes.
-    pub(crate) fn bars(&self) -> bool {
-        (self.inside != Verdict::Yes && self.from < self.out)
-            || self.blocked_through >= self.out
-            || self.after != Verdict::Yes
-    }
-
-    /// The last day of which it says no, or not known while inside.
-    pub(crate) fn last_blocked(&self) -> Option<Day> {
-        if self.blocked_through >= self.out {
-            return Some(self.blocked_through);
-        }
-        (self.inside != Verdict::Yes && self.from < self.out).then(|| self.out.before())
-    }
-
-    /// The first day after everything it bars; for a dose with nothing after it, the day of the dose itself.
-    pub(crate) fn first_free(&self) -> Option<Day> {
-        if self.out == Day::LAST {
-            return None;
-        }
-        let ends = self.blocked_through >= self.out || self.inside != Verdict::Yes;
-        ends.then(|| self.blocked_through.next().max(self.out))
-    }
 }
 
-/// The windows of a course: one for what stays inside, one per dose for what does not.
-pub(super) fn of(index: usize, course: &Course) -> Vec<Window> {
+/// The windows of a course: for carriers, from placing to the end; for doses that leave nothing inside, one each.
+pub(super) fn of(course: &Course) -> Vec<Window> {
     let terms = &course.terms;
-    let inside = inside(terms);
-    let after = after(terms);
-    let window = |from: Day, out: Day| Window {
-        from,
-        out,
-        blocked_through: blocked_through(terms, out),
-        inside,
-        after,
-        course: index,
+    let out = match course.end {
+        End::Out { on, .. } => Some(on),
+        End::Open => None,
     };
-    if terms.release() == Some(Release::Single) {
-        return course.doses.iter().map(|dose| window(dose.on.max(course.here_from), dose.on)).collect();
+    let carrier = Carrier { terms, out, doubt: course.in_doubt.map(|(since, _)| since) };
+    let since = |given: Day| given.max(course.here_from);
+    let mut windows: Vec<Window> = if terms.release() == Some(Release::Single) {
+        course.doses.iter().map(|dose| carrier.window(since(dose.on), dose.on)).collect()
+    } else if let Some((days, sure)) = used_up(terms) {
+        // Each carrier is used up in its own time.
+        let each = course.doses.iter().map(|dose| (since(dose.on), dose.on.plus(days)));
+        each.flat_map(|(from, spent)| carrier.until_used_up(from, spent, sure)).collect()
+    } else {
+        carrier.until_out(course.here_from)
+    };
+    if withdrawal_bars(terms) == Bars::NotKnown {
+        let days = terms.withdrawal.as_ref().map_or(0, |fact| fact.value);
+        let outs = windows.iter().map(|window| window.out).filter(|out| *out < Day::LAST).collect::<Vec<_>>();
+        windows.extend(outs.into_iter().filter_map(|out| carrier.perhaps_blocked(out, days)));
     }
-    match course.end {
-        End::Out { on, .. } => vec![window(course.here_from, on)],
-        End::NotSaid { since, .. } => {
-            let in_doubt = Window {
-                from: since,
-                out: Day::LAST,
-                blocked_through: Day::LAST,
-                inside: if free_in_or_out(terms) { Verdict::Yes } else { Verdict::Unknown },
-                after: Verdict::Unknown,
-                course: index,
-            };
-            let before = Window {
-                blocked_through: since.before(),
-                after: Verdict::Yes,
-                ..window(course.here_from, since)
-            };
-            vec![before, in_doubt]
+    windows
+}
+
+/// What one carrier says of each day.
+struct Carrier<'c> {
+    terms: &'c Terms,
+    /// The day it came out.
+    out: Option<Day>,
+    /// The day from which on it is in doubt whether it is in.
+    doubt: Option<Day>,
+}
+
+impl Carrier<'_> {
+    fn window(&self, from: Day, out: Day) -> Window {
+        Window {
+            from,
+            out,
+            blocked_through: blocked_through(self.terms, out),
+            inside: inside(self.terms),
+            after: after(self.terms),
         }
-        End::Open => open(course, window),
+    }
+
+    /// Inside until `out`, and nothing said from then on: another window goes on from there.
+    fn inside_until(&self, from: Day, out: Day) -> Window {
+        Window { blocked_through: out.before(), after: Verdict::Yes, ..self.window(from, out) }
+    }
+
+    /// In or out, nobody knows, until `out`.
+    fn in_doubt(&self, from: Day, out: Day) -> Window {
+        let inside = if free_in_or_out(self.terms) { Verdict::Yes } else { Verdict::Unknown };
+        Window { inside, ..self.window(from, out) }
+    }
+
+    /// A withdrawal period of which nobody knows whether it bars the supers or the harvest only.
+    fn perhaps_blocked(&self, out: Day, days: u16) -> Option<Window> {
+        let last = last_blocked_day(out, days)?;
+        Some(Window { inside: Verdict::Unknown, ..self.inside_until(out, last.next()) })
+    }
+
+    /// In until it comes out; from the day of doubt on, in or out.
+    fn until_out(&self, from: Day) -> Vec<Window> {
+        let out = self.out.unwrap_or(Day::LAST);
+        match self.doubt.filter(|since| *since < out) {
+            Some(since) => vec![self.inside_until(from, since), self.in_doubt(since.max(from), out)],
+            None => vec![self.window(from, out)],
+        }
+    }
+
+    /// A carrier that need not come out. If the time of its being used up is documented, it is out from that day on,
+    /// whatever becomes of the remains; if that is only said, then from that day on nobody knows.
+    fn until_used_up(&self, from: Day, spent: Day, sure: bool) -> Vec<Window> {
+        let out = self.out.unwrap_or(Day::LAST);
+        let doubt = self.doubt.map_or(spent, |since| since.min(spent));
+        match (sure, out <= doubt) {
+            (_, true) => vec![self.window(from, out)],
+            (true, false) if doubt == spent => vec![self.window(from, spent)],
+            (true, false) => {
+                vec![self.inside_until(from, doubt), self.in_doubt(doubt.max(from), out.min(spent))]
+            }
+            (false, false) => vec![self.inside_until(from, doubt), self.in_doubt(doubt.max(from), out)],
+        }
     }
 }
 
-/// A carrier of which no removal is recorded. If it is documented to be used up in a known time, it is out after that
-/// time; if that is only said, not documented, then from that day on nobody knows.
-fn open(course: &Course, window: impl Fn(Day, Day) -> Window) -> Vec<Window> {
-    let not_needed = course.terms.removal.as_ref().filter(|fact| fact.value == RemovalNeed::NotNeeded);
-    let (Some(not_needed), Some((days, documented))) = (not_needed, spent_after(&course.terms)) else {
-        return vec![window(course.here_from, Day::LAST)];
-    };
-    let sure = documented && not_needed.is_documented();
-    let one = |given: Day| {
-        let spent = window(given.max(course.here_from), given.plus(days));
-        if sure {
-            return spent;
-        }
-        Window { blocked_through: spent.out.before(), after: Verdict::Unknown, ..spent }
-    };
-    course.doses.iter().map(|dose| one(dose.on)).collect()
-}
-
-/// After how many days a carrier that need not come out is used up, and whether that is documented.
-pub(crate) fn spent_after(terms: &Terms) -> Option<(u16, bool)> {
-    let stays = [
-        terms.stay_max.absent_or_lowest,
-        terms.stay_max.present,
-        terms.stay_min.absent_or_lowest,
-        terms.stay_min.present,
-    ];
-    let longest = stays.iter().flatten().max_by_key(|fact| fact.value)?;
-    Some((longest.value, stays.iter().flatten().all(Fact::is_documented)))
+/// After how many days a carrier is used up, if it need not come out, and whether both are documented.
+///
+/// Where nobody has said whether it must come out, or after how long it is used up, it may be gone from the next day
+/// on, or from the end of the longest stated stay.
+pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
+    let stays = [&terms.stay_max, &terms.stay_min]
+        .into_iter()
+        .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
+    let stays = stays.flatten();
+    let longest = stays.clone().map(|fact| fact.value).max();
+    let documented = longest.is_some() && stays.clone().all(Fact::is_documented);
+    let days = longest.unwrap_or(1);
+    match &terms.removal {
+        Some(fact) if fact.value == RemovalNeed::Needed => None,
+        Some(fact) => Some((days, documented && fact.is_documented())),
+        None => Some((days, false)),
+    }
 }
 
 /// May supers be on while it is in. An undocumented ban still bans; an undocumented permission permits nothing.
-fn inside(terms: &Terms) -> Verdict {
+pub(crate) fn inside(terms: &Terms) -> Verdict {
     match &terms.supers_during {
         Some(fact) if fact.value == SupersDuring::Off => Verdict::No,
         Some(fact) if fact.is_documented() => Verdict::Yes,
@@ -183,14 +196,37 @@ pub(crate) fn free_in_or_out(terms: &Terms) -> bool {
 /// The last day blocked once it is out on `out`: the later end of withdrawal period and wait.
 ///
 /// Where the label allows supers during the treatment, the withdrawal period bars the harvest and not the supers.
-fn blocked_through(terms: &Terms, out: Day) -> Day {
+pub(crate) fn blocked_through(terms: &Terms, out: Day) -> Day {
     let wait = terms.wait.as_ref().map_or(0, |fact| fact.value);
     let withdrawal = terms.withdrawal.as_ref().map_or(0, |fact| fact.value);
-    let days = if withdrawal_bars_supers(terms) { wait.max(withdrawal) } else { wait };
+    let days = if withdrawal_bars(terms) == Bars::Supers { wait.max(withdrawal) } else { wait };
     last_blocked_day(out, days).unwrap_or_else(|| out.before())
 }
 
-/// Whether the withdrawal period bars supers, and not only the harvest.
-pub(crate) fn withdrawal_bars_supers(terms: &Terms) -> bool {
-    inside(terms) != Verdict::Yes
+/// The first free day after a course is out on `out`; none while a period is not established.
+pub(crate) fn free_from(terms: &Terms, out: Day) -> Option<Day> {
+    let withdrawal = terms.withdrawal.as_ref().filter(|_| withdrawal_bars(terms) != Bars::HarvestOnly);
+    let last = withdrawal.and_then(|fact| last_blocked_day(out, fact.value));
+    let free = blocked_through(terms, out).max(last.unwrap_or(Day::FIRST)).next().max(out);
+    (after(terms) == Verdict::Yes).then_some(free)
+}
+
+/// What a withdrawal period bars.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Bars {
+    /// Supers: they had to be off during the treatment.
+    Supers,
+    /// Only the taking of honey: supers may be on during the treatment, so they may after it.
+    HarvestOnly,
+    /// One or the other.
+    NotKnown,
+}
+
+/// What the withdrawal period bars, by what is said of supers during the treatment.
+pub(crate) fn withdrawal_bars(terms: &Terms) -> Bars {
+    match inside(terms) {
+        Verdict::No => Bars::Supers,
+        Verdict::Yes => Bars::HarvestOnly,
+        Verdict::Unknown => Bars::NotKnown,
+    }
 }

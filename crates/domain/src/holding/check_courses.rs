@@ -69,21 +69,19 @@ impl Holding {
             let message = format!("the first dose was given on {}, after {on}", record.on);
             return Err(Refusal::at("/on", message, "check both dates"));
         }
-        for (index, colony) in body.given.iter().flat_map(|given| &given.colonies).enumerate() {
-            if !self.course_reached(colony, record, on) {
-                let message = format!("colony `{colony}` was not given the first dose");
-                let help = "give it a course of its own, in an entry without `continues`";
-                return Err(Refusal::at(&format!("/body/given/{index}"), message, help));
-            }
-            if let Some(out) = self.removals(colony, record.id).find(|(_, removal)| removal.left_inside == 0)
-                && out.0.on < on
-            {
-                let message = format!("the course was taken out of colony `{colony}` on {}", out.0.on);
-                return Err(Refusal::at(
-                    "/on",
-                    message,
-                    "begin a new course, in an entry without `continues`",
-                ));
+        for (index, given) in body.given.iter().enumerate() {
+            for (place, colony) in given.colonies.iter().enumerate() {
+                if !self.course_reached(colony, record, on) {
+                    let message = format!("colony `{colony}` was not given the first dose");
+                    let help = "give it a course of its own, in an entry without `continues`";
+                    let pointer = format!("/body/given/{index}/colonies/{place}");
+                    return Err(Refusal::at(&pointer, message, help));
+                }
+                if let Some(out) = self.cleared(colony, record.id).filter(|out| out.on < on) {
+                    let message = format!("the course was taken out of colony `{colony}` on {}", out.on);
+                    let help = "begin a new course, in an entry without `continues`";
+                    return Err(Refusal::at("/on", message, help));
+                }
             }
         }
         Ok(())
@@ -102,20 +100,16 @@ impl Holding {
                 let message = format!("colony `{colony}` had no part in entry {}", body.administration);
                 return Err(Refusal::at(&pointer, message, "check the colony, or the entry that it names"));
             }
-            if let Some(out) = self.removals(colony, record.id).find(|(_, removal)| removal.left_inside == 0)
-            {
-                let message = format!("colony `{colony}` was already cleared of it on {}", out.0.on);
+            // What came out on the day of a later dose was the carrier before: the course goes on.
+            let renewed = self.later_doses(colony, record.id).any(|dose| dose.on == on);
+            if renewed {
+                continue;
+            }
+            if let Some(out) = self.cleared(colony, record.id) {
+                let message = format!("colony `{colony}` was already cleared of it on {}", out.on);
                 return Err(Refusal::at(&pointer, message, "correct that entry if its date is wrong"));
             }
-            let later = self.colony_file(colony).iter().find(|dose| {
-                let Event::Administration(given) = &*dose.event else { return false };
-                let same = given
-                    .continues
-                    .and_then(|first| self.effective(first))
-                    .is_some_and(|of| of.id == record.id);
-                same && dose.on > on
-            });
-            if let Some(dose) = later {
+            if let Some(dose) = self.later_doses(colony, record.id).find(|dose| dose.on > on) {
                 let message =
                     format!("a later dose of this course was given to colony `{colony}` on {}", dose.on);
                 return Err(Refusal::at("/on", message, "check both dates"));
@@ -146,18 +140,29 @@ impl Holding {
         }
     }
 
-    /// The removals of a course from a colony, in the order in which they happened.
-    fn removals(
-        &self,
-        colony: &ColonyName,
-        first_dose: EntryId,
-    ) -> impl Iterator<Item = (&Arc<Record>, &Removal)> {
-        self.colony_file(colony).iter().filter_map(move |record| match &*record.event {
-            Event::Removal(removal) => {
-                let of = self.effective(removal.administration)?.id;
-                (of == first_dose && removal.colonies.contains(colony)).then_some((record, removal))
-            }
-            _ => None,
+    /// The removal that cleared a colony of a course: nothing left inside, and no later dose put in on that day.
+    fn cleared(&self, colony: &ColonyName, first_dose: EntryId) -> Option<&Arc<Record>> {
+        self.colony_file(colony).iter().find(|record| {
+            let Event::Removal(removal) = &*record.event else { return false };
+            let of_course = self.effective(removal.administration).is_some_and(|of| of.id == first_dose);
+            let clears = of_course && removal.left_inside == 0 && removal.colonies.contains(colony);
+            clears && !self.later_doses(colony, first_dose).any(|dose| renews(dose, record))
         })
     }
+
+    /// The doses of a course in a colony after the first, in the order in which they were given.
+    fn later_doses(&self, colony: &ColonyName, first_dose: EntryId) -> impl Iterator<Item = &Arc<Record>> {
+        self.colony_file(colony).iter().filter(move |record| match &*record.event {
+            Event::Administration(given) => {
+                given.continues.and_then(|first| self.effective(first)).is_some_and(|of| of.id == first_dose)
+            }
+            _ => false,
+        })
+    }
+}
+
+/// Whether a dose went in on the day of a removal, and not clearly before it: then what came out was the carrier before.
+fn renews(dose: &Record, removal: &Record) -> bool {
+    let before = dose.at.zip(removal.at).is_some_and(|(given, removed)| given < removed);
+    dose.on == removal.on && !before
 }

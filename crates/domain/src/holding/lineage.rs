@@ -1,16 +1,18 @@
 //! Where a colony came from, where it stood, when it ended, and which courses reached it.
 
+use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::journal::event::Event;
-use crate::words::{ApiaryName, ColonyName};
+use crate::words::{ApiaryName, ColonyName, MedicinesInside};
 
 /// How many splits and unitings back a line of descent is followed.
 ///
-/// Dates keep real lines far shorter; this bounds the work on a journal made by hand.
-pub(crate) const GENERATIONS: u8 = 40;
+/// Real lines are far shorter; this bounds the work on a journal made by hand. What lies further back is not known, so
+/// the answer for such a colony is unknown.
+pub(crate) const GENERATIONS: u8 = 200;
 
 /// The beginning and the end of a colony.
 #[derive(Debug, Clone, Copy, Default)]
@@ -78,29 +80,81 @@ impl Holding {
 
     /// Whether a course reached a colony by a day: given to it, or brought along by a split or a uniting.
     pub(super) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
-        self.course_reached_line(colony, first_dose, by, GENERATIONS)
+        let Event::Administration(given) = &*first_dose.event else { return false };
+        if first_dose.on > by {
+            return false;
+        }
+        // Each colony is looked at once for its latest day: lines that part and meet again would otherwise be walked
+        // over and over.
+        let mut looked_at: BTreeMap<&ColonyName, Day> = BTreeMap::new();
+        let mut open: Vec<(&ColonyName, Day)> = vec![(colony, by)];
+        while let Some((colony, by)) = open.pop() {
+            if given.given.iter().any(|given| given.colonies.contains(colony)) {
+                return true;
+            }
+            let known = looked_at.get(colony).is_some_and(|known| *known >= by);
+            if known {
+                continue;
+            }
+            looked_at.insert(colony, by);
+            let file = self.colony_file(colony).iter().filter(|record| record.on <= by);
+            open.extend(file.filter_map(|record| Some((joined(&record.event, colony)?, record.on))));
+        }
+        false
     }
 
-    fn course_reached_line(
-        &self,
+    /// The entry since which it is not known what medicine is in a colony: it came so, or it was made from or united
+    /// with one of which that was not known by then.
+    #[must_use]
+    pub fn unknown_since(&self, colony: &ColonyName) -> Option<&Arc<Record>> {
+        let mut known: BTreeMap<(&ColonyName, u64), bool> = BTreeMap::new();
+        self.colony_file(colony)
+            .iter()
+            .find(|record| self.leaves_unknown(record, colony, GENERATIONS, &mut known))
+    }
+
+    /// Whether with this event it is not known what is in `colony`.
+    fn leaves_unknown<'h>(
+        &'h self,
+        record: &'h Record,
         colony: &ColonyName,
-        first_dose: &Record,
-        by: Day,
         generations: u8,
+        known: &mut BTreeMap<(&'h ColonyName, u64), bool>,
     ) -> bool {
-        let Event::Administration(given) = &*first_dose.event else { return false };
-        if first_dose.on <= by && given.given.iter().any(|given| given.colonies.contains(colony)) {
-            return true;
+        match &*record.event {
+            Event::ColonyEstablished(body) => body.medicines == MedicinesInside::NotKnown,
+            event => joined(event, colony).is_some_and(|other| {
+                let older = generations.checked_sub(1);
+                older.is_none_or(|older| self.unknown_before(other, record, older, known))
+            }),
         }
-        let Some(older) = generations.checked_sub(1) else { return false };
-        self.colony_file(colony).iter().filter(|record| record.on <= by).any(|record| match &*record.event {
-            Event::ColonySplit(split) if split.into == *colony => {
-                self.course_reached_line(&split.colony, first_dose, record.on, older)
-            }
-            Event::ColonyUnited(united) if united.into == *colony => {
-                self.course_reached_line(&united.colony, first_dose, record.on, older)
-            }
-            _ => false,
-        })
+    }
+
+    /// Whether it was not known what was in `colony` before `event`. Only entries that stand before it in order count,
+    /// so a line of descent never comes back to itself.
+    fn unknown_before<'h>(
+        &'h self,
+        colony: &'h ColonyName,
+        event: &Record,
+        generations: u8,
+        known: &mut BTreeMap<(&'h ColonyName, u64), bool>,
+    ) -> bool {
+        if let Some(found) = known.get(&(colony, event.seq)) {
+            return *found;
+        }
+        let file = self.colony_file(colony).iter();
+        let mut before = file.filter(|record| record.order() < event.order());
+        let found = before.any(|record| self.leaves_unknown(record, colony, generations, known));
+        known.insert((colony, event.seq), found);
+        found
+    }
+}
+
+/// The other colony that an event made `colony` from, or united with it.
+fn joined<'e>(event: &'e Event, colony: &ColonyName) -> Option<&'e ColonyName> {
+    match event {
+        Event::ColonySplit(split) if split.into == *colony => Some(&split.colony),
+        Event::ColonyUnited(united) if united.into == *colony => Some(&united.colony),
+        _ => None,
     }
 }

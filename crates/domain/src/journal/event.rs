@@ -30,7 +30,7 @@ macro_rules! kinds {
     ($($(#[$doc:meta])+ $kind:ident = $text:literal { $($field:tt)* })+) => {
         /// The kind of an entry.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(rename_all = "snake_case"))]
         pub enum Kind {
             $($(#[$doc])+ #[serde(rename = $text)] $kind,)+
         }
@@ -211,6 +211,7 @@ kinds! {
         /// On which colonies.
         pub colonies: Vec<ColonyName>,
         /// How many on each.
+        #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 255))]
         pub supers: u8,
         /// What they are for.
         pub purpose: SuperPurpose,
@@ -221,6 +222,7 @@ kinds! {
         /// From which colonies.
         pub colonies: Vec<ColonyName>,
         /// How many stay on each.
+        #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub left_on: u8,
     }
 
@@ -233,9 +235,11 @@ kinds! {
         pub brood: Option<Brood>,
         /// Seams of bees.
         #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub seams: Option<u8>,
         /// Brood boxes.
         #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub brood_boxes: Option<u8>,
         /// Whether a feeder is on.
         #[serde(skip_serializing_if = "Option::is_none")]
@@ -328,6 +332,7 @@ kinds! {
         pub continues: Option<EntryId>,
         /// The withdrawal period for honey as read on the pack, in days, 0 included.
         #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(maximum = 400))]
         pub withdrawal_days: Option<u16>,
         /// Who gave it.
         #[serde(skip_serializing_if = "Option::is_none")]
@@ -348,6 +353,7 @@ kinds! {
         pub colonies: Vec<ColonyName>,
         /// How many pieces are known to be still inside each. The course stays open until this is 0.
         #[serde(default, skip_serializing_if = "is_zero")]
+        #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub left_inside: u8,
     }
 

@@ -49,23 +49,29 @@ pub struct StatedTerms {
     pub supers_during: Option<SupersDuring>,
     /// Withdrawal period for honey, in days, 0 included.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub withdrawal_days: Option<u16>,
     /// Days between removal and supers, 0 included.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub wait_after_removal_days: Option<u16>,
     /// Whether it has to be taken out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub removal: Option<RemovalNeed>,
     /// Fewest days it must stay; with brood too, unless the next field says otherwise.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub stay_min_days: Option<u16>,
     /// Fewest days it must stay when brood is present.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub stay_min_days_with_brood: Option<u16>,
     /// Most days it may stay.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub stay_max_days: Option<u16>,
     /// How many doses make a course.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 255))]
     pub doses: Option<u8>,
 }

@@ -26,13 +26,18 @@ pub fn leaflet(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<L
 }
 
 fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
-    let format: Option<i64> = table.whole(file, "format", FORMAT..=FORMAT);
+    let wanted = format!("the number {FORMAT}");
+    let format = table.number(file, "format", &wanted, |written| {
+        let other = || Some(format!("write {wanted}; a later format needs a later version of this program"));
+        if written == FORMAT.to_string() { Ok(()) } else { Err(other()) }
+    });
     if format.is_none() && table.has("format") {
         // Another format has other keys: reading on would only bring follow-up faults.
         return None;
     }
-    let id: Option<LeafletId> = table.name_of(file, "id");
-    let jurisdiction: Option<Jurisdiction> = table.name_of(file, "jurisdiction");
+    let id: Option<LeafletId> = table.name_of(file, "id", "the file name without `.toml`, in double quotes");
+    let jurisdiction: Option<Jurisdiction> =
+        table.name_of(file, "jurisdiction", "the name of the folder, in double quotes");
     let title = table.text(file, "title");
     let actives = table.texts(file, "actives", "a list of the active substances, such as [\"amitraz\"]");
     let form = table.text(file, "form");
@@ -45,9 +50,7 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     let rules = rules(file, &mut table, &methods, &sources);
     name_fits_path(file, &table, id.as_ref(), jurisdiction.as_ref());
     table.finish(file);
-    if let Some(release) = release {
-        overlap::check(file, release, &rules);
-    }
+    overlap::check(file, release, &rules);
     Some(Leaflet {
         id: id?,
         jurisdiction: jurisdiction?,
@@ -80,13 +83,17 @@ struct Sources {
 
 fn methods(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<Method> {
     let mut methods = Vec::new();
-    for (offset, text) in table.maybe_texts(file, "methods", "a list of names, such as [\"trickle\", \"sublimation\"]") {
+    for (offset, text) in
+        table.maybe_texts(file, "methods", "a list of names, such as [\"trickle\", \"sublimation\"]")
+    {
         match Method::new(&text) {
             Ok(method) if methods.contains(&method) => {
                 file.fault(offset, format!("the method `{text}` is named twice"), "name each method once");
             }
             Ok(method) => methods.push(method),
-            Err(error) => file.fault(offset, error.to_string(), "give the method a short name, such as `trickle`"),
+            Err(error) => {
+                file.fault(offset, error.to_string(), "give the method a short name, such as `trickle`");
+            }
         }
     }
     methods
@@ -121,9 +128,15 @@ fn sources(file: &mut File<'_>, table: &mut Table<'_>) -> Sources {
     sources
 }
 
-fn rules(file: &mut File<'_>, table: &mut Table<'_>, methods: &[Method], sources: &Sources) -> Vec<PlacedRule> {
+fn rules(
+    file: &mut File<'_>,
+    table: &mut Table<'_>,
+    methods: &[Method],
+    sources: &Sources,
+) -> Vec<PlacedRule> {
     let mut rules = Vec::new();
     let mut used = BTreeSet::new();
+    let mut every_rule_cites = true;
     let Some(entries) = table.tables(file, "rule") else { return rules };
     if entries.is_empty() {
         file.fault(None, "the leaflet holds no rule", "add at least one [[rule]]");
@@ -135,13 +148,20 @@ fn rules(file: &mut File<'_>, table: &mut Table<'_>, methods: &[Method], sources
             unknown_method(file, entry.at("method"), method, methods);
         }
         let places = if read.kind_is_known { entry.finish(file) } else { entry.finish_unread(file) };
+        every_rule_cites &= !read.cited.is_empty();
         for (at, key) in &read.cited {
             used.extend(cited(file, *at, key, sources));
         }
         rules.extend(read.rule.map(|rule| PlacedRule { places, rule }));
     }
-    for (unused, at) in sources.keys.iter().filter(|(known, _)| !used.contains(known.as_str())) {
-        file.fault(*at, format!("no rule cites the source `{unused}`"), "cite it in the `source` of a rule, or drop it");
+    // A rule that cites nothing yet may be the one that needs the source.
+    let unused = sources.keys.iter().filter(|(known, _)| every_rule_cites && !used.contains(known.as_str()));
+    for (unused, at) in unused {
+        file.fault(
+            *at,
+            format!("no rule cites the source `{unused}`"),
+            "cite it in the `source` of a rule, or drop it",
+        );
     }
     rules
 }
@@ -166,22 +186,32 @@ fn unknown_method(file: &mut File<'_>, at: Option<usize>, method: &Method, metho
     let help = match (near, methods) {
         (Some(near), _) => format!("did you mean `{near}`?"),
         (None, []) => format!("add `methods = [\"{method}\"]` to the head of the leaflet, or drop the key"),
-        (None, _) => "add it to `methods` at the head of the leaflet, or correct it".to_owned(),
+        (None, _) => {
+            let declared: Vec<_> = methods.iter().map(|known| format!("`{known}`")).collect();
+            format!("the head of the leaflet declares {}: add it there, or correct it", declared.join(", "))
+        }
     };
     file.fault(at, format!("the leaflet has no method `{method}`"), help);
 }
 
 /// `gb/amitraz-strip-500mg-a.toml` holds the leaflet of that id for that jurisdiction.
-fn name_fits_path(file: &mut File<'_>, head: &Table<'_>, id: Option<&LeafletId>, jurisdiction: Option<&Jurisdiction>) {
+fn name_fits_path(
+    file: &mut File<'_>,
+    head: &Table<'_>,
+    id: Option<&LeafletId>,
+    jurisdiction: Option<&Jurisdiction>,
+) {
     let path = file.path();
     let (folders, name) = path.rsplit_once('/').unwrap_or(("", path));
     let folder = folders.rsplit('/').next().unwrap_or_default();
     if let Some(id) = id.filter(|id| name != format!("{id}.toml")) {
-        let help = format!("rename the file to `{id}.toml`, or write the file name without `.toml`");
+        let stem = name.strip_suffix(".toml").unwrap_or(name);
+        let help = format!("rename the file to `{id}.toml`, or write `id = \"{stem}\"`");
         file.fault(head.at("id"), format!("the id is `{id}`, but the file is `{name}`"), help);
     }
     if let Some(jurisdiction) = jurisdiction.filter(|jurisdiction| folder != jurisdiction.as_str()) {
-        let help = format!("move the file to the folder `{jurisdiction}`, or write the name of its folder");
+        let help =
+            format!("move the file to the folder `{jurisdiction}`, or write `jurisdiction = \"{folder}\"`");
         let message = format!("the jurisdiction is `{jurisdiction}`, but the folder is `{folder}`");
         file.fault(head.at("jurisdiction"), message, help);
     }

@@ -6,7 +6,7 @@ use super::table::File;
 use super::{Release, Rule};
 
 /// Notes every pair of rules that cannot hold at the same time, and rules that do not fit the way of release.
-pub(super) fn check(file: &mut File<'_>, release: Release, rules: &[PlacedRule]) {
+pub(super) fn check(file: &mut File<'_>, release: Option<Release>, rules: &[PlacedRule]) {
     for (index, later) in rules.iter().enumerate() {
         for earlier in rules.iter().take(index) {
             if share_a_day(&earlier.rule, &later.rule) && methods_meet(&earlier.rule, &later.rule) {
@@ -15,8 +15,11 @@ pub(super) fn check(file: &mut File<'_>, release: Release, rules: &[PlacedRule])
             }
         }
         let topic = later.rule.says.topic();
-        if release == Release::Single && matches!(topic, Topic::Removal | Topic::StayMin | Topic::StayMax) {
-            let message = format!("a single dose leaves nothing in the hive, so `{}` means nothing", topic.as_str());
+        if release == Some(Release::Single)
+            && matches!(topic, Topic::Removal | Topic::StayMin | Topic::StayMax)
+        {
+            let message =
+                format!("a single dose leaves nothing in the hive, so `{}` means nothing", topic.as_str());
             let help = "drop the rule, or write `release = \"slow\"` at the head of the leaflet";
             file.fault(later.places.of("kind"), message, help);
         }
@@ -30,21 +33,33 @@ fn one_slot(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     if one == two {
         let line = file.line(earlier.places.of("kind"));
         let on = earlier.rule.from.max(later.rule.from);
-        let message = format!("two values of `{topic}` are in force on {on}: this one and that of line {line}");
+        let message =
+            format!("two values of `{topic}` are in force on {on}: this one and that of line {line}");
         file.fault(later.places.of("kind"), message, keep_apart(&earlier.rule, &later.rule));
     } else if one.topic == two.topic && (one.brood.is_none() != two.brood.is_none()) {
         let (without, with) = if one.brood.is_none() { (earlier, later) } else { (later, earlier) };
         let line = file.line(with.places.of("brood"));
-        let message = format!("this `{topic}` holds for any brood, but that of line {line} for one state of it");
+        let message =
+            format!("this `{topic}` holds for any brood, but that of line {line} for one state of it");
         file.fault(without.places.of("kind"), message, "give both rules a `brood`, or neither");
     }
 }
 
 /// How two rules of one slot are kept from meeting.
 fn keep_apart(earlier: &Rule, later: &Rule) -> String {
+    if earlier.method != later.method {
+        return "a rule without `method` holds for every method: name the one it is for, or drop it"
+            .to_owned();
+    }
     let (older, newer) = if earlier.from <= later.from { (earlier, later) } else { (later, earlier) };
     if older.from == newer.from {
-        return "keep one of the two, or write the day from which the newer one holds".to_owned();
+        return match later.says {
+            Says::Temperature { .. } => {
+                "write `min_c` and `max_c` of one window in one rule, or keep one of the two"
+            }
+            _ => "keep one of the two; or, if one replaced the other, give it a later `from`",
+        }
+        .to_owned();
     }
     format!("write `until = {}` in the one that is in force from {}", newer.from.before(), older.from)
 }
@@ -60,7 +75,8 @@ fn stay_bounds(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     };
     let Some((least, most)) = bounds.filter(|(least, most)| most < least) else { return };
     let line = file.line(earlier.places.of("days"));
-    let message = format!("it must stay at least {least} days but at most {most}; the other number is in line {line}");
+    let message =
+        format!("it must stay at least {least} days but at most {most}; the other number is in line {line}");
     file.fault(later.places.of("days"), message, "correct the one that is wrong");
 }
 

@@ -29,7 +29,8 @@ pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> Read {
         table.rename(format!("rule `{}`", topic.as_str()));
     }
     let says = topic.and_then(|topic| says(file, table, topic));
-    let method: Option<Method> = table.maybe_name_of(file, "method");
+    let method: Option<Method> =
+        table.maybe_name_of(file, "method", "one of the names in `methods`, in double quotes");
     let from = table.day(file, "from");
     let until = table.maybe_day(file, "until");
     let force =
@@ -54,7 +55,11 @@ pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> Read {
     }
     if let Some((from, checked_on)) = from.zip(checked_on).filter(|(from, checked_on)| checked_on < from) {
         let message = format!("`checked_on` {checked_on} lies before `from` {from}");
-        file.fault(table.at("checked_on"), message, "write a day on which the value was in force");
+        file.fault(
+            table.at("checked_on"),
+            message,
+            "correct the one that is wrong: a value is checked once it is in force",
+        );
     }
     let line = file.line(table.at(""));
     let source = cited.iter().map(|(_, key)| key.clone()).collect();
@@ -79,7 +84,10 @@ fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> Option<Says
         Topic::Withdrawal => Says::Withdrawal { days: table.whole(file, "days", 0..=DAYS_MOST)? },
         Topic::WaitAfterRemoval => Says::WaitAfterRemoval { days: table.whole(file, "days", 0..=DAYS_MOST)? },
         Topic::Removal => {
-            let words: Vec<_> = RemovalNeed::ALL.iter().map(|word| (word.as_str(), *word)).collect();
+            let words: Vec<_> = [RemovalNeed::Needed, RemovalNeed::NotNeeded]
+                .iter()
+                .map(|word| (word.as_str(), *word))
+                .collect();
             Says::Removal { value: table.word(file, "value", &words)? }
         }
         Topic::StayMin | Topic::StayMax => stay(file, table, topic)?,
@@ -93,14 +101,14 @@ fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> Option<Says
             let words: Vec<_> = Brood::ALL.iter().map(|word| (word.as_str(), *word)).collect();
             Says::BroodNeed { value: table.word(file, "value", &words)? }
         }
-        Topic::ColonySize => colony_size(file, table)?,
+        Topic::ColonySize => colony_size(file, table),
         Topic::BroodBoxes => Says::BroodBoxes { max: table.whole(file, "max", 1..=10)? },
         Topic::Dose => dose(file, table)?,
         Topic::DoseCap => {
             let (amount, unit) = (amount(file, table), table.maybe_text(file, "unit"));
             Says::DoseCap { amount: amount?, unit }
         }
-        Topic::Needs => Says::Needs { list: needs(file, table)? },
+        Topic::Needs => Says::Needs { list: needs(file, table) },
         Topic::Class => Says::Class { name: table.text(file, "name")? },
         Topic::CombRule => Says::CombRule { text: table.text(file, "text")? },
         Topic::Entrance => Says::Entrance { text: table.text(file, "text")? },
@@ -148,7 +156,11 @@ fn temperature(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
     let max_tenths_c = table.maybe_number(file, "max_c", DEGREES, tenths);
     goes_with(file, table, "first_days", ("window", "maximum_in_first_days"), word_of(window, &windows));
     if !table.has("min_c") && !table.has("max_c") {
-        file.fault(table.at(""), "rule `temperature` sets no limit", "add `min_c`, `max_c` or both, in degrees Celsius");
+        file.fault(
+            table.at(""),
+            "rule `temperature` sets no limit",
+            "add `min_c`, `max_c` or both, in degrees Celsius",
+        );
     }
     if let (Some(least), Some(most)) = (min_tenths_c, max_tenths_c)
         && most <= least
@@ -170,13 +182,22 @@ fn tenths(written: &str) -> Result<i16, Unfit> {
     };
     let within = value.filter(|tenths| (-300..=600).contains(tenths));
     within.ok_or_else(|| {
-        let celsius = value.filter(|tenths| *tenths <= 1400).map(|tenths| (tenths - 320) * 5 / 9).filter(|_| sign > 0)?;
+        let celsius = value
+            .filter(|tenths| *tenths <= 1400)
+            .map(|tenths| (tenths - 320) * 5 / 9)
+            .filter(|_| sign > 0)?;
         Some(format!("write {DEGREES}: {written} °F are {}.{} °C", celsius / 10, celsius % 10))
     })
 }
 
 /// A key that is needed beside one word of another key, and means nothing beside the others.
-fn goes_with(file: &mut File<'_>, table: &Table<'_>, key: &str, (of, word): (&str, &str), written: Option<&str>) {
+fn goes_with(
+    file: &mut File<'_>,
+    table: &Table<'_>,
+    key: &str,
+    (of, word): (&str, &str),
+    written: Option<&str>,
+) {
     match written {
         Some(written) if written == word && !table.has(key) => {
             let message = format!("{} lacks `{key}`", table.name());
@@ -190,11 +211,11 @@ fn goes_with(file: &mut File<'_>, table: &Table<'_>, key: &str, (of, word): (&st
     }
 }
 
-fn word_of<'w, T: PartialEq>(meant: Option<T>, words: &[(&'w str, T)]) -> Option<&'w str> {
-    words.iter().find(|(_, known)| Some(known) == meant.as_ref()).map(|(word, _)| *word)
+fn word_of<'w, T: Copy + PartialEq>(meant: Option<T>, words: &[(&'w str, T)]) -> Option<&'w str> {
+    words.iter().find(|(_, known)| Some(*known) == meant).map(|(word, _)| *word)
 }
 
-fn colony_size(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
+fn colony_size(file: &mut File<'_>, table: &mut Table<'_>) -> Says {
     let min_brood_frames = table.maybe_whole(file, "min_brood_frames", 1..=40);
     let min_bees = table.maybe_whole(file, "min_bees", 100..=200_000);
     let text = table.maybe_text(file, "text");
@@ -202,7 +223,7 @@ fn colony_size(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
         let help = "add `min_brood_frames`, `min_bees` or `text`";
         file.fault(table.at(""), "rule `colony_size` says nothing", help);
     }
-    Some(Says::ColonySize { min_brood_frames, min_bees, text })
+    Says::ColonySize { min_brood_frames, min_bees, text }
 }
 
 fn dose(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
@@ -227,7 +248,7 @@ fn amount(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Quantity> {
     table.number(file, "amount", wanted, read)
 }
 
-fn needs(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Vec<Need>> {
+fn needs(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<Need> {
     const WORDS: [(&str, Need); 6] = [
         ("mains_or_generator", Need::MainsOrGenerator),
         ("battery", Need::Battery),
@@ -242,10 +263,12 @@ fn needs(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Vec<Need>> {
         if let Some((_, need)) = WORDS.iter().find(|(known, _)| *known == written) {
             list.push(*need);
         } else {
-            let help = nearest(&written, all)
-                .map_or_else(|| format!("write one of: {}", all.join(", ")), |near| format!("did you mean `{near}`?"));
+            let help = nearest(&written, all).map_or_else(
+                || format!("write one of: {}", all.join(", ")),
+                |near| format!("did you mean `{near}`?"),
+            );
             file.fault(offset, format!("`{written}` is not a need"), help);
         }
     }
-    Some(list)
+    list
 }

@@ -7,6 +7,7 @@ mod file;
 mod value;
 
 use std::ops::RangeInclusive;
+use std::str::FromStr;
 
 use toml::de::{DeTable, DeValue};
 
@@ -15,7 +16,9 @@ use crate::diagnostic::nearest;
 
 pub(super) use file::File;
 pub(super) use value::Unfit;
-use value::{DATE, Found, NAME, TEXT, as_day, as_list, as_name, as_number, as_text, as_whole, as_word, one_of, within};
+use value::{
+    DATE, Found, TEXT, as_day, as_list, as_name, as_number, as_text, as_whole, as_word, one_of, within,
+};
 
 /// A table whose keys are taken out one by one; what is left at the end is unknown.
 pub(super) struct Table<'a> {
@@ -193,19 +196,23 @@ impl<'a> Table<'a> {
     }
 
     /// A name: text that must fit a type with rules of its own.
-    pub(super) fn name_of<T>(&mut self, file: &mut File<'_>, key: &'static str) -> Option<T>
-    where
-        T: std::str::FromStr<Err: std::fmt::Display>,
-    {
-        self.needed(file, key, NAME, as_name)
+    pub(super) fn name_of<T: FromStr>(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        wanted: &str,
+    ) -> Option<T> {
+        self.needed(file, key, wanted, as_name)
     }
 
     /// The same, may be absent.
-    pub(super) fn maybe_name_of<T>(&mut self, file: &mut File<'_>, key: &'static str) -> Option<T>
-    where
-        T: std::str::FromStr<Err: std::fmt::Display>,
-    {
-        self.optional(file, key, NAME, as_name)
+    pub(super) fn maybe_name_of<T: FromStr>(
+        &mut self,
+        file: &mut File<'_>,
+        key: &'static str,
+        wanted: &str,
+    ) -> Option<T> {
+        self.optional(file, key, wanted, as_name)
     }
 
     /// A whole number within bounds.

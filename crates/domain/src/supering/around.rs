@@ -30,7 +30,13 @@ impl<'h> Surroundings<'h> {
     pub fn of(holding: &'h Holding, colony: &ColonyName, course: &'h Course) -> Option<Surroundings<'h>> {
         let leaflet = course.terms.leaflet.as_ref()?;
         let rule = leaflet.in_force(Topic::WholeApiary, course.placed, None).next()?;
-        let apiary = holding.apiary_of(colony, course.placed)?;
+        // A course that came with a split was given where the old colony stood.
+        let treated = holding.record(course.entry).and_then(|record| match &*record.event {
+            Event::Administration(body) => body.given.iter().flat_map(|given| &given.colonies).next(),
+            _ => None,
+        });
+        let stood = |colony| holding.apiary_of(colony, course.placed);
+        let apiary = stood(colony).or_else(|| treated.and_then(stood))?;
         let left_out = holding
             .colonies_at(apiary, course.placed)
             .filter(|other| {

@@ -2,9 +2,9 @@
 
 use super::grounds::{Ground, Outcome, Reason, Topic};
 use crate::calendar::{Day, last_blocked_day};
-use crate::history::{Course, End, Fact, History, free_in_or_out, spent_after, withdrawal_bars_supers};
+use crate::history::{Bars, Course, End, Fact, History, Terms, free_in_or_out, used_up, withdrawal_bars};
 use crate::leaflet::Release;
-use crate::words::{MedicinesInside, RemovalNeed, SupersDuring};
+use crate::words::SupersDuring;
 
 /// Where a course stands on a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -25,24 +25,25 @@ impl Standing {
         if course.terms.release() == Some(Release::Single) {
             return Standing::Out(last_dose);
         }
-        match course.end {
-            End::Out { on: out, .. } if out <= on => return Standing::Out(out),
-            End::NotSaid { since, entry } if since <= on => return Standing::NotSaid(since, entry),
-            End::Out { .. } | End::NotSaid { .. } => return Standing::In,
-            End::Open => {}
-        }
-        let not_needed = course.terms.removal.as_ref().filter(|fact| fact.value == RemovalNeed::NotNeeded);
-        match (not_needed, spent_after(&course.terms)) {
-            (Some(fact), Some((days, documented))) if last_dose.plus(days) <= on => {
-                if documented && fact.is_documented() {
-                    Standing::Out(last_dose.plus(days))
-                } else {
-                    Standing::PerhapsSpent
-                }
-            }
-            _ => Standing::In,
+        let spent = used_up(&course.terms).map(|(days, sure)| (last_dose.plus(days), sure));
+        let spent = spent.filter(|(day, _)| *day <= on);
+        let out = course.out_by(on);
+        let doubt = course.in_doubt.filter(|(since, _)| *since <= on);
+        match (spent, out, doubt) {
+            (Some((spent, true)), out, _) if out.is_none_or(|out| spent < out) => Standing::Out(spent),
+            (_, Some(out), _) => Standing::Out(out),
+            (_, None, Some((since, entry))) => Standing::NotSaid(since, entry),
+            (Some(_), None, None) => Standing::PerhapsSpent,
+            (None, None, None) => Standing::In,
         }
     }
+}
+
+/// The day on which a carrier that need not come out is used up, if that is documented.
+pub(super) fn spent_on(course: &Course, on: Day) -> Option<Day> {
+    let (days, sure) = used_up(&course.terms)?;
+    let last_dose = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
+    sure.then(|| last_dose.plus(days))
 }
 
 /// What the colony itself says.
@@ -54,11 +55,10 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
     match history.begun {
         None => decide(Outcome::Unknown, Reason::ColonyNotRecorded),
         Some((begun, entry)) if on < begun => decide(Outcome::Unknown, Reason::NotYetBegun { begun, entry }),
-        Some((_, entry)) if history.medicines_inside == MedicinesInside::NotKnown => {
-            decide(Outcome::Unknown, Reason::CameWithUnknown { entry });
-        }
         Some((_, entry)) => {
-            if history.courses.iter().all(|course| course.here_from > on) {
+            if let Some(entry) = history.unknown_on(on) {
+                decide(Outcome::Unknown, Reason::CameWithUnknown { entry });
+            } else if history.courses.iter().all(|course| course.here_from > on) {
                 decide(Outcome::Met, Reason::NothingGiven { entry });
             }
         }
@@ -82,23 +82,30 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
                 if supers.value == SupersDuring::OnNoHarvest
                     || terms.withdrawal.is_none_or(|fact| fact.value > 0)
                 {
-                    add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: None });
+                    let through = spent_on(course, on).map(Day::before);
+                    add(Outcome::Noted, false, Reason::HarvestBarred { supers, through });
                 }
             }
             supers => add(Outcome::Unknown, true, supers_not_established(supers.as_ref())),
         },
         Standing::Out(out) => decide_out(course, out, on, &mut add),
         Standing::PerhapsSpent => {
-            let reason = Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None };
-            add(Outcome::Unknown, true, reason);
+            let reason = match &terms.supers_during {
+                None => supers_not_established(None),
+                Some(_) => Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None },
+            };
+            add(either_way(terms), true, reason);
         }
         Standing::NotSaid(since, entry) => {
-            // Whether they went or stayed, it is a yes only if both would be.
-            let outcome = if free_in_or_out(terms) { Outcome::Met } else { Outcome::Unknown };
-            add(outcome, true, Reason::WhereaboutsNotSaid { since, entry });
+            add(either_way(terms), true, Reason::WhereaboutsNotSaid { since, entry });
         }
     }
     stand(history, course, standing, on, &mut add);
+}
+
+/// Whether it is in or out, it is a yes only if both would be.
+fn either_way(terms: &Terms) -> Outcome {
+    if free_in_or_out(terms) { Outcome::Met } else { Outcome::Unknown }
 }
 
 fn supers_not_established(supers: Option<&Fact<SupersDuring>>) -> Reason<'_> {
@@ -111,22 +118,26 @@ fn decide_out<'h>(course: &'h Course, out: Day, on: Day, add: &mut impl FnMut(Ou
     let running = |fact: &&'h Fact<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
     let withdrawal_running = terms.withdrawal.as_ref().filter(running);
     let wait_running = terms.wait.as_ref().filter(running);
-    let bars = withdrawal_bars_supers(terms);
-    if let Some(days) = withdrawal_running.filter(|_| bars) {
+    let bars = withdrawal_bars(terms);
+    let before = (withdrawal_running, bars);
+    if let (Some(days), Bars::Supers) = before {
         add(Outcome::Broken, true, Reason::WithdrawalRuns { out, days });
     }
     if let Some(days) = wait_running {
         add(Outcome::Broken, true, Reason::WaitRuns { out, days });
     }
-    if (withdrawal_running.is_some() && bars) || wait_running.is_some() {
+    if matches!(before, (Some(_), Bars::Supers)) || wait_running.is_some() {
         return;
     }
-    if let (Some(days), Some(supers)) = (withdrawal_running, &terms.supers_during) {
-        add(
-            Outcome::Noted,
-            false,
-            Reason::HarvestBarred { supers, through: last_blocked_day(out, days.value) },
-        );
+    match (before, &terms.supers_during) {
+        ((Some(_), Bars::NotKnown), supers) => {
+            return add(Outcome::Unknown, true, supers_not_established(supers.as_ref()));
+        }
+        ((Some(days), Bars::HarvestOnly), Some(supers)) => {
+            let through = last_blocked_day(out, days.value);
+            add(Outcome::Noted, false, Reason::HarvestBarred { supers, through });
+        }
+        _ => {}
     }
     match (&terms.withdrawal, &terms.wait) {
         (Some(withdrawal), Some(wait)) if withdrawal.is_documented() && wait.is_documented() => {
@@ -166,7 +177,8 @@ fn stand<'h>(
     }
     doses(course, standing, on, add);
     if let Some(supers) = terms.supers_during.as_ref().filter(|fact| fact.value == SupersDuring::Off) {
-        supers_while_in(history, course, until, single, supers, add);
+        let to = if matches!(standing, Standing::Out(_)) { until } else { until.next() };
+        supers_while_in(history, course, to, single, supers, add);
     }
     let looser = [
         (Topic::SupersDuring, terms.supers_during.as_ref().is_some_and(|fact| fact.looser_than.is_some())),
@@ -188,7 +200,7 @@ fn stayed_at_least<'h>(
     let Some((shorter, longer)) = stay.bounds() else { return };
     let judged = |days: u16| if course.placed.plus(days) <= out { Outcome::Met } else { Outcome::Broken };
     let turns_on_brood = stay.depends_on_brood();
-    let brood = history.brood_on(out).copied().filter(|_| turns_on_brood);
+    let brood = history.brood_for(course, out).copied().filter(|_| turns_on_brood);
     match brood {
         Some(seen) => {
             if let Some(days) = stay.under(seen.state()) {
@@ -214,14 +226,19 @@ fn stayed_at_most<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let stay = &course.terms.stay_max;
-    let brood = history.brood_on(until);
+    let brood = history.brood_for(course, until);
     let longest = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]
         .into_iter()
         .flatten()
         .max_by_key(|fact| fact.value);
     let fact = brood.and_then(|seen| stay.under(seen.state())).or(longest);
     let Some(days) = fact else { return };
-    let still_in = standing == Standing::In;
+    let still_in = match standing {
+        Standing::In => true,
+        Standing::Out(_) => false,
+        // Nobody knows how long it stayed.
+        Standing::PerhapsSpent | Standing::NotSaid(..) => return,
+    };
     let in_time = until <= course.placed.plus(days.value);
     if in_time && still_in {
         return;
@@ -261,7 +278,7 @@ fn doses<'h>(
 fn supers_while_in<'h>(
     history: &History,
     course: &'h Course,
-    until: Day,
+    to: Day,
     single: bool,
     supers: &'h Fact<SupersDuring>,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
@@ -274,9 +291,9 @@ fn supers_while_in<'h>(
         })
     };
     let span = if single {
-        course.doses.iter().filter(|dose| dose.on <= until).find_map(|dose| overlap(dose.on, dose.on))
+        course.doses.iter().filter(|dose| dose.on <= to).find_map(|dose| overlap(dose.on, dose.on))
     } else {
-        overlap(course.here_from, until.max(course.here_from.next()))
+        overlap(course.here_from, to)
     };
     let outcome = if span.is_some() { Outcome::Broken } else { Outcome::Met };
     add(outcome, false, Reason::SupersWhileIn { span: span.copied(), supers });

@@ -15,9 +15,11 @@ mod steps;
 mod wording;
 mod written;
 
+use assess::Standing;
+
 use crate::calendar::Day;
-use crate::history::{Course, History, Verdict, Window};
-use crate::words::MedicinesInside;
+use crate::history::{Course, History, Verdict, blocked_through, free_from, free_in_or_out, inside};
+use crate::journal::EntryId;
 
 pub use around::Surroundings;
 pub use grounds::{Ground, Outcome, Reason, Topic};
@@ -94,13 +96,16 @@ impl History {
         spans
     }
 
+    /// The entry since which it is not known what is inside, if that is so on this day.
+    fn unknown_on(&self, on: Day) -> Option<EntryId> {
+        self.unknown_since.filter(|(since, _)| *since <= on).map(|(_, entry)| entry)
+    }
+
     /// What the colony itself says, courses aside.
     fn colony_verdict(&self, on: Day) -> Verdict {
         match (self.begun, self.ended) {
             (_, Some((ended, _))) if ended <= on => Verdict::No,
-            (Some((begun, _)), _) if begun <= on && self.medicines_inside == MedicinesInside::None => {
-                Verdict::Yes
-            }
+            (Some((begun, _)), _) if begun <= on && self.unknown_on(on).is_none() => Verdict::Yes,
             _ => Verdict::Unknown,
         }
     }
@@ -111,47 +116,56 @@ impl<'h> Answer<'h> {
     /// ever did, or if no end is recorded.
     #[must_use]
     pub fn last_blocked_day(&self) -> Option<Day> {
-        let last = self.windows().filter_map(Window::last_blocked).max();
-        last.filter(|last| *last < Day::LAST.before())
+        let mut last = None;
+        for course in self.courses() {
+            let terms = &course.terms;
+            let out = match Standing::of(course, self.on) {
+                _ if free_in_or_out(terms) => continue,
+                Standing::Out(out) => out,
+                Standing::In if inside(terms) == Verdict::Yes => continue,
+                Standing::In => assess::spent_on(course, self.on)?,
+                Standing::PerhapsSpent | Standing::NotSaid(..) => return None,
+            };
+            let was_in = inside(terms) != Verdict::Yes && course.here_from < out;
+            let through = free_from(terms, out).map_or_else(|| blocked_through(terms, out), Day::before);
+            last = last.max((was_in || through >= out).then_some(through));
+        }
+        last
     }
 
-    /// From when on the colony is free.
+    /// From when on the colony is free, as the record stood on the day asked about.
     #[must_use]
     pub fn first_free(&self) -> FirstFree {
-        let begun = self.history.begun.map_or(self.on, |(begun, _)| begun);
-        if self.verdict == Verdict::Yes {
-            let free = self.windows().filter_map(Window::first_free).max();
-            return FirstFree::OnRecord(free.unwrap_or(begun));
-        }
-        if self.history.colony_verdict(self.on) != Verdict::Yes {
+        if self.verdict != Verdict::Yes && self.history.colony_verdict(self.on) != Verdict::Yes {
             return FirstFree::NotKnown;
         }
         let mut out = None;
-        let mut free = begun;
-        for window in self.windows().filter(|window| window.bars()) {
-            if window.out < Day::LAST {
-                if window.after != Verdict::Yes {
-                    return FirstFree::NotKnown;
+        let mut free = self.history.begun.map_or(self.on, |(begun, _)| begun);
+        for course in self.courses() {
+            let terms = &course.terms;
+            let first = match Standing::of(course, self.on) {
+                _ if free_in_or_out(terms) => continue,
+                Standing::In if inside(terms) == Verdict::Yes => continue,
+                Standing::Out(out) => free_from(terms, out),
+                Standing::NotSaid(..) => None,
+                Standing::In | Standing::PerhapsSpent => {
+                    let spent = assess::spent_on(course, self.on);
+                    let day = spent.unwrap_or_else(|| {
+                        let earliest = steps::earliest_out(self.history, course, self.on).day;
+                        let day = earliest.map_or(self.on, |earliest| earliest.max(self.on));
+                        out = out.max(Some(day));
+                        day
+                    });
+                    free_from(terms, day)
                 }
-                free = free.max(window.first_free().unwrap_or(free));
-                continue;
-            }
-            let course = self.history.courses.get(window.course);
-            let earliest = course
-                .and_then(|course| steps::earliest_out(self.history, course, self.on).free_after(course));
-            let Some((day, first)) = earliest else { return FirstFree::NotKnown };
-            out = out.max(Some(day));
+            };
+            let Some(first) = first else { return FirstFree::NotKnown };
             free = free.max(first);
         }
         match out {
             Some(out) => FirstFree::OnceOut { out, free },
             None => FirstFree::OnRecord(free),
         }
-    }
-
-    fn windows(&self) -> impl Iterator<Item = &'h Window> + '_ {
-        let on = self.on;
-        self.history.windows.iter().filter(move |window| window.from <= on)
     }
 
     /// The courses that bear on the day.

@@ -259,7 +259,8 @@ fn how_to_establish(
         );
     }
     let what = wording::topic_words(topic);
-    ("leaflet_reading", format!("read the {what} on the leaflet of the lot and record it, 0 included"))
+    let zero = if topic == Topic::SupersDuring { "" } else { ", 0 included" };
+    ("leaflet_reading", format!("read the {what} on the leaflet of the lot and record it{zero}"))
 }
 
 /// The whole-apiary condition of every course that is not over, and of the latest one.

@@ -1,11 +1,11 @@
 //! What must happen before a colony may be supered, and by when.
 
 use super::Answer;
-use super::assess::Standing;
-use crate::calendar::{Day, first_free_day};
-use crate::history::{BroodSeen, Course, Fact, History, Verdict};
+use super::assess::{Standing, spent_on};
+use super::grounds::Outcome;
+use crate::calendar::Day;
+use crate::history::{BroodSeen, Course, End, History, blocked_through};
 use crate::leaflet::rule::BroodState;
-use crate::words::SupersDuring;
 
 /// Something that must happen, or may happen, before supers go on.
 #[derive(Debug, Clone, Copy)]
@@ -37,6 +37,13 @@ pub enum Step<'h> {
         /// By when it must be out, if stated.
         latest: Option<Day>,
     },
+    /// Wait until it is used up; nothing has to be taken out.
+    WaitUntilSpent {
+        /// The course.
+        course: &'h Course,
+        /// The day on which it is used up.
+        spent: Day,
+    },
     /// Find out and record where the strips of a course went.
     RecordWhereabouts {
         /// The course.
@@ -64,53 +71,46 @@ pub struct EarliestOut {
     pub brood_present: Option<Day>,
     /// The brood last seen, where it makes a difference.
     pub brood_seen: Option<BroodSeen>,
-    on: Day,
 }
 
-impl EarliestOut {
-    /// The earliest day from the day asked about on which it may be out, and the first free day after that; none if
-    /// a period is not established.
-    pub(super) fn free_after(&self, course: &Course) -> Option<(Day, Day)> {
-        let documented = |fact: &Option<Fact<u16>>| {
-            fact.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value)
-        };
-        let withdrawal = documented(&course.terms.withdrawal)?;
-        let wait = documented(&course.terms.wait)?;
-        let out = self.day.unwrap_or(self.on).max(self.on);
-        Some((out, first_free_day(out, withdrawal.max(wait))))
-    }
-}
-
-/// From when on a course may come out, as the record stood on a day.
+/// From when on a course may come out, as the record stood on a day: after the least stay, and not before its last dose.
 pub(super) fn earliest_out(history: &History, course: &Course, on: Day) -> EarliestOut {
     let stay = &course.terms.stay_min;
-    let day = |days: u16| course.placed.plus(days);
+    let last_dose = last_dose_due(course, on);
+    let day = |days: u16| course.placed.plus(days).max(last_dose.unwrap_or(Day::FIRST));
     if !stay.depends_on_brood() {
-        let least = stay.bounds().map(|(_, longer)| day(longer));
+        let least = stay.bounds().map(|(_, longer)| day(longer)).or(last_dose);
         return EarliestOut {
             day: least,
             brood_absent_or_lowest: None,
             brood_present: None,
             brood_seen: None,
-            on,
         };
     }
     let under = |brood: BroodState| stay.under(brood).map(|fact| day(fact.value));
-    let seen = history.brood_on(on).copied();
+    let seen = history.brood_for(course, on).copied();
     let (absent, present) = (under(BroodState::AbsentOrLowest), under(BroodState::Present));
     EarliestOut {
         day: seen.and_then(|seen| under(seen.state())).or(absent.max(present)),
         brood_absent_or_lowest: absent,
         brood_present: present,
         brood_seen: seen,
-        on,
     }
+}
+
+/// The first day for the last dose of a course that lacks some, if the days between doses are stated.
+fn last_dose_due(course: &Course, on: Day) -> Option<Day> {
+    let doses = course.terms.doses.as_ref()?.value;
+    let given = u16::try_from(course.doses_by(on).count()).ok()?;
+    let lacking = u16::from(doses.count).checked_sub(given).filter(|lacking| *lacking > 0)?;
+    let last = course.doses_by(on).next_back()?.on;
+    Some(last.plus(doses.interval_min_days?.saturating_mul(lacking)))
 }
 
 /// The day by which a course must be out, if stated; where it turns on brood and none was seen, the earlier one.
 fn latest_out(history: &History, course: &Course, on: Day) -> Option<Day> {
     let stay = &course.terms.stay_max;
-    let days = match history.brood_on(on) {
+    let days = match history.brood_for(course, on) {
         Some(seen) => stay.under(seen.state()).map(|fact| fact.value),
         None => stay.bounds().map(|(shorter, _)| shorter),
     };
@@ -129,27 +129,26 @@ pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
             Standing::In | Standing::PerhapsSpent => {
                 steps.extend(next_dose(course, on));
                 let earliest = earliest_out(history, course, on);
-                steps.push(Step::TakeOut { course, earliest, latest: latest_out(history, course, on) });
-                let off =
-                    course.terms.supers_during.as_ref().is_some_and(|fact| fact.value == SupersDuring::Off);
-                if let Some(span) = history.supers_on(on).filter(|_| off)
-                    && !steps.iter().any(|step| matches!(step, Step::TakeSupersOff { .. }))
-                {
-                    steps.push(Step::TakeSupersOff { since: span.from });
-                }
+                let latest = latest_out(history, course, on);
+                let take_out = Step::TakeOut { course, earliest, latest };
+                steps.push(
+                    spent_on(course, on).map_or(take_out, |spent| Step::WaitUntilSpent { course, spent }),
+                );
             }
             Standing::NotSaid(since, _) => steps.push(Step::RecordWhereabouts { course, since }),
             Standing::Out(out) => {
-                steps.extend(next_dose(course, on).filter(|_| course.end == crate::history::End::Open));
-                let window = history.windows.iter().rfind(|window| {
-                    history.courses.get(window.course).is_some_and(|of| of.entry == course.entry)
-                        && window.out == out
-                        && window.on(on) == Verdict::No
-                });
-                steps.extend(window.map(|window| Step::WaitThrough { course, last: window.blocked_through }));
+                steps.extend(next_dose(course, on).filter(|_| course.end == End::Open));
+                let running = blocked_through(&course.terms, out);
+                if on <= running && out <= running {
+                    steps.push(Step::WaitThrough { course, last: running });
+                }
             }
         }
     }
+    let barred = answer.grounds.iter().any(|ground| ground.decides && ground.outcome == Outcome::Broken);
+    steps.extend(
+        history.supers_on(on).filter(|_| barred).map(|span| Step::TakeSupersOff { since: span.from }),
+    );
     steps.sort_by_key(Step::urgency);
     steps
 }
@@ -168,15 +167,15 @@ fn next_dose(course: &Course, on: Day) -> Option<Step<'_>> {
 }
 
 impl Step<'_> {
-    /// Supers first; then by the latest day, by the earliest, and what has no day last.
+    /// Supers first, then what must be found out, then doses, then the rest: by the latest day, then by the earliest.
     fn urgency(&self) -> (u8, Day, Day) {
         let or_last = |day: Option<Day>| day.unwrap_or(Day::LAST);
         match self {
             Step::TakeSupersOff { since } => (0, *since, *since),
             Step::RecordWhereabouts { since, .. } => (1, *since, *since),
             Step::GiveDose { from, by, .. } => (2, or_last(*by), or_last(*from)),
-            Step::TakeOut { earliest, latest, .. } => (2, or_last(*latest), or_last(earliest.day)),
-            Step::WaitThrough { last, .. } => (2, *last, *last),
+            Step::TakeOut { earliest, latest, .. } => (3, or_last(*latest), or_last(earliest.day)),
+            Step::WaitUntilSpent { spent: day, .. } | Step::WaitThrough { last: day, .. } => (3, *day, *day),
         }
     }
 }

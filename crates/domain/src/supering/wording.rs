@@ -28,7 +28,7 @@ pub(super) fn summary(answer: &Answer<'_>) -> String {
         (Verdict::Yes, _) | (_, FirstFree::NotKnown) => String::new(),
         (_, FirstFree::OnRecord(day)) => format!("; free from {day}"),
         (_, FirstFree::OnceOut { out, free }) => {
-            format!("; free from {free} at the earliest, if all is out on {out}")
+            format!("; free from {free} if all is out on {out}")
         }
     };
     format!("{what}{why}{when}")
@@ -124,6 +124,7 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
         Reason::DosesGiven { given, doses } => {
             let of = doses.value.count;
             match ground.outcome {
+                Outcome::Met if of == 1 => format!("{name}: its one dose was given"),
                 Outcome::Met => format!("{name}: all {of} doses were given"),
                 _ => format!("{name}: {given} of {of} doses were given"),
             }
@@ -149,17 +150,14 @@ fn not_established(name: &str, topic: Topic, days: Option<u16>, supers: Option<S
     let what = topic_words(topic);
     match value {
         Some(value) => format!("{name}: the {what} ({value}) is not documented, so no yes can rest on it"),
-        None if topic == Topic::UsedUp => format!("{name}: that it is used up by now is not documented"),
+        None if topic == Topic::UsedUp => format!("{name}: whether it is used up by now is not established"),
         None => format!("{name}: the {what} is not known"),
     }
 }
 
 fn running(name: &str, period: &str, out: Day, days: u16) -> String {
     let last = last_blocked_day(out, days).unwrap_or(out);
-    format!(
-        "the {period} of {name} runs: {days} days after {out}, last blocked day {last}, first free day {}",
-        last.next()
-    )
+    format!("the {period} of {name} runs: {days} days after {out}, last blocked day {last}")
 }
 
 /// The course by pack name and first day.
@@ -214,6 +212,9 @@ pub(super) fn step(step: &Step<'_>, on: Day) -> String {
                 earliest_words(earliest, on),
                 latest_words(*latest, on)
             )
+        }
+        Step::WaitUntilSpent { course, spent } => {
+            format!("wait for {}: it is used up on {spent}, and nothing has to be taken out", named(course))
         }
         Step::WaitThrough { course, last } => {
             format!("wait for {}: first free day {}", named(course), last.next())

@@ -209,6 +209,11 @@ impl StepReport {
                 report.from_without_brood = earliest.brood_absent_or_lowest;
                 report.from_with_brood = earliest.brood_present;
             }
+            Step::WaitUntilSpent { course, spent } => {
+                report.what = "wait_until_spent";
+                report.administration = Some(course.entry);
+                report.from = Some(*spent);
+            }
             Step::WaitThrough { course, last } => {
                 report.what = "wait";
                 report.administration = Some(course.entry);

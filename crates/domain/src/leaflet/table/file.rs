@@ -85,6 +85,10 @@ impl<'a> File<'a> {
             self.fault(at, format!("`{written}` is not in quotes"), format!("write \"{written}\""));
             return true;
         }
+        if said == "invalid basic string, expected `\"`" {
+            self.fault(at, "the text is not closed", "end it with a double quote on the same line");
+            return false;
+        }
         let help = if said.contains("array") {
             "close the list with `]`, and put a comma between its texts"
         } else {

@@ -1,6 +1,7 @@
 //! Values of keys, read as what they should be. A value that does not do is refused with the help that fits it.
 
 use std::ops::{Range, RangeInclusive};
+use std::str::FromStr;
 
 use toml::Spanned;
 use toml::de::DeValue;
@@ -24,7 +25,6 @@ impl<'a> Found<'a> {
 pub(in crate::leaflet) type Unfit = Option<String>;
 
 pub(super) const TEXT: &str = "some text in double quotes";
-pub(super) const NAME: &str = "a name of at most 80 characters in double quotes, without `/` and without outer spaces";
 pub(super) const DATE: &str = "a date without quotes, such as 2026-04-11";
 
 pub(super) fn one_of<T>(words: &[(&str, T)]) -> String {
@@ -32,9 +32,6 @@ pub(super) fn one_of<T>(words: &[(&str, T)]) -> String {
 }
 
 pub(super) fn within(bounds: &RangeInclusive<i64>) -> String {
-    if bounds.start() == bounds.end() {
-        return format!("the number {}", bounds.start());
-    }
     format!("a whole number from {} to {}", bounds.start(), bounds.end())
 }
 
@@ -52,7 +49,7 @@ fn did_you_mean(near: &str) -> String {
     format!("did you mean `{near}`?")
 }
 
-pub(super) fn as_name<T: std::str::FromStr<Err: std::fmt::Display>>(found: &Found<'_>) -> Result<T, Unfit> {
+pub(super) fn as_name<T: FromStr>(found: &Found<'_>) -> Result<T, Unfit> {
     as_text(found)?.parse().map_err(|_| None)
 }
 
@@ -66,7 +63,10 @@ pub(super) fn as_whole<T: TryFrom<i64>>(found: &Found<'_>, bounds: &RangeInclusi
     number.filter(bounded).and_then(|number| T::try_from(number).ok()).ok_or(None)
 }
 
-pub(super) fn as_number<T>(found: &Found<'_>, read: impl FnOnce(&str) -> Result<T, Unfit>) -> Result<T, Unfit> {
+pub(super) fn as_number<T>(
+    found: &Found<'_>,
+    read: impl FnOnce(&str) -> Result<T, Unfit>,
+) -> Result<T, Unfit> {
     match &found.value {
         DeValue::Integer(number) if number.radix() == 10 => read(number.as_str()),
         DeValue::Float(number) => read(number.as_str()),

@@ -1,0 +1,118 @@
+//! The yardstick: may a colony be supered, written by hand over a list of courses, without grounds and without sources.
+
+use combclear_domain::calendar::{Day, last_blocked_day};
+use combclear_domain::history::{Course, End, History, Verdict};
+use combclear_domain::leaflet::Release;
+use combclear_domain::words::SupersDuring;
+
+/// A course as a program would keep it that gives nothing but yes, no or unknown.
+#[derive(Debug, Clone, Copy)]
+pub struct PlainCourse {
+    /// The day it was given.
+    pub placed: Day,
+    /// The day it came out, if it did; for one dose, the day of it.
+    pub out: Option<Day>,
+    /// Withdrawal period in days.
+    pub withdrawal: u16,
+    /// Days between removal and supers.
+    pub wait: u16,
+    /// Whether supers must be off while it is in.
+    pub supers_off: bool,
+    /// Whether all of this rests on a document.
+    pub documented: bool,
+}
+
+/// Yes, no or unknown over the courses of one colony.
+#[must_use]
+pub fn may_be_supered(courses: &[PlainCourse], on: Day) -> Verdict {
+    let mut answer = Verdict::Yes;
+    for course in courses {
+        if on < course.placed {
+            continue;
+        }
+        match course.out {
+            Some(out) if out <= on => {
+                let days = if course.supers_off { course.withdrawal.max(course.wait) } else { course.wait };
+                if last_blocked_day(out, days).is_some_and(|last| on <= last) {
+                    return Verdict::No;
+                }
+            }
+            _ if course.supers_off => return Verdict::No,
+            _ => {}
+        }
+        if !course.documented {
+            answer = Verdict::Unknown;
+        }
+    }
+    answer
+}
+
+/// The same course with the last blocked day worked out beforehand: the fastest that is still plain to read.
+#[derive(Debug, Clone, Copy)]
+pub struct WorkedOut {
+    /// The day it was given.
+    pub placed: Day,
+    /// The day it came out; the last day there is, while it is in.
+    pub out: Day,
+    /// The last day that it blocks once it is out; the day before `out` if none.
+    pub last_blocked: Day,
+    /// Whether supers must be off while it is in.
+    pub supers_off: bool,
+    /// Whether all of this rests on a document.
+    pub documented: bool,
+}
+
+impl WorkedOut {
+    /// Works the days of a course out.
+    #[must_use]
+    pub fn of(course: &PlainCourse) -> WorkedOut {
+        let PlainCourse { placed, supers_off, documented, .. } = *course;
+        let days = if supers_off { course.withdrawal.max(course.wait) } else { course.wait };
+        let out = course.out.unwrap_or(Day::LAST);
+        let last_blocked = last_blocked_day(out, days).unwrap_or(out.before());
+        WorkedOut { placed, out, last_blocked, supers_off, documented }
+    }
+}
+
+/// Yes, no or unknown over courses that were worked out beforehand.
+#[must_use]
+pub fn free_of_all(courses: &[WorkedOut], on: Day) -> Verdict {
+    let mut answer = Verdict::Yes;
+    for course in courses.iter().filter(|course| course.placed <= on) {
+        let blocked = if on < course.out { course.supers_off } else { on <= course.last_blocked };
+        if blocked {
+            return Verdict::No;
+        }
+        if !course.documented {
+            answer = Verdict::Unknown;
+        }
+    }
+    answer
+}
+
+/// The courses of a history, boiled down. Only for scenes in which every course is out, or is in and must come out.
+#[must_use]
+pub fn of(history: &History) -> Vec<PlainCourse> {
+    history.courses.iter().map(boiled_down).collect()
+}
+
+fn boiled_down(course: &Course) -> PlainCourse {
+    let terms = &course.terms;
+    let (Some(withdrawal), Some(wait), Some(supers)) = (&terms.withdrawal, &terms.wait, &terms.supers_during)
+    else {
+        panic!("the scene leaves a term of {} open", course.medicine);
+    };
+    let out = match course.end {
+        End::Out { on, .. } => Some(on),
+        _ if terms.release() == Some(Release::Single) => Some(course.placed),
+        _ => None,
+    };
+    PlainCourse {
+        placed: course.placed,
+        out,
+        withdrawal: withdrawal.value,
+        wait: wait.value,
+        supers_off: supers.value == SupersDuring::Off,
+        documented: withdrawal.is_documented() && wait.is_documented(),
+    }
+}

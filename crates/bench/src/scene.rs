@@ -1,0 +1,245 @@
+//! A colony with so many courses, taken in entry by entry as a holding does it.
+
+use std::str::FromStr;
+
+use combclear_domain::calendar::Day;
+use combclear_domain::holding::Holding;
+use combclear_domain::journal::entry::{Draft, Entry, EntryId};
+use combclear_domain::journal::event::{
+    Administration, ApiaryDetails, ColonyEstablished, Event, Given, HoldingDetails, Inspection, LotAcquired,
+    MedicineDescribed, Removal, SupersOff, SupersOn,
+};
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::quantity::Quantity;
+use combclear_domain::words::{Brood, ColonyName, MedicinesInside, SuperPurpose, Unit};
+
+/// Days from one course to the next.
+const STEP: u16 = 90;
+/// Days that strips stay in: long enough for every leaflet used here, with brood or without.
+const STAY: u16 = 70;
+
+/// A medicine as it is described, acquired and given.
+struct Medicine {
+    /// The keeper's name for it and for its only lot.
+    name: &'static str,
+    leaflet: &'static str,
+    unit: Unit,
+    each: u32,
+    method: Option<&'static str>,
+    comes_out: bool,
+}
+
+/// Strips that must come out, the only kind that a scene may leave in.
+const STRIPS: Medicine = Medicine {
+    name: "amber strips",
+    leaflet: "amitraz-strip-500mg-a",
+    unit: Unit::Strip,
+    each: 2,
+    method: None,
+    comes_out: true,
+};
+
+/// Given in turn.
+const MEDICINES: [Medicine; 4] = [
+    STRIPS,
+    Medicine {
+        name: "grey powder",
+        leaflet: "oxalic-powder-886mg",
+        unit: Unit::Gram,
+        each: 2,
+        method: Some("trickle"),
+        comes_out: false,
+    },
+    Medicine { name: "pale strips", leaflet: "tau-fluvalinate-strip-824mg", ..STRIPS },
+    Medicine { name: "white trays", leaflet: "thymol-gel-12.5g", unit: Unit::Tray, each: 1, ..STRIPS },
+];
+
+/// How a scene ends.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ending {
+    /// All courses are long over: every one has to be looked at, and the answer is yes.
+    AllOver,
+    /// The last course is strips that are still in: the answer is no.
+    LastIsIn,
+}
+
+/// A holding with one colony, and the day to ask about it.
+#[derive(Debug)]
+pub struct Scene {
+    /// The holding.
+    pub holding: Holding,
+    /// The colony.
+    pub colony: ColonyName,
+    /// The day asked about.
+    pub on: Day,
+}
+
+/// The built-in leaflets.
+#[must_use]
+pub fn leaflets() -> &'static Leaflets {
+    combclear_leaflets::builtin()
+        .unwrap_or_else(|faults| panic!("the built-in leaflets have faults: {faults:?}"))
+}
+
+/// A colony with so many courses, each with an inspection, and with supers on between them once a year.
+#[must_use]
+pub fn with_courses(courses: u16, ending: Ending) -> Scene {
+    let mut writer = Writer { holding: Holding::new(name("bench")), entries: 0 };
+    let first: Day = name("2021-01-01");
+    let colony: ColonyName = name("A1");
+    writer.set_up(first, &colony);
+    let mut placed = first;
+    for index in 0..courses {
+        placed = first.plus(1 + index * STEP);
+        let last_is_in = ending == Ending::LastIsIn && index + 1 == courses;
+        writer.course(&colony, placed, index, last_is_in);
+    }
+    let on = match ending {
+        Ending::AllOver => placed.plus(400),
+        Ending::LastIsIn => placed.plus(20),
+    };
+    Scene { holding: writer.holding, colony, on }
+}
+
+struct Writer {
+    holding: Holding,
+    entries: u64,
+}
+
+impl Writer {
+    fn write(&mut self, on: Day, event: Event) -> EntryId {
+        self.entries += 1;
+        let id: EntryId = name(&format!("00000000-0000-7000-8000-{:012x}", self.entries));
+        let draft = Draft::new(id, on, name("keeper"), event);
+        let recorded_at = name(&format!("{on}T12:00:00.000Z"));
+        let entry = Entry::seal(self.holding.name(), draft, recorded_at, self.holding.tip());
+        if let Err(refusal) = self.holding.accept(&entry) {
+            panic!("entry {} of {on} is refused: {refusal}", entry.to_json());
+        }
+        id
+    }
+
+    fn set_up(&mut self, on: Day, colony: &ColonyName) {
+        let details = HoldingDetails { keeper: name("keeper"), address: None, jurisdiction: name("gb") };
+        self.write(on, Event::HoldingDetails(details));
+        self.write(on, Event::ApiaryDetails(ApiaryDetails { apiary: name("East"), place: None }));
+        let established = ColonyEstablished {
+            colony: colony.clone(),
+            apiary: name("East"),
+            hive_mark: None,
+            origin: None,
+            medicines: MedicinesInside::None,
+        };
+        self.write(on, Event::ColonyEstablished(established));
+        for Medicine { name: medicine, leaflet, unit, .. } in MEDICINES {
+            let described = MedicineDescribed {
+                medicine: name(medicine),
+                pack_name: medicine.to_owned(),
+                authorisation: None,
+                unit,
+                leaflet: Some(name(leaflet)),
+                terms: None,
+            };
+            self.write(on, Event::MedicineDescribed(described));
+            let acquired = LotAcquired {
+                lot: name(medicine),
+                medicine: name(medicine),
+                batch: None,
+                expiry: None,
+                quantity: Quantity::whole(1_000),
+                supplier: None,
+                proof: None,
+                label_revision: None,
+            };
+            self.write(on, Event::LotAcquired(acquired));
+        }
+    }
+
+    fn course(&mut self, colony: &ColonyName, placed: Day, index: u16, stays_in: bool) {
+        let in_turn = MEDICINES.iter().cycle().nth(usize::from(index)).filter(|_| !stays_in);
+        let Medicine { name: lot, each, method, comes_out, .. } = in_turn.unwrap_or(&STRIPS);
+        let seen = Inspection {
+            colony: colony.clone(),
+            brood: Some(Brood::Present),
+            seams: None,
+            brood_boxes: None,
+            feeder: None,
+            note: None,
+        };
+        self.write(placed, Event::Inspection(seen));
+        let given = Given { lot: name(lot), each: Quantity::whole(*each), colonies: vec![colony.clone()] };
+        let administration = Administration {
+            given: vec![given],
+            method: method.map(name),
+            continues: None,
+            withdrawal_days: Some(0),
+            given_by: None,
+            prescription: None,
+            count_corrected: false,
+        };
+        let first = self.write(placed, Event::Administration(administration));
+        if *comes_out && !stays_in {
+            let removal = Removal { administration: first, colonies: vec![colony.clone()], left_inside: 0 };
+            self.write(placed.plus(STAY), Event::Removal(removal));
+        }
+        if index % 4 == 1 {
+            let colonies = vec![colony.clone()];
+            let on = SupersOn { colonies: colonies.clone(), supers: 2, purpose: SuperPurpose::Harvest };
+            self.write(placed.plus(STAY + 2), Event::SupersOn(on));
+            self.write(placed.plus(STEP - 2), Event::SupersOff(SupersOff { colonies, left_on: 0 }));
+        }
+    }
+}
+
+/// Text of this file as a name, a day or an instant.
+fn name<T: FromStr<Err: std::fmt::Display>>(text: &str) -> T {
+    text.parse().unwrap_or_else(|error| panic!("{error}"))
+}
+
+#[cfg(test)]
+mod tests {
+    use combclear_domain::history::{History, Verdict};
+
+    use super::*;
+    use crate::plain;
+
+    #[test]
+    fn the_yardstick_gives_the_same_answers_as_the_domain() {
+        for courses in [4, 20, 100] {
+            for ending in [Ending::AllOver, Ending::LastIsIn] {
+                let scene = with_courses(courses, ending);
+                let history = History::of(&scene.holding, leaflets(), &scene.colony);
+                let by_hand = plain::of(&history);
+                assert_eq!(by_hand.len(), usize::from(courses));
+                let worked_out: Vec<_> = by_hand.iter().map(plain::WorkedOut::of).collect();
+                let mut seen = Vec::new();
+                for on in (0..=courses * STEP + 500).map(|days| name::<Day>("2021-01-01").plus(days)) {
+                    let verdict = plain::may_be_supered(&by_hand, on);
+                    assert_eq!(
+                        verdict,
+                        plain::free_of_all(&worked_out, on),
+                        "{courses} courses, {ending:?}, on {on}"
+                    );
+                    assert_eq!(verdict, history.may_be_supered(on), "{courses} courses, {ending:?}, on {on}");
+                    assert_eq!(
+                        verdict,
+                        history.supering(on).verdict,
+                        "{courses} courses, {ending:?}, on {on}"
+                    );
+                    seen.push(verdict);
+                }
+                assert!(seen.contains(&Verdict::Yes) && seen.contains(&Verdict::No));
+            }
+        }
+    }
+
+    #[test]
+    fn a_scene_asks_for_the_answer_it_is_made_for() {
+        for (ending, verdict) in [(Ending::AllOver, Verdict::Yes), (Ending::LastIsIn, Verdict::No)] {
+            let scene = with_courses(20, ending);
+            let history = History::of(&scene.holding, leaflets(), &scene.colony);
+            assert_eq!(history.may_be_supered(scene.on), verdict, "{ending:?}");
+            assert!(history.courses.iter().all(|course| course.placed <= scene.on), "a course is left out");
+        }
+    }
+}

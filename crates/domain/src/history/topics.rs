@@ -1,0 +1,99 @@
+//! How each topic is read in what people stated and in leaflet rules, and which of two values is the stricter.
+
+use std::cmp::Ordering;
+
+use super::resolve::Reading;
+use super::terms::Doses;
+use crate::journal::event::StatedTerms;
+use crate::leaflet::{Rule, Says, Topic};
+use crate::words::{RemovalNeed, SupersDuring};
+
+type Stated<T> = fn(&StatedTerms) -> Option<T>;
+type InRule<T> = fn(&Rule) -> Option<T>;
+type Order<T> = fn(&T, &T) -> Ordering;
+
+/// May supers be on while it is in: off is the strictest.
+pub(super) fn supers_during() -> Reading<Stated<SupersDuring>, InRule<SupersDuring>, Order<SupersDuring>> {
+    const fn strictness(value: SupersDuring) -> u8 {
+        match value {
+            SupersDuring::Off => 2,
+            SupersDuring::OnNoHarvest => 1,
+            SupersDuring::On => 0,
+        }
+    }
+    Reading {
+        topic: Topic::SupersDuring,
+        stated: |terms| terms.supers_during,
+        rule: |rule| match rule.says {
+            Says::SupersDuring { value } => Some(value),
+            _ => None,
+        },
+        order: |a, b| strictness(*a).cmp(&strictness(*b)),
+    }
+}
+
+/// The withdrawal period: the longer is the stricter.
+pub(super) fn withdrawal() -> Reading<Stated<u16>, InRule<u16>, Order<u16>> {
+    Reading {
+        topic: Topic::Withdrawal,
+        stated: |terms| terms.withdrawal_days,
+        rule: |rule| match rule.says {
+            Says::Withdrawal { days } => Some(days),
+            _ => None,
+        },
+        order: u16::cmp,
+    }
+}
+
+/// The wait between removal and supers: the longer is the stricter.
+pub(super) fn wait() -> Reading<Stated<u16>, InRule<u16>, Order<u16>> {
+    Reading {
+        topic: Topic::WaitAfterRemoval,
+        stated: |terms| terms.wait_after_removal_days,
+        rule: |rule| match rule.says {
+            Says::WaitAfterRemoval { days } => Some(days),
+            _ => None,
+        },
+        order: u16::cmp,
+    }
+}
+
+/// Whether it must come out: that it must is the strictest, that nothing stays the least strict.
+pub(super) fn removal() -> Reading<Stated<RemovalNeed>, InRule<RemovalNeed>, Order<RemovalNeed>> {
+    const fn strictness(value: RemovalNeed) -> u8 {
+        match value {
+            RemovalNeed::Needed => 2,
+            RemovalNeed::NotNeeded => 1,
+            RemovalNeed::NothingStays => 0,
+        }
+    }
+    Reading {
+        topic: Topic::Removal,
+        stated: |terms| terms.removal,
+        rule: |rule| match rule.says {
+            Says::Removal { value } => Some(value),
+            _ => None,
+        },
+        order: |a, b| strictness(*a).cmp(&strictness(*b)),
+    }
+}
+
+/// Doses of a course: more is the stricter. People state how many; the days between them are those of the leaflet.
+pub(super) fn doses(
+    intervals: Option<Doses>,
+) -> Reading<impl Fn(&StatedTerms) -> Option<Doses>, InRule<Doses>, Order<Doses>> {
+    let none = Doses { count: 0, interval_min_days: None, interval_max_days: None };
+    Reading {
+        topic: Topic::Doses,
+        stated: move |terms: &StatedTerms| {
+            terms.doses.map(|count| Doses { count, ..intervals.unwrap_or(none) })
+        },
+        rule: |rule| match rule.says {
+            Says::Doses { count, interval_min_days, interval_max_days } => {
+                Some(Doses { count, interval_min_days, interval_max_days })
+            }
+            _ => None,
+        },
+        order: |a, b| a.count.cmp(&b.count),
+    }
+}
