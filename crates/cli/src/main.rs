@@ -1,1 +1,62 @@
-fn main() {}
+//! `combclear`: may this hive be supered today? The command line, and the server.
+
+mod args;
+mod clock;
+mod commands;
+mod failure;
+mod place;
+
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use args::{Arguments, Command};
+use failure::Failure;
+
+fn main() -> ExitCode {
+    let arguments = Arguments::parse();
+    match run(&arguments) {
+        Ok(outcome) => outcome.into(),
+        Err(failure) => {
+            eprintln!("{failure}");
+            ExitCode::from(1)
+        }
+    }
+}
+
+/// What a command came to, for the exit code.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Outcome {
+    /// Done; asked of named colonies: yes.
+    Done,
+    /// No: not every named colony may be supered, or the journal does not hold.
+    No,
+    /// Not known.
+    Unknown,
+    /// Done in part: some entries were left out.
+    InPart,
+}
+
+impl From<Outcome> for ExitCode {
+    fn from(outcome: Outcome) -> ExitCode {
+        ExitCode::from(match outcome {
+            Outcome::Done => 0,
+            Outcome::No => 3,
+            Outcome::Unknown => 4,
+            Outcome::InPart => 5,
+        })
+    }
+}
+
+#[tokio::main]
+async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
+    let place = &arguments.place;
+    match &arguments.command {
+        Command::Supering(ask) => commands::supering::run(place, ask).await,
+        Command::Import(import) => commands::import::run(place, import).await,
+        Command::Export(export) => commands::export::run(place, export).await,
+        Command::Verify(verify) => commands::verify::run(place, verify).await,
+        Command::Leaflets(leaflets) => commands::leaflets::run(leaflets),
+        Command::Serve(serve) => commands::serve::run(place, serve).await,
+    }
+}

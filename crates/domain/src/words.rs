@@ -33,7 +33,16 @@ macro_rules! names {
         $(#[$doc])+
         #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
         #[serde(try_from = "String", into = "String")]
-        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, min_length = 1, max_length = 80))]
+        #[cfg_attr(
+            feature = "openapi",
+            derive(utoipa::ToSchema),
+            schema(
+                value_type = String,
+                min_length = 1,
+                max_length = 80,
+                pattern = r"^[^\s/\x00-\x1f\x7f-\x9f]([^/\x00-\x1f\x7f-\x9f]*[^\s/\x00-\x1f\x7f-\x9f])?$"
+            )
+        )]
         pub struct $name(Arc<str>);
 
         impl $name {

@@ -164,6 +164,10 @@ impl<'h> Answer<'h> {
         }
         match out {
             Some(out) => FirstFree::OnceOut { out, free },
+            // After several courses, free since the last blocked day; after a dose that blocks no day, since that dose.
+            None if self.verdict == Verdict::Yes => {
+                FirstFree::OnRecord(self.last_blocked_day().map_or(free, Day::next))
+            }
             None => FirstFree::OnRecord(free),
         }
     }

@@ -1,0 +1,100 @@
+//! `combclear leaflets`: what the built-in leaflets say, and how well each value is established.
+
+use combclear_domain::leaflet::{Confidence, Leaflet, Leaflets as Set};
+
+use super::{print, print_json, table};
+use crate::args::Leaflets;
+use crate::failure::Failure;
+use crate::{Outcome, place};
+
+pub(crate) fn run(ask: &Leaflets) -> Result<Outcome, Failure> {
+    let set = place::leaflets()?;
+    let Some(id) = &ask.id else {
+        if ask.json {
+            print_json(&set.iter().map(AsRef::as_ref).collect::<Vec<&Leaflet>>())?;
+        } else {
+            print(&list(set))?;
+        }
+        return Ok(Outcome::Done);
+    };
+    let found: Vec<&Leaflet> = set.iter().map(AsRef::as_ref).filter(|leaflet| leaflet.id.as_str() == id).collect();
+    if found.is_empty() {
+        let help = set
+            .nearest_to(id)
+            .map_or_else(|| "list them all: combclear leaflets".to_owned(), |near| format!("did you mean `{near}`?"));
+        return Err(Failure::new(format!("there is no leaflet `{id}`"), help));
+    }
+    if ask.json {
+        print_json(&found)?;
+    } else {
+        for leaflet in found {
+            print(&one(leaflet))?;
+        }
+    }
+    Ok(Outcome::Done)
+}
+
+fn list(set: &Set) -> String {
+    let mut rows = table(["where", "leaflet", "what", "rules", "document", "second hand", "unconfirmed"]);
+    for leaflet in set.iter() {
+        let count = |wanted: Confidence| leaflet.rules.iter().filter(|rule| rule.confidence == wanted).count().to_string();
+        rows.add_row([
+            leaflet.jurisdiction.to_string(),
+            leaflet.id.to_string(),
+            leaflet.title.clone(),
+            leaflet.rules.len().to_string(),
+            count(Confidence::Document),
+            count(Confidence::SecondHand),
+            count(Confidence::Unconfirmed),
+        ]);
+    }
+    format!("{rows}\nOnly what was read in a document can carry a yes. Your own reading of the pack goes before all of these.")
+}
+
+fn one(leaflet: &Leaflet) -> String {
+    let mut rows = table(["rule", "says", "how sure", "since", "source"]);
+    for rule in &leaflet.rules {
+        let method = rule.method.as_ref().map(|method| format!(" ({method})")).unwrap_or_default();
+        let note = rule.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
+        rows.add_row([
+            format!("{}{method}", rule.says.topic().as_str()),
+            format!("{}{note}", said(rule)),
+            format!("{}\n{}", word(&rule.confidence), word(&rule.force)),
+            rule.from.to_string(),
+            rule.source.join(", "),
+        ]);
+    }
+    let sources = leaflet.sources.iter().map(|source| {
+        let locator = source.locator.as_ref().map(|locator| format!(", {locator}")).unwrap_or_default();
+        let published = source.published.as_ref().map(|published| format!(" ({published})")).unwrap_or_default();
+        format!("  {}: {}{locator}{published}", source.id, source.title)
+    });
+    let sources: Vec<String> = sources.collect();
+    format!("{} [{} {}]\n{rows}\nSources:\n{}", leaflet.title, leaflet.jurisdiction, leaflet.id, sources.join("\n"))
+}
+
+/// What a rule says: its own fields, as they travel.
+fn said(rule: &combclear_domain::leaflet::Rule) -> String {
+    let Ok(serde_json::Value::Object(fields)) = serde_json::to_value(&rule.says) else { return String::new() };
+    let own = fields.iter().filter(|(key, _)| key.as_str() != "kind").map(|(key, value)| {
+        let value = match value {
+            serde_json::Value::String(text) => text.clone(),
+            value if key.ends_with("_tenths_c") => {
+                let tenths = value.as_i64().unwrap_or_default();
+                #[expect(clippy::cast_precision_loss, reason = "tenths of a degree are far below the precision of a double")]
+                let degrees = tenths as f64 / 10.0;
+                return format!("{} {degrees} °C", key.trim_end_matches("_tenths_c"));
+            }
+            value => value.to_string(),
+        };
+        match key.as_str() {
+            "text" | "value" | "name" => value,
+            key => format!("{} {value}", key.replace('_', " ")),
+        }
+    });
+    own.collect::<Vec<_>>().join(", ")
+}
+
+fn word(value: &impl serde::Serialize) -> String {
+    serde_json::to_value(value).ok().and_then(|value| Some(value.as_str()?.replace('_', " "))).unwrap_or_default()
+}

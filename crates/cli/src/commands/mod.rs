@@ -1,0 +1,48 @@
+//! One module per command.
+
+pub(crate) mod export;
+pub(crate) mod import;
+pub(crate) mod leaflets;
+pub(crate) mod serve;
+pub(crate) mod supering;
+pub(crate) mod verify;
+
+use std::io::Write;
+
+use comfy_table::{ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle};
+use serde::Serialize;
+
+use crate::failure::Failure;
+
+/// Writes to standard output; a reader that has gone away (`| head`) is no failure.
+pub(crate) fn print(text: &str) -> Result<(), Failure> {
+    match writeln!(std::io::stdout(), "{text}") {
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            Err(Failure::new(format!("cannot write to standard output: {error}"), "look where it is sent"))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Writes a value as JSON.
+pub(crate) fn print_json(value: &impl Serialize) -> Result<(), Failure> {
+    let text = serde_json::to_string_pretty(value)
+        .map_err(|error| Failure::new(format!("cannot write this as JSON: {error}"), "leave --json out"))?;
+    print(&text)
+}
+
+/// A table in the manner of this program: one rule below the heads, wrapped to the width of the terminal.
+pub(crate) fn table<const N: usize>(heads: [&str; N]) -> Table {
+    let mut table = Table::new();
+    table.load_style(STYLE).set_content_arrangement(ContentArrangement::Dynamic);
+    if table.width().is_none() {
+        table.set_width(140);
+    }
+    table.set_header(heads);
+    table
+}
+
+const STYLE: TableStyle = TableStyle::new()
+    .header_lines(ContentLineStyle::new(' ', ' ', ' '))
+    .header_separator(LineStyle::new(' ', '─', '─', ' '))
+    .content_lines(ContentLineStyle::new(' ', ' ', ' '));

@@ -1,0 +1,171 @@
+//! A client, and the service that it asks.
+
+use std::sync::atomic::{AtomicI64, Ordering};
+use std::sync::{Arc, LazyLock};
+
+use axum::Router;
+use axum::body::{Body, to_bytes};
+use axum::http::{HeaderMap, Method, Request};
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::{Day, Instant};
+use combclear_service::{App, Clock};
+use combclear_store::{Journal, Register};
+use serde_json::Value;
+use tempfile::TempDir;
+use tower::ServiceExt;
+
+use crate::schema;
+
+/// The day on which the tests play. At the hour of the clock it is still 11 April in Greenwich, and where the keeper is.
+pub(crate) const TODAY: &str = "2026-04-11";
+
+/// A clock that stands still until it is moved.
+pub(crate) struct Standing {
+    minutes: AtomicI64,
+}
+
+impl Standing {
+    pub(crate) fn move_on(&self, minutes: i64) {
+        self.minutes.fetch_add(minutes, Ordering::SeqCst);
+    }
+}
+
+impl Clock for Standing {
+    fn now(&self) -> Instant {
+        let minutes = 15 + self.minutes.load(Ordering::SeqCst);
+        format!("{TODAY}T08:{minutes:02}:30.123Z").parse().unwrap()
+    }
+
+    fn today(&self) -> Day {
+        TODAY.parse().unwrap()
+    }
+}
+
+/// A service to ask, and what it stands on.
+pub(crate) struct Bench {
+    pub(crate) router: Router,
+    pub(crate) clock: Arc<Standing>,
+    pub(crate) journal: Arc<dyn Journal>,
+    _folder: TempDir,
+}
+
+/// The leaflets of the tests: invented, so that no change to a real one moves a test.
+pub(crate) fn leaflets() -> Arc<Leaflets> {
+    let strip = include_str!("leaflets/demo-strip.toml");
+    Arc::new(Leaflets::load([("gb/demo-strip.toml", strip)]).unwrap())
+}
+
+impl Bench {
+    /// A service without a single entry.
+    pub(crate) async fn new() -> Bench {
+        Bench::over(|journal| journal).await
+    }
+
+    /// A service whose journal is wrapped into something.
+    pub(crate) async fn over(wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>) -> Bench {
+        let folder = tempfile::tempdir().unwrap();
+        let url = format!("sqlite:{}", folder.path().join("journal.db").display());
+        let journal = wrap(combclear_store::open(&url).await.unwrap());
+        let clock = Arc::new(Standing { minutes: AtomicI64::new(0) });
+        let router = combclear_service::router(app(Arc::clone(&journal), Arc::clone(&clock)));
+        Bench { router, clock, journal, _folder: folder }
+    }
+
+    pub(crate) async fn get(&self, path: &str) -> Answer {
+        self.send(Request::get(path).body(Body::empty()).unwrap()).await
+    }
+
+    pub(crate) async fn put(&self, path: &str, entry: &Value) -> Answer {
+        self.send(json(Method::PUT, path, entry.to_string())).await
+    }
+
+    pub(crate) async fn post(&self, path: &str, entries: &Value) -> Answer {
+        self.send(json(Method::POST, path, entries.to_string())).await
+    }
+
+    /// Sends a request, and holds the answer against the document.
+    pub(crate) async fn send(&self, request: Request<Body>) -> Answer {
+        let method = request.method().clone();
+        let path = request.uri().path().to_owned();
+        let response = self.router.clone().oneshot(request).await.unwrap();
+        let (parts, body) = response.into_parts();
+        let body = to_bytes(body, usize::MAX).await.unwrap().to_vec();
+        let answer = Answer { status: parts.status.as_u16(), headers: parts.headers, body };
+        if method != Method::HEAD {
+            DOCUMENT.check(&method, &path, &answer);
+        }
+        answer
+    }
+
+    /// How many entries a holding has.
+    pub(crate) async fn entries_of(&self, holding: &str) -> u64 {
+        self.journal.tip(&holding.parse().unwrap()).await.unwrap().map_or(0, |(seq, _)| seq)
+    }
+}
+
+pub(crate) fn app(journal: Arc<dyn Journal>, clock: Arc<Standing>) -> App {
+    App::new(Arc::new(Register::new(journal)), leaflets(), clock)
+}
+
+/// A request with a body that is declared as JSON.
+pub(crate) fn json(method: Method, path: &str, body: impl Into<Body>) -> Request<Body> {
+    let request = Request::builder().method(method).uri(path).header("content-type", "application/json");
+    request.body(body.into()).unwrap()
+}
+
+static DOCUMENT: LazyLock<schema::Document> = LazyLock::new(schema::Document::of_the_service);
+
+/// What came back.
+#[derive(Debug)]
+pub(crate) struct Answer {
+    pub(crate) status: u16,
+    pub(crate) headers: HeaderMap,
+    pub(crate) body: Vec<u8>,
+}
+
+impl Answer {
+    pub(crate) fn text(&self) -> String {
+        String::from_utf8(self.body.clone()).unwrap()
+    }
+
+    pub(crate) fn json(&self) -> Value {
+        serde_json::from_slice(&self.body).unwrap_or_else(|_| panic!("not JSON: {}", self.text()))
+    }
+
+    pub(crate) fn header(&self, name: &str) -> Option<&str> {
+        self.headers.get(name).map(|value| value.to_str().unwrap())
+    }
+
+    /// The JSON of a success.
+    #[track_caller]
+    pub(crate) fn good(&self) -> Value {
+        assert!((200..300).contains(&self.status), "{}: {}", self.status, self.text());
+        assert_eq!(self.header("content-type"), Some("application/json"));
+        self.json()
+    }
+
+    /// The problem document, which must be of this kind and name this path.
+    #[track_caller]
+    pub(crate) fn problem(&self, status: u16, slug: &str, instance: &str) -> Value {
+        assert_eq!(self.status, status, "{}", self.text());
+        assert_eq!(self.header("content-type"), Some("application/problem+json"), "{}", self.text());
+        let problem = self.json();
+        assert_eq!(problem["type"], format!("/problems/{slug}"), "{problem}");
+        assert_eq!(problem["status"], status, "{problem}");
+        assert_eq!(problem["instance"], instance, "{problem}");
+        assert_ne!(problem["title"], "", "{problem}");
+        assert_ne!(problem["detail"], "", "{problem}");
+        problem
+    }
+
+    /// The one thing wrong that a problem document names: where, what, how to mend it.
+    #[track_caller]
+    pub(crate) fn fault(&self, status: u16, slug: &str, instance: &str) -> (String, String, String) {
+        let problem = self.problem(status, slug, instance);
+        let errors = problem["errors"].as_array().unwrap();
+        assert_eq!(errors.len(), 1, "{problem}");
+        let place = errors[0].get("pointer").or_else(|| errors[0].get("parameter")).unwrap_or(&Value::Null);
+        let text = |value: &Value| value.as_str().unwrap_or_default().to_owned();
+        (text(place), text(&errors[0]["detail"]), text(&errors[0]["help"]))
+    }
+}

@@ -1,0 +1,250 @@
+//! What is said of the API, held against itself. That the answers are what it says is checked with every answer.
+
+use std::collections::BTreeSet;
+use std::fs;
+
+use combclear_domain::journal::Kind;
+use combclear_domain::words;
+use serde_json::Value;
+
+use crate::bench::Bench;
+use crate::schema::Document;
+
+const FILE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../openapi/openapi.json");
+/// The variable that has the document written anew.
+const WRITE: &str = "COMBCLEAR_WRITE_OPENAPI";
+
+#[tokio::test]
+async fn the_document_that_is_served_is_the_one_that_is_kept() {
+    let served = Bench::new().await.get("/openapi.json").await;
+    served.good();
+    let served = format!("{}\n", served.text());
+    if std::env::var_os(WRITE).is_some() {
+        fs::write(FILE, &served).unwrap();
+    }
+    let kept = fs::read_to_string(FILE).unwrap_or_default();
+    let first = served.lines().zip(kept.lines()).position(|(served, kept)| served != kept);
+    assert!(
+        served == kept,
+        "openapi/openapi.json is not what is served (first at line {}). If the change is meant, write it anew and look \
+         at the difference:\n\n    {WRITE}=1 cargo test -p combclear-service --test api document\n",
+        first.map_or_else(|| served.lines().count().min(kept.lines().count()), |line| line + 1),
+    );
+}
+
+#[test]
+fn every_reference_leads_somewhere() {
+    let document = Document::of_the_service();
+    let mut references = Vec::new();
+    walk(&document.0, &mut |value| {
+        references.extend(value.get("$ref").and_then(Value::as_str).map(str::to_owned));
+    });
+    assert!(references.len() > 100, "only {} references were found", references.len());
+    let dangling: Vec<_> =
+        references.iter().filter(|reference| document.resolve(reference).is_none()).collect();
+    assert_eq!(dangling, Vec::<&String>::new());
+}
+
+#[test]
+fn every_schema_that_is_kept_is_used() {
+    let document = Document::of_the_service();
+    let mut used = BTreeSet::new();
+    walk(&document.0, &mut |value| used.extend(value.get("$ref").and_then(Value::as_str).map(str::to_owned)));
+    let kept = document.0["components"]["schemas"].as_object().unwrap().keys();
+    let unused: Vec<_> =
+        kept.filter(|name| !used.contains(&format!("#/components/schemas/{name}"))).collect();
+    assert_eq!(unused, Vec::<&String>::new());
+}
+
+#[test]
+fn every_operation_has_an_id_of_its_own_a_summary_a_tag_a_success_and_the_problems() {
+    let document = Document::of_the_service();
+    let tags: Vec<&Value> = document.0["tags"].as_array().unwrap().iter().map(|tag| &tag["name"]).collect();
+    let mut ids = BTreeSet::new();
+    for (path, method, operation) in document.operations() {
+        let here = format!("{method} {path}");
+        let id = operation["operationId"].as_str().unwrap_or_else(|| panic!("{here} has no id"));
+        assert!(ids.insert(id.to_owned()), "{here}: the id {id} is taken");
+        assert!(
+            operation["summary"].as_str().is_some_and(|summary| !summary.is_empty()),
+            "{here} has no summary"
+        );
+        let tag = &operation["tags"][0];
+        assert!(tags.contains(&tag), "{here}: the tag {tag} is not described");
+        let responses = operation["responses"].as_object().unwrap();
+        assert!(responses.keys().any(|status| status.starts_with(['2', '3'])), "{here} has no success");
+        for (status, response) in responses {
+            let described = response["description"].as_str().is_some_and(|text| !text.is_empty());
+            assert!(described, "{here} {status} is not described");
+            if status.starts_with(['4', '5']) {
+                let schema = &response["content"]["application/problem+json"]["schema"]["$ref"];
+                assert_eq!(schema, "#/components/schemas/Problem", "{here} {status}");
+            }
+        }
+        for problems in ["4XX", "5XX"] {
+            assert!(responses.contains_key(problems), "{here} does not say {problems}");
+        }
+    }
+    assert_eq!(ids.len(), 20, "{ids:?}");
+}
+
+#[test]
+fn the_parameters_of_a_path_are_exactly_those_in_its_template() {
+    for (path, method, operation) in Document::of_the_service().operations() {
+        let here = format!("{method} {path}");
+        let wanted: BTreeSet<&str> =
+            path.split('/').filter_map(|part| part.strip_prefix('{')?.strip_suffix('}')).collect();
+        let parameters = operation["parameters"].as_array().cloned().unwrap_or_default();
+        let mut declared = BTreeSet::new();
+        let mut names = BTreeSet::new();
+        for parameter in &parameters {
+            let name = parameter["name"].as_str().unwrap();
+            assert!(names.insert(name), "{here}: `{name}` is declared twice");
+            assert!(parameter["schema"].is_object(), "{here}: `{name}` has no schema");
+            match parameter["in"].as_str() {
+                Some("path") => {
+                    assert_eq!(parameter["required"], true, "{here}: `{name}`");
+                    declared.insert(name);
+                }
+                Some("query") => assert_eq!(parameter["required"], false, "{here}: `{name}`"),
+                other => panic!("{here}: `{name}` is in {other:?}"),
+            }
+        }
+        assert_eq!(declared, wanted, "{here}");
+    }
+}
+
+/// The examples of what is sent, sent.
+#[tokio::test]
+async fn every_example_of_a_body_is_recorded() {
+    let document = Document::of_the_service();
+    let bench = Bench::new().await;
+    let mut sent = 0;
+    // The batch first: the example of a single entry is about its colony.
+    for (path, method) in
+        [("/holdings/{holding}/entries", "post"), ("/holdings/{holding}/entries/{id}", "put")]
+    {
+        let operation = &document.0["paths"][path][method];
+        let content = &operation["requestBody"]["content"]["application/json"];
+        assert_eq!(document.fault(&content["schema"], &content["example"], ""), None, "{path}");
+        let answer = match method {
+            "post" => bench.post("/holdings/heathside/entries", &content["example"]).await,
+            _ => bench.put(&crate::seed::path(4), &content["example"]).await,
+        };
+        answer.good();
+        sent += 1;
+    }
+    let bodies = document.operations().filter(|(_, _, operation)| operation.get("requestBody").is_some());
+    assert_eq!(bodies.count(), sent);
+}
+
+#[test]
+fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
+    let document = Document::of_the_service();
+    let schemas = &document.0["components"]["schemas"];
+    let bodies = schemas["EntryBody"]["anyOf"].as_array().unwrap();
+    assert_eq!(bodies.len(), Kind::ALL.len());
+    let names = bodies.iter().map(|body| body["$ref"].as_str().unwrap().rsplit('/').next().unwrap());
+    for name in names.chain(["NewEntry", "StatedTerms", "Given", "Supplier"]) {
+        assert_eq!(schemas[name]["additionalProperties"], false, "{name}");
+    }
+    assert_eq!(schemas["NewEntry"]["properties"]["body"]["$ref"], "#/components/schemas/EntryBody");
+    assert_eq!(schemas["Entry"]["properties"]["body"]["$ref"], "#/components/schemas/EntryBody");
+}
+
+/// The program refuses what is out of bounds, so the document says them; and numbers of 64 bits end where JSON readers do.
+#[test]
+fn every_whole_number_that_is_sent_or_may_be_large_has_its_bounds() {
+    let document = Document::of_the_service();
+    let mut sent = BTreeSet::new();
+    reachable(&document, &document.0["components"]["schemas"]["NewEntry"], &mut sent);
+    assert!(sent.contains("#/components/schemas/Given"), "{sent:?}");
+    let mut without = Vec::new();
+    let mut check = |value: &Value, is_sent: bool| {
+        let types = value.get("type").cloned().unwrap_or_default();
+        let is_whole =
+            types == "integer" || types.as_array().is_some_and(|words| words.contains(&"integer".into()));
+        let is_small = value.get("format").is_some_and(|format| format == "int32");
+        let has_bounds = value.get("minimum").is_some() && value.get("maximum").is_some();
+        if is_whole && !has_bounds && (is_sent || !is_small) {
+            without.push(value.clone());
+        }
+    };
+    for (name, schema) in document.0["components"]["schemas"].as_object().unwrap() {
+        let is_sent = sent.contains(&format!("#/components/schemas/{name}"));
+        walk(schema, &mut |value| check(value, is_sent));
+    }
+    walk(&document.0["paths"], &mut |value| check(value, true));
+    assert_eq!(without, Vec::<Value>::new());
+}
+
+/// The references that lead on from a schema.
+fn reachable(document: &Document, schema: &Value, seen: &mut BTreeSet<String>) {
+    let mut next = Vec::new();
+    walk(schema, &mut |value| next.extend(value.get("$ref").and_then(Value::as_str).map(str::to_owned)));
+    for reference in next {
+        if seen.insert(reference.clone()) {
+            reachable(document, document.resolve(&reference).unwrap(), seen);
+        }
+    }
+}
+
+#[test]
+fn every_closed_list_of_words_is_written_as_the_words_travel() {
+    let schemas = Document::of_the_service().0["components"]["schemas"].clone();
+    macro_rules! check {
+        ($($list:ident),+) => {$(
+            let travel: Vec<Value> = words::$list::ALL.iter().map(|word| serde_json::to_value(word).unwrap()).collect();
+            assert_eq!(schemas[stringify!($list)]["enum"], Value::Array(travel), stringify!($list));
+        )+};
+    }
+    check!(
+        Access,
+        Brood,
+        FlowStage,
+        Ground,
+        MedicinesInside,
+        Permission,
+        Power,
+        RemovalNeed,
+        StripsAtSplit,
+        StripsAtUniting,
+        SuperPurpose,
+        SupersDuring,
+        Unit
+    );
+    let kinds: Vec<&str> = Kind::ALL.iter().map(|kind| kind.as_str()).collect();
+    assert_eq!(schemas["Kind"]["enum"], serde_json::json!(kinds));
+}
+
+#[test]
+fn every_field_says_what_it_is() {
+    let document = Document::of_the_service();
+    let mut silent = Vec::new();
+    for (name, schema) in document.0["components"]["schemas"].as_object().unwrap() {
+        walk(schema, &mut |value| {
+            for (field, schema) in value.get("properties").and_then(Value::as_object).into_iter().flatten() {
+                let one_of = schema.get("oneOf").and_then(Value::as_array);
+                let said = schema.get("description").is_some()
+                    || one_of.is_some_and(|schemas| {
+                        schemas.iter().any(|schema| schema.get("description").is_some())
+                    });
+                // The word that tells the variants of a value apart.
+                let tag = schema.get("enum").and_then(Value::as_array).is_some_and(|words| words.len() == 1);
+                if !said && !tag {
+                    silent.push(format!("{name}.{field}"));
+                }
+            }
+        });
+    }
+    assert_eq!(silent, Vec::<String>::new());
+}
+
+fn walk(value: &Value, visit: &mut impl FnMut(&Value)) {
+    visit(value);
+    match value {
+        Value::Array(items) => items.iter().for_each(|item| walk(item, visit)),
+        Value::Object(fields) => fields.values().for_each(|field| walk(field, visit)),
+        _ => {}
+    }
+}

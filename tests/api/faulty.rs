@@ -1,0 +1,109 @@
+//! A journal in which one thing goes wrong.
+
+use std::sync::Arc;
+
+use async_trait::async_trait;
+use combclear_domain::journal::seal::Broken;
+use combclear_domain::journal::{Checkpoint, Entry, EntryId, Hash};
+use combclear_domain::words::HoldingName;
+use combclear_store::{AppendError, Journal, StoreError, Verified};
+use tokio::sync::Semaphore;
+
+/// What goes wrong. Everything else is done by the real journal.
+pub(crate) enum Trouble {
+    /// The database does not answer when it is asked whether it does.
+    NotReady,
+    /// Asking for the holdings never comes to an end.
+    HoldingsHang,
+    /// Asking for the holdings panics.
+    HoldingsPanic,
+    /// Asking for the holdings fails so.
+    HoldingsFail(fn() -> StoreError),
+    /// An append waits until it is let through.
+    AppendWaits(Arc<Semaphore>),
+    /// An append panics.
+    AppendPanics,
+    /// The chain is broken there.
+    Broken(Broken),
+}
+
+pub(crate) struct Faulty {
+    pub(crate) journal: Arc<dyn Journal>,
+    pub(crate) trouble: Trouble,
+}
+
+impl Faulty {
+    /// For [`crate::bench::Bench::over`].
+    pub(crate) fn with(trouble: Trouble) -> impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal> {
+        move |journal| Arc::new(Faulty { journal, trouble })
+    }
+}
+
+pub(crate) fn locked() -> StoreError {
+    StoreError::Locked { place: "a/secret/place".to_owned() }
+}
+
+pub(crate) fn damaged() -> StoreError {
+    StoreError::Damaged { place: "a/secret/place".to_owned(), what: "page 3".to_owned() }
+}
+
+#[async_trait]
+impl Journal for Faulty {
+    async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError> {
+        self.journal.tip(holding).await
+    }
+
+    async fn append(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        entries: &[Entry],
+    ) -> Result<(), AppendError> {
+        match &self.trouble {
+            Trouble::AppendWaits(gate) => gate.acquire().await.unwrap().forget(),
+            Trouble::AppendPanics => panic!("the append fell over"),
+            _ => {}
+        }
+        self.journal.append(holding, after, entries).await
+    }
+
+    async fn page(
+        &self,
+        holding: &HoldingName,
+        after_seq: u64,
+        limit: u32,
+    ) -> Result<Vec<Entry>, StoreError> {
+        self.journal.page(holding, after_seq, limit).await
+    }
+
+    async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {
+        self.journal.entry(holding, id).await
+    }
+
+    async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError> {
+        match &self.trouble {
+            Trouble::HoldingsHang => std::future::pending().await,
+            Trouble::HoldingsPanic => panic!("the secret of the panic"),
+            Trouble::HoldingsFail(error) => Err(error()),
+            _ => self.journal.holdings().await,
+        }
+    }
+
+    async fn verify(
+        &self,
+        holding: &HoldingName,
+        since: Option<&Checkpoint>,
+    ) -> Result<Verified, StoreError> {
+        match &self.trouble {
+            Trouble::Broken(broken) => Ok(Verified::Broken(broken.clone())),
+            _ => self.journal.verify(holding, since).await,
+        }
+    }
+
+    async fn ready(&self) -> Result<(), StoreError> {
+        match &self.trouble {
+            Trouble::NotReady => Err(locked()),
+            _ => self.journal.ready().await,
+        }
+    }
+}

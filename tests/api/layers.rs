@@ -1,0 +1,160 @@
+//! What lies around every path: request ids, the log, limits of time and size, panics, clients that hang up.
+
+use std::io::Write;
+use std::sync::{Arc, Mutex};
+use std::time::Duration;
+
+use axum::body::Body;
+use axum::http::{Method, Request};
+use serde_json::{Value, json};
+use tokio::sync::Semaphore;
+use tower::ServiceExt;
+
+use crate::bench::{self, Bench};
+use crate::faulty::{self, Faulty, Trouble};
+use crate::seed::{self, HOLDING};
+
+const MIB: usize = 1024 * 1024;
+
+#[tokio::test]
+async fn an_answer_carries_the_id_of_its_request() {
+    let bench = Bench::new().await;
+    let request = Request::get("/nowhere").header("x-request-id", "mine-1").body(Body::empty()).unwrap();
+    assert_eq!(bench.send(request).await.header("x-request-id"), Some("mine-1"));
+    let (one, two) = (bench.get("/healthz").await, bench.get("/healthz").await);
+    let (one, two) = (one.header("x-request-id").unwrap(), two.header("x-request-id").unwrap());
+    assert!(one.len() == 36 && two.len() == 36 && one != two, "{one} {two}");
+}
+
+#[tokio::test]
+async fn the_log_has_the_method_the_matched_path_the_status_and_the_time() {
+    let log = Log::default();
+    let written = log.clone();
+    let subscriber = tracing_subscriber::fmt().json().with_writer(move || written.clone()).finish();
+    let guard = tracing::subscriber::set_default(subscriber);
+    let bench = seed::bench().await;
+    log.0.lock().unwrap().clear();
+    bench.get("/holdings/heathside/colonies/M1").await;
+    bench.get("/nowhere/at/all").await;
+    drop(guard);
+    let lines = String::from_utf8(log.0.lock().unwrap().clone()).unwrap();
+    let lines: Vec<Value> = lines.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    let said: Vec<_> = lines
+        .iter()
+        .map(|line| {
+            (
+                &line["span"]["method"],
+                &line["span"]["path"],
+                &line["fields"]["status"],
+                &line["fields"]["message"],
+            )
+        })
+        .collect();
+    let want = [
+        (json!("GET"), json!("/holdings/{holding}/colonies/{colony}"), json!(200), json!("answered")),
+        (json!("GET"), json!("(none)"), json!(404), json!("answered")),
+    ];
+    assert_eq!(said, want.iter().map(|(a, b, c, d)| (a, b, c, d)).collect::<Vec<_>>(), "{lines:#?}");
+    assert!(lines.iter().all(|line| line["fields"]["latency_ms"].is_u64()), "{lines:#?}");
+    assert!(
+        lines.iter().all(|line| line["span"]["id"].as_str().is_some_and(|id| id.len() == 36)),
+        "{lines:#?}"
+    );
+}
+
+#[derive(Clone, Default)]
+struct Log(Arc<Mutex<Vec<u8>>>);
+
+impl Write for Log {
+    fn write(&mut self, text: &[u8]) -> std::io::Result<usize> {
+        self.0.lock().unwrap().write(text)
+    }
+
+    fn flush(&mut self) -> std::io::Result<()> {
+        Ok(())
+    }
+}
+
+#[tokio::test]
+async fn a_body_of_more_than_4_mib_is_a_problem_whether_or_not_it_says_its_length() {
+    let bench = Bench::new().await;
+    let path = seed::path(1);
+    let blank = " ".repeat(4 * MIB + 1);
+    let mut declared = bench::json(Method::PUT, &path, blank.clone());
+    declared.headers_mut().insert("content-length", (4 * MIB + 1).into());
+    let streamed = bench::json(Method::PUT, &path, blank);
+    for request in [declared, streamed] {
+        let problem = bench.send(request).await.problem(413, "body-too-large", &path);
+        assert_eq!(problem["detail"], "the body is larger than 4 MiB");
+    }
+}
+
+#[tokio::test]
+async fn a_body_of_4_mib_is_read() {
+    let bench = Bench::new().await;
+    let entry = seed::entries()[0].to_string();
+    let padded = format!("{entry}{}", " ".repeat(4 * MIB - entry.len()));
+    assert_eq!(padded.len(), 4 * MIB);
+    assert_eq!(bench.send(bench::json(Method::PUT, &seed::path(1), padded)).await.status, 201);
+}
+
+#[tokio::test]
+async fn an_answer_that_takes_too_long_is_a_problem() {
+    let bench = Bench::over(Faulty::with(Trouble::HoldingsHang)).await;
+    tokio::time::pause();
+    let begun = tokio::time::Instant::now();
+    bench.get("/holdings").await.problem(503, "timeout", "/holdings");
+    let taken = begun.elapsed();
+    assert!((Duration::from_secs(30)..Duration::from_secs(31)).contains(&taken), "{taken:?}");
+}
+
+#[tokio::test]
+async fn a_panic_is_a_problem_that_does_not_tell_what_it_said() {
+    let bench = Bench::over(Faulty::with(Trouble::HoldingsPanic)).await;
+    let answer = bench.get("/holdings").await;
+    answer.problem(500, "internal", "/holdings");
+    assert!(!answer.text().contains("secret"), "{}", answer.text());
+    assert!(answer.header("x-request-id").is_some());
+    bench.get("/healthz").await.good();
+}
+
+#[tokio::test]
+async fn a_panic_in_an_append_is_a_problem_too() {
+    let bench = Bench::over(Faulty::with(Trouble::AppendPanics)).await;
+    bench.put(&seed::path(1), &seed::entries()[0]).await.problem(500, "internal", &seed::path(1));
+    bench.get("/holdings").await.good();
+}
+
+#[tokio::test]
+async fn a_database_that_is_locked_is_a_problem_to_wait_for() {
+    let bench = Bench::over(Faulty::with(Trouble::HoldingsFail(faulty::locked))).await;
+    let (_, detail, help) = bench.get("/holdings").await.fault(503, "store-busy", "/holdings");
+    assert_eq!(detail, "the journal is locked by another writer");
+    assert!(help.starts_with("try again"), "{help}");
+}
+
+#[tokio::test]
+async fn a_database_that_fails_is_a_problem_that_does_not_tell_where_it_is() {
+    let bench = Bench::over(Faulty::with(Trouble::HoldingsFail(faulty::damaged))).await;
+    let answer = bench.get("/holdings").await;
+    let (_, detail, help) = answer.fault(500, "store-failed", "/holdings");
+    assert_eq!(detail, "the journal could not be read or written");
+    assert!(help.contains("bring the journal back from a copy"), "{help}");
+    assert!(!answer.text().contains("secret"), "{}", answer.text());
+}
+
+#[tokio::test]
+async fn an_append_goes_on_when_its_client_hangs_up() {
+    let gate = Arc::new(Semaphore::new(0));
+    let bench = Bench::over(Faulty::with(Trouble::AppendWaits(Arc::clone(&gate)))).await;
+    let request = bench::json(Method::PUT, &seed::path(1), seed::entries()[0].to_string());
+    let answer = bench.router.clone().oneshot(request);
+    // Long enough to reach the gate, which it cannot pass; then the client is gone.
+    assert!(tokio::time::timeout(Duration::from_millis(300), answer).await.is_err());
+    assert_eq!(bench.entries_of(HOLDING).await, 0);
+    gate.add_permits(1);
+    // Sent again it is known already, once the first append has let it in.
+    let again = bench.put(&seed::path(1), &seed::entries()[0]).await;
+    assert_eq!(again.status, 200, "{}", again.text());
+    assert_eq!(bench.entries_of(HOLDING).await, 1);
+}
