@@ -51,7 +51,7 @@ pub(crate) struct Bench {
 
 /// The leaflets of the tests: invented, so that no change to a real one moves a test.
 pub(crate) fn leaflets() -> Arc<Leaflets> {
-    let strip = include_str!("leaflets/demo-strip.toml");
+    let strip = include_str!("data/demo-strip.toml");
     Arc::new(Leaflets::load([("gb/demo-strip.toml", strip)]).unwrap())
 }
 

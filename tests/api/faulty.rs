@@ -19,12 +19,34 @@ pub(crate) enum Trouble {
     HoldingsPanic,
     /// Asking for the holdings fails so.
     HoldingsFail(fn() -> StoreError),
-    /// An append waits until it is let through.
-    AppendWaits(Arc<Semaphore>),
+    /// An append waits at a gate until it is let through.
+    AppendWaits(Arc<Gate>),
     /// An append panics.
     AppendPanics,
     /// The chain is broken there.
     Broken(Broken),
+}
+
+/// Where an append waits.
+pub(crate) struct Gate {
+    reached: Semaphore,
+    open: Semaphore,
+}
+
+impl Gate {
+    pub(crate) fn closed() -> Arc<Gate> {
+        Arc::new(Gate { reached: Semaphore::new(0), open: Semaphore::new(0) })
+    }
+
+    /// Waits until an append stands before it.
+    pub(crate) async fn is_reached(&self) {
+        self.reached.acquire().await.unwrap().forget();
+    }
+
+    /// Lets one append through.
+    pub(crate) fn let_through(&self) {
+        self.open.add_permits(1);
+    }
 }
 
 pub(crate) struct Faulty {
@@ -60,7 +82,10 @@ impl Journal for Faulty {
         entries: &[Entry],
     ) -> Result<(), AppendError> {
         match &self.trouble {
-            Trouble::AppendWaits(gate) => gate.acquire().await.unwrap().forget(),
+            Trouble::AppendWaits(gate) => {
+                gate.reached.add_permits(1);
+                gate.open.acquire().await.unwrap().forget();
+            }
             Trouble::AppendPanics => panic!("the append fell over"),
             _ => {}
         }

@@ -15,7 +15,7 @@ mod faulty;
 mod health;
 mod holdings;
 mod layers;
-mod leaflet_pages;
+mod leaflets;
 mod paths;
 mod problems;
 mod schema;

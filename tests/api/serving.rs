@@ -5,10 +5,10 @@ use std::sync::Arc;
 use combclear_service::{check_address, serve};
 use tokio::io::{AsyncReadExt, AsyncWriteExt};
 use tokio::net::{TcpListener, TcpStream};
-use tokio::sync::{Semaphore, oneshot};
+use tokio::sync::oneshot;
 
 use crate::bench::{self, Bench};
-use crate::faulty::{Faulty, Trouble};
+use crate::faulty::{Faulty, Gate, Trouble};
 use crate::seed::{self, HOLDING};
 
 #[test]
@@ -33,7 +33,7 @@ fn without_keys_only_this_machine_may_be_let_in() {
 
 #[tokio::test]
 async fn a_request_that_has_begun_is_finished_before_the_service_stops() {
-    let gate = Arc::new(Semaphore::new(0));
+    let gate = Gate::closed();
     let bench = Bench::over(Faulty::with(Trouble::AppendWaits(Arc::clone(&gate)))).await;
     let listener = TcpListener::bind("127.0.0.1:0").await.unwrap();
     let address = listener.local_addr().unwrap();
@@ -49,12 +49,11 @@ async fn a_request_that_has_begun_is_finished_before_the_service_stops() {
         entry.len()
     );
     client.write_all(format!("{head}{entry}").as_bytes()).await.unwrap();
-    // Long enough to reach the gate.
-    tokio::time::sleep(std::time::Duration::from_millis(300)).await;
+    gate.is_reached().await;
     stop.send(()).unwrap();
     tokio::time::sleep(std::time::Duration::from_millis(100)).await;
     assert!(!service.is_finished());
-    gate.add_permits(1);
+    gate.let_through();
     let mut answer = String::new();
     client.read_to_string(&mut answer).await.unwrap();
     assert!(answer.starts_with("HTTP/1.1 201 Created\r\n"), "{answer}");

@@ -1,0 +1,130 @@
+//! Apiaries, and the supering question for every colony at one.
+
+use axum::Json;
+use axum::extract::State;
+use combclear_domain::Day;
+use combclear_domain::diagnostic::nearest;
+use combclear_domain::history::Verdict;
+use combclear_domain::holding::{ApiaryView, Holding};
+use combclear_domain::supering::SuperingReport;
+use combclear_domain::words::{ApiaryName, HoldingName};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::app::App;
+use crate::extract::{ApiaryPath, HoldingPath, OnQuery, Path, Query};
+use crate::problem::{Problem, ProblemKind, Problems};
+
+/// The apiaries of a holding on a day.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct ApiaryList {
+    /// The holding.
+    holding: HoldingName,
+    /// The day asked about.
+    on: Day,
+    /// By name.
+    items: Vec<ApiaryView>,
+}
+
+/// List the apiaries
+///
+/// Each as it stands at the end of the day: place, colonies, conditions, nectar flows.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/apiaries",
+    tag = "apiaries",
+    params(HoldingPath, OnQuery),
+    responses((status = 200, description = "The apiaries.", body = ApiaryList), Problems),
+)]
+pub(crate) async fn list_apiaries(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<ApiaryList>, Problem> {
+    let on = app.day(query.on);
+    let items = |holding: &Holding| {
+        holding.apiaries().filter_map(|apiary| holding.apiary(apiary, on)).collect::<Vec<_>>()
+    };
+    let items = app.ask(&path.holding, items).await?;
+    Ok(Json(ApiaryList { holding: path.holding, on, items }))
+}
+
+/// Read one apiary
+///
+/// As it stands at the end of the day: place, colonies, conditions, nectar flows.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/apiaries/{apiary}",
+    tag = "apiaries",
+    params(ApiaryPath, OnQuery),
+    responses((status = 200, description = "The apiary.", body = ApiaryView), Problems),
+)]
+pub(crate) async fn get_apiary(
+    State(app): State<App>,
+    Path(path): Path<ApiaryPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<ApiaryView>, Problem> {
+    let on = app.day(query.on);
+    app.ask(&path.holding, |holding| view(holding, &path.apiary, on)).await?.map(Json)
+}
+
+/// May the colonies of an apiary be supered.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct ApiarySupering {
+    /// The holding.
+    holding: HoldingName,
+    /// The apiary.
+    apiary: ApiaryName,
+    /// The day asked about.
+    on: Day,
+    /// How many of them may be.
+    #[schema(minimum = 0, maximum = 9_007_199_254_740_991i64)]
+    yes: usize,
+    /// How many may not.
+    #[schema(minimum = 0, maximum = 9_007_199_254_740_991i64)]
+    no: usize,
+    /// Of how many it is not known.
+    #[schema(minimum = 0, maximum = 9_007_199_254_740_991i64)]
+    unknown: usize,
+    /// The answer for each, by name.
+    colonies: Vec<SuperingReport>,
+}
+
+/// Ask whether the colonies of an apiary may be supered
+///
+/// The whole answer for every colony that stands there on the day, and how many may, may not, or are not known.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/apiaries/{apiary}/supering",
+    tag = "apiaries",
+    params(ApiaryPath, OnQuery),
+    responses((status = 200, description = "The answers.", body = ApiarySupering), Problems),
+)]
+pub(crate) async fn get_apiary_supering(
+    State(app): State<App>,
+    Path(path): Path<ApiaryPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<ApiarySupering>, Problem> {
+    let on = app.day(query.on);
+    let answers = |holding: &Holding| {
+        let apiary = view(holding, &path.apiary, on)?;
+        let answer = |colony| SuperingReport::of(holding, &app.leaflets, colony, on);
+        Ok::<_, Problem>(apiary.colonies.iter().map(answer).collect::<Vec<_>>())
+    };
+    let colonies = app.ask(&path.holding, answers).await??;
+    let count = |verdict| colonies.iter().filter(|report| report.answer == verdict).count();
+    let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
+    Ok(Json(ApiarySupering { holding: path.holding, apiary: path.apiary, on, yes, no, unknown, colonies }))
+}
+
+fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, Problem> {
+    holding.apiary(apiary, on).ok_or_else(|| {
+        let detail = format!("the holding `{}` has no apiary `{apiary}`", holding.name());
+        let near = nearest(apiary.as_str(), holding.apiaries().map(ApiaryName::as_str));
+        let help = near.map_or_else(
+            || "look it up among the apiaries of the holding; if it is new, record its details".to_owned(),
+            |near| format!("did you mean `{near}`?"),
+        );
+        Problem::new(ProblemKind::UnknownApiary, detail).at_parameter("apiary", help)
+    })
+}

@@ -1,0 +1,66 @@
+//! What the handlers work with.
+
+use std::sync::Arc;
+
+use combclear_domain::diagnostic::nearest;
+use combclear_domain::holding::Holding;
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::words::HoldingName;
+use combclear_domain::{Day, Instant};
+use combclear_store::Register;
+
+use crate::problem::{Problem, ProblemKind};
+
+/// Tells the time, so that nothing else has to ask the machine for it.
+pub trait Clock: Send + Sync {
+    /// The instant, for noting when an entry was recorded.
+    fn now(&self) -> Instant;
+
+    /// The civil date where the keeper is, for questions that name no day.
+    fn today(&self) -> Day;
+}
+
+/// The register, the leaflets and the clock. Cheap to clone.
+#[derive(Clone)]
+pub struct App {
+    pub(crate) register: Arc<Register>,
+    pub(crate) leaflets: Arc<Leaflets>,
+    pub(crate) clock: Arc<dyn Clock>,
+}
+
+impl App {
+    /// Puts them together.
+    #[must_use]
+    pub fn new(register: Arc<Register>, leaflets: Arc<Leaflets>, clock: Arc<dyn Clock>) -> App {
+        App { register, leaflets, clock }
+    }
+
+    /// The day asked about: today where none is named.
+    pub(crate) fn day(&self, on: Option<Day>) -> Day {
+        on.unwrap_or_else(|| self.clock.today())
+    }
+
+    /// Asks a question of a holding; a holding without entries is a problem.
+    pub(crate) async fn ask<T>(
+        &self,
+        holding: &HoldingName,
+        question: impl FnOnce(&Holding) -> T,
+    ) -> Result<T, Problem> {
+        match self.register.read(holding, question).await? {
+            Some(answer) => Ok(answer),
+            None => Err(self.unknown_holding(holding).await?),
+        }
+    }
+
+    /// The problem with a holding that has no entries, with the nearest name that has some.
+    pub(crate) async fn unknown_holding(&self, holding: &HoldingName) -> Result<Problem, Problem> {
+        let known = self.register.journal().holdings().await?;
+        let near = nearest(holding.as_str(), known.iter().map(HoldingName::as_str));
+        let detail = format!("no entry is recorded under the holding `{holding}`");
+        let help = near.map_or_else(
+            || "GET /holdings lists those that have entries; the first entry makes a new one".to_owned(),
+            |near| format!("did you mean `{near}`?"),
+        );
+        Ok(Problem::new(ProblemKind::UnknownHolding, detail).at_parameter("holding", help))
+    }
+}

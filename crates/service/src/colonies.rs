@@ -1,0 +1,277 @@
+//! Where a colony stands, what is in it, may it be supered.
+
+use axum::Json;
+use axum::extract::State;
+use combclear_domain::Day;
+use combclear_domain::diagnostic::nearest;
+use combclear_domain::history::{History, Verdict};
+use combclear_domain::holding::{Holding, Life};
+use combclear_domain::journal::{EntryId, Event};
+use combclear_domain::supering::SuperingReport;
+use combclear_domain::words::{ApiaryName, Brood, ColonyName, HoldingName};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::app::App;
+use crate::course::ColonyCourse;
+use crate::extract::{ColonyPath, HoldingPath, OnQuery, Path, Query};
+use crate::problem::{Problem, ProblemKind, Problems};
+
+/// The colonies that live on a day.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct ColonyList {
+    /// The holding.
+    holding: HoldingName,
+    /// The day asked about.
+    on: Day,
+    /// By name.
+    items: Vec<ColonyItem>,
+    /// What these answers are not.
+    notice: &'static str,
+}
+
+/// A colony in a list: may it be supered, in short.
+#[derive(Debug, Serialize, ToSchema)]
+struct ColonyItem {
+    /// Its name.
+    colony: ColonyName,
+    /// Where it stands.
+    apiary: Option<ApiaryName>,
+    /// The mark on its hive, as first recorded.
+    hive_mark: Option<String>,
+    /// May it be supered: yes, no or unknown.
+    answer: Verdict,
+    /// The answer in one sentence.
+    summary: String,
+    /// The last blocked day: of what runs, or of what is over. Null if none is on record.
+    last_blocked_day: Option<Day>,
+    /// The first free day. With `if_out_on`, only if everything comes out on that day.
+    first_free_day: Option<Day>,
+    /// The earliest day on which everything that is in may be out, if the first free day turns on it.
+    if_out_on: Option<Day>,
+}
+
+/// What these answers are not; the domain says the same with each report.
+const NOTICE: &str =
+    "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
+
+/// List the colonies
+///
+/// Those that live on the day, each with the answer to whether it may be supered.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/colonies",
+    tag = "colonies",
+    params(HoldingPath, OnQuery),
+    responses((status = 200, description = "The colonies.", body = ColonyList), Problems),
+)]
+pub(crate) async fn list_colonies(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<ColonyList>, Problem> {
+    let on = app.day(query.on);
+    let items = |holding: &Holding| {
+        let alive = holding.colonies().filter(|colony| is_alive(holding.life(colony), on));
+        alive
+            .map(|colony| {
+                ColonyItem::of(holding, colony, SuperingReport::of(holding, &app.leaflets, colony, on))
+            })
+            .collect()
+    };
+    let items = app.ask(&path.holding, items).await?;
+    Ok(Json(ColonyList { holding: path.holding, on, items, notice: NOTICE }))
+}
+
+/// A colony as it stands on a day.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct ColonyReport {
+    /// The holding.
+    holding: HoldingName,
+    /// Its name.
+    colony: ColonyName,
+    /// The day asked about.
+    on: Day,
+    /// The mark on its hive, as first recorded.
+    hive_mark: Option<String>,
+    /// Where it stands on that day.
+    apiary: Option<ApiaryName>,
+    /// Its beginning and its end, as recorded.
+    life: LifeReport,
+    /// Since when, and by which entry, it is not known what medicine is inside. Null while that is known.
+    unknown_since: Option<Happened>,
+    /// The courses that reached it by that day, in the order of placing.
+    courses: Vec<ColonyCourse>,
+    /// When harvest supers were on, up to that day.
+    supers: Vec<SupersReport>,
+    /// Brood as seen, up to that day.
+    broods: Vec<BroodReport>,
+}
+
+/// The beginning and the end of a colony.
+#[derive(Debug, Serialize, ToSchema)]
+struct LifeReport {
+    /// Whether it lives on the day asked about.
+    alive: bool,
+    /// When and by which entry it came into the record.
+    begun: Option<Happened>,
+    /// When and by which entry it ended, if it did.
+    ended: Option<Happened>,
+}
+
+/// A day, and the entry that recorded what happened then.
+#[derive(Debug, Serialize, ToSchema)]
+struct Happened {
+    /// The day.
+    on: Day,
+    /// The entry.
+    entry: EntryId,
+}
+
+/// A stretch of days with harvest supers on.
+#[derive(Debug, Serialize, ToSchema)]
+struct SupersReport {
+    /// The day they went on.
+    from: Day,
+    /// The day the last of them came off; null while they are on.
+    off: Option<Day>,
+    /// The entry that put them on.
+    entry: EntryId,
+}
+
+/// Brood as seen on a day.
+#[derive(Debug, Serialize, ToSchema)]
+struct BroodReport {
+    /// The day.
+    on: Day,
+    /// What was seen.
+    brood: Brood,
+    /// The entry that recorded it.
+    entry: EntryId,
+}
+
+/// Read one colony
+///
+/// Its life, where it stands, its courses with the terms that rule them, its supers and the brood seen, as the record
+/// stood at the end of the day.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/colonies/{colony}",
+    tag = "colonies",
+    params(ColonyPath, OnQuery),
+    responses((status = 200, description = "The colony.", body = ColonyReport), Problems),
+)]
+pub(crate) async fn get_colony(
+    State(app): State<App>,
+    Path(path): Path<ColonyPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<ColonyReport>, Problem> {
+    let on = app.day(query.on);
+    let report = |holding: &Holding| {
+        check_known(holding, &path.colony)?;
+        let history = History::of(holding, &app.leaflets, &path.colony);
+        Ok(Json(ColonyReport::of(holding, &history, on)))
+    };
+    app.ask(&path.holding, report).await?
+}
+
+/// Ask whether a colony may be supered
+///
+/// Yes, no or unknown, with the grounds, the first free day, what must happen first and what is missing. A colony that
+/// came into the record after the day is answered with unknown; one that no entry mentions is a problem.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/colonies/{colony}/supering",
+    tag = "colonies",
+    params(ColonyPath, OnQuery),
+    responses((status = 200, description = "The answer.", body = SuperingReport), Problems),
+)]
+pub(crate) async fn get_colony_supering(
+    State(app): State<App>,
+    Path(path): Path<ColonyPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<SuperingReport>, Problem> {
+    let on = app.day(query.on);
+    let report = |holding: &Holding| {
+        check_known(holding, &path.colony)?;
+        Ok(Json(SuperingReport::of(holding, &app.leaflets, &path.colony, on)))
+    };
+    app.ask(&path.holding, report).await?
+}
+
+fn is_alive(life: Life<'_>, on: Day) -> bool {
+    let begun = life.begun.is_some_and(|record| record.on <= on);
+    let ended = life.ended.is_some_and(|record| record.on <= on);
+    begun && !ended
+}
+
+/// That some standing entry mentions the colony.
+fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), Problem> {
+    if !holding.colony_file(colony).is_empty() {
+        return Ok(());
+    }
+    let detail = format!("no entry of the holding `{}` mentions a colony `{colony}`", holding.name());
+    let near = nearest(colony.as_str(), holding.colonies().map(ColonyName::as_str));
+    let help = near.map_or_else(
+        || "look it up among the colonies of the holding; if it is new, record it as established".to_owned(),
+        |near| format!("did you mean `{near}`?"),
+    );
+    Err(Problem::new(ProblemKind::UnknownColony, detail).at_parameter("colony", help))
+}
+
+fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {
+    match &*holding.life(colony).begun?.event {
+        Event::ColonyEstablished(established) => established.hive_mark.clone(),
+        Event::ColonySplit(split) => split.hive_mark.clone(),
+        _ => None,
+    }
+}
+
+impl ColonyItem {
+    fn of(holding: &Holding, colony: &ColonyName, report: SuperingReport) -> ColonyItem {
+        ColonyItem {
+            hive_mark: hive_mark(holding, colony),
+            colony: report.colony,
+            apiary: report.apiary,
+            answer: report.answer,
+            summary: report.summary,
+            last_blocked_day: report.last_blocked_day,
+            first_free_day: report.first_free_day,
+            if_out_on: report.if_out_on,
+        }
+    }
+}
+
+impl ColonyReport {
+    fn of(holding: &Holding, history: &History, on: Day) -> ColonyReport {
+        let colony = &history.colony;
+        let happened = |(on, entry): (Day, EntryId)| Happened { on, entry };
+        let courses = history.courses.iter().filter(|course| course.here_from <= on);
+        let supers = history.supers.iter().filter(|span| span.from <= on);
+        let broods = history.broods.iter().filter(|seen| seen.on <= on);
+        ColonyReport {
+            holding: holding.name().clone(),
+            colony: colony.clone(),
+            on,
+            hive_mark: hive_mark(holding, colony),
+            apiary: holding.apiary_of(colony, on).cloned(),
+            life: LifeReport {
+                alive: is_alive(holding.life(colony), on),
+                begun: history.begun.map(happened),
+                ended: history.ended.map(happened),
+            },
+            unknown_since: history.unknown_since.filter(|(since, _)| *since <= on).map(happened),
+            courses: courses.map(|course| ColonyCourse::of(course, on)).collect(),
+            supers: supers
+                .map(|span| SupersReport {
+                    from: span.from,
+                    off: span.off.filter(|off| *off <= on),
+                    entry: span.entry,
+                })
+                .collect(),
+            broods: broods
+                .map(|seen| BroodReport { on: seen.on, brood: seen.brood, entry: seen.entry })
+                .collect(),
+        }
+    }
+}

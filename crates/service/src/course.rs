@@ -1,0 +1,256 @@
+//! Courses and the terms that rule them, as they are sent.
+
+use std::convert::identity;
+
+use combclear_domain::Day;
+use combclear_domain::history::{Authority, Course, Doses, End, Fact, Stay, Terms};
+use combclear_domain::journal::EntryId;
+use combclear_domain::leaflet::{Confidence, Force, Rule, Source};
+use combclear_domain::words::{LeafletId, MedicineName, RemovalNeed, SupersDuring};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+/// A course as it stands in one colony at the end of a day.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct ColonyCourse {
+    /// The entry of the first dose.
+    administration: EntryId,
+    /// The medicine.
+    medicine: MedicineName,
+    /// The name on the pack.
+    pack_name: String,
+    /// The built-in leaflet, if the medicine has one.
+    leaflet: Option<LeafletId>,
+    /// The day of the first dose.
+    placed: Day,
+    /// The doses given by that day, in order.
+    doses: Vec<DoseReport>,
+    /// What became of it by that day.
+    end: EndReport,
+    /// The first day on which this colony had a part in it.
+    here_from: Day,
+    /// The entry by which it came here from another colony, if it did.
+    came_by: Option<EntryId>,
+    /// The terms that rule it. What is null nobody has stated: it is not known, and never taken for zero.
+    terms: TermsReport,
+}
+
+/// One dose.
+#[derive(Debug, Serialize, ToSchema)]
+struct DoseReport {
+    /// The day it was given.
+    on: Day,
+    /// The entry that recorded it.
+    entry: EntryId,
+}
+
+/// What became of a course in a colony.
+#[derive(Debug, Serialize, ToSchema)]
+#[serde(tag = "state", rename_all = "snake_case")]
+enum EndReport {
+    /// No end is recorded: a strip or another carrier is still in.
+    Open,
+    /// All of it came out.
+    Out {
+        /// The day.
+        on: Day,
+        /// The entry that says so.
+        entry: EntryId,
+    },
+    /// A split or a uniting did not say where it went.
+    NotSaid {
+        /// The day of it.
+        since: Day,
+        /// The entry that left it out.
+        entry: EntryId,
+    },
+}
+
+/// The terms of a course, each with who said it.
+#[derive(Debug, Serialize, ToSchema)]
+struct TermsReport {
+    /// May honey supers be on while it is in.
+    supers_during: Option<SupersTerm>,
+    /// Withdrawal period for honey, in days.
+    withdrawal_days: Option<DaysTerm>,
+    /// Days between removal and supers.
+    wait_after_removal_days: Option<DaysTerm>,
+    /// Whether it has to be taken out.
+    removal: Option<RemovalTerm>,
+    /// Fewest days it must stay.
+    stay_min_days: StayReport,
+    /// Most days it may stay.
+    stay_max_days: StayReport,
+    /// Doses of a course.
+    doses: Option<DosesTerm>,
+}
+
+/// A length of stay, which may depend on brood.
+#[derive(Debug, Serialize, ToSchema)]
+struct StayReport {
+    /// With brood absent or at its lowest.
+    absent_or_lowest: Option<DaysTerm>,
+    /// With brood present.
+    present: Option<DaysTerm>,
+}
+
+/// How many doses make a course.
+#[derive(Debug, Clone, Copy, Serialize, ToSchema)]
+struct DosesReport {
+    /// How many.
+    count: u8,
+    /// Fewest days from one to the next.
+    interval_min_days: Option<u16>,
+    /// Most days from one to the next.
+    interval_max_days: Option<u16>,
+}
+
+/// Who said it, highest authority first.
+#[derive(Debug, Clone, Copy, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+enum SaidBy {
+    /// A vet's prescription.
+    Prescription,
+    /// The keeper, reading the leaflet of the lot.
+    LeafletReading,
+    /// The keeper, reading the pack when giving it.
+    Pack,
+    /// The built-in leaflet.
+    Leaflet,
+    /// The keeper, declaring terms for a medicine.
+    Declared,
+}
+
+macro_rules! terms {
+    ($($(#[$doc:meta])+ $term:ident($value:ty);)+) => {$(
+        $(#[$doc])+
+        #[derive(Debug, Serialize, ToSchema)]
+        struct $term {
+            /// The value in use.
+            value: $value,
+            /// Who said it.
+            said_by: SaidBy,
+            /// The entry in which it was said; null for the built-in leaflet.
+            entry: Option<EntryId>,
+            /// How well it is established. Only a `document` can carry a yes.
+            confidence: Confidence,
+            /// How much it binds, for the built-in leaflet.
+            force: Option<Force>,
+            /// Where it was read, for the built-in leaflet.
+            sources: Vec<Source>,
+            /// When it was last checked, for the built-in leaflet.
+            checked_on: Option<Day>,
+            /// What a reader must know about it.
+            note: Option<String>,
+            /// A stricter value that stands documented in the built-in leaflet and was overruled.
+            looser_than: Option<$value>,
+        }
+
+        impl $term {
+            fn of<T: Copy>(terms: &Terms, fact: Option<&Fact<T>>, value: impl Fn(T) -> $value) -> Option<$term> {
+                let fact = fact?;
+                let rule = terms.rule(fact);
+                let (said_by, entry) = said_by(fact.authority);
+                Some($term {
+                    value: value(fact.value),
+                    said_by,
+                    entry,
+                    confidence: fact.confidence,
+                    force: rule.map(|rule| rule.force),
+                    sources: sources(terms, rule),
+                    checked_on: rule.map(|rule| rule.checked_on),
+                    note: rule.and_then(|rule| rule.note.clone()),
+                    looser_than: fact.looser_than.map(value),
+                })
+            }
+        }
+    )+};
+}
+
+// One type each and not one with a parameter: the document would lose that a parameter may be null.
+terms! {
+    /// A number of days in use, and who said it.
+    DaysTerm(u16);
+    /// A statement on supers in use, and who said it.
+    SupersTerm(SupersDuring);
+    /// A statement on removal in use, and who said it.
+    RemovalTerm(RemovalNeed);
+    /// A number of doses in use, and who said it.
+    DosesTerm(DosesReport);
+}
+
+impl ColonyCourse {
+    /// The course as it stood at the end of a day.
+    pub(crate) fn of(course: &Course, on: Day) -> ColonyCourse {
+        ColonyCourse {
+            administration: course.entry,
+            medicine: course.medicine.clone(),
+            pack_name: course.pack_name.as_ref().to_owned(),
+            leaflet: course.terms.leaflet.as_ref().map(|leaflet| leaflet.id.clone()),
+            placed: course.placed,
+            doses: course.doses_by(on).map(|dose| DoseReport { on: dose.on, entry: dose.entry }).collect(),
+            end: EndReport::by(course, on),
+            here_from: course.here_from,
+            came_by: course.came_by,
+            terms: TermsReport::of(&course.terms),
+        }
+    }
+}
+
+impl EndReport {
+    fn by(course: &Course, day: Day) -> EndReport {
+        match (course.end, course.in_doubt) {
+            (End::Out { on, entry }, _) if on <= day => EndReport::Out { on, entry },
+            (_, Some((since, entry))) if since <= day => EndReport::NotSaid { since, entry },
+            _ => EndReport::Open,
+        }
+    }
+}
+
+impl TermsReport {
+    fn of(terms: &Terms) -> TermsReport {
+        TermsReport {
+            supers_during: SupersTerm::of(terms, terms.supers_during.as_ref(), identity),
+            withdrawal_days: DaysTerm::of(terms, terms.withdrawal.as_ref(), identity),
+            wait_after_removal_days: DaysTerm::of(terms, terms.wait.as_ref(), identity),
+            removal: RemovalTerm::of(terms, terms.removal.as_ref(), identity),
+            stay_min_days: StayReport::of(terms, &terms.stay_min),
+            stay_max_days: StayReport::of(terms, &terms.stay_max),
+            doses: DosesTerm::of(terms, terms.doses.as_ref(), DosesReport::of),
+        }
+    }
+}
+
+impl StayReport {
+    fn of(terms: &Terms, stay: &Stay) -> StayReport {
+        StayReport {
+            absent_or_lowest: DaysTerm::of(terms, stay.absent_or_lowest.as_ref(), identity),
+            present: DaysTerm::of(terms, stay.present.as_ref(), identity),
+        }
+    }
+}
+
+impl DosesReport {
+    fn of(doses: Doses) -> DosesReport {
+        DosesReport {
+            count: doses.count,
+            interval_min_days: doses.interval_min_days,
+            interval_max_days: doses.interval_max_days,
+        }
+    }
+}
+
+fn said_by(authority: Authority) -> (SaidBy, Option<EntryId>) {
+    match authority {
+        Authority::Prescription(entry) => (SaidBy::Prescription, Some(entry)),
+        Authority::Reading(entry) => (SaidBy::LeafletReading, Some(entry)),
+        Authority::Pack(entry) => (SaidBy::Pack, Some(entry)),
+        Authority::Leaflet(_) => (SaidBy::Leaflet, None),
+        Authority::Declared(entry) => (SaidBy::Declared, Some(entry)),
+    }
+}
+
+fn sources(terms: &Terms, rule: Option<&Rule>) -> Vec<Source> {
+    let Some((rule, leaflet)) = rule.zip(terms.leaflet.as_ref()) else { return Vec::new() };
+    rule.source.iter().filter_map(|id| leaflet.source(id)).cloned().collect()
+}

@@ -1,0 +1,303 @@
+//! The journal of a holding: append to it, read it.
+
+use std::sync::Arc;
+
+use axum::Json;
+use axum::extract::State;
+use axum::http::header::{ETAG, IF_NONE_MATCH, LOCATION};
+use axum::http::{HeaderMap, HeaderValue, StatusCode};
+use axum::response::{IntoResponse, Response};
+use combclear_domain::journal::entry::{Draft, Envelope};
+use combclear_domain::journal::{Entry, EntryId};
+use combclear_domain::words::HoldingName;
+use combclear_store::Recorded;
+use serde::Serialize;
+use serde_json::value::RawValue;
+use tracing::Instrument;
+use utoipa::ToSchema;
+
+use crate::app::App;
+use crate::extract::{EntryPath, HoldingPath, JsonText, Nothing, PageQuery, Path, Query};
+use crate::pages::{BATCH_MOST, EntryPage, EntryReport, NewEntries, path_of_entries};
+use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent};
+
+/// Record one entry
+///
+/// The id is made by the writer and is the idempotency key: the same entry sent again is recorded once and answered
+/// with what was recorded then. Entries are never changed or deleted; a mistake is corrected by a new entry that names
+/// the wrong one in `corrects` and gives the reason.
+#[utoipa::path(
+    put,
+    path = "/holdings/{holding}/entries/{id}",
+    tag = "journal",
+    params(EntryPath),
+    request_body(
+        content = Envelope,
+        content_type = "application/json",
+        example = json!({
+            "on": "2026-04-11", "at": "09:30", "recorded_by": "A. Keeper", "kind": "inspection",
+            "body": { "colony": "M1", "brood": "present", "seams": 6, "brood_boxes": 1 },
+        }),
+    ),
+    responses(
+        (status = 201, description = "It was recorded.", body = EntryReport, headers(
+            ("Location", description = "The path of the entry."),
+            ("ETag", description = "The hash of the entry, in quotes."),
+        )),
+        (status = 200, description = "The same entry was recorded already; here it is as it was recorded then.", body = EntryReport, headers(
+            ("Location", description = "The path of the entry."),
+            ("ETag", description = "The hash of the entry, in quotes."),
+        )),
+        (status = 409, description = "Another entry is recorded under this id. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        (status = 422, description = "The entry lacks fields of its kind or cannot be true. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        Problems,
+    ),
+)]
+pub(crate) async fn put_entry(
+    State(app): State<App>,
+    Path(path): Path<EntryPath>,
+    Query(Nothing {}): Query<Nothing>,
+    JsonText(text): JsonText,
+) -> Result<Response, Problem> {
+    let draft = read_entry(&text, Sent::Alone, 0, Some(path.id))
+        .map_err(|fault| Sent::Alone.unreadable(vec![fault]))?;
+    let recorded = record(&app, path.holding.clone(), vec![draft], Sent::Alone).await?;
+    let Some(recorded) = recorded.first() else { return Err(Problem::internal()) };
+    let status = match recorded {
+        Recorded::New(_) => StatusCode::CREATED,
+        Recorded::Known(_) => StatusCode::OK,
+    };
+    let entry = recorded.entry();
+    let location = format!("{}/{}", path_of_entries(&path.holding), entry.draft.id);
+    let headers = [(LOCATION, header(&location)?), (ETAG, etag(entry)?)];
+    Ok((status, headers, Json(EntryReport::of(entry))).into_response())
+}
+
+/// What became of one entry of a batch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+enum BatchOutcome {
+    /// It was recorded.
+    New,
+    /// It was recorded already.
+    Known,
+}
+
+/// One entry of a batch, as it was recorded.
+#[derive(Debug, Serialize, ToSchema)]
+struct BatchItem {
+    /// Whether it is new.
+    outcome: BatchOutcome,
+    /// The entry as it stands in the journal.
+    entry: EntryReport,
+}
+
+/// A batch, as it was recorded.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct BatchReport {
+    /// The entries, in the order in which they were sent.
+    items: Vec<BatchItem>,
+}
+
+/// Record a batch of entries
+///
+/// All of them or none. They are recorded in the order in which they stand, so that a later one may rest on an earlier
+/// one. Those that were recorded already are passed over. JSON pointers in a problem begin with the place of the entry
+/// in the batch, counted from 0.
+#[utoipa::path(
+    post,
+    path = "/holdings/{holding}/entries",
+    tag = "journal",
+    params(HoldingPath),
+    request_body(
+        content = NewEntries,
+        content_type = "application/json",
+        example = json!([
+            {
+                "id": "01964c7e-6f00-7000-8000-000000000001", "on": "2026-01-02", "recorded_by": "A. Keeper",
+                "kind": "holding_details", "body": { "keeper": "A. Keeper", "jurisdiction": "gb" },
+            },
+            {
+                "id": "01964c7e-6f00-7000-8000-000000000002", "on": "2026-01-02", "recorded_by": "A. Keeper",
+                "kind": "apiary_details", "body": { "apiary": "orchard", "place": "behind the old barn" },
+            },
+            {
+                "id": "01964c7e-6f00-7000-8000-000000000003", "on": "2026-01-05", "recorded_by": "A. Keeper",
+                "kind": "colony_established",
+                "body": { "colony": "M1", "apiary": "orchard", "hive_mark": "7", "medicines": "none" },
+            },
+        ]),
+    ),
+    responses(
+        (status = 200, description = "All of them are recorded.", body = BatchReport),
+        (status = 409, description = "Another entry is recorded under one of the ids. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        (status = 422, description = "An entry lacks fields of its kind or cannot be true. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        Problems,
+    ),
+)]
+pub(crate) async fn post_entries(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(Nothing {}): Query<Nothing>,
+    JsonText(text): JsonText,
+) -> Result<Json<BatchReport>, Problem> {
+    let drafts = read_batch(&text)?;
+    let sent = Sent::Batch(drafts.len());
+    let recorded = record(&app, path.holding, drafts, sent).await?;
+    let item = |recorded: &Recorded| BatchItem {
+        outcome: match recorded {
+            Recorded::New(_) => BatchOutcome::New,
+            Recorded::Known(_) => BatchOutcome::Known,
+        },
+        entry: EntryReport::of(recorded.entry()),
+    };
+    Ok(Json(BatchReport { items: recorded.iter().map(item).collect() }))
+}
+
+/// Read a part of the journal
+///
+/// The entries that stand after a place, in the order in which they were recorded. Corrected and struck-out ones stay
+/// visible.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/entries",
+    tag = "journal",
+    params(HoldingPath, PageQuery),
+    responses((status = 200, description = "A part of the journal.", body = EntryPage), Problems),
+)]
+pub(crate) async fn list_entries(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(page): Query<PageQuery>,
+) -> Result<Json<EntryPage>, Problem> {
+    // One more than is sent, so that a full last page does not point to an empty one.
+    let asked = page.limit.saturating_add(1);
+    let journal = app.register.journal();
+    let mut entries = journal.page(&path.holding, page.after, asked).await?;
+    if entries.is_empty() && journal.tip(&path.holding).await?.is_none() {
+        return Err(app.unknown_holding(&path.holding).await?);
+    }
+    let limit = usize::try_from(page.limit).unwrap_or(usize::MAX);
+    let more = entries.len() > limit;
+    entries.truncate(limit);
+    let next = entries
+        .last()
+        .filter(|_| more)
+        .map(|last| format!("{}?after={}&limit={}", path_of_entries(&path.holding), last.seq, page.limit));
+    Ok(Json(EntryPage { items: entries.iter().map(EntryReport::of).collect(), next }))
+}
+
+/// Read one entry
+///
+/// An entry never changes, so a client that has it may ask with `If-None-Match`.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/entries/{id}",
+    tag = "journal",
+    params(EntryPath),
+    responses(
+        (status = 200, description = "The entry.", body = EntryReport, headers(
+            ("ETag", description = "The hash of the entry, in quotes."),
+        )),
+        (status = 304, description = "The client has it already."),
+        Problems,
+    ),
+)]
+pub(crate) async fn get_entry(
+    State(app): State<App>,
+    Path(path): Path<EntryPath>,
+    Query(Nothing {}): Query<Nothing>,
+    headers: HeaderMap,
+) -> Result<Response, Problem> {
+    let Some(entry) = app.register.journal().entry(&path.holding, path.id).await? else {
+        if app.register.journal().tip(&path.holding).await?.is_none() {
+            return Err(app.unknown_holding(&path.holding).await?);
+        }
+        let detail = format!("the holding `{}` has no entry with the id {}", path.holding, path.id);
+        let help = format!("GET {} lists what is recorded", path_of_entries(&path.holding));
+        return Err(Problem::new(ProblemKind::UnknownEntry, detail).at_parameter("id", help));
+    };
+    let etag = etag(&entry)?;
+    if headers.get_all(IF_NONE_MATCH).iter().any(|known| names(known, &etag)) {
+        return Ok((StatusCode::NOT_MODIFIED, [(ETAG, etag)]).into_response());
+    }
+    Ok(([(ETAG, etag)], Json(EntryReport::of(&entry))).into_response())
+}
+
+/// Whether an `If-None-Match` names this tag.
+fn names(known: &HeaderValue, etag: &HeaderValue) -> bool {
+    let (Ok(known), Ok(etag)) = (known.to_str(), etag.to_str()) else { return false };
+    known.split(',').map(str::trim).any(|one| one == "*" || one.strip_prefix("W/").unwrap_or(one) == etag)
+}
+
+fn etag(entry: &Entry) -> Result<HeaderValue, Problem> {
+    header(&format!("\"{}\"", entry.hash))
+}
+
+fn header(text: &str) -> Result<HeaderValue, Problem> {
+    HeaderValue::from_str(text).map_err(|_| Problem::internal())
+}
+
+/// Records entries in a task of its own, so that a client that hangs up does not stop half-way what it began.
+async fn record(
+    app: &App,
+    holding: HoldingName,
+    drafts: Vec<Draft>,
+    sent: Sent,
+) -> Result<Vec<Recorded>, Problem> {
+    let register = Arc::clone(&app.register);
+    let now = app.clock.now();
+    let work = async move { register.record(&holding, drafts, now).await };
+    match tokio::spawn(work.in_current_span()).await {
+        Ok(recorded) => recorded.map_err(|error| sent.not_recorded(error)),
+        Err(failed) => {
+            tracing::error!(%failed, "an append did not come to its end");
+            Err(Problem::internal())
+        }
+    }
+}
+
+/// Reads one entry. `named` is the id in the path, if there is one.
+fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> Result<Draft, Fault> {
+    if !text.trim_start().starts_with('{') {
+        let help = "an entry is one JSON object with on, recorded_by, kind, body and the rest";
+        return Err(Fault::at(sent.pointer(index, ""), "this is not an entry", help));
+    }
+    let read = Envelope::from_json(text).and_then(|mut envelope| {
+        if named.is_some() && envelope.id.is_none() {
+            envelope.id = named;
+        }
+        envelope.read()
+    });
+    let draft = read.map_err(|fault| sent.fault(index, fault))?;
+    match named {
+        Some(named) if named != draft.id => {
+            let detail = format!("the entry calls itself {}, but the path names {named}", draft.id);
+            Err(Fault::at(sent.pointer(index, "/id"), detail, "leave `id` out, or make both the same"))
+        }
+        _ => Ok(draft),
+    }
+}
+
+/// Reads a batch; every entry that cannot be read is reported, not only the first.
+fn read_batch(text: &str) -> Result<Vec<Draft>, Problem> {
+    let whole = |detail: String| {
+        let help = format!("send a JSON array of 1 to {BATCH_MOST} entries");
+        Problem::new(ProblemKind::UnreadableEntry, format!("{detail}; nothing was recorded")).at_body(help)
+    };
+    let entries: Vec<&RawValue> =
+        serde_json::from_str(text).map_err(|_| whole("the body is not a batch of entries".to_owned()))?;
+    if entries.is_empty() || entries.len() > BATCH_MOST {
+        return Err(whole(format!("the batch has {} entries", entries.len())));
+    }
+    let sent = Sent::Batch(entries.len());
+    let mut drafts = Vec::with_capacity(entries.len());
+    let mut faults = Vec::new();
+    for (index, entry) in entries.iter().enumerate() {
+        match read_entry(entry.get(), sent, index, None) {
+            Ok(draft) => drafts.push(draft),
+            Err(fault) => faults.push(fault),
+        }
+    }
+    if faults.is_empty() { Ok(drafts) } else { Err(sent.unreadable(faults)) }
+}

@@ -1,0 +1,271 @@
+//! Path, query and body, each with its problem when it cannot be read.
+
+use std::collections::HashMap;
+
+use axum::body::Bytes;
+use axum::extract::path::ErrorKind;
+use axum::extract::rejection::PathRejection;
+use axum::extract::{FromRequest, FromRequestParts, RawPathParams, Request};
+use axum::http::header::CONTENT_TYPE;
+use axum::http::request::Parts;
+use axum::http::{HeaderMap, StatusCode};
+use combclear_domain::Day;
+use combclear_domain::journal::EntryId;
+use combclear_domain::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId};
+use serde::de::value::MapDeserializer;
+use serde::de::{DeserializeOwned, IgnoredAny};
+use serde::{Deserialize, Deserializer};
+use utoipa::IntoParams;
+
+use crate::problem::{Fault, Problem, ProblemKind};
+
+/// The parts of the path.
+pub(crate) struct Path<T>(pub(crate) T);
+
+/// The query parameters. Unknown ones are refused by every `T` here.
+pub(crate) struct Query<T>(pub(crate) T);
+
+/// A body that is declared as JSON and is JSON; what it says is for the handler to read.
+pub(crate) struct JsonText(pub(crate) String);
+
+/// A holding.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct HoldingPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+}
+
+/// An entry of a holding.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct EntryPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+    /// The id of the entry, made by its writer: a UUID, version 7 advised.
+    #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000001")]
+    pub(crate) id: EntryId,
+}
+
+/// A colony of a holding.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct ColonyPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+    /// The colony.
+    #[param(value_type = ColonyName, example = "M1")]
+    pub(crate) colony: ColonyName,
+}
+
+/// An apiary of a holding.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct ApiaryPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+    /// The apiary.
+    #[param(value_type = ApiaryName, example = "orchard")]
+    pub(crate) apiary: ApiaryName,
+}
+
+/// A leaflet of a jurisdiction.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct LeafletPath {
+    /// Where it holds.
+    #[param(value_type = Jurisdiction, example = "gb")]
+    pub(crate) jurisdiction: Jurisdiction,
+    /// The leaflet.
+    #[param(value_type = LeafletId, example = "amitraz-strip-500mg-a")]
+    pub(crate) id: LeafletId,
+}
+
+/// A problem.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct SlugPath {
+    /// The last part of the problem's type.
+    #[param(example = "unknown-colony")]
+    pub(crate) slug: String,
+}
+
+/// A file of the page that shows this document.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct FilePath {
+    /// Its name.
+    #[param(example = "index.html")]
+    pub(crate) file: String,
+}
+
+/// No query parameters at all.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Nothing {}
+
+/// The day a question is about.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OnQuery {
+    /// The civil day asked about; today if left out.
+    #[param(value_type = Day, required = false, example = "2026-04-11")]
+    pub(crate) on: Option<Day>,
+}
+
+/// Which part of a list.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct PageQuery {
+    /// Only entries that stand after this place in the journal.
+    #[serde(default, deserialize_with = "after")]
+    #[param(value_type = i64, required = false, minimum = 0, maximum = 9_007_199_254_740_991i64, default = 0)]
+    pub(crate) after: u64,
+    /// At most so many.
+    #[serde(default = "limit_if_not_said", deserialize_with = "limit")]
+    #[param(value_type = i32, required = false, minimum = 1, maximum = 500, default = 100)]
+    pub(crate) limit: u32,
+}
+
+/// The greatest whole number that JSON readers are sure to understand; no journal comes near it.
+pub(crate) const PLACE_MOST: u64 = 9_007_199_254_740_991;
+const LIMIT_MOST: u32 = 500;
+const LIMIT_IF_NOT_SAID: u32 = 100;
+
+fn limit_if_not_said() -> u32 {
+    LIMIT_IF_NOT_SAID
+}
+
+fn limit<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u32, D::Error> {
+    let text = String::deserialize(deserializer)?;
+    let limit = whole(&text).filter(|limit| (1..=u64::from(LIMIT_MOST)).contains(limit));
+    limit.and_then(|limit| u32::try_from(limit).ok()).ok_or_else(|| {
+        serde::de::Error::custom(format_args!("`{text}` is not a whole number from 1 to {LIMIT_MOST}"))
+    })
+}
+
+fn after<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u64, D::Error> {
+    let text = String::deserialize(deserializer)?;
+    whole(&text).filter(|after| *after <= PLACE_MOST).ok_or_else(|| {
+        serde::de::Error::custom(format_args!(
+            "`{text}` is not a place in a journal: a whole number, 0 or more"
+        ))
+    })
+}
+
+/// Digits only: Rust would also read `+5`, and the document promises a plain number.
+fn whole(text: &str) -> Option<u64> {
+    text.bytes().all(|byte| byte.is_ascii_digit()).then(|| text.parse().ok()).flatten()
+}
+
+impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for Path<T> {
+    type Rejection = Problem;
+
+    async fn from_request_parts(parts: &mut Parts, state: &S) -> Result<Path<T>, Problem> {
+        // The framework's own extractor loses which part of the path it was.
+        let Ok(raw) = RawPathParams::from_request_parts(parts, state).await else {
+            return Err(not_utf_8(parts, state).await);
+        };
+        let pairs = MapDeserializer::<_, serde::de::value::Error>::new(raw.iter());
+        serde_path_to_error::deserialize(pairs).map(Path).map_err(|error| {
+            let parameter = error.path().to_string();
+            bad_path(&parameter, error.into_inner().to_string())
+        })
+    }
+}
+
+fn bad_path(parameter: &str, message: String) -> Problem {
+    let (detail, help) = match parameter {
+        "id" if message.contains("UUID") => (
+            format!("it is not the id of an entry: {message}"),
+            "the id of an entry is a UUID, as in 01964c7e-6f00-7000-8000-000000000001",
+        ),
+        _ => (message, "a name has 1 to 80 characters, no `/`, no control characters and no outer spaces"),
+    };
+    Problem::new(ProblemKind::BadParameter, detail).at_parameter(parameter, help)
+}
+
+async fn not_utf_8<S: Send + Sync>(parts: &mut Parts, state: &S) -> Problem {
+    let detail = "a part of the path is not UTF-8 once percent-decoded";
+    let problem = Problem::new(ProblemKind::BadParameter, detail);
+    let path = axum::extract::Path::<HashMap<String, String>>::from_request_parts(parts, state).await;
+    if let Err(PathRejection::FailedToDeserializePathParams(fault)) = path
+        && let ErrorKind::InvalidUtf8InPathParam { key } = fault.into_kind()
+    {
+        return problem.at_parameter(&key, "encode its UTF-8 bytes, as `%C3%B6` for `ö`");
+    }
+    problem
+}
+
+impl<T: DeserializeOwned, S: Send + Sync> FromRequestParts<S> for Query<T> {
+    type Rejection = Problem;
+
+    async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Query<T>, Problem> {
+        let query = parts.uri.query().unwrap_or_default();
+        let pairs = serde_urlencoded::Deserializer::new(form_urlencoded::parse(query.as_bytes()));
+        serde_path_to_error::deserialize(pairs).map(Query).map_err(|error| {
+            let parameter = error.path().to_string();
+            bad_query(&parameter, &error.into_inner().to_string())
+        })
+    }
+}
+
+fn bad_query(parameter: &str, message: &str) -> Problem {
+    if let Some(name) = message.strip_prefix("duplicate field `").and_then(|rest| rest.strip_suffix('`')) {
+        let detail = format!("the query parameter `{name}` is given twice");
+        return Problem::new(ProblemKind::BadParameter, detail).at_parameter(name, "give it once");
+    }
+    let (detail, help) = match message.split_once(", expected ") {
+        Some((unknown, expected)) if unknown.starts_with("unknown field") => (
+            format!("`{parameter}` is no query parameter of this path"),
+            format!("this path takes {expected}"),
+        ),
+        _ if message.starts_with("unknown field") => {
+            (format!("`{parameter}` is no query parameter of this path"), "this path takes none".to_owned())
+        }
+        _ => (message.to_owned(), format!("correct `{parameter}`, or leave it out")),
+    };
+    Problem::new(ProblemKind::BadParameter, detail).at_parameter(parameter, help)
+}
+
+impl<S: Send + Sync> FromRequest<S> for JsonText {
+    type Rejection = Problem;
+
+    async fn from_request(request: Request, state: &S) -> Result<JsonText, Problem> {
+        check_media_type(request.headers())?;
+        let bytes = Bytes::from_request(request, state).await.map_err(|rejection| {
+            if rejection.status() == StatusCode::PAYLOAD_TOO_LARGE {
+                Problem::new(ProblemKind::BodyTooLarge, "the body is larger than 4 MiB")
+            } else {
+                Problem::new(ProblemKind::UnreadableBody, "the body did not arrive as a whole")
+            }
+        })?;
+        let text = String::from_utf8(bytes.into()).map_err(|_| {
+            Problem::new(ProblemKind::UnreadableBody, "the body is not UTF-8 text")
+                .at_body("encode it as UTF-8")
+        })?;
+        check_json(&text)?;
+        Ok(JsonText(text))
+    }
+}
+
+fn check_media_type(headers: &HeaderMap) -> Result<(), Problem> {
+    let declared = headers.get(CONTENT_TYPE).and_then(|value| value.to_str().ok());
+    let essence = declared.and_then(|declared| declared.split(';').next()).map(str::trim);
+    if essence.is_some_and(|essence| essence.eq_ignore_ascii_case("application/json")) {
+        return Ok(());
+    }
+    let detail = declared.map_or_else(
+        || "the request does not declare the media type of its body".to_owned(),
+        |declared| format!("the body is declared as `{declared}`"),
+    );
+    let help = "send it with the header `Content-Type: application/json`";
+    Err(Problem::new(ProblemKind::WrongMediaType, detail).at_body(help))
+}
+
+fn check_json(text: &str) -> Result<(), Problem> {
+    let Err(error) = serde_json::from_str::<IgnoredAny>(text) else { return Ok(()) };
+    let message = error.to_string();
+    let what = message.split_once(" at line ").map_or(message.as_str(), |(what, _)| what);
+    let detail = format!("line {}, column {}: {what}", error.line(), error.column());
+    let help = "look there, or shortly before, for a missing quote, comma or bracket";
+    let fault = Fault::at("", detail.clone(), help);
+    Err(Problem::new(ProblemKind::MalformedJson, detail).with(vec![fault]))
+}

@@ -1,0 +1,92 @@
+//! The built-in leaflets: the rules with their sources.
+
+use axum::Json;
+use axum::extract::State;
+use combclear_domain::leaflet::Leaflet;
+use combclear_domain::words::{Jurisdiction, LeafletId, Unit};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::app::App;
+use crate::extract::{LeafletPath, Nothing, Path, Query};
+use crate::problem::{Problem, ProblemKind, Problems};
+
+/// The built-in leaflets.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct LeafletList {
+    /// By jurisdiction and id.
+    items: Vec<LeafletItem>,
+}
+
+/// A leaflet in a list.
+#[derive(Debug, Serialize, ToSchema)]
+struct LeafletItem {
+    /// Where it holds.
+    jurisdiction: Jurisdiction,
+    /// Active, form, strength, variant.
+    id: LeafletId,
+    /// Active, form and strength in words.
+    title: String,
+    /// Active substances.
+    actives: Vec<String>,
+    /// The form, such as strip or gel.
+    form: String,
+    /// The strength in words.
+    strength: String,
+    /// What it is counted in.
+    unit: Unit,
+}
+
+/// List the leaflets
+///
+/// Each by active, form and strength, never by a brand.
+#[utoipa::path(
+    get,
+    path = "/leaflets",
+    tag = "leaflets",
+    responses((status = 200, description = "The leaflets.", body = LeafletList), Problems),
+)]
+pub(crate) async fn list_leaflets(
+    State(app): State<App>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<Json<LeafletList>, Problem> {
+    let item = |leaflet: &Leaflet| LeafletItem {
+        jurisdiction: leaflet.jurisdiction.clone(),
+        id: leaflet.id.clone(),
+        title: leaflet.title.clone(),
+        actives: leaflet.actives.clone(),
+        form: leaflet.form.clone(),
+        strength: leaflet.strength.clone(),
+        unit: leaflet.unit,
+    };
+    Ok(Json(LeafletList { items: app.leaflets.iter().map(|leaflet| item(leaflet)).collect() }))
+}
+
+/// Read one leaflet
+///
+/// Its rules, each with its dates, its force, its sources and how well it is established.
+#[utoipa::path(
+    get,
+    path = "/leaflets/{jurisdiction}/{id}",
+    tag = "leaflets",
+    params(LeafletPath),
+    responses((status = 200, description = "The leaflet.", body = Leaflet), Problems),
+)]
+pub(crate) async fn get_leaflet(
+    State(app): State<App>,
+    Path(path): Path<LeafletPath>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<Json<Leaflet>, Problem> {
+    if let Some(leaflet) = app.leaflets.get(&path.jurisdiction, &path.id) {
+        return Ok(Json(Leaflet::clone(leaflet)));
+    }
+    let detail = format!("there is no leaflet `{}` for `{}`", path.id, path.jurisdiction);
+    let elsewhere = app.leaflets.iter().find(|leaflet| leaflet.id == path.id);
+    let near = app.leaflets.nearest_to(path.id.as_str());
+    let help = match (elsewhere, near) {
+        (Some(leaflet), _) => format!("there is one for `{}`", leaflet.jurisdiction),
+        (None, Some(near)) => format!("did you mean `{near}`?"),
+        (None, None) => "GET /leaflets lists those that there are".to_owned(),
+    };
+    Err(Problem::new(ProblemKind::UnknownLeaflet, detail).at_parameter("id", help))
+}

@@ -1,0 +1,214 @@
+//! Entries and pages of them, as they are sent.
+
+use combclear_domain::calendar::TimeOfDay;
+use combclear_domain::journal::entry::{Correction, Envelope};
+use combclear_domain::journal::event;
+use combclear_domain::journal::{Entry, EntryId, Hash, Kind};
+use combclear_domain::words::{HoldingName, Person};
+use combclear_domain::{Day, Instant};
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
+use serde::Serialize;
+use serde_json::value::RawValue;
+use utoipa::openapi::schema::{AllOfBuilder, AnyOfBuilder, ArrayBuilder, ObjectBuilder, Schema};
+use utoipa::openapi::{Ref, RefOr};
+use utoipa::{PartialSchema, ToSchema};
+
+/// An entry as it is sealed into the journal of a holding.
+///
+/// Field by field the same as a line of an exported journal.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+#[schema(as = Entry)]
+pub(crate) struct EntryReport {
+    /// Its place in the journal, counted from 1 without gaps.
+    #[schema(minimum = 1, maximum = 9_007_199_254_740_991i64)]
+    seq: u64,
+    /// The id made by its writer.
+    id: EntryId,
+    /// The civil day on which it happened.
+    on: Day,
+    /// The time of day, if it was noted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    at: Option<TimeOfDay>,
+    /// When it was recorded; not when it happened.
+    recorded_at: Instant,
+    /// Who wrote it down.
+    recorded_by: Person,
+    /// The kind of entry.
+    kind: Kind,
+    /// What happened, in the fields of that kind.
+    #[schema(value_type = EntryBody)]
+    body: Box<RawValue>,
+    /// The entry that it corrects.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    corrects: Option<EntryId>,
+    /// Why it was corrected.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    reason: Option<String>,
+    /// The hash of the entry before it.
+    prev: Hash,
+    /// The hash of this entry, which covers everything above and the name of the holding.
+    hash: Hash,
+}
+
+impl EntryReport {
+    pub(crate) fn of(entry: &Entry) -> EntryReport {
+        let draft = &entry.draft;
+        let (corrects, reason) = match &draft.correction {
+            Some(Correction { of, reason }) => (Some(*of), Some(reason.clone())),
+            None => (None, None),
+        };
+        EntryReport {
+            seq: entry.seq,
+            id: draft.id,
+            on: draft.on,
+            at: draft.at,
+            recorded_at: entry.recorded_at,
+            recorded_by: draft.recorded_by.clone(),
+            kind: draft.kind(),
+            // A body was read as JSON before it became part of an entry.
+            body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
+            corrects,
+            reason,
+            prev: entry.prev,
+            hash: entry.hash,
+        }
+    }
+}
+
+/// A part of a journal.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct EntryPage {
+    /// The entries, in the order in which they were recorded.
+    pub(crate) items: Vec<EntryReport>,
+    /// Where the next ones are; absent if there are none yet.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "/holdings/heathside/entries?after=100&limit=100")]
+    pub(crate) next: Option<String>,
+}
+
+/// The body of an entry. Which schema holds is told by the entry's `kind`.
+pub(crate) struct EntryBody;
+
+macro_rules! bodies {
+    ($($kind:ident),+ $(,)?) => {
+        /// The name of the schema that holds for the bodies of a kind.
+        fn schema_name(kind: Kind) -> String {
+            match kind { $(Kind::$kind => <event::$kind as ToSchema>::name().into_owned(),)+ }
+        }
+
+        impl ToSchema for EntryBody {
+            fn schemas(schemas: &mut Vec<(String, RefOr<Schema>)>) {
+                $(
+                    schemas.push((schema_name(Kind::$kind), <event::$kind as PartialSchema>::schema()));
+                    <event::$kind as ToSchema>::schemas(schemas);
+                )+
+            }
+        }
+    };
+}
+
+bodies!(
+    HoldingDetails,
+    ApiaryDetails,
+    SiteConditions,
+    NectarFlow,
+    ColonyEstablished,
+    ColonyMoved,
+    ColonySplit,
+    ColonyUnited,
+    ColonyEnded,
+    SupersOn,
+    SupersOff,
+    Inspection,
+    MedicineDescribed,
+    LotAcquired,
+    LeafletReading,
+    Prescription,
+    Administration,
+    Removal,
+    Disposal,
+    Harvest,
+    StrikeOut,
+);
+
+impl PartialSchema for EntryBody {
+    /// Any of them, and not one of them: two kinds with few fields may both fit one body.
+    fn schema() -> RefOr<Schema> {
+        let table: Vec<String> =
+            Kind::ALL.iter().map(|kind| format!("`{}`: {}", kind.as_str(), schema_name(*kind))).collect();
+        let description = format!(
+            "What happened. The schema that holds is told by the entry's `kind`: {}.",
+            table.join(", ")
+        );
+        let any = Kind::ALL.iter().fold(AnyOfBuilder::new().description(Some(description)), |any, kind| {
+            any.item(Ref::from_schema_name(schema_name(*kind)))
+        });
+        Schema::AnyOf(any.build()).into()
+    }
+}
+
+/// Most entries in one batch.
+pub(crate) const BATCH_MOST: usize = 1000;
+
+/// A batch, as the document describes it. The handler reads it entry by entry, to report what is wrong with each.
+pub(crate) struct NewEntries;
+
+impl PartialSchema for NewEntries {
+    fn schema() -> RefOr<Schema> {
+        // Where the path names no entry, each names itself.
+        let mut id = Ref::from_schema_name(EntryId::name());
+        "The id made by the writer.".clone_into(&mut id.description);
+        let id = ObjectBuilder::new().property("id", id).required("id");
+        let entry = AllOfBuilder::new().item(Ref::from_schema_name(Envelope::name())).item(id);
+        let entries = ArrayBuilder::new().items(entry);
+        let entries = entries.description(Some("Entries to record: all of them or none."));
+        Schema::Array(entries.min_items(Some(1)).max_items(Some(BATCH_MOST)).build()).into()
+    }
+}
+
+impl ToSchema for NewEntries {
+    fn schemas(schemas: &mut Vec<(String, RefOr<Schema>)>) {
+        schemas.push((Envelope::name().into_owned(), Envelope::schema()));
+        Envelope::schemas(schemas);
+    }
+}
+
+/// Everything but letters, digits and `-._~` (RFC 3986, unreserved).
+const ESCAPED: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~');
+
+/// The path of a holding's journal.
+pub(crate) fn path_of_entries(holding: &HoldingName) -> String {
+    format!("/holdings/{}/entries", utf8_percent_encode(holding.as_str(), ESCAPED))
+}
+
+#[cfg(test)]
+mod tests {
+    use combclear_domain::journal::event::{ColonyEnded, Event};
+    use combclear_domain::journal::{Draft, Entry, EntryId, Kind};
+
+    use super::{EntryReport, schema_name};
+
+    #[test]
+    fn an_entry_is_sent_exactly_as_it_is_exported() {
+        let id = EntryId("01964c7e-6f00-7000-8000-000000000001".parse().unwrap());
+        let event = Event::ColonyEnded(ColonyEnded {
+            colony: "M1".parse().unwrap(),
+            cause: "queenless \"again\"".to_owned(),
+        });
+        let draft = Draft::new(id, "2026-04-11".parse().unwrap(), "A. Keeper".parse().unwrap(), event);
+        let holding = "heathside".parse().unwrap();
+        let now = "2026-04-11T08:15:30.123Z".parse().unwrap();
+        for draft in [draft.clone(), draft.at("09:30".parse().unwrap()).correcting(id, "wrong colony")] {
+            let entry = Entry::seal(&holding, draft, now, None);
+            assert_eq!(serde_json::to_string(&EntryReport::of(&entry)).unwrap(), entry.to_json());
+        }
+    }
+
+    #[test]
+    fn every_kind_of_entry_has_a_schema_of_its_own() {
+        let mut names: Vec<String> = Kind::ALL.iter().map(|kind| schema_name(*kind)).collect();
+        names.sort();
+        names.dedup();
+        assert_eq!(names.len(), Kind::ALL.len());
+    }
+}

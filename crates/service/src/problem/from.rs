@@ -1,0 +1,105 @@
+//! How the errors of other crates become problems.
+
+use combclear_domain::journal::entry::EntryFault;
+use combclear_store::{RecordError, StoreError};
+
+use super::{Fault, Problem, ProblemKind};
+
+impl From<StoreError> for Problem {
+    /// The place of the database is nobody's business but the operator's: it goes to the log.
+    fn from(error: StoreError) -> Problem {
+        tracing::error!(%error, "the journal could not be read or written");
+        let (kind, detail) = match &error {
+            StoreError::Locked { .. } => {
+                (ProblemKind::StoreBusy, "the journal is locked by another writer".to_owned())
+            }
+            StoreError::Full { .. } => (
+                ProblemKind::StoreFailed,
+                "no room is left to write the journal; nothing was recorded".to_owned(),
+            ),
+            StoreError::ReadOnly { .. } => (
+                ProblemKind::StoreFailed,
+                "the journal can be read but not written; nothing was recorded".to_owned(),
+            ),
+            StoreError::Unreadable { .. } => (ProblemKind::StoreFailed, error.to_string()),
+            _ => (ProblemKind::StoreFailed, "the journal could not be read or written".to_owned()),
+        };
+        let fault =
+            Fault { pointer: None, parameter: None, detail: detail.clone(), help: error.help().to_owned() };
+        Problem::new(kind, detail).with(vec![fault])
+    }
+}
+
+/// Where an entry stands in what was sent.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Sent {
+    /// It is the body.
+    Alone,
+    /// It is one of so many in a batch.
+    Batch(usize),
+}
+
+impl Sent {
+    /// The JSON pointer to a place in the entry with this index.
+    pub(crate) fn pointer(self, index: usize, within: &str) -> String {
+        match self {
+            Sent::Alone => within.to_owned(),
+            Sent::Batch(_) => format!("/{index}{within}"),
+        }
+    }
+
+    fn which(self, index: usize) -> String {
+        match self {
+            Sent::Alone => "the entry".to_owned(),
+            Sent::Batch(of) => format!("entry {} of the {of} in the batch", index.saturating_add(1)),
+        }
+    }
+
+    /// The problem with entries that cannot be read.
+    pub(crate) fn unreadable(self, faults: Vec<Fault>) -> Problem {
+        let first = faults.first().map(|fault| fault.detail.clone()).unwrap_or_default();
+        let detail = match (self, faults.len()) {
+            (_, 0 | 1) => format!("{first}; nothing was recorded"),
+            (_, many) => format!("{first}, and {} more; nothing was recorded", many.saturating_sub(1)),
+        };
+        Problem::new(ProblemKind::UnreadableEntry, detail).with(faults)
+    }
+
+    /// The fault of an entry that cannot be read.
+    pub(crate) fn fault(self, index: usize, fault: EntryFault) -> Fault {
+        // The pointer places the fault; a column without its line would only mislead.
+        let detail = match fault.message.rsplit_once(" (near character ") {
+            Some((what, _)) => what.to_owned(),
+            None => fault.message,
+        };
+        Fault::at(self.pointer(index, &fault.pointer), detail, fault.help)
+    }
+
+    /// The problem with entries that were not recorded.
+    pub(crate) fn not_recorded(self, error: RecordError) -> Problem {
+        match error {
+            RecordError::Refused { index, refusal, .. } => {
+                let detail = format!(
+                    "{} cannot be true: {}; nothing was recorded",
+                    self.which(index),
+                    refusal.message
+                );
+                let fault = Fault::at(self.pointer(index, &refusal.pointer), refusal.message, refusal.help);
+                Problem::new(ProblemKind::RefusedEntry, detail).with(vec![fault])
+            }
+            RecordError::Conflict { index, id } => {
+                let what = format!("an entry with the id {id} is already recorded, with other content");
+                let help = "make a new id for a new entry, or correct the recorded one by another entry";
+                let fault = Fault::at(self.pointer(index, "/id"), what.clone(), help);
+                Problem::new(ProblemKind::SameIdOtherContent, format!("{what}; nothing was recorded"))
+                    .with(vec![fault])
+            }
+            RecordError::Busy => Problem::new(ProblemKind::StoreBusy, error.to_string()),
+            RecordError::NotNext(broken) => {
+                tracing::error!(%broken, "an entry was sealed in the wrong place");
+                Problem::internal()
+            }
+            RecordError::Store(error) => error.into(),
+        }
+    }
+}

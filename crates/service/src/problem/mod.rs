@@ -1,0 +1,174 @@
+//! The one error type: a problem document (RFC 9457).
+//!
+//! - [`ProblemKind`] lists every problem, each with its address, status, title and what to do
+//! - [`Problem`] is one that happened; [`Fault`] one thing wrong with what was sent
+//! - [`finish`] makes sure that nothing else ever leaves as an error
+//!
+//! Inner crates know no status codes: their errors become problems in `from.rs`.
+
+mod from;
+mod kind;
+
+use axum::Json;
+use axum::extract::Request;
+use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE};
+use axum::http::{HeaderValue, StatusCode};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
+use serde::Serialize;
+use utoipa::{IntoResponses, ToSchema};
+
+pub(crate) use from::Sent;
+pub(crate) use kind::ProblemKind;
+
+/// The media type of a problem document.
+const PROBLEM_JSON: HeaderValue = HeaderValue::from_static("application/problem+json");
+
+/// What went wrong (RFC 9457).
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub(crate) struct Problem {
+    /// Which problem it is: the address of a page that says what to do. Programs go by this.
+    #[serde(rename = "type")]
+    #[schema(value_type = String, example = "/problems/unknown-colony")]
+    kind: ProblemKind,
+    /// The problem in a few words, always the same for one type.
+    title: &'static str,
+    /// The HTTP status.
+    #[schema(minimum = 400, maximum = 599)]
+    status: u16,
+    /// What it was this time.
+    detail: String,
+    /// The path that was asked for.
+    instance: String,
+    /// What is wrong with what was sent, thing by thing. Empty where nothing in particular is.
+    errors: Vec<Fault>,
+}
+
+/// One thing wrong with what was sent.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub(crate) struct Fault {
+    /// Where in the body, as a JSON pointer (RFC 6901). Empty for the body as a whole.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) pointer: Option<String>,
+    /// Which part of the path, or which query parameter.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub(crate) parameter: Option<String>,
+    /// What is wrong with it.
+    pub(crate) detail: String,
+    /// How to mend it.
+    pub(crate) help: String,
+}
+
+/// The problems that any request can meet.
+#[expect(dead_code, reason = "stands for the responses in the document; handlers return `Problem`")]
+#[derive(IntoResponses)]
+pub(crate) enum Problems {
+    /// The request cannot be answered as it was sent.
+    #[response(status = "4XX", content_type = "application/problem+json")]
+    OfTheRequest(Problem),
+    /// The request may be right, but could not be answered.
+    #[response(status = "5XX", content_type = "application/problem+json")]
+    OfTheService(Problem),
+}
+
+impl Problem {
+    pub(crate) fn new(kind: ProblemKind, detail: impl Into<String>) -> Problem {
+        Problem {
+            kind,
+            title: kind.title(),
+            status: kind.status().as_u16(),
+            detail: detail.into(),
+            instance: String::new(),
+            errors: Vec::new(),
+        }
+    }
+
+    /// The same, saying what is wrong with the body.
+    pub(crate) fn with(self, errors: Vec<Fault>) -> Problem {
+        Problem { errors, ..self }
+    }
+
+    /// The same, with how to mend a part of the path or a query parameter.
+    pub(crate) fn at_parameter(self, parameter: &str, help: impl Into<String>) -> Problem {
+        let fault = Fault {
+            pointer: None,
+            parameter: Some(parameter.to_owned()),
+            detail: self.detail.clone(),
+            help: help.into(),
+        };
+        self.with(vec![fault])
+    }
+
+    /// The same, with how to mend the body as a whole.
+    pub(crate) fn at_body(self, help: impl Into<String>) -> Problem {
+        let fault = Fault::at("", self.detail.clone(), help);
+        self.with(vec![fault])
+    }
+
+    /// The problem behind a bare status that a layer or the framework answered with.
+    fn behind(status: StatusCode) -> Problem {
+        match status {
+            StatusCode::NOT_FOUND => Problem::new(ProblemKind::UnknownPath, "nothing is served at this path"),
+            StatusCode::METHOD_NOT_ALLOWED => Problem::new(
+                ProblemKind::WrongMethod,
+                "this path does not take this method; see the Allow header",
+            ),
+            StatusCode::PAYLOAD_TOO_LARGE => {
+                Problem::new(ProblemKind::BodyTooLarge, "the body is larger than 4 MiB")
+            }
+            StatusCode::SERVICE_UNAVAILABLE => Problem::new(
+                ProblemKind::Timeout,
+                "no answer was ready within 30 seconds; an append may have been recorded all the same",
+            ),
+            _ if status.is_client_error() => {
+                Problem::new(ProblemKind::UnreadableBody, "the request could not be read")
+            }
+            _ => Problem::internal(),
+        }
+    }
+
+    /// A fault of this program. What happened is in its log and not in the answer.
+    pub(crate) fn internal() -> Problem {
+        Problem::new(
+            ProblemKind::Internal,
+            "something went wrong that should not; nothing is known of the request's fate",
+        )
+    }
+}
+
+impl Fault {
+    pub(crate) fn at(
+        pointer: impl Into<String>,
+        detail: impl Into<String>,
+        help: impl Into<String>,
+    ) -> Fault {
+        Fault { pointer: Some(pointer.into()), parameter: None, detail: detail.into(), help: help.into() }
+    }
+}
+
+impl IntoResponse for Problem {
+    /// Rides along as an extension too, so that [`finish`] can say which path it was.
+    fn into_response(self) -> Response {
+        let mut response = (self.kind.status(), Json(&self)).into_response();
+        response.headers_mut().insert(CONTENT_TYPE, PROBLEM_JSON);
+        response.extensions_mut().insert(self);
+        response
+    }
+}
+
+/// Turns every answer that is not a success into a problem document that names the path, and keeps its other headers.
+pub(crate) async fn finish(request: Request, next: Next) -> Response {
+    let path = request.uri().path().to_owned();
+    let response = next.run(request).await;
+    let status = response.status();
+    if !status.is_client_error() && !status.is_server_error() {
+        return response;
+    }
+    let (mut parts, _) = response.into_parts();
+    let problem = parts.extensions.remove::<Problem>().unwrap_or_else(|| Problem::behind(status));
+    parts.headers.remove(CONTENT_LENGTH);
+    parts.headers.remove(CONTENT_TYPE);
+    let mut finished = Problem { instance: path, ..problem }.into_response();
+    finished.headers_mut().extend(parts.headers);
+    finished
+}

@@ -1,0 +1,147 @@
+//! Health, the document and its page, what to do about a problem.
+
+use std::sync::{Arc, LazyLock};
+
+use axum::Json;
+use axum::extract::State;
+use axum::http::header::{CONTENT_ENCODING, CONTENT_TYPE};
+use axum::http::{HeaderValue, StatusCode};
+use axum::response::{IntoResponse, Redirect, Response};
+use combclear_domain::diagnostic::nearest;
+use serde::Serialize;
+use utoipa::ToSchema;
+use utoipa_swagger_ui::Config;
+
+use crate::app::App;
+use crate::document;
+use crate::extract::{FilePath, Nothing, Path, Query, SlugPath};
+use crate::problem::{Problem, ProblemKind, Problems};
+
+/// That the service answers.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct Health {
+    /// Always `ok`.
+    #[schema(example = "ok")]
+    status: &'static str,
+}
+
+/// Ask whether the service runs
+#[utoipa::path(
+    get,
+    path = "/healthz",
+    tag = "service",
+    responses((status = 200, description = "It runs.", body = Health), Problems),
+)]
+pub(crate) async fn get_health(Query(Nothing {}): Query<Nothing>) -> Json<Health> {
+    Json(Health { status: "ok" })
+}
+
+/// Ask whether the service can reach its database
+#[utoipa::path(
+    get,
+    path = "/readyz",
+    tag = "service",
+    responses(
+        (status = 200, description = "It can.", body = Health),
+        (status = 503, description = "It cannot.", body = Problem, content_type = "application/problem+json"),
+        Problems,
+    ),
+)]
+pub(crate) async fn get_readiness(
+    State(app): State<App>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<Json<Health>, Problem> {
+    match app.register.journal().ready().await {
+        Ok(()) => Ok(Json(Health { status: "ok" })),
+        Err(error) => {
+            tracing::error!(%error, "the database does not answer");
+            Err(Problem::new(ProblemKind::NotReady, "the database does not answer"))
+        }
+    }
+}
+
+/// Read this document
+#[utoipa::path(
+    get,
+    path = "/openapi.json",
+    tag = "service",
+    responses((status = 200, description = "This document.", body = Object, content_type = "application/json"), Problems),
+)]
+pub(crate) async fn get_openapi(Query(Nothing {}): Query<Nothing>) -> Response {
+    static DOCUMENT: LazyLock<String> =
+        LazyLock::new(|| document::openapi().to_pretty_json().unwrap_or_default());
+    ([(CONTENT_TYPE, HeaderValue::from_static("application/json"))], DOCUMENT.as_str()).into_response()
+}
+
+/// Go to the page that shows this document
+#[utoipa::path(
+    get,
+    path = "/docs",
+    tag = "service",
+    responses(
+        (status = 308, description = "The page is at the path in the Location header.", headers(
+            ("Location", description = "The path of the page."),
+        )),
+        Problems,
+    ),
+)]
+pub(crate) async fn find_docs(Query(Nothing {}): Query<Nothing>) -> Redirect {
+    Redirect::permanent("/docs/index.html")
+}
+
+/// Read a file of the page that shows this document
+///
+/// `index.html` is the page. Nothing of it is fetched from elsewhere.
+#[utoipa::path(
+    get,
+    path = "/docs/{file}",
+    tag = "service",
+    params(FilePath),
+    responses((status = 200, description = "The file.", body = String, content_type = "text/html"), Problems),
+)]
+pub(crate) async fn get_docs(
+    Path(path): Path<FilePath>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<Response, Problem> {
+    static CONFIG: LazyLock<Arc<Config<'static>>> =
+        LazyLock::new(|| Arc::new(Config::new(["/openapi.json"]).validator_url("none")));
+    let file = utoipa_swagger_ui::serve(&path.file, Arc::clone(&CONFIG)).map_err(|error| {
+        tracing::error!(%error, "a file of the page cannot be served");
+        Problem::internal()
+    })?;
+    let Some(file) = file else {
+        let detail = format!("the page has no file `{}`", path.file);
+        return Err(
+            Problem::new(ProblemKind::UnknownPath, detail).at_parameter("file", "the page is at /docs")
+        );
+    };
+    let content_type = HeaderValue::from_str(&file.content_type).map_err(|_| Problem::internal())?;
+    let compressed = file.gzpipped.then(|| [(CONTENT_ENCODING, HeaderValue::from_static("gzip"))]);
+    Ok((StatusCode::OK, [(CONTENT_TYPE, content_type)], compressed, file.bytes.into_owned()).into_response())
+}
+
+/// Read what to do about a problem
+///
+/// The `type` of a problem document is the address of this page.
+#[utoipa::path(
+    get,
+    path = "/problems/{slug}",
+    tag = "service",
+    params(SlugPath),
+    responses((status = 200, description = "The page.", body = String, content_type = "text/plain"), Problems),
+)]
+pub(crate) async fn get_problem(
+    Path(path): Path<SlugPath>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<String, Problem> {
+    if let Some(kind) = ProblemKind::from_slug(&path.slug) {
+        return Ok(kind.page());
+    }
+    let slugs = ProblemKind::ALL.iter().map(|kind| kind.slug());
+    let help = nearest(&path.slug, slugs.clone()).map_or_else(
+        || format!("there are: {}", slugs.collect::<Vec<_>>().join(", ")),
+        |near| format!("did you mean `{near}`?"),
+    );
+    let detail = format!("there is no problem `{}`", path.slug);
+    Err(Problem::new(ProblemKind::UnknownProblem, detail).at_parameter("slug", help))
+}
