@@ -1,1 +1,423 @@
+//! Laws that hold for every holding, over random ones.
 
+use std::collections::BTreeSet;
+
+use combclear_domain::calendar::Day;
+use combclear_domain::history::{Course, History, Verdict};
+use combclear_domain::holding::Holding;
+use combclear_domain::journal::event::StrikeOut;
+use combclear_domain::journal::{Draft, Event, Kind};
+use combclear_domain::leaflet::{Confidence, Force, Leaflet, Release, Topic};
+use combclear_domain::supering::{FirstFree, Outcome, SuperingReport};
+use combclear_domain::words::{ColonyName, MedicineName, RemovalNeed, SupersDuring};
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+use super::making::{self, Journal, all_leaflets, colonies, day, days, draft, journals};
+use super::uuid_of;
+
+fn some(cases: u32) -> ProptestConfig {
+    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
+}
+
+/// The verdicts of every colony on every day.
+fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
+    let of = |colony: ColonyName| {
+        let history = History::of(holding, all_leaflets(), &colony);
+        days().map(move |day| (colony.clone(), day, history.may_be_supered(day))).collect::<Vec<_>>()
+    };
+    colonies(holding).into_iter().flat_map(of).collect()
+}
+
+/// The first place where two holdings answer differently.
+fn difference(one: &Holding, two: &Holding) -> Option<String> {
+    let (one, two) = (verdicts(one), verdicts(two));
+    let differ = one.iter().zip(&two).find(|(one, two)| one != two);
+    differ
+        .map(|(one, two)| format!("{one:?} against {two:?}"))
+        .or((one.len() != two.len()).then(|| "other colonies".to_owned()))
+}
+
+/// The first yes that became a no, or no that became a yes.
+fn flip(before: &Holding, after: &Holding) -> Option<String> {
+    let (before, after) = (verdicts(before), verdicts(after));
+    let flipped = |one: Verdict, two: Verdict| {
+        matches!((one, two), (Verdict::Yes, Verdict::No) | (Verdict::No, Verdict::Yes))
+    };
+    let pair = before.iter().zip(&after).find(|(one, two)| flipped(one.2, two.2));
+    pair.map(|(one, two)| format!("{one:?} became {two:?}"))
+}
+
+proptest! {
+    #![proptest_config(some(96))]
+
+    #[test]
+    fn the_verdict_with_grounds_is_the_verdict_without_and_the_sum_of_its_grounds(journal in journals()) {
+        let holding = journal.holding();
+        for colony in colonies(&holding) {
+            let history = History::of(&holding, all_leaflets(), &colony);
+            for day in days().chain([Day::FIRST, Day::LAST]) {
+                let answer = history.supering(day);
+                let sum = answer.grounds.iter().fold(Verdict::Yes, |sum, ground| sum.and(ground.verdict()));
+                prop_assert_eq!(answer.verdict, sum, "{} on {}: the sum", &colony, day);
+                prop_assert_eq!(answer.verdict, history.may_be_supered(day), "{} on {}: the bare verdict", &colony, day);
+            }
+        }
+    }
+
+    #[test]
+    fn the_days_ahead_say_what_each_day_says(journal in journals(), start in 0..90_u16, length in 0..200_u16) {
+        let holding = journal.holding();
+        for colony in colonies(&holding) {
+            let history = History::of(&holding, all_leaflets(), &colony);
+            let spans = history.supering_ahead(day(start), length);
+            let mut expected = day(start);
+            for pair in spans.windows(2) {
+                prop_assert_ne!(pair[0].2, pair[1].2, "neighbours are joined");
+            }
+            for (from, to, verdict) in spans {
+                prop_assert_eq!(from, expected, "no day is left out");
+                let mut each = from;
+                while each <= to {
+                    prop_assert_eq!(history.may_be_supered(each), verdict, "{} on {}", &colony, each);
+                    each = each.next();
+                }
+                expected = each;
+            }
+            prop_assert_eq!(expected, day(start + length));
+        }
+    }
+
+    #[test]
+    fn an_inspection_changes_no_answer(journal in journals(), on in 0..90_u16, brood in 0..3_usize) {
+        let holding = journal.holding();
+        let before = verdicts(&holding);
+        let brood = ["absent", "lowest", "present"][brood];
+        for colony in ["A0", "A1", "A2"] {
+            let body = json!({ "colony": colony, "brood": brood });
+            let Ok(after) = journal.and(draft("seen", day(on), "inspection", &body)).try_holding() else { continue };
+            prop_assert_eq!(&before, &verdicts(&after));
+        }
+    }
+
+    #[test]
+    fn what_is_read_for_the_first_time_turns_no_yes_into_a_no_and_no_no_into_a_yes(
+        journal in journals(),
+        said in making::terms(),
+        lot in any::<prop::sample::Index>(),
+        on in 0..90_u16,
+    ) {
+        let holding = journal.holding();
+        let lots: Vec<_> = holding.lots().cloned().collect();
+        let lot = &lots[lot.index(lots.len())];
+        let medicine = &holding.lot(lot).unwrap().1.medicine;
+        let mut known = journal.clone();
+        for (field, value) in said.as_object().unwrap() {
+            let before = known.holding();
+            // A leaflet of a slow medicine has said that something stays.
+            let unsays_the_leaflet = value == "nothing_stays" && leaflet_of(&before, medicine).is_some();
+            if unsays_the_leaflet || stated(&known, &before, medicine).contains(field.as_str()) {
+                continue;
+            }
+            let body = json!({ "lot": lot, "terms": { field: value } });
+            let Ok(after) = known.and(draft(field, day(on), "leaflet_reading", &body)).try_holding() else { continue };
+            prop_assert_eq!(flip(&before, &after), None, "{} = {} of {}", field, value, lot);
+            known = known.and(draft(field, day(on), "leaflet_reading", &body));
+        }
+    }
+
+    #[test]
+    fn what_is_declared_for_the_first_time_turns_no_yes_into_a_no_and_no_no_into_a_yes(
+        journal in journals(),
+        said in making::terms(),
+        medicine in any::<prop::sample::Index>(),
+    ) {
+        let before = journal.holding();
+        let described: Vec<&Draft> = journal.0.iter().filter(|draft| draft.kind() == Kind::MedicineDescribed).collect();
+        let old = described[medicine.index(described.len())];
+        let Event::MedicineDescribed(body) = &*old.event else { unreachable!() };
+        let known = stated(&journal, &before, &body.medicine);
+        for (field, value) in said.as_object().unwrap() {
+            if known.contains(field.as_str()) {
+                continue;
+            }
+            let mut body: Value = serde_json::from_str(&old.body).unwrap();
+            body["terms"][field] = value.clone();
+            let new = draft("declared", old.on, "medicine_described", &body).correcting(old.id, "more was read");
+            let Ok(after) = journal.and(new).try_holding() else { continue };
+            prop_assert_eq!(flip(&before, &after), None, "{} = {} of {}", field, value, &body["medicine"]);
+        }
+    }
+
+    #[test]
+    fn the_order_of_recording_within_a_day_does_not_matter(
+        journal in journals(),
+        keys in prop::collection::vec(any::<u16>(), 64),
+    ) {
+        let shuffled = shuffled_within_days(&journal, &keys);
+        let one = journal.holding();
+        let Ok(two) = shuffled.try_holding() else { return Err(TestCaseError::reject("depends on the order")) };
+        prop_assert_eq!(difference(&one, &two), None, "{:?}", &shuffled);
+    }
+
+    #[test]
+    fn what_happened_after_a_day_does_not_bear_on_it(journal in journals(), asked in prop::collection::vec(0..90_u16, 3)) {
+        let whole = journal.holding();
+        for on in asked.into_iter().map(day) {
+            let by_then = Journal(journal.0.iter().filter(|draft| draft.on <= on || is_knowledge(draft.kind())).cloned().collect());
+            let part = by_then.holding();
+            for colony in part.colonies() {
+                let then = History::of(&part, all_leaflets(), colony);
+                let now = History::of(&whole, all_leaflets(), colony);
+                // What is read of the lot of a later dose is knowledge of the course; so is a removal of what was said
+                // to be out.
+                let dosed_later = |course: &Course| course.doses.iter().any(|dose| dose.on > on);
+                let said_out = |course: &Course| {
+                    let of = |known: &&Course| known.entry == course.entry && known.came_by == course.came_by;
+                    let now_in = now.courses.iter().find(of).is_some_and(|course| course.out_by(on).is_none());
+                    course.out_by(on).is_some() && now_in
+                };
+                if then.courses.iter().any(said_out) {
+                    continue;
+                }
+                if now.courses.iter().any(|course| course.placed <= on && dosed_later(course)) {
+                    continue;
+                }
+                prop_assert_eq!(then.may_be_supered(on), now.may_be_supered(on), "{} on {}", colony, on);
+            }
+        }
+    }
+
+    #[test]
+    fn striking_an_entry_out_and_recording_it_anew_changes_no_answer(
+        journal in journals(),
+        chosen in prop::collection::vec(any::<prop::sample::Index>(), 4),
+    ) {
+        let before = journal.holding();
+        // An entry on which another of its day depends would come to stand behind that one.
+        let alone = |old: &&Draft| {
+            let mut others = journal.0.iter().filter(|other| other.on == old.on && other.id != old.id);
+            !others.any(|other| depend(old, other))
+        };
+        let alone: Vec<&Draft> = journal.0.iter().filter(alone).collect();
+        for old in chosen.iter().filter(|_| !alone.is_empty()).map(|index| alone[index.index(alone.len())]) {
+            let id = |word: &str| uuid_of(word).parse().unwrap();
+            let nothing = Event::StrikeOut(StrikeOut {});
+            let away = Draft::new(id("away"), day(120), old.recorded_by.clone(), nothing);
+            let away = away.correcting(old.id, "by mistake");
+            let anew = Draft { id: id("anew"), ..old.clone() };
+            let Ok(after) = journal.and(away).and(anew).try_holding() else { continue };
+            prop_assert_eq!(difference(&before, &after), None, "{} of {}", old.kind().as_str(), old.on);
+        }
+    }
+
+    #[test]
+    fn a_yes_rests_on_documents_and_speaks_of_every_course(journal in journals(), asked in prop::collection::vec(0..130_u16, 12)) {
+        let holding = journal.holding();
+        for colony in colonies(&holding) {
+            let history = History::of(&holding, all_leaflets(), &colony);
+            for on in asked.iter().map(|ahead| day(*ahead)) {
+                let report = SuperingReport::of(&holding, all_leaflets(), &colony, on);
+                if report.answer != Verdict::Yes {
+                    continue;
+                }
+                let deciding: Vec<_> = report.grounds.iter().filter(|ground| ground.decides).collect();
+                prop_assert!(!deciding.is_empty(), "{} on {}: a yes without a ground", &colony, on);
+                for ground in &deciding {
+                    prop_assert_eq!(ground.outcome, Outcome::Met);
+                    let shown = ground.course.is_none() || !ground.values.is_empty();
+                    prop_assert!(shown, "{} on {}: {} shows no value", &colony, on, ground.about);
+                    let documented = ground.values.iter().all(|value| value.confidence == Confidence::Document);
+                    prop_assert!(documented, "{} on {}: {:?}", &colony, on, &ground.values);
+                }
+                for course in history.courses.iter().filter(|course| course.here_from <= on) {
+                    let spoken_of = |entry| deciding.iter().any(|ground| ground.course.as_ref().is_some_and(|of| of.administration == entry));
+                    prop_assert!(spoken_of(course.entry), "{} on {}: nothing on the course of {}", &colony, on, course.placed);
+                    prop_assert!(may_carry_a_yes(course, on), "{} on {}: {:?}", &colony, on, course);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn the_first_free_day_on_record_is_the_first_day_of_a_yes(journal in journals()) {
+        let holding = journal.holding();
+        for colony in colonies(&holding) {
+            let history = History::of(&holding, all_leaflets(), &colony);
+            // From the last entry on nothing more happens, so that what is on record must come true.
+            for on in (90..135).map(day) {
+                let answer = history.supering(on);
+                match answer.first_free() {
+                    FirstFree::OnRecord(free) => {
+                        prop_assert_eq!(history.may_be_supered(free), Verdict::Yes, "{} asked on {}, free on {}", &colony, on, free);
+                        if free > on {
+                            prop_assert_ne!(history.may_be_supered(free.before()), Verdict::Yes, "{} asked on {}", &colony, on);
+                        }
+                        prop_assert_eq!(answer.verdict == Verdict::Yes, free <= on);
+                    }
+                    FirstFree::OnceOut { out, free } => {
+                        prop_assert_ne!(answer.verdict, Verdict::Yes);
+                        prop_assert!(on <= out && out <= free);
+                    }
+                    FirstFree::NotKnown => prop_assert_ne!(answer.verdict, Verdict::Yes),
+                }
+            }
+        }
+    }
+}
+
+/// How long it stays is one topic: what need not come out is used up by the longest of these.
+const STAYS: [&str; 3] = ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"];
+
+/// The fields of terms on which anybody has said anything about a medicine. What people say of the withdrawal period
+/// may stand for the wait too, so that counts as said.
+fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineName) -> BTreeSet<String> {
+    let mut stated = BTreeSet::new();
+    let mut by_people = |terms: Value| stated.extend(terms.as_object().unwrap().keys().cloned());
+    let of_medicine = |lot| holding.lot(lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
+    for draft in &journal.0 {
+        match &*draft.event {
+            Event::MedicineDescribed(body) if body.medicine == *medicine => {
+                body.terms.iter().for_each(|terms| by_people(serde_json::to_value(terms).unwrap()));
+            }
+            Event::Prescription(body) if body.medicine == *medicine => {
+                by_people(serde_json::to_value(&body.terms).unwrap())
+            }
+            Event::LeafletReading(body) if of_medicine(&body.lot) => {
+                by_people(serde_json::to_value(&body.terms).unwrap())
+            }
+            Event::Administration(body) if body.given.iter().any(|given| of_medicine(&given.lot)) => {
+                by_people(body.withdrawal_days.map_or(json!({}), |days| json!({ "withdrawal_days": days })));
+            }
+            _ => {}
+        }
+    }
+    if stated.contains("withdrawal_days") {
+        stated.insert("wait_after_removal_days".to_owned());
+    }
+    let leaflet = leaflet_of(holding, medicine);
+    for rule in
+        leaflet.into_iter().flat_map(|leaflet| &leaflet.rules).filter(|rule| rule.force != Force::Advice)
+    {
+        let fields: &[&str] = match rule.says.topic() {
+            Topic::SupersDuring => &["supers_during"],
+            Topic::Withdrawal => &["withdrawal_days"],
+            Topic::WaitAfterRemoval => &["wait_after_removal_days"],
+            Topic::Removal => &["removal"],
+            Topic::StayMin | Topic::StayMax => &STAYS,
+            Topic::Doses => &["doses"],
+            _ => &[],
+        };
+        stated.extend(fields.iter().map(|field| (*field).to_owned()));
+    }
+    if STAYS.iter().any(|field| stated.contains(*field)) {
+        stated.extend(STAYS.map(str::to_owned));
+    }
+    if leaflet.is_some_and(|leaflet| leaflet.release == Release::Single) {
+        stated.insert("removal".to_owned());
+    }
+    stated
+}
+
+fn leaflet_of(holding: &Holding, medicine: &MedicineName) -> Option<&'static Leaflet> {
+    let id = holding.medicine(medicine)?.1.leaflet.as_ref()?;
+    Some(all_leaflets().get(&"zz".parse().unwrap(), id)?)
+}
+
+/// The same entries, those of one day in another order; what depends on another entry of the day stays behind it.
+fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
+    let mut left: Vec<(u16, &Draft)> = keys.iter().cycle().copied().zip(&journal.0).collect();
+    let mut shuffled: Vec<Draft> = Vec::new();
+    while let Some((_, next)) = left.first() {
+        let of_day = left.iter().take_while(|(_, draft)| draft.on == next.on).count();
+        let free = (0..of_day)
+            .filter(|index| !left[..*index].iter().any(|(_, before)| depend(before, left[*index].1)));
+        let chosen = free.min_by_key(|index| left[*index].0).unwrap();
+        shuffled.push(left.remove(chosen).1.clone());
+    }
+    Journal(shuffled)
+}
+
+/// Whether two entries of one day may mean something else in the other order.
+fn depend(one: &Draft, two: &Draft) -> bool {
+    let share_a_colony = named(&one.event).intersection(&named(&two.event)).next().is_some();
+    let supers = |draft: &Draft| matches!(draft.kind(), Kind::SupersOn | Kind::SupersOff);
+    let refers = |one: &Draft, two: &Draft| match &*one.event {
+        Event::Removal(body) => body.administration == two.id,
+        Event::Administration(body) => body.continues == Some(two.id),
+        _ => false,
+    };
+    let set_up = |draft: &Draft| draft.on < day(0);
+    set_up(one)
+        || refers(one, two)
+        || refers(two, one)
+        || (share_a_colony
+            && (is_lineage(&one.event) || is_lineage(&two.event) || (supers(one) && supers(two))))
+}
+
+fn named(event: &Event) -> BTreeSet<&ColonyName> {
+    match event {
+        Event::ColonySplit(body) => [&body.colony, &body.into].into(),
+        Event::ColonyUnited(body) => [&body.colony, &body.into].into(),
+        Event::ColonyEnded(body) => [&body.colony].into(),
+        Event::SupersOn(body) => body.colonies.iter().collect(),
+        Event::SupersOff(body) => body.colonies.iter().collect(),
+        Event::Removal(body) => body.colonies.iter().collect(),
+        Event::Administration(body) => body.given.iter().flat_map(|given| &given.colonies).collect(),
+        _ => BTreeSet::new(),
+    }
+}
+
+fn is_lineage(event: &Event) -> bool {
+    let kind = event.kind();
+    matches!(kind, Kind::ColonyEstablished | Kind::ColonySplit | Kind::ColonyUnited | Kind::ColonyEnded)
+}
+
+/// Entries that say what is known and not what happened to a colony.
+fn is_knowledge(kind: Kind) -> bool {
+    matches!(
+        kind,
+        Kind::HoldingDetails
+            | Kind::MedicineDescribed
+            | Kind::LotAcquired
+            | Kind::LeafletReading
+            | Kind::Prescription
+    )
+}
+
+/// Whether a yes may rest on what is documented of a course, worked out apart from the program: it is in and supers
+/// are documented to be allowed, or it is out by the record or documented to be used up, both periods are documented,
+/// and neither runs.
+fn may_carry_a_yes(course: &Course, on: Day) -> bool {
+    let terms = &course.terms;
+    let allowed =
+        terms.supers_during.as_ref().filter(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
+    let documented = |fact: &Option<combclear_domain::history::Fact<u16>>| {
+        fact.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value)
+    };
+    let last_dose = course.doses.iter().map(|dose| dose.on).filter(|dose| *dose <= on).max();
+    let stays = [&terms.stay_min, &terms.stay_max]
+        .into_iter()
+        .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
+    let longest = stays.clone().flatten().map(|fact| fact.value).max();
+    let stays_documented = stays.flatten().all(combclear_domain::history::Fact::is_documented);
+    let need = terms.removal.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value);
+    let used_up = match (need, longest) {
+        (Some(RemovalNeed::NothingStays), _) => last_dose,
+        (Some(RemovalNeed::NotNeeded), Some(days)) if stays_documented => {
+            last_dose.map(|dose| dose.plus(days))
+        }
+        _ if terms.release() == Some(Release::Single) => last_dose,
+        _ => None,
+    };
+    let out = [used_up, course.out_by(on)].into_iter().flatten().filter(|out| *out <= on).min();
+    let periods = documented(&terms.withdrawal).zip(documented(&terms.wait));
+    match (out, allowed) {
+        (None, Some(_)) => true,
+        (Some(out), allowed) => periods.is_some_and(|(withdrawal, wait)| {
+            let bars = if allowed.is_some() { wait } else { withdrawal.max(wait) };
+            bars == 0 || on > out.plus(bars)
+        }),
+        (None, None) => false,
+    }
+}

@@ -17,6 +17,8 @@ use serde::Deserialize;
 use serde_json::Value;
 
 mod laws;
+mod making;
+mod model;
 mod refusals;
 
 #[derive(Deserialize)]

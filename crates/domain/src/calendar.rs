@@ -18,7 +18,16 @@ pub const POLICY: &str = "calendar-1";
 /// A civil day, written `2026-04-11`. Years 1900 to 2199.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, format = Date, example = "2026-04-11"))]
+#[cfg_attr(
+    feature = "openapi",
+    derive(utoipa::ToSchema),
+    schema(
+        value_type = String,
+        format = Date,
+        pattern = "^(19|20|21)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$",
+        example = "2026-04-11"
+    )
+)]
 pub struct Day(NaiveDate);
 
 impl Day {

@@ -49,8 +49,12 @@ impl<'h> Lines<'h> {
         for record in holding.colony_file(colony).iter().filter(|record| record.on <= by) {
             match &*record.event {
                 Event::Administration(given) => dose(holding, &mut traces, record, given, colony),
-                Event::Removal(removal) if removal.left_inside == 0 && removal.colonies.contains(colony) => {
+                Event::Removal(removal) if removal.colonies.contains(colony) => {
                     let first = holding.effective(removal.administration).map(|first| first.id);
+                    if removal.left_inside > 0 {
+                        found_inside(&mut traces, first, record);
+                        continue;
+                    }
                     take_out(
                         traces.iter_mut().filter(|trace| Some(trace.first.id) == first).collect(),
                         record,
@@ -147,6 +151,13 @@ fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: 
     }
 }
 
+/// Pieces were seen inside: from that day on it is in, whatever was in doubt before.
+fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
+    let open = traces.iter().filter(|trace| Some(trace.first.id) == first && trace.end == End::Open);
+    let doubted = open.clone().all(|trace| trace.in_doubt.is_some()).then(|| open.clone().next_back().cloned()).flatten();
+    traces.extend(doubted.map(|trace| trace.in_from(removal.on)));
+}
+
 /// Takes a course out of a colony: every line of it that is not out yet, or the one that was out last.
 fn take_out(mut lines: Vec<&mut Trace<'_>>, removal: &Record) {
     let out = End::Out { on: removal.on, entry: removal.id };
@@ -175,16 +186,24 @@ fn dose<'h>(
     let part = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
     let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
-    let mut lines = traces.iter_mut().filter(|trace| Some(trace.first.id) == first).peekable();
-    if lines.peek().is_some() {
-        for trace in lines {
-            trace.doses.push(dose);
-            trace.lots.extend(part.clone());
-            // What came out on this day was the carrier before; a new one went in.
-            if matches!(trace.end, End::Out { on, .. } if on == record.on) {
-                trace.end = End::Open;
-            }
-        }
+    let mut went_on = false;
+    for trace in traces.iter_mut().filter(|trace| Some(trace.first.id) == first && trace.is_in_by(record.on))
+    {
+        trace.doses.push(dose);
+        trace.lots.extend(part.clone());
+        // What came out on this day was the carrier before; a new one went in.
+        trace.end = End::Open;
+        went_on = true;
+    }
+    let last = traces.iter().rfind(|trace| Some(trace.first.id) == first).filter(|_| !went_on);
+    if let Some(mut again) = last.cloned() {
+        // The carrier before is out, or in doubt; that the new one is in is not.
+        again.doses.push(dose);
+        again.lots.extend(part);
+        traces.push(again.in_from(record.on));
+        return;
+    }
+    if went_on {
         return;
     }
     // A dose whose first one is not to be found still went in: it stands as a course of its own.
@@ -201,6 +220,19 @@ fn dose<'h>(
 }
 
 impl<'h> Trace<'h> {
+    /// Whether it is in for certain at the beginning of a day.
+    fn is_in_by(&self, day: Day) -> bool {
+        match self.end {
+            End::Open => self.in_doubt.is_none(),
+            End::Out { on, .. } => on == day && self.in_doubt.is_none(),
+        }
+    }
+
+    /// The same course, in again from a day on.
+    fn in_from(self, day: Day) -> Trace<'h> {
+        Trace { here_from: day, end: End::Open, in_doubt: None, ..self }
+    }
+
     /// Whether everything that `other` says of the days from its coming on, this one says too.
     fn covers(&self, other: &Trace<'_>) -> bool {
         let same =

@@ -55,7 +55,7 @@ impl Window {
     pub(crate) fn on(&self, day: Day) -> Verdict {
         if day < self.from {
             Verdict::Yes
-        } else if day < self.out {
+        } else if day < self.out || self.out == Day::LAST {
             self.inside
         } else if day <= self.blocked_through {
             Verdict::No
@@ -155,8 +155,8 @@ impl Carrier<'_> {
 
 /// After how many days a carrier is used up, if it need not come out, and whether both are documented.
 ///
-/// Where nobody has said whether it must come out, or after how long it is used up, it may be gone from the next day
-/// on, or from the end of the longest stated stay.
+/// Where nobody has said whether it must come out, nothing may have stayed inside from the first day on. Where it need not
+/// come out but no stay is stated, it may be gone from the next day on.
 pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
     let stays = [&terms.stay_max, &terms.stay_min]
         .into_iter()
@@ -168,7 +168,7 @@ pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
     match &terms.removal {
         Some(fact) if fact.value == RemovalNeed::Needed => None,
         Some(fact) => Some((days, documented && fact.is_documented())),
-        None => Some((days, false)),
+        None => Some((0, false)),
     }
 }
 

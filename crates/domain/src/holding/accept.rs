@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::check::Refusal;
+use super::check::{Look, Refusal};
 use super::{File, Holding, Record, mentions};
 use crate::journal::entry::Entry;
 use crate::journal::event::Event;
@@ -19,7 +19,7 @@ impl Holding {
     pub fn accept(&mut self, entry: &Entry) -> Result<(), Refusal> {
         self.check_envelope(entry)?;
         match &entry.draft.correction {
-            None => self.check_event(entry.draft.on, &entry.draft.event)?,
+            None => self.check_event(entry.draft.on, &entry.draft.event, Look::First)?,
             Some(_) => self.check_correction(entry)?,
         }
         self.restore(entry);
@@ -32,7 +32,9 @@ impl Holding {
         let old = self.check_corrected(entry)?;
         let new = Arc::new(record_of(entry));
         self.unlist(&old);
-        let mut verdict = self.check_event(new.on, &new.event);
+        let mut verdict = self
+            .check_own_course(&old, &new)
+            .and_then(|()| self.check_event(new.on, &new.event, Look::First));
         if verdict.is_ok() {
             self.superseded.insert(old.id, new.id);
             self.records.insert(new.id, Arc::clone(&new));
@@ -50,7 +52,7 @@ impl Holding {
     fn check_neighbours(&mut self, old: &Record, new: &Record) -> Result<(), Refusal> {
         for neighbour in self.neighbours(old, new) {
             self.unlist(&neighbour);
-            let again = self.check_event(neighbour.on, &neighbour.event);
+            let again = self.check_event(neighbour.on, &neighbour.event, Look::Again);
             self.list(&neighbour);
             again.map_err(|refusal| refusal.because_of(&neighbour))?;
         }
@@ -72,7 +74,22 @@ impl Holding {
             names.lots.iter().for_each(|name| add(self.lots.get(*name)));
             names.prescriptions.iter().for_each(|name| add(self.prescriptions.get(*name)));
         }
+        // What builds on a dose may stand in the file of another colony, which the dose reached by a split.
+        let doses = found.values().map(|record| record.id).chain([old.id]).collect::<Vec<_>>();
+        for dose in doses {
+            let built = self.built_on.get(&self.original(dose)).into_iter().flatten();
+            found.extend(
+                built.filter(|record| record.id != new.id).map(|record| (record.seq, Arc::clone(record))),
+            );
+        }
         found.into_values().collect()
+    }
+
+    /// A dose does not go on with itself, whatever its id was before.
+    fn check_own_course(&self, old: &Record, new: &Record) -> Result<(), Refusal> {
+        let own = mentions::builds_on(&new.event)
+            .is_some_and(|first| self.original(first) == self.original(old.id));
+        if own { Err(Refusal::of_own_course()) } else { Ok(()) }
     }
 
     /// Puts an entry into the fold, and takes out the one it corrects.
@@ -106,6 +123,10 @@ impl Holding {
         for name in &names.prescriptions {
             insert(self.prescriptions.entry((*name).clone()).or_default(), record);
         }
+        if let Some(first) = mentions::builds_on(&record.event) {
+            let first = self.original(first);
+            self.built_on.entry(first).or_default().push(Arc::clone(record));
+        }
         if matches!(*record.event, Event::HoldingDetails(_)) {
             insert(&mut self.details, record);
         }
@@ -128,6 +149,10 @@ impl Holding {
         names.lots.iter().for_each(|name| remove(self.lots.get_mut(*name)));
         names.prescriptions.iter().for_each(|name| remove(self.prescriptions.get_mut(*name)));
         remove(Some(&mut self.details));
+        if let Some(first) = mentions::builds_on(&record.event) {
+            let first = self.original(first);
+            remove(self.built_on.get_mut(&first));
+        }
         for (lot, amount) in mentions::taken(&record.event) {
             if let Some(gone) = self.gone.get_mut(lot) {
                 *gone = gone.minus(amount).unwrap_or_default();

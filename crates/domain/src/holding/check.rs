@@ -29,6 +29,12 @@ impl Refusal {
         Refusal { pointer: pointer.to_owned(), message: message.into(), help: help.into() }
     }
 
+    /// A correction that would let a dose go on with itself.
+    pub(super) fn of_own_course() -> Refusal {
+        let help = "name the first dose of the course, or leave `continues` out";
+        Refusal::at("/body/continues", "a dose cannot go on with itself", help)
+    }
+
     /// The same, when a correction makes another entry impossible.
     pub(super) fn because_of(self, other: &Record) -> Refusal {
         let (kind, id, on) = (other.event.kind().as_str(), other.id, other.on);
@@ -41,6 +47,15 @@ impl Refusal {
             help: "correct or strike out that entry first".to_owned(),
         }
     }
+}
+
+/// Why an entry is looked at.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Look {
+    /// It is new.
+    First,
+    /// It stands, and another was corrected. Its lot's stock was looked at with whichever entry changed it.
+    Again,
 }
 
 pub(super) type Checked = Result<(), Refusal>;
@@ -89,8 +104,8 @@ impl Holding {
         Ok(Arc::clone(old))
     }
 
-    /// What holds for the event of an entry that is not listed in any file yet.
-    pub(super) fn check_event(&self, on: Day, event: &Event) -> Checked {
+    /// What holds for the event of an entry that is not listed in any file.
+    pub(super) fn check_event(&self, on: Day, event: &Event, look: Look) -> Checked {
         match event {
             Event::HoldingDetails(_) | Event::StrikeOut(_) => Ok(()),
             Event::ApiaryDetails(body) => self.check_new_apiary(&body.apiary),
@@ -122,11 +137,11 @@ impl Holding {
                     let message = format!("colony `{}` cannot be united with itself", body.into);
                     return Err(Refusal::at("/body/into", message, "name the colony that takes it in"));
                 }
-                self.check_nothing_after("/body/colony", &body.colony, on)
+                self.check_end("/body/colony", &body.colony, on)
             }
             Event::ColonyEnded(body) => {
                 self.check_alive("/body/colony", &body.colony, on)?;
-                self.check_nothing_after("/body/colony", &body.colony, on)
+                self.check_end("/body/colony", &body.colony, on)
             }
             Event::SupersOn(body) => {
                 if body.supers == 0 {
@@ -145,7 +160,7 @@ impl Holding {
                 check_amount("/body/quantity", body.quantity)?;
                 self.check_medicine("/body/medicine", &body.medicine)?;
                 self.check_new_lot(&body.lot)?;
-                let counted = self.uses(&body.lot).any(|record| count_was_corrected(&record.event));
+                let counted = self.count_was_corrected(&body.lot);
                 check_stock("/body/quantity", &body.lot, body.quantity, self.gone(&body.lot), counted)
             }
             Event::LeafletReading(body) => {
@@ -162,23 +177,20 @@ impl Holding {
                 }
                 Ok(())
             }
-            Event::Administration(body) => self.check_administration(on, body),
+            Event::Administration(body) => self.check_administration(on, body, look),
             Event::Removal(body) => self.check_removal(on, body),
             Event::Disposal(body) => {
                 check_amount("/body/quantity", body.quantity)?;
                 self.check_lot_in_hand("/body/lot", &body.lot, on)?;
-                self.check_left("/body/quantity", &body.lot, body.quantity, body.count_corrected)
+                self.check_left(
+                    "/body/quantity",
+                    &body.lot,
+                    body.quantity,
+                    body.count_corrected || look == Look::Again,
+                )
             }
             Event::Harvest(body) => self.check_colonies("/body/colonies", &body.colonies, on),
         }
-    }
-}
-
-fn count_was_corrected(event: &Event) -> bool {
-    match event {
-        Event::Administration(body) => body.count_corrected,
-        Event::Disposal(body) => body.count_corrected,
-        _ => false,
     }
 }
 

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use super::check::{Checked, Refusal, check_amount, check_days};
+use super::check::{Checked, Look, Refusal, check_amount, check_days};
 use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::journal::entry::EntryId;
@@ -11,7 +11,7 @@ use crate::quantity::Quantity;
 use crate::words::{ColonyName, MedicineName};
 
 impl Holding {
-    pub(super) fn check_administration(&self, on: Day, body: &Administration) -> Checked {
+    pub(super) fn check_administration(&self, on: Day, body: &Administration, look: Look) -> Checked {
         if body.given.is_empty() {
             return Err(Refusal::at(
                 "/body/given",
@@ -39,13 +39,21 @@ impl Holding {
                 .iter()
                 .filter(|other| other.lot == given.lot)
                 .fold(Quantity::ZERO, |sum, other| sum.plus(other.total()));
-            self.check_left(&at("each"), &given.lot, together, body.count_corrected)?;
+            self.check_left(&at("each"), &given.lot, together, body.count_corrected || look == Look::Again)?;
         }
         if let Some(prescription) = &body.prescription {
-            let mut known = self.prescription_file(prescription).iter();
-            if !known.any(|record| matches!(*record.event, Event::Prescription(_))) {
+            let known = self.prescription_file(prescription).iter().find_map(|record| match &*record.event {
+                Event::Prescription(body) => Some(&body.medicine),
+                _ => None,
+            });
+            let fault = |message: String, help: &str| Err(Refusal::at("/body/prescription", message, help));
+            let Some(of) = known else {
                 let message = format!("no prescription `{prescription}` is recorded");
-                return Err(Refusal::at("/body/prescription", message, "record the prescription first"));
+                return fault(message, "record the prescription first");
+            };
+            if medicine.is_some_and(|given| given != of) {
+                let message = format!("prescription `{prescription}` is one of `{of}`");
+                return fault(message, "name the prescription of the medicine that was given");
             }
         }
         body.continues.map_or(Ok(()), |first| self.check_continued(on, body, first, medicine))
@@ -105,7 +113,12 @@ impl Holding {
             if renewed {
                 continue;
             }
-            if let Some(out) = self.cleared(colony, record.id) {
+            let cleared = self.cleared(colony, record.id);
+            // Pieces may be left inside before it was cleared, and it may come back with a colony that is taken in.
+            let stands = |out: &&Arc<Record>| {
+                (body.left_inside == 0 || on > out.on) && !self.came_again(colony, record, out.on, on)
+            };
+            if let Some(out) = cleared.filter(stands) {
                 let message = format!("colony `{colony}` was already cleared of it on {}", out.on);
                 return Err(Refusal::at(&pointer, message, "correct that entry if its date is wrong"));
             }
@@ -147,6 +160,17 @@ impl Holding {
             let of_course = self.effective(removal.administration).is_some_and(|of| of.id == first_dose);
             let clears = of_course && removal.left_inside == 0 && removal.colonies.contains(colony);
             clears && !self.later_doses(colony, first_dose).any(|dose| renews(dose, record))
+        })
+    }
+
+    /// Whether a colony that had the course was united into this one after `since`, by `on`.
+    fn came_again(&self, colony: &ColonyName, first_dose: &Record, since: Day, on: Day) -> bool {
+        let file = self.colony_file(colony).iter().filter(|record| since <= record.on && record.on <= on);
+        file.into_iter().any(|record| match &*record.event {
+            Event::ColonyUnited(united) if united.into == *colony => {
+                self.course_reached(&united.colony, first_dose, record.on)
+            }
+            _ => false,
         })
     }
 

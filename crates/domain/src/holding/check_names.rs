@@ -2,10 +2,9 @@
 //! be new.
 
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
+use super::Holding;
 use super::check::{Checked, Refusal};
-use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::diagnostic::nearest;
 use crate::journal::event::Event;
@@ -62,12 +61,19 @@ impl Holding {
         }
     }
 
-    /// A colony that ends on a day did nothing after it.
-    pub(super) fn check_nothing_after(&self, pointer: &str, colony: &ColonyName, on: Day) -> Checked {
+    /// A colony ends once, and does nothing after it.
+    pub(super) fn check_end(&self, pointer: &str, colony: &ColonyName, on: Day) -> Checked {
+        if let Some(ended) = self.life(colony).ended {
+            let message = format!("colony `{colony}` ended on {}", ended.on);
+            return Err(Refusal::at(pointer, message, "correct that entry instead"));
+        }
         match self.colony_file(colony).last() {
             Some(last) if last.on > on => {
                 let kind = last.event.kind().as_str();
-                let message = format!("colony `{colony}` has a {kind} recorded on {}, after {on}", last.on);
+                let article = if kind.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
+                let kind = kind.replace('_', " ");
+                let message =
+                    format!("colony `{colony}` has {article} {kind} recorded on {}, after {on}", last.on);
                 Err(Refusal::at(pointer, message, "check both dates, or correct that entry first"))
             }
             _ => Ok(()),
@@ -154,21 +160,25 @@ impl Holding {
         check_stock(pointer, lot, acquired.quantity, self.gone(lot).plus(taken), count_corrected)
     }
 
-    pub(super) fn uses(&self, lot: &LotName) -> impl Iterator<Item = &Arc<Record>> {
-        self.lot_file(lot)
-            .iter()
-            .filter(|record| matches!(*record.event, Event::Administration(_) | Event::Disposal(_)))
+    /// Whether an entry says that the count of a lot was corrected. Then its book no longer comes out even.
+    pub(super) fn count_was_corrected(&self, lot: &LotName) -> bool {
+        self.lot_file(lot).iter().any(|record| match &*record.event {
+            Event::Administration(body) => body.count_corrected,
+            Event::Disposal(body) => body.count_corrected,
+            _ => false,
+        })
     }
 }
 
+/// That no more goes out of a lot than it held.
 pub(super) fn check_stock(
     pointer: &str,
     lot: &LotName,
     had: Quantity,
     gone: Quantity,
-    counted: bool,
+    count_corrected: bool,
 ) -> Checked {
-    if counted || gone <= had {
+    if count_corrected || gone <= had {
         return Ok(());
     }
     let message = format!("lot `{lot}` held {had}, but {gone} would be gone from it");

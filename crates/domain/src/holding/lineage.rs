@@ -81,15 +81,12 @@ impl Holding {
     /// Whether a course reached a colony by a day: given to it, or brought along by a split or a uniting.
     pub(super) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
         let Event::Administration(given) = &*first_dose.event else { return false };
-        if first_dose.on > by {
-            return false;
-        }
         // Each colony is looked at once for its latest day: lines that part and meet again would otherwise be walked
         // over and over.
         let mut looked_at: BTreeMap<&ColonyName, Day> = BTreeMap::new();
         let mut open: Vec<(&ColonyName, Day)> = vec![(colony, by)];
         while let Some((colony, by)) = open.pop() {
-            if given.given.iter().any(|given| given.colonies.contains(colony)) {
+            if first_dose.on <= by && given.given.iter().any(|given| given.colonies.contains(colony)) {
                 return true;
             }
             let known = looked_at.get(colony).is_some_and(|known| *known >= by);

@@ -1,5 +1,6 @@
 //! Which names an entry mentions, and so in whose files it stands.
 
+use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::quantity::Quantity;
 use crate::words::{ApiaryName, ColonyName, LotName, MedicineName, PrescriptionName};
@@ -66,6 +67,15 @@ pub(super) fn of(event: &Event) -> Mentions<'_> {
     names.lots.sort_unstable();
     names.lots.dedup();
     names
+}
+
+/// The first dose that an event builds on.
+pub(super) fn builds_on(event: &Event) -> Option<EntryId> {
+    match event {
+        Event::Administration(body) => body.continues,
+        Event::Removal(body) => Some(body.administration),
+        _ => None,
+    }
 }
 
 /// What an event takes out of lots.

@@ -80,6 +80,8 @@ pub struct Holding {
     prescriptions: BTreeMap<PrescriptionName, File>,
     /// How much of each lot was given or disposed of.
     gone: BTreeMap<LotName, Quantity>,
+    /// Later doses and removals, under the first id that their first dose ever had.
+    built_on: HashMap<EntryId, File>,
 }
 
 impl Holding {
@@ -98,6 +100,7 @@ impl Holding {
             lots: BTreeMap::new(),
             prescriptions: BTreeMap::new(),
             gone: BTreeMap::new(),
+            built_on: HashMap::new(),
         }
     }
 

@@ -209,6 +209,7 @@ kinds! {
     /// Supers are put on.
     SupersOn = "supers_on" {
         /// On which colonies.
+        #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
         /// How many on each.
         #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 255))]
@@ -220,6 +221,7 @@ kinds! {
     /// Supers are taken off.
     SupersOff = "supers_off" {
         /// From which colonies.
+        #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
         /// How many stay on each.
         #[cfg_attr(feature = "openapi", schema(maximum = 255))]
@@ -323,6 +325,7 @@ kinds! {
     /// A medicine is given: a dose, or strips placed. One entry may cover many colonies and several lots.
     Administration = "administration" {
         /// What was given, lot by lot.
+        #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub given: Vec<Given>,
         /// How, where the leaflet names several ways.
         #[serde(skip_serializing_if = "Option::is_none")]
@@ -350,6 +353,7 @@ kinds! {
         /// The first dose of the course that comes out.
         pub administration: EntryId,
         /// From which colonies.
+        #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
         /// How many pieces are known to be still inside each. The course stays open until this is 0.
         #[serde(default, skip_serializing_if = "is_zero")]
@@ -376,6 +380,7 @@ kinds! {
         /// The harvest lot it goes into.
         pub harvest_lot: HarvestLotName,
         /// From which colonies.
+        #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
         /// How much, in kilograms.
         #[serde(skip_serializing_if = "Option::is_none")]

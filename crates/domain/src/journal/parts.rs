@@ -28,6 +28,7 @@ pub struct Given {
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
     pub each: Quantity,
     /// Which colonies.
+    #[cfg_attr(feature = "openapi", schema(min_items = 1))]
     pub colonies: Vec<ColonyName>,
 }
 

@@ -23,8 +23,12 @@ use crate::journal::EntryId;
 
 pub use around::Surroundings;
 pub use grounds::{Ground, Outcome, Reason, Topic};
-pub use report::{CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport};
+pub use report::{
+    CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
+    WholeApiaryReport,
+};
 pub use steps::{EarliestOut, Step};
+pub use wording::NOTICE;
 
 /// How many days ahead an answer looks, the day asked about included.
 pub const DAYS_AHEAD: u16 = 120;
@@ -140,7 +144,8 @@ impl<'h> Answer<'h> {
             return FirstFree::NotKnown;
         }
         let mut out = None;
-        let mut free = self.history.begun.map_or(self.on, |(begun, _)| begun);
+        let begun = self.history.begun.map_or(self.on, |(begun, _)| begun);
+        let mut free = begun;
         for course in self.courses() {
             let terms = &course.terms;
             let first = match Standing::of(course, self.on) {
@@ -166,7 +171,7 @@ impl<'h> Answer<'h> {
             Some(out) => FirstFree::OnceOut { out, free },
             // After several courses, free since the last blocked day; after a dose that blocks no day, since that dose.
             None if self.verdict == Verdict::Yes => {
-                FirstFree::OnRecord(self.last_blocked_day().map_or(free, Day::next))
+                FirstFree::OnRecord(self.last_blocked_day().map_or(free, Day::next).max(begun))
             }
             None => FirstFree::OnRecord(free),
         }

@@ -3,6 +3,7 @@
 use serde::Serialize;
 
 use super::grounds::{Outcome, Reason, Topic};
+use super::steps::Step;
 use super::{Answer, Course, DAYS_AHEAD, FirstFree, Surroundings, wording};
 use crate::calendar::{Day, POLICY};
 use crate::history::{History, Verdict};
@@ -133,6 +134,8 @@ pub struct StepReport {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct MissingReport {
+    /// Whether the answer turns on it. What does not would still mend the record or move a day.
+    pub decides: bool,
     /// What is not known.
     pub fact: String,
     /// The kind of entry that would supply it.
@@ -203,7 +206,7 @@ impl SuperingReport {
 /// What each open question lacks, and how to supply it.
 fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<MissingReport> {
     let open = answer.grounds.iter().filter(|ground| ground.outcome == Outcome::Unknown);
-    open.filter_map(|ground| {
+    let grounds = open.filter_map(|ground| {
         let fact = wording::statement(ground);
         let (supplied_by, how) = match (&ground.reason, ground.course) {
             (Reason::ColonyNotRecorded, _) => {
@@ -229,9 +232,24 @@ fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<M
             }
             _ => return None,
         };
-        Some(MissingReport { fact, supplied_by, how })
+        Some(MissingReport { decides: ground.decides, fact, supplied_by, how })
+    });
+    grounds.chain(answer.steps().iter().filter_map(missing_brood)).collect()
+}
+
+/// Brood that nobody recorded moves the earliest day on which strips may come out.
+fn missing_brood(step: &Step<'_>) -> Option<MissingReport> {
+    let Step::TakeOut { course, earliest, .. } = step else { return None };
+    let (absent, present) = earliest.brood_absent_or_lowest.zip(earliest.brood_present)?;
+    (earliest.brood_seen.is_none()).then(|| MissingReport {
+        decides: false,
+        fact: format!(
+            "{}: whether there is brood, which makes the earliest day {absent} or {present}",
+            wording::named(course)
+        ),
+        supplied_by: "inspection",
+        how: "record the brood that is seen".to_owned(),
     })
-    .collect()
 }
 
 fn how_to_establish(

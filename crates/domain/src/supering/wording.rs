@@ -5,33 +5,51 @@ use super::steps::{EarliestOut, Step};
 use super::{Answer, FirstFree};
 use crate::calendar::{Day, last_blocked_day};
 use crate::history::{BroodSeen, Course, Verdict};
+use crate::leaflet::Release;
 use crate::words::SupersDuring;
 
 /// Said wherever an answer is given.
-pub(super) const NOTICE: &str =
+pub const NOTICE: &str =
     "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
 
 /// The answer in one sentence.
 pub(super) fn summary(answer: &Answer<'_>) -> String {
     let what = match answer.verdict {
-        Verdict::Yes => "Supers may go on".to_owned(),
-        Verdict::No => "No supers".to_owned(),
-        Verdict::Unknown => "Not known whether supers may go on".to_owned(),
+        Verdict::Yes => "Supers may go on",
+        Verdict::No => "No supers",
+        Verdict::Unknown => "Not known whether supers may go on",
     };
-    let deciding =
+    let now = match answer.steps().first() {
+        Some(Step::TakeSupersOff { .. }) => " (and those that are on must come off)",
+        _ => "",
+    };
+    let mut deciding =
         answer.grounds.iter().filter(|ground| ground.decides && ground.verdict() == answer.verdict);
-    let why = match answer.verdict {
-        Verdict::Yes => String::new(),
-        _ => deciding.clone().next().map(|ground| format!(": {}", statement(ground))).unwrap_or_default(),
-    };
-    let when = match (answer.verdict, answer.first_free()) {
+    // Of a yes the latest course says most; of anything else the first that stands in the way.
+    let why = if answer.verdict == Verdict::Yes { deciding.next_back() } else { deciding.next() };
+    let why = why.map(|ground| format!(": {}", statement(ground))).unwrap_or_default();
+    format!("{what}{now}{why}{}", free_words(answer))
+}
+
+fn free_words(answer: &Answer<'_>) -> String {
+    let without_brood = answer.steps().iter().find_map(|step| match step {
+        Step::TakeOut { earliest, .. } if earliest.brood_seen.is_none() => {
+            earliest.brood_absent_or_lowest.filter(|day| Some(*day) < earliest.day)
+        }
+        _ => None,
+    });
+    let without_brood =
+        without_brood.map(|day| format!(", or on {day} if there is no brood")).unwrap_or_default();
+    match (answer.verdict, answer.first_free()) {
         (Verdict::Yes, _) | (_, FirstFree::NotKnown) => String::new(),
         (_, FirstFree::OnRecord(day)) => format!("; free from {day}"),
-        (_, FirstFree::OnceOut { out, free }) => {
-            format!("; free from {free} if all is out on {out}")
+        (_, FirstFree::OnceOut { out, free }) if out == free => {
+            format!("; free from the day all is out, {out} at the earliest{without_brood}")
         }
-    };
-    format!("{what}{why}{when}")
+        (_, FirstFree::OnceOut { out, free }) => {
+            format!("; free from {free} if all is out on {out}{without_brood}")
+        }
+    }
 }
 
 /// A ground in one sentence, without full stop.
@@ -61,7 +79,7 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
     let name = named(course);
     match &ground.reason {
         Reason::StillIn { .. } => {
-            format!("{name} is not recorded as out, and honey supers stay off while it is in")
+            format!("{name} is still in by the record, and honey supers stay off while it is")
         }
         Reason::InWithSupersAllowed { supers } => {
             let but =
@@ -79,10 +97,10 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
         Reason::PeriodsOver { out, withdrawal, wait } => {
             let wait = match (course.terms.wait_within_withdrawal, wait.value) {
                 (true, _) => "no further wait".to_owned(),
-                (false, days) => format!("wait {days} d"),
+                (false, days) => format!("wait {}", days_words(days)),
             };
-            let periods = format!("withdrawal {} d, {wait}", withdrawal.value);
-            format!("{name} is over since {out} ({periods}), and nothing of it bars supers")
+            let periods = format!("withdrawal {}, {wait}", days_words(withdrawal.value));
+            format!("{name} is over since {out}, and so is what must pass after it ({periods})")
         }
         Reason::HarvestBarred { through: Some(day), .. } => {
             format!("{name}: no honey may be taken through {day}")
@@ -130,9 +148,9 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
             }
         }
         Reason::SupersWhileIn { span: Some(span), .. } => {
-            let off = span.off.map_or("are still on".to_owned(), |off| format!("came off on {off}"));
+            let off = span.off.map_or_else(|| "are still on".to_owned(), |off| format!("came off {off}"));
             format!(
-                "honey supers went on on {} and {off}, while {name} was in; their honey is not for people",
+                "honey supers were put on {} and {off}, while {name} was in: their honey is not for people",
                 span.from
             )
         }
@@ -146,7 +164,7 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
 }
 
 fn not_established(name: &str, topic: Topic, days: Option<u16>, supers: Option<SupersDuring>) -> String {
-    let value = days.map(|days| format!("{days} d")).or_else(|| supers.map(|word| word.as_str().to_owned()));
+    let value = days.map(days_words).or_else(|| supers.map(|word| word.as_str().to_owned()));
     let what = topic_words(topic);
     match value {
         Some(value) => format!("{name}: the {what} ({value}) is not documented, so no yes can rest on it"),
@@ -163,7 +181,12 @@ fn running(name: &str, period: &str, out: Day, days: u16) -> String {
 /// The course by pack name and first day.
 pub(super) fn named(course: &Course) -> String {
     let pack = if course.pack_name.is_empty() { course.medicine.as_str() } else { &course.pack_name };
-    format!("{pack} of {}", course.placed)
+    let verb = if course.terms.release() == Some(Release::Single) { "given" } else { "placed" };
+    format!("{pack} {verb} {}", course.placed)
+}
+
+fn days_words(days: u16) -> String {
+    if days == 1 { "1 day".to_owned() } else { format!("{days} days") }
 }
 
 pub(super) fn topic_words(topic: Topic) -> &'static str {
@@ -234,7 +257,7 @@ fn earliest_words(earliest: &EarliestOut, on: Day) -> String {
         (Some(seen), _, _) => format!("{ahead} ({})", seen_words(&seen)),
         (None, Some(absent), Some(present)) => {
             format!(
-                "{ahead}; no brood is on record: {absent} without brood, {present} with, and the later one rules"
+                "{ahead}; no brood is on record: {absent} without brood, {present} with; the later holds until brood is recorded"
             )
         }
         _ => ahead,

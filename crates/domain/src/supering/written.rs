@@ -1,6 +1,6 @@
 //! Grounds and steps written out: the word for programs, the values used with who said them, the entries read.
 
-use super::grounds::{Ground, Reason, Topic};
+use super::grounds::{Ground, Outcome, Reason, Topic};
 use super::report::{CourseReport, GroundReport, StepReport, ValueReport};
 use super::steps::Step;
 use super::wording;
@@ -58,11 +58,15 @@ impl GroundReport {
             }
             Reason::WhereaboutsNotSaid { entry, .. } => {
                 entries.push(*entry);
+                values.extend(ground.course.into_iter().flat_map(all_terms));
                 "whereabouts_not_said"
             }
             Reason::NotEstablished { topic, days: fact, supers: word } => {
                 values.extend(fact.map(|fact| days(topic_word(*topic), fact)));
                 values.extend(word.map(supers));
+                if ground.outcome == Outcome::Met {
+                    values.extend(ground.course.into_iter().flat_map(all_terms));
+                }
                 "not_established"
             }
             Reason::WithdrawalRuns { days: fact, .. } => {
@@ -119,6 +123,19 @@ impl GroundReport {
     }
 }
 
+/// Every term that says of a course whether supers may be on while it is in and after it is out.
+fn all_terms(course: &Course) -> Vec<ValueReport> {
+    let terms = &course.terms;
+    let days = |of, fact: &Fact<u16>| value(Some(course), of, fact, format!("{} days", fact.value));
+    let supers = terms
+        .supers_during
+        .iter()
+        .map(|fact| value(Some(course), "supers_during", fact, fact.value.to_string()));
+    let withdrawal = terms.withdrawal.iter().map(|fact| days("withdrawal", fact));
+    let wait = terms.wait.iter().map(|fact| days("wait_after_removal", fact));
+    supers.chain(withdrawal).chain(wait).collect()
+}
+
 /// The entries behind a course that a ground reads: its doses, and its end where the ground is about being out.
 fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
     let mut entries: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
@@ -128,6 +145,7 @@ fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
             | Reason::WithdrawalRuns { .. }
             | Reason::WaitRuns { .. }
             | Reason::StayedAtLeast { .. }
+            | Reason::StayTurnsOnBrood { .. }
             | Reason::StayedAtMost { still_in: false, .. }
     );
     if let End::Out { entry, .. } = course.end
@@ -144,7 +162,7 @@ fn value<T>(course: Option<&Course>, of: &'static str, fact: &Fact<T>, value: St
     let sources = rule.zip(leaflet).map(|(rule, leaflet)| {
         let described = rule.source.iter().map(|id| match leaflet.source(id) {
             Some(source) => match &source.locator {
-                Some(locator) => format!("{id}: {}, {locator}", source.title),
+                Some(locator) => format!("{id}: {} ({locator})", source.title),
                 None => format!("{id}: {}", source.title),
             },
             None => id.clone(),
