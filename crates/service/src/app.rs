@@ -8,6 +8,7 @@ use combclear_domain::leaflet::Leaflets;
 use combclear_domain::words::HoldingName;
 use combclear_domain::{Day, Instant};
 use combclear_store::Register;
+use tokio_util::task::TaskTracker;
 
 use crate::problem::{Problem, ProblemKind};
 
@@ -26,13 +27,15 @@ pub struct App {
     pub(crate) register: Arc<Register>,
     pub(crate) leaflets: Arc<Leaflets>,
     pub(crate) clock: Arc<dyn Clock>,
+    /// Appends under way: they end even if their client is gone, and before the service does.
+    pub(crate) appends: TaskTracker,
 }
 
 impl App {
     /// Puts them together.
     #[must_use]
     pub fn new(register: Arc<Register>, leaflets: Arc<Leaflets>, clock: Arc<dyn Clock>) -> App {
-        App { register, leaflets, clock }
+        App { register, leaflets, clock, appends: TaskTracker::new() }
     }
 
     /// The day asked about: today where none is named.

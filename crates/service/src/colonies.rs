@@ -51,10 +51,6 @@ struct ColonyItem {
     if_out_on: Option<Day>,
 }
 
-/// What these answers are not; the domain says the same with each report.
-const NOTICE: &str =
-    "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
-
 /// List the colonies
 ///
 /// Those that live on the day, each with the answer to whether it may be supered.
@@ -80,7 +76,7 @@ pub(crate) async fn list_colonies(
             .collect()
     };
     let items = app.ask(&path.holding, items).await?;
-    Ok(Json(ColonyList { holding: path.holding, on, items, notice: NOTICE }))
+    Ok(Json(ColonyList { holding: path.holding, on, items, notice: combclear_domain::supering::NOTICE }))
 }
 
 /// A colony as it stands on a day.

@@ -248,7 +248,7 @@ async fn record(
     let register = Arc::clone(&app.register);
     let now = app.clock.now();
     let work = async move { register.record(&holding, drafts, now).await };
-    match tokio::spawn(work.in_current_span()).await {
+    match app.appends.spawn(work.in_current_span()).await {
         Ok(recorded) => recorded.map_err(|error| sent.not_recorded(error)),
         Err(failed) => {
             tracing::error!(%failed, "an append did not come to its end");

@@ -13,6 +13,7 @@
 //! apiaries.rs   the same for whole apiaries
 //! leaflets.rs   the rules with their sources
 //! service.rs    health, the document, its page, what to do about a problem
+//! host.rs       the names it answers to
 //! serve.rs      listening, and at which addresses
 //! ```
 //!
@@ -40,6 +41,7 @@ mod document;
 mod entries;
 mod extract;
 mod holdings;
+mod host;
 mod leaflets;
 mod pages;
 mod problem;

@@ -19,6 +19,7 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
 use crate::app::App;
+use crate::host::own_names_only;
 use crate::problem::{Problem, finish};
 use crate::{apiaries, colonies, document, entries, holdings, leaflets, service};
 
@@ -43,6 +44,7 @@ pub fn router(app: App) -> Router {
         )
         .layer(PropagateRequestIdLayer::x_request_id())
         .layer(from_fn(finish))
+        .layer(from_fn(own_names_only))
         .layer(CatchPanicLayer::custom(|panic: Box<dyn Any + Send>| caught(panic.as_ref())))
         .layer(TimeoutLayer::with_status_code(StatusCode::SERVICE_UNAVAILABLE, TIME_MOST))
         // The limit of the framework is smaller and would come first.

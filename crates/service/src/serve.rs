@@ -33,7 +33,7 @@ pub fn check_address(address: SocketAddr) -> Result<(), NotLoopback> {
     if address.ip().to_canonical().is_loopback() { Ok(()) } else { Err(NotLoopback { address }) }
 }
 
-/// Answers requests until `shutdown` comes, then finishes those that have begun.
+/// Answers requests until `shutdown` comes, then finishes those that have begun, and every append.
 ///
 /// The caller checks the address with [`check_address`] before it listens.
 ///
@@ -44,5 +44,10 @@ pub async fn serve(
     app: App,
     shutdown: impl Future<Output = ()> + Send + 'static,
 ) -> std::io::Result<()> {
-    axum::serve(listener, router(app)).with_graceful_shutdown(shutdown).await
+    let appends = app.appends.clone();
+    let served = axum::serve(listener, router(app)).with_graceful_shutdown(shutdown).await;
+    // An append whose client has gone away is under way all the same.
+    appends.close();
+    appends.wait().await;
+    served
 }

@@ -44,6 +44,9 @@ problems! {
          send it again under the same id.";
     UnreadableBody = "unreadable-body", BAD_REQUEST, "the body cannot be read",
         "The body did not arrive as a whole, or is not UTF-8 text. Nothing was recorded. Send it again under the same id.";
+    ForeignHost = "foreign-host", FORBIDDEN, "asked for under another name",
+        "Without keys the service answers only under the names of this machine itself: localhost, 127.0.0.1, [::1]. A page \
+         from elsewhere that had its own name point here could otherwise read and write the journal.";
     UnknownPath = "unknown-path", NOT_FOUND, "no such path",
         "Nothing is served there. /openapi.json lists every path, /docs shows them. A `/` within a name is not possible; \
          other signs are percent-encoded.";
