@@ -2,6 +2,13 @@
 //!
 //! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
 //! (ids are short words here) and asks: what is the answer on this day, and why.
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test stops at the first surprise"
+)]
 
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
@@ -19,7 +26,10 @@ use serde_json::Value;
 mod laws;
 mod making;
 mod model;
+mod order;
+mod plans;
 mod refusals;
+mod stated;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -120,6 +130,9 @@ fn every_case_gets_its_answer() {
     assert!(wrong.is_empty(), "{} of {asked} questions:\n{}", wrong.len(), wrong.join("\n"));
 }
 
+/// What is compared, what is wanted if anything, and what was got.
+type Listed<'a> = (&'static str, Option<&'a Vec<String>>, Vec<String>);
+
 fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
     let on: Day = ask.on.parse().unwrap();
     let colony = ask.colony.as_deref().unwrap_or("A1").parse().unwrap();
@@ -155,32 +168,32 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
         Verdict::No => Outcome::Broken,
         Verdict::Unknown => Outcome::Unknown,
     };
-    let mut lists: Vec<(&str, &Option<Vec<String>>, Vec<String>)> = vec![
-        ("because", &ask.because, abouts(&[deciding], true)),
-        ("breaches", &ask.breaches, abouts(&[Outcome::Broken], false)),
-        ("met", &ask.met, abouts(&[Outcome::Met], false)),
-        ("open", &ask.open, abouts(&[Outcome::Unknown, Outcome::Noted], false)),
+    let mut lists: Vec<Listed<'_>> = vec![
+        ("because", ask.because.as_ref(), abouts(&[deciding], true)),
+        ("breaches", ask.breaches.as_ref(), abouts(&[Outcome::Broken], false)),
+        ("met", ask.met.as_ref(), abouts(&[Outcome::Met], false)),
+        ("open", ask.open.as_ref(), abouts(&[Outcome::Unknown, Outcome::Noted], false)),
     ];
     let missing = report.missing.iter().map(|missing| missing.supplied_by.to_owned()).collect();
-    lists.push(("missing", &ask.missing, missing));
+    lists.push(("missing", ask.missing.as_ref(), missing));
     let steps = report
         .steps
         .iter()
         .map(|step| format!("{} {} {}", step.what, day(step.from), day(step.by)))
         .collect();
-    lists.push(("steps", &ask.steps, steps));
+    lists.push(("steps", ask.steps.as_ref(), steps));
     let decisive = report.grounds.iter().filter(|ground| ground.decides).flat_map(|ground| &ground.values);
     let values = decisive.map(|value| format!("{}={} {}", value.of, value.value, value.said_by)).collect();
-    lists.push(("values", &ask.values, values));
+    lists.push(("values", ask.values.as_ref(), values));
     let left_out =
         report.whole_apiary.last().map(|around| around.left_out.iter().map(ToString::to_string).collect());
-    lists.push(("left out", &ask.left_out, left_out.unwrap_or_default()));
+    lists.push(("left out", ask.left_out.as_ref(), left_out.unwrap_or_default()));
     let ahead = report
         .ahead
         .iter()
         .map(|span| format!("{} {} {}", span.from, span.to, span.answer.as_str()))
         .collect();
-    lists.push(("ahead", &ask.ahead, ahead));
+    lists.push(("ahead", ask.ahead.as_ref(), ahead));
     for (what, wanted, got) in lists {
         if let Some(wanted) = wanted {
             compare(what, wanted.join(", "), got.join(", "));
@@ -207,7 +220,7 @@ fn envelope(entry: &toml::Value) -> Envelope {
     let mut json: Value = serde_json::to_value(entry).unwrap();
     let fields = json.as_object_mut().unwrap();
     fields.entry("recorded_by").or_insert("tester".into());
-    let unique = format!("{:?}", entry);
+    let unique = format!("{entry:?}");
     fields.entry("id").or_insert(unique.into());
     for key in ["id", "corrects"] {
         if let Some(Value::String(id)) = fields.get_mut(key) {

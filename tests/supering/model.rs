@@ -9,7 +9,8 @@ use combclear_domain::journal::{Draft, EntryId, Event};
 use combclear_domain::words::{ColonyName, LotName, StripsAtSplit, StripsAtUniting};
 use proptest::prelude::*;
 
-use super::making::{PLAIN_STRIPS, all_leaflets, days, journals_of_strips};
+use super::making::{PLAIN_STRIPS, all_leaflets, days};
+use super::plans::journals_of_strips;
 
 /// What became of the strips of a course in one colony. Some may be in and others out, where colonies were united.
 #[derive(Debug, Clone, Copy, Default)]

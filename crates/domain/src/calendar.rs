@@ -180,7 +180,9 @@ impl FromStr for TimeOfDay {
 
     fn from_str(text: &str) -> Result<TimeOfDay, NotADate> {
         let fail = || NotADate { text: text.to_owned(), wanted: "a time of day written like 09:30" };
-        if text.len() != 5 {
+        let shaped = text.len() == 5
+            && text.bytes().enumerate().all(|(i, b)| if i == 2 { b == b':' } else { b.is_ascii_digit() });
+        if !shaped {
             return Err(fail());
         }
         NaiveTime::parse_from_str(text, "%H:%M").map(TimeOfDay).map_err(|_| fail())
@@ -229,9 +231,12 @@ impl fmt::Debug for Instant {
 impl FromStr for Instant {
     type Err = NotADate;
 
+    /// One spelling only: the hash chain covers the text.
     fn from_str(text: &str) -> Result<Instant, NotADate> {
-        DateTime::parse_from_rfc3339(text).map(|time| Instant::new(time.with_timezone(&Utc))).map_err(|_| {
-            NotADate { text: text.to_owned(), wanted: "an instant written like 2026-04-11T08:15:30.123Z" }
+        let read = DateTime::parse_from_rfc3339(text).map(|time| Instant::new(time.with_timezone(&Utc)));
+        read.ok().filter(|instant| instant.to_string() == text).ok_or_else(|| NotADate {
+            text: text.to_owned(),
+            wanted: "an instant written like 2026-04-11T08:15:30.123Z",
         })
     }
 }

@@ -52,9 +52,9 @@ impl Quantity {
     /// Text that is not such a number, has more than three decimals, or lies outside the range.
     pub fn parse(text: &str) -> Result<Quantity, String> {
         let fail = |why: &str| format!("`{text}` is not an amount: {why}");
-        let (whole, decimals) = text.split_once('.').unwrap_or((text, ""));
-        let digits = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
-        if whole.is_empty() || !digits(whole) || !digits(decimals) {
+        let (whole, decimals) = text.split_once('.').unwrap_or((text, "0"));
+        let digits = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
+        if !digits(whole) || !digits(decimals) {
             return Err(fail("write a number of zero or more, such as 2 or 2.3"));
         }
         let decimals = decimals.trim_end_matches('0');

@@ -242,7 +242,7 @@ impl ColonyReport {
     fn of(holding: &Holding, history: &History, on: Day) -> ColonyReport {
         let colony = &history.colony;
         let happened = |(on, entry): (Day, EntryId)| Happened { on, entry };
-        let courses = history.courses.iter().filter(|course| course.here_from <= on);
+        let courses = history.courses_on(on);
         let supers = history.supers.iter().filter(|span| span.from <= on);
         let broods = history.broods.iter().filter(|seen| seen.on <= on);
         ColonyReport {

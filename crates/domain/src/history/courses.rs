@@ -16,7 +16,7 @@ use crate::words::{ColonyName, LotName, MedicineName, StripsAtSplit, StripsAtUni
 pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
     let mut lines = Lines { holding, before: BTreeMap::new() };
     let traces = lines.traces(colony, Day::LAST, GENERATIONS);
-    let mut courses: Vec<Course> = traces.iter().map(|trace| trace.course(holding, leaflets)).collect();
+    let mut courses: Vec<Course> = traces.iter().flat_map(|trace| trace.courses(holding, leaflets)).collect();
     courses.sort_by_key(|course| course.placed);
     courses
 }
@@ -26,12 +26,18 @@ pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) ->
 struct Trace<'h> {
     first: &'h Arc<Record>,
     given: &'h Administration,
-    doses: Vec<Dose>,
-    lots: Vec<&'h LotName>,
+    doses: Vec<Given<'h>>,
     end: End,
     in_doubt: Option<(Day, EntryId)>,
     here_from: Day,
     came_by: Option<EntryId>,
+}
+
+/// A dose, and the lots it came from.
+#[derive(Clone, PartialEq)]
+struct Given<'h> {
+    dose: Dose,
+    lots: Vec<&'h LotName>,
 }
 
 /// The lines of descent of a colony. What each colony carried before an event is worked out once: lines that part and
@@ -129,7 +135,7 @@ fn parting(said: bool, here: bool) -> Parting {
 
 /// Lets a split or a uniting part every open course.
 fn part(traces: &mut [Trace<'_>], parting: Parting, record: &Record) {
-    for trace in traces.iter_mut().filter(|trace| trace.end == End::Open) {
+    for trace in traces.iter_mut().filter(|trace| trace.end == End::Open && !trace.placed_about(record)) {
         match parting {
             Parting::Here => {}
             Parting::Gone => trace.end = End::Out { on: record.on, entry: record.id },
@@ -154,14 +160,20 @@ fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: 
 /// Pieces were seen inside: from that day on it is in, whatever was in doubt before.
 fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
     let open = traces.iter().filter(|trace| Some(trace.first.id) == first && trace.end == End::Open);
-    let doubted = open.clone().all(|trace| trace.in_doubt.is_some()).then(|| open.clone().next_back().cloned()).flatten();
+    let doubted = open
+        .clone()
+        .all(|trace| trace.in_doubt.is_some())
+        .then(|| open.clone().next_back().cloned())
+        .flatten();
     traces.extend(doubted.map(|trace| trace.in_from(removal.on)));
 }
 
 /// Takes a course out of a colony: every line of it that is not out yet, or the one that was out last.
 fn take_out(mut lines: Vec<&mut Trace<'_>>, removal: &Record) {
     let out = End::Out { on: removal.on, entry: removal.id };
-    lines.retain(|trace| !trace.renewed_with(removal));
+    if lines.iter().any(|trace| trace.renewed_with(removal)) {
+        return;
+    }
     let mut open = lines.iter_mut().filter(|trace| !matches!(trace.end, End::Out { .. })).peekable();
     if open.peek().is_some() {
         open.for_each(|trace| trace.end = out);
@@ -183,14 +195,14 @@ fn dose<'h>(
     given: &'h Administration,
     colony: &ColonyName,
 ) {
-    let part = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
+    let lots = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
+    let part = Given { dose, lots: lots.collect() };
     let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
     let mut went_on = false;
     for trace in traces.iter_mut().filter(|trace| Some(trace.first.id) == first && trace.is_in_by(record.on))
     {
-        trace.doses.push(dose);
-        trace.lots.extend(part.clone());
+        trace.doses.push(part.clone());
         // What came out on this day was the carrier before; a new one went in.
         trace.end = End::Open;
         went_on = true;
@@ -198,8 +210,7 @@ fn dose<'h>(
     let last = traces.iter().rfind(|trace| Some(trace.first.id) == first).filter(|_| !went_on);
     if let Some(mut again) = last.cloned() {
         // The carrier before is out, or in doubt; that the new one is in is not.
-        again.doses.push(dose);
-        again.lots.extend(part);
+        again.doses.push(part);
         traces.push(again.in_from(record.on));
         return;
     }
@@ -207,19 +218,34 @@ fn dose<'h>(
         return;
     }
     // A dose whose first one is not to be found still went in: it stands as a course of its own.
-    traces.push(Trace {
+    let mut trace = Trace {
         first: record,
         given,
-        doses: vec![dose],
-        lots: part.collect(),
+        doses: vec![part],
         end: End::Open,
         in_doubt: None,
         here_from: record.on,
         came_by: None,
+    };
+    let split = holding.colony_file(colony).iter().find(|other| match &*other.event {
+        Event::ColonySplit(split) => {
+            split.colony == *colony
+                && split.strips != Some(StripsAtSplit::Stayed)
+                && trace.placed_about(other)
+        }
+        _ => false,
     });
+    trace.in_doubt = split.map(|split| (split.on, split.id));
+    traces.push(trace);
 }
 
 impl<'h> Trace<'h> {
+    /// Whether it was placed on the day of a split, and nobody can tell which came first. Then `dose` has put it in doubt.
+    fn placed_about(&self, split: &Record) -> bool {
+        let told = self.first.at.zip(split.at).is_some_and(|(placed, parted)| placed != parted);
+        matches!(*split.event, Event::ColonySplit(_)) && self.first.on == split.on && !told
+    }
+
     /// Whether it is in for certain at the beginning of a day.
     fn is_in_by(&self, day: Day) -> bool {
         match self.end {
@@ -236,12 +262,12 @@ impl<'h> Trace<'h> {
     /// Whether everything that `other` says of the days from its coming on, this one says too.
     fn covers(&self, other: &Trace<'_>) -> bool {
         let same =
-            self.first.id == other.first.id && other.doses.iter().all(|dose| self.doses.contains(dose));
+            self.first.id == other.first.id && other.doses.iter().all(|given| self.doses.contains(given));
         let ends_no_sooner = match (self.end, other.end) {
             (End::Open, End::Open) => self.in_doubt.is_none() || other.in_doubt.is_some(),
-            (End::Open, End::Out { .. }) => self.in_doubt.is_none(),
             (End::Out { on: here, .. }, End::Out { on: brought, .. }) => here >= brought,
-            (End::Out { .. }, End::Open) => false,
+            // What is open may yet come to be in doubt; a period that runs would be lost with it.
+            (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,
         };
         same && ends_no_sooner
     }
@@ -250,12 +276,35 @@ impl<'h> Trace<'h> {
     /// carrier before.
     fn renewed_with(&self, removal: &Record) -> bool {
         let after = |dose: &Dose| removal.at.zip(dose.at).is_some_and(|(removed, given)| removed > given);
-        self.doses.iter().skip(1).any(|dose| dose.on == removal.on && !after(dose))
+        self.doses.iter().skip(1).any(|given| given.dose.on == removal.on && !after(&given.dose))
     }
 
-    fn course(&self, holding: &'h Holding, leaflets: &Leaflets) -> Course {
+    /// The course as it stands from dose to dose. Each dose may bring terms of its own lot or prescription; they hold from
+    /// its day on and do not reach back.
+    fn courses(&self, holding: &'h Holding, leaflets: &Leaflets) -> Vec<Course> {
+        let mut courses: Vec<Course> = Vec::new();
+        for count in 1..=self.doses.len() {
+            let doses = self.doses.get(..count).unwrap_or_default();
+            let course = self.course(doses, holding, leaflets);
+            let from = doses.last().map_or(self.here_from, |last| last.dose.on.max(self.here_from));
+            match courses.last_mut() {
+                Some(before) if before.terms == course.terms || from <= before.here_from => {
+                    *before = Course { here_from: before.here_from, ..course };
+                }
+                Some(before) => {
+                    before.until = Some(from);
+                    courses.push(Course { here_from: from, ..course });
+                }
+                None => courses.push(course),
+            }
+        }
+        courses
+    }
+
+    fn course(&self, doses: &[Given<'h>], holding: &'h Holding, leaflets: &Leaflets) -> Course {
         let placed = self.first.on;
-        let lot = self.lots.first().and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
+        let lot = doses.iter().flat_map(|given| &given.lots).next();
+        let lot = lot.and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
         let medicine = lot.and_then(|lot| holding.medicine(&lot.medicine));
         let named = match medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
             None => Named::None,
@@ -265,11 +314,11 @@ impl<'h> Trace<'h> {
                 found.map_or(Named::NotFound, |leaflet| Named::Found(Arc::clone(leaflet)))
             }
         };
-        let (prescriptions, all_prescribed) = self.prescriptions(holding);
+        let (prescriptions, all_prescribed) = prescriptions(doses, holding);
         let stated = Stated {
             prescriptions,
             all_prescribed,
-            lots: self.said_of_lots(holding),
+            lots: said_of_lots(doses, holding),
             declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
         };
         Course {
@@ -278,61 +327,64 @@ impl<'h> Trace<'h> {
             medicine: lot.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone()),
             pack_name: medicine.map_or("", |(_, medicine)| medicine.pack_name.as_str()).into(),
             placed,
-            doses: self.doses.clone(),
+            doses: doses.iter().map(|given| given.dose).collect(),
             end: self.end,
             in_doubt: self.in_doubt,
             here_from: self.here_from,
+            until: None,
             came_by: self.came_by,
             terms: Terms::of(&named, placed, self.given.method.as_ref(), &stated),
         }
     }
+}
 
-    fn administrations(&self, holding: &'h Holding) -> impl Iterator<Item = (EntryId, &'h Administration)> {
-        let records = self.doses.iter().filter_map(|dose| holding.record(dose.entry));
-        records.filter_map(|record| match &*record.event {
-            Event::Administration(given) => Some((record.id, given)),
+fn administrations<'h>(
+    doses: &[Given<'h>],
+    holding: &'h Holding,
+) -> impl Iterator<Item = (EntryId, &'h Administration)> {
+    let records = doses.iter().filter_map(|given| holding.record(given.dose.entry));
+    records.filter_map(|record| match &*record.event {
+        Event::Administration(given) => Some((record.id, given)),
+        _ => None,
+    })
+}
+
+/// The prescriptions of the doses, and whether every dose had one.
+fn prescriptions<'h>(doses: &[Given<'h>], holding: &'h Holding) -> (Vec<(EntryId, &'h StatedTerms)>, bool) {
+    let found = |name| {
+        holding.prescription_file(name).iter().find_map(|record| match &*record.event {
+            Event::Prescription(body) => Some((record.id, &body.terms)),
             _ => None,
         })
-    }
+    };
+    let of_doses: Vec<_> = administrations(doses, holding)
+        .map(|(_, given)| given.prescription.as_ref().and_then(found))
+        .collect();
+    let all = of_doses.iter().all(Option::is_some);
+    let mut prescriptions: Vec<_> = of_doses.into_iter().flatten().collect();
+    prescriptions.dedup_by_key(|(entry, _)| *entry);
+    (prescriptions, all)
+}
 
-    /// The prescriptions of the doses, and whether every dose had one.
-    fn prescriptions(&self, holding: &'h Holding) -> (Vec<(EntryId, &'h StatedTerms)>, bool) {
-        let found = |name| {
-            holding.prescription_file(name).iter().find_map(|record| match &*record.event {
-                Event::Prescription(body) => Some((record.id, &body.terms)),
-                _ => None,
-            })
-        };
-        let of_doses: Vec<_> = self
-            .administrations(holding)
-            .map(|(_, given)| given.prescription.as_ref().and_then(found))
-            .collect();
-        let all = of_doses.iter().all(Option::is_some);
-        let mut prescriptions: Vec<_> = of_doses.into_iter().flatten().collect();
-        prescriptions.dedup_by_key(|(entry, _)| *entry);
-        (prescriptions, all)
+/// What was read of each lot that was given. A dose without a lot on record stands as one unread lot.
+fn said_of_lots<'h>(doses: &[Given<'h>], holding: &'h Holding) -> Vec<LotSaid<'h>> {
+    let mut lots: Vec<&LotName> = doses.iter().flat_map(|given| given.lots.iter().copied()).collect();
+    lots.sort_unstable();
+    lots.dedup();
+    if lots.is_empty() {
+        return vec![LotSaid::default()];
     }
-
-    /// What was read of each lot that this colony was given. A dose without a lot on record stands as one unread lot.
-    fn said_of_lots(&self, holding: &'h Holding) -> Vec<LotSaid<'h>> {
-        let mut lots: Vec<&LotName> = self.lots.clone();
-        lots.sort_unstable();
-        lots.dedup();
-        if lots.is_empty() {
-            return vec![LotSaid::default()];
-        }
-        let said = lots.into_iter().map(|lot| {
-            let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
-                Event::LeafletReading(reading) => Some((&**record, &reading.terms)),
-                _ => None,
-            });
-            let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
-            let packs = self.administrations(holding).filter(|(_, given)| gave(given));
-            LotSaid {
-                readings: readings.collect(),
-                packs: packs.filter_map(|(entry, given)| Some((entry, given.withdrawal_days?))).collect(),
-            }
+    let said = lots.into_iter().map(|lot| {
+        let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
+            Event::LeafletReading(reading) => Some((&**record, &reading.terms)),
+            _ => None,
         });
-        said.collect()
-    }
+        let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
+        let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
+        LotSaid {
+            readings: readings.collect(),
+            packs: packs.filter_map(|(entry, given)| Some((entry, given.withdrawal_days?))).collect(),
+        }
+    });
+    said.collect()
 }

@@ -65,6 +65,8 @@ pub struct Course {
     pub in_doubt: Option<(Day, EntryId)>,
     /// The first day on which this colony had a part in it.
     pub here_from: Day,
+    /// The day from which on the same course stands with other terms, brought by a later dose.
+    pub until: Option<Day>,
     /// The entry by which it came to this colony from another, if it did.
     pub came_by: Option<EntryId>,
     /// The terms that rule it.
@@ -140,6 +142,14 @@ impl History {
             broods: broods(holding.colony_file(colony)),
             windows,
         }
+    }
+
+    /// The courses that this colony has or had part in by the end of a day, each with the terms of that day.
+    #[must_use = "iterators are lazy"]
+    pub fn courses_on(&self, on: Day) -> impl DoubleEndedIterator<Item = &Course> {
+        let speaks =
+            move |course: &&Course| course.here_from <= on && course.until.is_none_or(|until| on < until);
+        self.courses.iter().filter(speaks)
     }
 
     /// The brood last seen by the end of a day that tells something about a course: seen while it was in, or shortly

@@ -100,7 +100,7 @@ impl Stay {
 }
 
 /// The terms that rule one course. What is absent nobody has stated: it is not known, and never taken for zero.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Terms {
     /// The built-in leaflet of the medicine, if it has one.
     pub leaflet: Option<Arc<Leaflet>>,

@@ -48,12 +48,14 @@ pub(crate) struct Window {
     pub(crate) blocked_through: Day,
     pub(crate) inside: Verdict,
     pub(crate) after: Verdict,
+    /// From this day on it says nothing any more: a later dose brought other terms. [`Day::LAST`] if none did.
+    pub(crate) until: Day,
 }
 
 impl Window {
     #[inline]
     pub(crate) fn on(&self, day: Day) -> Verdict {
-        if day < self.from {
+        if day < self.from || (day >= self.until && self.until < Day::LAST) {
             Verdict::Yes
         } else if day < self.out || self.out == Day::LAST {
             self.inside
@@ -72,23 +74,18 @@ pub(super) fn of(course: &Course) -> Vec<Window> {
         End::Out { on, .. } => Some(on),
         End::Open => None,
     };
-    let carrier = Carrier { terms, out, doubt: course.in_doubt.map(|(since, _)| since) };
+    let until = course.until.unwrap_or(Day::LAST);
+    let carrier = Carrier { terms, out, doubt: course.in_doubt.map(|(since, _)| since), until };
     let since = |given: Day| given.max(course.here_from);
-    let mut windows: Vec<Window> = if terms.release() == Some(Release::Single) {
-        course.doses.iter().map(|dose| carrier.window(since(dose.on), dose.on)).collect()
-    } else if let Some((days, sure)) = used_up(terms) {
+    if terms.release() == Some(Release::Single) {
+        return course.doses.iter().flat_map(|dose| carrier.ended(since(dose.on), dose.on)).collect();
+    }
+    if let Some((days, sure)) = used_up(terms) {
         // Each carrier is used up in its own time.
         let each = course.doses.iter().map(|dose| (since(dose.on), dose.on.plus(days)));
-        each.flat_map(|(from, spent)| carrier.until_used_up(from, spent, sure)).collect()
-    } else {
-        carrier.until_out(course.here_from)
-    };
-    if withdrawal_bars(terms) == Bars::NotKnown {
-        let days = terms.withdrawal.as_ref().map_or(0, |fact| fact.value);
-        let outs = windows.iter().map(|window| window.out).filter(|out| *out < Day::LAST).collect::<Vec<_>>();
-        windows.extend(outs.into_iter().filter_map(|out| carrier.perhaps_blocked(out, days)));
+        return each.flat_map(|(from, spent)| carrier.until_used_up(from, spent, sure)).collect();
     }
-    windows
+    carrier.until_out(course.here_from)
 }
 
 /// What one carrier says of each day.
@@ -98,6 +95,7 @@ struct Carrier<'c> {
     out: Option<Day>,
     /// The day from which on it is in doubt whether it is in.
     doubt: Option<Day>,
+    until: Day,
 }
 
 impl Carrier<'_> {
@@ -108,6 +106,7 @@ impl Carrier<'_> {
             blocked_through: blocked_through(self.terms, out),
             inside: inside(self.terms),
             after: after(self.terms),
+            until: self.until,
         }
     }
 
@@ -122,18 +121,32 @@ impl Carrier<'_> {
         Window { inside, ..self.window(from, out) }
     }
 
+    /// In until a day, and what runs after it.
+    fn ended(&self, from: Day, out: Day) -> Vec<Window> {
+        let runs = self.perhaps_blocked(from, out);
+        std::iter::once(self.window(from, out)).chain(runs).collect()
+    }
+
+    /// In or out, nobody knows, until a day; then what runs after it.
+    fn doubted(&self, from: Day, out: Day) -> Vec<Window> {
+        let runs = self.perhaps_blocked(from, out);
+        std::iter::once(self.in_doubt(from, out)).chain(runs).collect()
+    }
+
     /// A withdrawal period of which nobody knows whether it bars the supers or the harvest only.
-    fn perhaps_blocked(&self, out: Day, days: u16) -> Option<Window> {
-        let last = last_blocked_day(out, days)?;
-        Some(Window { inside: Verdict::Unknown, ..self.inside_until(out, last.next()) })
+    fn perhaps_blocked(&self, from: Day, out: Day) -> Option<Window> {
+        let days =
+            self.terms.withdrawal.as_ref().filter(|_| withdrawal_bars(self.terms) == Bars::NotKnown)?.value;
+        let last = last_blocked_day(out, days).filter(|_| out < Day::LAST)?;
+        Some(Window { inside: Verdict::Unknown, ..self.inside_until(out.max(from), last.next()) })
     }
 
     /// In until it comes out; from the day of doubt on, in or out.
     fn until_out(&self, from: Day) -> Vec<Window> {
         let out = self.out.unwrap_or(Day::LAST);
         match self.doubt.filter(|since| *since < out) {
-            Some(since) => vec![self.inside_until(from, since), self.in_doubt(since.max(from), out)],
-            None => vec![self.window(from, out)],
+            Some(since) => then(self.inside_until(from, since), self.doubted(since.max(from), out)),
+            None => self.ended(from, out),
         }
     }
 
@@ -142,15 +155,24 @@ impl Carrier<'_> {
     fn until_used_up(&self, from: Day, spent: Day, sure: bool) -> Vec<Window> {
         let out = self.out.unwrap_or(Day::LAST);
         let doubt = self.doubt.map_or(spent, |since| since.min(spent));
+        let before = self.inside_until(from, doubt);
         match (sure, out <= doubt) {
-            (_, true) => vec![self.window(from, out)],
-            (true, false) if doubt == spent => vec![self.window(from, spent)],
-            (true, false) => {
-                vec![self.inside_until(from, doubt), self.in_doubt(doubt.max(from), out.min(spent))]
+            (_, true) => self.ended(from, out),
+            (true, false) if doubt == spent => self.ended(from, spent),
+            (true, false) => then(before, self.doubted(doubt.max(from), out.min(spent))),
+            (false, false) => {
+                // Counted from the removal a period may run; counted from its being used up it may be over.
+                let over = if out < Day::LAST { last_running(self.terms, out).next().max(out) } else { out };
+                let doubted = self.in_doubt(doubt.max(from), over);
+                then(before, vec![Window { blocked_through: over.before(), ..doubted }])
             }
-            (false, false) => vec![self.inside_until(from, doubt), self.in_doubt(doubt.max(from), out)],
         }
     }
+}
+
+fn then(before: Window, mut after: Vec<Window>) -> Vec<Window> {
+    after.insert(0, before);
+    after
 }
 
 /// After how many days a carrier is used up, if it need not come out, and whether both are documented.
@@ -203,12 +225,16 @@ pub(crate) fn blocked_through(terms: &Terms, out: Day) -> Day {
     last_blocked_day(out, days).unwrap_or_else(|| out.before())
 }
 
-/// The first free day after a course is out on `out`; none while a period is not established.
-pub(crate) fn free_from(terms: &Terms, out: Day) -> Option<Day> {
+/// The last day on which any period may bar supers once it is out on `out`, the day before `out` if none does.
+fn last_running(terms: &Terms, out: Day) -> Day {
     let withdrawal = terms.withdrawal.as_ref().filter(|_| withdrawal_bars(terms) != Bars::HarvestOnly);
     let last = withdrawal.and_then(|fact| last_blocked_day(out, fact.value));
-    let free = blocked_through(terms, out).max(last.unwrap_or(Day::FIRST)).next().max(out);
-    (after(terms) == Verdict::Yes).then_some(free)
+    blocked_through(terms, out).max(last.unwrap_or(Day::FIRST))
+}
+
+/// The first free day after a course is out on `out`; none while a period is not established.
+pub(crate) fn free_from(terms: &Terms, out: Day) -> Option<Day> {
+    (after(terms) == Verdict::Yes).then(|| last_running(terms, out).next().max(out))
 }
 
 /// What a withdrawal period bars.

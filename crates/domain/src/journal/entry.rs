@@ -16,7 +16,7 @@ use crate::words::{HoldingName, Person};
 ///
 /// It is the idempotency key: sending the same entry twice records it once.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
+#[serde(try_from = "String", into = "String")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, format = Uuid))]
 pub struct EntryId(pub uuid::Uuid);
 
@@ -32,11 +32,32 @@ impl fmt::Debug for EntryId {
     }
 }
 
-impl std::str::FromStr for EntryId {
-    type Err = uuid::Error;
+/// Text that is not the id of an entry.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("`{0}` is not a UUID written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77, in small letters")]
+pub struct NotAnId(String);
 
-    fn from_str(text: &str) -> Result<EntryId, uuid::Error> {
-        text.parse().map(EntryId)
+impl std::str::FromStr for EntryId {
+    type Err = NotAnId;
+
+    fn from_str(text: &str) -> Result<EntryId, NotAnId> {
+        // One spelling only: the hash chain covers the id, and a change of its letters must show.
+        let read = text.parse().ok().map(EntryId).filter(|id| id.to_string() == text);
+        read.ok_or_else(|| NotAnId(text.to_owned()))
+    }
+}
+
+impl TryFrom<String> for EntryId {
+    type Error = NotAnId;
+
+    fn try_from(text: String) -> Result<EntryId, NotAnId> {
+        text.parse()
+    }
+}
+
+impl From<EntryId> for String {
+    fn from(id: EntryId) -> String {
+        id.to_string()
     }
 }
 
@@ -156,13 +177,14 @@ impl Entry {
             reason: sealed.reason,
         }
         .into_draft(id, Body::AsWritten)?;
-        Ok(Entry {
-            draft,
-            seq: sealed.seq,
-            recorded_at: sealed.recorded_at,
-            prev: sealed.prev,
-            hash: sealed.hash,
-        })
+        let (seq, recorded_at, prev, hash) = (sealed.seq, sealed.recorded_at, sealed.prev, sealed.hash);
+        let entry = Entry { draft, seq, recorded_at, prev, hash };
+        // The hash covers what was understood. What is written otherwise but understood the same would go unseen.
+        if entry.to_json() == text {
+            return Ok(entry);
+        }
+        let help = "take in the file as it was exported; a sealed entry has one spelling only";
+        Err(EntryFault::at("", "the entry is not written as it was sealed", help))
     }
 }
 
@@ -345,6 +367,12 @@ fn read_json<'de, T: Deserialize<'de>>(text: &'de str) -> Result<T, EntryFault> 
         let place = column.map_or(String::new(), |column| format!(" (near character {column})"));
         EntryFault { pointer, help: help_with_envelope(&message), message: format!("{message}{place}") }
     };
+    if text.trim_start().starts_with('[') {
+        return Err(fault(
+            String::new(),
+            "expected an object with named fields, not a list at line 1 column 1".to_owned(),
+        ));
+    }
     let read = serde_path_to_error::deserialize(&mut json)
         .map_err(|error| fault(crate::journal::event::pointer(error.path()), error.inner().to_string()))?;
     json.end().map_err(|error| fault(String::new(), error.to_string()))?;
@@ -364,8 +392,11 @@ fn help_with_body(kind: Kind, message: &str) -> String {
     if message.starts_with("missing field") {
         return format!("add it to the body of this `{}` entry", kind.as_str());
     }
-    if message.starts_with("unknown field") || message.starts_with("duplicate field") {
-        return format!("a `{}` entry has no such field; correct or drop it", kind.as_str());
+    if message.starts_with("duplicate field") {
+        return "the field is given twice; keep one of them".to_owned();
+    }
+    if message.starts_with("unknown field") {
+        return format!("an entry of kind `{}` has no such field; correct or drop it", kind.as_str());
     }
     format!("see the fields of `{}` in the API document", kind.as_str())
 }

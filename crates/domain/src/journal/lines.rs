@@ -6,6 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::journal::entry::{Draft, Entry, EntryFault, Envelope};
+use crate::journal::event::without_position;
 use crate::journal::seal::Hash;
 use crate::words::HoldingName;
 
@@ -72,8 +73,8 @@ impl Header {
             let help = "use the program that wrote the file, or one that reads its version";
             return Err(fault("/combclear_journal", message, help));
         }
-        let header: Header =
-            serde_json::from_str(line).map_err(|error| fault("", error.to_string(), help))?;
+        let header: Header = serde_json::from_str(line)
+            .map_err(|error| fault("", without_position(&error.to_string()), help))?;
         match (header.sealed, header.entries) {
             (true, None) => {
                 let help = "export the journal again";

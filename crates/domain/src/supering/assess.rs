@@ -58,7 +58,7 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
         Some((_, entry)) => {
             if let Some(entry) = history.unknown_on(on) {
                 decide(Outcome::Unknown, Reason::CameWithUnknown { entry });
-            } else if history.courses.iter().all(|course| course.here_from > on) {
+            } else if history.courses_on(on).next().is_none() {
                 decide(Outcome::Met, Reason::NothingGiven { entry });
             }
         }
@@ -72,6 +72,9 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
     let mut add =
         |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
 
+    if standing == Standing::In {
+        earlier_carriers(course, on.next(), on, &mut add);
+    }
     match standing {
         Standing::In => match &terms.supers_during {
             Some(supers) if supers.value == SupersDuring::Off => {
@@ -88,7 +91,10 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
             }
             supers => add(Outcome::Unknown, true, supers_not_established(supers.as_ref())),
         },
-        Standing::Out(out) => decide_out(course, out, on, &mut add),
+        Standing::Out(out) => {
+            earlier_carriers(course, out, on, &mut add);
+            decide_out(course, out, on, &mut add);
+        }
         Standing::PerhapsSpent => {
             let reason = match &terms.supers_during {
                 None => supers_not_established(None),
@@ -112,6 +118,28 @@ fn supers_not_established(supers: Option<&Fact<SupersDuring>>) -> Reason<'_> {
     Reason::NotEstablished { topic: Topic::SupersDuring, days: None, supers }
 }
 
+/// Whether what came out on `out` may have been used up before, which nobody has established.
+fn perhaps_spent_before(course: &Course, out: Day, on: Day) -> bool {
+    let last_dose = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
+    matches!(used_up(&course.terms), Some((days, false)) if last_dose.plus(days) < out)
+}
+
+/// Carriers of earlier doses that were used up before `next` came out or went in: their waits run on.
+fn earlier_carriers<'h>(
+    course: &'h Course,
+    next: Day,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let Some((days, true)) = used_up(&course.terms) else { return };
+    let Some(wait) = &course.terms.wait else { return };
+    let spent = course.doses_by(on).rev().skip(1).map(|dose| dose.on.plus(days));
+    let last = spent.filter(|spent| *spent < next && *spent <= on).max();
+    if let Some(out) = last.filter(|out| last_blocked_day(*out, wait.value).is_some_and(|last| on <= last)) {
+        add(Outcome::Broken, true, Reason::WaitRuns { out, days: wait });
+    }
+}
+
 /// What a course says once it is out: periods that run, periods that are over, periods nobody has established.
 fn decide_out<'h>(course: &'h Course, out: Day, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
     let terms = &course.terms;
@@ -120,6 +148,12 @@ fn decide_out<'h>(course: &'h Course, out: Day, on: Day, add: &mut impl FnMut(Ou
     let wait_running = terms.wait.as_ref().filter(running);
     let bars = withdrawal_bars(terms);
     let before = (withdrawal_running, bars);
+    let would_bar = wait_running.is_some() || matches!(before, (Some(_), Bars::Supers));
+    if would_bar && perhaps_spent_before(course, out, on) {
+        // Counted from the removal the period runs; counted from its being used up it may be over.
+        let reason = Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None };
+        return add(Outcome::Unknown, true, reason);
+    }
     if let (Some(days), Bars::Supers) = before {
         add(Outcome::Broken, true, Reason::WithdrawalRuns { out, days });
     }

@@ -78,7 +78,7 @@ impl History {
     pub fn supering(&self, on: Day) -> Answer<'_> {
         let mut grounds = Vec::with_capacity(4 + 3 * self.courses.len());
         assess::colony(self, on, &mut grounds);
-        for course in self.courses.iter().filter(|course| course.here_from <= on) {
+        for course in self.courses_on(on) {
             assess::course(self, course, on, &mut grounds);
         }
         let verdict = grounds.iter().fold(Verdict::Yes, |verdict, ground| verdict.and(ground.verdict()));
@@ -178,9 +178,9 @@ impl<'h> Answer<'h> {
     }
 
     /// The courses that bear on the day.
-    pub fn courses(&self) -> impl Iterator<Item = &'h Course> + '_ {
-        let on = self.on;
-        self.history.courses.iter().filter(move |course| course.here_from <= on)
+    #[must_use = "iterators are lazy"]
+    pub fn courses(&self) -> impl DoubleEndedIterator<Item = &'h Course> + use<'h> {
+        self.history.courses_on(self.on)
     }
 
     /// What must happen first, in order of the latest day.

@@ -1,0 +1,16 @@
+//! What a journal is written in: days and amounts, entries as they are read, lines, and the chain of hashes.
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::string_slice,
+    clippy::unwrap_used,
+    reason = "a test stops at the first surprise"
+)]
+
+mod days;
+mod drafts;
+mod lines;
+mod quantities;
+mod reading;
+mod sealed;

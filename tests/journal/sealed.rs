@@ -1,0 +1,210 @@
+//! Sealed lines and the chain of hashes.
+
+use combclear_domain::calendar::Instant;
+use combclear_domain::journal::{Checkpoint, Draft, Entry, Hash};
+use combclear_domain::words::HoldingName;
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+use super::drafts::{drafts, envelopes, read};
+
+fn holding() -> HoldingName {
+    "Test Holding".parse().unwrap()
+}
+
+fn instants() -> impl Strategy<Value = Instant> {
+    (2000..2100_u16, 1..13_u8, 1..29_u8, 0..24_u8, 0..60_u8, 0..60_u8, 0..1000_u16).prop_map(
+        |(y, mo, d, h, mi, s, ms)| {
+            format!("{y}-{mo:02}-{d:02}T{h:02}:{mi:02}:{s:02}.{ms:03}Z").parse().unwrap()
+        },
+    )
+}
+
+fn tips() -> impl Strategy<Value = Option<(u64, Hash)>> {
+    prop::option::of((1..100_000_u64, any::<[u8; 32]>().prop_map(Hash)))
+}
+
+/// Reads a changed line. A change must show: the line cannot be read, or it does not follow.
+fn shows(line: &[u8], tip: Option<(u64, Hash)>) -> bool {
+    let Ok(text) = std::str::from_utf8(line) else { return true };
+    Entry::from_json(text).map_or(true, |entry| entry.follows(&holding(), tip).is_err())
+}
+
+/// An entry with every part of the envelope: time, correction, and a reason that needs escapes.
+fn full() -> Draft {
+    read(&json!({
+        "id": "0190f0a1-beef-7abc-8def-abcdefabcdef",
+        "on": "2026-04-11",
+        "at": "09:30",
+        "recorded_by": "a keeper",
+        "kind": "inspection",
+        "body": { "colony": "A1", "brood": "absent", "seams": 7, "feeder": false, "note": "calm \u{1f} \"é\"" },
+        "corrects": "0190f0a1-cafe-7abc-8def-abcdefabcdef",
+        "reason": "a \u{1f} slip\nof the pen",
+    }))
+}
+
+#[test]
+fn no_changed_byte_of_a_sealed_line_goes_unseen() {
+    let tip = Some((41, Hash([0xab; 32])));
+    let entry = Entry::seal(&holding(), full(), "2026-04-11T08:15:30.123Z".parse().unwrap(), tip);
+    let line = entry.to_json();
+    assert!(!shows(line.as_bytes(), tip), "the unchanged line stands");
+    let mut unseen = Vec::new();
+    for place in 0..line.len() {
+        for byte in 0..=u8::MAX {
+            let mut changed = line.clone().into_bytes();
+            if std::mem::replace(&mut changed[place], byte) != byte && !shows(&changed, tip) {
+                let around = &line[place.saturating_sub(12)..(place + 12).min(line.len())];
+                unseen.push(format!(
+                    "`{}` for `{}` in `{around}`",
+                    char::from(byte),
+                    char::from(line.as_bytes()[place])
+                ));
+            }
+        }
+    }
+    let first: Vec<_> = unseen.iter().take(20).cloned().collect();
+    assert!(unseen.is_empty(), "{} changes go unseen, such as\n{}", unseen.len(), first.join("\n"));
+}
+
+#[test]
+fn an_entry_that_was_moved_or_belongs_elsewhere_does_not_follow() {
+    let written: Instant = "2026-04-11T08:15:30.123Z".parse().unwrap();
+    let first = Entry::seal(&holding(), full(), written, None);
+    let second = Entry::seal(&holding(), full(), written, Some(first.tip()));
+    let third = Entry::seal(&holding(), full(), written, Some(second.tip()));
+    assert_eq!((first.seq, first.prev), (1, Hash::GENESIS));
+    assert_eq!((second.seq, second.prev), (2, first.hash));
+    assert_eq!(first.follows(&holding(), None), Ok(()));
+    assert_eq!(second.follows(&holding(), Some(first.tip())), Ok(()));
+    let what = |entry: &Entry, tip| entry.follows(&holding(), tip).unwrap_err();
+    let gap = what(&third, Some(first.tip()));
+    assert_eq!((gap.seq, gap.what.as_str()), (3, "it stands after entry 1, so it would have to be entry 2"));
+    assert_eq!(gap.to_string(), format!("entry 3 ({}): {}", third.draft.id, gap.what));
+    assert_eq!(what(&second, None).what, "it stands after entry 0, so it would have to be entry 1");
+    let other = Entry::seal(&holding(), full(), written, Some((1, Hash([1; 32]))));
+    assert_eq!(what(&other, Some(first.tip())).what, "its `prev` is not the hash of the entry before it");
+    let elsewhere: HoldingName = "Another Holding".parse().unwrap();
+    let broken = first.follows(&elsewhere, None).unwrap_err();
+    assert_eq!(broken.what, "its content does not give its hash: it was changed after it was recorded");
+}
+
+#[test]
+fn the_hash_is_sha_256_over_fields_with_their_lengths() {
+    // Source: Python's `hashlib`, over the bytes described in `journal/seal.rs`.
+    let draft = read(&json!({
+        "id": "00000000-0000-7000-8000-000000000001", "on": "2026-04-11", "recorded_by": "k", "kind": "supers_off",
+        "body": { "colonies": ["A1"], "left_on": 0 },
+    }));
+    let entry = Entry::seal(&"H".parse().unwrap(), draft, "2026-04-11T08:15:30.123Z".parse().unwrap(), None);
+    assert_eq!(entry.hash.to_string(), "b42c0af828cea9c55f484e17291b940329eea10c05fbbe9b65ba883b4478c8c6");
+}
+
+#[test]
+fn a_hash_is_read_in_one_spelling_only() {
+    let hash = Hash([0xab; 32]);
+    assert_eq!(hash.to_string().parse(), Ok(hash));
+    for bad in [
+        "",
+        "ab",
+        &"AB".repeat(32),
+        &"ab".repeat(31),
+        &"ab".repeat(33),
+        &"xy".repeat(32),
+        &format!(" {}", "ab".repeat(32)),
+    ] {
+        assert!(bad.parse::<Hash>().is_err(), "{bad}");
+    }
+}
+
+#[test]
+fn a_checkpoint_is_three_lines_and_nothing_else() {
+    let checkpoint = Checkpoint { holding: holding(), entries: 7, head: Hash([0xab; 32]) };
+    let text = checkpoint.to_string();
+    let hash = "ab".repeat(32);
+    assert_eq!(text, format!("combclear journal of Test Holding\n7\n{hash}\n"));
+    assert_eq!(text.parse(), Ok(checkpoint));
+    for bad in [
+        String::new(),
+        "combclear journal of Test Holding\n7\n".to_owned(),
+        format!("combclear journal of Test Holding\n7\n{hash}\nmore\n"),
+        format!("a journal of Test Holding\n7\n{hash}\n"),
+        format!("combclear journal of \n7\n{hash}\n"),
+        format!("combclear journal of Test Holding\nseven\n{hash}\n"),
+        format!("combclear journal of Test Holding\n-7\n{hash}\n"),
+        format!("combclear journal of Test Holding\n7\n{}\n", &hash[1..]),
+    ] {
+        let fault = bad.parse::<Checkpoint>().unwrap_err().to_string();
+        assert!(fault.contains("it takes three lines"), "{bad:?}: {fault}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 256, failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_sealed_line_comes_back_to_the_byte(draft in drafts(), written in instants(), tip in tips()) {
+        let entry = Entry::seal(&holding(), draft, written, tip);
+        let line = entry.to_json();
+        prop_assert!(!line.contains('\n'), "one entry, one line");
+        let back = Entry::from_json(&line).unwrap();
+        prop_assert_eq!(back.to_json(), line);
+        prop_assert_eq!(back.follows(&holding(), tip), Ok(()));
+        prop_assert_eq!(&back, &entry);
+    }
+
+    #[test]
+    fn a_body_written_in_another_way_is_kept_to_the_byte(envelope in envelopes(), written in instants()) {
+        // The fields of a body in another order, as another program may have written them.
+        let body: Value = envelope["body"].clone();
+        let mut draft = read(&envelope);
+        draft.body = body.to_string().into();
+        let line = Entry::seal(&holding(), draft, written, None).to_json();
+        let back = Entry::from_json(&line).unwrap();
+        prop_assert_eq!(back.draft.body.as_ref(), body.to_string());
+        prop_assert_eq!(back.to_json(), line);
+        prop_assert_eq!(back.follows(&holding(), None), Ok(()));
+    }
+
+    #[test]
+    fn a_changed_byte_shows(
+        draft in drafts(),
+        written in instants(),
+        tip in tips(),
+        changes in prop::collection::vec((any::<prop::sample::Index>(), any::<u8>()), 24),
+    ) {
+        let line = Entry::seal(&holding(), draft, written, tip).to_json().into_bytes();
+        for (place, byte) in changes {
+            let place = place.index(line.len());
+            // The other case of a letter is the likeliest to be read as the same.
+            for byte in [byte, line[place] ^ 0x20, b' '] {
+                let mut changed = line.clone();
+                if std::mem::replace(&mut changed[place], byte) != byte {
+                    prop_assert!(shows(&changed, tip), "{}", String::from_utf8_lossy(&changed));
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn a_checkpoint_comes_back(name in "[A-Za-z][A-Za-z é'-]{0,20}[a-z]", entries in any::<u64>(), head in any::<[u8; 32]>()) {
+        let checkpoint = Checkpoint { holding: name.parse().unwrap(), entries, head: Hash(head) };
+        prop_assert_eq!(checkpoint.to_string().parse(), Ok(checkpoint.clone()));
+    }
+
+    #[test]
+    fn a_draft_read_again_is_the_same(envelope in envelopes()) {
+        let draft = read(&envelope);
+        let again = combclear_domain::journal::entry::Envelope::of(&draft);
+        let again = serde_json::to_value(&again).unwrap();
+        prop_assert_eq!(read(&again), draft);
+    }
+
+    #[test]
+    fn the_same_draft_gives_the_same_hash_and_another_draft_another(one in drafts(), two in drafts(), written in instants()) {
+        let sealed = |draft: &Draft| Entry::seal(&holding(), draft.clone(), written, None).hash;
+        prop_assert_eq!(sealed(&one), sealed(&one.clone()));
+        prop_assert_eq!(sealed(&one) == sealed(&two), one == two);
+    }
+}
