@@ -249,7 +249,7 @@ proptest! {
                     let documented = ground.values.iter().all(|value| value.confidence == Confidence::Document);
                     prop_assert!(documented, "{} on {}: {:?}", &colony, on, &ground.values);
                 }
-                for course in history.courses.iter().filter(|course| course.here_from <= on) {
+                for course in history.courses_on(on) {
                     let spoken_of = |entry| deciding.iter().any(|ground| ground.course.as_ref().is_some_and(|of| of.administration == entry));
                     prop_assert!(spoken_of(course.entry), "{} on {}: nothing on the course of {}", &colony, on, course.placed);
                     prop_assert!(may_carry_a_yes(course, on), "{} on {}: {:?}", &colony, on, course);

@@ -30,6 +30,8 @@ struct Trace<'h> {
     end: End,
     in_doubt: Option<(Day, EntryId)>,
     here_from: Day,
+    /// From this day on another line of the course speaks.
+    until: Option<Day>,
     came_by: Option<EntryId>,
 }
 
@@ -61,10 +63,7 @@ impl<'h> Lines<'h> {
                         found_inside(&mut traces, first, record);
                         continue;
                     }
-                    take_out(
-                        traces.iter_mut().filter(|trace| Some(trace.first.id) == first).collect(),
-                        record,
-                    );
+                    take_out(&mut traces, first, record);
                 }
                 Event::ColonySplit(split) if split.colony == *colony => {
                     let stay = matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both));
@@ -97,6 +96,7 @@ impl<'h> Lines<'h> {
         // What lies further back makes the colony unknown: see `Holding::unknown_since`.
         let Some(older) = generations.checked_sub(1) else { return Vec::new() };
         let mut traces = self.traces(colony, event.on, older);
+        traces.retain(|trace| trace.until.is_none_or(|until| event.on < until));
         for trace in &mut traces {
             // What ended it on the same day came after the event, unless the clock says otherwise.
             if let End::Out { on, entry } = trace.end
@@ -135,7 +135,7 @@ fn parting(said: bool, here: bool) -> Parting {
 
 /// Lets a split or a uniting part every open course.
 fn part(traces: &mut [Trace<'_>], parting: Parting, record: &Record) {
-    for trace in traces.iter_mut().filter(|trace| trace.end == End::Open && !trace.placed_about(record)) {
+    for trace in traces.iter_mut().filter(|trace| trace.is_open() && !trace.placed_about(record)) {
         match parting {
             Parting::Here => {}
             Parting::Gone => trace.end = End::Out { on: record.on, entry: record.id },
@@ -159,7 +159,7 @@ fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: 
 
 /// Pieces were seen inside: from that day on it is in, whatever was in doubt before.
 fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
-    let open = traces.iter().filter(|trace| Some(trace.first.id) == first && trace.end == End::Open);
+    let open = traces.iter().filter(|trace| Some(trace.first.id) == first && trace.is_open());
     let doubted = open
         .clone()
         .all(|trace| trace.in_doubt.is_some())
@@ -168,24 +168,32 @@ fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &R
     traces.extend(doubted.map(|trace| trace.in_from(removal.on)));
 }
 
-/// Takes a course out of a colony: every line of it that is not out yet, or the one that was out last.
-fn take_out(mut lines: Vec<&mut Trace<'_>>, removal: &Record) {
+/// Takes a course out of a colony: every line of it that is not out yet. If all were out, something was found all the
+/// same: periods count from this day too, and days before it stand as they were.
+fn take_out(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
+    let of_course = |trace: &Trace<'_>| Some(trace.first.id) == first;
+    if traces.iter().any(|trace| of_course(trace) && trace.renewed_with(removal)) {
+        return;
+    }
     let out = End::Out { on: removal.on, entry: removal.id };
-    if lines.iter().any(|trace| trace.renewed_with(removal)) {
-        return;
+    let mut certain: Vec<Trace<'_>> = Vec::new();
+    let mut closed = false;
+    let open = traces.iter_mut().filter(|trace| of_course(trace) && trace.is_open());
+    for trace in open {
+        if trace.in_doubt.is_some() {
+            // What came out was in. From here on that is certain; the days of doubt stand as they were.
+            certain.push(Trace { end: out, ..trace.clone().in_from(removal.on) });
+            trace.until = Some(removal.on);
+        } else {
+            trace.end = out;
+            closed = true;
+        }
     }
-    let mut open = lines.iter_mut().filter(|trace| !matches!(trace.end, End::Out { .. })).peekable();
-    if open.peek().is_some() {
-        open.for_each(|trace| trace.end = out);
-        return;
+    if certain.is_empty() && !closed {
+        let last = traces.iter().rfind(|trace| of_course(trace)).cloned();
+        certain.extend(last.map(|trace| Trace { end: out, ..trace.in_from(removal.on) }));
     }
-    let last = lines.into_iter().max_by_key(|trace| match trace.end {
-        End::Out { on, .. } => on,
-        End::Open => Day::LAST,
-    });
-    if let Some(trace) = last {
-        trace.end = out;
-    }
+    traces.extend(certain);
 }
 
 fn dose<'h>(
@@ -225,6 +233,7 @@ fn dose<'h>(
         end: End::Open,
         in_doubt: None,
         here_from: record.on,
+        until: None,
         came_by: None,
     };
     let split = holding.colony_file(colony).iter().find(|other| match &*other.event {
@@ -249,14 +258,19 @@ impl<'h> Trace<'h> {
     /// Whether it is in for certain at the beginning of a day.
     fn is_in_by(&self, day: Day) -> bool {
         match self.end {
-            End::Open => self.in_doubt.is_none(),
+            End::Open => self.in_doubt.is_none() && self.until.is_none(),
             End::Out { on, .. } => on == day && self.in_doubt.is_none(),
         }
     }
 
+    /// Whether it is not out yet, certain or in doubt.
+    fn is_open(&self) -> bool {
+        self.end == End::Open && self.until.is_none()
+    }
+
     /// The same course, in again from a day on.
     fn in_from(self, day: Day) -> Trace<'h> {
-        Trace { here_from: day, end: End::Open, in_doubt: None, ..self }
+        Trace { here_from: day, until: None, end: End::Open, in_doubt: None, ..self }
     }
 
     /// Whether everything that `other` says of the days from its coming on, this one says too.
@@ -269,7 +283,7 @@ impl<'h> Trace<'h> {
             // What is open may yet come to be in doubt; a period that runs would be lost with it.
             (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,
         };
-        same && ends_no_sooner
+        same && ends_no_sooner && self.until.is_none()
     }
 
     /// Whether a later dose went in on the day of this removal, and not clearly before it: then what came out was the
@@ -292,7 +306,7 @@ impl<'h> Trace<'h> {
                     *before = Course { here_from: before.here_from, ..course };
                 }
                 Some(before) => {
-                    before.until = Some(from);
+                    before.until = Some(before.until.map_or(from, |until| until.min(from)));
                     courses.push(Course { here_from: from, ..course });
                 }
                 None => courses.push(course),
@@ -331,7 +345,7 @@ impl<'h> Trace<'h> {
             end: self.end,
             in_doubt: self.in_doubt,
             here_from: self.here_from,
-            until: None,
+            until: self.until,
             came_by: self.came_by,
             terms: Terms::of(&named, placed, self.given.method.as_ref(), &stated),
         }

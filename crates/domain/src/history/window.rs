@@ -159,14 +159,16 @@ impl Carrier<'_> {
         match (sure, out <= doubt) {
             (_, true) => self.ended(from, out),
             (true, false) if doubt == spent => self.ended(from, spent),
-            (true, false) => then(before, self.doubted(doubt.max(from), out.min(spent))),
-            (false, false) => {
-                // Counted from the removal a period may run; counted from its being used up it may be over.
-                let over = if out < Day::LAST { last_running(self.terms, out).next().max(out) } else { out };
-                let doubted = self.in_doubt(doubt.max(from), over);
-                then(before, vec![Window { blocked_through: over.before(), ..doubted }])
-            }
+            // It is gone by then, but since when is in doubt, and so is when the periods after it end.
+            (true, false) => then(before, vec![self.in_doubt_through(doubt.max(from), out.min(spent))]),
+            (false, false) => then(before, vec![self.in_doubt_through(doubt.max(from), out)]),
         }
+    }
+
+    /// In or out, nobody knows, until `out` and until every period counted from then is over.
+    fn in_doubt_through(&self, from: Day, out: Day) -> Window {
+        let over = if out < Day::LAST { last_running(self.terms, out).next().max(out) } else { out };
+        Window { blocked_through: over.before(), ..self.in_doubt(from, over) }
     }
 }
 

@@ -73,7 +73,7 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
         |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
 
     if standing == Standing::In {
-        earlier_carriers(course, on.next(), on, &mut add);
+        earlier_carrier(course, on, &mut add);
     }
     match standing {
         Standing::In => match &terms.supers_during {
@@ -91,10 +91,7 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
             }
             supers => add(Outcome::Unknown, true, supers_not_established(supers.as_ref())),
         },
-        Standing::Out(out) => {
-            earlier_carriers(course, out, on, &mut add);
-            decide_out(course, out, on, &mut add);
-        }
+        Standing::Out(out) => decide_out(course, out, on, &mut add),
         Standing::PerhapsSpent => {
             let reason = match &terms.supers_during {
                 None => supers_not_established(None),
@@ -124,20 +121,30 @@ fn perhaps_spent_before(course: &Course, out: Day, on: Day) -> bool {
     matches!(used_up(&course.terms), Some((days, false)) if last_dose.plus(days) < out)
 }
 
-/// Carriers of earlier doses that were used up before `next` came out or went in: their waits run on.
-fn earlier_carriers<'h>(
-    course: &'h Course,
-    next: Day,
-    on: Day,
-    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
-) {
-    let Some((days, true)) = used_up(&course.terms) else { return };
-    let Some(wait) = &course.terms.wait else { return };
-    let spent = course.doses_by(on).rev().skip(1).map(|dose| dose.on.plus(days));
-    let last = spent.filter(|spent| *spent < next && *spent <= on).max();
-    if let Some(out) = last.filter(|out| last_blocked_day(*out, wait.value).is_some_and(|last| on <= last)) {
-        add(Outcome::Broken, true, Reason::WaitRuns { out, days: wait });
+/// While the last carrier is in, the one before it may be used up, and what must pass after it may run on.
+fn earlier_carrier<'h>(course: &'h Course, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    match earlier_spent(course, on) {
+        Some((out, true)) => {
+            // That it is over says nothing while the next one is in.
+            decide_out(course, out, on, &mut |outcome, decides, reason| {
+                if decides && outcome != Outcome::Met {
+                    add(outcome, decides, reason);
+                }
+            });
+        }
+        Some((_, false)) if !free_in_or_out(&course.terms) => {
+            let reason = Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None };
+            add(Outcome::Unknown, true, reason);
+        }
+        _ => {}
     }
+}
+
+/// The day by which the last carrier but one was used up, and whether that is documented.
+pub(super) fn earlier_spent(course: &Course, on: Day) -> Option<(Day, bool)> {
+    let (days, sure) = used_up(&course.terms)?;
+    let spent = course.doses_by(on).rev().skip(1).map(|dose| dose.on.plus(days));
+    spent.filter(|spent| *spent <= on).max().map(|spent| (spent, sure))
 }
 
 /// What a course says once it is out: periods that run, periods that are over, periods nobody has established.
@@ -149,6 +156,11 @@ fn decide_out<'h>(course: &'h Course, out: Day, on: Day, add: &mut impl FnMut(Ou
     let bars = withdrawal_bars(terms);
     let before = (withdrawal_running, bars);
     let would_bar = wait_running.is_some() || matches!(before, (Some(_), Bars::Supers));
+    let doubt = course.in_doubt.filter(|(since, _)| *since < out && used_up(terms).is_some());
+    if let Some((since, entry)) = doubt.filter(|_| would_bar) {
+        // Counted from the day on which it may have gone, the period may be over.
+        return add(Outcome::Unknown, true, Reason::WhereaboutsNotSaid { since, entry });
+    }
     if would_bar && perhaps_spent_before(course, out, on) {
         // Counted from the removal the period runs; counted from its being used up it may be over.
         let reason = Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None };

@@ -126,7 +126,12 @@ impl<'h> Answer<'h> {
             let out = match Standing::of(course, self.on) {
                 _ if free_in_or_out(terms) => continue,
                 Standing::Out(out) => out,
-                Standing::In if inside(terms) == Verdict::Yes => continue,
+                Standing::In if inside(terms) == Verdict::Yes => match assess::earlier_spent(course, self.on)
+                {
+                    None => continue,
+                    Some((spent, true)) => spent,
+                    Some((_, false)) => return None,
+                },
                 Standing::In => assess::spent_on(course, self.on)?,
                 Standing::PerhapsSpent | Standing::NotSaid(..) => return None,
             };
@@ -150,7 +155,12 @@ impl<'h> Answer<'h> {
             let terms = &course.terms;
             let first = match Standing::of(course, self.on) {
                 _ if free_in_or_out(terms) => continue,
-                Standing::In if inside(terms) == Verdict::Yes => continue,
+                Standing::In if inside(terms) == Verdict::Yes => match assess::earlier_spent(course, self.on)
+                {
+                    None => continue,
+                    Some((spent, true)) => free_from(terms, spent),
+                    Some((_, false)) => None,
+                },
                 Standing::Out(out) => free_from(terms, out),
                 Standing::NotSaid(..) => None,
                 Standing::In | Standing::PerhapsSpent => {
@@ -173,8 +183,27 @@ impl<'h> Answer<'h> {
             None if self.verdict == Verdict::Yes => {
                 FirstFree::OnRecord(self.last_blocked_day().map_or(free, Day::next).max(begun))
             }
-            None => FirstFree::OnRecord(free),
+            None => FirstFree::OnRecord(self.not_barred_again(free)),
         }
+    }
+
+    /// The first day from `day` on that is not barred by the wait after a carrier which may lie under supers: it bars them
+    /// only once it is used up, and so may bar again what another course has just set free.
+    fn not_barred_again(&self, mut day: Day) -> Day {
+        let waits = self.courses().filter_map(|course| {
+            let may_lie_under =
+                Standing::of(course, self.on) == Standing::In && inside(&course.terms) == Verdict::Yes;
+            let spent = assess::spent_on(course, self.on).filter(|_| may_lie_under)?;
+            Some((spent, blocked_through(&course.terms, spent)))
+        });
+        let mut waits: Vec<(Day, Day)> = waits.collect();
+        waits.sort_unstable();
+        for (from, through) in waits {
+            if from <= day && day <= through {
+                day = through.next();
+            }
+        }
+        day
     }
 
     /// The courses that bear on the day.
