@@ -3,14 +3,15 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::terms::{LotSaid, Named, Stated, Terms};
+use super::stated::{Given, prescriptions, said_of_lots};
+use super::terms::{Named, Stated, Terms};
 use super::{Course, Dose, End};
 use crate::calendar::Day;
 use crate::holding::{GENERATIONS, Holding, Record};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, Event, StatedTerms};
+use crate::journal::event::{Administration, Event};
 use crate::leaflet::Leaflets;
-use crate::words::{ColonyName, LotName, MedicineName, StripsAtSplit, StripsAtUniting};
+use crate::words::{ColonyName, MedicineName, StripsAtSplit, StripsAtUniting};
 
 /// The courses of a colony, in the order of placing; those placed on one day in the order of their entries.
 pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
@@ -33,13 +34,6 @@ struct Trace<'h> {
     /// From this day on another line of the course speaks.
     until: Option<Day>,
     came_by: Option<EntryId>,
-}
-
-/// A dose, and the lots it came from.
-#[derive(Clone, PartialEq)]
-struct Given<'h> {
-    dose: Dose,
-    lots: Vec<&'h LotName>,
 }
 
 /// The lines of descent of a colony. What each colony carried before an event is worked out once: lines that part and
@@ -350,55 +344,4 @@ impl<'h> Trace<'h> {
             terms: Terms::of(&named, placed, self.given.method.as_ref(), &stated),
         }
     }
-}
-
-fn administrations<'h>(
-    doses: &[Given<'h>],
-    holding: &'h Holding,
-) -> impl Iterator<Item = (EntryId, &'h Administration)> {
-    let records = doses.iter().filter_map(|given| holding.record(given.dose.entry));
-    records.filter_map(|record| match &*record.event {
-        Event::Administration(given) => Some((record.id, given)),
-        _ => None,
-    })
-}
-
-/// The prescriptions of the doses, and whether every dose had one.
-fn prescriptions<'h>(doses: &[Given<'h>], holding: &'h Holding) -> (Vec<(EntryId, &'h StatedTerms)>, bool) {
-    let found = |name| {
-        holding.prescription_file(name).iter().find_map(|record| match &*record.event {
-            Event::Prescription(body) => Some((record.id, &body.terms)),
-            _ => None,
-        })
-    };
-    let of_doses: Vec<_> = administrations(doses, holding)
-        .map(|(_, given)| given.prescription.as_ref().and_then(found))
-        .collect();
-    let all = of_doses.iter().all(Option::is_some);
-    let mut prescriptions: Vec<_> = of_doses.into_iter().flatten().collect();
-    prescriptions.dedup_by_key(|(entry, _)| *entry);
-    (prescriptions, all)
-}
-
-/// What was read of each lot that was given. A dose without a lot on record stands as one unread lot.
-fn said_of_lots<'h>(doses: &[Given<'h>], holding: &'h Holding) -> Vec<LotSaid<'h>> {
-    let mut lots: Vec<&LotName> = doses.iter().flat_map(|given| given.lots.iter().copied()).collect();
-    lots.sort_unstable();
-    lots.dedup();
-    if lots.is_empty() {
-        return vec![LotSaid::default()];
-    }
-    let said = lots.into_iter().map(|lot| {
-        let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
-            Event::LeafletReading(reading) => Some((&**record, &reading.terms)),
-            _ => None,
-        });
-        let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
-        let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
-        LotSaid {
-            readings: readings.collect(),
-            packs: packs.filter_map(|(entry, given)| Some((entry, given.withdrawal_days?))).collect(),
-        }
-    });
-    said.collect()
 }

@@ -5,6 +5,7 @@
 
 mod courses;
 mod resolve;
+mod stated;
 pub mod terms;
 mod topics;
 mod window;

@@ -7,8 +7,8 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
 use crate::calendar::{Day, Instant, TimeOfDay};
-use crate::diagnostic::nearest;
 use crate::journal::event::{Event, Kind};
+use crate::journal::read::{help_with_body, read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
 use crate::words::{HoldingName, Person};
 
@@ -201,7 +201,7 @@ pub struct EntryFault {
 }
 
 impl EntryFault {
-    fn at(pointer: &str, message: impl Into<String>, help: impl Into<String>) -> EntryFault {
+    pub(super) fn at(pointer: &str, message: impl Into<String>, help: impl Into<String>) -> EntryFault {
         EntryFault { pointer: pointer.to_owned(), message: message.into(), help: help.into() }
     }
 }
@@ -357,57 +357,4 @@ impl Sealed<'_> {
             hash: entry.hash,
         }
     }
-}
-
-fn read_json<'de, T: Deserialize<'de>>(text: &'de str) -> Result<T, EntryFault> {
-    let mut json = serde_json::Deserializer::from_str(text);
-    let fault = |pointer: String, message: String| {
-        let column = message.rsplit_once(" column ").map(|(_, column)| column.to_owned());
-        let message = message.split_once(" at line ").map_or(message.as_str(), |(what, _)| what).to_owned();
-        let place = column.map_or(String::new(), |column| format!(" (near character {column})"));
-        EntryFault { pointer, help: help_with_envelope(&message), message: format!("{message}{place}") }
-    };
-    if text.trim_start().starts_with('[') {
-        return Err(fault(
-            String::new(),
-            "expected an object with named fields, not a list at line 1 column 1".to_owned(),
-        ));
-    }
-    let read = serde_path_to_error::deserialize(&mut json)
-        .map_err(|error| fault(crate::journal::event::pointer(error.path()), error.inner().to_string()))?;
-    json.end().map_err(|error| fault(String::new(), error.to_string()))?;
-    Ok(read)
-}
-
-fn unknown_kind(written: &str) -> EntryFault {
-    let words = Kind::ALL.iter().map(|kind| kind.as_str());
-    let help = nearest(written, words.clone()).map_or_else(
-        || format!("the kinds are: {}", words.collect::<Vec<_>>().join(", ")),
-        |near| format!("did you mean `{near}`?"),
-    );
-    EntryFault::at("/kind", format!("`{written}` is not a kind of entry"), help)
-}
-
-fn help_with_body(kind: Kind, message: &str) -> String {
-    if message.starts_with("missing field") {
-        return format!("add it to the body of this `{}` entry", kind.as_str());
-    }
-    if message.starts_with("duplicate field") {
-        return "the field is given twice; keep one of them".to_owned();
-    }
-    if message.starts_with("unknown field") {
-        return format!("an entry of kind `{}` has no such field; correct or drop it", kind.as_str());
-    }
-    format!("see the fields of `{}` in the API document", kind.as_str())
-}
-
-fn help_with_envelope(message: &str) -> String {
-    if message.contains("is not a day of the calendar") {
-        return "look the date up; February has 29 days in leap years only".to_owned();
-    }
-    if message.starts_with("EOF") || message.starts_with("expected") || message.starts_with("trailing") {
-        return "each entry is one JSON object on one line; look for a missing quote, comma or bracket"
-            .to_owned();
-    }
-    "an entry has id, on, at, recorded_by, kind, body, corrects, reason".to_owned()
 }

@@ -15,16 +15,8 @@ use crate::words::{
 };
 
 pub use super::parts::{Given, StatedTerms, Supplier};
-
-/// A body that cannot be read: what, where (a JSON pointer into the body).
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{message}")]
-pub struct BodyError {
-    /// JSON pointer into the body; empty when the body as a whole is meant.
-    pub pointer: String,
-    /// What is wrong with it.
-    pub message: String,
-}
+pub use super::read::BodyError;
+use super::read::{check_named, read_body};
 
 macro_rules! kinds {
     ($($(#[$doc:meta])+ $kind:ident = $text:literal { $($field:tt)* })+) => {
@@ -397,81 +389,4 @@ kinds! {
 #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde passes a reference")]
 fn is_zero(count: &u8) -> bool {
     *count == 0
-}
-
-fn read_body<'de, T: Deserialize<'de>>(body: &'de str) -> Result<T, BodyError> {
-    let mut json = serde_json::Deserializer::from_str(body);
-    let read = serde_path_to_error::deserialize(&mut json).map_err(|fault| BodyError {
-        pointer: pointer(fault.path()),
-        message: without_position(&fault.inner().to_string()),
-    })?;
-    json.end().map_err(|fault| BodyError {
-        pointer: String::new(),
-        message: without_position(&fault.to_string()),
-    })?;
-    Ok(read)
-}
-
-/// The JSON reader takes a list for an object, its items for the fields in order. Fields have names, so that none is taken
-/// for another: wherever what was understood is an object, what was written must be one.
-fn check_named(written: &str, understood: &str) -> Result<(), BodyError> {
-    let read = |text| serde_json::from_str::<serde_json::Value>(text).unwrap_or_default();
-    match list_for_object(&read(written), &read(understood)) {
-        None => Ok(()),
-        Some(pointer) => {
-            let message = "expected an object with named fields, not a list".to_owned();
-            Err(BodyError { pointer, message })
-        }
-    }
-}
-
-fn list_for_object(written: &serde_json::Value, understood: &serde_json::Value) -> Option<String> {
-    use serde_json::Value;
-    match (written, understood) {
-        (Value::Array(_), Value::Object(_)) => Some(String::new()),
-        (Value::Object(written), Value::Object(understood)) => written.iter().find_map(|(name, value)| {
-            let within = list_for_object(value, understood.get(name)?)?;
-            Some(format!("/{name}{within}"))
-        }),
-        (Value::Array(written), Value::Array(understood)) => {
-            written.iter().zip(understood).enumerate().find_map(|(index, (value, other))| {
-                let within = list_for_object(value, other)?;
-                Some(format!("/{index}{within}"))
-            })
-        }
-        _ => None,
-    }
-}
-
-/// A path as a JSON pointer (RFC 6901).
-pub(crate) fn pointer(path: &serde_path_to_error::Path) -> String {
-    use serde_path_to_error::Segment;
-    path.iter()
-        .filter_map(|segment| match segment {
-            Segment::Seq { index } => Some(format!("/{index}")),
-            Segment::Map { key } => Some(format!("/{}", key.replace('~', "~0").replace('/', "~1"))),
-            Segment::Enum { .. } | Segment::Unknown => None,
-        })
-        .collect()
-}
-
-/// A message of the JSON reader in the words of the trade, without its position: a body is one line, so the pointer places
-/// a fault better than "at line 1 column 17".
-pub(crate) fn without_position(message: &str) -> String {
-    const PLAIN: [(&str, &str); 8] = [
-        ("unknown variant", "not a word of the list:"),
-        ("invalid type: map", "an object"),
-        ("invalid type: ", ""),
-        ("invalid value: ", ""),
-        ("expected u8", "expected a whole number from 0 to 255"),
-        ("expected u16", "expected a whole number from 0 to 65535"),
-        ("expected u64", "expected a whole number"),
-        ("expected a sequence", "expected a list"),
-    ];
-    let message = message.split_once(" at line ").map_or(message, |(what, _)| what);
-    let message = match message.split_once("expected struct ") {
-        Some((before, _)) => format!("{before}expected an object with named fields"),
-        None => message.to_owned(),
-    };
-    PLAIN.iter().fold(message, |message, (rust, plain)| message.replace(rust, plain))
 }

@@ -6,7 +6,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::journal::entry::{Draft, Entry, EntryFault, Envelope};
-use crate::journal::event::without_position;
+use crate::journal::read::without_position;
 use crate::journal::seal::Hash;
 use crate::words::HoldingName;
 

@@ -9,6 +9,7 @@ pub mod entry;
 pub mod event;
 pub mod lines;
 mod parts;
+mod read;
 pub mod seal;
 
 pub use entry::{Draft, Entry, EntryId};
