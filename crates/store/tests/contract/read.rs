@@ -90,7 +90,7 @@ async fn a_row_that_cannot_be_understood_is_named() {
         ),
         ("happened_at = '9:30'", "its `happened_at` cannot be read"),
         ("happened_at = ''", "its `happened_at` is empty"),
-        ("recorded_at = '2026-04-11T10:15:30.123+02:00'", "its `recorded_at` is spelt"),
+        ("recorded_at = '2026-04-11T10:15:30.123+02:00'", "its `recorded_at` cannot be read"),
         ("recorded_by = ''", "its `recorded_by` cannot be read"),
         ("id = x'01'", "its `id` has 1 bytes, not 16"),
         ("corrects = x'01', reason = 'r'", "its `corrects` has 1 bytes, not 16"),
