@@ -100,7 +100,10 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
                 (false, days) => format!("wait {}", days_words(days)),
             };
             let periods = format!("withdrawal {}, {wait}", days_words(withdrawal.value));
-            format!("{name} is over since {out}, and so is what must pass after it ({periods})")
+            match course.terms.release() {
+                Some(Release::Single) => format!("{name}: nothing of it runs any more ({periods})"),
+                _ => format!("{name} is out since {out}, and nothing of it runs any more ({periods})"),
+            }
         }
         Reason::HarvestBarred { through: Some(day), .. } => {
             format!("{name}: no honey may be taken through {day}")
