@@ -170,8 +170,8 @@ pub(super) fn terms() -> impl Strategy<Value = Value> {
         days(12),
         days(12),
         removal,
-        days(20),
-        days(20),
+        prop::option::of(1..21_u16),
+        prop::option::of(1..21_u16),
         prop::option::of(20..40_u16),
         prop::option::of(1..4_u8),
     )

@@ -227,9 +227,17 @@ fn check_terms(pointer: &str, terms: Option<&StatedTerms>) -> Checked {
     let at = |field: &str| format!("{pointer}/{field}");
     check_days(&at("withdrawal_days"), terms.withdrawal_days)?;
     check_days(&at("wait_after_removal_days"), terms.wait_after_removal_days)?;
-    check_days(&at("stay_min_days"), terms.stay_min_days)?;
-    check_days(&at("stay_min_days_with_brood"), terms.stay_min_days_with_brood)?;
-    check_days(&at("stay_max_days"), terms.stay_max_days)?;
+    for (field, days) in [
+        ("stay_min_days", terms.stay_min_days),
+        ("stay_min_days_with_brood", terms.stay_min_days_with_brood),
+        ("stay_max_days", terms.stay_max_days),
+    ] {
+        check_days(&at(field), days)?;
+        if days == Some(0) {
+            let help = "leave it out; if nothing stays in the hive, say so in `removal`";
+            return Err(Refusal::at(&at(field), "a stay of 0 days is none", help));
+        }
+    }
     let least = terms.stay_min_days.max(terms.stay_min_days_with_brood);
     match (least, terms.stay_max_days) {
         (Some(least), Some(most)) if most < least => {

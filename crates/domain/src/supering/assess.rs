@@ -72,7 +72,7 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
     let mut add =
         |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
 
-    if standing == Standing::In {
+    if matches!(standing, Standing::In | Standing::NotSaid(..)) {
         earlier_carrier(course, on, &mut add);
     }
     match standing {

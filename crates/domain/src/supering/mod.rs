@@ -183,27 +183,27 @@ impl<'h> Answer<'h> {
             None if self.verdict == Verdict::Yes => {
                 FirstFree::OnRecord(self.last_blocked_day().map_or(free, Day::next).max(begun))
             }
-            None => FirstFree::OnRecord(self.not_barred_again(free)),
+            None => self.not_barred_again(free).map_or(FirstFree::NotKnown, FirstFree::OnRecord),
         }
     }
 
     /// The first day from `day` on that is not barred by the wait after a carrier which may lie under supers: it bars them
     /// only once it is used up, and so may bar again what another course has just set free.
-    fn not_barred_again(&self, mut day: Day) -> Day {
+    fn not_barred_again(&self, mut day: Day) -> Option<Day> {
         let waits = self.courses().filter_map(|course| {
             let may_lie_under =
                 Standing::of(course, self.on) == Standing::In && inside(&course.terms) == Verdict::Yes;
             let spent = assess::spent_on(course, self.on).filter(|_| may_lie_under)?;
-            Some((spent, blocked_through(&course.terms, spent)))
+            Some((spent, free_from(&course.terms, spent)))
         });
-        let mut waits: Vec<(Day, Day)> = waits.collect();
+        let mut waits: Vec<(Day, Option<Day>)> = waits.collect();
         waits.sort_unstable();
-        for (from, through) in waits {
-            if from <= day && day <= through {
-                day = through.next();
+        for (spent, free) in waits {
+            if spent <= day {
+                day = day.max(free?);
             }
         }
-        day
+        Some(day)
     }
 
     /// The courses that bear on the day.
