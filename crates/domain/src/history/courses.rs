@@ -315,7 +315,12 @@ impl<'h> Trace<'h> {
         let lot = lot.and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
         let medicine = lot.and_then(|lot| holding.medicine(&lot.medicine));
         let named = match medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
-            None => Named::None,
+            None => {
+                let jurisdiction = holding.jurisdiction(placed);
+                Named::None {
+                    knows_withdrawal: jurisdiction.is_some_and(|known| leaflets.know_withdrawal(known)),
+                }
+            }
             Some(id) => {
                 let found =
                     holding.jurisdiction(placed).and_then(|jurisdiction| leaflets.get(jurisdiction, id));

@@ -145,8 +145,11 @@ pub(super) struct LotSaid<'h> {
 
 /// The built-in leaflet of a medicine, as far as it is known.
 pub(super) enum Named {
-    /// The medicine names none.
-    None,
+    /// The medicine names none. Whether the holding's jurisdiction knows withdrawal periods, as its leaflets show.
+    None {
+        /// Its leaflets state them.
+        knows_withdrawal: bool,
+    },
     /// It names one that is not known here, or the holding's jurisdiction is not known.
     NotFound,
     /// This one.
@@ -164,7 +167,7 @@ impl Terms {
     pub(super) fn of(named: &Named, placed: Day, method: Option<&Method>, stated: &Stated<'_>) -> Terms {
         let leaflet = match named {
             Named::Found(leaflet) => Some(leaflet),
-            Named::None | Named::NotFound => None,
+            Named::None { .. } | Named::NotFound => None,
         };
         let built_in = BuiltIn { leaflet: leaflet.map(AsRef::as_ref), placed, method };
         let resolver = Resolver { stated, built_in: &built_in };
@@ -241,7 +244,7 @@ fn covering_wait(
     let by_people = prescribed || stated.lots.iter().all(|lot| read(lot) || declared());
     let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
     let knows_withdrawal = match named {
-        Named::None => true,
+        Named::None { knows_withdrawal } => *knows_withdrawal,
         // What is not found may state a wait.
         Named::NotFound => false,
         Named::Found(leaflet) => leaflet.rules.iter().any(|rule| rule.says.topic() == Topic::Withdrawal),

@@ -142,6 +142,14 @@ impl Leaflets {
         self.by_name.get(&(jurisdiction.clone(), id.clone()))
     }
 
+    /// Whether the leaflets of a jurisdiction state withdrawal periods. Where labels state a wait before supers instead,
+    /// they do not.
+    #[must_use]
+    pub fn know_withdrawal(&self, jurisdiction: &Jurisdiction) -> bool {
+        let mut there = self.by_name.values().filter(|leaflet| leaflet.jurisdiction == *jurisdiction);
+        there.any(|leaflet| leaflet.rules.iter().any(|rule| rule.says.topic() == Topic::Withdrawal))
+    }
+
     /// Every leaflet, by jurisdiction and id.
     pub fn iter(&self) -> impl Iterator<Item = &Arc<Leaflet>> {
         self.by_name.values()

@@ -300,6 +300,18 @@ fn doses<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let Some(doses) = &course.terms.doses else { return };
+    let given_days: Vec<Day> = course.doses_by(on).map(|dose| dose.on).collect();
+    for (index, pair) in given_days.windows(2).enumerate() {
+        let [before, after] = pair else { continue };
+        let days = after.days_since(*before);
+        let early = doses.value.interval_min_days.is_some_and(|least| days < i64::from(least));
+        let late = doses.value.interval_max_days.is_some_and(|most| days > i64::from(most));
+        if early || late {
+            let reason =
+                Reason::DoseOffTime { number: index.saturating_add(2), on: *after, after: days, doses };
+            add(Outcome::Broken, false, reason);
+        }
+    }
     let given = course.doses_by(on).count();
     let wanted = usize::from(doses.value.count);
     let outcome = match given.cmp(&wanted) {

@@ -177,6 +177,17 @@ pub enum Reason<'h> {
         /// The term.
         doses: &'h Fact<Doses>,
     },
+    /// A dose that came sooner or later after the one before it than the leaflet says.
+    DoseOffTime {
+        /// Which dose, counted from 1.
+        number: usize,
+        /// The day it was given.
+        on: Day,
+        /// So many days after the one before.
+        after: i64,
+        /// The term.
+        doses: &'h Fact<Doses>,
+    },
     /// Harvest supers, while it was in and they had to be off.
     SupersWhileIn {
         /// The stretch of days, if any.

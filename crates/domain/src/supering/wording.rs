@@ -4,7 +4,7 @@ use super::grounds::{Ground, Outcome, Reason, Topic};
 use super::steps::{EarliestOut, Step};
 use super::{Answer, FirstFree};
 use crate::calendar::{Day, last_blocked_day};
-use crate::history::{BroodSeen, Course, Verdict};
+use crate::history::{BroodSeen, Course, Doses, Verdict};
 use crate::leaflet::Release;
 use crate::words::SupersDuring;
 
@@ -149,6 +149,17 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
                 Outcome::Met => format!("{name}: all {of} doses were given"),
                 _ => format!("{name}: {given} of {of} doses were given"),
             }
+        }
+        Reason::DoseOffTime { number, on, after, doses } => {
+            let Doses { interval_min_days: least, interval_max_days: most, .. } = doses.value;
+            let wanted = match (least, most) {
+                (Some(least), Some(most)) if least == most => days_words(least),
+                (Some(least), Some(most)) => format!("{least} to {most} days"),
+                (Some(least), None) => format!("at least {}", days_words(least)),
+                (None, Some(most)) => format!("at most {}", days_words(most)),
+                (None, None) => "another time".to_owned(),
+            };
+            format!("{name}: dose {number} on {on} came {after} days after the one before, not {wanted}")
         }
         Reason::SupersWhileIn { span: Some(span), .. } => {
             let off = span.off.map_or_else(|| "are still on".to_owned(), |off| format!("came off {off}"));

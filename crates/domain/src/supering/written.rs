@@ -5,7 +5,7 @@ use super::report::{CourseReport, GroundReport, StepReport, ValueReport};
 use super::steps::Step;
 use super::wording;
 use crate::calendar::Day;
-use crate::history::{Authority, Course, End, Fact};
+use crate::history::{Authority, Course, Doses, End, Fact};
 use crate::journal::entry::EntryId;
 use crate::words::SupersDuring;
 
@@ -23,114 +23,103 @@ impl CourseReport {
 
 impl GroundReport {
     pub(super) fn of(ground: &Ground<'_>) -> GroundReport {
-        let mut values = Vec::new();
-        let mut entries: Vec<EntryId> =
-            ground.course.iter().flat_map(|course| end_entries(course, &ground.reason)).collect();
-        let days = |of, fact: &Fact<u16>| value(ground.course, of, fact, format!("{} days", fact.value));
-        let supers = |fact: &Fact<_>| {
-            value(ground.course, "supers_during", fact, SupersDuring::to_string(&fact.value))
-        };
-        let about = match &ground.reason {
-            Reason::ColonyNotRecorded => "colony_not_recorded",
-            Reason::NotYetBegun { entry, .. } => {
-                entries.push(*entry);
-                "not_yet_begun"
-            }
-            Reason::Ended { entry, .. } => {
-                entries.push(*entry);
-                "ended"
-            }
-            Reason::CameWithUnknown { entry } => {
-                entries.push(*entry);
-                "came_with_unknown"
-            }
-            Reason::NothingGiven { entry } => {
-                entries.push(*entry);
-                "nothing_given"
-            }
-            Reason::StillIn { supers: fact } => {
-                values.push(supers(fact));
-                "still_in"
-            }
-            Reason::InWithSupersAllowed { supers: fact } => {
-                values.push(supers(fact));
-                "in_with_supers_allowed"
-            }
-            Reason::WhereaboutsNotSaid { entry, .. } => {
-                entries.push(*entry);
-                values.extend(ground.course.into_iter().flat_map(all_terms));
-                "whereabouts_not_said"
-            }
-            Reason::NotEstablished { topic, days: fact, supers: word } => {
-                values.extend(fact.map(|fact| days(topic_word(*topic), fact)));
-                values.extend(word.map(supers));
-                if ground.outcome == Outcome::Met {
-                    values.extend(ground.course.into_iter().flat_map(all_terms));
-                }
-                "not_established"
-            }
-            Reason::WithdrawalRuns { days: fact, .. } => {
-                values.push(days("withdrawal", fact));
-                "withdrawal_runs"
-            }
-            Reason::WaitRuns { days: fact, .. } => {
-                values.push(days("wait_after_removal", fact));
-                "wait_runs"
-            }
-            Reason::PeriodsOver { withdrawal, wait, .. } => {
-                let mut wait = days("wait_after_removal", wait);
-                if ground.course.is_some_and(|course| course.terms.wait_within_withdrawal) {
-                    wait.note =
-                        Some("the stated withdrawal period is the whole time after treatment".to_owned());
-                }
-                values.extend([days("withdrawal", withdrawal), wait]);
-                "periods_over"
-            }
-            Reason::HarvestBarred { supers: fact, .. } => {
-                values.push(supers(fact));
-                "harvest_barred"
-            }
-            Reason::StayedAtLeast { days: fact, brood, .. } => {
-                values.push(days("stay_min", fact));
-                entries.extend(brood.map(|seen| seen.entry));
-                "stay_min"
-            }
-            Reason::StayTurnsOnBrood { .. } => "stay_min",
-            Reason::StayedAtMost { days: fact, .. } => {
-                values.push(days("stay_max", fact));
-                "stay_max"
-            }
-            Reason::DosesGiven { doses, .. } => {
-                values.push(value(ground.course, "doses", doses, doses.value.count.to_string()));
-                "doses"
-            }
-            Reason::SupersWhileIn { span, supers: fact } => {
-                values.push(supers(fact));
-                entries.extend(span.map(|span| span.entry));
-                "supers_while_in"
-            }
-            Reason::LooserThanLeaflet { .. } => "looser_than_leaflet",
-        };
         GroundReport {
             outcome: ground.outcome,
             decides: ground.decides,
-            about,
+            about: about(&ground.reason),
             statement: wording::statement(ground),
             course: ground.course.map(CourseReport::of),
-            values,
-            entries,
+            values: values(ground),
+            entries: entries(ground),
         }
     }
+}
+
+/// What was looked at, as a word for programs.
+const fn about(reason: &Reason<'_>) -> &'static str {
+    match reason {
+        Reason::ColonyNotRecorded => "colony_not_recorded",
+        Reason::NotYetBegun { .. } => "not_yet_begun",
+        Reason::Ended { .. } => "ended",
+        Reason::CameWithUnknown { .. } => "came_with_unknown",
+        Reason::NothingGiven { .. } => "nothing_given",
+        Reason::StillIn { .. } => "still_in",
+        Reason::InWithSupersAllowed { .. } => "in_with_supers_allowed",
+        Reason::WhereaboutsNotSaid { .. } => "whereabouts_not_said",
+        Reason::NotEstablished { .. } => "not_established",
+        Reason::WithdrawalRuns { .. } => "withdrawal_runs",
+        Reason::WaitRuns { .. } => "wait_runs",
+        Reason::PeriodsOver { .. } => "periods_over",
+        Reason::HarvestBarred { .. } => "harvest_barred",
+        Reason::StayedAtLeast { .. } | Reason::StayTurnsOnBrood { .. } => "stay_min",
+        Reason::StayedAtMost { .. } => "stay_max",
+        Reason::DosesGiven { .. } => "doses",
+        Reason::DoseOffTime { .. } => "dose_off_time",
+        Reason::SupersWhileIn { .. } => "supers_while_in",
+        Reason::LooserThanLeaflet { .. } => "looser_than_leaflet",
+    }
+}
+
+/// The values that a ground used, each with who said it.
+fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
+    let Some(course) = ground.course else { return Vec::new() };
+    let days = |of, fact: &Fact<u16>| value(course, of, fact, format!("{} days", fact.value));
+    let supers = |fact: &Fact<SupersDuring>| value(course, "supers_during", fact, fact.value.to_string());
+    match &ground.reason {
+        Reason::StillIn { supers: fact }
+        | Reason::InWithSupersAllowed { supers: fact }
+        | Reason::HarvestBarred { supers: fact, .. }
+        | Reason::SupersWhileIn { supers: fact, .. } => vec![supers(fact)],
+        Reason::WhereaboutsNotSaid { .. } => all_terms(course),
+        Reason::NotEstablished { .. } if ground.outcome == Outcome::Met => all_terms(course),
+        Reason::NotEstablished { topic, days: fact, supers: word } => {
+            fact.map(|fact| days(topic_word(*topic), fact)).into_iter().chain(word.map(supers)).collect()
+        }
+        Reason::WithdrawalRuns { days: fact, .. } => vec![days("withdrawal", fact)],
+        Reason::WaitRuns { days: fact, .. } => vec![days("wait_after_removal", fact)],
+        Reason::PeriodsOver { withdrawal, wait, .. } => {
+            let mut wait = days("wait_after_removal", wait);
+            if course.terms.wait_within_withdrawal {
+                wait.note = Some("the stated withdrawal period is the whole time after treatment".to_owned());
+            }
+            vec![days("withdrawal", withdrawal), wait]
+        }
+        Reason::StayedAtLeast { days: fact, .. } => vec![days("stay_min", fact)],
+        Reason::StayedAtMost { days: fact, .. } => vec![days("stay_max", fact)],
+        Reason::DosesGiven { doses, .. } => {
+            vec![value(course, "doses", doses, doses.value.count.to_string())]
+        }
+        Reason::DoseOffTime { doses, .. } => {
+            let Doses { interval_min_days: least, interval_max_days: most, .. } = doses.value;
+            let days = |days: Option<u16>| days.map_or_else(|| "any".to_owned(), |days| days.to_string());
+            vec![value(course, "doses", doses, format!("{} to {} days apart", days(least), days(most)))]
+        }
+        _ => Vec::new(),
+    }
+}
+
+/// The entries that a ground read.
+fn entries(ground: &Ground<'_>) -> Vec<EntryId> {
+    let of_course = ground.course.iter().flat_map(|course| end_entries(course, &ground.reason));
+    let own = match &ground.reason {
+        Reason::NotYetBegun { entry, .. }
+        | Reason::Ended { entry, .. }
+        | Reason::CameWithUnknown { entry }
+        | Reason::NothingGiven { entry }
+        | Reason::WhereaboutsNotSaid { entry, .. } => Some(*entry),
+        Reason::StayedAtLeast { brood, .. } => brood.map(|seen| seen.entry),
+        Reason::SupersWhileIn { span, .. } => span.map(|span| span.entry),
+        _ => None,
+    };
+    of_course.chain(own).collect()
 }
 
 /// Every term that says of a course whether supers may be on while it is in and after it is out.
 fn all_terms(course: &Course) -> Vec<ValueReport> {
     let terms = &course.terms;
-    let days = |of, fact: &Fact<u16>| value(Some(course), of, fact, format!("{} days", fact.value));
-    let supers = terms
-        .supers_during
-        .iter()
-        .map(|fact| value(Some(course), "supers_during", fact, fact.value.to_string()));
+    let days = |of, fact: &Fact<u16>| value(course, of, fact, format!("{} days", fact.value));
+    let supers =
+        terms.supers_during.iter().map(|fact| value(course, "supers_during", fact, fact.value.to_string()));
     let withdrawal = terms.withdrawal.iter().map(|fact| days("withdrawal", fact));
     let wait = terms.wait.iter().map(|fact| days("wait_after_removal", fact));
     supers.chain(withdrawal).chain(wait).collect()
@@ -156,9 +145,9 @@ fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
     entries
 }
 
-fn value<T>(course: Option<&Course>, of: &'static str, fact: &Fact<T>, value: String) -> ValueReport {
-    let rule = course.and_then(|course| course.terms.rule(fact));
-    let leaflet = course.and_then(|course| course.terms.leaflet.as_ref());
+fn value<T>(course: &Course, of: &'static str, fact: &Fact<T>, value: String) -> ValueReport {
+    let rule = course.terms.rule(fact);
+    let leaflet = course.terms.leaflet.as_ref();
     let sources = rule.zip(leaflet).map(|(rule, leaflet)| {
         let described = rule.source.iter().map(|id| match leaflet.source(id) {
             Some(source) => match &source.locator {
