@@ -28,7 +28,9 @@ async fn an_answer_carries_the_id_of_its_request() {
 #[tokio::test]
 async fn only_the_names_of_this_machine_itself_are_answered_to() {
     let bench = seed::bench().await;
-    for (host, status) in [("localhost:8420", 200), ("127.0.0.1:8420", 200), ("[::1]", 200), ("hives.example.org", 403)] {
+    for (host, status) in
+        [("localhost:8420", 200), ("127.0.0.1:8420", 200), ("[::1]", 200), ("hives.example.org", 403)]
+    {
         let request = Request::get("/holdings").header("host", host).body(Body::empty()).unwrap();
         let answer = bench.send(request).await;
         assert_eq!(answer.status, status, "{host}");

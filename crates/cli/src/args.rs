@@ -32,7 +32,13 @@ const EXIT_CODES: &str = "Exit codes:
 #[derive(Debug, Args)]
 pub(crate) struct Place {
     /// The database
-    #[arg(long, global = true, env = "COMBCLEAR_DB", default_value = "sqlite:combclear.db", value_name = "ADDRESS")]
+    #[arg(
+        long,
+        global = true,
+        env = "COMBCLEAR_DB",
+        default_value = "sqlite:combclear.db",
+        value_name = "ADDRESS"
+    )]
     pub(crate) db: String,
     /// The holding; may be left out while the database keeps only one
     #[arg(long, global = true, env = "COMBCLEAR_HOLDING", value_name = "NAME")]
@@ -111,6 +117,10 @@ pub(crate) struct Leaflets {
 #[derive(Debug, Args)]
 pub(crate) struct Serve {
     /// Where to listen
-    #[arg(long, default_value = "127.0.0.1:8420", value_name = "ADDRESS")]
+    #[arg(long, default_value = "127.0.0.1:8420", value_name = "ADDRESS", value_parser = address)]
     pub(crate) listen: SocketAddr,
+}
+
+fn address(text: &str) -> Result<SocketAddr, &'static str> {
+    text.parse().map_err(|_| "write the number of an address and a port, like 127.0.0.1:8420")
 }

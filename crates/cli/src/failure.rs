@@ -1,32 +1,48 @@
 //! Why a command could not be carried out, and how to mend it.
 
 use std::fmt;
+use std::io::ErrorKind;
 
 use combclear_store::{RecordError, StoreError};
 
-/// A message and a help, for people.
+/// A message and a help, for people. What was found, fault by fault, may follow.
 #[derive(Debug)]
 pub(crate) struct Failure {
     message: String,
     help: Option<String>,
+    found: Option<String>,
 }
 
 impl Failure {
     pub(crate) fn new(message: impl Into<String>, help: impl Into<String>) -> Failure {
-        Failure { message: message.into(), help: Some(help.into()) }
+        Failure { message: message.into(), help: Some(help.into()), found: None }
+    }
+
+    /// Says more about how it is mended.
+    pub(crate) fn and(self, help: &str) -> Failure {
+        let help = self.help.map_or_else(|| help.to_owned(), |first| format!("{first}; {help}"));
+        Failure { help: Some(help), ..self }
+    }
+
+    /// A failure with the faults below it. Each of them says itself how it is mended, so a help may be missing here.
+    pub(crate) fn listing(message: impl Into<String>, help: Option<&str>, found: String) -> Failure {
+        Failure { message: message.into(), help: help.map(ToOwned::to_owned), found: Some(found) }
     }
 }
 
 impl fmt::Display for Failure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "error: {}", self.message)?;
-        self.help.as_ref().map_or(Ok(()), |help| write!(f, "\n  help: {help}"))
+        if let Some(help) = &self.help {
+            write!(f, "\n  help: {help}")?;
+        }
+        self.found.as_ref().map_or(Ok(()), |found| write!(f, "\n{found}"))
     }
 }
 
 impl From<StoreError> for Failure {
     fn from(error: StoreError) -> Failure {
-        Failure { message: error.to_string(), help: Some(error.help().to_owned()) }
+        Failure::new(error.to_string(), error.help())
     }
 }
 
@@ -34,7 +50,20 @@ impl From<RecordError> for Failure {
     fn from(error: RecordError) -> Failure {
         match error {
             RecordError::Store(error) => error.into(),
-            error => Failure { message: error.to_string(), help: None },
+            error => Failure::new(error.to_string(), "nothing was recorded; try again"),
         }
+    }
+}
+
+/// What the system says about a file, in the words of this program.
+pub(crate) fn why(error: &std::io::Error) -> String {
+    match error.kind() {
+        ErrorKind::NotFound => "there is no such file or folder".to_owned(),
+        ErrorKind::PermissionDenied => "the system refuses access to it".to_owned(),
+        ErrorKind::IsADirectory => "it is a folder".to_owned(),
+        ErrorKind::NotADirectory => "a part of its path is not a folder".to_owned(),
+        ErrorKind::StorageFull => "no room is left on the disk".to_owned(),
+        ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
+        _ => error.to_string(),
     }
 }

@@ -6,6 +6,7 @@ mod commands;
 mod failure;
 mod place;
 
+use std::io::Write;
 use std::process::ExitCode;
 
 use clap::Parser;
@@ -18,7 +19,8 @@ fn main() -> ExitCode {
     match run(&arguments) {
         Ok(outcome) => outcome.into(),
         Err(failure) => {
-            eprintln!("{failure}");
+            // Whoever closed standard error does not want to know.
+            let _ = writeln!(std::io::stderr(), "{failure}");
             ExitCode::from(1)
         }
     }

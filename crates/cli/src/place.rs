@@ -1,23 +1,24 @@
 //! Opening the journal that the command line names.
 
+use std::path::Path;
 use std::sync::Arc;
 
 use combclear_domain::diagnostic::nearest;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::words::HoldingName;
-use combclear_store::{Journal, Register};
+use combclear_store::{Journal, Register, StoreError};
 
 use crate::args::Place;
 use crate::failure::Failure;
 
-/// The database at the address of the command line.
+/// The database at the address of the command line, which is made if it is missing.
 pub(crate) async fn open(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
     Ok(combclear_store::open(&place.db).await?)
 }
 
-/// The database, and the holding that is meant in it.
+/// The database, which must be there, and the holding that is meant in it.
 pub(crate) async fn open_holding(place: &Place) -> Result<(Register, HoldingName), Failure> {
-    let journal = open(place).await?;
+    let journal = open_existing(place).await?;
     let known = journal.holdings().await?;
     let names = || known.iter().map(HoldingName::as_str);
     let listed = || names().collect::<Vec<_>>().join(", ");
@@ -41,10 +42,33 @@ pub(crate) async fn open_holding(place: &Place) -> Result<(Register, HoldingName
     Ok((Register::new(journal), holding))
 }
 
+/// A question leaves no empty database behind where its address was mistyped.
+async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
+    // An address with `?` says itself how it is to be opened; one without scheme is refused as it was written.
+    let only_if_there = place.db.starts_with("sqlite:") && !place.db.contains('?');
+    let address = if only_if_there { format!("{}?mode=rw", place.db) } else { place.db.clone() };
+    combclear_store::open(&address).await.map_err(|error| match error {
+        StoreError::CannotOpen { place, .. } if is_new(Path::new(&place)) => {
+            let help = "name the right one with --db, or take a journal in first: combclear import FILE";
+            Failure::new(format!("there is no database at `{place}` yet"), help)
+        }
+        error => error.into(),
+    })
+}
+
+/// Whether nothing is there, in a folder that is.
+fn is_new(file: &Path) -> bool {
+    let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty());
+    !file.exists() && folder.is_none_or(Path::is_dir)
+}
+
 /// The built-in leaflets.
 pub(crate) fn leaflets() -> Result<&'static Leaflets, Failure> {
     combclear_leaflets::builtin().map_err(|faults| {
         let all: Vec<String> = faults.iter().map(ToString::to_string).collect();
-        Failure::new(format!("the built-in leaflets do not load\n{}", all.join("\n")), "this program is broken")
+        Failure::new(
+            format!("the built-in leaflets do not load\n{}", all.join("\n")),
+            "this program is broken",
+        )
     })
 }

@@ -17,12 +17,10 @@ pub(crate) fn run(ask: &Leaflets) -> Result<Outcome, Failure> {
         }
         return Ok(Outcome::Done);
     };
-    let found: Vec<&Leaflet> = set.iter().map(AsRef::as_ref).filter(|leaflet| leaflet.id.as_str() == id).collect();
+    let found: Vec<&Leaflet> =
+        set.iter().map(AsRef::as_ref).filter(|leaflet| leaflet.id.as_str() == id).collect();
     if found.is_empty() {
-        let help = set
-            .nearest_to(id)
-            .map_or_else(|| "list them all: combclear leaflets".to_owned(), |near| format!("did you mean `{near}`?"));
-        return Err(Failure::new(format!("there is no leaflet `{id}`"), help));
+        return Err(Failure::new(format!("there is no leaflet `{id}`"), instead(set, id)));
     }
     if ask.json {
         print_json(&found)?;
@@ -34,10 +32,27 @@ pub(crate) fn run(ask: &Leaflets) -> Result<Outcome, Failure> {
     Ok(Outcome::Done)
 }
 
+/// What may have been meant: the id nearest in spelling, else every id that holds what was written.
+fn instead(set: &Set, written: &str) -> String {
+    if let Some(near) = set.nearest_to(written) {
+        return format!("did you mean `{near}`?");
+    }
+    let ids = set.iter().map(|leaflet| leaflet.id.as_str());
+    let holding: Vec<String> =
+        ids.filter(|id| id.contains(&written.to_lowercase())).map(|id| format!("`{id}`")).collect();
+    match holding.as_slice() {
+        [] => "list them all: combclear leaflets".to_owned(),
+        [..] if written.is_empty() => "list them all: combclear leaflets".to_owned(),
+        some => format!("did you mean {}?", some.join(" or ")),
+    }
+}
+
 fn list(set: &Set) -> String {
     let mut rows = table(["where", "leaflet", "what", "rules", "document", "second hand", "unconfirmed"]);
     for leaflet in set.iter() {
-        let count = |wanted: Confidence| leaflet.rules.iter().filter(|rule| rule.confidence == wanted).count().to_string();
+        let count = |wanted: Confidence| {
+            leaflet.rules.iter().filter(|rule| rule.confidence == wanted).count().to_string()
+        };
         rows.add_row([
             leaflet.jurisdiction.to_string(),
             leaflet.id.to_string(),
@@ -48,7 +63,10 @@ fn list(set: &Set) -> String {
             count(Confidence::Unconfirmed),
         ]);
     }
-    format!("{rows}\nOnly what was read in a document can carry a yes. Your own reading of the pack goes before all of these.")
+    format!(
+        "{}\nOnly what was read in a document can carry a yes. Your own reading of the pack goes before all of these.",
+        rows.trim_fmt()
+    )
 }
 
 fn one(leaflet: &Leaflet) -> String {
@@ -66,29 +84,45 @@ fn one(leaflet: &Leaflet) -> String {
     }
     let sources = leaflet.sources.iter().map(|source| {
         let locator = source.locator.as_ref().map(|locator| format!(", {locator}")).unwrap_or_default();
-        let published = source.published.as_ref().map(|published| format!(" ({published})")).unwrap_or_default();
+        let published =
+            source.published.as_ref().map(|published| format!(" ({published})")).unwrap_or_default();
         format!("  {}: {}{locator}{published}", source.id, source.title)
     });
     let sources: Vec<String> = sources.collect();
-    format!("{} [{} {}]\n{rows}\nSources:\n{}", leaflet.title, leaflet.jurisdiction, leaflet.id, sources.join("\n"))
+    let Leaflet { title, jurisdiction, id, .. } = leaflet;
+    format!("{title} [{jurisdiction} {id}]\n{}\nSources:\n{}", rows.trim_fmt(), sources.join("\n"))
 }
 
 /// What a rule says: its own fields, as they travel.
 fn said(rule: &combclear_domain::leaflet::Rule) -> String {
-    let Ok(serde_json::Value::Object(fields)) = serde_json::to_value(&rule.says) else { return String::new() };
+    let Ok(serde_json::Value::Object(fields)) = serde_json::to_value(&rule.says) else {
+        return String::new();
+    };
     let own = fields.iter().filter(|(key, _)| key.as_str() != "kind").map(|(key, value)| {
         let value = match value {
             serde_json::Value::String(text) => text.clone(),
             value if key.ends_with("_tenths_c") => {
                 let tenths = value.as_i64().unwrap_or_default();
-                #[expect(clippy::cast_precision_loss, reason = "tenths of a degree are far below the precision of a double")]
+                #[expect(
+                    clippy::cast_precision_loss,
+                    reason = "tenths of a degree are far below the precision of a double"
+                )]
                 let degrees = tenths as f64 / 10.0;
                 return format!("{} {degrees} °C", key.trim_end_matches("_tenths_c"));
             }
+            serde_json::Value::Array(words) => words
+                .iter()
+                .filter_map(serde_json::Value::as_str)
+                .collect::<Vec<_>>()
+                .join(", ")
+                .replace('_', " "),
             value => value.to_string(),
         };
         match key.as_str() {
-            "text" | "value" | "name" => value,
+            "text" | "name" => value,
+            "value" | "list" => value.replace('_', " "),
+            "brood" | "per" | "window" => format!("{key} {}", value.replace('_', " ")),
+            "days" => format!("{value} days"),
             key => format!("{} {value}", key.replace('_', " ")),
         }
     });
@@ -96,5 +130,8 @@ fn said(rule: &combclear_domain::leaflet::Rule) -> String {
 }
 
 fn word(value: &impl serde::Serialize) -> String {
-    serde_json::to_value(value).ok().and_then(|value| Some(value.as_str()?.replace('_', " "))).unwrap_or_default()
+    serde_json::to_value(value)
+        .ok()
+        .and_then(|value| Some(value.as_str()?.replace('_', " ")))
+        .unwrap_or_default()
 }

@@ -7,19 +7,21 @@ pub(crate) mod serve;
 pub(crate) mod supering;
 pub(crate) mod verify;
 
+use std::fmt::Display;
 use std::io::Write;
 
 use comfy_table::{ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle};
 use serde::Serialize;
 
-use crate::failure::Failure;
+use crate::failure::{Failure, why};
 
 /// Writes to standard output; a reader that has gone away (`| head`) is no failure.
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
     match writeln!(std::io::stdout(), "{text}") {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
-            Err(Failure::new(format!("cannot write to standard output: {error}"), "look where it is sent"))
-        }
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(Failure::new(
+            format!("cannot write to standard output: {}", why(&error)),
+            "look where it is sent",
+        )),
         _ => Ok(()),
     }
 }
@@ -31,16 +33,25 @@ pub(crate) fn print_json(value: &impl Serialize) -> Result<(), Failure> {
     print(&text)
 }
 
+/// A number with its noun.
+pub(crate) fn counted<N: Copy + Display + PartialEq + From<u8>>(number: N, one: &str, more: &str) -> String {
+    let noun = if number == N::from(1) { one } else { more };
+    format!("{number} {noun}")
+}
+
 /// A table in the manner of this program: one rule below the heads, wrapped to the width of the terminal.
 pub(crate) fn table<const N: usize>(heads: [&str; N]) -> Table {
     let mut table = Table::new();
     table.load_style(STYLE).set_content_arrangement(ContentArrangement::Dynamic);
     if table.width().is_none() {
-        table.set_width(140);
+        table.set_width(WIDTH_ELSEWHERE);
     }
     table.set_header(heads);
     table
 }
+
+/// How wide a table is when it goes to a file or another program.
+const WIDTH_ELSEWHERE: u16 = 140;
 
 const STYLE: TableStyle = TableStyle::new()
     .header_lines(ContentLineStyle::new(' ', ' ', ' '))

@@ -1,17 +1,21 @@
 //! `combclear serve`: the HTTP API.
 
-use std::io::ErrorKind;
+use std::io::{ErrorKind, IsTerminal};
 use std::sync::Arc;
+use std::time::Duration;
 
 use combclear_domain::calendar::{Day, Instant};
 use combclear_service::{App, Clock, check_address, serve};
 use combclear_store::Register;
 use tokio::net::TcpListener;
+#[cfg(unix)]
+use tokio::signal::unix::{Signal, SignalKind, signal};
+use tokio::sync::oneshot;
 use tracing_subscriber::EnvFilter;
 
 use super::print;
 use crate::args::{Place, Serve};
-use crate::failure::Failure;
+use crate::failure::{Failure, why};
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
@@ -20,14 +24,40 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     let register = Arc::new(Register::new(place::open(at).await?));
     let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
     let address = listener.local_addr().unwrap_or(ask.listen);
+    // Before anybody is told that it answers, so that nobody can end it without its finishing.
+    let ending = Ending::listen()
+        .map_err(|error| Failure::new(format!("cannot listen for signals: {error}"), "start it again"))?;
     let filter = EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("info"));
-    tracing_subscriber::fmt().with_env_filter(filter).with_writer(std::io::stderr).init();
-    print(&format!("Combclear answers at http://{address} (documented at http://{address}/docs); end it with Ctrl-C"))?;
+    let colours = std::io::stderr().is_terminal();
+    tracing_subscriber::fmt().with_env_filter(filter).with_ansi(colours).with_writer(std::io::stderr).init();
+    print(&format!(
+        "Combclear answers at http://{address} (documented at http://{address}/docs); end it with Ctrl-C"
+    ))?;
     let app = App::new(register, leaflets, Arc::new(MachineClock));
-    serve(listener, app, asked_to_end())
-        .await
-        .map_err(|error| Failure::new(format!("the server ended: {error}"), "start it again"))?;
+    let (tell, told) = oneshot::channel();
+    let asked = async move {
+        ending.asked().await;
+        // It may have ended by itself meanwhile.
+        let _ = tell.send(());
+    };
+    tokio::select! {
+        ended = serve(listener, app, asked) => {
+            ended.map_err(|error| Failure::new(format!("the server ended: {error}"), "start it again"))?;
+        }
+        () = patience(told) => tracing::warn!("gave up requests that did not come to an end"),
+    }
     Ok(Outcome::Done)
+}
+
+/// How long requests that have begun may take to finish when the server is told to end.
+const PATIENCE: Duration = Duration::from_secs(10);
+
+/// Comes to an end some time after the server was told to: a client that never finishes its request must not keep it up.
+async fn patience(told: oneshot::Receiver<()>) {
+    match told.await {
+        Ok(()) => tokio::time::sleep(PATIENCE).await,
+        Err(_) => std::future::pending().await,
+    }
 }
 
 struct MachineClock;
@@ -44,28 +74,49 @@ impl Clock for MachineClock {
 
 fn cannot_listen(ask: &Serve, error: &std::io::Error) -> Failure {
     let message = match error.kind() {
-        ErrorKind::AddrInUse => format!("{} is in use by another program", ask.listen),
-        _ => format!("cannot listen at {}: {error}", ask.listen),
+        ErrorKind::AddrInUse => format!("`{}` is in use by another program", ask.listen),
+        _ => format!("cannot listen at `{}`: {}", ask.listen, why(error)),
     };
-    Failure::new(message, "choose another port, such as --listen 127.0.0.1:8421, or end the program that has it")
+    Failure::new(
+        message,
+        "choose another port, such as --listen 127.0.0.1:8421, or end the program that has it",
+    )
 }
 
-/// Ctrl-C, or being told to end by the system.
-async fn asked_to_end() {
-    let interrupted = tokio::signal::ctrl_c();
+/// Ctrl-C, or being told to end by the system. Both are listened for from the moment this is made.
+struct Ending {
     #[cfg(unix)]
-    let terminated = async {
-        match tokio::signal::unix::signal(tokio::signal::unix::SignalKind::terminate()) {
-            Ok(mut signal) => {
-                signal.recv().await;
-            }
-            Err(_) => std::future::pending().await,
-        }
-    };
+    interrupt: Signal,
+    #[cfg(unix)]
+    terminate: Signal,
+}
+
+impl Ending {
+    #[cfg(unix)]
+    fn listen() -> std::io::Result<Ending> {
+        Ok(Ending {
+            interrupt: signal(SignalKind::interrupt())?,
+            terminate: signal(SignalKind::terminate())?,
+        })
+    }
+
     #[cfg(not(unix))]
-    let terminated = std::future::pending::<()>();
-    tokio::select! {
-        _ = interrupted => {}
-        () = terminated => {}
+    fn listen() -> std::io::Result<Ending> {
+        Ok(Ending {})
+    }
+
+    #[cfg(unix)]
+    async fn asked(mut self) {
+        tokio::select! {
+            _ = self.interrupt.recv() => {}
+            _ = self.terminate.recv() => {}
+        }
+    }
+
+    #[cfg(not(unix))]
+    async fn asked(self) {
+        if tokio::signal::ctrl_c().await.is_err() {
+            std::future::pending::<()>().await;
+        }
     }
 }

@@ -5,7 +5,7 @@ use combclear_domain::diagnostic::nearest;
 use combclear_domain::history::Verdict;
 use combclear_domain::holding::Holding;
 use combclear_domain::leaflet::Leaflets;
-use combclear_domain::supering::{Outcome as Came, SuperingReport};
+use combclear_domain::supering::{MissingReport, Outcome as Came, SuperingReport};
 use combclear_domain::words::{ApiaryName, ColonyName};
 
 use super::{print, print_json, table};
@@ -47,7 +47,10 @@ fn reports(
 
 /// The colonies that live on the day, apiary by apiary.
 fn alive(holding: &Holding, on: Day) -> Vec<ColonyName> {
-    holding.apiaries().flat_map(|apiary| holding.colonies_at(apiary, on).cloned().collect::<Vec<_>>()).collect()
+    holding
+        .apiaries()
+        .flat_map(|apiary| holding.colonies_at(apiary, on).cloned().collect::<Vec<_>>())
+        .collect()
 }
 
 fn at_apiary(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<Vec<ColonyName>, Failure> {
@@ -55,8 +58,10 @@ fn at_apiary(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<Vec<Colo
         return Ok(holding.colonies_at(apiary, on).cloned().collect());
     }
     let names: Vec<&str> = holding.apiaries().map(ApiaryName::as_str).collect();
-    let help = nearest(apiary.as_str(), names.iter().copied())
-        .map_or_else(|| format!("the apiaries are: {}", names.join(", ")), |near| format!("did you mean `{near}`?"));
+    let help = nearest(apiary.as_str(), names.iter().copied()).map_or_else(
+        || format!("the apiaries are: {}", names.join(", ")),
+        |near| format!("did you mean `{near}`?"),
+    );
     Err(Failure::new(format!("there is no apiary `{apiary}`"), help))
 }
 
@@ -64,8 +69,10 @@ fn known(holding: &Holding, wanted: &[ColonyName]) -> Result<Vec<ColonyName>, Fa
     for colony in wanted {
         if holding.colony_file(colony).is_empty() {
             let names = holding.colonies().map(ColonyName::as_str);
-            let help = nearest(colony.as_str(), names)
-                .map_or_else(|| "list them all: combclear supering".to_owned(), |near| format!("did you mean `{near}`?"));
+            let help = nearest(colony.as_str(), names).map_or_else(
+                || "list them all: combclear supering".to_owned(),
+                |near| format!("did you mean `{near}`?"),
+            );
             return Err(Failure::new(format!("there is no colony `{colony}`"), help));
         }
     }
@@ -85,7 +92,11 @@ fn board(reports: &[SuperingReport], on: Day) -> String {
     let holding = reports.first().map(|report| report.holding.as_str()).unwrap_or_default();
     let mut text = format!("May they be supered? Holding {holding}, {on} ({})\n", on.weekday());
     for apiary in reports.chunk_by(|one, other| one.apiary == other.apiary) {
-        let name = apiary.first().and_then(|report| report.apiary.as_ref()).map(ToString::to_string).unwrap_or_default();
+        let name = apiary
+            .first()
+            .and_then(|report| report.apiary.as_ref())
+            .map(ToString::to_string)
+            .unwrap_or_default();
         let mut rows = table(["colony", "supers?", "last blocked", "first free", "what is next, and why"]);
         for report in apiary {
             rows.add_row([
@@ -96,16 +107,18 @@ fn board(reports: &[SuperingReport], on: Day) -> String {
                 next(report),
             ]);
         }
-        text.push_str(&format!("\n{name}\n{rows}\n"));
+        let section = format!("\n{name}\n{rows}\n");
+        text.push_str(&section);
     }
     let count = |verdict: Verdict| reports.iter().filter(|report| report.answer == verdict).count();
     let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
     let notice = reports.first().map(|report| report.notice).unwrap_or_default();
-    text.push_str(&format!(
+    let sums = format!(
         "\n{} colonies: {yes} yes, {no} no, {unknown} unknown. A first free day in brackets holds if what is in comes out as \
          early as it may.\n{notice}",
         reports.len(),
-    ));
+    );
+    text.push_str(&sums);
     text
 }
 
@@ -129,7 +142,8 @@ fn next(report: &SuperingReport) -> String {
     if lines.is_empty() || report.answer == Verdict::Unknown {
         lines.extend(deciding.map(|ground| ground.statement.clone()));
     }
-    let breaches = report.grounds.iter().filter(|ground| !ground.decides && ground.outcome == Came::Broken).count();
+    let breaches =
+        report.grounds.iter().filter(|ground| !ground.decides && ground.outcome == Came::Broken).count();
     if breaches > 0 {
         let noun = if breaches == 1 { "breach" } else { "breaches" };
         lines.push(format!("{breaches} {noun} on record"));
@@ -139,33 +153,39 @@ fn next(report: &SuperingReport) -> String {
 
 /// One colony with everything behind its answer.
 fn one(report: &SuperingReport) -> String {
-    let mut text = format!("{} on {} ({}): {}\n", report.colony, report.on, report.on.weekday(), report.answer.as_str());
+    let mut text =
+        format!("{} on {} ({}): {}\n", report.colony, report.on, report.on.weekday(), report.answer.as_str());
     let mut line = |indent: usize, said: &str| {
         text.push_str(&" ".repeat(indent));
         text.push_str(said);
         text.push('\n');
     };
     line(2, &report.summary);
-    let day = |day: Option<Day>| day.map_or_else(|| "none on record".to_owned(), |day| format!("{day} ({})", day.weekday()));
+    let day = |day: Option<Day>| {
+        day.map_or_else(|| "none on record".to_owned(), |day| format!("{day} ({})", day.weekday()))
+    };
     line(2, &format!("last blocked day: {}", day(report.last_blocked_day)));
     let condition = report.if_out_on.map(|out| format!(", if all is out on {out}")).unwrap_or_default();
     line(2, &format!("first free day: {}{condition}", day(report.first_free_day)));
     line(2, "grounds:");
     for ground in &report.grounds {
-        let came = match ground.outcome {
-            Came::Met => "met",
-            Came::Broken => "broken",
-            Came::Unknown => "unknown",
-            Came::Noted => "noted",
+        let came = match (ground.decides, ground.outcome) {
+            (true, Came::Met | Came::Noted) => "yes",
+            (true, Came::Broken) => "no",
+            (true, Came::Unknown) => "unknown",
+            (false, Came::Met) => "on record, kept",
+            (false, Came::Broken) => "on record, broken",
+            (false, Came::Unknown) => "on record, open",
+            (false, Came::Noted) => "note",
         };
-        let weight = if ground.decides { "" } else { ", on record" };
-        line(4, &format!("[{came}{weight}] {}", ground.statement));
+        line(4, &format!("[{came}] {}", ground.statement));
         for value in &ground.values {
             let from = match value.entry {
                 Some(entry) => format!("{} {entry}", value.said_by.replace('_', " ")),
                 None => format!("{}, {}", value.said_by, value.sources.join("; ")),
             };
-            let confidence = format!("{:?}", value.confidence).to_lowercase().replace("secondhand", "second hand");
+            let confidence =
+                format!("{:?}", value.confidence).to_lowercase().replace("secondhand", "second hand");
             line(8, &format!("{} = {} ({confidence}; {from})", value.of, value.value));
         }
         if !ground.entries.is_empty() {
@@ -176,12 +196,17 @@ fn one(report: &SuperingReport) -> String {
     let mut list = |head: &str, said: Vec<String>| {
         if !said.is_empty() {
             line(2, head);
-            said.iter().for_each(|said| line(4, said));
+            for said in said {
+                line(4, &said);
+            }
         }
     };
-    list("what must happen first:", report.steps.iter().map(|step| step.statement.clone()).collect());
+    let next = if report.answer == Verdict::Yes { "what comes next:" } else { "what must happen first:" };
+    list(next, report.steps.iter().map(|step| step.statement.clone()).collect());
     let missing = report.missing.iter();
-    list("what is missing:", missing.map(|gap| format!("{}; {} ({})", gap.fact, gap.how, gap.supplied_by)).collect());
+    let gap = |gap: &MissingReport| format!("{}: {} ({})", gap.fact, gap.how, gap.supplied_by);
+    list("what is missing for an answer:", missing.clone().filter(|gap| gap.decides).map(gap).collect());
+    list("what else is missing:", missing.filter(|gap| !gap.decides).map(gap).collect());
     let around = report.whole_apiary.iter().filter(|around| !around.left_out.is_empty()).map(|around| {
         let names: Vec<&str> = around.left_out.iter().map(ColonyName::as_str).collect();
         format!("{} At {} these got none in that round: {}", around.asks, around.apiary, names.join(", "))

@@ -1,12 +1,16 @@
 //! `combclear verify`: that nothing was changed since it was recorded.
 
+use std::path::Path;
+
 use combclear_domain::journal::Checkpoint;
+use combclear_domain::journal::seal::NotACheckpoint;
+use combclear_domain::words::HoldingName;
 use combclear_store::Verified;
 use serde::Serialize;
 
-use super::{print, print_json};
+use super::{counted, print, print_json};
 use crate::args::{Place, Verify};
-use crate::failure::Failure;
+use crate::failure::{Failure, why};
 use crate::{Outcome, place};
 
 #[derive(Serialize)]
@@ -21,7 +25,7 @@ struct Report {
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
     let (register, holding) = place::open_holding(at).await?;
-    let since = verify.since.as_ref().map(checkpoint).transpose()?;
+    let since = verify.since.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
     let verified = register.journal().verify(&holding, since.as_ref()).await?;
     let mut report = Report {
         holding: holding.to_string(),
@@ -37,9 +41,14 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             report.entries = Some(*entries);
             report.head = head.map(|head| head.to_string());
             let kept = head.map(|head| Checkpoint { holding: holding.clone(), entries: *entries, head });
-            let kept = kept.map(|kept| format!("\nKeep these three lines elsewhere as a checkpoint:\n{kept}"));
+            let kept =
+                kept.map(|kept| format!("\nKeep these three lines elsewhere as a checkpoint:\n{kept}"));
             let before = if since.is_some() { ", and it agrees with the checkpoint" } else { "" };
-            format!("The journal of {holding} holds: {entries} entries, each as it was recorded{before}.{}", kept.unwrap_or_default())
+            let entries = counted(*entries, "entry", "entries");
+            format!(
+                "The journal of {holding} holds: {entries}, each as it was recorded{before}.{}",
+                kept.unwrap_or_default()
+            )
         }
         Verified::Broken(broken) => {
             report.first_bad_entry = Some(broken.seq);
@@ -51,13 +60,39 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             format!("The journal of {holding} DOES NOT HOLD against the checkpoint: {missed}")
         }
     };
-    if verify.json { print_json(&report)? } else { print(said.trim_end())? }
+    if verify.json {
+        print_json(&report)?;
+    } else {
+        print(said.trim_end())?;
+    }
     Ok(if report.sound { Outcome::Done } else { Outcome::No })
 }
 
-fn checkpoint(file: &std::path::PathBuf) -> Result<Checkpoint, Failure> {
+/// Reads a checkpoint of this holding: the three lines alone, or all that `combclear verify` printed with them.
+fn checkpoint(file: &Path, holding: &HoldingName) -> Result<Checkpoint, Failure> {
     let help = "give the three lines that `combclear verify` printed";
-    let text = std::fs::read_to_string(file)
-        .map_err(|error| Failure::new(format!("cannot read `{}`: {error}", file.display()), help))?;
-    text.parse().map_err(|error| Failure::new(format!("`{}`: {error}", file.display()), help))
+    let cannot =
+        |why: &str| Failure::new(format!("cannot read the checkpoint `{}`: {why}", file.display()), help);
+    let text = std::fs::read_to_string(file).map_err(|error| cannot(&why(&error)))?;
+    let begins: Vec<usize> = text
+        .lines()
+        .enumerate()
+        .filter_map(|(number, line)| line.starts_with(FIRST_LINE).then_some(number))
+        .collect();
+    let three: Vec<&str> = match begins.as_slice() {
+        [] => text.lines().collect(),
+        [begin] => text.lines().skip(*begin).take(3).collect(),
+        [..] => return Err(cannot("it holds several; keep each in a file of its own")),
+    };
+    let found: Checkpoint =
+        three.join("\n").parse().map_err(|error: NotACheckpoint| cannot(&error.to_string()))?;
+    if found.holding != *holding {
+        let message =
+            format!("`{}` is a checkpoint of `{}`, not of `{holding}`", file.display(), found.holding);
+        return Err(Failure::new(message, "name the right file, or the holding with --holding"));
+    }
+    Ok(found)
 }
+
+/// How a checkpoint begins.
+const FIRST_LINE: &str = "combclear journal of ";

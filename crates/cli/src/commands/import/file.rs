@@ -1,0 +1,168 @@
+//! Reading a journal file: every line that cannot be read is noted, and what can be is kept with its number.
+
+use std::fs::File;
+use std::io::{BufRead, BufReader, IsTerminal};
+use std::path::Path;
+
+use combclear_domain::diagnostic::Diagnostic;
+use combclear_domain::journal::Entry;
+use combclear_domain::journal::entry::EntryFault;
+use combclear_domain::journal::lines::{Header, Line};
+use indicatif::{ProgressBar, ProgressStyle};
+
+use super::nothing_imported;
+use crate::failure::{Failure, why};
+
+/// What some editors put before the first character of a file in UTF-8.
+const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
+
+/// A journal file as far as it could be read.
+pub(super) struct JournalFile {
+    /// As it was named on the command line.
+    pub(super) name: String,
+    pub(super) header: Header,
+    /// Each with its number in the file.
+    pub(super) lines: Vec<(u32, Line)>,
+    pub(super) faults: Vec<Diagnostic>,
+}
+
+impl JournalFile {
+    /// Reads a file, or standard input for `-`.
+    pub(super) fn read(path: &Path) -> Result<JournalFile, Failure> {
+        let name = path.display().to_string();
+        let cannot = |error: std::io::Error| {
+            let help = "name a journal file, or - for standard input";
+            Failure::new(format!("nothing was imported: cannot read `{name}`: {}", why(&error)), help)
+        };
+        let (reader, size): (Box<dyn BufRead>, u64) = if path == Path::new("-") {
+            (Box::new(std::io::stdin().lock()), 0)
+        } else {
+            let file = File::open(path).map_err(cannot)?;
+            let size = file.metadata().map(|metadata| metadata.len()).unwrap_or_default();
+            (Box::new(BufReader::new(file)), size)
+        };
+        let bar = progress(size);
+        let mut rows = reader.split(b'\n').zip(1_u32..);
+        let Some((first, _)) = rows.next() else {
+            let help = r#"a journal file begins like {"combclear_journal":1,"holding":"...","sealed":false}"#;
+            return Err(Failure::new(format!("nothing was imported: `{name}` is empty"), help));
+        };
+        let header = header(first.map_err(cannot)?)
+            .map_err(|found| nothing_imported(&name, &[diagnostic(&name, 1, &found)], None))?;
+        let mut file = JournalFile { name: name.clone(), header, lines: Vec::new(), faults: Vec::new() };
+        for (row, number) in rows {
+            let row = row.map_err(cannot)?;
+            bar.inc(u64::try_from(row.len()).unwrap_or(0).saturating_add(1));
+            if row.iter().all(u8::is_ascii_whitespace) {
+                continue;
+            }
+            match text(row).and_then(|line| Line::from_json(&file.header, &line)) {
+                Ok(line) => file.lines.push((number, line)),
+                Err(found) => file.faults.push(diagnostic(&name, number, &found)),
+            }
+        }
+        bar.finish_and_clear();
+        // Each of these would only repeat what was found before.
+        if file.faults.is_empty() {
+            file.check_chain();
+        }
+        if file.faults.is_empty() {
+            file.check_complete();
+        }
+        Ok(file)
+    }
+
+    /// The number of the line with this entry.
+    pub(super) fn line_of(&self, wanted: impl Fn(&Line) -> bool) -> u32 {
+        self.lines.iter().find(|(_, line)| wanted(line)).map(|(number, _)| *number).unwrap_or_default()
+    }
+
+    fn sealed(&self) -> impl Iterator<Item = (u32, &Entry)> {
+        self.lines.iter().filter_map(|(number, line)| match line {
+            Line::Sealed(entry) => Some((*number, entry)),
+            Line::Draft(_) => None,
+        })
+    }
+
+    fn fault(&mut self, line: u32, message: String, help: String) {
+        self.faults.push(Diagnostic { file: self.name.clone(), line, column: 0, message, help });
+    }
+
+    /// That each sealed entry is what was sealed and follows the one before it, whatever the journal already holds.
+    /// An export may be cut from the middle of a journal: what its first entry follows only the journal knows.
+    fn check_chain(&mut self) {
+        let mut broken = Vec::new();
+        let mut tip = None;
+        for (number, entry) in self.sealed() {
+            let middle = || (entry.seq > 1).then(|| (entry.seq.saturating_sub(1), entry.prev));
+            if let Err(found) = entry.follows(&self.header.holding, tip.or_else(middle)) {
+                broken.push((number, found.to_string()));
+            }
+            tip = Some(entry.tip());
+        }
+        if broken.len() > 1 && broken.len() == self.lines.len() {
+            let message =
+                format!("no entry of the file was sealed in a journal of `{}`", self.header.holding);
+            let help = "the name of the holding was changed, or every entry was; export the journal again";
+            return self.fault(1, message, help.to_owned());
+        }
+        for (number, found) in broken {
+            self.fault(number, found, "export the journal again; a sealed entry is never edited".to_owned());
+        }
+    }
+
+    /// An export says how many entries it has and which is the last, so that a cut file shows.
+    fn check_complete(&mut self) {
+        let Some(promised) = self.header.entries else { return };
+        let found = u64::try_from(self.lines.len()).unwrap_or(u64::MAX);
+        if found != promised {
+            let message = format!("the header promises {promised} entries; {found} are here");
+            let help = "the file was cut or added to; export the journal again";
+            return self.fault(1, message, help.to_owned());
+        }
+        let last = self.sealed().last().map(|(_, entry)| entry.hash);
+        if last != self.header.head {
+            let text = |hash: Option<combclear_domain::journal::Hash>| {
+                hash.map_or_else(|| "none".to_owned(), |hash| format!("`{hash}`"))
+            };
+            let message = format!(
+                "/head: the header names {} as the last hash; it is {}",
+                text(self.header.head),
+                text(last)
+            );
+            self.fault(1, message, "the file was changed; export the journal again".to_owned());
+        }
+    }
+}
+
+fn header(mut row: Vec<u8>) -> Result<Header, EntryFault> {
+    if row.starts_with(BYTE_ORDER_MARK) {
+        row.drain(..BYTE_ORDER_MARK.len());
+    }
+    Header::from_json(&text(row)?)
+}
+
+fn text(row: Vec<u8>) -> Result<String, EntryFault> {
+    String::from_utf8(row).map_err(|_| EntryFault {
+        pointer: String::new(),
+        message: "the line is not UTF-8 text".to_owned(),
+        help: "save the file as UTF-8".to_owned(),
+    })
+}
+
+fn diagnostic(name: &str, line: u32, fault: &EntryFault) -> Diagnostic {
+    let place = if fault.pointer.is_empty() { String::new() } else { format!("{}: ", fault.pointer) };
+    let (message, help) = (format!("{place}{}", fault.message), fault.help.clone());
+    Diagnostic { file: name.to_owned(), line, column: 0, message, help }
+}
+
+/// A bar on the terminal; nothing when the output goes elsewhere or the file is small.
+fn progress(bytes: u64) -> ProgressBar {
+    const LONG: u64 = 1_000_000;
+    if bytes < LONG || !std::io::stderr().is_terminal() {
+        return ProgressBar::hidden();
+    }
+    let style = ProgressStyle::with_template("{msg} {wide_bar} {bytes}/{total_bytes} {eta} left");
+    let bar = ProgressBar::new(bytes).with_message("reading");
+    style.map(|style| bar.clone().with_style(style)).unwrap_or(bar)
+}

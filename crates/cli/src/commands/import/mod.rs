@@ -1,0 +1,178 @@
+//! `combclear import`: a journal file taken in, whole or not at all.
+
+mod file;
+
+use std::io::IsTerminal;
+
+use combclear_domain::diagnostic::Diagnostic;
+use combclear_domain::journal::lines::Line;
+use combclear_domain::journal::{Draft, Entry};
+use combclear_domain::words::HoldingName;
+use combclear_store::{OnRefusal, RecordError, Recorded, Register};
+use indicatif::ProgressBar;
+use serde::Serialize;
+
+use self::file::JournalFile;
+use super::{counted, print, print_json};
+use crate::args::{Import, Place};
+use crate::failure::Failure;
+use crate::{Outcome, clock, place};
+
+/// How many faults are printed before the rest is only counted.
+const FAULTS_SHOWN: usize = 20;
+
+const WITHOUT_BAD_LINES: &str = "mend them, or take in the rest with --keep-going";
+const READ_FIRST: &str = "mend them, or take in the rest with --keep-going; what cannot be true is looked for when all \
+                          lines can be read";
+
+#[derive(Serialize)]
+struct Report {
+    holding: HoldingName,
+    added: usize,
+    known: usize,
+    left_out: Vec<Diagnostic>,
+    entries: u64,
+    head: Option<String>,
+}
+
+pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure> {
+    let file = JournalFile::read(&import.file)?;
+    let (name, holding) = (file.name.as_str(), file.header.holding.clone());
+    if let Some(wanted) = at.holding.as_ref().filter(|wanted| **wanted != holding) {
+        let message =
+            format!("nothing was imported: `{name}` is the journal of `{holding}`, not of `{wanted}`");
+        return Err(Failure::new(message, "leave --holding out, or name the right file"));
+    }
+    if import.keep_going && file.header.sealed {
+        let help = "leave --keep-going out; an export is taken in whole or not at all";
+        return Err(Failure::new(
+            format!("nothing was imported: `{name}` is sealed, so no entry can be left out"),
+            help,
+        ));
+    }
+    if !file.faults.is_empty() && !import.keep_going {
+        return Err(nothing_imported(name, &file.faults, (!file.header.sealed).then_some(READ_FIRST)));
+    }
+    let register = Register::new(place::open(at).await?);
+    let mut left_out = file.faults.clone();
+    let (added, known) = if file.header.sealed {
+        restore(&register, &file).await?
+    } else {
+        record(&register, &file, import.keep_going, &mut left_out).await?
+    };
+    let tip = register.journal().tip(&holding).await?;
+    left_out.sort_by_key(|fault| fault.line);
+    let report = Report {
+        holding,
+        added,
+        known,
+        left_out,
+        entries: tip.map_or(0, |(seq, _)| seq),
+        head: tip.map(|(_, head)| head.to_string()),
+    };
+    if import.json {
+        print_json(&report)?;
+    } else {
+        print(&said(&report))?;
+    }
+    Ok(if report.left_out.is_empty() { Outcome::Done } else { Outcome::InPart })
+}
+
+fn said(report: &Report) -> String {
+    let Report { holding, added, known, left_out, entries, head } = report;
+    let added = counted(*added, "entry", "entries");
+    let known = match known {
+        0 => String::new(),
+        known => format!(", {} there already", counted(*known, "was", "were")),
+    };
+    let entries = counted(*entries, "entry", "entries");
+    let head = head.as_ref().map(|head| format!(", head {head}")).unwrap_or_default();
+    let left_out = match left_out.as_slice() {
+        [] => String::new(),
+        some => format!("\n{} left out:\n{}", counted(some.len(), "line was", "lines were"), listed(some)),
+    };
+    format!("{holding}: {added} added{known}; the journal has {entries}{head}{left_out}")
+}
+
+fn listed(faults: &[Diagnostic]) -> String {
+    let mut lines: Vec<String> = faults.iter().take(FAULTS_SHOWN).map(ToString::to_string).collect();
+    let more = faults.len().saturating_sub(FAULTS_SHOWN);
+    if more > 0 {
+        lines.push(format!("... and {more} more"));
+    }
+    lines.join("\n")
+}
+
+/// The faults of a file of which nothing went in.
+fn nothing_imported(name: &str, faults: &[Diagnostic], help: Option<&str>) -> Failure {
+    let counted = counted(faults.len(), "fault", "faults");
+    Failure::listing(format!("nothing was imported: {counted} in `{name}`"), help, listed(faults))
+}
+
+/// Takes the entries of an export in as they were sealed. Returns how many were added, and how many were there.
+async fn restore(register: &Register, file: &JournalFile) -> Result<(usize, usize), Failure> {
+    let sealed = file.lines.iter().filter_map(|(_, line)| match line {
+        Line::Sealed(entry) => Some(entry.clone()),
+        Line::Draft(_) => None,
+    });
+    let entries: Vec<Entry> = sealed.collect();
+    let spinner = waiting("taking the journal in");
+    let restored = register.restore(&file.header.holding, &entries).await;
+    spinner.finish_and_clear();
+    match restored {
+        Ok(added) => Ok((added, entries.len().saturating_sub(added))),
+        Err(RecordError::Store(error)) => Err(error.into()),
+        Err(RecordError::Busy) => Err(RecordError::Busy.into()),
+        Err(error) => Err(nothing_imported(&file.name, &[refusal(file, &error)], None)),
+    }
+}
+
+/// Seals drafts and takes them in. Returns how many were added, and how many were there.
+async fn record(
+    register: &Register,
+    file: &JournalFile,
+    keep_going: bool,
+    left_out: &mut Vec<Diagnostic>,
+) -> Result<(usize, usize), Failure> {
+    let drafts: Vec<Draft> = file.lines.iter().map(|(_, line)| line.draft().clone()).collect();
+    let spinner = waiting("recording");
+    let on_refusal = if keep_going { OnRefusal::LeaveOut } else { OnRefusal::Collect };
+    let outcome = register.record_each(&file.header.holding, &drafts, clock::now(), on_refusal).await;
+    spinner.finish_and_clear();
+    let (recorded, refused) = outcome?;
+    left_out.extend(refused.iter().map(|error| refusal(file, error)));
+    if !refused.is_empty() && !keep_going {
+        return Err(nothing_imported(&file.name, left_out, Some(WITHOUT_BAD_LINES)));
+    }
+    let known = recorded.iter().filter(|entry| matches!(entry, Recorded::Known(_))).count();
+    Ok((recorded.len().saturating_sub(known), known))
+}
+
+/// Which line is refused, and why.
+fn refusal(file: &JournalFile, error: &RecordError) -> Diagnostic {
+    let at = |index: usize| file.lines.get(index).map(|(number, _)| *number).unwrap_or_default();
+    let (line, pointer, help) = match error {
+        RecordError::Refused { index, refusal, .. } => {
+            (at(*index), refusal.pointer.as_str(), refusal.help.as_str())
+        }
+        RecordError::Conflict { index, .. } => (at(*index), "/id", "make a new id for a new entry"),
+        RecordError::NotNext(broken) => {
+            let line = file.line_of(|line| line.draft().id == broken.id);
+            let help = "here the file and the journal part; take in an export of this journal, or this file into a new \
+                        database (--db)";
+            (line, "", help)
+        }
+        RecordError::Busy | RecordError::Store(_) => (0, "", "try again"),
+    };
+    let message = if pointer.is_empty() { error.to_string() } else { format!("{pointer}: {error}") };
+    Diagnostic { file: file.name.clone(), line, column: 0, message, help: help.to_owned() }
+}
+
+fn waiting(what: &'static str) -> ProgressBar {
+    if !std::io::stderr().is_terminal() {
+        return ProgressBar::hidden();
+    }
+    let spinner = ProgressBar::new_spinner().with_message(what);
+    spinner.enable_steady_tick(std::time::Duration::from_millis(120));
+    spinner
+}

@@ -1,0 +1,226 @@
+//! A folder to work in, and the program run in it.
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+
+use combclear_domain::journal::Entry;
+use combclear_domain::journal::lines::Header;
+use serde_json::{Value, json};
+use tempfile::TempDir;
+
+/// The journal of the demo, as it lies in the repository.
+pub(crate) const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
+/// How many entries it has.
+pub(crate) const DEMO_ENTRIES: usize = 461;
+/// The day that the demo is shown on.
+pub(crate) const DEMO_DAY: &str = "2026-04-18";
+
+/// A folder that is gone after the test. Files are named relative to it, so that messages do not depend on where it is.
+pub(crate) struct Bench {
+    folder: TempDir,
+}
+
+/// What the program came to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Ran {
+    pub(crate) code: Option<i32>,
+    pub(crate) out: String,
+    pub(crate) err: String,
+}
+
+impl Bench {
+    /// An empty folder.
+    pub(crate) fn new() -> Bench {
+        Bench { folder: tempfile::tempdir().unwrap() }
+    }
+
+    /// A folder with the demo taken into the database that is used when none is named.
+    pub(crate) fn with_demo() -> Bench {
+        let bench = Bench::new();
+        bench.run(&["import", DEMO]).done();
+        bench
+    }
+
+    /// A folder with the small holding `mine` in that database, and its drafts in `mine.jsonl`.
+    pub(crate) fn with_mine() -> Bench {
+        let bench = Bench::new();
+        bench.write("mine.jsonl", mine(&[]));
+        bench.run(&["import", "mine.jsonl"]).done();
+        bench
+    }
+
+    pub(crate) fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    pub(crate) fn write(&self, name: &str, text: impl AsRef<[u8]>) {
+        std::fs::write(self.path(name), text).unwrap();
+    }
+
+    pub(crate) fn read(&self, name: &str) -> String {
+        std::fs::read_to_string(self.path(name)).unwrap()
+    }
+
+    /// The names of the files in the folder.
+    pub(crate) fn files(&self) -> Vec<String> {
+        let names = std::fs::read_dir(self.folder.path()).unwrap();
+        let mut names: Vec<String> =
+            names.map(|file| file.unwrap().file_name().into_string().unwrap()).collect();
+        names.sort();
+        names
+    }
+
+    /// The program with these arguments, not started yet. Nothing from outside reaches it.
+    pub(crate) fn command(&self, arguments: &[&str]) -> Command {
+        let mut command = bare(Path::new(env!("CARGO_BIN_EXE_combclear")), self.folder.path());
+        command.args(arguments);
+        command
+    }
+
+    pub(crate) fn run(&self, arguments: &[&str]) -> Ran {
+        ran(self.command(arguments).output().unwrap())
+    }
+
+    /// Runs it with this on standard input.
+    pub(crate) fn run_with_input(&self, arguments: &[&str], input: &str) -> Ran {
+        let mut command = self.command(arguments);
+        let mut child =
+            command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        child.stdin.take().unwrap().write_all(input.as_bytes()).unwrap();
+        ran(child.wait_with_output().unwrap())
+    }
+
+    /// Everything that the database keeps: the export of each of its holdings.
+    pub(crate) fn kept(&self) -> Vec<String> {
+        let only = self.run(&["export"]);
+        if only.code == Some(0) {
+            return vec![only.out];
+        }
+        if let Some((_, names)) = only.err.split_once("say which with --holding: ") {
+            let export = |name: &str| self.run(&["export", "--holding", name]).done().out;
+            return names.trim().split(", ").map(export).collect();
+        }
+        assert!(Bench::keeps_nothing(&only), "{}", only.err);
+        Vec::new()
+    }
+
+    /// Whether a question found nothing: no database, or one without entries.
+    pub(crate) fn keeps_nothing(ran: &Ran) -> bool {
+        let nothing =
+            ["there is no database at `combclear.db` yet\n", "`sqlite:combclear.db` keeps no journal yet\n"];
+        ran.code == Some(1) && nothing.iter().any(|nothing| ran.err.contains(nothing))
+    }
+}
+
+/// The program, or another, in this folder and with an environment of its own.
+pub(crate) fn bare(program: &Path, folder: &Path) -> Command {
+    let mut command = Command::new(program);
+    command.current_dir(folder).stdin(Stdio::null());
+    // COLUMNS and LINES are heard by the help, RUST_LOG by the server, TZ by "today".
+    for name in ["COMBCLEAR_DB", "COMBCLEAR_HOLDING", "COLUMNS", "LINES", "RUST_LOG", "TZ"] {
+        command.env_remove(name);
+    }
+    command
+}
+
+pub(crate) fn ran(output: Output) -> Ran {
+    Ran {
+        code: output.status.code(),
+        out: String::from_utf8(output.stdout).unwrap(),
+        err: String::from_utf8(output.stderr).unwrap(),
+    }
+}
+
+impl Ran {
+    /// It went well, and had nothing to complain of.
+    #[track_caller]
+    pub(crate) fn done(self) -> Ran {
+        assert_eq!((self.code, self.err.as_str()), (Some(0), ""), "{}", self.out);
+        self
+    }
+
+    /// It was answered, with this exit code.
+    #[track_caller]
+    pub(crate) fn answered(self, code: i32) -> Ran {
+        assert_eq!((self.code, self.err.as_str()), (Some(code), ""), "{}", self.out);
+        self
+    }
+
+    /// It could not be done: nothing on standard output, a message and a help on standard error.
+    #[track_caller]
+    pub(crate) fn failed(self) -> Ran {
+        assert_eq!((self.code, self.out.as_str()), (Some(1), ""), "{}", self.err);
+        assert!(self.err.starts_with("error: "), "{}", self.err);
+        assert!(self.err.contains("\n  help: "), "{}", self.err);
+        self
+    }
+
+    /// It failed and said exactly this.
+    #[track_caller]
+    pub(crate) fn failed_with(self, message: &str, help: &str) -> Ran {
+        let ran = self.failed();
+        assert_eq!(ran.err, format!("error: {message}\n  help: {help}\n"));
+        ran
+    }
+
+    /// All of this stands in what it said, wherever it said it.
+    #[track_caller]
+    pub(crate) fn says(self, wanted: &[&str]) -> Ran {
+        let said = format!("{}{}", self.out, self.err);
+        for wanted in wanted {
+            assert!(said.contains(wanted), "`{wanted}` is not in:\n{said}");
+        }
+        self
+    }
+
+    pub(crate) fn json(&self) -> Value {
+        serde_json::from_str(&self.out).unwrap_or_else(|error| panic!("{error}: {}", self.out))
+    }
+}
+
+/// The header of a file of drafts.
+pub(crate) const MINE: &str = r#"{"combclear_journal":1,"holding":"mine","sealed":false}"#;
+
+/// The id of the nth entry.
+pub(crate) fn id(number: usize) -> String {
+    format!("00000000-0000-7000-8000-{number:012}")
+}
+
+/// An entry on one line.
+pub(crate) fn draft(number: usize, on: &str, kind: &str, body: &Value) -> String {
+    json!({"id": id(number), "on": on, "recorded_by": "me", "kind": kind, "body": body}).to_string()
+}
+
+/// That this colony was looked through.
+pub(crate) fn inspection(number: usize, on: &str, colony: &str) -> String {
+    draft(number, on, "inspection", &json!({"colony": colony}))
+}
+
+/// Drafts of a holding with one apiary and one colony, with more lines behind them: the first of those is line 4.
+pub(crate) fn mine(more: &[&str]) -> String {
+    let apiary = draft(1, "2026-03-01", "apiary_details", &json!({"apiary": "East"}));
+    let established = json!({"colony": "A1", "apiary": "East", "medicines": "none"});
+    let colony = draft(2, "2026-03-01", "colony_established", &established);
+    lines([MINE, &apiary, &colony].into_iter().chain(more.iter().copied()))
+}
+
+/// Each on a line of its own.
+pub(crate) fn lines<'a>(each: impl IntoIterator<Item = &'a str>) -> String {
+    each.into_iter().fold(String::new(), |text, line| text + line + "\n")
+}
+
+/// The first entries of the demo, exported when it had no more.
+pub(crate) fn demo_up_to(entries: usize) -> String {
+    demo_part(1, entries)
+}
+
+/// The demo from one entry to another, both included, as an export of that part.
+pub(crate) fn demo_part(first: usize, last: usize) -> String {
+    let demo = std::fs::read_to_string(DEMO).unwrap();
+    let entries: Vec<&str> = demo.lines().skip(first).take(last + 1 - first).collect();
+    let head = Entry::from_json(entries.last().unwrap()).unwrap().hash;
+    let count = u64::try_from(entries.len()).unwrap();
+    let header = Header::sealed("demo".parse().unwrap(), count, Some(head)).to_json();
+    lines(std::iter::once(header.as_str()).chain(entries))
+}

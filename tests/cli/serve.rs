@@ -1,0 +1,249 @@
+//! `combclear serve`: a real server on a free port of the loopback address, asked over a plain connection.
+
+use std::io::{BufRead, BufReader, Read, Write};
+use std::net::{TcpListener, TcpStream};
+use std::process::{Child, ChildStdout, Stdio};
+use std::time::{Duration, Instant};
+
+use serde_json::{Value, json};
+
+use crate::bench::{Bench, DEMO_DAY, id};
+
+/// How long anything here may take before the test gives up.
+const LONGEST: Duration = Duration::from_secs(30);
+
+/// A server that was started here, and ends here.
+struct Server {
+    child: Child,
+    /// Kept open, so that it can go on printing.
+    out: BufReader<ChildStdout>,
+    port: u16,
+    said: String,
+}
+
+impl Server {
+    fn start(bench: &Bench) -> Server {
+        let mut command = bench.command(&["serve", "--listen", "127.0.0.1:0"]);
+        let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        let mut out = BufReader::new(child.stdout.take().unwrap());
+        let mut said = String::new();
+        out.read_line(&mut said).unwrap();
+        let port = said
+            .split_once("http://127.0.0.1:")
+            .and_then(|(_, rest)| rest.split_once(' '))
+            .and_then(|(port, _)| port.parse().ok());
+        let Some(port) = port else {
+            child.kill().unwrap();
+            panic!("it did not say where it answers: `{said}`");
+        };
+        Server { child, out, port, said }
+    }
+
+    fn connect(&self) -> TcpStream {
+        let stream = TcpStream::connect(("127.0.0.1", self.port)).unwrap();
+        stream.set_read_timeout(Some(LONGEST)).unwrap();
+        stream
+    }
+
+    /// Asks on a connection of its own. Gives the status and the body.
+    fn ask(&self, head: &str, body: &str) -> (u16, String) {
+        let mut stream = self.connect();
+        write!(stream, "{}{body}", request(head, body.len())).unwrap();
+        answer(stream)
+    }
+
+    fn get(&self, path: &str) -> (u16, Value) {
+        let (status, body) = self.ask(&format!("GET {path}"), "");
+        (status, serde_json::from_str(&body).unwrap_or_else(|error| panic!("{error}: {body}")))
+    }
+
+    #[cfg(unix)]
+    fn tell(&self, signal: &str) {
+        let kill = std::process::Command::new("kill").args([signal, &self.child.id().to_string()]).status();
+        assert!(kill.unwrap().success());
+    }
+
+    /// Waits for its end. Gives the exit code, what else it printed, and what it logged.
+    fn end(mut self) -> (Option<i32>, String, String) {
+        let begun = Instant::now();
+        while self.child.try_wait().unwrap().is_none() {
+            if begun.elapsed() > LONGEST {
+                self.child.kill().unwrap();
+                panic!("it does not come to its end");
+            }
+            std::thread::sleep(Duration::from_millis(10));
+        }
+        let (mut out, mut log) = (String::new(), String::new());
+        self.out.read_to_string(&mut out).unwrap();
+        self.child.stderr.take().unwrap().read_to_string(&mut log).unwrap();
+        (self.child.wait().unwrap().code(), out, log)
+    }
+}
+
+impl Drop for Server {
+    fn drop(&mut self) {
+        // Only where a test has failed is it still there.
+        let _ = self.child.kill();
+        let _ = self.child.wait();
+    }
+}
+
+fn request(head: &str, length: usize) -> String {
+    format!(
+        "{head} HTTP/1.1\r\nhost: localhost\r\nconnection: close\r\ncontent-type: application/json\r\n\
+         content-length: {length}\r\n\r\n"
+    )
+}
+
+fn answer(mut stream: TcpStream) -> (u16, String) {
+    let mut answer = String::new();
+    stream.read_to_string(&mut answer).unwrap();
+    let (head, body) = answer.split_once("\r\n\r\n").unwrap_or_else(|| panic!("no answer: `{answer}`"));
+    let status = head.split_whitespace().nth(1).unwrap().parse().unwrap();
+    (status, body.to_owned())
+}
+
+#[test]
+fn it_says_where_it_answers_and_answers_there() {
+    let bench = Bench::with_demo();
+    let server = Server::start(&bench);
+    let address = format!("http://127.0.0.1:{}", server.port);
+    assert_eq!(
+        server.said,
+        format!("Combclear answers at {address} (documented at {address}/docs); end it with Ctrl-C\n")
+    );
+    assert_eq!(server.get("/healthz").0, 200);
+    let (status, report) = server.get(&format!("/holdings/demo/colonies/B1/supering?on={DEMO_DAY}"));
+    assert_eq!((status, &report["answer"]), (200, &json!("no")));
+    // The same report as on the command line.
+    let line = bench.run(&["supering", "B1", "--on", DEMO_DAY, "--json"]).answered(3).json();
+    assert_eq!(report, line[0]);
+}
+
+#[test]
+fn an_entry_sent_to_it_is_seen_by_the_command_line_and_the_other_way_round() {
+    let bench = Bench::with_mine();
+    let server = Server::start(&bench);
+    let entry = json!({
+        "on": "2026-03-02", "recorded_by": "me", "kind": "inspection", "body": {"colony": "A1"}
+    });
+    let put = format!("PUT /holdings/mine/entries/{}", id(3));
+    assert_eq!(server.ask(&put, &entry.to_string()).0, 201);
+    bench.run(&["verify"]).done().says(&["The journal of mine holds: 3 entries"]);
+    let more = crate::bench::inspection(4, "2026-03-03", "A1");
+    bench.write("more.jsonl", crate::bench::mine(&[&more]));
+    bench.run(&["import", "more.jsonl"]).done().says(&["1 entry added, 2 were there already"]);
+    let (status, read) = server.get(&format!("/holdings/mine/entries/{}", id(4)));
+    assert_eq!((status, &read["seq"]), (200, &json!(4)));
+}
+
+#[test]
+fn it_begins_with_a_new_database_where_there_is_none() {
+    let bench = Bench::new();
+    let server = Server::start(&bench);
+    assert_eq!(server.get("/healthz").0, 200);
+    let (status, problem) = server.get("/holdings/mine/colonies/A1/supering");
+    assert_eq!(status, 404, "{problem}");
+}
+
+#[test]
+fn a_port_in_use_is_named() {
+    let bench = Bench::with_mine();
+    let taken = TcpListener::bind("127.0.0.1:0").unwrap();
+    let address = taken.local_addr().unwrap();
+    bench.run(&["serve", "--listen", &address.to_string()]).failed_with(
+        &format!("`{address}` is in use by another program"),
+        "choose another port, such as --listen 127.0.0.1:8421, or end the program that has it",
+    );
+}
+
+#[test]
+fn an_address_that_others_can_reach_is_refused_before_anything_is_opened() {
+    let bench = Bench::new();
+    for address in ["0.0.0.0:8420", "[::]:8420", "192.0.2.1:8420"] {
+        bench.run(&["serve", "--listen", address]).failed_with(
+            &format!(
+                "`{address}` can be reached from other machines, and there are no keys to let only the keeper in"
+            ),
+            "listen at `127.0.0.1:8420` or `[::1]:8420`, which only this machine can reach",
+        );
+    }
+    assert!(bench.files().is_empty(), "{:?}", bench.files());
+}
+
+#[test]
+fn what_is_logged_is_plain_text_where_it_goes_to_no_terminal() {
+    let bench = Bench::with_mine();
+    let mut server = Server::start(&bench);
+    server.get("/healthz");
+    server.child.kill().unwrap();
+    let mut log = String::new();
+    server.child.stderr.take().unwrap().read_to_string(&mut log).unwrap();
+    assert!(log.contains("/healthz"), "{log}");
+    assert!(!log.contains('\u{1b}'), "{log:?}");
+}
+
+#[cfg(unix)]
+#[test]
+fn told_to_end_it_ends_well_at_once() {
+    let bench = Bench::with_mine();
+    for signal in ["-TERM", "-INT"] {
+        // As soon as it says that it answers it can be told to end.
+        let server = Server::start(&bench);
+        server.tell(signal);
+        let (code, out, log) = server.end();
+        assert_eq!((code, out.as_str()), (Some(0), ""), "{signal}: {log}");
+    }
+    // And with a client that is connected, and asked before.
+    let server = Server::start(&bench);
+    let mut idle = server.connect();
+    idle.write_all(b"GET /healthz HTTP/1.1\r\nhost: localhost\r\n\r\n").unwrap();
+    idle.read_exact(&mut [0; 12]).unwrap();
+    let begun = Instant::now();
+    server.tell("-TERM");
+    assert_eq!(server.end().0, Some(0));
+    assert!(begun.elapsed() < Duration::from_secs(5), "{:?}", begun.elapsed());
+}
+
+#[cfg(unix)]
+#[test]
+fn told_to_end_it_finishes_what_has_begun() {
+    let bench = Bench::with_mine();
+    let server = Server::start(&bench);
+    let entry = json!({
+        "on": "2026-03-02", "recorded_by": "me", "kind": "inspection", "body": {"colony": "A1"}
+    })
+    .to_string();
+    let mut client = server.connect();
+    let (sent, kept_back) = entry.split_at(20);
+    let head = request(&format!("PUT /holdings/mine/entries/{}", id(3)), entry.len());
+    client.write_all(format!("{head}{sent}").as_bytes()).unwrap();
+    // Until it has read what was sent; there is no sign of it.
+    std::thread::sleep(Duration::from_millis(300));
+    server.tell("-TERM");
+    // Until it lets nobody else in.
+    let begun = Instant::now();
+    while TcpStream::connect(("127.0.0.1", server.port)).is_ok() {
+        assert!(begun.elapsed() < LONGEST, "it still lets clients in");
+        std::thread::sleep(Duration::from_millis(10));
+    }
+    client.write_all(kept_back.as_bytes()).unwrap();
+    assert_eq!(answer(client).0, 201);
+    let (code, _, log) = server.end();
+    assert_eq!(code, Some(0), "{log}");
+    bench.run(&["verify"]).done().says(&["The journal of mine holds: 3 entries"]);
+}
+
+#[cfg(unix)]
+#[test]
+fn a_client_that_never_finishes_does_not_keep_it_up() {
+    let bench = Bench::with_mine();
+    let server = Server::start(&bench);
+    let mut client = server.connect();
+    client.write_all(b"GET /heal").unwrap();
+    std::thread::sleep(Duration::from_millis(300));
+    server.tell("-TERM");
+    let (code, _, log) = server.end();
+    assert_eq!(code, Some(0), "{log}");
+    assert!(log.contains("gave up requests that did not come to an end"), "{log}");
+}

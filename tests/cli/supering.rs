@@ -1,0 +1,163 @@
+//! `combclear supering`: the demo's board, one of its colonies, and both as JSON.
+
+use std::collections::BTreeMap;
+
+use serde_json::Value;
+
+use crate::bench::{Bench, DEMO_DAY};
+
+#[test]
+fn the_board_of_the_demo_shows_every_colony_with_its_answer_and_what_is_next() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "--on", DEMO_DAY]).done().out);
+}
+
+#[test]
+fn one_colony_is_shown_with_all_its_grounds() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "B6", "--on", DEMO_DAY]).answered(3).out);
+}
+
+#[test]
+fn an_unknown_names_what_is_missing_and_which_entry_would_supply_it() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "L4", "--on", DEMO_DAY]).answered(4).out);
+}
+
+#[test]
+fn json_agrees_with_the_table_row_by_row() {
+    let bench = Bench::with_demo();
+    let board = bench.run(&["supering", "--on", DEMO_DAY]).done().out;
+    let json = bench.run(&["supering", "--on", DEMO_DAY, "--json"]).done().json();
+    let reports = json.as_array().unwrap();
+    assert_eq!(reports.len(), 37);
+    let rows = rows(&board);
+    assert_eq!(rows.len(), reports.len(), "{board}");
+    let text = |report: &Value, field: &str| report[field].as_str().map(ToOwned::to_owned);
+    for report in reports {
+        let colony = text(report, "colony").unwrap();
+        let (apiary, row) = &rows[&colony];
+        assert_eq!(text(report, "apiary").as_ref(), Some(apiary), "{colony}");
+        assert_eq!(text(report, "holding").as_deref(), Some("demo"));
+        assert_eq!(text(report, "on").as_deref(), Some(DEMO_DAY));
+        let first_free = match (text(report, "first_free_day"), text(report, "if_out_on")) {
+            (None, _) => "not known".to_owned(),
+            (Some(day), None) => day,
+            (Some(day), Some(_)) => format!("({day})"),
+        };
+        let last_blocked = text(report, "last_blocked_day").unwrap_or_else(|| "-".to_owned());
+        let wanted = [colony, text(report, "answer").unwrap(), last_blocked, first_free];
+        assert_eq!(row[..4], wanted);
+    }
+    for answer in ["yes", "no", "unknown"] {
+        let count = reports.iter().filter(|report| report["answer"] == answer).count();
+        assert!(board.contains(&format!(" {count} {answer}")), "{count} {answer}");
+    }
+}
+
+/// The rows of a board by colony: the apiary above them, and their cells. Lines that go on with a row are left out.
+fn rows(board: &str) -> BTreeMap<String, (String, Vec<String>)> {
+    let mut rows = BTreeMap::new();
+    let (mut apiary, mut inside) = (String::new(), false);
+    for line in board.lines() {
+        let cells: Vec<String> = line.split("  ").map(|cell| cell.trim().to_owned()).collect();
+        let cells: Vec<String> = cells.into_iter().filter(|cell| !cell.is_empty()).collect();
+        if line.starts_with(' ') && cells.first().is_some_and(|cell| cell.starts_with('─')) {
+            inside = true;
+        } else if !line.starts_with(' ') {
+            inside = false;
+            if !line.is_empty() {
+                line.clone_into(&mut apiary);
+            }
+        } else if inside && line.starts_with("  ") && !line.starts_with("   ") {
+            rows.insert(cells[0].clone(), (apiary.clone(), cells));
+        }
+    }
+    rows
+}
+
+#[test]
+fn a_table_that_goes_to_a_program_is_as_wide_whatever_the_terminal_is() {
+    let bench = Bench::with_demo();
+    let plain = bench.run(&["supering", "--on", DEMO_DAY]).done().out;
+    let mut narrow = bench.command(&["supering", "--on", DEMO_DAY]);
+    let narrow = crate::bench::ran(narrow.env("COLUMNS", "40").output().unwrap());
+    assert_eq!(narrow.out, plain);
+    assert!(plain.lines().all(|line| line.chars().count() <= 140), "{plain}");
+}
+
+#[test]
+fn the_same_question_gives_the_same_bytes() {
+    let bench = Bench::with_demo();
+    for arguments in [&["supering", "--on", DEMO_DAY][..], &["supering", "--on", DEMO_DAY, "--json"]] {
+        assert_eq!(bench.run(arguments).done(), bench.run(arguments).done());
+    }
+}
+
+#[test]
+fn an_apiary_is_asked_by_its_name() {
+    let bench = Bench::with_demo();
+    let ask = ["supering", "--apiary", "Bramblecote", "--on", DEMO_DAY, "--json"];
+    let json = bench.run(&ask).done().json();
+    let colonies: Vec<&str> =
+        json.as_array().unwrap().iter().map(|report| report["colony"].as_str().unwrap()).collect();
+    assert_eq!(colonies, ["B1", "B2", "B3", "B4", "B5", "B6", "B8", "B9"]);
+    bench
+        .run(&["supering", "--apiary", "Bramblecot"])
+        .failed_with("there is no apiary `Bramblecot`", "did you mean `Bramblecote`?");
+    bench.run(&["supering", "--apiary", "Nowhere at all"]).failed_with(
+        "there is no apiary `Nowhere at all`",
+        "the apiaries are: Bramblecote, Hethermoor, Lindrake, Quernford, Sallowholm",
+    );
+}
+
+#[test]
+fn several_colonies_come_in_the_order_they_were_named_and_as_often() {
+    let bench = Bench::with_demo();
+    let json = bench.run(&["supering", "S1", "B4", "S1", "--on", DEMO_DAY, "--json"]).done().json();
+    let colonies: Vec<&str> =
+        json.as_array().unwrap().iter().map(|report| report["colony"].as_str().unwrap()).collect();
+    assert_eq!(colonies, ["S1", "B4", "S1"]);
+}
+
+#[test]
+fn an_unknown_colony_is_refused_before_anything_is_answered() {
+    let bench = Bench::with_demo();
+    for arguments in [&["supering", "B4", "Q88"][..], &["supering", "Q88", "B4", "--json"]] {
+        bench.run(arguments).failed_with("there is no colony `Q88`", "did you mean `Q8`?");
+    }
+    bench
+        .run(&["supering", "the big one"])
+        .failed_with("there is no colony `the big one`", "list them all: combclear supering");
+}
+
+#[test]
+fn without_a_day_it_is_today() {
+    // The only question here whose answer is not fixed: of a colony that never had a medicine it is always yes.
+    let bench = Bench::with_mine();
+    let json = bench.run(&["supering", "A1", "--json"]).done().json();
+    let today: combclear_domain::Day = json[0]["on"].as_str().unwrap().parse().unwrap();
+    assert!(today >= "2026-03-01".parse().unwrap(), "{today}");
+    assert_eq!(json[0]["answer"], "yes");
+}
+
+#[test]
+fn a_board_of_nobody_is_empty_and_no_failure() {
+    let bench = Bench::with_mine();
+    let before = ["supering", "--on", "2026-02-28"];
+    assert!(bench.run(&before).done().out.contains("0 colonies: 0 yes, 0 no, 0 unknown"));
+    assert_eq!(bench.run(&[&before[..], &["--json"]].concat()).done().json(), serde_json::json!([]));
+}
+
+#[test]
+fn a_reader_that_goes_away_is_no_failure() {
+    let bench = Bench::with_demo();
+    crate::export::first_bytes_of(bench.command(&["supering", "--on", DEMO_DAY, "--json"]));
+    crate::export::first_bytes_of(bench.command(&["supering", "--on", DEMO_DAY]));
+}
+
+#[cfg(target_os = "linux")]
+#[test]
+fn standard_output_that_is_full_is_a_failure_that_says_so() {
+    let bench = Bench::with_mine();
+    let output = bench.command(&["supering"]).stdout(crate::export::full()).output().unwrap();
+    let message = "cannot write to standard output: no room is left on the disk";
+    crate::bench::ran(output).failed_with(message, "look where it is sent");
+}

@@ -1,0 +1,175 @@
+//! `combclear verify`: a journal that was changed behind the program's back, and checkpoints kept elsewhere.
+
+use serde_json::json;
+use sqlx::sqlite::SqliteConnectOptions;
+use sqlx::{AssertSqlSafe, ConnectOptions, Connection};
+
+use crate::bench::{Bench, DEMO, DEMO_ENTRIES, demo_up_to, draft, lines};
+
+/// Runs statements on the database of a bench, as any other program would.
+pub(crate) fn behind_its_back(bench: &Bench, database: &str, statements: &[&str]) {
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    runtime.block_on(async {
+        let mut raw = SqliteConnectOptions::new().filename(bench.path(database)).connect().await.unwrap();
+        for sql in statements {
+            sqlx::query(AssertSqlSafe((*sql).to_owned())).execute(&mut raw).await.unwrap();
+        }
+        raw.close().await.unwrap();
+    });
+}
+
+/// The three lines at the end of what a sound journal is told.
+fn checkpoint_of(bench: &Bench) -> String {
+    let said = bench.run(&["verify"]).done().out;
+    lines(said.lines().skip(2))
+}
+
+#[test]
+fn a_sound_journal_is_called_so_and_gives_a_checkpoint_to_keep() {
+    let bench = Bench::with_demo();
+    let head = bench.run(&["verify", "--json"]).done().json()["head"].as_str().unwrap().to_owned();
+    assert_eq!(
+        bench.run(&["verify"]).done().out,
+        format!(
+            "The journal of demo holds: {DEMO_ENTRIES} entries, each as it was recorded.\n\
+             Keep these three lines elsewhere as a checkpoint:\n\
+             combclear journal of demo\n{DEMO_ENTRIES}\n{head}\n"
+        )
+    );
+    let report = json!({
+        "holding": "demo", "sound": true, "entries": DEMO_ENTRIES, "head": head, "fault": null, "first_bad_entry": null
+    });
+    assert_eq!(bench.run(&["verify", "--json"]).done().json(), report);
+}
+
+#[test]
+fn a_changed_body_names_the_first_bad_entry_though_later_ones_are_bad_too() {
+    let bench = Bench::with_demo();
+    let id = "01993f4c-7848-70c8-8de3-0000000000c8";
+    behind_its_back(
+        &bench,
+        "combclear.db",
+        &[
+            "drop trigger entries_are_not_updated",
+            "update entries set body = replace(body, ':', ': ') where seq = 200",
+            "update entries set happened_on = '2026-01-01' where seq = 300",
+        ],
+    );
+    let what = "its content does not give its hash: it was changed after it was recorded";
+    let said = bench.run(&["verify"]).answered(3).out;
+    assert_eq!(said, format!("The journal of demo DOES NOT HOLD. First bad one: entry 200 ({id}): {what}\n"));
+    let report = bench.run(&["verify", "--json"]).answered(3).json();
+    assert_eq!(report["sound"], false);
+    assert_eq!(report["first_bad_entry"], 200);
+    assert_eq!(report["head"], json!(null));
+    assert_eq!(report["fault"], format!("entry 200 ({id}): {what}"));
+}
+
+#[test]
+fn an_entry_taken_out_is_missed() {
+    let bench = Bench::with_demo();
+    behind_its_back(
+        &bench,
+        "combclear.db",
+        &["drop trigger entries_are_not_deleted", "delete from entries where seq = 200"],
+    );
+    bench.run(&["verify"]).answered(3).says(&["DOES NOT HOLD", "entry 201 (", "it stands after entry 199"]);
+}
+
+#[test]
+fn a_journal_that_went_on_from_its_checkpoint_agrees_with_it() {
+    let bench = Bench::new();
+    bench.write("early.jsonl", demo_up_to(100));
+    bench.run(&["import", "early.jsonl"]).done();
+    bench.write("kept.txt", checkpoint_of(&bench));
+    let agrees = "each as it was recorded, and it agrees with the checkpoint.";
+    bench.run(&["verify", "--since", "kept.txt"]).done().says(&["100 entries", agrees]);
+    bench.run(&["import", DEMO]).done();
+    bench.run(&["verify", "--since", "kept.txt"]).done().says(&["461 entries", agrees]);
+}
+
+#[test]
+fn all_that_verify_printed_is_taken_as_the_checkpoint_in_it() {
+    let bench = Bench::with_demo();
+    bench.write("kept.txt", bench.run(&["verify"]).done().out);
+    bench.run(&["verify", "--since", "kept.txt"]).done().says(&["agrees with the checkpoint"]);
+}
+
+#[test]
+fn a_journal_that_was_cut_off_is_shorter_than_its_checkpoint() {
+    let bench = Bench::with_demo();
+    bench.write("kept.txt", checkpoint_of(&bench));
+    behind_its_back(
+        &bench,
+        "combclear.db",
+        &["drop trigger entries_are_not_deleted", "delete from entries where seq > 400"],
+    );
+    // By itself the rest is sound: only the checkpoint shows it.
+    bench.run(&["verify"]).done().says(&["400 entries"]);
+    let said = bench.run(&["verify", "--since", "kept.txt"]).answered(3).out;
+    let missed = "the journal had 461 entries when the checkpoint was taken, and now has 400";
+    assert_eq!(said, format!("The journal of demo DOES NOT HOLD against the checkpoint: {missed}\n"));
+    let report = bench.run(&["verify", "--since", "kept.txt", "--json"]).answered(3).json();
+    assert_eq!((&report["sound"], &report["fault"]), (&json!(false), &json!(missed)));
+}
+
+#[test]
+fn a_journal_made_anew_differs_from_its_checkpoint() {
+    let bench = Bench::new();
+    bench.write("early.jsonl", demo_up_to(1));
+    bench.run(&["import", "early.jsonl"]).done();
+    bench.write("kept.txt", checkpoint_of(&bench));
+    let anew = Bench::new();
+    let apiary = draft(1, "2025-02-15", "apiary_details", &json!({"apiary": "East"}));
+    let header = r#"{"combclear_journal":1,"holding":"demo","sealed":false}"#;
+    anew.write("anew.jsonl", lines([header, &apiary]));
+    anew.run(&["import", "anew.jsonl"]).done();
+    anew.write("kept.txt", bench.read("kept.txt"));
+    anew.run(&["verify", "--since", "kept.txt"])
+        .answered(3)
+        .says(&["DOES NOT HOLD against the checkpoint: entry 1 had another hash"]);
+}
+
+#[test]
+fn a_checkpoint_of_another_holding_is_a_wrong_file_and_not_a_broken_journal() {
+    let bench = Bench::with_demo();
+    let other = Bench::with_mine();
+    bench.write("kept.txt", checkpoint_of(&other));
+    bench.run(&["verify", "--since", "kept.txt"]).failed_with(
+        "`kept.txt` is a checkpoint of `mine`, not of `demo`",
+        "name the right file, or the holding with --holding",
+    );
+}
+
+#[test]
+fn a_file_that_is_no_checkpoint_is_refused_with_what_one_looks_like() {
+    let bench = Bench::with_demo();
+    let good = checkpoint_of(&bench);
+    let kept: Vec<&str> = good.lines().collect();
+    std::fs::create_dir(bench.path("folder")).unwrap();
+    bench.write("garbage.txt", "dear diary\n");
+    bench.write("empty.txt", "");
+    bench.write("cut.txt", lines(kept[..2].iter().copied()));
+    bench.write("number.txt", good.replace("461", "many"));
+    bench.write("hash.txt", good.split_at(good.len() - 2).0);
+    bench.write("twice.txt", format!("{good}{good}"));
+    bench.write("bytes.txt", [0xff, 0xfe]);
+    let looks =
+        "this is not a checkpoint: it takes three lines, `combclear journal of <holding>`, a number, a hash";
+    for (file, why) in [
+        ("garbage.txt", looks),
+        ("empty.txt", looks),
+        ("cut.txt", looks),
+        ("number.txt", looks),
+        ("hash.txt", looks),
+        ("twice.txt", "it holds several; keep each in a file of its own"),
+        ("bytes.txt", "it is not UTF-8 text"),
+        ("folder", "it is a folder"),
+        ("missing.txt", "there is no such file or folder"),
+    ] {
+        bench.run(&["verify", "--since", file]).failed_with(
+            &format!("cannot read the checkpoint `{file}`: {why}"),
+            "give the three lines that `combclear verify` printed",
+        );
+    }
+}
