@@ -131,4 +131,8 @@ impl Journal for Faulty {
             _ => self.journal.ready().await,
         }
     }
+
+    async fn close(&self) {
+        self.journal.close().await;
+    }
 }

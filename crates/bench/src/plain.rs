@@ -105,7 +105,7 @@ fn boiled_down(course: &Course) -> PlainCourse {
     let out = match course.end {
         End::Out { on, .. } => Some(on),
         _ if terms.release() == Some(Release::Single) => Some(course.placed),
-        _ => None,
+        End::Open => None,
     };
     PlainCourse {
         placed: course.placed,

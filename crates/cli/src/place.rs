@@ -11,14 +11,34 @@ use combclear_store::{Journal, Register, StoreError};
 use crate::args::Place;
 use crate::failure::Failure;
 
-/// The database at the address of the command line, which is made if it is missing.
-pub(crate) async fn open(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
-    Ok(combclear_store::open(&place.db).await?)
+/// Works on the journals at the address of the command line, which is made if it is missing, and lets go of them
+/// properly, however the work ends.
+pub(crate) async fn with_register<T>(
+    place: &Place,
+    work: impl AsyncFnOnce(&Arc<Register>) -> Result<T, Failure>,
+) -> Result<T, Failure> {
+    let register = Arc::new(Register::new(combclear_store::open(&place.db).await?));
+    let done = work(&register).await;
+    register.journal().close().await;
+    done
 }
 
-/// The database, which must be there, and the holding that is meant in it.
-pub(crate) async fn open_holding(place: &Place) -> Result<(Register, HoldingName), Failure> {
-    let journal = open_existing(place).await?;
+/// Works on the journal of the holding that is meant at the address, which must be there.
+pub(crate) async fn with_holding<T>(
+    place: &Place,
+    work: impl AsyncFnOnce(&Register, HoldingName) -> Result<T, Failure>,
+) -> Result<T, Failure> {
+    let register = Register::new(open_existing(place).await?);
+    let done = match meant(place, register.journal().as_ref()).await {
+        Ok(holding) => work(&register, holding).await,
+        Err(failure) => Err(failure),
+    };
+    register.journal().close().await;
+    done
+}
+
+/// The holding that the command line means.
+async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Failure> {
     let known = journal.holdings().await?;
     let names = || known.iter().map(HoldingName::as_str);
     let listed = || names().collect::<Vec<_>>().join(", ");
@@ -39,7 +59,7 @@ pub(crate) async fn open_holding(place: &Place) -> Result<(Register, HoldingName
             return Err(Failure::new(format!("`{}` keeps the journals of several holdings", place.db), help));
         }
     };
-    Ok((Register::new(journal), holding))
+    Ok(holding)
 }
 
 /// A question leaves no empty database behind where its address was mistyped.

@@ -62,6 +62,11 @@ pub trait Journal: Send + Sync {
     /// # Errors
     /// [`StoreError`] if it does not.
     async fn ready(&self) -> Result<(), StoreError>;
+
+    /// Lets go of the database, and waits until everything written stands in its own file. What is asked after that fails.
+    ///
+    /// Without it nothing is lost, but a copy of the file alone may miss what still stands in the log beside it.
+    async fn close(&self);
 }
 
 /// Why entries were not added. None of the batch was.

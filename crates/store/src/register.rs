@@ -240,7 +240,7 @@ impl Register {
 
     async fn check_same(&self, holding: &HoldingName, entry: &Entry) -> Result<(), RecordError> {
         let known = self.journal.entry(holding, entry.draft.id).await?;
-        if known.is_some_and(|known| known.hash == entry.hash) {
+        if known.is_some_and(|known| known == *entry) {
             return Ok(());
         }
         let what = "the journal holds another entry in its place".to_owned();

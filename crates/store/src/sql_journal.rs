@@ -32,6 +32,9 @@ pub(crate) trait Backend: Send + Sync + 'static {
         holding: &HoldingName,
     ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
 
+    /// Lets go of every connection, the one that writes last.
+    fn close(&self) -> impl Future<Output = ()> + Send;
+
     /// Says what an error of the driver means.
     fn explain(&self, error: sqlx::Error) -> StoreError;
 }
@@ -169,6 +172,10 @@ impl<B: Backend> Journal for SqlJournal<B> {
         let mut reader = self.reader().await?;
         reader.probe().await.map_err(|error| self.backend.explain(error))?;
         Ok(())
+    }
+
+    async fn close(&self) {
+        self.backend.close().await;
     }
 }
 

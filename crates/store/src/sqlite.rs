@@ -66,6 +66,12 @@ impl Backend for SqliteFile {
         &self.readers
     }
 
+    async fn close(&self) {
+        // The last connection to go folds the log into the file.
+        self.readers.close().await;
+        self.writer.close().await;
+    }
+
     async fn begin_write(&self, _holding: &HoldingName) -> sqlx::Result<Transaction<'static, Sqlite>> {
         self.writer.begin_with(BEGIN_WRITE).await
     }

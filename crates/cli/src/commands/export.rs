@@ -16,19 +16,21 @@ use crate::{Outcome, place};
 const PAGE: u32 = 5_000;
 
 pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure> {
-    let (register, holding) = place::open_holding(at).await?;
-    let journal = register.journal().as_ref();
-    // Entries recorded while this runs are left for the next export: the header promises a number and a head.
-    let tip = journal.tip(&holding).await?;
-    match &export.file {
-        Some(path) => to_file(path, journal, &holding, tip).await?,
-        None => match write(&mut BufWriter::new(std::io::stdout()), journal, &holding, tip).await {
-            // A reader that has gone away (`| head`) is no failure.
-            Err(Unfinished::Write(error)) if error.kind() == ErrorKind::BrokenPipe => {}
-            done => done.map_err(|unfinished| unfinished.at("standard output"))?,
-        },
-    }
-    Ok(Outcome::Done)
+    place::with_holding(at, async |register, holding| {
+        let journal = register.journal().as_ref();
+        // Entries recorded while this runs are left for the next export: the header promises a number and a head.
+        let tip = journal.tip(&holding).await?;
+        match &export.file {
+            Some(path) => to_file(path, journal, &holding, tip).await?,
+            None => match write(&mut BufWriter::new(std::io::stdout()), journal, &holding, tip).await {
+                // A reader that has gone away (`| head`) is no failure.
+                Err(Unfinished::Write(error)) if error.kind() == ErrorKind::BrokenPipe => {}
+                done => done.map_err(|unfinished| unfinished.at("standard output"))?,
+            },
+        }
+        Ok(Outcome::Done)
+    })
+    .await
 }
 
 /// Writes a file of its own: what was there is left alone, and what could not be finished is taken away again.

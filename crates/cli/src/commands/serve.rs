@@ -6,7 +6,6 @@ use std::time::Duration;
 
 use combclear_domain::calendar::{Day, Instant};
 use combclear_service::{App, Clock, check_address, serve};
-use combclear_store::Register;
 use tokio::net::TcpListener;
 #[cfg(unix)]
 use tokio::signal::unix::{Signal, SignalKind, signal};
@@ -21,32 +20,38 @@ use crate::{Outcome, clock, place};
 pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     check_address(ask.listen).map_err(|error| Failure::new(error.to_string(), error.help()))?;
     let leaflets = Arc::new(place::leaflets()?.clone());
-    let register = Arc::new(Register::new(place::open(at).await?));
-    let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
-    let address = listener.local_addr().unwrap_or(ask.listen);
-    // Before anybody is told that it answers, so that nobody can end it without its finishing.
-    let ending = Ending::listen()
-        .map_err(|error| Failure::new(format!("cannot listen for signals: {error}"), "start it again"))?;
-    let filter = EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("info"));
-    let colours = std::io::stderr().is_terminal();
-    tracing_subscriber::fmt().with_env_filter(filter).with_ansi(colours).with_writer(std::io::stderr).init();
-    print(&format!(
-        "Combclear answers at http://{address} (documented at http://{address}/docs); end it with Ctrl-C"
-    ))?;
-    let app = App::new(register, leaflets, Arc::new(MachineClock));
-    let (tell, told) = oneshot::channel();
-    let asked = async move {
-        ending.asked().await;
-        // It may have ended by itself meanwhile.
-        let _ = tell.send(());
-    };
-    tokio::select! {
-        ended = serve(listener, app, asked) => {
-            ended.map_err(|error| Failure::new(format!("the server ended: {error}"), "start it again"))?;
+    place::with_register(at, async |register| {
+        let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
+        let address = listener.local_addr().unwrap_or(ask.listen);
+        // Before anybody is told that it answers, so that nobody can end it without its finishing.
+        let ending = Ending::listen()
+            .map_err(|error| Failure::new(format!("cannot listen for signals: {error}"), "start it again"))?;
+        let filter = EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("info"));
+        let colours = std::io::stderr().is_terminal();
+        tracing_subscriber::fmt()
+            .with_env_filter(filter)
+            .with_ansi(colours)
+            .with_writer(std::io::stderr)
+            .init();
+        print(&format!(
+            "Combclear answers at http://{address} (documented at http://{address}/docs); end it with Ctrl-C"
+        ))?;
+        let app = App::new(Arc::clone(register), leaflets, Arc::new(MachineClock));
+        let (tell, told) = oneshot::channel();
+        let asked = async move {
+            ending.asked().await;
+            // It may have ended by itself meanwhile.
+            let _ = tell.send(());
+        };
+        tokio::select! {
+            ended = serve(listener, app, asked) => {
+                ended.map_err(|error| Failure::new(format!("the server ended: {error}"), "start it again"))?;
+            }
+            () = patience(told) => tracing::warn!("gave up requests that did not come to an end"),
         }
-        () = patience(told) => tracing::warn!("gave up requests that did not come to an end"),
-    }
-    Ok(Outcome::Done)
+        Ok(Outcome::Done)
+    })
+    .await
 }
 
 /// How long requests that have begun may take to finish when the server is told to end.

@@ -6,7 +6,7 @@ use combclear_domain::history::Verdict;
 use combclear_domain::holding::Holding;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::supering::{MissingReport, Outcome as Came, SuperingReport};
-use combclear_domain::words::{ApiaryName, ColonyName};
+use combclear_domain::words::{ApiaryName, ColonyName, HoldingName};
 
 use super::{print, print_json, table};
 use crate::args::{Place, Supering};
@@ -14,14 +14,16 @@ use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Supering) -> Result<Outcome, Failure> {
-    let (register, holding) = place::open_holding(at).await?;
     let leaflets = place::leaflets()?;
     let on = ask.on.unwrap_or_else(clock::today);
-    let reports = register.read(&holding, |holding| reports(holding, leaflets, ask, on)).await?;
-    let reports = reports.unwrap_or_else(|| Ok(Vec::new()))?;
+    let (name, reports) = place::with_holding(at, async |register, holding| {
+        let reports = register.read(&holding, |holding| reports(holding, leaflets, ask, on)).await?;
+        Ok((holding, reports.unwrap_or_else(|| Ok(Vec::new()))?))
+    })
+    .await?;
     match (ask.json, ask.colonies.is_empty()) {
         (true, _) => print_json(&reports)?,
-        (false, true) => print(&board(&reports, on))?,
+        (false, true) => print(&board(&name, &reports, on))?,
         (false, false) => {
             for report in &reports {
                 print(&one(report))?;
@@ -88,8 +90,7 @@ fn outcome(reports: &[SuperingReport]) -> Outcome {
 }
 
 /// All colonies, one table for each apiary.
-fn board(reports: &[SuperingReport], on: Day) -> String {
-    let holding = reports.first().map(|report| report.holding.as_str()).unwrap_or_default();
+fn board(holding: &HoldingName, reports: &[SuperingReport], on: Day) -> String {
     let mut text = format!("May they be supered? Holding {holding}, {on} ({})\n", on.weekday());
     for apiary in reports.chunk_by(|one, other| one.apiary == other.apiary) {
         let name = apiary
@@ -107,7 +108,7 @@ fn board(reports: &[SuperingReport], on: Day) -> String {
                 next(report),
             ]);
         }
-        let section = format!("\n{name}\n{rows}\n");
+        let section = format!("\n{name}\n{}\n", rows.trim_fmt());
         text.push_str(&section);
     }
     let count = |verdict: Verdict| reports.iter().filter(|report| report.answer == verdict).count();
@@ -161,12 +162,12 @@ fn one(report: &SuperingReport) -> String {
         text.push('\n');
     };
     line(2, &report.summary);
-    let day = |day: Option<Day>| {
-        day.map_or_else(|| "none on record".to_owned(), |day| format!("{day} ({})", day.weekday()))
+    let day = |day: Option<Day>, none: &str| {
+        day.map_or_else(|| none.to_owned(), |day| format!("{day} ({})", day.weekday()))
     };
-    line(2, &format!("last blocked day: {}", day(report.last_blocked_day)));
+    line(2, &format!("last blocked day: {}", day(report.last_blocked_day, "none on record")));
     let condition = report.if_out_on.map(|out| format!(", if all is out on {out}")).unwrap_or_default();
-    line(2, &format!("first free day: {}{condition}", day(report.first_free_day)));
+    line(2, &format!("first free day: {}{condition}", day(report.first_free_day, "not known")));
     line(2, "grounds:");
     for ground in &report.grounds {
         let came = match (ground.decides, ground.outcome) {

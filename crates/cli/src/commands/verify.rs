@@ -24,9 +24,12 @@ struct Report {
 }
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
-    let (register, holding) = place::open_holding(at).await?;
-    let since = verify.since.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
-    let verified = register.journal().verify(&holding, since.as_ref()).await?;
+    let (holding, since, verified) = place::with_holding(at, async |register, holding| {
+        let since = verify.since.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
+        let verified = register.journal().verify(&holding, since.as_ref()).await?;
+        Ok((holding, since, verified))
+    })
+    .await?;
     let mut report = Report {
         holding: holding.to_string(),
         sound: false,

@@ -7,6 +7,7 @@
 )]
 
 mod append;
+mod close;
 mod guard;
 mod making;
 mod open;

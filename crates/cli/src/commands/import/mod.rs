@@ -53,14 +53,16 @@ pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure>
     if !file.faults.is_empty() && !import.keep_going {
         return Err(nothing_imported(name, &file.faults, (!file.header.sealed).then_some(READ_FIRST)));
     }
-    let register = Register::new(place::open(at).await?);
     let mut left_out = file.faults.clone();
-    let (added, known) = if file.header.sealed {
-        restore(&register, &file).await?
-    } else {
-        record(&register, &file, import.keep_going, &mut left_out).await?
-    };
-    let tip = register.journal().tip(&holding).await?;
+    let (added, known, tip) = place::with_register(at, async |register| {
+        let (added, known) = if file.header.sealed {
+            restore(register, &file).await?
+        } else {
+            record(register, &file, import.keep_going, &mut left_out).await?
+        };
+        Ok((added, known, register.journal().tip(&holding).await?))
+    })
+    .await?;
     left_out.sort_by_key(|fault| fault.line);
     let report = Report {
         holding,
