@@ -110,7 +110,7 @@ pub struct Terms {
     pub withdrawal: Option<Fact<u16>>,
     /// Days between removal and supers.
     pub wait: Option<Fact<u16>>,
-    /// Whether `wait` was taken from a stated withdrawal period; see [`Terms::of`].
+    /// Whether `wait` rests on a stated withdrawal period, which is the whole time after the treatment.
     pub wait_within_withdrawal: bool,
     /// Whether it has to be taken out.
     pub removal: Option<Fact<RemovalNeed>>,
