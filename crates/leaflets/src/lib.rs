@@ -10,7 +10,8 @@ use combclear_domain::diagnostic::Diagnostic;
 use combclear_domain::leaflet::Leaflets;
 use include_dir::{Dir, include_dir};
 
-static FILES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/gb");
+/// One folder per jurisdiction.
+static FILES: [(&str, Dir<'_>); 1] = [("gb", include_dir!("$CARGO_MANIFEST_DIR/gb"))];
 
 static BUILT_IN: LazyLock<Result<Leaflets, Vec<Diagnostic>>> = LazyLock::new(|| {
     let mut files: Vec<(String, &str)> = files().collect();
@@ -28,5 +29,10 @@ pub fn builtin() -> Result<&'static Leaflets, &'static [Diagnostic]> {
 
 /// The embedded files: path below this crate, and text.
 fn files() -> impl Iterator<Item = (String, &'static str)> {
-    FILES.files().filter_map(|file| Some((format!("gb/{}", file.path().to_str()?), file.contents_utf8()?)))
+    FILES.iter().flat_map(|(jurisdiction, folder)| {
+        folder.files().filter_map(move |file| {
+            let name = file.path().to_str()?;
+            Some((format!("{jurisdiction}/{name}"), file.contents_utf8()?))
+        })
+    })
 }
