@@ -40,6 +40,9 @@ pub(crate) struct Place {
         value_name = "ADDRESS"
     )]
     pub(crate) db: String,
+    /// A folder of leaflets of your own, <jurisdiction>/<id>.toml, beside the built-in ones
+    #[arg(long, global = true, env = "COMBCLEAR_LEAFLETS", value_name = "FOLDER")]
+    pub(crate) leaflets: Option<PathBuf>,
     /// The holding; may be left out while the database keeps only one
     #[arg(long, global = true, env = "COMBCLEAR_HOLDING", value_name = "NAME")]
     pub(crate) holding: Option<HoldingName>,

@@ -1,9 +1,9 @@
 //! Opening the journal that the command line names.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use combclear_domain::diagnostic::nearest;
+use combclear_domain::diagnostic::{Diagnostic, nearest};
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::words::HoldingName;
 use combclear_store::{Journal, Register, StoreError};
@@ -82,13 +82,48 @@ fn is_new(file: &Path) -> bool {
     !file.exists() && folder.is_none_or(Path::is_dir)
 }
 
-/// The built-in leaflets.
-pub(crate) fn leaflets() -> Result<&'static Leaflets, Failure> {
-    combclear_leaflets::builtin().map_err(|faults| {
-        let all: Vec<String> = faults.iter().map(ToString::to_string).collect();
+/// The built-in leaflets, and those of the folder that the command line names.
+pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
+    let listed =
+        |faults: &[Diagnostic]| faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
+    let built_in = combclear_leaflets::builtin().map_err(|faults| {
         Failure::new(
-            format!("the built-in leaflets do not load\n{}", all.join("\n")),
+            format!("the built-in leaflets do not load\n{}", listed(faults)),
             "this program is broken",
         )
+    })?;
+    let Some(folder) = &place.leaflets else { return Ok(built_in.clone()) };
+    let files = files_below(folder).map_err(|error| {
+        let message = format!("cannot read the leaflets in `{}`: {error}", folder.display());
+        Failure::new(message, "name a folder that holds folders such as gb, with leaflets in them")
+    })?;
+    let own = built_in.with_own(files.iter().map(|(path, text)| (path.as_str(), text.as_str())));
+    own.map_err(|faults| {
+        let count = faults.len();
+        let noun = if count == 1 { "fault" } else { "faults" };
+        let message =
+            format!("{count} {noun} in the leaflets of `{}`\n{}", folder.display(), listed(&faults));
+        Failure::new(message, "mend these files; none of the folder is used until then")
     })
+}
+
+/// The leaflet files of a folder in order: its own folders are jurisdictions.
+fn files_below(folder: &Path) -> std::io::Result<Vec<(String, String)>> {
+    let mut files = Vec::new();
+    for jurisdiction in sorted(folder)?.iter().filter(|path| path.is_dir()) {
+        for file in
+            sorted(jurisdiction)?.iter().filter(|path| path.extension().is_some_and(|end| end == "toml"))
+        {
+            let name = file.strip_prefix(folder).unwrap_or(file).to_string_lossy().replace('\\', "/");
+            files.push((name, std::fs::read_to_string(file)?));
+        }
+    }
+    Ok(files)
+}
+
+fn sorted(folder: &Path) -> std::io::Result<Vec<PathBuf>> {
+    let mut paths: Vec<PathBuf> =
+        std::fs::read_dir(folder)?.map(|entry| Ok(entry?.path())).collect::<std::io::Result<_>>()?;
+    paths.sort();
+    Ok(paths)
 }

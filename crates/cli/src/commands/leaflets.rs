@@ -3,12 +3,12 @@
 use combclear_domain::leaflet::{Confidence, Leaflet, Leaflets as Set};
 
 use super::{print, print_json, table};
-use crate::args::Leaflets;
+use crate::args::{Leaflets, Place};
 use crate::failure::Failure;
 use crate::{Outcome, place};
 
-pub(crate) fn run(ask: &Leaflets) -> Result<Outcome, Failure> {
-    let set = place::leaflets()?;
+pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
+    let set = &place::leaflets(at)?;
     let Some(id) = &ask.id else {
         if ask.json {
             print_json(&set.iter().map(AsRef::as_ref).collect::<Vec<&Leaflet>>())?;

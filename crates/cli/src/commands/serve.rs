@@ -19,7 +19,7 @@ use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     check_address(ask.listen).map_err(|error| Failure::new(error.to_string(), error.help()))?;
-    let leaflets = Arc::new(place::leaflets()?.clone());
+    let leaflets = Arc::new(place::leaflets(at)?);
     place::with_register(at, async |register| {
         let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
         let address = listener.local_addr().unwrap_or(ask.listen);

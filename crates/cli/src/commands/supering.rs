@@ -14,7 +14,7 @@ use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Supering) -> Result<Outcome, Failure> {
-    let leaflets = place::leaflets()?;
+    let leaflets = &place::leaflets(at)?;
     let on = ask.on.unwrap_or_else(clock::today);
     let (name, reports) = place::with_holding(at, async |register, holding| {
         let reports = register.read(&holding, |holding| reports(holding, leaflets, ask, on)).await?;

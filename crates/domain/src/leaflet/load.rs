@@ -46,6 +46,7 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     let unit = table.word(file, "unit", &units);
     let release = table.word(file, "release", &[("slow", Release::Slow), ("single", Release::Single)]);
     let methods = methods(file, &mut table);
+    let instead_of = table.maybe_text(file, "instead_of");
     let sources = sources(file, &mut table);
     let rules = rules(file, &mut table, &methods, &sources);
     name_fits_path(file, &table, id.as_ref(), jurisdiction.as_ref());
@@ -61,6 +62,8 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
         unit: unit?,
         release: release?,
         methods,
+        instead_of,
+        own: false,
         sources: sources.defined,
         rules: rules.into_iter().map(|placed| placed.rule).collect(),
     })

@@ -45,6 +45,11 @@ pub struct Leaflet {
     /// The ways of giving it, where there are several.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub methods: Vec<Method>,
+    /// The built-in leaflet that this one, from a keeper's own folder, stands in for: `gb/amitraz-strip-500mg-a`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub instead_of: Option<String>,
+    /// Whether it comes from a keeper's own folder.
+    pub own: bool,
     /// Where the rules were read.
     pub sources: Vec<Source>,
     /// The rules, in the order of the file.
@@ -120,20 +125,64 @@ impl Leaflets {
     ) -> Result<Leaflets, Vec<Diagnostic>> {
         let mut faults = Vec::new();
         let mut set = Leaflets::default();
+        let mut places: BTreeMap<(Jurisdiction, LeafletId), String> = BTreeMap::new();
         for (path, text) in files {
             let Some(leaflet) = load::leaflet(path, text, &mut faults) else { continue };
             let key = (leaflet.jurisdiction.clone(), leaflet.id.clone());
-            if set.by_name.insert(key, Arc::new(leaflet)).is_some() {
-                faults.push(Diagnostic {
-                    file: path.to_owned(),
-                    line: 1,
-                    column: 0,
-                    message: "a leaflet with this id is already loaded for this jurisdiction".to_owned(),
-                    help: "give the variant an id of its own, or keep one of the two files".to_owned(),
-                });
+            if let Some(earlier) = places.insert(key.clone(), path.to_owned()) {
+                let (message, help) = twice(&leaflet, &earlier);
+                faults.push(Diagnostic { file: path.to_owned(), line: 0, column: 0, message, help });
             }
+            set.by_name.insert(key, Arc::new(leaflet));
         }
         if faults.is_empty() { Ok(set) } else { Err(faults) }
+    }
+
+    /// Adds leaflets of a keeper's own, under the same checks. One that has the id of a built-in leaflet must name it in
+    /// `instead_of`, so that none is replaced by chance.
+    ///
+    /// # Errors
+    /// Every fault of every file. The set is then as it was.
+    pub fn with_own<'a>(
+        &self,
+        files: impl IntoIterator<Item = (&'a str, &'a str)>,
+    ) -> Result<Leaflets, Vec<Diagnostic>> {
+        let mut faults = Vec::new();
+        let mut set = self.clone();
+        let mut own: BTreeMap<(Jurisdiction, LeafletId), String> = BTreeMap::new();
+        for (path, text) in files {
+            let Some(mut leaflet) = load::leaflet(path, text, &mut faults) else { continue };
+            leaflet.own = true;
+            let key = (leaflet.jurisdiction.clone(), leaflet.id.clone());
+            if let Some((message, help)) = self.fault_of_own(&leaflet, own.get(&key)) {
+                faults.push(Diagnostic { file: path.to_owned(), line: 0, column: 0, message, help });
+                continue;
+            }
+            own.insert(key.clone(), path.to_owned());
+            set.by_name.insert(key, Arc::new(leaflet));
+        }
+        if faults.is_empty() { Ok(set) } else { Err(faults) }
+    }
+
+    fn fault_of_own(&self, leaflet: &Leaflet, earlier: Option<&String>) -> Option<(String, String)> {
+        let name = format!("{}/{}", leaflet.jurisdiction, leaflet.id);
+        let built_in = self.get(&leaflet.jurisdiction, &leaflet.id).is_some();
+        match (earlier, &leaflet.instead_of) {
+            (Some(file), _) => Some(twice(leaflet, file)),
+            (None, None) if built_in => {
+                let message = format!("there is a built-in leaflet `{name}`, which this one would replace");
+                Some((message, format!("give it another id, or say so: instead_of = \"{name}\"")))
+            }
+            (None, Some(of)) if *of != name => {
+                let message = format!("`instead_of` names `{of}`, but the leaflet is `{name}`");
+                Some((message, "a leaflet stands in for the one of its own jurisdiction and id".to_owned()))
+            }
+            (None, Some(of)) if !built_in => Some((
+                format!("there is no built-in leaflet `{of}`"),
+                "drop `instead_of`, or correct the id".to_owned(),
+            )),
+            _ => None,
+        }
     }
 
     /// The leaflet with this id in this jurisdiction.
@@ -160,4 +209,10 @@ impl Leaflets {
     pub fn nearest_to(&self, id: &str) -> Option<&str> {
         nearest(id, self.by_name.keys().map(|(_, known)| known.as_str()))
     }
+}
+
+/// The fault of one leaflet in two files, and how to mend it.
+fn twice(leaflet: &Leaflet, earlier: &str) -> (String, String) {
+    let message = format!("the leaflet `{}/{}` is also in `{earlier}`", leaflet.jurisdiction, leaflet.id);
+    (message, "give the variant an id of its own, or keep one of the two files".to_owned())
 }

@@ -94,7 +94,8 @@ pub struct ValueReport {
     pub of: &'static str,
     /// The value.
     pub value: String,
-    /// Who said it: `prescription`, `leaflet_reading`, `pack`, `leaflet` or `declared`.
+    /// Who said it: `prescription`, `leaflet_reading`, `pack`, `leaflet` (built in), `own_leaflet` (from the keeper's own
+    /// folder) or `declared`.
     pub said_by: &'static str,
     /// The entry in which it was said; absent for the built-in leaflet.
     pub entry: Option<EntryId>,

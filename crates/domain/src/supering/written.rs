@@ -162,6 +162,7 @@ fn value<T>(course: &Course, of: &'static str, fact: &Fact<T>, value: String) ->
         Authority::Prescription(entry) => ("prescription", Some(entry)),
         Authority::Reading(entry) => ("leaflet_reading", Some(entry)),
         Authority::Pack(entry) => ("pack", Some(entry)),
+        Authority::Leaflet(_) if leaflet.is_some_and(|leaflet| leaflet.own) => ("own_leaflet", None),
         Authority::Leaflet(_) => ("leaflet", None),
         Authority::Declared(entry) => ("declared", Some(entry)),
     };
