@@ -41,9 +41,14 @@ impl Standing {
 
 /// The day on which a carrier that need not come out is used up, if that is documented.
 pub(super) fn spent_on(course: &Course, on: Day) -> Option<Day> {
+    last_spent(course, on).filter(|(_, sure)| *sure).map(|(spent, _)| spent)
+}
+
+/// The day on which the last carrier is used up, and whether that is documented.
+pub(super) fn last_spent(course: &Course, on: Day) -> Option<(Day, bool)> {
     let (days, sure) = used_up(&course.terms)?;
     let last_dose = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
-    sure.then(|| last_dose.plus(days))
+    Some((last_dose.plus(days), sure))
 }
 
 /// What the colony itself says.

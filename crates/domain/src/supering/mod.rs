@@ -193,8 +193,10 @@ impl<'h> Answer<'h> {
         let waits = self.courses().filter_map(|course| {
             let may_lie_under =
                 Standing::of(course, self.on) == Standing::In && inside(&course.terms) == Verdict::Yes;
-            let spent = assess::spent_on(course, self.on).filter(|_| may_lie_under)?;
-            Some((spent, free_from(&course.terms, spent)))
+            let (spent, sure) = assess::last_spent(course, self.on).filter(|_| may_lie_under)?;
+            // Not known from then on, unless it does not matter whether it is in or out.
+            let free = if sure { free_from(&course.terms, spent) } else { None };
+            (!free_in_or_out(&course.terms)).then_some((spent, free))
         });
         let mut waits: Vec<(Day, Option<Day>)> = waits.collect();
         waits.sort_unstable();
