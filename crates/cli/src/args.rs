@@ -40,7 +40,7 @@ pub(crate) struct Place {
         value_name = "ADDRESS"
     )]
     pub(crate) db: String,
-    /// A folder of leaflets of your own, <jurisdiction>/<id>.toml, beside the built-in ones
+    /// A folder of leaflets of your own, laid out as JURISDICTION/ID.toml, beside the built-in ones
     #[arg(long, global = true, env = "COMBCLEAR_LEAFLETS", value_name = "FOLDER")]
     pub(crate) leaflets: Option<PathBuf>,
     /// The holding; may be left out while the database keeps only one
