@@ -93,6 +93,70 @@ impl Day {
     }
 }
 
+/// A day of every year, written `11-01`: month, then day. The 29th of February is not one.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+#[cfg_attr(
+    feature = "openapi",
+    derive(utoipa::ToSchema),
+    schema(value_type = String, pattern = "^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", example = "11-01")
+)]
+pub struct YearDay((u32, u32));
+
+impl YearDay {
+    /// The same day of the year as a day, the 29th of February counted as the 28th.
+    #[must_use]
+    pub fn of(day: Day) -> YearDay {
+        let (month, day) = (day.0.month(), day.0.day());
+        YearDay((month, if month == 2 { day.min(28) } else { day }))
+    }
+
+    /// Whether a day lies in the time of the year from `self` to `last`, both included. It may run over the new year.
+    #[must_use]
+    pub fn to_covers(self, last: YearDay, day: Day) -> bool {
+        let day = YearDay::of(day);
+        if self <= last { self <= day && day <= last } else { self <= day || day <= last }
+    }
+}
+
+impl FromStr for YearDay {
+    type Err = NotADate;
+
+    fn from_str(text: &str) -> Result<YearDay, NotADate> {
+        // The year 2001 has no 29th of February.
+        let day: Result<Day, _> = format!("2001-{text}").parse();
+        let fail = |_| NotADate { text: text.to_owned(), wanted: "a day of every year, such as `11-01`" };
+        day.map(YearDay::of).map_err(fail)
+    }
+}
+
+impl TryFrom<String> for YearDay {
+    type Error = NotADate;
+
+    fn try_from(text: String) -> Result<YearDay, NotADate> {
+        text.parse()
+    }
+}
+
+impl From<YearDay> for String {
+    fn from(day: YearDay) -> String {
+        day.to_string()
+    }
+}
+
+impl fmt::Display for YearDay {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (month, day) = self.0;
+        write!(f, "{month:02}-{day:02}")
+    }
+}
+
+impl fmt::Debug for YearDay {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
 /// The last day that a period of `days` after an event on `day` still blocks; none for a period of zero days.
 ///
 /// ```

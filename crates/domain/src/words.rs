@@ -167,6 +167,8 @@ macro_rules! word_lists {
     )+};
 }
 
+pub(crate) use word_lists;
+
 word_lists! {
     /// What a medicine is counted in.
     Unit {

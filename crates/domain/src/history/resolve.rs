@@ -66,20 +66,27 @@ where
         on_packs: impl Fn(&LotSaid<'_>) -> Vec<(T, Authority)>,
     ) -> Option<Fact<T>> {
         let Stated { prescriptions, all_prescribed, lots, declared } = resolver.stated;
-        let built_in = self.built_in(resolver.built_in);
-        let documented = built_in.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value);
-        let said = |value: T, authority: Authority| Fact {
-            value,
-            authority,
-            confidence: Confidence::Document,
-            looser_than: documented.filter(|built_in| (self.order)(built_in, &value) == Ordering::Greater),
+        let any_revision = self.built_in(resolver.built_in, None);
+        let said = |value: T, authority: Authority, built_in: Option<&Fact<T>>| {
+            let documented = built_in.filter(|fact| fact.is_documented()).map(|fact| fact.value);
+            Fact {
+                value,
+                authority,
+                confidence: Confidence::Document,
+                looser_than: documented.filter(|built_in| (self.order)(built_in, &value) == Ordering::Greater),
+            }
         };
         let prescribed: Vec<_> = prescriptions
             .iter()
-            .map(|(entry, terms)| Some(said((self.stated)(terms)?, Authority::Prescription(*entry))))
+            .map(|(entry, terms)| {
+                let value = (self.stated)(terms)?;
+                Some(said(value, Authority::Prescription(*entry), any_revision.as_ref()))
+            })
             .collect();
         let every_dose = *all_prescribed && prescribed.iter().all(Option::is_some);
         let of_lot = |lot: &LotSaid<'_>| {
+            let built_in = self.built_in(resolver.built_in, lot.revision);
+            let said = |value, authority| said(value, authority, built_in.as_ref());
             let read = self.newest_reading(&lot.readings).into_iter().chain(on_packs(lot));
             let read = strictest(read, |a, b| (self.order)(&a.0, &b.0)).map(|(value, by)| said(value, by));
             let declared = || {
@@ -114,20 +121,16 @@ where
         newest.map(|(_, value, entry)| (value, Authority::Reading(entry)))
     }
 
-    /// What the built-in leaflet says. Where methods differ and none was noted, the strictest value is used, as well
-    /// established as the weakest of them.
-    pub(super) fn built_in(&self, built_in: &BuiltIn<'_>) -> Option<Fact<T>> {
+    /// What the built-in leaflet says. Where methods or revisions of the label differ and none was noted, the strictest
+    /// value is used, as well established as the weakest of them.
+    pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Fact<T>> {
         let BuiltIn { leaflet, placed, method } = *built_in;
         let leaflet = leaflet?;
-        let fits = |rule: &Rule| match (&rule.method, method) {
-            (Some(of), Some(given)) => of == given,
-            _ => true,
-        };
         let in_force = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
             rule.says.topic() == self.topic
                 && rule.force != Force::Advice
                 && rule.is_in_force(placed)
-                && fits(rule)
+                && rule.fits(method, revision)
         });
         let values: Vec<_> =
             in_force.filter_map(|(index, rule)| Some(((self.rule)(rule)?, index, rule.confidence))).collect();

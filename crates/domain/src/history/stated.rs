@@ -61,9 +61,21 @@ pub(super) fn said_of_lots<'h>(doses: &[Given<'h>], holding: &'h Holding) -> Vec
         let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
         let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
         LotSaid {
+            revision: label_revision(holding, lot),
             readings: readings.collect(),
             packs: packs.filter_map(|(entry, given)| Some((entry, given.withdrawal_days?))).collect(),
         }
     });
     said.collect()
+}
+
+/// The revision of the label on the pack of a lot: as noted when it was acquired, else at the newest reading that names one.
+pub(super) fn label_revision<'h>(holding: &'h Holding, lot: &LotName) -> Option<&'h str> {
+    let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
+    acquired.or_else(|| {
+        holding.lot_file(lot).iter().rev().find_map(|record| match &*record.event {
+            Event::LeafletReading(reading) => reading.revision.as_deref(),
+            _ => None,
+        })
+    })
 }

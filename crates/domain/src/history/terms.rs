@@ -137,6 +137,8 @@ pub(super) struct Stated<'h> {
 /// What people read of one lot.
 #[derive(Default)]
 pub(super) struct LotSaid<'h> {
+    /// The revision of the label on its pack, if it was noted.
+    pub(super) revision: Option<&'h str>,
     /// Readings of its leaflet, in the order in which they were made.
     pub(super) readings: Vec<(&'h Record, &'h StatedTerms)>,
     /// Withdrawal periods read on its pack when giving a dose.
@@ -188,7 +190,7 @@ impl Terms {
         });
         let wait = wait().resolve(&resolver);
         let covering = covering_wait(named, stated, withdrawal.as_ref(), wait.as_ref());
-        let intervals = doses(None).built_in(&built_in).map(|fact| fact.value);
+        let intervals = doses(None).built_in(&built_in, None).map(|fact| fact.value);
         Terms {
             supers_during: supers_during().resolve(&resolver),
             withdrawal,

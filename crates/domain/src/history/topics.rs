@@ -89,7 +89,7 @@ pub(super) fn doses(
             terms.doses.map(|count| Doses { count, ..intervals.unwrap_or(none) })
         },
         rule: |rule| match rule.says {
-            Says::Doses { count, interval_min_days, interval_max_days } => {
+            Says::Doses { count, interval_min_days, interval_max_days, .. } => {
                 Some(Doses { count, interval_min_days, interval_max_days })
             }
             _ => None,

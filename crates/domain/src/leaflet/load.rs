@@ -46,9 +46,10 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     let unit = table.word(file, "unit", &units);
     let release = table.word(file, "release", &[("slow", Release::Slow), ("single", Release::Single)]);
     let methods = methods(file, &mut table);
+    let revisions = revisions(file, &mut table);
     let instead_of = table.maybe_text(file, "instead_of");
     let sources = sources(file, &mut table);
-    let rules = rules(file, &mut table, &methods, &sources);
+    let rules = rules(file, &mut table, &Named { methods: &methods, revisions: &revisions }, &sources);
     name_fits_path(file, &table, id.as_ref(), jurisdiction.as_ref());
     table.finish(file);
     overlap::check(file, release, &rules);
@@ -62,6 +63,7 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
         unit: unit?,
         release: release?,
         methods,
+        revisions,
         instead_of,
         own: false,
         sources: sources.defined,
@@ -102,6 +104,25 @@ fn methods(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<Method> {
     methods
 }
 
+/// What the head of a leaflet names and its rules may be limited to.
+struct Named<'a> {
+    methods: &'a [Method],
+    revisions: &'a [String],
+}
+
+fn revisions(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<String> {
+    let mut revisions = Vec::new();
+    let wanted = "a list of label revisions in order, such as [\"2013-03\", \"2021-02\"]";
+    for (offset, text) in table.maybe_texts(file, "revisions", wanted) {
+        if revisions.contains(&text) {
+            file.fault(offset, format!("the revision `{text}` is named twice"), "name each revision once");
+        } else {
+            revisions.push(text);
+        }
+    }
+    revisions
+}
+
 fn sources(file: &mut File<'_>, table: &mut Table<'_>) -> Sources {
     let mut sources = Sources { defined: Vec::new(), keys: Vec::new(), complete: true };
     let Some(entries) = table.tables(file, "source") else {
@@ -134,7 +155,7 @@ fn sources(file: &mut File<'_>, table: &mut Table<'_>) -> Sources {
 fn rules(
     file: &mut File<'_>,
     table: &mut Table<'_>,
-    methods: &[Method],
+    named: &Named<'_>,
     sources: &Sources,
 ) -> Vec<PlacedRule> {
     let mut rules = Vec::new();
@@ -147,8 +168,11 @@ fn rules(
     }
     for mut entry in entries {
         let read = read_rule::rule(file, &mut entry);
-        if let Some(method) = read.method.as_ref().filter(|method| !methods.contains(method)) {
-            unknown_method(file, entry.at("method"), method, methods);
+        if let Some(method) = read.method.as_ref().filter(|method| !named.methods.contains(method)) {
+            unknown_method(file, entry.at("method"), method, named.methods);
+        }
+        if let Some(revision) = read.revision.as_ref().filter(|known| !named.revisions.contains(known)) {
+            unknown_revision(file, entry.at("revision"), revision, named.revisions);
         }
         let places = if read.kind_is_known { entry.finish(file) } else { entry.finish_unread(file) };
         every_rule_cites &= !read.cited.is_empty();
@@ -195,6 +219,14 @@ fn unknown_method(file: &mut File<'_>, at: Option<usize>, method: &Method, metho
         }
     };
     file.fault(at, format!("the leaflet has no method `{method}`"), help);
+}
+
+fn unknown_revision(file: &mut File<'_>, at: Option<usize>, revision: &str, revisions: &[String]) {
+    let help = match nearest(revision, revisions.iter().map(String::as_str)) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => format!("add \"{revision}\" to `revisions` at the head of the leaflet, or drop the key"),
+    };
+    file.fault(at, format!("the leaflet has no label revision `{revision}`"), help);
 }
 
 /// `gb/amitraz-strip-500mg-a.toml` holds the leaflet of that id for that jurisdiction.

@@ -7,6 +7,7 @@
 pub mod load;
 mod overlap;
 mod read_rule;
+mod read_says;
 pub mod rule;
 mod says;
 mod table;
@@ -45,6 +46,9 @@ pub struct Leaflet {
     /// The ways of giving it, where there are several.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub methods: Vec<Method>,
+    /// Revisions of the label that are on packs, in order, where the rules differ between them.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub revisions: Vec<String>,
     /// The built-in leaflet that this one, from a keeper's own folder, stands in for: `gb/amitraz-strip-500mg-a`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub instead_of: Option<String>,
@@ -94,11 +98,7 @@ impl Leaflet {
         method: Option<&'a Method>,
     ) -> impl Iterator<Item = &'a Rule> + 'a {
         self.rules.iter().filter(move |rule| {
-            let fits = match (&rule.method, method) {
-                (Some(of), Some(given)) => of == given,
-                _ => true,
-            };
-            rule.says.topic() == topic && rule.is_in_force(on) && fits
+            rule.says.topic() == topic && rule.is_in_force(on) && rule.fits(method, None)
         })
     }
 

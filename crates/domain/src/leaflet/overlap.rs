@@ -9,7 +9,7 @@ use super::{Release, Rule};
 pub(super) fn check(file: &mut File<'_>, release: Option<Release>, rules: &[PlacedRule]) {
     for (index, later) in rules.iter().enumerate() {
         for earlier in rules.iter().take(index) {
-            if share_a_day(&earlier.rule, &later.rule) && methods_meet(&earlier.rule, &later.rule) {
+            if share_a_day(&earlier.rule, &later.rule) && meet(&earlier.rule, &later.rule) {
                 one_slot(file, earlier, later);
                 stay_bounds(file, earlier, later);
             }
@@ -47,6 +47,10 @@ fn one_slot(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
 
 /// How two rules of one slot are kept from meeting.
 fn keep_apart(earlier: &Rule, later: &Rule) -> String {
+    if earlier.revision != later.revision {
+        return "a rule without `revision` holds for every revision: name the one it is for, or drop it"
+            .to_owned();
+    }
     if earlier.method != later.method {
         return "a rule without `method` holds for every method: name the one it is for, or drop it"
             .to_owned();
@@ -85,33 +89,44 @@ fn share_a_day(one: &Rule, two: &Rule) -> bool {
     starts_in_time(one, two) && starts_in_time(two, one)
 }
 
-fn methods_meet(one: &Rule, two: &Rule) -> bool {
-    one.method.is_none() || two.method.is_none() || one.method == two.method
+/// Whether two rules can speak of one lot given in one way.
+fn meet(one: &Rule, two: &Rule) -> bool {
+    let methods = one.method.is_none() || two.method.is_none() || one.method == two.method;
+    methods && (one.revision.is_none() || two.revision.is_none() || one.revision == two.revision)
 }
 
 /// What only one rule may fill at a time.
 #[derive(PartialEq, Eq)]
-struct Slot {
+struct Slot<'r> {
     topic: Topic,
     advice: bool,
     brood: Option<BroodState>,
     window: Option<TemperatureWindow>,
     per: Option<DosePer>,
+    band: (Option<u32>, Option<u32>),
+    when: Option<&'r str>,
 }
 
 /// The slot of a rule; none for rules in words only, of which there may be several.
-fn slot(rule: &Rule) -> Option<Slot> {
+fn slot(rule: &Rule) -> Option<Slot<'_>> {
     let mut slot = Slot {
         topic: rule.says.topic(),
         advice: rule.force == Force::Advice,
         brood: None,
         window: None,
         per: None,
+        band: (None, None),
+        when: None,
     };
     match &rule.says {
         Says::StayMin { brood, .. } | Says::StayMax { brood, .. } => slot.brood = *brood,
         Says::Temperature { window, .. } => slot.window = Some(*window),
-        Says::Dose { per, .. } => slot.per = Some(*per),
+        Says::Dose { per, min_bees, max_bees, when, .. } => {
+            slot.per = Some(*per);
+            slot.band = (*min_bees, *max_bees);
+            slot.when = when.as_deref();
+        }
+        Says::DoseCap { when, .. } => slot.when = when.as_deref(),
         Says::CombRule { .. }
         | Says::Entrance { .. }
         | Says::NotWith { .. }

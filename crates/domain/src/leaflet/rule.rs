@@ -2,10 +2,10 @@
 
 use std::fmt;
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::calendar::Day;
-use crate::words::{Brood, Method};
+use crate::words::{Brood, Method, word_lists};
 
 pub use super::says::{Says, Topic};
 
@@ -19,6 +19,9 @@ pub struct Rule {
     /// The method it is limited to.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub method: Option<Method>,
+    /// The revision of the label that it is limited to.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub revision: Option<String>,
     /// First day on which it is in force.
     pub from: Day,
     /// Last day on which it is in force; open-ended if absent.
@@ -45,32 +48,13 @@ impl Rule {
     pub fn is_in_force(&self, on: Day) -> bool {
         self.from <= on && self.until.is_none_or(|until| on <= until)
     }
-}
 
-/// How much a rule binds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub enum Force {
-    /// Law.
-    Law,
-    /// The label or leaflet.
-    Label,
-    /// Advice only.
-    Advice,
-}
-
-/// How well a value is established. Only a `document` can carry a yes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub enum Confidence {
-    /// Read in the authority's document for this jurisdiction, or a faithful copy of it.
-    Document,
-    /// Read in another text that reports it, or in another country's document.
-    SecondHand,
-    /// From memory or inferred.
-    Unconfirmed,
+    /// Whether it speaks of a lot given by a method. Where either is not known, it may.
+    #[must_use]
+    pub fn fits(&self, method: Option<&Method>, revision: Option<&str>) -> bool {
+        let of_method = self.method.as_ref().zip(method).is_none_or(|(of, given)| of == given);
+        of_method && self.revision.as_deref().zip(revision).is_none_or(|(of, printed)| of == printed)
+    }
 }
 
 /// The brood under which a length of stay holds.
@@ -85,6 +69,18 @@ pub enum BroodState {
 }
 
 impl BroodState {
+    /// Both states.
+    pub const ALL: [BroodState; 2] = [BroodState::AbsentOrLowest, BroodState::Present];
+
+    /// The state as it is written in leaflets.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            BroodState::AbsentOrLowest => "absent_or_lowest",
+            BroodState::Present => "present",
+        }
+    }
+
     /// The state that an inspection shows.
     #[must_use]
     pub const fn seen(brood: Brood) -> BroodState {
@@ -104,57 +100,100 @@ impl fmt::Display for BroodState {
     }
 }
 
-/// Which temperature a limit speaks of, and when.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub enum TemperatureWindow {
-    /// Outside daily maximum on the day of placing.
-    MaximumOnPlacingDay,
-    /// Outside daily maximum in the first days.
-    MaximumInFirstDays,
-    /// Outside daily maximum over the whole stay.
-    MaximumOverStay,
-    /// Outside daily mean over the stay.
-    MeanOverStay,
-    /// Outside, at the moment of use.
-    AtUse,
-    /// Of the product itself.
-    Product,
-}
+word_lists! {
+    /// How much a rule binds.
+    Force {
+        /// Law.
+        Law = "law",
+        /// The label or leaflet.
+        Label = "label",
+        /// Advice only.
+        Advice = "advice",
+    }
 
-/// What a dose is counted by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub enum DosePer {
-    /// Per hive.
-    Hive,
-    /// Per brood box.
-    BroodBox,
-    /// Per so many frames of bees.
-    FramesOfBees,
-    /// Per seam of bees.
-    Seam,
-    /// Per small colony or nucleus.
-    SmallColony,
-}
+    /// How well a value is established. Only a `document` can carry a yes.
+    Confidence {
+        /// Read in the authority's document for this jurisdiction, or a faithful copy of it.
+        Document = "document",
+        /// Read in another text that reports it, or in another country's document.
+        SecondHand = "second_hand",
+        /// From memory or inferred.
+        Unconfirmed = "unconfirmed",
+    }
 
-/// Something that giving a medicine needs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub enum Need {
-    /// Mains or a generator.
-    MainsOrGenerator,
-    /// A 12 V battery.
-    Battery,
-    /// A kit that can be carried in.
-    CarryInKit,
-    /// The hive is opened.
-    HiveOpened,
-    /// A second visit.
-    ReturnVisit,
-    /// Dry ground at the stand.
-    DryGround,
+    /// Which temperature a limit speaks of, and when.
+    TemperatureWindow {
+        /// Outside daily maximum on the day of placing.
+        MaximumOnPlacingDay = "maximum_on_placing_day",
+        /// Outside daily maximum in the first days.
+        MaximumInFirstDays = "maximum_in_first_days",
+        /// Outside daily maximum over the whole stay.
+        MaximumOverStay = "maximum_over_stay",
+        /// Outside daily mean over the stay.
+        MeanOverStay = "mean_over_stay",
+        /// Outside, at the moment of use.
+        AtUse = "at_use",
+        /// Of the product itself.
+        Product = "product",
+    }
+
+    /// What a dose is counted by.
+    DosePer {
+        /// Per hive.
+        Hive = "hive",
+        /// Per brood box.
+        BroodBox = "brood_box",
+        /// Per so many frames of bees.
+        FramesOfBees = "frames_of_bees",
+        /// Per seam of bees.
+        Seam = "seam",
+        /// Per small colony or nucleus.
+        SmallColony = "small_colony",
+        /// Per side of an occupied comb.
+        CombSide = "comb_side",
+        /// Per litre of hive.
+        LitreOfHive = "litre_of_hive",
+        /// Per colony of so many bees.
+        Bees = "bees",
+    }
+
+    /// Something that giving a medicine needs.
+    Need {
+        /// Mains or a generator.
+        MainsOrGenerator = "mains_or_generator",
+        /// A 12 V battery.
+        Battery = "battery",
+        /// A kit that can be carried in.
+        CarryInKit = "carry_in_kit",
+        /// The hive is opened.
+        HiveOpened = "hive_opened",
+        /// A second visit.
+        ReturnVisit = "return_visit",
+        /// Dry ground at the stand.
+        DryGround = "dry_ground",
+    }
+
+    /// Something that must not go on at the same time.
+    Other {
+        /// Another varroa medicine.
+        VarroaMedicines = "varroa_medicines",
+        /// A medicine against nosema.
+        NosemaMedicines = "nosema_medicines",
+        /// Feeding.
+        Feeding = "feeding",
+    }
+
+    /// How a leaflet counts a year.
+    YearCounting {
+        /// From January to December.
+        CalendarYear = "calendar_year",
+        /// Any twelve months on end.
+        TwelveMonths = "twelve_months",
+    }
+
+    /// When in the honey year it may be given.
+    Timing {
+        /// Only after the last harvest of the year.
+        AfterLastHarvest = "after_last_harvest",
+    }
 }

@@ -2,7 +2,8 @@
 
 use serde::Serialize;
 
-use super::rule::{BroodState, DosePer, Need, TemperatureWindow};
+use super::rule::{BroodState, DosePer, Need, Other, TemperatureWindow, Timing, YearCounting};
+use crate::calendar::YearDay;
 use crate::quantity::Quantity;
 use crate::words::{Brood, Permission, RemovalNeed, SupersDuring};
 
@@ -51,8 +52,14 @@ topics! {
     Doses = "doses",
     /// Courses in a year.
     CoursesPerYear = "courses_per_year",
+    /// Courses while a colony is without brood.
+    CoursesPerBroodlessPeriod = "courses_per_broodless_period",
     /// Days between courses.
     GapBetweenCourses = "gap_between_courses",
+    /// The time of year.
+    Season = "season",
+    /// The time in the honey year.
+    Timing = "timing",
     /// Temperature limits.
     Temperature = "temperature",
     /// The brood under which it may be used.
@@ -67,6 +74,8 @@ topics! {
     Dose = "dose",
     /// Most that one colony may get.
     DoseCap = "dose_cap",
+    /// How a solution is mixed.
+    Recipe = "recipe",
     /// What giving it needs.
     Needs = "needs",
     /// What must not be in at the same time.
@@ -143,8 +152,11 @@ pub enum Says {
     },
     /// Doses of a course.
     Doses {
-        /// How many.
+        /// How many, at least.
         count: u8,
+        /// How many at most, where the leaflet lets the number vary.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        count_max: Option<u8>,
         /// Fewest days from one to the next.
         #[serde(skip_serializing_if = "Option::is_none")]
         interval_min_days: Option<u16>,
@@ -156,11 +168,31 @@ pub enum Says {
     CoursesPerYear {
         /// At most so many.
         count: u8,
+        /// How the year is counted, where the leaflet says it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        counted: Option<YearCounting>,
+    },
+    /// Courses while a colony is without brood.
+    CoursesPerBroodlessPeriod {
+        /// At most so many.
+        count: u8,
     },
     /// Days between courses.
     GapBetweenCourses {
         /// At least so many.
         days: u16,
+    },
+    /// The time of year in which it may be given. It may run over the new year.
+    Season {
+        /// First day of the year.
+        from_day: YearDay,
+        /// Last day of the year.
+        to_day: YearDay,
+    },
+    /// The time in the honey year in which it may be given.
+    Timing {
+        /// When.
+        value: Timing,
     },
     /// Temperature limits in degrees Celsius.
     Temperature {
@@ -209,14 +241,27 @@ pub enum Says {
         /// In the unit of the leaflet.
         #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
         amount: Quantity,
+        /// The most, where the leaflet gives a range.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, maximum = 1_000_000))]
+        amount_max: Option<Quantity>,
         /// Per what.
         per: DosePer,
         /// In `frames_of_bees`: per how many.
         #[serde(skip_serializing_if = "Option::is_none")]
         frames: Option<u8>,
+        /// In `bees`: for a colony of at least so many.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        min_bees: Option<u32>,
+        /// In `bees`: for a colony of at most so many.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        max_bees: Option<u32>,
         /// The unit where it is not that of the leaflet, such as ml of a mixed solution.
         #[serde(skip_serializing_if = "Option::is_none")]
         unit: Option<String>,
+        /// When this dose holds, in words, where the leaflet has several.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        when: Option<String>,
     },
     /// Most that one colony may get.
     DoseCap {
@@ -226,6 +271,31 @@ pub enum Says {
         /// The unit where it is not that of the leaflet.
         #[serde(skip_serializing_if = "Option::is_none")]
         unit: Option<String>,
+        /// When this cap holds, in words, where the leaflet has several.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        when: Option<String>,
+    },
+    /// How a solution is mixed.
+    Recipe {
+        /// How much of the medicine.
+        #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 35))]
+        amount: Quantity,
+        /// The unit where it is not that of the leaflet.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        unit: Option<String>,
+        /// Millilitres of water.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, maximum = 1_000_000))]
+        water_ml: Option<Quantity>,
+        /// Grams of sugar.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, maximum = 1_000_000))]
+        sugar_g: Option<Quantity>,
+        /// Millilitres that come of it.
+        #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 500))]
+        makes_ml: Quantity,
+        /// The order of mixing, and what is dangerous about it.
+        text: String,
     },
     /// What giving it needs.
     Needs {
@@ -236,6 +306,9 @@ pub enum Says {
     NotWith {
         /// In words.
         text: String,
+        /// What of it can be told from the record.
+        #[serde(skip_serializing_if = "Vec::is_empty")]
+        others: Vec<Other>,
     },
     /// Chemical class, for rotation.
     Class {
@@ -285,7 +358,10 @@ impl Says {
             Says::StayMax { .. } => Topic::StayMax,
             Says::Doses { .. } => Topic::Doses,
             Says::CoursesPerYear { .. } => Topic::CoursesPerYear,
+            Says::CoursesPerBroodlessPeriod { .. } => Topic::CoursesPerBroodlessPeriod,
             Says::GapBetweenCourses { .. } => Topic::GapBetweenCourses,
+            Says::Season { .. } => Topic::Season,
+            Says::Timing { .. } => Topic::Timing,
             Says::Temperature { .. } => Topic::Temperature,
             Says::BroodNeed { .. } => Topic::BroodNeed,
             Says::ColonySize { .. } => Topic::ColonySize,
@@ -293,6 +369,7 @@ impl Says {
             Says::Entrance { .. } => Topic::Entrance,
             Says::Dose { .. } => Topic::Dose,
             Says::DoseCap { .. } => Topic::DoseCap,
+            Says::Recipe { .. } => Topic::Recipe,
             Says::Needs { .. } => Topic::Needs,
             Says::NotWith { .. } => Topic::NotWith,
             Says::Class { .. } => Topic::Class,
