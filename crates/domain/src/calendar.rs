@@ -78,6 +78,24 @@ impl Day {
         self.0.signed_duration_since(earlier.0).num_days()
     }
 
+    /// The year.
+    #[must_use]
+    pub fn year(self) -> i32 {
+        self.0.year()
+    }
+
+    /// The same day of the year before; of the 29th of February the 28th.
+    pub(crate) fn a_year_before(self) -> Day {
+        let (year, month) = (self.0.year() - 1, self.0.month());
+        let day = |day| Day::new(year, month, day);
+        day(self.0.day()).or_else(|| day(28)).unwrap_or(Day::FIRST)
+    }
+
+    /// The month, counted from 0 for January.
+    pub(crate) fn month0(self) -> usize {
+        usize::try_from(self.0.month0()).unwrap_or_default()
+    }
+
     /// The day of the week, in English.
     #[must_use]
     pub fn weekday(self) -> &'static str {

@@ -22,6 +22,41 @@ impl Quantity {
         Quantity { thousandths: units as u64 * 1_000 }
     }
 
+    /// So many thousandths of a unit.
+    #[must_use]
+    pub const fn from_thousandths(thousandths: u64) -> Quantity {
+        Quantity { thousandths }
+    }
+
+    /// In thousandths of a unit.
+    #[must_use]
+    pub const fn thousandths(self) -> u64 {
+        self.thousandths
+    }
+
+    /// The next whole number of `step`s that is not less; the amount itself for a step of nothing.
+    #[must_use]
+    pub fn up_to(self, step: Quantity) -> Quantity {
+        let steps = self.thousandths.checked_next_multiple_of(step.thousandths);
+        Quantity { thousandths: steps.filter(|_| step.thousandths > 0).unwrap_or(self.thousandths) }
+    }
+
+    /// The nearest whole number of `step`s, halves up; the amount itself for a step of nothing.
+    #[must_use]
+    pub fn nearest(self, step: Quantity) -> Quantity {
+        let half = step.thousandths / 2;
+        let steps = (self.thousandths.saturating_add(half)).checked_div(step.thousandths);
+        steps.map_or(self, |steps| Quantity { thousandths: steps.saturating_mul(step.thousandths) })
+    }
+
+    /// This amount times one over the other, to the nearest thousandth; nothing if the divisor is.
+    #[must_use]
+    pub fn scaled(self, by: Quantity, over: Quantity) -> Quantity {
+        let (a, b, c) = (u128::from(self.thousandths), u128::from(by.thousandths), u128::from(over.thousandths));
+        let scaled = (a * b + c / 2).checked_div(c).unwrap_or_default();
+        Quantity { thousandths: u64::try_from(scaled).unwrap_or(u64::MAX) }
+    }
+
     /// Whether this is nothing at all.
     #[must_use]
     pub const fn is_zero(self) -> bool {

@@ -242,6 +242,14 @@ word_lists! {
         Seen = "seen",
     }
 
+    /// Whether temperatures were forecast or measured.
+    TemperatureStage {
+        /// Forecast.
+        Forecast = "forecast",
+        /// Measured.
+        Measured = "measured",
+    }
+
     /// Electric power at an apiary.
     Power {
         /// None.

@@ -11,7 +11,15 @@ use combclear_domain::leaflet::Leaflets;
 use include_dir::{Dir, include_dir};
 
 /// One folder per jurisdiction.
-static FILES: [(&str, Dir<'_>); 1] = [("gb", include_dir!("$CARGO_MANIFEST_DIR/gb"))];
+static FILES: [(&str, Dir<'_>); 7] = [
+    ("ch", include_dir!("$CARGO_MANIFEST_DIR/ch")),
+    ("de", include_dir!("$CARGO_MANIFEST_DIR/de")),
+    ("eu", include_dir!("$CARGO_MANIFEST_DIR/eu")),
+    ("gb", include_dir!("$CARGO_MANIFEST_DIR/gb")),
+    ("it", include_dir!("$CARGO_MANIFEST_DIR/it")),
+    ("pl", include_dir!("$CARGO_MANIFEST_DIR/pl")),
+    ("us", include_dir!("$CARGO_MANIFEST_DIR/us")),
+];
 
 static BUILT_IN: LazyLock<Result<Leaflets, Vec<Diagnostic>>> = LazyLock::new(|| {
     let mut files: Vec<(String, &str)> = files().collect();

@@ -20,6 +20,7 @@ use crate::leaflet::Leaflets;
 use crate::leaflet::rule::BroodState;
 use crate::words::{Brood, ColonyName, MedicineName, SuperPurpose};
 
+pub(crate) use stated::label_revision;
 pub use terms::{Authority, Doses, Fact, Stay, Terms};
 pub use window::Verdict;
 pub(crate) use window::{

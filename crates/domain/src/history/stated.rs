@@ -1,11 +1,59 @@
-//! What people stated about the doses of a course, gathered from the files of lots and prescriptions.
+//! What people stated about the doses of a course, or would be taken for one, gathered from the files of lots and prescriptions.
+
+use std::sync::Arc;
 
 use super::Dose;
-use super::terms::LotSaid;
-use crate::holding::Holding;
+use super::terms::{LotSaid, Named, Stated, Terms};
+use crate::calendar::Day;
+use crate::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Event, StatedTerms};
-use crate::words::LotName;
+use crate::leaflet::Leaflet;
+use crate::words::{LotName, Method};
+
+impl Terms {
+    /// The terms under which a leaflet's medicine would be given on a day from these lots; without any, those of the leaflet.
+    ///
+    /// What was read on a pack when some of the lot was given counts for the rest of it.
+    pub(crate) fn if_given(
+        holding: &Holding,
+        leaflet: &Arc<Leaflet>,
+        on: Day,
+        method: Option<&Method>,
+        revision: Option<&str>,
+        lots: &[LotName],
+    ) -> Terms {
+        let said_of = |lot: &LotName| {
+            let packs = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
+                Event::Administration(given) => Some((record.id, given.withdrawal_days?)),
+                _ => None,
+            });
+            LotSaid { revision, readings: readings(holding, lot), packs: packs.collect() }
+        };
+        let mut said: Vec<LotSaid<'_>> = lots.iter().map(said_of).collect();
+        if said.is_empty() {
+            said.push(LotSaid { revision, ..LotSaid::default() });
+        }
+        let medicine = lots.first().and_then(|lot| holding.lot(lot));
+        let medicine = medicine.and_then(|(_, lot)| holding.medicine(&lot.medicine));
+        let stated = Stated {
+            prescriptions: Vec::new(),
+            all_prescribed: false,
+            lots: said,
+            declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
+        };
+        Terms::of(&Named::Found(Arc::clone(leaflet)), on, method, &stated)
+    }
+}
+
+/// The readings of a lot's leaflet, in the order in which they were made.
+fn readings<'h>(holding: &'h Holding, lot: &LotName) -> Vec<(&'h Record, &'h StatedTerms)> {
+    let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
+        Event::LeafletReading(reading) => Some((&**record, &reading.terms)),
+        _ => None,
+    });
+    readings.collect()
+}
 
 /// A dose, and the lots it came from.
 #[derive(Clone, PartialEq)]
@@ -54,15 +102,11 @@ pub(super) fn said_of_lots<'h>(doses: &[Given<'h>], holding: &'h Holding) -> Vec
         return vec![LotSaid::default()];
     }
     let said = lots.into_iter().map(|lot| {
-        let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
-            Event::LeafletReading(reading) => Some((&**record, &reading.terms)),
-            _ => None,
-        });
         let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
         let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
         LotSaid {
             revision: label_revision(holding, lot),
-            readings: readings.collect(),
+            readings: readings(holding, lot),
             packs: packs.filter_map(|(entry, given)| Some((entry, given.withdrawal_days?))).collect(),
         }
     });
@@ -70,7 +114,7 @@ pub(super) fn said_of_lots<'h>(doses: &[Given<'h>], holding: &'h Holding) -> Vec
 }
 
 /// The revision of the label on the pack of a lot: as noted when it was acquired, else at the newest reading that names one.
-pub(super) fn label_revision<'h>(holding: &'h Holding, lot: &LotName) -> Option<&'h str> {
+pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName) -> Option<&'h str> {
     let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
     acquired.or_else(|| {
         holding.lot_file(lot).iter().rev().find_map(|record| match &*record.event {

@@ -3,6 +3,7 @@
 use std::sync::Arc;
 
 use super::check_names::check_stock;
+use super::check_place::{check_confirmed, check_flow, check_normals, check_temperatures};
 use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::journal::entry::Entry;
@@ -115,7 +116,16 @@ impl Holding {
             }
             Event::NectarFlow(body) => {
                 self.check_apiary("/body/apiary", &body.apiary)?;
-                check_span(body.from, body.to, "/body/to")
+                check_span(body.from, body.to, "/body/to")?;
+                check_flow(body)
+            }
+            Event::Temperature(body) => {
+                self.check_apiary("/body/apiary", &body.apiary)?;
+                check_temperatures(on, body)
+            }
+            Event::TemperatureNormals(body) => {
+                self.check_apiary("/body/apiary", &body.apiary)?;
+                check_normals(body)
             }
             Event::ColonyEstablished(body) => {
                 self.check_new_colony("/body/colony", &body.colony)?;
@@ -165,6 +175,7 @@ impl Holding {
             }
             Event::LeafletReading(body) => {
                 check_terms("/body/terms", Some(&body.terms))?;
+                check_confirmed(&body.confirms)?;
                 self.check_lot("/body/lot", &body.lot)
             }
             Event::Prescription(body) => {

@@ -23,6 +23,8 @@ pub(super) fn of(event: &Event) -> Mentions<'_> {
         Event::ApiaryDetails(body) => names.apiaries.push(&body.apiary),
         Event::SiteConditions(body) => names.apiaries.push(&body.apiary),
         Event::NectarFlow(body) => names.apiaries.push(&body.apiary),
+        Event::Temperature(body) => names.apiaries.push(&body.apiary),
+        Event::TemperatureNormals(body) => names.apiaries.push(&body.apiary),
         Event::ColonyEstablished(body) => {
             names.colonies.push(&body.colony);
             names.apiaries.push(&body.apiary);

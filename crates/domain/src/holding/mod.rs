@@ -11,6 +11,7 @@ mod accept;
 mod check;
 mod check_courses;
 mod check_names;
+mod check_place;
 mod lineage;
 mod mentions;
 mod views;

@@ -11,10 +11,10 @@ use crate::quantity::Quantity;
 use crate::words::{
     Access, ApiaryName, Brood, ColonyName, FlowStage, Ground, HarvestLotName, Jurisdiction, LeafletId,
     LotName, MedicineName, MedicinesInside, Method, Person, Power, PrescriptionName, StripsAtSplit,
-    StripsAtUniting, SuperPurpose, Unit,
+    StripsAtUniting, SuperPurpose, TemperatureStage, Unit,
 };
 
-pub use super::parts::{Given, StatedTerms, Supplier};
+pub use super::parts::{Confirmed, DayTemperature, Given, MonthNormal, StatedTerms, Supplier};
 pub use super::read::BodyError;
 use super::read::{check_named, read_body};
 
@@ -107,7 +107,7 @@ kinds! {
         pub place: Option<String>,
     }
 
-    /// Power, access and ground at an apiary, from this day until the next such entry or `until`.
+    /// Power, access and ground at an apiary, from this day until the next entry that states the same, or `until`.
     SiteConditions = "site_conditions" {
         /// The apiary.
         pub apiary: ApiaryName,
@@ -133,11 +133,43 @@ kinds! {
         pub forage: String,
         /// Expected or seen.
         pub stage: FlowStage,
-        /// First day of the flow.
+        /// First day of the flow; of an expected one, in a usual year.
         pub from: Day,
+        /// First day of an expected flow in an early year.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub from_early: Option<Day>,
+        /// First day of an expected flow in a late year.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub from_late: Option<Day>,
         /// Last day of the flow, if known.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub to: Option<Day>,
+    }
+
+    /// Outside temperatures at an apiary, day by day, as forecast or as measured.
+    Temperature = "temperature" {
+        /// The apiary.
+        pub apiary: ApiaryName,
+        /// Forecast or measured.
+        pub stage: TemperatureStage,
+        /// The days, each once. What is left out is not known.
+        #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 400))]
+        pub days: Vec<DayTemperature>,
+        /// Where they come from, in words.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub origin: Option<String>,
+    }
+
+    /// What temperatures an apiary has in usual years, month by month. Days without forecast are expected to be so.
+    TemperatureNormals = "temperature_normals" {
+        /// The apiary.
+        pub apiary: ApiaryName,
+        /// The months, each once.
+        #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 12))]
+        pub months: Vec<MonthNormal>,
+        /// Where they come from, in words.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub origin: Option<String>,
     }
 
     /// A colony comes into the record: bought, taken as a swarm, or kept before the record began.
@@ -233,10 +265,18 @@ kinds! {
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub seams: Option<u8>,
+        /// How many bees, as estimated.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(maximum = 200_000))]
+        pub bees: Option<u32>,
         /// Brood boxes.
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub brood_boxes: Option<u8>,
+        /// Litres that the brood boxes hold.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(maximum = 1000))]
+        pub hive_litres: Option<u16>,
         /// Whether a feeder is on.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub feeder: Option<bool>,
@@ -299,6 +339,9 @@ kinds! {
         pub revision: Option<String>,
         /// What it says.
         pub terms: StatedTerms,
+        /// What else of the built-in leaflet was found to be the same on it.
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        pub confirms: Vec<Confirmed>,
     }
 
     /// A vet's prescription. Its terms go before every leaflet, for the administrations that name it.

@@ -2,8 +2,42 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::calendar::Day;
+use crate::degrees::Celsius;
+use crate::leaflet::Topic;
 use crate::quantity::Quantity;
 use crate::words::{ColonyName, LotName, RemovalNeed, SupersDuring};
+
+/// The lowest and the highest outside temperature of a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DayTemperature {
+    /// The day.
+    pub day: Day,
+    /// The lowest, in degrees Celsius.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50, multiple_of = 0.1))]
+    pub min_c: Celsius,
+    /// The highest, in degrees Celsius.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50, multiple_of = 0.1))]
+    pub max_c: Celsius,
+}
+
+/// What a month is like in usual years: the means of the daily lowest and of the daily highest temperatures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct MonthNormal {
+    /// The month, 1 to 12.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 12))]
+    pub month: u8,
+    /// The mean daily lowest, in degrees Celsius.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50, multiple_of = 0.1))]
+    pub min_c: Celsius,
+    /// The mean daily highest, in degrees Celsius.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50, multiple_of = 0.1))]
+    pub max_c: Celsius,
+}
 
 /// Who supplied a lot.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -38,6 +72,19 @@ impl Given {
     pub fn total(&self) -> Quantity {
         self.each.times(u64::try_from(self.colonies.len()).unwrap_or(u64::MAX))
     }
+}
+
+/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot. It stands here in words, so that it
+/// counts for that value only and not for what a later version of the built-in leaflet may say.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Confirmed {
+    /// What it speaks of.
+    pub topic: Topic,
+    /// The value in the words that the program shows for it.
+    #[cfg_attr(feature = "openapi", schema(min_length = 1))]
+    pub says: String,
 }
 
 /// Terms as somebody states them: a keeper reading a leaflet, a vet prescribing. What is absent was not stated.

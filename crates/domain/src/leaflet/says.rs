@@ -1,6 +1,6 @@
 //! The kinds of rule that a leaflet holds, and what each one says.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::rule::{BroodState, DosePer, Need, Other, TemperatureWindow, Timing, YearCounting};
 use crate::calendar::YearDay;
@@ -10,7 +10,7 @@ use crate::words::{Brood, Permission, RemovalNeed, SupersDuring};
 macro_rules! topics {
     ($($(#[$doc:meta])+ $topic:ident = $text:literal,)+) => {
         /// What a rule speaks of.
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
         #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
         pub enum Topic {
             $($(#[$doc])+ #[serde(rename = $text)] $topic,)+

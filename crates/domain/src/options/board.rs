@@ -1,0 +1,123 @@
+//! The question prepared for a holding: what there is to choose from, and each apiary with what it lets be done.
+
+use std::collections::BTreeMap;
+
+use super::choice::Choice;
+use super::colony::Colony;
+use super::judge;
+use super::place::{Place, WhatIf};
+use super::span::Span;
+use super::state::{Answer, Condition, StartDays, together};
+use crate::holding::Holding;
+use crate::leaflet::Leaflets;
+use crate::words::{ApiaryName, ColonyName, Jurisdiction};
+
+/// The question prepared for a holding. What turns on an apiary alone is worked out once for all its colonies.
+pub struct Board<'h> {
+    pub(super) holding: &'h Holding,
+    pub(super) leaflets: &'h Leaflets,
+    pub(super) span: Span,
+    pub(super) what_if: &'h WhatIf,
+    pub(super) jurisdiction: Option<&'h Jurisdiction>,
+    pub(super) choices: Vec<Choice>,
+    places: BTreeMap<ApiaryName, Site<'h>>,
+}
+
+/// An apiary, and what its conditions say of each choice.
+struct Site<'h> {
+    place: Place<'h>,
+    conditions: Vec<Vec<Condition>>,
+}
+
+/// One choice held against one colony.
+pub struct Judged<'b> {
+    pub(super) choice: &'b Choice,
+    site: &'b [Condition],
+    own: Vec<Condition>,
+    /// The start days with their answers, in order.
+    pub days: Vec<StartDays>,
+}
+
+impl Judged<'_> {
+    /// Every condition: those of the apiary, then those of the colony.
+    pub fn conditions(&self) -> impl Iterator<Item = &Condition> + Clone {
+        self.site.iter().chain(&self.own)
+    }
+
+    /// The best answer of any start day.
+    #[must_use]
+    pub fn answer(&self) -> Answer {
+        self.days.iter().map(|days| days.answer).min().unwrap_or(Answer::RuledOut)
+    }
+}
+
+impl<'h> Board<'h> {
+    /// Prepares the question for these apiaries.
+    ///
+    /// The leaflets are those of the jurisdiction that the holding has on the first day; without one there is nothing to
+    /// choose from.
+    #[must_use]
+    pub fn of<'a>(
+        holding: &'h Holding,
+        leaflets: &'h Leaflets,
+        span: Span,
+        what_if: &'h WhatIf,
+        apiaries: impl IntoIterator<Item = &'a ApiaryName>,
+    ) -> Board<'h> {
+        let jurisdiction = holding.jurisdiction(span.from());
+        let choices = jurisdiction
+            .map(|jurisdiction| Choice::all(holding, leaflets, jurisdiction, span))
+            .unwrap_or_default();
+        let places = apiaries.into_iter().map(|apiary| {
+            let place = Place::of(holding, apiary, what_if, span.from());
+            let conditions = choices.iter().map(|choice| judge::of_place(choice, &place, span)).collect();
+            (apiary.clone(), Site { place, conditions })
+        });
+        let places = places.collect();
+        Board { holding, leaflets, span, what_if, jurisdiction, choices, places }
+    }
+
+    /// The question prepared for the apiary of one colony.
+    #[must_use]
+    pub fn of_colony(
+        holding: &'h Holding,
+        leaflets: &'h Leaflets,
+        span: Span,
+        what_if: &'h WhatIf,
+        colony: &ColonyName,
+    ) -> Board<'h> {
+        Board::of(holding, leaflets, span, what_if, holding.apiary_of(colony, span.from()))
+    }
+
+    /// Holds every choice against a colony. Its apiary is that of the first day.
+    #[must_use]
+    pub fn judge(&self, colony: &ColonyName) -> Vec<Judged<'_>> {
+        self.judge_colony(&self.colony(colony))
+    }
+
+    /// What is assumed after the days asked about: only what was given without an end.
+    pub(super) fn what_if_later(&self) -> &'h WhatIf {
+        static NOTHING: WhatIf = WhatIf { power: None, access: None, ground: None, until: None };
+        let holds_on = self.what_if.until.is_none_or(|until| until > self.span.to());
+        if holds_on { self.what_if } else { &NOTHING }
+    }
+
+    pub(super) fn colony(&self, colony: &ColonyName) -> Colony<'h> {
+        Colony::of(self.holding, self.leaflets, colony, self.span.from())
+    }
+
+    pub(super) fn place(&self, apiary: Option<&ApiaryName>) -> Option<&Place<'h>> {
+        apiary.and_then(|apiary| self.places.get(apiary)).map(|site| &site.place)
+    }
+
+    pub(super) fn judge_colony(&self, colony: &Colony<'_>) -> Vec<Judged<'_>> {
+        let site = colony.apiary.as_ref().and_then(|apiary| self.places.get(apiary));
+        let judged = self.choices.iter().enumerate().map(|(index, choice)| {
+            let of_site = site.and_then(|site| site.conditions.get(index)).map_or(&[][..], Vec::as_slice);
+            let own = judge::of_colony(choice, colony, site.map(|site| &site.place), self.span);
+            let days = together(of_site.iter().chain(&own), self.span);
+            Judged { choice, site: of_site, own, days }
+        });
+        judged.collect()
+    }
+}

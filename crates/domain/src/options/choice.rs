@@ -1,0 +1,168 @@
+//! What there is to choose from: every leaflet of the jurisdiction, each method and each label revision by itself, with
+//! what is in stock of it and the terms it would be given under.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::short;
+use super::span::Span;
+use crate::calendar::Day;
+use crate::history::{Terms, label_revision};
+use crate::holding::Holding;
+use crate::journal::event::Event;
+use crate::leaflet::{Confidence, Leaflet, Leaflets, Rule, Topic};
+use crate::quantity::Quantity;
+use crate::words::{Jurisdiction, LotName, Method};
+
+/// One way of treating.
+pub(super) struct Choice {
+    pub(super) leaflet: Arc<Leaflet>,
+    pub(super) method: Option<Method>,
+    pub(super) revision: Option<String>,
+    /// The rules that may be in force on a start day, by their index in the leaflet.
+    pub(super) rules: Vec<usize>,
+    /// The terms, from the day on from which they hold. The first stands for all days before, too.
+    terms: Vec<(Day, Terms)>,
+    pub(super) stock: Vec<Stock>,
+    /// Lots of it whose label revision is not recorded, where the leaflet has several.
+    pub(super) unlabelled: Vec<LotName>,
+    /// What every lot in stock was found to say the same, topic and words.
+    confirmed: Vec<(Topic, String)>,
+}
+
+/// A lot of which something is left by the book.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Stock {
+    pub(super) lot: LotName,
+    pub(super) left: Quantity,
+    pub(super) expiry: Option<Day>,
+}
+
+impl Choice {
+    /// Everything there is to choose from in a jurisdiction, in the order of the leaflets.
+    pub(super) fn all(
+        holding: &Holding,
+        leaflets: &Leaflets,
+        jurisdiction: &Jurisdiction,
+        span: Span,
+    ) -> Vec<Choice> {
+        let lots = lots_by_leaflet(holding);
+        let mut choices = Vec::new();
+        for leaflet in leaflets.iter().filter(|leaflet| leaflet.jurisdiction == *jurisdiction) {
+            let lots = lots.get(leaflet.id.as_str()).map_or(&[][..], Vec::as_slice);
+            for method in each(&leaflet.methods) {
+                for revision in each(&leaflet.revisions) {
+                    choices.push(Choice::of(holding, leaflet, method, revision, lots, span));
+                }
+            }
+        }
+        choices
+    }
+
+    fn of(
+        holding: &Holding,
+        leaflet: &Arc<Leaflet>,
+        method: Option<&Method>,
+        revision: Option<&String>,
+        lots: &[LotName],
+        span: Span,
+    ) -> Choice {
+        let labelled = |lot: &&LotName| {
+            revision.is_none_or(|revision| label_revision(holding, lot) == Some(revision.as_str()))
+        };
+        let of_it: Vec<LotName> = lots.iter().filter(labelled).cloned().collect();
+        let unlabelled = lots.iter().filter(|lot| revision.is_some() && label_revision(holding, lot).is_none());
+        let unlabelled = unlabelled.cloned().collect();
+        let rules = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
+            let in_time = rule.from <= span.to() && rule.until.is_none_or(|until| span.from() <= until);
+            in_time && rule.fits(method, revision.map(String::as_str))
+        });
+        let rules: Vec<usize> = rules.map(|(index, _)| index).collect();
+        let mut changes: Vec<Day> = rules
+            .iter()
+            .filter_map(|index| leaflet.rules.get(*index))
+            .flat_map(|rule| [Some(rule.from), rule.until.map(Day::next)])
+            .flatten()
+            .filter(|day| span.from() < *day && *day <= span.to())
+            .collect();
+        changes.push(span.from());
+        changes.sort_unstable();
+        changes.dedup();
+        let terms = changes.into_iter().map(|day| {
+            (day, Terms::if_given(holding, leaflet, day, method, revision.map(String::as_str), &of_it))
+        });
+        Choice {
+            leaflet: Arc::clone(leaflet),
+            method: method.cloned(),
+            revision: revision.cloned(),
+            rules,
+            terms: terms.collect(),
+            stock: of_it.iter().filter_map(|lot| stock(holding, lot)).collect(),
+            unlabelled,
+            confirmed: confirmed(holding, &of_it),
+        }
+    }
+
+    /// The terms under which it would be given on a day.
+    pub(super) fn terms(&self, on: Day) -> Option<&Terms> {
+        let held = self.terms.iter().rfind(|(from, _)| *from <= on).or_else(|| self.terms.first());
+        held.map(|(_, terms)| terms)
+    }
+
+    /// The rules on a topic that may be in force on a start day, each with its index.
+    pub(super) fn rules_on(&self, topic: Topic) -> impl Iterator<Item = (usize, &Rule)> {
+        let rules = self.rules.iter().filter_map(|index| Some((*index, self.leaflet.rules.get(*index)?)));
+        rules.filter(move |(_, rule)| rule.says.topic() == topic)
+    }
+
+    /// Whether a value may carry a yes: read in a document for this country, or found the same on every lot in stock.
+    pub(super) fn is_documented(&self, rule: &Rule) -> bool {
+        rule.confidence == Confidence::Document
+            || self.confirmed.iter().any(|(topic, says)| {
+                *topic == rule.says.topic() && *says == short::says(&rule.says, self.leaflet.unit)
+            })
+    }
+}
+
+/// Each of a list, or once nothing if the list is empty.
+fn each<T>(list: &[T]) -> Vec<Option<&T>> {
+    if list.is_empty() { vec![None] } else { list.iter().map(Some).collect() }
+}
+
+fn lots_by_leaflet(holding: &Holding) -> BTreeMap<String, Vec<LotName>> {
+    let mut by_leaflet: BTreeMap<String, Vec<LotName>> = BTreeMap::new();
+    for lot in holding.lots() {
+        let medicine = holding.lot(lot).and_then(|(_, acquired)| holding.medicine(&acquired.medicine));
+        if let Some(leaflet) = medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
+            by_leaflet.entry(leaflet.to_string()).or_default().push(lot.clone());
+        }
+    }
+    // What is used up says nothing of what will be given.
+    for lots in by_leaflet.values_mut() {
+        lots.retain(|lot| stock(holding, lot).is_some());
+    }
+    by_leaflet
+}
+
+fn stock(holding: &Holding, lot: &LotName) -> Option<Stock> {
+    let (_, acquired) = holding.lot(lot)?;
+    let left = acquired.quantity.minus(holding.gone(lot)).filter(|left| !left.is_zero())?;
+    Some(Stock { lot: lot.clone(), left, expiry: acquired.expiry })
+}
+
+/// What was found the same on the leaflets of all these lots.
+fn confirmed(holding: &Holding, lots: &[LotName]) -> Vec<(Topic, String)> {
+    let of_lot = |lot: &LotName| -> Vec<(Topic, String)> {
+        let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
+            Event::LeafletReading(reading) if reading.lot == *lot => Some(&reading.confirms),
+            _ => None,
+        });
+        readings.flatten().map(|confirmed| (confirmed.topic, confirmed.says.clone())).collect()
+    };
+    let mut lots = lots.iter().map(of_lot);
+    let Some(mut common) = lots.next() else { return Vec::new() };
+    for others in lots {
+        common.retain(|confirmed| others.contains(confirmed));
+    }
+    common
+}

@@ -1,0 +1,93 @@
+//! A colony as far as treatments turn on it: its history, and what was seen and counted in it.
+
+use std::sync::Arc;
+
+use crate::calendar::Day;
+use crate::history::{BROOD_TELLS_DAYS, BroodSeen, Course, History};
+use crate::holding::{Holding, Record};
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Event, Inspection};
+use crate::leaflet::rule::BroodState;
+use crate::leaflet::{Leaflet, Leaflets};
+use crate::words::{ApiaryName, ColonyName};
+
+/// How many days a sight of brood tells whether a colony has capped brood.
+///
+/// Source: published tables of brood development: worker cells are capped about day 8. What was laid on the day of the
+/// inspection is not capped before.
+pub const BROOD_NEED_TELLS_DAYS: u16 = 8;
+
+/// How many days a count of bees or boxes tells. Common practice, no source.
+pub const COUNT_TELLS_DAYS: u16 = 30;
+
+/// A colony, ready to be asked about days.
+pub(super) struct Colony<'h> {
+    pub(super) name: ColonyName,
+    pub(super) apiary: Option<ApiaryName>,
+    pub(super) history: History,
+    file: &'h [Arc<Record>],
+}
+
+/// Something that was counted at an inspection.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Count {
+    pub(super) count: u32,
+    pub(super) on: Day,
+    pub(super) entry: EntryId,
+}
+
+impl<'h> Colony<'h> {
+    pub(super) fn of(holding: &'h Holding, leaflets: &Leaflets, name: &ColonyName, on: Day) -> Colony<'h> {
+        Colony {
+            name: name.clone(),
+            apiary: holding.apiary_of(name, on).cloned(),
+            history: History::of(holding, leaflets, name),
+            file: holding.colony_file(name),
+        }
+    }
+
+    /// Whether it is in the holding at the end of a day.
+    pub(super) fn is_here(&self, on: Day) -> bool {
+        self.history.begun.is_some_and(|(begun, _)| begun <= on)
+            && self.history.ended.is_none_or(|(ended, _)| on < ended)
+    }
+
+    /// The brood last seen by the end of a day.
+    pub(super) fn brood(&self, on: Day) -> Option<&BroodSeen> {
+        self.history.broods.iter().rfind(|seen| seen.on <= on)
+    }
+
+    /// The state of brood that rules the stay of a course that starts on a day, if it was seen shortly before.
+    pub(super) fn brood_state(&self, on: Day) -> Option<BroodState> {
+        self.brood(on).filter(|seen| seen.on >= on.minus(BROOD_TELLS_DAYS)).map(BroodSeen::state)
+    }
+
+    /// What was last counted by the end of a day.
+    pub(super) fn counted(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
+        self.file.iter().filter(|record| record.on <= on).rev().find_map(|record| match &*record.event {
+            Event::Inspection(seen) => Some(Count { count: pick(seen)?, on: record.on, entry: record.id }),
+            _ => None,
+        })
+    }
+
+    /// The same, if it was counted recently enough to tell.
+    pub(super) fn counts(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
+        self.counted(on, pick).filter(|count| count.on >= on.minus(COUNT_TELLS_DAYS))
+    }
+
+    /// The courses of a leaflet that were begun by the end of a day, each once, in order.
+    pub(super) fn courses_of(&self, leaflet: &Leaflet, on: Day) -> Vec<&Course> {
+        let same = |course: &&Course| course.terms.leaflet.as_ref().is_some_and(|known| known.id == leaflet.id);
+        self.courses(on).into_iter().filter(same).collect()
+    }
+
+    /// The courses that were begun by the end of a day, each by its last line, in order.
+    pub(super) fn courses(&self, on: Day) -> Vec<&Course> {
+        let mut courses: Vec<&Course> = Vec::new();
+        for course in self.history.courses.iter().filter(|course| course.placed <= on) {
+            courses.retain(|known| known.entry != course.entry);
+            courses.push(course);
+        }
+        courses
+    }
+}

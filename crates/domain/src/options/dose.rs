@@ -1,0 +1,218 @@
+//! Dose sums: what each colony gets, by the base that the leaflet counts by, rounded up to what can be given; and the
+//! solution that has to be mixed for all of them.
+
+use serde::Serialize;
+
+use super::choice::Choice;
+use super::colony::Colony;
+use super::short;
+use crate::calendar::Day;
+use crate::journal::event::Inspection;
+use crate::leaflet::rule::DosePer;
+use crate::leaflet::{Force, Rule, Says, Topic};
+use crate::quantity::Quantity;
+use crate::words::Unit;
+
+/// What one colony gets.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Dose {
+    /// At each dose; where the leaflet gives a range, the least.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 2))]
+    pub each: Quantity,
+    /// Where the leaflet gives a range, the most.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
+    pub each_at_most: Option<Quantity>,
+    /// In what.
+    pub unit: String,
+    /// How many doses, at least.
+    pub doses: u8,
+    /// How it was worked out, with what was rounded.
+    pub sum: String,
+    /// Doses that hold under another condition, in words.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub otherwise: Vec<String>,
+}
+
+/// Why a dose cannot be worked out: what must be counted first.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct NoDose {
+    pub(super) fact: &'static str,
+}
+
+/// What has to be mixed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Solution {
+    /// Millilitres that are needed.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 250))]
+    pub millilitres: Quantity,
+    /// How much of the medicine.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 17.5))]
+    pub medicine: Quantity,
+    /// In what.
+    pub unit: String,
+    /// Millilitres of water.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
+    pub water_ml: Option<Quantity>,
+    /// Grams of sugar.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
+    pub sugar_g: Option<Quantity>,
+    /// The recipe of the leaflet.
+    pub recipe: String,
+    /// The order of mixing and its dangers.
+    pub how: String,
+}
+
+/// The dose of a colony on a day.
+pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Dose, NoDose> {
+    let in_force = |topic| choice.rules_on(topic).filter(move |(_, rule): &(usize, &Rule)| rule.is_in_force(on));
+    let mut rules: Vec<&Rule> = in_force(Topic::Dose).map(|(_, rule)| rule).collect();
+    // The label goes before advice; a dose for small colonies stands beside the one for full ones.
+    if rules.iter().any(|rule| rule.force != Force::Advice) {
+        rules.retain(|rule| rule.force != Force::Advice);
+    }
+    let small = |rule: &&Rule| matches!(rule.says, Says::Dose { per: DosePer::SmallColony, .. });
+    let (small, full): (Vec<&Rule>, Vec<&Rule>) = rules.iter().partition(|rule| small(rule));
+    let candidates = if full.is_empty() { &small } else { &full };
+    let unit = choice.leaflet.unit;
+    let cap = in_force(Topic::DoseCap).find_map(|(_, rule)| match &rule.says {
+        Says::DoseCap { amount, when: None, .. } => Some(*amount),
+        _ => None,
+    });
+    let doses = choice.terms(on).and_then(|terms| terms.doses.as_ref()).map_or(1, |fact| fact.value.count);
+    let mut fault = NoDose { fact: "the dose: the leaflet here states none" };
+    let mut worked: Option<Dose> = None;
+    let mut otherwise: Vec<String> = Vec::new();
+    for rule in candidates {
+        match worked_out(&rule.says, unit, colony, on, cap) {
+            Ok(Some(mut dose)) if worked.is_none() => {
+                dose.doses = doses;
+                worked = Some(dose);
+            }
+            Ok(Some(_)) => otherwise.push(short::says(&rule.says, unit)),
+            Ok(None) => {}
+            Err(missing) => fault = missing,
+        }
+    }
+    if !full.is_empty() {
+        otherwise.extend(small.iter().map(|rule| short::says(&rule.says, unit)));
+    }
+    otherwise.extend(in_force(Topic::DoseCap).filter_map(|(_, rule)| match &rule.says {
+        Says::DoseCap { when: Some(_), .. } => Some(short::says(&rule.says, unit)),
+        _ => None,
+    }));
+    worked.map(|dose| Dose { otherwise, ..dose }).ok_or(fault)
+}
+
+/// The sum of one rule; none where it speaks of colonies of another size.
+fn worked_out(
+    says: &Says,
+    leaflet_unit: Unit,
+    colony: &Colony<'_>,
+    on: Day,
+    cap: Option<Quantity>,
+) -> Result<Option<Dose>, NoDose> {
+    let Says::Dose { amount, amount_max, per, frames, min_bees, max_bees, unit, when } = says else {
+        return Ok(None);
+    };
+    let unit = unit.as_deref().unwrap_or(leaflet_unit.as_str());
+    let count = |what, fact, pick: &dyn Fn(&Inspection) -> Option<u32>| {
+        colony.counts(on, pick).map(|count| (count.count, what)).ok_or(NoDose { fact })
+    };
+    let seams = || {
+        let pick = |seen: &Inspection| seen.seams.map(u32::from);
+        count("seams of bees", "the dose: how many seams of bees there are", &pick)
+    };
+    let (times, of) = match per {
+        DosePer::Hive | DosePer::SmallColony => (1, "hive".to_owned()),
+        DosePer::BroodBox => {
+            let pick = |seen: &Inspection| seen.brood_boxes.map(u32::from);
+            let (boxes, what) = count("brood boxes", "the dose: how many brood boxes there are", &pick)?;
+            (boxes, format!("{boxes} {what}"))
+        }
+        DosePer::Seam => {
+            let (seams, what) = seams()?;
+            (seams, format!("{seams} {what}"))
+        }
+        DosePer::FramesOfBees => {
+            // A seam of bees is counted as a frame of bees. Common practice, no source.
+            let (seams, what) = seams()?;
+            let frames = u32::from(frames.unwrap_or(1)).max(1);
+            (seams.div_ceil(frames), format!("{seams} {what}, for every {frames} or part"))
+        }
+        DosePer::CombSide => {
+            // A seam of bees sits on two comb sides that face each other.
+            let (seams, what) = seams()?;
+            (seams.saturating_mul(2), format!("2 comb sides for each of {seams} {what}"))
+        }
+        DosePer::LitreOfHive => {
+            let pick = |seen: &Inspection| seen.hive_litres.map(u32::from);
+            let (litres, what) = count("litres of hive", "the dose: how many litres the hive holds", &pick)?;
+            (litres, format!("{litres} {what}"))
+        }
+        DosePer::Bees => {
+            let pick = |seen: &Inspection| seen.bees;
+            let (bees, what) = count("bees", "the dose: how many bees there are, as estimated", &pick)?;
+            let within = min_bees.is_none_or(|least| least <= bees) && max_bees.is_none_or(|most| bees <= most);
+            if !within {
+                return Ok(None);
+            }
+            (1, format!("{bees} {what}"))
+        }
+    };
+    let step = step(unit, *amount);
+    let rounded = |amount: Quantity| {
+        let exact = amount.times(u64::from(times));
+        let whole = exact.up_to(step);
+        (exact, cap.map_or(whole, |cap| whole.min(cap)))
+    };
+    let (exact, each) = rounded(*amount);
+    let most = amount_max.map(|most| rounded(most).1).filter(|most| *most > each);
+    let mut sum = format!("{amount} {unit} x {of}");
+    if times != 1 || *amount != exact {
+        sum.push_str(&format!(" = {exact} {unit}"));
+    }
+    if cap.is_some_and(|cap| exact > cap) {
+        sum.push_str(&format!(", capped at {each} {unit}"));
+    } else if each != exact {
+        sum.push_str(&format!(", rounded up to {each} {unit}"));
+    }
+    if let Some(when) = when {
+        sum.push_str(&format!(" ({when})"));
+    }
+    let unit = unit.to_owned();
+    Ok(Some(Dose { each, each_at_most: most, unit, doses: 1, sum, otherwise: Vec::new() }))
+}
+
+/// The smallest part that can be given: a whole piece, half a piece where the leaflet itself halves it, a tenth of a gram, a
+/// millilitre.
+fn step(unit: &str, amount: Quantity) -> Quantity {
+    let halves = !amount.thousandths().is_multiple_of(1_000) && amount.thousandths().is_multiple_of(500);
+    match unit {
+        "g" => Quantity::from_thousandths(100),
+        "ml" => Quantity::whole(1),
+        _ if halves => Quantity::from_thousandths(500),
+        _ => Quantity::whole(1),
+    }
+}
+
+/// What is mixed for so many millilitres; none where nothing is mixed.
+pub(super) fn solution(choice: &Choice, on: Day, millilitres: Quantity) -> Option<Solution> {
+    let mut recipes = choice.rules_on(Topic::Recipe).filter(|(_, rule)| rule.is_in_force(on));
+    recipes.find_map(|(_, rule)| {
+        let Says::Recipe { amount, unit, water_ml, sugar_g, makes_ml, text } = &rule.says else { return None };
+        let tenth = Quantity::from_thousandths(100);
+        let share = |of: Quantity| of.scaled(millilitres, *makes_ml).nearest(tenth);
+        Some(Solution {
+            millilitres,
+            medicine: share(*amount),
+            unit: unit.clone().unwrap_or_else(|| choice.leaflet.unit.to_string()),
+            water_ml: water_ml.map(|ml| share(ml).nearest(Quantity::whole(1))),
+            sugar_g: sugar_g.map(|g| share(g).nearest(Quantity::whole(1))),
+            recipe: short::says(&rule.says, choice.leaflet.unit),
+            how: text.clone(),
+        })
+    })
+}

@@ -1,0 +1,93 @@
+//! The nectar flows of an apiary, seen or expected, early, usual or late.
+
+use std::sync::Arc;
+
+use crate::calendar::Day;
+use crate::holding::Record;
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+use crate::words::FlowStage;
+
+/// One nectar flow.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Flow {
+    pub(super) forage: String,
+    pub(super) stage: FlowStage,
+    /// Its first day in an early year.
+    pub(super) early: Day,
+    /// Its first day in a usual year.
+    pub(super) usual: Day,
+    /// Its first day in a late year.
+    pub(super) late: Day,
+    /// Its last day, if known.
+    pub(super) to: Option<Day>,
+    pub(super) entry: EntryId,
+}
+
+/// How some days lie to the flows.
+pub(super) enum Meets<'f> {
+    /// No flow of those years is on record.
+    NotRecorded(i32),
+    /// None of them is in a flow.
+    None,
+    /// At least one is in a flow, whether the year is early or late.
+    Surely(&'f Flow),
+    /// At least one is in a flow in some years, or the flow has no end on record.
+    Perhaps(&'f Flow),
+}
+
+impl Flow {
+    /// The flows of an apiary by their first days. One that was seen stands for the one that was expected that year from
+    /// the same forage; of several expectations the newest counts.
+    pub(super) fn all(file: &[Arc<Record>]) -> Vec<Flow> {
+        let mut flows: Vec<Flow> = Vec::new();
+        for record in file {
+            let Event::NectarFlow(body) = &*record.event else { continue };
+            let flow = Flow {
+                forage: body.forage.clone(),
+                stage: body.stage,
+                early: body.from_early.unwrap_or(body.from),
+                usual: body.from,
+                late: body.from_late.unwrap_or(body.from),
+                to: body.to,
+                entry: record.id,
+            };
+            let same = |known: &Flow| known.forage == flow.forage && known.usual.year() == flow.usual.year();
+            if flow.stage == FlowStage::Seen {
+                flows.retain(|known| !same(known) || known.stage == FlowStage::Seen);
+            } else if flows.iter().any(|known| same(known) && known.stage == FlowStage::Seen) {
+                continue;
+            } else {
+                flows.retain(|known| !same(known));
+            }
+            flows.push(flow);
+        }
+        flows.sort_by_key(|flow| (flow.usual, flow.entry));
+        flows
+    }
+
+    /// The last day on which it may still go on. One without an end on record may go on until the year ends.
+    pub(super) fn last(&self) -> Day {
+        self.to.unwrap_or_else(|| Day::new(self.late.year(), 12, 31).unwrap_or(Day::LAST))
+    }
+
+    /// How the days from one to another, both included, lie to the flows.
+    pub(super) fn meeting(flows: &[Flow], from: Day, to: Day) -> Meets<'_> {
+        let surely = |flow: &&Flow| flow.late <= to && from <= flow.to.unwrap_or(flow.late);
+        let perhaps = |flow: &&Flow| flow.early <= to && from <= flow.last();
+        if let Some(flow) = flows.iter().find(surely) {
+            return Meets::Surely(flow);
+        }
+        if let Some(flow) = flows.iter().find(perhaps) {
+            return Meets::Perhaps(flow);
+        }
+        let mut years = from.year()..=to.year();
+        let bare = years.find(|year| !flows.iter().any(|flow| flow.usual.year() == *year));
+        bare.map_or(Meets::None, Meets::NotRecorded)
+    }
+
+    /// The next flow that begins on a day or later, in a usual year.
+    pub(super) fn next_from(flows: &[Flow], on: Day) -> Option<&Flow> {
+        flows.iter().find(|flow| flow.usual >= on)
+    }
+}

@@ -1,0 +1,103 @@
+//! The conditions of one choice: those that turn on the apiary alone, worked out once for all its colonies, and those that
+//! turn on the colony.
+
+mod colony;
+mod courses;
+mod site;
+
+use super::because::Because;
+use super::choice::Choice;
+use super::colony::Colony;
+use super::place::Place;
+use super::plan::Plan;
+use super::span::Span;
+use super::state::{Condition, Found, State};
+use crate::calendar::Day;
+use crate::leaflet::rule::BroodState;
+use crate::leaflet::{Force, Rule, Says, Topic};
+
+/// The conditions that turn on the apiary alone.
+pub(super) fn of_place(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condition> {
+    let mut conditions = vec![directions(choice, span), site::access(place, span)];
+    conditions.extend(site::needs(choice, place, span));
+    conditions.extend(site::temperatures(choice, place, span));
+    conditions.extend(rules(choice, Topic::Season, span, |rule, day| {
+        let Says::Season { from_day, to_day } = rule.says else { return None };
+        let inside = from_day.to_covers(to_day, day);
+        let because = Because::InSeason { from: from_day, to: to_day, inside };
+        Some(if inside { Found::met(because) } else { Found::broken(because) })
+    }));
+    conditions
+}
+
+/// The conditions that turn on the colony.
+pub(super) fn of_colony(
+    choice: &Choice,
+    colony: &Colony<'_>,
+    place: Option<&Place<'_>>,
+    span: Span,
+) -> Vec<Condition> {
+    let mut conditions = vec![colony::alive(colony, span)];
+    if let Some(place) = place {
+        conditions.extend(colony::flow(choice, colony, place, span));
+        conditions.extend(colony::timing(choice, colony, place, span));
+    } else {
+        let found = Found::unknown(Because::ApiaryNotKnown);
+        conditions.push(Condition::throughout("apiary", span, found));
+    }
+    conditions.extend(colony::supers(choice, colony, span));
+    conditions.extend(colony::brood(choice, colony, span));
+    conditions.extend(colony::strength(choice, colony, span));
+    conditions.extend(courses::inside(choice, colony, span));
+    conditions.extend(courses::before(choice, colony, span));
+    conditions
+}
+
+/// Whether the leaflet has directions for the day at all.
+fn directions(choice: &Choice, span: Span) -> Condition {
+    let rules = || choice.rules.iter().filter_map(|index| choice.leaflet.rules.get(*index));
+    Condition::by_day("leaflet", span, |day| {
+        if rules().any(|rule| rule.force != Force::Advice && rule.is_in_force(day)) {
+            Found::met_anyway(Because::HasDirections)
+        } else {
+            Found::unknown(Because::NoDirections)
+        }
+    })
+}
+
+/// One condition for each rule on a topic. A value that was not read in a document for this country carries no yes.
+fn rules(
+    choice: &Choice,
+    topic: Topic,
+    span: Span,
+    look: impl Fn(&Rule, Day) -> Option<Found>,
+) -> Vec<Condition> {
+    let conditions = choice.rules_on(topic).filter_map(|(index, rule)| {
+        // A rule that has nothing to be looked at makes no condition.
+        look(rule, span.from())?;
+        let documented = choice.is_documented(rule);
+        let condition = Condition::by_day(topic.as_str(), span, |day| {
+            if !rule.is_in_force(day) {
+                return Found::met_anyway(Because::NotInForce);
+            }
+            let Some(found) = look(rule, day) else { return Found::met_anyway(Because::NotInForce) };
+            if found.leans && found.state == State::Met && !documented {
+                return Found::unknown(Because::NotDocumented { confidence: rule.confidence });
+            }
+            found
+        });
+        let condition = Condition { rule: Some(index), ..condition };
+        Some(if rule.force == Force::Advice { condition.advice() } else { condition })
+    });
+    conditions.collect()
+}
+
+/// The course as it would run from a day on.
+pub(super) fn plan(choice: &Choice, start: Day, brood: Option<BroodState>) -> Option<Plan> {
+    let mut vary = choice.rules_on(Topic::Doses).filter(|(_, rule)| rule.is_in_force(start));
+    let count_max = vary.find_map(|(_, rule)| match rule.says {
+        Says::Doses { count_max, .. } => count_max,
+        _ => None,
+    });
+    choice.terms(start).map(|terms| Plan::of(terms, count_max, brood))
+}

@@ -1,0 +1,187 @@
+//! Supers, flow, brood and strength of one colony.
+
+use super::{plan, rules};
+use crate::calendar::Day;
+use crate::history::{Authority, Fact};
+use crate::journal::event::Inspection;
+use crate::leaflet::{Confidence, Says, Topic};
+use crate::options::because::Because;
+use crate::options::choice::Choice;
+use crate::options::colony::{BROOD_NEED_TELLS_DAYS, Colony, Count};
+use crate::options::flow::{Flow, Meets};
+use crate::options::place::Place;
+use crate::options::span::Span;
+use crate::options::state::{Condition, Found};
+use crate::words::{Brood, Permission, SupersDuring};
+
+/// Most bees that a frame holds. Source: older photo scale, 3,000 bees on a full frame; a deep frame fully covered holds 2,430.
+const BEES_IN_A_SEAM_MOST: u32 = 3_000;
+/// Fewest bees of what is called a seam: half of a deep frame fully covered. Common practice, no source.
+const BEES_IN_A_SEAM_LEAST: u32 = 1_200;
+
+/// Whether the colony is here.
+pub(super) fn alive(colony: &Colony<'_>, span: Span) -> Condition {
+    Condition::by_day("colony", span, |day| {
+        if colony.is_here(day) { Found::met_anyway(Because::Here) } else { Found::broken(Because::NotHere) }
+    })
+}
+
+/// Honey supers that are on. Where none are, nothing turns on what the leaflet says of them.
+pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
+    let topic = Topic::SupersDuring;
+    let condition = Condition::by_day(topic.as_str(), span, |day| {
+        let Some(on) = colony.history.supers_on(day) else { return Found::met_anyway(Because::NoSupersOn) };
+        let said: Option<Fact<SupersDuring>> = choice.terms(day).and_then(|terms| terms.supers_during);
+        match said {
+            None => Found::unknown(Because::NotStated { topic }),
+            Some(Fact { value, confidence, .. }) => {
+                let because = Because::SupersOn { since: on.from, entry: on.entry, value };
+                match (value, confidence) {
+                    (SupersDuring::Off, _) => Found::broken(because),
+                    (_, Confidence::Document) => Found::met_anyway(because),
+                    _ => Found::unknown(Because::NotDocumented { confidence }),
+                }
+            }
+        }
+    });
+    let rule = choice.terms(span.from()).and_then(|terms| match terms.supers_during?.authority {
+        Authority::Leaflet(index) => Some(index),
+        _ => None,
+    });
+    vec![Condition { rule, ..condition }]
+}
+
+/// A nectar flow while it is in. Where nothing is said of flows and none is on, nothing turns on it.
+pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
+    let look = |forbidden: Option<Permission>, start: Day| {
+        let through = plan(choice, start, colony.brood_state(start)).map_or(start, |plan| plan.in_through(start));
+        let meets = Flow::meeting(&place.flows, start, through);
+        match (meets, forbidden) {
+            (_, Some(Permission::Allowed)) => Found::met(Because::FlowAllowed),
+            (Meets::None, _) => {
+                let next = Flow::next_from(&place.flows, start).map(|flow| (flow.early, flow.entry));
+                Found::met_anyway(Because::NoFlow { next })
+            }
+            (Meets::NotRecorded(year), _) => Found::unknown(Because::FlowsNotRecorded { year }),
+            (_, None) => Found::unknown(Because::NotStated { topic: Topic::FlowDuring }),
+            (Meets::Surely(flow), Some(_)) => {
+                Found::broken(Because::InFlow { from: flow.late, entry: flow.entry })
+            }
+            (Meets::Perhaps(flow), Some(_)) => Found::unknown(Because::PerhapsInFlow {
+                early: flow.early,
+                late: flow.late,
+                entry: flow.entry,
+            }),
+        }
+    };
+    let conditions = rules(choice, Topic::FlowDuring, span, |rule, day| match rule.says {
+        Says::FlowDuring { value } => Some(look(Some(value), day)),
+        _ => None,
+    });
+    if conditions.iter().any(|condition| condition.binds) {
+        return conditions;
+    }
+    let unsaid = Condition::by_day(Topic::FlowDuring.as_str(), span, |day| look(None, day));
+    conditions.into_iter().chain([unsaid]).collect()
+}
+
+/// Only after the last harvest of the year.
+pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
+    rules(choice, Topic::Timing, span, |rule, day| {
+        let Says::Timing { .. } = rule.says else { return None };
+        if let Some(on) = colony.history.supers_on(day) {
+            let because = Because::SupersOn { since: on.from, entry: on.entry, value: SupersDuring::Off };
+            return Some(Found::broken(because));
+        }
+        let of_year = place.flows.iter().filter(|flow| flow.usual.year() == day.year());
+        if let Some(flow) = of_year.clone().find(|flow| day <= flow.last()) {
+            return Some(Found::broken(Because::FlowStillToCome { from: flow.usual, entry: flow.entry }));
+        }
+        Some(match of_year.map(Flow::last).max() {
+            Some(last) => Found::met(Because::AfterLastFlow { last }),
+            None => Found::unknown(Because::FlowsNotRecorded { year: day.year() }),
+        })
+    })
+}
+
+/// The brood that it needs.
+pub(super) fn brood(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
+    rules(choice, Topic::BroodNeed, span, |rule, day| {
+        let Says::BroodNeed { value } = rule.says else { return None };
+        let Some(seen) = colony.brood(day) else {
+            return Some(Found::unknown(Because::BroodNotSeen { last: None }));
+        };
+        if seen.on < day.minus(BROOD_NEED_TELLS_DAYS) {
+            return Some(Found::unknown(Because::BroodNotSeen { last: Some(seen.on) }));
+        }
+        let because = Because::BroodSeen { brood: seen.brood, on: seen.on, entry: seen.entry };
+        let fits = match value {
+            Brood::Absent => seen.brood == Brood::Absent,
+            Brood::Lowest => seen.brood != Brood::Present,
+            Brood::Present => seen.brood != Brood::Absent,
+        };
+        Some(if fits { Found::met(because) } else { Found::broken(because) })
+    })
+}
+
+/// Strength of the colony, and its boxes.
+pub(super) fn strength(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
+    let mut conditions = rules(choice, Topic::ColonySize, span, |rule, day| {
+        let Says::ColonySize { min_brood_frames, min_bees, .. } = rule.says else { return None };
+        size(colony, day, min_brood_frames, min_bees)
+    });
+    conditions.extend(rules(choice, Topic::BroodBoxes, span, |rule, day| {
+        let Says::BroodBoxes { max } = rule.says else { return None };
+        let boxes = |seen: &Inspection| seen.brood_boxes.map(u32::from);
+        Some(match colony.counts(day, boxes) {
+            None => not_counted(colony, day, "brood boxes", boxes),
+            Some(count) if count.count <= u32::from(max) => Found::met(counted("brood boxes", count)),
+            Some(count) => Found::broken(counted("brood boxes", count)),
+        })
+    }));
+    conditions
+}
+
+/// Frames covered, or else bees. Without an estimate of the bees, seams tell within wide bounds. Nothing where the rule is
+/// in words only.
+fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) -> Option<Found> {
+    let seams = |seen: &Inspection| seen.seams.map(u32::from);
+    let estimate = |seen: &Inspection| seen.bees;
+    let by = |count: Count, what, enough: bool| {
+        if enough { Found::met(counted(what, count)) } else { Found::broken(counted(what, count)) }
+    };
+    let of_seams = colony.counts(day, seams);
+    if let Some((least, count)) = frames.zip(of_seams) {
+        return Some(by(count, "seams of bees", count.count >= u32::from(least)));
+    }
+    if let Some((least, count)) = bees.zip(colony.counts(day, estimate)) {
+        return Some(by(count, "bees", count.count >= least));
+    }
+    if let Some((least, count)) = bees.zip(of_seams) {
+        if count.count.saturating_mul(BEES_IN_A_SEAM_LEAST) >= least {
+            return Some(Found::met(counted("seams of bees", count)));
+        }
+        if count.count.saturating_mul(BEES_IN_A_SEAM_MOST) < least {
+            return Some(Found::broken(counted("seams of bees", count)));
+        }
+    }
+    match (frames, bees) {
+        (Some(_), _) => Some(not_counted(colony, day, "seams of bees", seams)),
+        (None, Some(_)) => Some(not_counted(colony, day, "bees", estimate)),
+        (None, None) => None,
+    }
+}
+
+fn counted(what: &'static str, count: Count) -> Because {
+    Because::Counted { what, count: count.count, on: count.on, entry: count.entry }
+}
+
+fn not_counted(
+    colony: &Colony<'_>,
+    day: Day,
+    what: &'static str,
+    pick: impl Fn(&Inspection) -> Option<u32>,
+) -> Found {
+    let last = colony.counted(day, pick).map(|count| (count.count, count.on));
+    Found::unknown(Because::NotCounted { what, last })
+}

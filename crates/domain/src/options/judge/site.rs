@@ -1,0 +1,137 @@
+//! Access, power, ground and temperatures.
+
+use super::{plan, rules};
+use crate::calendar::Day;
+use crate::leaflet::rule::{Need, TemperatureWindow};
+use crate::leaflet::{Says, Topic};
+use crate::options::because::{Because, ToldBy};
+use crate::options::choice::Choice;
+use crate::options::place::Place;
+use crate::options::span::Span;
+use crate::options::state::{Condition, Found};
+use crate::options::weather::Limits;
+use crate::words::{Access, Ground, Power};
+
+/// Whether the apiary can be reached on the day of placing.
+pub(super) fn access(place: &Place<'_>, span: Span) -> Condition {
+    Condition::by_day("access", span, |day| reached(place, day))
+}
+
+fn reached(place: &Place<'_>, on: Day) -> Found {
+    match place.access(on) {
+        Some((Access::None, by)) => Found::broken(Because::Access { has: Some(Access::None), by: Some(by), on }),
+        Some((access, by)) => Found::met_anyway(Because::Access { has: Some(access), by: Some(by), on }),
+        None => Found::unknown(Because::Access { has: None, by: None, on }),
+    }
+}
+
+/// What giving it needs of the site. That is in the nature of the thing, so it binds whoever says it, and an inferred need
+/// that the site meets stands in nobody's way.
+pub(super) fn needs(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condition> {
+    let mut conditions = Vec::new();
+    for (index, rule) in choice.rules_on(Topic::Needs) {
+        let Says::Needs { list } = &rule.says else { continue };
+        for need in list {
+            let look = |day: Day| match need {
+                _ if !rule.is_in_force(day) => Some(Found::met_anyway(Because::NotInForce)),
+                Need::MainsOrGenerator => {
+                    Some(power(place, day, *need, &[Power::Mains, Power::Generator]))
+                }
+                Need::Battery => {
+                    Some(power(place, day, *need, &[Power::Battery, Power::Mains, Power::Generator]))
+                }
+                Need::DryGround => Some(ground(place, day)),
+                Need::ReturnVisit => Some(return_visits(choice, place, day)),
+                Need::CarryInKit | Need::HiveOpened => None,
+            };
+            if look(span.from()).is_none() {
+                continue;
+            }
+            let condition = Condition::by_day(about(*need), span, |day| {
+                look(day).unwrap_or_else(|| Found::met_anyway(Because::NotInForce))
+            });
+            conditions.push(Condition { rule: Some(index), ..condition });
+        }
+    }
+    conditions
+}
+
+const fn about(need: Need) -> &'static str {
+    match need {
+        Need::MainsOrGenerator | Need::Battery => "power",
+        Need::DryGround => "ground",
+        Need::ReturnVisit => "return_visits",
+        Need::CarryInKit => "carry_in_kit",
+        Need::HiveOpened => "hive_opened",
+    }
+}
+
+fn power(place: &Place<'_>, day: Day, need: Need, enough: &[Power]) -> Found {
+    let told = place.power(day);
+    let (has, by): (Option<Power>, Option<ToldBy>) = told.unzip();
+    let because = Because::Power { need, has, by };
+    match has {
+        None => Found::unknown(because),
+        Some(power) if enough.contains(&power) => Found::met_anyway(because),
+        Some(_) => Found::broken(because),
+    }
+}
+
+fn ground(place: &Place<'_>, day: Day) -> Found {
+    let (has, by) = place.ground(day).unzip();
+    let because = Because::Ground { has, by };
+    match has {
+        None => Found::unknown(because),
+        Some(Ground::Dry) => Found::met_anyway(because),
+        Some(Ground::Wet | Ground::Flooded) => Found::broken(because),
+    }
+}
+
+/// Whether the apiary can be reached for every later dose, and on the day it may come out at the earliest.
+fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Found {
+    let Some(plan) = plan(choice, start, None) else { return Found::unknown(Because::StayNotKnown) };
+    let mut days: Vec<u16> = plan.doses.clone().unwrap_or_default();
+    days.retain(|days| *days > 0);
+    days.extend(plan.least.or(plan.most).filter(|_| plan.taken_out));
+    let mut worst: Option<Found> = None;
+    for day in days {
+        let found = reached(place, start.plus(day));
+        if worst.as_ref().is_none_or(|known| found.state > known.state) {
+            worst = Some(found);
+        }
+    }
+    worst.unwrap_or_else(|| Found::unknown(Because::StayNotKnown))
+}
+
+/// Temperatures, each by the days that its rule speaks of.
+pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condition> {
+    rules(choice, Topic::Temperature, span, |rule, start| {
+        let Says::Temperature { window, first_days, min_tenths_c: min, max_tenths_c: max } = rule.says else {
+            return None;
+        };
+        let limits = Limits { min, max };
+        let weather = &place.weather;
+        let first = |days: u16| (0..days).map(move |day| start.plus(day));
+        let stay = || plan(choice, start, None).and_then(|plan| plan.stay());
+        Some(match window {
+            TemperatureWindow::MaximumOnPlacingDay => weather.maxima(first(1), limits),
+            TemperatureWindow::MaximumInFirstDays => {
+                weather.maxima(first(first_days.unwrap_or(1)), limits)
+            }
+            TemperatureWindow::MaximumOverStay => match stay() {
+                Some(days) => weather.maxima(first(days), limits),
+                None => Found::unknown(Because::StayNotKnown),
+            },
+            TemperatureWindow::MeanOverStay => match stay() {
+                Some(days) => weather.mean(first(days), limits),
+                None => Found::unknown(Because::StayNotKnown),
+            },
+            TemperatureWindow::AtUse => {
+                let doses = plan(choice, start, None).and_then(|plan| plan.doses).unwrap_or_else(|| vec![0]);
+                weather.moments(doses.into_iter().map(|day| start.plus(day)), limits)
+            }
+            // The keeper sees to it when mixing: it is told among the things to do.
+            TemperatureWindow::Product => return None,
+        })
+    })
+}

@@ -1,0 +1,45 @@
+//! The question: what else can I use here, and will it be out before the nectar flow?
+//!
+//! Every leaflet of the holding's jurisdiction, each method and each label revision by itself, is held against the apiary and
+//! the colony for every start day of a span. Each condition is met, broken or unknown; one that is broken rules the day out,
+//! one that is unknown leaves it open. A condition that holds only because of a value that was not read in a document for
+//! this country is unknown: the keeper's own reading of the pack lifts that.
+//!
+//! - [`Span`], [`WhatIf`]: what is asked
+//! - [`Board`]: the question prepared for a holding; it judges colony after colony
+//! - [`OptionsReport`], [`ApiaryReport`]: answers written out
+//!
+//! What is not judged: rules in words (entrances, combs, weak colonies). They are told among the things to see to.
+
+mod apiary;
+mod because;
+mod board;
+mod choice;
+mod colony;
+mod dose;
+mod flow;
+mod judge;
+mod order;
+mod place;
+mod plan;
+mod report;
+mod short;
+mod span;
+mod starts;
+mod state;
+mod weather;
+mod wording;
+
+pub use apiary::{ApiaryReport, ApiaryOption, ColoniesOfAnswer, WhyNot};
+pub use because::{Because, Measure, Origin, ToldBy};
+pub use board::{Board, Judged};
+pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
+pub use dose::{Dose, Solution};
+pub use place::WhatIf;
+pub use report::{
+    ConditionReport, DoseReport, FlowReport, Missing, OptionReport, OptionsReport, RunReport, StockReport,
+};
+pub use short::says as in_few_words;
+pub use span::{BadSpan, Span};
+pub use starts::{LatestStart, Margin, StartReport, Visit};
+pub use state::{Answer, Condition, Run, StartDays, State};

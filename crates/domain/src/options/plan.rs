@@ -1,0 +1,151 @@
+//! How a course would run if it was started on a day: its doses, when it may come out, when supers may go on.
+
+use crate::calendar::Day;
+use crate::history::{Fact, Terms, Verdict, blocked_through, free_from, inside, used_up};
+use crate::leaflet::rule::BroodState;
+use crate::leaflet::{Confidence, Release};
+use crate::words::{RemovalNeed, SupersDuring};
+
+/// The course of a treatment, in days from its start.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Plan {
+    /// The earliest day of each dose; none if the days between doses are not stated.
+    pub(super) doses: Option<Vec<u16>>,
+    /// How many doses, if stated.
+    pub(super) count: Option<u8>,
+    /// How many doses at most, where the leaflet lets the number vary.
+    pub(super) count_max: Option<u8>,
+    /// After how many days it may be out, at the earliest; none if that is not stated.
+    pub(super) least: Option<u16>,
+    /// The same with brood at its lowest and with brood present, where nobody knows which holds and it matters.
+    pub(super) turns_on_brood: Option<(u16, u16)>,
+    /// After how many days it must be out.
+    pub(super) most: Option<u16>,
+    /// Whether somebody must come back to take it out.
+    pub(super) taken_out: bool,
+    /// How well the least stay is established.
+    pub(super) confidence: Confidence,
+}
+
+impl Plan {
+    /// The plan under the brood that was seen. If none was, the longer least stay rules.
+    pub(super) fn of(terms: &Terms, count_max: Option<u8>, brood: Option<BroodState>) -> Plan {
+        let count = terms.doses.as_ref().map(|fact| fact.value.count);
+        let interval = terms.doses.as_ref().and_then(|fact| fact.value.interval_min_days);
+        let doses = match (count, interval) {
+            (Some(0 | 1), _) => Some(vec![0]),
+            (Some(count), Some(days)) => Some((0..u16::from(count)).map(|dose| dose * days).collect()),
+            _ => None,
+        };
+        let last_dose = doses.as_ref().and_then(|doses| doses.last().copied());
+        let single = terms.release() == Some(Release::Single);
+        let (stay, turns_on_brood) = least_stay(terms, brood);
+        let least = match (single, stay) {
+            (true, _) => last_dose,
+            (false, Some(fact)) => Some(fact.value.max(last_dose.unwrap_or_default())),
+            (false, None) => None,
+        };
+        let removal = terms.removal.as_ref().map(|fact| fact.value);
+        let spent = used_up(terms).map(|(days, _)| days).filter(|_| removal == Some(RemovalNeed::NotNeeded));
+        Plan {
+            doses,
+            count,
+            count_max,
+            least: if single { least } else { spent.or(least) },
+            turns_on_brood,
+            most: most_stay(terms, brood),
+            taken_out: !single && removal != Some(RemovalNeed::NotNeeded),
+            confidence: stay.map_or(Confidence::Document, |fact| fact.confidence),
+        }
+    }
+
+    /// How many days from the start it is looked at in the hive, for temperatures of the stay.
+    pub(super) fn stay(&self) -> Option<u16> {
+        self.least.or(self.most).map(|days| days.max(1))
+    }
+
+    /// The last day on which it is still in, at the earliest.
+    pub(super) fn in_through(&self, start: Day) -> Day {
+        match self.least {
+            Some(days) if days > 0 => start.plus(days - 1).max(start),
+            _ => start,
+        }
+    }
+}
+
+fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Fact<u16>>, Option<(u16, u16)>) {
+    let longer = [terms.stay_min.absent_or_lowest, terms.stay_min.present];
+    let longer = longer.into_iter().flatten().max_by_key(|fact| fact.value);
+    match brood {
+        Some(brood) => (terms.stay_min.under(brood).copied().or(longer), None),
+        None => (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer)),
+    }
+}
+
+fn most_stay(terms: &Terms, brood: Option<BroodState>) -> Option<u16> {
+    match brood {
+        Some(brood) => terms.stay_max.under(brood).map(|fact| fact.value),
+        None => terms.stay_max.bounds().map(|(shorter, _)| shorter),
+    }
+}
+
+/// What a course that is started on a day means for honey supers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Effect {
+    /// The first day on which it may be out.
+    pub(super) out: Option<Day>,
+    /// The last day on which it must be out.
+    pub(super) out_by: Option<Day>,
+    /// The last day that it blocks, if it comes out as early as it may.
+    pub(super) last_blocked: Option<Day>,
+    /// The first day on which supers may go on.
+    pub(super) free: FirstFree,
+}
+
+/// When supers may go on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum FirstFree {
+    /// They may be on all along.
+    AllAlong {
+        /// But no honey may be taken while it is in.
+        no_harvest: bool,
+    },
+    /// From this day on, if it comes out as early as it may.
+    From(Day),
+    /// How long it has to stay is not stated.
+    StayNotKnown,
+    /// The withdrawal period or the wait is not established.
+    PeriodsNotKnown,
+}
+
+impl FirstFree {
+    /// The first day, if known: of what may be on all along, the day of placing.
+    pub(super) fn day(self, start: Day) -> Option<Day> {
+        match self {
+            FirstFree::AllAlong { .. } => Some(start),
+            FirstFree::From(day) => Some(day),
+            FirstFree::StayNotKnown | FirstFree::PeriodsNotKnown => None,
+        }
+    }
+}
+
+impl Effect {
+    pub(super) fn of(terms: &Terms, plan: &Plan, start: Day) -> Effect {
+        let out = plan.least.map(|days| start.plus(days));
+        let out_by = plan.most.map(|days| start.plus(days));
+        // What may lie under supers blocks them only by a wait that runs after it.
+        let last_blocked = out
+            .map(|out| (out, blocked_through(terms, out)))
+            .filter(|(out, through)| inside(terms) != Verdict::Yes || through >= out)
+            .map(|(_, through)| through);
+        let free = match (inside(terms), out) {
+            (Verdict::Yes, _) if last_blocked.is_none() => {
+                let value = terms.supers_during.as_ref().map(|fact| fact.value);
+                FirstFree::AllAlong { no_harvest: value == Some(SupersDuring::OnNoHarvest) }
+            }
+            (_, None) => FirstFree::StayNotKnown,
+            (_, Some(out)) => free_from(terms, out).map_or(FirstFree::PeriodsNotKnown, FirstFree::From),
+        };
+        Effect { out, out_by, last_blocked, free }
+    }
+}

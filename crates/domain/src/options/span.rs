@@ -1,0 +1,82 @@
+//! The days that a question is about.
+
+use serde::Serialize;
+
+use crate::calendar::Day;
+
+/// Days from one to another, both included; at most [`Span::DAYS_MOST`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct Span {
+    from: Day,
+    to: Day,
+}
+
+/// Days that cannot be asked about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+pub enum BadSpan {
+    /// The last day lies before the first.
+    #[error("the last day {to} lies before the first, {from}")]
+    Backwards {
+        /// The first day.
+        from: Day,
+        /// The last day.
+        to: Day,
+    },
+    /// Too many days.
+    #[error("{days} days are too many: at most {} can be asked about at once", Span::DAYS_MOST)]
+    TooLong {
+        /// How many.
+        days: i64,
+    },
+}
+
+impl BadSpan {
+    /// How to mend it.
+    #[must_use]
+    pub fn help(&self) -> &'static str {
+        match self {
+            BadSpan::Backwards { .. } => "swap `from` and `to`, or correct one of them",
+            BadSpan::TooLong { .. } => "ask about a shorter time",
+        }
+    }
+}
+
+impl Span {
+    /// Most days of one question.
+    pub const DAYS_MOST: i64 = 400;
+
+    /// The days from one to another, both included.
+    ///
+    /// # Errors
+    /// A last day before the first, or more than [`Span::DAYS_MOST`] days.
+    pub fn new(from: Day, to: Day) -> Result<Span, BadSpan> {
+        let days = to.days_since(from) + 1;
+        match days {
+            ..=0 => Err(BadSpan::Backwards { from, to }),
+            1..=Span::DAYS_MOST => Ok(Span { from, to }),
+            _ => Err(BadSpan::TooLong { days }),
+        }
+    }
+
+    /// The first day.
+    #[must_use]
+    pub const fn from(self) -> Day {
+        self.from
+    }
+
+    /// The last day.
+    #[must_use]
+    pub const fn to(self) -> Day {
+        self.to
+    }
+
+    /// Every day, in order.
+    pub fn days(self) -> impl Iterator<Item = Day> {
+        std::iter::successors(Some(self.from), |day| Some(day.next())).take(self.len())
+    }
+
+    /// How many days.
+    pub(super) fn len(self) -> usize {
+        usize::try_from(self.to.days_since(self.from) + 1).unwrap_or_default()
+    }
+}

@@ -1,0 +1,229 @@
+//! What a start on a day would mean: visits, when it is out, when supers may go on, how that lies to the nectar flow.
+
+use serde::Serialize;
+
+use super::choice::Choice;
+use super::colony::Colony;
+use super::flow::Flow;
+use super::judge;
+use super::place::Place;
+use super::plan::{Effect, FirstFree, Plan};
+use super::state::{Answer, StartDays};
+use crate::calendar::Day;
+use crate::leaflet::rule::Need;
+use crate::leaflet::{Confidence, Says, Topic};
+
+/// What a start on the first day of a range would mean.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct StartReport {
+    /// The start day.
+    pub start: Day,
+    /// The answer of that day.
+    pub answer: Answer,
+    /// The first day on which it may be out, or on which nothing of it is left.
+    pub out_from: Option<Day>,
+    /// The same with brood absent or at its lowest, where nobody has seen the brood and it matters; `out_from` is then that
+    /// with brood.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub out_from_without_brood: Option<Day>,
+    /// The last day on which it must be out.
+    pub out_by: Option<Day>,
+    /// How well the least stay is established.
+    pub stay_confidence: Confidence,
+    /// The last day that it blocks, if it comes out as early as it may.
+    pub last_blocked_day: Option<Day>,
+    /// The first day on which supers may go on, if it comes out as early as it may.
+    pub first_free_day: Option<Day>,
+    /// What that means for supers, in a sentence.
+    pub supers: String,
+    /// How that lies to the next nectar flow.
+    pub before_flow: Vec<Margin>,
+    /// The visits.
+    pub visits: Vec<Visit>,
+}
+
+/// How a first free day lies to a flow.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Margin {
+    /// `early`, `usual` or `late` year; `seen` for a flow that has begun.
+    pub year: &'static str,
+    /// The first day of the flow.
+    pub flow: Day,
+    /// Days to spare; negative: days short.
+    pub days_to_spare: i64,
+}
+
+/// A visit to the hive.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Visit {
+    /// The first day for it.
+    pub from: Day,
+    /// The last day for it, if stated.
+    pub by: Option<Day>,
+    /// What is done.
+    pub what: String,
+    /// Whether the hive is opened, as far as the leaflet's needs tell.
+    pub hive_opened: bool,
+}
+
+/// The latest start that is out before a flow.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LatestStart {
+    /// `early`, `usual` or `late` year; `seen` for a flow that has begun.
+    pub year: &'static str,
+    /// The first day of the flow.
+    pub flow: Day,
+    /// The latest start day within the days asked about whose first free day does not lie after it; none if there is no such
+    /// day.
+    pub start: Option<Day>,
+    /// What the answer of that day is.
+    pub answer: Option<Answer>,
+}
+
+/// Everything that a start is looked at with.
+pub(super) struct Starting<'a> {
+    pub(super) choice: &'a Choice,
+    pub(super) colony: &'a Colony<'a>,
+    pub(super) place: Option<&'a Place<'a>>,
+    pub(super) flow: Option<&'a Flow>,
+}
+
+impl Starting<'_> {
+    pub(super) fn plan(&self, start: Day) -> Option<Plan> {
+        judge::plan(self.choice, start, self.colony.brood_state(start))
+    }
+
+    pub(super) fn effect(&self, start: Day) -> Option<Effect> {
+        Some(Effect::of(self.choice.terms(start)?, &self.plan(start)?, start))
+    }
+
+    pub(super) fn report(&self, days: &StartDays) -> Option<StartReport> {
+        let start = days.from;
+        let (plan, effect) = (self.plan(start)?, self.effect(start)?);
+        let first_free_day = effect.free.day(start);
+        let before_flow = first_free_day.map(|free| self.margins(free)).unwrap_or_default();
+        Some(StartReport {
+            start,
+            answer: days.answer,
+            out_from: effect.out,
+            out_from_without_brood: plan.turns_on_brood.map(|(shorter, _)| start.plus(shorter)),
+            out_by: effect.out_by,
+            stay_confidence: plan.confidence,
+            last_blocked_day: effect.last_blocked,
+            first_free_day,
+            supers: supers(effect.free),
+            before_flow,
+            visits: self.visits(&plan, start),
+        })
+    }
+
+    fn margins(&self, free: Day) -> Vec<Margin> {
+        let years = self.flow.map(years).unwrap_or_default();
+        let margin = |(year, flow): (&'static str, Day)| Margin { year, flow, days_to_spare: flow.days_since(free) };
+        years.into_iter().map(margin).collect()
+    }
+
+    /// Looks back from the last start day to the first: a stay that turns on brood makes it more than a subtraction.
+    pub(super) fn latest(&self, days: &[StartDays]) -> Vec<LatestStart> {
+        let years = self.flow.map(years).unwrap_or_default();
+        let latest = years.into_iter().map(|(year, flow)| {
+            let fits = |start: &Day| {
+                *start <= flow
+                    && self.effect(*start).and_then(|effect| effect.free.day(*start)).is_some_and(|free| free <= flow)
+            };
+            let starts = days.iter().rev().flat_map(|range| {
+                let count = usize::try_from(range.to.days_since(range.from) + 1).unwrap_or_default();
+                std::iter::successors(Some(range.to), |day| Some(day.before()))
+                    .take(count)
+                    .map(move |day| (day, range.answer))
+            });
+            let found = starts.into_iter().find(|(start, _)| fits(start));
+            LatestStart {
+                year,
+                flow,
+                start: found.map(|(start, _)| start),
+                answer: found.map(|(_, answer)| answer),
+            }
+        });
+        latest.collect()
+    }
+
+    /// Whether a start is out before the flow in a usual year.
+    pub(super) fn out_before_flow(&self, start: Day) -> Option<bool> {
+        let flow = self.flow?;
+        self.effect(start)?.free.day(start).map(|free| free <= flow.usual)
+    }
+
+    pub(super) fn visits(&self, plan: &Plan, start: Day) -> Vec<Visit> {
+        let opened = self.needs(start).contains(&Need::HiveOpened);
+        let visit = |days: u16, by: Option<Day>, what: String| Visit {
+            from: start.plus(days),
+            by,
+            what,
+            hive_opened: opened,
+        };
+        let single = !plan.taken_out && plan.least.is_none_or(|days| days == 0);
+        let doses = plan.doses.clone().unwrap_or_else(|| vec![0]);
+        let many = plan.count.is_some_and(|count| count > 1);
+        let mut visits: Vec<Visit> = doses
+            .iter()
+            .enumerate()
+            .map(|(index, days)| {
+                let verb = if single { "give" } else { "place" };
+                let what = if many { format!("{verb} dose {}", index + 1) } else { format!("{verb} it") };
+                visit(*days, None, what)
+            })
+            .collect();
+        if plan.taken_out {
+            let by = plan.most.map(|days| start.plus(days));
+            let out = plan.least.or(plan.most).unwrap_or_default();
+            visits.push(visit(out, by, "take it out".to_owned()));
+        }
+        visits
+    }
+
+    /// What giving it needs, by every rule that says so.
+    pub(super) fn needs(&self, start: Day) -> Vec<Need> {
+        let rules = self.choice.rules_on(Topic::Needs).filter(|(_, rule)| rule.is_in_force(start));
+        let mut needs: Vec<Need> = rules
+            .flat_map(|(_, rule)| match &rule.says {
+                Says::Needs { list } => list.clone(),
+                _ => Vec::new(),
+            })
+            .collect();
+        needs.sort_unstable();
+        needs.dedup();
+        needs
+    }
+}
+
+/// The first days of a flow in the years that are told apart.
+fn years(flow: &Flow) -> Vec<(&'static str, Day)> {
+    use crate::words::FlowStage;
+    match flow.stage {
+        FlowStage::Seen => vec![("seen", flow.usual)],
+        FlowStage::Expected => {
+            let mut years = vec![("early", flow.early), ("usual", flow.usual), ("late", flow.late)];
+            years.retain(|(year, day)| *year == "usual" || *day != flow.usual);
+            years
+        }
+    }
+}
+
+fn supers(free: FirstFree) -> String {
+    match free {
+        FirstFree::AllAlong { no_harvest: false } => "supers may be on all along".to_owned(),
+        FirstFree::AllAlong { no_harvest: true } => {
+            "supers may be on all along, but no honey is taken while it is in".to_owned()
+        }
+        FirstFree::From(day) => format!("supers may go on from {day}, if it comes out as early as it may"),
+        FirstFree::StayNotKnown => "how long it has to stay is not stated, so no first free day is known".to_owned(),
+        FirstFree::PeriodsNotKnown => {
+            "the withdrawal period or the wait before supers is not established: read it on the leaflet of the lot".to_owned()
+        }
+    }
+}

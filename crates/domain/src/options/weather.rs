@@ -1,0 +1,188 @@
+//! Outside temperatures of an apiary, and what the temperature rules of leaflets say of a start day.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::because::{Because, Measure, Origin};
+use super::state::Found;
+use crate::calendar::Day;
+use crate::degrees::Celsius;
+use crate::holding::Record;
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+use crate::words::TemperatureStage;
+
+/// The temperatures of an apiary.
+#[derive(Debug, Default)]
+pub(super) struct Weather {
+    told: BTreeMap<Day, Told>,
+    /// By month, January first.
+    usual: [Option<(Celsius, Celsius)>; 12],
+}
+
+#[derive(Debug, Clone, Copy)]
+struct Told {
+    low: Celsius,
+    high: Celsius,
+    stage: TemperatureStage,
+    entry: EntryId,
+}
+
+/// The temperatures of one day, as far as known.
+#[derive(Debug, Clone, Copy)]
+struct Sky {
+    low: Celsius,
+    high: Celsius,
+    origin: Origin,
+    entry: Option<EntryId>,
+}
+
+/// The limits of a rule.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Limits {
+    pub(super) min: Option<i16>,
+    pub(super) max: Option<i16>,
+}
+
+impl Limits {
+    fn hold(self, tenths: i16) -> bool {
+        self.min.is_none_or(|min| min <= tenths) && self.max.is_none_or(|max| tenths <= max)
+    }
+}
+
+impl Weather {
+    /// What was measured goes before what was forecast; of two the one recorded for a later day, then the later entry.
+    pub(super) fn of(file: &[Arc<Record>]) -> Weather {
+        let mut weather = Weather::default();
+        // Files are in the order in which things happened, so that the last one counts.
+        for record in file {
+            match &*record.event {
+                Event::Temperature(body) => {
+                    for day in &body.days {
+                        let told =
+                            Told { low: day.min_c, high: day.max_c, stage: body.stage, entry: record.id };
+                        let measured = weather
+                            .told
+                            .get(&day.day)
+                            .is_some_and(|known| known.stage == TemperatureStage::Measured);
+                        if body.stage == TemperatureStage::Measured || !measured {
+                            weather.told.insert(day.day, told);
+                        }
+                    }
+                }
+                Event::TemperatureNormals(body) => {
+                    for normal in &body.months {
+                        let month = usize::from(normal.month.saturating_sub(1));
+                        if let Some(usual) = weather.usual.get_mut(month) {
+                            *usual = Some((normal.min_c, normal.max_c));
+                        }
+                    }
+                }
+                _ => {}
+            }
+        }
+        weather
+    }
+
+    fn sky(&self, on: Day) -> Option<Sky> {
+        if let Some(told) = self.told.get(&on) {
+            let origin = match told.stage {
+                TemperatureStage::Measured => Origin::Measured,
+                TemperatureStage::Forecast => Origin::Forecast,
+            };
+            return Some(Sky { low: told.low, high: told.high, origin, entry: Some(told.entry) });
+        }
+        let (low, high) = (*self.usual.get(on.month0())?)?;
+        Some(Sky { low, high, origin: Origin::UsualYears, entry: None })
+    }
+
+    /// The daily maximum of each of the days.
+    pub(super) fn maxima(&self, days: impl Iterator<Item = Day>, limits: Limits) -> Found {
+        self.each(days, Measure::Maximum, |sky| (limits.hold(sky.high.tenths()), sky.high))
+    }
+
+    /// Some moment of each of the days: the temperature passes through everything between the lowest and the highest.
+    pub(super) fn moments(&self, days: impl Iterator<Item = Day>, limits: Limits) -> Found {
+        self.each(days, Measure::SomeMoment, |sky| {
+            let (low, high) = (sky.low.tenths(), sky.high.tenths());
+            let warm_enough = limits.min.is_none_or(|min| min <= high);
+            let cool_enough = limits.max.is_none_or(|max| low <= max);
+            (warm_enough && cool_enough, if cool_enough { sky.high } else { sky.low })
+        })
+    }
+
+    fn each(
+        &self,
+        days: impl Iterator<Item = Day>,
+        measure: Measure,
+        look: impl Fn(&Sky) -> (bool, Celsius),
+    ) -> Found {
+        let mut seen: Option<(Celsius, Celsius, Origin)> = None;
+        let mut missing = None;
+        let mut unusual = None;
+        for day in days {
+            let Some(sky) = self.sky(day) else {
+                missing = missing.or(Some(day));
+                continue;
+            };
+            let (holds, value) = look(&sky);
+            if !holds {
+                let out =
+                    Because::OutOfBounds { measure, on: day, value, origin: sky.origin, entry: sky.entry };
+                if sky.origin != Origin::UsualYears {
+                    return Found::broken(out);
+                }
+                unusual = unusual.or(Some(out));
+            }
+            seen = Some(seen.map_or((value, value, sky.origin), |(lowest, highest, origin)| {
+                (lowest.min(value), highest.max(value), origin.max(sky.origin))
+            }));
+        }
+        match (unusual, missing, seen) {
+            (Some(out), _, _) => Found::expected(false, out),
+            (None, Some(first), _) => Found::unknown(Because::NoTemperature { measure, first }),
+            (None, None, Some((lowest, highest, origin))) => {
+                told(Because::Warm { measure, lowest, highest, origin }, origin)
+            }
+            (None, None, None) => Found::unknown(Because::StayNotKnown),
+        }
+    }
+
+    /// The mean over the days of the mean between lowest and highest of each.
+    ///
+    /// Common practice, no source: leaflets that speak of a daily mean do not say how it is made.
+    pub(super) fn mean(&self, days: impl Iterator<Item = Day>, limits: Limits) -> Found {
+        let measure = Measure::Mean;
+        let (mut sum, mut count) = (0_i32, 0_i32);
+        let mut last = None;
+        let mut origin = Origin::Measured;
+        for day in days {
+            let Some(sky) = self.sky(day) else {
+                return Found::unknown(Because::NoTemperature { measure, first: day });
+            };
+            sum += i32::from(sky.low.tenths()) + i32::from(sky.high.tenths());
+            count += 1;
+            origin = origin.max(sky.origin);
+            last = Some((day, sky.entry));
+        }
+        let Some((on, entry)) = last else { return Found::unknown(Because::StayNotKnown) };
+        let holds = limits.min.is_none_or(|min| sum >= i32::from(min) * 2 * count)
+            && limits.max.is_none_or(|max| sum <= i32::from(max) * 2 * count);
+        // To the nearest tenth, for show only.
+        let mean = (sum + count).div_euclid(2 * count);
+        let Some(value) = i16::try_from(mean).ok().and_then(Celsius::from_tenths) else {
+            return Found::unknown(Because::StayNotKnown);
+        };
+        let warm = Because::Warm { measure, lowest: value, highest: value, origin };
+        match (holds, origin) {
+            (true, _) => told(warm, origin),
+            (false, Origin::UsualYears) => Found::expected(false, Because::OutOfBounds { measure, on, value, origin, entry }),
+            (false, _) => Found::broken(Because::OutOfBounds { measure, on, value, origin, entry }),
+        }
+    }
+}
+
+/// What was told holds; what rests on usual years is only to be expected.
+fn told(because: Because, origin: Origin) -> Found {
+    if origin == Origin::UsualYears { Found::expected(true, because) } else { Found::met(because) }
+}

@@ -1,0 +1,302 @@
+//! Conditions in words: why each came out as it did, what is missing, what would have to change.
+
+use super::because::{Because, Measure, Origin, ToldBy};
+use super::short::days_of;
+use crate::journal::entry::EntryId;
+use crate::leaflet::rule::Need;
+use crate::leaflet::{Confidence, Topic};
+use crate::words::{Brood, Ground, SupersDuring};
+
+/// What every answer says of itself.
+pub(super) const NOTICE: &str =
+    "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide. It chooses no medicine for you.";
+
+/// Why a condition came out as it did, in a sentence.
+pub(super) fn because(because: &Because) -> String {
+    match because {
+        Because::NotHere => "the colony is not in the holding on that day".to_owned(),
+        Because::Here => "the colony is in the holding".to_owned(),
+        Because::ApiaryNotKnown => "it is not on record where the colony stands".to_owned(),
+        Because::HasDirections => "the leaflet has directions for that day".to_owned(),
+        Because::NoDirections => "no directions of that day are known".to_owned(),
+        Because::NotStated { topic } => format!("the leaflet read here says nothing of {}", topic_words(*topic)),
+        Because::NotDocumented { confidence } => match confidence {
+            Confidence::SecondHand => {
+                "it would hold, but the value was read in another text than this country's document".to_owned()
+            }
+            _ => "it would hold, but nobody has read the value in a document".to_owned(),
+        },
+        Because::NotInForce => "the rule is not in force on that day".to_owned(),
+        Because::NoSupersOn => "no honey supers are on".to_owned(),
+        Because::SupersOn { since, value, .. } => match value {
+            SupersDuring::Off => format!("honey supers are on since {since}"),
+            _ => format!("honey supers are on since {since}, and may be"),
+        },
+        Because::NoFlow { next: None } => "no flow on record while it would be in".to_owned(),
+        Because::NoFlow { next: Some((next, _)) } => {
+            format!("no flow while it would be in; the next begins on {next} at the earliest")
+        }
+        Because::InFlow { from, .. } => format!("it would be in during the flow that begins by {from}"),
+        Because::PerhapsInFlow { early, late, .. } if early == late => {
+            format!("the flow that began on {early} may go on: its end is not on record")
+        }
+        Because::PerhapsInFlow { early, late, .. } => {
+            format!("it might be in during the flow that begins between {early} and {late}")
+        }
+        Because::FlowsNotRecorded { year } => format!("no nectar flow of {year} is on record"),
+        Because::FlowAllowed => "it may be used in a flow".to_owned(),
+        Because::AfterLastFlow { last } => format!("the last flow on record ended on {last}, and no supers are on"),
+        Because::FlowStillToCome { from, .. } => format!("the flow of {from} is still to come, or not over"),
+        Because::AlreadyIn { medicine, placed, .. } => format!("`{medicine}` placed on {placed} is in"),
+        Because::PerhapsIn { medicine, placed, .. } => {
+            format!("`{medicine}` placed on {placed} may come out by then, but is not on record as out")
+        }
+        Because::NothingIn => "nothing of the kind is in".to_owned(),
+        Because::Feeder { seen, .. } => format!("a feeder was on, seen on {seen}"),
+        Because::NoFeeder { seen, .. } => format!("no feeder was on, seen on {seen}"),
+        Because::FeederNotSeen => "it is not on record whether a feeder is on".to_owned(),
+        Because::BroodSeen { brood, on, .. } => match brood {
+            Brood::Absent => format!("no brood seen on {on}"),
+            Brood::Lowest => format!("brood at its lowest seen on {on}"),
+            Brood::Present => format!("brood seen on {on}"),
+        },
+        Because::BroodNotSeen { last: None } => "no sight of the brood is on record".to_owned(),
+        Because::BroodNotSeen { last: Some(last) } => {
+            format!("the brood was last seen on {last}, too long before that day to tell")
+        }
+        Because::Counted { what, count, on, .. } => format!("{count} {what} on {on}"),
+        Because::NotCounted { what, last: None } => format!("no count of {what} is on record"),
+        Because::NotCounted { what, last: Some((count, on)) } => {
+            format!("{count} {what} on {on}, which does not tell for that day")
+        }
+        Because::Courses { given, most, year, last } => {
+            let last = last.map(|last| format!(", the last begun on {last}")).unwrap_or_default();
+            format!("{given} of at most {most} in the {year}{last}")
+        }
+        Because::CoursesTurnOnYear { in_calendar_year, in_twelve_months, most } => format!(
+            "{in_calendar_year} of at most {most} in the calendar year, but {in_twelve_months} in twelve months; the leaflet does not say which counts"
+        ),
+        Because::SameBroodlessPeriod { last, seen_absent: true } => {
+            format!("given on {last}, and no brood seen since")
+        }
+        Because::SameBroodlessPeriod { last, seen_absent: false } => {
+            format!("given on {last}, and the brood was not looked at since")
+        }
+        Because::BroodSince { last, seen } => format!("given on {last}; brood was seen since, on {seen}"),
+        Because::NoCourseBefore => "no course of it before that would count".to_owned(),
+        Because::SinceLast { ended, least, .. } => {
+            format!("the last course ended on {ended}; {} must lie between", days_of(*least))
+        }
+        Because::LastNotEnded { placed, .. } => format!("the course begun on {placed} has no end on record"),
+        Because::InSeason { from, to, inside: true } => format!("within {from} to {to} of the year"),
+        Because::InSeason { from, to, inside: false } => format!("outside {from} to {to} of the year"),
+        Because::ClassRepeats { class, medicine, placed } => {
+            format!("`{medicine}` given on {placed} is of the same class, {class}; a change of class slows resistance but does not rule it out")
+        }
+        Because::ClassDiffers { class } => format!("none of the last two courses is of its class, {class}"),
+        Because::ClassNotKnown { medicine, placed } => {
+            format!("the class of `{medicine}` given on {placed} is not known")
+        }
+        Because::Power { need, has, by } => {
+            let wanted = match need {
+                Need::Battery => "a 12 V battery",
+                _ => "mains or a generator",
+            };
+            match has {
+                Some(has) => format!("it needs {wanted}; power there: {}{}", has.as_str(), if_asked(*by)),
+                None => format!("it needs {wanted}; the power there is not on record"),
+            }
+        }
+        Because::Access { has: Some(has), by, on } => {
+            let how = match has {
+                crate::words::Access::Vehicle => "can be reached by vehicle",
+                crate::words::Access::OnFoot => "can be reached on foot",
+                crate::words::Access::None => "cannot be reached",
+            };
+            match has {
+                crate::words::Access::None => format!("the apiary {how} on {on}{}", if_asked(*by)),
+                _ => format!("the apiary {how}{}", if_asked(*by)),
+            }
+        }
+        Because::Access { has: None, on, .. } => {
+            format!("it is not on record whether the apiary can be reached on {on}")
+        }
+        Because::Ground { has: Some(ground), by } => {
+            let state = match ground {
+                Ground::Dry => "dry",
+                Ground::Wet => "wet",
+                Ground::Flooded => "flooded",
+            };
+            format!("the ground at the stands is {state}{}", if_asked(*by))
+        }
+        Because::Ground { has: None, .. } => "it is not on record whether the ground is dry".to_owned(),
+        Because::Warm { measure, lowest, highest, origin } => {
+            let what = measured(*measure);
+            let values = if lowest == highest { format!("{lowest}") } else { format!("{lowest} to {highest}") };
+            format!("{what} {values} °C, {}", origin_words(*origin))
+        }
+        Because::OutOfBounds { measure: Measure::Mean, value, origin, .. } => {
+            format!("{} {value} °C, {}", measured(Measure::Mean), origin_words(*origin))
+        }
+        Because::OutOfBounds { measure, on, value, origin, .. } => {
+            format!("{} {value} °C on {on}, {}", measured(*measure), origin_words(*origin))
+        }
+        Because::NoTemperature { first, .. } => format!("no temperature of {first} is on record"),
+        Because::StayNotKnown => "how long it stays is not stated, so the days that count are not known".to_owned(),
+    }
+}
+
+const fn measured(measure: Measure) -> &'static str {
+    match measure {
+        Measure::Maximum => "highest of the day",
+        Measure::Mean => "mean over the stay",
+        Measure::SomeMoment => "at some moment of the day",
+    }
+}
+
+const fn origin_words(origin: Origin) -> &'static str {
+    match origin {
+        Origin::Measured => "measured",
+        Origin::Forecast => "as forecast",
+        Origin::UsualYears => "as in usual years",
+    }
+}
+
+const fn if_asked(by: Option<ToldBy>) -> &'static str {
+    match by {
+        Some(ToldBy::Question) => " (as assumed in the question)",
+        _ => "",
+    }
+}
+
+/// The entries that were read.
+pub(super) fn entries(because: &Because) -> Vec<EntryId> {
+    let entry = match because {
+        Because::SupersOn { entry, .. }
+        | Because::InFlow { entry, .. }
+        | Because::PerhapsInFlow { entry, .. }
+        | Because::NoFlow { next: Some((_, entry)) }
+        | Because::FlowStillToCome { entry, .. }
+        | Because::AlreadyIn { entry, .. }
+        | Because::PerhapsIn { entry, .. }
+        | Because::Feeder { entry, .. }
+        | Because::NoFeeder { entry, .. }
+        | Because::BroodSeen { entry, .. }
+        | Because::Counted { entry, .. }
+        | Because::LastNotEnded { entry, .. } => Some(*entry),
+        Because::OutOfBounds { entry, .. } => *entry,
+        Because::Power { by, .. } | Because::Access { by, .. } | Because::Ground { by, .. } => match by {
+            Some(ToldBy::Entry(entry)) => Some(*entry),
+            _ => None,
+        },
+        _ => None,
+    };
+    entry.into_iter().collect()
+}
+
+/// Which entry would supply what is missing, and how. `says` are the words of the rule.
+pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>) -> (&'static str, String) {
+    match because {
+        Because::NotDocumented { .. } | Because::NotStated { .. } => match (topic, says) {
+            (Some(topic), Some(says)) if !stated(topic) => {
+                let topic = topic.as_str();
+                let entry = format!("{{\"topic\": \"{topic}\", \"says\": \"{says}\"}}");
+                ("leaflet_reading", format!("if the leaflet of the lot says the same, record in `confirms`: {entry}"))
+            }
+            (Some(topic), _) => {
+                ("leaflet_reading", format!("read {} on the leaflet of the lot and record it", topic_words(topic)))
+            }
+            (None, _) => ("leaflet_reading", "read it on the leaflet of the lot".to_owned()),
+        },
+        Because::NoDirections => ("leaflet_reading", "read the leaflet on the pack".to_owned()),
+        Because::ApiaryNotKnown | Because::NotHere => {
+            ("colony_established", "record where the colony stands".to_owned())
+        }
+        Because::FlowsNotRecorded { .. } => {
+            ("nectar_flow", "record the flows that are expected there, early, usual and late".to_owned())
+        }
+        Because::PerhapsInFlow { .. } => {
+            ("nectar_flow", "record when the flow begins or has ended, as soon as it is seen".to_owned())
+        }
+        Because::PerhapsIn { .. } | Because::LastNotEnded { .. } => {
+            ("removal", "take it out and record it, or record that it is out".to_owned())
+        }
+        Because::FeederNotSeen => ("inspection", "record whether a feeder is on".to_owned()),
+        Because::BroodNotSeen { .. } | Because::SameBroodlessPeriod { .. } => {
+            ("inspection", "look at the brood shortly before and record it".to_owned())
+        }
+        Because::NotCounted { what, .. } => ("inspection", format!("count the {what} and record it")),
+        Because::CoursesTurnOnYear { .. } => {
+            ("leaflet_reading", "ask the supplier or the vet how the year is counted; until then count the stricter way".to_owned())
+        }
+        Because::ClassNotKnown { .. } => {
+            ("medicine_described", "name the leaflet of that medicine, so that its class is known".to_owned())
+        }
+        Because::Power { .. } | Because::Access { .. } | Because::Ground { .. } => {
+            ("site_conditions", "record power, access and ground of the apiary, or give them in the question".to_owned())
+        }
+        Because::NoTemperature { .. } | Because::OutOfBounds { .. } | Because::Warm { .. } => (
+            "temperature",
+            "record the forecast when it reaches those days; monthly normals tell what is to be expected".to_owned(),
+        ),
+        _ => ("leaflet_reading", "read how long it stays on the leaflet of the lot and record it".to_owned()),
+    }
+}
+
+/// Whether the topic is one whose value a keeper states, rather than confirms.
+const fn stated(topic: Topic) -> bool {
+    matches!(
+        topic,
+        Topic::SupersDuring
+            | Topic::Withdrawal
+            | Topic::WaitAfterRemoval
+            | Topic::Removal
+            | Topic::StayMin
+            | Topic::StayMax
+            | Topic::Doses
+    )
+}
+
+/// What would have to change for a broken condition to hold.
+pub(super) fn change(because: &Because) -> String {
+    match because {
+        Because::NotHere => "the colony would have to be in the holding".to_owned(),
+        Because::SupersOn { since, .. } => format!("take off the honey supers that are on since {since}"),
+        Because::InFlow { from, .. } => format!("start so early that it is out before the flow of {from}, or after that flow"),
+        Because::FlowStillToCome { from, .. } => format!("wait until after the harvest of the flow of {from}"),
+        Because::AlreadyIn { medicine, placed, .. } => {
+            format!("wait until `{medicine}` placed on {placed} may come out, and take it out")
+        }
+        Because::Feeder { .. } => "take the feeder off".to_owned(),
+        Because::BroodSeen { brood: Brood::Absent, .. } => "wait until there is brood".to_owned(),
+        Because::BroodSeen { .. } => "wait for a time without brood, or make one".to_owned(),
+        Because::Counted { what, .. } if *what == "brood boxes" => "take brood boxes off".to_owned(),
+        Because::Counted { .. } => "strengthen or unite the colony first".to_owned(),
+        Because::Courses { year, .. } => format!("wait for the next {year}"),
+        Because::SameBroodlessPeriod { .. } => "wait for the next time without brood".to_owned(),
+        Because::SinceLast { ended, least, .. } => {
+            format!("wait until after {}", ended.plus(*least))
+        }
+        Because::InSeason { from, .. } => format!("wait for {from} of the year"),
+        Because::Power { need: Need::Battery, .. } => "bring a 12 V battery".to_owned(),
+        Because::Power { .. } => "have mains or a generator there".to_owned(),
+        Because::Access { on, .. } => format!("the apiary would have to be reached on {on}"),
+        Because::Ground { .. } => "wait until the ground at the stands is dry".to_owned(),
+        Because::OutOfBounds { on, measure, .. } => match measure {
+            Measure::Mean => "wait for other weather".to_owned(),
+            _ => format!("wait for other weather than on {on}"),
+        },
+        other => self::because(other),
+    }
+}
+
+/// A topic in words.
+fn topic_words(topic: Topic) -> String {
+    match topic {
+        Topic::SupersDuring => "supers while it is in".to_owned(),
+        Topic::FlowDuring => "nectar flows".to_owned(),
+        Topic::Withdrawal => "the withdrawal period".to_owned(),
+        Topic::WaitAfterRemoval => "the wait before supers".to_owned(),
+        other => format!("the {}", other.as_str().replace('_', " ")),
+    }
+}
