@@ -406,6 +406,11 @@ def winter_2025_26():
     note("colony_united", "2026-03-14", colony="L6", into="L7", strips="taken_out")
     note("colony_ended", "2026-03-14", colony="L2", cause="drone layer, shaken out", by=HELPER)
     note("site_conditions", "2026-03-28", apiary=SALLOW, power="none", access="vehicle", ground="wet")
+    for apiary, months in ((SALLOW, ((4, 4, 12.5), (5, 7, 16.5), (6, 10, 19.5), (7, 12, 21.5), (8, 12, 21), (9, 9.5, 18.5),
+                                     (10, 7, 14.5))),
+                           (QUERN, ((4, 4.5, 13), (5, 7.5, 17), (6, 10.5, 20), (7, 12.5, 22), (8, 12.5, 21.5)))):
+        note("temperature_normals", "2026-03-28", apiary=apiary, origin="invented for this demo",
+             months=[{"month": month, "min_c": low, "max_c": high} for month, low, high in months])
     supers_off("2026-03-14", "Q9")
 
 
@@ -439,7 +444,19 @@ def spring_2026():
     flow("2026-04-17", "seen", BRAMBLE, "oilseed rape", "2026-04-17")
     flow("2026-04-17", "expected", QUERN, "lime", "2026-06-20", "2026-07-11")
     flow("2026-04-17", "expected", LIND, "lime", "2026-06-20", "2026-07-11")
-    flow("2026-04-17", "expected", SALLOW, "white clover", "2026-06-06", "2026-07-12")
+    flow("2026-04-17", "expected", SALLOW, "white clover", "2026-06-06", "2026-07-12", from_early="2026-05-30",
+         from_late="2026-06-13")
+    # The river is up again, seven weeks before the clover; the queen of S4 was caged in time.
+    note("site_conditions", "2026-04-16", apiary=SALLOW, power="none", access="on_foot", ground="flooded",
+         until="2026-04-30")
+    look("2026-04-17", "present", "S1:8", {"S1": "brood on five frames"}, feeder=False, brood_boxes=1)
+    look("2026-04-17", "absent", "S4:7", {"S4": "queen caged since 23 March, all brood has emerged"}, feeder=False,
+         brood_boxes=1)
+    note("temperature", "2026-04-17", apiary=SALLOW, stage="forecast", origin="invented for this demo",
+         days=[{"day": f"2026-04-{day}", "min_c": low, "max_c": high} for day, low, high in (
+             (18, 3.5, 13), (19, 4, 14.5), (20, 2, 11), (21, 0.5, 9.5), (22, 1, 8.5), (23, 3, 12), (24, 5, 15.5),
+             (25, 6.5, 17), (26, 6, 16), (27, 5, 14))])
+    note("site_conditions", "2026-05-02", apiary=SALLOW, power="none", access="vehicle", ground="wet")
 
     supers_off("2026-04-19", "B2")
     take_out("2026-04-25", overdue, "Q9")

@@ -1,11 +1,13 @@
 //! What the command line takes.
 
+use std::fmt::Display;
 use std::net::SocketAddr;
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
 use combclear_domain::calendar::Day;
-use combclear_domain::words::{ApiaryName, ColonyName, HoldingName};
+use combclear_domain::diagnostic::nearest;
+use combclear_domain::words::{Access, ApiaryName, ColonyName, Ground, HoldingName, Power};
 
 /// May this hive be supered today?
 ///
@@ -21,11 +23,11 @@ pub(crate) struct Arguments {
 }
 
 const EXIT_CODES: &str = "Exit codes:
-  0  done; when colonies were named: all may be supered
+  0  done; when colonies were named: all may be supered; options: at least one is usable
   1  could not be done; the message says why and how to mend it
   2  the command line is wrong
-  3  no: a named colony may not be supered, or the journal does not hold
-  4  not known for at least one named colony, and no `no` among them
+  3  no: a named colony may not be supered, every option is ruled out, or the journal does not hold
+  4  not known for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out
   5  done in part: entries were left out (import --keep-going)";
 
 /// Where the journal is kept, and whose it is.
@@ -52,6 +54,8 @@ pub(crate) struct Place {
 pub(crate) enum Command {
     /// May these colonies be supered? Without names: a table of all that are alive
     Supering(Supering),
+    /// What else can be used in these colonies, on which days, and is it out before the nectar flow
+    Options(Options),
     /// Take a journal file in
     Import(Import),
     /// Write the journal out as JSON Lines
@@ -78,6 +82,58 @@ pub(crate) struct Supering {
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+#[command(group(clap::ArgGroup::new("where").required(true).args(["colony", "apiary"])))]
+pub(crate) struct Options {
+    /// The colony
+    #[arg(value_name = "COLONY")]
+    pub(crate) colony: Option<ColonyName>,
+    /// All colonies at this apiary together
+    #[arg(long, value_name = "NAME")]
+    pub(crate) apiary: Option<ApiaryName>,
+    /// The first start day asked about; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) from: Option<Day>,
+    /// The last start day asked about; 59 days after the first if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) to: Option<Day>,
+    /// What happened after this day does not bear on the answer; the first start day if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) as_of: Option<Day>,
+    /// Every condition of one leaflet, with its sources
+    #[arg(long, value_name = "ID", conflicts_with = "apiary")]
+    pub(crate) leaflet: Option<String>,
+    /// What if: electric power there, none, battery, generator or mains; nothing is recorded
+    #[arg(long, value_name = "WORD", value_parser = word(Power::from_word, Power::ALL))]
+    pub(crate) power: Option<Power>,
+    /// What if: access to the apiary, vehicle, on_foot or none
+    #[arg(long, value_name = "WORD", value_parser = word(Access::from_word, Access::ALL))]
+    pub(crate) access: Option<Access>,
+    /// What if: ground at the stands, dry, wet or flooded
+    #[arg(long, value_name = "WORD", value_parser = word(Ground::from_word, Ground::ALL))]
+    pub(crate) ground: Option<Ground>,
+    /// The last day on which that holds
+    #[arg(long, value_name = "DATE")]
+    pub(crate) site_until: Option<Day>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// Reads one word of a list of the trade.
+fn word<T: Copy + Display + Send + Sync + 'static>(
+    read: fn(&str) -> Option<T>,
+    all: &'static [T],
+) -> impl Fn(&str) -> Result<T, String> + Clone + Send + Sync + 'static {
+    move |written| {
+        read(written).ok_or_else(|| {
+            let words: Vec<String> = all.iter().map(ToString::to_string).collect();
+            let near = nearest(written, words.iter().map(String::as_str));
+            near.map_or_else(|| format!("write one of: {}", words.join(", ")), |near| format!("did you mean `{near}`?"))
+        })
+    }
 }
 
 #[derive(Debug, Args)]

@@ -118,13 +118,16 @@ pub(crate) async fn get_apiary_supering(
 }
 
 fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, Problem> {
-    holding.apiary(apiary, on).ok_or_else(|| {
-        let detail = format!("the holding `{}` has no apiary `{apiary}`", holding.name());
-        let near = nearest(apiary.as_str(), holding.apiaries().map(ApiaryName::as_str));
-        let help = near.map_or_else(
-            || "look it up among the apiaries of the holding; if it is new, record its details".to_owned(),
-            |near| format!("did you mean `{near}`?"),
-        );
-        Problem::new(ProblemKind::UnknownApiary, detail).at_parameter("apiary", help)
-    })
+    holding.apiary(apiary, on).ok_or_else(|| unknown_apiary(holding, apiary))
+}
+
+/// The problem of an apiary that is not recorded.
+pub(crate) fn unknown_apiary(holding: &Holding, apiary: &ApiaryName) -> Problem {
+    let detail = format!("the holding `{}` has no apiary `{apiary}`", holding.name());
+    let near = nearest(apiary.as_str(), holding.apiaries().map(ApiaryName::as_str));
+    let help = near.map_or_else(
+        || "look it up among the apiaries of the holding; if it is new, record its details".to_owned(),
+        |near| format!("did you mean `{near}`?"),
+    );
+    Problem::new(ProblemKind::UnknownApiary, detail).at_parameter("apiary", help)
 }

@@ -202,7 +202,7 @@ fn is_alive(life: Life<'_>, on: Day) -> bool {
 }
 
 /// That some standing entry mentions the colony.
-fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), Problem> {
+pub(crate) fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), Problem> {
     if !holding.colony_file(colony).is_empty() {
         return Ok(());
     }

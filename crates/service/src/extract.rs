@@ -11,7 +11,9 @@ use axum::http::request::Parts;
 use axum::http::{HeaderMap, StatusCode};
 use combclear_domain::Day;
 use combclear_domain::journal::EntryId;
-use combclear_domain::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId};
+use combclear_domain::words::{
+    Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, Power,
+};
 use serde::de::value::MapDeserializer;
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};
@@ -108,6 +110,33 @@ pub(crate) struct OnQuery {
     /// The civil day asked about; today if left out.
     #[param(value_type = Day, required = false, example = "2026-04-11")]
     pub(crate) on: Option<Day>,
+}
+
+/// The start days a question is about, and what is assumed of the site.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct OptionsQuery {
+    /// The first start day asked about; today if left out.
+    #[param(value_type = Day, required = false, example = "2026-04-18")]
+    pub(crate) from: Option<Day>,
+    /// The last start day asked about, at most 399 days after the first; 59 days after it if left out.
+    #[param(value_type = Day, required = false, example = "2026-06-16")]
+    pub(crate) to: Option<Day>,
+    /// What happened after this day does not bear on the answer; the first start day if left out.
+    #[param(value_type = Day, required = false, example = "2026-04-18")]
+    pub(crate) as_of: Option<Day>,
+    /// What-if: electric power there. It is not recorded.
+    #[param(value_type = Power, required = false)]
+    pub(crate) power: Option<Power>,
+    /// What-if: how the apiary can be reached. It is not recorded.
+    #[param(value_type = Access, required = false)]
+    pub(crate) access: Option<Access>,
+    /// What-if: the ground at the stands. It is not recorded.
+    #[param(value_type = Ground, required = false)]
+    pub(crate) ground: Option<Ground>,
+    /// The last day on which what was assumed holds; without it, from the first day on.
+    #[param(value_type = Day, required = false, example = "2026-05-10")]
+    pub(crate) site_until: Option<Day>,
 }
 
 /// Which part of a list.

@@ -43,6 +43,7 @@ mod extract;
 mod holdings;
 mod host;
 mod leaflets;
+mod options;
 mod pages;
 mod problem;
 mod router;

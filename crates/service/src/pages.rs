@@ -112,6 +112,8 @@ bodies!(
     ApiaryDetails,
     SiteConditions,
     NectarFlow,
+    Temperature,
+    TemperatureNormals,
     ColonyEstablished,
     ColonyMoved,
     ColonySplit,

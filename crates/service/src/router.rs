@@ -21,7 +21,7 @@ use utoipa_axum::routes;
 use crate::app::App;
 use crate::host::own_names_only;
 use crate::problem::{Problem, finish};
-use crate::{apiaries, colonies, document, entries, holdings, leaflets, service};
+use crate::{apiaries, colonies, document, entries, holdings, leaflets, options, service};
 
 /// How long an answer may take.
 const TIME_MOST: Duration = Duration::from_secs(30);
@@ -68,9 +68,11 @@ pub(crate) fn routes() -> OpenApiRouter<App> {
         .routes(routes!(colonies::list_colonies))
         .routes(routes!(colonies::get_colony))
         .routes(routes!(colonies::get_colony_supering))
+        .routes(routes!(options::get_colony_options))
         .routes(routes!(apiaries::list_apiaries))
         .routes(routes!(apiaries::get_apiary))
         .routes(routes!(apiaries::get_apiary_supering))
+        .routes(routes!(options::get_apiary_options))
         .routes(routes!(leaflets::list_leaflets))
         .routes(routes!(leaflets::get_leaflet))
         .routes(routes!(service::get_health))

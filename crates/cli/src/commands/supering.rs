@@ -59,15 +59,20 @@ fn at_apiary(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<Vec<Colo
     if holding.apiaries().any(|known| known == apiary) {
         return Ok(holding.colonies_at(apiary, on).cloned().collect());
     }
+    Err(no_apiary(holding, apiary))
+}
+
+/// The failure of an apiary that is not recorded.
+pub(super) fn no_apiary(holding: &Holding, apiary: &ApiaryName) -> Failure {
     let names: Vec<&str> = holding.apiaries().map(ApiaryName::as_str).collect();
     let help = nearest(apiary.as_str(), names.iter().copied()).map_or_else(
         || format!("the apiaries are: {}", names.join(", ")),
         |near| format!("did you mean `{near}`?"),
     );
-    Err(Failure::new(format!("there is no apiary `{apiary}`"), help))
+    Failure::new(format!("there is no apiary `{apiary}`"), help)
 }
 
-fn known(holding: &Holding, wanted: &[ColonyName]) -> Result<Vec<ColonyName>, Failure> {
+pub(super) fn known(holding: &Holding, wanted: &[ColonyName]) -> Result<Vec<ColonyName>, Failure> {
     for colony in wanted {
         if holding.colony_file(colony).is_empty() {
             let names = holding.colonies().map(ColonyName::as_str);

@@ -146,6 +146,30 @@ impl History {
         }
     }
 
+    /// The history as it stood at the end of a day: what happened later is not in it.
+    #[must_use]
+    pub(crate) fn as_of(mut self, day: Day) -> History {
+        self.begun = self.begun.filter(|(on, _)| *on <= day);
+        self.unknown_since = self.unknown_since.filter(|(on, _)| *on <= day);
+        self.ended = self.ended.filter(|(on, _)| *on <= day);
+        self.courses.retain(|course| course.placed <= day && course.here_from <= day);
+        for course in &mut self.courses {
+            course.doses.retain(|dose| dose.on <= day);
+            course.in_doubt = course.in_doubt.filter(|(on, _)| *on <= day);
+            course.until = course.until.filter(|until| *until <= day);
+            if course.out_by(day).is_none() {
+                course.end = End::Open;
+            }
+        }
+        self.supers.retain(|span| span.from <= day);
+        for span in &mut self.supers {
+            span.off = span.off.filter(|off| *off <= day);
+        }
+        self.broods.retain(|seen| seen.on <= day);
+        self.windows = self.courses.iter().flat_map(window::of).collect();
+        self
+    }
+
     /// The courses that this colony has or had part in by the end of a day, each with the terms of that day.
     #[must_use = "iterators are lazy"]
     pub fn courses_on(&self, on: Day) -> impl DoubleEndedIterator<Item = &Course> {

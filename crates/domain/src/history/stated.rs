@@ -14,7 +14,7 @@ use crate::words::{LotName, Method};
 impl Terms {
     /// The terms under which a leaflet's medicine would be given on a day from these lots; without any, those of the leaflet.
     ///
-    /// What was read on a pack when some of the lot was given counts for the rest of it.
+    /// What was read on a pack when some of the lot was given counts for the rest of it; what a vet prescribed then does not.
     pub(crate) fn if_given(
         holding: &Holding,
         leaflet: &Arc<Leaflet>,
@@ -25,7 +25,9 @@ impl Terms {
     ) -> Terms {
         let said_of = |lot: &LotName| {
             let packs = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
-                Event::Administration(given) => Some((record.id, given.withdrawal_days?)),
+                Event::Administration(given) if given.prescription.is_none() => {
+                    Some((record.id, given.withdrawal_days?))
+                }
                 _ => None,
             });
             LotSaid { revision, readings: readings(holding, lot), packs: packs.collect() }

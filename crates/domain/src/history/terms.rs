@@ -8,14 +8,14 @@ use std::cmp::Ordering;
 use std::sync::Arc;
 
 use super::resolve::{BuiltIn, Reading, Resolver};
-use super::topics::{doses, removal, supers_during, wait, withdrawal};
+use super::topics::{doses, flow_during, removal, supers_during, wait, withdrawal};
 use crate::calendar::Day;
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::StatedTerms;
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Leaflet, Release, Rule, Says, Topic};
-use crate::words::{Method, RemovalNeed, SupersDuring};
+use crate::words::{Method, Permission, RemovalNeed, SupersDuring};
 
 /// Who said it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -106,6 +106,8 @@ pub struct Terms {
     pub leaflet: Option<Arc<Leaflet>>,
     /// May honey supers be on while it is in.
     pub supers_during: Option<Fact<SupersDuring>>,
+    /// May it be used in a nectar flow.
+    pub flow_during: Option<Fact<Permission>>,
     /// Withdrawal period for honey, in days.
     pub withdrawal: Option<Fact<u16>>,
     /// Days between removal and supers.
@@ -193,6 +195,7 @@ impl Terms {
         let intervals = doses(None).built_in(&built_in, None).map(|fact| fact.value);
         Terms {
             supers_during: supers_during().resolve(&resolver),
+            flow_during: flow_during().resolve(&resolver),
             withdrawal,
             wait_within_withdrawal: covering.is_some(),
             wait: covering.or(wait),

@@ -6,7 +6,7 @@ use super::resolve::Reading;
 use super::terms::Doses;
 use crate::journal::event::StatedTerms;
 use crate::leaflet::{Rule, Says, Topic};
-use crate::words::{RemovalNeed, SupersDuring};
+use crate::words::{Permission, RemovalNeed, SupersDuring};
 
 type Stated<T> = fn(&StatedTerms) -> Option<T>;
 type InRule<T> = fn(&Rule) -> Option<T>;
@@ -29,6 +29,19 @@ pub(super) fn supers_during() -> Reading<Stated<SupersDuring>, InRule<SupersDuri
             _ => None,
         },
         order: |a, b| strictness(*a).cmp(&strictness(*b)),
+    }
+}
+
+/// May it be used in a nectar flow: that it may not is the stricter.
+pub(super) fn flow_during() -> Reading<Stated<Permission>, InRule<Permission>, Order<Permission>> {
+    Reading {
+        topic: Topic::FlowDuring,
+        stated: |terms| terms.flow_during,
+        rule: |rule| match rule.says {
+            Says::FlowDuring { value } => Some(value),
+            _ => None,
+        },
+        order: |a, b| (*a == Permission::Forbidden).cmp(&(*b == Permission::Forbidden)),
     }
 }
 

@@ -90,6 +90,7 @@ pub(super) fn check_confirmed(confirmed: &[Confirmed]) -> Checked {
         let to_be_stated = matches!(
             topic,
             Topic::SupersDuring
+                | Topic::FlowDuring
                 | Topic::Withdrawal
                 | Topic::WaitAfterRemoval
                 | Topic::Removal

@@ -6,7 +6,7 @@ use crate::calendar::Day;
 use crate::degrees::Celsius;
 use crate::leaflet::Topic;
 use crate::quantity::Quantity;
-use crate::words::{ColonyName, LotName, RemovalNeed, SupersDuring};
+use crate::words::{ColonyName, LotName, Permission, RemovalNeed, SupersDuring};
 
 /// The lowest and the highest outside temperature of a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -95,6 +95,9 @@ pub struct StatedTerms {
     /// May honey supers be on while it is in.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub supers_during: Option<SupersDuring>,
+    /// May it be used in a nectar flow.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub flow_during: Option<Permission>,
     /// Withdrawal period for honey, in days, 0 included.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]

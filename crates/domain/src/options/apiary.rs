@@ -9,7 +9,7 @@ use super::flow::Flow;
 use super::order::Rank;
 use super::place::WhatIf;
 use super::report::{FlowReport, Missing, StockReport, no_jurisdiction, see_to, stock};
-use super::span::Span;
+use super::span::{Ask, Span};
 use super::starts::{StartReport, Starting};
 use super::state::{Answer, StartDays, State};
 use super::wording;
@@ -35,6 +35,8 @@ pub struct ApiaryReport {
     pub from: Day,
     /// The last start day asked about.
     pub to: Day,
+    /// What happened after this day does not bear on the answer.
+    pub as_of: Day,
     /// What was assumed of the site.
     pub what_if: Option<WhatIf>,
     /// The next nectar flow on record from the first day on.
@@ -119,13 +121,13 @@ impl ApiaryReport {
         holding: &Holding,
         leaflets: &Leaflets,
         apiary: &ApiaryName,
-        span: Span,
-        what_if: &WhatIf,
+        ask: &Ask,
     ) -> Option<ApiaryReport> {
+        let span = ask.span;
         let known = holding.apiaries().find(|known| *known == apiary)?;
-        let board = Board::of(holding, leaflets, span, what_if, [known]);
+        let board = Board::of(holding, leaflets, ask, [known]);
         let colonies: Vec<Colony<'_>> =
-            holding.colonies_at(apiary, span.from()).map(|colony| board.colony(colony)).collect();
+            holding.colonies_at(apiary, ask.stands_on()).map(|colony| board.colony(colony)).collect();
         let place = board.place(Some(apiary));
         let flow = place.and_then(|place| Flow::next_from(&place.flows, span.from()));
         let mut rows: Vec<Vec<Judged<'_>>> = board.choices.iter().map(|_| Vec::new()).collect();
@@ -151,7 +153,8 @@ impl ApiaryReport {
             jurisdiction: board.jurisdiction.cloned(),
             from: span.from(),
             to: span.to(),
-            what_if: (!what_if.is_empty()).then(|| what_if.clone()),
+            as_of: ask.as_of,
+            what_if: (!ask.what_if.is_empty()).then(|| ask.what_if.clone()),
             flow: flow.map(FlowReport::of),
             options: ranked.into_iter().map(|(_, option)| option).collect(),
             missing: no_jurisdiction(&board),

@@ -69,6 +69,8 @@ pub enum Because {
     InFlow { from: Day, entry: EntryId },
     /// A flow may have begun while it would be in.
     PerhapsInFlow { early: Day, late: Day, entry: EntryId },
+    /// It would be out before the flow only if no brood is seen while it is in.
+    FlowTurnsOnBrood { without: Day, with: Day, entry: EntryId },
     /// No flow of that year is on record.
     FlowsNotRecorded { year: i32 },
     /// The leaflet allows it.
@@ -154,6 +156,7 @@ impl Because {
                 Because::OutOfBounds { measure: a, origin: o, .. },
                 Because::OutOfBounds { measure: b, origin: p, .. },
             ) => a == b && o == p,
+            (Because::FlowTurnsOnBrood { entry: a, .. }, Because::FlowTurnsOnBrood { entry: b, .. }) => a == b,
             (Because::NoTemperature { measure: a, .. }, Because::NoTemperature { measure: b, .. }) => a == b,
             (Because::SinceLast { ended: a, .. }, Because::SinceLast { ended: b, .. }) => a == b,
             (Because::Access { has: a, by: x, .. }, Because::Access { has: b, by: y, .. }) => a == b && x == y,

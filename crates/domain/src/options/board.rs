@@ -6,7 +6,7 @@ use super::choice::Choice;
 use super::colony::Colony;
 use super::judge;
 use super::place::{Place, WhatIf};
-use super::span::Span;
+use super::span::{Ask, Span};
 use super::state::{Answer, Condition, StartDays, together};
 use crate::holding::Holding;
 use crate::leaflet::Leaflets;
@@ -16,8 +16,7 @@ use crate::words::{ApiaryName, ColonyName, Jurisdiction};
 pub struct Board<'h> {
     pub(super) holding: &'h Holding,
     pub(super) leaflets: &'h Leaflets,
-    pub(super) span: Span,
-    pub(super) what_if: &'h WhatIf,
+    pub(super) ask: &'h Ask,
     pub(super) jurisdiction: Option<&'h Jurisdiction>,
     pub(super) choices: Vec<Choice>,
     places: BTreeMap<ApiaryName, Site<'h>>,
@@ -54,27 +53,25 @@ impl Judged<'_> {
 impl<'h> Board<'h> {
     /// Prepares the question for these apiaries.
     ///
-    /// The leaflets are those of the jurisdiction that the holding has on the first day; without one there is nothing to
+    /// The leaflets are those of the jurisdiction that the holding then has; without one there is nothing to
     /// choose from.
     #[must_use]
     pub fn of<'a>(
         holding: &'h Holding,
         leaflets: &'h Leaflets,
-        span: Span,
-        what_if: &'h WhatIf,
+        ask: &'h Ask,
         apiaries: impl IntoIterator<Item = &'a ApiaryName>,
     ) -> Board<'h> {
-        let jurisdiction = holding.jurisdiction(span.from());
-        let choices = jurisdiction
-            .map(|jurisdiction| Choice::all(holding, leaflets, jurisdiction, span))
-            .unwrap_or_default();
+        let jurisdiction = holding.jurisdiction(ask.stands_on());
+        let choices =
+            jurisdiction.map(|jurisdiction| Choice::all(holding, leaflets, jurisdiction, ask)).unwrap_or_default();
         let places = apiaries.into_iter().map(|apiary| {
-            let place = Place::of(holding, apiary, what_if, span.from());
-            let conditions = choices.iter().map(|choice| judge::of_place(choice, &place, span)).collect();
+            let place = Place::of(holding, apiary, ask);
+            let conditions = choices.iter().map(|choice| judge::of_place(choice, &place, ask.span)).collect();
             (apiary.clone(), Site { place, conditions })
         });
         let places = places.collect();
-        Board { holding, leaflets, span, what_if, jurisdiction, choices, places }
+        Board { holding, leaflets, ask, jurisdiction, choices, places }
     }
 
     /// The question prepared for the apiary of one colony.
@@ -82,11 +79,10 @@ impl<'h> Board<'h> {
     pub fn of_colony(
         holding: &'h Holding,
         leaflets: &'h Leaflets,
-        span: Span,
-        what_if: &'h WhatIf,
+        ask: &'h Ask,
         colony: &ColonyName,
     ) -> Board<'h> {
-        Board::of(holding, leaflets, span, what_if, holding.apiary_of(colony, span.from()))
+        Board::of(holding, leaflets, ask, holding.apiary_of(colony, ask.stands_on()))
     }
 
     /// Holds every choice against a colony. Its apiary is that of the first day.
@@ -95,15 +91,15 @@ impl<'h> Board<'h> {
         self.judge_colony(&self.colony(colony))
     }
 
-    /// What is assumed after the days asked about: only what was given without an end.
-    pub(super) fn what_if_later(&self) -> &'h WhatIf {
-        static NOTHING: WhatIf = WhatIf { power: None, access: None, ground: None, until: None };
-        let holds_on = self.what_if.until.is_none_or(|until| until > self.span.to());
-        if holds_on { self.what_if } else { &NOTHING }
+    /// The same question about a later span. Of the site it is assumed what was assumed without an end.
+    pub(super) fn later(&self, span: Span) -> Ask {
+        let holds_on = self.ask.what_if.until.is_none_or(|until| until >= span.from());
+        let what_if = if holds_on { self.ask.what_if.clone() } else { WhatIf::default() };
+        Ask { span, as_of: self.ask.as_of, what_if }
     }
 
     pub(super) fn colony(&self, colony: &ColonyName) -> Colony<'h> {
-        Colony::of(self.holding, self.leaflets, colony, self.span.from())
+        Colony::of(self.holding, self.leaflets, colony, self.ask)
     }
 
     pub(super) fn place(&self, apiary: Option<&ApiaryName>) -> Option<&Place<'h>> {
@@ -114,8 +110,8 @@ impl<'h> Board<'h> {
         let site = colony.apiary.as_ref().and_then(|apiary| self.places.get(apiary));
         let judged = self.choices.iter().enumerate().map(|(index, choice)| {
             let of_site = site.and_then(|site| site.conditions.get(index)).map_or(&[][..], Vec::as_slice);
-            let own = judge::of_colony(choice, colony, site.map(|site| &site.place), self.span);
-            let days = together(of_site.iter().chain(&own), self.span);
+            let own = judge::of_colony(choice, colony, site.map(|site| &site.place), self.ask.span);
+            let days = together(of_site.iter().chain(&own), self.ask.span);
             Judged { choice, site: of_site, own, days }
         });
         judged.collect()

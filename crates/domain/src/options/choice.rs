@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::short;
-use super::span::Span;
+use super::span::Ask;
 use crate::calendar::Day;
 use crate::history::{Terms, label_revision};
 use crate::holding::Holding;
@@ -44,15 +44,15 @@ impl Choice {
         holding: &Holding,
         leaflets: &Leaflets,
         jurisdiction: &Jurisdiction,
-        span: Span,
+        ask: &Ask,
     ) -> Vec<Choice> {
-        let lots = lots_by_leaflet(holding);
+        let lots = lots_by_leaflet(holding, ask.as_of);
         let mut choices = Vec::new();
         for leaflet in leaflets.iter().filter(|leaflet| leaflet.jurisdiction == *jurisdiction) {
             let lots = lots.get(leaflet.id.as_str()).map_or(&[][..], Vec::as_slice);
             for method in each(&leaflet.methods) {
                 for revision in each(&leaflet.revisions) {
-                    choices.push(Choice::of(holding, leaflet, method, revision, lots, span));
+                    choices.push(Choice::of(holding, leaflet, method, revision, lots, ask));
                 }
             }
         }
@@ -65,8 +65,9 @@ impl Choice {
         method: Option<&Method>,
         revision: Option<&String>,
         lots: &[LotName],
-        span: Span,
+        ask: &Ask,
     ) -> Choice {
+        let span = ask.span;
         let labelled = |lot: &&LotName| {
             revision.is_none_or(|revision| label_revision(holding, lot) == Some(revision.as_str()))
         };
@@ -97,7 +98,7 @@ impl Choice {
             revision: revision.cloned(),
             rules,
             terms: terms.collect(),
-            stock: of_it.iter().filter_map(|lot| stock(holding, lot)).collect(),
+            stock: of_it.iter().filter_map(|lot| stock(holding, lot, ask.as_of)).collect(),
             unlabelled,
             confirmed: confirmed(holding, &of_it),
         }
@@ -129,7 +130,7 @@ fn each<T>(list: &[T]) -> Vec<Option<&T>> {
     if list.is_empty() { vec![None] } else { list.iter().map(Some).collect() }
 }
 
-fn lots_by_leaflet(holding: &Holding) -> BTreeMap<String, Vec<LotName>> {
+fn lots_by_leaflet(holding: &Holding, on: Day) -> BTreeMap<String, Vec<LotName>> {
     let mut by_leaflet: BTreeMap<String, Vec<LotName>> = BTreeMap::new();
     for lot in holding.lots() {
         let medicine = holding.lot(lot).and_then(|(_, acquired)| holding.medicine(&acquired.medicine));
@@ -139,14 +140,26 @@ fn lots_by_leaflet(holding: &Holding) -> BTreeMap<String, Vec<LotName>> {
     }
     // What is used up says nothing of what will be given.
     for lots in by_leaflet.values_mut() {
-        lots.retain(|lot| stock(holding, lot).is_some());
+        lots.retain(|lot| stock(holding, lot, on).is_some());
     }
     by_leaflet
 }
 
-fn stock(holding: &Holding, lot: &LotName) -> Option<Stock> {
-    let (_, acquired) = holding.lot(lot)?;
-    let left = acquired.quantity.minus(holding.gone(lot)).filter(|left| !left.is_zero())?;
+/// What is left of a lot at the end of a day; none if it was not here yet, or nothing is.
+fn stock(holding: &Holding, lot: &LotName, on: Day) -> Option<Stock> {
+    let (record, acquired) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
+    let mut gone = Quantity::ZERO;
+    for record in holding.lot_file(lot).iter().filter(|later| later.on <= on && later.id != record.id) {
+        match &*record.event {
+            Event::Administration(body) => {
+                let of_lot = body.given.iter().filter(|given| given.lot == *lot);
+                gone = of_lot.fold(gone, |gone, given| gone.plus(given.total()));
+            }
+            Event::Disposal(body) => gone = gone.plus(body.quantity),
+            _ => {}
+        }
+    }
+    let left = acquired.quantity.minus(gone).filter(|left| !left.is_zero())?;
     Some(Stock { lot: lot.clone(), left, expiry: acquired.expiry })
 }
 

@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::span::Ask;
 use crate::calendar::Day;
 use crate::history::{BROOD_TELLS_DAYS, BroodSeen, Course, History};
 use crate::holding::{Holding, Record};
@@ -37,12 +38,14 @@ pub(super) struct Count {
 }
 
 impl<'h> Colony<'h> {
-    pub(super) fn of(holding: &'h Holding, leaflets: &Leaflets, name: &ColonyName, on: Day) -> Colony<'h> {
+    pub(super) fn of(holding: &'h Holding, leaflets: &Leaflets, name: &ColonyName, ask: &Ask) -> Colony<'h> {
+        let file = holding.colony_file(name);
+        let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
         Colony {
             name: name.clone(),
-            apiary: holding.apiary_of(name, on).cloned(),
-            history: History::of(holding, leaflets, name),
-            file: holding.colony_file(name),
+            apiary: holding.apiary_of(name, ask.stands_on()).cloned(),
+            history: History::of(holding, leaflets, name).as_of(ask.as_of),
+            file: file.get(..known).unwrap_or_default(),
         }
     }
 

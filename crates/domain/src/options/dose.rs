@@ -5,7 +5,7 @@ use serde::Serialize;
 
 use super::choice::Choice;
 use super::colony::Colony;
-use super::short;
+use super::short::{self, amount_of};
 use crate::calendar::Day;
 use crate::journal::event::Inspection;
 use crate::leaflet::rule::DosePer;
@@ -170,14 +170,14 @@ fn worked_out(
     };
     let (exact, each) = rounded(*amount);
     let most = amount_max.map(|most| rounded(most).1).filter(|most| *most > each);
-    let mut sum = format!("{amount} {unit} x {of}");
+    let mut sum = format!("{} x {of}", amount_of(*amount, unit));
     if times != 1 || *amount != exact {
-        sum.push_str(&format!(" = {exact} {unit}"));
+        sum.push_str(&format!(" = {}", amount_of(exact, unit)));
     }
     if cap.is_some_and(|cap| exact > cap) {
-        sum.push_str(&format!(", capped at {each} {unit}"));
+        sum.push_str(&format!(", capped at {}", amount_of(each, unit)));
     } else if each != exact {
-        sum.push_str(&format!(", rounded up to {each} {unit}"));
+        sum.push_str(&format!(", rounded up to {}", amount_of(each, unit)));
     }
     if let Some(when) = when {
         sum.push_str(&format!(" ({when})"));

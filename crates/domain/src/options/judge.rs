@@ -81,7 +81,9 @@ fn rules(
                 return Found::met_anyway(Because::NotInForce);
             }
             let Some(found) = look(rule, day) else { return Found::met_anyway(Because::NotInForce) };
-            if found.leans && found.state == State::Met && !documented {
+            // Advice decides nothing, so it need not be documented.
+            let decides = rule.force != Force::Advice;
+            if decides && found.leans && found.state == State::Met && !documented {
                 return Found::unknown(Because::NotDocumented { confidence: rule.confidence });
             }
             found

@@ -5,7 +5,7 @@
 //! one that is unknown leaves it open. A condition that holds only because of a value that was not read in a document for
 //! this country is unknown: the keeper's own reading of the pack lifts that.
 //!
-//! - [`Span`], [`WhatIf`]: what is asked
+//! - [`Ask`], [`Span`], [`WhatIf`]: what is asked
 //! - [`Board`]: the question prepared for a holding; it judges colony after colony
 //! - [`OptionsReport`], [`ApiaryReport`]: answers written out
 //!
@@ -39,7 +39,7 @@ pub use place::WhatIf;
 pub use report::{
     ConditionReport, DoseReport, FlowReport, Missing, OptionReport, OptionsReport, RunReport, StockReport,
 };
-pub use short::says as in_few_words;
-pub use span::{BadSpan, Span};
+pub use short::{amount_of, says as in_few_words};
+pub use span::{Ask, BadSpan, Span};
 pub use starts::{LatestStart, Margin, StartReport, Visit};
 pub use state::{Answer, Condition, Run, StartDays, State};

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::because::ToldBy;
 use super::flow::Flow;
+use super::span::Ask;
 use super::weather::Weather;
 use crate::calendar::Day;
 use crate::holding::{Holding, Record};
@@ -51,12 +52,14 @@ pub(super) struct Place<'h> {
 pub(super) type Told<T> = Option<(T, ToldBy)>;
 
 impl<'h> Place<'h> {
-    pub(super) fn of(holding: &'h Holding, apiary: &ApiaryName, what_if: &'h WhatIf, from: Day) -> Place<'h> {
+    pub(super) fn of(holding: &'h Holding, apiary: &ApiaryName, ask: &'h Ask) -> Place<'h> {
         let file = holding.apiary_file(apiary);
+        let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
+        let file = file.get(..known).unwrap_or_default();
         let site = file.iter().filter(|record| matches!(*record.event, Event::SiteConditions(_)));
         Place {
             site: site.collect(),
-            what_if: (what_if, from),
+            what_if: (&ask.what_if, ask.span.from()),
             weather: Weather::of(file),
             flows: Flow::all(file),
         }

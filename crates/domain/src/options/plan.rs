@@ -64,12 +64,15 @@ impl Plan {
         self.least.or(self.most).map(|days| days.max(1))
     }
 
+    /// How many days from the start it is in for certain, the day of placing included, even if the least stay is not stated.
+    pub(super) fn surely_in(&self) -> u16 {
+        let last_dose = self.doses.as_ref().and_then(|doses| doses.last().copied()).unwrap_or_default();
+        self.least.unwrap_or_default().max(last_dose + 1)
+    }
+
     /// The last day on which it is still in, at the earliest.
     pub(super) fn in_through(&self, start: Day) -> Day {
-        match self.least {
-            Some(days) if days > 0 => start.plus(days - 1).max(start),
-            _ => start,
-        }
+        start.plus(self.surely_in() - 1)
     }
 }
 

@@ -9,7 +9,7 @@ use super::dose::{self, Dose, Solution};
 use super::flow::Flow;
 use super::order::Rank;
 use super::place::WhatIf;
-use super::span::Span;
+use super::span::{Ask, Span};
 use super::starts::{LatestStart, StartReport, Starting};
 use super::state::{Answer, Condition, StartDays, State};
 use super::{short, wording};
@@ -39,6 +39,8 @@ pub struct OptionsReport {
     pub from: Day,
     /// The last start day asked about.
     pub to: Day,
+    /// What happened after this day does not bear on the answer.
+    pub as_of: Day,
     /// What was assumed of the site.
     pub what_if: Option<WhatIf>,
     /// The next nectar flow on record from the first day on.
@@ -97,7 +99,9 @@ pub struct OptionReport {
     pub missing: Vec<Missing>,
     /// For one that is ruled out: the first day after those asked about on which no condition is broken, as far as can be seen.
     pub first_open_day: Option<Day>,
-    /// For one that is ruled out: what would have to change on the day with the fewest broken conditions.
+    /// For one that is ruled out: the start day asked about with the fewest broken conditions, the first of them.
+    pub nearest_day: Option<Day>,
+    /// For one that is ruled out: what would have to change for that day.
     pub would_have_to_change: Vec<String>,
     /// What a start on the first day of each range that is not ruled out would mean.
     pub starts: Vec<StartReport>,
@@ -208,10 +212,10 @@ impl OptionsReport {
         holding: &Holding,
         leaflets: &Leaflets,
         colony: &ColonyName,
-        span: Span,
-        what_if: &WhatIf,
+        ask: &Ask,
     ) -> OptionsReport {
-        let board = Board::of_colony(holding, leaflets, span, what_if, colony);
+        let span = ask.span;
+        let board = Board::of_colony(holding, leaflets, ask, colony);
         let subject = board.colony(colony);
         let place = board.place(subject.apiary.as_ref());
         let flow = place.and_then(|place| Flow::next_from(&place.flows, span.from()));
@@ -234,7 +238,8 @@ impl OptionsReport {
             jurisdiction: board.jurisdiction.cloned(),
             from: span.from(),
             to: span.to(),
-            what_if: (!what_if.is_empty()).then(|| what_if.clone()),
+            as_of: ask.as_of,
+            what_if: (!ask.what_if.is_empty()).then(|| ask.what_if.clone()),
             flow: flow.map(FlowReport::of),
             options: ranked.into_iter().map(|(_, report)| report).collect(),
             missing: no_jurisdiction(&board),
@@ -277,8 +282,9 @@ fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank:
     let choice = judged.choice;
     let open = judged.days.iter().filter(|days| days.answer != Answer::RuledOut);
     let starts: Vec<StartReport> = open.filter_map(|days| starting.report(days)).collect();
-    let start = starts.first().map_or(board.span.from(), |first| first.start);
+    let start = starts.first().map_or(board.ask.span.from(), |first| first.start);
     let ruled_out = judged.answer() == Answer::RuledOut;
+    let nearest = if ruled_out { nearest_day(judged) } else { None };
     OptionReport {
         leaflet: choice.leaflet.id.clone(),
         title: choice.leaflet.title.clone(),
@@ -291,7 +297,8 @@ fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank:
         conditions: judged.conditions().map(|condition| ConditionReport::of(choice, condition)).collect(),
         missing: missing(choice, judged),
         first_open_day: if ruled_out { first_open_day(board, starting) } else { None },
-        would_have_to_change: if ruled_out { changes(judged) } else { Vec::new() },
+        nearest_day: nearest.as_ref().map(|(day, _)| *day),
+        would_have_to_change: nearest.map(|(_, changes)| changes).unwrap_or_default(),
         latest_start: starting.latest(&judged.days),
         starts,
         dose: dose_report(choice, starting.colony, start),
@@ -313,7 +320,10 @@ impl ConditionReport {
         ConditionReport {
             about: condition.about,
             binds: condition.binds,
-            says: rule.map(|rule| short::says(&rule.says, choice.leaflet.unit)),
+            says: rule.map(|rule| match &rule.says {
+                Says::Needs { .. } => wording::need(condition).to_owned(),
+                says => short::says(says, choice.leaflet.unit),
+            }),
             force: rule.map(|rule| rule.force),
             confidence: rule.map(|rule| rule.confidence),
             sources: sources.unwrap_or_default(),
@@ -368,10 +378,11 @@ fn topic_of(about: &str) -> Option<Topic> {
 const AHEAD_DAYS: u16 = 300;
 
 fn first_open_day(board: &Board<'_>, starting: &Starting<'_>) -> Option<Day> {
-    let from = board.span.to().next();
+    let from = board.ask.span.to().next();
     let span = Span::new(from, from.plus(AHEAD_DAYS)).ok()?;
     let apiary = starting.colony.apiary.as_ref();
-    let later = Board::of(board.holding, board.leaflets, span, board.what_if_later(), apiary);
+    let ask = board.later(span);
+    let later = Board::of(board.holding, board.leaflets, &ask, apiary);
     let judged = later.judge_colony(starting.colony);
     let same = judged.into_iter().find(|judged| {
         judged.choice.leaflet.id == starting.choice.leaflet.id
@@ -381,8 +392,8 @@ fn first_open_day(board: &Board<'_>, starting: &Starting<'_>) -> Option<Day> {
     same.days.iter().find(|days| days.answer != Answer::RuledOut).map(|days| days.from)
 }
 
-/// What would have to change on the start day with the fewest broken conditions, the first of them.
-fn changes(judged: &Judged<'_>) -> Vec<String> {
+/// The start day with the fewest broken conditions, the first of them, and what would have to change for it.
+fn nearest_day(judged: &Judged<'_>) -> Option<(Day, Vec<String>)> {
     let broken_on = |day: Day| {
         let binding = judged.conditions().filter(|condition| condition.binds);
         let runs = binding.filter_map(move |condition| condition.on(day));
@@ -393,12 +404,10 @@ fn changes(judged: &Judged<'_>) -> Vec<String> {
         judged.conditions().flat_map(|condition| condition.runs.iter().map(|run| run.from)).collect();
     days.sort_unstable();
     days.dedup();
-    let Some(day) = days.into_iter().min_by_key(|day| (broken_on(*day).count(), *day)) else {
-        return Vec::new();
-    };
+    let day = days.into_iter().min_by_key(|day| (broken_on(*day).count(), *day))?;
     let mut changes: Vec<String> = broken_on(day).map(|run| wording::change(&run.because)).collect();
     changes.dedup();
-    changes
+    Some((day, changes))
 }
 
 pub(super) fn dose_report(choice: &Choice, colony: &Colony<'_>, start: Day) -> DoseReport {

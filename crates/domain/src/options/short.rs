@@ -2,6 +2,7 @@
 
 use crate::leaflet::Says;
 use crate::leaflet::rule::{DosePer, TemperatureWindow};
+use crate::quantity::Quantity;
 use crate::words::{Permission, SupersDuring, Unit};
 
 /// The value in a few words.
@@ -80,7 +81,8 @@ pub fn says(says: &Says, unit: Unit) -> String {
             let amount = amount_max.map_or_else(|| amount.to_string(), |most| format!("{amount} to {most}"));
             let per = per_words(*per, *frames, *min_bees, *max_bees);
             let when = when.as_ref().map(|when| format!(" ({when})")).unwrap_or_default();
-            format!("{amount} {unit} {per}{when}")
+            let many = amount != "1" && !matches!(unit, "g" | "ml");
+            format!("{amount} {unit}{} {per}{when}", if many { "s" } else { "" })
         }
         Says::DoseCap { amount, unit: other, when } => {
             let when = when.as_ref().map(|when| format!(" ({when})")).unwrap_or_default();
@@ -105,6 +107,13 @@ pub fn says(says: &Says, unit: Unit) -> String {
         | Says::Storage { text }
         | Says::Disposal { text } => text.clone(),
     }
+}
+
+/// An amount with its unit, in the plural where it is not one.
+#[must_use]
+pub fn amount_of(amount: Quantity, unit: &str) -> String {
+    let plural = amount != Quantity::whole(1) && !matches!(unit, "g" | "ml");
+    format!("{amount} {unit}{}", if plural { "s" } else { "" })
 }
 
 pub(super) fn days_of(days: u16) -> String {

@@ -1,7 +1,8 @@
-//! The days that a question is about.
+//! The days that a question is about, and what may bear on them.
 
 use serde::Serialize;
 
+use super::place::WhatIf;
 use crate::calendar::Day;
 
 /// Days from one to another, both included; at most [`Span::DAYS_MOST`].
@@ -9,6 +10,31 @@ use crate::calendar::Day;
 pub struct Span {
     from: Day,
     to: Day,
+}
+
+/// What is asked.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Ask {
+    /// The start days.
+    pub span: Span,
+    /// What happened after this day does not bear on the answer, so that a question about the past is answered as it would
+    /// have been then. What people read on leaflets and corrections count whenever they were recorded.
+    pub as_of: Day,
+    /// What is assumed of the site.
+    pub what_if: WhatIf,
+}
+
+impl Ask {
+    /// Asks about a span as of its first day, with nothing assumed.
+    #[must_use]
+    pub fn about(span: Span) -> Ask {
+        Ask { span, as_of: span.from, what_if: WhatIf::default() }
+    }
+
+    /// The day on which it is looked at where colonies stand.
+    pub(super) fn stands_on(&self) -> Day {
+        self.as_of.min(self.span.from)
+    }
 }
 
 /// Days that cannot be asked about.

@@ -27,6 +27,9 @@ pub struct StartReport {
     /// with brood.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_without_brood: Option<Day>,
+    /// Where no brood was seen: the first day on which it may be out if brood is seen while it is in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub out_from_if_brood_is_seen: Option<Day>,
     /// The last day on which it must be out.
     pub out_by: Option<Day>,
     /// How well the least stay is established.
@@ -111,14 +114,22 @@ impl Starting<'_> {
             answer: days.answer,
             out_from: effect.out,
             out_from_without_brood: plan.turns_on_brood.map(|(shorter, _)| start.plus(shorter)),
+            out_from_if_brood_is_seen: self.longer_out(start, &effect),
             out_by: effect.out_by,
             stay_confidence: plan.confidence,
             last_blocked_day: effect.last_blocked,
             first_free_day,
-            supers: supers(effect.free),
+            supers: supers(effect.free, !plan.taken_out),
             before_flow,
             visits: self.visits(&plan, start),
         })
+    }
+
+    /// The first day on which it may be out with brood, where that is later than without and no brood was seen.
+    fn longer_out(&self, start: Day, effect: &Effect) -> Option<Day> {
+        self.colony.brood_state(start)?;
+        let with_brood = judge::plan(self.choice, start, None)?.least.map(|days| start.plus(days));
+        with_brood.filter(|out| effect.out.is_some_and(|shorter| shorter < *out))
     }
 
     fn margins(&self, free: Day) -> Vec<Margin> {
@@ -152,10 +163,14 @@ impl Starting<'_> {
         latest.collect()
     }
 
-    /// Whether a start is out before the flow in a usual year.
+    /// Whether a start is out before the flow in a usual year; not known where that turns on brood that may yet be seen.
     pub(super) fn out_before_flow(&self, start: Day) -> Option<bool> {
         let flow = self.flow?;
-        self.effect(start)?.free.day(start).map(|free| free <= flow.usual)
+        let effect = self.effect(start)?;
+        let before = effect.free.day(start).map(|free| free <= flow.usual)?;
+        let longer = self.longer_out(start, &effect).is_some_and(|out| out > flow.usual);
+        let may_lie_over_it = matches!(effect.free, FirstFree::AllAlong { .. });
+        if before && longer && !may_lie_over_it { None } else { Some(before) }
     }
 
     pub(super) fn visits(&self, plan: &Plan, start: Day) -> Vec<Visit> {
@@ -214,12 +229,13 @@ fn years(flow: &Flow) -> Vec<(&'static str, Day)> {
     }
 }
 
-fn supers(free: FirstFree) -> String {
+fn supers(free: FirstFree, single: bool) -> String {
     match free {
         FirstFree::AllAlong { no_harvest: false } => "supers may be on all along".to_owned(),
         FirstFree::AllAlong { no_harvest: true } => {
             "supers may be on all along, but no honey is taken while it is in".to_owned()
         }
+        FirstFree::From(day) if single => format!("supers may go on from {day}"),
         FirstFree::From(day) => format!("supers may go on from {day}, if it comes out as early as it may"),
         FirstFree::StayNotKnown => "how long it has to stay is not stated, so no first free day is known".to_owned(),
         FirstFree::PeriodsNotKnown => {

@@ -2,6 +2,7 @@
 
 use super::because::{Because, Measure, Origin, ToldBy};
 use super::short::days_of;
+use super::state::Condition;
 use crate::journal::entry::EntryId;
 use crate::leaflet::rule::Need;
 use crate::leaflet::{Confidence, Topic};
@@ -43,6 +44,9 @@ pub(super) fn because(because: &Because) -> String {
         Because::PerhapsInFlow { early, late, .. } => {
             format!("it might be in during the flow that begins between {early} and {late}")
         }
+        Because::FlowTurnsOnBrood { without, with, .. } => format!(
+            "without brood it may be out on {without}, before the flow; if brood is seen while it is in, not before {with}"
+        ),
         Because::FlowsNotRecorded { year } => format!("no nectar flow of {year} is on record"),
         Because::FlowAllowed => "it may be used in a flow".to_owned(),
         Because::AfterLastFlow { last } => format!("the last flow on record ended on {last}, and no supers are on"),
@@ -175,6 +179,7 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
         Because::SupersOn { entry, .. }
         | Because::InFlow { entry, .. }
         | Because::PerhapsInFlow { entry, .. }
+        | Because::FlowTurnsOnBrood { entry, .. }
         | Because::NoFlow { next: Some((_, entry)) }
         | Because::FlowStillToCome { entry, .. }
         | Because::AlreadyIn { entry, .. }
@@ -215,6 +220,9 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
         Because::FlowsNotRecorded { .. } => {
             ("nectar_flow", "record the flows that are expected there, early, usual and late".to_owned())
         }
+        Because::FlowTurnsOnBrood { .. } => {
+            ("inspection", "only inspections while it is in can tell: brood that is seen then makes it stay longer".to_owned())
+        }
         Because::PerhapsInFlow { .. } => {
             ("nectar_flow", "record when the flow begins or has ended, as soon as it is seen".to_owned())
         }
@@ -248,6 +256,7 @@ const fn stated(topic: Topic) -> bool {
     matches!(
         topic,
         Topic::SupersDuring
+            | Topic::FlowDuring
             | Topic::Withdrawal
             | Topic::WaitAfterRemoval
             | Topic::Removal
@@ -287,6 +296,16 @@ pub(super) fn change(because: &Because) -> String {
             _ => format!("wait for other weather than on {on}"),
         },
         other => self::because(other),
+    }
+}
+
+/// What a condition on a need asks for.
+pub(super) fn need(condition: &Condition) -> &'static str {
+    match (condition.about, condition.runs.first().map(|run| &run.because)) {
+        (_, Some(Because::Power { need: Need::Battery, .. })) => "a 12 V battery",
+        (_, Some(Because::Power { .. })) => "mains or a generator",
+        ("ground", _) => "dry ground at the stands",
+        _ => "a later visit",
     }
 }
 

@@ -4,14 +4,14 @@ use super::{plan, rules};
 use crate::calendar::Day;
 use crate::history::{Authority, Fact};
 use crate::journal::event::Inspection;
-use crate::leaflet::{Confidence, Says, Topic};
+use crate::leaflet::{Confidence, Force, Says, Topic};
 use crate::options::because::Because;
 use crate::options::choice::Choice;
 use crate::options::colony::{BROOD_NEED_TELLS_DAYS, Colony, Count};
 use crate::options::flow::{Flow, Meets};
 use crate::options::place::Place;
 use crate::options::span::Span;
-use crate::options::state::{Condition, Found};
+use crate::options::state::{Condition, Found, State};
 use crate::words::{Brood, Permission, SupersDuring};
 
 /// Most bees that a frame holds. Source: older photo scale, 3,000 bees on a full frame; a deep frame fully covered holds 2,430.
@@ -51,38 +51,66 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     vec![Condition { rule, ..condition }]
 }
 
-/// A nectar flow while it is in. Where nothing is said of flows and none is on, nothing turns on it.
+/// A nectar flow while it is in. Where none is on, nothing turns on what is said of flows. Advice stands beside the label.
 pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
-    let look = |forbidden: Option<Permission>, start: Day| {
-        let through = plan(choice, start, colony.brood_state(start)).map_or(start, |plan| plan.in_through(start));
-        let meets = Flow::meeting(&place.flows, start, through);
-        match (meets, forbidden) {
-            (_, Some(Permission::Allowed)) => Found::met(Because::FlowAllowed),
-            (Meets::None, _) => {
-                let next = Flow::next_from(&place.flows, start).map(|flow| (flow.early, flow.entry));
-                Found::met_anyway(Because::NoFlow { next })
+    let topic = Topic::FlowDuring;
+    let label = Condition::by_day(topic.as_str(), span, |day| {
+        let said = choice.terms(day).and_then(|terms| terms.flow_during);
+        let documented = said.is_some_and(|fact| fact.is_documented());
+        match in_flow(choice, colony, place, day, said.map(|fact| fact.value)) {
+            Found { state: State::Met, leans: true, .. } if !documented => {
+                let confidence = said.map_or(Confidence::Unconfirmed, |fact| fact.confidence);
+                Found::unknown(Because::NotDocumented { confidence })
             }
-            (Meets::NotRecorded(year), _) => Found::unknown(Because::FlowsNotRecorded { year }),
-            (_, None) => Found::unknown(Because::NotStated { topic: Topic::FlowDuring }),
-            (Meets::Surely(flow), Some(_)) => {
-                Found::broken(Because::InFlow { from: flow.late, entry: flow.entry })
-            }
-            (Meets::Perhaps(flow), Some(_)) => Found::unknown(Because::PerhapsInFlow {
-                early: flow.early,
-                late: flow.late,
-                entry: flow.entry,
-            }),
+            found => found,
         }
-    };
-    let conditions = rules(choice, Topic::FlowDuring, span, |rule, day| match rule.says {
-        Says::FlowDuring { value } => Some(look(Some(value), day)),
+    });
+    let rule = choice.terms(span.from()).and_then(|terms| match terms.flow_during?.authority {
+        Authority::Leaflet(index) => Some(index),
         _ => None,
     });
-    if conditions.iter().any(|condition| condition.binds) {
-        return conditions;
+    let advice = rules(choice, topic, span, |rule, day| match rule.says {
+        Says::FlowDuring { value } if rule.force == Force::Advice => {
+            Some(in_flow(choice, colony, place, day, Some(value)))
+        }
+        _ => None,
+    });
+    std::iter::once(Condition { rule, ..label }).chain(advice).collect()
+}
+
+/// How a course that starts on a day lies to the flows. If it may be out without brood but not with, and the flow comes in
+/// between, nobody can tell at the start.
+fn in_flow(
+    choice: &Choice,
+    colony: &Colony<'_>,
+    place: &Place<'_>,
+    start: Day,
+    said: Option<Permission>,
+) -> Found {
+    let through = |brood| plan(choice, start, brood).map_or(start, |plan| plan.in_through(start));
+    let seen = colony.brood_state(start);
+    let (short, long) = (through(seen), through(None));
+    match (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long)) {
+        (Meets::None, Meets::None) => {
+            let next = Flow::next_from(&place.flows, start).map(|flow| (flow.early, flow.entry));
+            Found::met_anyway(Because::NoFlow { next })
+        }
+        _ if said == Some(Permission::Allowed) => Found::met(Because::FlowAllowed),
+        (Meets::NotRecorded(year), _) => Found::unknown(Because::FlowsNotRecorded { year }),
+        _ if said.is_none() => Found::unknown(Because::NotStated { topic: Topic::FlowDuring }),
+        (Meets::Surely(flow), _) => Found::broken(Because::InFlow { from: flow.late, entry: flow.entry }),
+        (Meets::Perhaps(flow), _) => Found::unknown(Because::PerhapsInFlow {
+            early: flow.early,
+            late: flow.late,
+            entry: flow.entry,
+        }),
+        (Meets::None, Meets::Surely(flow) | Meets::Perhaps(flow)) => Found::unknown(Because::FlowTurnsOnBrood {
+            without: short.next(),
+            with: long.next(),
+            entry: flow.entry,
+        }),
+        (Meets::None, Meets::NotRecorded(year)) => Found::unknown(Because::FlowsNotRecorded { year }),
     }
-    let unsaid = Condition::by_day(Topic::FlowDuring.as_str(), span, |day| look(None, day));
-    conditions.into_iter().chain([unsaid]).collect()
 }
 
 /// Only after the last harvest of the year.

@@ -8,7 +8,7 @@ use crate::options::because::{Because, ToldBy};
 use crate::options::choice::Choice;
 use crate::options::place::Place;
 use crate::options::span::Span;
-use crate::options::state::{Condition, Found};
+use crate::options::state::{Condition, Found, State};
 use crate::options::weather::Limits;
 use crate::words::{Access, Ground, Power};
 
@@ -112,20 +112,29 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
         let limits = Limits { min, max };
         let weather = &place.weather;
         let first = |days: u16| (0..days).map(move |day| start.plus(day));
-        let stay = || plan(choice, start, None).and_then(|plan| plan.stay());
+        // Where the stay is not stated, the days that are sure may break the rule; they cannot keep it.
+        let over_stay = |look: &dyn Fn(u16) -> Found| {
+            let Some(plan) = plan(choice, start, None) else { return Found::unknown(Because::StayNotKnown) };
+            match plan.stay() {
+                Some(days) => look(days),
+                None => Some(look(plan.surely_in()))
+                    .filter(|found| found.state == State::Broken)
+                    .unwrap_or_else(|| Found::unknown(Because::StayNotKnown)),
+            }
+        };
         Some(match window {
             TemperatureWindow::MaximumOnPlacingDay => weather.maxima(first(1), limits),
             TemperatureWindow::MaximumInFirstDays => {
                 weather.maxima(first(first_days.unwrap_or(1)), limits)
             }
-            TemperatureWindow::MaximumOverStay => match stay() {
-                Some(days) => weather.maxima(first(days), limits),
-                None => Found::unknown(Because::StayNotKnown),
-            },
-            TemperatureWindow::MeanOverStay => match stay() {
-                Some(days) => weather.mean(first(days), limits),
-                None => Found::unknown(Because::StayNotKnown),
-            },
+            TemperatureWindow::MaximumOverStay => over_stay(&|days| weather.maxima(first(days), limits)),
+            // A mean over a part of the stay says nothing of the whole.
+            TemperatureWindow::MeanOverStay => {
+                match plan(choice, start, None).and_then(|plan| plan.stay()) {
+                    Some(days) => weather.mean(first(days), limits),
+                    None => Found::unknown(Because::StayNotKnown),
+                }
+            }
             TemperatureWindow::AtUse => {
                 let doses = plan(choice, start, None).and_then(|plan| plan.doses).unwrap_or_else(|| vec![0]);
                 weather.moments(doses.into_iter().map(|day| start.plus(day)), limits)

@@ -1,0 +1,150 @@
+//! `combclear options`: what else can be used in a colony, or at an apiary.
+
+mod apiary;
+mod colony;
+
+use combclear_domain::calendar::Day;
+use combclear_domain::holding::Holding;
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::options::{Answer, ApiaryReport, Ask, OptionsReport, Span, StartDays, StartReport, WhatIf};
+
+use super::supering::{known, no_apiary};
+use super::{print, print_json};
+use crate::args::{Options, Place};
+use crate::failure::Failure;
+use crate::{Outcome, clock, place};
+
+/// How many days are asked about if nothing is said.
+const DAYS_IF_NOT_SAID: u16 = 60;
+
+/// What was asked, answered.
+enum Report {
+    Colony(Box<OptionsReport>),
+    Apiary(Box<ApiaryReport>),
+}
+
+pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
+    let leaflets = &place::leaflets(at)?;
+    let from = ask.from.unwrap_or_else(clock::today);
+    let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
+    let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), fault.help()))?;
+    let asked = &Ask { span, as_of: ask.as_of.unwrap_or(from), what_if: what_if(ask, from)? };
+    let report = place::with_holding(at, async |register, holding| {
+        let report = register.read(&holding, |holding| report(holding, leaflets, ask, asked)).await?;
+        report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
+    })
+    .await?;
+    match (&report, ask.json) {
+        (Report::Colony(report), true) => print_json(report)?,
+        (Report::Apiary(report), true) => print_json(report)?,
+        (Report::Colony(report), false) => match &ask.leaflet {
+            Some(leaflet) => print(&colony::one(report, leaflet)?)?,
+            None => print(&colony::all(report))?,
+        },
+        (Report::Apiary(report), false) => print(&apiary::all(report))?,
+    }
+    let best = match &report {
+        Report::Colony(report) => report.options.iter().map(|option| option.answer).min(),
+        Report::Apiary(report) => report.options.iter().map(|option| option.answer).min(),
+    };
+    Ok(match best {
+        Some(Answer::Usable) => Outcome::Done,
+        Some(Answer::Unknown) | None => Outcome::Unknown,
+        Some(Answer::RuledOut) => Outcome::No,
+    })
+}
+
+fn what_if(ask: &Options, from: Day) -> Result<WhatIf, Failure> {
+    let what_if = WhatIf { power: ask.power, access: ask.access, ground: ask.ground, until: ask.site_until };
+    match what_if.until {
+        Some(_) if what_if.is_empty() => Err(Failure::new(
+            "`--site-until` is given, but nothing is assumed of the site",
+            "give --power, --access or --ground as well, or leave it out",
+        )),
+        Some(until) if until < from => Err(Failure::new(
+            format!("what is assumed would end on {until}, before the first day, {from}"),
+            "give a later day, or leave it out",
+        )),
+        _ => Ok(what_if),
+    }
+}
+
+fn report(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    ask: &Options,
+    asked: &Ask,
+) -> Result<Report, Failure> {
+    if let Some(apiary) = &ask.apiary {
+        let report = ApiaryReport::of(holding, leaflets, apiary, asked);
+        return report.map(|report| Report::Apiary(Box::new(report))).ok_or_else(|| no_apiary(holding, apiary));
+    }
+    let colony = ask.colony.as_slice();
+    let Some(colony) = known(holding, colony)?.into_iter().next() else {
+        return Err(Failure::new("no colony is named", "name a colony, or an apiary with --apiary"));
+    };
+    Ok(Report::Colony(Box::new(OptionsReport::of(holding, leaflets, &colony, asked))))
+}
+
+/// The word for an answer.
+const fn answer(answer: Answer) -> &'static str {
+    match answer {
+        Answer::Usable => "usable",
+        Answer::Unknown => "unknown",
+        Answer::RuledOut => "ruled out",
+    }
+}
+
+/// Start days of one answer, a line for each range.
+fn starts(days: &[StartDays], of: Answer) -> Vec<String> {
+    let of_it = days.iter().filter(|days| days.answer == of);
+    let range = |days: &StartDays| {
+        let range = if days.from == days.to { days.from.to_string() } else { format!("{} to {}", days.from, days.to) };
+        match days.in_a_usual_year {
+            Some(true) => format!("{range} (usable in a usual year)"),
+            Some(false) => format!("{range} (not in a usual year)"),
+            None => range,
+        }
+    };
+    of_it.map(range).collect()
+}
+
+/// When supers may go on after a start, and how that lies to the flow.
+fn free(start: Option<&StartReport>) -> String {
+    let Some(start) = start else { return "-".to_owned() };
+    let mut lines = vec![start.first_free_day.map_or_else(|| "not known".to_owned(), |day| day.to_string())];
+    for margin in &start.before_flow {
+        let days = margin.days_to_spare;
+        let said = if days < 0 { format!("{} days short", -days) } else { format!("{days} days to spare") };
+        lines.push(format!("{}: {said}", margin.year));
+    }
+    lines.join("\n")
+}
+
+/// What the answer as a whole is about.
+fn head(what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
+    let mut head = format!("What can be used? {what}, to be started from {from} to {to}\n");
+    if let Some(what_if) = what_if {
+        let mut assumed: Vec<String> = Vec::new();
+        assumed.extend(what_if.power.map(|power| format!("power {power}")));
+        assumed.extend(what_if.access.map(|access| format!("access {access}")));
+        assumed.extend(what_if.ground.map(|ground| format!("ground {ground}")));
+        let until = what_if.until.map(|until| format!(", until {until}")).unwrap_or_default();
+        head.push_str(&format!("  assumed of the site, not recorded: {}{until}\n", assumed.join(", ")));
+    }
+    head
+}
+
+/// The next flow in words.
+fn flow(flow: Option<&combclear_domain::options::FlowReport>) -> String {
+    let Some(flow) = flow else { return "  next nectar flow: none on record\n".to_owned() };
+    let mut years = Vec::new();
+    if flow.early != flow.usual {
+        years.push(format!("early {}", flow.early));
+    }
+    if flow.late != flow.usual {
+        years.push(format!("late {}", flow.late));
+    }
+    let years = if years.is_empty() { String::new() } else { format!(" ({})", years.join(", ")) };
+    format!("  next nectar flow: {}, {} from {}{years}\n", flow.forage, flow.stage, flow.usual)
+}

@@ -1,0 +1,98 @@
+//! The options of an apiary, for all its colonies together.
+
+use combclear_domain::options::{Answer, ApiaryOption, ApiaryReport, WhyNot, amount_of};
+use combclear_domain::words::ColonyName;
+
+use super::{answer, flow, free, head, starts};
+use crate::commands::{counted, table};
+
+/// All options in order, then for which colonies not and why.
+pub(super) fn all(report: &ApiaryReport) -> String {
+    let colonies = counted(report.colonies.len(), "colony", "colonies");
+    let what = format!("Holding {}, the {colonies} at {}", report.holding, report.apiary);
+    let mut text = head(&what, report.from, report.to, report.what_if.as_ref());
+    text.push_str(&flow(report.flow.as_ref()));
+    for missing in &report.missing {
+        text.push_str(&format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how));
+    }
+    let mut rows = table(["", "option", "for all", "start days", "colonies", "free for supers", "one dose for all"]);
+    for (number, option) in report.options.iter().enumerate() {
+        rows.add_row([
+            (number + 1).to_string(),
+            name(option),
+            answer(option.answer).to_owned(),
+            match option.answer {
+                Answer::RuledOut => "-".to_owned(),
+                of => starts(&option.days, of).join("\n"),
+            },
+            tally(option),
+            free(option.start.as_ref()),
+            dose(option),
+        ]);
+    }
+    text.push_str(&format!("\n{}\n", rows.trim_fmt()));
+    for (number, option) in report.options.iter().enumerate() {
+        text.push_str(&format!("\n{}. {}\n", number + 1, name(option)));
+        text.push_str(&format!("   stands here because: {}\n", option.order.join("; ")));
+        for group in &option.colonies {
+            let of = answer(group.answer);
+            text.push_str(&format!("   {of}: {}\n", names(&group.colonies)));
+            for why in &group.why {
+                text.push_str(&format!("      {}\n", because(why, &group.colonies)));
+            }
+        }
+        for missing in &option.not_counted {
+            text.push_str(&format!("   not counted: {} ({})\n", missing.why, names(&missing.colonies)));
+        }
+        if let Some(solution) = &option.solution {
+            let part = |of: Option<combclear_domain::Quantity>, unit: &str| {
+                of.map(|of| format!(", {of} {unit}")).unwrap_or_default()
+            };
+            text.push_str(&format!(
+                "   to mix {} ml for all: {} {}{}{}\n      {}\n",
+                solution.millilitres,
+                solution.medicine,
+                solution.unit,
+                part(solution.water_ml, "ml water"),
+                part(solution.sugar_g, "g sugar"),
+                solution.how
+            ));
+        }
+    }
+    text.push_str(&format!("\n{}", report.notice));
+    text
+}
+
+fn name(option: &ApiaryOption) -> String {
+    let mut name = option.leaflet.to_string();
+    if let Some(method) = &option.method {
+        name.push_str(&format!(", {method}"));
+    }
+    if let Some(revision) = &option.revision {
+        name.push_str(&format!(", label {revision}"));
+    }
+    name
+}
+
+fn tally(option: &ApiaryOption) -> String {
+    let groups = option.colonies.iter();
+    groups.map(|group| format!("{} {}", group.colonies.len(), answer(group.answer))).collect::<Vec<_>>().join("\n")
+}
+
+fn dose(option: &ApiaryOption) -> String {
+    let stock = format!("in stock {}", amount_of(option.stock.in_date, &option.stock.unit));
+    let times = if option.doses > 1 { format!(", {} times", option.doses) } else { String::new() };
+    match option.one_dose {
+        Some(sum) => format!("{}{times}\n{stock}", amount_of(sum, &option.unit)),
+        None => format!("not counted\n{stock}"),
+    }
+}
+
+fn names(colonies: &[ColonyName]) -> String {
+    colonies.iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
+}
+
+/// Why not, with the colonies where it is not all of the group.
+fn because(why: &WhyNot, group: &[ColonyName]) -> String {
+    if why.colonies.len() == group.len() { why.why.clone() } else { format!("{}: {}", names(&why.colonies), why.why) }
+}

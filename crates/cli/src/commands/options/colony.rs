@@ -1,0 +1,255 @@
+//! The options of one colony, as a table, and one of them with all its conditions.
+
+use combclear_domain::diagnostic::nearest;
+use combclear_domain::options::{
+    amount_of, Answer, ConditionReport, DoseReport, Missing, OptionReport, OptionsReport, StartReport, State,
+};
+
+use super::{answer, flow, free, head, starts};
+use crate::commands::{counted, table};
+use crate::failure::Failure;
+
+/// All options in order, then what each of them turns on.
+pub(super) fn all(report: &OptionsReport) -> String {
+    let mut text = top(report);
+    for missing in &report.missing {
+        text.push_str(&format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how));
+    }
+    let mut rows = table(["", "option", "answer", "start days", "free for supers", "visits", "dose"]);
+    for (number, option) in report.options.iter().enumerate() {
+        let mut days = starts(&option.days, option.answer);
+        if option.answer == Answer::RuledOut {
+            days = vec![option.first_open_day.map_or_else(
+                || "none in sight".to_owned(),
+                |day| format!("not before {day}"),
+            )];
+        }
+        rows.add_row([
+            (number + 1).to_string(),
+            name(option),
+            answer(option.answer).to_owned(),
+            days.join("\n"),
+            free(option.starts.first()),
+            option.starts.first().map_or_else(|| "-".to_owned(), |start| start.visits.len().to_string()),
+            dose(&option.dose),
+        ]);
+    }
+    text.push_str(&format!("\n{}\n", rows.trim_fmt()));
+    for (number, option) in report.options.iter().enumerate() {
+        text.push_str(&format!("\n{}. {}: {}\n", number + 1, name(option), answer(option.answer)));
+        text.push_str(&format!("   stands here because: {}\n", option.order.join("; ")));
+        if let Some(day) = option.nearest_day {
+            text.push_str(&format!("   nearest to usable on {day}\n"));
+            for change in &option.would_have_to_change {
+                text.push_str(&format!("   would have to change: {change}\n"));
+            }
+        }
+        // What would open more days of one that is usable stands with its conditions.
+        for missing in option.missing.iter().filter(|_| option.answer == Answer::Unknown) {
+            text.push_str(&format!("   not known: {}\n", gap(missing)));
+        }
+        for condition in warnings(option) {
+            text.push_str(&format!("   {condition}\n"));
+        }
+    }
+    text.push_str(&format!("\n{}\n{}", count(report), report.notice));
+    text
+}
+
+fn top(report: &OptionsReport) -> String {
+    let apiary = report.apiary.as_ref().map(|apiary| format!(" at {apiary}")).unwrap_or_default();
+    let what = format!("Holding {}, colony {}{apiary}", report.holding, report.colony);
+    head(&what, report.from, report.to, report.what_if.as_ref()) + &flow(report.flow.as_ref())
+}
+
+fn count(report: &OptionsReport) -> String {
+    let count = |of| report.options.iter().filter(|option| option.answer == of).count();
+    let [usable, unknown, ruled_out] = [Answer::Usable, Answer::Unknown, Answer::RuledOut].map(count);
+    let options = counted(report.options.len(), "option", "options");
+    format!(
+        "{options}: {usable} usable, {unknown} unknown, {ruled_out} ruled out. The first free day holds for a start on the first \
+         day shown. See one with all its conditions: --leaflet ID."
+    )
+}
+
+/// The leaflet, and what tells it from others of the same leaflet.
+fn name(option: &OptionReport) -> String {
+    let mut name = option.leaflet.to_string();
+    if let Some(method) = &option.method {
+        name.push_str(&format!(", {method}"));
+    }
+    if let Some(revision) = &option.revision {
+        name.push_str(&format!(", label {revision}"));
+    }
+    name
+}
+
+fn gap(missing: &Missing) -> String {
+    format!("{} ({}: {})", missing.fact, missing.supplied_by, missing.how)
+}
+
+/// Advice that does not hold on any start day that is open.
+fn warnings(option: &OptionReport) -> Vec<String> {
+    let advice = option.conditions.iter().filter(|condition| !condition.binds);
+    let broken = advice.filter_map(|condition| {
+        let run = condition.runs.iter().find(|run| run.state == State::Broken)?;
+        let says = condition.says.as_deref().map(|says| format!("{says}: ")).unwrap_or_default();
+        Some(format!("advice not kept: {says}{}", run.why))
+    });
+    broken.collect()
+}
+
+fn dose(report: &DoseReport) -> String {
+    let stock = format!("in stock {}", amount_of(report.stock.in_date, &report.stock.unit));
+    match (&report.dose, &report.missing) {
+        (Some(dose), _) => {
+            let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
+            let amount = amount_of(dose.each_at_most.unwrap_or(dose.each), &dose.unit);
+            let times = if dose.doses > 1 { format!(", {} times", dose.doses) } else { String::new() };
+            format!("{least}{amount}{times}\n{stock}")
+        }
+        (None, Some(missing)) => format!("{missing}\n{stock}"),
+        (None, None) => stock,
+    }
+}
+
+/// One option with all its conditions.
+pub(super) fn one(report: &OptionsReport, leaflet: &str) -> Result<String, Failure> {
+    let of_it: Vec<&OptionReport> =
+        report.options.iter().filter(|option| option.leaflet.as_str() == leaflet).collect();
+    if of_it.is_empty() {
+        let ids = || report.options.iter().map(|option| option.leaflet.as_str());
+        let help = nearest(leaflet, ids()).map_or_else(
+            || "leave --leaflet out to see them all".to_owned(),
+            |near| format!("did you mean `{near}`?"),
+        );
+        return Err(Failure::new(format!("there is no option `{leaflet}` here"), help));
+    }
+    let mut text = top(report);
+    for option in of_it {
+        text.push_str(&whole(option));
+    }
+    text.push_str(&format!("\n{} Days counted by {}.", report.notice, report.policy));
+    Ok(text)
+}
+
+fn whole(option: &OptionReport) -> String {
+    let mut text = format!("\n{} ({}): {}\n", name(option), option.title, answer(option.answer));
+    let mut line = |indent: usize, said: &str| {
+        text.push_str(&" ".repeat(indent));
+        text.push_str(said);
+        text.push('\n');
+    };
+    line(2, "start days:");
+    for of in [Answer::Usable, Answer::Unknown, Answer::RuledOut] {
+        for range in starts(&option.days, of) {
+            line(4, &format!("{range}: {}", answer(of)));
+        }
+    }
+    line(2, "conditions:");
+    for condition in &option.conditions {
+        for said in lines(condition) {
+            line(4, &said);
+        }
+    }
+    for start in &option.starts {
+        line(2, &format!("if started on {} ({}):", start.start, answer(start.answer)));
+        for said in meaning(start) {
+            line(4, &said);
+        }
+    }
+    for latest in &option.latest_start {
+        let day = latest.start.map_or_else(
+            || "none of these days".to_owned(),
+            |day| format!("{day} ({})", latest.answer.map_or("", answer)),
+        );
+        line(2, &format!("latest start before the flow of {} ({} year): {day}", latest.flow, latest.year));
+    }
+    if let Some(dose) = &option.dose.dose {
+        line(2, &format!("dose: {}", dose.sum));
+        dose.otherwise.iter().for_each(|otherwise| line(4, &format!("otherwise: {otherwise}")));
+    }
+    if let Some(missing) = &option.dose.missing {
+        line(2, &format!("not known: {missing}"));
+    }
+    if let Some(solution) = &option.dose.solution {
+        let part = |of: Option<_>, unit: &str| of.map(|of: combclear_domain::Quantity| format!(", {of} {unit}")).unwrap_or_default();
+        line(
+            2,
+            &format!(
+                "to mix {} ml: {} {}{}{} (recipe: {})",
+                solution.millilitres,
+                solution.medicine,
+                solution.unit,
+                part(solution.water_ml, "ml water"),
+                part(solution.sugar_g, "g sugar"),
+                solution.recipe
+            ),
+        );
+        line(4, &solution.how);
+    }
+    let stock = &option.dose.stock;
+    line(2, &format!("in stock and in date: {}", amount_of(stock.in_date, &stock.unit)));
+    let mut list = |head: &str, said: &[String]| {
+        if !said.is_empty() {
+            line(2, head);
+            said.iter().for_each(|said| line(4, said));
+        }
+    };
+    list("not known:", &option.missing.iter().map(gap).collect::<Vec<_>>());
+    list("would have to change:", &option.would_have_to_change);
+    list("to carry:", &option.carry);
+    list("to see to:", &option.see_to);
+    list("cautions:", &option.cautions);
+    text
+}
+
+fn lines(condition: &ConditionReport) -> Vec<String> {
+    let binds = if condition.binds { "" } else { ", advice" };
+    let about = condition.about.replace('_', " ");
+    let says = condition.says.as_deref().map(|says| format!(": {says}")).unwrap_or_default();
+    let mut lines = vec![format!("{about}{says}{binds}")];
+    if let Some(confidence) = condition.confidence {
+        let sources = condition.sources.join("; ");
+        lines.push(format!("    {}: {sources}", confidence.as_str().replace('_', " ")));
+    }
+    for run in &condition.runs {
+        let state = match (run.state, run.in_a_usual_year) {
+            (State::Met, _) => "met",
+            (State::Broken, _) => "broken",
+            (State::Unknown, Some(true)) => "unknown, met in a usual year",
+            (State::Unknown, Some(false)) => "unknown, broken in a usual year",
+            (State::Unknown, None) => "unknown",
+        };
+        lines.push(format!("    {} to {}: {state}, {}", run.from, run.to, run.why));
+    }
+    lines
+}
+
+fn meaning(start: &StartReport) -> Vec<String> {
+    let mut lines = vec![start.supers.clone()];
+    let out = match (start.out_from, start.out_by) {
+        (Some(from), Some(by)) => format!("may be out from {from}, must be out by {by}"),
+        (Some(from), None) => format!("may be out from {from}"),
+        (None, Some(by)) => format!("must be out by {by}; the least stay is not stated"),
+        (None, None) => "how long it stays is not stated".to_owned(),
+    };
+    lines.push(out);
+    lines.extend(start.out_from_without_brood.map(|day| {
+        format!("without brood, or with the least, it might be out from {day}: the brood was not seen for that day")
+    }));
+    lines.extend(
+        start.out_from_if_brood_is_seen.map(|day| format!("if brood is seen while it is in, not before {day}")),
+    );
+    for margin in &start.before_flow {
+        let days = margin.days_to_spare;
+        let said = if days < 0 { format!("{} days short", -days) } else { format!("{days} days to spare") };
+        lines.push(format!("flow of {} ({} year): {said}", margin.flow, margin.year));
+    }
+    for visit in &start.visits {
+        let by = visit.by.map(|by| format!(" to {by}")).unwrap_or_default();
+        let opened = if visit.hive_opened { ", hive opened" } else { "" };
+        lines.push(format!("visit {}{by}: {}{opened}", visit.from, visit.what));
+    }
+    lines
+}
