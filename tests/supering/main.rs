@@ -11,18 +11,17 @@
 )]
 
 use std::collections::BTreeMap;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
-use combclear_domain::calendar::{Day, Instant};
+use combclear_domain::calendar::Day;
 use combclear_domain::history::{History, Verdict};
 use combclear_domain::holding::Holding;
-use combclear_domain::journal::Entry;
-use combclear_domain::journal::entry::Envelope;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::supering::{Outcome, SuperingReport};
 use serde::Deserialize;
-use serde_json::Value;
 
+#[path = "../entries.rs"]
+mod entries;
 mod laws;
 mod making;
 mod model;
@@ -30,6 +29,8 @@ mod order;
 mod plans;
 mod refusals;
 mod stated;
+
+use entries::{holding, root, uuid_of};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -202,48 +203,6 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
     faults
 }
 
-/// A holding with these entries, recorded in this order, each on its own day.
-fn holding<'a>(entries: impl IntoIterator<Item = &'a toml::Value>) -> Result<Holding, String> {
-    let name = "test".parse().unwrap();
-    let mut holding = Holding::new(name);
-    for entry in entries {
-        let draft = envelope(entry).read().map_err(|fault| format!("{}: {fault}", fault.pointer))?;
-        let recorded_at: Instant = format!("{}T12:00:00.000Z", draft.on).parse().unwrap();
-        let entry = Entry::seal(&"test".parse().unwrap(), draft, recorded_at, holding.tip());
-        holding.accept(&entry).map_err(|refusal| format!("{}: {refusal}", refusal.pointer))?;
-    }
-    Ok(holding)
-}
-
-/// An entry of a case: what the wire format needs beyond the case is filled in, and short ids become UUIDs.
-fn envelope(entry: &toml::Value) -> Envelope {
-    let mut json: Value = serde_json::to_value(entry).unwrap();
-    let fields = json.as_object_mut().unwrap();
-    fields.entry("recorded_by").or_insert("tester".into());
-    let unique = format!("{entry:?}");
-    fields.entry("id").or_insert(unique.into());
-    for key in ["id", "corrects"] {
-        if let Some(Value::String(id)) = fields.get_mut(key) {
-            *id = uuid_of(id);
-        }
-    }
-    for key in ["administration", "continues"] {
-        if let Some(Value::String(id)) = fields.get_mut("body").and_then(|body| body.get_mut(key)) {
-            *id = uuid_of(id);
-        }
-    }
-    Envelope::from_json(&json.to_string())
-        .unwrap_or_else(|fault| panic!("{json}: {}: {fault}", fault.pointer))
-}
-
-/// The same word always gives the same id.
-fn uuid_of(word: &str) -> String {
-    let hash = word.bytes().fold(0xcbf2_9ce4_8422_2325_u64, |hash, byte| {
-        (hash ^ u64::from(byte)).wrapping_mul(0x0000_0100_0000_01b3)
-    });
-    format!("00000000-0000-7000-{:04x}-{:012x}", 0x8000 | (hash >> 52), hash & 0xffff_ffff_ffff)
-}
-
 /// The built-in leaflets, and those invented for these tests.
 fn leaflets() -> Leaflets {
     let mut files: BTreeMap<String, String> = BTreeMap::new();
@@ -266,8 +225,4 @@ fn case_files() -> Vec<PathBuf> {
         std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
     files.sort();
     files
-}
-
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }

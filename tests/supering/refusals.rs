@@ -10,7 +10,8 @@ use combclear_domain::leaflet::Leaflets;
 use combclear_domain::supering::SuperingReport;
 use serde::Deserialize;
 
-use super::{envelope, leaflets, root, uuid_of};
+use super::entries::envelope;
+use super::{leaflets, root, uuid_of};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]

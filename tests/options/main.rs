@@ -1,0 +1,359 @@
+//! Treatment options, asked of cases kept as data.
+//!
+//! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
+//! (ids are short words here) and asks about one leaflet, or about the order of all.
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test stops at the first surprise"
+)]
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+use std::sync::OnceLock;
+
+use combclear_domain::calendar::Day;
+use combclear_domain::holding::Holding;
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::options::{
+    Answer, ApiaryReport, Ask as Question, OptionReport, OptionsReport, Span, State, WhatIf, amount_of,
+};
+use serde::Deserialize;
+
+#[path = "../entries.rs"]
+mod entries;
+
+use entries::{holding, root};
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct CaseFile {
+    #[serde(default)]
+    setup: Vec<toml::Value>,
+    #[serde(rename = "case")]
+    cases: Vec<Case>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Case {
+    name: String,
+    /// A published source, or "common practice, no source".
+    source: Option<String>,
+    difference: Option<String>,
+    /// Leaves the setup of the file out.
+    #[serde(default)]
+    without_setup: bool,
+    #[serde(default)]
+    entries: Vec<toml::Value>,
+    ask: Vec<Ask>,
+}
+
+/// What is asked, and what is wanted of the answer. What is not named is not compared.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Ask {
+    /// `A1` if left out.
+    colony: Option<String>,
+    /// For all colonies at an apiary together.
+    apiary: Option<String>,
+    from: Day,
+    /// The same day if left out.
+    to: Option<Day>,
+    as_of: Option<Day>,
+    what_if: Option<WhatIf>,
+    leaflet: Option<String>,
+    method: Option<String>,
+    revision: Option<String>,
+
+    /// usable, unknown, ruled_out.
+    answer: Option<String>,
+    /// `from to answer`, with `usual` or `unusual` where a usual year tells more.
+    days: Option<Vec<String>>,
+    /// `about` of the binding conditions that are broken, unknown or met on the first day.
+    broken: Option<Vec<String>>,
+    unknown: Option<Vec<String>>,
+    met: Option<Vec<String>>,
+    /// `about` of the advice that is broken on the first day.
+    advice_broken: Option<Vec<String>>,
+    /// `about from to state` of every run of the binding conditions about this.
+    runs_of: Option<BTreeMap<String, Vec<String>>>,
+    /// Part of the sentence of a condition on the first day.
+    why: Option<String>,
+    /// The kinds of entry that would supply what is missing.
+    missing: Option<Vec<String>>,
+    first_open_day: Option<String>,
+    /// Part of what would have to change.
+    change: Option<String>,
+
+    // Of the start on the first day that is not ruled out.
+    out_from: Option<String>,
+    out_by: Option<String>,
+    out_if_brood: Option<String>,
+    last_blocked: Option<String>,
+    first_free: Option<String>,
+    /// `year days_to_spare`.
+    flow: Option<Vec<String>>,
+    /// `year start answer`.
+    latest: Option<Vec<String>>,
+    /// `from by what`.
+    visits: Option<Vec<String>>,
+
+    /// As `2 strips` or `30 to 36 ml`; `-` if something must be counted first.
+    dose: Option<String>,
+    dose_sum: Option<String>,
+    otherwise: Option<Vec<String>>,
+    /// `medicine, water_ml, sugar_g`.
+    solution: Option<String>,
+    in_stock: Option<String>,
+
+    /// The ids of the options in order.
+    order: Option<Vec<String>>,
+    /// Part of the reasons for the place.
+    order_reason: Option<String>,
+    /// For an apiary: `answer: colonies`.
+    colonies: Option<Vec<String>>,
+    /// For an apiary: one dose for all.
+    one_dose: Option<String>,
+}
+
+#[test]
+fn every_case_gets_its_answer() {
+    let mut wrong = Vec::new();
+    let mut asked = 0;
+    for file in case_files() {
+        let text = std::fs::read_to_string(&file).unwrap();
+        let cases: CaseFile =
+            toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", file.display()));
+        for case in &cases.cases {
+            let setup = if case.without_setup { &[][..] } else { &cases.setup[..] };
+            let holding = holding(setup.iter().chain(&case.entries))
+                .unwrap_or_else(|refusal| panic!("{}: {}: {refusal}", file.display(), case.name));
+            for ask in &case.ask {
+                asked += 1;
+                let about = ask.leaflet.as_deref().unwrap_or("all");
+                for fault in faults(&holding, ask) {
+                    let name = file.file_name().unwrap().display();
+                    wrong.push(format!("{name}: {}, {about} from {}: {fault}", case.name, ask.from));
+                }
+            }
+            assert!(case.source.as_deref() != Some(""), "{}: an empty source", case.name);
+            let differs = case.difference.as_ref();
+            assert!(differs.is_none() || case.source.is_some(), "{}: a difference from no source", case.name);
+        }
+    }
+    assert!(asked > 0, "no case was found");
+    assert!(wrong.is_empty(), "{} faults in {asked} questions:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+fn faults(holding: &Holding, ask: &Ask) -> Vec<String> {
+    let span = Span::new(ask.from, ask.to.unwrap_or(ask.from)).unwrap();
+    let question = Question {
+        span,
+        as_of: ask.as_of.unwrap_or(ask.from),
+        what_if: ask.what_if.clone().unwrap_or_default(),
+    };
+    if let Some(apiary) = &ask.apiary {
+        let report = ApiaryReport::of(holding, leaflets(), &apiary.parse().unwrap(), &question).unwrap();
+        return of_apiary(&report, ask);
+    }
+    let colony = ask.colony.as_deref().unwrap_or("A1").parse().unwrap();
+    let report = OptionsReport::of(holding, leaflets(), &colony, &question);
+    let mut compare = Compare::default();
+    let order = report.options.iter().map(|option| option.leaflet.to_string());
+    compare.list("order", ask.order.as_ref(), order);
+    let Some(leaflet) = &ask.leaflet else { return compare.faults };
+    let meant = |option: &&OptionReport| {
+        option.leaflet.as_str() == leaflet
+            && option.method.as_ref().map(ToString::to_string) == ask.method
+            && option.revision == ask.revision
+    };
+    let Some(option) = report.options.iter().find(meant) else {
+        return vec![format!("there is no such option, method or revision among {:?}", ids(&report))];
+    };
+    of_option(option, ask, compare)
+}
+
+fn ids(report: &OptionsReport) -> Vec<String> {
+    let id = |option: &OptionReport| format!("{} {:?} {:?}", option.leaflet, option.method, option.revision);
+    report.options.iter().map(id).collect()
+}
+
+fn word(answer: Answer) -> String {
+    serde_json::to_value(answer).unwrap().as_str().unwrap().to_owned()
+}
+
+fn state(state: State) -> String {
+    serde_json::to_value(state).unwrap().as_str().unwrap().to_owned()
+}
+
+fn day(day: Option<Day>) -> String {
+    day.map_or("-".to_owned(), |day| day.to_string())
+}
+
+fn of_option(option: &OptionReport, ask: &Ask, mut compare: Compare) -> Vec<String> {
+    compare.one("answer", ask.answer.as_ref(), word(option.answer));
+    let days = option.days.iter().map(|days| {
+        let usual = match days.in_a_usual_year {
+            Some(true) => " usual",
+            Some(false) => " unusual",
+            None => "",
+        };
+        format!("{} {} {}{usual}", days.from, days.to, word(days.answer))
+    });
+    compare.list("days", ask.days.as_ref(), days);
+    let on_first = |binds: bool, wanted: State| {
+        let conditions = option.conditions.iter().filter(move |condition| condition.binds == binds);
+        let of_state = conditions.filter(move |condition| {
+            let run = condition.runs.iter().find(|run| run.from <= ask.from && ask.from <= run.to);
+            run.is_some_and(|run| run.state == wanted)
+        });
+        of_state.map(|condition| condition.about.to_owned())
+    };
+    compare.list("broken", ask.broken.as_ref(), on_first(true, State::Broken));
+    compare.list("unknown", ask.unknown.as_ref(), on_first(true, State::Unknown));
+    compare.list("met", ask.met.as_ref(), on_first(true, State::Met));
+    compare.list("advice broken", ask.advice_broken.as_ref(), on_first(false, State::Broken));
+    for (about, wanted) in ask.runs_of.iter().flatten() {
+        let conditions = option.conditions.iter().filter(|condition| condition.binds && condition.about == about);
+        let runs = conditions.flat_map(|condition| &condition.runs);
+        let runs = runs.map(|run| format!("{} {} {}", run.from, run.to, state(run.state)));
+        compare.list("runs", Some(wanted), runs);
+    }
+    if let Some(part) = &ask.why {
+        let runs = option.conditions.iter().flat_map(|condition| &condition.runs);
+        let whys: Vec<&String> =
+            runs.filter(|run| run.from <= ask.from && ask.from <= run.to).map(|run| &run.why).collect();
+        compare.part("why", part, &whys);
+    }
+    let missing = option.missing.iter().map(|missing| missing.supplied_by.to_owned());
+    compare.list("missing", ask.missing.as_ref(), missing);
+    compare.one("first open day", ask.first_open_day.as_ref(), day(option.first_open_day));
+    if let Some(part) = &ask.change {
+        compare.part("change", part, &option.would_have_to_change.iter().collect::<Vec<_>>());
+    }
+    if let Some(part) = &ask.order_reason {
+        compare.part("order", part, &option.order.iter().collect::<Vec<_>>());
+    }
+    let start = option.starts.first();
+    compare.one("out from", ask.out_from.as_ref(), day(start.and_then(|start| start.out_from)));
+    compare.one("out by", ask.out_by.as_ref(), day(start.and_then(|start| start.out_by)));
+    let brood = start.and_then(|start| start.out_from_if_brood_is_seen);
+    compare.one("out if brood", ask.out_if_brood.as_ref(), day(brood));
+    compare.one("last blocked", ask.last_blocked.as_ref(), day(start.and_then(|start| start.last_blocked_day)));
+    compare.one("first free", ask.first_free.as_ref(), day(start.and_then(|start| start.first_free_day)));
+    let margins = start.iter().flat_map(|start| &start.before_flow);
+    let margins = margins.map(|margin| format!("{} {}", margin.year, margin.days_to_spare));
+    compare.list("flow", ask.flow.as_ref(), margins);
+    let latest = option.latest_start.iter().map(|latest| {
+        let answer = latest.answer.map(word).unwrap_or_default();
+        format!("{} {} {answer}", latest.year, day(latest.start)).trim_end().to_owned()
+    });
+    compare.list("latest", ask.latest.as_ref(), latest);
+    let visits = start.iter().flat_map(|start| &start.visits);
+    let visits = visits.map(|visit| format!("{} {} {}", visit.from, day(visit.by), visit.what));
+    compare.list("visits", ask.visits.as_ref(), visits);
+    let dose = option.dose.dose.as_ref();
+    let amount = dose.map_or("-".to_owned(), |dose| match dose.each_at_most {
+        Some(most) => format!("{} to {}", dose.each, amount_of(most, &dose.unit)),
+        None => amount_of(dose.each, &dose.unit),
+    });
+    compare.one("dose", ask.dose.as_ref(), amount);
+    compare.one("sum", ask.dose_sum.as_ref(), dose.map(|dose| dose.sum.clone()).unwrap_or_default());
+    compare.list("otherwise", ask.otherwise.as_ref(), dose.iter().flat_map(|dose| dose.otherwise.clone()));
+    let solution = option.dose.solution.as_ref().map(|solution| {
+        let other = |of: Option<combclear_domain::Quantity>| of.map_or("-".to_owned(), |of| of.to_string());
+        format!("{}, {}, {}", solution.medicine, other(solution.water_ml), other(solution.sugar_g))
+    });
+    compare.one("solution", ask.solution.as_ref(), solution.unwrap_or("-".to_owned()));
+    let stock = amount_of(option.dose.stock.in_date, &option.dose.stock.unit);
+    compare.one("in stock", ask.in_stock.as_ref(), stock);
+    compare.faults
+}
+
+fn of_apiary(report: &ApiaryReport, ask: &Ask) -> Vec<String> {
+    let mut compare = Compare::default();
+    compare.list("order", ask.order.as_ref(), report.options.iter().map(|option| option.leaflet.to_string()));
+    let Some(leaflet) = &ask.leaflet else { return compare.faults };
+    let option = report.options.iter().find(|option| {
+        option.leaflet.as_str() == leaflet && option.method.as_ref().map(ToString::to_string) == ask.method
+    });
+    let Some(option) = option else { return vec!["there is no such option".to_owned()] };
+    compare.one("answer", ask.answer.as_ref(), word(option.answer));
+    let days = option.days.iter().map(|days| format!("{} {} {}", days.from, days.to, word(days.answer)));
+    compare.list("days", ask.days.as_ref(), days);
+    let groups = option.colonies.iter().map(|group| {
+        let names: Vec<String> = group.colonies.iter().map(ToString::to_string).collect();
+        format!("{}: {}", word(group.answer), names.join(" "))
+    });
+    compare.list("colonies", ask.colonies.as_ref(), groups);
+    if let Some(part) = &ask.why {
+        let whys: Vec<&String> =
+            option.colonies.iter().flat_map(|group| &group.why).map(|why| &why.why).collect();
+        compare.part("why", part, &whys);
+    }
+    let one_dose = option.one_dose.map_or("-".to_owned(), |sum| amount_of(sum, &option.unit));
+    compare.one("one dose", ask.one_dose.as_ref(), one_dose);
+    let start = option.start.as_ref();
+    compare.one("first free", ask.first_free.as_ref(), day(start.and_then(|start| start.first_free_day)));
+    compare.one("in stock", ask.in_stock.as_ref(), amount_of(option.stock.in_date, &option.stock.unit));
+    compare.faults
+}
+
+#[derive(Default)]
+struct Compare {
+    faults: Vec<String>,
+}
+
+impl Compare {
+    fn one(&mut self, what: &str, wanted: Option<&String>, got: String) {
+        if let Some(wanted) = wanted.filter(|wanted| **wanted != got) {
+            self.faults.push(format!("{what}: wanted `{wanted}`, got `{got}`"));
+        }
+    }
+
+    fn list(&mut self, what: &str, wanted: Option<&Vec<String>>, got: impl Iterator<Item = String>) {
+        if let Some(wanted) = wanted {
+            let got: Vec<String> = got.collect();
+            self.one(what, Some(&wanted.join(", ")), got.join(", "));
+        }
+    }
+
+    fn part(&mut self, what: &str, part: &str, got: &[&String]) {
+        if !got.iter().any(|got| got.contains(part)) {
+            self.faults.push(format!("{what}: wanted a part `{part}` in {got:?}"));
+        }
+    }
+}
+
+/// The built-in leaflets, and those invented for these tests. The jurisdiction `zz` holds those of `leaflets/zz` here and
+/// nothing else.
+fn leaflets() -> &'static Leaflets {
+    static LEAFLETS: OnceLock<Leaflets> = OnceLock::new();
+    LEAFLETS.get_or_init(|| {
+        let mut files: BTreeMap<String, String> = BTreeMap::new();
+        let built_in = ["ch", "de", "eu", "gb", "it", "pl", "us"];
+        let built_in = built_in.map(|name| (format!("crates/leaflets/{name}"), name));
+        for (folder, jurisdiction) in built_in.into_iter().chain([("tests/options/leaflets/zz".to_owned(), "zz")]) {
+            for entry in std::fs::read_dir(root().join(folder)).unwrap() {
+                let path = entry.unwrap().path();
+                let name = format!("{jurisdiction}/{}", path.file_name().unwrap().to_string_lossy());
+                files.insert(name, std::fs::read_to_string(&path).unwrap());
+            }
+        }
+        let loaded = Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str())));
+        loaded.unwrap_or_else(|faults| {
+            panic!("{}", faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))
+        })
+    })
+}
+
+fn case_files() -> Vec<PathBuf> {
+    let folder = root().join("tests/options/cases");
+    let mut files: Vec<PathBuf> =
+        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+    files.sort();
+    files
+}
