@@ -63,11 +63,24 @@ impl Bench {
 
     /// A service whose journal is wrapped into something.
     pub(crate) async fn over(wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>) -> Bench {
+        Bench::over_with(wrap, leaflets()).await
+    }
+
+    /// A service without a single entry that answers from these leaflets.
+    pub(crate) async fn with(leaflets: Arc<Leaflets>) -> Bench {
+        Bench::over_with(|journal| journal, leaflets).await
+    }
+
+    async fn over_with(
+        wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
+        leaflets: Arc<Leaflets>,
+    ) -> Bench {
         let folder = tempfile::tempdir().unwrap();
         let url = format!("sqlite:{}", folder.path().join("journal.db").display());
         let journal = wrap(combclear_store::open(&url).await.unwrap());
         let clock = Arc::new(Standing { minutes: AtomicI64::new(0) });
-        let router = combclear_service::router(app(Arc::clone(&journal), Arc::clone(&clock)));
+        let app = App::new(Arc::new(Register::new(Arc::clone(&journal))), leaflets, Arc::clone(&clock) as _);
+        let router = combclear_service::router(app);
         Bench { router, clock, journal, _folder: folder }
     }
 

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::fs;
 
 use combclear_domain::journal::Kind;
+use combclear_domain::leaflet::Topic;
 use combclear_domain::words;
 use serde_json::Value;
 
@@ -85,7 +86,7 @@ fn every_operation_has_an_id_of_its_own_a_summary_a_tag_a_success_and_the_proble
             assert!(responses.contains_key(problems), "{here} does not say {problems}");
         }
     }
-    assert_eq!(ids.len(), 20, "{ids:?}");
+    assert_eq!(ids.len(), 22, "{ids:?}");
 }
 
 #[test]
@@ -145,7 +146,7 @@ fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
     let bodies = schemas["EntryBody"]["anyOf"].as_array().unwrap();
     assert_eq!(bodies.len(), Kind::ALL.len());
     let names = bodies.iter().map(|body| body["$ref"].as_str().unwrap().rsplit('/').next().unwrap());
-    for name in names.chain(["NewEntry", "StatedTerms", "Given", "Supplier"]) {
+    for name in names.chain(["NewEntry", "StatedTerms", "Given", "Supplier", "Confirmed", "DayTemperature", "MonthNormal"]) {
         assert_eq!(schemas[name]["additionalProperties"], false, "{name}");
     }
     assert_eq!(schemas["NewEntry"]["properties"]["body"]["$ref"], "#/components/schemas/EntryBody");
@@ -211,8 +212,11 @@ fn every_closed_list_of_words_is_written_as_the_words_travel() {
         StripsAtUniting,
         SuperPurpose,
         SupersDuring,
+        TemperatureStage,
         Unit
     );
+    let topics: Vec<&str> = Topic::ALL.iter().map(|topic| topic.as_str()).collect();
+    assert_eq!(schemas["Topic"]["enum"], serde_json::json!(topics));
     let kinds: Vec<&str> = Kind::ALL.iter().map(|kind| kind.as_str()).collect();
     assert_eq!(schemas["Kind"]["enum"], serde_json::json!(kinds));
 }

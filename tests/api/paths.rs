@@ -65,6 +65,8 @@ async fn a_query_parameter_that_a_path_does_not_take_is_a_problem_everywhere() {
         "/holdings/heathside/apiaries",
         "/holdings/heathside/apiaries/orchard",
         "/holdings/heathside/apiaries/orchard/supering",
+        "/holdings/heathside/colonies/M1/treatment-options",
+        "/holdings/heathside/apiaries/orchard/treatment-options",
         seed::path(1).as_str(),
     ] {
         let answer = bench.get(&format!("{path}?ON=2026-04-11")).await;

@@ -113,6 +113,14 @@ impl Document {
                 value.as_f64().is_none_or(|number| number <= says.as_f64().unwrap()),
                 "is too large".into(),
             ),
+            "multipleOf" => wrong(
+                value.as_f64().is_none_or(|number| {
+                    let times = number / says.as_f64().unwrap();
+                    // 0.1 has no exact binary form: near enough counts.
+                    (times - times.round()).abs() < 1e-9
+                }),
+                format!("is no multiple of {says}"),
+            ),
             "minLength" => wrong(
                 value.as_str().is_none_or(|text| text.chars().count() >= count(says)),
                 "is too short".into(),

@@ -12,14 +12,15 @@
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
-use std::sync::OnceLock;
+use std::sync::{Arc, OnceLock};
 
 use combclear_domain::calendar::Day;
 use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::Leaflets;
+use combclear_domain::leaflet::{Leaflet, Leaflets};
 use combclear_domain::options::{
     Answer, ApiaryReport, Ask as Question, OptionReport, OptionsReport, Span, State, WhatIf, amount_of,
 };
+use combclear_domain::words::Jurisdiction;
 use serde::Deserialize;
 
 #[path = "../entries.rs"]
@@ -80,6 +81,8 @@ struct Ask {
     advice_broken: Option<Vec<String>>,
     /// `about from to state` of every run of the binding conditions about this.
     runs_of: Option<BTreeMap<String, Vec<String>>>,
+    /// The value of some condition, in words.
+    says: Option<Vec<String>>,
     /// Part of the sentence of a condition on the first day.
     why: Option<String>,
     /// The kinds of entry that would supply what is missing.
@@ -100,6 +103,8 @@ struct Ask {
     latest: Option<Vec<String>>,
     /// `from by what`.
     visits: Option<Vec<String>>,
+    /// The first days of the visits alone.
+    visit_days: Option<Vec<String>>,
 
     /// As `2 strips` or `30 to 36 ml`; `-` if something must be counted first.
     dose: Option<String>,
@@ -108,6 +113,13 @@ struct Ask {
     /// `medicine, water_ml, sugar_g`.
     solution: Option<String>,
     in_stock: Option<String>,
+
+    /// Each a part of one of the lines told of it.
+    see_to: Option<Vec<String>>,
+    cautions: Option<Vec<String>>,
+    /// Part of the title, and of the strength in the leaflet.
+    title: Option<String>,
+    strength: Option<String>,
 
     /// The ids of the options in order.
     order: Option<Vec<String>>,
@@ -173,7 +185,7 @@ fn faults(holding: &Holding, ask: &Ask) -> Vec<String> {
     let Some(option) = report.options.iter().find(meant) else {
         return vec![format!("there is no such option, method or revision among {:?}", ids(&report))];
     };
-    of_option(option, ask, compare)
+    of_option(option, report.jurisdiction.as_ref(), ask, compare)
 }
 
 fn ids(report: &OptionsReport) -> Vec<String> {
@@ -193,7 +205,12 @@ fn day(day: Option<Day>) -> String {
     day.map_or("-".to_owned(), |day| day.to_string())
 }
 
-fn of_option(option: &OptionReport, ask: &Ask, mut compare: Compare) -> Vec<String> {
+fn of_option(
+    option: &OptionReport,
+    jurisdiction: Option<&Jurisdiction>,
+    ask: &Ask,
+    mut compare: Compare,
+) -> Vec<String> {
     compare.one("answer", ask.answer.as_ref(), word(option.answer));
     let days = option.days.iter().map(|days| {
         let usual = match days.in_a_usual_year {
@@ -217,7 +234,8 @@ fn of_option(option: &OptionReport, ask: &Ask, mut compare: Compare) -> Vec<Stri
     compare.list("met", ask.met.as_ref(), on_first(true, State::Met));
     compare.list("advice broken", ask.advice_broken.as_ref(), on_first(false, State::Broken));
     for (about, wanted) in ask.runs_of.iter().flatten() {
-        let conditions = option.conditions.iter().filter(|condition| condition.binds && condition.about == about);
+        let conditions =
+            option.conditions.iter().filter(|condition| condition.binds && condition.about == about);
         let runs = conditions.flat_map(|condition| &condition.runs);
         let runs = runs.map(|run| format!("{} {} {}", run.from, run.to, state(run.state)));
         compare.list("runs", Some(wanted), runs);
@@ -228,6 +246,9 @@ fn of_option(option: &OptionReport, ask: &Ask, mut compare: Compare) -> Vec<Stri
             runs.filter(|run| run.from <= ask.from && ask.from <= run.to).map(|run| &run.why).collect();
         compare.part("why", part, &whys);
     }
+    let values: Vec<&String> =
+        option.conditions.iter().filter_map(|condition| condition.says.as_ref()).collect();
+    compare.all("says", ask.says.as_ref(), &values);
     let missing = option.missing.iter().map(|missing| missing.supplied_by.to_owned());
     compare.list("missing", ask.missing.as_ref(), missing);
     compare.one("first open day", ask.first_open_day.as_ref(), day(option.first_open_day));
@@ -242,7 +263,11 @@ fn of_option(option: &OptionReport, ask: &Ask, mut compare: Compare) -> Vec<Stri
     compare.one("out by", ask.out_by.as_ref(), day(start.and_then(|start| start.out_by)));
     let brood = start.and_then(|start| start.out_from_if_brood_is_seen);
     compare.one("out if brood", ask.out_if_brood.as_ref(), day(brood));
-    compare.one("last blocked", ask.last_blocked.as_ref(), day(start.and_then(|start| start.last_blocked_day)));
+    compare.one(
+        "last blocked",
+        ask.last_blocked.as_ref(),
+        day(start.and_then(|start| start.last_blocked_day)),
+    );
     compare.one("first free", ask.first_free.as_ref(), day(start.and_then(|start| start.first_free_day)));
     let margins = start.iter().flat_map(|start| &start.before_flow);
     let margins = margins.map(|margin| format!("{} {}", margin.year, margin.days_to_spare));
@@ -252,8 +277,9 @@ fn of_option(option: &OptionReport, ask: &Ask, mut compare: Compare) -> Vec<Stri
         format!("{} {} {answer}", latest.year, day(latest.start)).trim_end().to_owned()
     });
     compare.list("latest", ask.latest.as_ref(), latest);
-    let visits = start.iter().flat_map(|start| &start.visits);
-    let visits = visits.map(|visit| format!("{} {} {}", visit.from, day(visit.by), visit.what));
+    let visits = || start.iter().flat_map(|start| &start.visits);
+    compare.list("visit days", ask.visit_days.as_ref(), visits().map(|visit| visit.from.to_string()));
+    let visits = visits().map(|visit| format!("{} {} {}", visit.from, day(visit.by), visit.what));
     compare.list("visits", ask.visits.as_ref(), visits);
     let dose = option.dose.dose.as_ref();
     let amount = dose.map_or("-".to_owned(), |dose| match dose.each_at_most {
@@ -270,6 +296,18 @@ fn of_option(option: &OptionReport, ask: &Ask, mut compare: Compare) -> Vec<Stri
     compare.one("solution", ask.solution.as_ref(), solution.unwrap_or("-".to_owned()));
     let stock = amount_of(option.dose.stock.in_date, &option.dose.stock.unit);
     compare.one("in stock", ask.in_stock.as_ref(), stock);
+    compare.all("see to", ask.see_to.as_ref(), &option.see_to.iter().collect::<Vec<_>>());
+    compare.all("cautions", ask.cautions.as_ref(), &option.cautions.iter().collect::<Vec<_>>());
+    if let Some(part) = &ask.title {
+        compare.part("title", part, &[&option.title]);
+    }
+    if let Some(part) = &ask.strength {
+        let of_id = |leaflet: &&Arc<Leaflet>| {
+            Some(&leaflet.jurisdiction) == jurisdiction && leaflet.id == option.leaflet
+        };
+        let leaflet = leaflets().iter().find(of_id).expect("an option has a leaflet");
+        compare.part("strength", part, &[&leaflet.strength]);
+    }
     compare.faults
 }
 
@@ -321,6 +359,12 @@ impl Compare {
         }
     }
 
+    fn all(&mut self, what: &str, parts: Option<&Vec<String>>, got: &[&String]) {
+        for part in parts.into_iter().flatten() {
+            self.part(what, part, got);
+        }
+    }
+
     fn part(&mut self, what: &str, part: &str, got: &[&String]) {
         if !got.iter().any(|got| got.contains(part)) {
             self.faults.push(format!("{what}: wanted a part `{part}` in {got:?}"));
@@ -336,7 +380,9 @@ fn leaflets() -> &'static Leaflets {
         let mut files: BTreeMap<String, String> = BTreeMap::new();
         let built_in = ["ch", "de", "eu", "gb", "it", "pl", "us"];
         let built_in = built_in.map(|name| (format!("crates/leaflets/{name}"), name));
-        for (folder, jurisdiction) in built_in.into_iter().chain([("tests/options/leaflets/zz".to_owned(), "zz")]) {
+        for (folder, jurisdiction) in
+            built_in.into_iter().chain([("tests/options/leaflets/zz".to_owned(), "zz")])
+        {
             for entry in std::fs::read_dir(root().join(folder)).unwrap() {
                 let path = entry.unwrap().path();
                 let name = format!("{jurisdiction}/{}", path.file_name().unwrap().to_string_lossy());

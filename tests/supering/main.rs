@@ -206,7 +206,11 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
 /// The built-in leaflets, and those invented for these tests.
 fn leaflets() -> Leaflets {
     let mut files: BTreeMap<String, String> = BTreeMap::new();
-    for (folder, jurisdiction) in [("tests/supering/leaflets/zz", "zz"), ("crates/leaflets/gb", "gb")] {
+    let built_in =
+        ["ch", "de", "eu", "gb", "it", "pl", "us"].map(|name| (format!("crates/leaflets/{name}"), name));
+    for (folder, jurisdiction) in
+        built_in.into_iter().chain([("tests/supering/leaflets/zz".to_owned(), "zz")])
+    {
         for entry in std::fs::read_dir(root().join(folder)).unwrap() {
             let path = entry.unwrap().path();
             let name = format!("{jurisdiction}/{}", path.file_name().unwrap().to_string_lossy());

@@ -132,6 +132,32 @@ fn an_entry_that_was_refused_may_be_sent_again_mended() {
     assert_eq!(holding.tip().map(|(seq, _)| seq), Some(1));
 }
 
+#[test]
+fn four_hundred_days_of_temperatures_fit_into_one_entry_and_one_more_does_not() {
+    let entry = |most: usize| {
+        let first: Day = "2026-03-03".parse().unwrap();
+        let days = std::iter::successors(Some(first), |day| Some(day.next())).take(most);
+        let days: Vec<String> =
+            days.map(|day| format!(r#"{{ day = "{day}", min_c = 1, max_c = 9.5 }}"#)).collect();
+        let text = format!(
+            r#"on = "2026-03-02"
+            kind = "temperature"
+            body = {{ apiary = "East", stage = "forecast", days = [{}] }}"#,
+            days.join(", ")
+        );
+        toml::from_str::<toml::Value>(&text).unwrap()
+    };
+    let apiary = r#"on = "2026-03-01"
+        kind = "apiary_details"
+        body = { apiary = "East" }"#;
+    let mut holding = taken_in(&[toml::from_str(apiary).unwrap()]);
+    let refusal = accept(&mut holding, &entry(401), None).unwrap_err();
+    assert_eq!(refusal.pointer, "/body/days");
+    assert_eq!(refusal.message, "401 days are in the list");
+    assert_eq!(refusal.help, "give 1 to 400 days in one entry");
+    assert_eq!(accept(&mut holding, &entry(400), None), Ok(()));
+}
+
 /// Every case with its file and the setup of that file.
 fn cases() -> Vec<(String, Vec<toml::Value>, RefusalCase)> {
     let folder = root().join("tests/supering/refusals");
@@ -185,6 +211,7 @@ fn answers(holding: &Holding, leaflets: &Leaflets) -> Vec<String> {
     answers.extend(holding.lots().map(|lot| format!("{:?}", holding.lot_view(lot))));
     answers.extend(holding.colonies().map(|colony| format!("{:?}", holding.colony_file(colony))));
     answers.extend(holding.lots().map(|lot| format!("{:?}", holding.lot_file(lot))));
+    answers.extend(holding.apiaries().map(|apiary| format!("{:?}", holding.apiary_file(apiary))));
     answers
 }
 

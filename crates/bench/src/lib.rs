@@ -9,5 +9,6 @@
     reason = "a scene that cannot be set up ends the measuring"
 )]
 
+pub mod apiaries;
 pub mod plain;
 pub mod scene;

@@ -162,7 +162,9 @@ impl Writer {
             colony: colony.clone(),
             brood: Some(Brood::Present),
             seams: None,
+            bees: None,
             brood_boxes: None,
+            hive_litres: None,
             feeder: None,
             note: None,
         };

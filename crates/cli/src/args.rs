@@ -131,7 +131,10 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
         read(written).ok_or_else(|| {
             let words: Vec<String> = all.iter().map(ToString::to_string).collect();
             let near = nearest(written, words.iter().map(String::as_str));
-            near.map_or_else(|| format!("write one of: {}", words.join(", ")), |near| format!("did you mean `{near}`?"))
+            near.map_or_else(
+                || format!("write one of: {}", words.join(", ")),
+                |near| format!("did you mean `{near}`?"),
+            )
         })
     }
 }

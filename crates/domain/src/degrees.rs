@@ -42,7 +42,8 @@ impl Celsius {
         if decimals.len() > 1 {
             return Err(fail("one decimal is kept; round it"));
         }
-        let tenths: i64 = format!("{whole}{decimals:0<1}").parse::<i64>().map_or(i64::MAX, |tenths| sign * tenths);
+        let tenths: i64 =
+            format!("{whole}{decimals:0<1}").parse::<i64>().map_or(i64::MAX, |tenths| sign * tenths);
         let within = i16::try_from(tenths).ok().and_then(Celsius::from_tenths);
         within.ok_or_else(|| {
             let fahrenheit = if (0..=1400).contains(&tenths) {
@@ -97,7 +98,9 @@ mod tests {
 
     #[test]
     fn degrees_are_kept_to_a_tenth_and_written_as_they_came() {
-        for (text, tenths) in [("12", 120), ("12.5", 125), ("-0.5", -5), ("0", 0), ("12.0", 120), ("-60", -600), ("50", 500)] {
+        for (text, tenths) in
+            [("12", 120), ("12.5", 125), ("-0.5", -5), ("0", 0), ("12.0", 120), ("-60", -600), ("50", 500)]
+        {
             assert_eq!(Celsius::parse(text).unwrap().tenths(), tenths, "{text}");
         }
         assert_eq!(Celsius::parse("-0.5").unwrap().to_string(), "-0.5");

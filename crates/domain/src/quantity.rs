@@ -52,7 +52,8 @@ impl Quantity {
     /// This amount times one over the other, to the nearest thousandth; nothing if the divisor is.
     #[must_use]
     pub fn scaled(self, by: Quantity, over: Quantity) -> Quantity {
-        let (a, b, c) = (u128::from(self.thousandths), u128::from(by.thousandths), u128::from(over.thousandths));
+        let (a, b, c) =
+            (u128::from(self.thousandths), u128::from(by.thousandths), u128::from(over.thousandths));
         let scaled = (a * b + c / 2).checked_div(c).unwrap_or_default();
         Quantity { thousandths: u64::try_from(scaled).unwrap_or(u64::MAX) }
     }

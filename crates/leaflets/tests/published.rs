@@ -104,7 +104,8 @@ impl Statement {
             let words = in_words(rule);
             let text = words.get("text").and_then(Value::as_str).unwrap_or_default();
             let in_words_only = self.compared.is_empty() && self.text_contains.is_some();
-            (in_words_only || said(rule) == self.expects()) && self.text_contains.as_deref().is_none_or(|part| text.contains(part))
+            (in_words_only || said(rule) == self.expects())
+                && self.text_contains.as_deref().is_none_or(|part| text.contains(part))
         };
         let marked = |rule: &&Rule| rule.confidence.as_str() == self.confidence;
         let saying: Vec<&Rule> = rules.iter().filter(says_so).copied().collect();
@@ -237,16 +238,9 @@ fn a_statement_that_the_leaflet_does_not_make_is_found_out() {
     let no_revision = Statement { revision: Some("2020".to_owned()), ..holds.clone() };
     let no_topic = Statement { topic: "stay".to_owned(), ..holds.clone() };
     let no_leaflet = Statement { leaflet: LeafletId::new("none").expect("an id"), ..holds.clone() };
-    for wrong in [
-        other_value,
-        other_mark,
-        more_than_stated,
-        strange_key,
-        no_rule,
-        no_revision,
-        no_topic,
-        no_leaflet,
-    ] {
+    for wrong in
+        [other_value, other_mark, more_than_stated, strange_key, no_rule, no_revision, no_topic, no_leaflet]
+    {
         assert!(wrong.fault(leaflets(), &gb, on()).is_some(), "{wrong:?} passes");
     }
     let before: Day = "2014-10-31".parse().expect("a date");

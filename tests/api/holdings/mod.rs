@@ -5,6 +5,7 @@ mod batch;
 mod colonies;
 mod entries;
 mod entry;
+mod options;
 mod supering;
 mod verification;
 
@@ -49,9 +50,11 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
         "colonies",
         "colonies/M1",
         "colonies/M1/supering",
+        "colonies/M1/treatment-options",
         "apiaries",
         "apiaries/orchard",
         "apiaries/orchard/supering",
+        "apiaries/orchard/treatment-options",
     ] {
         let path = format!("/holdings/heathsite/{below}");
         let instance = path.split('?').next().unwrap();

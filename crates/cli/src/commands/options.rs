@@ -6,7 +6,9 @@ mod colony;
 use combclear_domain::calendar::Day;
 use combclear_domain::holding::Holding;
 use combclear_domain::leaflet::Leaflets;
-use combclear_domain::options::{Answer, ApiaryReport, Ask, OptionsReport, Span, StartDays, StartReport, WhatIf};
+use combclear_domain::options::{
+    Answer, ApiaryReport, Ask, OptionsReport, Span, StartDays, StartReport, WhatIf,
+};
 
 use super::supering::{known, no_apiary};
 use super::{print, print_json};
@@ -69,15 +71,12 @@ fn what_if(ask: &Options, from: Day) -> Result<WhatIf, Failure> {
     }
 }
 
-fn report(
-    holding: &Holding,
-    leaflets: &Leaflets,
-    ask: &Options,
-    asked: &Ask,
-) -> Result<Report, Failure> {
+fn report(holding: &Holding, leaflets: &Leaflets, ask: &Options, asked: &Ask) -> Result<Report, Failure> {
     if let Some(apiary) = &ask.apiary {
         let report = ApiaryReport::of(holding, leaflets, apiary, asked);
-        return report.map(|report| Report::Apiary(Box::new(report))).ok_or_else(|| no_apiary(holding, apiary));
+        return report
+            .map(|report| Report::Apiary(Box::new(report)))
+            .ok_or_else(|| no_apiary(holding, apiary));
     }
     let colony = ask.colony.as_slice();
     let Some(colony) = known(holding, colony)?.into_iter().next() else {
@@ -99,7 +98,11 @@ const fn answer(answer: Answer) -> &'static str {
 fn starts(days: &[StartDays], of: Answer) -> Vec<String> {
     let of_it = days.iter().filter(|days| days.answer == of);
     let range = |days: &StartDays| {
-        let range = if days.from == days.to { days.from.to_string() } else { format!("{} to {}", days.from, days.to) };
+        let range = if days.from == days.to {
+            days.from.to_string()
+        } else {
+            format!("{} to {}", days.from, days.to)
+        };
         match days.in_a_usual_year {
             Some(true) => format!("{range} (usable in a usual year)"),
             Some(false) => format!("{range} (not in a usual year)"),

@@ -73,7 +73,8 @@ where
                 value,
                 authority,
                 confidence: Confidence::Document,
-                looser_than: documented.filter(|built_in| (self.order)(built_in, &value) == Ordering::Greater),
+                looser_than: documented
+                    .filter(|built_in| (self.order)(built_in, &value) == Ordering::Greater),
             }
         };
         let prescribed: Vec<_> = prescriptions

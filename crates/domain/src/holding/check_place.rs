@@ -24,7 +24,8 @@ pub(super) fn check_flow(flow: &NectarFlow) -> Checked {
     }
     let late = flow.from_late.filter(|late| *late < flow.from || flow.to.is_some_and(|to| *late > to));
     if let Some(late) = late {
-        let message = format!("a late year would begin on {late}, before a usual one or after the end of the flow");
+        let message =
+            format!("a late year would begin on {late}, before a usual one or after the end of the flow");
         return Err(Refusal::at("/body/from_late", message, "check the dates"));
     }
     Ok(())

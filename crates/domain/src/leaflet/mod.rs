@@ -97,9 +97,9 @@ impl Leaflet {
         on: Day,
         method: Option<&'a Method>,
     ) -> impl Iterator<Item = &'a Rule> + 'a {
-        self.rules.iter().filter(move |rule| {
-            rule.says.topic() == topic && rule.is_in_force(on) && rule.fits(method, None)
-        })
+        self.rules
+            .iter()
+            .filter(move |rule| rule.says.topic() == topic && rule.is_in_force(on) && rule.fits(method, None))
     }
 
     /// The source with this key.

@@ -70,9 +70,6 @@ pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> Read {
 }
 
 /// The words of a list, each with what it means.
-pub(super) fn words<T: Copy>(
-    all: &[T],
-    as_str: impl Fn(&T) -> &'static str,
-) -> Vec<(&'static str, T)> {
+pub(super) fn words<T: Copy>(all: &[T], as_str: impl Fn(&T) -> &'static str) -> Vec<(&'static str, T)> {
     all.iter().map(|word| (as_str(word), *word)).collect()
 }

@@ -138,12 +138,14 @@ impl ApiaryReport {
         }
         let mut ranked: Vec<(Rank, ApiaryOption)> = rows
             .iter()
-            .filter_map(|row| option(span, row, &colonies, |judged, colony| Starting {
-                choice: judged.choice,
-                colony,
-                place,
-                flow,
-            }))
+            .filter_map(|row| {
+                option(span, row, &colonies, |judged, colony| Starting {
+                    choice: judged.choice,
+                    colony,
+                    place,
+                    flow,
+                })
+            })
             .collect();
         ranked.sort_by_key(|(rank, _)| rank.key());
         Some(ApiaryReport {
@@ -178,10 +180,11 @@ fn option<'a>(
     let start = open.map_or(span.from(), |days| days.from);
     let each = || row.iter().zip(colonies).map(|(judged, colony)| (judged, starting(judged, colony)));
     // The one that is free last speaks for all; one whose first free day is not known, before all others.
-    let longest = each().max_by_key(|(_, starting)| match starting.effect(start).map(|e| e.free.day(start)) {
-        Some(Some(day)) => (0, Some(day)),
-        _ => (1, None),
-    });
+    let longest =
+        each().max_by_key(|(_, starting)| match starting.effect(start).map(|e| e.free.day(start)) {
+            Some(Some(day)) => (0, Some(day)),
+            _ => (1, None),
+        });
     let (judged, of_longest) = longest?;
     let mut rank = Rank::of(judged, &of_longest);
     rank.answer = answer;
@@ -231,9 +234,9 @@ fn option<'a>(
 fn all_together(row: &[Judged<'_>], span: Span) -> Vec<StartDays> {
     let mut ranges: Vec<StartDays> = Vec::new();
     for day in span.days() {
-        let on_day = row.iter().filter_map(|judged| {
-            judged.days.iter().find(|days| days.from <= day && day <= days.to)
-        });
+        let on_day = row
+            .iter()
+            .filter_map(|judged| judged.days.iter().find(|days| days.from <= day && day <= days.to));
         let (mut answer, mut usual) = (Answer::Usable, Some(true));
         for days in on_day {
             answer = answer.max(days.answer);

@@ -148,18 +148,21 @@ impl Because {
     pub(super) fn goes_on_with(&self, next: &Because) -> bool {
         match (self, next) {
             // Each start day looks at days of its own; one of them speaks for the run.
-            (
-                Because::Warm { measure: a, origin: o, .. },
-                Because::Warm { measure: b, origin: p, .. },
-            ) => a == b && o == p,
+            (Because::Warm { measure: a, origin: o, .. }, Because::Warm { measure: b, origin: p, .. }) => {
+                a == b && o == p
+            }
             (
                 Because::OutOfBounds { measure: a, origin: o, .. },
                 Because::OutOfBounds { measure: b, origin: p, .. },
             ) => a == b && o == p,
-            (Because::FlowTurnsOnBrood { entry: a, .. }, Because::FlowTurnsOnBrood { entry: b, .. }) => a == b,
+            (Because::FlowTurnsOnBrood { entry: a, .. }, Because::FlowTurnsOnBrood { entry: b, .. }) => {
+                a == b
+            }
             (Because::NoTemperature { measure: a, .. }, Because::NoTemperature { measure: b, .. }) => a == b,
             (Because::SinceLast { ended: a, .. }, Because::SinceLast { ended: b, .. }) => a == b,
-            (Because::Access { has: a, by: x, .. }, Because::Access { has: b, by: y, .. }) => a == b && x == y,
+            (Because::Access { has: a, by: x, .. }, Because::Access { has: b, by: y, .. }) => {
+                a == b && x == y
+            }
             _ => self == next,
         }
     }

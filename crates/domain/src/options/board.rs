@@ -63,8 +63,9 @@ impl<'h> Board<'h> {
         apiaries: impl IntoIterator<Item = &'a ApiaryName>,
     ) -> Board<'h> {
         let jurisdiction = holding.jurisdiction(ask.stands_on());
-        let choices =
-            jurisdiction.map(|jurisdiction| Choice::all(holding, leaflets, jurisdiction, ask)).unwrap_or_default();
+        let choices = jurisdiction
+            .map(|jurisdiction| Choice::all(holding, leaflets, jurisdiction, ask))
+            .unwrap_or_default();
         let places = apiaries.into_iter().map(|apiary| {
             let place = Place::of(holding, apiary, ask);
             let conditions = choices.iter().map(|choice| judge::of_place(choice, &place, ask.span)).collect();

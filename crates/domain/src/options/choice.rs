@@ -4,13 +4,15 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::plan::Plan;
 use super::short;
 use super::span::Ask;
 use crate::calendar::Day;
 use crate::history::{Terms, label_revision};
 use crate::holding::Holding;
 use crate::journal::event::Event;
-use crate::leaflet::{Confidence, Leaflet, Leaflets, Rule, Topic};
+use crate::leaflet::rule::BroodState;
+use crate::leaflet::{Confidence, Leaflet, Leaflets, Rule, Says, Topic};
 use crate::quantity::Quantity;
 use crate::words::{Jurisdiction, LotName, Method};
 
@@ -21,13 +23,21 @@ pub(super) struct Choice {
     pub(super) revision: Option<String>,
     /// The rules that may be in force on a start day, by their index in the leaflet.
     pub(super) rules: Vec<usize>,
-    /// The terms, from the day on from which they hold. The first stands for all days before, too.
-    terms: Vec<(Day, Terms)>,
+    /// The terms, from the day on from which they hold. The first stand for all days before, too.
+    terms: Vec<Held>,
     pub(super) stock: Vec<Stock>,
     /// Lots of it whose label revision is not recorded, where the leaflet has several.
     pub(super) unlabelled: Vec<LotName>,
     /// What every lot in stock was found to say the same, topic and words.
     confirmed: Vec<(Topic, String)>,
+}
+
+/// Terms from a day on, and how a course runs under them: without sight of brood, and by each state of it.
+struct Held {
+    from: Day,
+    terms: Terms,
+    unseen: Plan,
+    by_brood: [(BroodState, Plan); 2],
 }
 
 /// A lot of which something is left by the book.
@@ -72,7 +82,8 @@ impl Choice {
             revision.is_none_or(|revision| label_revision(holding, lot) == Some(revision.as_str()))
         };
         let of_it: Vec<LotName> = lots.iter().filter(labelled).cloned().collect();
-        let unlabelled = lots.iter().filter(|lot| revision.is_some() && label_revision(holding, lot).is_none());
+        let unlabelled =
+            lots.iter().filter(|lot| revision.is_some() && label_revision(holding, lot).is_none());
         let unlabelled = unlabelled.cloned().collect();
         let rules = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
             let in_time = rule.from <= span.to() && rule.until.is_none_or(|until| span.from() <= until);
@@ -89,15 +100,27 @@ impl Choice {
         changes.push(span.from());
         changes.sort_unstable();
         changes.dedup();
-        let terms = changes.into_iter().map(|day| {
-            (day, Terms::if_given(holding, leaflet, day, method, revision.map(String::as_str), &of_it))
-        });
+        let held = |from: Day| {
+            let terms = Terms::if_given(holding, leaflet, from, method, revision.map(String::as_str), &of_it);
+            let in_force = rules.iter().filter_map(|index| leaflet.rules.get(*index));
+            let most = in_force.filter(|rule| rule.is_in_force(from)).find_map(|rule| match rule.says {
+                Says::Doses { count_max, .. } => count_max,
+                _ => None,
+            });
+            Held {
+                from,
+                unseen: Plan::of(&terms, most, None),
+                by_brood: BroodState::ALL.map(|brood| (brood, Plan::of(&terms, most, Some(brood)))),
+                terms,
+            }
+        };
+        let terms = changes.into_iter().map(held).collect();
         Choice {
             leaflet: Arc::clone(leaflet),
             method: method.cloned(),
             revision: revision.cloned(),
             rules,
-            terms: terms.collect(),
+            terms,
             stock: of_it.iter().filter_map(|lot| stock(holding, lot, ask.as_of)).collect(),
             unlabelled,
             confirmed: confirmed(holding, &of_it),
@@ -106,8 +129,20 @@ impl Choice {
 
     /// The terms under which it would be given on a day.
     pub(super) fn terms(&self, on: Day) -> Option<&Terms> {
-        let held = self.terms.iter().rfind(|(from, _)| *from <= on).or_else(|| self.terms.first());
-        held.map(|(_, terms)| terms)
+        self.held(on).map(|held| &held.terms)
+    }
+
+    /// The course as it would run from a day on, by the brood that was seen.
+    pub(super) fn plan(&self, start: Day, brood: Option<BroodState>) -> Option<&Plan> {
+        let held = self.held(start)?;
+        match brood {
+            None => Some(&held.unseen),
+            Some(brood) => held.by_brood.iter().find(|(of, _)| *of == brood).map(|(_, plan)| plan),
+        }
+    }
+
+    fn held(&self, on: Day) -> Option<&Held> {
+        self.terms.iter().rfind(|held| held.from <= on).or_else(|| self.terms.first())
     }
 
     /// The rules on a topic that may be in force on a start day, each with its index.

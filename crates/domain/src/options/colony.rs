@@ -27,6 +27,8 @@ pub(super) struct Colony<'h> {
     pub(super) apiary: Option<ApiaryName>,
     pub(super) history: History,
     file: &'h [Arc<Record>],
+    /// Its courses, each by its last line, in order.
+    courses: Vec<usize>,
 }
 
 /// Something that was counted at an inspection.
@@ -41,10 +43,18 @@ impl<'h> Colony<'h> {
     pub(super) fn of(holding: &'h Holding, leaflets: &Leaflets, name: &ColonyName, ask: &Ask) -> Colony<'h> {
         let file = holding.colony_file(name);
         let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
+        let history = History::of(holding, leaflets, name).as_of(ask.as_of);
+        let mut courses: Vec<usize> = Vec::new();
+        for (index, course) in history.courses.iter().enumerate() {
+            courses
+                .retain(|known| history.courses.get(*known).is_some_and(|known| known.entry != course.entry));
+            courses.push(index);
+        }
         Colony {
+            courses,
             name: name.clone(),
             apiary: holding.apiary_of(name, ask.stands_on()).cloned(),
-            history: History::of(holding, leaflets, name).as_of(ask.as_of),
+            history,
             file: file.get(..known).unwrap_or_default(),
         }
     }
@@ -79,18 +89,19 @@ impl<'h> Colony<'h> {
     }
 
     /// The courses of a leaflet that were begun by the end of a day, each once, in order.
-    pub(super) fn courses_of(&self, leaflet: &Leaflet, on: Day) -> Vec<&Course> {
-        let same = |course: &&Course| course.terms.leaflet.as_ref().is_some_and(|known| known.id == leaflet.id);
-        self.courses(on).into_iter().filter(same).collect()
+    pub(super) fn courses_of(
+        &self,
+        leaflet: &Leaflet,
+        on: Day,
+    ) -> impl DoubleEndedIterator<Item = &Course> + Clone {
+        let same =
+            |course: &&Course| course.terms.leaflet.as_ref().is_some_and(|known| known.id == leaflet.id);
+        self.courses(on).filter(same)
     }
 
-    /// The courses that were begun by the end of a day, each by its last line, in order.
-    pub(super) fn courses(&self, on: Day) -> Vec<&Course> {
-        let mut courses: Vec<&Course> = Vec::new();
-        for course in self.history.courses.iter().filter(|course| course.placed <= on) {
-            courses.retain(|known| known.entry != course.entry);
-            courses.push(course);
-        }
-        courses
+    /// The courses that were begun by the end of a day, each once, in order.
+    pub(super) fn courses(&self, on: Day) -> impl DoubleEndedIterator<Item = &Course> + Clone {
+        let courses = self.courses.iter().filter_map(|index| self.history.courses.get(*index));
+        courses.filter(move |course| course.placed <= on)
     }
 }

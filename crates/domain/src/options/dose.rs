@@ -67,7 +67,8 @@ pub struct Solution {
 
 /// The dose of a colony on a day.
 pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Dose, NoDose> {
-    let in_force = |topic| choice.rules_on(topic).filter(move |(_, rule): &(usize, &Rule)| rule.is_in_force(on));
+    let in_force =
+        |topic| choice.rules_on(topic).filter(move |(_, rule): &(usize, &Rule)| rule.is_in_force(on));
     let mut rules: Vec<&Rule> = in_force(Topic::Dose).map(|(_, rule)| rule).collect();
     // The label goes before advice; a dose for small colonies stands beside the one for full ones.
     if rules.iter().any(|rule| rule.force != Force::Advice) {
@@ -155,7 +156,8 @@ fn worked_out(
         DosePer::Bees => {
             let pick = |seen: &Inspection| seen.bees;
             let (bees, what) = count("bees", "the dose: how many bees there are, as estimated", &pick)?;
-            let within = min_bees.is_none_or(|least| least <= bees) && max_bees.is_none_or(|most| bees <= most);
+            let within =
+                min_bees.is_none_or(|least| least <= bees) && max_bees.is_none_or(|most| bees <= most);
             if !within {
                 return Ok(None);
             }
@@ -202,7 +204,9 @@ fn step(unit: &str, amount: Quantity) -> Quantity {
 pub(super) fn solution(choice: &Choice, on: Day, millilitres: Quantity) -> Option<Solution> {
     let mut recipes = choice.rules_on(Topic::Recipe).filter(|(_, rule)| rule.is_in_force(on));
     recipes.find_map(|(_, rule)| {
-        let Says::Recipe { amount, unit, water_ml, sugar_g, makes_ml, text } = &rule.says else { return None };
+        let Says::Recipe { amount, unit, water_ml, sugar_g, makes_ml, text } = &rule.says else {
+            return None;
+        };
         let tenth = Quantity::from_thousandths(100);
         let share = |of: Quantity| of.scaled(millilitres, *makes_ml).nearest(tenth);
         Some(Solution {

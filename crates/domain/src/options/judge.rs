@@ -9,11 +9,9 @@ use super::because::Because;
 use super::choice::Choice;
 use super::colony::Colony;
 use super::place::Place;
-use super::plan::Plan;
 use super::span::Span;
 use super::state::{Condition, Found, State};
 use crate::calendar::Day;
-use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Force, Rule, Says, Topic};
 
 /// The conditions that turn on the apiary alone.
@@ -92,14 +90,4 @@ fn rules(
         Some(if rule.force == Force::Advice { condition.advice() } else { condition })
     });
     conditions.collect()
-}
-
-/// The course as it would run from a day on.
-pub(super) fn plan(choice: &Choice, start: Day, brood: Option<BroodState>) -> Option<Plan> {
-    let mut vary = choice.rules_on(Topic::Doses).filter(|(_, rule)| rule.is_in_force(start));
-    let count_max = vary.find_map(|(_, rule)| match rule.says {
-        Says::Doses { count_max, .. } => count_max,
-        _ => None,
-    });
-    choice.terms(start).map(|terms| Plan::of(terms, count_max, brood))
 }

@@ -30,7 +30,7 @@ mod state;
 mod weather;
 mod wording;
 
-pub use apiary::{ApiaryReport, ApiaryOption, ColoniesOfAnswer, WhyNot};
+pub use apiary::{ApiaryOption, ApiaryReport, ColoniesOfAnswer, WhyNot};
 pub use because::{Because, Measure, Origin, ToldBy};
 pub use board::{Board, Judged};
 pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};

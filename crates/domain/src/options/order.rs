@@ -17,16 +17,16 @@ pub(super) struct Rank {
 
 impl Rank {
     pub(super) fn of(judged: &Judged<'_>, starting: &Starting<'_>) -> Rank {
-        let first = judged.days.iter().filter(|days| days.answer == judged.answer()).map(|days| days.from).next();
+        let first =
+            judged.days.iter().filter(|days| days.answer == judged.answer()).map(|days| days.from).next();
         let start = first.or_else(|| judged.days.first().map(|days| days.from));
         let class = judged.conditions().find(|condition| condition.about == "class");
         Rank {
             answer: judged.answer(),
             before_flow: starting.flow.map(|_| start.and_then(|start| starting.out_before_flow(start))),
             class: class.zip(start).and_then(|(class, start)| class.on(start)).map(|run| run.state),
-            visits: start.map_or(0, |start| {
-                starting.plan(start).map_or(0, |plan| starting.visits(&plan, start).len())
-            }),
+            visits: start
+                .map_or(0, |start| starting.plan(start).map_or(0, |plan| starting.visits(plan, start).len())),
         }
     }
 
@@ -67,7 +67,9 @@ impl Rank {
             match self.class {
                 Some(State::Met) => "of another class than the last two courses",
                 Some(State::Broken) => "of the same class as one of the last two courses",
-                None | Some(State::Unknown) => "not known whether its class differs from the last two courses",
+                None | Some(State::Unknown) => {
+                    "not known whether its class differs from the last two courses"
+                }
             }
             .to_owned(),
         );

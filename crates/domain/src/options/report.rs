@@ -208,12 +208,7 @@ pub struct StockReport {
 impl OptionsReport {
     /// Asks the question of a holding and writes the answer out.
     #[must_use]
-    pub fn of(
-        holding: &Holding,
-        leaflets: &Leaflets,
-        colony: &ColonyName,
-        ask: &Ask,
-    ) -> OptionsReport {
+    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, ask: &Ask) -> OptionsReport {
         let span = ask.span;
         let board = Board::of_colony(holding, leaflets, ask, colony);
         let subject = board.colony(colony);
@@ -350,9 +345,10 @@ fn missing(choice: &Choice, judged: &Judged<'_>) -> Vec<Missing> {
     let mut missing: Vec<Missing> = Vec::new();
     for condition in judged.conditions().filter(|condition| condition.binds) {
         for run in condition.runs.iter().filter(|run| run.state == State::Unknown) {
-            let bears = judged.days.iter().any(|days| {
-                days.answer == Answer::Unknown && days.from <= run.to && run.from <= days.to
-            });
+            let bears = judged
+                .days
+                .iter()
+                .any(|days| days.answer == Answer::Unknown && days.from <= run.to && run.from <= days.to);
             if !bears {
                 continue;
             }
@@ -415,8 +411,7 @@ pub(super) fn dose_report(choice: &Choice, colony: &Colony<'_>, start: Day) -> D
     match dose::of(choice, colony, start) {
         Ok(dose) => {
             let most = dose.each_at_most.unwrap_or(dose.each);
-            let solution =
-                (dose.unit == "ml").then(|| dose::solution(choice, start, most)).flatten();
+            let solution = (dose.unit == "ml").then(|| dose::solution(choice, start, most)).flatten();
             DoseReport { dose: Some(dose), missing: None, solution, stock }
         }
         Err(missing) => {
@@ -440,7 +435,8 @@ pub(super) fn stock(choice: &Choice, on: Day) -> StockReport {
 /// What has to be carried, by what the leaflet needs. Amounts stand with the dose.
 fn carry(starting: &Starting<'_>, start: Day) -> Vec<String> {
     let needs = starting.needs(start);
-    let mut carry = vec!["the medicine in its pack with the leaflet, and what the cautions ask you to wear".to_owned()];
+    let mut carry =
+        vec!["the medicine in its pack with the leaflet, and what the cautions ask you to wear".to_owned()];
     let words = |need: &Need| match need {
         Need::CarryInKit => Some("the kit for giving it, which can be carried in"),
         Need::Battery => Some("the vaporiser and a 12 V car battery of more than 40 Ah, about 12 kg"),

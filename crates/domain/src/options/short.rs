@@ -12,7 +12,9 @@ pub fn says(says: &Says, unit: Unit) -> String {
         Says::SupersDuring { value } => match value {
             SupersDuring::Off => "supers off while it is in".to_owned(),
             SupersDuring::On => "supers may be on while it is in".to_owned(),
-            SupersDuring::OnNoHarvest => "supers may be on while it is in, no honey taken meanwhile".to_owned(),
+            SupersDuring::OnNoHarvest => {
+                "supers may be on while it is in, no honey taken meanwhile".to_owned()
+            }
         },
         Says::FlowDuring { value: Permission::Forbidden } => "not in a nectar flow".to_owned(),
         Says::FlowDuring { value: Permission::Allowed } => "may be used in a nectar flow".to_owned(),
@@ -44,7 +46,8 @@ pub fn says(says: &Says, unit: Unit) -> String {
             }
         }
         Says::CoursesPerYear { count, counted } => {
-            let year = counted.map_or_else(|| "year".to_owned(), |counted| counted.as_str().replace('_', " "));
+            let year =
+                counted.map_or_else(|| "year".to_owned(), |counted| counted.as_str().replace('_', " "));
             format!("at most {} in a {year}", courses(*count))
         }
         Says::CoursesPerBroodlessPeriod { count } => {
@@ -56,11 +59,18 @@ pub fn says(says: &Says, unit: Unit) -> String {
         Says::Temperature { window, first_days, min_tenths_c, max_tenths_c } => {
             let bounds = bounds(*min_tenths_c, *max_tenths_c);
             let of = match window {
-                TemperatureWindow::MaximumOnPlacingDay => "highest temperature of the day of placing".to_owned(),
-                TemperatureWindow::MaximumInFirstDays => {
-                    format!("highest temperature of each of the first {} days", first_days.unwrap_or_default())
+                TemperatureWindow::MaximumOnPlacingDay => {
+                    "highest temperature of the day of placing".to_owned()
                 }
-                TemperatureWindow::MaximumOverStay => "highest temperature of every day of the stay".to_owned(),
+                TemperatureWindow::MaximumInFirstDays => {
+                    format!(
+                        "highest temperature of each of the first {} days",
+                        first_days.unwrap_or_default()
+                    )
+                }
+                TemperatureWindow::MaximumOverStay => {
+                    "highest temperature of every day of the stay".to_owned()
+                }
                 TemperatureWindow::MeanOverStay => "mean temperature over the stay".to_owned(),
                 TemperatureWindow::AtUse => "outside temperature at the moment of use".to_owned(),
                 TemperatureWindow::Product => "temperature of the product".to_owned(),
@@ -137,7 +147,11 @@ pub(super) fn bounds(min: Option<i16>, max: Option<i16>) -> String {
 fn degrees(tenths: i16) -> String {
     let sign = if tenths < 0 { "-" } else { "" };
     let tenths = tenths.unsigned_abs();
-    if tenths.is_multiple_of(10) { format!("{sign}{}", tenths / 10) } else { format!("{sign}{}.{}", tenths / 10, tenths % 10) }
+    if tenths.is_multiple_of(10) {
+        format!("{sign}{}", tenths / 10)
+    } else {
+        format!("{sign}{}.{}", tenths / 10, tenths % 10)
+    }
 }
 
 fn per_words(per: DosePer, frames: Option<u8>, min_bees: Option<u32>, max_bees: Option<u32>) -> String {

@@ -5,7 +5,6 @@ use serde::Serialize;
 use super::choice::Choice;
 use super::colony::Colony;
 use super::flow::Flow;
-use super::judge;
 use super::place::Place;
 use super::plan::{Effect, FirstFree, Plan};
 use super::state::{Answer, StartDays};
@@ -96,12 +95,12 @@ pub(super) struct Starting<'a> {
 }
 
 impl Starting<'_> {
-    pub(super) fn plan(&self, start: Day) -> Option<Plan> {
-        judge::plan(self.choice, start, self.colony.brood_state(start))
+    pub(super) fn plan(&self, start: Day) -> Option<&Plan> {
+        self.choice.plan(start, self.colony.brood_state(start))
     }
 
     pub(super) fn effect(&self, start: Day) -> Option<Effect> {
-        Some(Effect::of(self.choice.terms(start)?, &self.plan(start)?, start))
+        Some(Effect::of(self.choice.terms(start)?, self.plan(start)?, start))
     }
 
     pub(super) fn report(&self, days: &StartDays) -> Option<StartReport> {
@@ -121,20 +120,21 @@ impl Starting<'_> {
             first_free_day,
             supers: supers(effect.free, !plan.taken_out),
             before_flow,
-            visits: self.visits(&plan, start),
+            visits: self.visits(plan, start),
         })
     }
 
     /// The first day on which it may be out with brood, where that is later than without and no brood was seen.
     fn longer_out(&self, start: Day, effect: &Effect) -> Option<Day> {
         self.colony.brood_state(start)?;
-        let with_brood = judge::plan(self.choice, start, None)?.least.map(|days| start.plus(days));
+        let with_brood = self.choice.plan(start, None)?.least.map(|days| start.plus(days));
         with_brood.filter(|out| effect.out.is_some_and(|shorter| shorter < *out))
     }
 
     fn margins(&self, free: Day) -> Vec<Margin> {
         let years = self.flow.map(years).unwrap_or_default();
-        let margin = |(year, flow): (&'static str, Day)| Margin { year, flow, days_to_spare: flow.days_since(free) };
+        let margin =
+            |(year, flow): (&'static str, Day)| Margin { year, flow, days_to_spare: flow.days_since(free) };
         years.into_iter().map(margin).collect()
     }
 
@@ -144,7 +144,10 @@ impl Starting<'_> {
         let latest = years.into_iter().map(|(year, flow)| {
             let fits = |start: &Day| {
                 *start <= flow
-                    && self.effect(*start).and_then(|effect| effect.free.day(*start)).is_some_and(|free| free <= flow)
+                    && self
+                        .effect(*start)
+                        .and_then(|effect| effect.free.day(*start))
+                        .is_some_and(|free| free <= flow)
             };
             let starts = days.iter().rev().flat_map(|range| {
                 let count = usize::try_from(range.to.days_since(range.from) + 1).unwrap_or_default();

@@ -104,7 +104,9 @@ impl Condition {
             let Found { state, expected, because, .. } = look(day);
             match runs.last_mut() {
                 Some(run)
-                    if run.state == state && run.expected == expected && run.because.goes_on_with(&because) =>
+                    if run.state == state
+                        && run.expected == expected
+                        && run.because.goes_on_with(&because) =>
                 {
                     run.to = day;
                 }
@@ -149,7 +151,10 @@ pub struct StartDays {
 }
 
 /// Takes conditions together, day by day. A broken one outweighs all; an unknown one outweighs those that hold.
-pub(super) fn together<'c>(conditions: impl Iterator<Item = &'c Condition> + Clone, span: Span) -> Vec<StartDays> {
+pub(super) fn together<'c>(
+    conditions: impl Iterator<Item = &'c Condition> + Clone,
+    span: Span,
+) -> Vec<StartDays> {
     let binding: Vec<&Condition> = conditions.filter(|condition| condition.binds).collect();
     let mut at = vec![0_usize; binding.len()];
     let mut ranges: Vec<StartDays> = Vec::new();
@@ -183,7 +188,9 @@ pub(super) fn together<'c>(conditions: impl Iterator<Item = &'c Condition> + Clo
             _ => None,
         };
         match ranges.last_mut() {
-            Some(last) if last.answer == answer && last.in_a_usual_year == in_a_usual_year => last.to = through,
+            Some(last) if last.answer == answer && last.in_a_usual_year == in_a_usual_year => {
+                last.to = through
+            }
             _ => ranges.push(StartDays { from: day, to: through, answer, in_a_usual_year }),
         }
         if through == Day::LAST {

@@ -176,7 +176,9 @@ impl Weather {
         let warm = Because::Warm { measure, lowest: value, highest: value, origin };
         match (holds, origin) {
             (true, _) => told(warm, origin),
-            (false, Origin::UsualYears) => Found::expected(false, Because::OutOfBounds { measure, on, value, origin, entry }),
+            (false, Origin::UsualYears) => {
+                Found::expected(false, Because::OutOfBounds { measure, on, value, origin, entry })
+            }
             (false, _) => Found::broken(Because::OutOfBounds { measure, on, value, origin, entry }),
         }
     }

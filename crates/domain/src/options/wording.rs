@@ -9,8 +9,7 @@ use crate::leaflet::{Confidence, Topic};
 use crate::words::{Brood, Ground, SupersDuring};
 
 /// What every answer says of itself.
-pub(super) const NOTICE: &str =
-    "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide. It chooses no medicine for you.";
+pub(super) const NOTICE: &str = "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide. It chooses no medicine for you.";
 
 /// Why a condition came out as it did, in a sentence.
 pub(super) fn because(because: &Because) -> String {
@@ -20,10 +19,13 @@ pub(super) fn because(because: &Because) -> String {
         Because::ApiaryNotKnown => "it is not on record where the colony stands".to_owned(),
         Because::HasDirections => "the leaflet has directions for that day".to_owned(),
         Because::NoDirections => "no directions of that day are known".to_owned(),
-        Because::NotStated { topic } => format!("the leaflet read here says nothing of {}", topic_words(*topic)),
+        Because::NotStated { topic } => {
+            format!("the leaflet read here says nothing of {}", topic_words(*topic))
+        }
         Because::NotDocumented { confidence } => match confidence {
             Confidence::SecondHand => {
-                "it would hold, but the value was read in another text than this country's document".to_owned()
+                "it would hold, but the value was read in another text than this country's document"
+                    .to_owned()
             }
             _ => "it would hold, but nobody has read the value in a document".to_owned(),
         },
@@ -49,7 +51,9 @@ pub(super) fn because(because: &Because) -> String {
         ),
         Because::FlowsNotRecorded { year } => format!("no nectar flow of {year} is on record"),
         Because::FlowAllowed => "it may be used in a flow".to_owned(),
-        Because::AfterLastFlow { last } => format!("the last flow on record ended on {last}, and no supers are on"),
+        Because::AfterLastFlow { last } => {
+            format!("the last flow on record ended on {last}, and no supers are on")
+        }
         Because::FlowStillToCome { from, .. } => format!("the flow of {from} is still to come, or not over"),
         Because::AlreadyIn { medicine, placed, .. } => format!("`{medicine}` placed on {placed} is in"),
         Because::PerhapsIn { medicine, placed, .. } => {
@@ -95,7 +99,9 @@ pub(super) fn because(because: &Because) -> String {
         Because::InSeason { from, to, inside: true } => format!("within {from} to {to} of the year"),
         Because::InSeason { from, to, inside: false } => format!("outside {from} to {to} of the year"),
         Because::ClassRepeats { class, medicine, placed } => {
-            format!("`{medicine}` given on {placed} is of the same class, {class}; a change of class slows resistance but does not rule it out")
+            format!(
+                "`{medicine}` given on {placed} is of the same class, {class}; a change of class slows resistance but does not rule it out"
+            )
         }
         Because::ClassDiffers { class } => format!("none of the last two courses is of its class, {class}"),
         Because::ClassNotKnown { medicine, placed } => {
@@ -136,7 +142,8 @@ pub(super) fn because(because: &Because) -> String {
         Because::Ground { has: None, .. } => "it is not on record whether the ground is dry".to_owned(),
         Because::Warm { measure, lowest, highest, origin } => {
             let what = measured(*measure);
-            let values = if lowest == highest { format!("{lowest}") } else { format!("{lowest} to {highest}") };
+            let values =
+                if lowest == highest { format!("{lowest}") } else { format!("{lowest} to {highest}") };
             format!("{what} {values} °C, {}", origin_words(*origin))
         }
         Because::OutOfBounds { measure: Measure::Mean, value, origin, .. } => {
@@ -146,7 +153,9 @@ pub(super) fn because(because: &Because) -> String {
             format!("{} {value} °C on {on}, {}", measured(*measure), origin_words(*origin))
         }
         Because::NoTemperature { first, .. } => format!("no temperature of {first} is on record"),
-        Because::StayNotKnown => "how long it stays is not stated, so the days that count are not known".to_owned(),
+        Because::StayNotKnown => {
+            "how long it stays is not stated, so the days that count are not known".to_owned()
+        }
     }
 }
 
@@ -206,11 +215,15 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
             (Some(topic), Some(says)) if !stated(topic) => {
                 let topic = topic.as_str();
                 let entry = format!("{{\"topic\": \"{topic}\", \"says\": \"{says}\"}}");
-                ("leaflet_reading", format!("if the leaflet of the lot says the same, record in `confirms`: {entry}"))
+                (
+                    "leaflet_reading",
+                    format!("if the leaflet of the lot says the same, record in `confirms`: {entry}"),
+                )
             }
-            (Some(topic), _) => {
-                ("leaflet_reading", format!("read {} on the leaflet of the lot and record it", topic_words(topic)))
-            }
+            (Some(topic), _) => (
+                "leaflet_reading",
+                format!("read {} on the leaflet of the lot and record it", topic_words(topic)),
+            ),
             (None, _) => ("leaflet_reading", "read it on the leaflet of the lot".to_owned()),
         },
         Because::NoDirections => ("leaflet_reading", "read the leaflet on the pack".to_owned()),
@@ -220,9 +233,11 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
         Because::FlowsNotRecorded { .. } => {
             ("nectar_flow", "record the flows that are expected there, early, usual and late".to_owned())
         }
-        Because::FlowTurnsOnBrood { .. } => {
-            ("inspection", "only inspections while it is in can tell: brood that is seen then makes it stay longer".to_owned())
-        }
+        Because::FlowTurnsOnBrood { .. } => (
+            "inspection",
+            "only inspections while it is in can tell: brood that is seen then makes it stay longer"
+                .to_owned(),
+        ),
         Because::PerhapsInFlow { .. } => {
             ("nectar_flow", "record when the flow begins or has ended, as soon as it is seen".to_owned())
         }
@@ -234,18 +249,22 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
             ("inspection", "look at the brood shortly before and record it".to_owned())
         }
         Because::NotCounted { what, .. } => ("inspection", format!("count the {what} and record it")),
-        Because::CoursesTurnOnYear { .. } => {
-            ("leaflet_reading", "ask the supplier or the vet how the year is counted; until then count the stricter way".to_owned())
-        }
+        Because::CoursesTurnOnYear { .. } => (
+            "leaflet_reading",
+            "ask the supplier or the vet how the year is counted; until then count the stricter way"
+                .to_owned(),
+        ),
         Because::ClassNotKnown { .. } => {
             ("medicine_described", "name the leaflet of that medicine, so that its class is known".to_owned())
         }
-        Because::Power { .. } | Because::Access { .. } | Because::Ground { .. } => {
-            ("site_conditions", "record power, access and ground of the apiary, or give them in the question".to_owned())
-        }
+        Because::Power { .. } | Because::Access { .. } | Because::Ground { .. } => (
+            "site_conditions",
+            "record power, access and ground of the apiary, or give them in the question".to_owned(),
+        ),
         Because::NoTemperature { .. } | Because::OutOfBounds { .. } | Because::Warm { .. } => (
             "temperature",
-            "record the forecast when it reaches those days; monthly normals tell what is to be expected".to_owned(),
+            "record the forecast when it reaches those days; monthly normals tell what is to be expected"
+                .to_owned(),
         ),
         _ => ("leaflet_reading", "read how long it stays on the leaflet of the lot and record it".to_owned()),
     }
@@ -271,8 +290,12 @@ pub(super) fn change(because: &Because) -> String {
     match because {
         Because::NotHere => "the colony would have to be in the holding".to_owned(),
         Because::SupersOn { since, .. } => format!("take off the honey supers that are on since {since}"),
-        Because::InFlow { from, .. } => format!("start so early that it is out before the flow of {from}, or after that flow"),
-        Because::FlowStillToCome { from, .. } => format!("wait until after the harvest of the flow of {from}"),
+        Because::InFlow { from, .. } => {
+            format!("start so early that it is out before the flow of {from}, or after that flow")
+        }
+        Because::FlowStillToCome { from, .. } => {
+            format!("wait until after the harvest of the flow of {from}")
+        }
         Because::AlreadyIn { medicine, placed, .. } => {
             format!("wait until `{medicine}` placed on {placed} may come out, and take it out")
         }

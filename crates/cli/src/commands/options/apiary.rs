@@ -15,7 +15,8 @@ pub(super) fn all(report: &ApiaryReport) -> String {
     for missing in &report.missing {
         text.push_str(&format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how));
     }
-    let mut rows = table(["", "option", "for all", "start days", "colonies", "free for supers", "one dose for all"]);
+    let mut rows =
+        table(["", "option", "for all", "start days", "colonies", "free for supers", "one dose for all"]);
     for (number, option) in report.options.iter().enumerate() {
         rows.add_row([
             (number + 1).to_string(),
@@ -76,7 +77,10 @@ fn name(option: &ApiaryOption) -> String {
 
 fn tally(option: &ApiaryOption) -> String {
     let groups = option.colonies.iter();
-    groups.map(|group| format!("{} {}", group.colonies.len(), answer(group.answer))).collect::<Vec<_>>().join("\n")
+    groups
+        .map(|group| format!("{} {}", group.colonies.len(), answer(group.answer)))
+        .collect::<Vec<_>>()
+        .join("\n")
 }
 
 fn dose(option: &ApiaryOption) -> String {
@@ -94,5 +98,9 @@ fn names(colonies: &[ColonyName]) -> String {
 
 /// Why not, with the colonies where it is not all of the group.
 fn because(why: &WhyNot, group: &[ColonyName]) -> String {
-    if why.colonies.len() == group.len() { why.why.clone() } else { format!("{}: {}", names(&why.colonies), why.why) }
+    if why.colonies.len() == group.len() {
+        why.why.clone()
+    } else {
+        format!("{}: {}", names(&why.colonies), why.why)
+    }
 }

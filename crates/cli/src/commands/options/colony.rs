@@ -2,7 +2,7 @@
 
 use combclear_domain::diagnostic::nearest;
 use combclear_domain::options::{
-    amount_of, Answer, ConditionReport, DoseReport, Missing, OptionReport, OptionsReport, StartReport, State,
+    Answer, ConditionReport, DoseReport, Missing, OptionReport, OptionsReport, StartReport, State, amount_of,
 };
 
 use super::{answer, flow, free, head, starts};
@@ -19,10 +19,11 @@ pub(super) fn all(report: &OptionsReport) -> String {
     for (number, option) in report.options.iter().enumerate() {
         let mut days = starts(&option.days, option.answer);
         if option.answer == Answer::RuledOut {
-            days = vec![option.first_open_day.map_or_else(
-                || "none in sight".to_owned(),
-                |day| format!("not before {day}"),
-            )];
+            days = vec![
+                option
+                    .first_open_day
+                    .map_or_else(|| "none in sight".to_owned(), |day| format!("not before {day}")),
+            ];
         }
         rows.add_row([
             (number + 1).to_string(),
@@ -173,7 +174,9 @@ fn whole(option: &OptionReport) -> String {
         line(2, &format!("not known: {missing}"));
     }
     if let Some(solution) = &option.dose.solution {
-        let part = |of: Option<_>, unit: &str| of.map(|of: combclear_domain::Quantity| format!(", {of} {unit}")).unwrap_or_default();
+        let part = |of: Option<_>, unit: &str| {
+            of.map(|of: combclear_domain::Quantity| format!(", {of} {unit}")).unwrap_or_default()
+        };
         line(
             2,
             &format!(
@@ -239,7 +242,9 @@ fn meaning(start: &StartReport) -> Vec<String> {
         format!("without brood, or with the least, it might be out from {day}: the brood was not seen for that day")
     }));
     lines.extend(
-        start.out_from_if_brood_is_seen.map(|day| format!("if brood is seen while it is in, not before {day}")),
+        start
+            .out_from_if_brood_is_seen
+            .map(|day| format!("if brood is seen while it is in, not before {day}")),
     );
     for margin in &start.before_flow {
         let days = margin.days_to_spare;

@@ -1,6 +1,6 @@
 //! Supers, flow, brood and strength of one colony.
 
-use super::{plan, rules};
+use super::rules;
 use crate::calendar::Day;
 use crate::history::{Authority, Fact};
 use crate::journal::event::Inspection;
@@ -87,7 +87,7 @@ fn in_flow(
     start: Day,
     said: Option<Permission>,
 ) -> Found {
-    let through = |brood| plan(choice, start, brood).map_or(start, |plan| plan.in_through(start));
+    let through = |brood| choice.plan(start, brood).map_or(start, |plan| plan.in_through(start));
     let seen = colony.brood_state(start);
     let (short, long) = (through(seen), through(None));
     match (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long)) {
@@ -99,16 +99,16 @@ fn in_flow(
         (Meets::NotRecorded(year), _) => Found::unknown(Because::FlowsNotRecorded { year }),
         _ if said.is_none() => Found::unknown(Because::NotStated { topic: Topic::FlowDuring }),
         (Meets::Surely(flow), _) => Found::broken(Because::InFlow { from: flow.late, entry: flow.entry }),
-        (Meets::Perhaps(flow), _) => Found::unknown(Because::PerhapsInFlow {
-            early: flow.early,
-            late: flow.late,
-            entry: flow.entry,
-        }),
-        (Meets::None, Meets::Surely(flow) | Meets::Perhaps(flow)) => Found::unknown(Because::FlowTurnsOnBrood {
-            without: short.next(),
-            with: long.next(),
-            entry: flow.entry,
-        }),
+        (Meets::Perhaps(flow), _) => {
+            Found::unknown(Because::PerhapsInFlow { early: flow.early, late: flow.late, entry: flow.entry })
+        }
+        (Meets::None, Meets::Surely(flow) | Meets::Perhaps(flow)) => {
+            Found::unknown(Because::FlowTurnsOnBrood {
+                without: short.next(),
+                with: long.next(),
+                entry: flow.entry,
+            })
+        }
         (Meets::None, Meets::NotRecorded(year)) => Found::unknown(Because::FlowsNotRecorded { year }),
     }
 }

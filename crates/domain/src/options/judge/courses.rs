@@ -18,7 +18,8 @@ const NO_BROODLESS_TIME_DAYS: u16 = 180;
 
 /// What is in: the same medicine, others that must not be beside it, a feeder.
 pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
-    let same = |course: &Course| course.terms.leaflet.as_ref().is_some_and(|known| known.id == choice.leaflet.id);
+    let same =
+        |course: &Course| course.terms.leaflet.as_ref().is_some_and(|known| known.id == choice.leaflet.id);
     let mut conditions = vec![Condition::by_day("already_in", span, |day| is_in(colony, day, same))];
     let not_with = |other: Other| {
         rules(choice, Topic::NotWith, span, move |rule, day| {
@@ -122,15 +123,15 @@ pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     let leaflet: &Leaflet = &choice.leaflet;
     let mut conditions = rules(choice, Topic::CoursesPerYear, span, |rule, day| {
         let Says::CoursesPerYear { count, counted } = rule.says else { return None };
-        Some(per_year(&colony.courses_of(leaflet, day), day, count, counted))
+        Some(per_year(colony.courses_of(leaflet, day), day, count, counted))
     });
     conditions.extend(rules(choice, Topic::CoursesPerBroodlessPeriod, span, |rule, day| {
         let Says::CoursesPerBroodlessPeriod { .. } = rule.says else { return None };
-        Some(broodless(colony, &colony.courses_of(leaflet, day), day))
+        Some(broodless(colony, colony.courses_of(leaflet, day).next_back(), day))
     }));
     conditions.extend(rules(choice, Topic::GapBetweenCourses, span, |rule, day| {
         let Says::GapBetweenCourses { days } = rule.says else { return None };
-        Some(gap(colony.courses_of(leaflet, day).last().copied(), day, days))
+        Some(gap(colony.courses_of(leaflet, day).next_back(), day, days))
     }));
     for condition in rules(choice, Topic::Class, span, |rule, day| {
         let Says::Class { name } = &rule.says else { return None };
@@ -143,14 +144,19 @@ pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
 }
 
 /// A year may be the calendar's or any twelve months. Where the leaflet does not say which, both must agree.
-fn per_year(courses: &[&Course], day: Day, most: u8, counted: Option<YearCounting>) -> Found {
+fn per_year<'c>(
+    courses: impl DoubleEndedIterator<Item = &'c Course> + Clone,
+    day: Day,
+    most: u8,
+    counted: Option<YearCounting>,
+) -> Found {
     let count = |within: &dyn Fn(Day) -> bool| {
-        u8::try_from(courses.iter().filter(|course| within(course.placed)).count()).unwrap_or(u8::MAX)
+        u8::try_from(courses.clone().filter(|course| within(course.placed)).count()).unwrap_or(u8::MAX)
     };
     let calendar = count(&|placed| placed.year() == day.year());
     let year_ago = day.a_year_before();
     let twelve = count(&|placed| placed >= year_ago);
-    let last = courses.last().map(|course| course.placed);
+    let last = courses.clone().next_back().map(|course| course.placed);
     let found = |given: u8, year: &'static str| {
         let because = Because::Courses { given, most, year, last };
         match given {
@@ -171,8 +177,8 @@ fn per_year(courses: &[&Course], day: Day, most: u8, counted: Option<YearCountin
     }
 }
 
-fn broodless(colony: &Colony<'_>, courses: &[&Course], day: Day) -> Found {
-    let Some(last) = courses.last().map(|course| course.placed) else {
+fn broodless(colony: &Colony<'_>, last: Option<&Course>, day: Day) -> Found {
+    let Some(last) = last.map(|course| course.placed) else {
         return Found::met_anyway(Because::NoCourseBefore);
     };
     if last < day.minus(NO_BROODLESS_TIME_DAYS) {
@@ -206,9 +212,8 @@ fn gap(last: Option<&Course>, day: Day, least: u16) -> Found {
 }
 
 fn class(colony: &Colony<'_>, day: Day, class: &str) -> Found {
-    let courses = colony.courses(day);
     let mut not_known = None;
-    for course in courses.iter().rev().take(2) {
+    for course in colony.courses(day).rev().take(2) {
         let (medicine, placed) = (course.medicine.clone(), course.placed);
         let leaflet = course.terms.leaflet.as_ref();
         let of = leaflet.and_then(|leaflet| {

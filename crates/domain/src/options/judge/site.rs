@@ -1,12 +1,13 @@
 //! Access, power, ground and temperatures.
 
-use super::{plan, rules};
+use super::rules;
 use crate::calendar::Day;
 use crate::leaflet::rule::{Need, TemperatureWindow};
 use crate::leaflet::{Says, Topic};
 use crate::options::because::{Because, ToldBy};
 use crate::options::choice::Choice;
 use crate::options::place::Place;
+use crate::options::plan::Plan;
 use crate::options::span::Span;
 use crate::options::state::{Condition, Found, State};
 use crate::options::weather::Limits;
@@ -19,7 +20,9 @@ pub(super) fn access(place: &Place<'_>, span: Span) -> Condition {
 
 fn reached(place: &Place<'_>, on: Day) -> Found {
     match place.access(on) {
-        Some((Access::None, by)) => Found::broken(Because::Access { has: Some(Access::None), by: Some(by), on }),
+        Some((Access::None, by)) => {
+            Found::broken(Because::Access { has: Some(Access::None), by: Some(by), on })
+        }
         Some((access, by)) => Found::met_anyway(Because::Access { has: Some(access), by: Some(by), on }),
         None => Found::unknown(Because::Access { has: None, by: None, on }),
     }
@@ -34,9 +37,7 @@ pub(super) fn needs(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condi
         for need in list {
             let look = |day: Day| match need {
                 _ if !rule.is_in_force(day) => Some(Found::met_anyway(Because::NotInForce)),
-                Need::MainsOrGenerator => {
-                    Some(power(place, day, *need, &[Power::Mains, Power::Generator]))
-                }
+                Need::MainsOrGenerator => Some(power(place, day, *need, &[Power::Mains, Power::Generator])),
                 Need::Battery => {
                     Some(power(place, day, *need, &[Power::Battery, Power::Mains, Power::Generator]))
                 }
@@ -89,7 +90,7 @@ fn ground(place: &Place<'_>, day: Day) -> Found {
 
 /// Whether the apiary can be reached for every later dose, and on the day it may come out at the earliest.
 fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Found {
-    let Some(plan) = plan(choice, start, None) else { return Found::unknown(Because::StayNotKnown) };
+    let Some(plan) = choice.plan(start, None) else { return Found::unknown(Because::StayNotKnown) };
     let mut days: Vec<u16> = plan.doses.clone().unwrap_or_default();
     days.retain(|days| *days > 0);
     days.extend(plan.least.or(plan.most).filter(|_| plan.taken_out));
@@ -114,7 +115,7 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
         let first = |days: u16| (0..days).map(move |day| start.plus(day));
         // Where the stay is not stated, the days that are sure may break the rule; they cannot keep it.
         let over_stay = |look: &dyn Fn(u16) -> Found| {
-            let Some(plan) = plan(choice, start, None) else { return Found::unknown(Because::StayNotKnown) };
+            let Some(plan) = choice.plan(start, None) else { return Found::unknown(Because::StayNotKnown) };
             match plan.stay() {
                 Some(days) => look(days),
                 None => Some(look(plan.surely_in()))
@@ -124,20 +125,16 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
         };
         Some(match window {
             TemperatureWindow::MaximumOnPlacingDay => weather.maxima(first(1), limits),
-            TemperatureWindow::MaximumInFirstDays => {
-                weather.maxima(first(first_days.unwrap_or(1)), limits)
-            }
+            TemperatureWindow::MaximumInFirstDays => weather.maxima(first(first_days.unwrap_or(1)), limits),
             TemperatureWindow::MaximumOverStay => over_stay(&|days| weather.maxima(first(days), limits)),
             // A mean over a part of the stay says nothing of the whole.
-            TemperatureWindow::MeanOverStay => {
-                match plan(choice, start, None).and_then(|plan| plan.stay()) {
-                    Some(days) => weather.mean(first(days), limits),
-                    None => Found::unknown(Because::StayNotKnown),
-                }
-            }
+            TemperatureWindow::MeanOverStay => match choice.plan(start, None).and_then(Plan::stay) {
+                Some(days) => weather.mean(first(days), limits),
+                None => Found::unknown(Because::StayNotKnown),
+            },
             TemperatureWindow::AtUse => {
-                let doses = plan(choice, start, None).and_then(|plan| plan.doses).unwrap_or_else(|| vec![0]);
-                weather.moments(doses.into_iter().map(|day| start.plus(day)), limits)
+                let doses = choice.plan(start, None).and_then(|plan| plan.doses.as_deref()).unwrap_or(&[0]);
+                weather.moments(doses.iter().map(|day| start.plus(*day)), limits)
             }
             // The keeper sees to it when mixing: it is told among the things to do.
             TemperatureWindow::Product => return None,

@@ -1,0 +1,67 @@
+//! What else can be used here: what the question costs, and how it grows with colonies, days and leaflets.
+//!
+//! Run with `cargo bench -p combclear-bench --bench options`.
+
+use combclear_bench::apiaries::{about, leaflets_times, with_colonies};
+use combclear_domain::holding::Holding;
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::options::{ApiaryReport, Ask, Board, OptionsReport};
+use divan::{Bencher, black_box};
+
+fn main() {
+    divan::main();
+}
+
+/// Judges every choice in every colony; gives back how many ranges of start days came out, so that none is left out.
+fn judged(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> usize {
+    let board = Board::of(holding, leaflets, ask, holding.apiaries());
+    holding.colonies().flat_map(|colony| board.judge(colony)).map(|judged| judged.days.len()).sum()
+}
+
+/// One apiary of 40 colonies, 60 days, all leaflets of the jurisdiction.
+#[divan::bench]
+fn a_one_apiary_of_40_colonies(bencher: Bencher) {
+    let (holding, leaflets, ask) = (with_colonies(40, 1), leaflets_times(1), about(60));
+    bencher.bench_local(|| judged(black_box(&holding), black_box(&leaflets), black_box(&ask)));
+}
+
+/// The same in words.
+#[divan::bench]
+fn a_one_apiary_of_40_colonies_in_words(bencher: Bencher) {
+    let (holding, leaflets, ask) = (with_colonies(40, 1), leaflets_times(1), about(60));
+    let apiary = holding.apiaries().next().cloned().unwrap_or_else(|| panic!("an apiary"));
+    bencher.bench_local(|| {
+        ApiaryReport::of(black_box(&holding), black_box(&leaflets), &apiary, black_box(&ask))
+    });
+}
+
+/// One colony in words, with all its conditions.
+#[divan::bench]
+fn a_one_colony_in_words(bencher: Bencher) {
+    let (holding, leaflets, ask) = (with_colonies(40, 1), leaflets_times(1), about(60));
+    let colony = holding.colonies().next().cloned().unwrap_or_else(|| panic!("a colony"));
+    bencher.bench_local(|| {
+        OptionsReport::of(black_box(&holding), black_box(&leaflets), &colony, black_box(&ask))
+    });
+}
+
+/// 500 colonies in 20 apiaries, and fewer and more of them, 60 days.
+#[divan::bench(args = [125, 250, 500, 1000])]
+fn b_colonies(bencher: Bencher, colonies: u32) {
+    let (holding, leaflets, ask) = (with_colonies(colonies, 20), leaflets_times(1), about(60));
+    bencher.bench_local(|| judged(black_box(&holding), black_box(&leaflets), black_box(&ask)));
+}
+
+/// 500 colonies in 20 apiaries, over fewer and more days.
+#[divan::bench(args = [30, 60, 120, 240])]
+fn c_days(bencher: Bencher, days: u16) {
+    let (holding, leaflets, ask) = (with_colonies(500, 20), leaflets_times(1), about(days));
+    bencher.bench_local(|| judged(black_box(&holding), black_box(&leaflets), black_box(&ask)));
+}
+
+/// 500 colonies in 20 apiaries, with the leaflets so many times over.
+#[divan::bench(args = [1, 2, 4])]
+fn d_leaflets(bencher: Bencher, times: u32) {
+    let (holding, leaflets, ask) = (with_colonies(500, 20), leaflets_times(times), about(60));
+    bencher.bench_local(|| judged(black_box(&holding), black_box(&leaflets), black_box(&ask)));
+}
