@@ -146,7 +146,15 @@ fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
     let bodies = schemas["EntryBody"]["anyOf"].as_array().unwrap();
     assert_eq!(bodies.len(), Kind::ALL.len());
     let names = bodies.iter().map(|body| body["$ref"].as_str().unwrap().rsplit('/').next().unwrap());
-    for name in names.chain(["NewEntry", "StatedTerms", "Given", "Supplier", "Confirmed", "DayTemperature", "MonthNormal"]) {
+    for name in names.chain([
+        "NewEntry",
+        "StatedTerms",
+        "Given",
+        "Supplier",
+        "Confirmed",
+        "DayTemperature",
+        "MonthNormal",
+    ]) {
         assert_eq!(schemas[name]["additionalProperties"], false, "{name}");
     }
     assert_eq!(schemas["NewEntry"]["properties"]["body"]["$ref"], "#/components/schemas/EntryBody");

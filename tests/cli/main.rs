@@ -17,6 +17,7 @@ mod help;
 mod import;
 mod laws;
 mod leaflets;
+mod options;
 mod own_leaflets;
 mod round_trip;
 mod serve;

@@ -25,6 +25,8 @@ use serde::Deserialize;
 
 #[path = "../entries.rs"]
 mod entries;
+mod laws;
+mod plans;
 
 use entries::{holding, root};
 
@@ -380,8 +382,9 @@ fn leaflets() -> &'static Leaflets {
         let mut files: BTreeMap<String, String> = BTreeMap::new();
         let built_in = ["ch", "de", "eu", "gb", "it", "pl", "us"];
         let built_in = built_in.map(|name| (format!("crates/leaflets/{name}"), name));
-        for (folder, jurisdiction) in
-            built_in.into_iter().chain([("tests/options/leaflets/zz".to_owned(), "zz")])
+        for (folder, jurisdiction) in built_in
+            .into_iter()
+            .chain(["zz", "yy"].map(|name| (format!("tests/options/leaflets/{name}"), name)))
         {
             for entry in std::fs::read_dir(root().join(folder)).unwrap() {
                 let path = entry.unwrap().path();

@@ -180,7 +180,8 @@ fn word(words: &'static [&'static str]) -> impl Strategy<Value = Option<&'static
 /// An estimate of the bees lies within what the seams of bees let be, or one of the two would be wrong.
 fn inspect() -> impl Strategy<Value = What> {
     let bees = prop::option::of(1_200..=3_000_u32);
-    let strength = (prop::option::of(1..16_u8), bees, prop::option::of(1..4_u8), prop::option::of(30..90_u16));
+    let strength =
+        (prop::option::of(1..16_u8), bees, prop::option::of(1..4_u8), prop::option::of(30..90_u16));
     let brood = word(&["absent", "lowest", "present"]);
     (any::<u8>(), brood, strength, any::<Option<bool>>()).prop_map(
         |(colony, brood, (seams, bees, boxes, litres), feeder)| {
@@ -213,17 +214,19 @@ fn flow() -> impl Strategy<Value = What> {
     let uncertain = prop::option::of((0..15_u16, 0..15_u16));
     let lasts = prop::option::weighted(0.8, 15..40_u16);
     let forage = prop::sample::select(&["ivy", "lime"][..]);
-    (any::<u8>(), forage, 20..250_u16, uncertain, lasts).prop_map(|(apiary, forage, from, uncertain, lasts)| {
-        let flow = json!({
-            "forage": forage,
-            "stage": if uncertain.is_some() { "expected" } else { "seen" },
-            "from": day(from),
-            "from_early": uncertain.map(|(early, _)| day(from - early)),
-            "from_late": uncertain.map(|(_, late)| day(from + late)),
-            "to": lasts.map(|lasts| day(from + lasts)),
-        });
-        What::Flow { apiary, flow }
-    })
+    (any::<u8>(), forage, 20..250_u16, uncertain, lasts).prop_map(
+        |(apiary, forage, from, uncertain, lasts)| {
+            let flow = json!({
+                "forage": forage,
+                "stage": if uncertain.is_some() { "expected" } else { "seen" },
+                "from": day(from),
+                "from_early": uncertain.map(|(early, _)| day(from - early)),
+                "from_late": uncertain.map(|(_, late)| day(from + late)),
+                "to": lasts.map(|lasts| day(from + lasts)),
+            });
+            What::Flow { apiary, flow }
+        },
+    )
 }
 
 /// The lowest and the highest of a day, in whole degrees.
@@ -238,8 +241,11 @@ fn weather() -> impl Strategy<Value = What> {
 }
 
 fn normals() -> impl Strategy<Value = What> {
-    (any::<u8>(), 1..13_u8, degrees())
-        .prop_map(|(apiary, month, degrees)| What::Normals { apiary, month, degrees })
+    (any::<u8>(), 1..13_u8, degrees()).prop_map(|(apiary, month, degrees)| What::Normals {
+        apiary,
+        month,
+        degrees,
+    })
 }
 
 /// Terms as somebody reads them: any topics, any values that do not contradict each other.
@@ -248,7 +254,15 @@ fn read() -> impl Strategy<Value = What> {
     let supers = word(&["off", "on", "on_no_harvest"]);
     let removal = word(&["needed", "not_needed", "nothing_stays"]);
     let stays = (prop::option::of(1..21_u16), prop::option::of(1..35_u16), prop::option::of(35..60_u16));
-    let terms = (supers, word(&["forbidden", "allowed"]), days(12), days(12), removal, stays, prop::option::of(1..4_u8));
+    let terms = (
+        supers,
+        word(&["forbidden", "allowed"]),
+        days(12),
+        days(12),
+        removal,
+        stays,
+        prop::option::of(1..4_u8),
+    );
     (any::<u8>(), terms).prop_map(|(lot, (supers, flow, withdrawal, wait, removal, stays, doses))| {
         let mut terms = json!({
             "supers_during": supers,
@@ -311,7 +325,11 @@ impl Journal {
 
     /// One colony or all.
     fn some(&self, number: u8) -> Vec<String> {
-        if number.is_multiple_of(3) { self.colonies.clone() } else { vec![self.colony(number / 3).to_owned()] }
+        if number.is_multiple_of(3) {
+            self.colonies.clone()
+        } else {
+            vec![self.colony(number / 3).to_owned()]
+        }
     }
 
     fn apiary(&self, number: u8) -> &str {
@@ -346,9 +364,9 @@ impl Journal {
             What::Weather { apiary, measured, apart, degrees } => {
                 let count = u16::try_from(degrees.len()).unwrap();
                 let first = if *measured { on.minus(apart + count) } else { on.plus(*apart) };
-                let days = (0..count).zip(degrees).map(|(ahead, (low, high))| {
-                    json!({ "day": first.plus(ahead), "min_c": low, "max_c": high })
-                });
+                let days = (0..count).zip(degrees).map(
+                    |(ahead, (low, high))| json!({ "day": first.plus(ahead), "min_c": low, "max_c": high }),
+                );
                 let days: Vec<Value> = days.collect();
                 let stage = if *measured { "measured" } else { "forecast" };
                 ("temperature", json!({ "apiary": self.apiary(*apiary), "stage": stage, "days": days }))

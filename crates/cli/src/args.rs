@@ -171,6 +171,9 @@ pub(crate) struct Verify {
 pub(crate) struct Leaflets {
     /// The id of one leaflet
     pub(crate) id: Option<String>,
+    /// The format of leaflets as a JSON Schema, for an editor
+    #[arg(long, conflicts_with_all = ["id", "json"])]
+    pub(crate) schema: bool,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,

@@ -125,6 +125,22 @@ names! {
     Person = "the name of a person";
 }
 
+impl Jurisdiction {
+    /// The member states of the European Union by their country codes, Greece by both of its codes.
+    ///
+    /// Source: the list of member states that the Union publishes, 27 states in 2026.
+    const MEMBER_STATES: [&str; 28] = [
+        "at", "be", "bg", "hr", "cy", "cz", "dk", "ee", "fi", "fr", "de", "el", "gr", "hu", "ie", "it", "lv",
+        "lt", "lu", "mt", "nl", "pl", "pt", "ro", "sk", "si", "es", "se",
+    ];
+
+    /// The union whose rules hold where this jurisdiction has none of its own: `eu` for a member state.
+    #[must_use]
+    pub fn wider(&self) -> Option<Jurisdiction> {
+        Jurisdiction::MEMBER_STATES.contains(&self.as_str()).then(|| Jurisdiction("eu".into()))
+    }
+}
+
 impl MedicineName {
     /// Stands for a medicine that the record does not name.
     pub(crate) fn unknown() -> MedicineName {

@@ -1,6 +1,7 @@
 //! `combclear leaflets`: what the built-in leaflets say, and how well each value is established.
 
 use combclear_domain::leaflet::{Confidence, Leaflet, Leaflets as Set};
+use combclear_domain::options::in_few_words;
 
 use super::{print, print_json, table};
 use crate::args::{Leaflets, Place};
@@ -8,6 +9,10 @@ use crate::failure::Failure;
 use crate::{Outcome, place};
 
 pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
+    if ask.schema {
+        print_json(&combclear_domain::leaflet::schema::schema())?;
+        return Ok(Outcome::Done);
+    }
     let set = &place::leaflets(at)?;
     let Some(id) = &ask.id else {
         if ask.json {
@@ -72,11 +77,14 @@ fn list(set: &Set) -> String {
 fn one(leaflet: &Leaflet) -> String {
     let mut rows = table(["rule", "says", "how sure", "since", "source"]);
     for rule in &leaflet.rules {
-        let method = rule.method.as_ref().map(|method| format!(" ({method})")).unwrap_or_default();
+        let limits = rule.method.as_ref().map(ToString::to_string).into_iter();
+        let limits = limits.chain(rule.revision.as_ref().map(|revision| format!("label {revision}")));
+        let limits: Vec<String> = limits.collect();
+        let method = if limits.is_empty() { String::new() } else { format!(" ({})", limits.join(", ")) };
         let note = rule.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
         rows.add_row([
             format!("{}{method}", rule.says.topic().as_str()),
-            format!("{}{note}", said(rule)),
+            format!("{}{note}", in_few_words(&rule.says, leaflet.unit)),
             format!("{}\n{}", word(&rule.confidence), word(&rule.force)),
             rule.from.to_string(),
             rule.source.join(", "),
@@ -91,42 +99,6 @@ fn one(leaflet: &Leaflet) -> String {
     let sources: Vec<String> = sources.collect();
     let Leaflet { title, jurisdiction, id, .. } = leaflet;
     format!("{title} [{jurisdiction} {id}]\n{}\nSources:\n{}", rows.trim_fmt(), sources.join("\n"))
-}
-
-/// What a rule says: its own fields, as they travel.
-fn said(rule: &combclear_domain::leaflet::Rule) -> String {
-    let Ok(serde_json::Value::Object(fields)) = serde_json::to_value(&rule.says) else {
-        return String::new();
-    };
-    let own = fields.iter().filter(|(key, _)| key.as_str() != "kind").map(|(key, value)| {
-        let value = match value {
-            serde_json::Value::String(text) => text.clone(),
-            value if key.ends_with("_tenths_c") => {
-                let tenths = value.as_i64().unwrap_or_default();
-                #[expect(
-                    clippy::cast_precision_loss,
-                    reason = "tenths of a degree are far below the precision of a double"
-                )]
-                let degrees = tenths as f64 / 10.0;
-                return format!("{} {degrees} °C", key.trim_end_matches("_tenths_c"));
-            }
-            serde_json::Value::Array(words) => words
-                .iter()
-                .filter_map(serde_json::Value::as_str)
-                .collect::<Vec<_>>()
-                .join(", ")
-                .replace('_', " "),
-            value => value.to_string(),
-        };
-        match key.as_str() {
-            "text" | "name" => value,
-            "value" | "list" => value.replace('_', " "),
-            "brood" | "per" | "window" => format!("{key} {}", value.replace('_', " ")),
-            "days" => format!("{value} days"),
-            key => format!("{} {value}", key.replace('_', " ")),
-        }
-    });
-    own.collect::<Vec<_>>().join(", ")
 }
 
 fn word(value: &impl serde::Serialize) -> String {

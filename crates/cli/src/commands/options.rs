@@ -29,7 +29,7 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
     let leaflets = &place::leaflets(at)?;
     let from = ask.from.unwrap_or_else(clock::today);
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
-    let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), fault.help()))?;
+    let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), help(&fault)))?;
     let asked = &Ask { span, as_of: ask.as_of.unwrap_or(from), what_if: what_if(ask, from)? };
     let report = place::with_holding(at, async |register, holding| {
         let report = register.read(&holding, |holding| report(holding, leaflets, ask, asked)).await?;
@@ -54,6 +54,14 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
         Some(Answer::Unknown) | None => Outcome::Unknown,
         Some(Answer::RuledOut) => Outcome::No,
     })
+}
+
+/// How to mend a span, by the names that it has here.
+fn help(fault: &BadSpan) -> &'static str {
+    match fault {
+        BadSpan::Backwards { .. } => "swap --from and --to, or correct one of them",
+        BadSpan::TooLong { .. } => fault.help(),
+    }
 }
 
 fn what_if(ask: &Options, from: Day) -> Result<WhatIf, Failure> {
@@ -97,7 +105,7 @@ const fn answer(answer: Answer) -> &'static str {
 /// Start days of one answer, a line for each range.
 fn starts(days: &[StartDays], of: Answer) -> Vec<String> {
     let of_it = days.iter().filter(|days| days.answer == of);
-    let range = |days: &StartDays| {
+    let said = |days: &StartDays| {
         let range = if days.from == days.to {
             days.from.to_string()
         } else {
@@ -109,7 +117,12 @@ fn starts(days: &[StartDays], of: Answer) -> Vec<String> {
             None => range,
         }
     };
-    of_it.map(range).collect()
+    of_it.map(said).collect()
+}
+
+/// Days from one to another, or the one day.
+fn range(from: Day, to: Day) -> String {
+    if from == to { from.to_string() } else { format!("{from} to {to}") }
 }
 
 /// When supers may go on after a start, and how that lies to the flow.

@@ -14,6 +14,7 @@ mod check_names;
 mod check_place;
 mod lineage;
 mod mentions;
+mod site;
 mod views;
 
 use std::collections::{BTreeMap, HashMap};
@@ -31,6 +32,8 @@ use crate::words::{
 pub use check::Refusal;
 pub(crate) use lineage::GENERATIONS;
 pub use lineage::Life;
+pub(crate) use site::SiteFile;
+pub use site::SiteView;
 pub use views::{ApiaryView, LotView};
 
 /// An entry as the fold keeps it.

@@ -2,10 +2,10 @@
 
 use serde::Serialize;
 
-use super::Holding;
+use super::{Holding, SiteView};
 use crate::calendar::Day;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Event, NectarFlow, SiteConditions};
+use crate::journal::event::{Event, NectarFlow};
 use crate::quantity::Quantity;
 use crate::words::{ApiaryName, ColonyName, LotName, MedicineName, Unit};
 
@@ -19,8 +19,8 @@ pub struct ApiaryView {
     pub place: Option<String>,
     /// The colonies that stand there, by name.
     pub colonies: Vec<ColonyName>,
-    /// Power, access and ground as last recorded and still holding.
-    pub conditions: Option<SiteConditions>,
+    /// Power, access and ground as recorded and still holding.
+    pub conditions: SiteView,
     /// Nectar flows that are not over, in the order of their first days.
     pub flows: Vec<NectarFlow>,
 }
@@ -61,11 +61,6 @@ impl Holding {
             Event::ApiaryDetails(details) => Some(details.place.clone()),
             _ => None,
         })?;
-        let conditions =
-            file.iter().filter(|record| record.on <= on).rev().find_map(|record| match &*record.event {
-                Event::SiteConditions(site) => Some(site),
-                _ => None,
-            });
         let mut flows: Vec<NectarFlow> = file
             .iter()
             .filter(|record| record.on <= on)
@@ -79,7 +74,7 @@ impl Holding {
             apiary: apiary.clone(),
             place,
             colonies: self.colonies_at(apiary, on).cloned().collect(),
-            conditions: conditions.filter(|site| site.until.is_none_or(|until| until >= on)).cloned(),
+            conditions: self.site_file(apiary, on).view(on),
             flows,
         })
     }

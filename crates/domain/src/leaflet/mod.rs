@@ -2,6 +2,7 @@
 //!
 //! - [`rule`]: the kinds of rule and what each one says, with dates, sources and confidence
 //! - [`load`]: reading leaflets from TOML; every fault of every file is reported at once
+//! - [`schema`]: the format as a JSON Schema, for editors
 //! - [`Leaflets`]: the set that a holding's medicines are looked up in
 
 pub mod load;
@@ -10,6 +11,7 @@ mod read_rule;
 mod read_says;
 pub mod rule;
 mod says;
+pub mod schema;
 mod table;
 
 use std::collections::BTreeMap;
@@ -166,7 +168,7 @@ impl Leaflets {
 
     fn fault_of_own(&self, leaflet: &Leaflet, earlier: Option<&String>) -> Option<(String, String)> {
         let name = format!("{}/{}", leaflet.jurisdiction, leaflet.id);
-        let built_in = self.get(&leaflet.jurisdiction, &leaflet.id).is_some();
+        let built_in = self.by_name.contains_key(&(leaflet.jurisdiction.clone(), leaflet.id.clone()));
         match (earlier, &leaflet.instead_of) {
             (Some(file), _) => Some(twice(leaflet, file)),
             (None, None) if built_in => {
@@ -185,17 +187,36 @@ impl Leaflets {
         }
     }
 
-    /// The leaflet with this id in this jurisdiction.
+    /// The leaflet with this id that holds in this jurisdiction: its own, else that of the union it belongs to.
     #[must_use]
     pub fn get(&self, jurisdiction: &Jurisdiction, id: &LeafletId) -> Option<&Arc<Leaflet>> {
-        self.by_name.get(&(jurisdiction.clone(), id.clone()))
+        let of = |jurisdiction: &Jurisdiction| self.by_name.get(&(jurisdiction.clone(), id.clone()));
+        of(jurisdiction).or_else(|| of(&jurisdiction.wider()?))
+    }
+
+    /// Every leaflet that holds in a jurisdiction, by id: its own, and those of the union it belongs to where it has none of
+    /// that id.
+    #[must_use]
+    pub fn holding_in(&self, jurisdiction: &Jurisdiction) -> Vec<&Arc<Leaflet>> {
+        let wider = jurisdiction.wider();
+        let here = self.by_name.values().filter(|leaflet| {
+            leaflet.jurisdiction == *jurisdiction || Some(&leaflet.jurisdiction) == wider.as_ref()
+        });
+        let mut by_id: BTreeMap<&LeafletId, &Arc<Leaflet>> = BTreeMap::new();
+        for leaflet in here {
+            let known = by_id.entry(&leaflet.id).or_insert(leaflet);
+            if leaflet.jurisdiction == *jurisdiction {
+                *known = leaflet;
+            }
+        }
+        by_id.into_values().collect()
     }
 
     /// Whether the leaflets of a jurisdiction state withdrawal periods. Where labels state a wait before supers instead,
     /// they do not.
     #[must_use]
     pub fn know_withdrawal(&self, jurisdiction: &Jurisdiction) -> bool {
-        let mut there = self.by_name.values().filter(|leaflet| leaflet.jurisdiction == *jurisdiction);
+        let mut there = self.holding_in(jurisdiction).into_iter();
         there.any(|leaflet| leaflet.rules.iter().any(|rule| rule.says.topic() == Topic::Withdrawal))
     }
 

@@ -209,7 +209,7 @@ fn colony_size(file: &mut File<'_>, table: &mut Table<'_>) -> Says {
 }
 
 /// Bees of a colony, from a mating nucleus to more than any hive holds.
-const BEES: std::ops::RangeInclusive<i64> = 100..=200_000;
+pub(super) const BEES: std::ops::RangeInclusive<i64> = 100..=200_000;
 
 fn dose(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
     let least = amount(file, table, "amount");

@@ -58,7 +58,7 @@ impl Choice {
     ) -> Vec<Choice> {
         let lots = lots_by_leaflet(holding, ask.as_of);
         let mut choices = Vec::new();
-        for leaflet in leaflets.iter().filter(|leaflet| leaflet.jurisdiction == *jurisdiction) {
+        for leaflet in leaflets.holding_in(jurisdiction) {
             let lots = lots.get(leaflet.id.as_str()).map_or(&[][..], Vec::as_slice);
             for method in each(&leaflet.methods) {
                 for revision in each(&leaflet.revisions) {

@@ -1,7 +1,5 @@
 //! An apiary as far as treatments turn on it: power, access, ground, temperatures, nectar flows.
 
-use std::sync::Arc;
-
 use serde::{Deserialize, Serialize};
 
 use super::because::ToldBy;
@@ -9,8 +7,8 @@ use super::flow::Flow;
 use super::span::Ask;
 use super::weather::Weather;
 use crate::calendar::Day;
-use crate::holding::{Holding, Record};
-use crate::journal::event::{Event, SiteConditions};
+use crate::holding::{Holding, SiteFile};
+use crate::journal::entry::EntryId;
 use crate::words::{Access, ApiaryName, Ground, Power};
 
 /// Conditions at the site as they might be: they stand in for what is recorded, and are not recorded themselves.
@@ -42,7 +40,7 @@ impl WhatIf {
 
 /// An apiary, ready to be asked about days.
 pub(super) struct Place<'h> {
-    site: Vec<&'h Arc<Record>>,
+    site: SiteFile<'h>,
     what_if: (&'h WhatIf, Day),
     pub(super) weather: Weather,
     pub(super) flows: Vec<Flow>,
@@ -56,9 +54,8 @@ impl<'h> Place<'h> {
         let file = holding.apiary_file(apiary);
         let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
         let file = file.get(..known).unwrap_or_default();
-        let site = file.iter().filter(|record| matches!(*record.event, Event::SiteConditions(_)));
         Place {
-            site: site.collect(),
+            site: holding.site_file(apiary, ask.as_of),
             what_if: (&ask.what_if, ask.span.from()),
             weather: Weather::of(file),
             flows: Flow::all(file),
@@ -66,31 +63,19 @@ impl<'h> Place<'h> {
     }
 
     pub(super) fn power(&self, on: Day) -> Told<Power> {
-        self.assumed(on, |what_if| what_if.power).or_else(|| self.recorded(on, |site| site.power))
+        self.assumed(on, |what_if| what_if.power).or_else(|| recorded(self.site.power(on)))
     }
 
     pub(super) fn access(&self, on: Day) -> Told<Access> {
-        self.assumed(on, |what_if| what_if.access).or_else(|| self.recorded(on, |site| site.access))
+        self.assumed(on, |what_if| what_if.access).or_else(|| recorded(self.site.access(on)))
     }
 
-    /// After a flood or wet ground that has an end, nobody knows how dry it is until it is recorded again.
     pub(super) fn ground(&self, on: Day) -> Told<Ground> {
         let assumed = self.assumed(on, |what_if| what_if.ground);
         let (what_if, from) = self.what_if;
-        let assumed_wet = what_if.ground.is_some_and(|ground| ground != Ground::Dry);
-        if assumed.is_some() || (assumed_wet && on >= from) {
-            return assumed;
-        }
-        let stated = self.site.iter().filter(|record| record.on <= on).rev().find_map(|record| {
-            let Event::SiteConditions(site) = &*record.event else { return None };
-            Some((site.ground?, site.until, record.id))
-        });
-        let (ground, until, entry) = stated?;
-        match until {
-            Some(until) if until < on && ground != Ground::Dry => None,
-            Some(until) if until < on => self.recorded(on, |site| site.ground),
-            _ => Some((ground, ToldBy::Entry(entry))),
-        }
+        // What was assumed to be wet is not known to be dry once that ends.
+        let wet = what_if.ground.is_some_and(|ground| ground != Ground::Dry) && on >= from;
+        if assumed.is_some() || wet { assumed } else { recorded(self.site.ground(on)) }
     }
 
     fn assumed<T>(&self, on: Day, pick: impl Fn(&WhatIf) -> Option<T>) -> Told<T> {
@@ -98,13 +83,8 @@ impl<'h> Place<'h> {
         let holds = on >= from && what_if.until.is_none_or(|until| on <= until);
         pick(what_if).filter(|_| holds).map(|fact| (fact, ToldBy::Question))
     }
+}
 
-    /// The newest entry that states it and still holds.
-    fn recorded<T>(&self, on: Day, pick: impl Fn(&SiteConditions) -> Option<T>) -> Told<T> {
-        self.site.iter().filter(|record| record.on <= on).rev().find_map(|record| {
-            let Event::SiteConditions(site) = &*record.event else { return None };
-            let holds = site.until.is_none_or(|until| on <= until);
-            pick(site).filter(|_| holds).map(|fact| (fact, ToldBy::Entry(record.id)))
-        })
-    }
+fn recorded<T>(told: Option<(T, EntryId)>) -> Told<T> {
+    told.map(|(fact, entry)| (fact, ToldBy::Entry(entry)))
 }

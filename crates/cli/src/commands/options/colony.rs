@@ -5,7 +5,7 @@ use combclear_domain::options::{
     Answer, ConditionReport, DoseReport, Missing, OptionReport, OptionsReport, StartReport, State, amount_of,
 };
 
-use super::{answer, flow, free, head, starts};
+use super::{answer, flow, free, head, range, starts};
 use crate::commands::{counted, table};
 use crate::failure::Failure;
 
@@ -224,7 +224,7 @@ fn lines(condition: &ConditionReport) -> Vec<String> {
             (State::Unknown, Some(false)) => "unknown, broken in a usual year",
             (State::Unknown, None) => "unknown",
         };
-        lines.push(format!("    {} to {}: {state}, {}", run.from, run.to, run.why));
+        lines.push(format!("    {}: {state}, {}", range(run.from, run.to), run.why));
     }
     lines
 }

@@ -1,0 +1,411 @@
+//! Laws that hold for every holding, over random ones.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use combclear_domain::calendar::Day;
+use combclear_domain::history::{History, Verdict};
+use combclear_domain::holding::Holding;
+use combclear_domain::journal::{Draft, Event, Kind};
+use combclear_domain::leaflet::{Confidence, Force, Leaflet, Topic};
+use combclear_domain::options::{
+    Answer, ApiaryReport, Ask, Because, Board, Condition, OptionsReport, Span, State, WhatIf,
+};
+use combclear_domain::supering::SuperingReport;
+use combclear_domain::words::ColonyName;
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+use super::entries::uuid_of;
+use super::leaflets;
+use super::plans::{Journal, SPAN, day, draft, invented, journals, told};
+
+fn some(cases: u32) -> ProptestConfig {
+    let cases = std::env::var("PROPTEST_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(cases);
+    ProptestConfig {
+        cases,
+        failure_persistence: None,
+        max_global_rejects: 100_000,
+        ..ProptestConfig::default()
+    }
+}
+
+fn asked(from: Day, to: Day, as_of: Day, what_if: &WhatIf) -> Ask {
+    Ask { span: Span::new(from, to).unwrap(), as_of, what_if: what_if.clone() }
+}
+
+fn what_if() -> impl Strategy<Value = WhatIf> {
+    let told = json!([{}, {}, { "power": "mains" }, { "access": "on_foot", "ground": "dry" }, { "ground": "flooded" }]);
+    (0..5_usize, prop::option::of(0..200_u16)).prop_map(move |(which, until)| {
+        let mut assumed = told[which].clone();
+        if let Some(until) = until {
+            assumed["until"] = json!(day(until));
+        }
+        serde_json::from_value(assumed).unwrap()
+    })
+}
+
+/// The answer of every option on every start day, and whether it would be usable in a usual year.
+type Answers = Vec<BTreeMap<Day, (Answer, Option<bool>)>>;
+
+fn answers(holding: &Holding, colony: &ColonyName, ask: &Ask) -> Answers {
+    let board = Board::of_colony(holding, leaflets(), ask, colony);
+    let judged = board.judge(colony);
+    assert_eq!(judged.len(), invented().len(), "one option for each leaflet");
+    let by_day = |of: &combclear_domain::options::Judged<'_>| {
+        let each = of.days.iter().flat_map(|days| {
+            let span = Span::new(days.from, days.to).unwrap();
+            span.days().map(move |day| (day, (days.answer, days.in_a_usual_year)))
+        });
+        each.collect()
+    };
+    judged.iter().map(by_day).collect()
+}
+
+/// What every condition of every option says of every start day.
+fn conditions(holding: &Holding, colony: &ColonyName, ask: &Ask) -> Vec<Vec<Condition>> {
+    let board = Board::of_colony(holding, leaflets(), ask, colony);
+    board.judge(colony).iter().map(|judged| judged.conditions().cloned().collect()).collect()
+}
+
+fn colonies(journal: &Journal) -> impl Iterator<Item = ColonyName> {
+    journal.colonies.iter().map(|name| name.parse().unwrap())
+}
+
+/// The first condition that was met and is broken, or the other way round.
+fn flip(before: &[Vec<Condition>], after: &[Vec<Condition>], span: Span) -> Option<String> {
+    for ((leaflet, before), after) in invented().iter().zip(before).zip(after) {
+        for (one, two) in before.iter().zip(after) {
+            assert_eq!(one.about, two.about, "the conditions stay the same");
+            for day in span.days().filter(|_| one.binds) {
+                let (one_run, two_run) = (one.on(day).unwrap(), two.on(day).unwrap());
+                let pair = (one_run.state, two_run.state);
+                let flipped = matches!(pair, (State::Met, State::Broken) | (State::Broken, State::Met));
+                if flipped && !is_known_fault(leaflet, one.about) {
+                    let (was, is) = (&one_run.because, &two_run.because);
+                    return Some(format!("{} {} on {day}: {was:?} became {is:?}", leaflet.id, one.about));
+                }
+            }
+        }
+    }
+    None
+}
+
+/// Flips that the program still makes.
+fn is_known_fault(leaflet: &Leaflet, about: &str) -> bool {
+    let silent_on_stay = leaflet.id.as_str() == "strip-silent";
+    silent_on_stay && about == "flow_during"
+}
+
+proptest! {
+    #![proptest_config(some(64))]
+
+    #[test]
+    fn a_day_of_a_span_gets_the_answer_of_the_question_about_that_day(
+        journal in journals(),
+        (from, length, as_of) in (0..220_u16, 0..40_u16, 0..200_u16),
+        picked in prop::collection::vec(0..40_u16, 4),
+        what_if in what_if(),
+    ) {
+        let holding = journal.holding();
+        let what_if = if what_if.until.is_some_and(|until| until < day(from)) { WhatIf::default() } else { what_if };
+        let ask = asked(day(from), day(from + length), day(as_of), &what_if);
+        for colony in colonies(&journal) {
+            let whole = answers(&holding, &colony, &ask);
+            for ahead in picked.iter().map(|ahead| ahead % (length + 1)).chain([0, length]) {
+                let on = day(from + ahead);
+                let alone = answers(&holding, &colony, &asked(on, on, day(as_of), &what_if));
+                for ((whole, alone), leaflet) in whole.iter().zip(&alone).zip(invented()) {
+                    prop_assert_eq!(whole[&on], alone[&on], "{} in {} on {}", leaflet.id, &colony, on);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn widening_the_span_changes_no_answer(
+        journal in journals(),
+        (from, length, as_of) in (40..220_u16, 0..20_u16, 0..200_u16),
+        (before, after) in (0..40_u16, 0..40_u16),
+    ) {
+        let holding = journal.holding();
+        let nothing = WhatIf::default();
+        for colony in colonies(&journal) {
+            let narrow = asked(day(from), day(from + length), day(as_of), &nothing);
+            let wide = asked(day(from - before), day(from + length + after), day(as_of), &nothing);
+            let (narrow, wide) = (answers(&holding, &colony, &narrow), answers(&holding, &colony, &wide));
+            for ((narrow, wide), leaflet) in narrow.iter().zip(&wide).zip(invented()) {
+                prop_assert_eq!(narrow.len(), usize::from(length) + 1, "every day has an answer");
+                prop_assert_eq!(wide.len(), usize::from(before + length + after) + 1, "every day has an answer");
+                for (on, answer) in narrow {
+                    prop_assert_eq!(answer, &wide[on], "{} in {} on {}", leaflet.id, &colony, on);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_learnt_turns_no_condition_from_met_to_broken_or_back(
+        journal in journals(),
+        told in prop::collection::vec(told(), 12),
+        (from, length, as_of) in (0..180_u16, 0..40_u16, 60..200_u16),
+    ) {
+        let ask = asked(day(from), day(from + length), day(as_of), &WhatIf::default());
+        let before = journal.holding();
+        for (index, told) in told.iter().enumerate() {
+            let Some(learnt) = journal.made(&format!("learnt {index}"), told) else { continue };
+            for learnt in one_by_one(&learnt) {
+                if !is_knowledge(&journal, &before, &learnt) {
+                    continue;
+                }
+                let Ok(after) = journal.and(learnt.clone()).try_holding() else { continue };
+                for colony in colonies(&journal) {
+                    let known = conditions(&before, &colony, &ask);
+                    let more = conditions(&after, &colony, &ask);
+                    let body = &learnt.body;
+                    prop_assert_eq!(flip(&known, &more, ask.span), None, "{} by {} {}", &colony, learnt.on, body);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn the_order_of_recording_within_a_day_does_not_matter(
+        mut journal in journals(),
+        keys in prop::collection::vec(any::<u16>(), 64),
+        (from, length) in (0..220_u16, 0..30_u16),
+        crowded in 4..40_u16,
+    ) {
+        // A few days hold everything, so that there is something to shuffle.
+        for draft in journal.drafts.iter_mut().filter(|draft| draft.on >= day(0)) {
+            let ahead = u16::try_from(draft.on.days_since(day(0))).unwrap();
+            draft.on = day(ahead - ahead % crowded + crowded);
+        }
+        let mut standing = journal.clone();
+        standing.drafts.clear();
+        for draft in &journal.drafts {
+            if standing.and(draft.clone()).try_holding().is_ok() {
+                standing = standing.and(draft.clone());
+            }
+        }
+        let shuffled = shuffled_within_days(&standing, &keys);
+        let one = standing.holding();
+        let Ok(two) = shuffled.try_holding() else { return Err(TestCaseError::reject("depends on the order")) };
+        let ask = asked(day(from), day(from + length), day(from.max(SPAN + 40)), &WhatIf::default());
+        for colony in colonies(&journal) {
+            let (before, after) = (conditions(&one, &colony, &ask), conditions(&two, &colony, &ask));
+            for ((before, after), leaflet) in before.iter().zip(&after).zip(invented()) {
+                for (before, after) in before.iter().zip(after) {
+                    for on in ask.span.days() {
+                        let (before, after) = (before.on(on).unwrap(), after.on(on).unwrap());
+                        let same = (before.state, before.expected) == (after.state, after.expected);
+                        prop_assert!(same, "{} in {} on {}: {:?} {:?}\n{:?}", leaflet.id, &colony, on, before, after, &shuffled);
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn what_nobody_read_in_a_document_makes_no_day_usable(journal in journals(), from in 0..200_u16) {
+        let mut journal = journal;
+        journal.drafts.retain(|draft| draft.kind() != Kind::LeafletReading);
+        let holding = journal.holding();
+        let ask = asked(day(from), day(from + 40), day(from.max(SPAN)), &WhatIf::default());
+        for colony in colonies(&journal) {
+            let answers = answers(&holding, &colony, &ask);
+            let conditions = conditions(&holding, &colony, &ask);
+            let history = History::of(&holding, leaflets(), &colony);
+            for ((answers, conditions), leaflet) in answers.iter().zip(&conditions).zip(invented()) {
+                let second_hand = leaflet.rules.iter().all(|rule| rule.confidence != Confidence::Document);
+                for on in answers.iter().filter(|(_, (answer, _))| *answer == Answer::Usable && second_hand).map(|(on, _)| *on) {
+                    let bounds = [Topic::Temperature, Topic::BroodNeed];
+                    let bound = leaflet.rules.iter().find(|rule| bounds.contains(&rule.says.topic()));
+                    prop_assert!(bound.is_none(), "{} on {}: {:?}", leaflet.id, on, bound);
+                    prop_assert!(history.supers_on(on).is_none(), "{} on {} with supers on", leaflet.id, on);
+                    let binding = conditions.iter().filter(|condition| condition.binds);
+                    for run in binding.filter_map(|condition| condition.on(on)) {
+                        prop_assert!(!leans(&run.because), "{} on {}: {:?}", leaflet.id, on, run);
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn an_apiary_gets_the_worst_answer_of_its_colonies_and_the_sum_of_their_doses(
+        journal in journals(),
+        (from, length, as_of) in (0..200_u16, 0..20_u16, 0..200_u16),
+    ) {
+        let holding = journal.holding();
+        let ask = asked(day(from), day(from + length), day(as_of), &WhatIf::default());
+        for apiary in holding.apiaries() {
+            let report = ApiaryReport::of(&holding, leaflets(), apiary, &ask).unwrap();
+            prop_assert_eq!(report.options.is_empty(), report.colonies.is_empty());
+            let each: Vec<Answers> = report.colonies.iter().map(|colony| answers(&holding, colony, &ask)).collect();
+            for option in &report.options {
+                let index = invented().iter().position(|leaflet| leaflet.id == option.leaflet).unwrap();
+                let mut best = Answer::RuledOut;
+                for on in ask.span.days() {
+                    let worst = each.iter().map(|answers| answers[index][&on].0).max().unwrap();
+                    let range = option.days.iter().find(|days| days.from <= on && on <= days.to).unwrap();
+                    prop_assert_eq!(range.answer, worst, "{} on {}", &option.leaflet, on);
+                    best = best.min(worst);
+                }
+                prop_assert_eq!(option.answer, best);
+                for group in &option.colonies {
+                    for colony in &group.colonies {
+                        let of_it = report.colonies.iter().position(|known| known == colony).unwrap();
+                        let best = each[of_it][index].values().map(|(answer, _)| *answer).min();
+                        prop_assert_eq!(Some(group.answer), best, "{} in {}", &option.leaflet, colony);
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Whether a condition holds because of the value that the leaflet states, and would not whatever that is.
+fn leans(because: &Because) -> bool {
+    match because {
+        Because::Courses { given, .. } => *given > 0,
+        Because::SupersOn { .. }
+        | Because::FlowAllowed
+        | Because::AfterLastFlow { .. }
+        | Because::NoFeeder { .. }
+        | Because::BroodSeen { .. }
+        | Because::Counted { .. }
+        | Because::SinceLast { .. }
+        | Because::InSeason { .. }
+        | Because::Warm { .. } => true,
+        _ => false,
+    }
+}
+
+/// A reading term by term; other entries as they are.
+fn one_by_one(draft: &Draft) -> Vec<Draft> {
+    let body: Value = serde_json::from_str(&draft.body).unwrap();
+    let Some(terms) = body["terms"].as_object().filter(|terms| !terms.is_empty()) else {
+        return vec![draft.clone()];
+    };
+    let each = terms.iter().map(|(field, value)| {
+        let body = json!({ "lot": body["lot"], "terms": { field: value } });
+        super::plans::draft(field, draft.on, "leaflet_reading", &body)
+    });
+    each.collect()
+}
+
+/// Whether an entry adds to what is known and is no news. News are: anything that happens to a colony or a lot, since the
+/// answer turns on it as it should; a newer inspection while an older one still tells, a newer forecast or a measurement
+/// after a forecast, a flow beside others of its year, new conditions at a site of which some were stated, and a reading
+/// of what somebody or the leaflet has stated otherwise.
+fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft) -> bool {
+    let mut known = journal.drafts.iter();
+    match &*learnt.event {
+        Event::Inspection(new) => !known.any(|draft| match &*draft.event {
+            Event::Inspection(old) => old.colony == new.colony && learnt.on.days_since(draft.on).abs() <= 30,
+            _ => false,
+        }),
+        Event::Temperature(new) => !known.any(|draft| match &*draft.event {
+            Event::Temperature(old) if old.apiary == new.apiary => {
+                let days: BTreeSet<Day> = new.days.iter().map(|day| day.day).collect();
+                old.days.iter().any(|day| days.contains(&day.day))
+            }
+            _ => false,
+        }),
+        Event::TemperatureNormals(new) => !known.any(|draft| match &*draft.event {
+            Event::TemperatureNormals(old) => {
+                old.apiary == new.apiary && old.months.iter().any(|month| month.month == new.months[0].month)
+            }
+            _ => false,
+        }),
+        Event::SiteConditions(new) => !known.any(|draft| match &*draft.event {
+            Event::SiteConditions(old) => old.apiary == new.apiary && draft.on <= learnt.on,
+            _ => false,
+        }),
+        Event::NectarFlow(new) => !known.any(|draft| match &*draft.event {
+            Event::NectarFlow(old) => old.apiary == new.apiary && old.from.year() == new.from.year(),
+            _ => false,
+        }),
+        Event::LeafletReading(new) => {
+            let medicine = &holding.lot(&new.lot).unwrap().1.medicine;
+            let leaflet =
+                invented().into_iter().find(|leaflet| leaflet.id.as_str() == medicine.as_str()).unwrap();
+            let terms = serde_json::to_value(&new.terms).unwrap();
+            !terms.as_object().unwrap().keys().any(|field| stated(journal, holding, leaflet).contains(field))
+        }
+        _ => false,
+    }
+}
+
+/// How long it stays and whether it comes out by itself is one topic: what need not come out is used up by the longest.
+const STAYS: [&str; 3] = ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"];
+
+/// The terms on which anybody has said anything about a medicine.
+fn stated(journal: &Journal, holding: &Holding, leaflet: &Leaflet) -> BTreeSet<String> {
+    let mut stated = BTreeSet::new();
+    for draft in &journal.drafts {
+        let Event::LeafletReading(old) = &*draft.event else { continue };
+        if holding.lot(&old.lot).is_some_and(|(_, lot)| lot.medicine.as_str() == leaflet.id.as_str()) {
+            stated.extend(serde_json::to_value(&old.terms).unwrap().as_object().unwrap().keys().cloned());
+        }
+    }
+    for rule in leaflet.rules.iter().filter(|rule| rule.force != Force::Advice) {
+        let fields: &[&str] = match rule.says.topic() {
+            Topic::SupersDuring => &["supers_during"],
+            Topic::FlowDuring => &["flow_during"],
+            Topic::Withdrawal => &["withdrawal_days"],
+            Topic::WaitAfterRemoval => &["wait_after_removal_days"],
+            Topic::Removal => &["removal"],
+            Topic::StayMin | Topic::StayMax => &STAYS,
+            Topic::Doses => &["doses"],
+            _ => &[],
+        };
+        stated.extend(fields.iter().map(|field| (*field).to_owned()));
+    }
+    if STAYS.iter().any(|field| stated.contains(*field)) {
+        stated.extend(STAYS.map(str::to_owned));
+    }
+    if leaflet.release == combclear_domain::leaflet::Release::Single {
+        stated.insert("removal".to_owned());
+        stated.extend(STAYS.map(str::to_owned));
+    }
+    stated
+}
+
+/// The same entries, those of one day in another order; what depends on another entry of the day stays behind it.
+fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
+    let mut left: Vec<(u16, &Draft)> = keys.iter().cycle().copied().zip(&journal.drafts).collect();
+    left.sort_by_key(|(_, draft)| draft.on);
+    let mut shuffled = journal.clone();
+    shuffled.drafts.clear();
+    while let Some((_, next)) = left.first() {
+        let of_day = left.iter().take_while(|(_, draft)| draft.on == next.on).count();
+        let free = (0..of_day)
+            .filter(|index| !left[..*index].iter().any(|(_, before)| depend(before, left[*index].1)));
+        let chosen = free.min_by_key(|index| left[*index].0).unwrap();
+        shuffled.drafts.push(left.remove(chosen).1.clone());
+    }
+    shuffled
+}
+
+/// Whether two entries of one day may mean something else in the other order: they speak of one colony or of one apiary,
+/// or one builds on the other. Readings of leaflets may come in any order.
+fn depend(one: &Draft, two: &Draft) -> bool {
+    let set_up = |draft: &Draft| draft.on < day(0);
+    let reading = |draft: &Draft| draft.kind() == Kind::LeafletReading;
+    let named = |draft: &Draft| -> BTreeSet<String> {
+        let body: Value = serde_json::from_str(&draft.body).unwrap();
+        let one = [&body["colony"], &body["apiary"], &body["administration"]].into_iter();
+        let lists = [&body["colonies"], &body["given"][0]["colonies"]].into_iter();
+        let all = one.chain(lists.filter_map(Value::as_array).flatten());
+        all.filter_map(|name| name.as_str().map(str::to_owned)).chain([draft.id.to_string()]).collect()
+    };
+    set_up(one)
+        || set_up(two)
+        || (!reading(one) && !reading(two) && named(one).intersection(&named(two)).next().is_some())
+}
+
+#[allow(unused)]
+fn later() {
+    let _ = (uuid_of, draft, SuperingReport::of, Verdict::Yes, OptionsReport::of);
+}
