@@ -12,7 +12,7 @@ use tempfile::TempDir;
 /// The journal of the demo, as it lies in the repository.
 pub(crate) const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
 /// How many entries it has.
-pub(crate) const DEMO_ENTRIES: usize = 461;
+pub(crate) const DEMO_ENTRIES: usize = 468;
 /// The day that the demo is shown on.
 pub(crate) const DEMO_DAY: &str = "2026-04-18";
 

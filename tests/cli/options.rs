@@ -234,11 +234,10 @@ fn what_is_not_there_is_named_with_what_may_have_been_meant() {
 fn days_that_cannot_be_asked_about_are_refused() {
     let bench = bench();
     let ask = |days: &[&str]| bench.run(&[&["options", "C1", "--leaflets", "own"], days].concat());
-    ask(&["--from", "2026-05-02", "--to", "2026-05-01"])
-        .failed_with(
-            "the last day 2026-05-01 lies before the first, 2026-05-02",
-            "swap --from and --to, or correct one of them",
-        );
+    ask(&["--from", "2026-05-02", "--to", "2026-05-01"]).failed_with(
+        "the last day 2026-05-01 lies before the first, 2026-05-02",
+        "swap --from and --to, or correct one of them",
+    );
     ask(&["--from", "2026-01-01", "--to", "2027-02-05"]).failed_with(
         "401 days are too many: at most 400 can be asked about at once",
         "ask about a shorter time",
@@ -269,10 +268,7 @@ fn a_wrong_command_line_is_refused_before_anything_is_asked() {
         (&[][..], &["required", "COLONY", "--apiary <NAME>"][..]),
         (&["C1", "--apiary", "Meadow"], &["cannot be used with", "--apiary <NAME>"]),
         (&["C1", "C2"], &["unexpected argument 'C2'"]),
-        (
-            &["--apiary", "Meadow", "--leaflet", "salt"],
-            &["cannot be used with", "--leaflet <ID>"],
-        ),
+        (&["--apiary", "Meadow", "--leaflet", "salt"], &["cannot be used with", "--leaflet <ID>"]),
         (&["C1", "--power", "batery"], &["'batery' for '--power <WORD>'", "did you mean `battery`?"]),
         (&["C1", "--power", "230 V"], &["'230 V'", "write one of: none, battery, generator, mains"]),
         (&["C1", "--access", "on foot"], &["'on foot' for '--access <WORD>'", "did you mean `on_foot`?"]),

@@ -24,7 +24,7 @@ const COURSES: [(&str, &str, u32); 4] = [
 #[must_use]
 pub fn with_colonies(colonies: u32, apiaries: u32) -> Holding {
     let mut writer = Writer { holding: Holding::new(named("bench")), entries: 0 };
-    writer.write("2025-01-01", "holding_details", json!({ "keeper": "keeper", "jurisdiction": "gb" }));
+    writer.write("2025-01-01", "holding_details", &json!({ "keeper": "keeper", "jurisdiction": "gb" }));
     for (medicine, leaflet, unit) in [
         ("strips", "amitraz-strip-500mg-a", "strip"),
         ("powder", "oxalic-powder-886mg", "g"),
@@ -33,12 +33,12 @@ pub fn with_colonies(colonies: u32, apiaries: u32) -> Holding {
     ] {
         let described =
             json!({ "medicine": medicine, "pack_name": medicine, "unit": unit, "leaflet": leaflet });
-        writer.write("2025-01-01", "medicine_described", described);
+        writer.write("2025-01-01", "medicine_described", &described);
         let lot =
             json!({ "lot": medicine, "medicine": medicine, "quantity": 100_000, "expiry": "2027-12-31" });
-        writer.write("2025-01-01", "lot_acquired", lot);
+        writer.write("2025-01-01", "lot_acquired", &lot);
         let terms = json!({ "withdrawal_days": 0, "supers_during": "off" });
-        writer.write("2025-01-02", "leaflet_reading", json!({ "lot": medicine, "terms": terms }));
+        writer.write("2025-01-02", "leaflet_reading", &json!({ "lot": medicine, "terms": terms }));
     }
     for apiary in 0..apiaries {
         let name = format!("apiary {apiary}");
@@ -86,7 +86,7 @@ struct Writer {
 }
 
 impl Writer {
-    fn write(&mut self, on: &str, kind: &str, body: Value) -> String {
+    fn write(&mut self, on: &str, kind: &str, body: &Value) -> String {
         self.entries += 1;
         let id = format!("00000000-0000-7000-8000-{:012x}", self.entries);
         let envelope = json!({ "id": id, "on": on, "recorded_by": "keeper", "kind": kind, "body": body });
@@ -99,37 +99,37 @@ impl Writer {
     }
 
     fn apiary(&mut self, apiary: &str) {
-        self.write("2025-01-01", "apiary_details", json!({ "apiary": apiary }));
+        self.write("2025-01-01", "apiary_details", &json!({ "apiary": apiary }));
         let site = json!({ "apiary": apiary, "power": "battery", "access": "vehicle", "ground": "dry" });
-        self.write("2025-01-01", "site_conditions", site);
+        self.write("2025-01-01", "site_conditions", &site);
         let flood = json!({ "apiary": apiary, "ground": "flooded", "power": "none", "until": "2026-05-01" });
-        self.write("2026-04-10", "site_conditions", flood);
+        self.write("2026-04-10", "site_conditions", &flood);
         let flow = json!({ "apiary": apiary, "forage": "clover", "stage": "expected", "from_early": "2026-05-30",
                            "from": "2026-06-06", "from_late": "2026-06-13", "to": "2026-07-10" });
-        self.write("2026-04-10", "nectar_flow", flow);
+        self.write("2026-04-10", "nectar_flow", &flow);
         let months: Vec<Value> =
             (1..=12).map(|month| json!({ "month": month, "min_c": 5, "max_c": 16.5 })).collect();
-        self.write("2026-01-01", "temperature_normals", json!({ "apiary": apiary, "months": months }));
+        self.write("2026-01-01", "temperature_normals", &json!({ "apiary": apiary, "months": months }));
         let from: Day = named(FROM);
         let days: Vec<Value> =
             (0..14).map(|ahead| json!({ "day": from.plus(ahead), "min_c": 4, "max_c": 8 + ahead })).collect();
         let forecast = json!({ "apiary": apiary, "stage": "forecast", "days": days });
-        self.write("2026-04-17", "temperature", forecast);
+        self.write("2026-04-17", "temperature", &forecast);
     }
 
     fn colonies(&mut self, apiary: &str, names: &[String]) {
         for name in names {
             let body = json!({ "colony": name, "apiary": apiary, "medicines": "none" });
-            self.write("2025-01-01", "colony_established", body);
+            self.write("2025-01-01", "colony_established", &body);
         }
         for (on, lot, each) in COURSES {
             let body =
                 json!({ "given": [{ "lot": lot, "each": each, "colonies": names }], "withdrawal_days": 0 });
-            let first = self.write(on, "administration", body);
+            let first = self.write(on, "administration", &body);
             if lot != "powder" {
                 let out: Day = named(on);
                 let body = json!({ "administration": first, "colonies": names });
-                self.write(&out.plus(60).to_string(), "removal", body);
+                self.write(&out.plus(60).to_string(), "removal", &body);
             }
         }
         for name in names {
@@ -138,7 +138,7 @@ impl Writer {
             {
                 let body =
                     json!({ "colony": name, "brood": brood, "seams": 7, "brood_boxes": 1, "feeder": false });
-                self.write(on, "inspection", body);
+                self.write(on, "inspection", &body);
             }
         }
     }

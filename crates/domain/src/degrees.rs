@@ -93,7 +93,6 @@ impl<'de> Deserialize<'de> for Celsius {
 
 #[cfg(test)]
 mod tests {
-    #![expect(clippy::unwrap_used, reason = "tests")]
     use super::Celsius;
 
     #[test]

@@ -65,24 +65,24 @@ fn changes() -> Vec<(&'static str, Vec<String>, Vec<u32>)> {
         ("two lines swapped", with(&|demo| demo.swap(200, 201)), vec![201, 202, 203]),
         ("the last line cut off", with(&|demo| drop(demo.pop())), vec![1]),
         ("a hundred lines cut off", with(&|demo| demo.truncate(362)), vec![1]),
-        ("the last line cut short", with(&|demo| demo[461].truncate(300)), vec![462]),
-        ("the last line appended again", with(&|demo| demo.push(repeated.clone())), vec![463]),
+        ("the last line cut short", with(&|demo| demo[468].truncate(300)), vec![469]),
+        ("the last line appended again", with(&|demo| demo.push(repeated.clone())), vec![470]),
         (
             "the last line appended again, and counted",
             with(&|demo| {
                 demo.push(repeated.clone());
-                demo[0] = demo[0].replace("461", "462");
+                demo[0] = demo[0].replace("468", "469");
             }),
-            vec![463],
+            vec![470],
         ),
         (
             "a draft appended",
             with(&|demo| {
                 demo.push(draft(1, "2026-03-02", "inspection", &json!({"colony": "Q1"})));
             }),
-            vec![463],
+            vec![470],
         ),
-        ("the count in the header", change(0, "461", "460"), vec![1]),
+        ("the count in the header", change(0, "468", "467"), vec![1]),
         (
             "the head in the header",
             {
@@ -124,7 +124,7 @@ fn the_messages_say_what_was_changed() {
             "a line removed" => {
                 &["entry 201 (", "it stands after entry 199, so it would have to be entry 200"]
             }
-            "the last line cut off" => &["the header promises 461 entries; 460 are here", "cut or added to"],
+            "the last line cut off" => &["the header promises 468 entries; 467 are here", "cut or added to"],
             "the head in the header" => &["/head: the header names `", "` as the last hash; it is `"],
             "the name of the holding" => &[
                 "no entry of the file was sealed in a journal of `dema`",
@@ -146,13 +146,13 @@ fn an_export_goes_on_from_a_journal_that_has_its_beginning() {
     bench
         .run(&["import", DEMO])
         .done()
-        .says(&["demo: 161 entries added, 300 were there already; the journal has 461 entries"]);
+        .says(&["demo: 168 entries added, 300 were there already; the journal has 468 entries"]);
     assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
     // The earlier one adds nothing to the later.
     bench
         .run(&["import", "early.jsonl"])
         .done()
-        .says(&["demo: 0 entries added, 300 were there already; the journal has 461 entries"]);
+        .says(&["demo: 0 entries added, 300 were there already; the journal has 468 entries"]);
 }
 
 #[test]
@@ -162,7 +162,7 @@ fn the_same_export_twice_is_known_the_second_time() {
     bench
         .run(&["import", DEMO])
         .done()
-        .says(&["demo: 0 entries added, 461 were there already; the journal has 461 entries"]);
+        .says(&["demo: 0 entries added, 468 were there already; the journal has 468 entries"]);
     assert_eq!(bench.kept(), before);
 }
 
@@ -174,7 +174,7 @@ fn an_export_of_the_end_alone_goes_on_where_it_fits_and_nowhere_else() {
     let ran = refused(&bench, "late.jsonl", &[]);
     assert_eq!(ran.lines("late.jsonl"), [2], "{}", ran.err);
     bench.run(&["import", "early.jsonl"]).done();
-    bench.run(&["import", "late.jsonl"]).done().says(&["361 entries added; the journal has 461 entries"]);
+    bench.run(&["import", "late.jsonl"]).done().says(&["368 entries added; the journal has 468 entries"]);
     assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
 }
 
@@ -207,6 +207,6 @@ fn an_export_is_refused_by_another_journal_at_the_line_where_they_part() {
 fn an_export_of_one_holding_does_not_touch_another() {
     let bench = Bench::with_mine();
     let before = bench.kept();
-    bench.run(&["import", DEMO]).done().says(&["demo: 461 entries added"]);
+    bench.run(&["import", DEMO]).done().says(&["demo: 468 entries added"]);
     assert_eq!(bench.kept(), [vec![text(&demo())], before].concat());
 }

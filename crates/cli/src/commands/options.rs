@@ -7,7 +7,7 @@ use combclear_domain::calendar::Day;
 use combclear_domain::holding::Holding;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::options::{
-    Answer, ApiaryReport, Ask, OptionsReport, Span, StartDays, StartReport, WhatIf,
+    Answer, ApiaryReport, Ask, BadSpan, OptionsReport, Span, StartDays, StartReport, WhatIf,
 };
 
 use super::supering::{known, no_apiary};
@@ -146,7 +146,7 @@ fn head(what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
         assumed.extend(what_if.access.map(|access| format!("access {access}")));
         assumed.extend(what_if.ground.map(|ground| format!("ground {ground}")));
         let until = what_if.until.map(|until| format!(", until {until}")).unwrap_or_default();
-        head.push_str(&format!("  assumed of the site, not recorded: {}{until}\n", assumed.join(", ")));
+        head += &format!("  assumed of the site, not recorded: {}{until}\n", assumed.join(", "));
     }
     head
 }

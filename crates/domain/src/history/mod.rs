@@ -148,7 +148,7 @@ impl History {
 
     /// The history as it stood at the end of a day: what happened later is not in it.
     #[must_use]
-    pub(crate) fn as_of(mut self, day: Day) -> History {
+    pub(crate) fn up_to(mut self, day: Day) -> History {
         self.begun = self.begun.filter(|(on, _)| *on <= day);
         self.unknown_since = self.unknown_since.filter(|(on, _)| *on <= day);
         self.ended = self.ended.filter(|(on, _)| *on <= day);

@@ -116,7 +116,6 @@ fn beside(key: &str, word: &str, needed: &[&str], only: &[&str]) -> Value {
     })
 }
 
-#[expect(clippy::too_many_lines, reason = "one line for each kind")]
 fn of_kind(topic: Topic, keys: Keys) -> Keys {
     let permission = || words(Permission::ALL.iter().map(|word| word.as_str()));
     match topic {
@@ -252,7 +251,11 @@ fn amount() -> Value {
 }
 
 fn list(of: Value) -> Value {
-    json!({ "type": "array", "minItems": 1, "items": of })
+    let mut list = json!({ "type": "array", "minItems": 1 });
+    if let Value::Object(fields) = &mut list {
+        fields.insert("items".to_owned(), of);
+    }
+    list
 }
 
 fn words<'w>(all: impl IntoIterator<Item = &'w str>) -> Value {

@@ -34,7 +34,7 @@ pub(super) struct Colony<'h> {
 /// Something that was counted at an inspection.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Count {
-    pub(super) count: u32,
+    pub(super) number: u32,
     pub(super) on: Day,
     pub(super) entry: EntryId,
 }
@@ -43,7 +43,7 @@ impl<'h> Colony<'h> {
     pub(super) fn of(holding: &'h Holding, leaflets: &Leaflets, name: &ColonyName, ask: &Ask) -> Colony<'h> {
         let file = holding.colony_file(name);
         let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
-        let history = History::of(holding, leaflets, name).as_of(ask.as_of);
+        let history = History::of(holding, leaflets, name).up_to(ask.as_of);
         let mut courses: Vec<usize> = Vec::new();
         for (index, course) in history.courses.iter().enumerate() {
             courses
@@ -78,7 +78,7 @@ impl<'h> Colony<'h> {
     /// What was last counted by the end of a day.
     pub(super) fn counted(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
         self.file.iter().filter(|record| record.on <= on).rev().find_map(|record| match &*record.event {
-            Event::Inspection(seen) => Some(Count { count: pick(seen)?, on: record.on, entry: record.id }),
+            Event::Inspection(seen) => Some(Count { number: pick(seen)?, on: record.on, entry: record.id }),
             _ => None,
         })
     }

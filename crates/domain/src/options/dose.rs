@@ -120,7 +120,7 @@ fn worked_out(
     };
     let unit = unit.as_deref().unwrap_or(leaflet_unit.as_str());
     let count = |what, fact, pick: &dyn Fn(&Inspection) -> Option<u32>| {
-        colony.counts(on, pick).map(|count| (count.count, what)).ok_or(NoDose { fact })
+        colony.counts(on, pick).map(|count| (count.number, what)).ok_or(NoDose { fact })
     };
     let seams = || {
         let pick = |seen: &Inspection| seen.seams.map(u32::from);
@@ -174,15 +174,15 @@ fn worked_out(
     let most = amount_max.map(|most| rounded(most).1).filter(|most| *most > each);
     let mut sum = format!("{} x {of}", amount_of(*amount, unit));
     if times != 1 || *amount != exact {
-        sum.push_str(&format!(" = {}", amount_of(exact, unit)));
+        sum += &format!(" = {}", amount_of(exact, unit));
     }
     if cap.is_some_and(|cap| exact > cap) {
-        sum.push_str(&format!(", capped at {}", amount_of(each, unit)));
+        sum += &format!(", capped at {}", amount_of(each, unit));
     } else if each != exact {
-        sum.push_str(&format!(", rounded up to {}", amount_of(each, unit)));
+        sum += &format!(", rounded up to {}", amount_of(each, unit));
     }
     if let Some(when) = when {
-        sum.push_str(&format!(" ({when})"));
+        sum += &format!(" ({when})");
     }
     let unit = unit.to_owned();
     Ok(Some(Dose { each, each_at_most: most, unit, doses: 1, sum, otherwise: Vec::new() }))

@@ -8,11 +8,20 @@ use super::state::{Answer, State};
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Rank {
     pub(super) answer: Answer,
-    /// Out before the flow: yes, not known, no. The same for all where no flow is expected.
-    pub(super) before_flow: Option<Option<bool>>,
+    pub(super) before_flow: BeforeFlow,
     /// Another class than the last courses: yes, not known, no.
     pub(super) class: Option<State>,
     pub(super) visits: usize,
+}
+
+/// Whether it is out before the next flow.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum BeforeFlow {
+    /// No flow is on record: the same for all.
+    NoFlow,
+    Yes,
+    NotKnown,
+    No,
 }
 
 impl Rank {
@@ -23,7 +32,12 @@ impl Rank {
         let class = judged.conditions().find(|condition| condition.about == "class");
         Rank {
             answer: judged.answer(),
-            before_flow: starting.flow.map(|_| start.and_then(|start| starting.out_before_flow(start))),
+            before_flow: match start.and_then(|start| starting.out_before_flow(start)) {
+                _ if starting.flow.is_none() => BeforeFlow::NoFlow,
+                Some(true) => BeforeFlow::Yes,
+                Some(false) => BeforeFlow::No,
+                None => BeforeFlow::NotKnown,
+            },
             class: class.zip(start).and_then(|(class, start)| class.on(start)).map(|run| run.state),
             visits: start
                 .map_or(0, |start| starting.plan(start).map_or(0, |plan| starting.visits(plan, start).len())),
@@ -33,9 +47,9 @@ impl Rank {
     /// Smaller comes first.
     pub(super) fn key(&self) -> (Answer, u8, u8, usize) {
         let before_flow = match self.before_flow {
-            None | Some(Some(true)) => 0,
-            Some(None) => 1,
-            Some(Some(false)) => 2,
+            BeforeFlow::NoFlow | BeforeFlow::Yes => 0,
+            BeforeFlow::NotKnown => 1,
+            BeforeFlow::No => 2,
         };
         let class = match self.class {
             Some(State::Met) => 0,
@@ -55,14 +69,13 @@ impl Rank {
             }
             .to_owned(),
         ];
-        reasons.extend(self.before_flow.map(|before| {
-            match before {
-                Some(true) => "out before the next flow, if started on its first day",
-                Some(false) => "not out before the next flow, if started on its first day",
-                None => "not known whether it is out before the next flow",
-            }
-            .to_owned()
-        }));
+        let before_flow = match self.before_flow {
+            BeforeFlow::NoFlow => None,
+            BeforeFlow::Yes => Some("out before the next flow, if started on its first day"),
+            BeforeFlow::No => Some("not out before the next flow, if started on its first day"),
+            BeforeFlow::NotKnown => Some("not known whether it is out before the next flow"),
+        };
+        reasons.extend(before_flow.map(str::to_owned));
         reasons.push(
             match self.class {
                 Some(State::Met) => "of another class than the last two courses",

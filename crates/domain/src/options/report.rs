@@ -456,8 +456,8 @@ pub(super) fn see_to(choice: &Choice, on: Day) -> Vec<String> {
             Says::WholeApiary { text }
             | Says::Entrance { text }
             | Says::CombRule { text }
-            | Says::NotWith { text, .. } => text.clone(),
-            Says::ColonySize { text: Some(text), min_bees: None, min_brood_frames: None } => text.clone(),
+            | Says::NotWith { text, .. }
+            | Says::ColonySize { text: Some(text), min_bees: None, min_brood_frames: None } => text.clone(),
             Says::Temperature { window: crate::leaflet::rule::TemperatureWindow::Product, .. }
             | Says::HarvestDuring { value: crate::words::Permission::Forbidden } => {
                 short::says(&rule.says, choice.leaflet.unit)

@@ -7,6 +7,7 @@ use crate::words::{Permission, SupersDuring, Unit};
 
 /// The value in a few words.
 #[must_use]
+#[expect(clippy::too_many_lines, reason = "one arm for each kind of rule")]
 pub fn says(says: &Says, unit: Unit) -> String {
     match says {
         Says::SupersDuring { value } => match value {

@@ -189,7 +189,7 @@ pub(super) fn together<'c>(
         };
         match ranges.last_mut() {
             Some(last) if last.answer == answer && last.in_a_usual_year == in_a_usual_year => {
-                last.to = through
+                last.to = through;
             }
             _ => ranges.push(StartDays { from: day, to: through, answer, in_a_usual_year }),
         }

@@ -12,6 +12,7 @@ use crate::words::{Brood, Ground, SupersDuring};
 pub(super) const NOTICE: &str = "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide. It chooses no medicine for you.";
 
 /// Why a condition came out as it did, in a sentence.
+#[expect(clippy::too_many_lines, reason = "one arm for each reason")]
 pub(super) fn because(because: &Because) -> String {
     match because {
         Because::NotHere => "the colony is not in the holding on that day".to_owned(),

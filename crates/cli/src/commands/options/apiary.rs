@@ -13,7 +13,7 @@ pub(super) fn all(report: &ApiaryReport) -> String {
     let mut text = head(&what, report.from, report.to, report.what_if.as_ref());
     text.push_str(&flow(report.flow.as_ref()));
     for missing in &report.missing {
-        text.push_str(&format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how));
+        text += &format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how);
     }
     let mut rows =
         table(["", "option", "for all", "start days", "colonies", "free for supers", "one dose for all"]);
@@ -31,25 +31,25 @@ pub(super) fn all(report: &ApiaryReport) -> String {
             dose(option),
         ]);
     }
-    text.push_str(&format!("\n{}\n", rows.trim_fmt()));
+    text += &format!("\n{}\n", rows.trim_fmt());
     for (number, option) in report.options.iter().enumerate() {
-        text.push_str(&format!("\n{}. {}\n", number + 1, name(option)));
-        text.push_str(&format!("   stands here because: {}\n", option.order.join("; ")));
+        text += &format!("\n{}. {}\n", number + 1, name(option));
+        text += &format!("   stands here because: {}\n", option.order.join("; "));
         for group in &option.colonies {
             let of = answer(group.answer);
-            text.push_str(&format!("   {of}: {}\n", names(&group.colonies)));
+            text += &format!("   {of}: {}\n", names(&group.colonies));
             for why in &group.why {
-                text.push_str(&format!("      {}\n", because(why, &group.colonies)));
+                text += &format!("      {}\n", because(why, &group.colonies));
             }
         }
         for missing in &option.not_counted {
-            text.push_str(&format!("   not counted: {} ({})\n", missing.why, names(&missing.colonies)));
+            text += &format!("   not counted: {} ({})\n", missing.why, names(&missing.colonies));
         }
         if let Some(solution) = &option.solution {
             let part = |of: Option<combclear_domain::Quantity>, unit: &str| {
                 of.map(|of| format!(", {of} {unit}")).unwrap_or_default()
             };
-            text.push_str(&format!(
+            text += &format!(
                 "   to mix {} ml for all: {} {}{}{}\n      {}\n",
                 solution.millilitres,
                 solution.medicine,
@@ -57,20 +57,20 @@ pub(super) fn all(report: &ApiaryReport) -> String {
                 part(solution.water_ml, "ml water"),
                 part(solution.sugar_g, "g sugar"),
                 solution.how
-            ));
+            );
         }
     }
-    text.push_str(&format!("\n{}", report.notice));
+    text += &format!("\n{}", report.notice);
     text
 }
 
 fn name(option: &ApiaryOption) -> String {
     let mut name = option.leaflet.to_string();
     if let Some(method) = &option.method {
-        name.push_str(&format!(", {method}"));
+        name += &format!(", {method}");
     }
     if let Some(revision) = &option.revision {
-        name.push_str(&format!(", label {revision}"));
+        name += &format!(", label {revision}");
     }
     name
 }

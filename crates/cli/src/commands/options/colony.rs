@@ -13,7 +13,7 @@ use crate::failure::Failure;
 pub(super) fn all(report: &OptionsReport) -> String {
     let mut text = top(report);
     for missing in &report.missing {
-        text.push_str(&format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how));
+        text += &format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how);
     }
     let mut rows = table(["", "option", "answer", "start days", "free for supers", "visits", "dose"]);
     for (number, option) in report.options.iter().enumerate() {
@@ -35,25 +35,25 @@ pub(super) fn all(report: &OptionsReport) -> String {
             dose(&option.dose),
         ]);
     }
-    text.push_str(&format!("\n{}\n", rows.trim_fmt()));
+    text += &format!("\n{}\n", rows.trim_fmt());
     for (number, option) in report.options.iter().enumerate() {
-        text.push_str(&format!("\n{}. {}: {}\n", number + 1, name(option), answer(option.answer)));
-        text.push_str(&format!("   stands here because: {}\n", option.order.join("; ")));
+        text += &format!("\n{}. {}: {}\n", number + 1, name(option), answer(option.answer));
+        text += &format!("   stands here because: {}\n", option.order.join("; "));
         if let Some(day) = option.nearest_day {
-            text.push_str(&format!("   nearest to usable on {day}\n"));
+            text += &format!("   nearest to usable on {day}\n");
             for change in &option.would_have_to_change {
-                text.push_str(&format!("   would have to change: {change}\n"));
+                text += &format!("   would have to change: {change}\n");
             }
         }
         // What would open more days of one that is usable stands with its conditions.
         for missing in option.missing.iter().filter(|_| option.answer == Answer::Unknown) {
-            text.push_str(&format!("   not known: {}\n", gap(missing)));
+            text += &format!("   not known: {}\n", gap(missing));
         }
         for condition in warnings(option) {
-            text.push_str(&format!("   {condition}\n"));
+            text += &format!("   {condition}\n");
         }
     }
-    text.push_str(&format!("\n{}\n{}", count(report), report.notice));
+    text += &format!("\n{}\n{}", count(report), report.notice);
     text
 }
 
@@ -77,10 +77,10 @@ fn count(report: &OptionsReport) -> String {
 fn name(option: &OptionReport) -> String {
     let mut name = option.leaflet.to_string();
     if let Some(method) = &option.method {
-        name.push_str(&format!(", {method}"));
+        name += &format!(", {method}");
     }
     if let Some(revision) = &option.revision {
-        name.push_str(&format!(", label {revision}"));
+        name += &format!(", label {revision}");
     }
     name
 }
@@ -130,7 +130,7 @@ pub(super) fn one(report: &OptionsReport, leaflet: &str) -> Result<String, Failu
     for option in of_it {
         text.push_str(&whole(option));
     }
-    text.push_str(&format!("\n{} Days counted by {}.", report.notice, report.policy));
+    text += &format!("\n{} Days counted by {}.", report.notice, report.policy);
     Ok(text)
 }
 

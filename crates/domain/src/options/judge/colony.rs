@@ -163,7 +163,7 @@ pub(super) fn strength(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<
         let boxes = |seen: &Inspection| seen.brood_boxes.map(u32::from);
         Some(match colony.counts(day, boxes) {
             None => not_counted(colony, day, "brood boxes", boxes),
-            Some(count) if count.count <= u32::from(max) => Found::met(counted("brood boxes", count)),
+            Some(count) if count.number <= u32::from(max) => Found::met(counted("brood boxes", count)),
             Some(count) => Found::broken(counted("brood boxes", count)),
         })
     }));
@@ -180,16 +180,16 @@ fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) ->
     };
     let of_seams = colony.counts(day, seams);
     if let Some((least, count)) = frames.zip(of_seams) {
-        return Some(by(count, "seams of bees", count.count >= u32::from(least)));
+        return Some(by(count, "seams of bees", count.number >= u32::from(least)));
     }
     if let Some((least, count)) = bees.zip(colony.counts(day, estimate)) {
-        return Some(by(count, "bees", count.count >= least));
+        return Some(by(count, "bees", count.number >= least));
     }
     if let Some((least, count)) = bees.zip(of_seams) {
-        if count.count.saturating_mul(BEES_IN_A_SEAM_LEAST) >= least {
+        if count.number.saturating_mul(BEES_IN_A_SEAM_LEAST) >= least {
             return Some(Found::met(counted("seams of bees", count)));
         }
-        if count.count.saturating_mul(BEES_IN_A_SEAM_MOST) < least {
+        if count.number.saturating_mul(BEES_IN_A_SEAM_MOST) < least {
             return Some(Found::broken(counted("seams of bees", count)));
         }
     }
@@ -201,7 +201,7 @@ fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) ->
 }
 
 fn counted(what: &'static str, count: Count) -> Because {
-    Because::Counted { what, count: count.count, on: count.on, entry: count.entry }
+    Because::Counted { what, count: count.number, on: count.on, entry: count.entry }
 }
 
 fn not_counted(
@@ -210,6 +210,6 @@ fn not_counted(
     what: &'static str,
     pick: impl Fn(&Inspection) -> Option<u32>,
 ) -> Found {
-    let last = colony.counted(day, pick).map(|count| (count.count, count.on));
+    let last = colony.counted(day, pick).map(|count| (count.number, count.on));
     Found::unknown(Because::NotCounted { what, last })
 }

@@ -110,7 +110,7 @@ fn standing(colony: &Colony<'_>, course: &Course, day: Day) -> Standing {
 fn feeding(colony: &Colony<'_>, day: Day) -> Found {
     let feeder = |seen: &Inspection| seen.feeder.map(u32::from);
     match colony.counts(day, feeder) {
-        Some(count) if count.count > 0 => {
+        Some(count) if count.number > 0 => {
             Found::broken(Because::Feeder { seen: count.on, entry: count.entry })
         }
         Some(count) => Found::met(Because::NoFeeder { seen: count.on, entry: count.entry }),
@@ -144,6 +144,7 @@ pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
 }
 
 /// A year may be the calendar's or any twelve months. Where the leaflet does not say which, both must agree.
+#[expect(clippy::needless_pass_by_value, reason = "an iterator is cheap to clone and reads best by value")]
 fn per_year<'c>(
     courses: impl DoubleEndedIterator<Item = &'c Course> + Clone,
     day: Day,
