@@ -528,3 +528,132 @@ fn depend(one: &Draft, two: &Draft) -> bool {
         || set_up(two)
         || (!reading(one) && !reading(two) && named(one).intersection(&named(two)).next().is_some())
 }
+
+#[test]
+fn scratch() {
+    let d = |w: &str, on: &str, kind: &str, body: Value| draft(w, on.parse().unwrap(), kind, &body);
+    let base = || {
+        vec![
+            d("1", "2025-01-01", "holding_details", json!({"keeper":"tester","jurisdiction":"yy"})),
+            d("2", "2025-01-01", "apiary_details", json!({"apiary":"East"})),
+            d(
+                "3",
+                "2025-01-01",
+                "colony_established",
+                json!({"colony":"A0","apiary":"East","medicines":"none"}),
+            ),
+            d(
+                "4",
+                "2025-01-01",
+                "site_conditions",
+                json!({"apiary":"East","power":"mains","access":"vehicle","ground":"dry"}),
+            ),
+            d(
+                "5",
+                "2025-09-01",
+                "nectar_flow",
+                json!({"apiary":"East","forage":"ivy","stage":"seen","from":"2025-11-20","to":"2025-12-20"}),
+            ),
+            d(
+                "6",
+                "2025-09-01",
+                "nectar_flow",
+                json!({"apiary":"East","forage":"lime","stage":"expected","from":"2026-06-20","to":"2026-07-20"}),
+            ),
+            d(
+                "7",
+                "2025-09-01",
+                "temperature_normals",
+                json!({"apiary":"East","months":[{"month":1,"min_c":1,"max_c":9}]}),
+            ),
+            d(
+                "8",
+                "2025-10-01",
+                "temperature",
+                json!({"apiary":"East","stage":"forecast","days":(0..90).map(|n| json!({"day":day(n),"min_c":12,"max_c":18})).collect::<Vec<_>>()}),
+            ),
+        ]
+    };
+    let medicine = |leaflet: &str| {
+        vec![
+            d(
+                "m",
+                "2025-01-01",
+                "medicine_described",
+                json!({"medicine":"M","pack_name":"Pack","unit":"strip","leaflet":leaflet}),
+            ),
+            d("l", "2025-01-01", "lot_acquired", json!({"lot":"L","medicine":"M","quantity":100})),
+        ]
+    };
+    let show = |name: &str, drafts: Vec<Draft>, leaflet: &str, from: &str, as_of: &str| {
+        let mut holding = Holding::new("test".parse().unwrap());
+        for draft in &drafts {
+            let written = "2027-06-01T00:00:00.000Z".parse().unwrap();
+            let entry =
+                combclear_domain::journal::Entry::seal(holding.name(), draft.clone(), written, holding.tip());
+            holding.accept(&entry).unwrap_or_else(|r| panic!("{name}: {r:?}"));
+        }
+        let from: Day = from.parse().unwrap();
+        let report = OptionsReport::of(
+            &holding,
+            leaflets(),
+            &"A0".parse().unwrap(),
+            &asked(from, from, as_of.parse().unwrap(), &WhatIf::default()),
+        );
+        let option = report.options.iter().find(|o| o.leaflet.as_str() == leaflet).unwrap();
+        println!("== {name}: {leaflet} {from}: {:?}", option.answer);
+        for c in option.conditions.iter().filter(|c| c.binds) {
+            println!("   {} {:?}: {}", c.about, c.runs[0].state, c.runs[0].why);
+        }
+        if let Some(s) = option.starts.first() {
+            println!("   out {:?} free {:?} {}", s.out_from, s.first_free_day, s.supers);
+            for on in [s.first_free_day].into_iter().flatten() {
+                println!(
+                    "   supering on {on}: {:?}",
+                    SuperingReport::of(&holding, leaflets(), &"A0".parse().unwrap(), on).answer
+                );
+            }
+        }
+    };
+    show("S4 silent stay", base(), "strip-silent", "2025-11-19", "2025-11-19");
+    show("S3 second-hand stay", base(), "strip-second-hand", "2025-11-05", "2025-11-05");
+    let mut j = base();
+    j.extend(medicine("strip-second-hand"));
+    j.push(d("r", "2025-10-01", "leaflet_reading", json!({"lot":"L","terms":{"stay_min_days":28}})));
+    show("S3b second-hand stay read as 28", j, "strip-second-hand", "2025-11-05", "2025-11-05");
+    // S5 removal
+    let mut j = base();
+    j.extend(medicine("strip-silent"));
+    j.push(d(
+        "r",
+        "2025-10-01",
+        "leaflet_reading",
+        json!({"lot":"L","terms":{"stay_min_days":10, "stay_max_days": 30}}),
+    ));
+    show("S5 removal unstated", j.clone(), "strip-silent", "2025-11-05", "2025-11-05");
+    j.push(d("r2", "2025-10-02", "leaflet_reading", json!({"lot":"L","terms":{"removal":"not_needed"}})));
+    show("S5 removal not needed", j, "strip-silent", "2025-11-05", "2025-11-05");
+    // S1 broodless
+    let mut j = base();
+    j.extend(medicine("trickle-broodless"));
+    j.push(d("a", "2025-10-20", "administration", json!({"given":[{"lot":"L","each":1,"colonies":["A0"]}]})));
+    j.push(d("i", "2025-12-20", "inspection", json!({"colony":"A0","brood":"absent"})));
+    show("S1 broodless", j.clone(), "trickle-broodless", "2025-12-21", "2025-12-21");
+    j.push(d("i2", "2025-11-15", "inspection", json!({"colony":"A0","brood":"present"})));
+    show("S1 broodless, brood between", j, "trickle-broodless", "2025-12-21", "2025-12-21");
+    // S2
+    let mut j = base();
+    j.push(d("i", "2025-10-20", "inspection", json!({"colony":"A0","bees":12000})));
+    show("S2 bees", j.clone(), "pad-first-days", "2025-10-21", "2025-10-25");
+    j.push(d("i2", "2025-10-19", "inspection", json!({"colony":"A0","seams":3})));
+    show("S2 bees and fewer seams", j, "pad-first-days", "2025-10-21", "2025-10-25");
+    // S7 other course
+    let mut j = base();
+    j.extend(medicine("strip-plain"));
+    j.push(d("a", "2025-12-25", "administration", json!({"given":[{"lot":"L","each":1,"colonies":["A0"]}]})));
+    show("S7 other in", j, "vapour-mains", "2025-12-26", "2025-12-26");
+    // wafer usable in flow
+    let mut j = base();
+    j.push(d("i", "2025-11-05", "inspection", json!({"colony":"A0","brood":"absent"})));
+    show("wafer", j, "wafer-used-up", "2025-11-09", "2025-11-09");
+}

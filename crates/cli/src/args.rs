@@ -108,7 +108,7 @@ pub(crate) struct Options {
     /// What if: electric power there, none, battery, generator or mains; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Power::from_word, Power::ALL))]
     pub(crate) power: Option<Power>,
-    /// What if: access to the apiary, vehicle, on_foot or none
+    /// What if: access to the apiary, `vehicle`, `on_foot` or `none`
     #[arg(long, value_name = "WORD", value_parser = word(Access::from_word, Access::ALL))]
     pub(crate) access: Option<Access>,
     /// What if: ground at the stands, dry, wet or flooded

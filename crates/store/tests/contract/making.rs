@@ -134,6 +134,8 @@ pub(crate) fn draft(number: u64) -> Draft {
             forage: "lime; 'heather'".to_owned(),
             stage: FlowStage::Expected,
             from: day(),
+            from_early: None,
+            from_late: None,
             to: None,
         }),
     };

@@ -196,7 +196,9 @@ fn whole(option: &OptionReport) -> String {
     let mut list = |head: &str, said: &[String]| {
         if !said.is_empty() {
             line(2, head);
-            said.iter().for_each(|said| line(4, said));
+            for said in said {
+                line(4, said);
+            }
         }
     };
     list("not known:", &option.missing.iter().map(gap).collect::<Vec<_>>());
