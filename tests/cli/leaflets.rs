@@ -59,7 +59,8 @@ fn an_unknown_id_is_answered_with_what_may_have_been_meant() {
         //     "did you mean `amitraz-strip-500mg-a` or `amitraz-strip-500mg-b` or `amitraz-fumigation-tablet-12.5mg` or \
         //      `amitraz-strip-500mg-c` or `amitraz-strip-3.33`?",
         // ),
-        ("coumaphos", "list them all: combclear leaflets"),
+        ("coumaphos", "did you mean `coumaphos-strip`?"),
+        ("sawdust", "list them all: combclear leaflets"),
         ("", "list them all: combclear leaflets"),
     ] {
         bench.run(&["leaflets", written]).failed_with(&format!("there is no leaflet `{written}`"), help);

@@ -58,6 +58,7 @@ fn terms() -> BoxedStrategy<Value> {
     let days = || (0..500_u16).prop_map(Value::from);
     body(vec![
         maybe("supers_during", words(&["off", "on", "on_no_harvest"])),
+        maybe("flow_during", words(&["forbidden", "allowed"])),
         maybe("withdrawal_days", days()),
         maybe("wait_after_removal_days", days()),
         maybe("removal", words(&["needed", "not_needed", "nothing_stays"])),
@@ -88,6 +89,19 @@ fn body(fields: Vec<Field>) -> BoxedStrategy<Value> {
         .boxed()
 }
 
+/// At least one object of these fields: an empty list is left out by some fields and so is no text to compare.
+fn list_of(fields: impl Fn() -> Vec<Field>) -> impl Strategy<Value = Value> {
+    prop::collection::vec(body(fields()), 1..3).prop_map(Value::Array)
+}
+
+/// Degrees to a tenth, as the journal writes them.
+fn degrees() -> impl Strategy<Value = Value> {
+    (-600..=500_i32).prop_map(|tenths| match tenths % 10 {
+        0 => Value::from(tenths / 10),
+        _ => Value::from(f64::from(tenths) / 10.0),
+    })
+}
+
 #[expect(clippy::too_many_lines, reason = "one arm for each kind")]
 fn body_of(kind: Kind) -> BoxedStrategy<Value> {
     let brood = || words(&["absent", "lowest", "present"]);
@@ -113,7 +127,30 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
             needed("forage", text()),
             needed("stage", words(&["expected", "seen"])),
             needed("from", a_day()),
+            maybe("from_early", a_day()),
+            maybe("from_late", a_day()),
             maybe("to", a_day()),
+        ],
+        Kind::Temperature => vec![
+            needed("apiary", name()),
+            needed("stage", words(&["forecast", "measured"])),
+            needed(
+                "days",
+                list_of(|| {
+                    vec![needed("day", a_day()), needed("min_c", degrees()), needed("max_c", degrees())]
+                }),
+            ),
+            maybe("origin", text()),
+        ],
+        Kind::TemperatureNormals => vec![
+            needed("apiary", name()),
+            needed(
+                "months",
+                list_of(|| {
+                    vec![needed("month", small()), needed("min_c", degrees()), needed("max_c", degrees())]
+                }),
+            ),
+            maybe("origin", text()),
         ],
         Kind::ColonyEstablished => vec![
             needed("colony", name()),
@@ -148,7 +185,9 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
             needed("colony", name()),
             maybe("brood", brood()),
             maybe("seams", small()),
+            maybe("bees", (0..200_000_u32).prop_map(Value::from)),
             maybe("brood_boxes", small()),
+            maybe("hive_litres", (0..400_u16).prop_map(Value::from)),
             maybe("feeder", flag()),
             maybe("note", text()),
         ],
@@ -171,7 +210,17 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
             maybe("label_revision", text()),
         ],
         Kind::LeafletReading => {
-            vec![needed("lot", name()), maybe("revision", text()), needed("terms", terms())]
+            vec![
+                needed("lot", name()),
+                maybe("revision", text()),
+                needed("terms", terms()),
+                maybe(
+                    "confirms",
+                    list_of(|| {
+                        vec![needed("topic", words(&["temperature", "brood"])), needed("says", text())]
+                    }),
+                ),
+            ]
         }
         Kind::Prescription => vec![
             needed("prescription", name()),

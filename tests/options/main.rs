@@ -25,7 +25,9 @@ use serde::Deserialize;
 
 #[path = "../entries.rs"]
 mod entries;
+mod knowledge;
 mod laws;
+mod making;
 mod plans;
 
 use entries::{holding, root};

@@ -2,93 +2,15 @@
 //!
 //! A plan is drawn first, and then recorded; what a holding refuses is left out, so that every journal is a true one.
 
-use std::fmt;
-
-use combclear_domain::calendar::{Day, Instant};
-use combclear_domain::holding::{Holding, Refusal};
-use combclear_domain::journal::entry::Envelope;
-use combclear_domain::journal::{Draft, Entry};
-use combclear_domain::leaflet::{Leaflet, Topic};
+use combclear_domain::calendar::Day;
+use combclear_domain::journal::Draft;
+use combclear_domain::leaflet::Leaflet;
 use combclear_domain::options::in_few_words;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
 use super::entries::uuid_of;
-use super::leaflets;
-
-/// The days of the plans count from here, so that they run over the new year.
-const FIRST_DAY: &str = "2025-10-01";
-/// How many days a plan spans.
-pub(super) const SPAN: u16 = 120;
-const WRITTEN: &str = "2027-06-01T00:00:00.000Z";
-
-/// A day of a plan.
-pub(super) fn day(ahead: u16) -> Day {
-    FIRST_DAY.parse::<Day>().unwrap().plus(ahead)
-}
-
-/// The invented leaflets that the laws ask about, in their order.
-pub(super) fn invented() -> Vec<&'static Leaflet> {
-    let here = leaflets().iter().filter(|leaflet| leaflet.jurisdiction.as_str() == "yy");
-    here.map(|leaflet| &**leaflet).collect()
-}
-
-/// The entries of a holding, in the order in which they were recorded, and the names that they use.
-#[derive(Clone)]
-pub(super) struct Journal {
-    pub(super) drafts: Vec<Draft>,
-    pub(super) colonies: Vec<String>,
-    apiaries: Vec<String>,
-    /// Lots, each with the leaflet of its medicine.
-    pub(super) lots: Vec<(String, &'static Leaflet)>,
-    /// First doses, each with its lot.
-    courses: Vec<(String, String)>,
-}
-
-impl fmt::Debug for Journal {
-    /// One line an entry, so that a failure can be read and turned into a case.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        self.drafts
-            .iter()
-            .try_for_each(|draft| write!(f, "\n  {} {} {}", draft.on, draft.kind().as_str(), draft.body))
-    }
-}
-
-impl Journal {
-    pub(super) fn holding(&self) -> Holding {
-        self.try_holding().unwrap_or_else(|refusal| panic!("{refusal:?} in {self:?}"))
-    }
-
-    pub(super) fn try_holding(&self) -> Result<Holding, Refusal> {
-        let mut holding = Holding::new("test".parse().unwrap());
-        self.drafts.iter().try_for_each(|draft| record(&mut holding, draft))?;
-        Ok(holding)
-    }
-
-    /// The same entries and one more.
-    pub(super) fn and(&self, draft: Draft) -> Journal {
-        let mut more = self.clone();
-        more.drafts.push(draft);
-        more
-    }
-}
-
-fn record(holding: &mut Holding, draft: &Draft) -> Result<(), Refusal> {
-    let written: Instant = WRITTEN.parse().unwrap();
-    let entry = Entry::seal(holding.name(), draft.clone(), written, holding.tip());
-    holding.accept(&entry)
-}
-
-/// An entry in the wire format. Words stand for ids; what is null is left out.
-pub(super) fn draft(word: &str, on: Day, kind: &str, body: &Value) -> Draft {
-    let mut body = body.clone();
-    body.as_object_mut().unwrap().retain(|_, value| !value.is_null());
-    let envelope =
-        json!({ "id": uuid_of(word), "on": on, "recorded_by": "tester", "kind": kind, "body": body });
-    Envelope::from_json(&envelope.to_string())
-        .and_then(Envelope::read)
-        .unwrap_or_else(|fault| panic!("{envelope}: {}: {fault}", fault.pointer))
-}
+use super::making::{Journal, SPAN, day, draft, invented, record};
 
 /// What a plan holds. Numbers choose among what there is when the entry is made.
 #[derive(Debug, Clone)]
@@ -174,17 +96,17 @@ fn what() -> impl Strategy<Value = What> {
 }
 
 fn word(words: &'static [&'static str]) -> impl Strategy<Value = Option<&'static str>> {
-    prop::option::weighted(0.7, prop::sample::select(words))
+    prop::option::weighted(0.6, prop::sample::select(words))
 }
 
 /// An estimate of the bees lies within what the seams of bees let be, or one of the two would be wrong.
 fn inspect() -> impl Strategy<Value = What> {
-    let bees = prop::option::of(1_200..=3_000_u32);
-    let strength =
-        (prop::option::of(1..16_u8), bees, prop::option::of(1..4_u8), prop::option::of(30..90_u16));
+    let few = |most: u16| prop::option::weighted(0.4, 1..most);
+    let bees = prop::option::weighted(0.4, 1_200..=3_000_u32);
+    let feeder = prop::option::weighted(0.3, any::<bool>());
     let brood = word(&["absent", "lowest", "present"]);
-    (any::<u8>(), brood, strength, any::<Option<bool>>()).prop_map(
-        |(colony, brood, (seams, bees, boxes, litres), feeder)| {
+    (any::<u8>(), brood, few(16), bees, few(4), few(90), feeder).prop_map(
+        |(colony, brood, seams, bees, boxes, litres, feeder)| {
             let seen = json!({
                 "brood": brood,
                 "seams": seams,
@@ -397,7 +319,7 @@ impl Journal {
             }
             What::Confirm { lot, rule } => {
                 let (lot, leaflet) = self.lot(*lot);
-                let confirmed = confirmed(leaflet, *rule)?;
+                let confirmed = confirmed(leaflet, *rule);
                 ("leaflet_reading", json!({ "lot": lot, "terms": {}, "confirms": [confirmed] }))
             }
             What::Move { colony, apiary } => {
@@ -417,19 +339,8 @@ fn with(body: &Value, field: &str, name: &str) -> Value {
     body
 }
 
-/// A value of the leaflet in the words in which it is confirmed; none of what is stated as a term instead.
-fn confirmed(leaflet: &Leaflet, rule: u8) -> Option<Value> {
-    let stated = [
-        Topic::SupersDuring,
-        Topic::FlowDuring,
-        Topic::Withdrawal,
-        Topic::WaitAfterRemoval,
-        Topic::Removal,
-        Topic::StayMin,
-        Topic::StayMax,
-        Topic::Doses,
-    ];
-    let rules: Vec<_> = leaflet.rules.iter().filter(|rule| !stated.contains(&rule.says.topic())).collect();
-    let rule = rules.get(usize::from(rule) % rules.len().max(1))?;
-    Some(json!({ "topic": rule.says.topic(), "says": in_few_words(&rule.says, leaflet.unit) }))
+/// A value of the leaflet in the words in which it is confirmed.
+fn confirmed(leaflet: &Leaflet, rule: u8) -> Value {
+    let rule = &leaflet.rules[usize::from(rule) % leaflet.rules.len()];
+    json!({ "topic": rule.says.topic(), "says": in_few_words(&rule.says, leaflet.unit) })
 }

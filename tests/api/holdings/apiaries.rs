@@ -6,9 +6,15 @@ use crate::seed;
 
 const PATH: &str = "/holdings/heathside/apiaries";
 
+/// What is known of a site of which nobody has said anything.
+fn nothing_known() -> Value {
+    json!({ "power": null, "access": null, "ground": null })
+}
+
 fn orchard() -> Value {
     json!({
-        "apiary": "orchard", "place": "behind the old barn", "colonies": ["M1", "M2", "M3"], "conditions": null,
+        "apiary": "orchard", "place": "behind the old barn", "colonies": ["M1", "M2", "M3"],
+        "conditions": nothing_known(),
         "flows": [{ "apiary": "orchard", "forage": "plum", "stage": "expected", "from": "2026-04-20" }],
     })
 }
@@ -16,8 +22,9 @@ fn orchard() -> Value {
 #[tokio::test]
 async fn the_apiaries_are_listed_as_they_stand_today() {
     let bench = seed::bench().await;
-    let far_field =
-        json!({ "apiary": "far field", "place": null, "colonies": ["F1"], "conditions": null, "flows": [] });
+    let far_field = json!({
+        "apiary": "far field", "place": null, "colonies": ["F1"], "conditions": nothing_known(), "flows": [],
+    });
     let want = json!({ "holding": "heathside", "on": "2026-04-11", "items": [far_field, orchard()] });
     assert_eq!(bench.get(PATH).await.good(), want);
 }
@@ -28,9 +35,20 @@ async fn an_apiary_is_shown_as_it_stood_on_the_day() {
     assert_eq!(bench.get(&format!("{PATH}/orchard")).await.good(), orchard());
     let earlier = bench.get(&format!("{PATH}/orchard?on=2026-02-28")).await.good();
     assert_eq!((&earlier["colonies"], &earlier["flows"]), (&json!(["M1", "M2", "M3", "M4"]), &json!([])));
-    let site = json!({ "apiary": "far field", "power": "none", "access": "on_foot", "ground": "flooded" });
-    bench.put(&seed::path(20), &seed::entry(20, "2026-04-11", "site_conditions", site.clone())).await.good();
-    assert_eq!(bench.get(&format!("{PATH}/far%20field")).await.good()["conditions"], site);
+    // Each field as the newest entry that states it has it.
+    let site = async |number: u32, on: &str, body: Value| {
+        bench.put(&seed::path(number), &seed::entry(number, on, "site_conditions", body)).await.good();
+        bench.get(&format!("{PATH}/far%20field")).await.good()["conditions"].clone()
+    };
+    let first = json!({ "apiary": "far field", "power": "none", "access": "on_foot" });
+    let want = json!({ "power": "none", "access": "on_foot", "ground": null });
+    assert_eq!(site(20, "2026-04-09", first).await, want);
+    let flood =
+        json!({ "apiary": "far field", "ground": "flooded", "access": "none", "until": "2026-04-20" });
+    let want = json!({ "power": "none", "access": "none", "ground": "flooded" });
+    assert_eq!(site(21, "2026-04-10", flood).await, want);
+    let later = bench.get(&format!("{PATH}/far%20field?on=2026-04-21")).await.good();
+    assert_eq!(later["conditions"], json!({ "power": "none", "access": "on_foot", "ground": null }));
 }
 
 #[tokio::test]

@@ -53,14 +53,13 @@ impl SiteFile<'_> {
 
     /// After a flood or wet ground that has an end, nobody knows how dry it is until it is recorded again.
     pub(crate) fn ground(&self, on: Day) -> Option<(Ground, EntryId)> {
-        let (ground, until, entry) = self
-            .by(on)
-            .find_map(|(record, site)| site.ground.map(|ground| (ground, site.until, record.id)))?;
-        match until {
-            Some(until) if until < on && ground != Ground::Dry => None,
-            Some(until) if until < on => self.newest(on, |site| site.ground),
-            _ => Some((ground, entry)),
-        }
+        let (ground, entry) = self.newest(on, |site| site.ground)?;
+        let stated_on = self.by(on).find(|(record, _)| record.id == entry).map(|(record, _)| record.on)?;
+        let wet_since = self.by(on).any(|(_, site)| {
+            let ended = site.until.filter(|until| stated_on <= *until && *until < on);
+            site.ground.is_some_and(|ground| ground != Ground::Dry) && ended.is_some()
+        });
+        (ground != Ground::Dry || !wet_since).then_some((ground, entry))
     }
 
     /// What the newest entry says that states it and still holds.

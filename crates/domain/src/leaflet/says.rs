@@ -11,7 +11,8 @@ macro_rules! topics {
     ($($(#[$doc:meta])+ $topic:ident = $text:literal,)+) => {
         /// What a rule speaks of.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+        // The derive does not see a word that comes through this macro: it is named by rule, and by hand where it differs.
+        #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(rename_all = "snake_case"))]
         pub enum Topic {
             $($(#[$doc])+ #[serde(rename = $text)] $topic,)+
         }
@@ -63,6 +64,7 @@ topics! {
     /// Temperature limits.
     Temperature = "temperature",
     /// The brood under which it may be used.
+    #[cfg_attr(feature = "openapi", schema(rename = "brood"))]
     BroodNeed = "brood",
     /// Strength of the colony.
     ColonySize = "colony_size",

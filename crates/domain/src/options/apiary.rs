@@ -8,7 +8,7 @@ use super::dose::{self, Solution};
 use super::flow::Flow;
 use super::order::Rank;
 use super::place::WhatIf;
-use super::report::{FlowReport, Missing, StockReport, no_jurisdiction, see_to, stock};
+use super::report::{FlowReport, Missing, StockOfMedicine, no_jurisdiction, see_to, stock};
 use super::span::{Ask, Span};
 use super::starts::{StartReport, Starting};
 use super::state::{Answer, StartDays, State};
@@ -87,7 +87,7 @@ pub struct ApiaryOption {
     /// What has to be mixed for one dose of all of them.
     pub solution: Option<Solution>,
     /// What is in stock of it.
-    pub stock: StockReport,
+    pub stock: StockOfMedicine,
     /// What the leaflet asks for in words.
     pub see_to: Vec<String>,
 }

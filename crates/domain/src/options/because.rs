@@ -71,6 +71,8 @@ pub enum Because {
     PerhapsInFlow { early: Day, late: Day, entry: EntryId },
     /// It would be out before the flow only if no brood is seen while it is in.
     FlowTurnsOnBrood { without: Day, with: Day, entry: EntryId },
+    /// No least stay is stated, and a flow comes while it may still be in.
+    FlowBeforeStayIsKnown { from: Day, entry: EntryId },
     /// No flow of that year is on record.
     FlowsNotRecorded { year: i32 },
     /// The leaflet allows it.
@@ -84,6 +86,8 @@ pub enum Because {
     AlreadyIn { medicine: MedicineName, placed: Day, entry: EntryId },
     /// It is in doubt whether a medicine is in.
     PerhapsIn { medicine: MedicineName, placed: Day, entry: EntryId },
+    /// It is not known what the colony came with, or was given before.
+    CameWithUnknown { since: Day, entry: EntryId },
     /// Nothing is in.
     NothingIn,
     /// A feeder is on.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::choice::Choice;
 use super::colony::Colony;
 use super::judge;
-use super::place::{Place, WhatIf};
+use super::place::Place;
 use super::span::{Ask, Span};
 use super::state::{Answer, Condition, StartDays, together};
 use crate::holding::Holding;
@@ -62,10 +62,22 @@ impl<'h> Board<'h> {
         ask: &'h Ask,
         apiaries: impl IntoIterator<Item = &'a ApiaryName>,
     ) -> Board<'h> {
+        Board::of_some(holding, leaflets, ask, apiaries, |_| true)
+    }
+
+    /// The same with only those choices that are to be kept.
+    pub(super) fn of_some<'a>(
+        holding: &'h Holding,
+        leaflets: &'h Leaflets,
+        ask: &'h Ask,
+        apiaries: impl IntoIterator<Item = &'a ApiaryName>,
+        keep: impl Fn(&Choice) -> bool,
+    ) -> Board<'h> {
         let jurisdiction = holding.jurisdiction(ask.stands_on());
-        let choices = jurisdiction
+        let mut choices: Vec<Choice> = jurisdiction
             .map(|jurisdiction| Choice::all(holding, leaflets, jurisdiction, ask))
             .unwrap_or_default();
+        choices.retain(keep);
         let places = apiaries.into_iter().map(|apiary| {
             let place = Place::of(holding, apiary, ask);
             let conditions = choices.iter().map(|choice| judge::of_place(choice, &place, ask.span)).collect();
@@ -92,11 +104,9 @@ impl<'h> Board<'h> {
         self.judge_colony(&self.colony(colony))
     }
 
-    /// The same question about a later span. Of the site it is assumed what was assumed without an end.
+    /// The same question about a later span.
     pub(super) fn later(&self, span: Span) -> Ask {
-        let holds_on = self.ask.what_if.until.is_none_or(|until| until >= span.from());
-        let what_if = if holds_on { self.ask.what_if.clone() } else { WhatIf::default() };
-        Ask { span, as_of: self.ask.as_of, what_if }
+        Ask { span, as_of: self.ask.as_of, what_if: self.ask.what_if.clone() }
     }
 
     pub(super) fn colony(&self, colony: &ColonyName) -> Colony<'h> {

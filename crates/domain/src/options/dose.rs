@@ -16,7 +16,7 @@ use crate::words::Unit;
 /// What one colony gets.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct Dose {
+pub struct DoseSum {
     /// At each dose; where the leaflet gives a range, the least.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 2))]
     pub each: Quantity,
@@ -66,7 +66,7 @@ pub struct Solution {
 }
 
 /// The dose of a colony on a day.
-pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Dose, NoDose> {
+pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSum, NoDose> {
     let in_force =
         |topic| choice.rules_on(topic).filter(move |(_, rule): &(usize, &Rule)| rule.is_in_force(on));
     let mut rules: Vec<&Rule> = in_force(Topic::Dose).map(|(_, rule)| rule).collect();
@@ -78,16 +78,18 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Dose, 
     let (small, full): (Vec<&Rule>, Vec<&Rule>) = rules.iter().partition(|rule| small(rule));
     let candidates = if full.is_empty() { &small } else { &full };
     let unit = choice.leaflet.unit;
-    let cap = in_force(Topic::DoseCap).find_map(|(_, rule)| match &rule.says {
-        Says::DoseCap { amount, when: None, .. } => Some(*amount),
-        _ => None,
-    });
+    let caps: Vec<(Quantity, Option<&str>)> = in_force(Topic::DoseCap)
+        .filter_map(|(_, rule)| match &rule.says {
+            Says::DoseCap { amount, when, .. } => Some((*amount, when.as_deref())),
+            _ => None,
+        })
+        .collect();
     let doses = choice.terms(on).and_then(|terms| terms.doses.as_ref()).map_or(1, |fact| fact.value.count);
     let mut fault = NoDose { fact: "the dose: the leaflet here states none" };
-    let mut worked: Option<Dose> = None;
+    let mut worked: Option<DoseSum> = None;
     let mut otherwise: Vec<String> = Vec::new();
     for rule in candidates {
-        match worked_out(&rule.says, unit, colony, on, cap) {
+        match worked_out(&rule.says, unit, colony, on, &caps) {
             Ok(Some(mut dose)) if worked.is_none() => {
                 dose.doses = doses;
                 worked = Some(dose);
@@ -104,7 +106,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Dose, 
         Says::DoseCap { when: Some(_), .. } => Some(short::says(&rule.says, unit)),
         _ => None,
     }));
-    worked.map(|dose| Dose { otherwise, ..dose }).ok_or(fault)
+    worked.map(|dose| DoseSum { otherwise, ..dose }).ok_or(fault)
 }
 
 /// The sum of one rule; none where it speaks of colonies of another size.
@@ -113,12 +115,13 @@ fn worked_out(
     leaflet_unit: Unit,
     colony: &Colony<'_>,
     on: Day,
-    cap: Option<Quantity>,
-) -> Result<Option<Dose>, NoDose> {
+    caps: &[(Quantity, Option<&str>)],
+) -> Result<Option<DoseSum>, NoDose> {
     let Says::Dose { amount, amount_max, per, frames, min_bees, max_bees, unit, when } = says else {
         return Ok(None);
     };
     let unit = unit.as_deref().unwrap_or(leaflet_unit.as_str());
+    let cap = cap_for(caps, when.as_deref());
     let count = |what, fact, pick: &dyn Fn(&Inspection) -> Option<u32>| {
         colony.counts(on, pick).map(|count| (count.number, what)).ok_or(NoDose { fact })
     };
@@ -185,7 +188,17 @@ fn worked_out(
         sum += &format!(" ({when})");
     }
     let unit = unit.to_owned();
-    Ok(Some(Dose { each, each_at_most: most, unit, doses: 1, sum, otherwise: Vec::new() }))
+    Ok(Some(DoseSum { each, each_at_most: most, unit, doses: 1, sum, otherwise: Vec::new() }))
+}
+
+/// The cap that holds for a dose: the smallest of those that hold always or under its condition; where none of several says so,
+/// the smallest of all.
+fn cap_for(caps: &[(Quantity, Option<&str>)], when: Option<&str>) -> Option<Quantity> {
+    let holds = |of: &Option<&str>| {
+        of.is_none_or(|of| when.is_some_and(|when| when.contains(of) || of.contains(when)))
+    };
+    let held = caps.iter().filter(|(_, of)| holds(of)).map(|(amount, _)| *amount).min();
+    held.or_else(|| caps.iter().map(|(amount, _)| *amount).min())
 }
 
 /// The smallest part that can be given: a whole piece, half a piece where the leaflet itself halves it, a tenth of a gram, a

@@ -53,9 +53,11 @@ impl Flow {
                 entry: record.id,
             };
             let same = |known: &Flow| known.forage == flow.forage && known.usual.year() == flow.usual.year();
+            let seen = |known: &Flow| known.stage == FlowStage::Seen;
             if flow.stage == FlowStage::Seen {
-                flows.retain(|known| !same(known) || known.stage == FlowStage::Seen);
-            } else if flows.iter().any(|known| same(known) && known.stage == FlowStage::Seen) {
+                // Once its end is seen it is recorded again: the newer entry stands for both.
+                flows.retain(|known| !same(known) || (seen(known) && known.usual != flow.usual));
+            } else if flows.iter().any(|known| same(known) && seen(known)) {
                 continue;
             } else {
                 flows.retain(|known| !same(known));

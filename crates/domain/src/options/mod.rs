@@ -34,10 +34,11 @@ pub use apiary::{ApiaryOption, ApiaryReport, ColoniesOfAnswer, WhyNot};
 pub use because::{Because, Measure, Origin, ToldBy};
 pub use board::{Board, Judged};
 pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
-pub use dose::{Dose, Solution};
+pub use dose::{DoseSum, Solution};
 pub use place::WhatIf;
 pub use report::{
-    ConditionReport, DoseReport, FlowReport, Missing, OptionReport, OptionsReport, RunReport, StockReport,
+    ConditionReport, DoseOfColony, FlowReport, Missing, OptionReport, OptionsReport, RunReport,
+    StockOfMedicine,
 };
 pub use short::{amount_of, says as in_few_words};
 pub use span::{Ask, BadSpan, Span};

@@ -11,6 +11,10 @@ use crate::words::{RemovalNeed, SupersDuring};
 pub(super) struct Plan {
     /// The earliest day of each dose; none if the days between doses are not stated.
     pub(super) doses: Option<Vec<u16>>,
+    /// The latest day of each dose, where the most days between doses are stated.
+    pub(super) doses_by: Option<Vec<u16>>,
+    /// Whether nothing stays in the hive.
+    pub(super) single: bool,
     /// How many doses, if stated.
     pub(super) count: Option<u8>,
     /// How many doses at most, where the leaflet lets the number vary.
@@ -21,8 +25,10 @@ pub(super) struct Plan {
     pub(super) turns_on_brood: Option<(u16, u16)>,
     /// After how many days it must be out.
     pub(super) most: Option<u16>,
-    /// Whether somebody must come back to take it out.
+    /// Whether somebody must come back to take it out, as far as is known.
     pub(super) taken_out: bool,
+    /// Whether it is stated if it must come out.
+    pub(super) removal_stated: bool,
     /// How well the least stay is established.
     pub(super) confidence: Confidence,
 }
@@ -37,6 +43,10 @@ impl Plan {
             (Some(count), Some(days)) => Some((0..u16::from(count)).map(|dose| dose * days).collect()),
             _ => None,
         };
+        let most_between = terms.doses.as_ref().and_then(|fact| fact.value.interval_max_days);
+        let doses_by = most_between
+            .zip(count)
+            .map(|(days, count)| (0..u16::from(count)).map(|dose| dose * days).collect());
         let last_dose = doses.as_ref().and_then(|doses| doses.last().copied());
         let single = terms.release() == Some(Release::Single);
         let (stay, turns_on_brood) = least_stay(terms, brood);
@@ -49,11 +59,14 @@ impl Plan {
         let spent = used_up(terms).map(|(days, _)| days).filter(|_| removal == Some(RemovalNeed::NotNeeded));
         Plan {
             doses,
+            doses_by,
+            single,
             count,
             count_max,
             least: if single { least } else { spent.or(least) },
             turns_on_brood,
             most: most_stay(terms, brood),
+            removal_stated: removal.is_some(),
             taken_out: !single && removal != Some(RemovalNeed::NotNeeded),
             confidence: stay.map_or(Confidence::Document, |fact| fact.confidence),
         }
@@ -68,6 +81,21 @@ impl Plan {
     pub(super) fn surely_in(&self) -> u16 {
         let last_dose = self.doses.as_ref().and_then(|doses| doses.last().copied()).unwrap_or_default();
         self.least.unwrap_or_default().max(last_dose + 1)
+    }
+
+    /// The days from a dose's earliest to its latest, in order; the earliest only where the latest is not stated.
+    pub(super) fn dose_days(&self) -> Vec<(u16, u16)> {
+        let earliest = self.doses.clone().unwrap_or_else(|| vec![0]);
+        let latest = self.doses_by.as_deref().unwrap_or_default();
+        let each = earliest.into_iter().enumerate();
+        each.map(|(dose, from)| (from, latest.get(dose).copied().unwrap_or(from).max(from))).collect()
+    }
+
+    /// Days from the start on which it may be in or out, since no least stay is stated: the first and, if the most is
+    /// stated, the last.
+    pub(super) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
+        let known = self.single || self.least.is_some();
+        (!known).then(|| (self.surely_in(), self.most.map(|days| days.saturating_sub(1))))
     }
 
     /// The last day on which it is still in, at the earliest.

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::board::{Board, Judged};
 use super::choice::Choice;
 use super::colony::Colony;
-use super::dose::{self, Dose, Solution};
+use super::dose::{self, DoseSum, Solution};
 use super::flow::Flow;
 use super::order::Rank;
 use super::place::WhatIf;
@@ -108,7 +108,7 @@ pub struct OptionReport {
     /// The latest start that is out before the next flow.
     pub latest_start: Vec<LatestStart>,
     /// What the colony would get.
-    pub dose: DoseReport,
+    pub dose: DoseOfColony,
     /// What has to be carried there.
     pub carry: Vec<String>,
     /// What the leaflet asks for in words and nobody can judge from the record.
@@ -177,21 +177,21 @@ pub struct Missing {
 /// What a colony would get, and what is in stock.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct DoseReport {
+pub struct DoseOfColony {
     /// The dose; none if something must be counted first.
-    pub dose: Option<Dose>,
+    pub dose: Option<DoseSum>,
     /// What must be counted first.
     pub missing: Option<String>,
     /// What has to be mixed for one dose.
     pub solution: Option<Solution>,
     /// What is in stock of it.
-    pub stock: StockReport,
+    pub stock: StockOfMedicine,
 }
 
 /// What is in stock of one medicine on a day.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct StockReport {
+pub struct StockOfMedicine {
     /// In date, in the unit of the medicine.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub in_date: Quantity,
@@ -378,14 +378,14 @@ fn first_open_day(board: &Board<'_>, starting: &Starting<'_>) -> Option<Day> {
     let span = Span::new(from, from.plus(AHEAD_DAYS)).ok()?;
     let apiary = starting.colony.apiary.as_ref();
     let ask = board.later(span);
-    let later = Board::of(board.holding, board.leaflets, &ask, apiary);
-    let judged = later.judge_colony(starting.colony);
-    let same = judged.into_iter().find(|judged| {
-        judged.choice.leaflet.id == starting.choice.leaflet.id
-            && judged.choice.method == starting.choice.method
-            && judged.choice.revision == starting.choice.revision
-    })?;
-    same.days.iter().find(|days| days.answer != Answer::RuledOut).map(|days| days.from)
+    let same = |choice: &Choice| {
+        choice.leaflet.id == starting.choice.leaflet.id
+            && choice.method == starting.choice.method
+            && choice.revision == starting.choice.revision
+    };
+    let later = Board::of_some(board.holding, board.leaflets, &ask, apiary, same);
+    let judged = later.judge_colony(starting.colony).into_iter().next()?;
+    judged.days.iter().find(|days| days.answer != Answer::RuledOut).map(|days| days.from)
 }
 
 /// The start day with the fewest broken conditions, the first of them, and what would have to change for it.
@@ -406,24 +406,24 @@ fn nearest_day(judged: &Judged<'_>) -> Option<(Day, Vec<String>)> {
     Some((day, changes))
 }
 
-pub(super) fn dose_report(choice: &Choice, colony: &Colony<'_>, start: Day) -> DoseReport {
+pub(super) fn dose_report(choice: &Choice, colony: &Colony<'_>, start: Day) -> DoseOfColony {
     let stock = stock(choice, start);
     match dose::of(choice, colony, start) {
         Ok(dose) => {
             let most = dose.each_at_most.unwrap_or(dose.each);
             let solution = (dose.unit == "ml").then(|| dose::solution(choice, start, most)).flatten();
-            DoseReport { dose: Some(dose), missing: None, solution, stock }
+            DoseOfColony { dose: Some(dose), missing: None, solution, stock }
         }
         Err(missing) => {
-            DoseReport { dose: None, missing: Some(missing.fact.to_owned()), solution: None, stock }
+            DoseOfColony { dose: None, missing: Some(missing.fact.to_owned()), solution: None, stock }
         }
     }
 }
 
-pub(super) fn stock(choice: &Choice, on: Day) -> StockReport {
+pub(super) fn stock(choice: &Choice, on: Day) -> StockOfMedicine {
     let (in_date, others): (Vec<_>, Vec<_>) =
         choice.stock.iter().partition(|stock| stock.expiry.is_some_and(|expiry| on <= expiry));
-    StockReport {
+    StockOfMedicine {
         in_date: in_date.iter().fold(Quantity::ZERO, |sum, stock| sum.plus(stock.left)),
         unit: choice.leaflet.unit.to_string(),
         lots: in_date.iter().map(|stock| stock.lot.clone()).collect(),

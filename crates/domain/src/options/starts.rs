@@ -54,6 +54,7 @@ pub struct Margin {
     /// The first day of the flow.
     pub flow: Day,
     /// Days to spare; negative: days short.
+    #[cfg_attr(feature = "openapi", schema(minimum = -200_000, maximum = 200_000))]
     pub days_to_spare: i64,
 }
 
@@ -184,22 +185,26 @@ impl Starting<'_> {
             what,
             hive_opened: opened,
         };
-        let single = !plan.taken_out && plan.least.is_none_or(|days| days == 0);
-        let doses = plan.doses.clone().unwrap_or_else(|| vec![0]);
         let many = plan.count.is_some_and(|count| count > 1);
-        let mut visits: Vec<Visit> = doses
-            .iter()
+        let mut visits: Vec<Visit> = plan
+            .dose_days()
+            .into_iter()
             .enumerate()
-            .map(|(index, days)| {
-                let verb = if single { "give" } else { "place" };
+            .map(|(index, (from, by))| {
+                let verb = if plan.single { "give" } else { "place" };
                 let what = if many { format!("{verb} dose {}", index + 1) } else { format!("{verb} it") };
-                visit(*days, None, what)
+                visit(from, plan.doses_by.is_some().then(|| start.plus(by)).filter(|_| from > 0), what)
             })
             .collect();
         if plan.taken_out {
             let by = plan.most.map(|days| start.plus(days));
-            let out = plan.least.or(plan.most).unwrap_or_default();
-            visits.push(visit(out, by, "take it out".to_owned()));
+            let out = plan.least.unwrap_or_else(|| plan.surely_in());
+            let what = match (plan.removal_stated, plan.least) {
+                (true, Some(_)) => "take it out",
+                (true, None) => "take it out; no least stay is stated",
+                (false, _) => "see on the leaflet whether it has to come out",
+            };
+            visits.push(visit(out, by, what.to_owned()));
         }
         visits
     }

@@ -50,6 +50,9 @@ pub(super) fn because(because: &Because) -> String {
         Because::FlowTurnsOnBrood { without, with, .. } => format!(
             "without brood it may be out on {without}, before the flow; if brood is seen while it is in, not before {with}"
         ),
+        Because::FlowBeforeStayIsKnown { from, .. } => format!(
+            "how long it must stay is not stated, and a flow may begin on {from} while it is still in"
+        ),
         Because::FlowsNotRecorded { year } => format!("no nectar flow of {year} is on record"),
         Because::FlowAllowed => "it may be used in a flow".to_owned(),
         Because::AfterLastFlow { last } => {
@@ -59,6 +62,9 @@ pub(super) fn because(because: &Because) -> String {
         Because::AlreadyIn { medicine, placed, .. } => format!("`{medicine}` placed on {placed} is in"),
         Because::PerhapsIn { medicine, placed, .. } => {
             format!("`{medicine}` placed on {placed} may come out by then, but is not on record as out")
+        }
+        Because::CameWithUnknown { since, .. } => {
+            format!("nobody knows what was given to it or was in it when it came on {since}")
         }
         Because::NothingIn => "nothing of the kind is in".to_owned(),
         Because::Feeder { seen, .. } => format!("a feeder was on, seen on {seen}"),
@@ -190,10 +196,12 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
         | Because::InFlow { entry, .. }
         | Because::PerhapsInFlow { entry, .. }
         | Because::FlowTurnsOnBrood { entry, .. }
+        | Because::FlowBeforeStayIsKnown { entry, .. }
         | Because::NoFlow { next: Some((_, entry)) }
         | Because::FlowStillToCome { entry, .. }
         | Because::AlreadyIn { entry, .. }
         | Because::PerhapsIn { entry, .. }
+        | Because::CameWithUnknown { entry, .. }
         | Because::Feeder { entry, .. }
         | Because::NoFeeder { entry, .. }
         | Because::BroodSeen { entry, .. }
@@ -228,6 +236,9 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
             (None, _) => ("leaflet_reading", "read it on the leaflet of the lot".to_owned()),
         },
         Because::NoDirections => ("leaflet_reading", "read the leaflet on the pack".to_owned()),
+        Because::CameWithUnknown { entry, .. } => {
+            ("colony_established", format!("ask whoever kept it before, then correct entry {entry}"))
+        }
         Because::ApiaryNotKnown | Because::NotHere => {
             ("colony_established", "record where the colony stands".to_owned())
         }
@@ -266,6 +277,10 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
             "temperature",
             "record the forecast when it reaches those days; monthly normals tell what is to be expected"
                 .to_owned(),
+        ),
+        Because::FlowBeforeStayIsKnown { .. } => (
+            "leaflet_reading",
+            "read how long it must stay on the leaflet of the lot and record it".to_owned(),
         ),
         _ => ("leaflet_reading", "read how long it stays on the leaflet of the lot and record it".to_owned()),
     }

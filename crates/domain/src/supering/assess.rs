@@ -3,7 +3,7 @@
 use super::grounds::{Ground, Outcome, Reason, Topic};
 use crate::calendar::{Day, last_blocked_day};
 use crate::history::{Bars, Course, End, Fact, History, Terms, free_in_or_out, used_up, withdrawal_bars};
-use crate::leaflet::Release;
+use crate::leaflet::{Release, Says};
 use crate::words::SupersDuring;
 
 /// Where a course stands on a day.
@@ -239,7 +239,18 @@ fn stand<'h>(
     for (topic, _) in looser.into_iter().filter(|(_, looser)| *looser) {
         add(Outcome::Noted, false, Reason::LooserThanLeaflet { topic });
     }
+    let carried_over = terms.leaflet.iter().filter(|_| on <= course.placed.plus(COMBS_CARRY_DAYS));
+    let rules = carried_over
+        .flat_map(|leaflet| leaflet.in_force(crate::leaflet::Topic::CombRule, course.placed, None));
+    for rule in rules {
+        if let Says::CombRule { text } = &rule.says {
+            add(Outcome::Noted, false, Reason::CombsCarryOver { text });
+        }
+    }
 }
+
+/// How long treated combs are spoken of: the longest comb rule read, three years.
+const COMBS_CARRY_DAYS: u16 = 3 * 366;
 
 fn stayed_at_least<'h>(
     history: &History,

@@ -195,6 +195,11 @@ pub enum Reason<'h> {
         /// The term.
         supers: &'h Fact<SupersDuring>,
     },
+    /// What the leaflet says of combs that were in the hive with it.
+    CombsCarryOver {
+        /// In its words here.
+        text: &'h str,
+    },
     /// A stated value is looser than the documented one of the built-in leaflet. It is used.
     LooserThanLeaflet {
         /// Which.

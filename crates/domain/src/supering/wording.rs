@@ -169,6 +169,7 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
             )
         }
         Reason::SupersWhileIn { span: None, .. } => format!("no honey supers were on while {name} was in"),
+        Reason::CombsCarryOver { text } => format!("{name}, the combs: {text}"),
         Reason::LooserThanLeaflet { topic } => format!(
             "{name}: the stated {} is looser than the documented leaflet; check the pack again",
             topic_words(*topic)

@@ -56,6 +56,7 @@ const fn about(reason: &Reason<'_>) -> &'static str {
         Reason::DosesGiven { .. } => "doses",
         Reason::DoseOffTime { .. } => "dose_off_time",
         Reason::SupersWhileIn { .. } => "supers_while_in",
+        Reason::CombsCarryOver { .. } => "comb_rule",
         Reason::LooserThanLeaflet { .. } => "looser_than_leaflet",
     }
 }

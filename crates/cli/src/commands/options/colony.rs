@@ -2,7 +2,8 @@
 
 use combclear_domain::diagnostic::nearest;
 use combclear_domain::options::{
-    Answer, ConditionReport, DoseReport, Missing, OptionReport, OptionsReport, StartReport, State, amount_of,
+    Answer, ConditionReport, DoseOfColony, Missing, OptionReport, OptionsReport, StartReport, State,
+    amount_of,
 };
 
 use super::{answer, flow, free, head, range, starts};
@@ -100,7 +101,7 @@ fn warnings(option: &OptionReport) -> Vec<String> {
     broken.collect()
 }
 
-fn dose(report: &DoseReport) -> String {
+fn dose(report: &DoseOfColony) -> String {
     let stock = format!("in stock {}", amount_of(report.stock.in_date, &report.stock.unit));
     match (&report.dose, &report.missing) {
         (Some(dose), _) => {

@@ -4,6 +4,7 @@ use super::rules;
 use crate::calendar::Day;
 use crate::history::{Authority, Fact};
 use crate::journal::event::Inspection;
+use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Force, Says, Topic};
 use crate::options::because::Because;
 use crate::options::choice::Choice;
@@ -88,9 +89,19 @@ fn in_flow(
     said: Option<Permission>,
 ) -> Found {
     let through = |brood| choice.plan(start, brood).map_or(start, |plan| plan.in_through(start));
-    let seen = colony.brood_state(start);
-    let (short, long) = (through(seen), through(None));
+    // Without sight of the brood both may be; brood that is not there yet may come while it is in.
+    let shortest = match colony.brood_state(start) {
+        Some(BroodState::Present) => BroodState::Present,
+        Some(BroodState::AbsentOrLowest) | None => BroodState::AbsentOrLowest,
+    };
+    let (short, long) = (through(Some(shortest)), through(None));
+    let (short, long) = (short.min(long), long);
     match (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long)) {
+        (Meets::None, Meets::None)
+            if said != Some(Permission::Allowed) && perhaps_in_flow(choice, place, start).is_some() =>
+        {
+            Found::unknown(perhaps_in_flow(choice, place, start).unwrap_or(Because::StayNotKnown))
+        }
         (Meets::None, Meets::None) => {
             let next = Flow::next_from(&place.flows, start).map(|flow| (flow.early, flow.entry));
             Found::met_anyway(Because::NoFlow { next })
@@ -113,6 +124,20 @@ fn in_flow(
     }
 }
 
+/// A flow that comes while it may still be in, where no least stay is stated: nobody can tell whether it is out by then.
+fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
+    let (first, last) = choice.plan(start, None)?.perhaps_in()?;
+    let first = start.plus(first);
+    let last =
+        last.map_or_else(|| Day::new(start.year(), 12, 31).unwrap_or(Day::LAST), |days| start.plus(days));
+    match Flow::meeting(&place.flows, first.min(last), last) {
+        Meets::Surely(flow) | Meets::Perhaps(flow) => {
+            Some(Because::FlowBeforeStayIsKnown { from: flow.early, entry: flow.entry })
+        }
+        Meets::None | Meets::NotRecorded(_) => None,
+    }
+}
+
 /// Only after the last harvest of the year.
 pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
     rules(choice, Topic::Timing, span, |rule, day| {
@@ -122,6 +147,11 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
             return Some(Found::broken(because));
         }
         let of_year = place.flows.iter().filter(|flow| flow.usual.year() == day.year());
+        let no_end = |flow: &&Flow| flow.to.is_none() && flow.late <= day;
+        if let Some(flow) = of_year.clone().find(no_end) {
+            let (early, late, entry) = (flow.early, flow.late, flow.entry);
+            return Some(Found::unknown(Because::PerhapsInFlow { early, late, entry }));
+        }
         if let Some(flow) = of_year.clone().find(|flow| day <= flow.last()) {
             return Some(Found::broken(Because::FlowStillToCome { from: flow.usual, entry: flow.entry }));
         }

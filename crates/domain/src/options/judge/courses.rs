@@ -11,7 +11,8 @@ use crate::options::choice::Choice;
 use crate::options::colony::Colony;
 use crate::options::plan::Plan;
 use crate::options::span::Span;
-use crate::options::state::{Condition, Found};
+use crate::options::state::{Condition, Found, State};
+use crate::words::Brood;
 
 /// After so many days without a course no broodless time of before goes on. Common practice, no source.
 const NO_BROODLESS_TIME_DAYS: u16 = 180;
@@ -40,7 +41,9 @@ pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
         let beside = Condition::by_day("other_medicines", span, |day| {
             is_in(colony, day, |course| !same(course) && !banned(course, day))
         });
-        conditions.push(beside.advice());
+        if others.is_empty() {
+            conditions.push(beside.advice());
+        }
     }
     conditions.extend(others);
     conditions.extend(not_with(Other::Feeding));
@@ -71,10 +74,23 @@ fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Foun
         }
         perhaps = perhaps.or(Some(Because::PerhapsIn { medicine, placed, entry }));
     }
-    match perhaps {
+    match perhaps.or_else(|| came_with_unknown(colony, day)) {
         Some(because) => Found::unknown(because),
         None => Found::met_anyway(Because::NothingIn),
     }
+}
+
+/// What is found of the past of a colony whose past is not all known holds only if it is broken already.
+fn known_past(colony: &Colony<'_>, day: Day, found: Found) -> Found {
+    match came_with_unknown(colony, day) {
+        Some(because) if found.state == State::Met => Found::unknown(because),
+        _ => found,
+    }
+}
+
+fn came_with_unknown(colony: &Colony<'_>, day: Day) -> Option<Because> {
+    let (since, entry) = colony.history.unknown_since.filter(|(since, _)| *since <= day)?;
+    Some(Because::CameWithUnknown { since, entry })
 }
 
 enum Standing {
@@ -88,8 +104,10 @@ fn standing(colony: &Colony<'_>, course: &Course, day: Day) -> Standing {
         let given = course.doses.iter().any(|dose| dose.on == day);
         return if given { Standing::In } else { Standing::Out };
     }
-    if course.out_by(day).is_some() {
-        return Standing::Out;
+    match course.end {
+        End::Out { on, .. } if on <= day => return Standing::Out,
+        End::Out { .. } if course.in_doubt.is_none_or(|(since, _)| day < since) => return Standing::In,
+        End::Out { .. } | End::Open => {}
     }
     if course.in_doubt.is_some_and(|(since, _)| since <= day) {
         return Standing::Perhaps;
@@ -123,15 +141,15 @@ pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     let leaflet: &Leaflet = &choice.leaflet;
     let mut conditions = rules(choice, Topic::CoursesPerYear, span, |rule, day| {
         let Says::CoursesPerYear { count, counted } = rule.says else { return None };
-        Some(per_year(colony.courses_of(leaflet, day), day, count, counted))
+        Some(known_past(colony, day, per_year(colony.courses_of(leaflet, day), day, count, counted)))
     });
     conditions.extend(rules(choice, Topic::CoursesPerBroodlessPeriod, span, |rule, day| {
-        let Says::CoursesPerBroodlessPeriod { .. } = rule.says else { return None };
-        Some(broodless(colony, colony.courses_of(leaflet, day).next_back(), day))
+        let Says::CoursesPerBroodlessPeriod { count } = rule.says else { return None };
+        Some(known_past(colony, day, broodless(colony, colony.courses_of(leaflet, day), day, count)))
     }));
     conditions.extend(rules(choice, Topic::GapBetweenCourses, span, |rule, day| {
         let Says::GapBetweenCourses { days } = rule.says else { return None };
-        Some(gap(colony.courses_of(leaflet, day).next_back(), day, days))
+        Some(known_past(colony, day, gap(colony.courses_of(leaflet, day).next_back(), day, days)))
     }));
     for condition in rules(choice, Topic::Class, span, |rule, day| {
         let Says::Class { name } = &rule.says else { return None };
@@ -178,20 +196,30 @@ fn per_year<'c>(
     }
 }
 
-fn broodless(colony: &Colony<'_>, last: Option<&Course>, day: Day) -> Found {
-    let Some(last) = last.map(|course| course.placed) else {
-        return Found::met_anyway(Because::NoCourseBefore);
-    };
-    if last < day.minus(NO_BROODLESS_TIME_DAYS) {
-        return Found::met_anyway(Because::NoCourseBefore);
+/// How many courses were given since brood was last seen. Whether a time without brood goes on is told by what was seen since
+/// the last of them: none, or the least, or nobody looked.
+fn broodless<'c>(
+    colony: &Colony<'_>,
+    courses: impl DoubleEndedIterator<Item = &'c Course>,
+    day: Day,
+    most: u8,
+) -> Found {
+    let mut seen = colony.history.broods.iter().filter(|seen| seen.on <= day);
+    let present = seen.clone().rfind(|seen| seen.brood == Brood::Present).map(|seen| seen.on);
+    let earliest = day.minus(NO_BROODLESS_TIME_DAYS);
+    let placed: Vec<Day> = courses.map(|course| course.placed).filter(|placed| earliest <= *placed).collect();
+    let Some(last) = placed.last().copied() else { return Found::met_anyway(Because::NoCourseBefore) };
+    if let Some(seen) = present.filter(|present| *present > last) {
+        return Found::met_anyway(Because::BroodSince { last, seen });
     }
-    let since = colony.history.broods.iter().filter(|seen| seen.on > last && seen.on <= day);
-    match since.clone().rfind(|seen| seen.brood == crate::words::Brood::Present) {
-        Some(seen) => Found::met_anyway(Because::BroodSince { last, seen: seen.on }),
-        None if since.clone().next().is_some() => {
-            Found::broken(Because::SameBroodlessPeriod { last, seen_absent: true })
-        }
-        None => Found::unknown(Because::SameBroodlessPeriod { last, seen_absent: false }),
+    let since = placed.iter().filter(|placed| present.is_none_or(|present| present < **placed)).count();
+    let given = u8::try_from(since).unwrap_or(u8::MAX);
+    if given < most {
+        return Found::met(Because::Courses { given, most, year: "time without brood", last: Some(last) });
+    }
+    match seen.rfind(|seen| seen.on > last).map(|seen| seen.brood) {
+        Some(Brood::Absent) => Found::broken(Because::SameBroodlessPeriod { last, seen_absent: true }),
+        _ => Found::unknown(Because::SameBroodlessPeriod { last, seen_absent: false }),
     }
 }
 

@@ -91,17 +91,40 @@ fn ground(place: &Place<'_>, day: Day) -> Found {
 /// Whether the apiary can be reached for every later dose, and on the day it may come out at the earliest.
 fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Found {
     let Some(plan) = choice.plan(start, None) else { return Found::unknown(Because::StayNotKnown) };
-    let mut days: Vec<u16> = plan.doses.clone().unwrap_or_default();
-    days.retain(|days| *days > 0);
-    days.extend(plan.least.or(plan.most).filter(|_| plan.taken_out));
-    let mut worst: Option<Found> = None;
-    for day in days {
-        let found = reached(place, start.plus(day));
-        if worst.as_ref().is_none_or(|known| found.state > known.state) {
-            worst = Some(found);
-        }
+    let mut visits: Vec<(u16, u16)> = plan.dose_days();
+    visits.retain(|(from, _)| *from > 0);
+    let on = |days: u16| reached(place, start.plus(days));
+    // One day on which the apiary can be reached is enough.
+    let mut found: Vec<Found> = visits.into_iter().map(|(from, by)| best((from..=by).map(on))).collect();
+    if plan.taken_out {
+        found.push(match (plan.least, plan.most) {
+            (Some(least), most) => best((least..=most.unwrap_or(least).max(least)).map(on)),
+            // Any of these days may be too early: only if all of them will do is the last one sure.
+            (None, Some(most)) => worst((plan.surely_in()..=most.max(plan.surely_in())).map(on)),
+            (None, None) => Found::unknown(Because::StayNotKnown),
+        });
     }
+    worst(found.into_iter())
+}
+
+/// The best of several days, any of which will do.
+fn best(days: impl Iterator<Item = Found>) -> Found {
+    let best = days.reduce(|best, next| if rank(&next) < rank(&best) { next } else { best });
+    best.unwrap_or_else(|| Found::unknown(Because::StayNotKnown))
+}
+
+/// The worst of several, all of which must do.
+fn worst(each: impl Iterator<Item = Found>) -> Found {
+    let worst = each.reduce(|worst, next| if rank(&next) > rank(&worst) { next } else { worst });
     worst.unwrap_or_else(|| Found::unknown(Because::StayNotKnown))
+}
+
+/// Met before expected, before open, before not expected, before broken.
+fn rank(found: &Found) -> (State, Option<bool>) {
+    (
+        found.state,
+        found.expected.map(|holds| !holds).or_else(|| (found.state == State::Unknown).then_some(false)),
+    )
 }
 
 /// Temperatures, each by the days that its rule speaks of.
@@ -133,8 +156,12 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
                 None => Found::unknown(Because::StayNotKnown),
             },
             TemperatureWindow::AtUse => {
-                let doses = choice.plan(start, None).and_then(|plan| plan.doses.as_deref()).unwrap_or(&[0]);
-                weather.moments(doses.iter().map(|day| start.plus(*day)), limits)
+                let doses = choice.plan(start, None).map_or_else(|| vec![(0, 0)], Plan::dose_days);
+                // A later dose may be given on any day from its earliest to its latest.
+                let each = doses.into_iter().map(|(from, by)| {
+                    best((from..=by).map(|day| weather.moments(std::iter::once(start.plus(day)), limits)))
+                });
+                worst(each)
             }
             // The keeper sees to it when mixing: it is told among the things to do.
             TemperatureWindow::Product => return None,
