@@ -52,13 +52,12 @@ fn an_unknown_id_is_answered_with_what_may_have_been_meant() {
     let bench = Bench::new();
     for (written, help) in [
         ("amitraz-strip-500mg", "did you mean `amitraz-strip-500mg-a`?"),
-        // FAULT: an id that stands in several jurisdictions is named once for each of them.
-        // ("thymol-gel", "did you mean `thymol-gel-12.5g`?"),
-        // (
-        //     "Amitraz",
-        //     "did you mean `amitraz-strip-500mg-a` or `amitraz-strip-500mg-b` or `amitraz-fumigation-tablet-12.5mg` or \
-        //      `amitraz-strip-500mg-c` or `amitraz-strip-3.33`?",
-        // ),
+        ("thymol-gel", "did you mean `thymol-gel-12.5g`?"),
+        (
+            "Amitraz",
+            "did you mean `amitraz-fumigation-tablet-12.5mg` or `amitraz-strip-3.33` or `amitraz-strip-500mg-a` or \
+             `amitraz-strip-500mg-b` or `amitraz-strip-500mg-c`?",
+        ),
         ("coumaphos", "did you mean `coumaphos-strip`?"),
         ("sawdust", "list them all: combclear leaflets"),
         ("", "list them all: combclear leaflets"),

@@ -130,8 +130,7 @@ fn zero_is_usable_three_is_all_ruled_out_and_four_is_none_usable_but_not_all_rul
         // What is assumed may turn what is not known into what is usable.
         (&["H1", "--access", "vehicle"], 4),
         (&["H1", "--access", "none"], 3),
-        // FAULT: the exit code is that of all options, not of the one that is shown.
-        // (&["C1", "--leaflet", "salt"], 4),
+        (&["C1", "--leaflet", "salt"], 4),
     ] {
         for json in [&[][..], &["--json"]] {
             let ran = bench.run(&ask(&[arguments, json].concat()));

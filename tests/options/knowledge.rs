@@ -167,8 +167,6 @@ fn depend(one: &Draft, two: &Draft) -> bool {
 pub(super) fn leans(because: &Because) -> bool {
     match because {
         Because::Courses { given, .. } => *given > 0,
-        // FAULT: that it is out before the next flow rests on its stay, documented or not.
-        // Because::NoFlow { next: Some(_) } => true,
         Because::SupersOn { .. }
         | Because::FlowAllowed
         | Because::AfterLastFlow { .. }
@@ -182,7 +180,7 @@ pub(super) fn leans(because: &Because) -> bool {
     }
 }
 
-/// FAULT: a colony is looked at where it stood on the first day asked about, also on days after it was moved.
+/// A colony is looked at where it stood on the first day asked about, also on days after it was moved.
 pub(super) fn moved_meanwhile(journal: &Journal, colony: &ColonyName, ask: &Ask) -> bool {
     journal.drafts.iter().any(|draft| match &*draft.event {
         Event::ColonyMoved(moved) => {
@@ -190,18 +188,4 @@ pub(super) fn moved_meanwhile(journal: &Journal, colony: &ColonyName, ask: &Ask)
         }
         _ => false,
     })
-}
-
-/// Flips that the program still makes.
-pub(super) fn is_known_fault(leaflet: &Leaflet, about: &str) -> bool {
-    match about {
-        // FAULT: where the stay is not stated, only the day of placing is held against the flows; and where it is stated but
-        // nobody said whether it must come out, it is taken for taken out.
-        "flow_during" => leaflet.id.as_str() == "strip-silent",
-        // FAULT: no brood seen once since the last course stands for no brood at any time since.
-        "courses_per_broodless_period" => true,
-        // FAULT: an estimate of the bees meets a rule on frames and bees, until the seams are counted.
-        "colony_size" => leaflet.id.as_str() == "pad-first-days",
-        _ => false,
-    }
 }

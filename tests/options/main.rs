@@ -73,7 +73,7 @@ struct Ask {
     method: Option<String>,
     revision: Option<String>,
 
-    /// usable, unknown, ruled_out.
+    /// `usable`, `unknown`, `ruled_out`.
     answer: Option<String>,
     /// `from to answer`, with `usual` or `unusual` where a usual year tells more.
     days: Option<Vec<String>>,
@@ -113,6 +113,8 @@ struct Ask {
     /// As `2 strips` or `30 to 36 ml`; `-` if something must be counted first.
     dose: Option<String>,
     dose_sum: Option<String>,
+    /// Part of what must be counted or known first.
+    dose_missing: Option<String>,
     otherwise: Option<Vec<String>>,
     /// `medicine, water_ml, sugar_g`.
     solution: Option<String>,
@@ -209,6 +211,7 @@ fn day(day: Option<Day>) -> String {
     day.map_or("-".to_owned(), |day| day.to_string())
 }
 
+#[expect(clippy::too_many_lines, reason = "one line for each thing that is compared")]
 fn of_option(
     option: &OptionReport,
     jurisdiction: Option<&Jurisdiction>,
@@ -291,6 +294,9 @@ fn of_option(
         None => amount_of(dose.each, &dose.unit),
     });
     compare.one("dose", ask.dose.as_ref(), amount);
+    if let Some(part) = &ask.dose_missing {
+        compare.part("dose missing", part, &option.dose.missing.iter().collect::<Vec<_>>());
+    }
     compare.one("sum", ask.dose_sum.as_ref(), dose.map(|dose| dose.sum.clone()).unwrap_or_default());
     compare.list("otherwise", ask.otherwise.as_ref(), dose.iter().flat_map(|dose| dose.otherwise.clone()));
     let solution = option.dose.solution.as_ref().map(|solution| {
@@ -350,6 +356,7 @@ struct Compare {
 }
 
 impl Compare {
+    #[expect(clippy::needless_pass_by_value, reason = "what was got is made for the comparison")]
     fn one(&mut self, what: &str, wanted: Option<&String>, got: String) {
         if let Some(wanted) = wanted.filter(|wanted| **wanted != got) {
             self.faults.push(format!("{what}: wanted `{wanted}`, got `{got}`"));

@@ -174,7 +174,8 @@ fn normals() -> impl Strategy<Value = What> {
 fn read() -> impl Strategy<Value = What> {
     let days = |most: u16| prop::option::of(0..most);
     let supers = word(&["off", "on", "on_no_harvest"]);
-    let removal = word(&["needed", "not_needed", "nothing_stays"]);
+    // That nothing stays would contradict what is recorded as taken out; `tests/supering` has that case.
+    let removal = word(&["needed", "not_needed"]);
     let stays = (prop::option::of(1..21_u16), prop::option::of(1..35_u16), prop::option::of(35..60_u16));
     let terms = (
         supers,

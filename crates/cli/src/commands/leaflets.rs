@@ -43,8 +43,11 @@ fn instead(set: &Set, written: &str) -> String {
         return format!("did you mean `{near}`?");
     }
     let ids = set.iter().map(|leaflet| leaflet.id.as_str());
-    let holding: Vec<String> =
+    let mut holding: Vec<String> =
         ids.filter(|id| id.contains(&written.to_lowercase())).map(|id| format!("`{id}`")).collect();
+    // An id may stand in several jurisdictions.
+    holding.sort();
+    holding.dedup();
     match holding.as_slice() {
         [] => "list them all: combclear leaflets".to_owned(),
         [..] if written.is_empty() => "list them all: combclear leaflets".to_owned(),

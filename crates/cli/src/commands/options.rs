@@ -46,7 +46,12 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
         (Report::Apiary(report), false) => print(&apiary::all(report))?,
     }
     let best = match &report {
-        Report::Colony(report) => report.options.iter().map(|option| option.answer).min(),
+        Report::Colony(report) => {
+            let shown = report.options.iter().filter(|option| {
+                ask.leaflet.as_ref().is_none_or(|leaflet| option.leaflet.as_str() == leaflet)
+            });
+            shown.map(|option| option.answer).min()
+        }
         Report::Apiary(report) => report.options.iter().map(|option| option.answer).min(),
     };
     Ok(match best {
@@ -128,7 +133,17 @@ fn range(from: Day, to: Day) -> String {
 /// When supers may go on after a start, and how that lies to the flow.
 fn free(start: Option<&StartReport>) -> String {
     let Some(start) = start else { return "-".to_owned() };
-    let mut lines = vec![start.first_free_day.map_or_else(|| "not known".to_owned(), |day| day.to_string())];
+    let all_along =
+        start.first_free_day == Some(start.start) && start.out_from.is_some_and(|out| start.start < out);
+    let mut lines = vec![match start.first_free_day {
+        None => "not known".to_owned(),
+        // They may lie over it; what is told of the flow is when it is out.
+        Some(_) if all_along => start.supers.split(", ").next().unwrap_or_default().to_owned(),
+        Some(day) => day.to_string(),
+    }];
+    if let Some(day) = start.out_from_if_brood_is_seen.or(start.out_from_without_brood.and(start.out_from)) {
+        lines.push(format!("out from {day} if brood is seen"));
+    }
     for margin in &start.before_flow {
         let days = margin.days_to_spare;
         let said = if days < 0 { format!("{} days short", -days) } else { format!("{days} days to spare") };

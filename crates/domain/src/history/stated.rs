@@ -36,8 +36,10 @@ impl Terms {
         if said.is_empty() {
             said.push(LotSaid { revision, ..LotSaid::default() });
         }
-        let medicine = lots.first().and_then(|lot| holding.lot(lot));
-        let medicine = medicine.and_then(|(_, lot)| holding.medicine(&lot.medicine));
+        // Lots of two medicines have no declared terms in common.
+        let mut medicines = lots.iter().filter_map(|lot| holding.lot(lot)).map(|(_, lot)| &lot.medicine);
+        let first = medicines.next().filter(|first| medicines.all(|other| other == *first));
+        let medicine = first.and_then(|medicine| holding.medicine(medicine));
         let stated = Stated {
             prescriptions: Vec::new(),
             all_prescribed: false,

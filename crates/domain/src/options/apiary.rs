@@ -203,7 +203,7 @@ fn option<'a>(
             }
             Err(missing) => {
                 one_dose = None;
-                because(&mut not_counted, missing.fact.to_owned(), &colony.name);
+                because(&mut not_counted, missing.fact.clone(), &colony.name);
             }
         }
     }

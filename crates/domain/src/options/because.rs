@@ -56,6 +56,8 @@ pub enum Because {
     NotStated { topic: Topic },
     /// The condition would hold, but the value was not read in a document for this country.
     NotDocumented { confidence: Confidence },
+    /// No flow would come while it is in, but how long it stays was not read in a document for this country.
+    StayNotDocumented { confidence: Confidence },
     /// The rule is not in force on that day.
     NotInForce,
 
@@ -66,7 +68,7 @@ pub enum Because {
     /// No flow while it would be in.
     NoFlow { next: Option<(Day, EntryId)> },
     /// A flow while it would be in.
-    InFlow { from: Day, entry: EntryId },
+    InFlow { early: Day, from: Day, entry: EntryId },
     /// A flow may have begun while it would be in.
     PerhapsInFlow { early: Day, late: Day, entry: EntryId },
     /// It would be out before the flow only if no brood is seen while it is in.
@@ -84,6 +86,8 @@ pub enum Because {
 
     /// A medicine is in.
     AlreadyIn { medicine: MedicineName, placed: Day, entry: EntryId },
+    /// Another medicine is in, and nobody says whether the two may be in together.
+    BesideIsNotStated { medicine: MedicineName, placed: Day, entry: EntryId },
     /// It is in doubt whether a medicine is in.
     PerhapsIn { medicine: MedicineName, placed: Day, entry: EntryId },
     /// It is not known what the colony came with, or was given before.

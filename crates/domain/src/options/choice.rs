@@ -82,8 +82,14 @@ impl Choice {
             revision.is_none_or(|revision| label_revision(holding, lot) == Some(revision.as_str()))
         };
         let of_it: Vec<LotName> = lots.iter().filter(labelled).cloned().collect();
-        let unlabelled =
-            lots.iter().filter(|lot| revision.is_some() && label_revision(holding, lot).is_none());
+        let all_stock = of_it.iter().filter_map(|lot| stock(holding, lot, ask.as_of)).collect();
+        // What was read on a lot that has expired says nothing of what will be given.
+        let of_it: Vec<LotName> =
+            of_it.into_iter().filter(|lot| !has_expired(holding, lot, ask.as_of)).collect();
+        let known = |lot: &LotName| {
+            label_revision(holding, lot).is_some_and(|of| leaflet.revisions.iter().any(|known| known == of))
+        };
+        let unlabelled = lots.iter().filter(|lot| revision.is_some() && !known(lot));
         let unlabelled = unlabelled.cloned().collect();
         let rules = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
             let in_time = rule.from <= span.to() && rule.until.is_none_or(|until| span.from() <= until);
@@ -121,7 +127,7 @@ impl Choice {
             revision: revision.cloned(),
             rules,
             terms,
-            stock: of_it.iter().filter_map(|lot| stock(holding, lot, ask.as_of)).collect(),
+            stock: all_stock,
             unlabelled,
             confirmed: confirmed(holding, &of_it),
         }
@@ -196,6 +202,11 @@ fn stock(holding: &Holding, lot: &LotName, on: Day) -> Option<Stock> {
     }
     let left = acquired.quantity.minus(gone).filter(|left| !left.is_zero())?;
     Some(Stock { lot: lot.clone(), left, expiry: acquired.expiry })
+}
+
+fn has_expired(holding: &Holding, lot: &LotName, on: Day) -> bool {
+    let expiry = holding.lot(lot).and_then(|(_, acquired)| acquired.expiry);
+    expiry.is_some_and(|expiry| expiry < on)
 }
 
 /// What was found the same on the leaflets of all these lots.

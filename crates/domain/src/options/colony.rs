@@ -65,9 +65,16 @@ impl<'h> Colony<'h> {
             && self.history.ended.is_none_or(|(ended, _)| on < ended)
     }
 
-    /// The brood last seen by the end of a day.
+    /// The brood last seen by the end of a day, if the colony was not parted or united since.
     pub(super) fn brood(&self, on: Day) -> Option<&BroodSeen> {
-        self.history.broods.iter().rfind(|seen| seen.on <= on)
+        let seen = self.history.broods.iter().rfind(|seen| seen.on <= on);
+        seen.filter(|seen| self.is_the_same_since(seen.on, on))
+    }
+
+    /// Whether it was neither parted nor united from the day of a sight on: what was seen before tells nothing after.
+    fn is_the_same_since(&self, seen: Day, on: Day) -> bool {
+        let later = self.file.iter().filter(|record| seen <= record.on && record.on <= on);
+        !later.clone().any(|record| matches!(*record.event, Event::ColonySplit(_) | Event::ColonyUnited(_)))
     }
 
     /// The state of brood that rules the stay of a course that starts on a day, if it was seen shortly before.
@@ -85,7 +92,8 @@ impl<'h> Colony<'h> {
 
     /// The same, if it was counted recently enough to tell.
     pub(super) fn counts(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
-        self.counted(on, pick).filter(|count| count.on >= on.minus(COUNT_TELLS_DAYS))
+        let recent = self.counted(on, pick).filter(|count| count.on >= on.minus(COUNT_TELLS_DAYS));
+        recent.filter(|count| self.is_the_same_since(count.on, on))
     }
 
     /// The courses of a leaflet that were begun by the end of a day, each once, in order.

@@ -9,7 +9,7 @@ use super::short::{self, amount_of};
 use crate::calendar::Day;
 use crate::journal::event::Inspection;
 use crate::leaflet::rule::DosePer;
-use crate::leaflet::{Force, Rule, Says, Topic};
+use crate::leaflet::{Confidence, Force, Rule, Says, Topic};
 use crate::quantity::Quantity;
 use crate::words::Unit;
 
@@ -30,6 +30,8 @@ pub struct DoseSum {
     pub doses: u8,
     /// How it was worked out, with what was rounded.
     pub sum: String,
+    /// How well the dose of the leaflet is established.
+    pub confidence: Confidence,
     /// Doses that hold under another condition, in words.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub otherwise: Vec<String>,
@@ -38,7 +40,7 @@ pub struct DoseSum {
 /// Why a dose cannot be worked out: what must be counted first.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct NoDose {
-    pub(super) fact: &'static str,
+    pub(super) fact: String,
 }
 
 /// What has to be mixed.
@@ -78,27 +80,55 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
     let (small, full): (Vec<&Rule>, Vec<&Rule>) = rules.iter().partition(|rule| small(rule));
     let candidates = if full.is_empty() { &small } else { &full };
     let unit = choice.leaflet.unit;
-    let caps: Vec<(Quantity, Option<&str>)> = in_force(Topic::DoseCap)
+    let caps: Vec<Cap<'_>> = in_force(Topic::DoseCap)
+        .filter(|(_, rule)| rule.force != Force::Advice)
         .filter_map(|(_, rule)| match &rule.says {
-            Says::DoseCap { amount, when, .. } => Some((*amount, when.as_deref())),
+            Says::DoseCap { amount, unit: of, when } => Some(Cap {
+                amount: *amount,
+                unit: of.as_deref().unwrap_or(unit.as_str()),
+                when: when.as_deref(),
+            }),
             _ => None,
         })
         .collect();
     let doses = choice.terms(on).and_then(|terms| terms.doses.as_ref()).map_or(1, |fact| fact.value.count);
-    let mut fault = NoDose { fact: "the dose: the leaflet here states none" };
+    let conditional = |rule: &&&Rule| matches!(&rule.says, Says::Dose { when: Some(_), .. });
+    let (under_condition, always): (Vec<&Rule>, Vec<&Rule>) =
+        candidates.iter().copied().partition(|rule| conditional(&rule));
     let mut worked: Option<DoseSum> = None;
     let mut otherwise: Vec<String> = Vec::new();
-    for rule in candidates {
-        match worked_out(&rule.says, unit, colony, on, &caps) {
-            Ok(Some(mut dose)) if worked.is_none() => {
-                dose.doses = doses;
-                worked = Some(dose);
+    // What holds always goes first. Which of several conditions holds the record cannot tell.
+    let meant = match (always.as_slice(), under_condition.as_slice()) {
+        ([], []) => return Err(NoDose { fact: "the dose: the leaflet here states none".to_owned() }),
+        ([], [only]) => vec![*only],
+        ([], several) => {
+            let mut each: Vec<String> = Vec::new();
+            for rule in several {
+                let Some(dose) = worked_out(&rule.says, unit, colony, on, &caps)? else { continue };
+                let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
+                let most = amount_of(dose.each_at_most.unwrap_or(dose.each), &dose.unit);
+                let Says::Dose { when, .. } = &rule.says else { continue };
+                each.push(format!("{least}{most} ({})", when.as_deref().unwrap_or_default()));
             }
-            Ok(Some(_)) => otherwise.push(short::says(&rule.says, unit)),
-            Ok(None) => {}
-            Err(missing) => fault = missing,
+            let fact =
+                format!("the dose: which of these holds the record does not tell: {}", each.join("; "));
+            return Err(NoDose { fact });
+        }
+        (always, _) => {
+            otherwise.extend(under_condition.iter().map(|rule| short::says(&rule.says, unit)));
+            always.to_vec()
+        }
+    };
+    for rule in meant {
+        // The first that speaks of a colony of this size counts; if what it counts by was not counted, no other stands in.
+        match (worked_out(&rule.says, unit, colony, on, &caps)?, &worked) {
+            (Some(dose), None) => worked = Some(DoseSum { doses, confidence: rule.confidence, ..dose }),
+            (Some(_), Some(_)) => otherwise.push(short::says(&rule.says, unit)),
+            (None, _) => {}
         }
     }
+    let fault =
+        NoDose { fact: "the dose: the leaflet here states none for a colony of this size".to_owned() };
     if !full.is_empty() {
         otherwise.extend(small.iter().map(|rule| short::says(&rule.says, unit)));
     }
@@ -115,15 +145,16 @@ fn worked_out(
     leaflet_unit: Unit,
     colony: &Colony<'_>,
     on: Day,
-    caps: &[(Quantity, Option<&str>)],
+    caps: &[Cap<'_>],
 ) -> Result<Option<DoseSum>, NoDose> {
     let Says::Dose { amount, amount_max, per, frames, min_bees, max_bees, unit, when } = says else {
         return Ok(None);
     };
     let unit = unit.as_deref().unwrap_or(leaflet_unit.as_str());
-    let cap = cap_for(caps, when.as_deref());
-    let count = |what, fact, pick: &dyn Fn(&Inspection) -> Option<u32>| {
-        colony.counts(on, pick).map(|count| (count.number, what)).ok_or(NoDose { fact })
+    let cap = cap_for(caps, unit, when.as_deref());
+    let count = |what, fact: &str, pick: &dyn Fn(&Inspection) -> Option<u32>| {
+        let some = colony.counts(on, pick).filter(|count| count.number > 0);
+        some.map(|count| (count.number, what)).ok_or(NoDose { fact: fact.to_owned() })
     };
     let seams = || {
         let pick = |seen: &Inspection| seen.seams.map(u32::from);
@@ -175,7 +206,11 @@ fn worked_out(
     };
     let (exact, each) = rounded(*amount);
     let most = amount_max.map(|most| rounded(most).1).filter(|most| *most > each);
-    let mut sum = format!("{} x {of}", amount_of(*amount, unit));
+    let mut sum = if times == 1 && matches!(per, DosePer::Hive | DosePer::SmallColony) {
+        format!("{} for the {of}", amount_of(*amount, unit))
+    } else {
+        format!("{} x {of}", amount_of(*amount, unit))
+    };
     if times != 1 || *amount != exact {
         sum += &format!(" = {}", amount_of(exact, unit));
     }
@@ -188,17 +223,33 @@ fn worked_out(
         sum += &format!(" ({when})");
     }
     let unit = unit.to_owned();
-    Ok(Some(DoseSum { each, each_at_most: most, unit, doses: 1, sum, otherwise: Vec::new() }))
+    Ok(Some(DoseSum {
+        each,
+        each_at_most: most,
+        unit,
+        doses: 1,
+        sum,
+        confidence: Confidence::Unconfirmed,
+        otherwise: Vec::new(),
+    }))
 }
 
-/// The cap that holds for a dose: the smallest of those that hold always or under its condition; where none of several says so,
-/// the smallest of all.
-fn cap_for(caps: &[(Quantity, Option<&str>)], when: Option<&str>) -> Option<Quantity> {
-    let holds = |of: &Option<&str>| {
-        of.is_none_or(|of| when.is_some_and(|when| when.contains(of) || of.contains(when)))
+/// Most that one colony may get, in a unit, under a condition.
+struct Cap<'r> {
+    amount: Quantity,
+    unit: &'r str,
+    when: Option<&'r str>,
+}
+
+/// The cap that holds for a dose: the smallest of those that hold always or under its condition; where none says so, the
+/// smallest of all in its unit.
+fn cap_for(caps: &[Cap<'_>], unit: &str, when: Option<&str>) -> Option<Quantity> {
+    let in_unit = || caps.iter().filter(|cap| cap.unit == unit);
+    let holds = |cap: &&Cap<'_>| {
+        cap.when.is_none_or(|of| when.is_some_and(|when| when.contains(of) || of.contains(when)))
     };
-    let held = caps.iter().filter(|(_, of)| holds(of)).map(|(amount, _)| *amount).min();
-    held.or_else(|| caps.iter().map(|(amount, _)| *amount).min())
+    let held = in_unit().filter(holds).map(|cap| cap.amount).min();
+    held.or_else(|| in_unit().map(|cap| cap.amount).min())
 }
 
 /// The smallest part that can be given: a whole piece, half a piece where the leaflet itself halves it, a tenth of a gram, a

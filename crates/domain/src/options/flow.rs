@@ -52,7 +52,7 @@ impl Flow {
                 to: body.to,
                 entry: record.id,
             };
-            let same = |known: &Flow| known.forage == flow.forage && known.usual.year() == flow.usual.year();
+            let same = |known: &Flow| known.forage == flow.forage && known.touches(&flow);
             let seen = |known: &Flow| known.stage == FlowStage::Seen;
             if flow.stage == FlowStage::Seen {
                 // Once its end is seen it is recorded again: the newer entry stands for both.
@@ -68,9 +68,18 @@ impl Flow {
         flows
     }
 
-    /// The last day on which it may still go on. One without an end on record may go on until the year ends.
+    /// The last day on which it may still go on: of an expected one in a late year. One without an end on record may go on
+    /// until the year ends.
     pub(super) fn last(&self) -> Day {
-        self.to.unwrap_or_else(|| Day::new(self.late.year(), 12, 31).unwrap_or(Day::LAST))
+        let delay = u16::try_from(self.late.days_since(self.usual)).unwrap_or_default();
+        let ended = self.to.map(|to| if self.stage == FlowStage::Expected { to.plus(delay) } else { to });
+        ended.unwrap_or_else(|| Day::new(self.late.year(), 12, 31).unwrap_or(Day::LAST))
+    }
+
+    /// Whether two flows of one forage are the same: they lie over each other. One without an end is taken for a month here.
+    fn touches(&self, other: &Flow) -> bool {
+        let end = |flow: &Flow| flow.to.unwrap_or_else(|| flow.late.plus(30));
+        self.early <= end(other) && other.early <= end(self)
     }
 
     /// How the days from one to another, both included, lie to the flows.

@@ -9,6 +9,7 @@ use super::because::Because;
 use super::choice::Choice;
 use super::colony::Colony;
 use super::place::Place;
+use super::plan::Plan;
 use super::span::Span;
 use super::state::{Condition, Found, State};
 use crate::calendar::Day;
@@ -21,7 +22,11 @@ pub(super) fn of_place(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Co
     conditions.extend(site::temperatures(choice, place, span));
     conditions.extend(rules(choice, Topic::Season, span, |rule, day| {
         let Says::Season { from_day, to_day } = rule.says else { return None };
-        let inside = from_day.to_covers(to_day, day);
+        // Every dose must have a day within it.
+        let doses = choice.plan(day, None).map_or_else(|| vec![(0, 0)], Plan::dose_days);
+        let inside = doses
+            .into_iter()
+            .all(|(from, by)| (from..=by).any(|later| from_day.to_covers(to_day, day.plus(later))));
         let because = Because::InSeason { from: from_day, to: to_day, inside };
         Some(if inside { Found::met(because) } else { Found::broken(because) })
     }));

@@ -1,7 +1,7 @@
 //! How a course would run if it was started on a day: its doses, when it may come out, when supers may go on.
 
 use crate::calendar::Day;
-use crate::history::{Fact, Terms, Verdict, blocked_through, free_from, inside, used_up};
+use crate::history::{Fact, Terms, Verdict, blocked_through, free_from, free_in_or_out, inside, used_up};
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Release};
 use crate::words::{RemovalNeed, SupersDuring};
@@ -13,8 +13,8 @@ pub(super) struct Plan {
     pub(super) doses: Option<Vec<u16>>,
     /// The latest day of each dose, where the most days between doses are stated.
     pub(super) doses_by: Option<Vec<u16>>,
-    /// Whether nothing stays in the hive.
-    pub(super) single: bool,
+    /// What becomes of it in the end.
+    pub(super) ends: Ends,
     /// How many doses, if stated.
     pub(super) count: Option<u8>,
     /// How many doses at most, where the leaflet lets the number vary.
@@ -25,12 +25,30 @@ pub(super) struct Plan {
     pub(super) turns_on_brood: Option<(u16, u16)>,
     /// After how many days it must be out.
     pub(super) most: Option<u16>,
-    /// Whether somebody must come back to take it out, as far as is known.
-    pub(super) taken_out: bool,
-    /// Whether it is stated if it must come out.
-    pub(super) removal_stated: bool,
     /// How well the least stay is established.
     pub(super) confidence: Confidence,
+}
+
+/// What becomes of a carrier in the end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Ends {
+    /// Nothing stays in the hive.
+    AtOnce,
+    /// Somebody must come back and take it out.
+    TakenOut,
+    /// It is not stated whether it must come out.
+    NotStated,
+    /// It is used up in the hive.
+    UsedUp,
+    /// It need not come out, but when it is used up is not established.
+    PerhapsUsedUp,
+}
+
+impl Ends {
+    /// Whether somebody must come back to take it out, as far as is known.
+    pub(super) const fn in_a_visit(self) -> bool {
+        matches!(self, Ends::TakenOut | Ends::NotStated)
+    }
 }
 
 impl Plan {
@@ -51,24 +69,39 @@ impl Plan {
         let single = terms.release() == Some(Release::Single);
         let (stay, turns_on_brood) = least_stay(terms, brood);
         let least = match (single, stay) {
-            (true, _) => last_dose,
+            // With further doses on days that nobody states, the last day is not known.
+            (true, _) if count.is_some_and(|count| count > 1) => last_dose,
+            (true, _) => Some(0),
             (false, Some(fact)) => Some(fact.value.max(last_dose.unwrap_or_default())),
             (false, None) => None,
         };
         let removal = terms.removal.as_ref().map(|fact| fact.value);
-        let spent = used_up(terms).map(|(days, _)| days).filter(|_| removal == Some(RemovalNeed::NotNeeded));
+        let spent = used_up(terms).filter(|_| removal == Some(RemovalNeed::NotNeeded));
+        let ends = match (removal, spent) {
+            _ if single => Ends::AtOnce,
+            (_, Some((_, true))) => Ends::UsedUp,
+            (_, Some((_, false))) => Ends::PerhapsUsedUp,
+            (Some(_), None) => Ends::TakenOut,
+            (None, None) => Ends::NotStated,
+        };
         Plan {
             doses,
             doses_by,
-            single,
+            ends,
             count,
             count_max,
-            least: if single { least } else { spent.or(least) },
+            // Each carrier is used up in its own time: the last one counts.
+            least: match spent.filter(|_| !single) {
+                Some((days, true)) => last_dose.map(|last| days.saturating_add(last)),
+                // When it is used up is not established: the stay that is stated tells at least until when it works.
+                Some((_, false)) | None => least,
+            },
             turns_on_brood,
             most: most_stay(terms, brood),
-            removal_stated: removal.is_some(),
-            taken_out: !single && removal != Some(RemovalNeed::NotNeeded),
-            confidence: stay.map_or(Confidence::Document, |fact| fact.confidence),
+            confidence: match spent {
+                Some((_, false)) if !single => Confidence::SecondHand,
+                _ => stay.map_or(Confidence::Document, |fact| fact.confidence),
+            },
         }
     }
 
@@ -91,10 +124,15 @@ impl Plan {
         each.map(|(dose, from)| (from, latest.get(dose).copied().unwrap_or(from).max(from))).collect()
     }
 
+    /// Whether further doses follow on days that nobody states.
+    pub(super) fn later_doses_open(&self) -> bool {
+        self.doses.is_none() && self.count.is_some_and(|count| count > 1)
+    }
+
     /// Days from the start on which it may be in or out, since no least stay is stated: the first and, if the most is
     /// stated, the last.
     pub(super) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
-        let known = self.single || self.least.is_some();
+        let known = self.least.is_some();
         (!known).then(|| (self.surely_in(), self.most.map(|days| days.saturating_sub(1))))
     }
 
@@ -127,8 +165,6 @@ pub(super) struct Effect {
     pub(super) out: Option<Day>,
     /// The last day on which it must be out.
     pub(super) out_by: Option<Day>,
-    /// The last day that it blocks, if it comes out as early as it may.
-    pub(super) last_blocked: Option<Day>,
     /// The first day on which supers may go on.
     pub(super) free: FirstFree,
 }
@@ -147,6 +183,8 @@ pub(super) enum FirstFree {
     StayNotKnown,
     /// The withdrawal period or the wait is not established.
     PeriodsNotKnown,
+    /// What is in already, or was given before, leaves it open.
+    OthersNotKnown,
 }
 
 impl FirstFree {
@@ -155,7 +193,7 @@ impl FirstFree {
         match self {
             FirstFree::AllAlong { .. } => Some(start),
             FirstFree::From(day) => Some(day),
-            FirstFree::StayNotKnown | FirstFree::PeriodsNotKnown => None,
+            FirstFree::StayNotKnown | FirstFree::PeriodsNotKnown | FirstFree::OthersNotKnown => None,
         }
     }
 }
@@ -164,19 +202,41 @@ impl Effect {
     pub(super) fn of(terms: &Terms, plan: &Plan, start: Day) -> Effect {
         let out = plan.least.map(|days| start.plus(days));
         let out_by = plan.most.map(|days| start.plus(days));
-        // What may lie under supers blocks them only by a wait that runs after it.
-        let last_blocked = out
-            .map(|out| (out, blocked_through(terms, out)))
-            .filter(|(out, through)| inside(terms) != Verdict::Yes || through >= out)
-            .map(|(_, through)| through);
-        let free = match (inside(terms), out) {
-            (Verdict::Yes, _) if last_blocked.is_none() => {
+        let free = match out {
+            _ if free_in_or_out(terms) => {
                 let value = terms.supers_during.as_ref().map(|fact| fact.value);
                 FirstFree::AllAlong { no_harvest: value == Some(SupersDuring::OnNoHarvest) }
             }
-            (_, None) => FirstFree::StayNotKnown,
-            (_, Some(out)) => free_from(terms, out).map_or(FirstFree::PeriodsNotKnown, FirstFree::From),
+            None => FirstFree::StayNotKnown,
+            Some(_) if plan.ends == Ends::PerhapsUsedUp => FirstFree::PeriodsNotKnown,
+            Some(out) => free_from(terms, out).map_or(FirstFree::PeriodsNotKnown, FirstFree::From),
         };
-        Effect { out, out_by, last_blocked, free }
+        Effect { out, out_by, free }
+    }
+
+    /// The same beside what is in already: supers wait for the later of the two.
+    pub(super) fn beside(self, others: Option<Day>, start: Day) -> Effect {
+        let free = match (self.free, others) {
+            (FirstFree::StayNotKnown | FirstFree::PeriodsNotKnown, _) => self.free,
+            (FirstFree::OthersNotKnown, _) | (_, None) => FirstFree::OthersNotKnown,
+            (FirstFree::AllAlong { .. }, Some(other)) if other <= start => self.free,
+            (FirstFree::AllAlong { .. }, Some(other)) => FirstFree::From(other),
+            (FirstFree::From(own), Some(other)) => FirstFree::From(own.max(other)),
+        };
+        Effect { free, ..self }
+    }
+
+    /// The last day that is blocked, if it comes out as early as it may; where a period is not established, the last day that
+    /// is blocked at the least.
+    pub(super) fn last_blocked(&self, terms: &Terms, start: Day) -> Option<Day> {
+        match self.free {
+            FirstFree::From(day) if day > start => Some(day.before()),
+            FirstFree::PeriodsNotKnown => {
+                let through = self.out.map(|out| (out, blocked_through(terms, out)));
+                let off = inside(terms) == Verdict::No;
+                through.filter(|(out, through)| off || through >= out).map(|(_, through)| through)
+            }
+            _ => None,
+        }
     }
 }

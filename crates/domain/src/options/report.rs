@@ -414,9 +414,7 @@ pub(super) fn dose_report(choice: &Choice, colony: &Colony<'_>, start: Day) -> D
             let solution = (dose.unit == "ml").then(|| dose::solution(choice, start, most)).flatten();
             DoseOfColony { dose: Some(dose), missing: None, solution, stock }
         }
-        Err(missing) => {
-            DoseOfColony { dose: None, missing: Some(missing.fact.to_owned()), solution: None, stock }
-        }
+        Err(missing) => DoseOfColony { dose: None, missing: Some(missing.fact), solution: None, stock },
     }
 }
 

@@ -6,11 +6,12 @@ use super::choice::Choice;
 use super::colony::Colony;
 use super::flow::Flow;
 use super::place::Place;
-use super::plan::{Effect, FirstFree, Plan};
+use super::plan::{Effect, Ends, FirstFree, Plan};
 use super::state::{Answer, StartDays};
 use crate::calendar::Day;
 use crate::leaflet::rule::Need;
 use crate::leaflet::{Confidence, Says, Topic};
+use crate::supering;
 
 /// What a start on the first day of a range would mean.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -33,7 +34,7 @@ pub struct StartReport {
     pub out_by: Option<Day>,
     /// How well the least stay is established.
     pub stay_confidence: Confidence,
-    /// The last day that it blocks, if it comes out as early as it may.
+    /// The last day that is blocked, if it comes out as early as it may; at the least, where a period is not established.
     pub last_blocked_day: Option<Day>,
     /// The first day on which supers may go on, if it comes out as early as it may.
     pub first_free_day: Option<Day>,
@@ -100,15 +101,30 @@ impl Starting<'_> {
         self.choice.plan(start, self.colony.brood_state(start))
     }
 
+    /// What a start means for supers, together with what is in already and the periods that still run.
     pub(super) fn effect(&self, start: Day) -> Option<Effect> {
-        Some(Effect::of(self.choice.terms(start)?, self.plan(start)?, start))
+        let own = Effect::of(self.choice.terms(start)?, self.plan(start)?, start);
+        let others = match self.colony.history.supering(start).first_free() {
+            supering::FirstFree::OnRecord(day) | supering::FirstFree::OnceOut { free: day, .. } => Some(day),
+            supering::FirstFree::NotKnown => None,
+        };
+        Some(own.beside(others, start))
+    }
+
+    /// The first day on which it is out of the way: supers may go on, or, where they may lie over it, nothing of it is in.
+    fn clear(&self, start: Day) -> Option<Day> {
+        let effect = self.effect(start)?;
+        match effect.free {
+            FirstFree::AllAlong { .. } => effect.out,
+            free => free.day(start),
+        }
     }
 
     pub(super) fn report(&self, days: &StartDays) -> Option<StartReport> {
         let start = days.from;
         let (plan, effect) = (self.plan(start)?, self.effect(start)?);
         let first_free_day = effect.free.day(start);
-        let before_flow = first_free_day.map(|free| self.margins(free)).unwrap_or_default();
+        let before_flow = self.clear(start).map(|clear| self.margins(clear)).unwrap_or_default();
         Some(StartReport {
             start,
             answer: days.answer,
@@ -117,9 +133,9 @@ impl Starting<'_> {
             out_from_if_brood_is_seen: self.longer_out(start, &effect),
             out_by: effect.out_by,
             stay_confidence: plan.confidence,
-            last_blocked_day: effect.last_blocked,
+            last_blocked_day: effect.last_blocked(self.choice.terms(start)?, start),
             first_free_day,
-            supers: supers(effect.free, !plan.taken_out),
+            supers: supers(effect.free, !plan.ends.in_a_visit()),
             before_flow,
             visits: self.visits(plan, start),
         })
@@ -143,13 +159,7 @@ impl Starting<'_> {
     pub(super) fn latest(&self, days: &[StartDays]) -> Vec<LatestStart> {
         let years = self.flow.map(years).unwrap_or_default();
         let latest = years.into_iter().map(|(year, flow)| {
-            let fits = |start: &Day| {
-                *start <= flow
-                    && self
-                        .effect(*start)
-                        .and_then(|effect| effect.free.day(*start))
-                        .is_some_and(|free| free <= flow)
-            };
+            let fits = |start: &Day| *start <= flow && self.clear(*start).is_some_and(|clear| clear <= flow);
             let starts = days.iter().rev().flat_map(|range| {
                 let count = usize::try_from(range.to.days_since(range.from) + 1).unwrap_or_default();
                 std::iter::successors(Some(range.to), |day| Some(day.before()))
@@ -171,10 +181,9 @@ impl Starting<'_> {
     pub(super) fn out_before_flow(&self, start: Day) -> Option<bool> {
         let flow = self.flow?;
         let effect = self.effect(start)?;
-        let before = effect.free.day(start).map(|free| free <= flow.usual)?;
+        let before = self.clear(start).map(|clear| clear <= flow.usual)?;
         let longer = self.longer_out(start, &effect).is_some_and(|out| out > flow.usual);
-        let may_lie_over_it = matches!(effect.free, FirstFree::AllAlong { .. });
-        if before && longer && !may_lie_over_it { None } else { Some(before) }
+        if before && longer { None } else { Some(before) }
     }
 
     pub(super) fn visits(&self, plan: &Plan, start: Day) -> Vec<Visit> {
@@ -191,15 +200,15 @@ impl Starting<'_> {
             .into_iter()
             .enumerate()
             .map(|(index, (from, by))| {
-                let verb = if plan.single { "give" } else { "place" };
+                let verb = if plan.ends == Ends::AtOnce { "give" } else { "place" };
                 let what = if many { format!("{verb} dose {}", index + 1) } else { format!("{verb} it") };
                 visit(from, plan.doses_by.is_some().then(|| start.plus(by)).filter(|_| from > 0), what)
             })
             .collect();
-        if plan.taken_out {
+        if plan.ends.in_a_visit() {
             let by = plan.most.map(|days| start.plus(days));
             let out = plan.least.unwrap_or_else(|| plan.surely_in());
-            let what = match (plan.removal_stated, plan.least) {
+            let what = match (plan.ends == Ends::TakenOut, plan.least) {
                 (true, Some(_)) => "take it out",
                 (true, None) => "take it out; no least stay is stated",
                 (false, _) => "see on the leaflet whether it has to come out",
@@ -245,6 +254,9 @@ fn supers(free: FirstFree, single: bool) -> String {
         }
         FirstFree::From(day) if single => format!("supers may go on from {day}"),
         FirstFree::From(day) => format!("supers may go on from {day}, if it comes out as early as it may"),
+        FirstFree::OthersNotKnown => {
+            "what is in already, or was given before, leaves open when supers may go on".to_owned()
+        }
         FirstFree::StayNotKnown => "how long it has to stay is not stated, so no first free day is known".to_owned(),
         FirstFree::PeriodsNotKnown => {
             "the withdrawal period or the wait before supers is not established: read it on the leaflet of the lot".to_owned()

@@ -9,7 +9,7 @@ use crate::calendar::Day;
 use crate::degrees::Celsius;
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::{DayTemperature, Event};
 use crate::words::TemperatureStage;
 
 /// The temperatures of an apiary.
@@ -27,6 +27,9 @@ struct Told {
     stage: TemperatureStage,
     entry: EntryId,
 }
+
+/// How many days ahead a forecast tells. Common practice, no source: forecasts day by day reach about two weeks.
+const FORECAST_REACHES_DAYS: u16 = 16;
 
 /// The temperatures of one day, as far as known.
 #[derive(Debug, Clone, Copy)]
@@ -58,7 +61,11 @@ impl Weather {
         for record in file {
             match &*record.event {
                 Event::Temperature(body) => {
-                    for day in &body.days {
+                    let reaches = record.on.plus(FORECAST_REACHES_DAYS);
+                    let told_of = |day: &&DayTemperature| {
+                        body.stage == TemperatureStage::Measured || day.day <= reaches
+                    };
+                    for day in body.days.iter().filter(told_of) {
                         let told =
                             Told { low: day.min_c, high: day.max_c, stage: body.stage, entry: record.id };
                         let measured = weather

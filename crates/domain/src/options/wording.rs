@@ -30,6 +30,9 @@ pub(super) fn because(because: &Because) -> String {
             }
             _ => "it would hold, but nobody has read the value in a document".to_owned(),
         },
+        Because::StayNotDocumented { .. } => {
+            "it would be out before the flow, but how long it must stay was not read in a document".to_owned()
+        }
         Because::NotInForce => "the rule is not in force on that day".to_owned(),
         Because::NoSupersOn => "no honey supers are on".to_owned(),
         Because::SupersOn { since, value, .. } => match value {
@@ -61,11 +64,16 @@ pub(super) fn because(because: &Because) -> String {
         Because::FlowStillToCome { from, .. } => format!("the flow of {from} is still to come, or not over"),
         Because::AlreadyIn { medicine, placed, .. } => format!("`{medicine}` placed on {placed} is in"),
         Because::PerhapsIn { medicine, placed, .. } => {
-            format!("`{medicine}` placed on {placed} may come out by then, but is not on record as out")
+            format!(
+                "`{medicine}` placed on {placed} may be over by then, but is not on record as out or ended"
+            )
         }
         Because::CameWithUnknown { since, .. } => {
             format!("nobody knows what was given to it or was in it when it came on {since}")
         }
+        Because::BesideIsNotStated { medicine, placed, .. } => format!(
+            "`{medicine}` placed on {placed} is in, and no leaflet says whether the two may be in together"
+        ),
         Because::NothingIn => "nothing of the kind is in".to_owned(),
         Because::Feeder { seen, .. } => format!("a feeder was on, seen on {seen}"),
         Because::NoFeeder { seen, .. } => format!("no feeder was on, seen on {seen}"),
@@ -202,6 +210,7 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
         | Because::AlreadyIn { entry, .. }
         | Because::PerhapsIn { entry, .. }
         | Because::CameWithUnknown { entry, .. }
+        | Because::BesideIsNotStated { entry, .. }
         | Because::Feeder { entry, .. }
         | Because::NoFeeder { entry, .. }
         | Because::BroodSeen { entry, .. }
@@ -223,7 +232,7 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
         Because::NotDocumented { .. } | Because::NotStated { .. } => match (topic, says) {
             (Some(topic), Some(says)) if !stated(topic) => {
                 let topic = topic.as_str();
-                let entry = format!("{{\"topic\": \"{topic}\", \"says\": \"{says}\"}}");
+                let entry = serde_json::json!({ "topic": topic, "says": says });
                 (
                     "leaflet_reading",
                     format!("if the leaflet of the lot says the same, record in `confirms`: {entry}"),
@@ -236,6 +245,9 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
             (None, _) => ("leaflet_reading", "read it on the leaflet of the lot".to_owned()),
         },
         Because::NoDirections => ("leaflet_reading", "read the leaflet on the pack".to_owned()),
+        Because::BesideIsNotStated { .. } => {
+            ("removal", "ask the vet, or wait until the other is out and record it".to_owned())
+        }
         Because::CameWithUnknown { entry, .. } => {
             ("colony_established", format!("ask whoever kept it before, then correct entry {entry}"))
         }
@@ -278,7 +290,7 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
             "record the forecast when it reaches those days; monthly normals tell what is to be expected"
                 .to_owned(),
         ),
-        Because::FlowBeforeStayIsKnown { .. } => (
+        Because::FlowBeforeStayIsKnown { .. } | Because::StayNotDocumented { .. } => (
             "leaflet_reading",
             "read how long it must stay on the leaflet of the lot and record it".to_owned(),
         ),
@@ -306,8 +318,10 @@ pub(super) fn change(because: &Because) -> String {
     match because {
         Because::NotHere => "the colony would have to be in the holding".to_owned(),
         Because::SupersOn { since, .. } => format!("take off the honey supers that are on since {since}"),
-        Because::InFlow { from, .. } => {
-            format!("start so early that it is out before the flow of {from}, or after that flow")
+        Because::InFlow { early, .. } => {
+            format!(
+                "start so early that it is out before {early}, when the flow may begin, or after the flow"
+            )
         }
         Because::FlowStillToCome { from, .. } => {
             format!("wait until after the harvest of the flow of {from}")

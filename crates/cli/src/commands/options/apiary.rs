@@ -87,7 +87,15 @@ fn dose(option: &ApiaryOption) -> String {
     let stock = format!("in stock {}", amount_of(option.stock.in_date, &option.stock.unit));
     let times = if option.doses > 1 { format!(", {} times", option.doses) } else { String::new() };
     match option.one_dose {
-        Some(sum) => format!("{}{times}\n{stock}", amount_of(sum, &option.unit)),
+        Some(sum) => {
+            let needed = sum.times(u64::from(option.doses));
+            let short = needed.minus(option.stock.in_date).filter(|short| !short.is_zero());
+            let short = short.filter(|_| option.unit == option.stock.unit);
+            let short = short
+                .map(|short| format!("\nshort of {}", amount_of(short, &option.unit)))
+                .unwrap_or_default();
+            format!("{}{times}\n{stock}{short}", amount_of(sum, &option.unit))
+        }
         None => format!("not counted\n{stock}"),
     }
 }

@@ -1,9 +1,10 @@
 //! The options of one colony, as a table, and one of them with all its conditions.
 
 use combclear_domain::diagnostic::nearest;
+use combclear_domain::leaflet::Confidence;
 use combclear_domain::options::{
-    Answer, ConditionReport, DoseOfColony, Missing, OptionReport, OptionsReport, StartReport, State,
-    amount_of,
+    Answer, ConditionReport, DoseOfColony, Missing, OptionReport, OptionsReport, RunReport, StartReport,
+    State, amount_of,
 };
 
 use super::{answer, flow, free, head, range, starts};
@@ -23,7 +24,7 @@ pub(super) fn all(report: &OptionsReport) -> String {
             days = vec![
                 option
                     .first_open_day
-                    .map_or_else(|| "none in sight".to_owned(), |day| format!("not before {day}")),
+                    .map_or_else(|| "no day in sight".to_owned(), |day| format!("not before {day}")),
             ];
         }
         rows.add_row([
@@ -90,11 +91,13 @@ fn gap(missing: &Missing) -> String {
     format!("{} ({}: {})", missing.fact, missing.supplied_by, missing.how)
 }
 
-/// Advice that does not hold on any start day that is open.
+/// Advice that does not hold on the first of the start days that are shown.
 fn warnings(option: &OptionReport) -> Vec<String> {
+    let first = option.days.iter().find(|days| days.answer == option.answer).map(|days| days.from);
     let advice = option.conditions.iter().filter(|condition| !condition.binds);
     let broken = advice.filter_map(|condition| {
-        let run = condition.runs.iter().find(|run| run.state == State::Broken)?;
+        let on_first = |run: &&RunReport| first.is_some_and(|day| run.from <= day && day <= run.to);
+        let run = condition.runs.iter().find(on_first).filter(|run| run.state == State::Broken)?;
         let says = condition.says.as_deref().map(|says| format!("{says}: ")).unwrap_or_default();
         Some(format!("advice not kept: {says}{}", run.why))
     });
@@ -107,8 +110,13 @@ fn dose(report: &DoseOfColony) -> String {
         (Some(dose), _) => {
             let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
             let amount = amount_of(dose.each_at_most.unwrap_or(dose.each), &dose.unit);
+            let sure = match dose.confidence {
+                Confidence::Document => "",
+                Confidence::SecondHand => " (second hand)",
+                Confidence::Unconfirmed => " (unconfirmed)",
+            };
             let times = if dose.doses > 1 { format!(", {} times", dose.doses) } else { String::new() };
-            format!("{least}{amount}{times}\n{stock}")
+            format!("{least}{amount}{sure}{times}\n{stock}")
         }
         (None, Some(missing)) => format!("{missing}\n{stock}"),
         (None, None) => stock,
@@ -194,6 +202,14 @@ fn whole(option: &OptionReport) -> String {
     }
     let stock = &option.dose.stock;
     line(2, &format!("in stock and in date: {}", amount_of(stock.in_date, &stock.unit)));
+    for (lots, why) in [
+        (&stock.not_counted, "expired by then, or without an expiry on record"),
+        (&stock.label_not_recorded, "the label revision is not on record, or is none that the leaflet knows"),
+    ] {
+        for lot in lots {
+            line(4, &format!("not counted: {lot}, {why}"));
+        }
+    }
     let mut list = |head: &str, said: &[String]| {
         if !said.is_empty() {
             line(2, head);

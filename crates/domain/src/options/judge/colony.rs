@@ -11,6 +11,7 @@ use crate::options::choice::Choice;
 use crate::options::colony::{BROOD_NEED_TELLS_DAYS, Colony, Count};
 use crate::options::flow::{Flow, Meets};
 use crate::options::place::Place;
+use crate::options::plan::Ends;
 use crate::options::span::Span;
 use crate::options::state::{Condition, Found, State};
 use crate::words::{Brood, Permission, SupersDuring};
@@ -102,6 +103,12 @@ fn in_flow(
         {
             Found::unknown(perhaps_in_flow(choice, place, start).unwrap_or(Because::StayNotKnown))
         }
+        (Meets::None, Meets::None)
+            if said != Some(Permission::Allowed) && stay_is_open(choice, place, start) =>
+        {
+            let confidence = choice.plan(start, None).map_or(Confidence::Unconfirmed, |plan| plan.confidence);
+            Found::unknown(Because::StayNotDocumented { confidence })
+        }
         (Meets::None, Meets::None) => {
             let next = Flow::next_from(&place.flows, start).map(|flow| (flow.early, flow.entry));
             Found::met_anyway(Because::NoFlow { next })
@@ -109,7 +116,9 @@ fn in_flow(
         _ if said == Some(Permission::Allowed) => Found::met(Because::FlowAllowed),
         (Meets::NotRecorded(year), _) => Found::unknown(Because::FlowsNotRecorded { year }),
         _ if said.is_none() => Found::unknown(Because::NotStated { topic: Topic::FlowDuring }),
-        (Meets::Surely(flow), _) => Found::broken(Because::InFlow { from: flow.late, entry: flow.entry }),
+        (Meets::Surely(flow), _) => {
+            Found::broken(Because::InFlow { early: flow.early, from: flow.late, entry: flow.entry })
+        }
         (Meets::Perhaps(flow), _) => {
             Found::unknown(Because::PerhapsInFlow { early: flow.early, late: flow.late, entry: flow.entry })
         }
@@ -123,6 +132,17 @@ fn in_flow(
         (Meets::None, Meets::NotRecorded(year)) => Found::unknown(Because::FlowsNotRecorded { year }),
     }
 }
+
+/// Whether a flow is near enough that it matters how long it stays, and the stay was not read in a document.
+fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> bool {
+    let Some(plan) = choice.plan(start, None) else { return false };
+    let undocumented = plan.ends != Ends::AtOnce && plan.confidence != Confidence::Document;
+    undocumented
+        && place.flows.iter().any(|flow| start <= flow.last() && flow.early <= start.plus(STAY_MOST_DAYS))
+}
+
+/// Longer than any leaflet read lets a carrier stay: four months. Common practice, no source.
+const STAY_MOST_DAYS: u16 = 120;
 
 /// A flow that comes while it may still be in, where no least stay is stated: nobody can tell whether it is out by then.
 fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
@@ -147,7 +167,11 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
             return Some(Found::broken(because));
         }
         let of_year = place.flows.iter().filter(|flow| flow.usual.year() == day.year());
-        let no_end = |flow: &&Flow| flow.to.is_none() && flow.late <= day;
+        // Its end is not on record, or was only expected and may come later.
+        let no_end = |flow: &&Flow| match flow.to {
+            None => flow.late <= day,
+            Some(to) => to < day && day <= flow.last(),
+        };
         if let Some(flow) = of_year.clone().find(no_end) {
             let (early, late, entry) = (flow.early, flow.late, flow.entry);
             return Some(Found::unknown(Because::PerhapsInFlow { early, late, entry }));
@@ -212,6 +236,10 @@ fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) ->
     if let Some((least, count)) = frames.zip(of_seams) {
         return Some(by(count, "seams of bees", count.number >= u32::from(least)));
     }
+    // A rule on frames is told by frames alone, so that a later count of them turns nothing round.
+    if frames.is_some() {
+        return Some(not_counted(colony, day, "seams of bees", seams));
+    }
     if let Some((least, count)) = bees.zip(colony.counts(day, estimate)) {
         return Some(by(count, "bees", count.number >= least));
     }
@@ -223,11 +251,7 @@ fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) ->
             return Some(Found::broken(counted("seams of bees", count)));
         }
     }
-    match (frames, bees) {
-        (Some(_), _) => Some(not_counted(colony, day, "seams of bees", seams)),
-        (None, Some(_)) => Some(not_counted(colony, day, "bees", estimate)),
-        (None, None) => None,
-    }
+    bees.map(|_| not_counted(colony, day, "bees", estimate))
 }
 
 fn counted(what: &'static str, count: Count) -> Because {

@@ -17,10 +17,12 @@ use crate::words::Brood;
 /// After so many days without a course no broodless time of before goes on. Common practice, no source.
 const NO_BROODLESS_TIME_DAYS: u16 = 180;
 
+/// Days from egg to bee. Source: published tables of brood development, worker 21 days.
+const BROOD_TAKES_DAYS: i64 = 21;
+
 /// What is in: the same medicine, others that must not be beside it, a feeder.
 pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
-    let same =
-        |course: &Course| course.terms.leaflet.as_ref().is_some_and(|known| known.id == choice.leaflet.id);
+    let same = |course: &Course| same_active(course, choice);
     let mut conditions = vec![Condition::by_day("already_in", span, |day| is_in(colony, day, same))];
     let not_with = |other: Other| {
         rules(choice, Topic::NotWith, span, move |rule, day| {
@@ -31,23 +33,30 @@ pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
             })
         })
     };
-    let others = not_with(Other::VarroaMedicines);
-    if !others.iter().any(|condition| condition.binds) {
-        // What is in may forbid it in turn.
-        let banned = |course: &Course, day: Day| !same(course) && bans_beside(course, day);
-        conditions.push(Condition::by_day("other_medicines", span, |day| {
-            is_in(colony, day, |course| banned(course, day))
-        }));
-        let beside = Condition::by_day("other_medicines", span, |day| {
-            is_in(colony, day, |course| !same(course) && !banned(course, day))
-        });
-        if others.is_empty() {
-            conditions.push(beside.advice());
+    // What is in may forbid others in turn. Where nobody says whether two may be in together, that is not known.
+    conditions.push(Condition::by_day("other_medicines", span, |day| {
+        let banned = is_in(colony, day, |course| !same(course) && bans_beside(course, day));
+        if banned.state == State::Broken {
+            return banned;
         }
-    }
-    conditions.extend(others);
+        match is_in(colony, day, |course| !same(course)) {
+            Found {
+                state: State::Broken, because: Because::AlreadyIn { medicine, placed, entry }, ..
+            } => Found::unknown(Because::BesideIsNotStated { medicine, placed, entry }),
+            found => found,
+        }
+    }));
+    conditions.extend(not_with(Other::VarroaMedicines));
     conditions.extend(not_with(Other::Feeding));
     conditions
+}
+
+/// Whether a course is of the same medicine, or of another with the same active: two of them would be a double dose.
+fn same_active(course: &Course, choice: &Choice) -> bool {
+    course.terms.leaflet.as_ref().is_some_and(|known| {
+        known.id == choice.leaflet.id
+            || known.actives.iter().any(|active| choice.leaflet.actives.contains(active))
+    })
 }
 
 /// Whether the leaflet of what is in forbids other varroa medicines beside it.
@@ -101,8 +110,7 @@ enum Standing {
 
 fn standing(colony: &Colony<'_>, course: &Course, day: Day) -> Standing {
     if course.terms.release() == Some(Release::Single) {
-        let given = course.doses.iter().any(|dose| dose.on == day);
-        return if given { Standing::In } else { Standing::Out };
+        return doses_standing(course, day);
     }
     match course.end {
         End::Out { on, .. } if on <= day => return Standing::Out,
@@ -125,9 +133,26 @@ fn standing(colony: &Colony<'_>, course: &Course, day: Day) -> Standing {
     if earliest.is_some_and(|earliest| day < earliest) { Standing::In } else { Standing::Perhaps }
 }
 
+/// Of what leaves nothing inside: it is in on the day of a dose, and its course goes on until the last dose could have been
+/// given.
+fn doses_standing(course: &Course, day: Day) -> Standing {
+    if course.doses.iter().any(|dose| dose.on == day) {
+        return Standing::In;
+    }
+    let Some(doses) = course.terms.doses.as_ref().map(|fact| fact.value) else { return Standing::Out };
+    let given = course.doses_by(day).count();
+    let last = course.doses_by(day).next_back().map_or(course.placed, |dose| dose.on);
+    let next_by = last.plus(doses.interval_max_days.unwrap_or(UNFINISHED_DAYS));
+    if given < usize::from(doses.count) && day <= next_by { Standing::Perhaps } else { Standing::Out }
+}
+
+/// How long a course whose further doses have no last day may go on. Common practice, no source.
+const UNFINISHED_DAYS: u16 = 30;
+
 fn feeding(colony: &Colony<'_>, day: Day) -> Found {
     let feeder = |seen: &Inspection| seen.feeder.map(u32::from);
-    match colony.counts(day, feeder) {
+    let told = colony.counts(day, feeder).filter(|count| count.on >= day.minus(FEEDER_TELLS_DAYS));
+    match told {
         Some(count) if count.number > 0 => {
             Found::broken(Because::Feeder { seen: count.on, entry: count.entry })
         }
@@ -135,6 +160,9 @@ fn feeding(colony: &Colony<'_>, day: Day) -> Found {
         None => Found::unknown(Because::FeederNotSeen),
     }
 }
+
+/// How many days a sight of the feeder tells. Common practice, no source.
+const FEEDER_TELLS_DAYS: u16 = 8;
 
 /// What came before: number, gap, broodless time, class.
 pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
@@ -149,7 +177,7 @@ pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     }));
     conditions.extend(rules(choice, Topic::GapBetweenCourses, span, |rule, day| {
         let Says::GapBetweenCourses { days } = rule.says else { return None };
-        Some(known_past(colony, day, gap(colony.courses_of(leaflet, day).next_back(), day, days)))
+        Some(known_past(colony, day, gap(colony, colony.courses_of(leaflet, day).next_back(), day, days)))
     }));
     for condition in rules(choice, Topic::Class, span, |rule, day| {
         let Says::Class { name } = &rule.says else { return None };
@@ -204,7 +232,7 @@ fn broodless<'c>(
     day: Day,
     most: u8,
 ) -> Found {
-    let mut seen = colony.history.broods.iter().filter(|seen| seen.on <= day);
+    let seen = colony.history.broods.iter().filter(|seen| seen.on <= day);
     let present = seen.clone().rfind(|seen| seen.brood == Brood::Present).map(|seen| seen.on);
     let earliest = day.minus(NO_BROODLESS_TIME_DAYS);
     let placed: Vec<Day> = courses.map(|course| course.placed).filter(|placed| earliest <= *placed).collect();
@@ -217,27 +245,44 @@ fn broodless<'c>(
     if given < most {
         return Found::met(Because::Courses { given, most, year: "time without brood", last: Some(last) });
     }
-    match seen.rfind(|seen| seen.on > last).map(|seen| seen.brood) {
-        Some(Brood::Absent) => Found::broken(Because::SameBroodlessPeriod { last, seen_absent: true }),
-        _ => Found::unknown(Because::SameBroodlessPeriod { last, seen_absent: false }),
+    // Brood that comes takes three weeks to be gone again: looked at more often, none can have been missed.
+    let mut without_since = last;
+    for seen in seen.filter(|seen| seen.on > last) {
+        if seen.brood == Brood::Absent && seen.on.days_since(without_since) < BROOD_TAKES_DAYS {
+            without_since = seen.on;
+        }
     }
+    let seen_absent = without_since > last && day.days_since(without_since) < BROOD_TAKES_DAYS;
+    let because = Because::SameBroodlessPeriod { last, seen_absent };
+    if seen_absent { Found::broken(because) } else { Found::unknown(because) }
 }
 
 /// Days between the end of the last course and the start of this one: the day of the end is not counted.
-fn gap(last: Option<&Course>, day: Day, least: u16) -> Found {
+fn gap(colony: &Colony<'_>, last: Option<&Course>, day: Day, least: u16) -> Found {
     let Some(course) = last else { return Found::met_anyway(Because::NoCourseBefore) };
-    let last_dose = course.doses.last().map_or(course.placed, |dose| dose.on);
-    let ended = match course.end {
-        End::Out { on, .. } => Some(on),
-        End::Open if course.terms.release() == Some(Release::Single) => Some(last_dose),
-        End::Open => used_up(&course.terms).filter(|(_, sure)| *sure).map(|(days, _)| last_dose.plus(days)),
-    };
+    // A course may stand in several lines after a split or a uniting: it has ended once all of them have.
+    let lines =
+        colony.history.courses.iter().filter(|line| line.entry == course.entry && line.here_from <= day);
+    let mut ended: Option<Day> = Some(course.placed);
+    for line in lines.filter(|line| line.until.is_none_or(|until| day < until)) {
+        ended = ended.zip(end_of(line)).map(|(known, end)| known.max(end));
+    }
     let Some(ended) = ended.filter(|ended| *ended <= day) else {
         return Found::unknown(Because::LastNotEnded { placed: course.placed, entry: course.entry });
     };
     let days = day.days_since(ended);
     let because = Because::SinceLast { ended, days, least };
     if days > i64::from(least) { Found::met(because) } else { Found::broken(because) }
+}
+
+/// The day on which a line of a course ended, if that is known.
+fn end_of(course: &Course) -> Option<Day> {
+    let last_dose = course.doses.last().map_or(course.placed, |dose| dose.on);
+    match course.end {
+        End::Out { on, .. } => Some(on),
+        End::Open if course.terms.release() == Some(Release::Single) => Some(last_dose),
+        End::Open => used_up(&course.terms).filter(|(_, sure)| *sure).map(|(days, _)| last_dose.plus(days)),
+    }
 }
 
 fn class(colony: &Colony<'_>, day: Day, class: &str) -> Found {
@@ -259,7 +304,7 @@ fn class(colony: &Colony<'_>, day: Day, class: &str) -> Found {
             None => not_known = not_known.or(Some(Because::ClassNotKnown { medicine, placed })),
         }
     }
-    match not_known {
+    match not_known.or_else(|| came_with_unknown(colony, day)) {
         Some(because) => Found::unknown(because),
         None => Found::met_anyway(Because::ClassDiffers { class: class.to_owned() }),
     }

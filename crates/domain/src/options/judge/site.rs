@@ -96,13 +96,16 @@ fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Found {
     let on = |days: u16| reached(place, start.plus(days));
     // One day on which the apiary can be reached is enough.
     let mut found: Vec<Found> = visits.into_iter().map(|(from, by)| best((from..=by).map(on))).collect();
-    if plan.taken_out {
+    if plan.ends.in_a_visit() {
         found.push(match (plan.least, plan.most) {
             (Some(least), most) => best((least..=most.unwrap_or(least).max(least)).map(on)),
             // Any of these days may be too early: only if all of them will do is the last one sure.
             (None, Some(most)) => worst((plan.surely_in()..=most.max(plan.surely_in())).map(on)),
             (None, None) => Found::unknown(Because::StayNotKnown),
         });
+    }
+    if plan.later_doses_open() {
+        found.push(Found::unknown(Because::StayNotKnown));
     }
     worst(found.into_iter())
 }
@@ -161,7 +164,9 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
                 let each = doses.into_iter().map(|(from, by)| {
                     best((from..=by).map(|day| weather.moments(std::iter::once(start.plus(day)), limits)))
                 });
-                worst(each)
+                let later = choice.plan(start, None).is_some_and(Plan::later_doses_open);
+                let open = later.then(|| Found::unknown(Because::StayNotKnown));
+                worst(each.chain(open))
             }
             // The keeper sees to it when mixing: it is told among the things to do.
             TemperatureWindow::Product => return None,
