@@ -9,7 +9,7 @@ use combclear_domain::journal::event::Inspection;
 use combclear_domain::journal::{Draft, Event, Kind};
 use combclear_domain::leaflet::{Force, Leaflet, Release, Topic};
 use combclear_domain::options::{Ask, Because};
-use combclear_domain::words::ColonyName;
+use combclear_domain::words::{ColonyName, RemovalNeed};
 use serde_json::{Value, json};
 
 use super::making::{Journal, day, draft, invented};
@@ -22,7 +22,7 @@ pub(super) fn one_by_one(told: &Draft) -> Vec<Draft> {
     };
     let each = terms.iter().map(|(field, value)| {
         let body = json!({ "lot": body["lot"], "terms": { field: value } });
-        draft(field, told.on, "leaflet_reading", &body)
+        draft(&format!("{field} {}", told.id), told.on, "leaflet_reading", &body)
     });
     each.collect()
 }
@@ -75,8 +75,12 @@ pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft)
             let medicine = &holding.lot(&new.lot).unwrap().1.medicine;
             let leaflet =
                 invented().into_iter().find(|leaflet| leaflet.id.as_str() == medicine.as_str()).unwrap();
+            // The leaflet of a slow medicine has said that something stays.
+            let unsays_the_leaflet =
+                new.terms.removal == Some(RemovalNeed::NothingStays) && leaflet.release == Release::Slow;
             let terms = serde_json::to_value(&new.terms).unwrap();
-            !terms.as_object().unwrap().keys().any(|field| stated(journal, holding, leaflet).contains(field))
+            let mut said = terms.as_object().unwrap().keys();
+            !unsays_the_leaflet && !said.any(|field| stated(journal, holding, leaflet).contains(field))
         }
         _ => false,
     }

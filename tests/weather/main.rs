@@ -1,6 +1,6 @@
 //! Temperature windows of treatments against the same worked out apart, from real weather.
 //!
-//! Source: daily temperatures of the PyPI package aquacrop 3.1.0 (see `README.md` here); `windows.json` was worked out from
+//! Source: daily temperatures of the Python package aquacrop 3.1.0 (see `README.md` here); `windows.json` was worked out from
 //! them by `make_windows.py`, which shares no code with this program. The monthly counts are also those of a table that was
 //! computed with pandas; DIFFERENCE: two of its counts change by rounding to one decimal, as the script says.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
