@@ -225,6 +225,9 @@ fn what_is_not_there_is_named_with_what_may_have_been_meant() {
         .run(&ask(&["C1", "--leaflet", "slat"]))
         .failed_with("there is no option `slat` here", "did you mean `salt`?");
     bench
+        .run(&ask(&["C1", "--leaflet", "slat", "--json"]))
+        .failed_with("there is no option `slat` here", "did you mean `salt`?");
+    bench
         .run(&ask(&["C1", "--leaflet", "evaporator"]))
         .failed_with("there is no option `evaporator` here", "leave --leaflet out to see them all");
 }

@@ -20,7 +20,8 @@ pub(super) fn one_by_one(told: &Draft) -> Vec<Draft> {
     let Some(terms) = body["terms"].as_object().filter(|terms| !terms.is_empty()) else {
         return vec![told.clone()];
     };
-    let each = terms.iter().map(|(field, value)| {
+    // How long it stays is read before whether it comes out.
+    let each = terms.iter().rev().map(|(field, value)| {
         let body = json!({ "lot": body["lot"], "terms": { field: value } });
         draft(&format!("{field} {}", told.id), told.on, "leaflet_reading", &body)
     });
@@ -30,9 +31,10 @@ pub(super) fn one_by_one(told: &Draft) -> Vec<Draft> {
 /// Whether an entry adds to what is known and is no news.
 ///
 /// News are: whatever happens to a colony or a lot, such as supers, doses, removals, moves; an inspection while another
-/// tells the same of the colony; a newer forecast, or a measurement after one; a flow beside others of its year; conditions
-/// at a site of which some were stated by then; a reading of what somebody or the leaflet has stated. Answers turn on
-/// those as they should. An estimate that contradicts what was counted is no knowledge either: one of the two is wrong.
+/// tells the same of the colony; a newer forecast, or a measurement after one; a flow beside others of its year, or of the
+/// same forage shortly before or after, which may be the same flow told again; conditions at a site of which some were
+/// stated by then; a reading of what somebody or the leaflet has stated. Answers turn on those as they should. An estimate
+/// that contradicts what was counted is no knowledge either: one of the two is wrong.
 pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft) -> bool {
     let mut known = journal.drafts.iter();
     match &*learnt.event {
@@ -65,11 +67,14 @@ pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft)
             // A flow over the new year is one of the year in which it begins: days of the next year do not ask for it.
             let (first, last) =
                 (new.from_early.unwrap_or(new.from), new.to.or(new.from_late).unwrap_or(new.from));
-            let of_its_year = |draft: &Draft| match &*draft.event {
-                Event::NectarFlow(old) => old.apiary == new.apiary && old.from.year() == new.from.year(),
+            let tells_of_it = |draft: &Draft| match &*draft.event {
+                Event::NectarFlow(old) if old.apiary == new.apiary => {
+                    let near = old.from.days_since(new.from).abs() <= 90;
+                    old.from.year() == new.from.year() || (old.forage == new.forage && near)
+                }
                 _ => false,
             };
-            first.year() == last.year() && !known.any(of_its_year)
+            first.year() == last.year() && !known.any(tells_of_it)
         }
         Event::LeafletReading(new) => {
             let medicine = &holding.lot(&new.lot).unwrap().1.medicine;

@@ -9,7 +9,7 @@ use combclear_domain::holding::Holding;
 use combclear_domain::journal::Kind;
 use combclear_domain::leaflet::{Confidence, Topic};
 use combclear_domain::options::{
-    Answer, ApiaryReport, Ask, Board, Condition, OptionsReport, Span, StartReport, State, WhatIf,
+    Answer, ApiaryReport, Ask, Because, Board, Condition, OptionsReport, Span, StartReport, State, WhatIf,
 };
 use combclear_domain::supering::SuperingReport;
 use combclear_domain::words::ColonyName;
@@ -220,6 +220,8 @@ proptest! {
                     let binding = conditions.iter().filter(|condition| condition.binds);
                     for run in binding.filter_map(|condition| condition.on(on)) {
                         prop_assert!(!leans(&run.because), "{} on {}: {:?}", leaflet.id, on, run);
+                        let flow_ahead = matches!(run.because, Because::NoFlow { next: Some((next, _)) } if next <= on.plus(60));
+                        prop_assert!(!flow_ahead, "{} on {}: {:?}", leaflet.id, on, run);
                     }
                 }
             }

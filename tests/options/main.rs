@@ -393,7 +393,7 @@ fn leaflets() -> &'static Leaflets {
         let built_in = built_in.map(|name| (format!("crates/leaflets/{name}"), name));
         for (folder, jurisdiction) in built_in
             .into_iter()
-            .chain(["zz", "yy"].map(|name| (format!("tests/options/leaflets/{name}"), name)))
+            .chain(["zz", "yy", "yx"].map(|name| (format!("tests/options/leaflets/{name}"), name)))
         {
             for entry in std::fs::read_dir(root().join(folder)).unwrap() {
                 let path = entry.unwrap().path();

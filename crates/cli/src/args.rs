@@ -54,7 +54,7 @@ pub(crate) struct Place {
 pub(crate) enum Command {
     /// May these colonies be supered? Without names: a table of all that are alive
     Supering(Supering),
-    /// What else can be used in these colonies, on which days, and is it out before the nectar flow
+    /// What else can be used in a colony or at an apiary, on which days, and is it out before the flow
     Options(Options),
     /// Take a journal file in
     Import(Import),

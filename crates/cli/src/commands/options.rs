@@ -36,22 +36,21 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
         report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
     })
     .await?;
+    let report = match report {
+        Report::Colony(report) => Report::Colony(Box::new(colony::only(*report, ask.leaflet.as_deref())?)),
+        apiary @ Report::Apiary(_) => apiary,
+    };
     match (&report, ask.json) {
         (Report::Colony(report), true) => print_json(report)?,
         (Report::Apiary(report), true) => print_json(report)?,
         (Report::Colony(report), false) => match &ask.leaflet {
-            Some(leaflet) => print(&colony::one(report, leaflet)?)?,
+            Some(_) => print(&colony::in_full(report))?,
             None => print(&colony::all(report))?,
         },
         (Report::Apiary(report), false) => print(&apiary::all(report))?,
     }
     let best = match &report {
-        Report::Colony(report) => {
-            let shown = report.options.iter().filter(|option| {
-                ask.leaflet.as_ref().is_none_or(|leaflet| option.leaflet.as_str() == leaflet)
-            });
-            shown.map(|option| option.answer).min()
-        }
+        Report::Colony(report) => report.options.iter().map(|option| option.answer).min(),
         Report::Apiary(report) => report.options.iter().map(|option| option.answer).min(),
     };
     Ok(match best {

@@ -22,11 +22,13 @@ pub(super) fn check_flow(flow: &NectarFlow) -> Checked {
         let message = format!("an early year would begin on {early}, after a usual one on {}", flow.from);
         return Err(Refusal::at("/body/from_early", message, "check both dates"));
     }
-    let late = flow.from_late.filter(|late| *late < flow.from || flow.to.is_some_and(|to| *late > to));
-    if let Some(late) = late {
-        let message =
-            format!("a late year would begin on {late}, before a usual one or after the end of the flow");
-        return Err(Refusal::at("/body/from_late", message, "check the dates"));
+    if let Some(late) = flow.from_late.filter(|late| *late < flow.from) {
+        let message = format!("a late year would begin on {late}, before a usual one on {}", flow.from);
+        return Err(Refusal::at("/body/from_late", message, "check both dates"));
+    }
+    if let Some((late, to)) = flow.from_late.zip(flow.to).filter(|(late, to)| late > to) {
+        let message = format!("a late year would begin on {late}, after the end of the flow on {to}");
+        return Err(Refusal::at("/body/from_late", message, "check both dates"));
     }
     Ok(())
 }

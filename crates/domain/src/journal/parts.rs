@@ -16,10 +16,10 @@ pub struct DayTemperature {
     /// The day.
     pub day: Day,
     /// The lowest, in degrees Celsius.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50, multiple_of = 0.1))]
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
     pub min_c: Celsius,
     /// The highest, in degrees Celsius.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50, multiple_of = 0.1))]
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
     pub max_c: Celsius,
 }
 
@@ -32,10 +32,10 @@ pub struct MonthNormal {
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 12))]
     pub month: u8,
     /// The mean daily lowest, in degrees Celsius.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50, multiple_of = 0.1))]
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
     pub min_c: Celsius,
     /// The mean daily highest, in degrees Celsius.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50, multiple_of = 0.1))]
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
     pub max_c: Celsius,
 }
 

@@ -141,7 +141,7 @@ pub enum Because {
     Ground { has: Option<Ground>, by: Option<ToldBy> },
 
     /// Temperatures that were told, all looked at.
-    Warm { measure: Measure, lowest: Celsius, highest: Celsius, origin: Origin },
+    Warm { measure: Measure, lowest: Celsius, highest: Celsius, origin: Origin, entry: Option<EntryId> },
     /// The temperature that breaks it.
     OutOfBounds { measure: Measure, on: Day, value: Celsius, origin: Origin, entry: Option<EntryId> },
     /// The first day of which no temperature is known.
@@ -151,11 +151,10 @@ pub enum Because {
 }
 
 impl Because {
-    /// Whether two start days that follow one another are told together. Temperatures are: the range widens in words only
-    /// from the first day's, so only equal ones are.
+    /// Whether two start days that follow one another are told together.
     pub(super) fn goes_on_with(&self, next: &Because) -> bool {
         match (self, next) {
-            // Each start day looks at days of its own; one of them speaks for the run.
+            // Each start day looks at temperatures of its own: a run is told with the range of all of them.
             (Because::Warm { measure: a, origin: o, .. }, Because::Warm { measure: b, origin: p, .. }) => {
                 a == b && o == p
             }
@@ -172,6 +171,16 @@ impl Because {
                 a == b && x == y
             }
             _ => self == next,
+        }
+    }
+
+    /// Takes in what is told of a further start day of the run.
+    pub(super) fn widen(&mut self, next: &Because) {
+        if let (Because::Warm { lowest, highest, .. }, Because::Warm { lowest: low, highest: high, .. }) =
+            (self, next)
+        {
+            *lowest = (*lowest).min(*low);
+            *highest = (*highest).max(*high);
         }
     }
 }

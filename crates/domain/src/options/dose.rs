@@ -161,31 +161,31 @@ fn worked_out(
         count("seams of bees", "the dose: how many seams of bees there are", &pick)
     };
     let (times, of) = match per {
-        DosePer::Hive | DosePer::SmallColony => (1, "hive".to_owned()),
+        DosePer::Hive | DosePer::SmallColony => (1, "the hive".to_owned()),
         DosePer::BroodBox => {
             let pick = |seen: &Inspection| seen.brood_boxes.map(u32::from);
             let (boxes, what) = count("brood boxes", "the dose: how many brood boxes there are", &pick)?;
-            (boxes, format!("{boxes} {what}"))
+            (boxes, counted(boxes, what))
         }
         DosePer::Seam => {
             let (seams, what) = seams()?;
-            (seams, format!("{seams} {what}"))
+            (seams, counted(seams, what))
         }
         DosePer::FramesOfBees => {
             // A seam of bees is counted as a frame of bees. Common practice, no source.
             let (seams, what) = seams()?;
             let frames = u32::from(frames.unwrap_or(1)).max(1);
-            (seams.div_ceil(frames), format!("{seams} {what}, for every {frames} or part"))
+            (seams.div_ceil(frames), format!("{}, for every {frames} or part", counted(seams, what)))
         }
         DosePer::CombSide => {
             // A seam of bees sits on two comb sides that face each other.
             let (seams, what) = seams()?;
-            (seams.saturating_mul(2), format!("2 comb sides for each of {seams} {what}"))
+            (seams.saturating_mul(2), format!("2 comb sides for each of {}", counted(seams, what)))
         }
         DosePer::LitreOfHive => {
             let pick = |seen: &Inspection| seen.hive_litres.map(u32::from);
             let (litres, what) = count("litres of hive", "the dose: how many litres the hive holds", &pick)?;
-            (litres, format!("{litres} {what}"))
+            (litres, counted(litres, what))
         }
         DosePer::Bees => {
             let pick = |seen: &Inspection| seen.bees;
@@ -195,7 +195,7 @@ fn worked_out(
             if !within {
                 return Ok(None);
             }
-            (1, format!("{bees} {what}"))
+            (1, counted(bees, what))
         }
     };
     let step = step(unit, *amount);
@@ -206,8 +206,8 @@ fn worked_out(
     };
     let (exact, each) = rounded(*amount);
     let most = amount_max.map(|most| rounded(most).1).filter(|most| *most > each);
-    let mut sum = if times == 1 && matches!(per, DosePer::Hive | DosePer::SmallColony) {
-        format!("{} for the {of}", amount_of(*amount, unit))
+    let mut sum = if matches!(per, DosePer::Hive | DosePer::SmallColony | DosePer::Bees) {
+        format!("{} for {of}", amount_of(*amount, unit))
     } else {
         format!("{} x {of}", amount_of(*amount, unit))
     };
@@ -232,6 +232,17 @@ fn worked_out(
         confidence: Confidence::Unconfirmed,
         otherwise: Vec::new(),
     }))
+}
+
+/// A count with what was counted, in the singular where it is one.
+fn counted(count: u32, what: &str) -> String {
+    let one = match what {
+        "brood boxes" => "brood box",
+        "seams of bees" => "seam of bees",
+        "litres of hive" => "litre of hive",
+        other => other,
+    };
+    format!("{count} {}", if count == 1 { one } else { what })
 }
 
 /// Most that one colony may get, in a unit, under a condition.
@@ -273,12 +284,13 @@ pub(super) fn solution(choice: &Choice, on: Day, millilitres: Quantity) -> Optio
         };
         let tenth = Quantity::from_thousandths(100);
         let share = |of: Quantity| of.scaled(millilitres, *makes_ml).nearest(tenth);
+        let whole = |of: Quantity| of.scaled(millilitres, *makes_ml).nearest(Quantity::whole(1));
         Some(Solution {
             millilitres,
             medicine: share(*amount),
             unit: unit.clone().unwrap_or_else(|| choice.leaflet.unit.to_string()),
-            water_ml: water_ml.map(|ml| share(ml).nearest(Quantity::whole(1))),
-            sugar_g: sugar_g.map(|g| share(g).nearest(Quantity::whole(1))),
+            water_ml: water_ml.map(whole),
+            sugar_g: sugar_g.map(whole),
             recipe: short::says(&rule.says, choice.leaflet.unit),
             how: text.clone(),
         })

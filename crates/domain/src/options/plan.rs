@@ -129,10 +129,11 @@ impl Plan {
         self.doses.is_none() && self.count.is_some_and(|count| count > 1)
     }
 
-    /// Days from the start on which it may be in or out, since no least stay is stated: the first and, if the most is
+    /// Days from the start on which it may be in or out, since no least stay is stated, or not whether it must come out: the
+    /// first and, if the most is
     /// stated, the last.
     pub(super) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
-        let known = self.least.is_some();
+        let known = self.least.is_some() && self.ends != Ends::NotStated;
         (!known).then(|| (self.surely_in(), self.most.map(|days| days.saturating_sub(1))))
     }
 

@@ -353,7 +353,10 @@ fn missing(choice: &Choice, judged: &Judged<'_>) -> Vec<Missing> {
                 continue;
             }
             let rule = condition.rule.and_then(|index| choice.leaflet.rules.get(index));
-            let says = rule.map(|rule| short::says(&rule.says, choice.leaflet.unit));
+            let says = rule.map(|rule| match &rule.says {
+                Says::Needs { .. } => wording::need(condition).to_owned(),
+                says => short::says(says, choice.leaflet.unit),
+            });
             let topic = rule.map(|rule| rule.says.topic()).or_else(|| topic_of(condition.about));
             let (supplied_by, how) = wording::supply(&run.because, topic, says.as_deref());
             let why = wording::because(&run.because);

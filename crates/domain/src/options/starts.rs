@@ -120,6 +120,12 @@ impl Starting<'_> {
         }
     }
 
+    /// Whether the last of it is in before the first day of a flow, and supers may go on that day.
+    fn is_over_by(&self, start: Day, flow: Day) -> Option<bool> {
+        let clear = self.clear(start)?;
+        Some(clear <= flow && self.plan(start)?.in_through(start) < flow)
+    }
+
     pub(super) fn report(&self, days: &StartDays) -> Option<StartReport> {
         let start = days.from;
         let (plan, effect) = (self.plan(start)?, self.effect(start)?);
@@ -159,7 +165,7 @@ impl Starting<'_> {
     pub(super) fn latest(&self, days: &[StartDays]) -> Vec<LatestStart> {
         let years = self.flow.map(years).unwrap_or_default();
         let latest = years.into_iter().map(|(year, flow)| {
-            let fits = |start: &Day| *start <= flow && self.clear(*start).is_some_and(|clear| clear <= flow);
+            let fits = |start: &Day| self.is_over_by(*start, flow) == Some(true);
             let starts = days.iter().rev().flat_map(|range| {
                 let count = usize::try_from(range.to.days_since(range.from) + 1).unwrap_or_default();
                 std::iter::successors(Some(range.to), |day| Some(day.before()))
@@ -181,7 +187,7 @@ impl Starting<'_> {
     pub(super) fn out_before_flow(&self, start: Day) -> Option<bool> {
         let flow = self.flow?;
         let effect = self.effect(start)?;
-        let before = self.clear(start).map(|clear| clear <= flow.usual)?;
+        let before = self.is_over_by(start, flow.usual)?;
         let longer = self.longer_out(start, &effect).is_some_and(|out| out > flow.usual);
         if before && longer { None } else { Some(before) }
     }

@@ -109,6 +109,7 @@ impl Condition {
                         && run.because.goes_on_with(&because) =>
                 {
                     run.to = day;
+                    run.because.widen(&because);
                 }
                 _ => runs.push(Run { from: day, to: day, state, expected, because }),
             }

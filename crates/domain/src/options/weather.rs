@@ -125,6 +125,7 @@ impl Weather {
         look: impl Fn(&Sky) -> (bool, Celsius),
     ) -> Found {
         let mut seen: Option<(Celsius, Celsius, Origin)> = None;
+        let mut entry = None;
         let mut missing = None;
         let mut unusual = None;
         for day in days {
@@ -133,6 +134,7 @@ impl Weather {
                 continue;
             };
             let (holds, value) = look(&sky);
+            entry = entry.or(sky.entry);
             if !holds {
                 let out =
                     Because::OutOfBounds { measure, on: day, value, origin: sky.origin, entry: sky.entry };
@@ -149,7 +151,7 @@ impl Weather {
             (Some(out), _, _) => Found::expected(false, out),
             (None, Some(first), _) => Found::unknown(Because::NoTemperature { measure, first }),
             (None, None, Some((lowest, highest, origin))) => {
-                told(Because::Warm { measure, lowest, highest, origin }, origin)
+                told(Because::Warm { measure, lowest, highest, origin, entry }, origin)
             }
             (None, None, None) => Found::unknown(Because::StayNotKnown),
         }
@@ -180,7 +182,7 @@ impl Weather {
         let Some(value) = i16::try_from(mean).ok().and_then(Celsius::from_tenths) else {
             return Found::unknown(Because::StayNotKnown);
         };
-        let warm = Because::Warm { measure, lowest: value, highest: value, origin };
+        let warm = Because::Warm { measure, lowest: value, highest: value, origin, entry };
         match (holds, origin) {
             (true, _) => told(warm, origin),
             (false, Origin::UsualYears) => {

@@ -74,7 +74,7 @@ pub(super) fn because(because: &Because) -> String {
         Because::BesideIsNotStated { medicine, placed, .. } => format!(
             "`{medicine}` placed on {placed} is in, and no leaflet says whether the two may be in together"
         ),
-        Because::NothingIn => "nothing of the kind is in".to_owned(),
+        Because::NothingIn => "no such medicine is in".to_owned(),
         Because::Feeder { seen, .. } => format!("a feeder was on, seen on {seen}"),
         Because::NoFeeder { seen, .. } => format!("no feeder was on, seen on {seen}"),
         Because::FeederNotSeen => "it is not on record whether a feeder is on".to_owned(),
@@ -155,7 +155,7 @@ pub(super) fn because(because: &Because) -> String {
             format!("the ground at the stands is {state}{}", if_asked(*by))
         }
         Because::Ground { has: None, .. } => "it is not on record whether the ground is dry".to_owned(),
-        Because::Warm { measure, lowest, highest, origin } => {
+        Because::Warm { measure, lowest, highest, origin, .. } => {
             let what = measured(*measure);
             let values =
                 if lowest == highest { format!("{lowest}") } else { format!("{lowest} to {highest}") };
@@ -216,7 +216,7 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
         | Because::BroodSeen { entry, .. }
         | Because::Counted { entry, .. }
         | Because::LastNotEnded { entry, .. } => Some(*entry),
-        Because::OutOfBounds { entry, .. } => *entry,
+        Because::OutOfBounds { entry, .. } | Because::Warm { entry, .. } => *entry,
         Because::Power { by, .. } | Because::Access { by, .. } | Because::Ground { by, .. } => match by {
             Some(ToldBy::Entry(entry)) => Some(*entry),
             _ => None,

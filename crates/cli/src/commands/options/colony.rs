@@ -123,24 +123,29 @@ fn dose(report: &DoseOfColony) -> String {
     }
 }
 
-/// One option with all its conditions.
-pub(super) fn one(report: &OptionsReport, leaflet: &str) -> Result<String, Failure> {
-    let of_it: Vec<&OptionReport> =
-        report.options.iter().filter(|option| option.leaflet.as_str() == leaflet).collect();
-    if of_it.is_empty() {
-        let ids = || report.options.iter().map(|option| option.leaflet.as_str());
-        let help = nearest(leaflet, ids()).map_or_else(
+/// The options of one leaflet only, if one is named.
+pub(super) fn only(mut report: OptionsReport, leaflet: Option<&str>) -> Result<OptionsReport, Failure> {
+    let Some(leaflet) = leaflet else { return Ok(report) };
+    if report.options.iter().all(|option| option.leaflet.as_str() != leaflet) {
+        let ids = report.options.iter().map(|option| option.leaflet.as_str());
+        let help = nearest(leaflet, ids).map_or_else(
             || "leave --leaflet out to see them all".to_owned(),
             |near| format!("did you mean `{near}`?"),
         );
         return Err(Failure::new(format!("there is no option `{leaflet}` here"), help));
     }
+    report.options.retain(|option| option.leaflet.as_str() == leaflet);
+    Ok(report)
+}
+
+/// The options with all their conditions.
+pub(super) fn in_full(report: &OptionsReport) -> String {
     let mut text = top(report);
-    for option in of_it {
-        text.push_str(&whole(option));
+    for option in &report.options {
+        text += &whole(option);
     }
     text += &format!("\n{} Days counted by {}.", report.notice, report.policy);
-    Ok(text)
+    text
 }
 
 fn whole(option: &OptionReport) -> String {

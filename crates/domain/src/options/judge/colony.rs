@@ -59,7 +59,7 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
     let label = Condition::by_day(topic.as_str(), span, |day| {
         let said = choice.terms(day).and_then(|terms| terms.flow_during);
         let documented = said.is_some_and(|fact| fact.is_documented());
-        match in_flow(choice, colony, place, day, said.map(|fact| fact.value)) {
+        match in_flow(choice, colony, place, day, (said.map(|fact| fact.value), documented)) {
             Found { state: State::Met, leans: true, .. } if !documented => {
                 let confidence = said.map_or(Confidence::Unconfirmed, |fact| fact.confidence);
                 Found::unknown(Because::NotDocumented { confidence })
@@ -73,7 +73,7 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
     });
     let advice = rules(choice, topic, span, |rule, day| match rule.says {
         Says::FlowDuring { value } if rule.force == Force::Advice => {
-            Some(in_flow(choice, colony, place, day, Some(value)))
+            Some(in_flow(choice, colony, place, day, (Some(value), true)))
         }
         _ => None,
     });
@@ -87,8 +87,9 @@ fn in_flow(
     colony: &Colony<'_>,
     place: &Place<'_>,
     start: Day,
-    said: Option<Permission>,
+    (said, documented): (Option<Permission>, bool),
 ) -> Found {
+    let allowed = said == Some(Permission::Allowed) && documented;
     let through = |brood| choice.plan(start, brood).map_or(start, |plan| plan.in_through(start));
     // Without sight of the brood both may be; brood that is not there yet may come while it is in.
     let shortest = match colony.brood_state(start) {
@@ -98,14 +99,10 @@ fn in_flow(
     let (short, long) = (through(Some(shortest)), through(None));
     let (short, long) = (short.min(long), long);
     match (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long)) {
-        (Meets::None, Meets::None)
-            if said != Some(Permission::Allowed) && perhaps_in_flow(choice, place, start).is_some() =>
-        {
+        (Meets::None, Meets::None) if !allowed && perhaps_in_flow(choice, place, start).is_some() => {
             Found::unknown(perhaps_in_flow(choice, place, start).unwrap_or(Because::StayNotKnown))
         }
-        (Meets::None, Meets::None)
-            if said != Some(Permission::Allowed) && stay_is_open(choice, place, start) =>
-        {
+        (Meets::None, Meets::None) if !allowed && stay_is_open(choice, place, start) => {
             let confidence = choice.plan(start, None).map_or(Confidence::Unconfirmed, |plan| plan.confidence);
             Found::unknown(Because::StayNotDocumented { confidence })
         }
@@ -148,8 +145,7 @@ const STAY_MOST_DAYS: u16 = 120;
 fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
     let (first, last) = choice.plan(start, None)?.perhaps_in()?;
     let first = start.plus(first);
-    let last =
-        last.map_or_else(|| Day::new(start.year(), 12, 31).unwrap_or(Day::LAST), |days| start.plus(days));
+    let last = last.map_or_else(|| start.plus(365), |days| start.plus(days));
     match Flow::meeting(&place.flows, first.min(last), last) {
         Meets::Surely(flow) | Meets::Perhaps(flow) => {
             Some(Because::FlowBeforeStayIsKnown { from: flow.early, entry: flow.entry })
