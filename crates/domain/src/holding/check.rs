@@ -117,7 +117,7 @@ impl Holding {
             Event::NectarFlow(body) => {
                 self.check_apiary("/body/apiary", &body.apiary)?;
                 check_span(body.from, body.to, "/body/to")?;
-                check_flow(body)
+                check_flow(on, body)
             }
             Event::Temperature(body) => {
                 self.check_apiary("/body/apiary", &body.apiary)?;

@@ -11,7 +11,11 @@ use crate::words::{FlowStage, TemperatureStage};
 const DAYS_MOST: usize = 400;
 
 /// An early year begins no later than a usual one, a late year no sooner; a flow that was seen began on one day.
-pub(super) fn check_flow(flow: &NectarFlow) -> Checked {
+pub(super) fn check_flow(on: Day, flow: &NectarFlow) -> Checked {
+    if flow.stage == FlowStage::Seen && flow.from > on {
+        let message = format!("the flow would begin on {}, after {on}, so nobody has seen it", flow.from);
+        return Err(Refusal::at("/body/from", message, "record it as expected, or correct the day"));
+    }
     for (pointer, day) in [("/body/from_early", flow.from_early), ("/body/from_late", flow.from_late)] {
         if day.is_some() && flow.stage == FlowStage::Seen {
             let help = "leave it out: a flow that was seen began on one day";

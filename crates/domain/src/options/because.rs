@@ -48,6 +48,8 @@ pub enum Because {
     Here,
     /// It is not on record where the colony stands.
     ApiaryNotKnown,
+    /// The colony was moved to another apiary within the days asked about.
+    Moved { on: Day, entry: EntryId },
     /// The leaflet has directions for that day.
     HasDirections,
     /// The leaflet has none for that day.

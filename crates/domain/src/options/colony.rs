@@ -25,6 +25,8 @@ pub const COUNT_TELLS_DAYS: u16 = 30;
 pub(super) struct Colony<'h> {
     pub(super) name: ColonyName,
     pub(super) apiary: Option<ApiaryName>,
+    /// When it was moved away from there, within the days asked about.
+    pub(super) moved_on: Option<(Day, EntryId)>,
     pub(super) history: History,
     file: &'h [Arc<Record>],
     /// Its courses, each by its last line, in order.
@@ -50,12 +52,17 @@ impl<'h> Colony<'h> {
                 .retain(|known| history.courses.get(*known).is_some_and(|known| known.entry != course.entry));
             courses.push(index);
         }
+        let file = file.get(..known).unwrap_or_default();
+        let moved = file
+            .iter()
+            .find(|record| record.on > ask.stands_on() && matches!(*record.event, Event::ColonyMoved(_)));
         Colony {
+            moved_on: moved.map(|record| (record.on, record.id)),
             courses,
             name: name.clone(),
             apiary: holding.apiary_of(name, ask.stands_on()).cloned(),
             history,
-            file: file.get(..known).unwrap_or_default(),
+            file,
         }
     }
 

@@ -36,6 +36,9 @@ pub(super) enum Meets<'f> {
     Perhaps(&'f Flow),
 }
 
+/// No flow lasts longer. Common practice, no source.
+const NO_FLOW_LASTS_DAYS: u16 = 90;
+
 impl Flow {
     /// The flows of an apiary by their first days. One that was seen stands for the one that was expected that year from
     /// the same forage; of several expectations the newest counts.
@@ -69,11 +72,12 @@ impl Flow {
     }
 
     /// The last day on which it may still go on: of an expected one in a late year. One without an end on record may go on
-    /// until the year ends.
+    /// until the year ends, and three months at least.
     pub(super) fn last(&self) -> Day {
         let delay = u16::try_from(self.late.days_since(self.usual)).unwrap_or_default();
         let ended = self.to.map(|to| if self.stage == FlowStage::Expected { to.plus(delay) } else { to });
-        ended.unwrap_or_else(|| Day::new(self.late.year(), 12, 31).unwrap_or(Day::LAST))
+        let year_ends = || Day::new(self.late.year(), 12, 31).unwrap_or(Day::LAST);
+        ended.unwrap_or_else(|| year_ends().max(self.late.plus(NO_FLOW_LASTS_DAYS)))
     }
 
     /// Whether two flows of one forage are the same: they lie over each other. One without an end is taken for a month here.

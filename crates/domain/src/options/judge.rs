@@ -48,6 +48,7 @@ pub(super) fn of_colony(
         let found = Found::unknown(Because::ApiaryNotKnown);
         conditions.push(Condition::throughout("apiary", span, found));
     }
+    conditions.extend(colony::stands(colony, span));
     conditions.extend(colony::supers(choice, colony, span));
     conditions.extend(colony::brood(choice, colony, span));
     conditions.extend(colony::strength(choice, colony, span));

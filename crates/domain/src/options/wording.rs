@@ -18,6 +18,7 @@ pub(super) fn because(because: &Because) -> String {
         Because::NotHere => "the colony is not in the holding on that day".to_owned(),
         Because::Here => "the colony is in the holding".to_owned(),
         Because::ApiaryNotKnown => "it is not on record where the colony stands".to_owned(),
+        Because::Moved { on, .. } => format!("it was moved on {on}: ask anew from that day on"),
         Because::HasDirections => "the leaflet has directions for that day".to_owned(),
         Because::NoDirections => "no directions of that day are known".to_owned(),
         Because::NotStated { topic } => {
@@ -210,6 +211,7 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
         | Because::AlreadyIn { entry, .. }
         | Because::PerhapsIn { entry, .. }
         | Because::CameWithUnknown { entry, .. }
+        | Because::Moved { entry, .. }
         | Because::BesideIsNotStated { entry, .. }
         | Because::Feeder { entry, .. }
         | Because::NoFeeder { entry, .. }
@@ -251,6 +253,7 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
         Because::CameWithUnknown { entry, .. } => {
             ("colony_established", format!("ask whoever kept it before, then correct entry {entry}"))
         }
+        Because::Moved { .. } => ("colony_moved", "ask anew about the days from the move on".to_owned()),
         Because::ApiaryNotKnown | Because::NotHere => {
             ("colony_established", "record where the colony stands".to_owned())
         }

@@ -28,6 +28,15 @@ pub(super) fn alive(colony: &Colony<'_>, span: Span) -> Condition {
     })
 }
 
+/// Whether it stands where it stood on the first day: what was looked at is the apiary of that day.
+pub(super) fn stands(colony: &Colony<'_>, span: Span) -> Option<Condition> {
+    colony.moved_on?;
+    Some(Condition::by_day("apiary", span, |day| match colony.moved_on {
+        Some((on, entry)) if on <= day => Found::unknown(Because::Moved { on, entry }),
+        _ => Found::met_anyway(Because::Here),
+    }))
+}
+
 /// Honey supers that are on. Where none are, nothing turns on what the leaflet says of them.
 pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
     let topic = Topic::SupersDuring;
