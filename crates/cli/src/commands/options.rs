@@ -3,12 +3,15 @@
 mod apiary;
 mod colony;
 
+use combclear_domain::Quantity;
 use combclear_domain::calendar::Day;
 use combclear_domain::holding::Holding;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::options::{
-    Answer, ApiaryReport, Ask, BadSpan, OptionsReport, Span, StartDays, StartReport, WhatIf,
+    Answer, ApiaryReport, Ask, BadSpan, Missing, OptionsReport, Solution, Span, StartDays, StartReport,
+    WhatIf,
 };
+use combclear_domain::words::{LeafletId, Method};
 
 use super::supering::{known, no_apiary};
 use super::{print, print_json};
@@ -110,11 +113,7 @@ const fn answer(answer: Answer) -> &'static str {
 fn starts(days: &[StartDays], of: Answer) -> Vec<String> {
     let of_it = days.iter().filter(|days| days.answer == of);
     let said = |days: &StartDays| {
-        let range = if days.from == days.to {
-            days.from.to_string()
-        } else {
-            format!("{} to {}", days.from, days.to)
-        };
+        let range = range(days.from, days.to);
         match days.in_a_usual_year {
             Some(true) => format!("{range} (usable in a usual year)"),
             Some(false) => format!("{range} (not in a usual year)"),
@@ -127,6 +126,35 @@ fn starts(days: &[StartDays], of: Answer) -> Vec<String> {
 /// Days from one to another, or the one day.
 fn range(from: Day, to: Day) -> String {
     if from == to { from.to_string() } else { format!("{from} to {to}") }
+}
+
+/// How long before the flow it is out, or how much too late.
+fn to_spare(days: i64) -> String {
+    if days < 0 { format!("{} days short", -days) } else { format!("{days} days to spare") }
+}
+
+/// The leaflet, and what tells the option from others of the same leaflet.
+fn name(leaflet: &LeafletId, method: Option<&Method>, revision: Option<&str>) -> String {
+    let method = method.map(|method| format!(", {method}")).unwrap_or_default();
+    let revision = revision.map(|revision| format!(", label {revision}")).unwrap_or_default();
+    format!("{leaflet}{method}{revision}")
+}
+
+/// Something that is not known, and the entry that would supply it.
+fn gap(missing: &Missing) -> String {
+    format!("{} ({}: {})", missing.fact, missing.supplied_by, missing.how)
+}
+
+/// What has to be mixed, of the medicine and of what goes with it.
+fn mixture(solution: &Solution) -> String {
+    let part = |of: Option<Quantity>, unit: &str| of.map(|of| format!(", {of} {unit}")).unwrap_or_default();
+    format!(
+        "{} {}{}{}",
+        solution.medicine,
+        solution.unit,
+        part(solution.water_ml, "ml water"),
+        part(solution.sugar_g, "g sugar")
+    )
 }
 
 /// When supers may go on after a start, and how that lies to the flow.
@@ -144,9 +172,7 @@ fn free(start: Option<&StartReport>) -> String {
         lines.push(format!("out from {day} if brood is seen"));
     }
     for margin in &start.before_flow {
-        let days = margin.days_to_spare;
-        let said = if days < 0 { format!("{} days short", -days) } else { format!("{days} days to spare") };
-        lines.push(format!("{}: {said}", margin.year));
+        lines.push(format!("{}: {}", margin.year, to_spare(margin.days_to_spare)));
     }
     lines.join("\n")
 }

@@ -4,7 +4,6 @@ use super::check::{Checked, Refusal};
 use crate::calendar::Day;
 use crate::degrees::Celsius;
 use crate::journal::event::{Confirmed, NectarFlow, Temperature, TemperatureNormals};
-use crate::leaflet::Topic;
 use crate::words::{FlowStage, TemperatureStage};
 
 /// Most days in one entry.
@@ -94,18 +93,7 @@ pub(super) fn check_confirmed(confirmed: &[Confirmed]) -> Checked {
             let help = "write the value in the words that the program shows for it";
             return Err(Refusal::at(&format!("{pointer}/says"), "nothing is confirmed", help));
         }
-        let to_be_stated = matches!(
-            topic,
-            Topic::SupersDuring
-                | Topic::FlowDuring
-                | Topic::Withdrawal
-                | Topic::WaitAfterRemoval
-                | Topic::Removal
-                | Topic::StayMin
-                | Topic::StayMax
-                | Topic::Doses
-        );
-        if to_be_stated {
+        if topic.is_stated() {
             let message = format!("`{}` is not confirmed but stated", topic.as_str());
             return Err(Refusal::at(
                 &format!("{pointer}/topic"),

@@ -26,6 +26,23 @@ macro_rules! topics {
             pub const fn as_str(self) -> &'static str {
                 match self { $(Topic::$topic => $text,)+ }
             }
+
+            /// Whether a keeper who reads it on a leaflet states its value, since the supers turn on it; what else is read
+            /// is confirmed in words.
+            #[must_use]
+            pub const fn is_stated(self) -> bool {
+                matches!(
+                    self,
+                    Topic::SupersDuring
+                        | Topic::FlowDuring
+                        | Topic::Withdrawal
+                        | Topic::WaitAfterRemoval
+                        | Topic::Removal
+                        | Topic::StayMin
+                        | Topic::StayMax
+                        | Topic::Doses
+                )
+            }
         }
     };
 }

@@ -12,7 +12,7 @@ use crate::history::{Terms, label_revision};
 use crate::holding::Holding;
 use crate::journal::event::Event;
 use crate::leaflet::rule::BroodState;
-use crate::leaflet::{Confidence, Leaflet, Leaflets, Rule, Says, Topic};
+use crate::leaflet::{Confidence, Leaflet, Leaflets, Rule, Topic};
 use crate::quantity::Quantity;
 use crate::words::{Jurisdiction, LotName, Method};
 
@@ -108,15 +108,10 @@ impl Choice {
         changes.dedup();
         let held = |from: Day| {
             let terms = Terms::if_given(holding, leaflet, from, method, revision.map(String::as_str), &of_it);
-            let in_force = rules.iter().filter_map(|index| leaflet.rules.get(*index));
-            let most = in_force.filter(|rule| rule.is_in_force(from)).find_map(|rule| match rule.says {
-                Says::Doses { count_max, .. } => count_max,
-                _ => None,
-            });
             Held {
                 from,
-                unseen: Plan::of(&terms, most, None),
-                by_brood: BroodState::ALL.map(|brood| (brood, Plan::of(&terms, most, Some(brood)))),
+                unseen: Plan::of(&terms, None),
+                by_brood: BroodState::ALL.map(|brood| (brood, Plan::of(&terms, Some(brood)))),
                 terms,
             }
         };

@@ -17,8 +17,6 @@ pub(super) struct Plan {
     pub(super) ends: Ends,
     /// How many doses, if stated.
     pub(super) count: Option<u8>,
-    /// How many doses at most, where the leaflet lets the number vary.
-    pub(super) count_max: Option<u8>,
     /// After how many days it may be out, at the earliest; none if that is not stated.
     pub(super) least: Option<u16>,
     /// The same with brood at its lowest and with brood present, where nobody knows which holds and it matters.
@@ -53,7 +51,7 @@ impl Ends {
 
 impl Plan {
     /// The plan under the brood that was seen. If none was, the longer least stay rules.
-    pub(super) fn of(terms: &Terms, count_max: Option<u8>, brood: Option<BroodState>) -> Plan {
+    pub(super) fn of(terms: &Terms, brood: Option<BroodState>) -> Plan {
         let count = terms.doses.as_ref().map(|fact| fact.value.count);
         let interval = terms.doses.as_ref().and_then(|fact| fact.value.interval_min_days);
         let doses = match (count, interval) {
@@ -89,7 +87,6 @@ impl Plan {
             doses_by,
             ends,
             count,
-            count_max,
             // Each carrier is used up in its own time: the last one counts.
             least: match spent.filter(|_| !single) {
                 Some((days, true)) => last_dose.map(|last| days.saturating_add(last)),
@@ -130,8 +127,7 @@ impl Plan {
     }
 
     /// Days from the start on which it may be in or out, since no least stay is stated, or not whether it must come out: the
-    /// first and, if the most is
-    /// stated, the last.
+    /// first and, if the most is stated, the last.
     pub(super) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
         let known = self.least.is_some() && self.ends != Ends::NotStated;
         (!known).then(|| (self.surely_in(), self.most.map(|days| days.saturating_sub(1))))

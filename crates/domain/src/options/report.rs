@@ -17,7 +17,7 @@ use crate::calendar::{Day, POLICY};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::leaflet::rule::Need;
-use crate::leaflet::{Confidence, Force, Leaflets, Says, Topic};
+use crate::leaflet::{Confidence, Force, Leaflets, Rule, Says, Topic};
 use crate::quantity::Quantity;
 use crate::words::{
     ApiaryName, ColonyName, FlowStage, Ground, HoldingName, Jurisdiction, LeafletId, LotName, Method,
@@ -315,10 +315,7 @@ impl ConditionReport {
         ConditionReport {
             about: condition.about,
             binds: condition.binds,
-            says: rule.map(|rule| match &rule.says {
-                Says::Needs { .. } => wording::need(condition).to_owned(),
-                says => short::says(says, choice.leaflet.unit),
-            }),
+            says: rule.map(|rule| says(choice, condition, rule)),
             force: rule.map(|rule| rule.force),
             confidence: rule.map(|rule| rule.confidence),
             sources: sources.unwrap_or_default(),
@@ -340,6 +337,14 @@ impl ConditionReport {
     }
 }
 
+/// The value of a condition's rule in words; of what is needed, only what this condition is about.
+fn says(choice: &Choice, condition: &Condition, rule: &Rule) -> String {
+    match &rule.says {
+        Says::Needs { .. } => wording::need(condition).to_owned(),
+        says => short::says(says, choice.leaflet.unit),
+    }
+}
+
 /// What is not known on days that no condition rules out; if all are ruled out, nothing that is asked would help.
 fn missing(choice: &Choice, judged: &Judged<'_>) -> Vec<Missing> {
     let mut missing: Vec<Missing> = Vec::new();
@@ -353,10 +358,7 @@ fn missing(choice: &Choice, judged: &Judged<'_>) -> Vec<Missing> {
                 continue;
             }
             let rule = condition.rule.and_then(|index| choice.leaflet.rules.get(index));
-            let says = rule.map(|rule| match &rule.says {
-                Says::Needs { .. } => wording::need(condition).to_owned(),
-                says => short::says(says, choice.leaflet.unit),
-            });
+            let says = rule.map(|rule| says(choice, condition, rule));
             let topic = rule.map(|rule| rule.says.topic()).or_else(|| topic_of(condition.about));
             let (supplied_by, how) = wording::supply(&run.because, topic, says.as_deref());
             let why = wording::because(&run.because);

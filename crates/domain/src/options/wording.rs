@@ -232,7 +232,7 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
 pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>) -> (&'static str, String) {
     match because {
         Because::NotDocumented { .. } | Because::NotStated { .. } => match (topic, says) {
-            (Some(topic), Some(says)) if !stated(topic) => {
+            (Some(topic), Some(says)) if !topic.is_stated() => {
                 let topic = topic.as_str();
                 let entry = serde_json::json!({ "topic": topic, "says": says });
                 (
@@ -299,21 +299,6 @@ pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>
         ),
         _ => ("leaflet_reading", "read how long it stays on the leaflet of the lot and record it".to_owned()),
     }
-}
-
-/// Whether the topic is one whose value a keeper states, rather than confirms.
-const fn stated(topic: Topic) -> bool {
-    matches!(
-        topic,
-        Topic::SupersDuring
-            | Topic::FlowDuring
-            | Topic::Withdrawal
-            | Topic::WaitAfterRemoval
-            | Topic::Removal
-            | Topic::StayMin
-            | Topic::StayMax
-            | Topic::Doses
-    )
 }
 
 /// What would have to change for a broken condition to hold.

@@ -3,7 +3,7 @@
 use combclear_domain::options::{Answer, ApiaryOption, ApiaryReport, WhyNot, amount_of};
 use combclear_domain::words::ColonyName;
 
-use super::{answer, flow, free, head, starts};
+use super::{answer, flow, free, gap, head, mixture, starts};
 use crate::commands::{counted, table};
 
 /// All options in order, then for which colonies not and why.
@@ -13,7 +13,7 @@ pub(super) fn all(report: &ApiaryReport) -> String {
     let mut text = head(&what, report.from, report.to, report.what_if.as_ref());
     text.push_str(&flow(report.flow.as_ref()));
     for missing in &report.missing {
-        text += &format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how);
+        text += &format!("  missing: {}\n", gap(missing));
     }
     let mut rows =
         table(["", "option", "for all", "start days", "colonies", "free for supers", "one dose for all"]);
@@ -46,18 +46,8 @@ pub(super) fn all(report: &ApiaryReport) -> String {
             text += &format!("   not counted: {} ({})\n", missing.why, names(&missing.colonies));
         }
         if let Some(solution) = &option.solution {
-            let part = |of: Option<combclear_domain::Quantity>, unit: &str| {
-                of.map(|of| format!(", {of} {unit}")).unwrap_or_default()
-            };
-            text += &format!(
-                "   to mix {} ml for all: {} {}{}{}\n      {}\n",
-                solution.millilitres,
-                solution.medicine,
-                solution.unit,
-                part(solution.water_ml, "ml water"),
-                part(solution.sugar_g, "g sugar"),
-                solution.how
-            );
+            let (ml, mixture, how) = (solution.millilitres, mixture(solution), &solution.how);
+            text += &format!("   to mix {ml} ml for all: {mixture}\n      {how}\n");
         }
     }
     text += &format!("\n{}", report.notice);
@@ -65,14 +55,7 @@ pub(super) fn all(report: &ApiaryReport) -> String {
 }
 
 fn name(option: &ApiaryOption) -> String {
-    let mut name = option.leaflet.to_string();
-    if let Some(method) = &option.method {
-        name += &format!(", {method}");
-    }
-    if let Some(revision) = &option.revision {
-        name += &format!(", label {revision}");
-    }
-    name
+    super::name(&option.leaflet, option.method.as_ref(), option.revision.as_deref())
 }
 
 fn tally(option: &ApiaryOption) -> String {

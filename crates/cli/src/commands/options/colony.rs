@@ -3,11 +3,11 @@
 use combclear_domain::diagnostic::nearest;
 use combclear_domain::leaflet::Confidence;
 use combclear_domain::options::{
-    Answer, ConditionReport, DoseOfColony, Missing, OptionReport, OptionsReport, RunReport, StartReport,
-    State, amount_of,
+    Answer, ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport, State,
+    amount_of,
 };
 
-use super::{answer, flow, free, head, range, starts};
+use super::{answer, flow, free, gap, head, mixture, range, starts, to_spare};
 use crate::commands::{counted, table};
 use crate::failure::Failure;
 
@@ -15,7 +15,7 @@ use crate::failure::Failure;
 pub(super) fn all(report: &OptionsReport) -> String {
     let mut text = top(report);
     for missing in &report.missing {
-        text += &format!("  missing: {} ({}: {})\n", missing.fact, missing.supplied_by, missing.how);
+        text += &format!("  missing: {}\n", gap(missing));
     }
     let mut rows = table(["", "option", "answer", "start days", "free for supers", "visits", "dose"]);
     for (number, option) in report.options.iter().enumerate() {
@@ -75,20 +75,8 @@ fn count(report: &OptionsReport) -> String {
     )
 }
 
-/// The leaflet, and what tells it from others of the same leaflet.
 fn name(option: &OptionReport) -> String {
-    let mut name = option.leaflet.to_string();
-    if let Some(method) = &option.method {
-        name += &format!(", {method}");
-    }
-    if let Some(revision) = &option.revision {
-        name += &format!(", label {revision}");
-    }
-    name
-}
-
-fn gap(missing: &Missing) -> String {
-    format!("{} ({}: {})", missing.fact, missing.supplied_by, missing.how)
+    super::name(&option.leaflet, option.method.as_ref(), option.revision.as_deref())
 }
 
 /// Advice that does not hold on the first of the start days that are shown.
@@ -188,21 +176,8 @@ fn whole(option: &OptionReport) -> String {
         line(2, &format!("not known: {missing}"));
     }
     if let Some(solution) = &option.dose.solution {
-        let part = |of: Option<_>, unit: &str| {
-            of.map(|of: combclear_domain::Quantity| format!(", {of} {unit}")).unwrap_or_default()
-        };
-        line(
-            2,
-            &format!(
-                "to mix {} ml: {} {}{}{} (recipe: {})",
-                solution.millilitres,
-                solution.medicine,
-                solution.unit,
-                part(solution.water_ml, "ml water"),
-                part(solution.sugar_g, "g sugar"),
-                solution.recipe
-            ),
-        );
+        let (ml, mixture, recipe) = (solution.millilitres, mixture(solution), &solution.recipe);
+        line(2, &format!("to mix {ml} ml: {mixture} (recipe: {recipe})"));
         line(4, &solution.how);
     }
     let stock = &option.dose.stock;
@@ -271,9 +246,8 @@ fn meaning(start: &StartReport) -> Vec<String> {
             .map(|day| format!("if brood is seen while it is in, not before {day}")),
     );
     for margin in &start.before_flow {
-        let days = margin.days_to_spare;
-        let said = if days < 0 { format!("{} days short", -days) } else { format!("{days} days to spare") };
-        lines.push(format!("flow of {} ({} year): {said}", margin.flow, margin.year));
+        let spare = to_spare(margin.days_to_spare);
+        lines.push(format!("flow of {} ({} year): {spare}", margin.flow, margin.year));
     }
     for visit in &start.visits {
         let by = visit.by.map(|by| format!(" to {by}")).unwrap_or_default();

@@ -107,10 +107,14 @@ fn in_flow(
     };
     let (short, long) = (through(Some(shortest)), through(None));
     let (short, long) = (short.min(long), long);
-    match (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long)) {
-        (Meets::None, Meets::None) if !allowed && perhaps_in_flow(choice, place, start).is_some() => {
-            Found::unknown(perhaps_in_flow(choice, place, start).unwrap_or(Because::StayNotKnown))
-        }
+    let meets = (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long));
+    if !allowed
+        && matches!(meets, (Meets::None, Meets::None))
+        && let Some(because) = perhaps_in_flow(choice, place, start)
+    {
+        return Found::unknown(because);
+    }
+    match meets {
         (Meets::None, Meets::None) if !allowed && stay_is_open(choice, place, start) => {
             let confidence = choice.plan(start, None).map_or(Confidence::Unconfirmed, |plan| plan.confidence);
             Found::unknown(Because::StayNotDocumented { confidence })

@@ -129,7 +129,7 @@ fn standing(colony: &Colony<'_>, course: &Course, day: Day) -> Standing {
         };
     }
     let brood = colony.history.brood_for(course, day).map(crate::history::BroodSeen::state);
-    let earliest = Plan::of(&course.terms, None, brood).least.map(|days| course.placed.plus(days));
+    let earliest = Plan::of(&course.terms, brood).least.map(|days| course.placed.plus(days));
     if earliest.is_some_and(|earliest| day < earliest) { Standing::In } else { Standing::Perhaps }
 }
 
