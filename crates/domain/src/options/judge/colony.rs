@@ -163,7 +163,8 @@ fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Bec
         Meets::Surely(flow) | Meets::Perhaps(flow) => {
             Some(Because::FlowBeforeStayIsKnown { from: flow.early, entry: flow.entry })
         }
-        Meets::None | Meets::NotRecorded(_) => None,
+        Meets::NotRecorded(year) => Some(Because::FlowsNotRecorded { year }),
+        Meets::None => None,
     }
 }
 
