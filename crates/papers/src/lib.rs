@@ -1,0 +1,1 @@
+//! The register on paper and in files.
