@@ -105,14 +105,26 @@ fn degrees() -> impl Strategy<Value = Value> {
 #[expect(clippy::too_many_lines, reason = "one arm for each kind")]
 fn body_of(kind: Kind) -> BoxedStrategy<Value> {
     let brood = || words(&["absent", "lowest", "present"]);
+    let unit = || words(&["strip", "tray", "tablet", "wafer", "g", "ml", "piece"]);
+    let counted = || (1..100_000_u32).prop_map(Value::from);
     let flag = || any::<bool>().prop_map(Value::from);
     let given = || {
-        let part = body(vec![needed("lot", name()), needed("each", amount()), needed("colonies", names())]);
+        let part = body(vec![
+            needed("lot", name()),
+            needed("each", amount()),
+            maybe("unit", unit()),
+            needed("colonies", names()),
+        ]);
         prop::collection::vec(part, 0..3).prop_map(Value::Array)
     };
     body(match kind {
         Kind::HoldingDetails => {
-            vec![needed("keeper", name()), maybe("address", text()), needed("jurisdiction", name())]
+            vec![
+                needed("keeper", name()),
+                maybe("address", text()),
+                needed("jurisdiction", name()),
+                maybe("registration", text()),
+            ]
         }
         Kind::ApiaryDetails => vec![needed("apiary", name()), maybe("place", text())],
         Kind::SiteConditions => vec![
@@ -191,11 +203,20 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
             maybe("feeder", flag()),
             maybe("note", text()),
         ],
+        Kind::MiteCount => vec![
+            needed("colony", name()),
+            needed("method", words(&["natural_fall", "wash", "sugar_roll", "opened_brood"])),
+            needed("mites", counted()),
+            maybe("days", (1..400_u16).prop_map(Value::from)),
+            maybe("bees", counted()),
+            maybe("cells", counted()),
+            maybe("note", text()),
+        ],
         Kind::MedicineDescribed => vec![
             needed("medicine", name()),
             needed("pack_name", text()),
             maybe("authorisation", text()),
-            needed("unit", words(&["strip", "tray", "tablet", "wafer", "g", "ml", "piece"])),
+            needed("unit", unit()),
             maybe("leaflet", name()),
             maybe("terms", terms()),
         ],
@@ -205,9 +226,19 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
             maybe("batch", text()),
             maybe("expiry", a_day()),
             needed("quantity", amount()),
+            maybe("unit", unit()),
             maybe("supplier", body(vec![needed("name", text()), maybe("address", text())])),
             maybe("proof", text()),
             maybe("label_revision", text()),
+        ],
+        Kind::LotOpened => vec![needed("lot", name())],
+        Kind::DocumentAttached => vec![
+            needed("content", "[0-9a-f]{64}".prop_map(Value::from)),
+            needed("media_type", words(&["application/pdf", "image/jpeg", "image/png", "image/heic"])),
+            needed("bytes", counted()),
+            maybe("file_name", text()),
+            maybe("lot", name()),
+            maybe("prescription", name()),
         ],
         Kind::LeafletReading => {
             vec![
@@ -235,15 +266,24 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
             maybe("continues", id()),
             maybe("withdrawal_days", (0..500_u16).prop_map(Value::from)),
             maybe("given_by", name()),
+            maybe("vet", name()),
+            maybe("against", text()),
+            maybe("certificate", text()),
             maybe("prescription", name()),
             maybe("count_corrected", flag()),
         ],
         Kind::Removal => {
-            vec![needed("administration", id()), needed("colonies", names()), maybe("left_inside", small())]
+            vec![
+                needed("administration", id()),
+                needed("colonies", names()),
+                maybe("left_inside", small()),
+                maybe("how_and_where", text()),
+            ]
         }
         Kind::Disposal => vec![
             needed("lot", name()),
             needed("quantity", amount()),
+            maybe("unit", unit()),
             needed("how_and_where", text()),
             maybe("count_corrected", flag()),
         ],

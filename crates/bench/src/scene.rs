@@ -120,7 +120,12 @@ impl Writer {
     }
 
     fn set_up(&mut self, on: Day, colony: &ColonyName) {
-        let details = HoldingDetails { keeper: name("keeper"), address: None, jurisdiction: name("gb") };
+        let details = HoldingDetails {
+            keeper: name("keeper"),
+            address: None,
+            jurisdiction: name("gb"),
+            registration: None,
+        };
         self.write(on, Event::HoldingDetails(details));
         self.write(on, Event::ApiaryDetails(ApiaryDetails { apiary: name("East"), place: None }));
         let established = ColonyEstablished {
@@ -147,6 +152,7 @@ impl Writer {
                 batch: None,
                 expiry: None,
                 quantity: Quantity::whole(1_000),
+                unit: None,
                 supplier: None,
                 proof: None,
                 label_revision: None,
@@ -169,19 +175,32 @@ impl Writer {
             note: None,
         };
         self.write(placed, Event::Inspection(seen));
-        let given = Given { lot: name(lot), each: Quantity::whole(*each), colonies: vec![colony.clone()] };
+        let given = Given {
+            lot: name(lot),
+            each: Quantity::whole(*each),
+            unit: None,
+            colonies: vec![colony.clone()],
+        };
         let administration = Administration {
             given: vec![given],
             method: method.map(name),
             continues: None,
             withdrawal_days: Some(0),
             given_by: None,
+            vet: None,
+            against: None,
+            certificate: None,
             prescription: None,
             count_corrected: false,
         };
         let first = self.write(placed, Event::Administration(administration));
         if *comes_out && !stays_in {
-            let removal = Removal { administration: first, colonies: vec![colony.clone()], left_inside: 0 };
+            let removal = Removal {
+                administration: first,
+                colonies: vec![colony.clone()],
+                left_inside: 0,
+                how_and_where: None,
+            };
             self.write(placed.plus(STAY), Event::Removal(removal));
         }
         if index % 4 == 1 {

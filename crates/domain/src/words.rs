@@ -216,6 +216,34 @@ word_lists! {
         Present = "present",
     }
 
+    /// How mites are counted.
+    CountMethod {
+        /// Mites that fell on a board by themselves.
+        NaturalFall = "natural_fall",
+        /// A sample of bees washed in alcohol or soapy water.
+        Wash = "wash",
+        /// A sample of bees shaken in icing sugar.
+        SugarRoll = "sugar_roll",
+        /// Opened brood cells.
+        OpenedBrood = "opened_brood",
+    }
+
+    /// What a document is. The words are media types (RFC 6838).
+    MediaType {
+        /// A PDF document.
+        #[cfg_attr(feature = "openapi", schema(rename = "application/pdf"))]
+        Pdf = "application/pdf",
+        /// A photograph as JPEG.
+        #[cfg_attr(feature = "openapi", schema(rename = "image/jpeg"))]
+        Jpeg = "image/jpeg",
+        /// A picture as PNG.
+        #[cfg_attr(feature = "openapi", schema(rename = "image/png"))]
+        Png = "image/png",
+        /// A photograph as HEIC.
+        #[cfg_attr(feature = "openapi", schema(rename = "image/heic"))]
+        Heic = "image/heic",
+    }
+
     /// What supers are for.
     SuperPurpose {
         /// Honey for people.

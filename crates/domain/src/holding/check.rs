@@ -2,6 +2,7 @@
 
 use std::sync::Arc;
 
+use super::check_documents::check_count;
 use super::check_names::check_stock;
 use super::check_place::{check_confirmed, check_flow, check_normals, check_temperatures};
 use super::{Holding, Record};
@@ -162,6 +163,10 @@ impl Holding {
             }
             Event::SupersOff(body) => self.check_colonies("/body/colonies", &body.colonies, on),
             Event::Inspection(body) => self.check_alive("/body/colony", &body.colony, on),
+            Event::MiteCount(body) => {
+                check_count(body)?;
+                self.check_alive("/body/colony", &body.colony, on)
+            }
             Event::MedicineDescribed(body) => {
                 check_terms("/body/terms", body.terms.as_ref())?;
                 self.check_new_medicine(&body.medicine)
@@ -169,10 +174,13 @@ impl Holding {
             Event::LotAcquired(body) => {
                 check_amount("/body/quantity", body.quantity)?;
                 self.check_medicine("/body/medicine", &body.medicine)?;
+                self.check_unit("/body/unit", &body.medicine, body.unit)?;
                 self.check_new_lot(&body.lot)?;
                 let counted = self.count_was_corrected(&body.lot);
                 check_stock("/body/quantity", &body.lot, body.quantity, self.gone(&body.lot), counted)
             }
+            Event::LotOpened(body) => self.check_lot_in_hand("/body/lot", &body.lot, on),
+            Event::DocumentAttached(body) => self.check_document(body),
             Event::LeafletReading(body) => {
                 check_terms("/body/terms", Some(&body.terms))?;
                 check_confirmed(&body.confirms)?;
@@ -181,8 +189,7 @@ impl Holding {
             Event::Prescription(body) => {
                 check_terms("/body/terms", Some(&body.terms))?;
                 self.check_medicine("/body/medicine", &body.medicine)?;
-                let known = self.prescription_file(&body.prescription).iter();
-                if known.clone().any(|record| matches!(*record.event, Event::Prescription(_))) {
+                if self.prescription(&body.prescription).is_some() {
                     let message = format!("a prescription `{}` is already recorded", body.prescription);
                     return Err(Refusal::at("/body/prescription", message, "correct that entry instead"));
                 }
@@ -193,6 +200,7 @@ impl Holding {
             Event::Disposal(body) => {
                 check_amount("/body/quantity", body.quantity)?;
                 self.check_lot_in_hand("/body/lot", &body.lot, on)?;
+                self.check_unit_of_lot("/body/unit", &body.lot, body.unit)?;
                 self.check_left(
                     "/body/quantity",
                     &body.lot,

@@ -25,6 +25,7 @@ impl Holding {
             let at = |field: &str| format!("/body/given/{index}/{field}");
             check_amount(&at("each"), given.each)?;
             self.check_lot_in_hand(&at("lot"), &given.lot, on)?;
+            self.check_unit_of_lot(&at("unit"), &given.lot, given.unit)?;
             self.check_colonies(&at("colonies"), &given.colonies, on)?;
             let of = self.lot(&given.lot).map(|(_, lot)| &lot.medicine);
             if let (Some(one), Some(other)) = (medicine, of)
@@ -42,10 +43,7 @@ impl Holding {
             self.check_left(&at("each"), &given.lot, together, body.count_corrected || look == Look::Again)?;
         }
         if let Some(prescription) = &body.prescription {
-            let known = self.prescription_file(prescription).iter().find_map(|record| match &*record.event {
-                Event::Prescription(body) => Some(&body.medicine),
-                _ => None,
-            });
+            let known = self.prescription(prescription).map(|(_, body)| &body.medicine);
             let fault = |message: String, help: &str| Err(Refusal::at("/body/prescription", message, help));
             let Some(of) = known else {
                 let message = format!("no prescription `{prescription}` is recorded");

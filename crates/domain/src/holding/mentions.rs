@@ -42,10 +42,16 @@ pub(super) fn of(event: &Event) -> Mentions<'_> {
         Event::SupersOn(body) => names.colonies.extend(&body.colonies),
         Event::SupersOff(body) => names.colonies.extend(&body.colonies),
         Event::Inspection(body) => names.colonies.push(&body.colony),
+        Event::MiteCount(body) => names.colonies.push(&body.colony),
         Event::MedicineDescribed(body) => names.medicines.push(&body.medicine),
         Event::LotAcquired(body) => {
             names.lots.push(&body.lot);
             names.medicines.push(&body.medicine);
+        }
+        Event::LotOpened(body) => names.lots.push(&body.lot),
+        Event::DocumentAttached(body) => {
+            names.lots.extend(&body.lot);
+            names.prescriptions.extend(&body.prescription);
         }
         Event::LeafletReading(body) => names.lots.push(&body.lot),
         Event::Prescription(body) => {

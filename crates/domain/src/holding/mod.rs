@@ -10,6 +10,7 @@
 mod accept;
 mod check;
 mod check_courses;
+mod check_documents;
 mod check_names;
 mod check_place;
 mod lineage;
@@ -22,7 +23,7 @@ use std::sync::Arc;
 
 use crate::calendar::{Day, Instant, TimeOfDay};
 use crate::journal::entry::{Correction, Entry, EntryId};
-use crate::journal::event::{Event, HoldingDetails, LotAcquired, MedicineDescribed};
+use crate::journal::event::{Event, HoldingDetails, LotAcquired, MedicineDescribed, Prescription};
 use crate::journal::seal::Hash;
 use crate::quantity::Quantity;
 use crate::words::{
@@ -30,6 +31,7 @@ use crate::words::{
 };
 
 pub use check::Refusal;
+pub use check_documents::DOCUMENT_MOST;
 pub(crate) use lineage::GENERATIONS;
 pub use lineage::Life;
 pub(crate) use site::SiteFile;
@@ -227,6 +229,15 @@ impl Holding {
     pub fn lot(&self, lot: &LotName) -> Option<(&Arc<Record>, &LotAcquired)> {
         self.lot_file(lot).iter().find_map(|record| match &*record.event {
             Event::LotAcquired(acquired) => Some((record, acquired)),
+            _ => None,
+        })
+    }
+
+    /// A prescription as it was recorded.
+    #[must_use]
+    pub fn prescription(&self, prescription: &PrescriptionName) -> Option<(&Arc<Record>, &Prescription)> {
+        self.prescription_file(prescription).iter().find_map(|record| match &*record.event {
+            Event::Prescription(body) => Some((record, body)),
             _ => None,
         })
     }

@@ -7,11 +7,12 @@ use serde::{Deserialize, Serialize};
 
 use crate::calendar::Day;
 use crate::journal::entry::EntryId;
+use crate::journal::seal::Hash;
 use crate::quantity::Quantity;
 use crate::words::{
-    Access, ApiaryName, Brood, ColonyName, FlowStage, Ground, HarvestLotName, Jurisdiction, LeafletId,
-    LotName, MedicineName, MedicinesInside, Method, Person, Power, PrescriptionName, StripsAtSplit,
-    StripsAtUniting, SuperPurpose, TemperatureStage, Unit,
+    Access, ApiaryName, Brood, ColonyName, CountMethod, FlowStage, Ground, HarvestLotName, Jurisdiction,
+    LeafletId, LotName, MediaType, MedicineName, MedicinesInside, Method, Person, Power, PrescriptionName,
+    StripsAtSplit, StripsAtUniting, SuperPurpose, TemperatureStage, Unit,
 };
 
 pub use super::parts::{Confirmed, DayTemperature, Given, MonthNormal, StatedTerms, Supplier};
@@ -96,6 +97,9 @@ kinds! {
         pub address: Option<String>,
         /// Which leaflets and which law hold.
         pub jurisdiction: Jurisdiction,
+        /// The number under which the keeper or the holding is registered, where the law gives one.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub registration: Option<String>,
     }
 
     /// An apiary.
@@ -285,6 +289,32 @@ kinds! {
         pub note: Option<String>,
     }
 
+    /// Mites are counted in a colony, or on its board.
+    MiteCount = "mite_count" {
+        /// The colony.
+        pub colony: ColonyName,
+        /// How they were counted. Counts by different methods are never compared.
+        pub method: CountMethod,
+        /// How many mites; in opened brood cells, how many infested cells.
+        #[cfg_attr(feature = "openapi", schema(maximum = 100_000))]
+        pub mites: u32,
+        /// On a board: over how many days they fell.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 400))]
+        pub days: Option<u16>,
+        /// In a sample: how many bees were in it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 100_000))]
+        pub bees: Option<u32>,
+        /// In brood: how many cells were opened.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 100_000))]
+        pub cells: Option<u32>,
+        /// Anything else.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub note: Option<String>,
+    }
+
     /// A medicine as the keeper knows it: pack name and authorisation number, and where its directions are found.
     MedicineDescribed = "medicine_described" {
         /// The keeper's short name for it.
@@ -319,6 +349,9 @@ kinds! {
         /// How much, in the unit of the medicine.
         #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
         pub quantity: Quantity,
+        /// The unit that the amount was counted in. If it is given, it must be the unit of the medicine.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub unit: Option<Unit>,
         /// Who supplied it.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub supplier: Option<Supplier>,
@@ -328,6 +361,33 @@ kinds! {
         /// The revision of the label on the pack, as printed.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub label_revision: Option<String>,
+    }
+
+    /// The first pack of a lot is opened: from this day its life in use is counted.
+    LotOpened = "lot_opened" {
+        /// The lot.
+        pub lot: LotName,
+    }
+
+    /// A document is kept with a lot or a prescription: what proves the purchase, or a copy of the prescription. Its content
+    /// is kept beside the journal under its hash.
+    DocumentAttached = "document_attached" {
+        /// The SHA-256 hash of the content.
+        pub content: Hash,
+        /// What the content is, as the content itself shows.
+        pub media_type: MediaType,
+        /// How long the content is, in bytes; 10 MB at most.
+        #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10_000_000))]
+        pub bytes: u32,
+        /// The name of the file it came in.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub file_name: Option<String>,
+        /// The lot whose purchase it proves.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub lot: Option<LotName>,
+        /// The prescription that it is a copy of.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub prescription: Option<PrescriptionName>,
     }
 
     /// What the keeper read on the leaflet of one lot. It goes before the built-in leaflet.
@@ -377,6 +437,15 @@ kinds! {
         /// Who gave it.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub given_by: Option<Person>,
+        /// The vet, if a vet gave it. The keeper's record then needs the vet's name.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub vet: Option<Person>,
+        /// What it was given against: the diagnosis or the reason, in words.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub against: Option<String>,
+        /// The number of the licence or certificate of who gave it, where the law asks for one.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub certificate: Option<String>,
         /// The prescription it was given under.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub prescription: Option<PrescriptionName>,
@@ -396,6 +465,9 @@ kinds! {
         #[serde(default, skip_serializing_if = "is_zero")]
         #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub left_inside: u8,
+        /// How and where what came out was disposed of. It was given once and is no longer stock.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub how_and_where: Option<String>,
     }
 
     /// Medicine leaves the stock without being given.
@@ -405,6 +477,9 @@ kinds! {
         /// How much.
         #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
         pub quantity: Quantity,
+        /// The unit that the amount was counted in. If it is given, it must be the unit of the medicine.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub unit: Option<Unit>,
         /// How and where.
         pub how_and_where: String,
         /// Says that the count of the lot was corrected.

@@ -6,7 +6,7 @@ use crate::calendar::Day;
 use crate::degrees::Celsius;
 use crate::leaflet::Topic;
 use crate::quantity::Quantity;
-use crate::words::{ColonyName, LotName, Permission, RemovalNeed, SupersDuring};
+use crate::words::{ColonyName, LotName, Permission, RemovalNeed, SupersDuring, Unit};
 
 /// The lowest and the highest outside temperature of a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -61,6 +61,9 @@ pub struct Given {
     /// How much each colony got, in the unit of the medicine.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
     pub each: Quantity,
+    /// The unit that the amount was counted in. If it is given, it must be the unit of the medicine.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unit: Option<Unit>,
     /// Which colonies.
     #[cfg_attr(feature = "openapi", schema(min_items = 1))]
     pub colonies: Vec<ColonyName>,
