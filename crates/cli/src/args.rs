@@ -56,6 +56,8 @@ pub(crate) enum Command {
     Supering(Supering),
     /// What else can be used in a colony or at an apiary, on which days, and is it out before the flow
     Options(Options),
+    /// The legal register for a time: what was acquired, given, taken out and disposed of, and what was corrected
+    Register(Register),
     /// Take a journal file in
     Import(Import),
     /// Write the journal out as JSON Lines
@@ -137,6 +139,22 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
             )
         })
     }
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Register {
+    /// The first day; the first of January of the year of the last day if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) from: Option<Day>,
+    /// The last day; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) to: Option<Day>,
+    /// What happened after this day does not bear on it; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) as_of: Option<Day>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
 }
 
 #[derive(Debug, Args)]

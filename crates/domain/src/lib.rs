@@ -13,6 +13,7 @@
 //! | [`holding`] | the journal folded into apiaries, colonies, medicines and lots; what is refused |
 //! | [`history`] | the courses of one colony, each with the terms that rule it |
 //! | [`supering`] | the question itself: answer, grounds, what must happen first |
+//! | [`register`] | the legal register: acquisitions, administrations, removals, disposals, corrections |
 //! | [`options`] | what else can be used here, on which days, and is it out before the nectar flow |
 //!
 //! It is an aid to record-keeping. The leaflet on the pack, the prescriber and local law decide.
@@ -21,12 +22,14 @@
 pub mod calendar;
 pub mod degrees;
 pub mod diagnostic;
+pub mod gaps;
 pub mod history;
 pub mod holding;
 pub mod journal;
 pub mod leaflet;
 pub mod options;
 pub mod quantity;
+pub mod register;
 pub mod supering;
 pub mod words;
 

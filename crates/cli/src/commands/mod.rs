@@ -4,6 +4,7 @@ pub(crate) mod export;
 pub(crate) mod import;
 pub(crate) mod leaflets;
 pub(crate) mod options;
+pub(crate) mod register;
 pub(crate) mod serve;
 pub(crate) mod supering;
 pub(crate) mod verify;

@@ -176,6 +176,35 @@ impl Holding {
         self.details(on).map(|details| &details.jurisdiction)
     }
 
+    /// The entries that say who keeps the holding, in the order in which they hold.
+    #[must_use]
+    pub fn details_file(&self) -> &[Arc<Record>] {
+        &self.details
+    }
+
+    /// Every entry that stands, neither corrected nor struck out, in the order in which things happened.
+    #[must_use]
+    pub fn standing(&self) -> Vec<&Arc<Record>> {
+        let stands = |record: &&Arc<Record>| {
+            !self.superseded.contains_key(&record.id) && !matches!(*record.event, Event::StrikeOut(_))
+        };
+        let mut standing: Vec<&Arc<Record>> = self.records.values().filter(stands).collect();
+        standing.sort_by_key(|record| record.order());
+        standing
+    }
+
+    /// Every correction and strike-out with the entry it speaks of, in the order in which they were recorded.
+    #[must_use]
+    pub fn corrections(&self) -> Vec<(&Arc<Record>, &Arc<Record>)> {
+        let corrected = self.records.values().filter_map(|new| {
+            let old = self.records.get(&new.correction.as_ref()?.of)?;
+            Some((old, new))
+        });
+        let mut corrections: Vec<_> = corrected.collect();
+        corrections.sort_by_key(|(_, new)| new.seq);
+        corrections
+    }
+
     /// Every colony that ever was, by name.
     pub fn colonies(&self) -> impl Iterator<Item = &ColonyName> {
         self.colonies.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)

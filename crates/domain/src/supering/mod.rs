@@ -15,13 +15,12 @@ mod steps;
 mod wording;
 mod written;
 
-use assess::Standing;
-
 use crate::calendar::Day;
 use crate::history::{Course, History, Verdict, blocked_through, free_from, free_in_or_out, inside};
 use crate::journal::EntryId;
 
 pub use around::Surroundings;
+pub(crate) use assess::Standing;
 pub use grounds::{Ground, Outcome, Reason, Topic};
 pub use report::{
     CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
