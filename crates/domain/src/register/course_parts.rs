@@ -55,13 +55,13 @@ impl Courses {
         for (colony, courses) in self.by_first_dose.get(&first).into_iter().flatten() {
             let got_it = given.given.iter().any(|part| part.colonies.contains(colony));
             let carried = courses.iter().find(|course| has(course, dose.id) && course.came_by.is_some());
-            let came_by = carried.and_then(|course| course.came_by).filter(|_| !got_it);
-            if !got_it && came_by.is_none() {
+            let came =
+                carried.filter(|_| !got_it).and_then(|course| Some((course.came_by?, course.here_from)));
+            if !got_it && came.is_none() {
                 continue;
             }
-            let next = part(view, colony, courses, dose, came_by);
-            let arrived = carried.filter(|_| !got_it).map(|course| course.here_from);
-            if arrived.is_some_and(|arrived| was_over(&next, arrived)) {
+            let next = part(view, colony, courses, dose, came);
+            if came.is_some_and(|(_, came_on)| was_over(&next, came_on)) {
                 continue;
             }
             match parts.iter_mut().find(|part| same_fate(part, &next)) {
@@ -85,8 +85,8 @@ fn has(course: &Course, dose: EntryId) -> bool {
 }
 
 /// Whether a course was out, and no period of it ran any more, when a colony came by it: then it did not bear on it.
-fn was_over(part: &CoursePart, arrived: Day) -> bool {
-    part.last_blocked_day.or(part.last).is_some_and(|over| over < arrived)
+fn was_over(part: &CoursePart, came_on: Day) -> bool {
+    part.last_blocked_day.or(part.last).is_some_and(|over| over < came_on)
 }
 
 fn same_fate(one: &CoursePart, other: &CoursePart) -> bool {
@@ -129,7 +129,7 @@ fn part(
     colony: &ColonyName,
     courses: &[Course],
     dose: &Record,
-    came_by: Option<EntryId>,
+    came: Option<(EntryId, Day)>,
 ) -> CoursePart {
     let fate = Fate::of(courses, view.as_of);
     let placed = courses.iter().map(|course| course.placed).min().unwrap_or(dose.on);
@@ -142,14 +142,18 @@ fn part(
     let ends = fate.last.zip(days);
     let last_blocked_day = ends.and_then(|(last, days)| last_blocked_day(last, days));
     let until = last_blocked_day.or(fate.last).unwrap_or(view.as_of).min(view.as_of);
+    let here_from = came.map_or(dose.on, |(_, on)| on);
+    let longest = lines().filter_map(|course| course.terms.stay_max.bounds()).map(|(_, longest)| longest);
     CoursePart {
         colonies: vec![colony.clone()],
-        came_by,
-        apiary: view.holding.apiary_of(colony, dose.on).cloned(),
-        later_apiaries: moves(view, colony, dose.on, until),
+        came_by: came.map(|(entry, _)| entry),
+        came_on: came.map(|(_, on)| on),
+        apiary: view.holding.apiary_of(colony, here_from).cloned(),
+        later_apiaries: moves(view, colony, here_from, until),
         first: placed,
         last: fate.last,
         still_in: fate.still_in,
+        must_be_out_by: longest.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
         not_known_since: fate.not_known_since,
         duration_days: fate.last.map(|last| duration(placed, last, single)),
         withdrawal: withdrawal.map(|fact| {

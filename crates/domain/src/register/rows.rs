@@ -232,7 +232,9 @@ pub struct CoursePart {
     pub colonies: Vec<ColonyName>,
     /// The entry by which the course came to them from another colony, if they were not given it themselves.
     pub came_by: Option<EntryId>,
-    /// Where they stood on the day of this dose.
+    /// The day on which it came to them, if it did.
+    pub came_on: Option<Day>,
+    /// Where they stood on the day of this dose, or when the course came to them.
     pub apiary: Option<ApiaryName>,
     /// Where they stood afterwards, until the withdrawal period was over: each move.
     pub later_apiaries: Vec<ApiaryStay>,
@@ -242,6 +244,8 @@ pub struct CoursePart {
     pub last: Option<Day>,
     /// Whether it is still in.
     pub still_in: bool,
+    /// While it is in: the last day on which it may be, by the longest stay that anybody states.
+    pub must_be_out_by: Option<Day>,
     /// Since when it is not known whether it is in: a split or a uniting did not say, or it may be used up by then.
     pub not_known_since: Option<Day>,
     /// How long the treatment took, in days: from placing to removal, or from the first dose to the last, both counted.
