@@ -2,7 +2,12 @@
 //!
 //! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
 //! (ids are short words here), asks for the register of a time, and gives its rows as lines.
-#![expect(clippy::panic, clippy::unwrap_used, reason = "a test stops at the first surprise")]
+#![expect(
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test stops at the first surprise"
+)]
 
 use std::path::PathBuf;
 
