@@ -14,6 +14,8 @@
 //! | [`history`] | the courses of one colony, each with the terms that rule it |
 //! | [`supering`] | the question itself: answer, grounds, what must happen first |
 //! | [`options`] | what else can be used here, on which days, and is it out before the nectar flow |
+//! | [`stock`] | what is left of each lot, what to dispose of, what to reorder |
+//! | [`due`] | what must or may be done, from when, by when, apiary by apiary |
 //!
 //! It is an aid to record-keeping. The leaflet on the pack, the prescriber and local law decide.
 #![deny(missing_docs)]
@@ -21,12 +23,14 @@
 pub mod calendar;
 pub mod degrees;
 pub mod diagnostic;
+//pub mod due;
 pub mod history;
 pub mod holding;
 pub mod journal;
 pub mod leaflet;
 pub mod options;
 pub mod quantity;
+pub mod stock;
 pub mod supering;
 pub mod words;
 
