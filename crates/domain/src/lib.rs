@@ -15,6 +15,8 @@
 //! | [`supering`] | the question itself: answer, grounds, what must happen first |
 //! | [`register`] | the legal register: acquisitions, administrations, removals, disposals, corrections |
 //! | [`options`] | what else can be used here, on which days, and is it out before the nectar flow |
+//! | [`stock`] | what is left of each lot, what to dispose of, what to reorder |
+//! | [`due`] | what must or may be done, from when, by when, apiary by apiary |
 //!
 //! It is an aid to record-keeping. The leaflet on the pack, the prescriber and local law decide.
 #![deny(missing_docs)]
@@ -23,6 +25,7 @@ pub mod calendar;
 pub mod degrees;
 pub mod diagnostic;
 pub mod gaps;
+//pub mod due;
 pub mod history;
 pub mod holding;
 pub mod journal;
@@ -30,6 +33,7 @@ pub mod leaflet;
 pub mod options;
 pub mod quantity;
 pub mod register;
+pub mod stock;
 pub mod supering;
 pub mod words;
 

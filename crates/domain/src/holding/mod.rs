@@ -215,6 +215,19 @@ impl Holding {
         self.apiaries.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
     }
 
+    /// Every medicine, by name.
+    pub fn medicines(&self) -> impl Iterator<Item = &MedicineName> {
+        self.medicines.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
+    }
+
+    /// Every entry that was ever taken in, corrected and struck out ones too, in the order of the journal.
+    #[must_use]
+    pub(crate) fn all_records(&self) -> Vec<&Arc<Record>> {
+        let mut records: Vec<&Arc<Record>> = self.records.values().collect();
+        records.sort_unstable_by_key(|record| record.seq);
+        records
+    }
+
     /// Every lot, by name.
     pub fn lots(&self) -> impl Iterator<Item = &LotName> {
         self.lots.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)

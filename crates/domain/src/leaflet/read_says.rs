@@ -10,6 +10,8 @@ use crate::words::{Brood, Permission, RemovalNeed, SupersDuring};
 
 /// Longest period in days that any leaflet is believed to state.
 pub(super) const DAYS_MOST: i64 = 400;
+/// Most days that a leaflet may let an opened pack be used: three years.
+pub(super) const IN_USE_MOST: i64 = 1_100;
 
 /// Reads what a rule of a kind says.
 pub(super) fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> Option<Says> {
@@ -79,7 +81,10 @@ pub(super) fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> 
         Topic::Entrance => Says::Entrance { text: table.text(file, "text")? },
         Topic::WholeApiary => Says::WholeApiary { text: table.text(file, "text")? },
         Topic::UserSafety => Says::UserSafety { text: table.text(file, "text")? },
-        Topic::AfterOpening => Says::AfterOpening { text: table.text(file, "text")? },
+        Topic::AfterOpening => {
+            let days = table.maybe_whole(file, "days", 0..=IN_USE_MOST);
+            Says::AfterOpening { text: table.text(file, "text")?, days }
+        }
         Topic::Storage => Says::Storage { text: table.text(file, "text")? },
         Topic::Disposal => Says::Disposal { text: table.text(file, "text")? },
     })

@@ -19,6 +19,7 @@ mod colony;
 mod dose;
 mod flow;
 mod judge;
+mod need;
 mod order;
 mod place;
 mod plan;
@@ -31,6 +32,7 @@ mod weather;
 mod wording;
 
 pub use apiary::{ApiaryOption, ApiaryReport, ColoniesOfAnswer, WhyNot};
+pub(crate) use need::{CourseNeed, one_course_of_all};
 pub use because::{Because, Measure, Origin, ToldBy};
 pub use board::{Board, Judged};
 pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
