@@ -24,10 +24,13 @@ pub mod diagnostic;
 pub mod history;
 pub mod holding;
 pub mod journal;
+pub mod law;
 pub mod leaflet;
 pub mod options;
 pub mod quantity;
+mod sources;
 pub mod supering;
+mod table;
 pub mod words;
 
 pub use calendar::{Day, Instant, TimeOfDay};
