@@ -28,6 +28,7 @@ pub mod law;
 pub mod leaflet;
 pub mod options;
 pub mod quantity;
+pub mod retention;
 mod sources;
 pub mod supering;
 mod table;

@@ -30,8 +30,8 @@ pub enum Standing {
 
 impl Standing {
     /// How the rules of some files stand on a day.
-    fn of<'a>(files: impl Iterator<Item = &'a LawFile> + Clone, on: Day) -> Standing {
-        let bases = || files.clone().flat_map(LawFile::bases);
+    fn of(files: &[&LawFile], on: Day) -> Standing {
+        let bases = || files.iter().flat_map(|file| file.bases());
         if bases().any(|basis| basis.is_in_force(on)) {
             return Standing::InForce;
         }
@@ -93,8 +93,8 @@ pub struct Profile<'a> {
 impl<'a> Profile<'a> {
     /// The rules of these files on a day; the first is the jurisdiction's own, or that of its union.
     pub(super) fn new(asked: Jurisdiction, on: Day, files: Vec<&'a LawFile>) -> Profile<'a> {
-        let standing = Standing::of(files.iter().copied(), on);
-        let part = |file: &'a LawFile| Part { file, standing: Standing::of(std::iter::once(file), on) };
+        let standing = Standing::of(&files, on);
+        let part = |file: &'a LawFile| Part { file, standing: Standing::of(&[file], on) };
         Profile { asked, on, parts: files.into_iter().map(part).collect(), standing }
     }
 
