@@ -90,6 +90,21 @@ impl Day {
         Day::new(self.year(), 1, 1).unwrap_or(Day::FIRST)
     }
 
+    /// The same day so many years later, at most [`Day::LAST`]. Where that year has no 29th of February it is the 1st of
+    /// March: the later day, so that nothing that must be kept goes too early.
+    #[must_use]
+    pub fn plus_years(self, years: u8) -> Day {
+        let year = self.0.year() + i32::from(years);
+        let same = Day::new(year, self.0.month(), self.0.day());
+        same.or_else(|| Day::new(year, 3, 1)).unwrap_or(Day::LAST)
+    }
+
+    /// The last day of its year.
+    #[must_use]
+    pub fn end_of_year(self) -> Day {
+        Day::new(self.0.year(), 12, 31).unwrap_or(Day::LAST)
+    }
+
     /// The same day of the year before; of the 29th of February the 28th.
     pub(crate) fn a_year_before(self) -> Day {
         let (year, month) = (self.0.year() - 1, self.0.month());

@@ -74,7 +74,7 @@ pub type File = Vec<Arc<Record>>;
 pub struct Holding {
     name: HoldingName,
     tip: Option<(u64, Hash)>,
-    /// Looked up by id only, never walked: answers must not depend on the order of a hash map.
+    /// Looked up by id only; walked by `in_order` alone, which sorts: answers must not depend on the order of a hash map.
     records: HashMap<EntryId, Arc<Record>>,
     /// Which entry corrected or struck out which.
     superseded: HashMap<EntryId, EntryId>,
@@ -132,6 +132,14 @@ impl Holding {
     #[must_use]
     pub fn record(&self, id: EntryId) -> Option<&Arc<Record>> {
         self.records.get(&id)
+    }
+
+    /// Every entry, those that were corrected or struck out since included, in the order of the journal.
+    #[must_use]
+    pub fn in_order(&self) -> Vec<&Arc<Record>> {
+        let mut records: Vec<&Arc<Record>> = self.records.values().collect();
+        records.sort_unstable_by_key(|record| record.seq);
+        records
     }
 
     /// The entry that corrected or struck out this one.

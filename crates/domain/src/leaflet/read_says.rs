@@ -1,11 +1,10 @@
 //! Reading what a `[[rule]]` says: the keys of its kind.
 
-use super::read_rule::words;
 use super::rule::{BroodState, DosePer, Need, Other, Says, TemperatureWindow, Timing, Topic, YearCounting};
-use super::table::{File, Table, Unfit};
 use crate::calendar::YearDay;
 use crate::diagnostic::nearest;
 use crate::quantity::Quantity;
+use crate::table::{File, Table, Unfit, words};
 use crate::words::{Brood, Permission, RemovalNeed, SupersDuring};
 
 /// Longest period in days that any leaflet is believed to state.
