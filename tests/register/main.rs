@@ -19,6 +19,7 @@ use serde::Deserialize;
 
 #[path = "../entries.rs"]
 mod entries;
+mod gaps;
 mod laws;
 mod lines;
 #[path = "../supering/making.rs"]
@@ -27,6 +28,7 @@ mod making;
 #[path = "../supering/plans.rs"]
 #[expect(dead_code, reason = "shared with the tests of supering")]
 mod plans;
+mod required;
 
 use entries::{holding, root, uuid_of};
 

@@ -28,7 +28,8 @@ pub struct GapsReport {
     pub complete: Verdict,
     /// The same for the keeper, in a few sentences.
     pub summary: Vec<String>,
-    /// What is missing or amiss: what the law requires first, then what it asks for where it applies, then advice.
+    /// What is missing or amiss: what the law requires first, then what was amiss, then what the law asks for where it
+    /// applies, then advice.
     pub gaps: Vec<Gap>,
     /// Whether the book of each lot comes out even.
     pub lots: Vec<LotCheck>,
@@ -51,8 +52,10 @@ pub struct LawPart {
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum GapWeight {
-    /// The law requires it.
+    /// The law requires it, and it is missing.
     Required,
+    /// The record is there, and shows that something was not as it should be. No entry can mend it.
+    Amiss,
     /// The law requires it where it applies, and the record does not tell whether it does.
     WhereApplicable,
     /// Practice advises it.

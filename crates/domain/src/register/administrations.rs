@@ -22,9 +22,11 @@ pub(super) fn administrations(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<A
         let courses = courses.get_or_insert_with(|| Courses::of(view));
         let first = body.continues.and_then(|first| view.holding.effective(first));
         let first = first.map_or(record.id, |first| first.id);
+        let name = medicine(view, body);
         AdministrationRow {
             written: Written::of(record),
-            medicine: view.medicine(&medicine(view, body), record.on),
+            one_way: view.leaflet(&name, record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
+            medicine: view.medicine(&name, record.on),
             given: given_parts(view, body),
             total: body.given.iter().fold(Quantity::ZERO, |sum, part| sum.plus(part.total())),
             method: body.method.clone(),

@@ -11,6 +11,7 @@ use super::rows::{
 use crate::calendar::Day;
 use crate::holding::Record;
 use crate::journal::event::Event;
+use crate::leaflet::Leaflet;
 use crate::quantity::Quantity;
 use crate::words::{LotName, MedicineName, PrescriptionName};
 
@@ -177,9 +178,7 @@ impl View<'_> {
     pub(super) fn medicine(&self, medicine: &MedicineName, on: Day) -> MedicinePart {
         let described = self.holding.medicine(medicine).map(|(_, described)| described);
         let named = described.and_then(|described| described.leaflet.as_ref());
-        let jurisdiction = self.holding.jurisdiction(on);
-        let leaflet =
-            named.zip(jurisdiction).and_then(|(id, jurisdiction)| self.leaflets.get(jurisdiction, id));
+        let leaflet = self.leaflet(medicine, on);
         MedicinePart {
             medicine: medicine.clone(),
             pack_name: described.map(|described| described.pack_name.clone()),
@@ -190,6 +189,12 @@ impl View<'_> {
             actives: leaflet.map(|leaflet| leaflet.actives.clone()).unwrap_or_default(),
             strength: leaflet.map(|leaflet| leaflet.strength.clone()),
         }
+    }
+
+    /// The leaflet that a medicine points to, if the holding's jurisdiction has it.
+    pub(super) fn leaflet(&self, medicine: &MedicineName, on: Day) -> Option<&Arc<Leaflet>> {
+        let (_, described) = self.holding.medicine(medicine)?;
+        self.leaflets.get(self.holding.jurisdiction(on)?, described.leaflet.as_ref()?)
     }
 
     pub(super) fn medicine_of_lot(&self, lot: &LotName, on: Day) -> MedicinePart {

@@ -184,6 +184,8 @@ pub struct AdministrationRow {
     pub total: Quantity,
     /// How it was given.
     pub method: Option<Method>,
+    /// Whether its leaflet knows one way of giving it only, so that the way needs no telling.
+    pub one_way: bool,
     /// Which dose of its course it is, counted from 1.
     pub dose: u8,
     /// The first dose of its course; the entry itself for a first dose.
