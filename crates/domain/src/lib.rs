@@ -23,7 +23,7 @@
 pub mod calendar;
 pub mod degrees;
 pub mod diagnostic;
-//pub mod due;
+pub mod due;
 pub mod history;
 pub mod holding;
 pub mod journal;

@@ -6,6 +6,7 @@ use super::life::{OpenedBy, leaflet_of};
 use super::lot::{LotReport, LotState};
 use crate::calendar::Day;
 use crate::holding::Holding;
+use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 use crate::leaflet::{Confidence, Force, Leaflets, Topic};
 use crate::options::in_few_words;
@@ -40,10 +41,12 @@ pub struct DisposalRule {
     pub sources: Vec<String>,
 }
 
-/// A disposal ready to be recorded once the keeper has written how and where, and given it an id.
+/// A disposal ready to be recorded once the keeper has written how and where.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct PreparedDisposal {
+    /// Its id: always the same for what is left of this lot now, so that the disposal is recorded once.
+    pub id: EntryId,
     /// The day asked about.
     pub on: Day,
     /// The keeper, as far as the holding's details tell.
@@ -96,6 +99,12 @@ fn one(holding: &Holding, leaflets: &Leaflets, lot: &LotReport, on: Day) -> Opti
         why: why(lot)?,
         leaflet_says: rules.collect(),
         prepared: PreparedDisposal {
+            id: EntryId::derived(&[
+                holding.name().as_str(),
+                Kind::Disposal.as_str(),
+                &lot.entry.to_string(),
+                &lot.given.plus(lot.disposed).to_string(),
+            ]),
             on,
             recorded_by: holding.details(on).map(|details| details.keeper.clone()),
             kind: Kind::Disposal.as_str(),

@@ -22,6 +22,8 @@ use crate::history::{Course, History, Verdict, blocked_through, free_from, free_
 use crate::journal::EntryId;
 
 pub use around::Surroundings;
+pub(crate) use report::supply;
+pub(crate) use wording::named;
 pub use grounds::{Ground, Outcome, Reason, Topic};
 pub use report::{
     CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
@@ -29,6 +31,14 @@ pub use report::{
 };
 pub use steps::{EarliestOut, Step};
 pub use wording::NOTICE;
+
+/// The day since which all of a course is out, or was given or used up, by the end of a day; none while it is in or in doubt.
+pub(crate) fn out_since(course: &Course, on: Day) -> Option<Day> {
+    match Standing::of(course, on) {
+        Standing::Out(out) => Some(out),
+        Standing::In | Standing::PerhapsSpent | Standing::NotSaid(..) => None,
+    }
+}
 
 /// How many days ahead an answer looks, the day asked about included.
 pub const DAYS_AHEAD: u16 = 120;
