@@ -56,6 +56,10 @@ pub(crate) enum Command {
     Supering(Supering),
     /// What else can be used in a colony or at an apiary, on which days, and is it out before the flow
     Options(Options),
+    /// What must or may be done, from when, by when, apiary by apiary
+    Due(Due),
+    /// What is left of each lot, what to dispose of, what to reorder
+    Stock(Stock),
     /// Take a journal file in
     Import(Import),
     /// Write the journal out as JSON Lines
@@ -137,6 +141,35 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
             )
         })
     }
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Due {
+    /// The first day asked about, as of which it is asked; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) from: Option<Day>,
+    /// The last day asked about; 59 days after the first if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) to: Option<Day>,
+    /// Only this apiary
+    #[arg(long, value_name = "NAME")]
+    pub(crate) apiary: Option<ApiaryName>,
+    /// Write it as a calendar (iCalendar) into this file; `-` for standard output
+    #[arg(long, value_name = "FILE", conflicts_with = "json")]
+    pub(crate) calendar: Option<PathBuf>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Stock {
+    /// The day, like 2026-04-11; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<Day>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
 }
 
 #[derive(Debug, Args)]

@@ -33,7 +33,8 @@ pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
     }
     let days = Days::new(end.plus(COUNT_FROM_DAYS), Some(end.plus(COUNT_TO_DAYS)));
     let counted = subject.holding.colony_file(subject.colony).iter().any(|record| {
-        let within = days.from <= record.on && days.by.is_some_and(|by| record.on <= by) && record.on <= as_of;
+        let within =
+            days.from <= record.on && days.by.is_some_and(|by| record.on <= by) && record.on <= as_of;
         within && matches!(&*record.event, Event::MiteCount(_))
     });
     if counted || days.by.is_some_and(|by| by < as_of) {

@@ -44,7 +44,8 @@ pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<T
 impl Subject<'_> {
     fn tasks(&self) -> Vec<Task> {
         let answer = self.history.supering(self.as_of);
-        let mut all: Vec<Task> = answer.steps().iter().filter_map(|step| self.of_step(&answer, step)).collect();
+        let mut all: Vec<Task> =
+            answer.steps().iter().filter_map(|step| self.of_step(&answer, step)).collect();
         all.extend(self.supers_free(&answer));
         all.extend(after::count_mites(self));
         all.extend(missing::of(self, &answer));
@@ -83,7 +84,12 @@ impl Subject<'_> {
                 let task = self.task(DueKind::RecordWhereabouts, course.entry, days, Weight::Must);
                 let parting = course.in_doubt.map(|(_, entry)| entry);
                 let grounds = course_entries(course).chain(parting).collect();
-                Task { title: wording::whereabouts_title(course), text: wording::whereabouts(course, *since), grounds, ..task }
+                Task {
+                    title: wording::whereabouts_title(course),
+                    text: wording::whereabouts(course, *since),
+                    grounds,
+                    ..task
+                }
             }
             Step::GiveDose { course, number, of, from, by } => {
                 let last = course.doses.last()?.on;
@@ -144,11 +150,16 @@ impl Subject<'_> {
         let open = earliest.brood_seen.is_none();
         let by_brood = earliest.brood_absent_or_lowest.zip(earliest.brood_present).filter(|_| open);
         let days = Days { by_brood, ..Days::new(earliest.day.unwrap_or(course.placed), latest) };
-        let may_stay = course.terms.removal.as_ref().is_some_and(|need| need.value == RemovalNeed::NotNeeded);
-        let weight = if may_stay && latest.is_none() { Weight::May } else { Weight::Must };
+        // What nobody has said must come out is better out; what need not come out may stay.
+        let weight = match (latest, course.terms.removal.as_ref().map(|need| need.value)) {
+            (Some(_), _) | (None, Some(RemovalNeed::Needed)) => Weight::Must,
+            (None, None) => Weight::Advice,
+            (None, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => Weight::May,
+        };
         let seen = earliest.brood_seen.map(|seen| seen.entry);
         let stays = [&course.terms.stay_min, &course.terms.stay_max];
-        let stays = stays.into_iter().flat_map(|stay| [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]);
+        let stays =
+            stays.into_iter().flat_map(|stay| [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]);
         let told = stays.flat_map(said).chain(seen);
         let task = self.task(DueKind::TakeOut, course.entry, days, weight);
         Task {
@@ -194,9 +205,10 @@ pub(super) fn course_entries(course: &Course) -> impl Iterator<Item = EntryId> +
 fn said<T>(fact: Option<&Fact<T>>) -> Option<EntryId> {
     use crate::history::Authority;
     match fact?.authority {
-        Authority::Prescription(entry) | Authority::Reading(entry) | Authority::Pack(entry) | Authority::Declared(entry) => {
-            Some(entry)
-        }
+        Authority::Prescription(entry)
+        | Authority::Reading(entry)
+        | Authority::Pack(entry)
+        | Authority::Declared(entry) => Some(entry),
         Authority::Leaflet(_) => None,
     }
 }

@@ -48,7 +48,7 @@ pub struct DueItem {
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
     pub sequence: u64,
     /// When that entry was recorded.
-    pub recorded_at: Option<Instant>,
+    pub recorded_at: Instant,
 }
 
 impl DueItem {
@@ -93,7 +93,8 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
     parts.extend(Some(&first.part).filter(|part| !part.is_empty()).cloned());
     parts.extend(colonies.first().map(ToString::to_string));
     let key = parts.join(":");
-    let last = trails.last(first.kind, first.anchor, &colonies, &grounds);
+    // Every task rests on an entry of this holding, so there is a last one.
+    let last = trails.last(first.kind, first.anchor, &colonies, &grounds)?;
     Some(DueItem {
         kind: first.kind,
         uid: EntryId::derived(&[holding.name().as_str(), "due", &key]),
@@ -109,7 +110,7 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
         title: first.title.clone(),
         text: first.text.clone(),
         grounds,
-        sequence: last.map_or(0, |record| record.seq),
-        recorded_at: last.map(|record| record.recorded_at),
+        sequence: last.seq,
+        recorded_at: last.recorded_at,
     })
 }

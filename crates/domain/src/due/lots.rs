@@ -44,11 +44,23 @@ fn of_lot(holding: &Holding, lot: &LotReport) -> Vec<Task> {
         LotState::Expiring | LotState::InUse | LotState::Sealed => {
             if let Some(until) = lot.usable_until() {
                 let title = format!("Last day for what was opened of lot {}", lot.lot);
-                add(DueKind::LotLastDay, Days::on(until), Weight::Advice, title, wording::last_day(lot, until));
+                add(
+                    DueKind::LotLastDay,
+                    Days::on(until),
+                    Weight::Advice,
+                    title,
+                    wording::last_day(lot, until),
+                );
             }
             if let Some(expiry) = lot.expiry {
                 let title = format!("Lot {} expires", lot.lot);
-                add(DueKind::LotExpires, Days::on(expiry), Weight::Advice, title, wording::expires(lot, expiry));
+                add(
+                    DueKind::LotExpires,
+                    Days::on(expiry),
+                    Weight::Advice,
+                    title,
+                    wording::expires(lot, expiry),
+                );
             }
         }
     }

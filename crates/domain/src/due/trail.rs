@@ -67,7 +67,10 @@ impl<'h> Trails<'h> {
             names.colonies.iter().for_each(|name| self.colonies.entry(name).or_default().push(index));
             names.lots.iter().for_each(|name| self.lots.entry(name).or_default().push(index));
             names.medicines.iter().for_each(|name| self.medicines.entry(name).or_default().push(index));
-            names.prescriptions.iter().for_each(|name| self.prescriptions.entry(name).or_default().push(index));
+            names
+                .prescriptions
+                .iter()
+                .for_each(|name| self.prescriptions.entry(name).or_default().push(index));
             anchors.extend(mentions::builds_on(event).map(|first| self.holding.original(first)));
             if matches!(event, Event::HoldingDetails(_)) {
                 self.details.push(index);
@@ -140,7 +143,8 @@ impl<'h> Trails<'h> {
     fn follow_partings(&self, colonies: &mut BTreeSet<&'h ColonyName>) {
         let mut open: Vec<&ColonyName> = colonies.iter().copied().collect();
         while let Some(colony) = open.pop() {
-            let steps = self.colonies.get(colony).into_iter().flatten().filter_map(|index| self.steps.get(*index));
+            let steps =
+                self.colonies.get(colony).into_iter().flatten().filter_map(|index| self.steps.get(*index));
             for event in steps.flat_map(|step| &step.events) {
                 let (one, other) = match event {
                     Event::ColonySplit(body) => (&body.colony, &body.into),
@@ -160,7 +164,8 @@ impl<'h> Trails<'h> {
     fn last_in(&self, steps: &[usize], bears: &dyn Fn(&Event) -> bool) -> Option<usize> {
         steps.iter().rev().copied().find(|index| {
             self.steps.get(*index).is_some_and(|step| {
-                let counts = step.record.on <= self.as_of || step.record.correction.is_some() || is_knowledge(step);
+                let counts =
+                    step.record.on <= self.as_of || step.record.correction.is_some() || is_knowledge(step);
                 counts && step.events.iter().any(|event| bears(event))
             })
         })

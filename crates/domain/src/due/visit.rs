@@ -37,7 +37,9 @@ pub(super) fn planned(mut items: Vec<DueItem>, as_of: Day) -> Vec<Visit> {
             None => visits.push(Visit::for_one(item, as_of)),
         }
     }
-    visits.sort_by_key(|visit| (!visit.overdue, visit.from, or_last(visit.by), visit.apiary.is_none(), visit.apiary.clone()));
+    visits.sort_by_key(|visit| {
+        (!visit.overdue, visit.from, or_last(visit.by), visit.apiary.is_none(), visit.apiary.clone())
+    });
     visits
 }
 
@@ -55,9 +57,16 @@ impl Visit {
         let from = item.from.max(as_of);
         let overlap = |by: Option<Day>, from: Day| by.is_none_or(|by| from <= by);
         let fits = overlap(self.by, from) && overlap(item.by, self.from);
-        // What nobody has to do moves no visit.
-        let moves = from > self.from || (item.by.is_some() && (self.by.is_none() || item.by < self.by));
-        self.overdue || (fits && (item.weight == Weight::Must || !moves))
+        // What has no last day is not put off, and what nobody has to do moves nothing that must be done.
+        let put_off = item.by.is_none() && self.from > from;
+        let later = from > self.from;
+        let sooner = item.by.is_some_and(|by| self.by.is_none_or(|visit| by < visit));
+        let moves = match item.weight {
+            Weight::Must => false,
+            Weight::Advice => later,
+            Weight::May => later || sooner,
+        };
+        self.overdue || (fits && !put_off && !moves)
     }
 
     fn take(&mut self, item: DueItem, as_of: Day) {

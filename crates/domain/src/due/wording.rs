@@ -4,7 +4,7 @@ use super::task::Days;
 use crate::calendar::Day;
 use crate::history::Course;
 use crate::stock::{LotReport, why_dispose};
-use crate::supering::named;
+use crate::supering::{Reason, named, topic_words};
 use crate::words::LotName;
 
 /// The medicine of a course by the name on its pack.
@@ -67,28 +67,58 @@ pub(super) fn supers_free(free: Day, if_out_on: Option<Day>, course: &Course) ->
 pub(super) fn count_mites(course: &Course, end: Day, days: Days) -> String {
     let by = days.by.map(|by| format!(" to {by}")).unwrap_or_default();
     format!(
-        "advice: count mites from {}{by}, 10 to 14 days after {} ended on {end}, to see whether it worked",
-        days.from,
-        named(course)
+        "count mites to see whether {} worked: 10 to 14 days after its end on {end}, so {}{by} (advice)",
+        named(course),
+        days.from
     )
 }
 
 pub(super) fn missing_title(supplied_by: &str, lots: &[LotName]) -> String {
-    let names = lots.iter().map(LotName::as_str).collect::<Vec<_>>().join(", ");
     match supplied_by {
-        "leaflet_reading" if !names.is_empty() => format!("Read the leaflet of lot {names}"),
+        "leaflet_reading" => format!("Read the leaflet of {}", lots_words(lots)),
         "holding_details" => "Record the holding's jurisdiction".to_owned(),
         "removal" => "Look whether it is out".to_owned(),
-        "colony_established" => "Find out what medicine was in it".to_owned(),
         _ => "Record what is missing".to_owned(),
     }
 }
 
-pub(super) fn missing(course: Option<&Course>, how: &str) -> String {
-    match course {
-        Some(course) => format!("for {}: {how}", named(course)),
-        None => how.to_owned(),
+fn lots_words(lots: &[LotName]) -> String {
+    let names = lots.iter().map(LotName::as_str).collect::<Vec<_>>().join(", ");
+    match lots {
+        [] => "the lot".to_owned(),
+        [_] => format!("lot {names}"),
+        _ => format!("lots {names}"),
     }
+}
+
+pub(super) fn missing(course: &Course, how: &str) -> String {
+    format!("for {}: {how}", named(course))
+}
+
+/// What has to be read on the leaflet, if reading it is all; nothing where `how` needs more words.
+pub(super) fn on_the_leaflet(reason: &Reason<'_>, how: &str) -> Vec<&'static str> {
+    match reason {
+        Reason::NotEstablished { topic, .. } if how.starts_with("read the ") => vec![topic_words(*topic)],
+        _ => Vec::new(),
+    }
+}
+
+/// The beginning of a sentence that [`to_read`] ends.
+pub(super) fn leaflet_of(course: &Course, lots: &[LotName]) -> String {
+    format!("for {}: read on the leaflet of {} and record ", named(course), lots_words(lots))
+}
+
+pub(super) fn to_read(leaflet_of: &str, what: &[&str]) -> String {
+    let zero = if what.iter().any(|what| what.contains("period") || what.contains("wait")) {
+        ", 0 included"
+    } else {
+        ""
+    };
+    format!("{leaflet_of}the {}{zero}", what.join(" and the "))
+}
+
+pub(super) fn ask_who_kept_it(since: Day) -> String {
+    format!("ask whoever kept it before {since} what medicine was in it, then correct the entry of that day")
 }
 
 fn left_of(lot: &LotReport) -> String {

@@ -83,9 +83,10 @@ fn one(holding: &Holding, leaflets: &Leaflets, lot: &LotReport, on: Day) -> Opti
     let leaflet = leaflet_of(holding, leaflets, &lot.medicine, on);
     let rules = leaflet.into_iter().flat_map(|leaflet| {
         leaflet.in_force(Topic::Disposal, on, None).map(move |rule| {
-            let sources = rule.source.iter().map(|key| {
-                leaflet.source(key).map_or_else(|| key.clone(), |source| source.title.clone())
-            });
+            let sources = rule
+                .source
+                .iter()
+                .map(|key| leaflet.source(key).map_or_else(|| key.clone(), |source| source.title.clone()));
             DisposalRule {
                 says: in_few_words(&rule.says, leaflet.unit),
                 force: rule.force,
@@ -123,13 +124,17 @@ pub(crate) fn why(lot: &LotReport) -> Option<String> {
             let open = match opened.told_by {
                 OpenedBy::LotOpened => format!("it was opened on {}", opened.on),
                 OpenedBy::FirstAdministration => {
-                    format!("it was first given on {}, so it was open by then", opened.on)
+                    format!("it was first given on {}, so it was open", opened.on)
                 }
             };
-            let doubt = if in_use.confidence == Confidence::Document { "" } else { ", which is not documented: check the pack" };
+            let doubt = if in_use.confidence == Confidence::Document {
+                ""
+            } else {
+                "; not documented, check the pack"
+            };
             Some(format!(
-                "{open}, and what was opened was to be used by {} (\"{}\"{doubt}); packs still sealed are not meant: set the \
-                 amount to what was opened",
+                "{open}; what was opened was to be used by {} (\"{}\"{doubt}). Packs still sealed are not meant: write the \
+                 amount that was opened",
                 in_use.until?,
                 in_use.says.trim_end_matches('.')
             ))

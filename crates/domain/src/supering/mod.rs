@@ -22,15 +22,15 @@ use crate::history::{Course, History, Verdict, blocked_through, free_from, free_
 use crate::journal::EntryId;
 
 pub use around::Surroundings;
-pub(crate) use report::supply;
-pub(crate) use wording::named;
 pub use grounds::{Ground, Outcome, Reason, Topic};
+pub(crate) use report::supply;
 pub use report::{
     CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
     WholeApiaryReport,
 };
 pub use steps::{EarliestOut, Step};
 pub use wording::NOTICE;
+pub(crate) use wording::{named, topic_words};
 
 /// The day since which all of a course is out, or was given or used up, by the end of a day; none while it is in or in doubt.
 pub(crate) fn out_since(course: &Course, on: Day) -> Option<Day> {

@@ -204,7 +204,7 @@ fn days_words(days: u16) -> String {
     if days == 1 { "1 day".to_owned() } else { format!("{days} days") }
 }
 
-pub(super) fn topic_words(topic: Topic) -> &'static str {
+pub(crate) fn topic_words(topic: Topic) -> &'static str {
     match topic {
         Topic::SupersDuring => "rule on supers while it is in",
         Topic::Withdrawal => "withdrawal period",
