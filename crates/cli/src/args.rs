@@ -58,6 +58,10 @@ pub(crate) enum Command {
     Options(Options),
     /// The legal register for a time: what was acquired, given, taken out and disposed of, and what was corrected
     Register(Register),
+    /// What must or may be done, from when, by when, apiary by apiary
+    Due(Due),
+    /// What is left of each lot, what to dispose of, what to reorder
+    Stock(Stock),
     /// Take a journal file in
     Import(Import),
     /// Write the journal out as JSON Lines
@@ -152,6 +156,35 @@ pub(crate) struct Register {
     /// What happened after this day does not bear on it; today if left out
     #[arg(long, value_name = "DATE")]
     pub(crate) as_of: Option<Day>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Due {
+    /// The first day asked about, as of which it is asked; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) from: Option<Day>,
+    /// The last day asked about; 59 days after the first if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) to: Option<Day>,
+    /// Only this apiary
+    #[arg(long, value_name = "NAME")]
+    pub(crate) apiary: Option<ApiaryName>,
+    /// Write it as a calendar (iCalendar) into this file; `-` for standard output
+    #[arg(long, value_name = "FILE", conflicts_with = "json")]
+    pub(crate) calendar: Option<PathBuf>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Stock {
+    /// The day, like 2026-04-11; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<Day>,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,

@@ -27,8 +27,8 @@
 pub mod calendar;
 pub mod degrees;
 pub mod diagnostic;
+pub mod due;
 pub mod gaps;
-//pub mod due;
 pub mod history;
 pub mod holding;
 pub mod journal;

@@ -11,6 +11,8 @@
 //! colonies.rs   where a colony stands, what is in it, may it be supered
 //! course.rs     courses and terms as they are sent
 //! apiaries.rs   the same for whole apiaries
+//! due.rs        what must or may be done, also as a calendar
+//! stock.rs      what is left of each lot
 //! leaflets.rs   the rules with their sources
 //! service.rs    health, the document, its page, what to do about a problem
 //! host.rs       the names it answers to
@@ -38,6 +40,7 @@ mod app;
 mod colonies;
 mod course;
 mod document;
+mod due;
 mod entries;
 mod extract;
 mod holdings;
@@ -49,6 +52,7 @@ mod problem;
 mod router;
 mod serve;
 mod service;
+mod stock;
 
 pub use app::{App, Clock};
 pub use document::openapi;

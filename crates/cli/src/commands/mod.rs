@@ -1,11 +1,13 @@
 //! One module per command.
 
+pub(crate) mod due;
 pub(crate) mod export;
 pub(crate) mod import;
 pub(crate) mod leaflets;
 pub(crate) mod options;
 pub(crate) mod register;
 pub(crate) mod serve;
+pub(crate) mod stock;
 pub(crate) mod supering;
 pub(crate) mod verify;
 

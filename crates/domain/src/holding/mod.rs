@@ -14,7 +14,7 @@ mod check_documents;
 mod check_names;
 mod check_place;
 mod lineage;
-mod mentions;
+pub(crate) mod mentions;
 mod site;
 mod views;
 

@@ -32,11 +32,11 @@ mod weather;
 mod wording;
 
 pub use apiary::{ApiaryOption, ApiaryReport, ColoniesOfAnswer, WhyNot};
-pub(crate) use need::{CourseNeed, one_course_of_all};
 pub use because::{Because, Measure, Origin, ToldBy};
 pub use board::{Board, Judged};
 pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
 pub use dose::{DoseSum, Solution};
+pub(crate) use need::{CourseNeed, one_course_of_all};
 pub use place::WhatIf;
 pub use report::{
     ConditionReport, DoseOfColony, FlowReport, Missing, OptionReport, OptionsReport, RunReport,

@@ -38,12 +38,13 @@ pub(crate) fn one_course_of_all(
     let Ok(span) = Span::new(on, on) else { return Vec::new() };
     let ask = Ask::about(span);
     let board = Board::of_some(holding, leaflets, &ask, [], |choice| choice.leaflet.id == *leaflet);
-    let states_dose =
-        |choice: &&Choice| choice.rules_on(Topic::Dose).any(|(_, rule)| rule.is_in_force(on));
+    let states_dose = |choice: &&Choice| choice.rules_on(Topic::Dose).any(|(_, rule)| rule.is_in_force(on));
     let mut needs: Vec<CourseNeed> = Vec::new();
     for choice in board.choices.iter().filter(states_dose) {
         let need = of_choice(&board, choice, unit, colonies, on);
-        let same = |known: &&mut CourseNeed| CourseNeed { revision: need.revision.clone(), ..(**known).clone() } == need;
+        let same = |known: &&mut CourseNeed| {
+            CourseNeed { revision: need.revision.clone(), ..(**known).clone() } == need
+        };
         // Where the label revisions ask for the same, one line says it for all.
         match needs.iter_mut().find(same) {
             Some(known) => known.revision = None,
@@ -65,18 +66,24 @@ fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyN
     // What is mixed is mixed for all of them together.
     let mut millilitres = Quantity::ZERO;
     for name in colonies {
-        let worked = dose::of(choice, &board.colony(name), on).map_err(|missing| missing.fact).and_then(|dose| {
-            need.doses = dose.doses;
-            let each = dose.each_at_most.unwrap_or(dose.each).times(u64::from(dose.doses));
-            if dose.unit == unit.as_str() {
-                need.takes = need.takes.plus(each);
-            } else if dose::solution(choice, on, each).is_some_and(|mixed| dose.unit == "ml" && mixed.unit == unit.as_str()) {
-                millilitres = millilitres.plus(each);
-            } else {
-                return Err(format!("how many {}s the dose is: the leaflet counts it in {}", unit, dose.unit));
-            }
-            Ok(())
-        });
+        let worked =
+            dose::of(choice, &board.colony(name), on).map_err(|missing| missing.fact).and_then(|dose| {
+                need.doses = dose.doses;
+                let each = dose.each_at_most.unwrap_or(dose.each).times(u64::from(dose.doses));
+                if dose.unit == unit.as_str() {
+                    need.takes = need.takes.plus(each);
+                } else if dose::solution(choice, on, each)
+                    .is_some_and(|mixed| dose.unit == "ml" && mixed.unit == unit.as_str())
+                {
+                    millilitres = millilitres.plus(each);
+                } else {
+                    return Err(format!(
+                        "how many {}s the dose is: the leaflet counts it in {}",
+                        unit, dose.unit
+                    ));
+                }
+                Ok(())
+            });
         match worked {
             Ok(()) => need.counted += 1,
             Err(fact) => match need.not_known.iter_mut().find(|(known, _)| *known == fact) {

@@ -6,6 +6,7 @@ use super::life::{OpenedBy, leaflet_of};
 use super::lot::{LotReport, LotState};
 use crate::calendar::Day;
 use crate::holding::Holding;
+use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 use crate::leaflet::{Confidence, Force, Leaflets, Topic};
 use crate::options::in_few_words;
@@ -40,10 +41,12 @@ pub struct DisposalRule {
     pub sources: Vec<String>,
 }
 
-/// A disposal ready to be recorded once the keeper has written how and where, and given it an id.
+/// A disposal ready to be recorded once the keeper has written how and where.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct PreparedDisposal {
+    /// Its id: always the same for what is left of this lot now, so that the disposal is recorded once.
+    pub id: EntryId,
     /// The day asked about.
     pub on: Day,
     /// The keeper, as far as the holding's details tell.
@@ -80,9 +83,10 @@ fn one(holding: &Holding, leaflets: &Leaflets, lot: &LotReport, on: Day) -> Opti
     let leaflet = leaflet_of(holding, leaflets, &lot.medicine, on);
     let rules = leaflet.into_iter().flat_map(|leaflet| {
         leaflet.in_force(Topic::Disposal, on, None).map(move |rule| {
-            let sources = rule.source.iter().map(|key| {
-                leaflet.source(key).map_or_else(|| key.clone(), |source| source.title.clone())
-            });
+            let sources = rule
+                .source
+                .iter()
+                .map(|key| leaflet.source(key).map_or_else(|| key.clone(), |source| source.title.clone()));
             DisposalRule {
                 says: in_few_words(&rule.says, leaflet.unit),
                 force: rule.force,
@@ -96,6 +100,12 @@ fn one(holding: &Holding, leaflets: &Leaflets, lot: &LotReport, on: Day) -> Opti
         why: why(lot)?,
         leaflet_says: rules.collect(),
         prepared: PreparedDisposal {
+            id: EntryId::derived(&[
+                holding.name().as_str(),
+                Kind::Disposal.as_str(),
+                &lot.entry.to_string(),
+                &lot.given.plus(lot.disposed).to_string(),
+            ]),
             on,
             recorded_by: holding.details(on).map(|details| details.keeper.clone()),
             kind: Kind::Disposal.as_str(),
@@ -114,13 +124,17 @@ pub(crate) fn why(lot: &LotReport) -> Option<String> {
             let open = match opened.told_by {
                 OpenedBy::LotOpened => format!("it was opened on {}", opened.on),
                 OpenedBy::FirstAdministration => {
-                    format!("it was first given on {}, so it was open by then", opened.on)
+                    format!("it was first given on {}, so it was open", opened.on)
                 }
             };
-            let doubt = if in_use.confidence == Confidence::Document { "" } else { ", which is not documented: check the pack" };
+            let doubt = if in_use.confidence == Confidence::Document {
+                ""
+            } else {
+                "; not documented, check the pack"
+            };
             Some(format!(
-                "{open}, and what was opened was to be used by {} (\"{}\"{doubt}); packs still sealed are not meant: set the \
-                 amount to what was opened",
+                "{open}; what was opened was to be used by {} (\"{}\"{doubt}). Packs still sealed are not meant: write the \
+                 amount that was opened",
                 in_use.until?,
                 in_use.says.trim_end_matches('.')
             ))

@@ -92,13 +92,15 @@ impl LifeInUse {
             .filter(|rule| rule.fits(None, revision))
             .filter_map(|rule| Some((rule, days_of(rule)?)));
         // A number of days goes before words, the label before advice, and the shorter before the longer.
-        let order = |(rule, days): &(&Rule, Option<u16>)| (days.is_none(), rule.force == Force::Advice, *days);
+        let order =
+            |(rule, days): &(&Rule, Option<u16>)| (days.is_none(), rule.force == Force::Advice, *days);
         let (rule, days) = rules.min_by_key(order)?;
         let says = in_few_words(&rule.says, leaflet.unit);
         let confirmed_by = confirmed(holding, lot, &says);
-        let sources = rule.source.iter().map(|key| {
-            leaflet.source(key).map_or_else(|| key.clone(), |source| source.title.clone())
-        });
+        let sources = rule
+            .source
+            .iter()
+            .map(|key| leaflet.source(key).map_or_else(|| key.clone(), |source| source.title.clone()));
         Some(LifeInUse {
             days,
             until: opened.zip(days).map(|(opened, days)| opened.on.plus(days)),
@@ -124,7 +126,8 @@ fn days_of(rule: &Rule) -> Option<Option<u16>> {
 fn confirmed(holding: &Holding, lot: &LotName, says: &str) -> Option<EntryId> {
     holding.lot_file(lot).iter().rev().find_map(|record| match &*record.event {
         Event::LeafletReading(reading) => {
-            let same = |of: &crate::journal::event::Confirmed| of.topic == Topic::AfterOpening && of.says == says;
+            let same =
+                |of: &crate::journal::event::Confirmed| of.topic == Topic::AfterOpening && of.says == says;
             reading.confirms.iter().any(same).then_some(record.id)
         }
         _ => None,

@@ -144,7 +144,8 @@ impl LotReport {
             lot: lot.clone(),
             entry: record.id,
             medicine: body.medicine.clone(),
-            pack_name: medicine.map_or_else(|| body.medicine.to_string(), |medicine| medicine.pack_name.clone()),
+            pack_name: medicine
+                .map_or_else(|| body.medicine.to_string(), |medicine| medicine.pack_name.clone()),
             batch: body.batch.clone(),
             expiry: body.expiry,
             acquired_on: record.on,
@@ -196,7 +197,9 @@ impl LotReport {
     fn sum_in_words(&self) -> String {
         let LotReport { acquired, given, disposed, .. } = self;
         match (self.left, self.over) {
-            (Some(left), _) => format!("{acquired} acquired = {given} given + {disposed} disposed of + {left} left"),
+            (Some(left), _) => {
+                format!("{acquired} acquired = {given} given + {disposed} disposed of + {left} left")
+            }
             (None, over) => format!(
                 "{acquired} acquired, but {given} given + {disposed} disposed of: {} too many",
                 over.unwrap_or_default()

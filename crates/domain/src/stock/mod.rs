@@ -80,7 +80,9 @@ impl StockReport {
 pub(crate) fn lots(holding: &Holding, leaflets: &Leaflets, on: Day) -> Vec<LotReport> {
     let mut here: Vec<(u64, &LotName)> = holding
         .lots()
-        .filter_map(|lot| holding.lot(lot).filter(|(record, _)| record.on <= on).map(|(record, _)| (record.seq, lot)))
+        .filter_map(|lot| {
+            holding.lot(lot).filter(|(record, _)| record.on <= on).map(|(record, _)| (record.seq, lot))
+        })
         .collect();
     here.sort_unstable();
     here.into_iter().filter_map(|(_, lot)| LotReport::of(holding, leaflets, lot, on)).collect()

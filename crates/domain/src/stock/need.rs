@@ -144,7 +144,11 @@ impl WayReport {
             takes: all_known.then_some(need.takes),
             takes_at_least: need.takes,
             counted: need.counted,
-            not_known: need.not_known.into_iter().map(|(fact, colonies)| NotKnown { fact, colonies }).collect(),
+            not_known: need
+                .not_known
+                .into_iter()
+                .map(|(fact, colonies)| NotKnown { fact, colonies })
+                .collect(),
             short: all_known.then_some(short),
             short_at_least: short,
         }
