@@ -18,6 +18,7 @@ const JURISDICTIONS: [&str; 8] = ["gb", "ni", "eu", "de", "fr", "ie", "ch", "us"
 
 /// Which optional fields the keeper filled in.
 #[derive(Debug, Clone)]
+#[expect(clippy::struct_excessive_bools, reason = "one for each field of a form")]
 struct Filled {
     address_of_keeper: bool,
     authorisation: bool,
@@ -60,12 +61,11 @@ impl Filled {
             "authorisation_number" => self.authorisation,
             "batch" => self.batch,
             "expiry" => self.expiry,
-            "supplier_name" => self.supplier,
+            // Who prescribed or dispensed it: nothing was prescribed, so the supplier stands for it.
+            "supplier_name" | "prescriber" => self.supplier,
             "supplier_address" => self.supplier && self.supplier_address,
             "proof_of_purchase" => self.proof,
             "withdrawal_period" => self.withdrawal,
-            // Who prescribed or dispensed it: nothing was prescribed, so the supplier stands for it.
-            "prescriber" => self.supplier,
             "given_by" => self.given_by || self.vet,
             "reason" => self.against,
             "certificate_number" => self.certificate,

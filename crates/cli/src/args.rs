@@ -26,8 +26,10 @@ const EXIT_CODES: &str = "Exit codes:
   0  done; when colonies were named: all may be supered; options: at least one is usable
   1  could not be done; the message says why and how to mend it
   2  the command line is wrong
-  3  no: a named colony may not be supered, every option is ruled out, or the journal does not hold
-  4  not known for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out
+  3  no: a named colony may not be supered, every option is ruled out, the journal does not hold, or the law misses
+     something in the record (gaps)
+  4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out;
+     what the law wants could not be asked for every entry (gaps)
   5  done in part: entries were left out (import --keep-going)";
 
 /// Where the journal is kept, and whose it is.
@@ -58,6 +60,8 @@ pub(crate) enum Command {
     Options(Options),
     /// The legal register for a time: what was acquired, given, taken out and disposed of, and what was corrected
     Register(Register),
+    /// What the law still misses in the record of a time, entry by entry, and what was amiss
+    Gaps(Gaps),
     /// What must or may be done, from when, by when, apiary by apiary
     Due(Due),
     /// What is left of each lot, what to dispose of, what to reorder
@@ -145,8 +149,9 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
     }
 }
 
+/// A time of the record.
 #[derive(Debug, Args)]
-pub(crate) struct Register {
+pub(crate) struct Time {
     /// The first day; the first of January of the year of the last day if left out
     #[arg(long, value_name = "DATE")]
     pub(crate) from: Option<Day>,
@@ -156,6 +161,21 @@ pub(crate) struct Register {
     /// What happened after this day does not bear on it; today if left out
     #[arg(long, value_name = "DATE")]
     pub(crate) as_of: Option<Day>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Gaps {
+    #[command(flatten)]
+    pub(crate) time: Time,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Register {
+    #[command(flatten)]
+    pub(crate) time: Time,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,

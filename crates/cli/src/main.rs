@@ -59,6 +59,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Register(ask) => commands::register::run(place, ask).await,
         Command::Due(ask) => commands::due::run(place, ask).await,
         Command::Stock(ask) => commands::stock::run(place, ask).await,
+        Command::Gaps(ask) => commands::gaps::run(place, ask).await,
         Command::Import(import) => commands::import::run(place, import).await,
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,

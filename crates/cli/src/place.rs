@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use combclear_domain::diagnostic::{Diagnostic, nearest};
+use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::words::HoldingName;
 use combclear_store::{Journal, Register, StoreError};
@@ -104,6 +105,14 @@ pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
         let message =
             format!("{count} {noun} in the leaflets of `{}`\n{}", folder.display(), listed(&faults));
         Failure::new(message, "mend these files; none of the folder is used until then")
+    })
+}
+
+/// The built-in law.
+pub(crate) fn laws() -> Result<&'static Laws, Failure> {
+    combclear_leaflets::laws().map_err(|faults| {
+        let listed = faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
+        Failure::new(format!("the built-in law does not load\n{listed}"), "this program is broken")
     })
 }
 

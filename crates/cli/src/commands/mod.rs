@@ -2,6 +2,7 @@
 
 pub(crate) mod due;
 pub(crate) mod export;
+pub(crate) mod gaps;
 pub(crate) mod import;
 pub(crate) mod leaflets;
 pub(crate) mod options;

@@ -4,13 +4,13 @@ use combclear_domain::calendar::Day;
 use combclear_domain::register::{Period, RegisterReport};
 
 use super::print_json;
-use crate::args::{Place, Register};
+use crate::args::{Place, Register, Time};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> {
     let leaflets = &place::leaflets(at)?;
-    let (period, as_of) = period(ask)?;
+    let (period, as_of) = period(&ask.time)?;
     let report = place::with_holding(at, async |register, holding| {
         let read = |holding: &_| RegisterReport::of(holding, leaflets, period, as_of);
         let report = register.read(&holding, read).await?;
@@ -22,11 +22,11 @@ pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> 
 }
 
 /// The time that is meant, and the day whose knowledge counts.
-pub(super) fn period(ask: &Register) -> Result<(Period, Day), Failure> {
+pub(super) fn period(time: &Time) -> Result<(Period, Day), Failure> {
     let today = clock::today();
-    let to = ask.to.unwrap_or(today);
-    let from = ask.from.unwrap_or_else(|| to.first_of_year());
+    let to = time.to.unwrap_or(today);
+    let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to)
         .map_err(|fault| Failure::new(fault.to_string(), "swap --from and --to, or correct one of them"))?;
-    Ok((period, ask.as_of.unwrap_or(today)))
+    Ok((period, time.as_of.unwrap_or(today)))
 }

@@ -25,14 +25,13 @@ pub(super) fn of_medicines(holding: &Holding, register: &RegisterReport) -> Vec<
             continue;
         }
         let described = holding.medicine(&medicine.medicine);
-        let (entry, kind, on) = described
-            .map_or((row.written.entry, Kind::Administration, row.written.on), |(record, _)| {
-                (record.id, Kind::MedicineDescribed, record.on)
-            });
+        let of_row = (row.written.entry, row.written.place, Kind::Administration, row.written.on);
+        let (entry, place, kind, on) = described
+            .map_or(of_row, |(record, _)| (record.id, record.seq, Kind::MedicineDescribed, record.on));
         let mut add = |weight, missing, statement: String, supply: &str| {
             let about = format!("the medicine {}", name(medicine));
             let (supply, law) = (supply.to_owned(), Vec::new());
-            gaps.push(Gap { weight, missing, about, entry, kind, on, statement, supply, law });
+            gaps.push(Gap { weight, missing, about, entry, place, kind, on, statement, supply, law });
         };
         let named = name(medicine);
         let mend = "look on the pack, and correct the description of the medicine";
@@ -98,12 +97,15 @@ fn past_life_in_use(row: &AdministrationRow, lot: &LotReport) -> Option<Gap> {
         if in_use.confidence == Confidence::Document { "" } else { " (not documented: check the pack)" };
     let opened = lot.opened.map(|opened| format!(", opened on {}", opened.on)).unwrap_or_default();
     let statement = format!(
-        "{}: lot {}{opened}, was to be used by {until}: {}{doubt}",
+        "{}: what was opened of lot {}{opened} was to be used by {until}{doubt}: {}",
         about.in_words(),
         lot.lot,
         in_use.says
     );
-    Some(shown(&about, "past_life_in_use", statement))
+    // A lot may be several packs, and nobody can tell from the record which one it came from.
+    let supply =
+        "all is well if it came from a pack that was opened later; if not, do not use the rest".to_owned();
+    Some(Gap { weight: GapWeight::Advised, supply, ..shown(&about, "past_life_in_use", statement) })
 }
 
 fn end_not_recorded(row: &AdministrationRow, part: &CoursePart, as_of: Day) -> Option<Gap> {
@@ -140,6 +142,7 @@ fn shown(about: &About<'_>, missing: &'static str, statement: String) -> Gap {
         missing,
         about: about.in_words(),
         entry: about.written.entry,
+        place: about.written.place,
         kind: about.kind,
         on: about.written.on,
         statement,

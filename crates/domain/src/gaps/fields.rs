@@ -112,6 +112,7 @@ impl<'r> Asked<'r> {
                     missing: duty.field.as_str(),
                     about: about.in_words(),
                     entry: about.written.entry,
+                    place: about.written.place,
                     kind: about.kind,
                     on: about.written.on,
                     statement: wording::not_recorded(&about, duty.field, self.register),
@@ -160,6 +161,7 @@ impl<'r> Asked<'r> {
             missing: "written_late",
             about: about.in_words(),
             entry: written.entry,
+            place: written.place,
             kind: about.kind,
             on: written.on,
             statement: format!(

@@ -75,6 +75,9 @@ pub struct Gap {
     pub about: String,
     /// The entry that it is about.
     pub entry: EntryId,
+    /// The place of that entry in the journal.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
+    pub place: u64,
     /// The kind of that entry.
     pub kind: Kind,
     /// The day of that entry.
