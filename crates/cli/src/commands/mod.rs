@@ -2,8 +2,10 @@
 
 pub(crate) mod export;
 pub(crate) mod import;
+pub(crate) mod law;
 pub(crate) mod leaflets;
 pub(crate) mod options;
+pub(crate) mod retention;
 pub(crate) mod serve;
 pub(crate) mod supering;
 pub(crate) mod verify;
