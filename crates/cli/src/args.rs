@@ -7,7 +7,7 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand};
 use combclear_domain::calendar::Day;
 use combclear_domain::diagnostic::nearest;
-use combclear_domain::words::{Access, ApiaryName, ColonyName, Ground, HoldingName, Power};
+use combclear_domain::words::{Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, Power};
 
 /// May this hive be supered today?
 ///
@@ -72,6 +72,10 @@ pub(crate) enum Command {
     Export(Export),
     /// Check that nothing in the journal was changed since it was recorded
     Verify(Verify),
+    /// Until which day the medicine records must be kept, and what could go
+    Retention(Retention),
+    /// Show what the law asks of a medicine record in a jurisdiction, with its sources
+    Law(Law),
     /// Show the built-in leaflets, or one of them with its sources
     Leaflets(Leaflets),
     /// Answer over HTTP
@@ -233,6 +237,28 @@ pub(crate) struct Verify {
     /// A checkpoint kept from earlier: also proves that nothing before it was changed or cut off
     #[arg(long, value_name = "FILE")]
     pub(crate) since: Option<PathBuf>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Retention {
+    /// The day on which something is to go, like 2033-03-02; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<Day>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Law {
+    /// The code of a jurisdiction, such as gb; a list of them if left out
+    pub(crate) jurisdiction: Option<Jurisdiction>,
+    /// The day of the event, like 2026-04-11; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<Day>,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,

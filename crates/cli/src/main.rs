@@ -63,6 +63,8 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Import(import) => commands::import::run(place, import).await,
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,
+        Command::Retention(ask) => commands::retention::run(place, ask).await,
+        Command::Law(ask) => commands::law::run(ask),
         Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets),
         Command::Serve(serve) => commands::serve::run(place, serve).await,
     }

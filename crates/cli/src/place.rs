@@ -83,6 +83,14 @@ fn is_new(file: &Path) -> bool {
     !file.exists() && folder.is_none_or(Path::is_dir)
 }
 
+/// What the law asks, as it is built in.
+pub(crate) fn laws() -> Result<&'static Laws, Failure> {
+    combclear_leaflets::laws().map_err(|faults| {
+        let listed = faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
+        Failure::new(format!("the built-in law does not load\n{listed}"), "this program is broken")
+    })
+}
+
 /// The built-in leaflets, and those of the folder that the command line names.
 pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
     let listed =
@@ -105,14 +113,6 @@ pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
         let message =
             format!("{count} {noun} in the leaflets of `{}`\n{}", folder.display(), listed(&faults));
         Failure::new(message, "mend these files; none of the folder is used until then")
-    })
-}
-
-/// The built-in law.
-pub(crate) fn laws() -> Result<&'static Laws, Failure> {
-    combclear_leaflets::laws().map_err(|faults| {
-        let listed = faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
-        Failure::new(format!("the built-in law does not load\n{listed}"), "this program is broken")
     })
 }
 

@@ -37,6 +37,7 @@ pub(crate) fn frame() -> OpenApi {
         ("apiaries", "The same for whole apiaries."),
         ("holding", "What is due, and what is in stock."),
         ("leaflets", "The rules with their sources."),
+        ("laws", "What the law asks of a medicine record, and until when it must be kept."),
         ("service", "Health, this document, what to do about a problem."),
     ];
     let tag = |(name, description): (&str, &str)| -> Tag {

@@ -71,6 +71,14 @@ pub(crate) struct ApiaryPath {
     pub(crate) apiary: ApiaryName,
 }
 
+/// A jurisdiction.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct LawPath {
+    /// Where it holds.
+    #[param(value_type = Jurisdiction, example = "gb")]
+    pub(crate) jurisdiction: Jurisdiction,
+}
+
 /// A leaflet of a jurisdiction.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct LeafletPath {

@@ -14,6 +14,7 @@
 //! due.rs        what must or may be done, also as a calendar
 //! stock.rs      what is left of each lot
 //! leaflets.rs   the rules with their sources
+//! laws.rs       what the law asks of a medicine record     retention.rs   until when records must be kept
 //! service.rs    health, the document, its page, what to do about a problem
 //! host.rs       the names it answers to
 //! serve.rs      listening, and at which addresses
@@ -45,10 +46,12 @@ mod entries;
 mod extract;
 mod holdings;
 mod host;
+mod laws;
 mod leaflets;
 mod options;
 mod pages;
 mod problem;
+mod retention;
 mod router;
 mod serve;
 mod service;
