@@ -50,7 +50,7 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     let story = book.story("L", "2199-12-31");
     let (day, because) = at_least(&story.keep);
     assert_eq!(day, "2031-08-20");
-    assert_eq!(because, ["lot L: 2 piece left by the book, so the count still runs (disposal)"]);
+    assert_eq!(because, ["lot L: 2 pieces left by the book, so the count still runs (disposal)"]);
     assert!(!story.could_go && story.could_go_from.is_none());
     book.write_with(
         "2026-09-01",

@@ -7,7 +7,7 @@ use crate::history::{End, History};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
-use crate::leaflet::Leaflets;
+use crate::leaflet::{Leaflets, Release};
 use crate::quantity::Quantity;
 use crate::words::{ColonyName, LotName, RemovalNeed};
 
@@ -104,7 +104,11 @@ fn add_courses(
     let history = History::of(holding, leaflets, colony);
     for course in history.courses.iter().filter(|course| course.until.is_none()) {
         let lots = lots_of.get(&holding.original(course.entry));
-        let need = course.terms.removal.as_ref().map(|fact| fact.value);
+        // Of one dose at one moment nothing stays in the hive, whoever says so.
+        let need = match course.terms.release() {
+            Some(Release::Single) => Some(RemovalNeed::NothingStays),
+            _ => course.terms.removal.as_ref().map(|fact| fact.value),
+        };
         for lot in lots.into_iter().flatten() {
             match (course.end, history.ended, need) {
                 (End::Open, _, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => {}

@@ -14,6 +14,7 @@ use crate::journal::event::{Event, Kind};
 use crate::law::report::NOTICE;
 use crate::law::{CountedFrom, KeepingForce, Laws, RecordSort, RetentionRule, Ruled, Standing};
 use crate::leaflet::{Confidence, Leaflets};
+use crate::options::amount_of;
 use crate::words::{HoldingName, Jurisdiction, LotName, MedicineName, PrescriptionName};
 
 /// Until when the medicine records of a holding must be kept.
@@ -366,14 +367,16 @@ impl<'a> Desk<'a> {
     /// Why the end of use of a lot may yet move, in words.
     fn runs(&self, lot: &LotName) -> Vec<String> {
         let unit = self.holding.lot_view(lot).and_then(|view| view.unit);
-        let unit = unit.map(|unit| format!(" {unit}")).unwrap_or_default();
+        let amount =
+            |quantity| unit.map_or_else(|| format!("{quantity}"), |unit| amount_of(quantity, unit.as_str()));
         let runs = self.ends.get(lot).into_iter().flat_map(|end| &end.runs);
         let said = runs.map(|runs| match runs {
             StillRuns::Left(left) => {
-                format!("lot {lot}: {left}{unit} left by the book, so the count still runs (disposal)")
+                format!("lot {lot}: {} left by the book, so the count still runs (disposal)", amount(*left))
             }
             StillRuns::MoreGone(more) => format!(
-                "lot {lot}: {more}{unit} more gone than acquired, so the count still runs (a correction of the count)"
+                "lot {lot}: {} more gone than acquired, so the count still runs (a correction of the count)",
+                amount(*more)
             ),
             StillRuns::InHive { colony, must_come_out: true, .. } => {
                 format!("lot {lot}: strips in {colony} are not recorded as out (removal)")
