@@ -62,7 +62,7 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     assert_eq!(day, "2031-09-01");
     assert_eq!(
         because,
-        ["lot L: 2 piece more gone than acquired, so the count still runs (a correction of the count)"]
+        ["lot L: 2 pieces more gone than acquired, so the count still runs (a correction of the count)"]
     );
 }
 
