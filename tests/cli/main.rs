@@ -12,6 +12,7 @@
 
 mod bench;
 mod databases;
+mod due;
 mod export;
 mod help;
 mod import;
@@ -21,5 +22,6 @@ mod options;
 mod own_leaflets;
 mod round_trip;
 mod serve;
+mod stock;
 mod supering;
 mod verify;

@@ -3,9 +3,11 @@
 mod apiaries;
 mod batch;
 mod colonies;
+mod due;
 mod entries;
 mod entry;
 mod options;
+mod stock;
 mod supering;
 mod verification;
 
@@ -55,6 +57,9 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
         "apiaries/orchard",
         "apiaries/orchard/supering",
         "apiaries/orchard/treatment-options",
+        "due",
+        "due?format=calendar",
+        "stock",
     ] {
         let path = format!("/holdings/heathsite/{below}");
         let instance = path.split('?').next().unwrap();

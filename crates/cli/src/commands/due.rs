@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use combclear_domain::due::{DueItem, DueReport, Visit, Weight};
+use combclear_domain::due::{DueItem, DueReport, DueVisit, Weight};
 use combclear_domain::holding::Holding;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::options::{BadSpan, Span};
@@ -88,7 +88,7 @@ fn all(report: &DueReport) -> String {
     text
 }
 
-fn one(visit: &Visit) -> String {
+fn one(visit: &DueVisit) -> String {
     let place = visit.apiary.as_ref().map_or_else(|| "At home".to_owned(), ToString::to_string);
     let when = match (visit.overdue, visit.by) {
         (true, _) => "overdue".to_owned(),

@@ -32,7 +32,7 @@ pub use after::{COUNT_FROM_DAYS, COUNT_TO_DAYS};
 pub use colony::MISSED_DOSE_STANDS_DAYS;
 pub use item::DueItem;
 pub use kind::{DueKind, Weight};
-pub use visit::Visit;
+pub use visit::DueVisit;
 
 /// What is due: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -47,7 +47,7 @@ pub struct DueReport {
     /// The only apiary asked about.
     pub apiary: Option<ApiaryName>,
     /// The items, taken together by visits; what is overdue first.
-    pub visits: Vec<Visit>,
+    pub visits: Vec<DueVisit>,
     /// The counting policy.
     pub policy: &'static str,
     /// What this answer is not.
