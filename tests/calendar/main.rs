@@ -38,7 +38,13 @@ fn demo() -> Holding {
 
 fn report(from: &str, to: &str) -> DueReport {
     let span = Span::new(from.parse().unwrap(), to.parse().unwrap()).unwrap();
-    DueReport::of(&demo(), combclear_leaflets::builtin().unwrap(), span, None)
+    DueReport::of(
+        &demo(),
+        combclear_leaflets::builtin().unwrap(),
+        combclear_leaflets::laws().unwrap(),
+        span,
+        None,
+    )
 }
 
 /// An item with these words and days, of a holding with nothing else in it.
@@ -46,7 +52,13 @@ fn with_item(text: &str, from: Day, by: Option<Day>, sequence: u64) -> DueReport
     let uid: EntryId = EntryId(uuid::Uuid::from_u128(7));
     let empty = Holding::new("one, two; three\\four".parse().unwrap());
     let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
-    let report = DueReport::of(&empty, combclear_leaflets::builtin().unwrap(), span, None);
+    let report = DueReport::of(
+        &empty,
+        combclear_leaflets::builtin().unwrap(),
+        combclear_leaflets::laws().unwrap(),
+        span,
+        None,
+    );
     // Overdue, so that no item is left out for its days.
     report.and([DueItem {
         kind: DueKind::LegalGap,
@@ -207,7 +219,13 @@ fn names_with_marks_of_the_format_are_escaped() {
 fn a_calendar_of_nothing_is_a_calendar() {
     let empty = Holding::new("empty".parse().unwrap());
     let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
-    let report = DueReport::of(&empty, combclear_leaflets::builtin().unwrap(), span, None);
+    let report = DueReport::of(
+        &empty,
+        combclear_leaflets::builtin().unwrap(),
+        combclear_leaflets::laws().unwrap(),
+        span,
+        None,
+    );
     insta::assert_snapshot!(calendar(&report).replace("\r\n", "\n"));
 }
 

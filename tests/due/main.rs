@@ -14,6 +14,7 @@ use std::sync::OnceLock;
 use combclear_domain::calendar::Day;
 use combclear_domain::due::{DueItem, DueReport};
 use combclear_domain::holding::Holding;
+use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::options::Span;
 use combclear_domain::stock::{LotReport, StockReport};
@@ -28,7 +29,7 @@ mod making;
 mod visits;
 
 use cases::{Compare, ask_all, leaflets_and};
-use entries::uuid_of;
+use entries::{root, uuid_of};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -86,7 +87,7 @@ fn every_case_gets_its_answer() {
 
 fn due(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> DueReport {
     let apiary = apiary.map(|apiary| apiary.parse().unwrap());
-    DueReport::of(holding, leaflets(), Span::new(from, to).unwrap(), apiary.as_ref())
+    DueReport::of(holding, leaflets(), laws(), Span::new(from, to).unwrap(), apiary.as_ref())
 }
 
 fn of_due(report: &DueReport, ask: &Ask) -> Vec<String> {
@@ -191,6 +192,20 @@ fn needs(report: &StockReport) -> Vec<String> {
 
 fn word(value: impl serde::Serialize) -> String {
     serde_json::to_value(value).unwrap().as_str().unwrap().to_owned()
+}
+
+/// The built-in law.
+fn laws() -> &'static Laws {
+    static LAWS: OnceLock<Laws> = OnceLock::new();
+    LAWS.get_or_init(|| {
+        let mut files: Vec<(String, String)> = std::fs::read_dir(root().join("crates/leaflets/law"))
+            .unwrap()
+            .map(|file| file.unwrap().path())
+            .map(|path| (path.display().to_string(), std::fs::read_to_string(&path).unwrap()))
+            .collect();
+        files.sort();
+        Laws::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str()))).unwrap()
+    })
 }
 
 /// The built-in leaflets, those invented for the supering question, and those invented here.
