@@ -6,6 +6,7 @@ mod colonies;
 mod entries;
 mod entry;
 mod options;
+mod retention;
 mod supering;
 mod verification;
 
