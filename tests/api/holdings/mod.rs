@@ -7,6 +7,7 @@ mod due;
 mod entries;
 mod entry;
 mod options;
+mod retention;
 mod stock;
 mod supering;
 mod verification;
