@@ -18,6 +18,7 @@ use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::options::Span;
 use combclear_domain::stock::{LotReport, StockReport};
+use combclear_domain::words::ColonyName;
 use serde::Deserialize;
 
 #[path = "../cases.rs"]
@@ -107,7 +108,7 @@ fn of_due(report: &DueReport, ask: &Ask) -> Vec<String> {
 }
 
 fn in_brief(item: &DueItem) -> String {
-    let colonies: Vec<&str> = item.colonies.iter().map(|colony| colony.as_str()).collect();
+    let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
     let colonies = if colonies.is_empty() { "-".to_owned() } else { colonies.join(" ") };
     let overdue = if item.overdue { "!" } else { "" };
     let (weight, kind) = (item.weight, item.kind);
@@ -181,7 +182,7 @@ fn needs(report: &StockReport) -> Vec<String> {
             let mut said =
                 format!("{}{method}: takes {takes}, usable {}, short {short}", need.medicine, need.usable);
             for missing in &way.not_known {
-                let colonies: Vec<&str> = missing.colonies.iter().map(|colony| colony.as_str()).collect();
+                let colonies: Vec<&str> = missing.colonies.iter().map(ColonyName::as_str).collect();
                 said += &format!(", {} of {}", missing.fact, colonies.join(" "));
             }
             needs.push(said);

@@ -9,6 +9,7 @@
 
 use combclear_domain::calendar::{Day, Instant};
 use combclear_domain::due::{DueItem, DueReport, Weight};
+use combclear_domain::words::ColonyName;
 use icalendar::{Calendar, Component, Event, Property};
 
 /// The media type of a calendar.
@@ -32,7 +33,7 @@ pub fn calendar(report: &DueReport) -> String {
 
 fn event(item: &DueItem, notice: &str) -> Event {
     let (first, last) = days(item);
-    let colonies: Vec<&str> = item.colonies.iter().map(|colony| colony.as_str()).collect();
+    let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
     let whom = if colonies.is_empty() { String::new() } else { format!(" ({})", colonies.join(", ")) };
     let kind = match item.weight {
         Weight::Must => "MUST",

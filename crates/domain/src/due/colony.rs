@@ -160,7 +160,7 @@ impl Subject<'_> {
         let stays = [&course.terms.stay_min, &course.terms.stay_max];
         let stays =
             stays.into_iter().flat_map(|stay| [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]);
-        let told = stays.flat_map(said).chain(seen);
+        let told = stays.filter_map(said).chain(seen);
         let task = self.task(DueKind::TakeOut, course.entry, days, weight);
         Task {
             title: format!("Take out {}", wording::pack(course)),
