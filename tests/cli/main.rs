@@ -12,6 +12,7 @@
 
 mod bench;
 mod databases;
+mod documents;
 mod export;
 mod help;
 mod import;
@@ -20,6 +21,8 @@ mod leaflets;
 mod options;
 mod own_leaflets;
 mod round_trip;
+#[path = "../samples.rs"]
+mod samples;
 mod serve;
 mod supering;
 mod verify;

@@ -33,6 +33,11 @@ fn a_line_that_is_not_what_was_written_out_says_what_is_wrong() {
         (good.replace("Zm9v", r"\u005am9v"), "", "is not written as it was exported"),
         (good.replace('}', r#","name":"x"}"#), "/name", "unknown field `name`"),
         (good.replace(r#","base64":"Zm9vYmFy""#, ""), "", "missing field `base64`"),
+        (
+            Content::new(Vec::new()).to_json(),
+            "/bytes",
+            "the document has 0 bytes; it has 1 at least and 10 MB at most",
+        ),
         (good.trim_end_matches('}').to_owned(), "", "EOF"),
     ] {
         assert_ne!(line, good, "{message}");
@@ -46,7 +51,7 @@ proptest! {
     #![proptest_config(ProptestConfig { cases: 256, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    fn a_content_comes_back_to_the_byte(bytes in prop::collection::vec(any::<u8>(), 0..300)) {
+    fn a_content_comes_back_to_the_byte(bytes in prop::collection::vec(any::<u8>(), 1..300)) {
         let content = Content::new(bytes.clone());
         let line = content.to_json();
         prop_assert!(!line.contains('\n'));

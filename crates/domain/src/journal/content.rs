@@ -10,6 +10,7 @@ use serde::{Deserialize, Serialize};
 use super::entry::EntryFault;
 use super::read::read_json;
 use super::seal::Hash;
+use crate::holding::DOCUMENT_MOST;
 
 /// The bytes of a document with their hash. The two always fit: the hash is made from the bytes.
 #[derive(Clone, PartialEq, Eq)]
@@ -64,7 +65,7 @@ impl Content {
     pub fn from_json(text: &str) -> Result<Content, EntryFault> {
         const AGAIN: &str = "the file was cut or changed; export the journal again";
         let line: Line<'_> = read_json(text).map_err(|fault| EntryFault {
-            help: "after the entries, each line holds one document: content, bytes, base64".to_owned(),
+            help: format!("a line with a document has content, bytes and base64; {AGAIN}"),
             ..fault
         })?;
         let bytes = STANDARD
@@ -73,6 +74,10 @@ impl Content {
         let (found, promised) = (bytes.len(), line.bytes);
         if u64::try_from(found) != Ok(promised) {
             let message = format!("the document has {found} bytes; the line promises {promised}");
+            return Err(EntryFault::at("/bytes", message, AGAIN));
+        }
+        if !(1..=u64::from(DOCUMENT_MOST)).contains(&promised) {
+            let message = format!("the document has {promised} bytes; it has 1 at least and 10 MB at most");
             return Err(EntryFault::at("/bytes", message, AGAIN));
         }
         let content = Content::new(bytes);

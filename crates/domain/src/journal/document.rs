@@ -115,7 +115,7 @@ fn pdf_ends(bytes: &[u8]) -> bool {
 /// Walks from marker to marker to the end of the picture, past the small one that cameras put inside, which has an end
 /// marker of its own. What stands after the end is not looked at: cameras add to it.
 ///
-/// Source: ISO/IEC 10918-1, B.1.1: a marker is FF and a byte that is neither 00 nor FF; SOI, EOI, RSTm and TEM stand
+/// Source: ISO/IEC 10918-1, B.1.1: a marker is FF and a byte that is neither 00 nor FF; SOI, EOI, `RSTm` and TEM stand
 /// alone, every other is followed by its length in two bytes, which count themselves.
 fn jpeg_ends(bytes: &[u8]) -> bool {
     let mut rest = bytes;
