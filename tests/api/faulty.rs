@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use async_trait::async_trait;
 use combclear_domain::journal::seal::Broken;
-use combclear_domain::journal::{Checkpoint, Entry, EntryId, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
 use combclear_domain::words::HoldingName;
 use combclear_store::{AppendError, Journal, StoreError, Verified};
 use tokio::sync::Semaphore;
@@ -80,6 +80,7 @@ impl Journal for Faulty {
         holding: &HoldingName,
         after: Option<(u64, Hash)>,
         entries: &[Entry],
+        contents: &[Content],
     ) -> Result<(), AppendError> {
         match &self.trouble {
             Trouble::AppendWaits(gate) => {
@@ -89,7 +90,7 @@ impl Journal for Faulty {
             Trouble::AppendPanics => panic!("the append fell over"),
             _ => {}
         }
-        self.journal.append(holding, after, entries).await
+        self.journal.append(holding, after, entries, contents).await
     }
 
     async fn page(
@@ -103,6 +104,18 @@ impl Journal for Faulty {
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {
         self.journal.entry(holding, id).await
+    }
+
+    async fn attached(&self, holding: &HoldingName) -> Result<Vec<Entry>, StoreError> {
+        self.journal.attached(holding).await
+    }
+
+    async fn content(&self, holding: &HoldingName, hash: Hash) -> Result<Option<Vec<u8>>, StoreError> {
+        self.journal.content(holding, hash).await
+    }
+
+    async fn contents(&self, holding: &HoldingName) -> Result<Vec<(Hash, u64)>, StoreError> {
+        self.journal.contents(holding).await
     }
 
     async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError> {

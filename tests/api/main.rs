@@ -19,6 +19,8 @@ mod layers;
 mod leaflets;
 mod paths;
 mod problems;
+#[path = "../samples.rs"]
+mod samples;
 mod schema;
 mod seed;
 mod serving;

@@ -62,6 +62,8 @@ async fn a_query_parameter_that_a_path_does_not_take_is_a_problem_everywhere() {
         "/holdings",
         "/holdings/heathside/entries",
         "/holdings/heathside/verification",
+        "/holdings/heathside/documents",
+        &format!("/holdings/heathside/documents/{}", "0".repeat(64)),
         "/holdings/heathside/colonies",
         "/holdings/heathside/colonies/M1",
         "/holdings/heathside/colonies/M1/supering",
@@ -148,6 +150,11 @@ async fn a_part_of_a_path_that_cannot_be_a_name_is_a_problem() {
             "a part of the path is not UTF-8 once percent-decoded",
         ),
         ("/holdings/heathside/entries/17".to_owned(), "id", "it is not the id of an entry"),
+        (
+            "/holdings/heathside/documents/17".to_owned(),
+            "document",
+            "`17` is not a hash of 64 hexadecimal digits",
+        ),
         ("/leaflets/g%0Ab/demo-strip".to_owned(), "jurisdiction", "it holds a control character"),
     ];
     for (path, name, why) in cases {

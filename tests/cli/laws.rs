@@ -172,7 +172,7 @@ async fn goes_round(made_up: &[MadeUp]) -> (usize, usize) {
         .collect();
     assert_eq!(read, page);
     let two = open(&folder, "two.db").await;
-    assert_eq!(two.restore(&holding, &read).await.unwrap(), recorded);
+    assert_eq!(two.restore(&holding, &read, &[]).await.unwrap(), recorded);
     assert_eq!(two.journal().tip(&holding).await.unwrap(), tip);
     let sound = Verified::Sound { entries, head: Some(head) };
     assert_eq!(two.journal().verify(&holding, None).await.unwrap(), sound);

@@ -12,6 +12,7 @@
 
 mod bench;
 mod databases;
+mod documents;
 mod due;
 mod export;
 mod help;
@@ -23,6 +24,8 @@ mod options;
 mod own_leaflets;
 mod retention;
 mod round_trip;
+#[path = "../samples.rs"]
+mod samples;
 mod serve;
 mod stock;
 mod supering;

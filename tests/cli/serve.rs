@@ -247,3 +247,26 @@ fn a_client_that_never_finishes_does_not_keep_it_up() {
     assert_eq!(code, Some(0), "{log}");
     assert!(log.contains("gave up requests that did not come to an end"), "{log}");
 }
+
+#[test]
+fn an_upload_that_breaks_off_on_its_way_is_told_so_and_nothing_is_recorded() {
+    let bench = Bench::with_mine();
+    let server = Server::start(&bench);
+    let file = crate::samples::sample(combclear_domain::words::MediaType::Jpeg, "photo");
+    let mut stream = server.connect();
+    let address = format!("/holdings/mine/documents/{}?lot=L1&on=2026-03-02&recorded_by=me", id(9));
+    let length = file.len() + 100;
+    write!(
+        stream,
+        "PUT {address} HTTP/1.1\r\nhost: localhost\r\nconnection: close\r\ncontent-length: {length}\r\n\r\n"
+    )
+    .unwrap();
+    stream.write_all(&file).unwrap();
+    stream.shutdown(std::net::Shutdown::Write).unwrap();
+    let (status, body) = answer(stream);
+    assert_eq!(status, 400, "{body}");
+    let problem: Value = serde_json::from_str(&body).unwrap();
+    assert_eq!(problem["type"], "/problems/unreadable-body");
+    assert_eq!(problem["detail"], "the upload broke off: the document did not arrive as a whole");
+    assert_eq!(server.get("/holdings/mine/documents").1, json!({ "items": [] }));
+}

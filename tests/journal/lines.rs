@@ -18,6 +18,7 @@ fn a_header_comes_back_to_the_byte() {
         Header::drafts(holding()),
         Header::sealed(holding(), 0, None),
         Header::sealed(holding(), 7, Some(hash)),
+        Header::sealed(holding(), 7, Some(hash)).with_contents(2),
     ] {
         let line = header.to_json();
         assert_eq!(Header::from_json(&line), Ok(header));
@@ -26,6 +27,17 @@ fn a_header_comes_back_to_the_byte() {
     assert_eq!(
         Header::drafts(holding()).to_json(),
         r#"{"combclear_journal":1,"holding":"Test Holding","sealed":false}"#
+    );
+    // Where there are none it says nothing of them: an export from before there were any is the same to the byte.
+    let without = Header::sealed(holding(), 0, None);
+    assert_eq!(
+        without.to_json(),
+        r#"{"combclear_journal":1,"holding":"Test Holding","sealed":true,"entries":0}"#
+    );
+    assert_eq!(without.clone().with_contents(0), without);
+    assert_eq!(
+        without.with_contents(2).to_json(),
+        r#"{"combclear_journal":1,"holding":"Test Holding","sealed":true,"entries":0,"contents":2}"#
     );
 }
 
@@ -81,6 +93,12 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
             "/entries",
             "says how many entries follow",
             "export the journal again",
+        ),
+        (
+            r#"{"combclear_journal":1,"holding":"H","sealed":false,"contents":1}"#,
+            "/contents",
+            "a file of drafts carries no contents of documents",
+            "attach each document once the entries are taken in",
         ),
         (r#"{"combclear_journal":1,"holding":"H","sealed":true,"entries":-1}"#, "", "-1", first_line),
         (

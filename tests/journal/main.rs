@@ -8,9 +8,13 @@
     reason = "a test stops at the first surprise"
 )]
 
+mod contents;
 mod days;
+mod documents;
 mod drafts;
 mod lines;
 mod quantities;
 mod reading;
+#[path = "../samples.rs"]
+mod samples;
 mod sealed;

@@ -7,7 +7,10 @@ use std::path::PathBuf;
 use clap::{Args, Parser, Subcommand};
 use combclear_domain::calendar::Day;
 use combclear_domain::diagnostic::nearest;
-use combclear_domain::words::{Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, Power};
+use combclear_domain::words::{
+    Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Person, Power,
+    PrescriptionName,
+};
 
 /// May this hive be supered today?
 ///
@@ -26,9 +29,9 @@ const EXIT_CODES: &str = "Exit codes:
   0  done; when colonies were named: all may be supered; options: at least one is usable
   1  could not be done; the message says why and how to mend it
   2  the command line is wrong
-  3  no: a named colony may not be supered, every option is ruled out, the journal does not hold, or something is missing that the law wants
+  3  no: a named colony may not be supered, every option is ruled out, the journal or a document does not hold, or something is missing that the law wants
   4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be asked
-  5  done in part: entries were left out (import --keep-going)";
+  5  done in part: entries were left out (import --keep-going), or missing documents (export)";
 
 /// Where the journal is kept, and whose it is.
 #[derive(Debug, Args)]
@@ -64,6 +67,10 @@ pub(crate) enum Command {
     Due(Due),
     /// What is left of each lot, what to dispose of, what to reorder
     Stock(Stock),
+    /// Attach a proof of purchase to a lot, or a copy to a prescription
+    Attach(Attach),
+    /// Show the documents that are attached, or save one of them
+    Documents(Documents),
     /// Take a journal file in
     Import(Import),
     /// Write the journal out as JSON Lines
@@ -209,6 +216,38 @@ pub(crate) struct Stock {
     pub(crate) on: Option<Day>,
     /// For programs
     #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+#[command(group(clap::ArgGroup::new("to").required(true).args(["lot", "prescription"])))]
+pub(crate) struct Attach {
+    /// The file: a PDF, JPEG, PNG or HEIC of 10 MB at most
+    pub(crate) file: PathBuf,
+    /// The lot whose purchase it proves
+    #[arg(long, value_name = "LOT")]
+    pub(crate) lot: Option<LotName>,
+    /// The prescription that it is a copy of
+    #[arg(long, value_name = "NUMBER")]
+    pub(crate) prescription: Option<PrescriptionName>,
+    /// The day on which it is attached; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<Day>,
+    /// Who attaches it
+    #[arg(long, value_name = "NAME")]
+    pub(crate) by: Person,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Documents {
+    /// The hash of one document, or how it begins (8 digits at least)
+    #[arg(value_name = "HASH", requires = "save")]
+    pub(crate) hash: Option<String>,
+    /// Where to save it: a file that must not exist yet
+    #[arg(long, value_name = "FILE", requires = "hash")]
+    pub(crate) save: Option<PathBuf>,
+    /// For programs
+    #[arg(long, conflicts_with = "hash")]
     pub(crate) json: bool,
 }
 

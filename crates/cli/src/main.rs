@@ -31,11 +31,11 @@ fn main() -> ExitCode {
 enum Outcome {
     /// Done; asked of named colonies: yes.
     Done,
-    /// No: not every named colony may be supered, or the journal does not hold.
+    /// No: not every named colony may be supered, or the journal or a document does not hold.
     No,
     /// Not known.
     Unknown,
-    /// Done in part: some entries were left out.
+    /// Done in part: some entries or documents were left out.
     InPart,
 }
 
@@ -60,6 +60,8 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Due(ask) => commands::due::run(place, ask).await,
         Command::Stock(ask) => commands::stock::run(place, ask).await,
         Command::Gaps(ask) => commands::gaps::run(place, ask).await,
+        Command::Attach(attach) => commands::attach::run(place, attach).await,
+        Command::Documents(ask) => commands::documents::run(place, ask).await,
         Command::Import(import) => commands::import::run(place, import).await,
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,

@@ -33,6 +33,10 @@ pub(crate) fn frame() -> OpenApi {
         .build();
     let tags = [
         ("journal", "What happened, in the order in which it was recorded. Nothing is changed or deleted."),
+        (
+            "documents",
+            "Proofs of purchase and copies of prescriptions. They are kept as they came in, and only handed out.",
+        ),
         ("colonies", "Where a colony stands, what is in it, may it be supered."),
         ("apiaries", "The same for whole apiaries."),
         ("holding", "What is due, and what is in stock."),

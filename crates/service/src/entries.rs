@@ -218,10 +218,15 @@ pub(crate) async fn get_entry(
         return Err(Problem::new(ProblemKind::UnknownEntry, detail).at_parameter("id", help));
     };
     let etag = etag(&entry)?;
-    if headers.get_all(IF_NONE_MATCH).iter().any(|known| names(known, &etag)) {
+    if names_in(&headers, &etag) {
         return Ok((StatusCode::NOT_MODIFIED, [(ETAG, etag)]).into_response());
     }
     Ok(([(ETAG, etag)], Json(EntryReport::of(&entry))).into_response())
+}
+
+/// Whether the client says that it has what carries this tag.
+pub(crate) fn names_in(headers: &HeaderMap, etag: &HeaderValue) -> bool {
+    headers.get_all(IF_NONE_MATCH).iter().any(|known| names(known, etag))
 }
 
 /// Whether an `If-None-Match` names this tag.
@@ -234,7 +239,7 @@ fn etag(entry: &Entry) -> Result<HeaderValue, Problem> {
     header(&format!("\"{}\"", entry.hash))
 }
 
-fn header(text: &str) -> Result<HeaderValue, Problem> {
+pub(crate) fn header(text: &str) -> Result<HeaderValue, Problem> {
     HeaderValue::from_str(text).map_err(|_| Problem::internal())
 }
 

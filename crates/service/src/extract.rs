@@ -10,9 +10,10 @@ use axum::http::header::CONTENT_TYPE;
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, StatusCode};
 use combclear_domain::Day;
-use combclear_domain::journal::EntryId;
+use combclear_domain::journal::{EntryId, Hash};
 use combclear_domain::words::{
-    Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, Power,
+    Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, LotName, Person, Power,
+    PrescriptionName,
 };
 use serde::de::value::MapDeserializer;
 use serde::de::{DeserializeOwned, IgnoredAny};
@@ -104,6 +105,49 @@ pub(crate) struct FilePath {
     /// Its name.
     #[param(example = "index.html")]
     pub(crate) file: String,
+}
+
+/// A document that is being attached.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct NewDocumentPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+    /// The id of the entry that attaches it, made by its writer: a UUID, version 7 advised.
+    #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000001")]
+    pub(crate) document: EntryId,
+}
+
+/// A document that was attached.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct DocumentPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+    /// The SHA-256 hash of its content.
+    #[param(value_type = Hash)]
+    pub(crate) document: Hash,
+}
+
+/// What a document is attached to, when and by whom.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct NewDocumentQuery {
+    /// The lot whose purchase it proves. Either this or `prescription`.
+    #[param(value_type = LotName, required = false, example = "strips-1")]
+    pub(crate) lot: Option<LotName>,
+    /// The prescription that it is a copy of. Either this or `lot`.
+    #[param(value_type = PrescriptionName, required = false)]
+    pub(crate) prescription: Option<PrescriptionName>,
+    /// The civil day on which it is attached.
+    #[param(value_type = Day, example = "2026-04-11")]
+    pub(crate) on: Day,
+    /// Who attaches it.
+    #[param(value_type = Person, example = "A. Keeper")]
+    pub(crate) recorded_by: Person,
+    /// The name of the file it came in.
+    #[param(required = false, max_length = 200, example = "invoice-17.pdf")]
+    pub(crate) file_name: Option<String>,
 }
 
 /// No query parameters at all.
@@ -238,10 +282,13 @@ impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for Path<T>
 
 fn bad_path(parameter: &str, message: String) -> Problem {
     let (detail, help) = match parameter {
-        "id" if message.contains("UUID") => (
+        "id" | "document" if message.contains("UUID") => (
             format!("it is not the id of an entry: {message}"),
             "the id of an entry is a UUID, as in 01964c7e-6f00-7000-8000-000000000001",
         ),
+        "document" => {
+            (message, "GET /holdings/{holding}/documents lists the hashes of those that are attached")
+        }
         _ => (message, "a name has 1 to 80 characters, no `/`, no control characters and no outer spaces"),
     };
     Problem::new(ProblemKind::BadParameter, detail).at_parameter(parameter, help)
@@ -276,6 +323,10 @@ fn bad_query(parameter: &str, message: &str) -> Problem {
     if let Some(name) = message.strip_prefix("duplicate field `").and_then(|rest| rest.strip_suffix('`')) {
         let detail = format!("the query parameter `{name}` is given twice");
         return Problem::new(ProblemKind::BadParameter, detail).at_parameter(name, "give it once");
+    }
+    if let Some(name) = message.strip_prefix("missing field `").and_then(|rest| rest.strip_suffix('`')) {
+        let detail = format!("the query parameter `{name}` is missing");
+        return Problem::new(ProblemKind::BadParameter, detail).at_parameter(name, "add it to the address");
     }
     let (detail, help) = match message.split_once(", expected ") {
         Some((unknown, expected)) if unknown.starts_with("unknown field") => (

@@ -3,12 +3,13 @@
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::journal::{EntryId, Hash};
-use combclear_domain::words::HoldingName;
-use combclear_store::Verified;
+use combclear_domain::words::{HoldingName, LotName, PrescriptionName};
+use combclear_store::{DocumentFault, Verified};
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
+use crate::documents::StateOfContent;
 use crate::extract::{HoldingPath, Nothing, Path, Query};
 use crate::problem::{Problem, Problems};
 
@@ -66,6 +67,16 @@ pub(crate) enum VerificationReport {
         /// The hash of the last.
         head: Hash,
     },
+    /// Every entry is what was recorded, but not every document is what was attached.
+    Lacking {
+        /// How many entries.
+        #[schema(minimum = 1, maximum = 9_007_199_254_740_991i64)]
+        entries: u64,
+        /// The hash of the last.
+        head: Hash,
+        /// The documents that are missing or altered, in the order of their entries.
+        documents: Vec<LackingDocument>,
+    },
     /// An entry was changed, moved or taken away after it was recorded.
     Broken {
         /// The place of the first entry that does not fit.
@@ -78,9 +89,40 @@ pub(crate) enum VerificationReport {
     },
 }
 
+/// A document whose content is missing or altered.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct LackingDocument {
+    /// The hash of its content.
+    content: Hash,
+    /// The place of the entry that attaches it.
+    #[schema(minimum = 1, maximum = 9_007_199_254_740_991i64)]
+    seq: u64,
+    /// The id of that entry.
+    id: EntryId,
+    /// The lot whose purchase it proves.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    lot: Option<LotName>,
+    /// The prescription that it is a copy of.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    prescription: Option<PrescriptionName>,
+    /// Missing or altered.
+    state: StateOfContent,
+    /// How to mend it.
+    help: &'static str,
+}
+
+impl LackingDocument {
+    fn of(fault: DocumentFault) -> LackingDocument {
+        let help = fault.help();
+        let DocumentFault { content, seq, id, lot, prescription, state } = fault;
+        LackingDocument { content, seq, id, lot, prescription, state: state.into(), help }
+    }
+}
+
 /// Verify the journal
 ///
-/// Walks the whole chain and names the first entry that does not fit. A broken chain is an answer, not a problem. That
+/// Walks the whole chain and names the first entry that does not fit; then works out the hash of every document anew and
+/// names those that are missing or altered. A broken chain is an answer, not a problem. That
 /// the end was cut off shows only against a number of entries and a head kept elsewhere.
 #[utoipa::path(
     get,
@@ -98,7 +140,13 @@ pub(crate) async fn verify_holding(
         Verified::Sound { entries, head: Some(head) } => {
             Ok(Json(VerificationReport::Sound { entries, head }))
         }
-        Verified::Sound { head: None, .. } => Err(app.unknown_holding(&path.holding).await?),
+        Verified::Lacking { entries, head: Some(head), documents } => {
+            let documents = documents.into_iter().map(LackingDocument::of).collect();
+            Ok(Json(VerificationReport::Lacking { entries, head, documents }))
+        }
+        Verified::Sound { head: None, .. } | Verified::Lacking { head: None, .. } => {
+            Err(app.unknown_holding(&path.holding).await?)
+        }
         Verified::Broken(broken) => {
             Ok(Json(VerificationReport::Broken { seq: broken.seq, id: broken.id, what: broken.what }))
         }

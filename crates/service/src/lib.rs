@@ -8,6 +8,7 @@
 //! problem/      the one error type; the list of problems; how other errors become one
 //! entries.rs    the journal: append, read                 pages.rs    entries and pages as they are sent
 //! holdings.rs   which holdings there are, and whether their chains are sound
+//! documents.rs  proofs of purchase: attach, list, hand out as they came in
 //! colonies.rs   where a colony stands, what is in it, may it be supered
 //! course.rs     courses and terms as they are sent
 //! apiaries.rs   the same for whole apiaries
@@ -41,6 +42,7 @@ mod app;
 mod colonies;
 mod course;
 mod document;
+mod documents;
 mod due;
 mod entries;
 mod extract;

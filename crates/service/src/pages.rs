@@ -179,11 +179,17 @@ impl ToSchema for NewEntries {
 }
 
 /// Everything but letters, digits and `-._~` (RFC 3986, unreserved).
-const ESCAPED: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~');
+pub(crate) const ESCAPED: &AsciiSet = &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~');
 
 /// The path of a holding's journal.
 pub(crate) fn path_of_entries(holding: &HoldingName) -> String {
     format!("/holdings/{}/entries", utf8_percent_encode(holding.as_str(), ESCAPED))
+}
+
+/// The path of a holding's documents; with a hash, of one of them.
+pub(crate) fn path_of_documents(holding: &HoldingName, hash: &str) -> String {
+    let slash = if hash.is_empty() { "" } else { "/" };
+    format!("/holdings/{}/documents{slash}{hash}", utf8_percent_encode(holding.as_str(), ESCAPED))
 }
 
 #[cfg(test)]

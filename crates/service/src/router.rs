@@ -22,7 +22,8 @@ use crate::app::App;
 use crate::host::own_names_only;
 use crate::problem::{Problem, finish};
 use crate::{
-    apiaries, colonies, document, due, entries, holdings, laws, leaflets, options, retention, service, stock,
+    apiaries, colonies, document, documents, due, entries, holdings, laws, leaflets, options, retention,
+    service, stock,
 };
 
 /// How long an answer may take.
@@ -50,8 +51,7 @@ pub fn router(app: App) -> Router {
         .layer(CatchPanicLayer::custom(|panic: Box<dyn Any + Send>| caught(panic.as_ref())))
         .layer(TimeoutLayer::with_status_code(StatusCode::SERVICE_UNAVAILABLE, TIME_MOST))
         // The limit of the framework is smaller and would come first.
-        .layer(DefaultBodyLimit::disable())
-        .layer(RequestBodyLimitLayer::new(BODY_MOST));
+        .layer(DefaultBodyLimit::disable());
     let (router, _) = routes().split_for_parts();
     router
         .fallback(|| async { StatusCode::NOT_FOUND })
@@ -62,7 +62,24 @@ pub fn router(app: App) -> Router {
 
 /// The routes and, made from them, the document.
 pub(crate) fn routes() -> OpenApiRouter<App> {
-    OpenApiRouter::with_openapi(document::frame())
+    // A limit that lies around others would cut them down, so each of the two lies around its own routes only.
+    let entries = entry_routes().layer(RequestBodyLimitLayer::new(BODY_MOST));
+    let documents = document_routes().layer(
+        ServiceBuilder::new()
+            .layer(from_fn(documents::say_too_large))
+            .layer(RequestBodyLimitLayer::new(documents::BODY_MOST)),
+    );
+    OpenApiRouter::with_openapi(document::frame()).merge(entries).merge(documents)
+}
+
+fn document_routes() -> OpenApiRouter<App> {
+    OpenApiRouter::new()
+        .routes(routes!(documents::list_documents))
+        .routes(routes!(documents::get_document, documents::put_document))
+}
+
+fn entry_routes() -> OpenApiRouter<App> {
+    OpenApiRouter::new()
         .routes(routes!(holdings::list_holdings))
         .routes(routes!(entries::list_entries, entries::post_entries))
         .routes(routes!(entries::get_entry, entries::put_entry))

@@ -2,9 +2,10 @@
 
 use async_trait::async_trait;
 use combclear_domain::journal::seal::Broken;
-use combclear_domain::journal::{Checkpoint, Entry, EntryId, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
 use combclear_domain::words::HoldingName;
 
+use crate::documents::DocumentFault;
 use crate::error::StoreError;
 
 /// The journals of all holdings in one database.
@@ -16,7 +17,8 @@ pub trait Journal: Send + Sync {
     /// [`StoreError`].
     async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError>;
 
-    /// Adds entries that were sealed after `after`: all of them, or none if anything is wrong with one.
+    /// Adds entries that were sealed after `after`, and contents of documents: all of them, or none if anything is wrong
+    /// with one. A content that is kept already is passed over.
     ///
     /// # Errors
     /// What is checked first is reported first: whether `after` is still the last entry, then entry by entry whether
@@ -26,6 +28,7 @@ pub trait Journal: Send + Sync {
         holding: &HoldingName,
         after: Option<(u64, Hash)>,
         entries: &[Entry],
+        contents: &[Content],
     ) -> Result<(), AppendError>;
 
     /// Up to `limit` entries that stand after place `after_seq`, in order. Place 0 stands before the first.
@@ -41,13 +44,32 @@ pub trait Journal: Send + Sync {
     /// As [`Journal::page`].
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError>;
 
+    /// The entries that attach documents, in order; also those that were corrected or struck out since.
+    ///
+    /// # Errors
+    /// As [`Journal::page`].
+    async fn attached(&self, holding: &HoldingName) -> Result<Vec<Entry>, StoreError>;
+
+    /// What is kept under the hash of a document. Whether it is what was attached shows in its own hash only.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn content(&self, holding: &HoldingName, hash: Hash) -> Result<Option<Vec<u8>>, StoreError>;
+
+    /// The hashes under which something is kept, in order, each with how many bytes it has.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    async fn contents(&self, holding: &HoldingName) -> Result<Vec<(Hash, u64)>, StoreError>;
+
     /// The holdings that have entries, by name.
     ///
     /// # Errors
     /// [`StoreError`].
     async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError>;
 
-    /// Walks the whole chain of a holding and names the first thing that does not fit.
+    /// Walks the whole chain of a holding and names the first thing that does not fit; then every document whose content
+    /// is missing or altered.
     ///
     /// It reads what is kept, not what is understood, so an entry that was made unreadable is named too. Only a
     /// checkpoint kept elsewhere shows that the end was cut off or that the chain was made anew from some point on.
@@ -105,6 +127,15 @@ pub enum Verified {
         entries: u64,
         /// The hash of the last.
         head: Option<Hash>,
+    },
+    /// Every entry is what was sealed, but not every document is what was attached.
+    Lacking {
+        /// How many entries.
+        entries: u64,
+        /// The hash of the last.
+        head: Option<Hash>,
+        /// The documents that are missing or altered, in the order of their entries. One at least.
+        documents: Vec<DocumentFault>,
     },
     /// The first entry that does not fit.
     Broken(Broken),

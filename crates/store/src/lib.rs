@@ -3,6 +3,7 @@
 //! ```text
 //! lib.rs          open(url): chooses the database by the scheme of the address
 //! journal.rs      trait Journal, and what its calls answer: all that the rest of the program sees
+//! documents.rs    the documents of a holding, each held against what is kept of it
 //! register.rs     Register: a journal and the holdings it tells of; takes entries in, answers from memory
 //! sql_journal.rs  SqlJournal<B: Backend>: append, page, verify ..., written once for every database
 //! verify.rs       walks the chain over raw rows
@@ -16,6 +17,7 @@
 //! # What it promises
 //!
 //! - Entries are added and never changed: there is no other statement, and triggers refuse it.
+//! - The content of a document goes in together with the entry that attaches it, and is never changed either.
 //! - A batch is written as a whole or not at all, and only after the entry that its writer thought was the last.
 //! - What is read is what was written, to the byte. A row that cannot be understood is named, never skipped.
 //! - A call that is given up half-way (its future dropped) leaves nothing behind and nothing locked. It may still have
@@ -36,6 +38,7 @@
 
 use std::sync::Arc;
 
+mod documents;
 mod error;
 mod journal;
 mod register;
@@ -46,6 +49,7 @@ mod sqlite;
 mod statements;
 mod verify;
 
+pub use documents::{Attached, ContentState, DocumentFault, documents};
 pub use error::StoreError;
 pub use journal::{AppendError, Journal, Missed, Verified};
 pub use register::{OnRefusal, RecordError, Recorded, Register};

@@ -8,7 +8,7 @@ use std::sync::Arc;
 
 use combclear_domain::calendar::Instant;
 use combclear_domain::holding::{Holding, Refusal};
-use combclear_domain::journal::{Draft, Entry, EntryId};
+use combclear_domain::journal::{Content, Draft, Entry, EntryId};
 use combclear_domain::words::HoldingName;
 use tokio::sync::{Mutex, RwLock};
 
@@ -133,6 +133,29 @@ impl Register {
         }
     }
 
+    /// Records an entry that attaches a document, together with the content. If the entry is there already, but its content
+    /// is not, this supplies it.
+    ///
+    /// # Errors
+    /// As [`Register::record`].
+    pub async fn attach(
+        &self,
+        holding: &HoldingName,
+        draft: Draft,
+        content: Content,
+        now: Instant,
+    ) -> Result<Recorded, RecordError> {
+        let id = draft.id;
+        let (recorded, refused) =
+            self.record_with(holding, &[draft], &[content], now, OnRefusal::Stop).await?;
+        match (recorded.into_iter().next(), refused.into_iter().next()) {
+            (Some(recorded), None) => Ok(recorded),
+            (_, Some(error)) => Err(error),
+            // One draft is either recorded or refused.
+            (None, None) => Err(RecordError::Conflict { index: 0, id }),
+        }
+    }
+
     /// Records entries as of `now`, and says of each one that cannot be recorded why. With [`OnRefusal::Stop`] or
     /// [`OnRefusal::Collect`] nothing is recorded if one is refused; with [`OnRefusal::LeaveOut`] the others are.
     ///
@@ -142,6 +165,17 @@ impl Register {
         &self,
         holding: &HoldingName,
         drafts: &[Draft],
+        now: Instant,
+        on_refusal: OnRefusal,
+    ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
+        self.record_with(holding, drafts, &[], now, on_refusal).await
+    }
+
+    async fn record_with(
+        &self,
+        holding: &HoldingName,
+        drafts: &[Draft],
+        contents: &[Content],
         now: Instant,
         on_refusal: OnRefusal,
     ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
@@ -171,7 +205,7 @@ impl Register {
                 undo(&mut current, &taken.entries);
                 return Ok((Vec::new(), refused));
             }
-            match self.append(holding, &mut current, &taken.entries).await? {
+            match self.append(holding, &mut current, &taken.entries, contents).await? {
                 Added::Yes => return Ok((recorded, refused)),
                 Added::TipMoved => {}
             }
@@ -206,11 +240,16 @@ impl Register {
     }
 
     /// Takes entries of an export in, as they were sealed. Each must follow the one before it; those that are there
-    /// already, in the same place, are passed over. Returns how many were added.
+    /// already, in the same place, are passed over, and so are contents of documents. Returns how many were added.
     ///
     /// # Errors
     /// The first entry that does not follow, or cannot be true.
-    pub async fn restore(&self, holding: &HoldingName, entries: &[Entry]) -> Result<usize, RecordError> {
+    pub async fn restore(
+        &self,
+        holding: &HoldingName,
+        entries: &[Entry],
+        contents: &[Content],
+    ) -> Result<usize, RecordError> {
         let fold = self.fold(holding).await;
         let mut current = fold.write().await;
         self.catch_up(&mut current).await?;
@@ -232,7 +271,7 @@ impl Register {
             }
             taken.push(entry.clone());
         }
-        match self.append(holding, &mut current, &taken).await? {
+        match self.append(holding, &mut current, &taken, contents).await? {
             Added::Yes => Ok(taken.len()),
             Added::TipMoved => Err(RecordError::Busy),
         }
@@ -282,10 +321,14 @@ impl Register {
         holding: &HoldingName,
         current: &mut Holding,
         taken: &[Entry],
+        contents: &[Content],
     ) -> Result<Added, RecordError> {
-        let Some(first) = taken.first() else { return Ok(Added::Yes) };
-        let after = (first.seq > 1).then(|| (first.seq.saturating_sub(1), first.prev));
-        match self.journal.append(holding, after, taken).await {
+        let after = match taken.first() {
+            Some(first) => (first.seq > 1).then(|| (first.seq.saturating_sub(1), first.prev)),
+            None if contents.is_empty() => return Ok(Added::Yes),
+            None => current.tip(),
+        };
+        match self.journal.append(holding, after, taken, contents).await {
             Ok(()) => Ok(Added::Yes),
             Err(error) => {
                 undo(current, taken);

@@ -23,6 +23,23 @@ pub(crate) const BY_ID: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
 from entries where holding = $1 and id = $2";
 
+/// Holding. The entries that attach documents.
+pub(crate) const ATTACHED: &str = "
+select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
+from entries where holding = $1 and kind = 'document_attached' order by seq";
+
+/// Holding, hash, bytes. Adds nothing if the holding keeps the content already.
+pub(crate) const KEEP: &str = "
+insert into contents (holding, hash, bytes) values ($1, $2, $3) on conflict (holding, hash) do nothing";
+
+/// Holding, hash.
+pub(crate) const CONTENT: &str = "
+select bytes from contents where holding = $1 and hash = $2";
+
+/// Holding. Which contents are kept, and how long they are.
+pub(crate) const CONTENTS: &str = "
+select hash, length(bytes) from contents where holding = $1 order by hash";
+
 /// The holdings. Steps from name to name, where `select distinct` would read every entry.
 pub(crate) const HOLDINGS: &str = "
 with recursive names (holding) as (

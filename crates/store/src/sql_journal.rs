@@ -4,11 +4,12 @@ use std::future::Future;
 
 use async_trait::async_trait;
 use combclear_domain::journal::seal::Broken;
-use combclear_domain::journal::{Checkpoint, Entry, EntryId, Event, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash};
 use combclear_domain::words::HoldingName;
 use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
 
+use crate::documents;
 use crate::error::StoreError;
 use crate::journal::{AppendError, Journal, Verified};
 use crate::row::{self, Row};
@@ -84,6 +85,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         holding: &HoldingName,
         after: Option<(u64, Hash)>,
         entries: &[Entry],
+        contents: &[Content],
     ) -> Result<(), AppendError> {
         let explain = |error| self.backend.explain(error);
         // Every way out of here but the last line drops the transaction, which takes back what was written.
@@ -102,6 +104,9 @@ impl<B: Backend> Journal for SqlJournal<B> {
                 return Err(AppendError::DuplicateId { id: entry.draft.id });
             }
             tip = Some(entry.tip());
+        }
+        for content in contents {
+            write.keep(holding.as_str(), content).await.map_err(explain)?;
         }
         write.commit().await.map_err(explain)?;
         Ok(())
@@ -126,6 +131,27 @@ impl<B: Backend> Journal for SqlJournal<B> {
         let mut reader = self.reader().await?;
         let row = reader.by_id(holding.as_str(), id.0).await.map_err(|error| self.backend.explain(error))?;
         row.map(|row| understand(holding, &row)).transpose()
+    }
+
+    async fn attached(&self, holding: &HoldingName) -> Result<Vec<Entry>, StoreError> {
+        let mut reader = self.reader().await?;
+        let rows = reader.attached(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
+        rows.iter().map(|row| understand(holding, row)).collect()
+    }
+
+    async fn content(&self, holding: &HoldingName, hash: Hash) -> Result<Option<Vec<u8>>, StoreError> {
+        let mut reader = self.reader().await?;
+        reader.content(holding.as_str(), hash).await.map_err(|error| self.backend.explain(error))
+    }
+
+    async fn contents(&self, holding: &HoldingName) -> Result<Vec<(Hash, u64)>, StoreError> {
+        let mut reader = self.reader().await?;
+        let kept = reader.contents(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
+        // No document has a hash of another length: whatever stands there was put there by another program.
+        let kept = kept.iter().filter_map(|(hash, bytes)| {
+            Some((row::hash("hash", hash).ok()?, u64::try_from(*bytes).unwrap_or_default()))
+        });
+        Ok(kept.collect())
     }
 
     async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError> {
@@ -163,8 +189,18 @@ impl<B: Backend> Journal for SqlJournal<B> {
             let next = rows.last().and_then(|row| row.seq.checked_add(1));
             match next {
                 Some(next) if rows.len() >= usize::from(ROWS_PER_STEP) => from = next,
-                _ => return Ok(walk.end()),
+                _ => break,
             }
+        }
+        match walk.end() {
+            Verified::Sound { entries, head } => {
+                let documents = documents::faults(self, holding).await?;
+                Ok(match documents.as_slice() {
+                    [] => Verified::Sound { entries, head },
+                    _ => Verified::Lacking { entries, head, documents },
+                })
+            }
+            found => Ok(found),
         }
     }
 

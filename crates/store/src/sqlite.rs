@@ -262,14 +262,14 @@ mod tests {
         let journal = open(&path.display().to_string()).await.unwrap();
         let holding: HoldingName = "first".parse().unwrap();
         let first = entries(&holding, None, 1..11);
-        journal.append(&holding, None, &first).await.unwrap();
+        journal.append(&holding, None, &first, &[]).await.unwrap();
         let tip = first.last().map(Entry::tip);
 
         let mut writer = journal.backend().writer.acquire().await.unwrap();
         sqlx::query("pragma max_page_count = 40").execute(&mut *writer).await.unwrap();
         drop(writer);
         let many = entries(&holding, tip, 11..1011);
-        let error = journal.append(&holding, tip, &many).await.unwrap_err();
+        let error = journal.append(&holding, tip, &many, &[]).await.unwrap_err();
         assert!(matches!(error, AppendError::Store(StoreError::Full { .. })), "{error:?}");
         assert_eq!(
             error.to_string(),
@@ -281,7 +281,7 @@ mod tests {
         let mut writer = journal.backend().writer.acquire().await.unwrap();
         sqlx::query("pragma max_page_count = 4000").execute(&mut *writer).await.unwrap();
         drop(writer);
-        journal.append(&holding, tip, &many).await.unwrap();
+        journal.append(&holding, tip, &many, &[]).await.unwrap();
         assert_eq!(journal.tip(&holding).await.unwrap(), many.last().map(Entry::tip));
     }
 
@@ -294,7 +294,7 @@ mod tests {
         // As SQLite does after an I/O error, behind the driver's back.
         sqlx::query("rollback").execute(&mut *write).await.unwrap();
         drop(write);
-        journal.append(&holding, None, &entries(&holding, None, 1..3)).await.unwrap();
+        journal.append(&holding, None, &entries(&holding, None, 1..3), &[]).await.unwrap();
     }
 
     #[tokio::test]

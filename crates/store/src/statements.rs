@@ -2,7 +2,7 @@
 
 use std::future::Future;
 
-use combclear_domain::journal::Entry;
+use combclear_domain::journal::{Content, Entry, Hash};
 use uuid::Uuid;
 
 use crate::row::Row;
@@ -31,6 +31,22 @@ pub(crate) trait Statements: Send {
 
     /// The row with an id.
     fn by_id(&mut self, holding: &str, id: Uuid) -> impl Future<Output = sqlx::Result<Option<Row>>> + Send;
+
+    /// The rows that attach documents, in order.
+    fn attached(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
+
+    /// Adds a content, unless it is there already.
+    fn keep(&mut self, holding: &str, content: &Content) -> impl Future<Output = sqlx::Result<()>> + Send;
+
+    /// The bytes under a hash.
+    fn content(
+        &mut self,
+        holding: &str,
+        hash: Hash,
+    ) -> impl Future<Output = sqlx::Result<Option<Vec<u8>>>> + Send;
+
+    /// The hashes under which something is kept, each with how many bytes it has.
+    fn contents(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Vec<(Vec<u8>, i64)>>> + Send;
 
     /// The names of the holdings.
     fn holdings(&mut self) -> impl Future<Output = sqlx::Result<Vec<String>>> + Send;
@@ -74,6 +90,29 @@ macro_rules! statements_on {
 
             async fn by_id(&mut self, holding: &str, id: Uuid) -> sqlx::Result<Option<Row>> {
                 sqlx::query_as(sql::BY_ID).bind(holding).bind(id).fetch_optional(self).await
+            }
+
+            async fn attached(&mut self, holding: &str) -> sqlx::Result<Vec<Row>> {
+                sqlx::query_as(sql::ATTACHED).bind(holding).fetch_all(self).await
+            }
+
+            async fn keep(&mut self, holding: &str, content: &Content) -> sqlx::Result<()> {
+                let hash = content.hash();
+                let keep = sqlx::query(sql::KEEP).bind(holding).bind(hash.0.as_slice()).bind(content.bytes());
+                keep.execute(self).await?;
+                Ok(())
+            }
+
+            async fn content(&mut self, holding: &str, hash: Hash) -> sqlx::Result<Option<Vec<u8>>> {
+                sqlx::query_scalar(sql::CONTENT)
+                    .bind(holding)
+                    .bind(hash.0.as_slice())
+                    .fetch_optional(self)
+                    .await
+            }
+
+            async fn contents(&mut self, holding: &str) -> sqlx::Result<Vec<(Vec<u8>, i64)>> {
+                sqlx::query_as(sql::CONTENTS).bind(holding).fetch_all(self).await
             }
 
             async fn holdings(&mut self) -> sqlx::Result<Vec<String>> {

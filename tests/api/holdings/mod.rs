@@ -3,6 +3,7 @@
 mod apiaries;
 mod batch;
 mod colonies;
+mod documents;
 mod due;
 mod entries;
 mod entry;
@@ -50,6 +51,8 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
         "entries?after=5",
         &entry,
         "verification",
+        "documents",
+        &format!("documents/{}", "0".repeat(64)),
         "colonies",
         "colonies/M1",
         "colonies/M1/supering",

@@ -4,10 +4,10 @@ use std::fs::{File, OpenOptions};
 use std::io::{BufWriter, ErrorKind, Write};
 use std::path::Path;
 
-use combclear_domain::journal::Hash;
 use combclear_domain::journal::lines::Header;
+use combclear_domain::journal::{Content, Hash};
 use combclear_domain::words::HoldingName;
-use combclear_store::{Journal, StoreError};
+use combclear_store::{Attached, ContentState, DocumentFault, Journal, StoreError};
 
 use crate::args::{Export, Place};
 use crate::failure::{Failure, why};
@@ -19,31 +19,60 @@ pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure>
     place::with_holding(at, async |register, holding| {
         let journal = register.journal().as_ref();
         // Entries recorded while this runs are left for the next export: the header promises a number and a head.
-        let tip = journal.tip(&holding).await?;
+        let whole = Whole::of(journal, &holding).await?;
         match &export.file {
-            Some(path) => to_file(path, journal, &holding, tip).await?,
-            None => match write(&mut BufWriter::new(std::io::stdout()), journal, &holding, tip).await {
+            Some(path) => to_file(path, journal, &whole).await?,
+            None => match write(&mut BufWriter::new(std::io::stdout()), journal, &whole).await {
                 // A reader that has gone away (`| head`) is no failure.
                 Err(Unfinished::Write(error)) if error.kind() == ErrorKind::BrokenPipe => {}
                 done => done.map_err(|unfinished| unfinished.at("standard output"))?,
             },
         }
-        Ok(Outcome::Done)
+        for fault in &whole.lacking {
+            // Whoever closed standard error does not want to know.
+            let said = format!("{fault}; the export goes without it\n  help: {}", fault.help());
+            let _ = writeln!(std::io::stderr(), "warning: {said}");
+        }
+        Ok(if whole.lacking.is_empty() { Outcome::Done } else { Outcome::InPart })
     })
     .await
 }
 
+/// What an export has to hold.
+struct Whole {
+    holding: HoldingName,
+    entries: u64,
+    head: Option<Hash>,
+    /// The documents, each once, in the order in which they were first attached.
+    contents: Vec<Hash>,
+    /// The documents that are missing or altered: without them the entries are still worth taking out.
+    lacking: Vec<DocumentFault>,
+}
+
+impl Whole {
+    async fn of(journal: &dyn Journal, holding: &HoldingName) -> Result<Whole, StoreError> {
+        let tip = journal.tip(holding).await?;
+        let (entries, head) = tip.map_or((0, None), |(seq, head)| (seq, Some(head)));
+        let attached = combclear_store::documents(journal, holding).await?;
+        let attached: Vec<Attached> =
+            attached.into_iter().filter(|attached| attached.entry.seq <= entries).collect();
+        let mut contents = Vec::new();
+        for found in attached.iter().filter(|attached| attached.state == ContentState::Kept) {
+            if !contents.contains(&found.document.content) {
+                contents.push(found.document.content);
+            }
+        }
+        let lacking = attached.iter().filter_map(Attached::fault).collect();
+        Ok(Whole { holding: holding.clone(), entries, head, contents, lacking })
+    }
+}
+
 /// Writes a file of its own: what was there is left alone, and what could not be finished is taken away again.
-async fn to_file(
-    path: &Path,
-    journal: &dyn Journal,
-    holding: &HoldingName,
-    tip: Option<(u64, Hash)>,
-) -> Result<(), Failure> {
+async fn to_file(path: &Path, journal: &dyn Journal, whole: &Whole) -> Result<(), Failure> {
     let opened = OpenOptions::new().write(true).create_new(true).open(path);
     let file = opened.map_err(|error| cannot_make(path, &error))?;
     let mut out = BufWriter::new(file);
-    let mut done = write(&mut out, journal, holding, tip).await;
+    let mut done = write(&mut out, journal, whole).await;
     if done.is_ok() {
         // An export is often the only copy.
         done = out.get_ref().sync_all().map_err(Unfinished::Write);
@@ -78,6 +107,8 @@ fn cannot_make(path: &Path, error: &std::io::Error) -> Failure {
 /// Why an export could not be finished.
 enum Unfinished {
     Read(StoreError),
+    /// A document that was kept when the export began is not any more.
+    Changed(Hash),
     Write(std::io::Error),
 }
 
@@ -85,6 +116,10 @@ impl Unfinished {
     fn at(self, place: &str) -> Failure {
         match self {
             Unfinished::Read(error) => error.into(),
+            Unfinished::Changed(hash) => {
+                let message = format!("document `{hash}` was changed while it was written to {place}");
+                Failure::new(message, "verify the journal, then export again")
+            }
             Unfinished::Write(error) => {
                 let help = "look where it goes, then export again";
                 Failure::new(format!("cannot write the export to {place}: {}", why(&error)), help)
@@ -93,14 +128,10 @@ impl Unfinished {
     }
 }
 
-async fn write(
-    out: &mut impl Write,
-    journal: &dyn Journal,
-    holding: &HoldingName,
-    tip: Option<(u64, Hash)>,
-) -> Result<(), Unfinished> {
-    let (entries, head) = tip.map_or((0, None), |(seq, head)| (seq, Some(head)));
-    let header = Header::sealed(holding.clone(), entries, head);
+async fn write(out: &mut impl Write, journal: &dyn Journal, whole: &Whole) -> Result<(), Unfinished> {
+    let Whole { holding, entries, head, contents, .. } = whole;
+    let (entries, promised) = (*entries, u64::try_from(contents.len()).unwrap_or(u64::MAX));
+    let header = Header::sealed(holding.clone(), entries, *head).with_contents(promised);
     writeln!(out, "{}", header.to_json()).map_err(Unfinished::Write)?;
     let mut after = 0;
     while after < entries {
@@ -110,6 +141,14 @@ async fn write(
         for entry in page.iter().filter(|entry| entry.seq <= entries) {
             writeln!(out, "{}", entry.to_json()).map_err(Unfinished::Write)?;
         }
+    }
+    for hash in contents {
+        let bytes = journal.content(holding, *hash).await.map_err(Unfinished::Read)?.unwrap_or_default();
+        let content = Content::new(bytes);
+        if content.hash() != *hash {
+            return Err(Unfinished::Changed(*hash));
+        }
+        writeln!(out, "{}", content.to_json()).map_err(Unfinished::Write)?;
     }
     out.flush().map_err(Unfinished::Write)
 }

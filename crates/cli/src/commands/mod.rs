@@ -1,5 +1,7 @@
 //! One module per command.
 
+pub(crate) mod attach;
+pub(crate) mod documents;
 pub(crate) mod due;
 pub(crate) mod export;
 pub(crate) mod gaps;

@@ -5,7 +5,7 @@ use std::path::Path;
 use combclear_domain::journal::Checkpoint;
 use combclear_domain::journal::seal::NotACheckpoint;
 use combclear_domain::words::HoldingName;
-use combclear_store::Verified;
+use combclear_store::{DocumentFault, Verified};
 use serde::Serialize;
 
 use super::{counted, print, print_json};
@@ -21,6 +21,31 @@ struct Report {
     head: Option<String>,
     fault: Option<String>,
     first_bad_entry: Option<u64>,
+    /// Those that are missing or altered.
+    documents: Vec<BadDocument>,
+}
+
+#[derive(Serialize)]
+struct BadDocument {
+    content: String,
+    state: &'static str,
+    seq: u64,
+    id: String,
+    lot: Option<String>,
+    prescription: Option<String>,
+}
+
+impl BadDocument {
+    fn of(fault: &DocumentFault) -> BadDocument {
+        BadDocument {
+            content: fault.content.to_string(),
+            state: fault.state.as_str(),
+            seq: fault.seq,
+            id: fault.id.to_string(),
+            lot: fault.lot.as_ref().map(ToString::to_string),
+            prescription: fault.prescription.as_ref().map(ToString::to_string),
+        }
+    }
 }
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
@@ -37,6 +62,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
         head: None,
         fault: None,
         first_bad_entry: None,
+        documents: Vec::new(),
     };
     let said = match &verified {
         Verified::Sound { entries, head } => {
@@ -51,6 +77,20 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             format!(
                 "The journal of {holding} holds: {entries}, each as it was recorded{before}.{}",
                 kept.unwrap_or_default()
+            )
+        }
+        Verified::Lacking { entries, head, documents } => {
+            report.entries = Some(*entries);
+            report.head = head.map(|head| head.to_string());
+            let bad = counted(documents.len(), "document is", "documents are");
+            report.fault = Some(format!("{bad} missing or altered"));
+            report.documents = documents.iter().map(BadDocument::of).collect();
+            let listed: Vec<String> =
+                documents.iter().map(|fault| format!("{fault}\n  help: {}", fault.help())).collect();
+            let entries = counted(*entries, "entry", "entries");
+            format!(
+                "The entries of {holding} hold: {entries}, each as it was recorded. But {bad} NOT THERE as attached:\n{}",
+                listed.join("\n")
             )
         }
         Verified::Broken(broken) => {

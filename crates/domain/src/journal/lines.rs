@@ -29,19 +29,42 @@ pub struct Header {
     /// The hash of the last entry; in sealed files.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub head: Option<Hash>,
+    /// How many contents of documents follow the entries; in sealed files, left out when there are none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub contents: Option<u64>,
 }
 
 impl Header {
     /// The header of an export.
     #[must_use]
     pub fn sealed(holding: HoldingName, entries: u64, head: Option<Hash>) -> Header {
-        Header { combclear_journal: VERSION, holding, sealed: true, entries: Some(entries), head }
+        Header {
+            combclear_journal: VERSION,
+            holding,
+            sealed: true,
+            entries: Some(entries),
+            head,
+            contents: None,
+        }
     }
 
     /// The header of a file of drafts.
     #[must_use]
     pub fn drafts(holding: HoldingName) -> Header {
-        Header { combclear_journal: VERSION, holding, sealed: false, entries: None, head: None }
+        Header {
+            combclear_journal: VERSION,
+            holding,
+            sealed: false,
+            entries: None,
+            head: None,
+            contents: None,
+        }
+    }
+
+    /// The same, with so many contents after the entries.
+    #[must_use]
+    pub fn with_contents(self, contents: u64) -> Header {
+        Header { contents: (contents > 0).then_some(contents), ..self }
     }
 
     /// The header as one line of JSON, without line break.
@@ -79,6 +102,10 @@ impl Header {
             (true, None) => {
                 let help = "export the journal again";
                 Err(fault("/entries", "a sealed journal says how many entries follow".to_owned(), help))
+            }
+            (false, _) if header.contents.is_some() => {
+                let help = "leave `contents` out; attach each document once the entries are taken in";
+                Err(fault("/contents", "a file of drafts carries no contents of documents".to_owned(), help))
             }
             _ => Ok(header),
         }

@@ -4,7 +4,11 @@
 //! - [`event`]: the kinds of entry and their bodies
 //! - [`seal`]: the hash chain, and how a later change shows
 //! - [`lines`]: the journal as JSON Lines, for import and export
+//! - [`content`]: the contents of documents, which travel in such a file after the entries
+//! - [`document`]: what a document is, as its content shows, and whether it is whole
 
+pub mod content;
+pub mod document;
 pub mod entry;
 pub mod event;
 pub mod lines;
@@ -12,6 +16,7 @@ mod parts;
 mod read;
 pub mod seal;
 
+pub use content::Content;
 pub use entry::{Draft, Entry, EntryId};
 pub use event::{Event, Kind};
 pub use seal::{Checkpoint, Hash};

@@ -22,6 +22,12 @@ pub struct Hash(pub [u8; 32]);
 impl Hash {
     /// What stands before the first entry: 32 zero bytes.
     pub const GENESIS: Hash = Hash([0; 32]);
+
+    /// The hash of a document's content: of its bytes and nothing else, so that any other program gives the same.
+    #[must_use]
+    pub fn of_content(bytes: &[u8]) -> Hash {
+        Hash(Sha256::digest(bytes).into())
+    }
 }
 
 impl fmt::Display for Hash {

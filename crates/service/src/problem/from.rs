@@ -35,6 +35,8 @@ impl From<StoreError> for Problem {
 pub(crate) enum Sent {
     /// It is the body.
     Alone,
+    /// It was made of the address: what would stand in its body are query parameters.
+    InAddress,
     /// It is one of so many in a batch.
     Batch(usize),
 }
@@ -43,15 +45,30 @@ impl Sent {
     /// The JSON pointer to a place in the entry with this index.
     pub(crate) fn pointer(self, index: usize, within: &str) -> String {
         match self {
-            Sent::Alone => within.to_owned(),
+            Sent::Alone | Sent::InAddress => within.to_owned(),
             Sent::Batch(_) => format!("/{index}{within}"),
         }
     }
 
     fn which(self, index: usize) -> String {
         match self {
-            Sent::Alone => "the entry".to_owned(),
+            Sent::Alone | Sent::InAddress => "the entry".to_owned(),
             Sent::Batch(of) => format!("entry {} of the {of} in the batch", index.saturating_add(1)),
+        }
+    }
+
+    /// What is wrong with a place in the entry with this index.
+    fn fault_at(self, index: usize, within: &str, detail: String, help: String) -> Fault {
+        match self {
+            Sent::InAddress => {
+                let parameter = match within.rsplit('/').next().unwrap_or_default() {
+                    // Under this name the path has it.
+                    "id" => "document",
+                    name => name,
+                };
+                Fault { pointer: None, parameter: Some(parameter.to_owned()), detail, help }
+            }
+            Sent::Alone | Sent::Batch(_) => Fault::at(self.pointer(index, within), detail, help),
         }
     }
 
@@ -84,13 +101,13 @@ impl Sent {
                     self.which(index),
                     refusal.message
                 );
-                let fault = Fault::at(self.pointer(index, &refusal.pointer), refusal.message, refusal.help);
+                let fault = self.fault_at(index, &refusal.pointer, refusal.message, refusal.help);
                 Problem::new(ProblemKind::RefusedEntry, detail).with(vec![fault])
             }
             RecordError::Conflict { index, id } => {
                 let what = format!("an entry with the id {id} is already recorded, with other content");
                 let help = "make a new id for a new entry, or correct the recorded one by another entry";
-                let fault = Fault::at(self.pointer(index, "/id"), what.clone(), help);
+                let fault = self.fault_at(index, "/id", what.clone(), help.to_owned());
                 Problem::new(ProblemKind::SameIdOtherContent, format!("{what}; nothing was recorded"))
                     .with(vec![fault])
             }

@@ -56,6 +56,12 @@ problems! {
     UnknownEntry = "unknown-entry", NOT_FOUND, "no such entry",
         "The holding has no entry with this id. If you sent it and got no answer, send it again under the same id: it is \
          recorded once. GET /holdings/{holding}/entries lists what is recorded.";
+    UnknownDocument = "unknown-document", NOT_FOUND, "no such document",
+        "No entry of the holding attaches a document with this hash. GET /holdings/{holding}/documents lists those that are \
+         attached.";
+    MissingDocument = "missing-document", NOT_FOUND, "the document itself is not kept",
+        "An entry attaches the document, but its content is not here: the entry came in without it, or the content was taken \
+         away. Send the same file again with PUT under the id of the entry, or import an export that has it.";
     UnknownColony = "unknown-colony", NOT_FOUND, "no such colony",
         "No entry of the holding mentions a colony of this name, or the one that did was struck out. Names are exact, \
          capital letters included. If the colony is there but not in the record, record an entry of kind \
@@ -79,9 +85,20 @@ problems! {
          compare. If this is a new entry, make a new id for it. If the recorded one is wrong, record a new entry that \
          names it in `corrects` and gives the reason.";
     BodyTooLarge = "body-too-large", PAYLOAD_TOO_LARGE, "the body is too large",
-        "A body is at most 4 MiB. Nothing was recorded. Send the entries in several batches.";
+        "A body is at most 4 MiB, a document at most 10 MB. Nothing was recorded. Send entries in several batches; scan a \
+         document with fewer dots, or photograph it smaller.";
     WrongMediaType = "wrong-media-type", UNSUPPORTED_MEDIA_TYPE, "the body is not declared as JSON",
         "Send the body with the header `Content-Type: application/json`. Nothing was recorded.";
+    OtherDocumentType = "other-document-type", UNSUPPORTED_MEDIA_TYPE, "the document is of another type",
+        "A document is a PDF, JPEG, PNG or HEIC, as its content shows; neither the name of the file nor the Content-Type \
+         counts. If a Content-Type is declared, it is the right one. Nothing was recorded. Attach a scan or a photograph of the \
+         paper.";
+    UnfitDocument = "unfit-document", UNPROCESSABLE_ENTITY, "the document is not all there",
+        "The document is empty, or looks cut off: its end is missing. Nothing was recorded. Copy it anew from where it came \
+         from, look whether it opens, and send that under the same id.";
+    AlteredDocument = "altered-document", INTERNAL_SERVER_ERROR, "the document was altered",
+        "What is kept in its place is not what was attached, so it is not handed out. Bring the journal back from a copy, or \
+         import an export from before the change into a new database.";
     UnreadableEntry = "unreadable-entry", UNPROCESSABLE_ENTITY, "the entry does not have the fields of its kind",
         "A field is missing, unknown or of the wrong form. `errors` names each with a JSON pointer. Nothing was recorded. \
          The fields of every kind of entry are in /openapi.json and at /docs.";

@@ -36,7 +36,7 @@ async fn a_body_keeps_its_own_spelling() {
     let draft =
         Draft { body: text.into(), ..Draft::new(id(1), crate::making::day(), "K".parse().unwrap(), event) };
     let entries = chain(&holding, None, [draft]);
-    journal.append(&holding, None, &entries).await.unwrap();
+    journal.append(&holding, None, &entries, &[]).await.unwrap();
     let kept = journal.entry(&holding, id(1)).await.unwrap().unwrap();
     assert_eq!(kept.draft.body.as_ref(), text);
     assert_eq!(kept, entries[0]);
@@ -48,7 +48,7 @@ async fn an_id_that_is_there_already_is_refused() {
     let (_bench, journal, holding, entries) = Bench::with_entries(3).await;
     let after = Some(entries[2].tip());
     let again = chain(&holding, after, [draft(4), draft(2), draft(5)]);
-    let error = journal.append(&holding, after, &again).await.unwrap_err();
+    let error = journal.append(&holding, after, &again, &[]).await.unwrap_err();
     assert!(matches!(error, AppendError::DuplicateId { id: taken } if taken == id(2)), "{error}");
     assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries);
 }
@@ -59,7 +59,7 @@ async fn an_id_twice_in_one_batch_is_refused() {
     let journal = bench.open().await;
     let holding = holding("first");
     let twice = chain(&holding, None, [draft(1), draft(2), draft(1)]);
-    let error = journal.append(&holding, None, &twice).await.unwrap_err();
+    let error = journal.append(&holding, None, &twice, &[]).await.unwrap_err();
     assert!(matches!(error, AppendError::DuplicateId { id: taken } if taken == id(1)), "{error}");
     assert_eq!(journal.tip(&holding).await.unwrap(), None);
 }
@@ -69,7 +69,7 @@ async fn one_id_may_stand_in_the_journals_of_two_holdings() {
     let (_bench, journal, _, _) = Bench::with_entries(3).await;
     let other = holding("second");
     let entries = chain(&other, None, drafts(1..=3));
-    journal.append(&other, None, &entries).await.unwrap();
+    journal.append(&other, None, &entries, &[]).await.unwrap();
     assert_eq!(journal.page(&other, 0, 100).await.unwrap(), entries);
 }
 
@@ -86,12 +86,12 @@ async fn a_moved_tip_is_refused_and_named() {
         Some((u64::MAX, Hash::GENESIS)),
     ] {
         let late = chain(&holding, after, [draft(9)]);
-        let error = journal.append(&holding, after, &late).await.unwrap_err();
+        let error = journal.append(&holding, after, &late, &[]).await.unwrap_err();
         assert!(
             matches!(error, AppendError::TipMoved { now: named } if named == now),
             "after {after:?}: {error}"
         );
-        let error = journal.append(&holding, after, &[]).await.unwrap_err();
+        let error = journal.append(&holding, after, &[], &[]).await.unwrap_err();
         assert!(
             matches!(error, AppendError::TipMoved { now: named } if named == now),
             "after {after:?}: {error}"
@@ -100,7 +100,7 @@ async fn a_moved_tip_is_refused_and_named() {
     assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries);
     let empty = crate::making::holding("second");
     let early = chain(&empty, now, [draft(9)]);
-    let error = journal.append(&empty, now, &early).await.unwrap_err();
+    let error = journal.append(&empty, now, &early, &[]).await.unwrap_err();
     assert!(matches!(error, AppendError::TipMoved { now: None }), "{error}");
     assert_eq!(error.to_string(), "the journal has moved on: it has no entries");
 }
@@ -108,7 +108,7 @@ async fn a_moved_tip_is_refused_and_named() {
 #[tokio::test]
 async fn a_lost_answer_shows_as_a_moved_tip_and_the_entry_is_found_by_its_id() {
     let (_bench, journal, holding, entries) = Bench::with_entries(1).await;
-    let error = journal.append(&holding, None, &entries).await.unwrap_err();
+    let error = journal.append(&holding, None, &entries, &[]).await.unwrap_err();
     assert!(matches!(error, AppendError::TipMoved { .. }), "{error}");
     assert_eq!(journal.entry(&holding, id(1)).await.unwrap().as_ref(), Some(&entries[0]));
 }
@@ -116,7 +116,7 @@ async fn a_lost_answer_shows_as_a_moved_tip_and_the_entry_is_found_by_its_id() {
 #[tokio::test]
 async fn an_empty_batch_adds_nothing() {
     let (_bench, journal, holding, entries) = Bench::with_entries(2).await;
-    journal.append(&holding, Some(entries[1].tip()), &[]).await.unwrap();
+    journal.append(&holding, Some(entries[1].tip()), &[], &[]).await.unwrap();
     assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries);
 }
 
@@ -139,12 +139,12 @@ async fn an_entry_that_is_not_sealed_into_the_chain_takes_the_whole_batch_down()
     for (what, spoil) in spoils {
         let mut batch = chain(&holding, after, drafts(3..=5));
         spoil(&mut batch[2]);
-        let error = journal.append(&holding, after, &batch).await.unwrap_err();
+        let error = journal.append(&holding, after, &batch, &[]).await.unwrap_err();
         assert!(matches!(&error, AppendError::NotSealed(broken) if broken.id == id(5)), "{what}: {error}");
         assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries, "{what}");
     }
     let of_another = chain(&crate::making::holding("second"), after, drafts(3..=5));
-    let error = journal.append(&holding, after, &of_another).await.unwrap_err();
+    let error = journal.append(&holding, after, &of_another, &[]).await.unwrap_err();
     assert!(matches!(&error, AppendError::NotSealed(broken) if broken.seq == 3), "{error}");
 }
 
@@ -154,7 +154,7 @@ async fn a_body_that_could_not_be_read_back_is_refused_even_if_it_is_sealed() {
     let after = Some(entries[0].tip());
     for body in ["", "{}", "{\"colony\":\"another\",\"cause\":\"queenless, dwindled\"}"] {
         let batch = chain(&holding, after, [Draft { body: body.into(), ..draft(4) }]);
-        let error = journal.append(&holding, after, &batch).await.unwrap_err();
+        let error = journal.append(&holding, after, &batch, &[]).await.unwrap_err();
         assert!(matches!(&error, AppendError::NotSealed(broken) if broken.seq == 2), "`{body}`: {error}");
     }
     assert_eq!(journal.tip(&holding).await.unwrap(), after);
@@ -166,7 +166,7 @@ async fn a_correction_without_words_is_kept_as_it_is() {
     let journal = bench.open().await;
     let holding = holding("first");
     let entries = chain(&holding, None, [draft(3), draft(7).correcting(id(3), "")]);
-    journal.append(&holding, None, &entries).await.unwrap();
+    journal.append(&holding, None, &entries, &[]).await.unwrap();
     assert_eq!(journal.page(&holding, 0, 9).await.unwrap(), entries);
     assert!(matches!(journal.verify(&holding, None).await.unwrap(), Verified::Sound { entries: 2, .. }));
 }
@@ -176,7 +176,7 @@ async fn add(journal: &dyn Journal, holding: &HoldingName, draft: Draft) {
     loop {
         let tip = journal.tip(holding).await.unwrap();
         let entry = Entry::seal(holding, draft.clone(), recorded_at(), tip);
-        match journal.append(holding, tip, &[entry]).await {
+        match journal.append(holding, tip, &[entry], &[]).await {
             Ok(()) => return,
             Err(AppendError::TipMoved { .. }) => {}
             Err(error) => panic!("{error}"),
@@ -220,7 +220,7 @@ async fn two_stores_on_one_file_append_in_turn() {
     for number in 1..=10u64 {
         let (writer, reader) = if number % 2 == 0 { (&left, &right) } else { (&right, &left) };
         let entries = chain(&holding, tip, [draft(number)]);
-        writer.append(&holding, tip, &entries).await.unwrap();
+        writer.append(&holding, tip, &entries, &[]).await.unwrap();
         tip = Some(entries[0].tip());
         assert_eq!(reader.tip(&holding).await.unwrap(), tip);
         assert_eq!(reader.entry(&holding, id(number)).await.unwrap().as_ref(), Some(&entries[0]));
@@ -238,7 +238,7 @@ async fn an_append_that_is_given_up_half_way_leaves_nothing_and_locks_nothing() 
         let head = batch.last().map(Entry::tip);
         let task = tokio::spawn({
             let (journal, holding) = (Arc::clone(&journal), holding.clone());
-            async move { journal.append(&holding, None, &batch).await }
+            async move { journal.append(&holding, None, &batch, &[]).await }
         });
         tokio::time::sleep(Duration::from_millis(wait)).await;
         task.abort();
@@ -262,7 +262,7 @@ async fn a_large_import_is_one_batch() {
     let journal = bench.open().await;
     let holding = holding("first");
     let entries = chain(&holding, None, drafts(1..=20_000));
-    journal.append(&holding, None, &entries).await.unwrap();
+    journal.append(&holding, None, &entries, &[]).await.unwrap();
     assert_eq!(journal.tip(&holding).await.unwrap(), entries.last().map(Entry::tip));
     assert_eq!(journal.page(&holding, 19_990, 100).await.unwrap(), entries[19_990..]);
 }

@@ -8,10 +8,13 @@
 
 mod append;
 mod close;
+mod documents;
 mod guard;
 mod making;
 mod open;
 mod read;
 mod refused;
+#[path = "../../../../tests/samples.rs"]
+mod samples;
 mod tamper;
 mod verify;

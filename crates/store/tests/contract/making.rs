@@ -40,7 +40,7 @@ impl Bench {
         let journal = bench.open().await;
         let holding = holding("first");
         let entries = chain(&holding, None, drafts(1..=count));
-        journal.append(&holding, None, &entries).await.unwrap();
+        journal.append(&holding, None, &entries, &[]).await.unwrap();
         (bench, journal, holding, entries)
     }
 
@@ -57,6 +57,9 @@ impl Bench {
             "entries_are_not_deleted",
             "entries_take_the_next_place",
             "entries_keep_their_id",
+            "contents_are_not_updated",
+            "contents_are_not_deleted",
+            "contents_keep_their_bytes",
         ] {
             run(&mut raw, &format!("drop trigger if exists {trigger}")).await.unwrap();
         }

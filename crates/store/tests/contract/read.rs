@@ -45,7 +45,7 @@ async fn holdings_do_not_mix() {
     for (name, first) in names.into_iter().zip((1u64..).step_by(10)) {
         let holding = holding(name);
         let entries = chain(&holding, None, drafts(first..first + 3));
-        journal.append(&holding, None, &entries).await.unwrap();
+        journal.append(&holding, None, &entries, &[]).await.unwrap();
         kept.push((holding, entries));
     }
     for (holding, entries) in &kept {
@@ -68,7 +68,7 @@ async fn opening_again_keeps_everything() {
     assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries);
     let after = Some(entries[4].tip());
     let more = chain(&holding, after, drafts(6..=7));
-    journal.append(&holding, after, &more).await.unwrap();
+    journal.append(&holding, after, &more, &[]).await.unwrap();
     drop(journal);
     let journal = bench.open().await;
     assert_eq!(journal.page(&holding, 5, 100).await.unwrap(), more);
@@ -145,7 +145,7 @@ async fn a_last_entry_without_a_hash_is_named_by_whoever_wants_to_write_after_it
     let error = journal.tip(&holding).await.unwrap_err();
     assert_eq!(error.to_string(), "entry 2 of `first` cannot be read: its `hash` has 1 bytes, not 32");
     let after = Some(entries[1].tip());
-    let error = journal.append(&holding, after, &chain(&holding, after, drafts([3]))).await.unwrap_err();
+    let error = journal.append(&holding, after, &chain(&holding, after, drafts([3])), &[]).await.unwrap_err();
     assert_eq!(error.to_string(), "entry 2 of `first` cannot be read: its `hash` has 1 bytes, not 32");
 }
 

@@ -185,7 +185,7 @@ async fn an_entry_moved_to_another_holding_is_named_there_too() {
     let (bench, journal, ..) = Bench::with_entries(3).await;
     let second = holding("second");
     let entries = chain(&second, None, drafts(11..=13));
-    journal.append(&second, None, &entries).await.unwrap();
+    journal.append(&second, None, &entries, &[]).await.unwrap();
     let mut raw = bench.unguarded().await;
     run(&mut raw, "update entries set holding = 'second', seq = 4 where holding = 'first' and seq = 3")
         .await
@@ -211,7 +211,7 @@ async fn a_chain_made_anew_is_found_by_its_checkpoint_only() {
     run(&mut bench.unguarded().await, "delete from entries where seq > 3").await.unwrap();
     let after = Some(entries[2].tip());
     let anew = chain(&holding, after, drafts(104..=110));
-    journal.append(&holding, after, &anew).await.unwrap();
+    journal.append(&holding, after, &anew, &[]).await.unwrap();
     assert_eq!(journal.verify(&holding, None).await.unwrap(), sound(&anew));
     let kept = checkpoint(&holding, &entries[2]);
     assert_eq!(journal.verify(&holding, Some(&kept)).await.unwrap(), sound(&anew));

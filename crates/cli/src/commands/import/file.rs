@@ -1,13 +1,14 @@
 //! Reading a journal file: every line that cannot be read is noted, and what can be is kept with its number.
 
+use std::collections::HashSet;
 use std::fs::File;
 use std::io::{BufRead, BufReader, IsTerminal};
 use std::path::Path;
 
 use combclear_domain::diagnostic::Diagnostic;
-use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::EntryFault;
 use combclear_domain::journal::lines::{Header, Line};
+use combclear_domain::journal::{Content, Entry, Event, Hash};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::nothing_imported;
@@ -23,6 +24,8 @@ pub(super) struct JournalFile {
     pub(super) header: Header,
     /// Each with its number in the file.
     pub(super) lines: Vec<(u32, Line)>,
+    /// The documents below the entries of an export.
+    pub(super) contents: Vec<Content>,
     pub(super) faults: Vec<Diagnostic>,
 }
 
@@ -49,16 +52,32 @@ impl JournalFile {
         };
         let header = header(first.map_err(cannot)?)
             .map_err(|found| nothing_imported(&name, &[diagnostic(&name, 1, &found)], None))?;
-        let mut file = JournalFile { name: name.clone(), header, lines: Vec::new(), faults: Vec::new() };
+        let mut file = JournalFile {
+            name: name.clone(),
+            header,
+            lines: Vec::new(),
+            contents: Vec::new(),
+            faults: Vec::new(),
+        };
+        let mut content_lines = Vec::new();
         for (row, number) in rows {
             let row = row.map_err(cannot)?;
             bar.inc(u64::try_from(row.len()).unwrap_or(0).saturating_add(1));
             if row.iter().all(u8::is_ascii_whitespace) {
                 continue;
             }
-            match text(row).and_then(|line| Line::from_json(&file.header, &line)) {
-                Ok(line) => file.lines.push((number, line)),
-                Err(found) => file.faults.push(diagnostic(&name, number, &found)),
+            let read = if file.header.sealed && row.starts_with(CONTENT_BEGINS) {
+                text(row).and_then(|line| Content::from_json(&line)).map(|content| {
+                    content_lines.push(number);
+                    file.contents.push(content);
+                })
+            } else {
+                text(row)
+                    .and_then(|line| Line::from_json(&file.header, &line))
+                    .map(|line| file.lines.push((number, line)))
+            };
+            if let Err(found) = read {
+                file.faults.push(diagnostic(&name, number, &found));
             }
         }
         bar.finish_and_clear();
@@ -68,6 +87,7 @@ impl JournalFile {
         }
         if file.faults.is_empty() {
             file.check_complete();
+            file.check_contents(&content_lines);
         }
         Ok(file)
     }
@@ -122,9 +142,8 @@ impl JournalFile {
         }
         let last = self.sealed().last().map(|(_, entry)| entry.hash);
         if last != self.header.head {
-            let text = |hash: Option<combclear_domain::journal::Hash>| {
-                hash.map_or_else(|| "none".to_owned(), |hash| format!("`{hash}`"))
-            };
+            let text =
+                |hash: Option<Hash>| hash.map_or_else(|| "none".to_owned(), |hash| format!("`{hash}`"));
             let message = format!(
                 "/head: the header names {} as the last hash; it is {}",
                 text(self.header.head),
@@ -133,7 +152,44 @@ impl JournalFile {
             self.fault(1, message, "the file was changed; export the journal again".to_owned());
         }
     }
+
+    /// That the documents are those that the header promises, and that an entry of the file attaches each.
+    fn check_contents(&mut self, lines: &[u32]) {
+        const AGAIN: &str = "the file was cut or added to; export the journal again";
+        let promised = self.header.contents.unwrap_or(0);
+        let found = u64::try_from(self.contents.len()).unwrap_or(u64::MAX);
+        if found != promised {
+            let message = format!("the header promises {promised} documents; {found} are here");
+            return self.fault(1, message, AGAIN.to_owned());
+        }
+        let attached: HashSet<Hash> = self
+            .sealed()
+            .filter_map(|(_, entry)| match &*entry.draft.event {
+                Event::DocumentAttached(document) => Some(document.content),
+                _ => None,
+            })
+            .collect();
+        let last_entry = self.lines.last().map(|(number, _)| *number).unwrap_or_default();
+        let mut seen = HashSet::new();
+        let mut found = Vec::new();
+        for (number, content) in lines.iter().zip(&self.contents) {
+            let hash = content.hash();
+            if *number < last_entry {
+                found.push((*number, format!("document `{hash}` stands among the entries, not after them")));
+            } else if !attached.contains(&hash) {
+                found.push((*number, format!("no entry of the file attaches document `{hash}`")));
+            } else if !seen.insert(hash) {
+                found.push((*number, format!("document `{hash}` stands here twice")));
+            }
+        }
+        for (number, message) in found {
+            self.fault(number, message, AGAIN.to_owned());
+        }
+    }
 }
+
+/// How a line with a document begins; a sealed entry begins with its place.
+const CONTENT_BEGINS: &[u8] = br#"{"content":"#;
 
 fn header(mut row: Vec<u8>) -> Result<Header, EntryFault> {
     if row.starts_with(BYTE_ORDER_MARK) {

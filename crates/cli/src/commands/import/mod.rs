@@ -31,6 +31,8 @@ struct Report {
     added: usize,
     known: usize,
     left_out: Vec<Diagnostic>,
+    /// Documents that came with the entries.
+    documents: usize,
     entries: u64,
     head: Option<String>,
 }
@@ -69,6 +71,7 @@ pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure>
         added,
         known,
         left_out,
+        documents: file.contents.len(),
         entries: tip.map_or(0, |(seq, _)| seq),
         head: tip.map(|(_, head)| head.to_string()),
     };
@@ -81,7 +84,7 @@ pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure>
 }
 
 fn said(report: &Report) -> String {
-    let Report { holding, added, known, left_out, entries, head } = report;
+    let Report { holding, added, known, left_out, documents, entries, head } = report;
     let added = counted(*added, "entry", "entries");
     let known = match known {
         0 => String::new(),
@@ -93,7 +96,11 @@ fn said(report: &Report) -> String {
         [] => String::new(),
         some => format!("\n{} left out:\n{}", counted(some.len(), "line was", "lines were"), listed(some)),
     };
-    format!("{holding}: {added} added{known}; the journal has {entries}{head}{left_out}")
+    let documents = match documents {
+        0 => String::new(),
+        some => format!(", with {}", counted(*some, "document", "documents")),
+    };
+    format!("{holding}: {added} added{known}{documents}; the journal has {entries}{head}{left_out}")
 }
 
 fn listed(faults: &[Diagnostic]) -> String {
@@ -119,7 +126,7 @@ async fn restore(register: &Register, file: &JournalFile) -> Result<(usize, usiz
     });
     let entries: Vec<Entry> = sealed.collect();
     let spinner = waiting("taking the journal in");
-    let restored = register.restore(&file.header.holding, &entries).await;
+    let restored = register.restore(&file.header.holding, &entries, &file.contents).await;
     spinner.finish_and_clear();
     match restored {
         Ok(added) => Ok((added, entries.len().saturating_sub(added))),

@@ -1,0 +1,128 @@
+//! `combclear attach`: a proof of purchase goes to its lot, a copy to its prescription.
+
+use std::fs::File;
+use std::io::Read;
+use std::path::Path;
+
+use combclear_domain::holding::DOCUMENT_MOST;
+use combclear_domain::journal::document::{Unfit, in_short, media_type};
+use combclear_domain::journal::event::DocumentAttached;
+use combclear_domain::journal::{Content, Draft, Event};
+use combclear_domain::words::HoldingName;
+use combclear_store::{Attached, ContentState, RecordError, Register};
+
+use super::print;
+use crate::args::{Attach, Place};
+use crate::failure::{Failure, why};
+use crate::{Outcome, clock, place};
+
+pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure> {
+    let name = attach.file.display().to_string();
+    let bytes = read(&attach.file)?;
+    let media_type = media_type(&bytes)
+        .map_err(|unfit| Failure::new(format!("`{name}` was not attached: {unfit}"), unfit.help()))?;
+    let content = Content::new(bytes);
+    let document = DocumentAttached {
+        content: content.hash(),
+        media_type,
+        bytes: u32::try_from(content.bytes().len()).unwrap_or(u32::MAX),
+        file_name: file_name(&attach.file),
+        lot: attach.lot.clone(),
+        prescription: attach.prescription.clone(),
+    };
+    let to = belongs_to(&document);
+    let said = place::with_holding(at, async |register, holding| {
+        if let Some(known) = same(register, &holding, &document).await? {
+            return supply(register, &holding, &known, content).await;
+        }
+        let event = Event::DocumentAttached(document.clone());
+        let on = attach.on.unwrap_or_else(clock::today);
+        let draft = Draft::new(clock::new_id(), on, attach.by.clone(), event);
+        let recorded = register.attach(&holding, draft, content, clock::now()).await;
+        let recorded = recorded.map_err(|error| match error {
+            RecordError::Refused { refusal, .. } => {
+                Failure::new(format!("`{name}` was not attached: {}", refusal.message), refusal.help)
+            }
+            error => error.into(),
+        })?;
+        let (kind, bytes) = (in_short(media_type), document.bytes);
+        let (hash, id) = (document.content, recorded.entry().draft.id);
+        Ok(format!("`{name}` ({kind}, {bytes} bytes) is attached to {to}: document {hash}, entry {id}"))
+    })
+    .await?;
+    print(&said)?;
+    Ok(Outcome::Done)
+}
+
+/// Reads a file, but no more of it than could be kept.
+fn read(path: &Path) -> Result<Vec<u8>, Failure> {
+    let cannot = |error: std::io::Error| {
+        let help = "name a file: a PDF, JPEG, PNG or HEIC";
+        Failure::new(format!("cannot read `{}`: {}", path.display(), why(&error)), help)
+    };
+    let most = u64::from(DOCUMENT_MOST);
+    let mut bytes = Vec::new();
+    let file = File::open(path).map_err(cannot)?;
+    file.take(most.saturating_add(1)).read_to_end(&mut bytes).map_err(cannot)?;
+    if u64::try_from(bytes.len()).map_or(true, |length| length > most) {
+        let message = format!("`{}` was not attached: {}", path.display(), Unfit::TooLarge);
+        return Err(Failure::new(message, Unfit::TooLarge.help()));
+    }
+    Ok(bytes)
+}
+
+fn file_name(path: &Path) -> Option<String> {
+    let name = path.file_name()?.to_string_lossy();
+    Some(name.chars().filter(|sign| !sign.is_control()).collect())
+}
+
+pub(super) fn belongs_to(document: &DocumentAttached) -> String {
+    match (&document.lot, &document.prescription) {
+        (Some(lot), _) => format!("lot `{lot}`"),
+        (None, Some(prescription)) => format!("prescription `{prescription}`"),
+        (None, None) => "nothing".to_owned(),
+    }
+}
+
+/// The entry that attaches the same content to the same thing already, and still stands.
+async fn same(
+    register: &Register,
+    holding: &HoldingName,
+    document: &DocumentAttached,
+) -> Result<Option<Attached>, Failure> {
+    let attached = combclear_store::documents(register.journal().as_ref(), holding).await?;
+    let found = register.read(holding, |folded| {
+        attached.into_iter().find(|attached| {
+            attached.document.content == document.content
+                && attached.document.lot == document.lot
+                && attached.document.prescription == document.prescription
+                && folded.superseded_by(attached.entry.draft.id).is_none()
+        })
+    });
+    Ok(found.await?.flatten())
+}
+
+/// Attached before: at most its content is still to come.
+async fn supply(
+    register: &Register,
+    holding: &HoldingName,
+    known: &Attached,
+    content: Content,
+) -> Result<String, Failure> {
+    let draft = &known.entry.draft;
+    let before = format!(
+        "it is attached to {} already, on {} by {} (entry {})",
+        belongs_to(&known.document),
+        draft.on,
+        draft.recorded_by,
+        draft.id
+    );
+    match (known.state, known.fault()) {
+        (ContentState::Missing, _) => {
+            register.attach(holding, draft.clone(), content, clock::now()).await?;
+            Ok(format!("{before}; its content was missing and is kept now"))
+        }
+        (_, Some(fault)) => Err(Failure::new(fault.to_string(), fault.help())),
+        (_, None) => Ok(format!("{before}; nothing was added")),
+    }
+}

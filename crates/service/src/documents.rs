@@ -1,0 +1,436 @@
+//! Documents of a holding: proofs of purchase and copies of prescriptions.
+//!
+//! They came from elsewhere, so they are never opened here and never shown within a page: each is handed out to be saved,
+//! and told to be run by nobody.
+
+use std::sync::Arc;
+
+use axum::Json;
+use axum::body::{Bytes, to_bytes};
+use axum::extract::{Request, State};
+use axum::http::header::{
+    CONTENT_DISPOSITION, CONTENT_LENGTH, CONTENT_SECURITY_POLICY, CONTENT_TYPE, ETAG, LOCATION,
+    X_CONTENT_TYPE_OPTIONS,
+};
+use axum::http::{HeaderMap, HeaderValue, StatusCode};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
+use combclear_domain::Day;
+use combclear_domain::holding::DOCUMENT_MOST;
+use combclear_domain::journal::document::{Unfit, extensions, in_short, media_type};
+use combclear_domain::journal::event::DocumentAttached;
+use combclear_domain::journal::{Content, Draft, EntryId, Event, Hash};
+use combclear_domain::words::{HoldingName, LotName, MediaType, Person, PrescriptionName};
+use combclear_store::{Attached, ContentState, Recorded, documents};
+use percent_encoding::utf8_percent_encode;
+use serde::Serialize;
+use tracing::Instrument;
+use utoipa::ToSchema;
+
+use crate::app::App;
+use crate::entries::{header, names_in};
+use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
+use crate::pages::{ESCAPED, EntryReport, path_of_documents};
+use crate::problem::{Problem, ProblemKind, Problems, Sent};
+
+/// How large a document may be, in bytes.
+pub(crate) const BODY_MOST: usize = DOCUMENT_MOST as usize;
+
+/// How long the name of a file may be, in characters.
+const FILE_NAME_MOST: usize = 200;
+
+/// Whether the content of a document is kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum StateOfContent {
+    /// It is, as it was attached.
+    Kept,
+    /// Nothing is kept under its hash.
+    Missing,
+    /// Something else is kept in its place.
+    Altered,
+}
+
+impl From<ContentState> for StateOfContent {
+    fn from(state: ContentState) -> StateOfContent {
+        match state {
+            ContentState::Kept => StateOfContent::Kept,
+            ContentState::Missing => StateOfContent::Missing,
+            ContentState::Altered => StateOfContent::Altered,
+        }
+    }
+}
+
+/// A document and the entry that attaches it.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct DocumentReport {
+    /// The id of the entry.
+    id: EntryId,
+    /// The place of the entry in the journal.
+    #[schema(minimum = 1, maximum = 9_007_199_254_740_991i64)]
+    seq: u64,
+    /// The day on which it was attached.
+    on: Day,
+    /// Who attached it.
+    recorded_by: Person,
+    /// The SHA-256 hash of its content.
+    content: Hash,
+    /// What the content is.
+    media_type: MediaType,
+    /// How long the content is, in bytes.
+    #[schema(minimum = 1, maximum = 10_000_000)]
+    bytes: u32,
+    /// The name of the file it came in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    file_name: Option<String>,
+    /// The lot whose purchase it proves.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    lot: Option<LotName>,
+    /// The prescription that it is a copy of.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    prescription: Option<PrescriptionName>,
+    /// The entry that corrected or struck out this one. The document stays.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    superseded_by: Option<EntryId>,
+    /// Whether the content is kept, by its hash worked out anew.
+    state: StateOfContent,
+    /// Where the content is.
+    #[schema(example = "/holdings/heathside/documents/8d16…")]
+    path: String,
+}
+
+/// The bytes of a document, as they are.
+#[expect(dead_code, reason = "stands for the bytes in the document of the API")]
+#[derive(ToSchema)]
+#[schema(value_type = String, format = Binary)]
+struct DocumentBytes(Vec<u8>);
+
+/// The documents of a holding.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct DocumentList {
+    /// In the order in which they were attached.
+    items: Vec<DocumentReport>,
+}
+
+/// List the documents
+///
+/// Every one that was ever attached, each with whether its content is kept: missing ones came in without their content,
+/// altered ones were changed outside this program.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/documents",
+    tag = "documents",
+    params(HoldingPath),
+    responses((status = 200, description = "The documents.", body = DocumentList), Problems),
+)]
+pub(crate) async fn list_documents(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<Json<DocumentList>, Problem> {
+    let found = documents(app.register.journal().as_ref(), &path.holding).await?;
+    let items = app
+        .ask(&path.holding, |holding| {
+            let report = |Attached { entry, document, state }: Attached| DocumentReport {
+                id: entry.draft.id,
+                seq: entry.seq,
+                on: entry.draft.on,
+                recorded_by: entry.draft.recorded_by,
+                path: path_of_documents(holding.name(), &document.content.to_string()),
+                content: document.content,
+                media_type: document.media_type,
+                bytes: document.bytes,
+                file_name: document.file_name,
+                lot: document.lot,
+                prescription: document.prescription,
+                superseded_by: holding.superseded_by(entry.draft.id),
+                state: state.into(),
+            };
+            found.into_iter().map(report).collect()
+        })
+        .await?;
+    Ok(Json(DocumentList { items }))
+}
+
+/// Attach a document
+///
+/// The body is the file itself, as it is: a PDF, JPEG, PNG or HEIC of 10 MB at most. What it is, its content says. The
+/// content and the entry that attaches it are recorded together. The id is made by the writer and is the idempotency key:
+/// the same file sent again is recorded once. If the entry is there already and only its content is missing, this supplies
+/// it.
+#[utoipa::path(
+    put,
+    path = "/holdings/{holding}/documents/{document}",
+    tag = "documents",
+    params(NewDocumentPath, NewDocumentQuery),
+    request_body(content = DocumentBytes, content_type = "application/octet-stream", description = "The file. Its Content-Type is left out, or is that of its content."),
+    responses(
+        (status = 201, description = "It was recorded.", body = EntryReport, headers(
+            ("Location", description = "The path of the content."),
+        )),
+        (status = 200, description = "The same document was recorded already; here is its entry as it was recorded then.", body = EntryReport, headers(
+            ("Location", description = "The path of the content."),
+        )),
+        (status = 409, description = "Another entry is recorded under this id. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        (status = 413, description = "The document is too large. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        (status = 415, description = "It is of another type, or declared as one. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        (status = 422, description = "It is not all there, or the entry cannot be true. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        Problems,
+    ),
+)]
+pub(crate) async fn put_document(
+    State(app): State<App>,
+    Path(path): Path<NewDocumentPath>,
+    Query(query): Query<NewDocumentQuery>,
+    request: Request,
+) -> Result<Response, Problem> {
+    check_belongs(&query)?;
+    check_file_name(query.file_name.as_deref())?;
+    let headers = request.headers().clone();
+    let bytes = read_whole(&headers, request).await?;
+    let media_type = media_type(&bytes).map_err(unfit)?;
+    check_declared(&headers, media_type)?;
+    let content = Content::new(bytes.into());
+    let NewDocumentQuery { lot, prescription, on, recorded_by, file_name } = query;
+    let event = Event::DocumentAttached(DocumentAttached {
+        content: content.hash(),
+        media_type,
+        bytes: u32::try_from(content.bytes().len()).unwrap_or(u32::MAX),
+        file_name,
+        lot,
+        prescription,
+    });
+    let draft = Draft::new(path.document, on, recorded_by, event);
+    let location = header(&path_of_documents(&path.holding, &content.hash().to_string()))?;
+    let recorded = attach(&app, path.holding, draft, content).await?;
+    let status = match recorded {
+        Recorded::New(_) => StatusCode::CREATED,
+        Recorded::Known(_) => StatusCode::OK,
+    };
+    Ok((status, [(LOCATION, location)], Json(EntryReport::of(recorded.entry()))).into_response())
+}
+
+/// Fetch a document
+///
+/// The bytes as they came in, to be saved and not to be shown within a page. A document never changes, so a client that has
+/// it may ask with `If-None-Match`.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/documents/{document}",
+    tag = "documents",
+    params(DocumentPath),
+    responses(
+        (status = 200, description = "The document.", content(
+            (DocumentBytes = "application/pdf"),
+            (DocumentBytes = "image/jpeg"),
+            (DocumentBytes = "image/png"),
+            (DocumentBytes = "image/heic"),
+        ), headers(
+            ("ETag", description = "The hash of the content, in quotes."),
+            ("Content-Disposition", description = "Always `attachment`, with the name of the file."),
+        )),
+        (status = 304, description = "The client has it already."),
+        (status = 404, description = "No entry attaches it, or its content is not kept.", body = Problem, content_type = "application/problem+json"),
+        Problems,
+    ),
+)]
+pub(crate) async fn get_document(
+    State(app): State<App>,
+    Path(path): Path<DocumentPath>,
+    Query(Nothing {}): Query<Nothing>,
+    headers: HeaderMap,
+) -> Result<Response, Problem> {
+    let (holding, hash) = (&path.holding, path.document);
+    let journal = app.register.journal();
+    let attached = journal.attached(holding).await?;
+    let document = attached.iter().find_map(|entry| match &*entry.draft.event {
+        Event::DocumentAttached(document) if document.content == hash => Some(document),
+        _ => None,
+    });
+    let Some(document) = document else {
+        if journal.tip(holding).await?.is_none() {
+            return Err(app.unknown_holding(holding).await?);
+        }
+        let detail = format!("no entry of `{holding}` attaches a document `{hash}`");
+        let help = format!("GET {} lists those that are attached", path_of_documents(holding, ""));
+        return Err(Problem::new(ProblemKind::UnknownDocument, detail).at_parameter("document", help));
+    };
+    let Some(bytes) = journal.content(holding, hash).await? else {
+        let detail = format!("the content of document `{hash}` is not kept");
+        let help =
+            "send the same file again with PUT under the id of its entry, or import an export that has it";
+        return Err(Problem::new(ProblemKind::MissingDocument, detail).at_parameter("document", help));
+    };
+    if Hash::of_content(&bytes) != hash {
+        tracing::error!(%holding, %hash, "a document was altered");
+        let detail = format!("what is kept in place of document `{hash}` is not what was attached");
+        let help = "bring the journal back from a copy, or import an export from before the change into a new database";
+        return Err(Problem::new(ProblemKind::AlteredDocument, detail).at_parameter("document", help));
+    }
+    let etag = header(&format!("\"{hash}\""))?;
+    if names_in(&headers, &etag) {
+        return Ok((StatusCode::NOT_MODIFIED, [(ETAG, etag)]).into_response());
+    }
+    let headers = [
+        (CONTENT_TYPE, HeaderValue::from_static(document.media_type.as_str())),
+        (CONTENT_DISPOSITION, to_be_saved_as(&saved_name(document))?),
+        (X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff")),
+        (CONTENT_SECURITY_POLICY, HeaderValue::from_static("sandbox; default-src 'none'")),
+        (ETAG, etag),
+    ];
+    Ok((headers, bytes).into_response())
+}
+
+/// Says in the words of this path that a body was too large: the layer that found it said only that.
+pub(crate) async fn say_too_large(request: Request, next: Next) -> Response {
+    let response = next.run(request).await;
+    let unsaid = response.extensions().get::<Problem>().is_none();
+    if response.status() == StatusCode::PAYLOAD_TOO_LARGE && unsaid {
+        return unfit(Unfit::TooLarge).into_response();
+    }
+    response
+}
+
+/// Attaches in a task of its own, so that a client that hangs up does not stop half-way what it began.
+async fn attach(
+    app: &App,
+    holding: HoldingName,
+    draft: Draft,
+    content: Content,
+) -> Result<Recorded, Problem> {
+    let register = Arc::clone(&app.register);
+    let now = app.clock.now();
+    let work = async move { register.attach(&holding, draft, content, now).await };
+    match app.appends.spawn(work.in_current_span()).await {
+        Ok(recorded) => recorded.map_err(|error| Sent::InAddress.not_recorded(error)),
+        Err(failed) => {
+            tracing::error!(%failed, "an append did not come to its end");
+            Err(Problem::internal())
+        }
+    }
+}
+
+/// Reads the body up to the limit, and no further.
+async fn read_whole(headers: &HeaderMap, request: Request) -> Result<Bytes, Problem> {
+    let broken_off = |detail: String| {
+        Problem::new(ProblemKind::UnreadableBody, detail)
+            .at_body("send the whole file again under the same id")
+    };
+    let announced =
+        headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
+    let bytes = to_bytes(request.into_body(), usize::MAX).await.map_err(|error| {
+        if is_too_large(&error) {
+            unfit(Unfit::TooLarge)
+        } else {
+            broken_off("the upload broke off: the document did not arrive as a whole".to_owned())
+        }
+    })?;
+    match announced {
+        Some(announced) if announced != bytes.len() => Err(broken_off(format!(
+            "the upload broke off: {announced} bytes were announced, {} arrived",
+            bytes.len()
+        ))),
+        _ => Ok(bytes),
+    }
+}
+
+/// Whether reading ended at the limit that lies around these routes.
+fn is_too_large(error: &axum::Error) -> bool {
+    let mut cause = Some(error as &dyn std::error::Error);
+    while let Some(error) = cause {
+        if error.is::<http_body_util::LengthLimitError>() {
+            return true;
+        }
+        cause = error.source();
+    }
+    false
+}
+
+fn unfit(unfit: Unfit) -> Problem {
+    let kind = match unfit {
+        Unfit::TooLarge => ProblemKind::BodyTooLarge,
+        Unfit::OtherType(_) => ProblemKind::OtherDocumentType,
+        Unfit::Empty | Unfit::CutOff { .. } => ProblemKind::UnfitDocument,
+    };
+    Problem::new(kind, format!("{unfit}; nothing was recorded")).at_body(unfit.help())
+}
+
+/// That the document belongs to one thing.
+fn check_belongs(query: &NewDocumentQuery) -> Result<(), Problem> {
+    let (detail, help) = match (&query.lot, &query.prescription) {
+        (Some(_), None) | (None, Some(_)) => return Ok(()),
+        (None, None) => (
+            "neither a lot nor a prescription is named",
+            "name the lot whose purchase it proves, or the prescription it is a copy of",
+        ),
+        (Some(_), Some(_)) => (
+            "a lot and a prescription are named",
+            "name one of them, and attach it to the other under an id of its own",
+        ),
+    };
+    Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("lot", help))
+}
+
+/// That the name is one of a file, not a path, and can be shown.
+fn check_file_name(name: Option<&str>) -> Result<(), Problem> {
+    let Some(name) = name else { return Ok(()) };
+    let why = if name.trim().is_empty() {
+        "it is empty"
+    } else if name.chars().count() > FILE_NAME_MOST {
+        "it is longer than 200 characters"
+    } else if name.contains(['/', '\\']) {
+        "it holds a `/` or a `\\`"
+    } else if name.chars().any(char::is_control) {
+        "it holds a control character"
+    } else {
+        return Ok(());
+    };
+    let detail = format!("`{}` cannot be the name of a file: {why}", name.escape_debug());
+    let help = "give the name without its folder, or leave `file_name` out";
+    Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("file_name", help))
+}
+
+/// That a declared type is the one that the content shows.
+fn check_declared(headers: &HeaderMap, found: MediaType) -> Result<(), Problem> {
+    let Some(declared) = headers.get(CONTENT_TYPE) else { return Ok(()) };
+    let declared = String::from_utf8_lossy(declared.as_bytes());
+    let essence = declared.split(';').next().unwrap_or_default().trim();
+    if essence.eq_ignore_ascii_case(found.as_str()) {
+        return Ok(());
+    }
+    let detail = format!(
+        "the document is declared as `{declared}`, but its content is a {}; nothing was recorded",
+        in_short(found)
+    );
+    let help = format!("leave the header Content-Type out, or send `Content-Type: {found}`");
+    Err(Problem::new(ProblemKind::OtherDocumentType, detail).at_body(help))
+}
+
+/// The name under which a document is saved. Whatever it came in as, its end says what it is.
+fn saved_name(document: &DocumentAttached) -> String {
+    let ends = extensions(document.media_type);
+    let usual = ends.first().copied().unwrap_or_default();
+    // Entries may come from elsewhere, so the name is not trusted to be one.
+    let plain = |sign: char| if sign.is_control() || "/\\:\"<>|?*".contains(sign) { '_' } else { sign };
+    let name: String =
+        document.file_name.as_deref().unwrap_or_default().chars().take(FILE_NAME_MOST).map(plain).collect();
+    let name = name.trim().trim_start_matches('.');
+    if name.is_empty() {
+        return format!("document.{usual}");
+    }
+    let ending = name.rsplit_once('.').map(|(_, ending)| ending.to_lowercase());
+    if ending.is_some_and(|ending| ends.contains(&ending.as_str())) {
+        return name.to_owned();
+    }
+    format!("{name}.{usual}")
+}
+
+/// Source: RFC 6266, 4.3 and appendix D: a plain name for old readers, and the real one encoded as RFC 8187 says.
+fn to_be_saved_as(name: &str) -> Result<HeaderValue, Problem> {
+    let plain: String =
+        name.chars().map(|sign| if sign.is_ascii() && sign != '%' { sign } else { '_' }).collect();
+    header(&format!(
+        "attachment; filename=\"{plain}\"; filename*=UTF-8''{}",
+        utf8_percent_encode(name, ESCAPED)
+    ))
+}
