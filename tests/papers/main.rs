@@ -1,0 +1,4 @@
+//! The register on paper and in files.
+
+mod making;
+mod pdf;
