@@ -58,6 +58,8 @@ pub(crate) enum Command {
     Options(Options),
     /// The legal register for a time: what was acquired, given, taken out and disposed of, and what was corrected
     Register(Register),
+    /// The inspection pack: one ZIP file with the register in every form, its proofs and what to check it by
+    Pack(Pack),
     /// Take a journal file in
     Import(Import),
     /// Write the journal out as JSON Lines
@@ -143,6 +145,28 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
 
 #[derive(Debug, Args)]
 pub(crate) struct Register {
+    #[command(flatten)]
+    pub(crate) time: RegisterTime,
+    /// Write it as CSV to this file, which must not exist yet; `-` for standard output
+    #[arg(long, value_name = "FILE")]
+    pub(crate) csv: Option<PathBuf>,
+    /// Write it as a page to read and to print
+    #[arg(long, value_name = "FILE")]
+    pub(crate) html: Option<PathBuf>,
+    /// Write it as PDF
+    #[arg(long, value_name = "FILE")]
+    pub(crate) pdf: Option<PathBuf>,
+    /// Write treatments and movements of stock in the shape of the ICAR Animal Data Exchange
+    #[arg(long, value_name = "FILE")]
+    pub(crate) exchange: Option<PathBuf>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// The time of a register.
+#[derive(Debug, Args)]
+pub(crate) struct RegisterTime {
     /// The first day; the first of January of the year of the last day if left out
     #[arg(long, value_name = "DATE")]
     pub(crate) from: Option<Day>,
@@ -152,9 +176,14 @@ pub(crate) struct Register {
     /// What happened after this day does not bear on it; today if left out
     #[arg(long, value_name = "DATE")]
     pub(crate) as_of: Option<Day>,
-    /// For programs
-    #[arg(long)]
-    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Pack {
+    /// The file, which must not exist yet
+    pub(crate) file: PathBuf,
+    #[command(flatten)]
+    pub(crate) time: RegisterTime,
 }
 
 #[derive(Debug, Args)]

@@ -57,6 +57,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Supering(ask) => commands::supering::run(place, ask).await,
         Command::Options(ask) => commands::options::run(place, ask).await,
         Command::Register(ask) => commands::register::run(place, ask).await,
+        Command::Pack(ask) => commands::pack::run(place, ask).await,
         Command::Import(import) => commands::import::run(place, import).await,
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,

@@ -20,8 +20,7 @@ pub(crate) struct Fonts {
 /// Read once: the same for every document.
 pub(crate) static FONTS: LazyLock<Fonts> = LazyLock::new(|| {
     let all = typst_assets::fonts().flat_map(|data| Font::iter(Bytes::new(data)));
-    let fonts: Vec<Font> =
-        all.filter(|font| FAMILIES.contains(&font.info().family.as_str())).collect();
+    let fonts: Vec<Font> = all.filter(|font| FAMILIES.contains(&font.info().family.as_str())).collect();
     Fonts { book: LazyHash::new(FontBook::from_fonts(&fonts)), fonts }
 });
 

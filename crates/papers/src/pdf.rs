@@ -121,7 +121,10 @@ impl SheetData {
     fn of(sheet: &Sheet, print: &mut impl FnMut(&str) -> String) -> SheetData {
         let row = |row: &Vec<Cell>, print: &mut dyn FnMut(&str) -> String| RowData {
             whole: row.iter().all(fits),
-            cells: row.iter().map(|cell| cell.0.iter().map(|line| LineData::of(line, print)).collect()).collect(),
+            cells: row
+                .iter()
+                .map(|cell| cell.0.iter().map(|line| LineData::of(line, print)).collect())
+                .collect(),
         };
         SheetData {
             title: sheet.title,
@@ -172,5 +175,12 @@ fn datetime(made: Instant) -> Option<Datetime> {
     let day: Day = date.parse().ok()?;
     let mut parts = date.splitn(3, '-').skip(1).filter_map(|part| part.parse::<u8>().ok());
     let mut clock = time.get(..8)?.splitn(3, ':').filter_map(|part| part.parse::<u8>().ok());
-    Datetime::from_ymd_hms(day.year(), parts.next()?, parts.next()?, clock.next()?, clock.next()?, clock.next()?)
+    Datetime::from_ymd_hms(
+        day.year(),
+        parts.next()?,
+        parts.next()?,
+        clock.next()?,
+        clock.next()?,
+        clock.next()?,
+    )
 }

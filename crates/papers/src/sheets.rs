@@ -159,20 +159,14 @@ fn administrations(report: &RegisterReport, places: &Places) -> Sheet {
     sheet
 }
 
-fn administration(
-    row: &AdministrationRow,
-    index: usize,
-    share: &Share<'_>,
-    places: &Places,
-) -> [Cell; 10] {
+fn administration(row: &AdministrationRow, index: usize, share: &Share<'_>, places: &Places) -> [Cell; 10] {
     let number = entry(&row.written, places);
     let number = if index == 0 { number } else { number.and_text("the same entry") };
     [
         number.and("date", Piece::Date(row.written.on)),
         medicine(&row.medicine),
         lot(row, share),
-        Cell::text(names(share.colonies.iter().copied()))
-            .and("number", Piece::text(share.colonies.len())),
+        Cell::text(names(share.colonies.iter().copied())).and("number", Piece::text(share.colonies.len())),
         quantity(row, index, share, places),
         apiary(share.course),
         days(row, share.course, places),
@@ -256,10 +250,8 @@ fn blocked(course: Option<&CoursePart>) -> Cell {
     let free = course.and_then(|course| course.first_free_day);
     let blocked = course.and_then(|course| course.last_blocked_day);
     let not_known = || Piece::text("not known yet");
-    let last = blocked.map_or_else(
-        || if free.is_some() { Piece::text("none") } else { not_known() },
-        Piece::Date,
-    );
+    let last =
+        blocked.map_or_else(|| if free.is_some() { Piece::text("none") } else { not_known() }, Piece::Date);
     Cell::default()
         .and("last blocked day", last)
         .and("first free day", free.map_or_else(not_known, Piece::Date))
@@ -370,8 +362,7 @@ fn prescriptions(report: &RegisterReport, places: &Places) -> Sheet {
 }
 
 fn corrections(report: &RegisterReport) -> Sheet {
-    let columns =
-        [("no.", 9), ("corrected entry", 15), ("values", 40), ("reason", 22), ("who and when", 14)];
+    let columns = [("no.", 9), ("corrected entry", 15), ("values", 40), ("reason", 22), ("who and when", 14)];
     let rows = report.corrections.iter().map(|row| {
         let what = if row.struck_out { "struck out as a whole" } else { "corrected" };
         let values = row.changes.iter().fold(Cell::default(), |cell, change| {
@@ -396,8 +387,7 @@ fn corrections(report: &RegisterReport) -> Sheet {
 }
 
 fn lots(report: &RegisterReport) -> Sheet {
-    let columns =
-        [("lot", 20), ("medicine", 24), ("acquired", 14), ("given", 14), ("disposed of", 14)];
+    let columns = [("lot", 20), ("medicine", 24), ("acquired", 14), ("given", 14), ("disposed of", 14)];
     let rows = report.totals.iter().map(|total| {
         [
             Cell::text(total.lot.to_string()),

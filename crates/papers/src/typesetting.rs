@@ -23,8 +23,7 @@ pub(crate) fn set(
 ) -> Result<Vec<u8>, String> {
     let desk = Desk::new(template, data)?;
     let set = typst::compile::<PagedDocument>(&desk).output.map_err(|faults| told(&faults));
-    let standards =
-        PdfStandards::new(&[PdfStandard::A_2a]).map_err(|fault| fault.message().to_string())?;
+    let standards = PdfStandards::new(&[PdfStandard::A_2a]).map_err(|fault| fault.message().to_string())?;
     let options = PdfOptions {
         ident: Smart::Custom(ident.to_owned()),
         creator: Smart::Custom(Some("combclear".to_owned())),

@@ -35,6 +35,7 @@ pub(crate) fn frame() -> OpenApi {
         ("journal", "What happened, in the order in which it was recorded. Nothing is changed or deleted."),
         ("colonies", "Where a colony stands, what is in it, may it be supered."),
         ("apiaries", "The same for whole apiaries."),
+        ("register", "The legal register of a time."),
         ("leaflets", "The rules with their sources."),
         ("service", "Health, this document, what to do about a problem."),
     ];

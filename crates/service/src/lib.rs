@@ -11,6 +11,8 @@
 //! colonies.rs   where a colony stands, what is in it, may it be supered
 //! course.rs     courses and terms as they are sent
 //! apiaries.rs   the same for whole apiaries
+//! register.rs   the legal register: as JSON, CSV, page and PDF, for other programs, and as a pack
+//! accept.rs     which form a client prefers
 //! leaflets.rs   the rules with their sources
 //! service.rs    health, the document, its page, what to do about a problem
 //! host.rs       the names it answers to
@@ -33,6 +35,7 @@
 //! 4. Test it in `tests/api`, in the file of its address, and let the document be written anew as that test says.
 #![deny(missing_docs)]
 
+mod accept;
 mod apiaries;
 mod app;
 mod colonies;
@@ -46,6 +49,7 @@ mod leaflets;
 mod options;
 mod pages;
 mod problem;
+mod register;
 mod router;
 mod serve;
 mod service;

@@ -21,7 +21,7 @@ use utoipa_axum::routes;
 use crate::app::App;
 use crate::host::own_names_only;
 use crate::problem::{Problem, finish};
-use crate::{apiaries, colonies, document, entries, holdings, leaflets, options, service};
+use crate::{apiaries, colonies, document, entries, holdings, leaflets, options, register, service};
 
 /// How long an answer may take.
 const TIME_MOST: Duration = Duration::from_secs(30);
@@ -73,6 +73,9 @@ pub(crate) fn routes() -> OpenApiRouter<App> {
         .routes(routes!(apiaries::get_apiary))
         .routes(routes!(apiaries::get_apiary_supering))
         .routes(routes!(options::get_apiary_options))
+        .routes(routes!(register::get_register))
+        .routes(routes!(register::get_register_exchange))
+        .routes(routes!(register::get_register_pack))
         .routes(routes!(leaflets::list_leaflets))
         .routes(routes!(leaflets::get_leaflet))
         .routes(routes!(service::get_health))
