@@ -19,6 +19,7 @@ mod laws;
 mod leaflets;
 mod options;
 mod own_leaflets;
+mod register;
 mod round_trip;
 mod serve;
 mod supering;

@@ -87,3 +87,37 @@ pub(super) fn hard() -> RegisterReport {
     }
     report
 }
+
+/// The same with documents attached to its first acquisitions.
+pub(super) fn with_documents(
+    mut report: RegisterReport,
+    hashes: &[combclear_domain::journal::Hash],
+    names: &[&str],
+) -> RegisterReport {
+    for ((row, hash), name) in report.acquisitions.iter_mut().zip(hashes).zip(names) {
+        row.documents.push(combclear_domain::register::DocumentPart {
+            entry: row.written.entry,
+            content: *hash,
+            media_type: combclear_domain::words::MediaType::Pdf,
+            bytes: 5,
+            file_name: Some((*name).to_owned()),
+        });
+    }
+    // One invoice may prove two purchases.
+    let shared = report.acquisitions[1].documents.clone();
+    report.acquisitions[4].documents = shared;
+    report
+}
+
+/// A register with one administration to so many colonies.
+pub(super) fn many(colonies: usize) -> RegisterReport {
+    let mut report = demo();
+    report.administrations.truncate(1);
+    let names: Vec<_> = (1..=colonies).map(|number| format!("Colony{number}").parse().unwrap()).collect();
+    let row = &mut report.administrations[0];
+    row.given.truncate(1);
+    row.given[0].colonies.clone_from(&names);
+    row.courses.truncate(1);
+    row.courses[0].colonies = names;
+    report
+}

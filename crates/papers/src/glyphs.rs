@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
 use typst::foundations::Bytes;
-use typst::text::{Font, FontBook};
+use typst::text::{Font, FontBook, FontStyle, FontWeight};
 use typst::utils::LazyHash;
 
 use crate::sheet::code_point;
@@ -55,12 +55,13 @@ impl Printable {
     }
 }
 
-/// The fonts that have a sign in each of their cuts: what is bold here may be upright there.
+/// The upright fonts of common weight that have a sign. What a person wrote is set in no other cut.
 fn regular(sign: char) -> impl Iterator<Item = &'static Font> {
-    let has = move |font: &&Font| font.info().coverage.contains(u32::from(sign));
-    FAMILIES.iter().filter_map(move |family| {
-        let mut cuts = FONTS.fonts.iter().filter(|font| font.info().family == *family);
-        if cuts.clone().all(|font| has(&font)) { cuts.next() } else { None }
+    FONTS.fonts.iter().filter(move |font| {
+        let info = font.info();
+        info.variant.style == FontStyle::Normal
+            && info.variant.weight == FontWeight::REGULAR
+            && info.coverage.contains(u32::from(sign))
     })
 }
 

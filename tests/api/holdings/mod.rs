@@ -6,6 +6,7 @@ mod colonies;
 mod entries;
 mod entry;
 mod options;
+mod register;
 mod supering;
 mod verification;
 
@@ -55,6 +56,10 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
         "apiaries/orchard",
         "apiaries/orchard/supering",
         "apiaries/orchard/treatment-options",
+        "register",
+        "register?format=pdf",
+        "register/exchange",
+        "register/pack",
     ] {
         let path = format!("/holdings/heathsite/{below}");
         let instance = path.split('?').next().unwrap();
