@@ -12,6 +12,7 @@ use combclear_domain::words::HoldingName;
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Input, pack, safe_name};
 use combclear_papers::{Paper, flat, html, pdf};
+use utoipa::ToSchema;
 
 use crate::accept::preferred;
 use crate::app::App;
@@ -25,6 +26,12 @@ const FORMS: [(&str, Form); 4] = [
     ("text/html", Form::Html),
     ("application/pdf", Form::Pdf),
 ];
+
+/// A file, byte for byte.
+#[expect(dead_code, reason = "stands for the bytes in the document; handlers send them as they are")]
+#[derive(ToSchema)]
+#[schema(value_type = String, format = Binary)]
+struct File(Vec<u8>);
 
 /// Read the legal register
 ///
@@ -43,7 +50,7 @@ const FORMS: [(&str, Form); 4] = [
                 (RegisterReport = "application/json"),
                 (String = "text/csv"),
                 (String = "text/html"),
-                (Vec<u8> = "application/pdf"),
+                (File = "application/pdf"),
             )
         ),
         Problems,
@@ -98,7 +105,7 @@ pub(crate) async fn get_register_exchange(
     path = "/holdings/{holding}/register/pack",
     tag = "register",
     params(HoldingPath, TimeQuery),
-    responses((status = 200, description = "The pack.", body = Vec<u8>, content_type = "application/zip"), Problems),
+    responses((status = 200, description = "The pack.", body = File, content_type = "application/zip"), Problems),
 )]
 pub(crate) async fn get_register_pack(
     State(app): State<App>,

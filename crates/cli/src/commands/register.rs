@@ -1,5 +1,6 @@
 //! `combclear register`: the legal register for a time, on the terminal and as files.
 
+use std::io::Write;
 use std::path::Path;
 
 use combclear_domain::calendar::Day;
@@ -76,6 +77,11 @@ fn files<'a>(ask: &'a Register, report: &RegisterReport) -> Result<Vec<(&'a Path
     }
     if let Some(path) = &ask.pdf {
         let pdf = pdf::pdf(&Paper::of(report, None), clock::now()).map_err(not_made)?;
+        if !pdf.missing.is_empty() {
+            let signs = pdf.missing.join(", ");
+            // Whoever closed standard error does not want to know.
+            let _ = writeln!(std::io::stderr(), "the PDF has no shape for {signs}; they stand in it as that");
+        }
         files.push((path, pdf.bytes));
     }
     if let Some(path) = &ask.exchange {
