@@ -22,6 +22,7 @@ mod laws;
 mod leaflets;
 mod options;
 mod own_leaflets;
+mod register;
 mod retention;
 mod round_trip;
 #[path = "../samples.rs"]

@@ -71,6 +71,8 @@ pub(crate) enum Command {
     Attach(Attach),
     /// Show the documents that are attached, or save one of them
     Documents(Documents),
+    /// The inspection pack: one ZIP file with the register in every form, its proofs and what to check it by
+    Pack(Pack),
     /// Take a journal file in
     Import(Import),
     /// Write the journal out as JSON Lines
@@ -158,9 +160,30 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
     }
 }
 
-/// A time of the record.
 #[derive(Debug, Args)]
-pub(crate) struct Time {
+pub(crate) struct Register {
+    #[command(flatten)]
+    pub(crate) time: RegisterTime,
+    /// Write it as CSV to this file, which must not exist yet; `-` for standard output
+    #[arg(long, value_name = "FILE")]
+    pub(crate) csv: Option<PathBuf>,
+    /// Write it as a page to read and to print
+    #[arg(long, value_name = "FILE")]
+    pub(crate) html: Option<PathBuf>,
+    /// Write it as PDF
+    #[arg(long, value_name = "FILE")]
+    pub(crate) pdf: Option<PathBuf>,
+    /// Write treatments and movements of stock in the shape of the ICAR Animal Data Exchange
+    #[arg(long, value_name = "FILE")]
+    pub(crate) exchange: Option<PathBuf>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+/// The time of a register.
+#[derive(Debug, Args)]
+pub(crate) struct RegisterTime {
     /// The first day; the first of January of the year of the last day if left out
     #[arg(long, value_name = "DATE")]
     pub(crate) from: Option<Day>,
@@ -175,19 +198,18 @@ pub(crate) struct Time {
 #[derive(Debug, Args)]
 pub(crate) struct Gaps {
     #[command(flatten)]
-    pub(crate) time: Time,
+    pub(crate) time: RegisterTime,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,
 }
 
 #[derive(Debug, Args)]
-pub(crate) struct Register {
+pub(crate) struct Pack {
+    /// The file, which must not exist yet
+    pub(crate) file: PathBuf,
     #[command(flatten)]
-    pub(crate) time: Time,
-    /// For programs
-    #[arg(long)]
-    pub(crate) json: bool,
+    pub(crate) time: RegisterTime,
 }
 
 #[derive(Debug, Args)]

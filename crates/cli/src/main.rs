@@ -62,6 +62,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Gaps(ask) => commands::gaps::run(place, ask).await,
         Command::Attach(attach) => commands::attach::run(place, attach).await,
         Command::Documents(ask) => commands::documents::run(place, ask).await,
+        Command::Pack(ask) => commands::pack::run(place, ask).await,
         Command::Import(import) => commands::import::run(place, import).await,
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,

@@ -2,7 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
-use axum::http::header::{ACCEPT, CONTENT_TYPE, VARY};
+use axum::http::header::{CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::due::DueReport;
@@ -10,10 +10,15 @@ use combclear_domain::holding::Holding;
 use combclear_domain::options::Span;
 use combclear_papers::calendar::{MEDIA_TYPE, calendar};
 
+use crate::accept::preferred;
 use crate::apiaries::unknown_apiary;
 use crate::app::App;
 use crate::extract::{DueFormat, DueQuery, HoldingPath, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems};
+
+/// The forms in the order in which they are preferred.
+const FORMS: [(&str, DueFormat); 2] =
+    [("application/json", DueFormat::Json), ("text/calendar", DueFormat::Calendar)];
 
 /// How many days are asked about if nothing is said.
 const DAYS_IF_NOT_SAID: u16 = 60;
@@ -53,7 +58,7 @@ pub(crate) async fn get_due(
         apiary => Ok(DueReport::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref())),
     };
     let report = app.ask(&path.holding, ask).await??;
-    let format = query.format.unwrap_or_else(|| accepted(&headers));
+    let format = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(DueFormat::Json);
     // Both forms stand at one address: whoever keeps answers must not mix them up.
     let vary = [(VARY, HeaderValue::from_static("accept"))];
     Ok(match format {
@@ -63,32 +68,4 @@ pub(crate) async fn get_due(
             (vary, media_type, calendar(&report)).into_response()
         }
     })
-}
-
-/// The form that a client accepts best; JSON unless it likes a calendar better (RFC 9110, section 12.5.1).
-fn accepted(headers: &HeaderMap) -> DueFormat {
-    let ranges = || {
-        let values = headers.get_all(ACCEPT).iter().filter_map(|value| value.to_str().ok());
-        values.flat_map(|value| value.split(','))
-    };
-    // The most specific range that covers a media type speaks for it.
-    let weight = |media_type: &str, any_of_it: &str| {
-        let named = |range: &str| ranges().find_map(|written| weight_of(written, range));
-        named(media_type).or_else(|| named(any_of_it)).or_else(|| named("*/*")).unwrap_or(0)
-    };
-    let (json, calendar) = (weight("application/json", "application/*"), weight("text/calendar", "text/*"));
-    if calendar > json { DueFormat::Calendar } else { DueFormat::Json }
-}
-
-/// The weight that this part of the header gives to a range, in thousandths; none if it speaks of another.
-fn weight_of(written: &str, range: &str) -> Option<u16> {
-    let mut parts = written.split(';').map(str::trim);
-    if !parts.next()?.eq_ignore_ascii_case(range) {
-        return None;
-    }
-    let quality = parts.find_map(|part| part.strip_prefix("q=").or_else(|| part.strip_prefix("Q=")));
-    let Some(quality) = quality else { return Some(1_000) };
-    let (whole, decimals) = quality.split_once('.').unwrap_or((quality, ""));
-    let thousandths = format!("{whole}{decimals:0<3}");
-    thousandths.parse().ok().filter(|weight| *weight <= 1_000)
 }

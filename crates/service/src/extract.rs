@@ -18,7 +18,7 @@ use combclear_domain::words::{
 use serde::de::value::MapDeserializer;
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};
-use utoipa::IntoParams;
+use utoipa::{IntoParams, ToSchema};
 
 use crate::problem::{Fault, Problem, ProblemKind};
 
@@ -162,6 +162,53 @@ pub(crate) struct OnQuery {
     /// The civil day asked about; today if left out.
     #[param(value_type = Day, required = false, example = "2026-04-11")]
     pub(crate) on: Option<Day>,
+}
+
+/// The time of a register.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct TimeQuery {
+    /// The first day; the first of January of the year of the last day if left out.
+    #[param(value_type = Day, required = false, example = "2026-01-01")]
+    pub(crate) from: Option<Day>,
+    /// The last day; today if left out.
+    #[param(value_type = Day, required = false, example = "2026-12-31")]
+    pub(crate) to: Option<Day>,
+    /// What happened after this day does not bear on it; today if left out.
+    #[param(value_type = Day, required = false, example = "2026-12-31")]
+    pub(crate) as_of: Option<Day>,
+}
+
+/// The time of a register, and its form.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct RegisterQuery {
+    /// The first day; the first of January of the year of the last day if left out.
+    #[param(value_type = Day, required = false, example = "2026-01-01")]
+    pub(crate) from: Option<Day>,
+    /// The last day; today if left out.
+    #[param(value_type = Day, required = false, example = "2026-12-31")]
+    pub(crate) to: Option<Day>,
+    /// What happened after this day does not bear on it; today if left out.
+    #[param(value_type = Day, required = false, example = "2026-12-31")]
+    pub(crate) as_of: Option<Day>,
+    /// Its form; what the `Accept` header prefers if left out, JSON if that names none of them.
+    #[param(inline, required = false)]
+    pub(crate) format: Option<Form>,
+}
+
+/// The forms of a register.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, ToSchema)]
+#[serde(rename_all = "lowercase")]
+pub(crate) enum Form {
+    /// JSON.
+    Json,
+    /// CSV.
+    Csv,
+    /// A page to read and to print.
+    Html,
+    /// PDF.
+    Pdf,
 }
 
 /// The start days a question is about, and what is assumed of the site.

@@ -14,6 +14,8 @@
 //! apiaries.rs   the same for whole apiaries
 //! due.rs        what must or may be done, also as a calendar
 //! stock.rs      what is left of each lot
+//! register.rs   the legal register: as JSON, CSV, page and PDF, for other programs, and as a pack
+//! accept.rs     which form a client prefers
 //! leaflets.rs   the rules with their sources
 //! laws.rs       what the law asks of a medicine record     retention.rs   until when records must be kept
 //! service.rs    health, the document, its page, what to do about a problem
@@ -37,6 +39,7 @@
 //! 4. Test it in `tests/api`, in the file of its address, and let the document be written anew as that test says.
 #![deny(missing_docs)]
 
+mod accept;
 mod apiaries;
 mod app;
 mod colonies;
@@ -53,6 +56,7 @@ mod leaflets;
 mod options;
 mod pages;
 mod problem;
+mod register;
 mod retention;
 mod router;
 mod serve;

@@ -22,8 +22,8 @@ use crate::app::App;
 use crate::host::own_names_only;
 use crate::problem::{Problem, finish};
 use crate::{
-    apiaries, colonies, document, documents, due, entries, holdings, laws, leaflets, options, retention,
-    service, stock,
+    apiaries, colonies, document, documents, due, entries, holdings, laws, leaflets, options, register,
+    retention, service, stock,
 };
 
 /// How long an answer may take.
@@ -97,6 +97,9 @@ fn entry_routes() -> OpenApiRouter<App> {
         .routes(routes!(retention::get_retention))
         .routes(routes!(laws::list_laws))
         .routes(routes!(laws::get_law))
+        .routes(routes!(register::get_register))
+        .routes(routes!(register::get_register_exchange))
+        .routes(routes!(register::get_register_pack))
         .routes(routes!(leaflets::list_leaflets))
         .routes(routes!(leaflets::get_leaflet))
         .routes(routes!(service::get_health))

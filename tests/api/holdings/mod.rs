@@ -8,6 +8,7 @@ mod due;
 mod entries;
 mod entry;
 mod options;
+mod register;
 mod retention;
 mod stock;
 mod supering;
@@ -64,6 +65,10 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
         "due",
         "due?format=calendar",
         "stock",
+        "register",
+        "register?format=pdf",
+        "register/exchange",
+        "register/pack",
     ] {
         let path = format!("/holdings/heathsite/{below}");
         let instance = path.split('?').next().unwrap();

@@ -9,6 +9,7 @@ use combclear_domain::journal::{Content, Hash};
 use combclear_domain::words::HoldingName;
 use combclear_store::{Attached, ContentState, DocumentFault, Journal, StoreError};
 
+use super::output;
 use crate::args::{Export, Place};
 use crate::failure::{Failure, why};
 use crate::{Outcome, place};
@@ -70,7 +71,7 @@ impl Whole {
 /// Writes a file of its own: what was there is left alone, and what could not be finished is taken away again.
 async fn to_file(path: &Path, journal: &dyn Journal, whole: &Whole) -> Result<(), Failure> {
     let opened = OpenOptions::new().write(true).create_new(true).open(path);
-    let file = opened.map_err(|error| cannot_make(path, &error))?;
+    let file = opened.map_err(|error| output::cannot_make(path, &error))?;
     let mut out = BufWriter::new(file);
     let mut done = write(&mut out, journal, whole).await;
     if done.is_ok() {
@@ -88,20 +89,6 @@ async fn to_file(path: &Path, journal: &dyn Journal, whole: &Whole) -> Result<()
 /// Gives up what is still buffered: to write it now would only fail again.
 fn discard(out: BufWriter<File>) {
     drop(out.into_parts());
-}
-
-fn cannot_make(path: &Path, error: &std::io::Error) -> Failure {
-    let path = path.display();
-    if error.kind() == ErrorKind::AlreadyExists {
-        return Failure::new(
-            format!("`{path}` is there already; it was left as it is"),
-            "name a file that is not there yet",
-        );
-    }
-    Failure::new(
-        format!("cannot make `{path}`: {}", why(error)),
-        "name a file in a folder that is there and can be written",
-    )
 }
 
 /// Why an export could not be finished.

@@ -9,6 +9,8 @@ pub(crate) mod import;
 pub(crate) mod law;
 pub(crate) mod leaflets;
 pub(crate) mod options;
+pub(crate) mod output;
+pub(crate) mod pack;
 pub(crate) mod register;
 pub(crate) mod retention;
 pub(crate) mod serve;
@@ -49,13 +51,13 @@ pub(crate) fn counted<N: Copy + Display + PartialEq + From<u8>>(number: N, one: 
 }
 
 /// A table in the manner of this program: one rule below the heads, wrapped to the width of the terminal.
-pub(crate) fn table<const N: usize>(heads: [&str; N]) -> Table {
+pub(crate) fn table<'h>(heads: impl IntoIterator<Item = &'h str>) -> Table {
     let mut table = Table::new();
     table.load_style(STYLE).set_content_arrangement(ContentArrangement::Dynamic);
     if table.width().is_none() {
         table.set_width(WIDTH_ELSEWHERE);
     }
-    table.set_header(heads);
+    table.set_header(heads.into_iter().collect::<Vec<_>>());
     table
 }
 

@@ -1,32 +1,116 @@
-//! `combclear register`: the legal register for a time.
+//! `combclear register`: the legal register for a time, on the terminal and as files.
+
+use std::io::Write;
+use std::path::Path;
 
 use combclear_domain::calendar::Day;
 use combclear_domain::register::{Period, RegisterReport};
+use combclear_papers::exchange::Exchange;
+use combclear_papers::{Paper, Sheet, flat, html, pdf};
 
-use super::print_json;
-use crate::args::{Place, Register, Time};
+use super::{output, print, print_json, table};
+use crate::args::{Place, Register, RegisterTime};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> {
+    one_to_standard_output(ask)?;
+    let report = report(at, &ask.time).await?;
+    let files = files(ask, &report)?;
+    for (path, bytes) in &files {
+        output::write(path, bytes)?;
+    }
+    if ask.json {
+        print_json(&report)?;
+    } else if files.is_empty() {
+        print(text(&Paper::of(&report, None)).trim_end())?;
+    }
+    Ok(Outcome::Done)
+}
+
+/// The register of the time that is meant.
+pub(super) async fn report(at: &Place, time: &RegisterTime) -> Result<RegisterReport, Failure> {
     let leaflets = &place::leaflets(at)?;
-    let (period, as_of) = period(&ask.time)?;
-    let report = place::with_holding(at, async |register, holding| {
+    let (period, as_of) = period(time)?;
+    place::with_holding(at, async |register, holding| {
         let read = |holding: &_| RegisterReport::of(holding, leaflets, period, as_of);
         let report = register.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
-    .await?;
-    print_json(&report)?;
-    Ok(Outcome::Done)
+    .await
 }
 
 /// The time that is meant, and the day whose knowledge counts.
-pub(super) fn period(time: &Time) -> Result<(Period, Day), Failure> {
+pub(super) fn period(ask: &RegisterTime) -> Result<(Period, Day), Failure> {
     let today = clock::today();
-    let to = time.to.unwrap_or(today);
-    let from = time.from.unwrap_or_else(|| to.first_of_year());
+    let to = ask.to.unwrap_or(today);
+    let from = ask.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to)
         .map_err(|fault| Failure::new(fault.to_string(), "swap --from and --to, or correct one of them"))?;
-    Ok((period, time.as_of.unwrap_or(today)))
+    Ok((period, ask.as_of.unwrap_or(today)))
+}
+
+/// A form of the register that could not be made.
+pub(super) fn not_made(error: impl std::fmt::Display) -> Failure {
+    Failure::new(error.to_string(), "this program is broken; --json gives the register all the same")
+}
+
+/// Two things at once on standard output could not be told apart.
+fn one_to_standard_output(ask: &Register) -> Result<(), Failure> {
+    let named = [&ask.csv, &ask.html, &ask.pdf, &ask.exchange].into_iter().flatten();
+    let there = named.filter(|path| output::is_standard_output(path)).count() + usize::from(ask.json);
+    if there <= 1 {
+        return Ok(());
+    }
+    let help = "write `-` once at most, and not together with --json; name files for the others";
+    Err(Failure::new("only one thing can go to standard output", help))
+}
+
+/// All that is asked for, made before the first file is written.
+fn files<'a>(ask: &'a Register, report: &RegisterReport) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
+    let mut files: Vec<(&Path, Vec<u8>)> = Vec::new();
+    if let Some(path) = &ask.csv {
+        files.push((path, flat::csv(report).map_err(not_made)?));
+    }
+    if let Some(path) = &ask.html {
+        files.push((path, html::page(&Paper::of(report, None)).into_bytes()));
+    }
+    if let Some(path) = &ask.pdf {
+        let pdf = pdf::pdf(&Paper::of(report, None), clock::now()).map_err(not_made)?;
+        if !pdf.missing.is_empty() {
+            let signs = pdf.missing.join(", ");
+            // Whoever closed standard error does not want to know.
+            let _ = writeln!(std::io::stderr(), "the PDF has no shape for {signs}; they stand in it as that");
+        }
+        files.push((path, pdf.bytes));
+    }
+    if let Some(path) = &ask.exchange {
+        files.push((path, serde_json::to_vec_pretty(&Exchange::of(report, None)).map_err(not_made)?));
+    }
+    Ok(files)
+}
+
+/// The sheets for the terminal.
+fn text(paper: &Paper) -> String {
+    let mut text = format!("{}: {}\n", paper.title, paper.holding);
+    for fact in &paper.facts {
+        text.push_str(&format!("{}: {}\n", fact.head, combclear_papers::visible(&fact.says)));
+    }
+    for sheet in &paper.sheets {
+        text.push_str(&format!("\n{}\n{}\n", sheet.title, one(sheet)));
+    }
+    text.push_str(&format!("\n{}\n", paper.notice));
+    text
+}
+
+fn one(sheet: &Sheet) -> String {
+    if sheet.rows.is_empty() {
+        return Sheet::EMPTY.to_owned();
+    }
+    let mut table = table(sheet.columns.iter().map(|column| column.head));
+    for row in &sheet.rows {
+        table.add_row(row.iter().map(combclear_papers::Cell::plain).collect::<Vec<_>>());
+    }
+    let notes = sheet.notes.iter().map(|note| format!("{note}\n")).collect::<String>();
+    format!("{notes}{table}")
 }

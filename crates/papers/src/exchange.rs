@@ -1,0 +1,452 @@
+//! Treatments and movements of stock for other programs, in the shape of the ICAR Animal Data Exchange JSON.
+//!
+//! Source: ICAR Animal Data Exchange (repository `adewg/ICAR`, Apache-2.0): `icarGroupTreatmentEventResource` and
+//! `icarMedicineTransactionResource` of the development branch of 2024, by their tables of properties.
+//!
+//! # Days
+//! The standard knows date-times only. A civil date is written as midday UTC (`2026-04-11T12:00:00Z`): read in any zone
+//! from UTC-12 to UTC+11 it is still that date. `withdrawals[].endDate` is the last blocked day; for a period of 0 days
+//! it is the day on which the treatment ended; it is left out while that is not known.
+//!
+//! # Units
+//! Grams are `GRM`, millilitres `MLT`. Strips, trays, tablets, wafers and pieces are `EA` (each), and the remark says
+//! of what. An amount whose unit nobody recorded has no `doseUnits`; a transaction, which must have `units`, says
+//! `not recorded`.
+//! DIFFERENCE: `EA` stands in the newest list of dose units, not in that of the release of 2023; `XTU` of both is a tube
+//! in UN/CEFACT Recommendation 21 and would be wrong for a strip.
+//!
+//! # What the standard has no place for
+//! See [`NOTES`], which go out with every file.
+
+use combclear_domain::gaps::{GapsReport, LotCheck};
+use combclear_domain::quantity::Quantity;
+use combclear_domain::register::{
+    AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, GivenPart, MedicinePart, RegisterReport,
+    Written,
+};
+use combclear_domain::words::{ColonyName, HoldingName, Unit};
+use combclear_domain::{Day, Instant};
+use serde::Serialize;
+use serde_json::Number;
+
+use crate::rows::{names, said_by};
+use crate::sheet::{NOT_RECORDED, Piece};
+
+/// What a reader of the file must know that its shape does not say.
+pub const NOTES: [&str; 9] = [
+    "Bees are not among the species of the standard: no specie is given, an animal is a colony of bees.",
+    "Identifiers have schemes of this program: internal.combclear.colony, .apiary, .authorisation.",
+    "All dates are civil dates, written as midday UTC; cut off the time and do not shift them.",
+    "endDate of a withdrawal is the last blocked day; with a period of 0 days the day on which the treatment ended.",
+    "A withdrawal period in days has no place in the standard: it stands in remark.",
+    "The address of a supplier, the batch of a movement, and how and where something was disposed of have no place: \
+     they stand in remark.",
+    "A location is the apiary on the day of the treatment; later apiaries stand in remark.",
+    "EA counts strips, trays, tablets, wafers or pieces; remark says which.",
+    "Entries that were struck out or corrected are left out; the register has both values.",
+];
+
+const COLONY: &str = "internal.combclear.colony";
+const APIARY: &str = "internal.combclear.apiary";
+const AUTHORISATION: &str = "internal.combclear.authorisation";
+
+/// A file of treatments and movements of stock.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct Exchange {
+    /// What its shape does not say.
+    pub notes: [&'static str; 9],
+    /// One for each administration.
+    pub treatments: Vec<GroupTreatment>,
+    /// What was received, used, disposed of and, where the book of the lots was asked, is on hand.
+    pub transactions: Vec<Transaction>,
+}
+
+impl Exchange {
+    /// The file for a register; what is on hand is taken from the book of the lots.
+    #[must_use]
+    pub fn of(report: &RegisterReport, gaps: Option<&GapsReport>) -> Exchange {
+        let source = source(&report.holding);
+        let treatments = report.administrations.iter().map(|row| treatment(row, &source)).collect();
+        let mut transactions: Vec<Transaction> =
+            report.acquisitions.iter().map(|row| receipt(row, &source)).collect();
+        transactions.extend(report.administrations.iter().flat_map(|row| uses(row, &source)));
+        transactions.extend(report.disposals.iter().map(|row| disposal(row, &source)));
+        if let Some(gaps) = gaps {
+            transactions.extend(gaps.lots.iter().filter_map(|lot| on_hand(lot, gaps.as_of, &source)));
+        }
+        Exchange { notes: NOTES, treatments, transactions }
+    }
+}
+
+/// A medicine given to a set of colonies (`icarGroupTreatmentEventResource`).
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct GroupTreatment {
+    resource_type: &'static str,
+    meta: Meta,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    location: Option<Identifier>,
+    id: String,
+    event_date_time: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    responsible: Option<String>,
+    remark: String,
+    group_method: &'static str,
+    count_observed: usize,
+    embedded_animal_set: AnimalSet,
+    medicine: Medicine,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    procedure: Option<String>,
+    batches: Vec<Batch>,
+    withdrawals: Vec<Withdrawal>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    dose_per_animal: Option<Dose>,
+    total_medicine_used: Dose,
+}
+
+/// A movement of stock (`icarMedicineTransactionResource`).
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+pub struct Transaction {
+    resource_type: &'static str,
+    meta: Meta,
+    id: String,
+    event_date_time: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    responsible: Option<String>,
+    remark: String,
+    transaction_kind: &'static str,
+    quantity: Number,
+    units: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    supplier_name: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    expiry_date: Option<String>,
+    product: Medicine,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Meta {
+    source: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    source_id: Option<String>,
+    modified: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    creator: Option<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+struct Identifier {
+    id: String,
+    scheme: &'static str,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct AnimalSet {
+    resource_type: &'static str,
+    id: String,
+    member: Vec<Identifier>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Medicine {
+    name: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    registered_identifier: Option<Identifier>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Batch {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    identifier: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    expiry_date: Option<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Withdrawal {
+    product_type: &'static str,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    end_date: Option<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(rename_all = "camelCase")]
+struct Dose {
+    dose_quantity: Number,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    dose_units: Option<&'static str>,
+}
+
+/// A civil date as midday UTC.
+fn midday(day: Day) -> String {
+    format!("{day}T12:00:00Z")
+}
+
+fn units(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Gram => "GRM",
+        Unit::Millilitre => "MLT",
+        Unit::Strip | Unit::Tray | Unit::Tablet | Unit::Wafer | Unit::Piece => "EA",
+    }
+}
+
+/// An exact amount as a JSON number.
+fn amount(quantity: Quantity) -> Number {
+    quantity.to_string().parse().unwrap_or_else(|_| Number::from(quantity.thousandths() / 1_000))
+}
+
+fn dose(quantity: Quantity, unit: Option<Unit>) -> Dose {
+    Dose { dose_quantity: amount(quantity), dose_units: unit.map(units) }
+}
+
+/// A URI for the journal of a holding.
+fn source(holding: &HoldingName) -> String {
+    let mut source = "urn:x-combclear:".to_owned();
+    for byte in holding.as_str().bytes() {
+        if byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b'.' | b'_') {
+            source.push(char::from(byte));
+        } else {
+            source.push_str(&format!("%{byte:02X}"));
+        }
+    }
+    source
+}
+
+fn meta(written: &Written, source: &str) -> Meta {
+    Meta {
+        source: source.to_owned(),
+        source_id: Some(written.entry.to_string()),
+        modified: instant(written.recorded_at),
+        creator: Some(written.recorded_by.to_string()),
+    }
+}
+
+fn instant(at: Instant) -> String {
+    at.to_string()
+}
+
+fn medicine(part: &MedicinePart) -> Medicine {
+    let id = part.authorisation.clone();
+    Medicine {
+        name: part.pack_name.clone().unwrap_or_else(|| part.medicine.to_string()),
+        registered_identifier: id.map(|id| Identifier { id, scheme: AUTHORISATION }),
+    }
+}
+
+fn treatment(row: &AdministrationRow, source: &str) -> GroupTreatment {
+    let mut colonies: Vec<&ColonyName> = Vec::new();
+    for colony in row.given.iter().flat_map(|part| &part.colonies) {
+        if !colonies.contains(&colony) {
+            colonies.push(colony);
+        }
+    }
+    let entry = row.written.entry;
+    let own: Vec<&CoursePart> = row.courses.iter().filter(|part| part.came_by.is_none()).collect();
+    let unit = row.medicine.unit;
+    GroupTreatment {
+        resource_type: "icarGroupTreatmentEventResource",
+        meta: meta(&row.written, source),
+        location: location(&own),
+        id: entry.to_string(),
+        event_date_time: midday(row.written.on),
+        responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
+        remark: remark(row),
+        group_method: "EmbeddedAnimalSet",
+        count_observed: colonies.len(),
+        embedded_animal_set: AnimalSet {
+            resource_type: "icarAnimalSetResource",
+            id: format!("{entry}/colonies"),
+            member: colonies
+                .iter()
+                .map(|colony| Identifier { id: colony.to_string(), scheme: COLONY })
+                .collect(),
+        },
+        medicine: medicine(&row.medicine),
+        procedure: row.method.as_ref().map(ToString::to_string),
+        batches: batches(&row.given),
+        withdrawals: withdrawals(&own),
+        dose_per_animal: same(row.given.iter().map(|part| part.each)).map(|each| dose(each, unit)),
+        total_medicine_used: dose(row.total, unit),
+    }
+}
+
+/// The value that all have, if they have one.
+fn same<T: PartialEq>(mut values: impl Iterator<Item = T>) -> Option<T> {
+    let first = values.next()?;
+    values.all(|value| value == first).then_some(first)
+}
+
+/// The apiary where all stood.
+fn location(courses: &[&CoursePart]) -> Option<Identifier> {
+    let apiary = same(courses.iter().map(|part| part.apiary.as_ref()))??;
+    Some(Identifier { id: apiary.to_string(), scheme: APIARY })
+}
+
+fn batches(given: &[GivenPart]) -> Vec<Batch> {
+    let mut batches: Vec<Batch> = Vec::new();
+    for part in given {
+        let batch = Batch { identifier: part.batch.clone(), expiry_date: part.expiry.map(midday) };
+        if (batch.identifier.is_some() || batch.expiry_date.is_some()) && !batches.contains(&batch) {
+            batches.push(batch);
+        }
+    }
+    batches
+}
+
+fn withdrawals(courses: &[&CoursePart]) -> Vec<Withdrawal> {
+    let mut withdrawals: Vec<Withdrawal> = Vec::new();
+    for course in courses.iter().filter(|course| course.withdrawal.is_some()) {
+        let end = course.first_free_day.and(course.last_blocked_day.or(course.last));
+        let withdrawal = Withdrawal { product_type: "Honey", end_date: end.map(midday) };
+        if !withdrawals.contains(&withdrawal) {
+            withdrawals.push(withdrawal);
+        }
+    }
+    withdrawals
+}
+
+/// What the standard has no place for, in sentences.
+fn remark(row: &AdministrationRow) -> String {
+    let mut said = Vec::new();
+    if let Some(at) = row.written.at {
+        said.push(format!("at {at}, local time"));
+    }
+    said.push(format!("unit: {}", row.medicine.unit.map_or(NOT_RECORDED, Unit::as_str)));
+    for part in &row.given {
+        let each = Piece::Amount(part.each, row.medicine.unit).words();
+        said.push(format!("lot {}: {each} each for {}", part.lot, names(&part.colonies)));
+    }
+    for course in &row.courses {
+        said.push(fate(course));
+    }
+    said.push(format!("dose {} of its course", row.dose));
+    said.push(format!("reason: {}", row.against.as_deref().unwrap_or(NOT_RECORDED)));
+    if let Some(certificate) = &row.certificate {
+        said.push(format!("certificate: {certificate}"));
+    }
+    if let Some(vet) = &row.vet {
+        said.push(format!("vet: {vet}"));
+    }
+    if let Some(prescription) = &row.prescription {
+        said.push(format!("prescription: {}", prescription.number));
+    }
+    said.join(". ")
+}
+
+fn fate(course: &CoursePart) -> String {
+    let period = course.withdrawal.as_ref().map_or_else(
+        || NOT_RECORDED.to_owned(),
+        |period| format!("{} ({})", Piece::Days(u32::from(period.days)).words(), said_by(period.said_by)),
+    );
+    let last = match (course.last, course.still_in) {
+        (Some(last), _) => last.to_string(),
+        (None, true) => "still in".to_owned(),
+        (None, false) => "not known".to_owned(),
+    };
+    let came = if course.came_by.is_some() { " (by a split or a uniting)" } else { "" };
+    let apiary = course.apiary.as_ref().map_or(NOT_RECORDED, |apiary| apiary.as_str());
+    let later: String =
+        course.later_apiaries.iter().map(|stay| format!(", from {} {}", stay.from, stay.apiary)).collect();
+    let wait = course.wait_days.map_or_else(String::new, |days| {
+        format!(", wait before supers {}", Piece::Days(u32::from(days)).words())
+    });
+    format!(
+        "{}{came}: {} to {last}, withdrawal period {period}{wait}, apiary {apiary}{later}",
+        names(&course.colonies),
+        course.first
+    )
+}
+
+fn transaction(
+    written: &Written,
+    source: &str,
+    kind: &'static str,
+    quantity: Quantity,
+    part: &MedicinePart,
+) -> Transaction {
+    Transaction {
+        resource_type: "icarMedicineTransactionResource",
+        meta: meta(written, source),
+        id: written.entry.to_string(),
+        event_date_time: midday(written.on),
+        responsible: None,
+        remark: String::new(),
+        transaction_kind: kind,
+        quantity: amount(quantity),
+        units: part.unit.map_or(NOT_RECORDED, units),
+        supplier_name: None,
+        expiry_date: None,
+        product: medicine(part),
+    }
+}
+
+/// What identifies the stock: the standard has no place for it in a movement.
+fn stock(lot: impl ToString, batch: Option<&String>, unit: Option<Unit>) -> String {
+    let batch = batch.map_or(NOT_RECORDED, String::as_str);
+    format!("lot {}. batch: {batch}. unit: {}", lot.to_string(), unit.map_or(NOT_RECORDED, Unit::as_str))
+}
+
+fn receipt(row: &AcquisitionRow, source: &str) -> Transaction {
+    let supplier = row.supplier.as_ref();
+    let address = supplier.and_then(|supplier| supplier.address.as_deref()).unwrap_or(NOT_RECORDED);
+    let proof = row.proof.as_deref().unwrap_or(NOT_RECORDED);
+    let stock = stock(&row.lot, row.batch.as_ref(), row.medicine.unit);
+    Transaction {
+        remark: format!("{stock}. supplier address: {address}. proof: {proof}"),
+        supplier_name: supplier.map(|supplier| supplier.name.clone()),
+        expiry_date: row.expiry.map(midday),
+        ..transaction(&row.written, source, "Receipt", row.quantity, &row.medicine)
+    }
+}
+
+fn uses(row: &AdministrationRow, source: &str) -> Vec<Transaction> {
+    let parts = row.given.iter().enumerate().map(|(index, part)| Transaction {
+        id: format!("{}/{index}", row.written.entry),
+        responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
+        remark: format!(
+            "{}. colonies: {}",
+            stock(&part.lot, part.batch.as_ref(), row.medicine.unit),
+            names(&part.colonies)
+        ),
+        expiry_date: part.expiry.map(midday),
+        ..transaction(&row.written, source, "Use", part.total, &row.medicine)
+    });
+    parts.collect()
+}
+
+fn disposal(row: &DisposalRow, source: &str) -> Transaction {
+    let stock = stock(&row.lot, row.batch.as_ref(), row.medicine.unit);
+    Transaction {
+        remark: format!("{stock}. how and where: {}", row.how_and_where),
+        ..transaction(&row.written, source, "Disposal", row.quantity, &row.medicine)
+    }
+}
+
+/// What is left of a lot by the book; nothing where more is gone than was acquired.
+fn on_hand(lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
+    let quantity = lot.left?;
+    Some(Transaction {
+        resource_type: "icarMedicineTransactionResource",
+        meta: Meta { source: source.to_owned(), source_id: None, modified: midday(as_of), creator: None },
+        id: format!("on-hand/{as_of}/{}", lot.lot),
+        event_date_time: midday(as_of),
+        responsible: None,
+        remark: format!(
+            "lot {}. by the book, not counted. unit: {}",
+            lot.lot,
+            lot.unit.map_or(NOT_RECORDED, Unit::as_str)
+        ),
+        transaction_kind: "OnHand",
+        quantity: amount(quantity),
+        units: lot.unit.map_or(NOT_RECORDED, units),
+        supplier_name: None,
+        expiry_date: None,
+        product: Medicine { name: lot.medicine.to_string(), registered_identifier: None },
+    })
+}

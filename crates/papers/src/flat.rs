@@ -1,0 +1,381 @@
+//! The register as one CSV file (RFC 4180), safe to open in a spreadsheet.
+//!
+//! # Rows
+//! One row for each record; the first column, `record`, says of what kind: `acquisition`, `administration`, `removal`,
+//! `disposal`, `prescription`, `correction`. An administration has one row for each lot and each group of colonies of
+//! which the course went the same way; these rows share one `entry`. `quantity` is then what these colonies were given
+//! from this lot, so that the sum over any rows counts nothing twice; there is no column for the total of an entry.
+//! Colonies that came by a course in a split or a uniting have a row of their own without a quantity (`came_by`). A
+//! correction has one row for each value changed, and one with empty `field` if none was.
+//!
+//! # Cells
+//! A column that a record does not have is empty. What nobody wrote down is `not recorded`; what does not yet follow
+//! from the record is `not known`; what there is none of is `none`. Dates are ISO 8601.
+//!
+//! # Formulas
+//! A spreadsheet takes a cell that begins with `=`, `+`, `-` or `@`, a tab, a carriage return or a line feed, or the
+//! full-width forms of those signs, for a formula, also after spaces. Such a text gets an apostrophe in front, and so
+//! does a text that is already an apostrophe before such a text, so that taking one off gives back what was recorded
+//! ([`unguarded`]). Numbers and dates that this program writes are left as they are. Every cell is quoted.
+//! Source: OWASP, "CSV Injection".
+//! DIFFERENCE: OWASP's page does not name spaces before the sign, nor how to get the text back.
+
+use std::collections::BTreeMap;
+
+use combclear_domain::register::{
+    AcquisitionRow, AdministrationRow, CorrectionRow, CoursePart, DisposalRow, DocumentPart, MedicinePart,
+    PrescriptionPart, PrescriptionRow, RegisterReport, RemovalRow, Written,
+};
+
+use crate::rows::names;
+use crate::shares::{Share, shares};
+use crate::sheet::NOT_RECORDED;
+
+const NOT_KNOWN: &str = "not known";
+const NONE: &str = "none";
+
+/// The heads, in order. Never renamed: programs go by them.
+pub const COLUMNS: [&str; 57] = [
+    "record",
+    "entry",
+    "place",
+    "on",
+    "at",
+    "written_by",
+    "written_at",
+    "days_late",
+    "corrects",
+    "earlier",
+    "medicine",
+    "pack_name",
+    "authorisation",
+    "actives",
+    "strength",
+    "unit",
+    "lot",
+    "batch",
+    "expiry",
+    "quantity",
+    "supplier",
+    "supplier_address",
+    "proof",
+    "documents",
+    "colonies",
+    "colony_count",
+    "quantity_each",
+    "came_by",
+    "method",
+    "dose",
+    "first_dose",
+    "apiary",
+    "later_apiaries",
+    "first_day",
+    "last_day",
+    "duration_days",
+    "withdrawal_days",
+    "withdrawal_said_by",
+    "withdrawal_stated",
+    "wait_days",
+    "last_blocked_day",
+    "first_free_day",
+    "given_by",
+    "vet",
+    "vet_contact",
+    "against",
+    "certificate",
+    "prescription",
+    "placed",
+    "left_inside",
+    "how_and_where",
+    "corrected_entry",
+    "corrected_place",
+    "reason",
+    "field",
+    "was",
+    "now",
+];
+
+/// A file that could not be written.
+#[derive(Debug, thiserror::Error)]
+#[error("the CSV could not be written: {0}")]
+pub struct NotWritten(String);
+
+/// The register as CSV.
+///
+/// # Errors
+/// None that is known: it is written to memory.
+pub fn csv(report: &RegisterReport) -> Result<Vec<u8>, NotWritten> {
+    let mut out = csv::WriterBuilder::new()
+        .terminator(csv::Terminator::CRLF)
+        .quote_style(csv::QuoteStyle::Always)
+        .from_writer(Vec::new());
+    let failed = |error: csv::Error| NotWritten(error.to_string());
+    out.write_record(COLUMNS).map_err(failed)?;
+    for record in records(report) {
+        out.write_record(record.cells()).map_err(failed)?;
+    }
+    out.into_inner().map_err(|error| NotWritten(error.to_string()))
+}
+
+/// A text as it stands in a cell: one that a spreadsheet would take for a formula has an apostrophe in front.
+#[must_use]
+pub fn guarded(text: &str) -> String {
+    if reads_as_formula(text) { format!("'{text}") } else { text.to_owned() }
+}
+
+/// What was recorded, from a cell of this file.
+#[must_use]
+pub fn unguarded(cell: &str) -> &str {
+    cell.strip_prefix('\'').filter(|text| reads_as_formula(text)).unwrap_or(cell)
+}
+
+fn reads_as_formula(text: &str) -> bool {
+    let begins = |sign: char| {
+        matches!(sign, '=' | '+' | '-' | '@' | '\t' | '\r' | '\n')
+            || matches!(sign, '\u{ff1d}' | '\u{ff0b}' | '\u{ff0d}' | '\u{ff20}' | '\u{2212}')
+    };
+    let inner = text.trim_start_matches('\'');
+    let after_spaces = inner.trim_start_matches(|sign: char| sign.is_whitespace() && !begins(sign));
+    after_spaces.starts_with(begins)
+}
+
+/// A row in the making.
+#[derive(Default)]
+struct Record(BTreeMap<&'static str, String>);
+
+impl Record {
+    fn new(kind: &'static str, written: &Written) -> Record {
+        Record::default()
+            .own("record", kind)
+            .own("entry", written.entry)
+            .own("place", written.place)
+            .own("on", written.on)
+            .own_or("at", written.at, NOT_RECORDED)
+            .said("written_by", Some(&written.recorded_by))
+            .own("written_at", written.recorded_at)
+            .own("days_late", written.days_late)
+            .own_or("corrects", written.corrects, NONE)
+    }
+
+    /// A number, date or word of this program.
+    fn own(mut self, column: &'static str, value: impl ToString) -> Record {
+        debug_assert!(COLUMNS.contains(&column), "no column `{column}`");
+        self.0.insert(column, value.to_string());
+        self
+    }
+
+    fn own_or(self, column: &'static str, value: Option<impl ToString>, otherwise: &str) -> Record {
+        let value = value.map_or_else(|| otherwise.to_owned(), |value| value.to_string());
+        self.own(column, value)
+    }
+
+    /// A text that somebody wrote.
+    fn said(self, column: &'static str, text: Option<impl ToString>) -> Record {
+        let text = text.map_or_else(|| NOT_RECORDED.to_owned(), |text| guarded(&text.to_string()));
+        self.own(column, text)
+    }
+
+    fn medicine(self, part: &MedicinePart) -> Record {
+        let actives = (!part.actives.is_empty()).then(|| part.actives.join(", "));
+        self.said("medicine", Some(&part.medicine))
+            .said("pack_name", part.pack_name.as_ref())
+            .said("authorisation", part.authorisation.as_ref())
+            .said("actives", actives)
+            .said("strength", part.strength.as_ref())
+            .own_or("unit", part.unit, NOT_RECORDED)
+    }
+
+    fn documents(self, documents: &[DocumentPart]) -> Record {
+        let hashes: Vec<String> = documents.iter().map(|document| document.content.to_string()).collect();
+        self.own_or("documents", (!hashes.is_empty()).then(|| hashes.join(" ")), NONE)
+    }
+
+    fn cells(&self) -> impl Iterator<Item = &str> {
+        COLUMNS.iter().map(|column| self.0.get(column).map_or("", String::as_str))
+    }
+}
+
+fn records(report: &RegisterReport) -> Vec<Record> {
+    let mut records: Vec<Record> = report.acquisitions.iter().map(acquisition).collect();
+    for row in &report.administrations {
+        records.extend(shares(row).iter().map(|share| administration(row, share)));
+    }
+    records.extend(report.removals.iter().map(removal));
+    records.extend(report.disposals.iter().map(disposal));
+    records.extend(report.prescriptions.iter().map(prescription));
+    records.extend(report.corrections.iter().flat_map(correction));
+    records
+}
+
+fn acquisition(row: &AcquisitionRow) -> Record {
+    let supplier = row.supplier.as_ref();
+    Record::new("acquisition", &row.written)
+        .own("earlier", yes_or_no(row.earlier))
+        .medicine(&row.medicine)
+        .said("lot", Some(&row.lot))
+        .said("batch", row.batch.as_ref())
+        .own_or("expiry", row.expiry, NOT_RECORDED)
+        .own("quantity", row.quantity)
+        .said("supplier", supplier.map(|supplier| &supplier.name))
+        .said("supplier_address", supplier.and_then(|supplier| supplier.address.as_ref()))
+        .said("proof", row.proof.as_ref())
+        .documents(&row.documents)
+}
+
+fn administration(row: &AdministrationRow, share: &Share<'_>) -> Record {
+    let given: Vec<_> = share.given.map_or_else(|| row.given.iter().collect(), |given| vec![given]);
+    let lots: Vec<&str> = given.iter().map(|part| part.lot.as_str()).collect();
+    let batches: Vec<&str> = given.iter().map(|part| part.batch.as_deref().unwrap_or(NOT_RECORDED)).collect();
+    let expiries: Vec<String> = given
+        .iter()
+        .map(|part| part.expiry.map_or_else(|| NOT_RECORDED.to_owned(), |day| day.to_string()))
+        .collect();
+    let mut record = Record::new("administration", &row.written)
+        .medicine(&row.medicine)
+        .said("lot", Some(lots.join("; ")))
+        .said("batch", Some(batches.join("; ")))
+        .own("expiry", expiries.join("; "))
+        .said("colonies", Some(names(share.colonies.iter().copied())))
+        .own("colony_count", share.colonies.len());
+    if let Some((given, quantity)) = share.given.zip(share.quantity()) {
+        record = record.own("quantity_each", given.each).own("quantity", quantity);
+    }
+    record = record
+        .said("method", row.method.as_ref())
+        .own("dose", row.dose)
+        .own("first_dose", row.first_dose)
+        .own_or("withdrawal_stated", row.withdrawal_stated, NOT_RECORDED)
+        .said("given_by", row.given_by.as_ref())
+        .said("vet", row.vet.as_ref())
+        .said("against", row.against.as_ref())
+        .said("certificate", row.certificate.as_ref());
+    record = match &row.prescription {
+        Some(part) => record.said("prescription", Some(&part.number)),
+        None => record.own("prescription", NONE),
+    };
+    course(record, share.course)
+}
+
+fn course(record: Record, course: Option<&CoursePart>) -> Record {
+    let Some(course) = course else {
+        let untold = ["apiary", "first_day", "last_day", "duration_days", "withdrawal_days"];
+        return untold.into_iter().fold(record, |record, column| record.own(column, NOT_KNOWN));
+    };
+    let last = match course.last {
+        Some(day) => day.to_string(),
+        None if course.still_in => "still in".to_owned(),
+        None => course
+            .not_known_since
+            .map_or_else(|| NOT_RECORDED.to_owned(), |since| format!("{NOT_KNOWN} since {since}")),
+    };
+    let moves: Vec<String> =
+        course.later_apiaries.iter().map(|stay| format!("{} {}", stay.from, stay.apiary)).collect();
+    let blocked = if course.first_free_day.is_some() { NONE } else { NOT_KNOWN };
+    record
+        .own_or("came_by", course.came_by, NONE)
+        .said("apiary", course.apiary.as_ref())
+        .own("later_apiaries", if moves.is_empty() { NONE.to_owned() } else { moves.join("; ") })
+        .own("first_day", course.first)
+        .own("last_day", last)
+        .own_or("duration_days", course.duration_days, NOT_KNOWN)
+        .own_or("withdrawal_days", course.withdrawal.as_ref().map(|period| period.days), NOT_RECORDED)
+        .own_or("withdrawal_said_by", said_by(course), NOT_RECORDED)
+        .own_or("wait_days", course.wait_days, NONE)
+        .own_or("last_blocked_day", course.last_blocked_day, blocked)
+        .own_or("first_free_day", course.first_free_day, NOT_KNOWN)
+}
+
+/// The word that the register's JSON has for it.
+fn said_by(course: &CoursePart) -> Option<String> {
+    let word = serde_json::to_value(course.withdrawal.as_ref()?.said_by).ok()?;
+    word.as_str().map(str::to_owned)
+}
+
+fn removal(row: &RemovalRow) -> Record {
+    Record::new("removal", &row.written)
+        .medicine(&row.medicine)
+        .said("colonies", Some(names(&row.colonies)))
+        .own("colony_count", row.colonies.len())
+        .own("first_dose", row.first_dose)
+        .own_or("placed", row.placed, NOT_RECORDED)
+        .own("left_inside", row.left_inside)
+        .said("how_and_where", row.how_and_where.as_ref())
+}
+
+fn disposal(row: &DisposalRow) -> Record {
+    Record::new("disposal", &row.written)
+        .medicine(&row.medicine)
+        .said("lot", Some(&row.lot))
+        .said("batch", row.batch.as_ref())
+        .own("quantity", row.quantity)
+        .said("how_and_where", Some(&row.how_and_where))
+}
+
+fn prescription(row: &PrescriptionRow) -> Record {
+    let PrescriptionPart { number, vet, contact } = &row.prescription;
+    Record::new("prescription", &row.written)
+        .own("earlier", yes_or_no(row.earlier))
+        .medicine(&row.medicine)
+        .said("prescription", Some(number))
+        .said("vet", vet.as_ref())
+        .said("vet_contact", contact.as_ref())
+        .own_or("withdrawal_days", row.withdrawal_days, NOT_RECORDED)
+        .documents(&row.documents)
+}
+
+fn correction(row: &CorrectionRow) -> Vec<Record> {
+    let of = || {
+        Record::new("correction", &row.written)
+            .own("corrected_entry", row.of)
+            .own("corrected_place", row.of_place)
+            .said("reason", Some(&row.reason))
+    };
+    if row.changes.is_empty() {
+        return vec![of()];
+    }
+    let change = row.changes.iter().map(|change| {
+        let value = |record: Record, column, text: Option<&String>| match text {
+            Some(text) => record.said(column, Some(text)),
+            None => record.own(column, NONE),
+        };
+        let record = of().own("field", &change.field);
+        value(value(record, "was", change.was.as_ref()), "now", change.now.as_ref())
+    });
+    change.collect()
+}
+
+fn yes_or_no(yes: bool) -> &'static str {
+    if yes { "yes" } else { "no" }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_text_that_a_spreadsheet_would_run_gets_an_apostrophe() {
+        let cases = [
+            ("a plain text stays", "Hollin Bee Stores", "Hollin Bee Stores"),
+            ("a formula", "=1+1", "'=1+1"),
+            ("a plus", "+44 20", "'+44 20"),
+            ("a minus", "-1", "'-1"),
+            ("an at sign", "@SUM(A1)", "'@SUM(A1)"),
+            ("a tab", "\t=1", "'\t=1"),
+            ("a carriage return", "\r=1", "'\r=1"),
+            ("a line feed", "\n=1", "'\n=1"),
+            ("a space before it", "  =1", "'  =1"),
+            ("a space that does not break before it", "\u{a0}=1", "'\u{a0}=1"),
+            ("full-width signs", "\u{ff1d}1", "'\u{ff1d}1"),
+            ("full-width at", "\u{ff20}A", "'\u{ff20}A"),
+            ("an apostrophe before a formula", "'=1", "''=1"),
+            ("two apostrophes before a formula", "''=1", "'''=1"),
+            ("an apostrophe before a word stays", "'tis", "'tis"),
+            ("a sign within stays", "X8-114", "X8-114"),
+            ("nothing stays", "", ""),
+        ];
+        for (name, text, cell) in cases {
+            assert_eq!(guarded(text), cell, "{name}");
+            assert_eq!(unguarded(cell), text, "{name}, back");
+        }
+    }
+}

@@ -1,0 +1,350 @@
+//! The inspection pack: one ZIP file with the register in every form, the proofs, and what to check it by.
+//!
+//! The same input gives the same bytes. Names within the file are made by this program from letters, digits, hyphens
+//! and underscores only, whatever a document was called.
+
+use std::collections::BTreeSet;
+use std::io::{Cursor, Write};
+
+use combclear_domain::Instant;
+use combclear_domain::gaps::GapsReport;
+use combclear_domain::journal::{Checkpoint, Hash};
+use combclear_domain::register::{DocumentPart, RegisterReport};
+use combclear_domain::words::MediaType;
+use maud::html;
+use sha2::{Digest, Sha256};
+use zip::write::SimpleFileOptions;
+use zip::{CompressionMethod, DateTime, ZipWriter};
+
+use crate::exchange::Exchange;
+use crate::sheet::{NOT_RECORDED, Paper, visible};
+use crate::{flat, html, pdf};
+
+/// What goes into a pack.
+#[derive(Debug, Clone, Copy)]
+pub struct Input<'a> {
+    /// The register.
+    pub report: &'a RegisterReport,
+    /// What the law still misses, where that was asked.
+    pub gaps: Option<&'a GapsReport>,
+    /// The contents of the documents that the register names, as far as they are kept.
+    pub contents: &'a [Content],
+    /// Contents that could not be given, and why.
+    pub failing: &'a [Failing],
+    /// The instant that all files name as their making.
+    pub made: Instant,
+}
+
+/// The content of a document.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Content {
+    /// Its SHA-256 hash, by which the register names it.
+    pub hash: Hash,
+    /// The file.
+    pub bytes: Vec<u8>,
+}
+
+/// A content that could not be given.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Failing {
+    /// Its hash.
+    pub hash: Hash,
+    /// Why.
+    pub why: Why,
+}
+
+/// Why a content could not be given.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Why {
+    /// It is not kept any more.
+    Missing,
+    /// What is kept is not what was attached.
+    Altered,
+}
+
+/// A pack that could not be put together.
+#[derive(Debug, thiserror::Error)]
+pub enum NotPacked {
+    /// The pages could not be set.
+    #[error(transparent)]
+    Pages(#[from] pdf::NotSet),
+    /// The CSV could not be written.
+    #[error(transparent)]
+    Csv(#[from] flat::NotWritten),
+    /// Something could not be written as JSON.
+    #[error("the JSON could not be written: {0}")]
+    Json(#[from] serde_json::Error),
+    /// The ZIP file could not be put together.
+    #[error("the pack could not be put together: {0}")]
+    Zip(#[from] zip::result::ZipError),
+    /// The ZIP file could not be written.
+    #[error("the pack could not be written: {0}")]
+    Write(#[from] std::io::Error),
+}
+
+/// Puts the pack together.
+///
+/// # Errors
+/// None that a register is known to bring about: it is written to memory.
+pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
+    let report = input.report;
+    let proofs = proofs(input);
+    let paper = Paper::of(report, input.gaps);
+    let mut files = vec![
+        File::new("index.html", index(input, &paper, &proofs).into_bytes()),
+        File::new("register.html", html::page(&paper).into_bytes()),
+        File::new("register.pdf", pdf::pdf(&paper, input.made)?.bytes),
+        File::new("register.csv", flat::csv(report)?),
+        File::new("register.json", json(report)?),
+        File::new("exchange.json", json(&Exchange::of(report, input.gaps))?),
+    ];
+    if let Some(gaps) = input.gaps {
+        files.push(File::new("gaps.html", html::page(&Paper::of_gaps(gaps, report)).into_bytes()));
+        files.push(File::new("gaps.json", json(gaps)?));
+    }
+    if let Some(checkpoint) = checkpoint(report) {
+        files.push(File::new("checkpoint.txt", checkpoint.to_string().into_bytes()));
+    }
+    let mut packed: BTreeSet<&str> = BTreeSet::new();
+    for proof in &proofs {
+        if let Ok((name, bytes)) = &proof.kept
+            && packed.insert(name)
+        {
+            files.push(File { name: name.clone(), bytes: bytes.to_vec() });
+        }
+    }
+    zipped(&files, input.made)
+}
+
+struct File {
+    name: String,
+    bytes: Vec<u8>,
+}
+
+impl File {
+    fn new(name: &str, bytes: Vec<u8>) -> File {
+        File { name: name.to_owned(), bytes }
+    }
+}
+
+/// The journal as it stood when the register was read from it.
+fn checkpoint(report: &RegisterReport) -> Option<Checkpoint> {
+    let head = report.head?;
+    Some(Checkpoint { holding: report.holding.clone(), entries: report.entries, head })
+}
+
+fn json(value: &impl serde::Serialize) -> Result<Vec<u8>, serde_json::Error> {
+    let mut text = serde_json::to_vec_pretty(value)?;
+    text.push(b'\n');
+    Ok(text)
+}
+
+fn zipped(files: &[File], made: Instant) -> Result<Vec<u8>, NotPacked> {
+    let options = SimpleFileOptions::default()
+        .compression_method(CompressionMethod::Deflated)
+        .last_modified_time(dos_time(made).unwrap_or_default())
+        .unix_permissions(0o644);
+    let mut zip = ZipWriter::new(Cursor::new(Vec::new()));
+    let mut sums = String::new();
+    for file in files {
+        zip.start_file(file.name.as_str(), options)?;
+        zip.write_all(&file.bytes)?;
+        sums.push_str(&format!("{}  {}\n", hex::encode(Sha256::digest(&file.bytes)), file.name));
+    }
+    zip.start_file("SHA256SUMS", options)?;
+    zip.write_all(sums.as_bytes())?;
+    Ok(zip.finish()?.into_inner())
+}
+
+/// The instant as ZIP files write it, in UTC; none before 1980 or after 2107.
+fn dos_time(made: Instant) -> Option<DateTime> {
+    let text = made.to_string();
+    let mut parts = text.split(['-', 'T', ':', '.']).map(str::parse::<u16>).map_while(Result::ok);
+    let year = parts.next()?;
+    let mut small = parts.map_while(|part| u8::try_from(part).ok());
+    DateTime::from_date_and_time(
+        year,
+        small.next()?,
+        small.next()?,
+        small.next()?,
+        small.next()?,
+        small.next()?,
+    )
+    .ok()
+}
+
+/// A document and what it belongs to.
+struct Proof<'a> {
+    /// What it proves, in words.
+    of: String,
+    document: &'a DocumentPart,
+    /// Its name in the pack and its content, or why it is not there.
+    kept: Result<(String, &'a [u8]), &'static str>,
+}
+
+/// Every document of the register, in its order; one content has one file, however often it is named.
+fn proofs<'a>(input: &Input<'a>) -> Vec<Proof<'a>> {
+    let acquired = input.report.acquisitions.iter().flat_map(|row| {
+        let of = format!("acquisition no. {}, lot {}", row.written.place, row.lot);
+        row.documents.iter().map(move |document| (of.clone(), document))
+    });
+    let prescribed = input.report.prescriptions.iter().flat_map(|row| {
+        let of = format!("prescription no. {}, {}", row.written.place, row.prescription.number);
+        row.documents.iter().map(move |document| (of.clone(), document))
+    });
+    let mut known: Vec<(Hash, String)> = Vec::new();
+    let mut proofs = Vec::new();
+    for (of, document) in acquired.chain(prescribed) {
+        let kept = content(input, document.content).map(|bytes| {
+            let found = known.iter().find(|(hash, _)| *hash == document.content);
+            let name = found.map(|(_, name)| name.clone()).unwrap_or_else(|| {
+                let name = name_of(known.len() + 1, document);
+                known.push((document.content, name.clone()));
+                name
+            });
+            (name, bytes)
+        });
+        proofs.push(Proof { of, document, kept });
+    }
+    proofs
+}
+
+/// The content of a document, if it is what was attached.
+fn content<'a>(input: &Input<'a>, hash: Hash) -> Result<&'a [u8], &'static str> {
+    const ALTERED: &str = "left out: what is kept is not what was attached";
+    match input.failing.iter().find(|failing| failing.hash == hash).map(|failing| failing.why) {
+        Some(Why::Missing) => return Err("left out: its content is not kept any more"),
+        Some(Why::Altered) => return Err(ALTERED),
+        None => {}
+    }
+    let Some(content) = input.contents.iter().find(|content| content.hash == hash) else {
+        return Err("left out: its content was not given");
+    };
+    if <[u8; 32]>::from(Sha256::digest(&content.bytes)) == hash.0 { Ok(&content.bytes) } else { Err(ALTERED) }
+}
+
+/// How long the readable part of a name may be.
+const NAME_MOST: usize = 40;
+
+/// `proofs/003-invoice-H-1987.pdf`: the number makes it the only one of its name, the type alone says how it ends.
+fn name_of(number: usize, document: &DocumentPart) -> String {
+    let end = match document.media_type {
+        MediaType::Pdf => "pdf",
+        MediaType::Jpeg => "jpg",
+        MediaType::Png => "png",
+        MediaType::Heic => "heic",
+    };
+    let name = safe(document.file_name.as_deref().unwrap_or_default());
+    format!("proofs/{number:03}-{name}.{end}")
+}
+
+/// The letters, digits, hyphens and underscores of a text, a hyphen for the rest; `document` where there are none.
+///
+/// At most 40 signs of ASCII: safe as part of a file's name everywhere, and within the quotes of a header of HTTP.
+#[must_use]
+pub fn safe_name(text: &str) -> String {
+    let mut safe = String::new();
+    for sign in text.chars() {
+        if sign.is_ascii_alphanumeric() || sign == '_' {
+            safe.push(sign);
+        } else if !safe.is_empty() && !safe.ends_with('-') {
+            safe.push('-');
+        }
+        if safe.len() == NAME_MOST {
+            break;
+        }
+    }
+    let safe = safe.trim_matches('-');
+    if safe.is_empty() { "document".to_owned() } else { safe.to_owned() }
+}
+
+/// The name of a file without its ending, made safe.
+fn safe(file_name: &str) -> String {
+    safe_name(file_name.rsplit_once('.').map_or(file_name, |(stem, _)| stem))
+}
+
+fn index(input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) -> String {
+    let report = input.report;
+    let checkpoint = checkpoint(report);
+    let body = html! {
+        h1 { "Inspection pack" }
+        dl {
+            div { dt { "Holding" } dd { (visible(&paper.holding)) } }
+            @for fact in &paper.facts { div { dt { (fact.head) } dd { (visible(&fact.says)) } } }
+            div { dt { "Put together" } dd { (input.made) } }
+        }
+        p { strong { (report.notice) } }
+        h2 { "What is in it" }
+        ul {
+            li { a href="register.html" { "register.html" } ": the register, to read and to print" }
+            li { a href="register.pdf" { "register.pdf" } ": the same as PDF" }
+            li { a href="register.csv" { "register.csv" } ": the same for a spreadsheet" }
+            li { a href="register.json" { "register.json" } ": the same for programs" }
+            li { a href="exchange.json" { "exchange.json" } ": treatments and movements of stock in the shape of the ICAR Animal Data Exchange" }
+            @if input.gaps.is_some() {
+                li { a href="gaps.html" { "gaps.html" } ", " a href="gaps.json" { "gaps.json" } ": what the law still misses" }
+            } @else {
+                li { "What the law still misses was not asked." }
+            }
+            @if checkpoint.is_some() { li { a href="checkpoint.txt" { "checkpoint.txt" } ": the journal as it stood, in three lines" } }
+            li { a href="SHA256SUMS" { "SHA256SUMS" } ": the hash of every other file" }
+        }
+        h2 id="proofs" { "Proofs" }
+        @if proofs.is_empty() {
+            p { "No document is attached to the acquisitions and prescriptions of this time." }
+        } @else {
+            table {
+                caption { "Proofs and what they belong to" }
+                thead { tr { th scope="col" { "belongs to" } th scope="col" { "file" } th scope="col" { "called" } th scope="col" { "SHA-256" } } }
+                tbody { @for proof in proofs { tr {
+                    th scope="row" { (visible(&proof.of)) }
+                    td { @match &proof.kept {
+                        Ok((name, _)) => { a href=(name) { (name) } }
+                        Err(why) => { em { (why) } }
+                    } }
+                    td { (proof.document.file_name.as_deref().map_or_else(|| NOT_RECORDED.to_owned(), visible)) }
+                    td { (proof.document.content) }
+                } } }
+            }
+        }
+        h2 { "How to check it" }
+        ol {
+            li { "Unpack it and run " code { "sha256sum -c SHA256SUMS" } ": every file is then as it was packed." }
+            li { "The hash of a proof stands in the register too, in the entry that attached it." }
+            @if let Some(checkpoint) = &checkpoint {
+                li {
+                    "Whoever has the journal can show that the register was read from it, and that nothing was changed since: "
+                    code { "combclear verify --since checkpoint.txt" } " proves the first " (checkpoint.entries) " entries by the hash "
+                    code { (checkpoint.head) } "."
+                }
+            }
+        }
+    };
+    html::document(&format!("Inspection pack: {}, {}", visible(&paper.holding), paper.period), &body)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_name_in_the_pack_is_safe_whatever_the_file_was_called() {
+        let cases = [
+            ("a plain name", "invoice H-1987.pdf", "invoice-H-1987"),
+            ("a way out of the folder", "../../etc/passwd", "document"),
+            ("a way out by backslashes", r"..\..\boot.ini", "boot"),
+            ("an absolute path", "/root/x.pdf", "root-x"),
+            ("control characters", "a\u{0}b\nc.png", "a-b-c"),
+            ("a turned direction", "a\u{202e}fdp.exe", "a-fdp"),
+            ("letters beyond ASCII", "Öl Rechnung.pdf", "l-Rechnung"),
+            ("no letter at all", "\u{8702}.jpg", "document"),
+            ("nothing", "", "document"),
+            ("only an ending", ".pdf", "document"),
+            ("a very long name", &"x".repeat(300), &"x".repeat(NAME_MOST)),
+            ("a hyphen first, which a program may read as an option", "-rf.pdf", "rf"),
+        ];
+        for (name, file, expected) in cases {
+            assert_eq!(safe(file), expected, "{name}");
+        }
+    }
+}

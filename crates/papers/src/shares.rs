@@ -1,0 +1,51 @@
+//! An administration shared out over its lots and over colonies of one fate, so that amounts add up.
+
+use combclear_domain::quantity::Quantity;
+use combclear_domain::register::{AdministrationRow, CoursePart, GivenPart};
+use combclear_domain::words::ColonyName;
+
+/// Colonies that got the medicine from one lot and of which the course went the same way.
+pub(crate) struct Share<'r> {
+    /// What they were given; absent for those that came by it in a split or a uniting.
+    pub(crate) given: Option<&'r GivenPart>,
+    /// What became of it; absent where the record does not tell.
+    pub(crate) course: Option<&'r CoursePart>,
+    pub(crate) colonies: Vec<&'r ColonyName>,
+}
+
+impl Share<'_> {
+    /// How much these colonies were given together. The sum over all shares is the total of the entry.
+    pub(crate) fn quantity(&self) -> Option<Quantity> {
+        let count = u64::try_from(self.colonies.len()).unwrap_or(u64::MAX);
+        self.given.map(|given| given.each.times(count))
+    }
+}
+
+/// The shares of an administration: lot by lot, and within a lot fate by fate; last the colonies that came by it.
+pub(crate) fn shares(row: &AdministrationRow) -> Vec<Share<'_>> {
+    let mut shares = Vec::new();
+    let own = || row.courses.iter().filter(|course| course.came_by.is_none());
+    for given in &row.given {
+        for course in own() {
+            let both = given.colonies.iter().filter(|colony| course.colonies.contains(colony));
+            push(&mut shares, Some(given), Some(course), both.collect());
+        }
+        let untold = given.colonies.iter().filter(|colony| !own().any(|part| part.colonies.contains(colony)));
+        push(&mut shares, Some(given), None, untold.collect());
+    }
+    for course in row.courses.iter().filter(|course| course.came_by.is_some()) {
+        push(&mut shares, None, Some(course), course.colonies.iter().collect());
+    }
+    shares
+}
+
+fn push<'r>(
+    shares: &mut Vec<Share<'r>>,
+    given: Option<&'r GivenPart>,
+    course: Option<&'r CoursePart>,
+    colonies: Vec<&'r ColonyName>,
+) {
+    if !colonies.is_empty() {
+        shares.push(Share { given, course, colonies });
+    }
+}

@@ -1,0 +1,195 @@
+//! The legal register of a time, in every form.
+
+use axum::Json;
+use axum::extract::State;
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, VARY};
+use axum::http::{HeaderMap, HeaderValue};
+use axum::response::{IntoResponse, Response};
+use combclear_domain::Instant;
+use combclear_domain::holding::Holding;
+use combclear_domain::register::{Period, RegisterReport};
+use combclear_domain::words::HoldingName;
+use combclear_papers::exchange::Exchange;
+use combclear_papers::pack::{Input, pack, safe_name};
+use combclear_papers::{Paper, flat, html, pdf};
+use utoipa::ToSchema;
+
+use crate::accept::preferred;
+use crate::app::App;
+use crate::extract::{Form, HoldingPath, Path, Query, RegisterQuery, TimeQuery};
+use crate::problem::{Problem, ProblemKind, Problems};
+
+/// The forms of the register in the order in which they are preferred.
+const FORMS: [(&str, Form); 4] = [
+    ("application/json", Form::Json),
+    ("text/csv", Form::Csv),
+    ("text/html", Form::Html),
+    ("application/pdf", Form::Pdf),
+];
+
+/// A file, byte for byte.
+#[expect(dead_code, reason = "stands for the bytes in the document; handlers send them as they are")]
+#[derive(ToSchema)]
+#[schema(value_type = String, format = Binary)]
+struct File(Vec<u8>);
+
+/// Read the legal register
+///
+/// What was acquired, given, taken out and disposed of in a time, and what was corrected: as JSON, as CSV for a spreadsheet,
+/// as a page to read and to print, or as PDF.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/register",
+    tag = "register",
+    params(HoldingPath, RegisterQuery),
+    responses(
+        (
+            status = 200,
+            description = "The register.",
+            content(
+                (RegisterReport = "application/json"),
+                (String = "text/csv"),
+                (String = "text/html"),
+                (File = "application/pdf"),
+            )
+        ),
+        Problems,
+    ),
+)]
+pub(crate) async fn get_register(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<RegisterQuery>,
+    headers: HeaderMap,
+) -> Result<Response, Problem> {
+    let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
+    let report = report(&app, &path.holding, time).await?;
+    let form = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(Form::Json);
+    let made = app.clock.now();
+    let mut response = match form {
+        Form::Json => Json(report).into_response(),
+        form => {
+            let name = named(&report, "register", form);
+            let bytes = apart(move || written(&report, form, made)).await?;
+            sent(bytes, media_type(form), &name)
+        }
+    };
+    response.headers_mut().insert(VARY, HeaderValue::from_static("accept"));
+    Ok(response)
+}
+
+/// Read the register for other programs
+///
+/// Treatments and movements of stock in the shape of the ICAR Animal Data Exchange; `notes` says what has no place in it.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/register/exchange",
+    tag = "register",
+    params(HoldingPath, TimeQuery),
+    responses((status = 200, description = "Treatments and movements of stock.", body = serde_json::Value), Problems),
+)]
+pub(crate) async fn get_register_exchange(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<TimeQuery>,
+) -> Result<Json<Exchange>, Problem> {
+    let report = report(&app, &path.holding, query).await?;
+    Ok(Json(Exchange::of(&report, None)))
+}
+
+/// Read the inspection pack
+///
+/// One ZIP file with the register in every form, its proofs, the state of the journal, and the hash of every file.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/register/pack",
+    tag = "register",
+    params(HoldingPath, TimeQuery),
+    responses((status = 200, description = "The pack.", body = File, content_type = "application/zip"), Problems),
+)]
+pub(crate) async fn get_register_pack(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<TimeQuery>,
+) -> Result<Response, Problem> {
+    let report = report(&app, &path.holding, query).await?;
+    let made = app.clock.now();
+    let name = format!("pack-{}-{}-{}.zip", safe_name(report.holding.as_str()), report.from, report.to);
+    // Documents and gaps join here: the contents that the report names, and the report of the same time.
+    let bytes = apart(move || {
+        pack(&Input { report: &report, gaps: None, contents: &[], failing: &[], made })
+            .map_err(|error| error.to_string())
+    });
+    Ok(sent(bytes.await?, "application/zip", &name))
+}
+
+async fn report(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<RegisterReport, Problem> {
+    let to = app.day(time.to);
+    let from = time.from.unwrap_or_else(|| to.first_of_year());
+    let period = Period::new(from, to).map_err(|fault| {
+        Problem::new(ProblemKind::BadParameter, fault.to_string()).at_parameter("to", fault.help())
+    })?;
+    let as_of = app.day(time.as_of);
+    app.ask(holding, |holding: &Holding| RegisterReport::of(holding, &app.leaflets, period, as_of)).await
+}
+
+fn written(report: &RegisterReport, form: Form, made: Instant) -> Result<Vec<u8>, String> {
+    let paper = || Paper::of(report, None);
+    match form {
+        Form::Json => serde_json::to_vec(report).map_err(|error| error.to_string()),
+        Form::Csv => flat::csv(report).map_err(|error| error.to_string()),
+        Form::Html => Ok(html::page(&paper()).into_bytes()),
+        Form::Pdf => pdf::pdf(&paper(), made).map(|pdf| pdf.bytes).map_err(|error| error.to_string()),
+    }
+}
+
+/// Does work that takes the processor for long, apart from what answers requests.
+async fn apart(work: impl FnOnce() -> Result<Vec<u8>, String> + Send + 'static) -> Result<Vec<u8>, Problem> {
+    match tokio::task::spawn_blocking(work).await {
+        Ok(Ok(bytes)) => Ok(bytes),
+        Ok(Err(error)) => {
+            tracing::error!(%error, "a paper could not be made");
+            Err(Problem::internal())
+        }
+        Err(error) => {
+            tracing::error!(%error, "making a paper was broken off");
+            Err(Problem::internal())
+        }
+    }
+}
+
+fn media_type(form: Form) -> &'static str {
+    match form {
+        Form::Json => "application/json",
+        Form::Csv => "text/csv; charset=utf-8; header=present",
+        Form::Html => "text/html; charset=utf-8",
+        Form::Pdf => "application/pdf",
+    }
+}
+
+fn named(report: &RegisterReport, what: &str, form: Form) -> String {
+    let end = match form {
+        Form::Json => "json",
+        Form::Csv => "csv",
+        Form::Html => "html",
+        Form::Pdf => "pdf",
+    };
+    format!("{what}-{}-{}-{}.{end}", safe_name(report.holding.as_str()), report.from, report.to)
+}
+
+/// A file under a safe name. A page may do nothing but show itself.
+fn sent(bytes: Vec<u8>, media_type: &'static str, name: &str) -> Response {
+    let shown = media_type.starts_with("text/html") || media_type == "application/pdf";
+    let how = if shown { "inline" } else { "attachment" };
+    let mut response = bytes.into_response();
+    let headers = response.headers_mut();
+    headers.insert(CONTENT_TYPE, HeaderValue::from_static(media_type));
+    if let Ok(value) = HeaderValue::try_from(format!("{how}; filename=\"{name}\"")) {
+        headers.insert(CONTENT_DISPOSITION, value);
+    }
+    headers.insert(
+        CONTENT_SECURITY_POLICY,
+        HeaderValue::from_static("default-src 'none'; style-src 'unsafe-inline'"),
+    );
+    response
+}

@@ -1,0 +1,60 @@
+"""Reads PDF files back with pypdf and holds their text against the registers that they were made from.
+
+Takes a folder of NAME.pdf beside NAME.json, as the tests write it.
+"""
+
+import json
+import pathlib
+import re
+import sys
+
+import pypdf
+
+
+def squeezed(text):
+    """Without anything that a line's end may bring in or take away."""
+    return re.sub(r"[\s\u200b\u00ad]+", "", text)
+
+
+def expected(text, missing):
+    """As the pages write it: what cannot be seen, or has no shape in the fonts, by its code point."""
+    hidden = re.compile(r"[\x00-\x1f\x7f-\x9f\xad\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]")
+    written = hidden.sub(lambda sign: f"U+{ord(sign[0]):04X}", text)
+    return squeezed("".join(f"U+{ord(sign):04X}" if sign in missing else sign for sign in written))
+
+
+MISSING = "\u4e61\u8702\U0001f41d"
+# Scripts from right to left are stored in the order in which they are seen; they are looked at by eye.
+RIGHT_TO_LEFT = re.compile(r"[\u0590-\u08ff]")
+count = 0
+files = sorted(pathlib.Path(sys.argv[1]).glob("*.pdf"))
+assert len(files) >= 3, files
+for file in files:
+    register = json.loads(file.with_suffix(".json").read_text(encoding="utf-8"))
+    pages = [page.extract_text() for page in pypdf.PdfReader(file).pages]
+    keeper = register["keepers"][0]["keeper"]
+    for number, page in enumerate(pages, 1):
+        said = squeezed(page)
+        for wanted in (f"page {number} of {len(pages)}", f"{register['holding']}, {keeper}"):
+            assert squeezed(wanted) in said, (file.name, number, wanted)
+    whole = squeezed("".join(re.sub(r"page \d+ of \d+", "", page) for page in pages))
+    wanted = []
+    for row in register["acquisitions"]:
+        wanted += [row["lot"], row["batch"], row["proof"], row["expiry"]]
+    for row in register["administrations"]:
+        for part in row["given"]:
+            wanted += [part["batch"], *part["colonies"]]
+        wanted += [row["against"], row["written"]["on"], f"no. {row['written']['place']}"]
+    for row in register["corrections"]:
+        wanted += [row["reason"], row["of_place"]]
+    for text in wanted:
+        if text is not None and not RIGHT_TO_LEFT.search(str(text)):
+            assert expected(str(text), MISSING) in whole, (file.name, text)
+            count += 1
+    periods = [course["withdrawal"]["days"] for row in register["administrations"] for course in row["courses"]
+               if course["withdrawal"]]
+    for days in set(periods):
+        text = "1day" if days == 1 else f"{days}days"
+        assert whole.count(text) >= periods.count(days), (file.name, days, periods.count(days), whole.count(text))
+    print(f"{file.name}: {len(pages)} pages, {periods.count(0)} periods of 0 days")
+print(f"{count} texts were read back")

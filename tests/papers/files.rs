@@ -1,0 +1,59 @@
+//! Files for other programs, and those programs.
+
+use std::path::PathBuf;
+use std::process::Command;
+
+use combclear_papers::pack::{Content, Failing, Input, Why, pack};
+use sha2::{Digest, Sha256};
+
+use super::making::{demo, hard, made, with_documents};
+
+/// A folder of this test alone.
+pub(super) fn folder(name: &str) -> PathBuf {
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("papers").join(name);
+    std::fs::create_dir_all(&folder).unwrap();
+    folder
+}
+
+/// Runs a script beside this file, which says what it found.
+pub(super) fn python(script: &str, arguments: &[PathBuf]) -> String {
+    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../tests/papers").join(script);
+    let ran = Command::new("python3").arg(path).args(arguments).output();
+    let ran = ran.unwrap_or_else(|error| panic!("this test needs `python3`, which cannot be run: {error}"));
+    assert!(ran.status.success(), "{script}:\n{}", String::from_utf8_lossy(&ran.stderr));
+    String::from_utf8(ran.stdout).unwrap()
+}
+
+fn content(text: &str) -> Content {
+    let bytes = text.as_bytes().to_vec();
+    Content { hash: combclear_domain::journal::Hash(Sha256::digest(&bytes).into()), bytes }
+}
+
+#[test]
+fn python_opens_the_pack_and_finds_every_file_as_its_sum_says() {
+    let contents = [content("one"), content("two"), content("three"), content("four")];
+    let hashes: Vec<_> = contents.iter().map(|content| content.hash).collect();
+    let names = ["../../etc/passwd", "invoice H-1987.pdf", "\u{8702}\u{0}.pdf", "gone.pdf"];
+    let report = with_documents(hard(), &hashes, &names);
+    let failing = [Failing { hash: hashes[3], why: Why::Altered }];
+    let input =
+        Input { report: &report, gaps: None, contents: &contents[..3], failing: &failing, made: made() };
+    let packed = pack(&input).unwrap();
+    assert!(packed == pack(&input).unwrap(), "the same input gives the same bytes");
+    let file = folder("pack").join("pack.zip");
+    std::fs::write(&file, packed).unwrap();
+    insta::assert_snapshot!(python("check_zip.py", &[file]));
+}
+
+#[test]
+fn python_reads_the_csv_back_as_the_json_tells_it() {
+    for (name, report) in [("demo", demo()), ("hard", hard())] {
+        let folder = folder("csv");
+        let csv = folder.join(format!("{name}.csv"));
+        let json = folder.join(format!("{name}.json"));
+        std::fs::write(&csv, combclear_papers::flat::csv(&report).unwrap()).unwrap();
+        std::fs::write(&json, serde_json::to_vec(&report).unwrap()).unwrap();
+        let said = python("check_csv.py", &[csv, json]);
+        assert!(said.starts_with("as the JSON tells it: "), "{said}");
+    }
+}

@@ -1,0 +1,56 @@
+//! The CSV as a whole, and any text in it.
+
+use combclear_papers::flat::{COLUMNS, csv, guarded, unguarded};
+use proptest::prelude::*;
+
+use super::making::demo;
+
+#[test]
+fn the_demo_as_csv() {
+    insta::assert_snapshot!(String::from_utf8(csv(&demo()).unwrap()).unwrap().replace("\r\n", "\n"));
+}
+
+/// Texts of the signs that matter here, and any others.
+fn text() -> impl Strategy<Value = String> {
+    prop_oneof!["[ '=+@\\-\t\r\n\u{ff1d}\u{a0}\",;a0]{0,8}", any::<String>()]
+}
+
+/// What begins a formula, by OWASP's page.
+const BEGINS: [char; 11] =
+    ['=', '+', '-', '@', '\t', '\r', '\n', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}'];
+
+proptest! {
+    #[test]
+    fn a_cell_reads_back_and_never_begins_a_formula(text in text()) {
+        let cell = guarded(&text);
+        prop_assert_eq!(unguarded(&cell), &text);
+        let first = cell.trim_start_matches(|sign: char| sign.is_whitespace() && !BEGINS.contains(&sign));
+        prop_assert!(!first.starts_with(BEGINS));
+    }
+
+    #[test]
+    fn a_register_reads_back_with_any_text(text in text()) {
+        let mut report = demo_once().clone();
+        report.disposals[0].how_and_where.clone_from(&text);
+        let bytes = csv(&report).unwrap();
+        let mut reader = csv_reader(&bytes);
+        prop_assert_eq!(reader.headers().unwrap().iter().collect::<Vec<_>>(), COLUMNS.to_vec());
+        let place = COLUMNS.iter().position(|column| *column == "how_and_where").unwrap();
+        let rows: Vec<_> = reader.records().map(Result::unwrap).collect();
+        let row = rows.iter().find(|row| &row[0] == "disposal").unwrap();
+        prop_assert_eq!(unguarded(&row[place]), text.as_str());
+    }
+}
+
+fn csv_reader(bytes: &[u8]) -> ::csv::Reader<&[u8]> {
+    ::csv::Reader::from_reader(bytes)
+}
+
+fn demo_once() -> &'static combclear_domain::register::RegisterReport {
+    static DEMO: std::sync::OnceLock<combclear_domain::register::RegisterReport> = std::sync::OnceLock::new();
+    DEMO.get_or_init(|| {
+        let mut report = demo();
+        report.administrations.clear();
+        report
+    })
+}

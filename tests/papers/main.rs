@@ -1,0 +1,15 @@
+//! The register on paper and in files, held against readers that this project did not write: Python's `csv` and
+//! `zipfile`, a JSON Schema validator, and (in `.ci/run`, on the files written here) a reader of PDF.
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test stops at the first surprise"
+)]
+
+mod exchange;
+mod files;
+mod flat;
+mod making;
+mod pages;
+mod pdf;

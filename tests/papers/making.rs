@@ -1,0 +1,123 @@
+//! Registers to write down: the demo's, and small ones with texts that are hard to print.
+
+use combclear_domain::calendar::{Day, Instant};
+use combclear_domain::holding::Holding;
+use combclear_domain::journal::lines::{Header, Line};
+use combclear_domain::register::{Period, RegisterReport};
+
+const DEMO: &str = include_str!("../../demo/holding.jsonl");
+
+/// The instant that files name as their making.
+pub(super) fn made() -> Instant {
+    "2026-11-27T10:00:00.000Z".parse().unwrap()
+}
+
+pub(super) fn day(text: &str) -> Day {
+    text.parse().unwrap()
+}
+
+/// The demo's register of its two seasons.
+pub(super) fn demo() -> RegisterReport {
+    register(&demo_holding())
+}
+
+fn demo_holding() -> Holding {
+    let mut lines = DEMO.lines();
+    let header = Header::from_json(lines.next().unwrap()).unwrap();
+    let mut holding = Holding::new("demo".parse().unwrap());
+    for line in lines {
+        let Line::Sealed(entry) = Line::from_json(&header, line).unwrap() else {
+            panic!("the demo journal is sealed")
+        };
+        holding.restore(&entry);
+    }
+    holding
+}
+
+fn register(holding: &Holding) -> RegisterReport {
+    let period = Period::new(day("2025-01-01"), day("2026-12-31")).unwrap();
+    RegisterReport::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"))
+}
+
+/// Texts that would do harm if they were read as anything but text.
+pub(super) const HARD: [&str; 8] = [
+    r#"#panic("x") *bold* $x$ `raw` @ref <label> \ // /* "#,
+    "<script>alert(1)</script>&amp;\"'</style>",
+    "=HYPERLINK(\"x\";\"y\")",
+    "'=1+1",
+    "a, \"b\"; c",
+    "turned \u{202e} round",
+    "\u{8702}\u{4e61} \u{1f41d} e\u{301} \u{627}\u{644}",
+    "[Content] {code} #{x} ~ -- --- ... $ _ * #",
+];
+
+/// The demo's register with hard texts in every place where a person writes freely.
+pub(super) fn hard() -> RegisterReport {
+    let mut report = demo();
+    let mut texts = HARD.iter().cycle().map(|text| (*text).to_owned());
+    let mut next = || texts.next().unwrap();
+    for row in &mut report.acquisitions {
+        row.batch = Some(next());
+        row.proof = Some(next());
+        row.medicine.pack_name = Some(next());
+        if let Some(supplier) = &mut row.supplier {
+            supplier.name = next();
+            supplier.address = Some(next());
+        }
+    }
+    for row in &mut report.administrations {
+        row.against = Some(next());
+        row.certificate = Some(next());
+        for part in &mut row.given {
+            part.batch = Some(next());
+        }
+    }
+    for row in &mut report.disposals {
+        row.how_and_where = next();
+    }
+    for row in &mut report.corrections {
+        row.reason = next();
+        for change in &mut row.changes {
+            change.was = Some(next());
+            change.now = Some(next());
+        }
+    }
+    for part in &mut report.keepers {
+        part.address = Some(next());
+    }
+    report
+}
+
+/// The same with documents attached to its first acquisitions.
+pub(super) fn with_documents(
+    mut report: RegisterReport,
+    hashes: &[combclear_domain::journal::Hash],
+    names: &[&str],
+) -> RegisterReport {
+    for ((row, hash), name) in report.acquisitions.iter_mut().zip(hashes).zip(names) {
+        row.documents.push(combclear_domain::register::DocumentPart {
+            entry: row.written.entry,
+            content: *hash,
+            media_type: combclear_domain::words::MediaType::Pdf,
+            bytes: 5,
+            file_name: Some((*name).to_owned()),
+        });
+    }
+    // One invoice may prove two purchases.
+    let shared = report.acquisitions[1].documents.clone();
+    report.acquisitions[4].documents = shared;
+    report
+}
+
+/// A register with one administration to so many colonies.
+pub(super) fn many(colonies: usize) -> RegisterReport {
+    let mut report = demo();
+    report.administrations.truncate(1);
+    let names: Vec<_> = (1..=colonies).map(|number| format!("Colony{number}").parse().unwrap()).collect();
+    let row = &mut report.administrations[0];
+    row.given.truncate(1);
+    row.given[0].colonies.clone_from(&names);
+    row.courses.truncate(1);
+    row.courses[0].colonies = names;
+    report
+}

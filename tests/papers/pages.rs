@@ -1,0 +1,107 @@
+//! The page, and the sheets that all writers share.
+
+use combclear_domain::gaps::{Gap, GapWeight, GapsReport, LotCheck};
+use combclear_domain::history::Verdict;
+use combclear_domain::journal::event::Kind;
+use combclear_domain::quantity::Quantity;
+use combclear_domain::words::Unit;
+use combclear_papers::{Paper, html};
+
+use super::making::{demo, hard};
+
+#[test]
+fn the_demo_as_a_page() {
+    // A tag to a line, so that a change shows where it is.
+    insta::assert_snapshot!(html::page(&Paper::of(&demo(), None)).replace("><", ">\n<"));
+}
+
+#[test]
+fn the_demo_as_text() {
+    let mut text = String::new();
+    for sheet in Paper::of(&demo(), None).sheets {
+        text.push_str(&format!("== {}\n", sheet.title));
+        for row in &sheet.rows {
+            let cells: Vec<String> = row.iter().map(|cell| cell.plain().replace('\n', " / ")).collect();
+            text.push_str(&format!("{}\n", cells.join(" | ")));
+        }
+    }
+    insta::assert_snapshot!(text);
+}
+
+#[test]
+fn what_a_person_wrote_never_becomes_markup() {
+    let page = html::page(&Paper::of(&hard(), None));
+    assert!(!page.contains("<script"), "a script came through");
+    assert!(page.contains("&lt;script&gt;alert(1)&lt;/script&gt;&amp;amp;"));
+    assert_eq!(page.matches("</style>").count(), 1);
+    assert!(!page.contains('\u{202e}'), "a turned direction came through");
+    assert!(page.contains("turned U+202E round"));
+    for outside in ["http:", "https:", "src=", "@import", "url("] {
+        assert!(!page.contains(outside), "`{outside}` would fetch something");
+    }
+}
+
+#[test]
+fn every_row_has_a_cell_for_every_column_and_none_is_blank() {
+    for report in [demo(), hard()] {
+        for sheet in Paper::of(&report, Some(&gaps())).sheets {
+            for row in &sheet.rows {
+                assert_eq!(row.len(), sheet.columns.len(), "{}", sheet.title);
+                assert!(row.iter().all(|cell| !cell.plain().trim().is_empty()), "{}: {row:?}", sheet.title);
+            }
+        }
+    }
+}
+
+#[test]
+fn what_the_law_still_misses_is_told_with_how_to_supply_it() {
+    let paper = Paper::of_gaps(&gaps(), &demo());
+    let [sheet, books] = paper.sheets.as_slice() else { panic!("two sheets") };
+    assert_eq!(sheet.notes[0], "Complete: no. Something that the law requires is missing.");
+    let cells: Vec<String> = sheet.rows[0].iter().map(combclear_papers::Cell::plain).collect();
+    assert_eq!(
+        cells,
+        ["required", "acquisition of lot HERB-25-1", "no address", "record it", "regulation 19"]
+    );
+    let cells: Vec<String> = books.rows[0].iter().map(combclear_papers::Cell::plain).collect();
+    let over = "more is gone than was acquired, by: 2 strips";
+    assert_eq!(cells, ["A", "alpha", "10 strips", "12 strips", "0 strips", over, "not corrected"]);
+}
+
+fn gaps() -> GapsReport {
+    let report = demo();
+    let written = &report.acquisitions[0].written;
+    GapsReport {
+        holding: report.holding.clone(),
+        from: report.from,
+        to: report.to,
+        as_of: report.as_of,
+        laws: Vec::new(),
+        complete: Verdict::No,
+        summary: vec!["One thing is missing.".to_owned()],
+        gaps: vec![Gap {
+            weight: GapWeight::Required,
+            missing: "supplier_address",
+            about: "acquisition of lot HERB-25-1".to_owned(),
+            entry: written.entry,
+            place: written.place,
+            kind: Kind::LotAcquired,
+            on: written.on,
+            statement: "no address".to_owned(),
+            supply: "record it".to_owned(),
+            law: vec!["regulation 19".to_owned()],
+        }],
+        lots: vec![LotCheck {
+            lot: "A".parse().unwrap(),
+            medicine: "alpha".parse().unwrap(),
+            unit: Some(Unit::Strip),
+            acquired: Quantity::whole(10),
+            given: Quantity::whole(12),
+            disposed: Quantity::ZERO,
+            left: None,
+            over: Some(Quantity::whole(2)),
+            count_corrected_by: Vec::new(),
+        }],
+        notice: report.notice,
+    }
+}

@@ -1,0 +1,44 @@
+//! The PDF. What is in its pages is read back by another program: see `check_pdf.py`, run by `.ci/run`.
+
+use combclear_papers::Paper;
+use combclear_papers::pdf::pdf;
+
+use super::files::folder;
+use super::making::{HARD, demo, hard, made, many};
+
+#[test]
+fn the_same_register_gives_the_same_bytes_and_says_when_it_was_made() {
+    let paper = Paper::of(&demo(), None);
+    let (one, other) = (pdf(&paper, made()).unwrap(), pdf(&paper, made()).unwrap());
+    assert!(one.bytes == other.bytes);
+    assert_eq!(one.missing, Vec::<String>::new());
+    let text = String::from_utf8_lossy(&one.bytes);
+    for said in ["D:20261127100000", "pdfaid:part>2<", "pdfaid:conformance>A<"] {
+        assert!(text.contains(said), "`{said}` is not in the file");
+    }
+    keep("demo", &demo(), &one.bytes);
+}
+
+#[test]
+fn hard_texts_are_set_as_they_are_and_signs_without_a_shape_are_named() {
+    let report = hard();
+    assert!(HARD[0].contains("#panic"));
+    let set = pdf(&Paper::of(&report, None), made()).unwrap();
+    assert_eq!(set.missing, ["U+4E61", "U+8702", "U+1F41D"]);
+    keep("hard", &report, &set.bytes);
+}
+
+/// A row longer than a page runs on; a row that stayed whole would lose what lies below the edge.
+#[test]
+fn a_row_longer_than_a_page_loses_nothing() {
+    let report = many(600);
+    let set = pdf(&Paper::of(&report, None), made()).unwrap();
+    keep("many", &report, &set.bytes);
+}
+
+/// Keeps the file and what it must say for `check_pdf.py`.
+fn keep(name: &str, report: &combclear_domain::register::RegisterReport, bytes: &[u8]) {
+    let folder = folder("pdf");
+    std::fs::write(folder.join(format!("{name}.pdf")), bytes).unwrap();
+    std::fs::write(folder.join(format!("{name}.json")), serde_json::to_vec(report).unwrap()).unwrap();
+}
