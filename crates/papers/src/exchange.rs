@@ -24,7 +24,7 @@ use combclear_domain::register::{
     AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, GivenPart, MedicinePart, RegisterReport,
     Written,
 };
-use combclear_domain::words::{ColonyName, HoldingName, Unit};
+use combclear_domain::words::{ColonyName, HoldingName, LotName, Unit};
 use combclear_domain::{Day, Instant};
 use serde::Serialize;
 use serde_json::Number;
@@ -115,7 +115,8 @@ pub struct Transaction {
     #[serde(skip_serializing_if = "Option::is_none")]
     responsible: Option<String>,
     remark: String,
-    transaction_kind: &'static str,
+    #[serde(rename = "transactionKind")]
+    kind: &'static str,
     quantity: Number,
     units: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -351,15 +352,16 @@ fn fate(course: &CoursePart) -> String {
     };
     let came = if course.came_by.is_some() { " (by a split or a uniting)" } else { "" };
     let apiary = course.apiary.as_ref().map_or(NOT_RECORDED, |apiary| apiary.as_str());
-    let later: String =
-        course.later_apiaries.iter().map(|stay| format!(", from {} {}", stay.from, stay.apiary)).collect();
+    let mut stays = vec![format!("apiary {apiary}")];
+    stays.extend(course.later_apiaries.iter().map(|stay| format!("from {} {}", stay.from, stay.apiary)));
     let wait = course.wait_days.map_or_else(String::new, |days| {
         format!(", wait before supers {}", Piece::Days(u32::from(days)).words())
     });
     format!(
-        "{}{came}: {} to {last}, withdrawal period {period}{wait}, apiary {apiary}{later}",
+        "{}{came}: {} to {last}, withdrawal period {period}{wait}, {}",
         names(&course.colonies),
-        course.first
+        course.first,
+        stays.join(", ")
     )
 }
 
@@ -377,7 +379,7 @@ fn transaction(
         event_date_time: midday(written.on),
         responsible: None,
         remark: String::new(),
-        transaction_kind: kind,
+        kind,
         quantity: amount(quantity),
         units: part.unit.map_or(NOT_RECORDED, units),
         supplier_name: None,
@@ -387,9 +389,9 @@ fn transaction(
 }
 
 /// What identifies the stock: the standard has no place for it in a movement.
-fn stock(lot: impl ToString, batch: Option<&String>, unit: Option<Unit>) -> String {
+fn stock(lot: &LotName, batch: Option<&String>, unit: Option<Unit>) -> String {
     let batch = batch.map_or(NOT_RECORDED, String::as_str);
-    format!("lot {}. batch: {batch}. unit: {}", lot.to_string(), unit.map_or(NOT_RECORDED, Unit::as_str))
+    format!("lot {lot}. batch: {batch}. unit: {}", unit.map_or(NOT_RECORDED, Unit::as_str))
 }
 
 fn receipt(row: &AcquisitionRow, source: &str) -> Transaction {
@@ -442,7 +444,7 @@ fn on_hand(lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
             lot.lot,
             lot.unit.map_or(NOT_RECORDED, Unit::as_str)
         ),
-        transaction_kind: "OnHand",
+        kind: "OnHand",
         quantity: amount(quantity),
         units: lot.unit.map_or(NOT_RECORDED, units),
         supplier_name: None,

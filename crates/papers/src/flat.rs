@@ -158,6 +158,7 @@ impl Record {
     }
 
     /// A number, date or word of this program.
+    #[expect(clippy::needless_pass_by_value, reason = "values and references alike are written as text")]
     fn own(mut self, column: &'static str, value: impl ToString) -> Record {
         debug_assert!(COLUMNS.contains(&column), "no column `{column}`");
         self.0.insert(column, value.to_string());

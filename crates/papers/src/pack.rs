@@ -197,11 +197,13 @@ fn proofs<'a>(input: &Input<'a>) -> Vec<Proof<'a>> {
     for (of, document) in acquired.chain(prescribed) {
         let kept = content(input, document.content).map(|bytes| {
             let found = known.iter().find(|(hash, _)| *hash == document.content);
-            let name = found.map(|(_, name)| name.clone()).unwrap_or_else(|| {
+            let name = if let Some((_, name)) = found {
+                name.clone()
+            } else {
                 let name = name_of(known.len() + 1, document);
                 known.push((document.content, name.clone()));
                 name
-            });
+            };
             (name, bytes)
         });
         proofs.push(Proof { of, document, kept });

@@ -173,6 +173,7 @@ impl Piece {
     }
 
     /// Words.
+    #[expect(clippy::needless_pass_by_value, reason = "values and references alike are written as text")]
     pub(crate) fn text(text: impl ToString) -> Piece {
         Piece::Text(text.to_string())
     }

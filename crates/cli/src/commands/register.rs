@@ -111,6 +111,7 @@ fn one(sheet: &Sheet) -> String {
     for row in &sheet.rows {
         table.add_row(row.iter().map(combclear_papers::Cell::plain).collect::<Vec<_>>());
     }
-    let notes = sheet.notes.iter().map(|note| format!("{note}\n")).collect::<String>();
-    format!("{notes}{table}")
+    let table = table.to_string();
+    let parts: Vec<&str> = sheet.notes.iter().map(String::as_str).chain([table.as_str()]).collect();
+    parts.join("\n")
 }
