@@ -8,13 +8,18 @@ use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
 use serde_json::Value;
 
-/// A holding with these entries, recorded in this order, each on its own day.
+/// A holding with these entries, recorded in this order, each on its own day unless it says `recorded_at`.
 pub(crate) fn holding<'a>(entries: impl IntoIterator<Item = &'a toml::Value>) -> Result<Holding, String> {
     let name = "test".parse().unwrap();
     let mut holding = Holding::new(name);
     for entry in entries {
-        let draft = envelope(entry).read().map_err(|fault| format!("{}: {fault}", fault.pointer))?;
-        let recorded_at: Instant = format!("{}T12:00:00.000Z", draft.on).parse().unwrap();
+        // A case may say when an entry was written down.
+        let mut entry = entry.clone();
+        let recorded_at = entry.as_table_mut().and_then(|entry| entry.remove("recorded_at"));
+        let recorded_at = recorded_at.and_then(|instant| instant.as_str().map(str::to_owned));
+        let draft = envelope(&entry).read().map_err(|fault| format!("{}: {fault}", fault.pointer))?;
+        let noon = format!("{}T12:00:00.000Z", draft.on);
+        let recorded_at: Instant = recorded_at.unwrap_or(noon).parse().unwrap();
         let entry = Entry::seal(&"test".parse().unwrap(), draft, recorded_at, holding.tip());
         holding.accept(&entry).map_err(|refusal| format!("{}: {refusal}", refusal.pointer))?;
     }

@@ -6,6 +6,7 @@ use std::sync::{Arc, LazyLock};
 use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Method, Request};
+use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use combclear_service::{App, Clock};
@@ -55,6 +56,13 @@ pub(crate) fn leaflets() -> Arc<Leaflets> {
     Arc::new(Leaflets::load([("gb/demo-strip.toml", strip)]).unwrap())
 }
 
+/// The law of the tests: invented, so that no change to a real one moves a test.
+pub(crate) fn laws() -> Arc<Laws> {
+    let files =
+        [("gb.toml", include_str!("data/law/gb.toml")), ("eu.toml", include_str!("data/law/eu.toml"))];
+    Arc::new(Laws::load(files).unwrap())
+}
+
 impl Bench {
     /// A service without a single entry.
     pub(crate) async fn new() -> Bench {
@@ -79,7 +87,12 @@ impl Bench {
         let url = format!("sqlite:{}", folder.path().join("journal.db").display());
         let journal = wrap(combclear_store::open(&url).await.unwrap());
         let clock = Arc::new(Standing { minutes: AtomicI64::new(0) });
-        let app = App::new(Arc::new(Register::new(Arc::clone(&journal))), leaflets, Arc::clone(&clock) as _);
+        let app = App::new(
+            Arc::new(Register::new(Arc::clone(&journal))),
+            leaflets,
+            laws(),
+            Arc::clone(&clock) as _,
+        );
         let router = combclear_service::router(app);
         Bench { router, clock, journal, _folder: folder }
     }
@@ -117,7 +130,7 @@ impl Bench {
 }
 
 pub(crate) fn app(journal: Arc<dyn Journal>, clock: Arc<Standing>) -> App {
-    App::new(Arc::new(Register::new(journal)), leaflets(), clock)
+    App::new(Arc::new(Register::new(journal)), leaflets(), laws(), clock)
 }
 
 /// A request with a body that is declared as JSON.

@@ -11,7 +11,6 @@
 )]
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
 use std::sync::{Arc, OnceLock};
 
 use combclear_domain::calendar::Day;
@@ -23,6 +22,8 @@ use combclear_domain::options::{
 use combclear_domain::words::Jurisdiction;
 use serde::Deserialize;
 
+#[path = "../cases.rs"]
+mod cases;
 #[path = "../entries.rs"]
 mod entries;
 mod knowledge;
@@ -30,31 +31,7 @@ mod laws;
 mod making;
 mod plans;
 
-use entries::{holding, root};
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct CaseFile {
-    #[serde(default)]
-    setup: Vec<toml::Value>,
-    #[serde(rename = "case")]
-    cases: Vec<Case>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Case {
-    name: String,
-    /// A published source, or "common practice, no source".
-    source: Option<String>,
-    difference: Option<String>,
-    /// Leaves the setup of the file out.
-    #[serde(default)]
-    without_setup: bool,
-    #[serde(default)]
-    entries: Vec<toml::Value>,
-    ask: Vec<Ask>,
-}
+use cases::{Compare, ask_all, leaflets_and};
 
 /// What is asked, and what is wanted of the answer. What is not named is not compared.
 #[derive(Deserialize)]
@@ -139,31 +116,8 @@ struct Ask {
 
 #[test]
 fn every_case_gets_its_answer() {
-    let mut wrong = Vec::new();
-    let mut asked = 0;
-    for file in case_files() {
-        let text = std::fs::read_to_string(&file).unwrap();
-        let cases: CaseFile =
-            toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", file.display()));
-        for case in &cases.cases {
-            let setup = if case.without_setup { &[][..] } else { &cases.setup[..] };
-            let holding = holding(setup.iter().chain(&case.entries))
-                .unwrap_or_else(|refusal| panic!("{}: {}: {refusal}", file.display(), case.name));
-            for ask in &case.ask {
-                asked += 1;
-                let about = ask.leaflet.as_deref().unwrap_or("all");
-                for fault in faults(&holding, ask) {
-                    let name = file.file_name().unwrap().display();
-                    wrong.push(format!("{name}: {}, {about} from {}: {fault}", case.name, ask.from));
-                }
-            }
-            assert!(case.source.as_deref() != Some(""), "{}: an empty source", case.name);
-            let differs = case.difference.as_ref();
-            assert!(differs.is_none() || case.source.is_some(), "{}: a difference from no source", case.name);
-        }
-    }
-    assert!(asked > 0, "no case was found");
-    assert!(wrong.is_empty(), "{} faults in {asked} questions:\n{}", wrong.len(), wrong.join("\n"));
+    let called = |ask: &Ask| format!("{} from {}", ask.leaflet.as_deref().unwrap_or("all"), ask.from);
+    ask_all("tests/options/cases", called, faults);
 }
 
 fn faults(holding: &Holding, ask: &Ask) -> Vec<String> {
@@ -350,26 +304,7 @@ fn of_apiary(report: &ApiaryReport, ask: &Ask) -> Vec<String> {
     compare.faults
 }
 
-#[derive(Default)]
-struct Compare {
-    faults: Vec<String>,
-}
-
 impl Compare {
-    #[expect(clippy::needless_pass_by_value, reason = "what was got is made for the comparison")]
-    fn one(&mut self, what: &str, wanted: Option<&String>, got: String) {
-        if let Some(wanted) = wanted.filter(|wanted| **wanted != got) {
-            self.faults.push(format!("{what}: wanted `{wanted}`, got `{got}`"));
-        }
-    }
-
-    fn list(&mut self, what: &str, wanted: Option<&Vec<String>>, got: impl Iterator<Item = String>) {
-        if let Some(wanted) = wanted {
-            let got: Vec<String> = got.collect();
-            self.one(what, Some(&wanted.join(", ")), got.join(", "));
-        }
-    }
-
     fn all(&mut self, what: &str, parts: Option<&Vec<String>>, got: &[&String]) {
         for part in parts.into_iter().flatten() {
             self.part(what, part, got);
@@ -388,30 +323,10 @@ impl Compare {
 fn leaflets() -> &'static Leaflets {
     static LEAFLETS: OnceLock<Leaflets> = OnceLock::new();
     LEAFLETS.get_or_init(|| {
-        let mut files: BTreeMap<String, String> = BTreeMap::new();
-        let built_in = ["ch", "de", "eu", "gb", "it", "pl", "us"];
-        let built_in = built_in.map(|name| (format!("crates/leaflets/{name}"), name));
-        for (folder, jurisdiction) in built_in
-            .into_iter()
-            .chain(["zz", "yy", "yx"].map(|name| (format!("tests/options/leaflets/{name}"), name)))
-        {
-            for entry in std::fs::read_dir(root().join(folder)).unwrap() {
-                let path = entry.unwrap().path();
-                let name = format!("{jurisdiction}/{}", path.file_name().unwrap().to_string_lossy());
-                files.insert(name, std::fs::read_to_string(&path).unwrap());
-            }
-        }
-        let loaded = Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str())));
-        loaded.unwrap_or_else(|faults| {
-            panic!("{}", faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))
-        })
+        leaflets_and(&[
+            ("tests/options/leaflets/zz", "zz"),
+            ("tests/options/leaflets/yy", "yy"),
+            ("tests/options/leaflets/yx", "yx"),
+        ])
     })
-}
-
-fn case_files() -> Vec<PathBuf> {
-    let folder = root().join("tests/options/cases");
-    let mut files: Vec<PathBuf> =
-        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    files.sort();
-    files
 }

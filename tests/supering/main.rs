@@ -10,9 +10,6 @@
     reason = "a test stops at the first surprise"
 )]
 
-use std::collections::BTreeMap;
-use std::path::PathBuf;
-
 use combclear_domain::calendar::Day;
 use combclear_domain::history::{History, Verdict};
 use combclear_domain::holding::Holding;
@@ -20,6 +17,8 @@ use combclear_domain::leaflet::Leaflets;
 use combclear_domain::supering::{Outcome, SuperingReport};
 use serde::Deserialize;
 
+#[path = "../cases.rs"]
+mod cases;
 #[path = "../entries.rs"]
 mod entries;
 mod laws;
@@ -30,33 +29,8 @@ mod plans;
 mod refusals;
 mod stated;
 
-use entries::{holding, root, uuid_of};
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct CaseFile {
-    #[serde(default)]
-    setup: Vec<toml::Value>,
-    #[serde(rename = "case")]
-    cases: Vec<Case>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Case {
-    name: String,
-    /// A published source, or "common practice, no source".
-    #[serde(default)]
-    source: Option<String>,
-    #[serde(default)]
-    difference: Option<String>,
-    /// Leaves the setup of the file out.
-    #[serde(default)]
-    without_setup: bool,
-    #[serde(default)]
-    entries: Vec<toml::Value>,
-    ask: Vec<Ask>,
-}
+use cases::{Compare, ask_all, leaflets_and};
+use entries::{root, uuid_of};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -103,32 +77,8 @@ struct Ask {
 #[test]
 fn every_case_gets_its_answer() {
     let leaflets = leaflets();
-    let mut wrong = Vec::new();
-    let mut asked = 0;
-    for file in case_files() {
-        let text = std::fs::read_to_string(&file).unwrap();
-        let cases: CaseFile =
-            toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", file.display()));
-        for case in &cases.cases {
-            let setup = if case.without_setup { &[][..] } else { &cases.setup[..] };
-            let holding = holding(setup.iter().chain(&case.entries))
-                .unwrap_or_else(|refusal| panic!("{}: {}: {refusal}", file.display(), case.name));
-            for ask in &case.ask {
-                asked += 1;
-                for fault in faults(&holding, &leaflets, ask) {
-                    wrong.push(format!("{}: {}, asked on {}: {fault}", file.display(), case.name, ask.on));
-                }
-            }
-            assert!(case.source.as_deref() != Some(""), "{}: an empty source", case.name);
-            assert!(
-                case.difference.is_none() || case.source.is_some(),
-                "{}: a difference from no source",
-                case.name
-            );
-        }
-    }
-    assert!(asked > 0, "no case was found");
-    assert!(wrong.is_empty(), "{} of {asked} questions:\n{}", wrong.len(), wrong.join("\n"));
+    let called = |ask: &Ask| format!("asked on {}", ask.on);
+    ask_all("tests/supering/cases", called, |holding, ask| faults(holding, &leaflets, ask));
 }
 
 /// What is compared, what is wanted if anything, and what was got.
@@ -138,24 +88,18 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
     let on: Day = ask.on.parse().unwrap();
     let colony = ask.colony.as_deref().unwrap_or("A1").parse().unwrap();
     let report = SuperingReport::of(holding, leaflets, &colony, on);
-    let mut faults = Vec::new();
-    let mut compare = |what: &str, wanted: String, got: String| {
-        if wanted != got {
-            faults.push(format!("{what}: wanted `{wanted}`, got `{got}`"));
-        }
-    };
+    let mut compare = Compare::default();
     let bare = History::of(holding, leaflets, &colony).may_be_supered(on);
-    compare("bare verdict", report.answer.as_str().to_owned(), bare.as_str().to_owned());
-    compare("answer", ask.answer.clone(), report.answer.as_str().to_owned());
+    let answer = report.answer.as_str().to_owned();
+    compare.one("bare verdict", Some(&answer), bare.as_str().to_owned());
+    compare.one("answer", Some(&ask.answer), answer);
     let day = |day: Option<Day>| day.map_or("-".to_owned(), |day| day.to_string());
     for (what, wanted, got) in [
         ("last blocked day", &ask.last_blocked, report.last_blocked_day),
         ("first free day", &ask.first_free, report.first_free_day),
         ("if out on", &ask.if_out_on, report.if_out_on),
     ] {
-        if let Some(wanted) = wanted {
-            compare(what, wanted.clone(), day(got));
-        }
+        compare.one(what, wanted.as_ref(), day(got));
     }
     let abouts = |outcomes: &[Outcome], decides: bool| {
         let grounds = report
@@ -196,37 +140,12 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
         .collect();
     lists.push(("ahead", ask.ahead.as_ref(), ahead));
     for (what, wanted, got) in lists {
-        if let Some(wanted) = wanted {
-            compare(what, wanted.join(", "), got.join(", "));
-        }
+        compare.list(what, wanted, got.into_iter());
     }
-    faults
+    compare.faults
 }
 
 /// The built-in leaflets, and those invented for these tests.
 fn leaflets() -> Leaflets {
-    let mut files: BTreeMap<String, String> = BTreeMap::new();
-    let built_in =
-        ["ch", "de", "eu", "gb", "it", "pl", "us"].map(|name| (format!("crates/leaflets/{name}"), name));
-    for (folder, jurisdiction) in
-        built_in.into_iter().chain([("tests/supering/leaflets/zz".to_owned(), "zz")])
-    {
-        for entry in std::fs::read_dir(root().join(folder)).unwrap() {
-            let path = entry.unwrap().path();
-            let name = format!("{jurisdiction}/{}", path.file_name().unwrap().to_string_lossy());
-            files.insert(name, std::fs::read_to_string(&path).unwrap());
-        }
-    }
-    let loaded = Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str())));
-    loaded.unwrap_or_else(|faults| {
-        panic!("{}", faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))
-    })
-}
-
-fn case_files() -> Vec<PathBuf> {
-    let folder = root().join("tests/supering/cases");
-    let mut files: Vec<PathBuf> =
-        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    files.sort();
-    files
+    leaflets_and(&[("tests/supering/leaflets/zz", "zz")])
 }

@@ -8,7 +8,8 @@ use clap::{Args, Parser, Subcommand};
 use combclear_domain::calendar::Day;
 use combclear_domain::diagnostic::nearest;
 use combclear_domain::words::{
-    Access, ApiaryName, ColonyName, Ground, HoldingName, LotName, Person, Power, PrescriptionName,
+    Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Person, Power,
+    PrescriptionName,
 };
 
 /// May this hive be supered today?
@@ -28,8 +29,10 @@ const EXIT_CODES: &str = "Exit codes:
   0  done; when colonies were named: all may be supered; options: at least one is usable
   1  could not be done; the message says why and how to mend it
   2  the command line is wrong
-  3  no: a named colony may not be supered, every option is ruled out, or the journal or a document does not hold
-  4  not known for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out
+  3  no: a named colony may not be supered, every option is ruled out, the journal or a document does not hold, or the
+     law misses something in the record (gaps)
+  4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out;
+     what the law wants could not be asked for every entry (gaps)
   5  done in part: entries were left out (import --keep-going), or missing documents (export)";
 
 /// Where the journal is kept, and whose it is.
@@ -58,6 +61,14 @@ pub(crate) enum Command {
     Supering(Supering),
     /// What else can be used in a colony or at an apiary, on which days, and is it out before the flow
     Options(Options),
+    /// The legal register for a time: what was acquired, given, taken out and disposed of, and what was corrected
+    Register(Register),
+    /// What the law still misses in the record of a time, entry by entry, and what was amiss
+    Gaps(Gaps),
+    /// What must or may be done, from when, by when, apiary by apiary
+    Due(Due),
+    /// What is left of each lot, what to dispose of, what to reorder
+    Stock(Stock),
     /// Attach a proof of purchase to a lot, or a copy to a prescription
     Attach(Attach),
     /// Show the documents that are attached, or save one of them
@@ -68,6 +79,10 @@ pub(crate) enum Command {
     Export(Export),
     /// Check that nothing in the journal was changed since it was recorded
     Verify(Verify),
+    /// Until which day the medicine records must be kept, and what could go
+    Retention(Retention),
+    /// Show what the law asks of a medicine record in a jurisdiction, with its sources
+    Law(Law),
     /// Show the built-in leaflets, or one of them with its sources
     Leaflets(Leaflets),
     /// Answer over HTTP
@@ -145,6 +160,67 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
     }
 }
 
+/// A time of the record.
+#[derive(Debug, Args)]
+pub(crate) struct Time {
+    /// The first day; the first of January of the year of the last day if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) from: Option<Day>,
+    /// The last day; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) to: Option<Day>,
+    /// What happened after this day does not bear on it; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) as_of: Option<Day>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Gaps {
+    #[command(flatten)]
+    pub(crate) time: Time,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Register {
+    #[command(flatten)]
+    pub(crate) time: Time,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Due {
+    /// The first day asked about, as of which it is asked; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) from: Option<Day>,
+    /// The last day asked about; 59 days after the first if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) to: Option<Day>,
+    /// Only this apiary
+    #[arg(long, value_name = "NAME")]
+    pub(crate) apiary: Option<ApiaryName>,
+    /// Write it as a calendar (iCalendar) into this file; `-` for standard output
+    #[arg(long, value_name = "FILE", conflicts_with = "json")]
+    pub(crate) calendar: Option<PathBuf>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Stock {
+    /// The day, like 2026-04-11; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<Day>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
 #[derive(Debug, Args)]
 #[command(group(clap::ArgGroup::new("to").required(true).args(["lot", "prescription"])))]
 pub(crate) struct Attach {
@@ -200,6 +276,28 @@ pub(crate) struct Verify {
     /// A checkpoint kept from earlier: also proves that nothing before it was changed or cut off
     #[arg(long, value_name = "FILE")]
     pub(crate) since: Option<PathBuf>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Retention {
+    /// The day on which something is to go, like 2033-03-02; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<Day>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Law {
+    /// The code of a jurisdiction, such as gb; a list of them if left out
+    pub(crate) jurisdiction: Option<Jurisdiction>,
+    /// The day of the event, like 2026-04-11; today if left out
+    #[arg(long, value_name = "DATE")]
+    pub(crate) on: Option<Day>,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,

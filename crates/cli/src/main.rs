@@ -56,11 +56,17 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
     match &arguments.command {
         Command::Supering(ask) => commands::supering::run(place, ask).await,
         Command::Options(ask) => commands::options::run(place, ask).await,
+        Command::Register(ask) => commands::register::run(place, ask).await,
+        Command::Due(ask) => commands::due::run(place, ask).await,
+        Command::Stock(ask) => commands::stock::run(place, ask).await,
+        Command::Gaps(ask) => commands::gaps::run(place, ask).await,
         Command::Attach(attach) => commands::attach::run(place, attach).await,
         Command::Documents(ask) => commands::documents::run(place, ask).await,
         Command::Import(import) => commands::import::run(place, import).await,
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,
+        Command::Retention(ask) => commands::retention::run(place, ask).await,
+        Command::Law(ask) => commands::law::run(ask),
         Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets),
         Command::Serve(serve) => commands::serve::run(place, serve).await,
     }

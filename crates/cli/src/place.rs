@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use combclear_domain::diagnostic::{Diagnostic, nearest};
+use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::words::HoldingName;
 use combclear_store::{Journal, Register, StoreError};
@@ -80,6 +81,14 @@ async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
 fn is_new(file: &Path) -> bool {
     let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty());
     !file.exists() && folder.is_none_or(Path::is_dir)
+}
+
+/// What the law asks, as it is built in.
+pub(crate) fn laws() -> Result<&'static Laws, Failure> {
+    combclear_leaflets::laws().map_err(|faults| {
+        let listed = faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
+        Failure::new(format!("the built-in law does not load\n{listed}"), "this program is broken")
+    })
 }
 
 /// The built-in leaflets, and those of the folder that the command line names.

@@ -84,6 +84,27 @@ impl Day {
         self.0.year()
     }
 
+    /// The first of January of the same year.
+    #[must_use]
+    pub fn first_of_year(self) -> Day {
+        Day::new(self.year(), 1, 1).unwrap_or(Day::FIRST)
+    }
+
+    /// The same day so many years later, at most [`Day::LAST`]. Where that year has no 29th of February it is the 1st of
+    /// March: the later day, so that nothing that must be kept goes too early.
+    #[must_use]
+    pub fn plus_years(self, years: u8) -> Day {
+        let year = self.0.year() + i32::from(years);
+        let same = Day::new(year, self.0.month(), self.0.day());
+        same.or_else(|| Day::new(year, 3, 1)).unwrap_or(Day::LAST)
+    }
+
+    /// The last day of its year.
+    #[must_use]
+    pub fn end_of_year(self) -> Day {
+        Day::new(self.0.year(), 12, 31).unwrap_or(Day::LAST)
+    }
+
     /// The same day of the year before; of the 29th of February the 28th.
     pub(crate) fn a_year_before(self) -> Day {
         let (year, month) = (self.0.year() - 1, self.0.month());
@@ -295,6 +316,15 @@ impl Instant {
     pub fn latest_civil_date(self) -> Day {
         let ahead = self.0.checked_add_signed(TimeDelta::hours(14)).unwrap_or(self.0);
         Day::in_range(ahead.date_naive()).unwrap_or(Day::LAST)
+    }
+
+    /// The earliest civil date that is "today" anywhere on Earth at this instant (UTC-12).
+    ///
+    /// An entry dated earlier than this was written down late wherever the apiary is.
+    #[must_use]
+    pub fn earliest_civil_date(self) -> Day {
+        let behind = self.0.checked_sub_signed(TimeDelta::hours(12)).unwrap_or(self.0);
+        Day::in_range(behind.date_naive()).unwrap_or(Day::FIRST)
     }
 }
 

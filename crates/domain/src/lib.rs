@@ -13,7 +13,13 @@
 //! | [`holding`] | the journal folded into apiaries, colonies, medicines and lots; what is refused |
 //! | [`history`] | the courses of one colony, each with the terms that rule it |
 //! | [`supering`] | the question itself: answer, grounds, what must happen first |
+//! | [`register`] | the legal register: acquisitions, administrations, removals, disposals, corrections |
 //! | [`options`] | what else can be used here, on which days, and is it out before the nectar flow |
+//! | [`stock`] | what is left of each lot, what to dispose of, what to reorder |
+//! | [`law`] | what the law asks of a medicine record: fields, times, form, kept as dated and sourced data |
+//! | [`gaps`] | what the legal record still misses, entry by entry, and what else is amiss |
+//! | [`retention`] | until which day each record must be kept, and which entries belong together |
+//! | [`due`] | what must or may be done, from when, by when, apiary by apiary |
 //!
 //! It is an aid to record-keeping. The leaflet on the pack, the prescriber and local law decide.
 #![deny(missing_docs)]
@@ -21,13 +27,21 @@
 pub mod calendar;
 pub mod degrees;
 pub mod diagnostic;
+pub mod due;
+pub mod gaps;
 pub mod history;
 pub mod holding;
 pub mod journal;
+pub mod law;
 pub mod leaflet;
 pub mod options;
 pub mod quantity;
+pub mod register;
+pub mod retention;
+mod sources;
+pub mod stock;
 pub mod supering;
+mod table;
 pub mod words;
 
 pub use calendar::{Day, Instant, TimeOfDay};

@@ -1,4 +1,5 @@
-//! The leaflets built into Combclear: data only, one TOML file per active, form, strength, variant and jurisdiction.
+//! The leaflets built into Combclear: data only, one TOML file per active, form, strength, variant and jurisdiction. In
+//! `law/`, what the law asks of a medicine record: one file per jurisdiction.
 //!
 //! They are written from published documents, in words of this project, each value with its source and how well it is
 //! established. They are an aid: the leaflet on the pack, the prescriber and local law decide.
@@ -7,6 +8,7 @@
 use std::sync::LazyLock;
 
 use combclear_domain::diagnostic::Diagnostic;
+use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use include_dir::{Dir, include_dir};
 
@@ -21,6 +23,9 @@ static FILES: [(&str, Dir<'_>); 7] = [
     ("us", include_dir!("$CARGO_MANIFEST_DIR/us")),
 ];
 
+/// One file per jurisdiction.
+static LAW_FILES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/law");
+
 static BUILT_IN: LazyLock<Result<Leaflets, Vec<Diagnostic>>> = LazyLock::new(|| {
     let mut files: Vec<(String, &str)> = files().collect();
     files.sort();
@@ -33,6 +38,23 @@ static BUILT_IN: LazyLock<Result<Leaflets, Vec<Diagnostic>>> = LazyLock::new(|| 
 /// Faults in the embedded files. A test keeps them free of faults, so a released program never sees one.
 pub fn builtin() -> Result<&'static Leaflets, &'static [Diagnostic]> {
     BUILT_IN.as_ref().map_err(Vec::as_slice)
+}
+
+static LAWS: LazyLock<Result<Laws, Vec<Diagnostic>>> = LazyLock::new(|| {
+    let mut files: Vec<(String, &str)> = LAW_FILES
+        .files()
+        .filter_map(|file| Some((format!("law/{}", file.path().to_str()?), file.contents_utf8()?)))
+        .collect();
+    files.sort();
+    Laws::load(files.iter().map(|(path, text)| (path.as_str(), *text)))
+});
+
+/// What the law asks of a medicine record, by jurisdiction.
+///
+/// # Errors
+/// Faults in the embedded files. A test keeps them free of faults, so a released program never sees one.
+pub fn laws() -> Result<&'static Laws, &'static [Diagnostic]> {
+    LAWS.as_ref().map_err(Vec::as_slice)
 }
 
 /// The embedded files: path below this crate, and text.

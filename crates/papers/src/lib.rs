@@ -1,1 +1,3 @@
 //! The register on paper and in files.
+
+pub mod calendar;

@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use combclear_domain::diagnostic::nearest;
 use combclear_domain::holding::Holding;
+use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::words::HoldingName;
 use combclear_domain::{Day, Instant};
@@ -21,11 +22,12 @@ pub trait Clock: Send + Sync {
     fn today(&self) -> Day;
 }
 
-/// The register, the leaflets and the clock. Cheap to clone.
+/// The register, the leaflets, the law and the clock. Cheap to clone.
 #[derive(Clone)]
 pub struct App {
     pub(crate) register: Arc<Register>,
     pub(crate) leaflets: Arc<Leaflets>,
+    pub(crate) laws: Arc<Laws>,
     pub(crate) clock: Arc<dyn Clock>,
     /// Appends under way: they end even if their client is gone, and before the service does.
     pub(crate) appends: TaskTracker,
@@ -34,8 +36,13 @@ pub struct App {
 impl App {
     /// Puts them together.
     #[must_use]
-    pub fn new(register: Arc<Register>, leaflets: Arc<Leaflets>, clock: Arc<dyn Clock>) -> App {
-        App { register, leaflets, clock, appends: TaskTracker::new() }
+    pub fn new(
+        register: Arc<Register>,
+        leaflets: Arc<Leaflets>,
+        laws: Arc<Laws>,
+        clock: Arc<dyn Clock>,
+    ) -> App {
+        App { register, leaflets, laws, clock, appends: TaskTracker::new() }
     }
 
     /// The day asked about: today where none is named.

@@ -39,7 +39,9 @@ pub(crate) fn frame() -> OpenApi {
         ),
         ("colonies", "Where a colony stands, what is in it, may it be supered."),
         ("apiaries", "The same for whole apiaries."),
+        ("holding", "What is due, and what is in stock."),
         ("leaflets", "The rules with their sources."),
+        ("laws", "What the law asks of a medicine record, and until when it must be kept."),
         ("service", "Health, this document, what to do about a problem."),
     ];
     let tag = |(name, description): (&str, &str)| -> Tag {

@@ -72,6 +72,14 @@ pub(crate) struct ApiaryPath {
     pub(crate) apiary: ApiaryName,
 }
 
+/// A jurisdiction.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct LawPath {
+    /// Where it holds.
+    #[param(value_type = Jurisdiction, example = "gb")]
+    pub(crate) jurisdiction: Jurisdiction,
+}
+
 /// A leaflet of a jurisdiction.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct LeafletPath {
@@ -181,6 +189,34 @@ pub(crate) struct OptionsQuery {
     /// The last day on which what was assumed holds; without it, from the first day on.
     #[param(value_type = Day, required = false, example = "2026-05-10")]
     pub(crate) site_until: Option<Day>,
+}
+
+/// The days a question is about what is due in, and how the answer is written.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct DueQuery {
+    /// The first day asked about; what happened after it does not bear. Today if left out.
+    #[param(value_type = Day, required = false, example = "2026-04-18")]
+    pub(crate) from: Option<Day>,
+    /// The last day asked about, at most 399 days after the first; 59 days after it if left out.
+    #[param(value_type = Day, required = false, example = "2026-06-16")]
+    pub(crate) to: Option<Day>,
+    /// Only this apiary.
+    #[param(value_type = ApiaryName, required = false, example = "orchard")]
+    pub(crate) apiary: Option<ApiaryName>,
+    /// How the answer is written, for readers that cannot send an `Accept` header, which it goes before.
+    #[param(inline, required = false)]
+    pub(crate) format: Option<DueFormat>,
+}
+
+/// How what is due is written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, utoipa::ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub(crate) enum DueFormat {
+    /// JSON.
+    Json,
+    /// An iCalendar feed.
+    Calendar,
 }
 
 /// Which part of a list.

@@ -12,7 +12,10 @@
 //! colonies.rs   where a colony stands, what is in it, may it be supered
 //! course.rs     courses and terms as they are sent
 //! apiaries.rs   the same for whole apiaries
+//! due.rs        what must or may be done, also as a calendar
+//! stock.rs      what is left of each lot
 //! leaflets.rs   the rules with their sources
+//! laws.rs       what the law asks of a medicine record     retention.rs   until when records must be kept
 //! service.rs    health, the document, its page, what to do about a problem
 //! host.rs       the names it answers to
 //! serve.rs      listening, and at which addresses
@@ -40,17 +43,21 @@ mod colonies;
 mod course;
 mod document;
 mod documents;
+mod due;
 mod entries;
 mod extract;
 mod holdings;
 mod host;
+mod laws;
 mod leaflets;
 mod options;
 mod pages;
 mod problem;
+mod retention;
 mod router;
 mod serve;
 mod service;
+mod stock;
 
 pub use app::{App, Clock};
 pub use document::openapi;

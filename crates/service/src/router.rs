@@ -21,7 +21,10 @@ use utoipa_axum::routes;
 use crate::app::App;
 use crate::host::own_names_only;
 use crate::problem::{Problem, finish};
-use crate::{apiaries, colonies, document, documents, entries, holdings, leaflets, options, service};
+use crate::{
+    apiaries, colonies, document, documents, due, entries, holdings, laws, leaflets, options, retention,
+    service, stock,
+};
 
 /// How long an answer may take.
 const TIME_MOST: Duration = Duration::from_secs(30);
@@ -89,6 +92,11 @@ fn entry_routes() -> OpenApiRouter<App> {
         .routes(routes!(apiaries::get_apiary))
         .routes(routes!(apiaries::get_apiary_supering))
         .routes(routes!(options::get_apiary_options))
+        .routes(routes!(due::get_due))
+        .routes(routes!(stock::get_stock))
+        .routes(routes!(retention::get_retention))
+        .routes(routes!(laws::list_laws))
+        .routes(routes!(laws::get_law))
         .routes(routes!(leaflets::list_leaflets))
         .routes(routes!(leaflets::get_leaflet))
         .routes(routes!(service::get_health))

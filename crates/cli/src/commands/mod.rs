@@ -2,11 +2,17 @@
 
 pub(crate) mod attach;
 pub(crate) mod documents;
+pub(crate) mod due;
 pub(crate) mod export;
+pub(crate) mod gaps;
 pub(crate) mod import;
+pub(crate) mod law;
 pub(crate) mod leaflets;
 pub(crate) mod options;
+pub(crate) mod register;
+pub(crate) mod retention;
 pub(crate) mod serve;
+pub(crate) mod stock;
 pub(crate) mod supering;
 pub(crate) mod verify;
 

@@ -20,6 +20,7 @@ use crate::{Outcome, clock, place};
 pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     check_address(ask.listen).map_err(|error| Failure::new(error.to_string(), error.help()))?;
     let leaflets = Arc::new(place::leaflets(at)?);
+    let laws = Arc::new(place::laws()?.clone());
     place::with_register(at, async |register| {
         let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
         let address = listener.local_addr().unwrap_or(ask.listen);
@@ -36,7 +37,7 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
         print(&format!(
             "Combclear answers at http://{address} (documented at http://{address}/docs); end it with Ctrl-C"
         ))?;
-        let app = App::new(Arc::clone(register), leaflets, Arc::new(MachineClock));
+        let app = App::new(Arc::clone(register), leaflets, laws, Arc::new(MachineClock));
         let (tell, told) = oneshot::channel();
         let asked = async move {
             ending.asked().await;

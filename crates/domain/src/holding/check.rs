@@ -8,7 +8,7 @@ use super::check_place::{check_confirmed, check_flow, check_normals, check_tempe
 use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::journal::entry::Entry;
-use crate::journal::event::{Event, StatedTerms};
+use crate::journal::event::{ColonyUnited, Event, StatedTerms};
 use crate::quantity::Quantity;
 
 /// Longest period in days that anybody may state; more is a slip of the pen.
@@ -141,15 +141,7 @@ impl Holding {
                 self.check_new_colony("/body/into", &body.into)?;
                 body.to.as_ref().map_or(Ok(()), |to| self.check_apiary("/body/to", to))
             }
-            Event::ColonyUnited(body) => {
-                self.check_alive("/body/colony", &body.colony, on)?;
-                self.check_alive("/body/into", &body.into, on)?;
-                if body.colony == body.into {
-                    let message = format!("colony `{}` cannot be united with itself", body.into);
-                    return Err(Refusal::at("/body/into", message, "name the colony that takes it in"));
-                }
-                self.check_end("/body/colony", &body.colony, on)
-            }
+            Event::ColonyUnited(body) => self.check_united(on, body),
             Event::ColonyEnded(body) => {
                 self.check_alive("/body/colony", &body.colony, on)?;
                 self.check_end("/body/colony", &body.colony, on)
@@ -210,6 +202,18 @@ impl Holding {
             }
             Event::Harvest(body) => self.check_colonies("/body/colonies", &body.colonies, on),
         }
+    }
+}
+
+impl Holding {
+    fn check_united(&self, on: Day, body: &ColonyUnited) -> Checked {
+        self.check_alive("/body/colony", &body.colony, on)?;
+        self.check_alive("/body/into", &body.into, on)?;
+        if body.colony == body.into {
+            let message = format!("colony `{}` cannot be united with itself", body.into);
+            return Err(Refusal::at("/body/into", message, "name the colony that takes it in"));
+        }
+        self.check_end("/body/colony", &body.colony, on)
     }
 }
 

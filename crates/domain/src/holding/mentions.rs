@@ -7,16 +7,16 @@ use crate::words::{ApiaryName, ColonyName, LotName, MedicineName, PrescriptionNa
 
 /// The names that an entry mentions.
 #[derive(Debug, Default)]
-pub(super) struct Mentions<'a> {
-    pub(super) apiaries: Vec<&'a ApiaryName>,
-    pub(super) colonies: Vec<&'a ColonyName>,
-    pub(super) medicines: Vec<&'a MedicineName>,
-    pub(super) lots: Vec<&'a LotName>,
-    pub(super) prescriptions: Vec<&'a PrescriptionName>,
+pub(crate) struct Mentions<'a> {
+    pub(crate) apiaries: Vec<&'a ApiaryName>,
+    pub(crate) colonies: Vec<&'a ColonyName>,
+    pub(crate) medicines: Vec<&'a MedicineName>,
+    pub(crate) lots: Vec<&'a LotName>,
+    pub(crate) prescriptions: Vec<&'a PrescriptionName>,
 }
 
 /// The names that an event mentions.
-pub(super) fn of(event: &Event) -> Mentions<'_> {
+pub(crate) fn of(event: &Event) -> Mentions<'_> {
     let mut names = Mentions::default();
     match event {
         Event::HoldingDetails(_) | Event::StrikeOut(_) => {}
@@ -78,7 +78,7 @@ pub(super) fn of(event: &Event) -> Mentions<'_> {
 }
 
 /// The first dose that an event builds on.
-pub(super) fn builds_on(event: &Event) -> Option<EntryId> {
+pub(crate) fn builds_on(event: &Event) -> Option<EntryId> {
     match event {
         Event::Administration(body) => body.continues,
         Event::Removal(body) => Some(body.administration),

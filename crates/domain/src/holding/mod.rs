@@ -14,7 +14,7 @@ mod check_documents;
 mod check_names;
 mod check_place;
 mod lineage;
-mod mentions;
+pub(crate) mod mentions;
 mod site;
 mod views;
 
@@ -74,7 +74,7 @@ pub type File = Vec<Arc<Record>>;
 pub struct Holding {
     name: HoldingName,
     tip: Option<(u64, Hash)>,
-    /// Looked up by id only, never walked: answers must not depend on the order of a hash map.
+    /// Looked up by id only; walked by `in_order` alone, which sorts: answers must not depend on the order of a hash map.
     records: HashMap<EntryId, Arc<Record>>,
     /// Which entry corrected or struck out which.
     superseded: HashMap<EntryId, EntryId>,
@@ -134,6 +134,14 @@ impl Holding {
         self.records.get(&id)
     }
 
+    /// Every entry, those that were corrected or struck out since included, in the order of the journal.
+    #[must_use]
+    pub fn in_order(&self) -> Vec<&Arc<Record>> {
+        let mut records: Vec<&Arc<Record>> = self.records.values().collect();
+        records.sort_unstable_by_key(|record| record.seq);
+        records
+    }
+
     /// The entry that corrected or struck out this one.
     #[must_use]
     pub fn superseded_by(&self, id: EntryId) -> Option<EntryId> {
@@ -176,6 +184,35 @@ impl Holding {
         self.details(on).map(|details| &details.jurisdiction)
     }
 
+    /// The entries that say who keeps the holding, in the order in which they hold.
+    #[must_use]
+    pub fn details_file(&self) -> &[Arc<Record>] {
+        &self.details
+    }
+
+    /// Every entry that stands, neither corrected nor struck out, in the order in which things happened.
+    #[must_use]
+    pub fn standing(&self) -> Vec<&Arc<Record>> {
+        let stands = |record: &&Arc<Record>| {
+            !self.superseded.contains_key(&record.id) && !matches!(*record.event, Event::StrikeOut(_))
+        };
+        let mut standing: Vec<&Arc<Record>> = self.records.values().filter(stands).collect();
+        standing.sort_by_key(|record| record.order());
+        standing
+    }
+
+    /// Every correction and strike-out with the entry it speaks of, in the order in which they were recorded.
+    #[must_use]
+    pub fn corrections(&self) -> Vec<(&Arc<Record>, &Arc<Record>)> {
+        let corrected = self.records.values().filter_map(|new| {
+            let old = self.records.get(&new.correction.as_ref()?.of)?;
+            Some((old, new))
+        });
+        let mut corrections: Vec<_> = corrected.collect();
+        corrections.sort_by_key(|(_, new)| new.seq);
+        corrections
+    }
+
     /// Every colony that ever was, by name.
     pub fn colonies(&self) -> impl Iterator<Item = &ColonyName> {
         self.colonies.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
@@ -184,6 +221,19 @@ impl Holding {
     /// Every apiary, by name.
     pub fn apiaries(&self) -> impl Iterator<Item = &ApiaryName> {
         self.apiaries.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
+    }
+
+    /// Every medicine, by name.
+    pub fn medicines(&self) -> impl Iterator<Item = &MedicineName> {
+        self.medicines.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
+    }
+
+    /// Every entry that was ever taken in, corrected and struck out ones too, in the order of the journal.
+    #[must_use]
+    pub(crate) fn all_records(&self) -> Vec<&Arc<Record>> {
+        let mut records: Vec<&Arc<Record>> = self.records.values().collect();
+        records.sort_unstable_by_key(|record| record.seq);
+        records
     }
 
     /// Every lot, by name.

@@ -158,6 +158,18 @@ pub fn hash_of(holding: &HoldingName, entry: &Entry) -> Hash {
     fields.hash(entry.prev)
 }
 
+/// The first 16 bytes of the SHA-256 over these parts, each with its length before it.
+pub(crate) fn digest_of(parts: &[&str]) -> [u8; 16] {
+    let mut sha = Sha256::new();
+    for part in parts {
+        sha.update(u64::try_from(part.len()).unwrap_or(u64::MAX).to_be_bytes());
+        sha.update(part.as_bytes());
+    }
+    let mut first = [0_u8; 16];
+    first.iter_mut().zip(sha.finalize()).for_each(|(byte, of)| *byte = of);
+    first
+}
+
 /// The first entry of a journal that does not fit, and what does not fit about it.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("entry {seq} ({id}): {what}")]

@@ -1,12 +1,12 @@
 //! Reading one leaflet file. Every fault is noted with file, line, what is wrong and how to mend it.
 
-use std::collections::BTreeSet;
-
 use super::overlap;
 use super::read_rule;
-use super::table::{File, Places, Table};
-use super::{Leaflet, Release, Rule, Source};
+
+use super::{Leaflet, Release, Rule};
 use crate::diagnostic::{Diagnostic, nearest};
+use crate::sources::{Cited, Sources};
+use crate::table::{File, Places, Table, check_format};
 use crate::words::{Jurisdiction, LeafletId, Method, Unit};
 
 /// The version of the leaflet format that this program reads.
@@ -18,7 +18,7 @@ pub const FORMAT: i64 = 1;
 pub fn leaflet(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<Leaflet> {
     let mut found = Vec::new();
     let mut file = File::new(path, text, &mut found);
-    let leaflet = Table::of_file(&mut file).and_then(|table| read(&mut file, table));
+    let leaflet = Table::of_file(&mut file, "the leaflet").and_then(|table| read(&mut file, table));
     found.sort_by_key(|fault| (fault.line, fault.column));
     let sound = found.is_empty();
     faults.append(&mut found);
@@ -26,15 +26,8 @@ pub fn leaflet(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<L
 }
 
 fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
-    let wanted = format!("the number {FORMAT}");
-    let format = table.number(file, "format", &wanted, |written| {
-        let other = || Some(format!("write {wanted}; a later format needs a later version of this program"));
-        if written == FORMAT.to_string() { Ok(()) } else { Err(other()) }
-    });
-    if format.is_none() && table.has("format") {
-        // Another format has other keys: reading on would only bring follow-up faults.
-        return None;
-    }
+    // Another format has other keys: reading on would only bring follow-up faults.
+    check_format(file, &mut table, FORMAT)?;
     let id: Option<LeafletId> = table.name_of(file, "id", "the file name without `.toml`, in double quotes");
     let jurisdiction: Option<Jurisdiction> =
         table.name_of(file, "jurisdiction", "the name of the folder, in double quotes");
@@ -48,7 +41,7 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     let methods = methods(file, &mut table);
     let revisions = revisions(file, &mut table);
     let instead_of = table.maybe_text(file, "instead_of");
-    let sources = sources(file, &mut table);
+    let sources = Sources::read(file, &mut table);
     let rules = rules(file, &mut table, &Named { methods: &methods, revisions: &revisions }, &sources);
     name_fits_path(file, &table, id.as_ref(), jurisdiction.as_ref());
     table.finish(file);
@@ -75,15 +68,6 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
 pub(super) struct PlacedRule {
     pub(super) places: Places,
     pub(super) rule: Rule,
-}
-
-/// The sources that could be read, and the keys of all that were written.
-struct Sources {
-    defined: Vec<Source>,
-    /// Every key in the order of the file, with its place.
-    keys: Vec<(String, Option<usize>)>,
-    /// Whether every source was written as one and has a key. If not, a key that is not found may be the one left out.
-    complete: bool,
 }
 
 fn methods(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<Method> {
@@ -123,35 +107,6 @@ fn revisions(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<String> {
     revisions
 }
 
-fn sources(file: &mut File<'_>, table: &mut Table<'_>) -> Sources {
-    let mut sources = Sources { defined: Vec::new(), keys: Vec::new(), complete: true };
-    let Some(entries) = table.tables(file, "source") else {
-        return Sources { complete: false, ..sources };
-    };
-    for mut entry in entries {
-        let id = entry.text(file, "id");
-        if let Some(id) = &id {
-            entry.rename(format!("source `{id}`"));
-        }
-        let title = entry.text(file, "title");
-        let locator = entry.maybe_text(file, "locator");
-        let published = entry.maybe_text(file, "published");
-        let at = entry.finish(file).of("id");
-        let Some(id) = id else {
-            sources.complete = false;
-            continue;
-        };
-        if let Some((_, first)) = sources.keys.iter().find(|(known, _)| *known == id) {
-            let message = format!("the source `{id}` is already defined in line {}", file.line(*first));
-            file.fault(at, message, "give each source an `id` of its own, or drop one of the two");
-            continue;
-        }
-        sources.keys.push((id.clone(), at));
-        sources.defined.extend(title.map(|title| Source { id, title, locator, published }));
-    }
-    sources
-}
-
 fn rules(
     file: &mut File<'_>,
     table: &mut Table<'_>,
@@ -159,8 +114,7 @@ fn rules(
     sources: &Sources,
 ) -> Vec<PlacedRule> {
     let mut rules = Vec::new();
-    let mut used = BTreeSet::new();
-    let mut every_rule_cites = true;
+    let mut cited = Cited::default();
     let Some(entries) = table.tables(file, "rule") else { return rules };
     if entries.is_empty() {
         file.fault(None, "the leaflet holds no rule", "add at least one [[rule]]");
@@ -175,37 +129,11 @@ fn rules(
             unknown_revision(file, entry.at("revision"), revision, named.revisions);
         }
         let places = if read.kind_is_known { entry.finish(file) } else { entry.finish_unread(file) };
-        every_rule_cites &= !read.cited.is_empty();
-        for (at, key) in &read.cited {
-            used.extend(cited(file, *at, key, sources));
-        }
+        cited.by_rule(file, &read.cited, sources);
         rules.extend(read.rule.map(|rule| PlacedRule { places, rule }));
     }
-    // A rule that cites nothing yet may be the one that needs the source.
-    let unused = sources.keys.iter().filter(|(known, _)| every_rule_cites && !used.contains(known.as_str()));
-    for (unused, at) in unused {
-        file.fault(
-            *at,
-            format!("no rule cites the source `{unused}`"),
-            "cite it in the `source` of a rule, or drop it",
-        );
-    }
+    cited.note_unused(file, sources);
     rules
-}
-
-/// The source that a rule cites; if there is none, the one that was meant, so that it is not called unused as well.
-fn cited<'s>(file: &mut File<'_>, at: usize, key: &str, sources: &'s Sources) -> Option<&'s str> {
-    let keys = || sources.keys.iter().map(|(known, _)| known.as_str());
-    if let Some(known) = keys().find(|known| *known == key) {
-        return Some(known);
-    }
-    let near = nearest(key, keys());
-    if sources.complete {
-        let add = format!("add a [[source]] with `id = \"{key}\"`");
-        let help = near.map_or_else(|| add.clone(), |near| format!("did you mean `{near}`? if not, {add}"));
-        file.fault(at, format!("the source `{key}` is not defined"), help);
-    }
-    near
 }
 
 fn unknown_method(file: &mut File<'_>, at: Option<usize>, method: &Method, methods: &[Method]) {

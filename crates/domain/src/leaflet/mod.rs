@@ -12,7 +12,6 @@ mod read_says;
 pub mod rule;
 mod says;
 pub mod schema;
-mod table;
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -23,6 +22,7 @@ use crate::calendar::Day;
 use crate::diagnostic::{Diagnostic, nearest};
 use crate::words::{Jurisdiction, LeafletId, Method, Unit};
 
+pub use crate::sources::Source;
 pub use rule::{Confidence, Force, Rule, Says, Topic};
 
 /// The directions of one authorised form in one jurisdiction.
@@ -71,22 +71,6 @@ pub enum Release {
     Slow,
     /// One dose at one moment; nothing stays behind to be taken out.
     Single,
-}
-
-/// A published document in which a rule was read.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct Source {
-    /// Short key, used by the rules of the same leaflet.
-    pub id: String,
-    /// What it is.
-    pub title: String,
-    /// Where in it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub locator: Option<String>,
-    /// When it was published, as far as known: a year, a month or a day.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub published: Option<String>,
 }
 
 impl Leaflet {

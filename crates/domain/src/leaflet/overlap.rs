@@ -2,8 +2,8 @@
 
 use super::load::PlacedRule;
 use super::rule::{BroodState, DosePer, Force, Says, TemperatureWindow, Topic};
-use super::table::File;
 use super::{Release, Rule};
+use crate::table::File;
 
 /// Notes every pair of rules that cannot hold at the same time, and rules that do not fit the way of release.
 pub(super) fn check(file: &mut File<'_>, release: Option<Release>, rules: &[PlacedRule]) {

@@ -2,7 +2,7 @@
 
 use super::read_says::says;
 use super::rule::{Confidence, Force, Rule, Topic};
-use super::table::{File, Table};
+use crate::table::{File, Table, words};
 use crate::words::Method;
 
 /// What could be read of a rule.
@@ -67,9 +67,4 @@ pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> Read {
         revision,
         cited,
     }
-}
-
-/// The words of a list, each with what it means.
-pub(super) fn words<T: Copy>(all: &[T], as_str: impl Fn(&T) -> &'static str) -> Vec<(&'static str, T)> {
-    all.iter().map(|word| (as_str(word), *word)).collect()
 }

@@ -1,15 +1,16 @@
 //! Reading what a `[[rule]]` says: the keys of its kind.
 
-use super::read_rule::words;
 use super::rule::{BroodState, DosePer, Need, Other, Says, TemperatureWindow, Timing, Topic, YearCounting};
-use super::table::{File, Table, Unfit};
 use crate::calendar::YearDay;
 use crate::diagnostic::nearest;
 use crate::quantity::Quantity;
+use crate::table::{File, Table, Unfit, words};
 use crate::words::{Brood, Permission, RemovalNeed, SupersDuring};
 
 /// Longest period in days that any leaflet is believed to state.
 pub(super) const DAYS_MOST: i64 = 400;
+/// Most days that a leaflet may let an opened pack be used: three years.
+pub(super) const IN_USE_MOST: i64 = 1_100;
 
 /// Reads what a rule of a kind says.
 pub(super) fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> Option<Says> {
@@ -79,7 +80,10 @@ pub(super) fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> 
         Topic::Entrance => Says::Entrance { text: table.text(file, "text")? },
         Topic::WholeApiary => Says::WholeApiary { text: table.text(file, "text")? },
         Topic::UserSafety => Says::UserSafety { text: table.text(file, "text")? },
-        Topic::AfterOpening => Says::AfterOpening { text: table.text(file, "text")? },
+        Topic::AfterOpening => {
+            let days = table.maybe_whole(file, "days", 0..=IN_USE_MOST);
+            Says::AfterOpening { text: table.text(file, "text")?, days }
+        }
         Topic::Storage => Says::Storage { text: table.text(file, "text")? },
         Topic::Disposal => Says::Disposal { text: table.text(file, "text")? },
     })

@@ -348,6 +348,9 @@ pub enum Says {
     AfterOpening {
         /// In words.
         text: String,
+        /// How many days after the day on which a pack was opened the rest of it may be used; 0 for that day only.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        days: Option<u16>,
     },
     /// How to store it.
     Storage {

@@ -3,7 +3,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::read_says::{BEES, DAYS_MOST};
+use super::read_says::{BEES, DAYS_MOST, IN_USE_MOST};
 use super::rule::{
     BroodState, Confidence, DosePer, Force, Need, Other, TemperatureWindow, Timing, Topic, YearCounting,
 };
@@ -174,11 +174,11 @@ fn of_kind(topic: Topic, keys: Keys) -> Keys {
             keys.must("text", text()).may("others", list(words(Other::ALL.iter().map(|word| word.as_str()))))
         }
         Topic::Class => keys.must("name", text()),
+        Topic::AfterOpening => keys.must("text", text()).may("days", whole(0, IN_USE_MOST)),
         Topic::CombRule
         | Topic::Entrance
         | Topic::WholeApiary
         | Topic::UserSafety
-        | Topic::AfterOpening
         | Topic::Storage
         | Topic::Disposal => keys.must("text", text()),
     }

@@ -19,6 +19,7 @@ mod colony;
 mod dose;
 mod flow;
 mod judge;
+mod need;
 mod order;
 mod place;
 mod plan;
@@ -35,6 +36,7 @@ pub use because::{Because, Measure, Origin, ToldBy};
 pub use board::{Board, Judged};
 pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
 pub use dose::{DoseSum, Solution};
+pub(crate) use need::{CourseNeed, one_course_of_all};
 pub use place::WhatIf;
 pub use report::{
     ConditionReport, DoseOfColony, FlowReport, Missing, OptionReport, OptionsReport, RunReport,

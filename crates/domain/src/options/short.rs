@@ -114,7 +114,7 @@ pub fn says(says: &Says, unit: Unit) -> String {
         | Says::NotWith { text, .. }
         | Says::WholeApiary { text }
         | Says::UserSafety { text }
-        | Says::AfterOpening { text }
+        | Says::AfterOpening { text, .. }
         | Says::Storage { text }
         | Says::Disposal { text } => text.clone(),
     }

@@ -8,7 +8,7 @@ use crate::words::SupersDuring;
 
 /// Where a course stands on a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Standing {
+pub(crate) enum Standing {
     /// A carrier is in.
     In,
     /// All of it is out, or was used up, since this day.
@@ -20,7 +20,7 @@ pub(super) enum Standing {
 }
 
 impl Standing {
-    pub(super) fn of(course: &Course, on: Day) -> Standing {
+    pub(crate) fn of(course: &Course, on: Day) -> Standing {
         let last_dose = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
         if course.terms.release() == Some(Release::Single) {
             return Standing::Out(last_dose);

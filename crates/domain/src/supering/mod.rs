@@ -15,20 +15,29 @@ mod steps;
 mod wording;
 mod written;
 
-use assess::Standing;
-
 use crate::calendar::Day;
 use crate::history::{Course, History, Verdict, blocked_through, free_from, free_in_or_out, inside};
 use crate::journal::EntryId;
 
 pub use around::Surroundings;
+pub(crate) use assess::Standing;
 pub use grounds::{Ground, Outcome, Reason, Topic};
+pub(crate) use report::supply;
 pub use report::{
     CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
     WholeApiaryReport,
 };
 pub use steps::{EarliestOut, Step};
 pub use wording::NOTICE;
+pub(crate) use wording::{named, topic_words};
+
+/// The day since which all of a course is out, or was given or used up, by the end of a day; none while it is in or in doubt.
+pub(crate) fn out_since(course: &Course, on: Day) -> Option<Day> {
+    match Standing::of(course, on) {
+        Standing::Out(out) => Some(out),
+        Standing::In | Standing::PerhapsSpent | Standing::NotSaid(..) => None,
+    }
+}
 
 /// How many days ahead an answer looks, the day asked about included.
 pub const DAYS_AHEAD: u16 = 120;

@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use super::grounds::{Outcome, Reason, Topic};
+use super::grounds::{Ground, Outcome, Reason, Topic};
 use super::steps::Step;
 use super::{Answer, Course, DAYS_AHEAD, FirstFree, Surroundings, wording};
 use crate::calendar::{Day, POLICY};
@@ -208,34 +208,41 @@ impl SuperingReport {
 fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<MissingReport> {
     let open = answer.grounds.iter().filter(|ground| ground.outcome == Outcome::Unknown);
     let grounds = open.filter_map(|ground| {
+        let (supplied_by, how) = supply(holding, leaflets, ground)?;
         let fact = wording::statement(ground);
-        let (supplied_by, how) = match (&ground.reason, ground.course) {
-            (Reason::ColonyNotRecorded, _) => {
-                ("colony_established", "record when it came into the holding".to_owned())
-            }
-            (Reason::NotYetBegun { entry, .. }, _) => {
-                ("colony_established", format!("correct entry {entry} if the colony was here earlier"))
-            }
-            (Reason::CameWithUnknown { entry }, _) => {
-                ("colony_established", format!("ask whoever kept it before, then correct entry {entry}"))
-            }
-            (Reason::WhereaboutsNotSaid { entry, .. }, _) => {
-                ("removal", format!("look into the hive: record a removal, or correct entry {entry}"))
-            }
-            (Reason::StayTurnsOnBrood { .. }, _) => {
-                ("inspection", "record the brood that was seen".to_owned())
-            }
-            (Reason::NotEstablished { topic: Topic::UsedUp, .. }, _) => {
-                ("removal", "look into the hive and record that it is out".to_owned())
-            }
-            (Reason::NotEstablished { topic, .. }, Some(course)) => {
-                how_to_establish(holding, leaflets, course, *topic)
-            }
-            _ => return None,
-        };
         Some(MissingReport { decides: ground.decides, fact, supplied_by, how })
     });
     grounds.chain(answer.steps().iter().filter_map(missing_brood)).collect()
+}
+
+/// The kind of entry that would supply what a ground lacks, and how.
+pub(crate) fn supply(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    ground: &Ground<'_>,
+) -> Option<(&'static str, String)> {
+    Some(match (&ground.reason, ground.course) {
+        (Reason::ColonyNotRecorded, _) => {
+            ("colony_established", "record when it came into the holding".to_owned())
+        }
+        (Reason::NotYetBegun { entry, .. }, _) => {
+            ("colony_established", format!("correct entry {entry} if the colony was here earlier"))
+        }
+        (Reason::CameWithUnknown { entry }, _) => {
+            ("colony_established", format!("ask whoever kept it before, then correct entry {entry}"))
+        }
+        (Reason::WhereaboutsNotSaid { entry, .. }, _) => {
+            ("removal", format!("look into the hive: record a removal, or correct entry {entry}"))
+        }
+        (Reason::StayTurnsOnBrood { .. }, _) => ("inspection", "record the brood that was seen".to_owned()),
+        (Reason::NotEstablished { topic: Topic::UsedUp, .. }, _) => {
+            ("removal", "look into the hive and record that it is out".to_owned())
+        }
+        (Reason::NotEstablished { topic, .. }, Some(course)) => {
+            how_to_establish(holding, leaflets, course, *topic)
+        }
+        _ => return None,
+    })
 }
 
 /// Brood that nobody recorded moves the earliest day on which strips may come out.

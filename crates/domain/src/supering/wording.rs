@@ -194,7 +194,7 @@ fn running(name: &str, period: &str, out: Day, days: u16) -> String {
 }
 
 /// The course by pack name and first day.
-pub(super) fn named(course: &Course) -> String {
+pub(crate) fn named(course: &Course) -> String {
     let pack = if course.pack_name.is_empty() { course.medicine.as_str() } else { &course.pack_name };
     let verb = if course.terms.release() == Some(Release::Single) { "given" } else { "placed" };
     format!("{pack} {verb} {}", course.placed)
@@ -204,7 +204,7 @@ fn days_words(days: u16) -> String {
     if days == 1 { "1 day".to_owned() } else { format!("{days} days") }
 }
 
-pub(super) fn topic_words(topic: Topic) -> &'static str {
+pub(crate) fn topic_words(topic: Topic) -> &'static str {
     match topic {
         Topic::SupersDuring => "rule on supers while it is in",
         Topic::Withdrawal => "withdrawal period",

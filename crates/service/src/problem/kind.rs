@@ -72,6 +72,9 @@ problems! {
     UnknownLeaflet = "unknown-leaflet", NOT_FOUND, "no such leaflet",
         "There is no built-in leaflet of this id for this jurisdiction. GET /leaflets lists those that there are. A \
          medicine without one can be described with terms of its own.";
+    UnknownLaw = "unknown-law", NOT_FOUND, "no such law",
+        "No law of this jurisdiction is built in. GET /laws lists those that there are; a member state of the Union without \
+         one of its own has that of the Union. What the law asks there is not known to this program: ask the authority.";
     UnknownProblem = "unknown-problem", NOT_FOUND, "no such problem",
         "There is no page on a problem of this name. The `type` of a problem document is the address of its page.";
     WrongMethod = "wrong-method", METHOD_NOT_ALLOWED, "wrong method for this path",

@@ -10,36 +10,36 @@ use crate::calendar::Day;
 use crate::diagnostic::nearest;
 
 /// A value and where it stands.
-pub(super) struct Found<'a> {
-    pub(super) span: Range<usize>,
-    pub(super) value: DeValue<'a>,
+pub(crate) struct Found<'a> {
+    pub(crate) span: Range<usize>,
+    pub(crate) value: DeValue<'a>,
 }
 
 impl<'a> Found<'a> {
-    pub(super) fn new(value: Spanned<DeValue<'a>>) -> Found<'a> {
+    pub(crate) fn new(value: Spanned<DeValue<'a>>) -> Found<'a> {
         Found { span: value.span(), value: value.into_inner() }
     }
 }
 
 /// Why a value does not do: the help, where the usual one does not fit.
-pub(in crate::leaflet) type Unfit = Option<String>;
+pub(crate) type Unfit = Option<String>;
 
-pub(super) const TEXT: &str = "some text in double quotes";
-pub(super) const DATE: &str = "a date without quotes, such as 2026-04-11";
+pub(crate) const TEXT: &str = "some text in double quotes";
+pub(crate) const DATE: &str = "a date without quotes, such as 2026-04-11";
 
-pub(super) fn one_of<T>(words: &[(&str, T)]) -> String {
+pub(crate) fn one_of<T>(words: &[(&str, T)]) -> String {
     format!("one of: {}", words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", "))
 }
 
-pub(super) fn within(bounds: &RangeInclusive<i64>) -> String {
+pub(crate) fn within(bounds: &RangeInclusive<i64>) -> String {
     format!("a whole number from {} to {}", bounds.start(), bounds.end())
 }
 
-pub(super) fn as_text(found: &Found<'_>) -> Result<String, Unfit> {
+pub(crate) fn as_text(found: &Found<'_>) -> Result<String, Unfit> {
     found.value.as_str().filter(|text| !text.trim().is_empty()).map(str::to_owned).ok_or(None)
 }
 
-pub(super) fn as_word<T: Copy>(found: &Found<'_>, words: &[(&str, T)]) -> Result<T, Unfit> {
+pub(crate) fn as_word<T: Copy>(found: &Found<'_>, words: &[(&str, T)]) -> Result<T, Unfit> {
     let written = found.value.as_str().ok_or(None)?;
     let meant = words.iter().find(|(word, _)| *word == written).map(|(_, meant)| *meant);
     meant.ok_or_else(|| nearest(written, words.iter().map(|(word, _)| *word)).map(did_you_mean))
@@ -49,11 +49,11 @@ fn did_you_mean(near: &str) -> String {
     format!("did you mean `{near}`?")
 }
 
-pub(super) fn as_name<T: FromStr>(found: &Found<'_>) -> Result<T, Unfit> {
+pub(crate) fn as_name<T: FromStr>(found: &Found<'_>) -> Result<T, Unfit> {
     as_text(found)?.parse().map_err(|_| None)
 }
 
-pub(super) fn as_whole<T: TryFrom<i64>>(found: &Found<'_>, bounds: &RangeInclusive<i64>) -> Result<T, Unfit> {
+pub(crate) fn as_whole<T: TryFrom<i64>>(found: &Found<'_>, bounds: &RangeInclusive<i64>) -> Result<T, Unfit> {
     let bounded = |number: &i64| bounds.contains(number);
     if let Some(quoted) = found.value.as_str().and_then(|text| text.parse().ok()).filter(bounded) {
         return Err(Some(format!("drop the quotes: {quoted}")));
@@ -63,7 +63,7 @@ pub(super) fn as_whole<T: TryFrom<i64>>(found: &Found<'_>, bounds: &RangeInclusi
     number.filter(bounded).and_then(|number| T::try_from(number).ok()).ok_or(None)
 }
 
-pub(super) fn as_number<T>(
+pub(crate) fn as_number<T>(
     found: &Found<'_>,
     read: impl FnOnce(&str) -> Result<T, Unfit>,
 ) -> Result<T, Unfit> {
@@ -75,7 +75,7 @@ pub(super) fn as_number<T>(
     }
 }
 
-pub(super) fn as_day(found: &Found<'_>) -> Result<Day, Unfit> {
+pub(crate) fn as_day(found: &Found<'_>) -> Result<Day, Unfit> {
     if let Some(quoted) = found.value.as_str().and_then(|text| text.parse::<Day>().ok()) {
         return Err(Some(format!("drop the quotes: {quoted}")));
     }
@@ -92,7 +92,7 @@ pub(super) fn as_day(found: &Found<'_>) -> Result<Day, Unfit> {
     day.ok_or_else(|| Some(format!("write a date from {} to {}", Day::FIRST, Day::LAST)))
 }
 
-pub(super) fn as_list<'a>(found: &Found<'a>) -> Result<Vec<Found<'a>>, Unfit> {
+pub(crate) fn as_list<'a>(found: &Found<'a>) -> Result<Vec<Found<'a>>, Unfit> {
     if let Some(text) = found.value.as_str() {
         return Err(Some(format!("put it in square brackets: [\"{text}\"]")));
     }

@@ -14,14 +14,14 @@ use toml::de::{DeTable, DeValue};
 use crate::calendar::Day;
 use crate::diagnostic::nearest;
 
-pub(super) use file::File;
-pub(super) use value::Unfit;
+pub(crate) use file::File;
+pub(crate) use value::Unfit;
 use value::{
     DATE, Found, TEXT, as_day, as_list, as_name, as_number, as_text, as_whole, as_word, one_of, within,
 };
 
 /// A table whose keys are taken out one by one; what is left at the end is unknown.
-pub(super) struct Table<'a> {
+pub(crate) struct Table<'a> {
     name: String,
     left: DeTable<'a>,
     asked: Vec<&'static str>,
@@ -31,22 +31,22 @@ pub(super) struct Table<'a> {
 }
 
 /// Where a table and the values of its keys stand, as byte offsets. No offset means the file as a whole.
-pub(super) struct Places {
+pub(crate) struct Places {
     table: Option<usize>,
     keys: Vec<(&'static str, usize)>,
 }
 
 impl Places {
     /// Where the value of a key stands; where the table begins, if it has no such key.
-    pub(super) fn of(&self, key: &str) -> Option<usize> {
+    pub(crate) fn of(&self, key: &str) -> Option<usize> {
         self.keys.iter().find(|(known, _)| *known == key).map_or(self.table, |(_, offset)| Some(*offset))
     }
 }
 
 impl<'a> Table<'a> {
     /// The whole of a file. None if it is not TOML.
-    pub(super) fn of_file(file: &mut File<'a>) -> Option<Table<'a>> {
-        Some(Table::new("the leaflet", None, file.parse()?))
+    pub(crate) fn of_file(file: &mut File<'a>, name: &str) -> Option<Table<'a>> {
+        Some(Table::new(name, None, file.parse()?))
     }
 
     fn new(name: impl Into<String>, at: Option<usize>, left: DeTable<'a>) -> Table<'a> {
@@ -55,27 +55,27 @@ impl<'a> Table<'a> {
     }
 
     /// Names the table more closely in messages.
-    pub(super) fn rename(&mut self, name: impl Into<String>) {
+    pub(crate) fn rename(&mut self, name: impl Into<String>) {
         self.name = name.into();
     }
 
     /// What the table is called in messages.
-    pub(super) fn name(&self) -> &str {
+    pub(crate) fn name(&self) -> &str {
         &self.name
     }
 
     /// Whether a key that was asked for is there, however it is written.
-    pub(super) fn has(&self, key: &str) -> bool {
+    pub(crate) fn has(&self, key: &str) -> bool {
         self.places.keys.iter().any(|(known, _)| *known == key)
     }
 
     /// Where the value of a key stands; where the table begins, if it has no such key.
-    pub(super) fn at(&self, key: &str) -> Option<usize> {
+    pub(crate) fn at(&self, key: &str) -> Option<usize> {
         self.places.of(key)
     }
 
     /// Notes every key that nobody asked for and every one that is missing.
-    pub(super) fn finish(mut self, file: &mut File<'_>) -> Places {
+    pub(crate) fn finish(mut self, file: &mut File<'_>) -> Places {
         for key in std::mem::take(&mut self.left).keys() {
             let written: &str = key.get_ref().as_ref();
             let meant = self.take_missing(written).or_else(|| nearest(written, self.asked.iter().copied()));
@@ -89,7 +89,7 @@ impl<'a> Table<'a> {
     }
 
     /// The same for a table of which it is not known what keys it takes.
-    pub(super) fn finish_unread(mut self, file: &mut File<'_>) -> Places {
+    pub(crate) fn finish_unread(mut self, file: &mut File<'_>) -> Places {
         for key in std::mem::take(&mut self.left).keys() {
             let written: &str = key.get_ref().as_ref();
             if let Some(near) = self.take_missing(written) {
@@ -166,17 +166,17 @@ impl<'a> Table<'a> {
     }
 
     /// Text that must be there and not be empty.
-    pub(super) fn text(&mut self, file: &mut File<'_>, key: &'static str) -> Option<String> {
+    pub(crate) fn text(&mut self, file: &mut File<'_>, key: &'static str) -> Option<String> {
         self.needed(file, key, TEXT, as_text)
     }
 
     /// Text that may be absent.
-    pub(super) fn maybe_text(&mut self, file: &mut File<'_>, key: &'static str) -> Option<String> {
+    pub(crate) fn maybe_text(&mut self, file: &mut File<'_>, key: &'static str) -> Option<String> {
         self.optional(file, key, TEXT, as_text)
     }
 
     /// Text that must be one of a list.
-    pub(super) fn word<T: Copy>(
+    pub(crate) fn word<T: Copy>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -186,7 +186,7 @@ impl<'a> Table<'a> {
     }
 
     /// Text that may be absent, else must be one of a list.
-    pub(super) fn maybe_word<T: Copy>(
+    pub(crate) fn maybe_word<T: Copy>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -196,7 +196,7 @@ impl<'a> Table<'a> {
     }
 
     /// A name: text that must fit a type with rules of its own.
-    pub(super) fn name_of<T: FromStr>(
+    pub(crate) fn name_of<T: FromStr>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -206,7 +206,7 @@ impl<'a> Table<'a> {
     }
 
     /// The same, may be absent.
-    pub(super) fn maybe_name_of<T: FromStr>(
+    pub(crate) fn maybe_name_of<T: FromStr>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -216,7 +216,7 @@ impl<'a> Table<'a> {
     }
 
     /// A whole number within bounds.
-    pub(super) fn whole<T>(
+    pub(crate) fn whole<T>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -229,7 +229,7 @@ impl<'a> Table<'a> {
     }
 
     /// A whole number within bounds, may be absent.
-    pub(super) fn maybe_whole<T>(
+    pub(crate) fn maybe_whole<T>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -242,7 +242,7 @@ impl<'a> Table<'a> {
     }
 
     /// A number, whole or decimal, read from its digits as they are written.
-    pub(super) fn number<T>(
+    pub(crate) fn number<T>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -253,7 +253,7 @@ impl<'a> Table<'a> {
     }
 
     /// The same, may be absent.
-    pub(super) fn maybe_number<T>(
+    pub(crate) fn maybe_number<T>(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -264,17 +264,17 @@ impl<'a> Table<'a> {
     }
 
     /// A civil date.
-    pub(super) fn day(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Day> {
+    pub(crate) fn day(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Day> {
         self.needed(file, key, DATE, as_day)
     }
 
     /// A civil date, may be absent.
-    pub(super) fn maybe_day(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Day> {
+    pub(crate) fn maybe_day(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Day> {
         self.optional(file, key, DATE, as_day)
     }
 
     /// A list of at least one text, each with its place; empty if anything is wrong with it.
-    pub(super) fn texts(
+    pub(crate) fn texts(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -285,7 +285,7 @@ impl<'a> Table<'a> {
     }
 
     /// The same, may be absent.
-    pub(super) fn maybe_texts(
+    pub(crate) fn maybe_texts(
         &mut self,
         file: &mut File<'_>,
         key: &'static str,
@@ -307,7 +307,7 @@ impl<'a> Table<'a> {
     }
 
     /// The tables written as `[[key]]`, in order. None if there is something else under that key.
-    pub(super) fn tables(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Vec<Table<'a>>> {
+    pub(crate) fn tables(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Vec<Table<'a>>> {
         let Some(found) = self.take(key) else { return Some(Vec::new()) };
         let mut tables = Vec::new();
         let help = format!("write each {key} under a line of its own with two pairs of brackets: [[{key}]]");
@@ -324,4 +324,19 @@ impl<'a> Table<'a> {
         }
         Some(tables)
     }
+}
+
+/// Reads the `format` of a file. None if it is another one: that has other keys. A missing one is noted with the other keys.
+pub(crate) fn check_format(file: &mut File<'_>, table: &mut Table<'_>, format: i64) -> Option<()> {
+    let wanted = format!("the number {format}");
+    let read = table.number(file, "format", &wanted, |written| {
+        let other = || Some(format!("write {wanted}; a later format needs a later version of this program"));
+        if written == format.to_string() { Ok(()) } else { Err(other()) }
+    });
+    (read.is_some() || !table.has("format")).then_some(())
+}
+
+/// The words of a list, each with what it means.
+pub(crate) fn words<T: Copy>(all: &[T], as_str: impl Fn(&T) -> &'static str) -> Vec<(&'static str, T)> {
+    all.iter().map(|word| (as_str(word), *word)).collect()
 }

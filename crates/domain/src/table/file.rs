@@ -7,23 +7,23 @@ use toml::de::{DeTable, Error};
 use crate::diagnostic::Diagnostic;
 
 /// One file being read, and what was found wrong with it so far.
-pub(in crate::leaflet) struct File<'a> {
+pub(crate) struct File<'a> {
     path: &'a str,
     text: &'a str,
     faults: &'a mut Vec<Diagnostic>,
 }
 
 impl<'a> File<'a> {
-    pub(in crate::leaflet) fn new(path: &'a str, text: &'a str, faults: &'a mut Vec<Diagnostic>) -> File<'a> {
+    pub(crate) fn new(path: &'a str, text: &'a str, faults: &'a mut Vec<Diagnostic>) -> File<'a> {
         File { path, text, faults }
     }
 
-    pub(in crate::leaflet) fn path(&self) -> &'a str {
+    pub(crate) fn path(&self) -> &'a str {
         self.path
     }
 
     /// Notes a fault at a byte offset, or of the file as a whole.
-    pub(in crate::leaflet) fn fault(
+    pub(crate) fn fault(
         &mut self,
         at: impl Into<Option<usize>>,
         message: impl Into<String>,
@@ -35,11 +35,12 @@ impl<'a> File<'a> {
     }
 
     /// The line of a byte offset, counted from 1; 0 for the file as a whole.
-    pub(in crate::leaflet) fn line(&self, at: Option<usize>) -> u32 {
+    pub(crate) fn line(&self, at: Option<usize>) -> u32 {
         at.map_or(0, |offset| self.place(offset).0)
     }
 
-    fn place(&self, offset: usize) -> (u32, u32) {
+    /// The line and the column of a byte offset, both counted from 1.
+    pub(crate) fn place(&self, offset: usize) -> (u32, u32) {
         let before = self.text.get(..offset).unwrap_or(self.text);
         let line = before.matches('\n').count() + 1;
         let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
@@ -47,12 +48,12 @@ impl<'a> File<'a> {
     }
 
     /// A stretch of the file as it is written.
-    pub(super) fn written(&self, span: &Range<usize>) -> &'a str {
+    pub(crate) fn written(&self, span: &Range<usize>) -> &'a str {
         self.text.get(span.clone()).unwrap_or_default()
     }
 
     /// Parses the file as TOML. None if it is so far from TOML that reading on would only bring follow-up faults.
-    pub(in crate::leaflet) fn parse(&mut self) -> Option<DeTable<'a>> {
+    pub(crate) fn parse(&mut self) -> Option<DeTable<'a>> {
         let (table, mut errors) = DeTable::parse_recoverable(self.text);
         errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
         for error in errors {

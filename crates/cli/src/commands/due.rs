@@ -1,0 +1,115 @@
+//! `combclear due`: what must or may be done, from when, by when, apiary by apiary.
+
+use std::path::Path;
+
+use combclear_domain::due::{DueItem, DueReport, Visit, Weight};
+use combclear_domain::holding::Holding;
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::options::{BadSpan, Span};
+use combclear_domain::words::ColonyName;
+
+use super::supering::no_apiary;
+use super::{counted, print, print_json, table};
+use crate::args::{Due, Place};
+use crate::failure::{Failure, why};
+use crate::{Outcome, clock, place};
+
+/// How many days are asked about if nothing is said.
+const DAYS_IF_NOT_SAID: u16 = 60;
+
+pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
+    let leaflets = &place::leaflets(at)?;
+    let from = ask.from.unwrap_or_else(clock::today);
+    let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
+    let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), help(&fault)))?;
+    let report = place::with_holding(at, async |register, holding| {
+        let report = register.read(&holding, |holding| report(holding, leaflets, ask, span)).await?;
+        report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
+    })
+    .await?;
+    match &ask.calendar {
+        Some(file) => write(file, &combclear_papers::calendar::calendar(&report))?,
+        None if ask.json => print_json(&report)?,
+        None => print(&all(&report))?,
+    }
+    Ok(Outcome::Done)
+}
+
+/// How to mend a span, by the names that it has here.
+fn help(fault: &BadSpan) -> &'static str {
+    match fault {
+        BadSpan::Backwards { .. } => "swap --from and --to, or correct one of them",
+        BadSpan::TooLong { .. } => fault.help(),
+    }
+}
+
+fn report(holding: &Holding, leaflets: &Leaflets, ask: &Due, span: Span) -> Result<DueReport, Failure> {
+    match &ask.apiary {
+        Some(apiary) if !holding.apiaries().any(|known| known == apiary) => Err(no_apiary(holding, apiary)),
+        apiary => Ok(DueReport::of(holding, leaflets, span, apiary.as_ref())),
+    }
+}
+
+/// A calendar is written anew each time: whoever subscribes to the file wants the newest.
+fn write(file: &Path, calendar: &str) -> Result<(), Failure> {
+    if file == Path::new("-") {
+        // The line break after the last line is written anew.
+        return print(calendar.strip_suffix('\n').unwrap_or(calendar));
+    }
+    std::fs::write(file, calendar).map_err(|error| {
+        let message = format!("cannot write `{}`: {}", file.display(), why(&error));
+        Failure::new(message, "name a file in a folder that is there")
+    })
+}
+
+fn all(report: &DueReport) -> String {
+    let mut text = format!(
+        "What is due in {}, {} ({}) to {} ({})\n",
+        report.holding,
+        report.from,
+        report.from.weekday(),
+        report.to,
+        report.to.weekday()
+    );
+    for visit in &report.visits {
+        text.push_str(&one(visit));
+    }
+    let items = || report.items();
+    let count = |weight: Weight| items().filter(|item| item.weight == weight).count();
+    let overdue = items().filter(|item| item.overdue).count();
+    text.push_str(&format!(
+        "\n{}: {overdue} overdue. {} must be done, {} advice, {} may be. Dates are the days between which; both count.\n{}",
+        counted(items().count(), "item", "items"),
+        count(Weight::Must),
+        count(Weight::Advice),
+        count(Weight::May),
+        report.notice
+    ));
+    text
+}
+
+fn one(visit: &Visit) -> String {
+    let place = visit.apiary.as_ref().map_or_else(|| "At home".to_owned(), ToString::to_string);
+    let when = match (visit.overdue, visit.by) {
+        (true, _) => "overdue".to_owned(),
+        (false, Some(by)) if by == visit.from => format!("on {by} ({})", by.weekday()),
+        (false, Some(by)) => format!("{} ({}) to {by} ({})", visit.from, visit.from.weekday(), by.weekday()),
+        (false, None) => format!("from {} ({})", visit.from, visit.from.weekday()),
+    };
+    let mut rows = table(["", "colonies", "from", "by", "what"]);
+    for item in &visit.items {
+        let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
+        rows.add_row([
+            item.weight.as_str().to_owned(),
+            if colonies.is_empty() { "-".to_owned() } else { colonies.join(", ") },
+            item.from.to_string(),
+            by(item),
+            item.text.clone(),
+        ]);
+    }
+    format!("\n{place}, {when}\n{}\n", rows.trim_fmt())
+}
+
+fn by(item: &DueItem) -> String {
+    item.by.map_or_else(|| "-".to_owned(), |by| by.to_string())
+}

@@ -1,0 +1,164 @@
+//! `combclear law`: what the law asks of a medicine record.
+
+use combclear_domain::law::report::{LawBasis, LawField};
+use combclear_domain::law::{KeepingForce, LawReport, Occasion, RecordSort, Standing};
+use serde::Serialize;
+
+use super::{counted, print, print_json, table};
+use crate::args::Law;
+use crate::failure::Failure;
+use crate::{Outcome, clock, place};
+
+/// A jurisdiction in the list for programs.
+#[derive(Serialize)]
+struct Item<'a> {
+    jurisdiction: &'a str,
+    title: &'a str,
+    includes: Vec<&'a str>,
+}
+
+pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
+    let laws = place::laws()?;
+    let Some(jurisdiction) = &ask.jurisdiction else {
+        let items = laws.iter().map(|law| Item {
+            jurisdiction: law.jurisdiction.as_str(),
+            title: &law.title,
+            includes: law.includes.iter().map(|of| of.as_str()).collect(),
+        });
+        let items: Vec<Item<'_>> = items.collect();
+        if ask.json {
+            print_json(&items)?;
+        } else {
+            print(&list(&items))?;
+        }
+        return Ok(Outcome::Done);
+    };
+    let on = ask.on.unwrap_or_else(clock::today);
+    let profile = laws.profile(jurisdiction, on).ok_or_else(|| {
+        let help = laws.nearest_to(jurisdiction.as_str()).map_or_else(
+            || "list those that there are: combclear law".to_owned(),
+            |near| format!("did you mean `{near}`?"),
+        );
+        Failure::new(format!("there is no law of `{jurisdiction}`"), help)
+    })?;
+    let report = LawReport::of(&profile);
+    if ask.json {
+        print_json(&report)?;
+    } else {
+        print(&one(&report))?;
+    }
+    Ok(Outcome::Done)
+}
+
+fn list(items: &[Item<'_>]) -> String {
+    let mut rows = table(["where", "what", "with the rules of"]);
+    for item in items {
+        rows.add_row([item.jurisdiction.to_owned(), item.title.to_owned(), item.includes.join(", ")]);
+    }
+    format!("{}\nA member state of the Union that is not listed has the rules of eu.", rows.trim_fmt())
+}
+
+fn one(report: &LawReport) -> String {
+    let LawReport { jurisdiction, on, .. } = report;
+    let mut text = format!("What the law asks in {jurisdiction} on {on} ({})\n", on.weekday());
+    for part in &report.parts {
+        let line = format!("  {}: {}: {}\n", part.jurisdiction, part.title, standing(part.standing));
+        text.push_str(&line);
+    }
+    if report.standing != Standing::InForce {
+        text.push_str(
+            "No rule known here is in force on that day. That is not to say that nothing was asked.\n",
+        );
+    }
+    for occasion in Occasion::ALL {
+        let fields: Vec<&LawField> =
+            report.fields.iter().filter(|field| field.occasion == *occasion).collect();
+        if fields.is_empty() {
+            continue;
+        }
+        let mut rows = table([occasion.name(), "need", "where", "how sure", "since", "source"]);
+        for field in fields {
+            for (index, by) in field.by.iter().enumerate() {
+                let first = index == 0;
+                let note = by.basis.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
+                let name = if first { field.name } else { "" };
+                let need = by.need.map_or("", |need| need.name());
+                rows.add_row([
+                    format!("{name}{note}"),
+                    need.to_owned(),
+                    by.jurisdiction.to_string(),
+                    sure(by),
+                    by.basis.from.to_string(),
+                    by.basis.source.join(", "),
+                ]);
+            }
+        }
+        text.push_str(&format!("\n{}\n", rows.trim_fmt()));
+    }
+    text.push_str(&lists(report));
+    text.push_str(&sources(report));
+    text.push_str(report.notice);
+    text
+}
+
+/// How soon, in what form, for how long.
+fn lists(report: &LawReport) -> String {
+    let mut text = String::new();
+    let mut list = |head: &str, lines: Vec<String>| {
+        if !lines.is_empty() {
+            text.push_str(&format!("\n{head}\n{}\n", lines.join("\n")));
+        }
+    };
+    let about = |by: &LawBasis| {
+        let note = by.basis.note.as_ref().map(|note| format!("\n      {note}")).unwrap_or_default();
+        format!("[{} {}; {}]{note}", by.jurisdiction, by.basis.source.join(", "), sure(by))
+    };
+    let soon = report.time_limits.iter().map(|limit| {
+        let within = match limit.within_days {
+            0 => "at the time".to_owned(),
+            days => format!("within {}", counted(days, "day", "days")),
+        };
+        format!("  {}: {within} {}", limit.occasion.name(), about(&limit.by))
+    });
+    list("How soon:", soon.collect());
+    list(
+        "In what form:",
+        report.forms.iter().map(|form| format!("  {} {}", form.text, about(&form.by))).collect(),
+    );
+    let long = report.retentions.iter().map(|kept| {
+        let records: Vec<&str> = kept.records.iter().map(|record| RecordSort::name(*record)).collect();
+        let force = if kept.force == KeepingForce::Scheme { " (a scheme or advice)" } else { "" };
+        let years = counted(kept.years, "year", "years");
+        let from = kept.counted_from.name();
+        format!("  {}: {years} from {from}{force} {}", records.join(", "), about(&kept.by))
+    });
+    list("How long to keep it (the longest wins):", long.collect());
+    text
+}
+
+fn sources(report: &LawReport) -> String {
+    let mut text = "\nSources:\n".to_owned();
+    for part in &report.parts {
+        for source in &part.sources {
+            let locator = source.locator.as_ref().map(|locator| format!(", {locator}")).unwrap_or_default();
+            let published = source.published.as_ref().map(|day| format!(" ({day})")).unwrap_or_default();
+            text.push_str(&format!(
+                "  {} {}: {}{locator}{published}\n",
+                part.jurisdiction, source.id, source.title
+            ));
+        }
+    }
+    text
+}
+
+fn sure(by: &LawBasis) -> String {
+    by.basis.confidence.as_str().replace('_', " ")
+}
+
+fn standing(standing: Standing) -> String {
+    match standing {
+        Standing::InForce => "in force".to_owned(),
+        Standing::NotYet { from } => format!("not in force yet, from {from}"),
+        Standing::Over { until } => format!("no longer in force, until {until}"),
+    }
+}

@@ -1,0 +1,82 @@
+//! Items that one visit to an apiary can do.
+
+use serde::Serialize;
+
+use super::item::DueItem;
+use super::kind::Weight;
+use crate::calendar::Day;
+use crate::words::ApiaryName;
+
+/// One visit: an apiary, and days on which all of these items can be done.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Visit {
+    /// The apiary; absent for what is done at home, with lots.
+    pub apiary: Option<ApiaryName>,
+    /// Whether the last day of these items is over.
+    pub overdue: bool,
+    /// The first day on which all of them can be done, the day asked about at the earliest.
+    pub from: Day,
+    /// The last such day; absent if it is open. Of what is overdue, the day asked about.
+    pub by: Option<Day>,
+    /// What can be done then: what must be done first, then advice, then what may be.
+    pub items: Vec<DueItem>,
+}
+
+/// Takes items together into as few visits as they fit into, in order: what is overdue first, then by the first day.
+pub(super) fn planned(mut items: Vec<DueItem>, as_of: Day) -> Vec<Visit> {
+    let or_last = |day: Option<Day>| day.unwrap_or(Day::LAST);
+    items.sort_by(|one, other| {
+        let order = |item: &DueItem| (item.weight, or_last(item.by), item.from, item.kind, item.key.clone());
+        order(one).cmp(&order(other))
+    });
+    let mut visits: Vec<Visit> = Vec::new();
+    for item in items {
+        match visits.iter_mut().find(|visit| visit.can_take(&item, as_of)) {
+            Some(visit) => visit.take(item, as_of),
+            None => visits.push(Visit::for_one(item, as_of)),
+        }
+    }
+    visits.sort_by_key(|visit| {
+        (!visit.overdue, visit.from, or_last(visit.by), visit.apiary.is_none(), visit.apiary.clone())
+    });
+    visits
+}
+
+impl Visit {
+    fn for_one(item: DueItem, as_of: Day) -> Visit {
+        let overdue = item.overdue;
+        let (from, by) = if overdue { (as_of, Some(as_of)) } else { (item.from.max(as_of), item.by) };
+        Visit { apiary: item.apiary.clone(), overdue, from, by, items: vec![item] }
+    }
+
+    fn can_take(&self, item: &DueItem, as_of: Day) -> bool {
+        if self.apiary != item.apiary || self.overdue != item.overdue {
+            return false;
+        }
+        let from = item.from.max(as_of);
+        let overlap = |by: Option<Day>, from: Day| by.is_none_or(|by| from <= by);
+        let fits = overlap(self.by, from) && overlap(item.by, self.from);
+        // What has no last day is not put off, and what nobody has to do moves nothing that must be done.
+        let put_off = item.by.is_none() && self.from > from;
+        let later = from > self.from;
+        let sooner = item.by.is_some_and(|by| self.by.is_none_or(|visit| by < visit));
+        let moves = match item.weight {
+            Weight::Must => false,
+            Weight::Advice => later,
+            Weight::May => later || sooner,
+        };
+        self.overdue || (fits && !put_off && !moves)
+    }
+
+    fn take(&mut self, item: DueItem, as_of: Day) {
+        if !self.overdue {
+            self.from = self.from.max(item.from.max(as_of));
+            self.by = match (self.by, item.by) {
+                (Some(one), Some(other)) => Some(one.min(other)),
+                (one, other) => one.or(other),
+            };
+        }
+        self.items.push(item);
+    }
+}

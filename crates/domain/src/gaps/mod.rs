@@ -1,0 +1,60 @@
+//! What the legal record still misses: field by field what the law of the day wants, and what else is amiss.
+//!
+//! Each row of the register is held against the law that held in the holding on its day. Then the use of each lot is looked
+//! at (after its expiry, past its life in use, more than was acquired), and each medicine (authorised? described?). Nothing
+//! here refuses an entry: it was recorded as it happened, and is judged apart.
+
+mod amiss;
+mod fields;
+mod report;
+mod supplied;
+mod wording;
+
+use crate::calendar::Day;
+use crate::history::Verdict;
+use crate::holding::Holding;
+use crate::law::Laws;
+use crate::leaflet::Leaflets;
+use crate::register::{Period, RegisterReport};
+use crate::stock;
+use crate::supering::NOTICE;
+
+pub use report::{Gap, GapWeight, GapsReport, LawPart, LotCheck};
+
+impl GapsReport {
+    /// Holds the record of a time against the laws of its days. Never fails: where no law is known, it says so.
+    #[must_use]
+    pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, period: Period, as_of: Day) -> GapsReport {
+        let register = RegisterReport::of(holding, leaflets, period, as_of);
+        let stock = stock::lots(holding, leaflets, as_of);
+        let mut asked = fields::Asked::of(holding, laws, &register);
+        let mut gaps = std::mem::take(&mut asked.gaps);
+        gaps.extend(amiss::of_medicines(holding, &register));
+        gaps.extend(amiss::of_uses(&register, &stock));
+        let told = |gap: &Gap| gaps.iter().any(|told| told.missing == "expiry" && told.entry == gap.entry);
+        let of_lots: Vec<Gap> = amiss::of_lots(&register, &stock)
+            .into_iter()
+            .filter(|gap| gap.missing != amiss::EXPIRY_NOT_TOLD || !told(gap))
+            .collect();
+        gaps.extend(of_lots);
+        gaps.sort_by_key(|gap| gap.weight);
+        let has = |weight: GapWeight| gaps.iter().any(|gap| gap.weight == weight);
+        let complete = match () {
+            () if has(GapWeight::Required) => Verdict::No,
+            () if has(GapWeight::WhereApplicable) || !asked.without_law.is_empty() => Verdict::Unknown,
+            () => Verdict::Yes,
+        };
+        GapsReport {
+            holding: register.holding.clone(),
+            from: register.from,
+            to: register.to,
+            as_of,
+            summary: wording::summary(&register, &gaps, &asked, complete),
+            laws: asked.laws.into_iter().collect(),
+            complete,
+            lots: amiss::checks(&register, &stock),
+            gaps,
+            notice: NOTICE,
+        }
+    }
+}

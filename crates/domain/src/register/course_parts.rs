@@ -1,0 +1,192 @@
+//! What became of a course, colonies of one fate together: when it ended, where they stood, which periods run.
+
+use std::collections::BTreeMap;
+
+use super::View;
+use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
+use crate::calendar::{Day, last_blocked_day};
+use crate::history::{Course, History, used_up};
+use crate::holding::Record;
+use crate::journal::entry::EntryId;
+use crate::journal::event::Administration;
+use crate::leaflet::Release;
+use crate::supering::Standing;
+use crate::words::ColonyName;
+
+/// The courses of every colony of a holding, worked out once, found by their first dose.
+pub(super) struct Courses {
+    by_first_dose: BTreeMap<EntryId, Vec<(ColonyName, Vec<Course>)>>,
+}
+
+impl Courses {
+    pub(super) fn of(view: &View<'_>) -> Courses {
+        let mut by_first_dose: BTreeMap<EntryId, Vec<(ColonyName, Vec<Course>)>> = BTreeMap::new();
+        for colony in view.holding.colonies() {
+            let history = History::of(view.holding, view.leaflets, colony).up_to(view.as_of);
+            let mut of_colony: BTreeMap<EntryId, Vec<Course>> = BTreeMap::new();
+            for course in history.courses {
+                of_colony.entry(course.entry).or_default().push(course);
+            }
+            for (first, courses) in of_colony {
+                by_first_dose.entry(first).or_default().push((colony.clone(), courses));
+            }
+        }
+        Courses { by_first_dose }
+    }
+
+    /// Which dose of its course an entry is, counted from 1.
+    pub(super) fn dose(&self, first: EntryId, entry: EntryId) -> u8 {
+        let courses = self.by_first_dose.get(&first).into_iter().flatten().flat_map(|(_, courses)| courses);
+        let places = courses
+            .filter_map(|course| course.doses.iter().position(|dose| dose.entry == entry))
+            .filter_map(|place| u8::try_from(place).ok());
+        places.max().unwrap_or(0).saturating_add(1)
+    }
+
+    /// What became of a dose, in the colonies that got it and in those that it reached by a split or a uniting.
+    pub(super) fn parts(
+        &self,
+        view: &View<'_>,
+        first: EntryId,
+        dose: &Record,
+        given: &Administration,
+    ) -> Vec<CoursePart> {
+        let mut parts: Vec<CoursePart> = Vec::new();
+        for (colony, courses) in self.by_first_dose.get(&first).into_iter().flatten() {
+            let got_it = given.given.iter().any(|part| part.colonies.contains(colony));
+            let carried = courses.iter().find(|course| has(course, dose.id) && course.came_by.is_some());
+            let came =
+                carried.filter(|_| !got_it).and_then(|course| Some((course.came_by?, course.here_from)));
+            if !got_it && came.is_none() {
+                continue;
+            }
+            let next = part(view, colony, courses, dose, came);
+            if came.is_some_and(|(_, came_on)| was_over(&next, came_on)) {
+                continue;
+            }
+            match parts.iter_mut().find(|part| same_fate(part, &next)) {
+                Some(part) => part.colonies.extend(next.colonies),
+                None => parts.push(next),
+            }
+        }
+        // Those that were given it first, in the order in which the entry names them.
+        let named: Vec<&ColonyName> = given.given.iter().flat_map(|part| &part.colonies).collect();
+        let place = |colony: &ColonyName| named.iter().position(|name| *name == colony).unwrap_or(usize::MAX);
+        for part in &mut parts {
+            part.colonies.sort_by_key(place);
+        }
+        parts.sort_by_key(|part| (part.came_by.is_some(), part.colonies.first().map(place)));
+        parts
+    }
+}
+
+fn has(course: &Course, dose: EntryId) -> bool {
+    course.doses.iter().any(|given| given.entry == dose)
+}
+
+/// Whether a course was out, and no period of it ran any more, when a colony came by it: then it did not bear on it.
+fn was_over(part: &CoursePart, came_on: Day) -> bool {
+    part.last_blocked_day.or(part.last).is_some_and(|over| over < came_on)
+}
+
+fn same_fate(one: &CoursePart, other: &CoursePart) -> bool {
+    CoursePart { colonies: Vec::new(), ..one.clone() } == CoursePart { colonies: Vec::new(), ..other.clone() }
+}
+
+/// How the treatment of one colony stands on the as-of day.
+#[derive(Default)]
+struct Fate {
+    last: Option<Day>,
+    still_in: bool,
+    not_known_since: Option<Day>,
+}
+
+impl Fate {
+    fn of(courses: &[Course], as_of: Day) -> Fate {
+        let mut fate = Fate::default();
+        // What a later line of the course took over says nothing any more.
+        for course in courses.iter().filter(|course| course.until.is_none()) {
+            match Standing::of(course, as_of) {
+                Standing::In => fate.still_in = true,
+                Standing::Out(day) => fate.last = fate.last.max(Some(day)),
+                Standing::PerhapsSpent => {
+                    let last = course.doses.last().map_or(course.placed, |dose| dose.on);
+                    let spent = used_up(&course.terms).map_or(last, |(days, _)| last.plus(days));
+                    fate.not_known_since = fate.not_known_since.or(Some(spent));
+                }
+                Standing::NotSaid(since, _) => fate.not_known_since = fate.not_known_since.or(Some(since)),
+            }
+        }
+        if fate.still_in || fate.not_known_since.is_some() {
+            fate.last = None;
+        }
+        fate
+    }
+}
+
+fn part(
+    view: &View<'_>,
+    colony: &ColonyName,
+    courses: &[Course],
+    dose: &Record,
+    came: Option<(EntryId, Day)>,
+) -> CoursePart {
+    let fate = Fate::of(courses, view.as_of);
+    let placed = courses.iter().map(|course| course.placed).min().unwrap_or(dose.on);
+    // The terms of the newest line hold; where several run side by side, the longest of each.
+    let lines = || courses.iter().filter(|course| course.until.is_none());
+    let withdrawal = lines().filter_map(|course| course.terms.withdrawal).max_by_key(|fact| fact.value);
+    let wait = lines().filter_map(|course| course.terms.wait).max_by_key(|fact| fact.value);
+    let single = lines().all(|course| course.terms.release() == Some(Release::Single));
+    let days = withdrawal.map(|fact| fact.value.max(wait.map_or(0, |fact| fact.value)));
+    let ends = fate.last.zip(days);
+    let last_blocked_day = ends.and_then(|(last, days)| last_blocked_day(last, days));
+    let until = last_blocked_day.or(fate.last).unwrap_or(view.as_of).min(view.as_of);
+    let here_from = came.map_or(dose.on, |(_, on)| on);
+    let longest = lines().filter_map(|course| course.terms.stay_max.bounds()).map(|(_, longest)| longest);
+    CoursePart {
+        colonies: vec![colony.clone()],
+        came_by: came.map(|(entry, _)| entry),
+        came_on: came.map(|(_, on)| on),
+        apiary: view.holding.apiary_of(colony, here_from).cloned(),
+        later_apiaries: moves(view, colony, here_from, until),
+        first: placed,
+        last: fate.last,
+        still_in: fate.still_in,
+        must_be_out_by: longest.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
+        not_known_since: fate.not_known_since,
+        duration_days: fate.last.map(|last| duration(placed, last, single)),
+        withdrawal: withdrawal.map(|fact| {
+            let (said_by, entry) = SaidBy::of(fact.authority);
+            WithdrawalPart { days: fact.value, said_by, entry }
+        }),
+        wait_days: wait.map(|fact| fact.value).filter(|days| *days > 0),
+        last_blocked_day,
+        first_free_day: ends.map(|(last, _)| last_blocked_day.map_or(last, Day::next)),
+    }
+}
+
+/// From placing to removal, or from the first dose to the last with both counted: one dose is a treatment of one day.
+fn duration(placed: Day, last: Day, single: bool) -> u32 {
+    let days = last.days_since(placed).saturating_add(i64::from(single));
+    u32::try_from(days).unwrap_or(0)
+}
+
+/// Each apiary that a colony was moved to after a day, up to another.
+fn moves(view: &View<'_>, colony: &ColonyName, after: Day, until: Day) -> Vec<ApiaryStay> {
+    let mut stays: Vec<ApiaryStay> = Vec::new();
+    let mut stands = view.holding.apiary_of(colony, after);
+    for record in view.holding.colony_file(colony) {
+        if record.on <= after || record.on > until {
+            continue;
+        }
+        let now = view.holding.apiary_of(colony, record.on);
+        if now != stands
+            && let Some(apiary) = now
+        {
+            stays.push(ApiaryStay { from: record.on, apiary: apiary.clone() });
+        }
+        stands = now;
+    }
+    stays
+}

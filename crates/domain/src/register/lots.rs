@@ -1,0 +1,214 @@
+//! Acquisitions, prescriptions, disposals, and what went in and out of each lot.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::View;
+use super::rows::{
+    AcquisitionRow, DisposalRow, DocumentPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
+    PrescriptionRow, Written,
+};
+use crate::calendar::Day;
+use crate::holding::Record;
+use crate::journal::event::Event;
+use crate::leaflet::Leaflet;
+use crate::quantity::Quantity;
+use crate::words::{LotName, MedicineName, PrescriptionName};
+
+/// Who kept the holding in the time of the register: who did on its first day, and whoever came after.
+pub(super) fn keepers(view: &View<'_>) -> Vec<KeeperPart> {
+    let file = view.holding.details_file();
+    let first = file
+        .iter()
+        .rposition(|record| record.on <= view.period.from())
+        .or_else(|| (!file.is_empty()).then_some(0));
+    let known = file.iter().skip(first.unwrap_or(0)).enumerate();
+    let of_time = known.filter(|(index, record)| *index == 0 || record.on <= view.period.to());
+    let keeper = of_time.filter_map(|(_, record)| match &*record.event {
+        Event::HoldingDetails(details) => Some(KeeperPart {
+            entry: record.id,
+            since: record.on,
+            keeper: details.keeper.clone(),
+            address: details.address.clone(),
+            registration: details.registration.clone(),
+            jurisdiction: details.jurisdiction.clone(),
+        }),
+        _ => None,
+    });
+    keeper.collect()
+}
+
+/// Lots acquired in the time, and earlier ones that were used or disposed of in it.
+pub(super) fn acquisitions(
+    view: &View<'_>,
+    standing: &[&Arc<Record>],
+    within: &[&Arc<Record>],
+) -> Vec<AcquisitionRow> {
+    let touched: BTreeSet<&LotName> = within.iter().flat_map(|record| lots_of(&record.event)).collect();
+    let rows = standing.iter().filter_map(|record| {
+        let Event::LotAcquired(acquired) = &*record.event else { return None };
+        let earlier = record.on < view.period.from();
+        let stands = view.period.holds(record.on) || (earlier && touched.contains(&acquired.lot));
+        stands.then(|| AcquisitionRow {
+            written: Written::of(record),
+            earlier,
+            lot: acquired.lot.clone(),
+            medicine: view.medicine(&acquired.medicine, record.on),
+            batch: acquired.batch.clone(),
+            expiry: acquired.expiry,
+            quantity: acquired.quantity,
+            supplier: acquired.supplier.clone(),
+            proof: acquired.proof.clone(),
+            documents: documents(view.holding.lot_file(&acquired.lot), view.as_of),
+        })
+    });
+    rows.collect()
+}
+
+/// Prescriptions of the time, and earlier ones that were used in it.
+pub(super) fn prescriptions(
+    view: &View<'_>,
+    standing: &[&Arc<Record>],
+    within: &[&Arc<Record>],
+) -> Vec<PrescriptionRow> {
+    let used: BTreeSet<&PrescriptionName> = within
+        .iter()
+        .filter_map(|record| match &*record.event {
+            Event::Administration(given) => given.prescription.as_ref(),
+            _ => None,
+        })
+        .collect();
+    let rows = standing.iter().filter_map(|record| {
+        let Event::Prescription(body) = &*record.event else { return None };
+        let earlier = record.on < view.period.from();
+        let stands = view.period.holds(record.on) || (earlier && used.contains(&body.prescription));
+        stands.then(|| PrescriptionRow {
+            written: Written::of(record),
+            earlier,
+            prescription: view.prescription(&body.prescription),
+            medicine: view.medicine(&body.medicine, record.on),
+            withdrawal_days: body.terms.withdrawal_days,
+            documents: documents(view.holding.prescription_file(&body.prescription), view.as_of),
+        })
+    });
+    rows.collect()
+}
+
+/// Disposals of the time.
+pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<DisposalRow> {
+    let rows = within.iter().filter_map(|record| {
+        let Event::Disposal(body) = &*record.event else { return None };
+        let lot = view.holding.lot(&body.lot).map(|(_, lot)| lot);
+        Some(DisposalRow {
+            written: Written::of(record),
+            lot: body.lot.clone(),
+            medicine: view.medicine_of_lot(&body.lot, record.on),
+            batch: lot.and_then(|lot| lot.batch.clone()),
+            quantity: body.quantity,
+            how_and_where: body.how_and_where.clone(),
+        })
+    });
+    rows.collect()
+}
+
+/// What went in and out of each lot in the time, lot by lot, by name.
+pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> {
+    let mut totals: BTreeMap<&LotName, LotTotal> = BTreeMap::new();
+    let nothing = |lot: &LotName| {
+        let acquired = view.holding.lot(lot).map(|(_, lot)| lot);
+        let medicine = acquired.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone());
+        LotTotal {
+            lot: lot.clone(),
+            unit: view.holding.medicine(&medicine).map(|(_, described)| described.unit),
+            medicine,
+            acquired: Quantity::ZERO,
+            given: Quantity::ZERO,
+            disposed: Quantity::ZERO,
+        }
+    };
+    for record in within {
+        match &*record.event {
+            Event::LotAcquired(body) => {
+                let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
+                total.acquired = total.acquired.plus(body.quantity);
+            }
+            Event::Administration(body) => {
+                for part in &body.given {
+                    let total = totals.entry(&part.lot).or_insert_with(|| nothing(&part.lot));
+                    total.given = total.given.plus(part.total());
+                }
+            }
+            Event::Disposal(body) => {
+                let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
+                total.disposed = total.disposed.plus(body.quantity);
+            }
+            _ => {}
+        }
+    }
+    totals.into_values().collect()
+}
+
+/// The lots that an event takes from.
+fn lots_of(event: &Event) -> Vec<&LotName> {
+    match event {
+        Event::Administration(body) => body.given.iter().map(|part| &part.lot).collect(),
+        Event::Disposal(body) => vec![&body.lot],
+        _ => Vec::new(),
+    }
+}
+
+/// The documents in the file of a lot or a prescription, in the order in which they came.
+fn documents(file: &[Arc<Record>], as_of: Day) -> Vec<DocumentPart> {
+    let known = file.iter().filter(|record| record.on <= as_of);
+    let part = known.filter_map(|record| match &*record.event {
+        Event::DocumentAttached(body) => Some(DocumentPart {
+            entry: record.id,
+            content: body.content,
+            media_type: body.media_type,
+            bytes: body.bytes,
+            file_name: body.file_name.clone(),
+        }),
+        _ => None,
+    });
+    part.collect()
+}
+
+impl View<'_> {
+    /// A medicine as it was described, and what its leaflet in force in the holding adds.
+    pub(super) fn medicine(&self, medicine: &MedicineName, on: Day) -> MedicinePart {
+        let described = self.holding.medicine(medicine).map(|(_, described)| described);
+        let named = described.and_then(|described| described.leaflet.as_ref());
+        let leaflet = self.leaflet(medicine, on);
+        MedicinePart {
+            medicine: medicine.clone(),
+            pack_name: described.map(|described| described.pack_name.clone()),
+            authorisation: described.and_then(|described| described.authorisation.clone()),
+            unit: described.map(|described| described.unit),
+            leaflet: named.cloned(),
+            leaflet_known: leaflet.is_some(),
+            actives: leaflet.map(|leaflet| leaflet.actives.clone()).unwrap_or_default(),
+            strength: leaflet.map(|leaflet| leaflet.strength.clone()),
+        }
+    }
+
+    /// The leaflet that a medicine points to, if the holding's jurisdiction has it.
+    pub(super) fn leaflet(&self, medicine: &MedicineName, on: Day) -> Option<&Arc<Leaflet>> {
+        let (_, described) = self.holding.medicine(medicine)?;
+        self.leaflets.get(self.holding.jurisdiction(on)?, described.leaflet.as_ref()?)
+    }
+
+    pub(super) fn medicine_of_lot(&self, lot: &LotName, on: Day) -> MedicinePart {
+        let medicine =
+            self.holding.lot(lot).map_or_else(MedicineName::unknown, |(_, lot)| lot.medicine.clone());
+        self.medicine(&medicine, on)
+    }
+
+    pub(super) fn prescription(&self, number: &PrescriptionName) -> PrescriptionPart {
+        let body = self.holding.prescription(number).map(|(_, body)| body);
+        PrescriptionPart {
+            number: number.clone(),
+            vet: body.map(|body| body.vet.clone()),
+            contact: body.and_then(|body| body.contact.clone()),
+        }
+    }
+}

@@ -1,0 +1,127 @@
+//! When each lot was last used or disposed of, and whether that count still runs.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::calendar::Day;
+use crate::history::{End, History};
+use crate::holding::Holding;
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+use crate::leaflet::Leaflets;
+use crate::quantity::Quantity;
+use crate::words::{ColonyName, LotName, RemovalNeed};
+
+/// The end of use of a lot, as far as it is known.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LotEnd {
+    /// The last day on which something of it was given, taken out of a hive or disposed of; of acquisition, if none was.
+    pub last: Day,
+    /// Why the end may yet move; empty if everything is accounted for.
+    pub runs: Vec<StillRuns>,
+}
+
+/// Why the last use of a lot is not known yet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum StillRuns {
+    /// The book says that some is left.
+    Left(Quantity),
+    /// The book says that more is gone than came: the count is wrong somewhere.
+    MoreGone(Quantity),
+    /// A course is in a colony and not recorded as out.
+    InHive {
+        /// The colony.
+        colony: ColonyName,
+        /// The first dose.
+        administration: EntryId,
+        /// Whether it is known that it has to come out.
+        must_come_out: bool,
+    },
+}
+
+/// The end of every lot of a holding.
+#[must_use]
+pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, LotEnd> {
+    let mut ends: BTreeMap<LotName, LotEnd> = BTreeMap::new();
+    let mut lots_of: BTreeMap<EntryId, BTreeSet<LotName>> = BTreeMap::new();
+    for lot in holding.lots() {
+        let mut last: Option<Day> = None;
+        for record in holding.lot_file(lot) {
+            match &*record.event {
+                Event::Administration(given) => {
+                    let first = holding.original(given.continues.unwrap_or(record.id));
+                    lots_of.entry(first).or_default().insert(lot.clone());
+                }
+                Event::LotAcquired(_) | Event::Disposal(_) => {}
+                _ => continue,
+            }
+            last = last.max(Some(record.on));
+        }
+        // A lot of which only a leaflet was read has no end of its own.
+        let Some(last) = last else { continue };
+        ends.insert(lot.clone(), LotEnd { last, runs: balance(holding, lot) });
+    }
+    for colony in holding.colonies() {
+        add_courses(holding, leaflets, colony, &lots_of, &mut ends);
+    }
+    // A removal counts as use even where no course of it is to be found.
+    for record in holding.in_order() {
+        let Event::Removal(removal) = &*record.event else { continue };
+        if holding.superseded_by(record.id).is_some() {
+            continue;
+        }
+        for lot in lots_of.get(&holding.original(removal.administration)).into_iter().flatten() {
+            used(&mut ends, lot, record.on);
+        }
+    }
+    ends
+}
+
+fn used(ends: &mut BTreeMap<LotName, LotEnd>, lot: &LotName, on: Day) {
+    if let Some(end) = ends.get_mut(lot) {
+        end.last = end.last.max(on);
+    }
+}
+
+/// What the book says is left of a lot, or gone beyond what came.
+fn balance(holding: &Holding, lot: &LotName) -> Vec<StillRuns> {
+    let Some((_, acquired)) = holding.lot(lot) else { return Vec::new() };
+    let gone = holding.gone(lot);
+    match (acquired.quantity.minus(gone), gone.minus(acquired.quantity)) {
+        (Some(left), _) if left.is_zero() => Vec::new(),
+        (Some(left), _) => vec![StillRuns::Left(left)],
+        (None, more) => vec![StillRuns::MoreGone(more.unwrap_or_default())],
+    }
+}
+
+/// Adds what the courses of a colony say of the lots they were given from.
+fn add_courses(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    colony: &ColonyName,
+    lots_of: &BTreeMap<EntryId, BTreeSet<LotName>>,
+    ends: &mut BTreeMap<LotName, LotEnd>,
+) {
+    let history = History::of(holding, leaflets, colony);
+    for course in history.courses.iter().filter(|course| course.until.is_none()) {
+        let lots = lots_of.get(&holding.original(course.entry));
+        let need = course.terms.removal.as_ref().map(|fact| fact.value);
+        for lot in lots.into_iter().flatten() {
+            match (course.end, history.ended, need) {
+                (End::Open, _, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => {}
+                // What is open in a colony that ended went with it; where that was united into another, the other carries
+                // it on.
+                (End::Out { on, .. }, ..) | (End::Open, Some((on, _)), _) => used(ends, lot, on),
+                (End::Open, None, need) => {
+                    let runs = StillRuns::InHive {
+                        colony: colony.clone(),
+                        administration: course.entry,
+                        must_come_out: need.is_some(),
+                    };
+                    if let Some(end) = ends.get_mut(lot).filter(|end| !end.runs.contains(&runs)) {
+                        end.runs.push(runs);
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,119 @@
+//! The sources of a data file: each defined once, each cited by some rule, none cited that is not defined.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+
+use crate::diagnostic::nearest;
+use crate::table::{File, Table};
+
+/// A published document in which a rule was read.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Source {
+    /// Short key, used by the rules of the same file.
+    pub id: String,
+    /// What it is.
+    pub title: String,
+    /// Where in it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub locator: Option<String>,
+    /// When it was published, as far as known: a year, a month or a day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub published: Option<String>,
+}
+
+/// The sources that could be read, and the keys of all that were written.
+pub(crate) struct Sources {
+    pub(crate) defined: Vec<Source>,
+    /// Every key in the order of the file, with its place.
+    keys: Vec<(String, Option<usize>)>,
+    /// Whether every source was written as one and has a key. If not, a key that is not found may be the one left out.
+    complete: bool,
+}
+
+impl Sources {
+    /// Reads the `[[source]]` tables of a file.
+    pub(crate) fn read(file: &mut File<'_>, table: &mut Table<'_>) -> Sources {
+        let mut sources = Sources { defined: Vec::new(), keys: Vec::new(), complete: true };
+        let Some(entries) = table.tables(file, "source") else {
+            return Sources { complete: false, ..sources };
+        };
+        for mut entry in entries {
+            let id = entry.text(file, "id");
+            if let Some(id) = &id {
+                entry.rename(format!("source `{id}`"));
+            }
+            let title = entry.text(file, "title");
+            let locator = entry.maybe_text(file, "locator");
+            let published = entry.maybe_text(file, "published");
+            let at = entry.finish(file).of("id");
+            let Some(id) = id else {
+                sources.complete = false;
+                continue;
+            };
+            if let Some((_, first)) = sources.keys.iter().find(|(known, _)| *known == id) {
+                let message = format!("the source `{id}` is already defined in line {}", file.line(*first));
+                file.fault(at, message, "give each source an `id` of its own, or drop one of the two");
+                continue;
+            }
+            sources.keys.push((id.clone(), at));
+            sources.defined.extend(title.map(|title| Source { id, title, locator, published }));
+        }
+        sources
+    }
+
+    /// The source that a rule cites; if there is none, the one that was meant, so that it is not called unused as well.
+    fn cited(&self, file: &mut File<'_>, at: usize, key: &str) -> Option<&str> {
+        let keys = || self.keys.iter().map(|(known, _)| known.as_str());
+        if let Some(known) = keys().find(|known| *known == key) {
+            return Some(known);
+        }
+        let near = nearest(key, keys());
+        if self.complete {
+            let add = format!("add a [[source]] with `id = \"{key}\"`");
+            let help =
+                near.map_or_else(|| add.clone(), |near| format!("did you mean `{near}`? if not, {add}"));
+            file.fault(at, format!("the source `{key}` is not defined"), help);
+        }
+        near
+    }
+}
+
+/// Which sources the rules of a file cite.
+pub(crate) struct Cited<'s> {
+    used: BTreeSet<&'s str>,
+    every_rule_cites: bool,
+}
+
+impl Default for Cited<'_> {
+    fn default() -> Self {
+        Cited { used: BTreeSet::new(), every_rule_cites: true }
+    }
+}
+
+impl<'s> Cited<'s> {
+    /// Notes what a rule cites, and each key that is not defined.
+    pub(crate) fn by_rule(&mut self, file: &mut File<'_>, keys: &[(usize, String)], sources: &'s Sources) {
+        self.every_rule_cites &= !keys.is_empty();
+        for (at, key) in keys {
+            self.used.extend(sources.cited(file, *at, key));
+        }
+    }
+
+    /// Notes the sources that no rule cites.
+    pub(crate) fn note_unused(&self, file: &mut File<'_>, sources: &Sources) {
+        // A rule that cites nothing yet may be the one that needs the source.
+        let unused = sources
+            .keys
+            .iter()
+            .filter(|(known, _)| self.every_rule_cites && !self.used.contains(known.as_str()));
+        for (unused, at) in unused {
+            file.fault(
+                *at,
+                format!("no rule cites the source `{unused}`"),
+                "cite it in the `source` of a rule, or drop it",
+            );
+        }
+    }
+}

@@ -1,0 +1,115 @@
+//! What is due, as an iCalendar feed.
+//!
+//! Source: RFC 5545, sections 3.1 (lines of 75 octets), 3.3.4 (dates), 3.3.11 (text), 3.6.1 (events), 3.8 (properties); RFC
+//! 7986, section 5.1 (the name of a calendar).
+//!
+//! Every event lasts whole days. An item without a last day is an event of its first day alone. The end of an event is the
+//! day after its last. There is no clock here: the stamp of an event is the instant at which the last entry that bears on it was
+//! recorded, and its sequence is the place of that entry in the journal, so that both only rise.
+
+use combclear_domain::calendar::{Day, Instant};
+use combclear_domain::due::{DueItem, DueReport, Weight};
+use icalendar::{Calendar, Component, Event, Property};
+
+/// The media type of a calendar.
+pub const MEDIA_TYPE: &str = "text/calendar; charset=utf-8";
+
+/// The items of a report as one calendar, in their order.
+#[must_use]
+pub fn calendar(report: &DueReport) -> String {
+    let mut calendar = Calendar::empty();
+    calendar.append_property(Property::new("VERSION", "2.0"));
+    calendar.append_property(Property::new("PRODID", "-//Combclear//What is due//EN"));
+    calendar.append_property(Property::new("CALSCALE", "GREGORIAN"));
+    // The library does not know that this is text, and writes it as it is given.
+    let name = escaped(&format!("Combclear: what is due, {}", report.holding));
+    calendar.append_property(Property::new("NAME", name));
+    for item in report.items() {
+        calendar.push(event(item, report.notice));
+    }
+    folded_anew(&calendar.to_string())
+}
+
+fn event(item: &DueItem, notice: &str) -> Event {
+    let (first, last) = days(item);
+    let colonies: Vec<&str> = item.colonies.iter().map(|colony| colony.as_str()).collect();
+    let whom = if colonies.is_empty() { String::new() } else { format!(" ({})", colonies.join(", ")) };
+    let kind = match item.weight {
+        Weight::Must => "MUST",
+        Weight::Advice => "ADVICE",
+        Weight::May => "MAY",
+    };
+    let mut event = Event::new();
+    event
+        .uid(&item.uid.to_string())
+        .append_property(Property::new("DTSTAMP", stamp(item.recorded_at)))
+        .append_property(date("DTSTART", first))
+        .append_property(Property::new("SEQUENCE", item.sequence.min(SEQUENCE_MOST).to_string()))
+        .append_property(text("SUMMARY", &format!("{}{whom}", item.title)))
+        .append_property(text("DESCRIPTION", &format!("{}\n{notice}", item.text)))
+        .append_property(Property::new("CATEGORIES", kind))
+        // A task takes no time from the day's other appointments.
+        .append_property(Property::new("TRANSP", "TRANSPARENT"));
+    // Without an end an event of whole days lasts one; past the last nameable day there is none to name.
+    if last < Day::LAST {
+        event.append_property(date("DTEND", last.next()));
+    }
+    if let Some(apiary) = &item.apiary {
+        event.append_property(text("LOCATION", apiary.as_str()));
+    }
+    event.done()
+}
+
+/// The greatest whole number of RFC 5545, section 3.3.8.
+const SEQUENCE_MOST: u64 = 2_147_483_647;
+
+/// The first and the last day of an event. What had to be out before it might be shows on the day it had to be out.
+fn days(item: &DueItem) -> (Day, Day) {
+    match item.by {
+        Some(by) => (item.from.min(by), by),
+        None => (item.from, item.from),
+    }
+}
+
+fn date(name: &str, day: Day) -> Property {
+    Property::new(name, day.to_string().replace('-', "")).add_parameter("VALUE", "DATE").done()
+}
+
+/// An instant in UTC, in whole seconds (section 3.3.5, form 2).
+fn stamp(instant: Instant) -> String {
+    let written = instant.to_string();
+    let seconds = written.split('.').next().unwrap_or(&written);
+    format!("{}Z", seconds.replace(['-', ':'], ""))
+}
+
+/// A property of text. Control characters other than the line break have no place in it (section 3.3.11).
+fn text(name: &str, says: &str) -> Property {
+    let clean: String = says.chars().filter(|letter| *letter == '\n' || !letter.is_control()).collect();
+    Property::new(name, clean)
+}
+
+/// Text as it stands in a line (section 3.3.11).
+fn escaped(text: &str) -> String {
+    text.replace('\\', "\\\\").replace(',', "\\,").replace(';', "\\;")
+}
+
+/// Lines of at most 75 octets, the space that marks a continued line counted, no letter cut in two (section 3.1).
+///
+/// The library does not count that space in the last part of a line, which then may have 76 octets.
+fn folded_anew(text: &str) -> String {
+    const MOST: usize = 75;
+    let mut folded = String::with_capacity(text.len());
+    for line in text.replace("\r\n ", "").split_terminator("\r\n") {
+        let mut octets = 0;
+        for letter in line.chars() {
+            if octets + letter.len_utf8() > MOST {
+                folded.push_str("\r\n ");
+                octets = 1;
+            }
+            folded.push(letter);
+            octets += letter.len_utf8();
+        }
+        folded.push_str("\r\n");
+    }
+    folded
+}

@@ -1,0 +1,79 @@
+//! What the law asks of a medicine record.
+
+use axum::Json;
+use axum::extract::State;
+use combclear_domain::law::LawReport;
+use combclear_domain::words::Jurisdiction;
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::app::App;
+use crate::extract::{LawPath, Nothing, OnQuery, Path, Query};
+use crate::problem::{Problem, ProblemKind, Problems};
+
+/// The jurisdictions whose law is built in.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct LawList {
+    /// By jurisdiction.
+    items: Vec<LawItem>,
+}
+
+/// A jurisdiction in a list.
+#[derive(Debug, Serialize, ToSchema)]
+struct LawItem {
+    /// Its code.
+    jurisdiction: Jurisdiction,
+    /// What its law is.
+    title: String,
+    /// The jurisdictions whose rules hold there too.
+    includes: Vec<Jurisdiction>,
+}
+
+/// List the laws
+///
+/// A member state of the Union that is not listed has the law of the Union.
+#[utoipa::path(
+    get,
+    path = "/laws",
+    tag = "laws",
+    responses((status = 200, description = "The laws.", body = LawList), Problems),
+)]
+pub(crate) async fn list_laws(
+    State(app): State<App>,
+    Query(Nothing {}): Query<Nothing>,
+) -> Result<Json<LawList>, Problem> {
+    let items = app.laws.iter().map(|law| LawItem {
+        jurisdiction: law.jurisdiction.clone(),
+        title: law.title.clone(),
+        includes: law.includes.clone(),
+    });
+    Ok(Json(LawList { items: items.collect() }))
+}
+
+/// Read the law of a jurisdiction
+///
+/// What must be written down, how soon, in what form and for how long, as it is in force on a day: the day of the event. Each
+/// with its dates, its sources and how well it is established.
+#[utoipa::path(
+    get,
+    path = "/laws/{jurisdiction}",
+    tag = "laws",
+    params(LawPath, OnQuery),
+    responses((status = 200, description = "The law on that day.", body = LawReport), Problems),
+)]
+pub(crate) async fn get_law(
+    State(app): State<App>,
+    Path(path): Path<LawPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<LawReport>, Problem> {
+    let on = app.day(query.on);
+    if let Some(profile) = app.laws.profile(&path.jurisdiction, on) {
+        return Ok(Json(LawReport::of(&profile)));
+    }
+    let detail = format!("there is no law of `{}`", path.jurisdiction);
+    let help = match app.laws.nearest_to(path.jurisdiction.as_str()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None => "GET /laws lists those that there are".to_owned(),
+    };
+    Err(Problem::new(ProblemKind::UnknownLaw, detail).at_parameter("jurisdiction", help))
+}

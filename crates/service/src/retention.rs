@@ -1,0 +1,30 @@
+//! Until when the records of a holding must be kept.
+
+use axum::Json;
+use axum::extract::State;
+use combclear_domain::retention::RetentionReport;
+
+use crate::app::App;
+use crate::extract::{HoldingPath, OnQuery, Path, Query};
+use crate::problem::{Problem, Problems};
+
+/// Ask until when records must be kept
+///
+/// Every entry that belongs to the story of a lot, with the last day on which it must be kept and the rule that decided, and
+/// what could go on the day asked about. Nothing goes by itself.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/retention",
+    tag = "laws",
+    params(HoldingPath, OnQuery),
+    responses((status = 200, description = "The stories, in order.", body = RetentionReport), Problems),
+)]
+pub(crate) async fn get_retention(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<RetentionReport>, Problem> {
+    let on = app.day(query.on);
+    let report = |holding: &_| RetentionReport::of(holding, &app.leaflets, &app.laws, on);
+    app.ask(&path.holding, report).await.map(Json)
+}

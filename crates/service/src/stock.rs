@@ -1,0 +1,29 @@
+//! What is left of each lot.
+
+use axum::Json;
+use axum::extract::State;
+use combclear_domain::stock::StockReport;
+
+use crate::app::App;
+use crate::extract::{HoldingPath, OnQuery, Path, Query};
+use crate::problem::{Problem, Problems};
+
+/// Ask what is in stock
+///
+/// Lot by lot: acquired = given + disposed of + left, expiry, life in use; what is to be disposed of, with the entry prepared but
+/// not recorded; and what one course of all colonies would take of each medicine.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/stock",
+    tag = "holding",
+    params(HoldingPath, OnQuery),
+    responses((status = 200, description = "The stock.", body = StockReport), Problems),
+)]
+pub(crate) async fn get_stock(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<OnQuery>,
+) -> Result<Json<StockReport>, Problem> {
+    let on = app.day(query.on);
+    app.ask(&path.holding, |holding| StockReport::of(holding, &app.leaflets, on)).await.map(Json)
+}

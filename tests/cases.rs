@@ -1,0 +1,123 @@
+//! Cases kept as data, and what runs them.
+//!
+//! Each file of a folder `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the
+//! journal (ids are short words) and asks questions of its own form.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+use combclear_domain::holding::Holding;
+use combclear_domain::leaflet::Leaflets;
+use serde::Deserialize;
+use serde::de::DeserializeOwned;
+
+use super::entries::{holding, root};
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields, bound = "A: DeserializeOwned")]
+struct CaseFile<A> {
+    #[serde(default = "Vec::new")]
+    setup: Vec<toml::Value>,
+    #[serde(rename = "case")]
+    cases: Vec<Case<A>>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields, bound = "A: DeserializeOwned")]
+struct Case<A> {
+    name: String,
+    /// A published source, or "common practice, no source".
+    source: Option<String>,
+    difference: Option<String>,
+    /// Leaves the setup of the file out.
+    #[serde(default)]
+    without_setup: bool,
+    #[serde(default)]
+    entries: Vec<toml::Value>,
+    ask: Vec<A>,
+}
+
+/// Asks every question of every case below a folder of the workspace. `faults` answers one; `called` names it.
+pub(crate) fn ask_all<A: DeserializeOwned>(
+    folder: &str,
+    called: impl Fn(&A) -> String,
+    faults: impl Fn(&Holding, &A) -> Vec<String>,
+) {
+    let mut wrong = Vec::new();
+    let mut asked = 0;
+    for file in files_in(folder) {
+        let text = std::fs::read_to_string(&file).unwrap();
+        let cases: CaseFile<A> =
+            toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", file.display()));
+        for case in &cases.cases {
+            let setup = if case.without_setup { &[][..] } else { &cases.setup[..] };
+            let holding = holding(setup.iter().chain(&case.entries))
+                .unwrap_or_else(|refusal| panic!("{}: {}: {refusal}", file.display(), case.name));
+            for ask in &case.ask {
+                asked += 1;
+                for fault in faults(&holding, ask) {
+                    let name = file.file_name().unwrap().display();
+                    wrong.push(format!("{name}: {}, {}: {fault}", case.name, called(ask)));
+                }
+            }
+            assert!(case.source.as_deref() != Some(""), "{}: an empty source", case.name);
+            let differs = case.difference.as_ref();
+            assert!(differs.is_none() || case.source.is_some(), "{}: a difference from no source", case.name);
+        }
+    }
+    assert!(asked > 0, "no case was found");
+    assert!(wrong.is_empty(), "{} faults in {asked} questions:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+/// The files of a folder of the workspace, by name.
+fn files_in(folder: &str) -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(root().join(folder)).unwrap();
+    let mut files: Vec<PathBuf> = entries.map(|entry| entry.unwrap().path()).collect();
+    files.sort();
+    files
+}
+
+/// The built-in leaflets, and those of folders that are invented for tests, each given with its jurisdiction.
+pub(crate) fn leaflets_and(invented: &[(&str, &str)]) -> Leaflets {
+    let built_in = ["ch", "de", "eu", "gb", "it", "pl", "us"];
+    let built_in = built_in.map(|name| (format!("crates/leaflets/{name}"), name));
+    let invented = invented.iter().map(|(folder, name)| ((*folder).to_owned(), *name));
+    let mut files: BTreeMap<String, String> = BTreeMap::new();
+    for (folder, jurisdiction) in built_in.into_iter().chain(invented) {
+        for path in files_in(&folder) {
+            let name = format!("{jurisdiction}/{}", path.file_name().unwrap().to_string_lossy());
+            files.insert(name, std::fs::read_to_string(&path).unwrap());
+        }
+    }
+    let loaded = Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str())));
+    loaded.unwrap_or_else(|faults| {
+        panic!("{}", faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n"))
+    })
+}
+
+/// What was wanted against what was got.
+#[derive(Default)]
+pub(crate) struct Compare {
+    pub(crate) faults: Vec<String>,
+}
+
+impl Compare {
+    #[expect(clippy::needless_pass_by_value, reason = "what was got is made for the comparison")]
+    pub(crate) fn one(&mut self, what: &str, wanted: Option<&String>, got: String) {
+        if let Some(wanted) = wanted.filter(|wanted| **wanted != got) {
+            self.faults.push(format!("{what}: wanted `{wanted}`, got `{got}`"));
+        }
+    }
+
+    pub(crate) fn list(
+        &mut self,
+        what: &str,
+        wanted: Option<&Vec<String>>,
+        got: impl Iterator<Item = String>,
+    ) {
+        if let Some(wanted) = wanted {
+            let got: Vec<String> = got.collect();
+            self.one(what, Some(&wanted.join(", ")), got.join(", "));
+        }
+    }
+}

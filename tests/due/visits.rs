@@ -1,0 +1,88 @@
+//! Which items one visit does, and items that another question supplies.
+
+use combclear_domain::calendar::Day;
+use combclear_domain::due::{DueItem, DueKind, DueReport, Weight};
+use combclear_domain::journal::EntryId;
+
+use super::making::Journal;
+use super::{due, uuid_of};
+
+fn on(text: &str) -> Day {
+    text.parse().unwrap()
+}
+
+/// What the law misses, as another question would supply it.
+fn gap(word: &str, apiary: Option<&str>, from: &str, by: Option<&str>) -> DueItem {
+    let id: EntryId = uuid_of(word).parse().unwrap();
+    let by = by.map(on);
+    DueItem {
+        kind: DueKind::LegalGap,
+        key: format!("legal_gap:{word}"),
+        uid: id,
+        apiary: apiary.map(|apiary| apiary.parse().unwrap()),
+        colonies: Vec::new(),
+        from: on(from),
+        by,
+        from_without_brood: None,
+        from_with_brood: None,
+        weight: Weight::Must,
+        overdue: by.is_some_and(|by| by < on("2026-05-10")),
+        title: word.to_owned(),
+        text: word.to_owned(),
+        grounds: vec![id],
+        sequence: 1,
+        recorded_at: "2026-05-01T00:00:00.000Z".parse().unwrap(),
+    }
+}
+
+fn of(gaps: impl IntoIterator<Item = DueItem>) -> Vec<String> {
+    let empty: DueReport = due(&Journal(Vec::new()).holding(), on("2026-05-10"), on("2026-06-10"), None);
+    let report = empty.and(gaps);
+    let visits = report.visits.iter().map(|visit| {
+        let items: Vec<&str> = visit.items.iter().map(|item| item.title.as_str()).collect();
+        let overdue = if visit.overdue { "!" } else { "" };
+        format!("{overdue}{} {}: {}", visit.from, super::day(visit.by), items.join(" "))
+    });
+    visits.collect()
+}
+
+#[test]
+fn what_overlaps_is_one_visit_on_the_days_that_all_have() {
+    let gaps = [
+        gap("a", Some("East"), "2026-05-01", Some("2026-05-20")),
+        gap("b", Some("East"), "2026-05-15", Some("2026-05-30")),
+        gap("c", Some("East"), "2026-05-21", Some("2026-05-31")),
+        gap("d", Some("West"), "2026-05-15", Some("2026-05-30")),
+    ];
+    assert_eq!(
+        of(gaps),
+        ["2026-05-15 2026-05-20: a b", "2026-05-15 2026-05-30: d", "2026-05-21 2026-05-31: c"]
+    );
+}
+
+#[test]
+fn what_is_overdue_stands_first_and_what_is_open_is_not_put_off() {
+    let gaps = [
+        gap("later", Some("East"), "2026-05-20", Some("2026-05-30")),
+        gap("open", Some("East"), "2026-04-01", None),
+        gap("late", Some("East"), "2026-04-01", Some("2026-05-09")),
+        gap("at home", None, "2026-04-01", None),
+    ];
+    let visits = [
+        "!2026-05-10 2026-05-10: late",
+        "2026-05-10 -: open",
+        "2026-05-10 -: at home",
+        "2026-05-20 2026-05-30: later",
+    ];
+    assert_eq!(of(gaps), visits);
+}
+
+#[test]
+fn what_begins_after_the_days_asked_about_is_left_out_and_what_is_overdue_never_is() {
+    let gaps = [
+        gap("on the last day", None, "2026-06-10", None),
+        gap("after it", None, "2026-06-11", None),
+        gap("long ago", None, "2024-01-01", Some("2024-01-02")),
+    ];
+    assert_eq!(of(gaps), ["!2026-05-10 2026-05-10: long ago", "2026-06-10 -: on the last day"]);
+}

@@ -1,0 +1,158 @@
+//! What the law still misses, held against cases kept as data. The laws and the leaflets are the built-in ones.
+
+use std::path::Path;
+
+use combclear_domain::calendar::Day;
+use combclear_domain::gaps::{GapWeight, GapsReport};
+use combclear_domain::law::Laws;
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::register::Period;
+use serde::Deserialize;
+
+use super::entries::{holding, root};
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct CaseFile {
+    setup: Vec<toml::Value>,
+    #[serde(rename = "case")]
+    cases: Vec<Case>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Case {
+    name: String,
+    #[serde(default)]
+    source: Option<String>,
+    #[serde(default)]
+    difference: Option<String>,
+    #[serde(default)]
+    without_setup: bool,
+    #[serde(default)]
+    entries: Vec<toml::Value>,
+    ask: Vec<Ask>,
+}
+
+/// What is asked. Gaps are given as `missing about`; a list that is left out is not looked at.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Ask {
+    from: String,
+    to: String,
+    as_of: String,
+    complete: String,
+    #[serde(default)]
+    required: Option<Vec<String>>,
+    #[serde(default)]
+    amiss: Option<Vec<String>>,
+    #[serde(default)]
+    where_applicable: Option<Vec<String>>,
+    #[serde(default)]
+    advised: Option<Vec<String>>,
+    #[serde(default)]
+    laws: Option<Vec<String>>,
+    /// Pieces that the summary must hold.
+    #[serde(default)]
+    says: Vec<String>,
+}
+
+#[test]
+fn every_case_has_its_gaps() {
+    let (leaflets, laws) = (leaflets(), laws());
+    let mut wrong = Vec::new();
+    let mut asked = 0;
+    let mut files: Vec<_> = std::fs::read_dir(root().join("tests/register/gaps")).unwrap().collect();
+    files.sort_by_key(|file| file.as_ref().unwrap().path());
+    for file in files {
+        let path = file.unwrap().path();
+        let cases: CaseFile = toml::from_str(&std::fs::read_to_string(&path).unwrap())
+            .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
+        for case in &cases.cases {
+            let setup = if case.without_setup { &[][..] } else { &cases.setup[..] };
+            let holding = holding(setup.iter().chain(&case.entries))
+                .unwrap_or_else(|refusal| panic!("{}: {}: {refusal}", path.display(), case.name));
+            for ask in &case.ask {
+                asked += 1;
+                let day = |text: &str| text.parse::<Day>().unwrap();
+                let period = Period::new(day(&ask.from), day(&ask.to)).unwrap();
+                let report = GapsReport::of(&holding, &leaflets, &laws, period, day(&ask.as_of));
+                let faults = faults(&report, ask);
+                wrong.extend(
+                    faults.into_iter().map(|fault| format!("{}, as of {}: {fault}", case.name, ask.as_of)),
+                );
+                for gap in &report.gaps {
+                    assert!(
+                        !gap.supply.is_empty() && !gap.statement.ends_with('.'),
+                        "{}: {gap:?}",
+                        case.name
+                    );
+                }
+            }
+            assert!(case.source.as_deref() != Some(""), "{}: an empty source", case.name);
+            assert!(
+                case.difference.is_none() || case.source.is_some(),
+                "{}: a difference from no source",
+                case.name
+            );
+        }
+    }
+    assert!(asked > 0, "no case was found");
+    assert!(wrong.is_empty(), "{} of {asked}:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+fn faults(report: &GapsReport, ask: &Ask) -> Vec<String> {
+    let of = |weight: GapWeight| -> Vec<String> {
+        let gaps = report.gaps.iter().filter(|gap| gap.weight == weight);
+        gaps.map(|gap| format!("{} {}", gap.missing, gap.about)).collect()
+    };
+    let laws = report.laws.iter().map(|law| law.jurisdiction.to_string()).collect();
+    let mut faults = Vec::new();
+    for (name, wanted, got) in [
+        ("required", &ask.required, of(GapWeight::Required)),
+        ("amiss", &ask.amiss, of(GapWeight::Amiss)),
+        ("where_applicable", &ask.where_applicable, of(GapWeight::WhereApplicable)),
+        ("advised", &ask.advised, of(GapWeight::Advised)),
+        ("laws", &ask.laws, laws),
+    ] {
+        if let Some(wanted) = wanted.as_ref().filter(|wanted| **wanted != got) {
+            faults.push(format!("{name}\n  wanted {wanted:#?}\n  got    {got:#?}"));
+        }
+    }
+    if report.complete.as_str() != ask.complete {
+        faults.push(format!("complete: wanted {}, got {}", ask.complete, report.complete.as_str()));
+    }
+    let summary = report.summary.join(" ");
+    faults.extend(
+        ask.says
+            .iter()
+            .filter(|says| !summary.contains(*says))
+            .map(|says| format!("`{says}` is not in `{summary}`")),
+    );
+    faults
+}
+
+/// The built-in leaflets of Great Britain and the Union, with those invented for tests.
+pub(crate) fn leaflets() -> Leaflets {
+    let mut files = files(&root().join("tests/supering/leaflets"), &["zz"]);
+    files.extend(self::files(&root().join("crates/leaflets"), &["gb", "eu", "de", "ch", "us"]));
+    Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str()))).unwrap()
+}
+
+pub(crate) fn laws() -> Laws {
+    let files = files(&root().join("crates/leaflets"), &["law"]);
+    Laws::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str()))).unwrap()
+}
+
+fn files(folder: &Path, within: &[&str]) -> Vec<(String, String)> {
+    let mut files: Vec<(String, String)> = Vec::new();
+    for name in within {
+        for entry in std::fs::read_dir(folder.join(name)).unwrap() {
+            let path = entry.unwrap().path();
+            let file = path.file_name().unwrap().to_string_lossy().into_owned();
+            files.push((format!("{name}/{file}"), std::fs::read_to_string(&path).unwrap()));
+        }
+    }
+    files.sort();
+    files
+}

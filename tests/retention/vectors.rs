@@ -1,0 +1,228 @@
+//! Worked days, jurisdiction by jurisdiction.
+
+use combclear_domain::Day;
+use combclear_domain::law::RecordSort;
+use combclear_domain::retention::KeepUntil;
+use serde_json::json;
+
+use crate::{Book, at_least, until};
+
+/// Bought 1 May 2024, last dose 20 August 2026, the rest disposed of on 1 March 2028: all of it until 1 March 2033.
+fn british() -> Book {
+    let mut book = Book::of("gb");
+    book.buy("2024-05-01", "liquid", "L", 3);
+    book.write("2024-05-02", "leaflet_reading", json!({ "lot": "L", "terms": { "withdrawal_days": 0 } }));
+    book.give("2025-08-20", &["L"]);
+    book.give("2026-08-20", &["L"]);
+    book.dispose("2028-03-01", "L", 1);
+    book
+}
+
+#[test]
+fn in_great_britain_five_years_run_from_the_last_use_or_disposal_of_the_lot() {
+    let story = british().story("L", "2028-03-02");
+    assert_eq!(story.entries.len(), 5);
+    for entry in &story.entries {
+        assert_eq!(until(&entry.keep), "2033-03-01", "{:?}", entry.kind);
+    }
+    let KeepUntil::Until { decided_by, .. } = &story.keep else { panic!("{:?}", story.keep) };
+    assert_eq!(
+        decided_by.statement,
+        "5 years from the last use or disposal of the lot (2028-03-01), law of gb"
+    );
+    assert!(!decided_by.sources.is_empty());
+    assert_eq!(story.entries[0].records, [RecordSort::Acquisition, RecordSort::Proof]);
+}
+
+#[test]
+fn it_could_go_on_the_day_after_and_not_the_day_before_or_on_it() {
+    for (on, could_go) in [("2033-02-28", false), ("2033-03-01", false), ("2033-03-02", true)] {
+        let story = british().story("L", on);
+        assert_eq!((story.could_go, story.could_go_from), (could_go, "2033-03-02".parse().ok()), "{on}");
+    }
+}
+
+#[test]
+fn while_some_is_left_the_count_still_runs_and_that_is_said() {
+    let mut book = Book::of("gb");
+    book.buy("2024-05-01", "liquid", "L", 3);
+    book.give("2026-08-20", &["L"]);
+    let story = book.story("L", "2199-12-31");
+    let (day, because) = at_least(&story.keep);
+    assert_eq!(day, "2031-08-20");
+    assert_eq!(because, ["lot L: 2 piece left by the book, so the count still runs (disposal)"]);
+    assert!(!story.could_go && story.could_go_from.is_none());
+    book.write_with(
+        "2026-09-01",
+        "disposal",
+        json!({ "lot": "L", "quantity": 4, "how_and_where": "x", "count_corrected": true }),
+        json!({}),
+    );
+    let (day, because) = at_least(&book.story("L", "2199-12-31").keep);
+    assert_eq!(day, "2031-09-01");
+    assert_eq!(
+        because,
+        ["lot L: 2 piece more gone than acquired, so the count still runs (a correction of the count)"]
+    );
+}
+
+#[test]
+fn strips_count_as_used_until_they_are_taken_out() {
+    let mut book = Book::of("gb");
+    book.buy("2026-01-01", "strips", "S", 1);
+    let given = book.give("2026-08-20", &["S"]);
+    let (day, because) = at_least(&book.story("S", "2199-12-31").keep);
+    assert_eq!((day.as_str(), because.len()), ("2031-08-20", 1));
+    assert_eq!(because, ["lot S: strips in A are not recorded as out (removal)"]);
+    book.take_out("2026-10-01", &given);
+    assert_eq!(until(&book.story("S", "2026-10-01").keep), "2031-10-01");
+}
+
+#[test]
+fn strips_in_a_colony_that_ended_went_with_it() {
+    let mut book = Book::of("gb");
+    book.buy("2026-01-01", "strips", "S", 1);
+    book.give("2026-08-20", &["S"]);
+    book.write("2026-09-15", "colony_ended", json!({ "colony": "A", "cause": "wasps" }));
+    assert_eq!(until(&book.story("S", "2026-10-01").keep), "2031-09-15");
+}
+
+#[test]
+fn strips_that_went_along_into_another_colony_are_still_in() {
+    let mut book = Book::of("gb");
+    book.buy("2026-01-01", "strips", "S", 1);
+    let given = book.give("2026-08-20", &["S"]);
+    let body = json!({ "colony": "A", "into": "B", "strips": "went_along" });
+    book.write("2026-09-15", "colony_united", body);
+    let (day, because) = at_least(&book.story("S", "2026-10-01").keep);
+    assert_eq!(
+        (day.as_str(), because),
+        ("2031-09-15", vec!["lot S: strips in B are not recorded as out (removal)".to_owned()])
+    );
+    book.write("2026-10-20", "removal", json!({ "administration": given, "colonies": ["B"] }));
+    assert_eq!(until(&book.story("S", "2026-10-20").keep), "2031-10-20");
+}
+
+#[test]
+fn where_nobody_said_whether_it_comes_out_the_count_still_runs() {
+    let mut book = Book::of("gb");
+    let body = json!({ "medicine": "dust", "pack_name": "dust", "unit": "piece" });
+    book.write("2026-01-01", "medicine_described", body);
+    book.buy("2026-01-01", "dust", "D", 1);
+    book.give("2026-08-20", &["D"]);
+    let (_, because) = at_least(&book.story("D", "2026-10-01").keep);
+    let wanted = "lot D: it is not known whether what is in A has to come out (removal, or leaflet_reading)";
+    assert_eq!(because, [wanted]);
+}
+
+/// Any day of 2026, the first and the last included: through 31 December 2031.
+#[test]
+fn in_france_five_years_follow_the_year_of_the_last_entry() {
+    for on in ["2026-01-01", "2026-08-20", "2026-12-31"] {
+        let mut book = Book::of("fr");
+        book.buy("2026-01-01", "liquid", "L", 1);
+        book.give(on, &["L"]);
+        assert_eq!(until(&book.story("L", on).keep), "2031-12-31", "{on}");
+    }
+    for (on, wanted) in [("2025-12-31", "2030-12-31"), ("2027-01-01", "2032-12-31")] {
+        let mut book = Book::of("fr");
+        book.buy("2025-01-01", "liquid", "L", 1);
+        book.give(on, &["L"]);
+        assert_eq!(until(&book.story("L", on).keep), wanted, "{on}");
+    }
+}
+
+/// Made on 20 August 2026: until 20 August 2031. Before Article 108 that rule stands alone; since then the longer time wins.
+#[test]
+fn in_germany_five_years_run_from_the_making_of_the_entry_or_longer_by_the_union() {
+    let mut book = Book::of("de");
+    book.buy("2026-08-20", "liquid", "L", 2);
+    book.give("2026-08-20", &["L"]);
+    book.dispose("2026-08-20", "L", 1);
+    for entry in book.story("L", "2026-08-21").entries {
+        let KeepUntil::Until { day, decided_by } = entry.keep else { panic!("{:?}", entry.keep) };
+        assert_eq!((day.to_string(), decided_by.jurisdiction.as_str()), ("2031-08-20".to_owned(), "de"));
+    }
+    let mut book = Book::of("de");
+    book.buy("2020-03-01", "liquid", "L", 1);
+    book.give("2021-08-20", &["L"]);
+    let days: Vec<String> =
+        book.story("L", "2021-08-21").entries.iter().map(|entry| until(&entry.keep)).collect();
+    assert_eq!(days, ["2025-03-01", "2026-08-20"], "before 28 January 2022: from the making of each entry");
+    let mut book = Book::of("de");
+    book.buy("2022-03-01", "liquid", "L", 1);
+    book.give("2023-08-20", &["L"]);
+    let days: Vec<String> =
+        book.story("L", "2023-08-21").entries.iter().map(|entry| until(&entry.keep)).collect();
+    assert_eq!(days, ["2028-08-20", "2028-08-20"], "since: from the last use of the lot");
+}
+
+#[test]
+fn in_the_united_states_two_years_run_from_the_day_it_happened() {
+    let mut book = Book::of("us");
+    book.buy("2026-01-10", "liquid", "L", 1);
+    book.give("2026-08-20", &["L"]);
+    let story = book.story("L", "2028-08-21");
+    let days: Vec<String> = story.entries.iter().map(|entry| until(&entry.keep)).collect();
+    assert_eq!(days, ["2028-01-10", "2028-08-20"]);
+    assert!(story.could_go && !book.story("L", "2028-08-20").could_go);
+}
+
+#[test]
+fn in_northern_ireland_the_scheme_is_the_longest_and_wins() {
+    let mut book = Book::of("ni");
+    book.buy("2026-01-10", "liquid", "L", 1);
+    book.give("2026-08-20", &["L"]);
+    let KeepUntil::Until { day, decided_by } = book.story("L", "2026-08-21").keep else { panic!() };
+    assert_eq!(day.to_string(), "2031-12-31");
+    assert_eq!(
+        decided_by.statement,
+        "5 years from the end of the year of the last entry (2026-12-31), a scheme or advice of ni"
+    );
+}
+
+#[test]
+fn a_holding_that_comes_under_another_law_keeps_by_both() {
+    let mut book = Book::of("us");
+    book.buy("2024-05-01", "liquid", "L", 2);
+    book.give("2025-05-01", &["L"]);
+    let details = json!({ "keeper": "K", "jurisdiction": "gb" });
+    book.write("2026-01-01", "holding_details", details);
+    book.give("2026-05-01", &["L"]);
+    for entry in book.story("L", "2026-06-01").entries {
+        assert_eq!(until(&entry.keep), "2031-05-01", "{:?}", entry.kind);
+    }
+}
+
+#[test]
+fn what_the_law_is_not_known_to_say_is_kept_and_named() {
+    for (jurisdiction, missing) in [
+        ("nz", "no law of `nz` is built in: how long it asks is not known"),
+        ("ch", "the rules of `ch` known here begin on 2023-09-01"),
+    ] {
+        let mut book = Book::of(jurisdiction);
+        book.buy("2022-01-10", "liquid", "L", 1);
+        book.give("2022-08-20", &["L"]);
+        let story = book.story("L", "2199-12-31");
+        assert_eq!(story.keep, KeepUntil::NotKnown { missing: vec![missing.to_owned()] });
+        assert!(!story.could_go);
+    }
+}
+
+#[test]
+fn of_29_february_the_years_end_on_1_march_where_there_is_none() {
+    let day = |text: &str| -> Day { text.parse().unwrap() };
+    for (from, years, wanted) in [
+        ("2024-02-28", 5, "2029-02-28"),
+        ("2024-02-29", 5, "2029-03-01"),
+        ("2024-03-01", 5, "2029-03-01"),
+        ("2024-02-29", 4, "2028-02-29"),
+        ("2199-06-01", 5, "2199-12-31"),
+    ] {
+        assert_eq!(day(from).plus_years(years), day(wanted), "{from}");
+    }
+    let mut book = Book::of("gb");
+    book.buy("2024-01-10", "liquid", "L", 1);
+    book.give("2024-02-29", &["L"]);
+    assert_eq!(until(&book.story("L", "2024-03-01").keep), "2029-03-01");
+}
