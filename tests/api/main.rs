@@ -14,6 +14,7 @@ mod document;
 mod faulty;
 mod health;
 mod holdings;
+mod laws;
 mod layers;
 mod leaflets;
 mod paths;

@@ -10,9 +10,19 @@ fn the_help_names_the_commands_and_every_exit_code() {
 #[test]
 fn each_command_says_what_it_takes() {
     let bench = Bench::new();
-    for command in
-        ["supering", "options", "attach", "documents", "import", "export", "verify", "leaflets", "serve"]
-    {
+    for command in [
+        "supering",
+        "options",
+        "attach",
+        "documents",
+        "import",
+        "export",
+        "verify",
+        "retention",
+        "law",
+        "leaflets",
+        "serve",
+    ] {
         let said = bench.run(&[command, "--help"]).done().out;
         assert!(said.contains(&format!("Usage: combclear {command} ")), "{said}");
         assert!(said.contains("--db <ADDRESS>") && said.contains("--holding <NAME>"), "{said}");

@@ -13,16 +13,20 @@
 mod bench;
 mod databases;
 mod documents;
+mod due;
 mod export;
 mod help;
 mod import;
+mod law;
 mod laws;
 mod leaflets;
 mod options;
 mod own_leaflets;
+mod retention;
 mod round_trip;
 #[path = "../samples.rs"]
 mod samples;
 mod serve;
+mod stock;
 mod supering;
 mod verify;

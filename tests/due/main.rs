@@ -14,9 +14,11 @@ use std::sync::OnceLock;
 use combclear_domain::calendar::Day;
 use combclear_domain::due::{DueItem, DueReport};
 use combclear_domain::holding::Holding;
+use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::options::Span;
 use combclear_domain::stock::{LotReport, StockReport};
+use combclear_domain::words::ColonyName;
 use serde::Deserialize;
 
 #[path = "../cases.rs"]
@@ -28,7 +30,7 @@ mod making;
 mod visits;
 
 use cases::{Compare, ask_all, leaflets_and};
-use entries::uuid_of;
+use entries::{root, uuid_of};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -86,7 +88,7 @@ fn every_case_gets_its_answer() {
 
 fn due(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> DueReport {
     let apiary = apiary.map(|apiary| apiary.parse().unwrap());
-    DueReport::of(holding, leaflets(), Span::new(from, to).unwrap(), apiary.as_ref())
+    DueReport::of(holding, leaflets(), laws(), Span::new(from, to).unwrap(), apiary.as_ref())
 }
 
 fn of_due(report: &DueReport, ask: &Ask) -> Vec<String> {
@@ -106,7 +108,7 @@ fn of_due(report: &DueReport, ask: &Ask) -> Vec<String> {
 }
 
 fn in_brief(item: &DueItem) -> String {
-    let colonies: Vec<&str> = item.colonies.iter().map(|colony| colony.as_str()).collect();
+    let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
     let colonies = if colonies.is_empty() { "-".to_owned() } else { colonies.join(" ") };
     let overdue = if item.overdue { "!" } else { "" };
     let (weight, kind) = (item.weight, item.kind);
@@ -180,7 +182,7 @@ fn needs(report: &StockReport) -> Vec<String> {
             let mut said =
                 format!("{}{method}: takes {takes}, usable {}, short {short}", need.medicine, need.usable);
             for missing in &way.not_known {
-                let colonies: Vec<&str> = missing.colonies.iter().map(|colony| colony.as_str()).collect();
+                let colonies: Vec<&str> = missing.colonies.iter().map(ColonyName::as_str).collect();
                 said += &format!(", {} of {}", missing.fact, colonies.join(" "));
             }
             needs.push(said);
@@ -191,6 +193,20 @@ fn needs(report: &StockReport) -> Vec<String> {
 
 fn word(value: impl serde::Serialize) -> String {
     serde_json::to_value(value).unwrap().as_str().unwrap().to_owned()
+}
+
+/// The built-in law.
+fn laws() -> &'static Laws {
+    static LAWS: OnceLock<Laws> = OnceLock::new();
+    LAWS.get_or_init(|| {
+        let mut files: Vec<(String, String)> = std::fs::read_dir(root().join("crates/leaflets/law"))
+            .unwrap()
+            .map(|file| file.unwrap().path())
+            .map(|path| (path.display().to_string(), std::fs::read_to_string(&path).unwrap()))
+            .collect();
+        files.sort();
+        Laws::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str()))).unwrap()
+    })
 }
 
 /// The built-in leaflets, those invented for the supering question, and those invented here.

@@ -50,7 +50,7 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     let story = book.story("L", "2199-12-31");
     let (day, because) = at_least(&story.keep);
     assert_eq!(day, "2031-08-20");
-    assert_eq!(because, ["lot L: 2 piece left by the book, so the count still runs (disposal)"]);
+    assert_eq!(because, ["lot L: 2 pieces left by the book: the count still runs (disposal)"]);
     assert!(!story.could_go && story.could_go_from.is_none());
     book.write_with(
         "2026-09-01",
@@ -62,7 +62,7 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     assert_eq!(day, "2031-09-01");
     assert_eq!(
         because,
-        ["lot L: 2 piece more gone than acquired, so the count still runs (a correction of the count)"]
+        ["lot L: 2 pieces more gone than acquired: the count still runs (correct the entry that is wrong)"]
     );
 }
 
@@ -73,7 +73,7 @@ fn strips_count_as_used_until_they_are_taken_out() {
     let given = book.give("2026-08-20", &["S"]);
     let (day, because) = at_least(&book.story("S", "2199-12-31").keep);
     assert_eq!((day.as_str(), because.len()), ("2031-08-20", 1));
-    assert_eq!(because, ["lot S: strips in A are not recorded as out (removal)"]);
+    assert_eq!(because, ["lot S: not recorded as out of A (removal)"]);
     book.take_out("2026-10-01", &given);
     assert_eq!(until(&book.story("S", "2026-10-01").keep), "2031-10-01");
 }
@@ -97,7 +97,7 @@ fn strips_that_went_along_into_another_colony_are_still_in() {
     let (day, because) = at_least(&book.story("S", "2026-10-01").keep);
     assert_eq!(
         (day.as_str(), because),
-        ("2031-09-15", vec!["lot S: strips in B are not recorded as out (removal)".to_owned()])
+        ("2031-09-15", vec!["lot S: not recorded as out of B (removal)".to_owned()])
     );
     book.write("2026-10-20", "removal", json!({ "administration": given, "colonies": ["B"] }));
     assert_eq!(until(&book.story("S", "2026-10-20").keep), "2031-10-20");
@@ -111,7 +111,7 @@ fn where_nobody_said_whether_it_comes_out_the_count_still_runs() {
     book.buy("2026-01-01", "dust", "D", 1);
     book.give("2026-08-20", &["D"]);
     let (_, because) = at_least(&book.story("D", "2026-10-01").keep);
-    let wanted = "lot D: it is not known whether what is in A has to come out (removal, or leaflet_reading)";
+    let wanted = "lot D: whether it has to come out is not known, in A (leaflet_reading, or removal)";
     assert_eq!(because, [wanted]);
 }
 

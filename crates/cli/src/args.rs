@@ -29,10 +29,8 @@ const EXIT_CODES: &str = "Exit codes:
   0  done; when colonies were named: all may be supered; options: at least one is usable
   1  could not be done; the message says why and how to mend it
   2  the command line is wrong
-  3  no: a named colony may not be supered, every option is ruled out, the journal or a document does not hold, or the
-     law misses something in the record (gaps)
-  4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out;
-     what the law wants could not be asked for every entry (gaps)
+  3  no: a named colony may not be supered, every option is ruled out, the journal or a document does not hold, or something is missing that the law wants
+  4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be asked
   5  done in part: entries were left out (import --keep-going), or missing documents (export)";
 
 /// Where the journal is kept, and whose it is.

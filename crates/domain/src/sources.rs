@@ -101,6 +101,11 @@ impl<'s> Cited<'s> {
         }
     }
 
+    /// Says that some rules could not be read at all: any of them may cite what the others do not.
+    pub(crate) fn some_unread(&mut self) {
+        self.every_rule_cites = false;
+    }
+
     /// Notes the sources that no rule cites.
     pub(crate) fn note_unused(&self, file: &mut File<'_>, sources: &Sources) {
         // A rule that cites nothing yet may be the one that needs the source.

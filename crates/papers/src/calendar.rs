@@ -9,6 +9,7 @@
 
 use combclear_domain::calendar::{Day, Instant};
 use combclear_domain::due::{DueItem, DueReport, Weight};
+use combclear_domain::words::ColonyName;
 use icalendar::{Calendar, Component, Event, Property};
 
 /// The media type of a calendar.
@@ -32,7 +33,7 @@ pub fn calendar(report: &DueReport) -> String {
 
 fn event(item: &DueItem, notice: &str) -> Event {
     let (first, last) = days(item);
-    let colonies: Vec<&str> = item.colonies.iter().map(|colony| colony.as_str()).collect();
+    let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
     let whom = if colonies.is_empty() { String::new() } else { format!(" ({})", colonies.join(", ")) };
     let kind = match item.weight {
         Weight::Must => "MUST",
@@ -95,21 +96,37 @@ fn escaped(text: &str) -> String {
 
 /// Lines of at most 75 octets, the space that marks a continued line counted, no letter cut in two (section 3.1).
 ///
-/// The library does not count that space in the last part of a line, which then may have 76 octets.
+/// The library does not count that space in the last part of a line, which then may have 76 octets. No line is cut beside
+/// white space, since there are readers that lose it there.
 fn folded_anew(text: &str) -> String {
-    const MOST: usize = 75;
     let mut folded = String::with_capacity(text.len());
     for line in text.replace("\r\n ", "").split_terminator("\r\n") {
-        let mut octets = 0;
-        for letter in line.chars() {
-            if octets + letter.len_utf8() > MOST {
-                folded.push_str("\r\n ");
-                octets = 1;
-            }
-            folded.push(letter);
-            octets += letter.len_utf8();
+        let mut rest = line;
+        let mut most = OCTETS_MOST;
+        while let Some((part, after)) = cut(rest, most) {
+            folded.push_str(part);
+            folded.push_str("\r\n ");
+            rest = after;
+            most = OCTETS_MOST - 1;
         }
+        folded.push_str(rest);
         folded.push_str("\r\n");
     }
     folded
+}
+
+const OCTETS_MOST: usize = 75;
+
+/// The first part of a line that is longer than so many octets, and the rest of it; none if it is not.
+fn cut(line: &str, most: usize) -> Option<(&str, &str)> {
+    let fits = |at: &usize| line.is_char_boundary(*at);
+    let widest = (1..=most).rev().find(fits).filter(|_| line.len() > most)?;
+    let beside_space = |at: &usize| {
+        let around = line.split_at_checked(*at).map(|(before, after)| {
+            before.ends_with(char::is_whitespace) || after.starts_with(char::is_whitespace)
+        });
+        around.unwrap_or(true)
+    };
+    let at = (1..=widest).rev().find(|at| fits(at) && !beside_space(at)).unwrap_or(widest);
+    line.split_at_checked(at)
 }

@@ -50,7 +50,7 @@ pub(crate) async fn get_due(
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => {
             Err(unknown_apiary(holding, apiary))
         }
-        apiary => Ok(DueReport::of(holding, &app.leaflets, span, apiary.as_ref())),
+        apiary => Ok(DueReport::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref())),
     };
     let report = app.ask(&path.holding, ask).await??;
     let format = query.format.unwrap_or_else(|| accepted(&headers));

@@ -71,9 +71,6 @@ pub(crate) async fn get_law(
         return Ok(Json(LawReport::of(&profile)));
     }
     let detail = format!("there is no law of `{}`", path.jurisdiction);
-    let help = match app.laws.nearest_to(path.jurisdiction.as_str()) {
-        Some(near) => format!("did you mean `{near}`?"),
-        None => "GET /laws lists those that there are".to_owned(),
-    };
+    let help = format!("the laws built in are: {}", app.laws.listed());
     Err(Problem::new(ProblemKind::UnknownLaw, detail).at_parameter("jurisdiction", help))
 }

@@ -4,9 +4,12 @@ mod apiaries;
 mod batch;
 mod colonies;
 mod documents;
+mod due;
 mod entries;
 mod entry;
 mod options;
+mod retention;
+mod stock;
 mod supering;
 mod verification;
 
@@ -58,6 +61,9 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
         "apiaries/orchard",
         "apiaries/orchard/supering",
         "apiaries/orchard/treatment-options",
+        "due",
+        "due?format=calendar",
+        "stock",
     ] {
         let path = format!("/holdings/heathsite/{below}");
         let instance = path.split('?').next().unwrap();

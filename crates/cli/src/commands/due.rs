@@ -2,8 +2,9 @@
 
 use std::path::Path;
 
-use combclear_domain::due::{DueItem, DueReport, Visit, Weight};
+use combclear_domain::due::{DueItem, DueReport, DueVisit, Weight};
 use combclear_domain::holding::Holding;
+use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::options::{BadSpan, Span};
 use combclear_domain::words::ColonyName;
@@ -18,12 +19,12 @@ use crate::{Outcome, clock, place};
 const DAYS_IF_NOT_SAID: u16 = 60;
 
 pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
-    let leaflets = &place::leaflets(at)?;
+    let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let from = ask.from.unwrap_or_else(clock::today);
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), help(&fault)))?;
     let report = place::with_holding(at, async |register, holding| {
-        let report = register.read(&holding, |holding| report(holding, leaflets, ask, span)).await?;
+        let report = register.read(&holding, |holding| report(holding, leaflets, laws, ask, span)).await?;
         report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
     })
     .await?;
@@ -43,10 +44,16 @@ fn help(fault: &BadSpan) -> &'static str {
     }
 }
 
-fn report(holding: &Holding, leaflets: &Leaflets, ask: &Due, span: Span) -> Result<DueReport, Failure> {
+fn report(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    laws: &Laws,
+    ask: &Due,
+    span: Span,
+) -> Result<DueReport, Failure> {
     match &ask.apiary {
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => Err(no_apiary(holding, apiary)),
-        apiary => Ok(DueReport::of(holding, leaflets, span, apiary.as_ref())),
+        apiary => Ok(DueReport::of(holding, leaflets, laws, span, apiary.as_ref())),
     }
 }
 
@@ -88,7 +95,7 @@ fn all(report: &DueReport) -> String {
     text
 }
 
-fn one(visit: &Visit) -> String {
+fn one(visit: &DueVisit) -> String {
     let place = visit.apiary.as_ref().map_or_else(|| "At home".to_owned(), ToString::to_string);
     let when = match (visit.overdue, visit.by) {
         (true, _) => "overdue".to_owned(),

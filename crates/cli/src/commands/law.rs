@@ -35,10 +35,7 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
     };
     let on = ask.on.unwrap_or_else(clock::today);
     let profile = laws.profile(jurisdiction, on).ok_or_else(|| {
-        let help = laws.nearest_to(jurisdiction.as_str()).map_or_else(
-            || "list those that there are: combclear law".to_owned(),
-            |near| format!("did you mean `{near}`?"),
-        );
+        let help = format!("the laws built in are: {}", laws.listed());
         Failure::new(format!("there is no law of `{jurisdiction}`"), help)
     })?;
     let report = LawReport::of(&profile);

@@ -52,6 +52,10 @@ fn written(report: &RetentionReport) -> String {
     };
     text.push_str(&line);
     text.push_str(" Nothing goes by itself. The day given is the last on which the records must be kept.\n");
+    let sources = sources(report);
+    if !sources.is_empty() {
+        text.push_str(&format!("Sources:\n{}\n", sources.join("\n")));
+    }
     text.push_str(report.notice);
     text
 }
@@ -81,10 +85,7 @@ fn until(keep: &KeepUntil) -> String {
 }
 
 fn why(keep: &KeepUntil) -> String {
-    let said = |by: &DecidedBy| {
-        let sure = by.confidence.as_str().replace('_', " ");
-        format!("{} ({sure}: {})", by.statement, by.sources.join("; "))
-    };
+    let said = |by: &DecidedBy| format!("{} ({})", by.statement, by.confidence.as_str().replace('_', " "));
     match keep {
         KeepUntil::Until { decided_by, .. } => said(decided_by),
         KeepUntil::AtLeast { decided_by, because, .. } => {
@@ -92,4 +93,22 @@ fn why(keep: &KeepUntil) -> String {
         }
         KeepUntil::NotKnown { missing } => missing.join("\n"),
     }
+}
+
+/// Where the rules that decided were read, each once.
+fn sources(report: &RetentionReport) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for story in &report.stories {
+        let (KeepUntil::Until { decided_by, .. } | KeepUntil::AtLeast { decided_by, .. }) = &story.keep
+        else {
+            continue;
+        };
+        for source in &decided_by.sources {
+            let line = format!("  {}: {source}", decided_by.jurisdiction);
+            if !lines.contains(&line) {
+                lines.push(line);
+            }
+        }
+    }
+    lines
 }

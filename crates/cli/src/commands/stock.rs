@@ -19,9 +19,9 @@ pub(crate) async fn run(at: &Place, ask: &Stock) -> Result<Outcome, Failure> {
     })
     .await?;
     if ask.json {
-        print_json(&report)?
+        print_json(&report)?;
     } else {
-        print(&all(&report)?)?
+        print(&all(&report)?)?;
     }
     Ok(Outcome::Done)
 }
@@ -38,7 +38,8 @@ fn all(report: &StockReport) -> Result<String, Failure> {
     let count = report.needs.first().map_or(0, |need| need.colonies);
     let head = format!("For one course of all {}", counted(count, "colony", "colonies"));
     section(&head, &needs(&report.needs));
-    section("Look at again", &report.notes.iter().map(|note| format!("  {note}\n")).collect::<String>());
+    let notes: Vec<String> = report.notes.iter().map(|note| format!("  {note}")).collect();
+    section("Look at again", &notes.join("\n"));
     text.push_str(&format!("\n{}", report.notice));
     Ok(text)
 }

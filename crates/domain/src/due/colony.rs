@@ -108,7 +108,7 @@ impl Subject<'_> {
             }
             Step::TakeOut { course, earliest, latest } => self.take_out(course, earliest, *latest),
             Step::WaitUntilSpent { course, spent } => {
-                let task = self.task(DueKind::UsedUp, course.entry, Days::on(*spent), Weight::May);
+                let task = self.task(DueKind::UsedUp, course.entry, Days::new(*spent, None), Weight::May);
                 Task {
                     title: format!("{} is used up", wording::pack(course)),
                     text: format!("{} is used up on {spent}; nothing has to be taken out", named(course)),
@@ -160,7 +160,7 @@ impl Subject<'_> {
         let stays = [&course.terms.stay_min, &course.terms.stay_max];
         let stays =
             stays.into_iter().flat_map(|stay| [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]);
-        let told = stays.flat_map(said).chain(seen);
+        let told = stays.filter_map(said).chain(seen);
         let task = self.task(DueKind::TakeOut, course.entry, days, weight);
         Task {
             title: format!("Take out {}", wording::pack(course)),
@@ -181,7 +181,7 @@ impl Subject<'_> {
             return None;
         }
         let latest = answer.courses().next_back()?;
-        let task = self.task(DueKind::SupersFree, latest.entry, Days::on(free), Weight::May);
+        let task = self.task(DueKind::SupersFree, latest.entry, Days::new(free, None), Weight::May);
         Some(Task {
             title: "Supers may go on from this day".to_owned(),
             text: wording::supers_free(free, condition, latest),

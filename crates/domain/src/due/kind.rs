@@ -31,7 +31,7 @@ word_lists! {
         LotExpires = "lot_expires",
         /// A lot that may not be used any more.
         DisposeOfLot = "dispose_of_lot",
-        /// Something that the law misses in the record. Other questions supply these items.
+        /// Something that the law requires and the record lacks.
         LegalGap = "legal_gap",
     }
 

@@ -3,7 +3,7 @@
 //! Drawn from the same histories, steps and terms as the supering question, and from the lots in stock. What happened after
 //! the first day asked about does not bear; readings and corrections count whenever they were recorded.
 //!
-//! - `colony.rs`, `after.rs`, `missing.rs`, `lots.rs`: single tasks, each with what it rests on
+//! - `colony.rs`, `after.rs`, `missing.rs`, `lots.rs`, `legal.rs`: single tasks, each with what it rests on
 //! - `item.rs`: tasks of one apiary that are the same, taken together, with a key that stays
 //! - `trail.rs`: which entries bear on an item, for the number by which a calendar tells a newer state from an older
 //! - `visit.rs`: items that one visit can do
@@ -12,6 +12,7 @@ mod after;
 mod colony;
 mod item;
 mod kind;
+mod legal;
 mod lots;
 mod missing;
 mod task;
@@ -23,6 +24,7 @@ use serde::Serialize;
 
 use crate::calendar::{Day, POLICY};
 use crate::holding::Holding;
+use crate::law::Laws;
 use crate::leaflet::Leaflets;
 use crate::options::Span;
 use crate::supering::NOTICE;
@@ -32,7 +34,7 @@ pub use after::{COUNT_FROM_DAYS, COUNT_TO_DAYS};
 pub use colony::MISSED_DOSE_STANDS_DAYS;
 pub use item::DueItem;
 pub use kind::{DueKind, Weight};
-pub use visit::Visit;
+pub use visit::DueVisit;
 
 /// What is due: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -47,7 +49,7 @@ pub struct DueReport {
     /// The only apiary asked about.
     pub apiary: Option<ApiaryName>,
     /// The items, taken together by visits; what is overdue first.
-    pub visits: Vec<Visit>,
+    pub visits: Vec<DueVisit>,
     /// The counting policy.
     pub policy: &'static str,
     /// What this answer is not.
@@ -58,10 +60,17 @@ impl DueReport {
     /// Asks the question of a holding and writes the answer out. An item whose days lie wholly after the span is left out;
     /// one that is overdue never is.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, span: Span, apiary: Option<&ApiaryName>) -> DueReport {
+    pub fn of(
+        holding: &Holding,
+        leaflets: &Leaflets,
+        laws: &Laws,
+        span: Span,
+        apiary: Option<&ApiaryName>,
+    ) -> DueReport {
         let (as_of, to) = (span.from(), span.to());
         let mut tasks = colony::tasks(holding, leaflets, as_of);
         tasks.extend(lots::tasks(holding, leaflets, as_of));
+        tasks.extend(legal::tasks(holding, leaflets, laws, as_of));
         let items = item::taken_together(holding, tasks, as_of);
         let report = DueReport {
             holding: holding.name().clone(),
@@ -75,7 +84,7 @@ impl DueReport {
         report.and(items)
     }
 
-    /// The same with further items, such as what the law misses in the record. They are taken together anew.
+    /// The same with further items. They are taken together anew.
     #[must_use]
     pub fn and(self, further: impl IntoIterator<Item = DueItem>) -> DueReport {
         let (as_of, to) = (self.from, self.to);

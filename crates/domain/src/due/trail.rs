@@ -76,7 +76,9 @@ impl<'h> Trails<'h> {
                 self.details.push(index);
             }
         }
-        anchors.into_iter().for_each(|anchor| self.anchors.entry(anchor).or_default().push(index));
+        for anchor in anchors {
+            self.anchors.entry(anchor).or_default().push(index);
+        }
         self.steps.push(Step { record, events });
     }
 
@@ -88,14 +90,9 @@ impl<'h> Trails<'h> {
         colonies: &[ColonyName],
         grounds: &[EntryId],
     ) -> Option<&'h Record> {
-        let behind = match self.known.get(&(kind, anchor)) {
-            Some(known) => *known,
-            None => {
-                let found = self.behind(kind, anchor);
-                self.known.insert((kind, anchor), found);
-                found
-            }
-        };
+        let known = self.known.get(&(kind, anchor)).copied();
+        let behind = known.unwrap_or_else(|| self.behind(kind, anchor));
+        self.known.insert((kind, anchor), behind);
         // Whether supers may be on turns on every course of a colony.
         let courses = grounds.iter().filter(|_| matches!(kind, DueKind::SupersFree | DueKind::TakeSupersOff));
         let of_courses = courses.filter_map(|entry| self.behind(kind, self.holding.original(*entry))).max();

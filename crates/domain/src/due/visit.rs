@@ -10,7 +10,7 @@ use crate::words::ApiaryName;
 /// One visit: an apiary, and days on which all of these items can be done.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct Visit {
+pub struct DueVisit {
     /// The apiary; absent for what is done at home, with lots.
     pub apiary: Option<ApiaryName>,
     /// Whether the last day of these items is over.
@@ -24,17 +24,17 @@ pub struct Visit {
 }
 
 /// Takes items together into as few visits as they fit into, in order: what is overdue first, then by the first day.
-pub(super) fn planned(mut items: Vec<DueItem>, as_of: Day) -> Vec<Visit> {
+pub(super) fn planned(mut items: Vec<DueItem>, as_of: Day) -> Vec<DueVisit> {
     let or_last = |day: Option<Day>| day.unwrap_or(Day::LAST);
     items.sort_by(|one, other| {
         let order = |item: &DueItem| (item.weight, or_last(item.by), item.from, item.kind, item.key.clone());
         order(one).cmp(&order(other))
     });
-    let mut visits: Vec<Visit> = Vec::new();
+    let mut visits: Vec<DueVisit> = Vec::new();
     for item in items {
         match visits.iter_mut().find(|visit| visit.can_take(&item, as_of)) {
             Some(visit) => visit.take(item, as_of),
-            None => visits.push(Visit::for_one(item, as_of)),
+            None => visits.push(DueVisit::for_one(item, as_of)),
         }
     }
     visits.sort_by_key(|visit| {
@@ -43,11 +43,11 @@ pub(super) fn planned(mut items: Vec<DueItem>, as_of: Day) -> Vec<Visit> {
     visits
 }
 
-impl Visit {
-    fn for_one(item: DueItem, as_of: Day) -> Visit {
+impl DueVisit {
+    fn for_one(item: DueItem, as_of: Day) -> DueVisit {
         let overdue = item.overdue;
         let (from, by) = if overdue { (as_of, Some(as_of)) } else { (item.from.max(as_of), item.by) };
-        Visit { apiary: item.apiary.clone(), overdue, from, by, items: vec![item] }
+        DueVisit { apiary: item.apiary.clone(), overdue, from, by, items: vec![item] }
     }
 
     fn can_take(&self, item: &DueItem, as_of: Day) -> bool {

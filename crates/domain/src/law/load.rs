@@ -136,6 +136,7 @@ impl Reader<'_> {
     ) -> Vec<Placed<R>> {
         let Some(entries) = table.tables(file, key) else {
             self.any = true;
+            self.cited.some_unread();
             return Vec::new();
         };
         let mut rules = Vec::new();

@@ -124,10 +124,11 @@ impl Laws {
         self.files.values()
     }
 
-    /// The jurisdiction nearest in spelling to one that is not in the set.
+    /// The jurisdictions in words, for whoever asked for one that is not there. The nearest in spelling would mislead: codes of
+    /// two letters are all near each other.
     #[must_use]
-    pub fn nearest_to(&self, jurisdiction: &str) -> Option<&str> {
-        nearest(jurisdiction, self.files.keys().map(Jurisdiction::as_str))
+    pub fn listed(&self) -> String {
+        self.files.keys().map(Jurisdiction::as_str).collect::<Vec<_>>().join(", ")
     }
 }
 

@@ -7,7 +7,7 @@ use crate::history::{End, History};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
-use crate::leaflet::Leaflets;
+use crate::leaflet::{Leaflets, Release};
 use crate::quantity::Quantity;
 use crate::words::{ColonyName, LotName, RemovalNeed};
 
@@ -27,15 +27,33 @@ pub enum StillRuns {
     Left(Quantity),
     /// The book says that more is gone than came: the count is wrong somewhere.
     MoreGone(Quantity),
-    /// A course is in a colony and not recorded as out.
+    /// A course is in colonies and not recorded as out.
     InHive {
-        /// The colony.
-        colony: ColonyName,
+        /// The colonies, by name.
+        colonies: Vec<ColonyName>,
         /// The first dose.
         administration: EntryId,
         /// Whether it is known that it has to come out.
         must_come_out: bool,
     },
+}
+
+impl LotEnd {
+    /// Notes that a course is still in a colony.
+    fn is_in(&mut self, colony: &ColonyName, first: EntryId, needed: bool) {
+        for runs in &mut self.runs {
+            if let StillRuns::InHive { colonies, administration, must_come_out } = runs
+                && (*administration, *must_come_out) == (first, needed)
+            {
+                if !colonies.contains(colony) {
+                    colonies.push(colony.clone());
+                }
+                return;
+            }
+        }
+        let colonies = vec![colony.clone()];
+        self.runs.push(StillRuns::InHive { colonies, administration: first, must_come_out: needed });
+    }
 }
 
 /// The end of every lot of a holding.
@@ -104,21 +122,20 @@ fn add_courses(
     let history = History::of(holding, leaflets, colony);
     for course in history.courses.iter().filter(|course| course.until.is_none()) {
         let lots = lots_of.get(&holding.original(course.entry));
-        let need = course.terms.removal.as_ref().map(|fact| fact.value);
+        // Of a single dose nothing stays, whoever says so.
+        let need = match course.terms.release() {
+            Some(Release::Single) => Some(RemovalNeed::NothingStays),
+            _ => course.terms.removal.as_ref().map(|fact| fact.value),
+        };
         for lot in lots.into_iter().flatten() {
             match (course.end, history.ended, need) {
-                (End::Open, _, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => {}
+                (_, _, Some(RemovalNeed::NothingStays)) | (End::Open, _, Some(RemovalNeed::NotNeeded)) => {}
                 // What is open in a colony that ended went with it; where that was united into another, the other carries
                 // it on.
                 (End::Out { on, .. }, ..) | (End::Open, Some((on, _)), _) => used(ends, lot, on),
                 (End::Open, None, need) => {
-                    let runs = StillRuns::InHive {
-                        colony: colony.clone(),
-                        administration: course.entry,
-                        must_come_out: need.is_some(),
-                    };
-                    if let Some(end) = ends.get_mut(lot).filter(|end| !end.runs.contains(&runs)) {
-                        end.runs.push(runs);
+                    if let Some(end) = ends.get_mut(lot) {
+                        end.is_in(colony, course.entry, need.is_some());
                     }
                 }
             }

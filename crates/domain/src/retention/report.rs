@@ -14,7 +14,9 @@ use crate::journal::event::{Event, Kind};
 use crate::law::report::NOTICE;
 use crate::law::{CountedFrom, KeepingForce, Laws, RecordSort, RetentionRule, Ruled, Standing};
 use crate::leaflet::{Confidence, Leaflets};
-use crate::words::{HoldingName, Jurisdiction, LotName, MedicineName, PrescriptionName};
+use crate::options::amount_of;
+use crate::quantity::Quantity;
+use crate::words::{ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, PrescriptionName};
 
 /// Until when the medicine records of a holding must be kept.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -366,24 +368,31 @@ impl<'a> Desk<'a> {
     /// Why the end of use of a lot may yet move, in words.
     fn runs(&self, lot: &LotName) -> Vec<String> {
         let unit = self.holding.lot_view(lot).and_then(|view| view.unit);
-        let unit = unit.map(|unit| format!(" {unit}")).unwrap_or_default();
+        let amount =
+            |amount: Quantity| unit.map_or(amount.to_string(), |unit| amount_of(amount, unit.as_str()));
         let runs = self.ends.get(lot).into_iter().flat_map(|end| &end.runs);
         let said = runs.map(|runs| match runs {
             StillRuns::Left(left) => {
-                format!("lot {lot}: {left}{unit} left by the book, so the count still runs (disposal)")
+                format!("lot {lot}: {} left by the book: the count still runs (disposal)", amount(*left))
             }
             StillRuns::MoreGone(more) => format!(
-                "lot {lot}: {more}{unit} more gone than acquired, so the count still runs (a correction of the count)"
+                "lot {lot}: {} more gone than acquired: the count still runs (correct the entry that is wrong)",
+                amount(*more)
             ),
-            StillRuns::InHive { colony, must_come_out: true, .. } => {
-                format!("lot {lot}: strips in {colony} are not recorded as out (removal)")
+            StillRuns::InHive { colonies, must_come_out: true, .. } => {
+                format!("lot {lot}: not recorded as out of {} (removal)", names(colonies))
             }
-            StillRuns::InHive { colony, must_come_out: false, .. } => format!(
-                "lot {lot}: it is not known whether what is in {colony} has to come out (removal, or leaflet_reading)"
+            StillRuns::InHive { colonies, must_come_out: false, .. } => format!(
+                "lot {lot}: whether it has to come out is not known, in {} (leaflet_reading, or removal)",
+                names(colonies)
             ),
         });
         said.collect()
     }
+}
+
+fn names(colonies: &[ColonyName]) -> String {
+    colonies.iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
 }
 
 fn lots_of(event: &Event) -> Vec<&LotName> {

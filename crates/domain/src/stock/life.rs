@@ -90,7 +90,7 @@ impl LifeInUse {
         let rules = leaflet
             .in_force(Topic::AfterOpening, day, None)
             .filter(|rule| rule.fits(None, revision))
-            .filter_map(|rule| Some((rule, days_of(rule)?)));
+            .map(|rule| (rule, days_of(rule)));
         // A number of days goes before words, the label before advice, and the shorter before the longer.
         let order =
             |(rule, days): &(&Rule, Option<u16>)| (days.is_none(), rule.force == Force::Advice, *days);
@@ -115,9 +115,9 @@ impl LifeInUse {
     }
 }
 
-fn days_of(rule: &Rule) -> Option<Option<u16>> {
+fn days_of(rule: &Rule) -> Option<u16> {
     match &rule.says {
-        Says::AfterOpening { days, .. } => Some(*days),
+        Says::AfterOpening { days, .. } => *days,
         _ => None,
     }
 }

@@ -1,0 +1,247 @@
+//! What is due as an iCalendar feed, read again with a parser that shares no code with its writer.
+//!
+//! Source: RFC 5545, sections 3.1 (content lines), 3.3.4 (dates), 3.3.11 (text), 3.6.1 (events), 3.8 (properties).
+#![expect(
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test stops at the first surprise"
+)]
+
+use std::collections::BTreeMap;
+
+use combclear_domain::calendar::Day;
+use combclear_domain::due::{DueItem, DueKind, DueReport, Weight};
+use combclear_domain::holding::Holding;
+use combclear_domain::journal::entry::EntryId;
+use combclear_domain::journal::lines::{Header, Line};
+use combclear_domain::options::Span;
+use combclear_papers::calendar::calendar;
+use ical::parser::ical::component::IcalEvent;
+use proptest::prelude::*;
+
+/// The demo holding, as its journal in the repository tells it.
+fn demo() -> Holding {
+    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
+    let text = std::fs::read_to_string(path).unwrap();
+    let mut lines = text.lines();
+    let header = Header::from_json(lines.next().unwrap()).unwrap();
+    let mut holding = Holding::new(header.holding.clone());
+    for line in lines {
+        let Line::Sealed(entry) = Line::from_json(&header, line).unwrap() else {
+            panic!("the demo is sealed")
+        };
+        holding.restore(&entry);
+    }
+    holding
+}
+
+fn report(from: &str, to: &str) -> DueReport {
+    let span = Span::new(from.parse().unwrap(), to.parse().unwrap()).unwrap();
+    DueReport::of(
+        &demo(),
+        combclear_leaflets::builtin().unwrap(),
+        combclear_leaflets::laws().unwrap(),
+        span,
+        None,
+    )
+}
+
+/// An item with these words and days, of a holding with nothing else in it.
+fn with_item(text: &str, from: Day, by: Option<Day>, sequence: u64) -> DueReport {
+    let uid: EntryId = EntryId(uuid::Uuid::from_u128(7));
+    let empty = Holding::new("one, two; three\\four".parse().unwrap());
+    let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
+    let report = DueReport::of(
+        &empty,
+        combclear_leaflets::builtin().unwrap(),
+        combclear_leaflets::laws().unwrap(),
+        span,
+        None,
+    );
+    // Overdue, so that no item is left out for its days.
+    report.and([DueItem {
+        kind: DueKind::LegalGap,
+        key: "legal_gap:7".to_owned(),
+        uid,
+        apiary: Some("Far, far; away".parse().unwrap()),
+        colonies: vec!["A 1".parse().unwrap(), "Ä2".parse().unwrap()],
+        from,
+        by,
+        from_without_brood: None,
+        from_with_brood: None,
+        weight: Weight::Must,
+        overdue: true,
+        title: "a title".to_owned(),
+        text: text.to_owned(),
+        grounds: vec![uid],
+        sequence,
+        recorded_at: "2026-04-11T08:15:30.987Z".parse().unwrap(),
+    }])
+}
+
+/// The events of a calendar by their ids, as the other parser reads them. It leaves escapes as they are.
+fn events(text: &str) -> BTreeMap<String, BTreeMap<String, String>> {
+    let mut calendars = ical::IcalParser::new(text.as_bytes());
+    let calendar = calendars.next().unwrap().unwrap();
+    assert!(calendars.next().is_none(), "one calendar");
+    assert!(calendar.alarms.is_empty() && calendar.todos.is_empty());
+    let read = |event: IcalEvent| {
+        assert!(event.alarms.is_empty());
+        let mut properties = BTreeMap::new();
+        for property in event.properties {
+            let date = property.params.iter().flatten().any(|(name, of)| name == "VALUE" && of[0] == "DATE");
+            assert_eq!(
+                date,
+                property.name.starts_with("DT") && property.name != "DTSTAMP",
+                "{}",
+                property.name
+            );
+            let before = properties.insert(property.name.clone(), property.value.unwrap());
+            assert_eq!(before, None, "{} stands once", property.name);
+        }
+        (properties["UID"].clone(), properties)
+    };
+    let events: Vec<_> = calendar.events.into_iter().map(read).collect();
+    let count = events.len();
+    let by_id: BTreeMap<_, _> = events.into_iter().collect();
+    assert_eq!(by_id.len(), count, "ids are unique");
+    by_id
+}
+
+/// Text as it was before it was escaped (section 3.3.11).
+fn unescaped(text: &str) -> String {
+    let mut letters = text.chars();
+    let mut plain = String::new();
+    while let Some(letter) = letters.next() {
+        match letter {
+            '\\' => match letters.next().unwrap() {
+                'n' | 'N' => plain.push('\n'),
+                other @ ('\\' | ',' | ';') => plain.push(other),
+                other => panic!("`\\{other}` is no escape"),
+            },
+            ',' | ';' => panic!("a bare `{letter}` in {text}"),
+            letter => plain.push(letter),
+        }
+    }
+    plain
+}
+
+fn date(day: Day) -> String {
+    day.to_string().replace('-', "")
+}
+
+#[track_caller]
+fn check_lines(text: &str) {
+    assert!(text.ends_with("\r\n"));
+    for line in text.split_terminator("\r\n") {
+        assert!(line.len() <= 75, "{} octets: {line}", line.len());
+        assert!(!line.is_empty() && !line.contains(['\r', '\n']), "{line:?}");
+    }
+}
+
+#[test]
+fn every_item_of_the_demo_is_an_event_of_whole_days_with_its_id_and_its_sequence() {
+    let report = report("2026-04-18", "2026-06-16");
+    let text = calendar(&report);
+    check_lines(&text);
+    let events = events(&text);
+    assert_eq!(events.len(), report.items().count());
+    assert!(events.len() > 15, "{}", events.len());
+    for item in report.items() {
+        let event = &events[&item.uid.to_string()];
+        assert_eq!(event["DTSTART"], date(item.from.min(item.by.unwrap_or(Day::LAST))), "{}", item.key);
+        assert_eq!(event["DTEND"], date(item.by.unwrap_or(item.from).next()), "{}", item.key);
+        assert_eq!(event["SEQUENCE"], item.sequence.to_string());
+        assert_eq!(unescaped(&event["DESCRIPTION"]), format!("{}\n{}", item.text, report.notice));
+        assert!(unescaped(&event["SUMMARY"]).starts_with(&item.title));
+        let apiary = item.apiary.as_ref().map(ToString::to_string);
+        assert_eq!(event.get("LOCATION").map(|text| unescaped(text)), apiary);
+        let recorded_at = demo().record(item.grounds[0]).unwrap().recorded_at;
+        assert!(item.recorded_at >= recorded_at, "{}", item.key);
+        assert_eq!(event["DTSTAMP"].len(), "20260411T081530Z".len());
+    }
+}
+
+#[test]
+fn the_same_task_keeps_its_id_from_day_to_day() {
+    let (one, next) = (report("2026-04-18", "2026-06-16"), report("2026-04-19", "2026-06-16"));
+    let (before, after) = (events(&calendar(&one)), events(&calendar(&next)));
+    let kept = before.iter().filter(|(id, event)| after.get(*id) == Some(*event)).count();
+    assert!(kept + 2 >= before.len(), "{kept} of {}", before.len());
+    assert_eq!(calendar(&one), calendar(&one));
+}
+
+#[test]
+fn an_item_without_a_last_day_is_an_event_of_its_first_day() {
+    let day = "2026-12-31".parse().unwrap();
+    let events = events(&calendar(&with_item("text", day, None, 1)));
+    let event = events.values().next().unwrap();
+    assert_eq!((event["DTSTART"].as_str(), event["DTEND"].as_str()), ("20261231", "20270101"));
+}
+
+#[test]
+fn the_end_is_the_day_after_the_last_over_the_end_of_february_too() {
+    for (from, by, end) in [
+        ("2028-02-28", "2028-02-28", "20280229"),
+        ("2028-02-01", "2028-02-29", "20280301"),
+        ("2027-02-01", "2027-02-28", "20270301"),
+        // What had to be out before it might be shows on the day it had to be out.
+        ("2027-03-05", "2027-03-01", "20270302"),
+    ] {
+        let report = with_item("text", from.parse().unwrap(), Some(by.parse().unwrap()), 1);
+        let events = events(&calendar(&report));
+        let event = events.values().next().unwrap();
+        assert_eq!(event["DTEND"], end);
+        assert!(event["DTSTART"] < event["DTEND"]);
+    }
+}
+
+#[test]
+fn past_the_last_nameable_day_no_end_is_named_and_a_sequence_stays_a_whole_number_of_the_standard() {
+    let events = events(&calendar(&with_item("text", Day::LAST, Some(Day::LAST), u64::MAX)));
+    let event = events.values().next().unwrap();
+    assert_eq!((event.get("DTEND"), event["SEQUENCE"].as_str()), (None, "2147483647"));
+    assert_eq!(event["DTSTAMP"], "20260411T081530Z");
+}
+
+#[test]
+fn names_with_marks_of_the_format_are_escaped() {
+    let text = calendar(&with_item("text", "2026-05-01".parse().unwrap(), None, 1));
+    assert!(text.contains("\r\nNAME:Combclear: what is due\\, one\\, two\\; three\\\\four\r\n"), "{text}");
+    let events = events(&text);
+    let event = events.values().next().unwrap();
+    assert_eq!(unescaped(&event["LOCATION"]), "Far, far; away");
+    assert_eq!(unescaped(&event["SUMMARY"]), "a title (A 1, Ä2)");
+}
+
+#[test]
+fn a_calendar_of_nothing_is_a_calendar() {
+    let empty = Holding::new("empty".parse().unwrap());
+    let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
+    let report = DueReport::of(
+        &empty,
+        combclear_leaflets::builtin().unwrap(),
+        combclear_leaflets::laws().unwrap(),
+        span,
+        None,
+    );
+    insta::assert_snapshot!(calendar(&report).replace("\r\n", "\n"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+    #[test]
+    // A letter stands first: the other reader loses a colon there.
+    fn any_text_comes_back_as_it_was_and_no_line_is_too_long(said in "[a-z][ -~äß🐝,;\\\\\n\t]{0,300}") {
+        let text = calendar(&with_item(&said, "2026-05-01".parse().unwrap(), None, 1));
+        check_lines(&text);
+        let unfolded = text.replace("\r\n ", "");
+        let line = unfolded.lines().find_map(|line| line.strip_prefix("DESCRIPTION:")).unwrap();
+        let wanted: String = said.chars().filter(|letter| *letter == '\n' || !letter.is_control()).collect();
+        prop_assert!(unescaped(line).starts_with(&wanted), "{} {}", line, wanted);
+        let events = events(&text);
+        prop_assert_eq!(&events.values().next().unwrap()["DESCRIPTION"], line);
+    }
+}

@@ -1,0 +1,36 @@
+//! `combclear retention`: the demo's lots, on the day before and after one could go.
+
+use crate::bench::Bench;
+
+#[test]
+fn every_story_of_the_demo_is_kept_with_the_reason() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["retention", "--on", "2026-11-27"]).done().out);
+}
+
+/// The rest of a lot of doses was disposed of on 7 March 2026; two lots of strips were used up and out on 14 November. Five years later is
+/// the last day.
+#[test]
+fn what_could_go_is_named_from_the_day_after_the_last() {
+    let bench = Bench::with_demo();
+    for (on, said) in [
+        ("2031-03-07", "Nothing could go on 2031-03-07."),
+        ("2031-03-08", "1 story could go on 2031-03-08: WINTER-24-1."),
+        ("2031-11-14", "1 story could go on 2031-11-14: WINTER-24-1."),
+        ("2031-11-15", "3 stories could go on 2031-11-15: WINTER-24-1; EIGHT-25-1; MOOR-26-1."),
+    ] {
+        bench.run(&["retention", "--on", on]).done().says(&[said, "Nothing goes by itself."]);
+    }
+}
+
+#[test]
+fn for_programs_every_entry_has_its_day_and_its_rule() {
+    let report = Bench::with_demo().run(&["retention", "--on", "2026-11-27", "--json"]).done().json();
+    let stories = report["stories"].as_array().unwrap();
+    let entries: Vec<_> = stories.iter().flat_map(|story| story["entries"].as_array().unwrap()).collect();
+    assert!(stories.len() > 15 && entries.len() > 90, "{} {}", stories.len(), entries.len());
+    for entry in entries {
+        assert!(entry["keep"]["day"].is_string(), "{entry}");
+        assert_eq!(entry["keep"]["decided_by"]["years"], 5, "{entry}");
+        assert!(!entry["keep"]["decided_by"]["sources"].as_array().unwrap().is_empty(), "{entry}");
+    }
+}
