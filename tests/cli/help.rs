@@ -13,6 +13,10 @@ fn each_command_says_what_it_takes() {
     for command in [
         "supering",
         "options",
+        "register",
+        "gaps",
+        "due",
+        "stock",
         "attach",
         "documents",
         "import",

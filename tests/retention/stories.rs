@@ -141,8 +141,12 @@ fn the_story_of_a_lot_in_a_journal_holds_all_that_speaks_of_it() {
     book.buy("2026-01-01", "liquid", "L", 1);
     let terms = json!({ "withdrawal_days": 0 });
     let read = book.write("2026-01-02", "leaflet_reading", json!({ "lot": "S", "terms": terms }));
+    let document = |target: &str, name: &str| json!({ "content": "ab".repeat(32), "media_type": "application/pdf", "bytes": 1, target: name });
+    let proof = book.write("2026-01-02", "document_attached", document("lot", "S"));
+    let opened = book.write("2026-01-02", "lot_opened", json!({ "lot": "S" }));
     let body = json!({ "prescription": "P1", "vet": "V", "medicine": "strips", "terms": {} });
     let prescribed = book.write("2026-01-03", "prescription", body);
+    let copy = book.write("2026-01-03", "document_attached", document("prescription", "P1"));
     let given = book.give_more("2026-08-20", &["S"], json!({ "prescription": "P1" }));
     let mistaken = book.take_out("2026-09-30", &given);
     let more = json!({ "corrects": mistaken, "reason": "wrong day" });
@@ -156,7 +160,10 @@ fn the_story_of_a_lot_in_a_journal_holds_all_that_speaks_of_it() {
         .iter()
         .map(|story| story.entries.iter().map(ToString::to_string).collect())
         .collect();
-    assert_eq!(told[0], [bought, read, prescribed, given, mistaken, mended, wrong, struck]);
+    assert_eq!(
+        told[0],
+        [bought, read, proof, opened, prescribed, copy, given, mistaken, mended, wrong, struck]
+    );
     assert_eq!((told.len(), told[1].len()), (2, 1));
 }
 

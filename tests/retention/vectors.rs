@@ -226,3 +226,20 @@ fn of_29_february_the_years_end_on_1_march_where_there_is_none() {
     book.give("2024-02-29", &["L"]);
     assert_eq!(until(&book.story("L", "2024-03-01").keep), "2029-03-01");
 }
+
+/// Source: the note on retention in Great Britain: acquisition, proof and all uses are kept until the last of them may go.
+#[test]
+fn what_proves_a_purchase_is_kept_as_long_as_the_purchase() {
+    let mut book = Book::of("gb");
+    let bought = book.buy("2024-05-01", "liquid", "L", 2);
+    let body = json!({ "content": "ab".repeat(32), "media_type": "image/png", "bytes": 1, "lot": "L" });
+    let proof = book.write("2024-05-02", "document_attached", body);
+    book.give("2026-08-20", &["L"]);
+    book.dispose("2028-03-01", "L", 1);
+    let story = book.story("L", "2030-01-01");
+    let kept = |entry: &str| {
+        let kept = story.entries.iter().find(|kept| kept.entry.to_string() == entry).unwrap();
+        serde_json::to_value(&kept.keep).unwrap()["day"].clone()
+    };
+    assert_eq!((kept(&bought), kept(&proof)), (json!("2033-03-01"), json!("2033-03-01")));
+}

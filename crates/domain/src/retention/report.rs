@@ -286,7 +286,7 @@ impl<'a> Desk<'a> {
 
     fn entry(&self, record: &Record, bearing: &Bearing<'a>) -> KeptEntry {
         let records = self.sorts(record);
-        // A removal or a strike-out names no lot: it waits for every lot of its story.
+        // A removal, a strike-out or the copy of a prescription names no lot: it waits for every lot of its story.
         let own = lots_of(&record.event);
         let lots: Vec<&LotName> = if own.is_empty() { bearing.lots.iter().collect() } else { own };
         let rules =
@@ -318,7 +318,10 @@ impl<'a> Desk<'a> {
                 of.filter(|old| !matches!(*old.event, Event::StrikeOut(_)))
                     .map_or_else(Vec::new, |old| self.sorts(old))
             }
-            // A document that is attached joins here: `proof`, and the sort of what it is attached to.
+            Event::DocumentAttached(body) if body.prescription.is_some() => vec![RecordSort::Prescription],
+            Event::DocumentAttached(_) => vec![RecordSort::Proof],
+            // The day of opening tells whether what was given was still good.
+            Event::LotOpened(_) => vec![RecordSort::Administration],
             _ => Vec::new(),
         }
     }
@@ -400,6 +403,8 @@ fn lots_of(event: &Event) -> Vec<&LotName> {
         Event::LotAcquired(body) => vec![&body.lot],
         Event::LeafletReading(body) => vec![&body.lot],
         Event::Disposal(body) => vec![&body.lot],
+        Event::LotOpened(body) => vec![&body.lot],
+        Event::DocumentAttached(body) => body.lot.iter().collect(),
         Event::Administration(body) => body.given.iter().map(|given| &given.lot).collect(),
         _ => Vec::new(),
     }

@@ -66,7 +66,11 @@ fn told(record: &Record) -> Option<Told> {
         Event::Removal(body) => told.entries.push(body.administration),
         Event::Prescription(body) => told.prescription = Some(body.prescription.clone()),
         Event::StrikeOut(_) => {}
-        // A document that is attached to an entry or to a lot joins here, by what it is attached to.
+        Event::LotOpened(body) => told.lots.push(body.lot.clone()),
+        Event::DocumentAttached(body) => {
+            told.lots.extend(body.lot.clone());
+            told.prescription.clone_from(&body.prescription);
+        }
         _ => return None,
     }
     Some(told)
