@@ -13,6 +13,7 @@ mod days;
 mod documents;
 mod drafts;
 mod lines;
+mod places;
 mod quantities;
 mod reading;
 #[path = "../samples.rs"]

@@ -132,14 +132,13 @@ pub async fn documents<J: Journal + ?Sized>(
             None => ContentState::Missing,
             Some(length) if *length != u64::from(document.bytes) => ContentState::Altered,
             Some(_) => {
-                let fit = match fits.get(&hash) {
-                    Some(fit) => *fit,
-                    None => {
-                        let bytes = journal.content(holding, hash).await?;
-                        let fit = bytes.is_some_and(|bytes| Hash::of_content(&bytes) == hash);
-                        fits.insert(hash, fit);
-                        fit
-                    }
+                let fit = if let Some(fit) = fits.get(&hash) {
+                    *fit
+                } else {
+                    let bytes = journal.content(holding, hash).await?;
+                    let fit = bytes.is_some_and(|bytes| Hash::of_content(&bytes) == hash);
+                    fits.insert(hash, fit);
+                    fit
                 };
                 if fit { ContentState::Kept } else { ContentState::Altered }
             }

@@ -8,7 +8,7 @@ use crate::holding::DOCUMENT_MOST;
 use crate::words::MediaType;
 
 /// Why a content cannot be kept as a document.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum Unfit {
     /// There are no bytes.
     #[error("the document is empty")]

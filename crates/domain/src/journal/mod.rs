@@ -5,6 +5,7 @@
 //! - [`seal`]: the hash chain, and how a later change shows
 //! - [`lines`]: the journal as JSON Lines, for import and export
 //! - [`content`]: the contents of documents, which travel in such a file after the entries
+//! - [`places`]: places in a journal as compact text
 //! - [`document`]: what a document is, as its content shows, and whether it is whole
 
 pub mod content;
@@ -13,6 +14,7 @@ pub mod entry;
 pub mod event;
 pub mod lines;
 mod parts;
+pub mod places;
 mod read;
 pub mod seal;
 
