@@ -3,8 +3,8 @@
 use std::path::PathBuf;
 use std::process::Command;
 
-use combclear_papers::pack::{Content, Failing, Input, Why, pack};
-use sha2::{Digest, Sha256};
+use combclear_domain::journal::Content;
+use combclear_papers::pack::{Failing, Input, Why, pack};
 
 use super::making::{demo, hard, made, with_documents};
 
@@ -25,14 +25,13 @@ pub(super) fn python(script: &str, arguments: &[PathBuf]) -> String {
 }
 
 fn content(text: &str) -> Content {
-    let bytes = text.as_bytes().to_vec();
-    Content { hash: combclear_domain::journal::Hash(Sha256::digest(&bytes).into()), bytes }
+    Content::new(text.as_bytes().to_vec())
 }
 
 #[test]
 fn python_opens_the_pack_and_finds_every_file_as_its_sum_says() {
     let contents = [content("one"), content("two"), content("three"), content("four")];
-    let hashes: Vec<_> = contents.iter().map(|content| content.hash).collect();
+    let hashes: Vec<_> = contents.iter().map(Content::hash).collect();
     let names = ["../../etc/passwd", "invoice H-1987.pdf", "\u{8702}\u{0}.pdf", "gone.pdf"];
     let report = with_documents(hard(), &hashes, &names);
     let failing = [Failing { hash: hashes[3], why: Why::Altered }];

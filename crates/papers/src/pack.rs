@@ -8,7 +8,7 @@ use std::io::{Cursor, Write};
 
 use combclear_domain::Instant;
 use combclear_domain::gaps::GapsReport;
-use combclear_domain::journal::{Checkpoint, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Hash};
 use combclear_domain::register::{DocumentPart, RegisterReport};
 use combclear_domain::words::MediaType;
 use maud::html;
@@ -33,15 +33,6 @@ pub struct Input<'a> {
     pub failing: &'a [Failing],
     /// The instant that all files name as their making.
     pub made: Instant,
-}
-
-/// The content of a document.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Content {
-    /// Its SHA-256 hash, by which the register names it.
-    pub hash: Hash,
-    /// The file.
-    pub bytes: Vec<u8>,
 }
 
 /// A content that could not be given.
@@ -119,6 +110,16 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
 struct File {
     name: String,
     bytes: Vec<u8>,
+}
+
+impl<'a> Input<'a> {
+    /// The hashes of the contents that a register names, in order, each as often as it is named.
+    #[must_use]
+    pub fn wanted(report: &'a RegisterReport) -> Vec<Hash> {
+        let of_lots = report.acquisitions.iter().flat_map(|row| &row.documents);
+        let of_prescriptions = report.prescriptions.iter().flat_map(|row| &row.documents);
+        of_lots.chain(of_prescriptions).map(|document| document.content).collect()
+    }
 }
 
 impl File {
@@ -213,16 +214,13 @@ fn proofs<'a>(input: &Input<'a>) -> Vec<Proof<'a>> {
 
 /// The content of a document, if it is what was attached.
 fn content<'a>(input: &Input<'a>, hash: Hash) -> Result<&'a [u8], &'static str> {
-    const ALTERED: &str = "left out: what is kept is not what was attached";
     match input.failing.iter().find(|failing| failing.hash == hash).map(|failing| failing.why) {
         Some(Why::Missing) => return Err("left out: its content is not kept any more"),
-        Some(Why::Altered) => return Err(ALTERED),
+        Some(Why::Altered) => return Err("left out: what is kept is not what was attached"),
         None => {}
     }
-    let Some(content) = input.contents.iter().find(|content| content.hash == hash) else {
-        return Err("left out: its content was not given");
-    };
-    if <[u8; 32]>::from(Sha256::digest(&content.bytes)) == hash.0 { Ok(&content.bytes) } else { Err(ALTERED) }
+    let content = input.contents.iter().find(|content| content.hash() == hash);
+    content.map(Content::bytes).ok_or("left out: its content was not given")
 }
 
 /// How long the readable part of a name may be.

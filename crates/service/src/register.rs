@@ -6,12 +6,14 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_T
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::Instant;
+use combclear_domain::gaps::GapsReport;
 use combclear_domain::holding::Holding;
 use combclear_domain::register::{Period, RegisterReport};
 use combclear_domain::words::HoldingName;
 use combclear_papers::exchange::Exchange;
-use combclear_papers::pack::{Input, pack, safe_name};
+use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, flat, html, pdf};
+use combclear_store::{ContentState, contents_of};
 use utoipa::ToSchema;
 
 use crate::accept::preferred;
@@ -63,7 +65,7 @@ pub(crate) async fn get_register(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
-    let report = report(&app, &path.holding, time).await?;
+    let (report, _) = report(&app, &path.holding, time).await?;
     let form = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(Form::Json);
     let made = app.clock.now();
     let mut response = match form {
@@ -93,8 +95,8 @@ pub(crate) async fn get_register_exchange(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Json<Exchange>, Problem> {
-    let report = report(&app, &path.holding, query).await?;
-    Ok(Json(Exchange::of(&report, None)))
+    let (report, gaps) = report(&app, &path.holding, query).await?;
+    Ok(Json(Exchange::of(&report, Some(&gaps))))
 }
 
 /// Read the inspection pack
@@ -112,25 +114,65 @@ pub(crate) async fn get_register_pack(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Response, Problem> {
-    let report = report(&app, &path.holding, query).await?;
+    let (report, gaps) = report(&app, &path.holding, query).await?;
+    let journal = app.register.journal().as_ref();
+    let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&report)).await?;
+    let failing: Vec<Failing> =
+        failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
     let made = app.clock.now();
     let name = format!("pack-{}-{}-{}.zip", safe_name(report.holding.as_str()), report.from, report.to);
-    // Documents and gaps join here: the contents that the report names, and the report of the same time.
     let bytes = apart(move || {
-        pack(&Input { report: &report, gaps: None, contents: &[], failing: &[], made })
-            .map_err(|error| error.to_string())
+        let input =
+            Input { report: &report, gaps: Some(&gaps), contents: &contents, failing: &failing, made };
+        pack(&input).map_err(|error| error.to_string())
     });
     Ok(sent(bytes.await?, "application/zip", &name))
 }
 
-async fn report(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<RegisterReport, Problem> {
+/// Ask what the law still misses
+///
+/// Each row of the register held against the law of its day: what is missing and how to supply it, what was not as it should
+/// be, and whether the book of each lot comes out even.
+#[utoipa::path(
+    get,
+    path = "/holdings/{holding}/register/gaps",
+    tag = "register",
+    params(HoldingPath, TimeQuery),
+    responses((status = 200, description = "The gaps.", body = GapsReport), Problems),
+)]
+pub(crate) async fn get_register_gaps(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(query): Query<TimeQuery>,
+) -> Result<Json<GapsReport>, Problem> {
+    let (_, gaps) = report(&app, &path.holding, query).await?;
+    Ok(Json(gaps))
+}
+
+fn why(state: ContentState) -> Why {
+    match state {
+        ContentState::Missing => Why::Missing,
+        ContentState::Kept | ContentState::Altered => Why::Altered,
+    }
+}
+
+/// The register of a time and its gaps, both read from one state of the journal.
+async fn report(
+    app: &App,
+    holding: &HoldingName,
+    time: TimeQuery,
+) -> Result<(RegisterReport, GapsReport), Problem> {
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
         Problem::new(ProblemKind::BadParameter, fault.to_string()).at_parameter("to", fault.help())
     })?;
     let as_of = app.day(time.as_of);
-    app.ask(holding, |holding: &Holding| RegisterReport::of(holding, &app.leaflets, period, as_of)).await
+    let both = |holding: &Holding| {
+        let report = RegisterReport::of(holding, &app.leaflets, period, as_of);
+        (report, GapsReport::of(holding, &app.leaflets, &app.laws, period, as_of))
+    };
+    app.ask(holding, both).await
 }
 
 fn written(report: &RegisterReport, form: Form, made: Instant) -> Result<Vec<u8>, String> {

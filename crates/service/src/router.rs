@@ -98,6 +98,7 @@ fn entry_routes() -> OpenApiRouter<App> {
         .routes(routes!(laws::list_laws))
         .routes(routes!(laws::get_law))
         .routes(routes!(register::get_register))
+        .routes(routes!(register::get_register_gaps))
         .routes(routes!(register::get_register_exchange))
         .routes(routes!(register::get_register_pack))
         .routes(routes!(leaflets::list_leaflets))

@@ -1,9 +1,9 @@
 //! The documents of a holding: which entry attaches them, and whether what is kept is what was attached.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
 use combclear_domain::journal::event::DocumentAttached;
-use combclear_domain::journal::{Entry, EntryId, Event, Hash};
+use combclear_domain::journal::{Content, Entry, EntryId, Event, Hash};
 use combclear_domain::words::{HoldingName, LotName, PrescriptionName};
 
 use crate::error::StoreError;
@@ -146,6 +146,27 @@ pub async fn documents<J: Journal + ?Sized>(
         found.push(Attached { entry, document, state });
     }
     Ok(found)
+}
+
+/// The contents of these hashes, each once, in their order; and those that cannot be given, each with its state.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn contents_of<J: Journal + ?Sized>(
+    journal: &J,
+    holding: &HoldingName,
+    wanted: &[Hash],
+) -> Result<(Vec<Content>, Vec<(Hash, ContentState)>), StoreError> {
+    let (mut contents, mut failing) = (Vec::new(), Vec::new());
+    let mut looked_at = HashSet::new();
+    for hash in wanted.iter().copied().filter(|hash| looked_at.insert(*hash)) {
+        match journal.content(holding, hash).await?.map(Content::new) {
+            Some(content) if content.hash() == hash => contents.push(content),
+            Some(_) => failing.push((hash, ContentState::Altered)),
+            None => failing.push((hash, ContentState::Missing)),
+        }
+    }
+    Ok((contents, failing))
 }
 
 /// The documents that are missing or altered.

@@ -49,7 +49,7 @@ mod sqlite;
 mod statements;
 mod verify;
 
-pub use documents::{Attached, ContentState, DocumentFault, documents};
+pub use documents::{Attached, ContentState, DocumentFault, contents_of, documents};
 pub use error::StoreError;
 pub use journal::{AppendError, Journal, Missed, Verified};
 pub use register::{OnRefusal, RecordError, Recorded, Register};

@@ -1,20 +1,70 @@
-//! `combclear pack`: the register of a time in every form, with its proofs, in one file.
+//! `combclear pack`: the register of a time in every form, with its gaps and proofs, in one file.
 
-use combclear_papers::pack::{Input, pack};
+use combclear_domain::gaps::GapsReport;
+use combclear_domain::holding::Holding;
+use combclear_domain::register::RegisterReport;
+use combclear_papers::pack::{Failing, Input, Why, pack};
+use combclear_store::{ContentState, contents_of};
 
 use super::{counted, output, print, register};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
-use crate::{Outcome, clock};
+use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
-    let report = register::report(at, &ask.time).await?;
-    // Documents and gaps join here: the contents that the report names, and the report of the same time.
-    let input = Input { report: &report, gaps: None, contents: &[], failing: &[], made: clock::now() };
+    let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
+    let (period, as_of) = register::period(&ask.time)?;
+    let (report, gaps, contents, failing) = place::with_holding(at, async |register, holding| {
+        // Both are read from one state of the journal.
+        let both = |holding: &Holding| {
+            let report = RegisterReport::of(holding, leaflets, period, as_of);
+            (report, GapsReport::of(holding, leaflets, laws, period, as_of))
+        };
+        let both = register.read(&holding, both).await?;
+        let (report, gaps) =
+            both.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))?;
+        let wanted = Input::wanted(&report);
+        let (contents, failing) = contents_of(register.journal().as_ref(), &holding, &wanted).await?;
+        Ok((report, gaps, contents, failing))
+    })
+    .await?;
+    let failing: Vec<Failing> =
+        failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
+    let input = Input {
+        report: &report,
+        gaps: Some(&gaps),
+        contents: &contents,
+        failing: &failing,
+        made: clock::now(),
+    };
     let bytes = pack(&input).map_err(register::not_made)?;
     output::save(&ask.file, &bytes)?;
-    let administrations = u32::try_from(report.administrations.len()).unwrap_or(u32::MAX);
-    let entries = counted(administrations, "administration", "administrations");
-    print(&format!("`{}`: the register of {} to {}, {entries}", ask.file.display(), report.from, report.to))?;
-    Ok(Outcome::Done)
+    print(&said(ask, &report, &gaps, contents.len(), failing.len()))?;
+    Ok(if failing.is_empty() { Outcome::Done } else { Outcome::InPart })
+}
+
+fn why(state: ContentState) -> Why {
+    match state {
+        ContentState::Missing => Why::Missing,
+        ContentState::Kept | ContentState::Altered => Why::Altered,
+    }
+}
+
+fn said(ask: &Pack, report: &RegisterReport, gaps: &GapsReport, kept: usize, failing: usize) -> String {
+    let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    let administrations = counted(count(report.administrations.len()), "administration", "administrations");
+    let documents = counted(count(kept), "document", "documents");
+    let lost = match failing {
+        0 => String::new(),
+        failing => format!(
+            "\n{} missing or altered; the index names what it proved",
+            counted(count(failing), "document is", "documents are")
+        ),
+    };
+    let (file, from, to) = (ask.file.display(), report.from, report.to);
+    format!(
+        "`{file}`: the register of {} from {from} to {to}, {administrations}, {documents}{lost}\n{}",
+        report.holding,
+        gaps.summary.join("\n")
+    )
 }

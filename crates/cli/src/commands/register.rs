@@ -4,6 +4,7 @@ use std::io::Write;
 use std::path::Path;
 
 use combclear_domain::calendar::Day;
+use combclear_domain::gaps::GapsReport;
 use combclear_domain::register::{Period, RegisterReport};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html, pdf};
@@ -15,8 +16,8 @@ use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
-    let report = report(at, &ask.time).await?;
-    let files = files(ask, &report)?;
+    let (report, gaps) = report(at, &ask.time).await?;
+    let files = files(ask, &report, &gaps)?;
     for (path, bytes) in &files {
         output::write(path, bytes)?;
     }
@@ -28,12 +29,15 @@ pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> 
     Ok(Outcome::Done)
 }
 
-/// The register of the time that is meant.
-pub(super) async fn report(at: &Place, time: &RegisterTime) -> Result<RegisterReport, Failure> {
-    let leaflets = &place::leaflets(at)?;
+/// The register of the time that is meant, and what the law misses in it: the books of the lots stand there.
+async fn report(at: &Place, time: &RegisterTime) -> Result<(RegisterReport, GapsReport), Failure> {
+    let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(time)?;
     place::with_holding(at, async |register, holding| {
-        let read = |holding: &_| RegisterReport::of(holding, leaflets, period, as_of);
+        let read = |holding: &_| {
+            let report = RegisterReport::of(holding, leaflets, period, as_of);
+            (report, GapsReport::of(holding, leaflets, laws, period, as_of))
+        };
         let report = register.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
@@ -67,7 +71,11 @@ fn one_to_standard_output(ask: &Register) -> Result<(), Failure> {
 }
 
 /// All that is asked for, made before the first file is written.
-fn files<'a>(ask: &'a Register, report: &RegisterReport) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
+fn files<'a>(
+    ask: &'a Register,
+    report: &RegisterReport,
+    gaps: &GapsReport,
+) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
     let mut files: Vec<(&Path, Vec<u8>)> = Vec::new();
     if let Some(path) = &ask.csv {
         files.push((path, flat::csv(report).map_err(not_made)?));
@@ -85,7 +93,7 @@ fn files<'a>(ask: &'a Register, report: &RegisterReport) -> Result<Vec<(&'a Path
         files.push((path, pdf.bytes));
     }
     if let Some(path) = &ask.exchange {
-        files.push((path, serde_json::to_vec_pretty(&Exchange::of(report, None)).map_err(not_made)?));
+        files.push((path, serde_json::to_vec_pretty(&Exchange::of(report, Some(gaps))).map_err(not_made)?));
     }
     Ok(files)
 }
