@@ -9,11 +9,14 @@ The journal is sealed here as well, by the rules that crates/domain/src/journal/
 checks each hash, so two programs that share no code agree on them.
 """
 
+import base64
 import json
 import uuid
 from datetime import date
 from hashlib import sha256
 from pathlib import Path
+
+import proofs
 
 HOLDING = "demo"
 KEEPER = "Ottilie Quenbarrow (demo)"
@@ -54,6 +57,8 @@ class Entry:
 
 
 JOURNAL = []
+# The documents that the journal names, by hash, in the order in which they came.
+CONTENTS = {}
 
 
 def note(kind, on, *, written=None, by=KEEPER, at=None, corrects=None, reason=None, **body):
@@ -81,7 +86,11 @@ def write(path):
     for seq, entry in enumerate(JOURNAL, start=1):
         line, prev = entry.line(seq, prev)
         lines.append(line)
-    head = {"combclear_journal": 1, "holding": HOLDING, "sealed": True, "entries": len(lines), "head": prev.hex()}
+    head = {"combclear_journal": 1, "holding": HOLDING, "sealed": True, "entries": len(lines), "head": prev.hex(),
+            "contents": len(CONTENTS)}
+    for digest, content in CONTENTS.items():
+        kept = {"content": digest, "bytes": len(content), "base64": base64.b64encode(content).decode()}
+        lines.append(json.dumps(kept, **COMPACT))
     path.write_text("\n".join([json.dumps(head, **COMPACT), *lines]) + "\n", encoding="utf-8")
 
 
@@ -103,14 +112,43 @@ def lot(name, medicine, on, quantity, batch, expiry, supplier, proof, **more):
                 supplier=supplier, proof=proof, **more)
 
 
+def attach(on, name, content, media_type, file_name, **more):
+    """Keeps a document with a lot, or with a prescription."""
+    CONTENTS[proofs.digest(content)] = content
+    target = more or {"lot": name}
+    note("document_attached", on, content=proofs.digest(content), media_type=media_type, bytes=len(content),
+         file_name=file_name, **target)
+
+
+def invoice(on, number, supplier, lines, lots):
+    """An invoice, kept with each lot that it lists."""
+    text = ["INVENTED FOR A DEMO: no real shop, no real goods", "", supplier["name"], supplier.get("address", ""), "",
+            f"Invoice {number}", f"Date {on}", "", *lines]
+    for name in lots:
+        attach(on, name, proofs.pdf(text), "application/pdf", f"invoice-{number}.pdf")
+
+
+def slip(on, number, lines, name):
+    text = ["invented for a demo", "Wendrel Farm Supply (demo)", f"till slip {number}", on, *lines]
+    attach(on, name, proofs.png(text), "image/png", f"till-slip-{number}.png")
+
+
+def count(on, method, mites, **more):
+    """Counts of one day: `Q4:3` is colony Q4 with three mites."""
+    for word in mites.split():
+        colony, _, number = word.partition(":")
+        note("mite_count", on, colony=colony, method=method, mites=int(number), **more)
+
+
 def reading(on, name, revision, **terms):
     return note("leaflet_reading", on, lot=name, revision=revision, terms=terms)
 
 
-def give(on, name, each, colonies, *, method=None, of=None, days=0, by=KEEPER, prescription=None, **more):
+def give(on, name, each, colonies, *, method=None, of=None, days=0, by=KEEPER, prescription=None, against="varroosis",
+         **more):
     given = [{"lot": name, "each": each, "colonies": names(colonies)}]
     return note("administration", on, given=given, method=method, continues=of, withdrawal_days=days, given_by=by,
-                prescription=prescription, by=by, **more)
+                against=against, prescription=prescription, by=by, **more)
 
 
 def take_out(on, first_dose, colonies, **more):
@@ -256,6 +294,33 @@ def lots():
     lot("PALE-26-2", "pale", "2026-08-08", 30, "P5-0588 demo", "2028-02-29", STORES, "invoice H-2395, blue folder",
         label_revision="04/2023")
     reading("2026-08-15", "PALE-26-2", "04/2023", stay_max_days=70)
+
+
+def papers():
+    """What proves the purchases. HERB-25-1, MOOR-26-1 and NOTCH-25-2 have nothing but words, or not even those."""
+    invoice("2025-02-20", "H-1987", STORES, ["35 g Winterpowder 886 (demo), batch W-0093 demo"], ["WINTER-24-1"])
+    invoice("2025-03-08", "H-2031", STORES, ["20 Eightweek Strip (demo), batch X8-114 demo"], ["EIGHT-25-1"])
+    invoice("2025-07-19", "H-2177", STORES, ["20 Palestrip 500 (demo), batch P5-0417 demo",
+                                             "20 Larchgel Tray (demo), batch LG-508 demo"], ["PALE-25-1", "LARCH-25-1"])
+    slip("2025-07-26", "4610", ["30 Notchstrip 500"], "NOTCH-25-1")
+    invoice("2025-11-08", "H-2266", STORES, ["175 g Winterpowder 886 (demo), batch W-0151 demo"], ["WINTER-25-1"])
+    invoice("2026-02-14", "H-2301", STORES, ["20 Eightweek Strip (demo), batch X8-131 demo"], ["EIGHT-26-1"])
+    attach("2026-02-14", None, proofs.pdf([
+        "INVENTED FOR A DEMO: no real surgery, no real vet", "", "Varnhamble Surgery (demo)", "Prescription VS-2026-004", "",
+        "Palestrip 500 (demo), 2 strips for each of 2 colonies", "Withdrawal period for honey: 21 days"]),
+        "application/pdf", "prescription-VS-2026-004.pdf", prescription="VS-2026-004")
+    attach("2026-02-14", "PALE-26-1", proofs.pdf([
+        "INVENTED FOR A DEMO: no real surgery, no real goods", "", "Varnhamble Surgery (demo)", "Receipt 88", "",
+        "20 Palestrip 500 (demo), batch P5-0502 demo"]), "application/pdf", "receipt 88.pdf")
+    slip("2026-07-04", "5120", ["10 Sevenday Gel Strip"], "SEVEN-26-1")
+    invoice("2026-07-25", "H-2388", STORES, ["30 Fourherb Tablet (demo), batch H4-47 demo",
+                                             "40 Notchstrip 500 (demo), batch N-8040 demo"], ["HERB-26-1", "NOTCH-26-1"])
+    invoice("2026-08-08", "H-2395", STORES, ["30 Palestrip 500 (demo), batch P5-0588 demo"], ["PALE-26-2"])
+    # An invoice that only turned up in October.
+    invoice("2026-10-31", "H-2399", STORES, ["20 Larchgel Tray (demo), batch LG-560 demo", "Bought on 2026-08-15"],
+            ["LARCH-26-1"])
+    note("lot_opened", "2025-12-21", lot="WINTER-25-1")
+    note("lot_opened", "2026-07-10", lot="SEVEN-26-1")
 
 
 # ---- 2025 ----
@@ -519,13 +584,15 @@ def autumn_2026():
     small = give("2026-08-08", "NOTCH-26-1", 1, "N7")
     take_out("2026-09-19", notched, "S9", by=HELPER)
     look("2026-09-19", "present", "S9:7 S1:8")
+    count("2026-09-19", "wash", "B4:1 B5:0 B6:5", bees=300)
     take_out("2026-10-17", notched, "S1-4 S6 S8 N2 N4")
     take_out("2026-10-17", small, "N7")
+    count("2026-10-29", "natural_fall", "S1:4 S2:7 S3:2 S4:3 S6:9 S8:12 N2:1 N4:0 N7:2", days=3)
 
     tablets = give("2026-08-09", "HERB-26-1", 1, "B4-6 B8-9")
     for on in ("2026-08-16", "2026-08-23", "2026-08-30"):
         give(on, "HERB-26-1", 1, "B4-6 B8-9", of=tablets)
-    take_out("2026-09-06", tablets, "B4-6 B8-9")
+    take_out("2026-09-06", tablets, "B4-6 B8-9", how_and_where="crumbs in a bag, council hazardous waste point (invented)")
 
     look("2026-08-15", "present", "Q1:8 Q2:8 Q5:7 Q6:8 Q7:9 Q9:7 W1:8 N1:7 K1:8 K2:8")
     white = give("2026-08-15", "PALE-26-2", 2, "Q1-2 Q5-7 Q9 W1 N1 K1-2")
@@ -550,7 +617,7 @@ def autumn_2026():
 
 def main():
     for chapter in (holding, medicines, lots, spring_2025, summer_2025, autumn_2025, winter_2025_26, spring_2026,
-                    summer_2026, autumn_2026):
+                    summer_2026, autumn_2026, papers):
         chapter()
     write(Path(__file__).with_name("holding.jsonl"))
 
