@@ -19,3 +19,4 @@ mod reading;
 #[path = "../samples.rs"]
 mod samples;
 mod sealed;
+mod ties;

@@ -17,12 +17,11 @@ use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::Day;
 use combclear_domain::holding::DOCUMENT_MOST;
-use combclear_domain::journal::document::{Unfit, extensions, in_short, media_type};
+use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, EntryId, Event, Hash};
 use combclear_domain::words::{HoldingName, LotName, MediaType, Person, PrescriptionName};
 use combclear_store::{Attached, ContentState, Recorded, documents};
-use percent_encoding::utf8_percent_encode;
 use serde::Serialize;
 use tracing::Instrument;
 use utoipa::ToSchema;
@@ -30,14 +29,12 @@ use utoipa::ToSchema;
 use crate::app::App;
 use crate::entries::{header, names_in};
 use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
-use crate::pages::{ESCAPED, EntryReport, path_of_documents};
+use crate::file_name;
+use crate::pages::{EntryReport, path_of_documents};
 use crate::problem::{Problem, ProblemKind, Problems, Sent};
 
 /// How large a document may be, in bytes.
 pub(crate) const BODY_MOST: usize = DOCUMENT_MOST as usize;
-
-/// How long the name of a file may be, in characters.
-const FILE_NAME_MOST: usize = 200;
 
 /// Whether the content of a document is kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
@@ -185,7 +182,7 @@ pub(crate) async fn put_document(
     request: Request,
 ) -> Result<Response, Problem> {
     check_belongs(&query)?;
-    check_file_name(query.file_name.as_deref())?;
+    file_name::check(query.file_name.as_deref())?;
     let headers = request.headers().clone();
     let bytes = read_whole(&headers, request).await?;
     let media_type = media_type(&bytes).map_err(unfit)?;
@@ -273,7 +270,7 @@ pub(crate) async fn get_document(
     }
     let headers = [
         (CONTENT_TYPE, HeaderValue::from_static(document.media_type.as_str())),
-        (CONTENT_DISPOSITION, to_be_saved_as(&saved_name(document))?),
+        (CONTENT_DISPOSITION, file_name::to_be_saved_as(&file_name::saved(document))?),
         (X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff")),
         (CONTENT_SECURITY_POLICY, HeaderValue::from_static("sandbox; default-src 'none'")),
         (ETAG, etag),
@@ -371,25 +368,6 @@ fn check_belongs(query: &NewDocumentQuery) -> Result<(), Problem> {
     Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("lot", help))
 }
 
-/// That the name is one of a file, not a path, and can be shown.
-fn check_file_name(name: Option<&str>) -> Result<(), Problem> {
-    let Some(name) = name else { return Ok(()) };
-    let why = if name.trim().is_empty() {
-        "it is empty"
-    } else if name.chars().count() > FILE_NAME_MOST {
-        "it is longer than 200 characters"
-    } else if name.contains(['/', '\\']) {
-        "it holds a `/` or a `\\`"
-    } else if name.chars().any(char::is_control) {
-        "it holds a control character"
-    } else {
-        return Ok(());
-    };
-    let detail = format!("`{}` cannot be the name of a file: {why}", name.escape_debug());
-    let help = "give the name without its folder, or leave `file_name` out";
-    Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("file_name", help))
-}
-
 /// That a declared type is the one that the content shows.
 fn check_declared(headers: &HeaderMap, found: MediaType) -> Result<(), Problem> {
     let Some(declared) = headers.get(CONTENT_TYPE) else { return Ok(()) };
@@ -404,33 +382,4 @@ fn check_declared(headers: &HeaderMap, found: MediaType) -> Result<(), Problem> 
     );
     let help = format!("leave the header Content-Type out, or send `Content-Type: {found}`");
     Err(Problem::new(ProblemKind::OtherDocumentType, detail).at_body(help))
-}
-
-/// The name under which a document is saved. Whatever it came in as, its end says what it is.
-fn saved_name(document: &DocumentAttached) -> String {
-    let ends = extensions(document.media_type);
-    let usual = ends.first().copied().unwrap_or_default();
-    // Entries may come from elsewhere, so the name is not trusted to be one.
-    let plain = |sign: char| if sign.is_control() || "/\\:\"<>|?*".contains(sign) { '_' } else { sign };
-    let name: String =
-        document.file_name.as_deref().unwrap_or_default().chars().take(FILE_NAME_MOST).map(plain).collect();
-    let name = name.trim().trim_start_matches('.');
-    if name.is_empty() {
-        return format!("document.{usual}");
-    }
-    let ending = name.rsplit_once('.').map(|(_, ending)| ending.to_lowercase());
-    if ending.is_some_and(|ending| ends.contains(&ending.as_str())) {
-        return name.to_owned();
-    }
-    format!("{name}.{usual}")
-}
-
-/// Source: RFC 6266, 4.3 and appendix D: a plain name for old readers, and the real one encoded as RFC 8187 says.
-fn to_be_saved_as(name: &str) -> Result<HeaderValue, Problem> {
-    let plain: String =
-        name.chars().map(|sign| if sign.is_ascii() && sign != '%' { sign } else { '_' }).collect();
-    header(&format!(
-        "attachment; filename=\"{plain}\"; filename*=UTF-8''{}",
-        utf8_percent_encode(name, ESCAPED)
-    ))
 }

@@ -9,6 +9,7 @@
 //! entries.rs    the journal: append, read                 pages.rs    entries and pages as they are sent
 //! holdings.rs   which holdings there are, and whether their chains are sound
 //! documents.rs  proofs of purchase: attach, list, hand out as they came in
+//! file_name.rs  the names under which they are saved
 //! colonies.rs   where a colony stands, what is in it, may it be supered
 //! course.rs     courses and terms as they are sent
 //! apiaries.rs   the same for whole apiaries
@@ -49,6 +50,7 @@ mod documents;
 mod due;
 mod entries;
 mod extract;
+mod file_name;
 mod holdings;
 mod host;
 mod laws;

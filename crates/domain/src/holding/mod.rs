@@ -16,6 +16,7 @@ mod check_place;
 mod lineage;
 pub(crate) mod mentions;
 mod site;
+mod ties;
 mod views;
 
 use std::collections::{BTreeMap, HashMap};
@@ -36,6 +37,7 @@ pub(crate) use lineage::GENERATIONS;
 pub use lineage::Life;
 pub(crate) use site::SiteFile;
 pub use site::SiteView;
+pub use ties::{Bond, Tie};
 pub use views::{ApiaryView, LotView};
 
 /// An entry as the fold keeps it.

@@ -1,0 +1,92 @@
+//! Whether entries can be put away together: nothing that stays may rest on what goes, nor go on without what it changed.
+
+use std::collections::HashSet;
+use std::fmt;
+use std::sync::Arc;
+
+use super::{Holding, Record, mentions};
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+
+/// What ties an entry that stays to one that goes.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Tie {
+    /// The entry that stays.
+    pub stays: EntryId,
+    /// The entry that goes.
+    pub goes: EntryId,
+    /// How they are tied.
+    pub how: Bond,
+}
+
+/// How two entries are tied.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Bond {
+    /// One corrects or strikes out the other.
+    Correction,
+    /// One is a later dose of the other, or takes it out.
+    Course,
+    /// The one that stays names what the other brought into the record: a lot, a medicine, a colony and the like.
+    Name,
+    /// The one that goes is not in the record.
+    Unknown,
+}
+
+impl fmt::Display for Tie {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let Tie { stays, goes, how } = self;
+        match how {
+            Bond::Correction => {
+                write!(f, "entry {goes} cannot go without entry {stays}: one corrects the other")
+            }
+            Bond::Course => {
+                write!(f, "entry {goes} cannot go without entry {stays}: both are of one course")
+            }
+            Bond::Name => {
+                write!(f, "entry {goes} cannot go: entry {stays}, which stays, names what it brought in")
+            }
+            Bond::Unknown => write!(f, "there is no entry {goes}"),
+        }
+    }
+}
+
+impl Holding {
+    /// The first tie, in the order of the journal, between these entries and the others; none if these can go together.
+    #[must_use]
+    pub fn first_tie(&self, going: &[EntryId]) -> Option<Tie> {
+        if let Some(goes) = going.iter().find(|id| self.record(**id).is_none()) {
+            return Some(Tie { stays: *goes, goes: *goes, how: Bond::Unknown });
+        }
+        let going: HashSet<EntryId> = going.iter().copied().collect();
+        self.in_order().into_iter().find_map(|record| {
+            let refers = record.correction.iter().map(|correction| (correction.of, Bond::Correction));
+            let refers = refers.chain(mentions::builds_on(&record.event).map(|first| (first, Bond::Course)));
+            let goes = going.contains(&record.id);
+            let mut parted = refers.filter(|(other, _)| going.contains(other) != goes);
+            match parted.next() {
+                Some((other, how)) if goes => Some(Tie { stays: other, goes: record.id, how }),
+                Some((other, how)) => Some(Tie { stays: record.id, goes: other, how }),
+                None if goes => None,
+                None => {
+                    let brought_in = self.brought_in(record).into_iter().find(|id| going.contains(id))?;
+                    Some(Tie { stays: record.id, goes: brought_in, how: Bond::Name })
+                }
+            }
+        })
+    }
+
+    /// The entries that brought into the record what this one names.
+    fn brought_in(&self, record: &Record) -> Vec<EntryId> {
+        let names = mentions::of(&record.event);
+        let lots = names.lots.iter().filter_map(|lot| Some(self.lot(lot)?.0.id));
+        let medicines = names.medicines.iter().filter_map(|medicine| Some(self.medicine(medicine)?.0.id));
+        let prescriptions =
+            names.prescriptions.iter().filter_map(|number| Some(self.prescription(number)?.0.id));
+        let colonies = names.colonies.iter().filter_map(|colony| Some(self.life(colony).begun?.id));
+        let apiaries = names.apiaries.iter().filter_map(|apiary| {
+            let details = |record: &&Arc<Record>| matches!(*record.event, Event::ApiaryDetails(_));
+            Some(self.apiary_file(apiary).iter().find(details)?.id)
+        });
+        lots.chain(medicines).chain(prescriptions).chain(colonies).chain(apiaries).collect()
+    }
+}
