@@ -12,7 +12,7 @@ use tempfile::TempDir;
 /// The journal of the demo, as it lies in the repository.
 pub(crate) const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
 /// How many entries it has.
-pub(crate) const DEMO_ENTRIES: usize = 468;
+pub(crate) const DEMO_ENTRIES: usize = 496;
 /// The day that the demo is shown on.
 pub(crate) const DEMO_DAY: &str = "2026-04-18";
 
@@ -221,6 +221,15 @@ pub(crate) fn demo_part(first: usize, last: usize) -> String {
     let entries: Vec<&str> = demo.lines().skip(first).take(last + 1 - first).collect();
     let head = Entry::from_json(entries.last().unwrap()).unwrap().hash;
     let count = u64::try_from(entries.len()).unwrap();
-    let header = Header::sealed("demo".parse().unwrap(), count, Some(head)).to_json();
-    lines(std::iter::once(header.as_str()).chain(entries))
+    // The documents that these entries attach come along.
+    let named = |line: &&str| {
+        let content = line.strip_prefix("{\"content\":\"").map(|rest| rest.split('"').next().unwrap());
+        let attached =
+            |hash: &str| entries.iter().any(|entry| entry.contains(&format!("\"content\":\"{hash}\"")));
+        content.is_some_and(attached)
+    };
+    let contents: Vec<&str> = demo.lines().filter(named).collect();
+    let header = Header::sealed("demo".parse().unwrap(), count, Some(head));
+    let header = header.with_contents(u64::try_from(contents.len()).unwrap()).to_json();
+    lines(std::iter::once(header.as_str()).chain(entries).chain(contents))
 }

@@ -232,9 +232,12 @@ fn the_report_of_an_import_is_the_same_in_words_and_as_json() {
     let said = bench.run(&["import", DEMO]).done().out;
     let report = bench.run(&["import", DEMO, "--json"]).done().json();
     let head = report["head"].as_str().unwrap();
-    assert_eq!(said, format!("demo: 468 entries added; the journal has 468 entries, head {head}\n"));
+    assert_eq!(
+        said,
+        format!("demo: 496 entries added, with 12 documents; the journal has 496 entries, head {head}\n")
+    );
     let rest = json!({
-        "holding": "demo", "added": 0, "known": 468, "left_out": [], "documents": 0, "entries": 468, "head": head
+        "holding": "demo", "added": 0, "known": 496, "left_out": [], "documents": 12, "entries": 496, "head": head
     });
     assert_eq!(report, rest);
 }

@@ -63,26 +63,26 @@ fn changes() -> Vec<(&'static str, Vec<String>, Vec<u32>)> {
         ),
         ("a line removed", with(&|demo| drop(demo.remove(200))), vec![201]),
         ("two lines swapped", with(&|demo| demo.swap(200, 201)), vec![201, 202, 203]),
-        ("the last line cut off", with(&|demo| drop(demo.pop())), vec![1]),
-        ("a hundred lines cut off", with(&|demo| demo.truncate(362)), vec![1]),
-        ("the last line cut short", with(&|demo| demo[468].truncate(300)), vec![469]),
-        ("the last line appended again", with(&|demo| demo.push(repeated.clone())), vec![470]),
+        ("the last entry cut off", with(&|demo| drop(demo.remove(DEMO_ENTRIES))), vec![1]),
+        ("a hundred lines cut off", with(&|demo| demo.truncate(362)), vec![1, 1]),
+        ("the last line cut short", with(&|demo| demo[496].truncate(300)), vec![497]),
+        ("the last entry twice", with(&|demo| demo.insert(DEMO_ENTRIES, repeated.clone())), vec![498]),
         (
-            "the last line appended again, and counted",
+            "the last entry twice, and counted",
             with(&|demo| {
-                demo.push(repeated.clone());
-                demo[0] = demo[0].replace("468", "469");
+                demo.insert(DEMO_ENTRIES, repeated.clone());
+                demo[0] = demo[0].replace("496", "497");
             }),
-            vec![470],
+            vec![498],
         ),
         (
             "a draft appended",
             with(&|demo| {
-                demo.push(draft(1, "2026-03-02", "inspection", &json!({"colony": "Q1"})));
+                demo.insert(DEMO_ENTRIES + 1, draft(1, "2026-03-02", "inspection", &json!({"colony": "Q1"})));
             }),
-            vec![470],
+            vec![498],
         ),
-        ("the count in the header", change(0, "468", "467"), vec![1]),
+        ("the count in the header", change(0, "496", "495"), vec![1]),
         (
             "the head in the header",
             {
@@ -124,7 +124,7 @@ fn the_messages_say_what_was_changed() {
             "a line removed" => {
                 &["entry 201 (", "it stands after entry 199, so it would have to be entry 200"]
             }
-            "the last line cut off" => &["the header promises 468 entries; 467 are here", "cut or added to"],
+            "the last entry cut off" => &["the header promises 496 entries; 495 are here", "cut or added to"],
             "the head in the header" => &["/head: the header names `", "` as the last hash; it is `"],
             "the name of the holding" => &[
                 "no entry of the file was sealed in a journal of `dema`",
@@ -142,27 +142,27 @@ fn the_messages_say_what_was_changed() {
 fn an_export_goes_on_from_a_journal_that_has_its_beginning() {
     let bench = Bench::new();
     bench.write("early.jsonl", demo_up_to(300));
-    bench.run(&["import", "early.jsonl"]).done().says(&["300 entries added; the journal has 300 entries"]);
-    bench
-        .run(&["import", DEMO])
-        .done()
-        .says(&["demo: 168 entries added, 300 were there already; the journal has 468 entries"]);
-    assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
-    // The earlier one adds nothing to the later.
     bench
         .run(&["import", "early.jsonl"])
         .done()
-        .says(&["demo: 0 entries added, 300 were there already; the journal has 468 entries"]);
+        .says(&["300 entries added, with 8 documents; the journal has 300 entries"]);
+    bench.run(&["import", DEMO]).done().says(&[
+        "demo: 196 entries added, 300 were there already, with 12 documents; the journal has 496 entries",
+    ]);
+    assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
+    // The earlier one adds nothing to the later.
+    bench.run(&["import", "early.jsonl"]).done().says(&[
+        "demo: 0 entries added, 300 were there already, with 8 documents; the journal has 496 entries",
+    ]);
 }
 
 #[test]
 fn the_same_export_twice_is_known_the_second_time() {
     let bench = Bench::with_demo();
     let before = bench.kept();
-    bench
-        .run(&["import", DEMO])
-        .done()
-        .says(&["demo: 0 entries added, 468 were there already; the journal has 468 entries"]);
+    bench.run(&["import", DEMO]).done().says(&[
+        "demo: 0 entries added, 496 were there already, with 12 documents; the journal has 496 entries",
+    ]);
     assert_eq!(bench.kept(), before);
 }
 
@@ -174,7 +174,10 @@ fn an_export_of_the_end_alone_goes_on_where_it_fits_and_nowhere_else() {
     let ran = refused(&bench, "late.jsonl", &[]);
     assert_eq!(ran.lines("late.jsonl"), [2], "{}", ran.err);
     bench.run(&["import", "early.jsonl"]).done();
-    bench.run(&["import", "late.jsonl"]).done().says(&["368 entries added; the journal has 468 entries"]);
+    bench
+        .run(&["import", "late.jsonl"])
+        .done()
+        .says(&["396 entries added, with 10 documents; the journal has 496 entries"]);
     assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
 }
 
@@ -207,6 +210,6 @@ fn an_export_is_refused_by_another_journal_at_the_line_where_they_part() {
 fn an_export_of_one_holding_does_not_touch_another() {
     let bench = Bench::with_mine();
     let before = bench.kept();
-    bench.run(&["import", DEMO]).done().says(&["demo: 468 entries added"]);
+    bench.run(&["import", DEMO]).done().says(&["demo: 496 entries added, with 12 documents"]);
     assert_eq!(bench.kept(), [vec![text(&demo())], before].concat());
 }
