@@ -71,7 +71,9 @@ fn the_published_schema_is_the_one_of_this_program() {
 fn every_leaflet_keeps_the_schema() {
     let validator = validator();
     let mut seen = 0;
-    for folder in listing(&root().join("crates/leaflets")).into_iter().filter(|path| path.is_dir()) {
+    // The law has a format of its own.
+    let of_leaflets = |path: &PathBuf| path.is_dir() && !path.ends_with("law");
+    for folder in listing(&root().join("crates/leaflets")).into_iter().filter(of_leaflets) {
         for file in
             listing(&folder).into_iter().filter(|path| path.extension().is_some_and(|end| end == "toml"))
         {
