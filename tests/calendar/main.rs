@@ -27,7 +27,8 @@ fn demo() -> Holding {
     let mut lines = text.lines();
     let header = Header::from_json(lines.next().unwrap()).unwrap();
     let mut holding = Holding::new(header.holding.clone());
-    for line in lines {
+    // The documents stand after the entries.
+    for line in lines.filter(|line| line.starts_with("{\"seq\"")) {
         let Line::Sealed(entry) = Line::from_json(&header, line).unwrap() else {
             panic!("the demo is sealed")
         };

@@ -4,7 +4,7 @@ use combclear_domain::journal::Hash;
 use combclear_domain::words::MediaType;
 use serde_json::{Value, json};
 
-use crate::bench::{Bench, DEMO, draft, id, lines};
+use crate::bench::{Bench, draft, id, lines};
 use crate::samples::sample;
 use crate::verify::behind_its_back;
 

@@ -4,7 +4,7 @@
 //! files of a folder there are loaded together, under their paths below it. The page `leaflets.snap` holds every
 //! message with the line it points at; it is reviewed as what it is: something to read.
 
-#![expect(clippy::expect_used, clippy::unwrap_used, reason = "helpers of a test may end it")]
+#![expect(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of a test may end it")]
 
 use std::collections::BTreeMap;
 

@@ -3,12 +3,7 @@
 //! Source of the worked days in `vectors.rs`: the retention vectors of the project's note on the statutes, derived there from
 //! the rules as published. Where an entry is made counts by the latest civil date that its instant can have had anywhere; here
 //! everything is recorded at eight in the morning of its day.
-#![expect(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test stops at the first surprise"
-)]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 mod laws;
 mod stories;
@@ -49,7 +44,6 @@ impl Book {
     }
 
     /// Writes an entry down on its day and gives back its id.
-    #[expect(clippy::needless_pass_by_value, reason = "it is made where it is handed in")]
     pub(crate) fn write(&mut self, on: &str, kind: &str, body: Value) -> String {
         self.write_with(on, kind, body, json!({}))
     }

@@ -2,6 +2,7 @@
 
 use combclear_domain::law::report::{LawBasis, LawField};
 use combclear_domain::law::{KeepingForce, LawReport, Occasion, RecordSort, Standing};
+use combclear_domain::words::Jurisdiction;
 use serde::Serialize;
 
 use super::{counted, print, print_json, table};
@@ -23,7 +24,7 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
         let items = laws.iter().map(|law| Item {
             jurisdiction: law.jurisdiction.as_str(),
             title: &law.title,
-            includes: law.includes.iter().map(|of| of.as_str()).collect(),
+            includes: law.includes.iter().map(Jurisdiction::as_str).collect(),
         });
         let items: Vec<Item<'_>> = items.collect();
         if ask.json {
