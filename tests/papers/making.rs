@@ -25,7 +25,8 @@ fn demo_holding() -> Holding {
     let mut lines = DEMO.lines();
     let header = Header::from_json(lines.next().unwrap()).unwrap();
     let mut holding = Holding::new("demo".parse().unwrap());
-    for line in lines {
+    // The documents stand after the entries.
+    for line in lines.filter(|line| line.starts_with("{\"seq\"")) {
         let Line::Sealed(entry) = Line::from_json(&header, line).unwrap() else {
             panic!("the demo journal is sealed")
         };

@@ -17,6 +17,7 @@ use combclear_domain::leaflet::Leaflets;
 use combclear_domain::register::{Period, RegisterReport};
 use serde::Deserialize;
 
+mod elapsed;
 #[path = "../entries.rs"]
 mod entries;
 mod gaps;

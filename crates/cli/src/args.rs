@@ -5,7 +5,7 @@ use std::net::SocketAddr;
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
-use combclear_domain::calendar::Day;
+use combclear_domain::calendar::{Counting, Day};
 use combclear_domain::diagnostic::nearest;
 use combclear_domain::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Person, Power,
@@ -173,6 +173,9 @@ pub(crate) struct Register {
     /// Write it as PDF
     #[arg(long, value_name = "FILE")]
     pub(crate) pdf: Option<PathBuf>,
+    /// How days are counted: calendar-1 (civil days) or elapsed-24, which adds the moment after full days of 24 hours
+    #[arg(long, value_name = "POLICY", default_value = "calendar-1", value_parser = word(Counting::from_word, Counting::ALL))]
+    pub(crate) counting: Counting,
     /// Write treatments and movements of stock in the shape of the ICAR Animal Data Exchange
     #[arg(long, value_name = "FILE")]
     pub(crate) exchange: Option<PathBuf>,

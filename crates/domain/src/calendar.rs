@@ -15,6 +15,69 @@ use serde::{Deserialize, Serialize};
 /// The name of the counting policy, printed with every answer so that a later change of policy shows.
 pub const POLICY: &str = "calendar-1";
 
+/// How the days of a withdrawal period are counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Counting {
+    /// Civil days; the day of the event is not counted. It cannot free anything too early.
+    #[default]
+    Calendar,
+    /// Full 24 hours from the time of day of the last dose or removal, as guidance in Canada and the United States counts.
+    /// It is used only where somebody asks for it, and says nothing where the time was not noted.
+    ///
+    /// Source: a Canadian stewardship course on withdrawal times: Friday 08:00 and five days end on Wednesday 08:00.
+    Elapsed,
+}
+
+impl Counting {
+    /// Both.
+    pub const ALL: &[Counting] = &[Counting::Calendar, Counting::Elapsed];
+
+    /// The name of the policy, with its version.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Counting::Calendar => POLICY,
+            Counting::Elapsed => "elapsed-24",
+        }
+    }
+
+    /// The policy with this name.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Counting> {
+        Counting::ALL.iter().copied().find(|counting| counting.as_str() == word)
+    }
+}
+
+impl fmt::Display for Counting {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.as_str())
+    }
+}
+
+/// A day and a time of day at the apiary.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Moment {
+    /// The civil day.
+    pub on: Day,
+    /// The time of day by the clock there.
+    pub at: TimeOfDay,
+}
+
+impl Moment {
+    /// So many times 24 hours later, by a clock that was not changed meanwhile: if it was put forward, it is an hour later.
+    #[must_use]
+    pub fn after_days(self, days: u16) -> Moment {
+        Moment { on: self.on.plus(days), ..self }
+    }
+}
+
+impl fmt::Display for Moment {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", self.on, self.at)
+    }
+}
+
 /// A civil day, written `2026-04-11`. Years 1900 to 2199.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]

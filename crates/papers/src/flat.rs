@@ -35,7 +35,7 @@ const NOT_KNOWN: &str = "not known";
 const NONE: &str = "none";
 
 /// The heads, in order. Never renamed: programs go by them.
-pub const COLUMNS: [&str; 57] = [
+pub const COLUMNS: [&str; 58] = [
     "record",
     "entry",
     "place",
@@ -78,6 +78,7 @@ pub const COLUMNS: [&str; 57] = [
     "wait_days",
     "last_blocked_day",
     "first_free_day",
+    "free_at",
     "given_by",
     "vet",
     "vet_contact",
@@ -284,6 +285,7 @@ fn course(record: Record, course: Option<&CoursePart>) -> Record {
         .own_or("wait_days", course.wait_days, NONE)
         .own_or("last_blocked_day", course.last_blocked_day, blocked)
         .own_or("first_free_day", course.first_free_day, NOT_KNOWN)
+        .own_or("free_at", course.free_at, NONE)
 }
 
 /// The word that the register's JSON has for it.

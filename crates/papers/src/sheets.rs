@@ -1,5 +1,6 @@
 //! The sheets of the register.
 
+use combclear_domain::calendar::Counting;
 use combclear_domain::gaps::GapsReport;
 use combclear_domain::register::{
     AdministrationRow, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, RegisterReport,
@@ -54,7 +55,14 @@ fn facts(report: &RegisterReport) -> Vec<Fact> {
     facts.push(fact("As of", format!("{}; what happened later does not bear on it", report.as_of)));
     let head = report.head.map_or_else(|| "none".to_owned(), |head| head.to_string());
     facts.push(fact("Journal", format!("{} entries, the last with the hash {head}", report.entries)));
-    let policy = format!("{}: the day of the event is not counted", report.policy);
+    let policy = if report.policy == Counting::Calendar.as_str() {
+        format!("{}: the day of the event is not counted", report.policy)
+    } else {
+        format!(
+            "{}: full days of 24 hours from the time noted, an hour more if the clocks went forward; civil days beside it",
+            report.policy
+        )
+    };
     facts.push(fact("Days are counted by", policy));
     facts
 }
@@ -252,9 +260,13 @@ fn blocked(course: Option<&CoursePart>) -> Cell {
     let not_known = || Piece::text("not known yet");
     let last =
         blocked.map_or_else(|| if free.is_some() { Piece::text("none") } else { not_known() }, Piece::Date);
-    Cell::default()
+    let cell = Cell::default()
         .and("last blocked day", last)
-        .and("first free day", free.map_or_else(not_known, Piece::Date))
+        .and("first free day", free.map_or_else(not_known, Piece::Date));
+    match course.and_then(|course| course.free_at) {
+        Some(at) => cell.and("free, by full days of 24 hours, at", Piece::text(at)),
+        None => cell,
+    }
 }
 
 fn given_by(row: &AdministrationRow) -> Cell {

@@ -195,6 +195,22 @@ pub(crate) struct RegisterQuery {
     /// Its form; what the `Accept` header prefers if left out, JSON if that names none of them.
     #[param(inline, required = false)]
     pub(crate) format: Option<Form>,
+    /// How days are counted: `calendar-1`, civil days, if left out; `elapsed-24` adds the moment after full days of 24 hours.
+    #[param(inline, required = false)]
+    pub(crate) counting: Option<CountingWord>,
+}
+
+/// How days are counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, ToSchema)]
+pub(crate) enum CountingWord {
+    /// Civil days.
+    #[serde(rename = "calendar-1")]
+    #[schema(rename = "calendar-1")]
+    Calendar,
+    /// Full days of 24 hours.
+    #[serde(rename = "elapsed-24")]
+    #[schema(rename = "elapsed-24")]
+    Elapsed,
 }
 
 /// The forms of a register.

@@ -6,6 +6,7 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_T
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::Instant;
+use combclear_domain::calendar::Counting;
 use combclear_domain::gaps::GapsReport;
 use combclear_domain::holding::Holding;
 use combclear_domain::register::{Period, RegisterReport};
@@ -18,7 +19,7 @@ use utoipa::ToSchema;
 
 use crate::accept::preferred;
 use crate::app::App;
-use crate::extract::{Form, HoldingPath, Path, Query, RegisterQuery, TimeQuery};
+use crate::extract::{CountingWord, Form, HoldingPath, Path, Query, RegisterQuery, TimeQuery};
 use crate::problem::{Problem, ProblemKind, Problems};
 
 /// The forms of the register in the order in which they are preferred.
@@ -66,6 +67,10 @@ pub(crate) async fn get_register(
 ) -> Result<Response, Problem> {
     let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
     let (report, _) = report(&app, &path.holding, time).await?;
+    let report = report.counted_by(match query.counting {
+        Some(CountingWord::Elapsed) => Counting::Elapsed,
+        Some(CountingWord::Calendar) | None => Counting::Calendar,
+    });
     let form = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(Form::Json);
     let made = app.clock.now();
     let mut response = match form {

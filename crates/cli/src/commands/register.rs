@@ -17,6 +17,7 @@ use crate::{Outcome, clock, place};
 pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
     let (report, gaps) = report(at, &ask.time).await?;
+    let report = report.counted_by(ask.counting);
     let files = files(ask, &report, &gaps)?;
     for (path, bytes) in &files {
         output::write(path, bytes)?;

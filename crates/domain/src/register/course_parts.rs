@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use super::View;
 use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
-use crate::calendar::{Day, last_blocked_day};
-use crate::history::{Course, History, used_up};
+use crate::calendar::{Day, TimeOfDay, last_blocked_day};
+use crate::history::{Course, End, History, used_up};
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Administration;
@@ -97,18 +97,29 @@ fn same_fate(one: &CoursePart, other: &CoursePart) -> bool {
 #[derive(Default)]
 struct Fate {
     last: Option<Day>,
+    /// The times of day of what ended on that last day.
+    last_at: Vec<Option<TimeOfDay>>,
     still_in: bool,
     not_known_since: Option<Day>,
 }
 
 impl Fate {
-    fn of(courses: &[Course], as_of: Day) -> Fate {
+    fn of(view: &View<'_>, courses: &[Course]) -> Fate {
+        let as_of = view.as_of;
         let mut fate = Fate::default();
         // What a later line of the course took over says nothing any more.
         for course in courses.iter().filter(|course| course.until.is_none()) {
             match Standing::of(course, as_of) {
                 Standing::In => fate.still_in = true,
-                Standing::Out(day) => fate.last = fate.last.max(Some(day)),
+                Standing::Out(day) => {
+                    if fate.last < Some(day) {
+                        fate.last = Some(day);
+                        fate.last_at.clear();
+                    }
+                    if fate.last == Some(day) {
+                        fate.last_at.push(time_of_end(view, course, day));
+                    }
+                }
                 Standing::PerhapsSpent => {
                     let last = course.doses.last().map_or(course.placed, |dose| dose.on);
                     let spent = used_up(&course.terms).map_or(last, |(days, _)| last.plus(days));
@@ -124,6 +135,14 @@ impl Fate {
     }
 }
 
+/// The time of day of the removal or the last dose on a day.
+fn time_of_end(view: &View<'_>, course: &Course, day: Day) -> Option<TimeOfDay> {
+    match course.end {
+        End::Out { on, entry } if on == day => view.holding.record(entry)?.at,
+        _ => course.doses.iter().rev().find(|dose| dose.on == day)?.at,
+    }
+}
+
 fn part(
     view: &View<'_>,
     colony: &ColonyName,
@@ -131,7 +150,7 @@ fn part(
     dose: &Record,
     came: Option<(EntryId, Day)>,
 ) -> CoursePart {
-    let fate = Fate::of(courses, view.as_of);
+    let fate = Fate::of(view, courses);
     let placed = courses.iter().map(|course| course.placed).min().unwrap_or(dose.on);
     // The terms of the newest line hold; where several run side by side, the longest of each.
     let lines = || courses.iter().filter(|course| course.until.is_none());
@@ -152,6 +171,14 @@ fn part(
         later_apiaries: moves(view, colony, here_from, until),
         first: placed,
         last: fate.last,
+        // The latest of several, if all are known.
+        last_at: fate
+            .last_at
+            .iter()
+            .copied()
+            .collect::<Option<Vec<TimeOfDay>>>()
+            .and_then(|times| times.into_iter().max())
+            .filter(|_| fate.last.is_some()),
         still_in: fate.still_in,
         must_be_out_by: longest.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
         not_known_since: fate.not_known_since,
@@ -163,6 +190,7 @@ fn part(
         wait_days: wait.map(|fact| fact.value).filter(|days| *days > 0),
         last_blocked_day,
         first_free_day: ends.map(|(last, _)| last_blocked_day.map_or(last, Day::next)),
+        free_at: None,
     }
 }
 

@@ -17,7 +17,7 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
-use crate::calendar::{Day, POLICY};
+use crate::calendar::{Counting, Day, Moment, POLICY};
 use crate::holding::{Holding, Record};
 use crate::journal::event::Event;
 use crate::journal::seal::Hash;
@@ -99,6 +99,23 @@ impl RegisterReport {
             policy: POLICY,
             notice: NOTICE,
         }
+    }
+}
+
+impl RegisterReport {
+    /// The same, counted by a policy. Counting full days of 24 hours adds the moment from which each course is free, where the
+    /// time of day was noted; civil days stand beside it all the same.
+    #[must_use]
+    pub fn counted_by(mut self, counting: Counting) -> RegisterReport {
+        self.policy = counting.as_str();
+        for course in self.administrations.iter_mut().flat_map(|row| &mut row.courses) {
+            let days =
+                course.withdrawal.as_ref().map(|period| period.days.max(course.wait_days.unwrap_or(0)));
+            let last = course.last.zip(course.last_at).map(|(on, at)| Moment { on, at });
+            let free_at = last.zip(days).map(|(last, days)| last.after_days(days));
+            course.free_at = free_at.filter(|_| counting == Counting::Elapsed);
+        }
+        self
     }
 }
 

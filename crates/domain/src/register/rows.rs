@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::calendar::{Day, Instant, TimeOfDay};
+use crate::calendar::{Day, Instant, Moment, TimeOfDay};
 use crate::history::Authority;
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
@@ -244,6 +244,8 @@ pub struct CoursePart {
     pub first: Day,
     /// The day of the last dose, or on which the last of it came out; absent while it is in or that is not known.
     pub last: Option<Day>,
+    /// The time of day of that last dose or removal, if it was noted of all of them.
+    pub last_at: Option<TimeOfDay>,
     /// Whether it is still in.
     pub still_in: bool,
     /// While it is in: the last day on which it may be, by the longest stay that anybody states.
@@ -261,6 +263,9 @@ pub struct CoursePart {
     pub last_blocked_day: Option<Day>,
     /// The first day free of both; absent while it is in or a period is not known.
     pub first_free_day: Option<Day>,
+    /// From when it is free of both if full days of 24 hours are counted, where that was asked for and the time of day was
+    /// noted. The days above are always civil days.
+    pub free_at: Option<Moment>,
 }
 
 /// An apiary to which colonies were moved.
