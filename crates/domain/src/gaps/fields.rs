@@ -148,7 +148,7 @@ impl<'r> Asked<'r> {
         about: &About<'r>,
     ) {
         let Some(limit) = profile.time_limit(occasion) else { return };
-        if written.days_late <= u32::from(limit.rule.within_days) || written.corrects.is_some() {
+        if written.days_late <= u32::from(limit.rule.within_days) {
             return;
         }
         let wanted = match limit.rule.within_days {

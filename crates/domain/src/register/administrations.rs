@@ -24,7 +24,7 @@ pub(super) fn administrations(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<A
         let first = first.map_or(record.id, |first| first.id);
         let name = medicine(view, body);
         AdministrationRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             one_way: view.leaflet(&name, record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
             medicine: view.medicine(&name, record.on),
             given: given_parts(view, body),
@@ -54,7 +54,7 @@ pub(super) fn removals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<RemovalR
             _ => MedicineName::unknown(),
         };
         Some(RemovalRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             medicine: view.medicine(&name, record.on),
             first_dose: first.map_or(body.administration, |first| first.id),
             placed: first.map(|first| first.on),

@@ -10,6 +10,7 @@ use super::rows::{
 };
 use crate::calendar::Day;
 use crate::holding::Record;
+use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::leaflet::Leaflet;
 use crate::quantity::Quantity;
@@ -23,7 +24,8 @@ pub(super) fn keepers(view: &View<'_>) -> Vec<KeeperPart> {
         .rposition(|record| record.on <= view.period.from())
         .or_else(|| (!file.is_empty()).then_some(0));
     let known = file.iter().skip(first.unwrap_or(0)).enumerate();
-    let of_time = known.filter(|(index, record)| *index == 0 || record.on <= view.period.to());
+    let last = view.period.to().min(view.as_of);
+    let of_time = known.filter(move |(index, record)| *index == 0 || record.on <= last);
     let keeper = of_time.filter_map(|(_, record)| match &*record.event {
         Event::HoldingDetails(details) => Some(KeeperPart {
             entry: record.id,
@@ -50,7 +52,7 @@ pub(super) fn acquisitions(
         let earlier = record.on < view.period.from();
         let stands = view.period.holds(record.on) || (earlier && touched.contains(&acquired.lot));
         stands.then(|| AcquisitionRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             earlier,
             lot: acquired.lot.clone(),
             medicine: view.medicine(&acquired.medicine, record.on),
@@ -83,7 +85,7 @@ pub(super) fn prescriptions(
         let earlier = record.on < view.period.from();
         let stands = view.period.holds(record.on) || (earlier && used.contains(&body.prescription));
         stands.then(|| PrescriptionRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             earlier,
             prescription: view.prescription(&body.prescription),
             medicine: view.medicine(&body.medicine, record.on),
@@ -100,7 +102,7 @@ pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<Disposa
         let Event::Disposal(body) = &*record.event else { return None };
         let lot = view.holding.lot(&body.lot).map(|(_, lot)| lot);
         Some(DisposalRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             lot: body.lot.clone(),
             medicine: view.medicine_of_lot(&body.lot, record.on),
             batch: lot.and_then(|lot| lot.batch.clone()),
@@ -189,6 +191,18 @@ impl View<'_> {
             actives: leaflet.map(|leaflet| leaflet.actives.clone()).unwrap_or_default(),
             strength: leaflet.map(|leaflet| leaflet.strength.clone()),
         }
+    }
+
+    /// The entries that a lot rests on besides its acquisition: its medicine, what was read of it, when it was opened.
+    pub(super) fn rests_on(&self, lot: &LotName) -> Vec<EntryId> {
+        let medicine = self.holding.lot(lot).and_then(|(_, lot)| self.holding.medicine(&lot.medicine));
+        let of_lot = self.holding.lot_file(lot).iter().filter(|record| {
+            matches!(
+                &*record.event,
+                Event::LeafletReading(_) | Event::LotOpened(_) | Event::DocumentAttached(_)
+            )
+        });
+        of_lot.map(|record| record.id).chain(medicine.map(|(record, _)| record.id)).collect()
     }
 
     /// The leaflet that a medicine points to, if the holding's jurisdiction has it.
