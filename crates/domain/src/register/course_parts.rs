@@ -168,6 +168,7 @@ fn part(
     let until = first_free_day.map_or(view.as_of, |free| free.before().max(dose.on)).min(view.as_of);
     let here_from = came.map_or(dose.on, |(_, on)| on);
     let stood = stood_at(view, colony, here_from, dose.at.filter(|_| came.is_none()));
+    let least = lines().filter_map(|course| course.terms.stay_min.bounds()).map(|(_, longer)| longer);
     let longest = lines().filter_map(|course| course.terms.stay_max.bounds()).map(|(_, longest)| longest);
     CoursePart {
         colonies: vec![colony.clone()],
@@ -186,6 +187,7 @@ fn part(
             .and_then(|times| times.into_iter().max())
             .filter(|_| fate.last.is_some()),
         still_in: fate.still_in,
+        may_come_out_from: least.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
         must_be_out_by: longest.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
         not_known_since: fate.not_known_since,
         duration_days: fate.last.map(|last| duration(placed, last, single)),

@@ -5,8 +5,8 @@ use std::sync::Arc;
 
 use super::View;
 use super::rows::{
-    AcquisitionRow, DisposalRow, DocumentPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
-    PrescriptionRow, Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, DocumentPart, KeeperPart, LotTotal, MedicinePart,
+    PrescriptionPart, PrescriptionRow, Written,
 };
 use crate::calendar::Day;
 use crate::holding::Record;
@@ -45,8 +45,10 @@ pub(super) fn acquisitions(
     view: &View<'_>,
     standing: &[&Arc<Record>],
     within: &[&Arc<Record>],
+    administrations: &[AdministrationRow],
 ) -> Vec<AcquisitionRow> {
-    let touched: BTreeSet<&LotName> = within.iter().flat_map(|record| lots_of(&record.event)).collect();
+    let mut touched: BTreeSet<&LotName> = within.iter().flat_map(|record| lots_of(&record.event)).collect();
+    touched.extend(administrations.iter().flat_map(|row| &row.given).map(|part| &part.lot));
     let rows = standing.iter().filter_map(|record| {
         let Event::LotAcquired(acquired) = &*record.event else { return None };
         let earlier = record.on < view.period.from();
@@ -71,15 +73,10 @@ pub(super) fn acquisitions(
 pub(super) fn prescriptions(
     view: &View<'_>,
     standing: &[&Arc<Record>],
-    within: &[&Arc<Record>],
+    administrations: &[AdministrationRow],
 ) -> Vec<PrescriptionRow> {
-    let used: BTreeSet<&PrescriptionName> = within
-        .iter()
-        .filter_map(|record| match &*record.event {
-            Event::Administration(given) => given.prescription.as_ref(),
-            _ => None,
-        })
-        .collect();
+    let named = administrations.iter().filter_map(|row| row.prescription.as_ref());
+    let used: BTreeSet<&PrescriptionName> = named.map(|prescription| &prescription.number).collect();
     let rows = standing.iter().filter_map(|record| {
         let Event::Prescription(body) = &*record.event else { return None };
         let earlier = record.on < view.period.from();
@@ -190,7 +187,16 @@ impl View<'_> {
             leaflet_known: leaflet.is_some(),
             actives: leaflet.map(|leaflet| leaflet.actives.clone()).unwrap_or_default(),
             strength: leaflet.map(|leaflet| leaflet.strength.clone()),
+            withdrawal_declared: described.and_then(|described| described.terms.as_ref()?.withdrawal_days),
         }
+    }
+
+    /// The withdrawal period that was last read on the leaflet of a lot.
+    pub(super) fn withdrawal_read(&self, lot: &LotName) -> Option<u16> {
+        self.holding.lot_file(lot).iter().rev().find_map(|record| match &*record.event {
+            Event::LeafletReading(reading) => reading.terms.withdrawal_days,
+            _ => None,
+        })
     }
 
     /// The entries that a lot rests on besides its acquisition: its medicine, what was read of it, when it was opened.

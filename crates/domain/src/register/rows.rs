@@ -99,6 +99,8 @@ pub struct MedicinePart {
     pub actives: Vec<String>,
     /// The strength in words, if the leaflet is known.
     pub strength: Option<String>,
+    /// The withdrawal period in days that the keeper declared for it.
+    pub withdrawal_declared: Option<u16>,
 }
 
 /// A document kept with a lot or a prescription.
@@ -181,6 +183,9 @@ pub struct PrescriptionPart {
 pub struct AdministrationRow {
     /// When, and who wrote it down.
     pub written: Written,
+    /// Whether it was given before the time of the register, and stands here because it was in, or a period of it ran, in
+    /// that time. It is not in the totals.
+    pub earlier: bool,
     /// The medicine.
     pub medicine: MedicinePart,
     /// What was given, lot by lot.
@@ -222,6 +227,8 @@ pub struct GivenPart {
     pub batch: Option<String>,
     /// Its expiry date.
     pub expiry: Option<Day>,
+    /// The withdrawal period in days that was read on the leaflet of this lot, if anybody read it.
+    pub withdrawal_read: Option<u16>,
     /// How much each colony got.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000))]
     pub each: Quantity,
@@ -254,6 +261,8 @@ pub struct CoursePart {
     pub last_at: Option<TimeOfDay>,
     /// Whether it is still in.
     pub still_in: bool,
+    /// While it is in: the first day on which it may come out, by the longest of the least stays that anybody states.
+    pub may_come_out_from: Option<Day>,
     /// While it is in: the last day on which it may be, by the longest stay that anybody states.
     pub must_be_out_by: Option<Day>,
     /// Since when it is not known whether it is in: a split or a uniting did not say, or it may be used up by then.
