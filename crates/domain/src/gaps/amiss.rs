@@ -79,9 +79,25 @@ pub(super) fn of_uses(register: &RegisterReport, stock: &[LotReport]) -> Vec<Gap
             gaps.extend(after_expiry(row, lot));
             gaps.extend(past_life_in_use(row, lot));
         }
+        gaps.extend(prescribed_after(register, row));
         gaps.extend(row.courses.iter().filter_map(|part| end_not_recorded(row, part, register.as_of)));
     }
     gaps
+}
+
+/// A prescription that bears a later day than what was given under it.
+fn prescribed_after(register: &RegisterReport, row: &AdministrationRow) -> Option<Gap> {
+    let used = row.prescription.as_ref()?;
+    let number = &used.number;
+    let mut known = register.prescriptions.iter();
+    let on = known.find(|known| known.prescription.number == *number).map(|known| known.written.on);
+    if on.is_some_and(|on| on <= row.written.on) {
+        return None;
+    }
+    let about = About::administration(row);
+    let when = on.map_or_else(|| "only later".to_owned(), |on| format!("only on {on}"));
+    let statement = format!("{}: prescription {number} was written {when}", about.in_words());
+    Some(shown(&about, "prescribed_after", statement))
 }
 
 fn after_expiry(row: &AdministrationRow, lot: &LotReport) -> Option<Gap> {

@@ -5,7 +5,6 @@ use std::cmp::Ordering;
 use super::terms::{Authority, Fact, LotSaid, Stated};
 use crate::calendar::Day;
 use crate::holding::Record;
-use crate::journal::entry::EntryId;
 use crate::journal::event::StatedTerms;
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Force, Leaflet, Rule, Says, Topic};
@@ -88,7 +87,8 @@ where
         let of_lot = |lot: &LotSaid<'_>| {
             let built_in = self.built_in(resolver.built_in, lot.revision);
             let said = |value, authority| said(value, authority, built_in.as_ref());
-            let read = self.newest_reading(&lot.readings).into_iter().chain(on_packs(lot));
+            let placed = resolver.built_in.placed;
+            let read = self.reading_that_holds(&lot.readings, placed).into_iter().chain(on_packs(lot));
             let read = strictest(read, |a, b| (self.order)(&a.0, &b.0)).map(|(value, by)| said(value, by));
             let declared = || {
                 declared
@@ -107,19 +107,21 @@ where
         Some(Fact { confidence, ..strictest })
     }
 
-    /// What the newest reading of a lot says; of several made on one day, the strictest.
-    fn newest_reading(&self, readings: &[(&Record, &StatedTerms)]) -> Option<(T, Authority)> {
-        let mut newest: Option<(Day, T, EntryId)> = None;
-        for (record, terms) in readings {
-            let Some(value) = (self.stated)(terms) else { continue };
-            let better = newest.as_ref().is_none_or(|(on, known, _)| {
-                record.on > *on || (record.on == *on && (self.order)(&value, known) == Ordering::Greater)
-            });
-            if better {
-                newest = Some((record.on, value, record.id));
-            }
-        }
-        newest.map(|(_, value, entry)| (value, Authority::Reading(entry)))
+    /// What was read of a lot when the course began: the newest reading by then, of several made on one day the strictest. A
+    /// reading made later may only be stricter: what held for a treatment is not loosened afterwards, unless the reading
+    /// that was wrong is corrected.
+    fn reading_that_holds(
+        &self,
+        readings: &[(&Record, &StatedTerms)],
+        placed: Day,
+    ) -> Option<(T, Authority)> {
+        let stated = readings.iter().filter_map(|(record, terms)| {
+            Some((record.on, (self.stated)(terms)?, Authority::Reading(record.id)))
+        });
+        let newest_by_then = stated.clone().map(|(on, ..)| on).filter(|on| *on <= placed).max();
+        let holds = stated.filter(|(on, ..)| newest_by_then.is_none_or(|newest| *on >= newest));
+        let strictest = strictest(holds, |a, b| (self.order)(&a.1, &b.1));
+        strictest.map(|(_, value, authority)| (value, authority))
     }
 
     /// What the built-in leaflet says. Where methods or revisions of the label differ and none was noted, the strictest
