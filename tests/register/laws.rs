@@ -4,6 +4,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use combclear_domain::Quantity;
 use combclear_domain::calendar::Day;
+use combclear_domain::history::{History, Verdict};
 use combclear_domain::holding::Holding;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Kind};
 use combclear_domain::register::{Period, RegisterReport};
@@ -222,6 +223,28 @@ proptest! {
         };
         let parts = [of(Day::FIRST, day(cut)), of(day(cut).next(), Day::LAST)].concat();
         prop_assert_eq!(parts, of(Day::FIRST, Day::LAST));
+    }
+
+    /// Of a colony with one course and nothing else that bears on it, the register frees nothing that supering does not.
+    #[test]
+    fn what_the_register_calls_free_may_be_supered((holding, _) in corrected()) {
+        for row in whole(&holding).administrations {
+            for part in &row.courses {
+                let Some(free) = part.first_free_day else { continue };
+                for colony in &part.colonies {
+                    let history = History::of(&holding, all_leaflets(), colony);
+                    let alone = history.courses.len() == 1 && history.unknown_since.is_none();
+                    if !alone || history.begun.is_none_or(|(begun, _)| free < begun) {
+                        continue;
+                    }
+                    let on = free.max(part.came_on.unwrap_or(free));
+                    if history.ended.is_some_and(|(ended, _)| ended <= on) {
+                        continue;
+                    }
+                    prop_assert_eq!(history.may_be_supered(on), Verdict::Yes, "{} on {} by {:?}", colony, on, part);
+                }
+            }
+        }
     }
 
     #[test]

@@ -223,6 +223,10 @@ pub(super) fn of_lots(register: &RegisterReport, stock: &[LotReport]) -> Vec<Gap
             );
             gaps.push(advice(EXPIRY_NOT_TOLD, statement, "read it on the pack, and correct the acquisition"));
         }
+        if let Some(expiry) = row.expiry.filter(|expiry| *expiry < row.written.on) {
+            let statement = format!("{}: it had expired on {expiry} already", about.in_words());
+            gaps.push(shown(&about, "expired_when_acquired", statement));
+        }
         let Some(lot) = stock.iter().find(|lot| lot.lot == row.lot) else { continue };
         if let Some(over) = lot.over {
             let statement =
