@@ -77,6 +77,16 @@ impl Row {
         hash("hash", &self.hash)
     }
 
+    /// Whether its body was moved into an archive, or else taken away.
+    pub(crate) fn is_without_body(&self) -> bool {
+        self.body.is_empty()
+    }
+
+    /// Whether it is of this kind.
+    pub(crate) fn is(&self, kind: Kind) -> bool {
+        self.kind == kind.as_str().as_bytes()
+    }
+
     /// What the hash covers.
     ///
     /// The hash takes "nothing noted" and empty text for the same, so the difference is looked at here.
@@ -113,8 +123,13 @@ impl Row {
         let kind = Kind::from_word(fields.kind).ok_or_else(|| {
             format!("its `kind` is `{}`, which is not one that this program knows", fields.kind)
         })?;
-        let event = Event::read(kind, fields.body)
-            .map_err(|fault| format!("its `body` does not fit its kind: {fault} (at `{}`)", fault.pointer))?;
+        let event = if self.is_without_body() {
+            Event::InArchive(kind)
+        } else {
+            Event::read(kind, fields.body).map_err(|fault| {
+                format!("its `body` does not fit its kind: {fault} (at `{}`)", fault.pointer)
+            })?
+        };
         let correction = match &self.corrects {
             Some(of) => Some(Correction { of: id("corrects", of)?, reason: fields.reason.to_owned() }),
             None => None,

@@ -1,7 +1,8 @@
 //! The walk along the chain.
 
+use combclear_domain::journal::archive::{Archives, Rest};
 use combclear_domain::journal::seal::{Broken, Link, follows};
-use combclear_domain::journal::{Checkpoint, Hash};
+use combclear_domain::journal::{Checkpoint, Event, Hash, Kind};
 use combclear_domain::words::HoldingName;
 
 use crate::journal::{Missed, Verified};
@@ -12,6 +13,7 @@ pub(crate) struct Walk<'a> {
     holding: &'a HoldingName,
     since: Option<&'a Checkpoint>,
     tip: Option<(u64, Hash)>,
+    archives: Archives,
 }
 
 impl<'a> Walk<'a> {
@@ -24,7 +26,7 @@ impl<'a> Walk<'a> {
             let of = checkpoint.holding.clone();
             return Err(Verified::CheckpointMissed(Missed::OtherHolding { of }));
         }
-        let walk = Walk { holding, since, tip: None };
+        let walk = Walk { holding, since, tip: None, archives: Archives::default() };
         walk.meets_checkpoint(0, Hash::GENESIS)?;
         Ok(walk)
     }
@@ -43,17 +45,33 @@ impl<'a> Walk<'a> {
             Some(checkpoint) if checkpoint.entries > entries => {
                 Verified::CheckpointMissed(Missed::Shorter { had: checkpoint.entries, has: entries })
             }
-            _ => Verified::Sound { entries, head: self.tip.map(|(_, hash)| hash) },
+            _ => match self.archives.end() {
+                Ok(()) => Verified::Sound { entries, head: self.tip.map(|(_, hash)| hash) },
+                Err(broken) => Verified::Broken(broken),
+            },
         }
     }
 
-    fn next(&self, row: &Row) -> Result<(u64, Hash), Broken> {
+    fn next(&mut self, row: &Row) -> Result<(u64, Hash), Broken> {
         let (seq, id) = (row.place(), row.id());
         let broken = |what| Broken { seq, id, what };
         let fields = row.fields(self.holding.as_str()).map_err(broken)?;
         let prev = row.prev().map_err(broken)?;
         let hash = row.hash().map_err(broken)?;
-        follows(self.tip, Link { seq, id, prev, hash }, fields.hash(prev))?;
+        let link = Link { seq, id, prev, hash };
+        if row.is_without_body() {
+            // Its own hash cannot be worked out anew: an entry further on vouches for it.
+            follows(self.tip, link, hash)?;
+            self.archives.without_body(Rest::of_fields(fields, id, prev, hash));
+            return Ok((seq, hash));
+        }
+        follows(self.tip, link, fields.hash(prev))?;
+        if row.is(Kind::Archived) {
+            match Event::read(Kind::Archived, fields.body) {
+                Ok(Event::Archived(body)) => self.archives.archived(seq, id, &body)?,
+                _ => return Err(broken("its `body` does not say what was moved into an archive".to_owned())),
+            }
+        }
         Ok((seq, hash))
     }
 
