@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
-use combclear_domain::journal::Checkpoint;
 use combclear_domain::journal::seal::NotACheckpoint;
+use combclear_domain::journal::{Checkpoint, EntryId};
 use combclear_domain::words::HoldingName;
-use combclear_store::{DocumentFault, Verified};
+use combclear_store::{DocumentFault, Register, Verified};
 use serde::Serialize;
 
 use super::{counted, print, print_json};
@@ -23,6 +23,8 @@ struct Report {
     first_bad_entry: Option<u64>,
     /// Those that are missing or altered.
     documents: Vec<BadDocument>,
+    /// The entry that tells of the archive asked about, which holds.
+    archive: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -49,10 +51,16 @@ impl BadDocument {
 }
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
-    let (holding, since, verified) = place::with_holding(at, async |register, holding| {
+    let (holding, since, verified, archive) = place::with_holding(at, async |register, holding| {
         let since = verify.since.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
         let verified = register.journal().verify(&holding, since.as_ref()).await?;
-        Ok((holding, since, verified))
+        let archive = match (&verify.archive, &verified) {
+            (Some(file), Verified::Sound { .. } | Verified::Lacking { .. }) => {
+                Some(archive(register, &holding, file).await?)
+            }
+            _ => None,
+        };
+        Ok((holding, since, verified, archive))
     })
     .await?;
     let mut report = Report {
@@ -63,6 +71,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
         fault: None,
         first_bad_entry: None,
         documents: Vec::new(),
+        archive: archive.as_ref().map(|(_, id)| id.to_string()),
     };
     let said = match &verified {
         Verified::Sound { entries, head } => {
@@ -103,12 +112,61 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             format!("The journal of {holding} DOES NOT HOLD against the checkpoint: {missed}")
         }
     };
+    let said = match &archive {
+        Some((of_archive, _)) => format!("{}\n{of_archive}", said.trim_end()),
+        None => said,
+    };
     if verify.json {
         print_json(&report)?;
     } else {
         print(said.trim_end())?;
     }
     Ok(if report.sound { Outcome::Done } else { Outcome::No })
+}
+
+/// Proves an archive file with a journal that holds: it is the very file that an entry names, and its entries are those of
+/// which the rest stays in the journal. Returns what is said of it, and the id of that entry.
+async fn archive(
+    register: &Register,
+    holding: &HoldingName,
+    path: &Path,
+) -> Result<(String, EntryId), Failure> {
+    let file = super::archive::read_file(path, holding)?;
+    let told = register.read(holding, |folded| {
+        let archives = folded.archives();
+        archives.into_iter().map(|(record, body)| (record.id, record.seq, body.clone())).collect::<Vec<_>>()
+    });
+    let told = told.await?.unwrap_or_default();
+    let path = path.display();
+    let Some((id, seq, body)) = told.iter().find(|(_, _, body)| body.file == file.hash) else {
+        let near = told.iter().find(|(_, _, body)| body.digest == file.digest());
+        let message = match near {
+            Some((id, seq, _)) => {
+                format!(
+                    "the archive `{path}` DOES NOT HOLD: entry {seq} ({id}) tells of these entries in another file"
+                )
+            }
+            None => format!(
+                "the archive `{path}` DOES NOT HOLD: no entry of the journal of {holding} tells of it"
+            ),
+        };
+        let help = "name the journal that it was moved out of (--db), or bring the file back from a copy";
+        return Err(Failure::new(message, help));
+    };
+    let contents = u64::try_from(file.contents.len()).unwrap_or(u64::MAX);
+    if body.digest != file.digest() || body.contents != contents {
+        let message = format!(
+            "the archive `{path}` DOES NOT HOLD: its entries are not those that entry {seq} tells of"
+        );
+        return Err(Failure::new(
+            message,
+            "keep both as they are, and compare them with an export from before",
+        ));
+    }
+    let entries = counted(body.entries, "entry", "entries");
+    let documents = counted(contents, "document", "documents");
+    let said = format!("The archive {path} holds: {entries} and {documents}, as entry {seq} ({id}) tells.");
+    Ok((said, *id))
 }
 
 /// Reads a checkpoint of this holding: the three lines alone, or all that `combclear verify` printed with them.

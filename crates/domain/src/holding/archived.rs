@@ -26,6 +26,16 @@ impl Holding {
         self.bare.first_key_value().map(|(seq, id)| (*seq, *id))
     }
 
+    /// The entries that tell of archives, in the order in which they were recorded.
+    #[must_use]
+    pub fn archives(&self) -> Vec<(&Record, &Archived)> {
+        let told = self.in_order().into_iter().filter_map(|record| match &*record.event {
+            Event::Archived(body) => Some((&**record, body)),
+            _ => None,
+        });
+        told.collect()
+    }
+
     /// The same holding once the bodies of these places are in an archive.
     #[must_use]
     pub fn without(&self, places: &Places) -> Holding {
