@@ -8,6 +8,7 @@ use std::sync::Arc;
 
 use combclear_domain::calendar::Instant;
 use combclear_domain::holding::{Holding, Refusal};
+use combclear_domain::journal::archive::BODY_GONE;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Hash};
 use combclear_domain::words::HoldingName;
@@ -275,7 +276,7 @@ impl Register {
         }
         if let Some((seq, id)) = current.first_without_body() {
             undo(&mut current, &taken);
-            let what = "its body is not here, and no entry says that it was moved into an archive".to_owned();
+            let what = BODY_GONE.to_owned();
             return Err(RecordError::NotNext(combclear_domain::journal::seal::Broken { seq, id, what }));
         }
         match self.append(holding, &mut current, &taken, contents).await? {
@@ -400,7 +401,7 @@ impl Register {
 /// A body that is gone although nothing says that it was moved: no answer may rest on what is left.
 fn is_accounted_for(holding: &Holding) -> Result<(), StoreError> {
     holding.first_without_body().map_or(Ok(()), |(seq, _)| {
-        let what = "its body is not here, and no entry says that it was moved into an archive".to_owned();
+        let what = BODY_GONE.to_owned();
         Err(StoreError::Unreadable { holding: holding.name().to_string(), seq, what })
     })
 }

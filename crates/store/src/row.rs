@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use combclear_domain::calendar::{Day, Instant, TimeOfDay};
 use combclear_domain::journal::entry::Correction;
+use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::Fields;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kind};
 use combclear_domain::words::Person;
@@ -85,6 +86,14 @@ impl Row {
     /// Whether it is of this kind.
     pub(crate) fn is(&self, kind: Kind) -> bool {
         self.kind == kind.as_str().as_bytes()
+    }
+
+    /// The places that it says were moved into an archive, if it says so in its own words.
+    pub(crate) fn moves(&self) -> Option<Places> {
+        match Event::read(Kind::Archived, str::from_utf8(&self.body).ok()?) {
+            Ok(Event::Archived(body)) => Some(body.places),
+            _ => None,
+        }
     }
 
     /// What the hash covers.

@@ -23,10 +23,10 @@ pub(crate) const BY_ID: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
 from entries where holding = $1 and id = $2";
 
-/// Holding. The entries that attach documents.
-pub(crate) const ATTACHED: &str = "
+/// Holding, kind.
+pub(crate) const OF_KIND: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
-from entries where holding = $1 and kind = 'document_attached' order by seq";
+from entries where holding = $1 and kind = $2 order by seq";
 
 /// Holding, hash, bytes. Adds nothing if the holding keeps the content already.
 pub(crate) const KEEP: &str = "

@@ -6,7 +6,7 @@ use std::future::Future;
 use async_trait::async_trait;
 use combclear_domain::journal::archive::{Archives, Rest};
 use combclear_domain::journal::seal::{Broken, hash_of};
-use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash, Kind};
 use combclear_domain::words::HoldingName;
 use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
@@ -195,7 +195,8 @@ impl<B: Backend> Journal for SqlJournal<B> {
 
     async fn attached(&self, holding: &HoldingName) -> Result<Vec<Entry>, StoreError> {
         let mut reader = self.reader().await?;
-        let rows = reader.attached(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
+        let rows = reader.of_kind(holding.as_str(), Kind::DocumentAttached).await;
+        let rows = rows.map_err(|error| self.backend.explain(error))?;
         rows.iter().map(|row| understand(holding, row)).collect()
     }
 
@@ -231,7 +232,12 @@ impl<B: Backend> Journal for SqlJournal<B> {
         holding: &HoldingName,
         since: Option<&Checkpoint>,
     ) -> Result<Verified, StoreError> {
-        let mut walk = match Walk::begin(holding, since) {
+        let told = {
+            let mut reader = self.reader().await?;
+            let told = reader.of_kind(holding.as_str(), Kind::Archived).await;
+            told.map_err(|error| self.backend.explain(error))?
+        };
+        let mut walk = match Walk::begin(holding, since, &told) {
             Ok(walk) => walk,
             Err(found) => return Ok(found),
         };

@@ -2,7 +2,7 @@
 
 use std::future::Future;
 
-use combclear_domain::journal::{Content, Entry, Hash};
+use combclear_domain::journal::{Content, Entry, Hash, Kind};
 use uuid::Uuid;
 
 use crate::row::Row;
@@ -32,8 +32,8 @@ pub(crate) trait Statements: Send {
     /// The row with an id.
     fn by_id(&mut self, holding: &str, id: Uuid) -> impl Future<Output = sqlx::Result<Option<Row>>> + Send;
 
-    /// The rows that attach documents, in order.
-    fn attached(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
+    /// The rows of a kind, in order.
+    fn of_kind(&mut self, holding: &str, kind: Kind) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
 
     /// Adds a content, unless it is there already.
     fn keep(&mut self, holding: &str, content: &Content) -> impl Future<Output = sqlx::Result<()>> + Send;
@@ -111,8 +111,8 @@ macro_rules! statements_on {
                 sqlx::query_as(sql::BY_ID).bind(holding).bind(id).fetch_optional(self).await
             }
 
-            async fn attached(&mut self, holding: &str) -> sqlx::Result<Vec<Row>> {
-                sqlx::query_as(sql::ATTACHED).bind(holding).fetch_all(self).await
+            async fn of_kind(&mut self, holding: &str, kind: Kind) -> sqlx::Result<Vec<Row>> {
+                sqlx::query_as(sql::OF_KIND).bind(holding).bind(kind.as_str()).fetch_all(self).await
             }
 
             async fn keep(&mut self, holding: &str, content: &Content) -> sqlx::Result<()> {

@@ -1,6 +1,7 @@
 //! The walk along the chain.
 
-use combclear_domain::journal::archive::{Archives, Rest};
+use combclear_domain::journal::archive::{Archives, BODY_GONE, Rest};
+use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::{Broken, Link, follows};
 use combclear_domain::journal::{Checkpoint, Event, Hash, Kind};
 use combclear_domain::words::HoldingName;
@@ -14,19 +15,28 @@ pub(crate) struct Walk<'a> {
     since: Option<&'a Checkpoint>,
     tip: Option<(u64, Hash)>,
     archives: Archives,
+    named: Vec<Places>,
 }
 
 impl<'a> Walk<'a> {
-    /// Stands before the first row. `Err` is the answer already, here and below.
+    /// Stands before the first row. `told` are the rows that tell of archives: each is looked at when the walk comes to it,
+    /// but a body of which none tells is missed where it is missing. `Err` is the answer already, here and below.
     pub(crate) fn begin(
         holding: &'a HoldingName,
         since: Option<&'a Checkpoint>,
+        told: &[Row],
     ) -> Result<Walk<'a>, Verified> {
         if let Some(checkpoint) = since.filter(|checkpoint| checkpoint.holding != *holding) {
             let of = checkpoint.holding.clone();
             return Err(Verified::CheckpointMissed(Missed::OtherHolding { of }));
         }
-        let walk = Walk { holding, since, tip: None, archives: Archives::default() };
+        let walk = Walk {
+            holding,
+            since,
+            tip: None,
+            archives: Archives::default(),
+            named: told.iter().filter_map(Row::moves).collect(),
+        };
         walk.meets_checkpoint(0, Hash::GENESIS)?;
         Ok(walk)
     }
@@ -60,6 +70,9 @@ impl<'a> Walk<'a> {
         let hash = row.hash().map_err(broken)?;
         let link = Link { seq, id, prev, hash };
         if row.is_without_body() {
+            if !self.named.iter().any(|places| places.contains(seq)) {
+                return Err(broken(BODY_GONE.to_owned()));
+            }
             // Its own hash cannot be worked out anew: an entry further on vouches for it.
             follows(self.tip, link, hash)?;
             self.archives.without_body(Rest::of_fields(fields, id, prev, hash));

@@ -28,6 +28,9 @@ use crate::words::HoldingName;
 /// The version of the archive file that this program reads and writes.
 pub const VERSION: u32 = 1;
 
+/// What is wrong with an entry without body of which no entry tells.
+pub const BODY_GONE: &str = "its body is not here, and no entry says that it was moved into an archive";
+
 /// What stays of an entry whose body is in an archive.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Rest {
@@ -116,10 +119,7 @@ impl Archives {
     pub fn end(&self) -> Result<(), Broken> {
         match self.open.first_key_value() {
             None => Ok(()),
-            Some((seq, rest)) => {
-                let what = "its body is not here, and no entry says that it was moved into an archive";
-                Err(Broken { seq: *seq, id: rest.id, what: what.to_owned() })
-            }
+            Some((seq, rest)) => Err(Broken { seq: *seq, id: rest.id, what: BODY_GONE.to_owned() }),
         }
     }
 }
