@@ -101,14 +101,47 @@ fn whole_stories_go_from_the_day_after_their_last() {
     // 15 March 2014 is the last use of OLD, 3 February 2015 that of SLIP; five years each (vectors.rs).
     for (through, places) in [
         ("2019-03-15", None),
-        ("2019-03-16", Some("8-11")),
-        ("2020-02-03", Some("8-11")),
-        ("2020-02-04", Some("8-15")),
-        ("2026-11-27", Some("8-15")),
+        ("2019-03-16", Some("7-10")),
+        ("2020-02-03", Some("7-10")),
+        ("2020-02-04", Some("7-14")),
+        ("2026-11-27", Some("7-14")),
     ] {
         let found = plan(&book, through).places.map(|places| places.to_string());
         assert_eq!(found.as_deref(), places, "{through}");
     }
+}
+
+/// German law counts from the making of the entry (law.md), whether or not the course came out.
+#[test]
+fn what_is_not_over_is_held_back_although_the_law_would_let_it_go() {
+    let mut book = Book::of("de");
+    book.buy("2016-01-01", "strips", "INSIDE", 1);
+    book.give("2016-01-01", &["INSIDE"]);
+    book.buy("2016-01-01", "liquid", "LEFT", 3);
+    let plan = plan(&book, "2026-11-27");
+    let because: Vec<&str> = plan.held_back.iter().map(|held| held.because.as_str()).collect();
+    assert_eq!(plan.places, None);
+    assert_eq!(
+        because,
+        [
+            "lot INSIDE: not recorded as out of A (removal)",
+            "lot LEFT: 3 pieces left by the book: the count still runs (disposal)",
+        ]
+    );
+}
+
+/// Where the leaflet goes before a stated period, the wait of a medicine without leaflet stays unknown, however long ago it
+/// was given: it must not turn into a yes because the entry went.
+#[test]
+fn what_an_answer_still_turns_on_is_held_back() {
+    let mut book = Book::of("ni");
+    book.buy("2014-01-01", "liquid", "UNKNOWN", 1);
+    book.give("2014-01-01", &["UNKNOWN"]);
+    let before = answers(&book.holding, "2026-11-27".parse().unwrap());
+    assert!(before.contains("A [(2026-11-27, 2028-01-01, Unknown)]"), "{before}");
+    let plan = plan(&book, "2026-11-27");
+    assert_eq!(plan.places, None);
+    assert_eq!(plan.held_back[0].because, "whether colony A may be supered turns on it");
 }
 
 #[test]
@@ -153,15 +186,16 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
         Event::Archived(body) => body.clone(),
         _ => panic!(),
     };
+    let (name, tip) = (book.holding.name().clone(), book.holding.tip());
     let reseal = |body: &Archived| {
         let draft = Draft { event: Event::Archived(body.clone()).into(), ..step.draft.clone() };
         let draft = Draft { body: draft.event.to_body().into(), ..draft };
-        Entry::seal(book.holding.name(), draft, step.recorded_at, book.holding.tip())
+        Entry::seal(&name, draft, step.recorded_at, tip)
     };
     for (places, said) in [
-        ("8-10", "one corrects the other"),
-        ("8", "names what it brought in"),
-        ("8-11,16", "names what it brought in"),
+        ("7-9", "one corrects the other"),
+        ("7", "names what it brought in"),
+        ("7-10,15", "names what it brought in"),
         ("900", "not all of the places"),
         ("1-18446744073709551615", "not all of the places"),
     ] {
@@ -173,7 +207,7 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     body.entries = 2;
     assert_eq!(book.holding.clone().accept_archived(&reseal(&body)).unwrap_err().pointer, "/body/entries");
     book.holding.accept_archived(&step).unwrap();
-    let moved = book.entries[7].draft.id.to_string();
+    let moved = book.entries[6].draft.id.to_string();
     let strike = |of: &str| {
         let entry = json!({ "id": "00000000-0000-7000-8000-fffffffffffe", "on": "2026-11-27", "recorded_by": "K",
             "kind": "strike_out", "body": {}, "corrects": of, "reason": "why" });
@@ -231,7 +265,10 @@ proptest! {
         }
         let through = start.plus(through);
         let plan = plan(&book, &through.to_string());
-        prop_assert_eq!(&plan.held_back, &vec![]);
+        for held in &plan.held_back {
+            let runs = held.because.contains("(removal)") || held.because.contains("the count still runs");
+            prop_assert!(runs || held.because.starts_with("whether colony A may be supered"), "{:?}", held);
+        }
         if plan.places.is_some() {
             let before = answers(&book.holding, through);
             let step = step(&book, &plan);

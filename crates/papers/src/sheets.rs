@@ -2,7 +2,7 @@
 
 use combclear_domain::gaps::GapsReport;
 use combclear_domain::register::{
-    AdministrationRow, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, RegisterReport,
+    AdministrationRow, ArchivedPart, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, RegisterReport,
 };
 use combclear_domain::words::Unit;
 

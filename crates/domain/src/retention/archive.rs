@@ -53,13 +53,17 @@ fn as_text<S: serde::Serializer>(places: &Option<Places>, to: S) -> Result<S::Ok
 }
 
 impl ArchivePlan {
-    /// The stories of which nothing has to be kept any more by the end of `through`, if nothing that stays is tied to them
-    /// and no colony's supering turns on them, from `today` on.
+    /// The stories of which nothing has to be kept any more by the end of `through`, if they are over, nothing that stays is tied
+    /// to them and no colony's supering turns on them, from `today` on.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, through: Day, today: Day) -> ArchivePlan {
         let report = RetentionReport::of(holding, leaflets, laws, through);
-        let mut stories: Vec<KeptStory> = report.stories.into_iter().filter(|story| story.could_go).collect();
-        let mut held_back = Vec::new();
+        let could_go = report.stories.into_iter().filter(|story| story.could_go);
+        // Some laws count from the making of the entry, and so let go what is not over: a lot of which some is left, a course
+        // that is still in a colony. The journal still needs those.
+        let (running, mut stories): (Vec<_>, Vec<_>) = could_go.partition(still_runs);
+        let held_back = running.into_iter().map(|story| HeldBack { because: why_it_runs(&story), story });
+        let mut held_back: Vec<HeldBack> = held_back.collect();
         // Each turn holds one story back at least, so this ends.
         loop {
             let going: Vec<EntryId> = ids(&stories).collect();
@@ -82,6 +86,16 @@ impl ArchivePlan {
         let contents = places.as_ref().map_or_else(Vec::new, |places| contents(holding, places));
         ArchivePlan { holding: holding.name().clone(), through, stories, held_back, places, contents }
     }
+}
+
+fn still_runs(story: &KeptStory) -> bool {
+    story.lots.iter().any(|lot| !lot.still_runs.is_empty())
+}
+
+fn why_it_runs(story: &KeptStory) -> String {
+    let reasons: Vec<&str> =
+        story.lots.iter().flat_map(|lot| lot.still_runs.iter().map(String::as_str)).collect();
+    reasons.join("; ")
 }
 
 fn ids(stories: &[KeptStory]) -> impl Iterator<Item = EntryId> {
@@ -110,7 +124,8 @@ fn contents(holding: &Holding, places: &Places) -> Vec<Hash> {
 
 /// The entries that bear on the first colony whose supering would turn, if one would.
 ///
-/// The law lets nothing go so early that this could be; but a wrong rule must not make a wrong yes.
+/// A course of which a period is not known makes its colony unknown for good: to move it away would make a yes of that
+/// without anybody having learnt anything. And a rule too short must not make a wrong yes either.
 fn turned(
     holding: &Holding,
     leaflets: &Leaflets,
