@@ -234,6 +234,32 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     assert!(refused.message.contains("before"), "{refused}");
 }
 
+/// Five years after their last use, the first lots of the demo could go (`tests/cli/retention.rs`).
+#[test]
+fn the_demo_answers_the_same_in_2032_before_and_after() {
+    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
+    let demo = std::fs::read_to_string(demo).unwrap();
+    let mut lines = demo.lines();
+    let header = combclear_domain::journal::lines::Header::from_json(lines.next().unwrap()).unwrap();
+    let mut book = Book::of("gb");
+    book.holding = Holding::new(header.holding);
+    book.entries = Vec::new();
+    for line in lines.filter(|line| !line.starts_with(r#"{"content""#)) {
+        let entry = Entry::from_json(line).unwrap();
+        book.holding.accept(&entry).unwrap();
+        book.entries.push(entry);
+    }
+    let plan = plan(&book, "2032-01-01");
+    let going = plan.places.as_ref().unwrap().count();
+    assert!(going > 10, "{going}");
+    let before = answers(&book.holding, plan.through);
+    let step = step(&book, &plan);
+    let read_back = read_back(&book, &plan, &step);
+    book.holding.accept_archived(&step).unwrap();
+    assert_eq!(answers(&book.holding, plan.through), before);
+    assert_eq!(answers(&read_back, plan.through), before);
+}
+
 proptest! {
     #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
 
