@@ -252,6 +252,20 @@ async fn the_tables_let_nothing_else_through() {
 }
 
 #[tokio::test]
+async fn what_was_recorded_after_the_file_was_written_stops_the_step() {
+    let kept = before().await;
+    let register = Register::new(kept.bench.open().await);
+    let late = chain(&kept.holding, kept.tip(), [draft(9)]);
+    kept.journal.append(&kept.holding, kept.tip(), &late, &[]).await.unwrap();
+    let (after, draft) = (kept.tip().unwrap(), kept.step.draft.clone());
+    let tried =
+        register.archive(&kept.holding, after, draft, &[kept.contents[0].hash()], recorded_at()).await;
+    assert!(matches!(tried, Err(RecordError::Busy)), "{tried:?}");
+    let whole: Vec<Entry> = kept.entries.iter().cloned().chain(late).collect();
+    assert_eq!(kept.journal.page(&kept.holding, 0, 100).await.unwrap(), whole);
+}
+
+#[tokio::test]
 async fn a_content_that_is_attached_again_is_kept_again() {
     let kept = archived().await;
     let again = chain(&kept.holding, Some(kept.step.tip()), [attaching(30, &kept.contents[0])]);

@@ -68,22 +68,31 @@ pub(super) fn cannot_write(path: &Path, error: &std::io::Error) -> Failure {
     Failure::new(message, "look where it goes, then try again")
 }
 
+/// Why an archive file proves nothing.
+pub(crate) enum Unsound {
+    /// It could not be looked at, or is one of another holding.
+    NotRead(Failure),
+    /// It was changed or cut: where, and what does not fit.
+    DoesNotHold(String),
+}
+
+impl From<Failure> for Unsound {
+    fn from(failure: Failure) -> Unsound {
+        Unsound::NotRead(failure)
+    }
+}
+
 /// Reads an archive file of this holding and checks that every entry gives its hash, every content too, that an entry of
 /// the file names each content, and that all are there.
-pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Failure> {
+pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Unsound> {
     let name = path.display();
     let cannot = |error: std::io::Error| {
         Failure::new(format!("cannot read `{name}`: {}", why(&error)), "name the file of an archive")
     };
+    let broken = |line: u64, what: String| Unsound::DoesNotHold(format!("line {line}: {what}"));
     let bad = |line: u64, fault: EntryFault| {
         let at = if fault.pointer.is_empty() { String::new() } else { format!("{}: ", fault.pointer) };
-        Failure::new(
-            format!("the archive `{name}` DOES NOT HOLD, line {line}: {at}{}", fault.message),
-            BRING_BACK,
-        )
-    };
-    let broken = |line: u64, what: String| {
-        Failure::new(format!("the archive `{name}` DOES NOT HOLD, line {line}: {what}"), BRING_BACK)
+        broken(line, format!("{at}{}", fault.message))
     };
     let mut reader = BufReader::new(File::open(path).map_err(cannot)?);
     let mut whole = FileHash::default();
@@ -94,7 +103,7 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Fa
         whole.update(row);
         Ok(!row.is_empty())
     };
-    let text = |row: &[u8], line: u64| -> Result<String, Failure> {
+    let text = |row: &[u8], line: u64| -> Result<String, Unsound> {
         let Some(row) = row.strip_suffix(b"\n") else {
             return Err(broken(line, "it ends in the middle of a line".to_owned()));
         };
@@ -104,7 +113,7 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Fa
     let header = Header::from_json(&text(&row, 1)?).map_err(|fault| bad(1, fault))?;
     if header.holding != *holding {
         let message = format!("`{name}` is an archive of `{}`, not of `{holding}`", header.holding);
-        return Err(Failure::new(message, "name the right file, or the holding with --holding"));
+        return Err(Failure::new(message, "name the right file, or the holding with --holding").into());
     }
     let (mut rests, mut contents): (Vec<Rest>, Vec<Hash>) = (Vec::new(), Vec::new());
     let mut named = Vec::new();
@@ -151,5 +160,3 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Fa
     }
     Ok(ArchiveFile { header, rests, contents, hash: whole.finish() })
 }
-
-const BRING_BACK: &str = "bring the file back from a copy; what stays of its entries is in the journal";

@@ -19,7 +19,7 @@ use combclear_domain::words::HoldingName;
 use combclear_store::{Journal, RecordError, Register, Verified};
 use serde::Serialize;
 
-pub(crate) use file::read as read_file;
+pub(crate) use file::{Unsound, read as read_file};
 
 use super::{counted, print, print_json, table};
 use crate::args::{Archive, Place};
@@ -115,7 +115,14 @@ async fn move_out(
     })?;
     let written = match file::read(&ask.file, holding) {
         Ok(written) => written,
-        Err(failure) => return Err(file::discard(&ask.file, failure)),
+        Err(Unsound::NotRead(failure)) => {
+            return Err(file::discard(&ask.file, failure.and("nothing was moved")));
+        }
+        Err(Unsound::DoesNotHold(what)) => {
+            let message = format!("nothing was moved: `{}` does not read back: {what}", ask.file.display());
+            let failure = Failure::new(message, "look where it goes, then try again");
+            return Err(file::discard(&ask.file, failure));
+        }
     };
     let same = written.header == header
         && written.rests.iter().map(|rest| rest.seq).eq(places.iter())
