@@ -58,12 +58,9 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
         let planned = register.read(&name, |holding| {
             (ArchivePlan::of(holding, leaflets, laws, ask.through, today), holding.tip())
         });
-        let (plan, tip) = match planned.await? {
-            Some((plan, Some(tip))) => (plan, tip),
-            _ => {
-                let help = "take a journal in first: combclear import FILE";
-                return Err(Failure::new(format!("no entry is recorded under `{name}`"), help));
-            }
+        let Some((plan, Some(tip))) = planned.await? else {
+            let help = "take a journal in first: combclear import FILE";
+            return Err(Failure::new(format!("no entry is recorded under `{name}`"), help));
         };
         let moved = match &plan.places {
             Some(places) if ask.move_for_good => {
@@ -93,12 +90,9 @@ async fn move_out(
 ) -> Result<Moved, Failure> {
     let journal = register.journal().as_ref();
     // What was changed must not be moved as if it had been recorded so.
-    match journal.verify(holding, None).await? {
-        Verified::Sound { .. } => {}
-        _ => {
-            let message = format!("nothing was moved: the journal of {holding} does not hold");
-            return Err(Failure::new(message, "see what is wrong with it: combclear verify"));
-        }
+    if !matches!(journal.verify(holding, None).await?, Verified::Sound { .. }) {
+        let message = format!("nothing was moved: the journal of {holding} does not hold");
+        return Err(Failure::new(message, "see what is wrong with it: combclear verify"));
     }
     let entries = entries_at(journal, holding, places).await?;
     let contents = contents_of(journal, holding, &plan.contents).await?;
