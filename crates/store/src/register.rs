@@ -3,14 +3,14 @@
 //! Each holding is folded once and then caught up by place, so that a question costs what one colony costs and not what
 //! the journal costs. Catching up before every question keeps the answer right when another process writes too.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 use combclear_domain::calendar::Instant;
-use combclear_domain::holding::{Holding, Refusal};
+use combclear_domain::holding::{Holding, Record, Refusal};
 use combclear_domain::journal::archive::BODY_GONE;
 use combclear_domain::journal::seal::hash_of;
-use combclear_domain::journal::{Content, Draft, Entry, EntryId, Hash};
+use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
 use combclear_domain::words::HoldingName;
 use tokio::sync::{Mutex, RwLock};
 
@@ -279,7 +279,11 @@ impl Register {
             let what = BODY_GONE.to_owned();
             return Err(RecordError::NotNext(combclear_domain::journal::seal::Broken { seq, id, what }));
         }
-        match self.append(holding, &mut current, &taken, contents).await? {
+        // What went with an archive does not come back by way of an export from before.
+        let named: HashSet<Hash> = current.in_order().iter().filter_map(|record| attached(record)).collect();
+        let contents: Vec<Content> =
+            contents.iter().filter(|content| named.contains(&content.hash())).cloned().collect();
+        match self.append(holding, &mut current, &taken, &contents).await? {
             Added::Yes => Ok(taken.len()),
             Added::TipMoved => Err(RecordError::Busy),
         }
@@ -395,6 +399,14 @@ impl Register {
                 }
             }
         }
+    }
+}
+
+/// The content that an entry attaches.
+fn attached(record: &Record) -> Option<Hash> {
+    match &*record.event {
+        Event::DocumentAttached(document) => Some(document.content),
+        _ => None,
     }
 }
 

@@ -278,6 +278,39 @@ async fn a_content_that_is_attached_again_is_kept_again() {
 }
 
 #[tokio::test]
+async fn an_export_from_before_brings_nothing_back() {
+    let kept = archived().await;
+    let register = Register::new(kept.bench.open().await);
+    assert_eq!(register.restore(&kept.holding, &kept.entries, &kept.contents).await.unwrap(), 0);
+    assert_eq!(kept.journal.page(&kept.holding, 0, 100).await.unwrap(), kept.after());
+    assert_eq!(kept.journal.contents(&kept.holding).await.unwrap().len(), 1);
+    // Unless it says something else.
+    let mut other = kept.entries.clone();
+    other[1].draft.recorded_by = "B".parse().unwrap();
+    let tried = register.restore(&kept.holding, &other, &[]).await;
+    assert!(matches!(&tried, Err(RecordError::NotNext(broken)) if broken.seq == 2), "{tried:?}");
+}
+
+#[tokio::test]
+async fn whoever_had_read_the_bodies_forgets_them_with_the_next_question() {
+    let kept = before().await;
+    let register = Register::new(kept.bench.open().await);
+    let asked = async || {
+        let named = register.read(&kept.holding, |holding| {
+            holding
+                .in_order()
+                .iter()
+                .map(|record| matches!(*record.event, Event::InArchive(_)))
+                .collect::<Vec<_>>()
+        });
+        named.await.unwrap().unwrap()
+    };
+    assert_eq!(asked().await, [false; 5]);
+    kept.archive().await.unwrap();
+    assert_eq!(asked().await, [false, true, true, false, true, false]);
+}
+
+#[tokio::test]
 async fn any_change_of_what_stays_is_named() {
     let kept = archived().await;
     let mut raw = kept.bench.unguarded().await;
