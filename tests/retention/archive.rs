@@ -8,6 +8,7 @@ use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::{Draft, Entry, Event, Hash};
 use combclear_domain::register::{Period, RegisterReport};
 use combclear_domain::retention::{ArchivePlan, RetentionReport};
+use combclear_domain::words::LotName;
 use proptest::prelude::*;
 use serde_json::json;
 
@@ -63,7 +64,7 @@ fn read_back(book: &Book, plan: &ArchivePlan, step: &Entry) -> Holding {
 fn answers(holding: &Holding, from: Day) -> String {
     let leaflets = combclear_leaflets::builtin().unwrap();
     let of = |colony| History::of(holding, leaflets, colony).supering_ahead(from, 401);
-    holding.colonies().map(|colony| format!("{colony} {:?}\n", of(colony))).collect()
+    holding.colonies().map(|colony| format!("{colony} {:?}", of(colony))).collect::<Vec<_>>().join("\n")
 }
 
 fn register(holding: &Holding, from: &str, to: &str) -> RegisterReport {
@@ -155,7 +156,7 @@ fn what_went_is_in_no_file_and_what_stays_is_as_it_was() {
     book.holding.accept_archived(&step).unwrap();
     for after in [&book.holding, &read_back] {
         assert_eq!(answers(after, plan.through), before);
-        let lots: Vec<&str> = after.lots().map(|lot| lot.as_str()).collect();
+        let lots: Vec<&str> = after.lots().map(LotName::as_str).collect();
         assert_eq!(lots, ["LATE", "LEFT"]);
         let again = register(after, "2016-01-01", "2026-11-27");
         assert_eq!(RegisterReport { entries: late.entries, head: late.head, ..again }, late);
