@@ -93,6 +93,16 @@ impl Journal for Faulty {
         self.journal.append(holding, after, entries, contents).await
     }
 
+    async fn archive(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        entry: &Entry,
+        contents: &[Hash],
+    ) -> Result<(), AppendError> {
+        self.journal.archive(holding, after, entry, contents).await
+    }
+
     async fn page(
         &self,
         holding: &HoldingName,

@@ -10,6 +10,7 @@
     reason = "a test stops at the first surprise"
 )]
 
+mod archive;
 mod bench;
 mod databases;
 mod documents;

@@ -38,7 +38,7 @@ fn a_sound_journal_is_called_so_and_gives_a_checkpoint_to_keep() {
     );
     let report = json!({
         "holding": "demo", "sound": true, "entries": DEMO_ENTRIES, "head": head, "fault": null, "first_bad_entry": null,
-        "documents": []
+        "documents": [], "archive": null
     });
     assert_eq!(bench.run(&["verify", "--json"]).done().json(), report);
 }

@@ -290,6 +290,14 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
         Kind::Harvest => {
             vec![needed("harvest_lot", name()), needed("colonies", names()), maybe("kilograms", amount())]
         }
+        Kind::Archived => vec![
+            needed("through", a_day()),
+            needed("places", words(&["1", "12-18,25"])),
+            needed("entries", counted()),
+            needed("digest", "[0-9a-f]{64}".prop_map(Value::from)),
+            needed("file", "[0-9a-f]{64}".prop_map(Value::from)),
+            maybe("contents", (1..1000_u32).prop_map(Value::from)),
+        ],
         Kind::StrikeOut => Vec::new(),
     })
 }

@@ -5,6 +5,7 @@
 //! everything is recorded at eight in the morning of its day.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+mod archive;
 mod laws;
 mod stories;
 mod vectors;
@@ -19,6 +20,7 @@ use serde_json::{Value, json};
 /// A journal being written.
 pub(crate) struct Book {
     pub(crate) holding: Holding,
+    pub(crate) entries: Vec<Entry>,
     written: u32,
 }
 
@@ -26,7 +28,8 @@ impl Book {
     /// A holding in a jurisdiction with a colony `A` at an apiary, strips that stay until they are taken out, and a liquid of
     /// which nothing stays.
     pub(crate) fn of(jurisdiction: &str) -> Book {
-        let mut book = Book { holding: Holding::new("test".parse().unwrap()), written: 0 };
+        let mut book =
+            Book { holding: Holding::new("test".parse().unwrap()), entries: Vec::new(), written: 0 };
         let on = "2012-01-01";
         book.write(on, "holding_details", json!({ "keeper": "K", "jurisdiction": jurisdiction }));
         book.write(on, "apiary_details", json!({ "apiary": "East" }));
@@ -58,6 +61,7 @@ impl Book {
         let at: Instant = format!("{on}T08:00:00.000Z").parse().unwrap();
         let entry = Entry::seal(self.holding.name(), draft, at, self.holding.tip());
         self.holding.accept(&entry).unwrap_or_else(|refusal| panic!("{refusal}"));
+        self.entries.push(entry);
         id
     }
 

@@ -81,6 +81,8 @@ pub(crate) enum Command {
     Verify(Verify),
     /// Until which day the medicine records must be kept, and what could go
     Retention(Retention),
+    /// Move what need not be kept any more into a sealed file, for good
+    Archive(Archive),
     /// Show what the law asks of a medicine record in a jurisdiction, with its sources
     Law(Law),
     /// Show the built-in leaflets, or one of them with its sources
@@ -299,6 +301,9 @@ pub(crate) struct Verify {
     /// A checkpoint kept from earlier: also proves that nothing before it was changed or cut off
     #[arg(long, value_name = "FILE")]
     pub(crate) since: Option<PathBuf>,
+    /// An archive file: also proves that it is what was moved out of this journal
+    #[arg(long, value_name = "FILE")]
+    pub(crate) archive: Option<PathBuf>,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -309,6 +314,24 @@ pub(crate) struct Retention {
     /// The day on which something is to go, like 2033-03-02; today if left out
     #[arg(long, value_name = "DATE")]
     pub(crate) on: Option<Day>,
+    /// For programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Archive {
+    /// The file, which must not exist yet
+    pub(crate) file: PathBuf,
+    /// Only what need not be kept any more by the end of this day; today at the latest
+    #[arg(long, value_name = "DATE")]
+    pub(crate) through: Day,
+    /// Who moves it
+    #[arg(long, value_name = "NAME")]
+    pub(crate) by: Person,
+    /// Move it: this cannot be taken back. Without it, only what would go is listed
+    #[arg(long)]
+    pub(crate) move_for_good: bool,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,

@@ -67,6 +67,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,
         Command::Retention(ask) => commands::retention::run(place, ask).await,
+        Command::Archive(ask) => commands::archive::run(place, ask).await,
         Command::Law(ask) => commands::law::run(ask),
         Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets),
         Command::Serve(serve) => commands::serve::run(place, serve).await,

@@ -33,7 +33,7 @@ use crate::rows::{names, said_by};
 use crate::sheet::{NOT_RECORDED, Piece};
 
 /// What a reader of the file must know that its shape does not say.
-pub const NOTES: [&str; 9] = [
+pub const NOTES: [&str; 10] = [
     "Bees are not among the species of the standard: no specie is given, an animal is a colony of bees.",
     "Identifiers have schemes of this program: internal.combclear.colony, .apiary, .authorisation.",
     "All dates are civil dates, written as midday UTC; cut off the time and do not shift them.",
@@ -44,6 +44,7 @@ pub const NOTES: [&str; 9] = [
     "A location is the apiary on the day of the treatment; later apiaries stand in remark.",
     "EA counts strips, trays, tablets, wafers or pieces; remark says which.",
     "Entries that were struck out or corrected are left out; the register has both values.",
+    "Entries that were moved into an archive are left out; the register says how many, and names the file by its hash.",
 ];
 
 const COLONY: &str = "internal.combclear.colony";
@@ -54,7 +55,7 @@ const AUTHORISATION: &str = "internal.combclear.authorisation";
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Exchange {
     /// What its shape does not say.
-    pub notes: [&'static str; 9],
+    pub notes: [&'static str; 10],
     /// One for each administration.
     pub treatments: Vec<GroupTreatment>,
     /// What was received, used, disposed of and, where the book of the lots was asked, is on hand.

@@ -3,7 +3,7 @@
 use combclear_domain::calendar::Counting;
 use combclear_domain::gaps::GapsReport;
 use combclear_domain::register::{
-    AdministrationRow, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, RegisterReport,
+    AdministrationRow, ArchivedPart, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, RegisterReport,
 };
 use combclear_domain::words::Unit;
 
@@ -55,6 +55,7 @@ fn facts(report: &RegisterReport) -> Vec<Fact> {
     facts.push(fact("As of", format!("{}; what happened later does not bear on it", report.as_of)));
     let head = report.head.map_or_else(|| "none".to_owned(), |head| head.to_string());
     facts.push(fact("Journal", format!("{} entries, the last with the hash {head}", report.entries)));
+    facts.extend(report.archived.iter().map(|part| fact("In an archive", archived(part))));
     let policy = if report.policy == Counting::Calendar.as_str() {
         format!("{}: the day of the event is not counted", report.policy)
     } else {
@@ -69,6 +70,20 @@ fn facts(report: &RegisterReport) -> Vec<Fact> {
 
 fn fact(head: &'static str, says: String) -> Fact {
     Fact { head, says }
+}
+
+/// What of this time is to be looked up elsewhere.
+fn archived(part: &ArchivedPart) -> String {
+    let ArchivedPart { written, through, entries, file } = part;
+    let (entries, were) = match entries {
+        1 => ("1 entry".to_owned(), "was"),
+        more => (format!("{more} entries"), "were"),
+    };
+    format!(
+        "{entries} of this time {were} moved out of the journal on {} by {} (no. {}), when by {through} the law asked \
+         nothing of them any more: they are not in this register but in the file with the SHA-256 hash {file}",
+        written.on, written.recorded_by, written.place
+    )
 }
 
 fn keeper_line(part: &KeeperPart) -> String {

@@ -35,8 +35,8 @@ pub(crate) struct EntryReport {
     recorded_by: Person,
     /// The kind of entry.
     kind: Kind,
-    /// What happened, in the fields of that kind.
-    #[schema(value_type = EntryBody)]
+    /// What happened, in the fields of that kind; null if it was moved into an archive, as an `archived` entry tells.
+    #[schema(value_type = Option<EntryBody>, required = true)]
     body: Box<RawValue>,
     /// The entry that it corrects.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -65,7 +65,7 @@ impl EntryReport {
             recorded_at: entry.recorded_at,
             recorded_by: draft.recorded_by.clone(),
             kind: draft.kind(),
-            // A body was read as JSON before it became part of an entry.
+            // A body was read as JSON before it became part of an entry; none, in an archive, is null.
             body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
             corrects,
             reason,
@@ -134,6 +134,7 @@ bodies!(
     Disposal,
     Harvest,
     StrikeOut,
+    Archived,
 );
 
 impl PartialSchema for EntryBody {

@@ -18,7 +18,8 @@ pub trait Journal: Send + Sync {
     async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError>;
 
     /// Adds entries that were sealed after `after`, and contents of documents: all of them, or none if anything is wrong
-    /// with one. A content that is kept already is passed over.
+    /// with one. A content that is kept already is passed over. An entry without body goes in only together with the entry
+    /// that says in which archive it is.
     ///
     /// # Errors
     /// What is checked first is reported first: whether `after` is still the last entry, then entry by entry whether
@@ -29,6 +30,22 @@ pub trait Journal: Send + Sync {
         after: Option<(u64, Hash)>,
         entries: &[Entry],
         contents: &[Content],
+    ) -> Result<(), AppendError>;
+
+    /// Adds an entry that moves others into an archive, sealed after `after`, and takes away the bodies of the places it
+    /// names, and these contents: all of it, or none. What stays of an entry is never changed.
+    ///
+    /// That the bodies are safe in a file is for the caller to see to before this.
+    ///
+    /// # Errors
+    /// As [`Journal::append`]; [`AppendError::NotSealed`] also for a place that is not there, went before, or is not as
+    /// the entry says, and for a content that is not there.
+    async fn archive(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        entry: &Entry,
+        contents: &[Hash],
     ) -> Result<(), AppendError>;
 
     /// Up to `limit` entries that stand after place `after_seq`, in order. Place 0 stands before the first.

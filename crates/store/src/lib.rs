@@ -16,8 +16,10 @@
 //!
 //! # What it promises
 //!
-//! - Entries are added and never changed: there is no other statement, and triggers refuse it.
-//! - The content of a document goes in together with the entry that attaches it, and is never changed either.
+//! - Entries are added and never changed: triggers refuse it. The one exception is the archive step: it takes away the
+//!   bodies of the entries that it names, once, and contents of documents that no remaining entry names. All else of
+//!   an entry stays, and verification and every answer miss a body of which no archive tells.
+//! - The content of a document goes in together with the entry that attaches it, and is never changed.
 //! - A batch is written as a whole or not at all, and only after the entry that its writer thought was the last.
 //! - What is read is what was written, to the byte. A row that cannot be understood is named, never skipped.
 //! - A call that is given up half-way (its future dropped) leaves nothing behind and nothing locked. It may still have

@@ -3,12 +3,14 @@
 //! Each holding is folded once and then caught up by place, so that a question costs what one colony costs and not what
 //! the journal costs. Catching up before every question keeps the answer right when another process writes too.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 use combclear_domain::calendar::Instant;
-use combclear_domain::holding::{Holding, Refusal};
-use combclear_domain::journal::{Content, Draft, Entry, EntryId};
+use combclear_domain::holding::{Holding, Record, Refusal};
+use combclear_domain::journal::archive::BODY_GONE;
+use combclear_domain::journal::seal::hash_of;
+use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
 use combclear_domain::words::HoldingName;
 use tokio::sync::{Mutex, RwLock};
 
@@ -107,6 +109,7 @@ impl Register {
         {
             let current = fold.read().await;
             if current.tip() == tip {
+                is_accounted_for(&current)?;
                 return Ok(Some(question(&current)));
             }
         }
@@ -229,7 +232,7 @@ impl Register {
                 None => self.journal.entry(holding, draft.id).await?,
             };
             return match known {
-                Some(known) if same_content(&known.draft, draft) => Ok(Recorded::Known(known)),
+                Some(known) if same_content(holding, &known, draft) => Ok(Recorded::Known(known)),
                 _ => Err(RecordError::Conflict { index, id: draft.id }),
             };
         }
@@ -263,7 +266,7 @@ impl Register {
             let followed = entry.follows(holding, current.tip());
             let accepted = followed.map_err(RecordError::NotNext).and_then(|()| {
                 let refused = |refusal| RecordError::Refused { index, id: entry.draft.id, refusal };
-                current.accept(entry).map_err(refused)
+                current.accept_sealed(entry).map_err(refused)
             });
             if let Err(error) = accepted {
                 undo(&mut current, &taken);
@@ -271,15 +274,71 @@ impl Register {
             }
             taken.push(entry.clone());
         }
-        match self.append(holding, &mut current, &taken, contents).await? {
+        if let Some((seq, id)) = current.first_without_body() {
+            undo(&mut current, &taken);
+            let what = BODY_GONE.to_owned();
+            return Err(RecordError::NotNext(combclear_domain::journal::seal::Broken { seq, id, what }));
+        }
+        // What went with an archive does not come back by way of an export from before.
+        let named: HashSet<Hash> = current.in_order().iter().filter_map(|record| attached(record)).collect();
+        let contents: Vec<Content> =
+            contents.iter().filter(|content| named.contains(&content.hash())).cloned().collect();
+        match self.append(holding, &mut current, &taken, &contents).await? {
             Added::Yes => Ok(taken.len()),
             Added::TipMoved => Err(RecordError::Busy),
         }
     }
 
+    /// Moves entries into an archive that is written already: records `draft`, and takes the bodies of the places it names
+    /// and these contents out of the journal. Nothing may have been added after `after`, the last entry when the archive was
+    /// written.
+    ///
+    /// # Errors
+    /// Why nothing was moved: [`RecordError::Busy`] if something was added meanwhile.
+    pub async fn archive(
+        &self,
+        holding: &HoldingName,
+        after: (u64, Hash),
+        draft: Draft,
+        contents: &[Hash],
+        now: Instant,
+    ) -> Result<Entry, RecordError> {
+        let fold = self.fold(holding).await;
+        let mut current = fold.write().await;
+        self.catch_up(&mut current).await?;
+        if current.tip() != Some(after) {
+            return Err(RecordError::Busy);
+        }
+        let id = draft.id;
+        let entry = Entry::seal(holding, draft, now, Some(after));
+        let accepted = current.accept_archived(&entry);
+        accepted.map_err(|refusal| RecordError::Refused { index: 0, id, refusal })?;
+        match self.journal.archive(holding, Some(after), &entry, contents).await {
+            Ok(()) => Ok(entry),
+            Err(error) => {
+                undo(&mut current, std::slice::from_ref(&entry));
+                Err(match error {
+                    AppendError::TipMoved { .. } => RecordError::Busy,
+                    AppendError::NotSealed(broken) => RecordError::NotNext(broken),
+                    AppendError::DuplicateId { id } => RecordError::Conflict { index: 0, id },
+                    AppendError::Store(error) => RecordError::Store(error),
+                })
+            }
+        }
+    }
+
     async fn check_same(&self, holding: &HoldingName, entry: &Entry) -> Result<(), RecordError> {
         let known = self.journal.entry(holding, entry.draft.id).await?;
-        if known.is_some_and(|known| known == *entry) {
+        // A body that is in an archive on one side is proved by the hash of the other.
+        let whole = |entry: &Entry| entry.is_in_archive() || hash_of(holding, entry) == entry.hash;
+        let same = |known: &Entry| {
+            known == entry
+                || ((known.is_in_archive() || entry.is_in_archive())
+                    && known.without_body() == entry.without_body()
+                    && whole(known)
+                    && whole(entry))
+        };
+        if known.as_ref().is_some_and(same) {
             return Ok(());
         }
         let what = "the journal holds another entry in its place".to_owned();
@@ -297,7 +356,7 @@ impl Register {
         let name = holding.name().clone();
         let tip = self.journal.tip(&name).await?;
         if holding.tip() == tip {
-            return Ok(());
+            return is_accounted_for(holding);
         }
         // A call that was given up half-way may have left the fold ahead of the journal.
         let ahead = holding.tip().is_some_and(|(seq, _)| tip.is_none_or(|(last, _)| seq >= last));
@@ -308,7 +367,7 @@ impl Register {
             let after = holding.tip().map_or(0, |(seq, _)| seq);
             let page = self.journal.page(&name, after, PAGE).await?;
             if page.is_empty() {
-                return Ok(());
+                return is_accounted_for(holding);
             }
             for entry in &page {
                 holding.restore(entry);
@@ -341,6 +400,22 @@ impl Register {
             }
         }
     }
+}
+
+/// The content that an entry attaches.
+fn attached(record: &Record) -> Option<Hash> {
+    match &*record.event {
+        Event::DocumentAttached(document) => Some(document.content),
+        _ => None,
+    }
+}
+
+/// A body that is gone although nothing says that it was moved: no answer may rest on what is left.
+fn is_accounted_for(holding: &Holding) -> Result<(), StoreError> {
+    holding.first_without_body().map_or(Ok(()), |(seq, _)| {
+        let what = BODY_GONE.to_owned();
+        Err(StoreError::Unreadable { holding: holding.name().to_string(), seq, what })
+    })
 }
 
 /// Entries that were taken into the fold but not into the journal: the fold is begun anew, and caught up before it is
@@ -385,8 +460,12 @@ enum Added {
     TipMoved,
 }
 
-/// Whether two entries say the same, whoever sealed them and when.
-fn same_content(one: &Draft, two: &Draft) -> bool {
+/// Whether an entry says the same as a draft, whoever sealed it and when. If its body is in an archive, its hash tells.
+fn same_content(holding: &HoldingName, known: &Entry, two: &Draft) -> bool {
+    if known.is_in_archive() {
+        return hash_of(holding, &Entry { draft: two.clone(), ..known.clone() }) == known.hash;
+    }
+    let one = &known.draft;
     one.on == two.on
         && one.at == two.at
         && one.recorded_by == two.recorded_by

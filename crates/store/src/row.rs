@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use combclear_domain::calendar::{Day, Instant, TimeOfDay};
 use combclear_domain::journal::entry::Correction;
+use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::Fields;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kind};
 use combclear_domain::words::Person;
@@ -77,6 +78,24 @@ impl Row {
         hash("hash", &self.hash)
     }
 
+    /// Whether its body was moved into an archive, or else taken away.
+    pub(crate) fn is_without_body(&self) -> bool {
+        self.body.is_empty()
+    }
+
+    /// Whether it is of this kind.
+    pub(crate) fn is(&self, kind: Kind) -> bool {
+        self.kind == kind.as_str().as_bytes()
+    }
+
+    /// The places that it says were moved into an archive, if it says so in its own words.
+    pub(crate) fn moves(&self) -> Option<Places> {
+        match Event::read(Kind::Archived, str::from_utf8(&self.body).ok()?) {
+            Ok(Event::Archived(body)) => Some(body.places),
+            _ => None,
+        }
+    }
+
     /// What the hash covers.
     ///
     /// The hash takes "nothing noted" and empty text for the same, so the difference is looked at here.
@@ -113,8 +132,13 @@ impl Row {
         let kind = Kind::from_word(fields.kind).ok_or_else(|| {
             format!("its `kind` is `{}`, which is not one that this program knows", fields.kind)
         })?;
-        let event = Event::read(kind, fields.body)
-            .map_err(|fault| format!("its `body` does not fit its kind: {fault} (at `{}`)", fault.pointer))?;
+        let event = if self.is_without_body() {
+            Event::InArchive(kind)
+        } else {
+            Event::read(kind, fields.body).map_err(|fault| {
+                format!("its `body` does not fit its kind: {fault} (at `{}`)", fault.pointer)
+            })?
+        };
         let correction = match &self.corrects {
             Some(of) => Some(Correction { of: id("corrects", of)?, reason: fields.reason.to_owned() }),
             None => None,

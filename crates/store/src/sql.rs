@@ -1,6 +1,6 @@
 //! Every statement, once. Placeholders are `$1` and on, which both databases take.
 //!
-//! There is no `update` and no `delete`.
+//! There is one `update` and one `delete`, for the archive step: the tables let nothing else of the kind through.
 
 /// Holding. The last place and hash.
 pub(crate) const TIP: &str = "
@@ -23,14 +23,30 @@ pub(crate) const BY_ID: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
 from entries where holding = $1 and id = $2";
 
-/// Holding. The entries that attach documents.
-pub(crate) const ATTACHED: &str = "
+/// Holding, kind.
+pub(crate) const OF_KIND: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
-from entries where holding = $1 and kind = 'document_attached' order by seq";
+from entries where holding = $1 and kind = $2 order by seq";
 
 /// Holding, hash, bytes. Adds nothing if the holding keeps the content already.
 pub(crate) const KEEP: &str = "
 insert into contents (holding, hash, bytes) values ($1, $2, $3) on conflict (holding, hash) do nothing";
+
+/// Holding, place, id of the entry that says so. From here on the body of that place may be empty.
+pub(crate) const MOVED: &str = "
+insert into moved (holding, seq, archived_by) values ($1, $2, $3)";
+
+/// Holding, place. Takes the body away.
+pub(crate) const TAKE_BODY: &str = "
+update entries set body = '' where holding = $1 and seq = $2 and body <> ''";
+
+/// Holding, hash, id of the entry that says so. From here on the content may go.
+pub(crate) const MOVED_CONTENT: &str = "
+insert into moved_contents (holding, hash, archived_by) values ($1, $2, $3)";
+
+/// Holding, hash. Takes the content away.
+pub(crate) const TAKE_CONTENT: &str = "
+delete from contents where holding = $1 and hash = $2";
 
 /// Holding, hash.
 pub(crate) const CONTENT: &str = "

@@ -1,10 +1,12 @@
 //! The journal in a database of SQL, written once for all of them.
 
+use std::collections::HashMap;
 use std::future::Future;
 
 use async_trait::async_trait;
-use combclear_domain::journal::seal::Broken;
-use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash};
+use combclear_domain::journal::archive::{Archives, Rest};
+use combclear_domain::journal::seal::{Broken, hash_of};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash, Kind};
 use combclear_domain::words::HoldingName;
 use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
@@ -94,12 +96,16 @@ impl<B: Backend> Journal for SqlJournal<B> {
         if now != after {
             return Err(AppendError::TipMoved { now });
         }
+        let vouched = vouched_for(holding, entries).map_err(AppendError::NotSealed)?;
         let mut tip = after;
         for entry in entries {
             entry.follows(holding, tip).map_err(AppendError::NotSealed)?;
             says_what_it_means(entry).map_err(AppendError::NotSealed)?;
             // A place too high for the database is one that no journal reaches; the database refuses it.
             let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
+            if let Some(archived_by) = vouched.get(&entry.seq) {
+                write.note_moved(holding.as_str(), seq, archived_by.0).await.map_err(explain)?;
+            }
             if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
                 return Err(AppendError::DuplicateId { id: entry.draft.id });
             }
@@ -107,6 +113,60 @@ impl<B: Backend> Journal for SqlJournal<B> {
         }
         for content in contents {
             write.keep(holding.as_str(), content).await.map_err(explain)?;
+        }
+        write.commit().await.map_err(explain)?;
+        Ok(())
+    }
+
+    async fn archive(
+        &self,
+        holding: &HoldingName,
+        after: Option<(u64, Hash)>,
+        entry: &Entry,
+        contents: &[Hash],
+    ) -> Result<(), AppendError> {
+        let explain = |error| self.backend.explain(error);
+        let misfit =
+            |seq: u64, what: String| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
+        // Every way out of here but the last line drops the transaction, which takes back what was written.
+        let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
+        let now = self.tip_on(&mut write, holding).await?;
+        if now != after {
+            return Err(AppendError::TipMoved { now });
+        }
+        entry.follows(holding, after).map_err(AppendError::NotSealed)?;
+        says_what_it_means(entry).map_err(AppendError::NotSealed)?;
+        let Event::Archived(body) = &*entry.draft.event else {
+            return Err(misfit(entry.seq, "it moves nothing into an archive".to_owned()));
+        };
+        if u64::try_from(contents.len()) != Ok(body.contents) {
+            return Err(misfit(entry.seq, "it promises more or fewer contents than go".to_owned()));
+        }
+        let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
+        if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
+            return Err(AppendError::DuplicateId { id: entry.draft.id });
+        }
+        let mut archives = Archives::default();
+        for place in body.places.iter() {
+            let seq = i64::try_from(place).unwrap_or(i64::MAX);
+            let found = write.page(holding.as_str(), seq, 1).await.map_err(explain)?;
+            let row = found.first().filter(|row| row.seq == seq && place < entry.seq);
+            let Some(row) = row else {
+                return Err(misfit(entry.seq, format!("there is no entry {place} before it to move")));
+            };
+            let whole = whole(holding, row).map_err(|what| misfit(place, what))?;
+            write.note_moved(holding.as_str(), seq, entry.draft.id.0).await.map_err(explain)?;
+            if write.take_body(holding.as_str(), seq).await.map_err(explain)? != 1 {
+                return Err(misfit(place, "its body went before".to_owned()));
+            }
+            archives.without_body(Rest::of(holding, &whole));
+        }
+        archives.archived(entry.seq, entry.draft.id, body).map_err(AppendError::NotSealed)?;
+        for hash in contents {
+            let taken = write.take_content(holding.as_str(), *hash, entry.draft.id.0).await;
+            if taken.map_err(explain)? != 1 {
+                return Err(misfit(entry.seq, format!("there is no document {hash} to move")));
+            }
         }
         write.commit().await.map_err(explain)?;
         Ok(())
@@ -135,7 +195,8 @@ impl<B: Backend> Journal for SqlJournal<B> {
 
     async fn attached(&self, holding: &HoldingName) -> Result<Vec<Entry>, StoreError> {
         let mut reader = self.reader().await?;
-        let rows = reader.attached(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
+        let rows = reader.of_kind(holding.as_str(), Kind::DocumentAttached).await;
+        let rows = rows.map_err(|error| self.backend.explain(error))?;
         rows.iter().map(|row| understand(holding, row)).collect()
     }
 
@@ -171,7 +232,12 @@ impl<B: Backend> Journal for SqlJournal<B> {
         holding: &HoldingName,
         since: Option<&Checkpoint>,
     ) -> Result<Verified, StoreError> {
-        let mut walk = match Walk::begin(holding, since) {
+        let told = {
+            let mut reader = self.reader().await?;
+            let told = reader.of_kind(holding.as_str(), Kind::Archived).await;
+            told.map_err(|error| self.backend.explain(error))?
+        };
+        let mut walk = match Walk::begin(holding, since, &told) {
             Ok(walk) => walk,
             Err(found) => return Ok(found),
         };
@@ -215,9 +281,43 @@ impl<B: Backend> Journal for SqlJournal<B> {
     }
 }
 
+/// The entries without body among these, each with the id of the entry that says in which archive it is. The two must come
+/// in together.
+fn vouched_for(holding: &HoldingName, entries: &[Entry]) -> Result<HashMap<u64, EntryId>, Broken> {
+    let mut archives = Archives::default();
+    let mut vouched = HashMap::new();
+    for entry in entries {
+        if entry.is_in_archive() {
+            archives.without_body(Rest::of(holding, entry));
+        }
+        if let Event::Archived(body) = &*entry.draft.event {
+            archives.archived(entry.seq, entry.draft.id, body)?;
+            vouched.extend(body.places.iter().map(|place| (place, entry.draft.id)));
+        }
+    }
+    archives.end()?;
+    Ok(vouched)
+}
+
+/// The entry of a row whose body is there and gives its hash. What was changed must not be moved: it would look as if it
+/// had been recorded so.
+fn whole(holding: &HoldingName, row: &Row) -> Result<Entry, String> {
+    let entry = row.entry()?;
+    if entry.is_in_archive() {
+        return Err("its body went before".to_owned());
+    }
+    if hash_of(holding, &entry) != entry.hash {
+        return Err("its content does not give its hash: it was changed after it was recorded".to_owned());
+    }
+    Ok(entry)
+}
+
 /// Nothing is ever deleted, so a body that could not be read back would bar the whole journal for good.
 fn says_what_it_means(entry: &Entry) -> Result<(), Broken> {
     let draft = &entry.draft;
+    if entry.is_in_archive() && draft.body.is_empty() {
+        return Ok(());
+    }
     match Event::read(draft.kind(), &draft.body) {
         Ok(event) if event == *draft.event => Ok(()),
         _ => Err(Broken {

@@ -2,7 +2,7 @@
 
 use std::future::Future;
 
-use combclear_domain::journal::{Content, Entry, Hash};
+use combclear_domain::journal::{Content, Entry, Hash, Kind};
 use uuid::Uuid;
 
 use crate::row::Row;
@@ -32,11 +32,30 @@ pub(crate) trait Statements: Send {
     /// The row with an id.
     fn by_id(&mut self, holding: &str, id: Uuid) -> impl Future<Output = sqlx::Result<Option<Row>>> + Send;
 
-    /// The rows that attach documents, in order.
-    fn attached(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
+    /// The rows of a kind, in order.
+    fn of_kind(&mut self, holding: &str, kind: Kind) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
 
     /// Adds a content, unless it is there already.
     fn keep(&mut self, holding: &str, content: &Content) -> impl Future<Output = sqlx::Result<()>> + Send;
+
+    /// Notes that the body of a place is in an archive, as the entry with this id says.
+    fn note_moved(
+        &mut self,
+        holding: &str,
+        seq: i64,
+        archived_by: Uuid,
+    ) -> impl Future<Output = sqlx::Result<()>> + Send;
+
+    /// Takes away the body of a place that was noted. Says how many there were.
+    fn take_body(&mut self, holding: &str, seq: i64) -> impl Future<Output = sqlx::Result<u64>> + Send;
+
+    /// Takes away a content that goes with the entry with this id. Says how many there were.
+    fn take_content(
+        &mut self,
+        holding: &str,
+        hash: Hash,
+        archived_by: Uuid,
+    ) -> impl Future<Output = sqlx::Result<u64>> + Send;
 
     /// The bytes under a hash.
     fn content(
@@ -92,8 +111,8 @@ macro_rules! statements_on {
                 sqlx::query_as(sql::BY_ID).bind(holding).bind(id).fetch_optional(self).await
             }
 
-            async fn attached(&mut self, holding: &str) -> sqlx::Result<Vec<Row>> {
-                sqlx::query_as(sql::ATTACHED).bind(holding).fetch_all(self).await
+            async fn of_kind(&mut self, holding: &str, kind: Kind) -> sqlx::Result<Vec<Row>> {
+                sqlx::query_as(sql::OF_KIND).bind(holding).bind(kind.as_str()).fetch_all(self).await
             }
 
             async fn keep(&mut self, holding: &str, content: &Content) -> sqlx::Result<()> {
@@ -101,6 +120,29 @@ macro_rules! statements_on {
                 let keep = sqlx::query(sql::KEEP).bind(holding).bind(hash.0.as_slice()).bind(content.bytes());
                 keep.execute(self).await?;
                 Ok(())
+            }
+
+            async fn note_moved(&mut self, holding: &str, seq: i64, archived_by: Uuid) -> sqlx::Result<()> {
+                sqlx::query(sql::MOVED).bind(holding).bind(seq).bind(archived_by).execute(self).await?;
+                Ok(())
+            }
+
+            async fn take_body(&mut self, holding: &str, seq: i64) -> sqlx::Result<u64> {
+                let taken = sqlx::query(sql::TAKE_BODY).bind(holding).bind(seq).execute(self).await?;
+                Ok(taken.rows_affected())
+            }
+
+            async fn take_content(
+                &mut self,
+                holding: &str,
+                hash: Hash,
+                archived_by: Uuid,
+            ) -> sqlx::Result<u64> {
+                let hash = hash.0.as_slice();
+                let note = sqlx::query(sql::MOVED_CONTENT).bind(holding).bind(hash).bind(archived_by);
+                note.execute(&mut *self).await?;
+                let taken = sqlx::query(sql::TAKE_CONTENT).bind(holding).bind(hash).execute(self).await?;
+                Ok(taken.rows_affected())
             }
 
             async fn content(&mut self, holding: &str, hash: Hash) -> sqlx::Result<Option<Vec<u8>>> {

@@ -1,7 +1,9 @@
 //! The walk along the chain.
 
+use combclear_domain::journal::archive::{Archives, BODY_GONE, Rest};
+use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::{Broken, Link, follows};
-use combclear_domain::journal::{Checkpoint, Hash};
+use combclear_domain::journal::{Checkpoint, Event, Hash, Kind};
 use combclear_domain::words::HoldingName;
 
 use crate::journal::{Missed, Verified};
@@ -12,19 +14,29 @@ pub(crate) struct Walk<'a> {
     holding: &'a HoldingName,
     since: Option<&'a Checkpoint>,
     tip: Option<(u64, Hash)>,
+    archives: Archives,
+    named: Vec<Places>,
 }
 
 impl<'a> Walk<'a> {
-    /// Stands before the first row. `Err` is the answer already, here and below.
+    /// Stands before the first row. `told` are the rows that tell of archives: each is looked at when the walk comes to it,
+    /// but a body of which none tells is missed where it is missing. `Err` is the answer already, here and below.
     pub(crate) fn begin(
         holding: &'a HoldingName,
         since: Option<&'a Checkpoint>,
+        told: &[Row],
     ) -> Result<Walk<'a>, Verified> {
         if let Some(checkpoint) = since.filter(|checkpoint| checkpoint.holding != *holding) {
             let of = checkpoint.holding.clone();
             return Err(Verified::CheckpointMissed(Missed::OtherHolding { of }));
         }
-        let walk = Walk { holding, since, tip: None };
+        let walk = Walk {
+            holding,
+            since,
+            tip: None,
+            archives: Archives::default(),
+            named: told.iter().filter_map(Row::moves).collect(),
+        };
         walk.meets_checkpoint(0, Hash::GENESIS)?;
         Ok(walk)
     }
@@ -43,17 +55,36 @@ impl<'a> Walk<'a> {
             Some(checkpoint) if checkpoint.entries > entries => {
                 Verified::CheckpointMissed(Missed::Shorter { had: checkpoint.entries, has: entries })
             }
-            _ => Verified::Sound { entries, head: self.tip.map(|(_, hash)| hash) },
+            _ => match self.archives.end() {
+                Ok(()) => Verified::Sound { entries, head: self.tip.map(|(_, hash)| hash) },
+                Err(broken) => Verified::Broken(broken),
+            },
         }
     }
 
-    fn next(&self, row: &Row) -> Result<(u64, Hash), Broken> {
+    fn next(&mut self, row: &Row) -> Result<(u64, Hash), Broken> {
         let (seq, id) = (row.place(), row.id());
         let broken = |what| Broken { seq, id, what };
         let fields = row.fields(self.holding.as_str()).map_err(broken)?;
         let prev = row.prev().map_err(broken)?;
         let hash = row.hash().map_err(broken)?;
-        follows(self.tip, Link { seq, id, prev, hash }, fields.hash(prev))?;
+        let link = Link { seq, id, prev, hash };
+        if row.is_without_body() {
+            if !self.named.iter().any(|places| places.contains(seq)) {
+                return Err(broken(BODY_GONE.to_owned()));
+            }
+            // Its own hash cannot be worked out anew: an entry further on vouches for it.
+            follows(self.tip, link, hash)?;
+            self.archives.without_body(Rest::of_fields(fields, id, prev, hash));
+            return Ok((seq, hash));
+        }
+        follows(self.tip, link, fields.hash(prev))?;
+        if row.is(Kind::Archived) {
+            match Event::read(Kind::Archived, fields.body) {
+                Ok(Event::Archived(body)) => self.archives.archived(seq, id, &body)?,
+                _ => return Err(broken("its `body` does not say what was moved into an archive".to_owned())),
+            }
+        }
         Ok((seq, hash))
     }
 

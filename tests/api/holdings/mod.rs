@@ -1,6 +1,7 @@
 //! `/holdings` and below.
 
 mod apiaries;
+mod archived;
 mod batch;
 mod colonies;
 mod documents;

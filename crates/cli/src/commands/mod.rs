@@ -1,5 +1,6 @@
 //! One module per command.
 
+pub(crate) mod archive;
 pub(crate) mod attach;
 pub(crate) mod documents;
 pub(crate) mod due;

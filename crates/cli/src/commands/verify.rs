@@ -2,12 +2,13 @@
 
 use std::path::Path;
 
-use combclear_domain::journal::Checkpoint;
 use combclear_domain::journal::seal::NotACheckpoint;
+use combclear_domain::journal::{Checkpoint, EntryId};
 use combclear_domain::words::HoldingName;
-use combclear_store::{DocumentFault, Verified};
+use combclear_store::{DocumentFault, Register, Verified};
 use serde::Serialize;
 
+use super::archive::Unsound;
 use super::{counted, print, print_json};
 use crate::args::{Place, Verify};
 use crate::failure::{Failure, why};
@@ -23,6 +24,8 @@ struct Report {
     first_bad_entry: Option<u64>,
     /// Those that are missing or altered.
     documents: Vec<BadDocument>,
+    /// The entry that tells of the archive asked about, which holds.
+    archive: Option<String>,
 }
 
 #[derive(Serialize)]
@@ -49,10 +52,16 @@ impl BadDocument {
 }
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
-    let (holding, since, verified) = place::with_holding(at, async |register, holding| {
+    let (holding, since, verified, archive) = place::with_holding(at, async |register, holding| {
         let since = verify.since.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
         let verified = register.journal().verify(&holding, since.as_ref()).await?;
-        Ok((holding, since, verified))
+        let archive = match (&verify.archive, &verified) {
+            (Some(file), Verified::Sound { .. } | Verified::Lacking { .. }) => {
+                Some(archive(register, &holding, file).await?)
+            }
+            _ => None,
+        };
+        Ok((holding, since, verified, archive))
     })
     .await?;
     let mut report = Report {
@@ -63,6 +72,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
         fault: None,
         first_bad_entry: None,
         documents: Vec::new(),
+        archive: archive.as_ref().and_then(|proved| Some(proved.as_ref().ok()?.1.to_string())),
     };
     let said = match &verified {
         Verified::Sound { entries, head } => {
@@ -103,12 +113,60 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             format!("The journal of {holding} DOES NOT HOLD against the checkpoint: {missed}")
         }
     };
+    let said = match (&archive, &verify.archive) {
+        (Some(Ok((of_archive, _))), _) => format!("{}\n{of_archive}", said.trim_end()),
+        (Some(Err(what)), Some(path)) => {
+            report.sound = false;
+            let fault = format!("the archive `{}` does not hold: {what}", path.display());
+            let said = format!("{}\nThe archive `{}` DOES NOT HOLD: {what}", said.trim_end(), path.display());
+            report.fault =
+                Some(report.fault.map_or_else(|| fault.clone(), |first| format!("{first}; {fault}")));
+            said
+        }
+        _ => said,
+    };
     if verify.json {
         print_json(&report)?;
     } else {
         print(said.trim_end())?;
     }
     Ok(if report.sound { Outcome::Done } else { Outcome::No })
+}
+
+/// An archive file that holds: what is said of it, and the entry that tells of it; or what does not hold.
+type Proved = Result<(String, EntryId), String>;
+
+/// Proves an archive file with a journal that holds: it is the very file that an entry names, and its entries are those of
+/// which the rest stays in the journal.
+async fn archive(register: &Register, holding: &HoldingName, path: &Path) -> Result<Proved, Failure> {
+    let file = match super::archive::read_file(path, holding) {
+        Ok(file) => file,
+        Err(Unsound::NotRead(failure)) => return Err(failure),
+        Err(Unsound::DoesNotHold(what)) => return Ok(Err(what)),
+    };
+    let told = register.read(holding, |folded| {
+        let archives = folded.archives();
+        archives.into_iter().map(|(record, body)| (record.id, record.seq, body.clone())).collect::<Vec<_>>()
+    });
+    let told = told.await?.unwrap_or_default();
+    let Some((id, seq, body)) = told.iter().find(|(_, _, body)| body.file == file.hash) else {
+        let near = told.iter().find(|(_, _, body)| body.digest == file.digest());
+        return Ok(Err(near.map_or_else(
+            || format!("no entry of the journal of {holding} tells of it"),
+            |(id, seq, _)| format!("entry {seq} ({id}) tells of these entries in another file"),
+        )));
+    };
+    let contents = u64::try_from(file.contents.len()).unwrap_or(u64::MAX);
+    if body.digest != file.digest() || body.contents != contents {
+        return Ok(Err(format!("its entries are not those that entry {seq} ({id}) tells of")));
+    }
+    let entries = counted(body.entries, "entry", "entries");
+    let documents = counted(contents, "document", "documents");
+    let said = format!(
+        "The archive {} holds: {entries} and {documents}, as entry {seq} ({id}) tells.",
+        path.display()
+    );
+    Ok(Ok((said, *id)))
 }
 
 /// Reads a checkpoint of this holding: the three lines alone, or all that `combclear verify` printed with them.

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
+use super::archived::Bodies;
 use super::check::{Look, Refusal};
 use super::{File, Holding, Record, mentions};
 use crate::journal::entry::Entry;
@@ -22,6 +23,44 @@ impl Holding {
             None => self.check_event(entry.draft.on, &entry.draft.event, Look::First)?,
             Some(_) => self.check_correction(entry)?,
         }
+        self.restore(entry);
+        Ok(())
+    }
+
+    /// Takes in an entry of an export, as it was sealed. Unlike [`Holding::accept`] it takes what an archive step left and
+    /// wrote, if the one fits the other.
+    ///
+    /// # Errors
+    /// As [`Holding::accept`].
+    pub fn accept_sealed(&mut self, entry: &Entry) -> Result<(), Refusal> {
+        match &*entry.draft.event {
+            Event::InArchive(_) => {
+                self.check_envelope(entry)?;
+                if entry.draft.correction.is_some() {
+                    self.check_moved_correction(entry)?;
+                }
+            }
+            Event::Archived(body) => {
+                self.check_envelope(entry)?;
+                self.check_archived(entry, body, Bodies::AreGone)?;
+            }
+            _ => return self.accept(entry),
+        }
+        self.restore(entry);
+        Ok(())
+    }
+
+    /// Takes in the entry that moves others into an archive.
+    ///
+    /// # Errors
+    /// An entry of another kind, or one that names entries that are not there, went already, or are tied to some that
+    /// stay.
+    pub fn accept_archived(&mut self, entry: &Entry) -> Result<(), Refusal> {
+        let Event::Archived(body) = &*entry.draft.event else {
+            return self.accept(entry);
+        };
+        self.check_envelope(entry)?;
+        self.check_archived(entry, body, Bodies::AreHere)?;
         self.restore(entry);
         Ok(())
     }
@@ -103,6 +142,13 @@ impl Holding {
         }
         self.records.insert(record.id, Arc::clone(&record));
         self.list(&record);
+        match &*record.event {
+            Event::InArchive(_) => {
+                self.bare.insert(record.seq, record.id);
+            }
+            Event::Archived(body) => self.move_out(&body.places),
+            _ => {}
+        }
     }
 
     fn list(&mut self, record: &Arc<Record>) {
@@ -136,7 +182,7 @@ impl Holding {
         }
     }
 
-    fn unlist(&mut self, record: &Arc<Record>) {
+    pub(super) fn unlist(&mut self, record: &Arc<Record>) {
         let names = mentions::of(&record.event);
         let remove = |file: Option<&mut File>| {
             if let Some(file) = file {

@@ -93,6 +93,13 @@ impl Holding {
             let help = format!("correct entry {by}, or record anew what was struck out");
             return fault(format!("entry {of} was already corrected by entry {by}"), help);
         }
+        if matches!(*old.event, Event::InArchive(_) | Event::Archived(_)) {
+            let message = match *old.event {
+                Event::Archived(_) => format!("entry {of} moved others into an archive, which is for good"),
+                _ => format!("entry {of} was moved into an archive"),
+            };
+            return fault(message, "record what is to be added in an entry of its own".to_owned());
+        }
         let (old_kind, new_kind) = (old.event.kind(), entry.draft.kind());
         if matches!(*old.event, Event::StrikeOut(_)) {
             let help = "record anew what was struck out".to_owned();
@@ -110,6 +117,12 @@ impl Holding {
     pub(super) fn check_event(&self, on: Day, event: &Event, look: Look) -> Checked {
         match event {
             Event::HoldingDetails(_) | Event::StrikeOut(_) => Ok(()),
+            Event::Archived(_) | Event::InArchive(_) => {
+                let message =
+                    format!("entries of kind `{}` are not recorded like this", event.kind().as_str());
+                let help = "an archive is made by the step of its own: combclear archive";
+                Err(Refusal::at("/kind", message, help))
+            }
             Event::ApiaryDetails(body) => self.check_new_apiary(&body.apiary),
             Event::SiteConditions(body) => {
                 self.check_apiary("/body/apiary", &body.apiary)?;

@@ -19,7 +19,7 @@ pub(crate) struct Mentions<'a> {
 pub(crate) fn of(event: &Event) -> Mentions<'_> {
     let mut names = Mentions::default();
     match event {
-        Event::HoldingDetails(_) | Event::StrikeOut(_) => {}
+        Event::HoldingDetails(_) | Event::StrikeOut(_) | Event::Archived(_) | Event::InArchive(_) => {}
         Event::ApiaryDetails(body) => names.apiaries.push(&body.apiary),
         Event::SiteConditions(body) => names.apiaries.push(&body.apiary),
         Event::NectarFlow(body) => names.apiaries.push(&body.apiary),

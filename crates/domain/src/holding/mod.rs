@@ -8,6 +8,7 @@
 //! - [`Holding::restore`] takes in what is already in the journal
 
 mod accept;
+mod archived;
 mod check;
 mod check_courses;
 mod check_documents;
@@ -24,7 +25,7 @@ use std::sync::Arc;
 
 use crate::calendar::{Day, Instant, TimeOfDay};
 use crate::journal::entry::{Correction, Entry, EntryId};
-use crate::journal::event::{Event, HoldingDetails, LotAcquired, MedicineDescribed, Prescription};
+use crate::journal::event::{Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription};
 use crate::journal::seal::Hash;
 use crate::quantity::Quantity;
 use crate::words::{
@@ -90,6 +91,8 @@ pub struct Holding {
     gone: BTreeMap<LotName, Quantity>,
     /// Later doses and removals, under the first id that their first dose ever had.
     built_on: HashMap<EntryId, File>,
+    /// Entries without body of which no entry said yet that they were moved into an archive, by place.
+    bare: BTreeMap<u64, EntryId>,
 }
 
 impl Holding {
@@ -109,6 +112,7 @@ impl Holding {
             prescriptions: BTreeMap::new(),
             gone: BTreeMap::new(),
             built_on: HashMap::new(),
+            bare: BTreeMap::new(),
         }
     }
 
@@ -157,7 +161,7 @@ impl Holding {
         while let Some(by) = self.superseded.get(&record.id) {
             record = self.records.get(by)?;
         }
-        (!matches!(*record.event, Event::StrikeOut(_))).then_some(record)
+        (record.event.kind() != Kind::StrikeOut).then_some(record)
     }
 
     /// The first entry in a chain of corrections: the id by which others may still call it.
@@ -192,11 +196,12 @@ impl Holding {
         &self.details
     }
 
-    /// Every entry that stands, neither corrected nor struck out, in the order in which things happened.
+    /// Every entry that stands, neither corrected nor struck out nor moved into an archive, in the order in which things happened.
     #[must_use]
     pub fn standing(&self) -> Vec<&Arc<Record>> {
         let stands = |record: &&Arc<Record>| {
-            !self.superseded.contains_key(&record.id) && !matches!(*record.event, Event::StrikeOut(_))
+            !self.superseded.contains_key(&record.id)
+                && !matches!(*record.event, Event::StrikeOut(_) | Event::InArchive(_))
         };
         let mut standing: Vec<&Arc<Record>> = self.records.values().filter(stands).collect();
         standing.sort_by_key(|record| record.order());
@@ -208,7 +213,8 @@ impl Holding {
     pub fn corrections(&self) -> Vec<(&Arc<Record>, &Arc<Record>)> {
         let corrected = self.records.values().filter_map(|new| {
             let old = self.records.get(&new.correction.as_ref()?.of)?;
-            Some((old, new))
+            // Both went together.
+            (!matches!(*old.event, Event::InArchive(_))).then_some((old, new))
         });
         let mut corrections: Vec<_> = corrected.collect();
         corrections.sort_by_key(|(_, new)| new.seq);

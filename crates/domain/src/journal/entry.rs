@@ -155,20 +155,36 @@ impl Entry {
         entry
     }
 
+    /// Whether its body is in an archive, and not in the journal.
+    #[must_use]
+    pub fn is_in_archive(&self) -> bool {
+        matches!(*self.draft.event, Event::InArchive(_))
+    }
+
+    /// What stays of it in the journal once its body is in an archive.
+    #[must_use]
+    pub fn without_body(&self) -> Entry {
+        let mut entry = self.clone();
+        entry.draft.event = Arc::new(Event::InArchive(self.draft.kind()));
+        entry.draft.body = "".into();
+        entry
+    }
+
     /// Its place and hash, for sealing the next one.
     #[must_use]
     pub fn tip(&self) -> (u64, Hash) {
         (self.seq, self.hash)
     }
 
-    /// The entry as one line of JSON, without line break.
+    /// The entry as one line of JSON, without line break. A body that is in an archive is written `null`.
     #[must_use]
     pub fn to_json(&self) -> String {
         // Text, numbers and a body that is already JSON: writing them to a string cannot fail.
         serde_json::to_string(&Sealed::of(self)).unwrap_or_default()
     }
 
-    /// Reads a sealed entry from JSON. The body text is kept as it stands, since the hash covers it.
+    /// Reads a sealed entry from JSON. The body text is kept as it stands, since the hash covers it; `null` stands for one
+    /// that is in an archive.
     ///
     /// # Errors
     /// Text that is not such an entry. The hash is *not* checked here; see [`seal::follows`].
@@ -185,7 +201,7 @@ impl Entry {
             corrects: sealed.corrects,
             reason: sealed.reason,
         }
-        .into_draft(id, Body::AsWritten)?;
+        .into_draft(id, if sealed.body.get() == "null" { Body::InArchive } else { Body::AsWritten })?;
         let (seq, recorded_at, prev, hash) = (sealed.seq, sealed.recorded_at, sealed.prev, sealed.hash);
         let entry = Entry { draft, seq, recorded_at, prev, hash };
         // The hash covers what was understood. What is written otherwise but understood the same would go unseen.
@@ -249,6 +265,8 @@ pub struct Envelope {
 enum Body {
     AsWritten,
     Canonical,
+    /// There is none.
+    InArchive,
 }
 
 impl Envelope {
@@ -289,14 +307,18 @@ impl Envelope {
 
     fn into_draft(self, id: EntryId, text: Body) -> Result<Draft, EntryFault> {
         let kind = Kind::from_word(&self.kind).ok_or_else(|| unknown_kind(&self.kind))?;
-        let event = Event::read(kind, self.body.get()).map_err(|fault| EntryFault {
+        let event = match text {
+            Body::InArchive => Ok(Event::InArchive(kind)),
+            Body::AsWritten | Body::Canonical => Event::read(kind, self.body.get()),
+        };
+        let event = event.map_err(|fault| EntryFault {
             pointer: format!("/body{}", fault.pointer),
             help: help_with_body(kind, &fault.message),
             message: fault.message,
         })?;
         let body = match text {
             Body::AsWritten => self.body.get().into(),
-            Body::Canonical => event.to_body().into(),
+            Body::Canonical | Body::InArchive => event.to_body().into(),
         };
         let correction = match (self.corrects, self.reason) {
             (None, None) => None,

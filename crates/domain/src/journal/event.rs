@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::calendar::Day;
 use crate::journal::entry::EntryId;
+use crate::journal::places::Places;
 use crate::journal::seal::Hash;
 use crate::quantity::Quantity;
 use crate::words::{
@@ -49,13 +50,15 @@ macro_rules! kinds {
         #[derive(Debug, Clone, PartialEq, Eq)]
         pub enum Event {
             $($(#[$doc])+ $kind($kind),)+
+            /// Something of this kind, as an [`Archived`] entry says: what happened stands in an archive file and not here.
+            InArchive(Kind),
         }
 
         impl Event {
             /// The kind of this event.
             #[must_use]
             pub const fn kind(&self) -> Kind {
-                match self { $(Event::$kind(_) => Kind::$kind,)+ }
+                match self { $(Event::$kind(_) => Kind::$kind,)+ Event::InArchive(kind) => *kind }
             }
 
             /// Reads the body of an entry of this kind.
@@ -68,10 +71,14 @@ macro_rules! kinds {
                 Ok(event)
             }
 
-            /// The body as it is kept: one line of JSON, fields in the order of this file, absent ones left out.
+            /// The body as it is kept: one line of JSON, fields in the order of this file, absent ones left out; empty if
+            /// it is in an archive.
             #[must_use]
             pub fn to_body(&self) -> String {
-                let text = match self { $(Event::$kind(body) => serde_json::to_string(body),)+ };
+                let text = match self {
+                    $(Event::$kind(body) => serde_json::to_string(body),)+
+                    Event::InArchive(_) => return String::new(),
+                };
                 // Bodies hold text, numbers and lists only: writing one to a string cannot fail.
                 text.unwrap_or_default()
             }
@@ -502,6 +509,32 @@ kinds! {
 
     /// The entry named in `corrects` is struck out: it did not happen. Both stay visible.
     StrikeOut = "strike_out" {}
+
+    /// The bodies of entries that had to be kept no longer were moved into an archive file, for good. Written by the archive
+    /// step alone; what else these entries say stays in the journal.
+    Archived = "archived" {
+        /// By the end of this day nothing of it had to be kept any more.
+        pub through: Day,
+        /// The places of the entries in the journal, like `12-18,25`.
+        #[cfg_attr(feature = "openapi", schema(value_type = String, example = "12-18,25"))]
+        pub places: Places,
+        /// How many entries.
+        #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
+        pub entries: u64,
+        /// The SHA-256 hash over what stays of them, so that no change of it goes unseen.
+        pub digest: Hash,
+        /// The SHA-256 hash of the archive file.
+        pub file: Hash,
+        /// How many contents of documents went with them.
+        #[serde(default, skip_serializing_if = "is_none_of_them")]
+        #[cfg_attr(feature = "openapi", schema(maximum = 9_007_199_254_740_991i64))]
+        pub contents: u64,
+    }
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde passes a reference")]
+fn is_none_of_them(count: &u64) -> bool {
+    *count == 0
 }
 
 #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde passes a reference")]

@@ -6,8 +6,10 @@
 //! - [`lines`]: the journal as JSON Lines, for import and export
 //! - [`content`]: the contents of documents, which travel in such a file after the entries
 //! - [`places`]: places in a journal as compact text
+//! - [`archive`]: entries whose bodies were moved into an archive file, and that file
 //! - [`document`]: what a document is, as its content shows, and whether it is whole
 
+pub mod archive;
 pub mod content;
 pub mod document;
 pub mod entry;

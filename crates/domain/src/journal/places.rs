@@ -3,8 +3,11 @@
 use std::fmt;
 use std::str::FromStr;
 
+use serde::{Deserialize, Serialize};
+
 /// Places in a journal, in order and each once. There is one at least.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
 pub struct Places {
     /// First and last of each run, both included; between two runs at least one place is left out.
     runs: Vec<(u64, u64)>,
@@ -89,5 +92,19 @@ impl FromStr for Places {
         });
         // One spelling only: an entry that names places is hashed as it is written.
         found.filter(|places| places.to_string() == text).ok_or_else(|| NotPlaces(text.to_owned()))
+    }
+}
+
+impl TryFrom<String> for Places {
+    type Error = NotPlaces;
+
+    fn try_from(text: String) -> Result<Places, NotPlaces> {
+        text.parse()
+    }
+}
+
+impl From<Places> for String {
+    fn from(places: Places) -> String {
+        places.to_string()
     }
 }

@@ -7,6 +7,7 @@
 //! - [`RegisterReport`]: the register, ready for JSON, a table or a page
 
 mod administrations;
+mod archived;
 mod corrections;
 mod course_parts;
 mod lots;
@@ -29,9 +30,9 @@ use crate::words::HoldingName;
 
 pub use period::{BadPeriod, Period};
 pub use rows::{
-    AcquisitionRow, AdministrationRow, ApiaryStay, Change, CorrectionRow, CoursePart, DisposalRow,
-    DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart, PrescriptionRow,
-    RemovalRow, SaidBy, WithdrawalPart, Written,
+    AcquisitionRow, AdministrationRow, ApiaryStay, ArchivedPart, Change, CorrectionRow, CoursePart,
+    DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
+    PrescriptionRow, RemovalRow, SaidBy, WithdrawalPart, Written,
 };
 
 /// The register of a holding for a time.
@@ -62,6 +63,8 @@ pub struct RegisterReport {
     pub corrections: Vec<CorrectionRow>,
     /// What went in and out of each lot in that time.
     pub totals: Vec<LotTotal>,
+    /// Archives that entries of that time were moved into: what they say stands there, and not here.
+    pub archived: Vec<ArchivedPart>,
     /// How many entries the journal had when this was read from it.
     #[cfg_attr(feature = "openapi", schema(maximum = 9_007_199_254_740_991i64))]
     pub entries: u64,
@@ -108,6 +111,7 @@ impl RegisterReport {
             disposals: lots::disposals(&view, &within),
             corrections: corrections::corrections(&view, &rest_on),
             totals: lots::totals(&view, &within),
+            archived: archived::parts(&view),
             entries: holding.tip().map_or(0, |(seq, _)| seq),
             head: holding.tip().map(|(_, hash)| hash),
             policy: POLICY,

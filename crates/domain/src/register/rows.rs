@@ -15,6 +15,21 @@ use crate::words::{
     PrescriptionName, Unit,
 };
 
+/// An archive that entries of the register's time were moved into.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ArchivedPart {
+    /// The entry that tells of it.
+    pub written: Written,
+    /// By the end of this day nothing of it had to be kept any more.
+    pub through: Day,
+    /// How many entries of the time of this register went into it.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
+    pub entries: u64,
+    /// The SHA-256 hash of the archive file.
+    pub file: Hash,
+}
+
 /// Who wrote an entry down and when, and the day it speaks of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]

@@ -7,6 +7,7 @@
 )]
 
 mod append;
+mod archive;
 mod close;
 mod documents;
 mod guard;

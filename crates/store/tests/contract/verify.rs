@@ -1,5 +1,6 @@
 //! The walk along the chain, and the checkpoint kept elsewhere.
 
+use combclear_domain::journal::archive::BODY_GONE;
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Entry, EntryId, Hash};
 use combclear_domain::words::HoldingName;
@@ -108,7 +109,7 @@ async fn a_change_to_any_column_names_the_entry() {
         ("kind = 'strike_out' where seq = 6", broken(6, 6, CHANGED)),
         ("body = replace(body, ':', ' :') where seq = 6", broken(6, 6, CHANGED)),
         ("body = body || char(10) where seq = 6", broken(6, 6, CHANGED)),
-        ("body = '' where seq = 6", broken(6, 6, CHANGED)),
+        ("body = '' where seq = 6", broken(6, 6, BODY_GONE)),
         ("body = cast(x'ff' as text) where seq = 6", broken(6, 6, "its `body` is not text")),
         ("corrects = randomblob(16) where seq = 6", broken(6, 6, CHANGED)),
         ("corrects = null, reason = null where seq = 6", broken(6, 6, CHANGED)),
@@ -226,7 +227,7 @@ async fn what_comes_first_in_the_journal_is_named_first() {
     let mut raw = bench.unguarded().await;
     run(&mut raw, "update entries set body = '' where seq in (5, 7)").await.unwrap();
     let other = Checkpoint { head: Hash([1; 32]), ..checkpoint(&holding, &entries[5]) };
-    assert_eq!(journal.verify(&holding, Some(&other)).await.unwrap(), broken(5, 5, CHANGED));
+    assert_eq!(journal.verify(&holding, Some(&other)).await.unwrap(), broken(5, 5, BODY_GONE));
     let other = Checkpoint { head: Hash([1; 32]), ..checkpoint(&holding, &entries[3]) };
     let missed = Missed::Differs { seq: 4, had: other.head, has: entries[3].hash };
     assert_eq!(journal.verify(&holding, Some(&other)).await.unwrap(), Verified::CheckpointMissed(missed));

@@ -6,6 +6,7 @@ use std::io::{BufRead, BufReader, IsTerminal};
 use std::path::Path;
 
 use combclear_domain::diagnostic::Diagnostic;
+use combclear_domain::journal::archive::{Archives, Rest};
 use combclear_domain::journal::entry::EntryFault;
 use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::journal::{Content, Entry, Event, Hash};
@@ -113,12 +114,26 @@ impl JournalFile {
     fn check_chain(&mut self) {
         let mut broken = Vec::new();
         let mut tip = None;
+        let mut archives = Archives::default();
         for (number, entry) in self.sealed() {
             let middle = || (entry.seq > 1).then(|| (entry.seq.saturating_sub(1), entry.prev));
             if let Err(found) = entry.follows(&self.header.holding, tip.or_else(middle)) {
                 broken.push((number, found.to_string()));
             }
+            if entry.is_in_archive() {
+                archives.without_body(Rest::of(&self.header.holding, entry));
+            }
+            if let Event::Archived(body) = &*entry.draft.event
+                && let Err(found) = archives.archived(entry.seq, entry.draft.id, body)
+            {
+                broken.push((number, found.to_string()));
+            }
             tip = Some(entry.tip());
+        }
+        if broken.is_empty()
+            && let Err(found) = archives.end()
+        {
+            broken.push((self.line_of(|line| line.draft().id == found.id), found.to_string()));
         }
         if broken.len() > 1 && broken.len() == self.lines.len() {
             let message =

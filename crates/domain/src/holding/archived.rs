@@ -1,0 +1,137 @@
+//! Entries whose bodies were moved into an archive. They keep their ids and places, and stand in no file.
+
+use std::collections::HashMap;
+use std::sync::Arc;
+
+use super::check::{Checked, Refusal};
+use super::{Holding, Record};
+use crate::journal::entry::{Entry, EntryId};
+use crate::journal::event::{Archived, Event, Kind};
+use crate::journal::places::Places;
+
+/// Whether the bodies that an entry moves are still in the journal.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Bodies {
+    /// They are: this is the step itself.
+    AreHere,
+    /// They went: the journal is read back.
+    AreGone,
+}
+
+impl Holding {
+    /// The first entry without body of which no entry says that it was moved into an archive. Such a journal was changed
+    /// outside this program, and nothing can be answered from it.
+    #[must_use]
+    pub fn first_without_body(&self) -> Option<(u64, EntryId)> {
+        self.bare.first_key_value().map(|(seq, id)| (*seq, *id))
+    }
+
+    /// The entries that tell of archives, in the order in which they were recorded.
+    #[must_use]
+    pub fn archives(&self) -> Vec<(&Record, &Archived)> {
+        let told = self.in_order().into_iter().filter_map(|record| match &*record.event {
+            Event::Archived(body) => Some((&**record, body)),
+            _ => None,
+        });
+        told.collect()
+    }
+
+    /// The same holding once the bodies of these places are in an archive.
+    #[must_use]
+    pub fn without(&self, places: &Places) -> Holding {
+        let mut holding = self.clone();
+        holding.move_out(places);
+        holding
+    }
+
+    /// Takes the entries at these places out of every file, and forgets what they say.
+    pub(super) fn move_out(&mut self, places: &Places) {
+        let moved: Vec<Arc<Record>> =
+            self.records.values().filter(|record| places.contains(record.seq)).cloned().collect();
+        for record in &moved {
+            // What was corrected is not listed any more.
+            if !self.superseded.contains_key(&record.id) {
+                self.unlist(record);
+            }
+        }
+        for record in moved {
+            let event = Arc::new(Event::InArchive(record.event.kind()));
+            self.bare.remove(&record.seq);
+            self.records.insert(record.id, Arc::new(Record { event, ..(*record).clone() }));
+        }
+    }
+
+    /// That an entry moves what is there, whole stories of it, and nothing twice.
+    pub(super) fn check_archived(&self, entry: &Entry, body: &Archived, bodies: Bodies) -> Checked {
+        let refused = |pointer: &str, message: String, help: &str| Err(Refusal::at(pointer, message, help));
+        if entry.draft.correction.is_some() {
+            return refused(
+                "/corrects",
+                "an archive step corrects nothing".to_owned(),
+                "leave `corrects` out",
+            );
+        }
+        if body.through > entry.draft.on {
+            let message = format!("{} lies after the step itself, on {}", body.through, entry.draft.on);
+            return refused("/body/through", message, "name the day of the step at the latest");
+        }
+        if body.entries != body.places.count() {
+            let message =
+                format!("{} entries are promised, {} places are named", body.entries, body.places.count());
+            return refused("/body/entries", message, "count the places");
+        }
+        let by_place: HashMap<u64, &Arc<Record>> =
+            self.records.values().map(|record| (record.seq, record)).collect();
+        let mut going = Vec::new();
+        // Not place by place as they are named: a short text may name very many.
+        let known = by_place.keys().filter(|seq| body.places.contains(**seq)).count();
+        if u64::try_from(known) != Ok(body.places.count()) {
+            let message = format!("not all of the places {} are in the journal", body.places);
+            return refused("/body/places", message, "verify the journal");
+        }
+        for seq in body.places.iter() {
+            let Some(record) = by_place.get(&seq) else { continue };
+            match (&*record.event, bodies) {
+                (Event::Archived(_), _) => {
+                    let message = format!("entry {seq} tells of an archive, and stays");
+                    return refused("/body/places", message, "leave it out");
+                }
+                (Event::InArchive(_), Bodies::AreGone) if self.bare.contains_key(&seq) => {}
+                (Event::InArchive(_), _) => {
+                    let message = format!("entry {seq} was moved into an archive before");
+                    return refused("/body/places", message, "leave it out");
+                }
+                (_, Bodies::AreGone) => {
+                    let message =
+                        format!("entry {seq} was moved into an archive, but here it still is whole");
+                    return refused("/body/places", message, "take the file into a new database (--db)");
+                }
+                (_, Bodies::AreHere) => going.push(record.id),
+            }
+        }
+        match bodies {
+            Bodies::AreHere => match self.first_tie(&going) {
+                Some(tie) => refused("/body/places", tie.to_string(), "move whole stories only"),
+                None => Ok(()),
+            },
+            // What tied them went with their bodies.
+            Bodies::AreGone => Ok(()),
+        }
+    }
+
+    /// That an entry without body corrects another without body: they went together.
+    pub(super) fn check_moved_correction(&self, entry: &Entry) -> Checked {
+        let Some(correction) = &entry.draft.correction else { return Ok(()) };
+        let of = correction.of;
+        let fits = self.records.get(&of).is_some_and(|old| {
+            let (was, now) = (old.event.kind(), entry.draft.kind());
+            matches!(*old.event, Event::InArchive(_)) && (was == now || now == Kind::StrikeOut)
+        });
+        if fits && !self.superseded.contains_key(&of) {
+            return Ok(());
+        }
+        let message =
+            format!("its body is in an archive, but entry {of}, which it corrects, is not there beside it");
+        Err(Refusal::at("/corrects", message, "take in a whole export of this journal"))
+    }
+}

@@ -1,0 +1,24 @@
+//! What of the time of a register is in an archive: nothing disappears without a word.
+
+use super::View;
+use super::rows::{ArchivedPart, Written};
+
+/// The archives with entries of the time, in the order in which they were made.
+pub(super) fn parts(view: &View<'_>) -> Vec<ArchivedPart> {
+    let records = view.holding.in_order();
+    let parts = view.holding.archives().into_iter().filter_map(|(step, body)| {
+        let moved = records
+            .iter()
+            .filter(|record| body.places.contains(record.seq) && view.period.holds(record.on))
+            .count();
+        let entries = u64::try_from(moved).unwrap_or(u64::MAX);
+        let written = || Written::of(step);
+        (entries > 0).then(|| ArchivedPart {
+            written: written(),
+            through: body.through,
+            entries,
+            file: body.file,
+        })
+    });
+    parts.collect()
+}

@@ -1,0 +1,276 @@
+//! `combclear archive`: nothing moves unasked, nothing before the file holds, and everything can be proved afterwards.
+
+use combclear_domain::words::MediaType;
+use serde_json::json;
+
+use crate::bench::{Bench, MINE, Ran, draft, id, lines};
+use crate::samples::sample;
+use crate::verify::behind_its_back;
+
+/// By then the lot of 2014 need not be kept any more: five years from 1 April 2014.
+const THROUGH: &str = "2020-01-01";
+
+/// A holding with a lot of 2014, used up and out, with its invoice, and one of 2025 with the same medicine.
+fn old() -> Bench {
+    let bench = Bench::new();
+    let strips = json!({ "medicine": "strips", "pack_name": "strips", "unit": "piece",
+        "terms": { "removal": "needed", "withdrawal_days": 0 } });
+    let given = json!({ "given": [{ "lot": "L1", "each": 1, "colonies": ["A"] }], "withdrawal_days": 0 });
+    let drafts = [
+        draft(1, "2014-01-01", "holding_details", &json!({ "keeper": "K", "jurisdiction": "gb" })),
+        draft(2, "2014-01-01", "apiary_details", &json!({ "apiary": "East" })),
+        draft(
+            3,
+            "2014-01-01",
+            "colony_established",
+            &json!({ "colony": "A", "apiary": "East", "medicines": "none" }),
+        ),
+        draft(4, "2014-01-01", "medicine_described", &strips),
+        draft(5, "2014-01-02", "lot_acquired", &json!({ "lot": "L1", "medicine": "strips", "quantity": 1 })),
+        draft(6, "2014-02-01", "administration", &given),
+        draft(7, "2014-04-01", "removal", &json!({ "administration": id(6), "colonies": ["A"] })),
+        draft(8, "2025-01-02", "lot_acquired", &json!({ "lot": "L2", "medicine": "strips", "quantity": 1 })),
+    ];
+    bench.write("old.jsonl", lines([MINE].into_iter().chain(drafts.iter().map(String::as_str))));
+    bench.run(&["import", "old.jsonl"]).done();
+    bench.write("invoice.pdf", sample(MediaType::Pdf, "invoice of L1"));
+    bench.run(&["attach", "invoice.pdf", "--lot", "L1", "--by", "K", "--on", "2014-01-03"]).done();
+    bench.write("kept.txt", bench.run(&["verify"]).done().out);
+    bench.run(&["export", "before.jsonl"]).done();
+    bench
+}
+
+fn archive(bench: &Bench, more: &[&str]) -> Ran {
+    bench.run(&[&["archive", "a.jsonl", "--by", "K"], more].concat())
+}
+
+trait Refused {
+    fn refused(self, wanted: &[&str]) -> Ran;
+}
+
+impl Refused for Ran {
+    /// Nothing was imported, and this is why.
+    #[track_caller]
+    fn refused(self, wanted: &[&str]) -> Ran {
+        assert_eq!(self.code, Some(1), "{}", self.out);
+        self.says(wanted)
+    }
+}
+
+fn archived() -> Bench {
+    let bench = old();
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).done();
+    bench
+}
+
+#[test]
+fn without_the_word_it_only_says_what_would_go() {
+    let bench = old();
+    let before = bench.kept();
+    archive(&bench, &["--through", THROUGH]).done().says(&[
+        "L1     4         1           2019-04-01",
+        "4 entries and 1 document would go into a.jsonl: places 5-7,9.",
+        "NOTHING WAS MOVED YET. It cannot be taken back",
+        "Then say --move-for-good.",
+    ]);
+    assert!(!bench.files().contains(&"a.jsonl".to_owned()));
+    assert_eq!(bench.kept(), before);
+}
+
+#[test]
+fn where_nothing_could_go_it_says_so_and_makes_no_file() {
+    let bench = old();
+    archive(&bench, &["--through", "2019-04-01", "--move-for-good"])
+        .done()
+        .says(&["Nothing could go by 2019-04-01; no file was made."]);
+    assert!(!bench.files().contains(&"a.jsonl".to_owned()));
+    archive(&bench, &["--through", "2199-12-31"]).failed().says(&["2199-12-31 lies after today"]);
+    assert_eq!(bench.kept(), [bench.read("before.jsonl")]);
+}
+
+#[test]
+fn what_moved_is_proved_by_the_file_the_journal_and_the_checkpoint_from_before() {
+    let bench = old();
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).done().says(&[
+        "4 entries and 1 document were moved into a.jsonl: places 5-7,9.",
+        "combclear journal of mine\n10\n",
+    ]);
+    bench.run(&["verify", "--archive", "a.jsonl", "--since", "kept.txt"]).done().says(&[
+        "10 entries",
+        "agrees with the checkpoint",
+        "The archive a.jsonl holds: 4 entries and 1 document, as entry 10 (",
+    ]);
+    // The entries stand in the file as they stood in the export from before.
+    let before = bench.read("before.jsonl");
+    let in_both: Vec<String> = bench
+        .read("a.jsonl")
+        .lines()
+        .skip(1)
+        .filter(|line| before.contains(line))
+        .map(ToOwned::to_owned)
+        .collect();
+    assert_eq!(in_both.len(), 5);
+    let after = bench.run(&["export"]).done().out;
+    assert_eq!(after.lines().filter(|line| line.contains(r#""body":null"#)).count(), 4);
+    assert_eq!(after.lines().filter(|line| line.starts_with(r#"{"content""#)).count(), 0);
+    // The export from before is as good as ever, and adds nothing here.
+    bench.run(&["--db", "sqlite:before.db", "import", "before.jsonl"]).done();
+    bench.run(&["--db", "sqlite:before.db", "verify", "--since", "kept.txt"]).done();
+    bench.run(&["import", "before.jsonl"]).done().says(&["0 entries added, 9 were there already"]);
+    archive(&bench, &["--through", THROUGH]).done().says(&["Nothing could go"]);
+}
+
+#[test]
+fn a_journal_with_an_archive_goes_through_another_database_to_the_byte() {
+    let bench = archived();
+    bench.run(&["export", "one.jsonl"]).done();
+    bench.run(&["--db", "sqlite:two.db", "import", "one.jsonl"]).done();
+    bench.run(&["--db", "sqlite:two.db", "export", "two.jsonl"]).done();
+    assert_eq!(bench.read("two.jsonl"), bench.read("one.jsonl"));
+    bench.run(&["--db", "sqlite:two.db", "verify", "--archive", "a.jsonl"]).done();
+    // Not over a journal that still has the bodies, and not if something of what stays was changed.
+    bench.run(&["--db", "sqlite:three.db", "import", "before.jsonl"]).done();
+    bench
+        .run(&["--db", "sqlite:three.db", "import", "one.jsonl"])
+        .refused(&["entry 5 was moved into an archive, but here it still is whole"]);
+    let changed = bench.read("one.jsonl").replacen(r#""on":"2014-02-01""#, r#""on":"2014-02-02""#, 1);
+    bench.write("changed.jsonl", changed);
+    bench
+        .run(&["--db", "sqlite:four.db", "import", "changed.jsonl"])
+        .refused(&["changed.jsonl:11:", "what stays of the entries 5-7,9 does not give its digest"]);
+}
+
+#[test]
+fn answers_and_papers_say_what_is_in_the_archive() {
+    let bench = old();
+    let supering = bench.run(&["supering", "A"]).out;
+    let late = bench.run(&["register", "--from", "2025-01-01", "--to", "2025-12-31"]).done().out;
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).done();
+    assert_eq!(bench.run(&["supering", "A"]).answered(0).out.lines().next(), supering.lines().next());
+    let note = "4 entries of this time were moved out of the journal on ";
+    bench
+        .run(&["register", "--from", "2014-01-01", "--to", "2014-12-31"])
+        .done()
+        .says(&["In an archive: ", note]);
+    let json = bench.run(&["register", "--from", "2014-01-01", "--to", "2014-12-31", "--json"]).done().json();
+    assert_eq!(json["archived"][0]["entries"], 4);
+    bench.run(&["register", "--from", "2014-01-01", "--to", "2014-12-31", "--html", "p.html"]).done();
+    assert!(bench.read("p.html").contains(note));
+    let again = bench.run(&["register", "--from", "2025-01-01", "--to", "2025-12-31"]).done().out;
+    let without_journal = |text: &str| {
+        text.lines().filter(|line| !line.starts_with("Journal: ")).collect::<Vec<_>>().join("\n")
+    };
+    assert_eq!(without_journal(&again), without_journal(&late));
+}
+
+#[test]
+fn a_file_that_is_there_is_left_and_nothing_moves() {
+    let bench = old();
+    bench.write("a.jsonl", "something else");
+    archive(&bench, &["--through", THROUGH, "--move-for-good"])
+        .failed()
+        .says(&["`a.jsonl` is there already"]);
+    assert_eq!(bench.read("a.jsonl"), "something else");
+    bench.run(&["archive", "no/a.jsonl", "--by", "K", "--through", THROUGH, "--move-for-good"]).failed();
+    assert_eq!(bench.kept(), [bench.read("before.jsonl")]);
+}
+
+#[test]
+fn what_cannot_be_taken_out_of_the_journal_leaves_no_file() {
+    let bench = old();
+    // The tables refuse the last step of all, after the file was made.
+    behind_its_back(
+        &bench,
+        "combclear.db",
+        &["create trigger stop before delete on contents begin select raise(abort, 'stopped'); end"],
+    );
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).failed().says(&["stopped"]);
+    assert!(!bench.files().contains(&"a.jsonl".to_owned()));
+    assert_eq!(bench.kept(), [bench.read("before.jsonl")]);
+    behind_its_back(&bench, "combclear.db", &["drop trigger stop"]);
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).done();
+}
+
+#[test]
+fn a_journal_or_a_document_that_does_not_hold_is_not_moved() {
+    for change in [
+        "update entries set recorded_by = 'B' where seq = 6",
+        "update contents set bytes = x'00'",
+        "delete from contents",
+    ] {
+        let bench = old();
+        let drop = |table: &str, what: &str| format!("drop trigger {table}_are_not_{what}");
+        let triggers = [drop("entries", "updated"), drop("contents", "updated"), drop("contents", "deleted")];
+        let mut statements: Vec<&str> = triggers.iter().map(String::as_str).collect();
+        statements.push(change);
+        behind_its_back(&bench, "combclear.db", &statements);
+        archive(&bench, &["--through", THROUGH, "--move-for-good"]).failed().says(&["nothing was moved"]);
+        assert!(!bench.files().contains(&"a.jsonl".to_owned()), "{change}");
+    }
+}
+
+#[test]
+fn any_change_of_the_file_is_named() {
+    let bench = archived();
+    let good = bench.read("a.jsonl");
+    let without_last: Vec<&str> = good.lines().take(good.lines().count() - 1).collect();
+    for (name, changed, said) in [
+        ("a value", good.replacen("\"each\":1", "\"each\":2", 1), "line 3: entry 6 does not give its hash"),
+        ("a document", good.replacen("JVBERi0", "JVBERi1", 1), "line 6: /content:"),
+        ("the header", good.replacen("\\n9\\n", "\\n8\\n", 1), "tells of these entries in another file"),
+        (
+            "a line too few",
+            lines(without_last.iter().copied()),
+            "4 entries and 1 documents are promised, 4 and 0 are here",
+        ),
+        (
+            "a line too many",
+            format!("{good}{}\n", good.lines().last().unwrap()),
+            "line 7: no entry of the file asks",
+        ),
+        ("cut off", good.strip_suffix("\"}\n").unwrap().to_owned(), "it ends in the middle of a line"),
+        ("empty", String::new(), "line 1: "),
+        (
+            "two entries exchanged",
+            {
+                let mut rows: Vec<&str> = good.lines().collect();
+                rows.swap(1, 2);
+                lines(rows)
+            },
+            "line 3: entry 5 stands out of order",
+        ),
+    ] {
+        assert_ne!(changed, good, "{name}");
+        bench.write("changed.jsonl", changed);
+        bench
+            .run(&["verify", "--archive", "changed.jsonl"])
+            .answered(3)
+            .says(&["The archive `changed.jsonl` DOES NOT HOLD: ", said]);
+    }
+    // Any byte at all, by way of the hash of the file.
+    for at in (0..good.len()).step_by(37) {
+        let mut bytes = good.clone().into_bytes();
+        bytes[at] ^= 1;
+        bench.write("changed.jsonl", bytes);
+        // With another name of the holding it is a file of another one, which is an error.
+        let ran = bench.run(&["verify", "--archive", "changed.jsonl"]);
+        assert!(matches!(ran.code, Some(1 | 3)), "{at}: {ran:?}");
+    }
+    // Another journal knows nothing of it.
+    bench.run(&["--db", "sqlite:before.db", "import", "before.jsonl"]).done();
+    bench
+        .run(&["--db", "sqlite:before.db", "verify", "--archive", "a.jsonl"])
+        .answered(3)
+        .says(&["no entry of the journal"]);
+}
+
+#[test]
+fn for_programs_the_plan_and_what_was_done() {
+    let bench = old();
+    let plan = archive(&bench, &["--through", THROUGH, "--json"]).done().json();
+    assert_eq!((&plan["plan"]["places"], &plan["moved"]), (&json!("5-7,9"), &json!(null)));
+    let done = archive(&bench, &["--through", THROUGH, "--json", "--move-for-good"]).done().json();
+    assert_eq!(done["plan"], plan["plan"]);
+    let kept = bench.run(&["verify", "--archive", "a.jsonl", "--json"]).done().json();
+    assert_eq!(kept["archive"], done["moved"]["entry"]);
+}
