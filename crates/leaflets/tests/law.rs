@@ -199,7 +199,9 @@ fn a_profile_is_chosen_by_the_day_of_the_event() {
 /// Source: Regulation (EU) 2019/6, Article 108(4): member states may add to what it asks for.
 #[test]
 fn a_member_state_without_a_file_of_its_own_is_known_by_the_rules_of_the_union_only() {
-    for (of, wanted) in [("se", true), ("it", true), ("eu", false), ("ie", false), ("ni", false), ("gb", false)] {
+    for (of, wanted) in
+        [("se", true), ("it", true), ("eu", false), ("ie", false), ("ni", false), ("gb", false)]
+    {
         assert_eq!(profile(of, DAY).is_of_the_union_only(), wanted, "{of}");
     }
 }
