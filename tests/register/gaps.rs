@@ -4,6 +4,7 @@ use std::path::Path;
 
 use combclear_domain::calendar::Day;
 use combclear_domain::gaps::{GapWeight, GapsReport};
+use combclear_domain::journal::Hash;
 use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::register::Period;
@@ -76,7 +77,7 @@ fn every_case_has_its_gaps() {
                 asked += 1;
                 let day = |text: &str| text.parse::<Day>().unwrap();
                 let period = Period::new(day(&ask.from), day(&ask.to)).unwrap();
-                let report = GapsReport::of(&holding, &leaflets, &laws, period, day(&ask.as_of));
+                let report = GapsReport::of(&holding, &leaflets, &laws, period, day(&ask.as_of), &[]);
                 let faults = faults(&report, ask);
                 wrong.extend(
                     faults.into_iter().map(|fault| format!("{}, as of {}: {fault}", case.name, ask.as_of)),
@@ -99,6 +100,33 @@ fn every_case_has_its_gaps() {
     }
     assert!(asked > 0, "no case was found");
     assert!(wrong.is_empty(), "{} of {asked}:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+/// A document whose content is missing or altered proves nothing, however well it is attached.
+#[test]
+fn a_proof_that_is_not_kept_is_no_proof() {
+    let journal = r#"
+        entry = [
+          { on = "2026-01-01", kind = "holding_details", body = { keeper = "K", jurisdiction = "gb", address = "1 Lane" } },
+          { on = "2026-01-01", kind = "medicine_described", body = { medicine = "strip", pack_name = "Strip", authorisation = "AN 1", unit = "strip", leaflet = "amitraz-strip-500mg-a" } },
+          { on = "2026-01-10", kind = "lot_acquired", body = { lot = "S-1", medicine = "strip", quantity = 1, batch = "B", expiry = "2028-01-31", supplier = { name = "Shop", address = "1 Street" } } },
+          { on = "2026-01-10", kind = "document_attached", body = { content = "CONTENT", media_type = "image/png", bytes = 10, lot = "S-1" } },
+        ]
+    "#;
+    let content = "ab".repeat(32);
+    let journal: toml::Table = toml::from_str(&journal.replace("CONTENT", &content)).unwrap();
+    let holding = holding(journal["entry"].as_array().unwrap()).unwrap();
+    let day = |text: &str| text.parse::<Day>().unwrap();
+    let period = Period::new(day("2026-01-01"), day("2026-12-31")).unwrap();
+    let words = |not_kept: &[Hash]| {
+        let report = GapsReport::of(&holding, &leaflets(), &laws(), period, day("2026-12-31"), not_kept);
+        let gaps: Vec<&str> = report.gaps.iter().map(|gap| gap.missing).collect();
+        (report.complete.as_str(), gaps.join(" "))
+    };
+    assert_eq!(words(&[]), ("yes", String::new()));
+    assert_eq!(words(&[Hash([1; 32])]), ("yes", String::new()), "another content");
+    let lost = words(&[content.parse().unwrap()]);
+    assert_eq!(lost, ("no", "proof_of_purchase document_not_kept".to_owned()));
 }
 
 fn faults(report: &GapsReport, ask: &Ask) -> Vec<String> {

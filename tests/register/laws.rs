@@ -218,7 +218,7 @@ proptest! {
     fn the_registers_of_two_times_that_meet_are_the_register_of_both((holding, _) in corrected(), cut in 0..120_u16) {
         let of = |from: Day, to: Day| {
             let report = RegisterReport::of(&holding, all_leaflets(), Period::new(from, to).unwrap(), Day::LAST);
-            report.administrations
+            report.administrations.into_iter().filter(|row| !row.earlier).collect::<Vec<_>>()
         };
         let parts = [of(Day::FIRST, day(cut)), of(day(cut).next(), Day::LAST)].concat();
         prop_assert_eq!(parts, of(Day::FIRST, Day::LAST));

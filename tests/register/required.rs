@@ -221,7 +221,7 @@ proptest! {
             let holding = holding(&entries).unwrap();
             let day = |text: &str| text.parse::<Day>().unwrap();
             let period = Period::new(day("2026-01-01"), day("2026-12-31")).unwrap();
-            let report = GapsReport::of(&holding, &leaflets, &laws, period, day("2026-12-31"));
+            let report = GapsReport::of(&holding, &leaflets, &laws, period, day("2026-12-31"), &[]);
             let gaps: BTreeSet<String> = report
                 .gaps
                 .iter()

@@ -9,12 +9,13 @@ use combclear_domain::Instant;
 use combclear_domain::calendar::Counting;
 use combclear_domain::gaps::GapsReport;
 use combclear_domain::holding::Holding;
+use combclear_domain::journal::Hash;
 use combclear_domain::register::{Period, RegisterReport};
 use combclear_domain::words::HoldingName;
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, flat, html, pdf};
-use combclear_store::{ContentState, contents_of};
+use combclear_store::{Attached, ContentState, contents_of, documents};
 use utoipa::ToSchema;
 
 use crate::accept::preferred;
@@ -173,9 +174,12 @@ async fn report(
         Problem::new(ProblemKind::BadParameter, fault.to_string()).at_parameter("to", fault.help())
     })?;
     let as_of = app.day(time.as_of);
+    let attached = documents(app.register.journal().as_ref(), holding).await?;
+    let not_kept: Vec<Hash> =
+        attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
     let both = |holding: &Holding| {
         let report = RegisterReport::of(holding, &app.leaflets, period, as_of);
-        (report, GapsReport::of(holding, &app.leaflets, &app.laws, period, as_of))
+        (report, GapsReport::of(holding, &app.leaflets, &app.laws, period, as_of, &not_kept))
     };
     app.ask(holding, both).await
 }

@@ -2,7 +2,10 @@
 
 use combclear_domain::gaps::{Gap, GapWeight, GapsReport, LotCheck};
 use combclear_domain::history::Verdict;
+use combclear_domain::journal::Hash;
 use combclear_domain::options::amount_of;
+use combclear_domain::words::HoldingName;
+use combclear_store::{Attached, Register, documents};
 
 use super::register::period;
 use super::{print, print_json, table};
@@ -14,7 +17,8 @@ pub(crate) async fn run(at: &Place, ask: &Gaps) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(&ask.time)?;
     let report = place::with_holding(at, async |register, holding| {
-        let read = |holding: &_| GapsReport::of(holding, leaflets, laws, period, as_of);
+        let not_kept = not_kept(register, &holding).await?;
+        let read = |holding: &_| GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept);
         let report = register.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
@@ -29,6 +33,12 @@ pub(crate) async fn run(at: &Place, ask: &Gaps) -> Result<Outcome, Failure> {
         Verdict::No => Outcome::No,
         Verdict::Unknown => Outcome::Unknown,
     })
+}
+
+/// The contents of documents that are not kept as they were attached.
+pub(super) async fn not_kept(register: &Register, holding: &HoldingName) -> Result<Vec<Hash>, Failure> {
+    let attached = documents(register.journal().as_ref(), holding).await?;
+    Ok(attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect())
 }
 
 fn all(report: &GapsReport) -> String {

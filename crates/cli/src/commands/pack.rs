@@ -6,6 +6,7 @@ use combclear_domain::register::RegisterReport;
 use combclear_papers::pack::{Failing, Input, Why, pack};
 use combclear_store::{ContentState, contents_of};
 
+use super::gaps::not_kept;
 use super::{counted, output, print, register};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
@@ -15,10 +16,11 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = register::period(&ask.time)?;
     let (report, gaps, contents, failing) = place::with_holding(at, async |register, holding| {
+        let not_kept = not_kept(register, &holding).await?;
         // Both are read from one state of the journal.
         let both = |holding: &Holding| {
             let report = RegisterReport::of(holding, leaflets, period, as_of);
-            (report, GapsReport::of(holding, leaflets, laws, period, as_of))
+            (report, GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept))
         };
         let both = register.read(&holding, both).await?;
         let (report, gaps) =

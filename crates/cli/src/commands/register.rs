@@ -9,6 +9,7 @@ use combclear_domain::register::{Period, RegisterReport};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html, pdf};
 
+use super::gaps::not_kept;
 use super::{output, print, print_json, table};
 use crate::args::{Place, Register, RegisterTime};
 use crate::failure::Failure;
@@ -35,9 +36,10 @@ async fn report(at: &Place, time: &RegisterTime) -> Result<(RegisterReport, Gaps
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(time)?;
     place::with_holding(at, async |register, holding| {
+        let not_kept = not_kept(register, &holding).await?;
         let read = |holding: &_| {
             let report = RegisterReport::of(holding, leaflets, period, as_of);
-            (report, GapsReport::of(holding, leaflets, laws, period, as_of))
+            (report, GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept))
         };
         let report = register.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))

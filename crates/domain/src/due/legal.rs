@@ -12,7 +12,7 @@ use crate::register::Period;
 /// A task for each thing that a law requires and the record lacks, whenever the entry was made.
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, laws: &Laws, as_of: Day) -> Vec<Task> {
     let Ok(all) = Period::new(Day::FIRST, as_of) else { return Vec::new() };
-    let report = GapsReport::of(holding, leaflets, laws, all, as_of);
+    let report = GapsReport::of(holding, leaflets, laws, all, as_of, &[]);
     let required = report.gaps.iter().filter(|gap| gap.weight == GapWeight::Required);
     required.map(|gap| task(holding, gap)).collect()
 }

@@ -7,6 +7,7 @@ use super::wording::{About, amount, name};
 use crate::calendar::Day;
 use crate::holding::Holding;
 use crate::journal::event::Kind;
+use crate::journal::seal::Hash;
 use crate::leaflet::Confidence;
 use crate::register::{AdministrationRow, CoursePart, RegisterReport};
 use crate::stock::LotReport;
@@ -17,11 +18,12 @@ pub(super) const EXPIRY_NOT_TOLD: &str = "expiry_not_told";
 
 /// Medicines that were given and are not described, name no authorisation, or point to directions that are not known here.
 pub(super) fn of_medicines(holding: &Holding, register: &RegisterReport) -> Vec<Gap> {
-    let mut told: BTreeSet<&MedicineName> = BTreeSet::new();
+    // Once for each medicine, and again where its leaflet is not known any more, as after a move to another country.
+    let mut told: BTreeSet<(&MedicineName, bool)> = BTreeSet::new();
     let mut gaps = Vec::new();
     for row in &register.administrations {
         let medicine = &row.medicine;
-        if !told.insert(&medicine.medicine) {
+        if !told.insert((&medicine.medicine, medicine.leaflet_known)) {
             continue;
         }
         let described = holding.medicine(&medicine.medicine);
@@ -130,9 +132,36 @@ fn end_not_recorded(row: &AdministrationRow, part: &CoursePart, as_of: Day) -> O
             ),
             "take it out and record the removal; if it came out before, record it with that day",
         ),
+        (None, None) if part.still_in && part.may_come_out_from.is_none_or(|from| from < as_of) => {
+            let statement = format!(
+                "{}: no removal from {colonies} is recorded, and nobody stated how long it may stay",
+                about.in_words()
+            );
+            let supply =
+                "look, and record the removal; or read on the leaflet how long it may stay".to_owned();
+            let gap = shown(&about, "removal_not_recorded", statement);
+            return Some(Gap { weight: GapWeight::Advised, supply, ..gap });
+        }
         _ => return None,
     };
     Some(Gap { supply: supply.to_owned(), ..shown(&about, missing, statement) })
+}
+
+/// Documents of which the content is not kept as it was attached.
+pub(super) fn of_documents(register: &RegisterReport, not_kept: &[Hash]) -> Vec<Gap> {
+    let of_lots = register
+        .acquisitions
+        .iter()
+        .flat_map(|row| row.documents.iter().map(move |document| (About::acquisition(row), document)));
+    let lost = of_lots.filter(|(_, document)| not_kept.contains(&document.content));
+    let gap = lost.map(|(about, document)| {
+        let name = document.file_name.as_deref().unwrap_or("a document");
+        let statement =
+            format!("{}: `{name}` is attached, but its content is missing or altered", about.in_words());
+        let supply = "attach the same file again; `verify` names every such document".to_owned();
+        Gap { supply, ..shown(&about, "document_not_kept", statement) }
+    });
+    gap.collect()
 }
 
 /// Something that the record shows and no entry can mend.

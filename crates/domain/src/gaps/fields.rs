@@ -8,6 +8,7 @@ use super::wording::{self, About};
 use crate::calendar::Day;
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
+use crate::journal::seal::Hash;
 use crate::law::{Field, FieldNeed, FieldNeeded, Laws, Occasion, Profile, Standing};
 use crate::register::{AcquisitionRow, AdministrationRow, RegisterReport, Written};
 
@@ -16,6 +17,7 @@ pub(super) struct Asked<'r> {
     holding: &'r Holding,
     laws_known: &'r Laws,
     register: &'r RegisterReport,
+    not_kept: &'r [Hash],
     /// The laws that were asked.
     pub(super) laws: BTreeSet<LawPart>,
     /// Jurisdictions of which no law is known for some day, in words.
@@ -27,17 +29,25 @@ pub(super) struct Asked<'r> {
 }
 
 impl<'r> Asked<'r> {
-    pub(super) fn of(holding: &'r Holding, laws: &'r Laws, register: &'r RegisterReport) -> Asked<'r> {
+    pub(super) fn of(
+        holding: &'r Holding,
+        laws: &'r Laws,
+        register: &'r RegisterReport,
+        not_kept: &'r [Hash],
+    ) -> Asked<'r> {
         let mut asked = Asked {
             holding,
             laws_known: laws,
             register,
+            not_kept,
             laws: BTreeSet::new(),
             without_law: BTreeSet::new(),
             gaps: Vec::new(),
             told: BTreeSet::new(),
         };
-        let lookup = Lookup { register };
+        let lookup = Lookup { register, not_kept };
+        // Also where there is no row: that no law is known must show.
+        asked.law_on(register.to.min(register.as_of));
         for row in &register.acquisitions {
             asked.row(Occasion::Acquisition, &row.written, &About::acquisition(row), |field, _| {
                 lookup.of_acquisition(field, row)
@@ -68,8 +78,10 @@ impl<'r> Asked<'r> {
     ) {
         let Some(profile) = self.law_on(written.on) else { return };
         for duty in profile.fields(occasion) {
-            if supplied(duty.field, duty.need) == Supplied::Missing {
-                self.missing(&duty, about);
+            match supplied(duty.field, duty.need) {
+                Supplied::Missing => self.missing(&duty, about, false),
+                Supplied::NotKnown => self.missing(&duty, about, true),
+                Supplied::There | Supplied::NotYet | Supplied::DoesNotApply => {}
             }
         }
         self.written_late(&profile, occasion, written, about);
@@ -89,6 +101,11 @@ impl<'r> Asked<'r> {
             self.without_law.insert(format!("no law of `{jurisdiction}` is known that was in force on {on}"));
             return None;
         }
+        // Member states may add to what the Union asks.
+        if profile.parts().first().is_some_and(|part| part.file.jurisdiction != *jurisdiction) {
+            let fault = format!("of the law of `{jurisdiction}` only the Union's part is known here");
+            self.without_law.insert(fault);
+        }
         for part in profile.parts().iter().filter(|part| part.standing == Standing::InForce) {
             let (jurisdiction, title) = (part.file.jurisdiction.clone(), part.file.title.clone());
             self.laws.insert(LawPart { jurisdiction, title });
@@ -96,12 +113,13 @@ impl<'r> Asked<'r> {
         Some(profile)
     }
 
-    fn missing(&mut self, duty: &FieldNeeded<'_>, about: &About<'r>) {
+    fn missing(&mut self, duty: &FieldNeeded<'_>, about: &About<'r>, perhaps: bool) {
         // Of a prescription that the record names it is known that it applies.
         let applies = matches!(duty.field, Field::Prescriber | Field::PrescriptionCopy);
         let weight = match duty.need {
+            FieldNeed::Required if perhaps => GapWeight::WhereApplicable,
             FieldNeed::Required => GapWeight::Required,
-            FieldNeed::WhereApplicable if applies => GapWeight::Required,
+            FieldNeed::WhereApplicable if applies && !perhaps => GapWeight::Required,
             FieldNeed::WhereApplicable => GapWeight::WhereApplicable,
             FieldNeed::Advised => GapWeight::Advised,
         };
@@ -134,7 +152,7 @@ impl<'r> Asked<'r> {
         ];
         let administration = about.administration.filter(|_| of_lot.contains(&field));
         let Some(row) = administration else { return vec![*about] };
-        let lookup = Lookup { register: self.register };
+        let lookup = Lookup { register: self.register, not_kept: self.not_kept };
         let lacks = |lot: &&'r AcquisitionRow| lookup.of_acquisition(field, lot) == Supplied::Missing;
         let lots = acquisitions_of(self.register, row).into_iter().filter(lacks);
         lots.map(About::acquisition).collect()
@@ -148,7 +166,7 @@ impl<'r> Asked<'r> {
         about: &About<'r>,
     ) {
         let Some(limit) = profile.time_limit(occasion) else { return };
-        if written.days_late <= u32::from(limit.rule.within_days) || written.corrects.is_some() {
+        if written.days_late <= u32::from(limit.rule.within_days) {
             return;
         }
         let wanted = match limit.rule.within_days {

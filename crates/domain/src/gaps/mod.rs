@@ -13,6 +13,7 @@ mod wording;
 use crate::calendar::Day;
 use crate::history::Verdict;
 use crate::holding::Holding;
+use crate::journal::seal::Hash;
 use crate::law::Laws;
 use crate::leaflet::Leaflets;
 use crate::register::{Period, RegisterReport};
@@ -23,14 +24,24 @@ pub use report::{Gap, GapWeight, GapsReport, LawPart, LotCheck};
 
 impl GapsReport {
     /// Holds the record of a time against the laws of its days. Never fails: where no law is known, it says so.
+    ///
+    /// `not_kept` names contents of documents that are missing or altered where they are kept; those prove nothing.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, period: Period, as_of: Day) -> GapsReport {
+    pub fn of(
+        holding: &Holding,
+        leaflets: &Leaflets,
+        laws: &Laws,
+        period: Period,
+        as_of: Day,
+        not_kept: &[Hash],
+    ) -> GapsReport {
         let register = RegisterReport::of(holding, leaflets, period, as_of);
         let stock = stock::lots(holding, leaflets, as_of);
-        let mut asked = fields::Asked::of(holding, laws, &register);
+        let mut asked = fields::Asked::of(holding, laws, &register, not_kept);
         let mut gaps = std::mem::take(&mut asked.gaps);
         gaps.extend(amiss::of_medicines(holding, &register));
         gaps.extend(amiss::of_uses(&register, &stock));
+        gaps.extend(amiss::of_documents(&register, not_kept));
         let told = |gap: &Gap| gaps.iter().any(|told| told.missing == "expiry" && told.entry == gap.entry);
         let of_lots: Vec<Gap> = amiss::of_lots(&register, &stock)
             .into_iter()
@@ -41,6 +52,7 @@ impl GapsReport {
         let has = |weight: GapWeight| gaps.iter().any(|gap| gap.weight == weight);
         let complete = match () {
             () if has(GapWeight::Required) => Verdict::No,
+            () if nothing_recorded(&register) => Verdict::Unknown,
             () if has(GapWeight::WhereApplicable) || !asked.without_law.is_empty() => Verdict::Unknown,
             () => Verdict::Yes,
         };
@@ -57,4 +69,12 @@ impl GapsReport {
             notice: NOTICE,
         }
     }
+}
+
+/// Whether the register has no row at all. That does not show that nothing was given.
+fn nothing_recorded(register: &RegisterReport) -> bool {
+    register.acquisitions.is_empty()
+        && register.administrations.is_empty()
+        && register.removals.is_empty()
+        && register.disposals.is_empty()
 }

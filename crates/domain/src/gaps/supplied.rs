@@ -1,10 +1,11 @@
 //! Whether the record supplies a field that a law wants, row by row of the register.
 
 use crate::calendar::Day;
+use crate::journal::seal::Hash;
 use crate::law::{Field, FieldNeed};
 use crate::register::{
-    AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, KeeperPart, MedicinePart, RegisterReport,
-    SaidBy,
+    AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, DocumentPart, KeeperPart, MedicinePart,
+    RegisterReport,
 };
 
 /// Whether a field is there.
@@ -16,6 +17,8 @@ pub(super) enum Supplied {
     NotYet,
     /// It does not apply to this row.
     DoesNotApply,
+    /// Nobody can tell from the record: it may be missing.
+    NotKnown,
     /// It is missing.
     Missing,
 }
@@ -29,6 +32,8 @@ impl Supplied {
 /// What the fields of a row are looked up in besides the row itself.
 pub(super) struct Lookup<'r> {
     pub(super) register: &'r RegisterReport,
+    /// Contents of documents that are not kept as they were attached: they prove nothing.
+    pub(super) not_kept: &'r [Hash],
 }
 
 impl Lookup<'_> {
@@ -39,7 +44,7 @@ impl Lookup<'_> {
             Field::Expiry => Supplied::if_there(row.expiry.is_some()),
             Field::SupplierName => Supplied::if_there(supplier_name(row)),
             Field::SupplierAddress => Supplied::if_there(supplier_address(row)),
-            Field::ProofOfPurchase => Supplied::if_there(proof(row)),
+            Field::ProofOfPurchase => Supplied::if_there(self.proof(row)),
             Field::DateAcquired | Field::QuantityAcquired => Supplied::There,
             field => self.of_any(field, &row.medicine, row.written.on),
         }
@@ -60,7 +65,9 @@ impl Lookup<'_> {
             Field::Expiry => every_lot(|lot| lot.expiry.is_some()),
             Field::SupplierName => every_lot(supplier_name),
             Field::SupplierAddress => every_lot(supplier_address),
-            Field::ProofOfPurchase => every_lot(proof),
+            Field::ProofOfPurchase => {
+                Supplied::if_there(lots().all(|lot| lot.is_some_and(|lot| self.proof(lot))))
+            }
             Field::DateFirstGiven
             | Field::QuantityGiven
             | Field::QuantityPerColony
@@ -74,7 +81,7 @@ impl Lookup<'_> {
                 let mut own = row.courses.iter().filter(|part| part.came_by.is_none());
                 Supplied::if_there(own.all(|part| part.apiary.is_some()))
             }
-            Field::WithdrawalPeriod => Supplied::if_there(withdrawal_recorded(row)),
+            Field::WithdrawalPeriod => Supplied::if_there(withdrawal_recorded(self.register, row)),
             Field::Reason => text(row.against.as_ref()),
             Field::GivenBy => Supplied::if_there(row.given_by.is_some() || row.vet.is_some()),
             Field::VetName => row.vet.as_ref().map_or(Supplied::DoesNotApply, |_| Supplied::There),
@@ -91,7 +98,7 @@ impl Lookup<'_> {
             Field::PrescriptionCopy => row.prescription.as_ref().map_or(Supplied::DoesNotApply, |used| {
                 let mut known = self.register.prescriptions.iter();
                 let known = known.find(|known| known.prescription.number == used.number);
-                Supplied::if_there(known.is_some_and(|known| !known.documents.is_empty()))
+                Supplied::if_there(known.is_some_and(|known| self.any_kept(&known.documents)))
             }),
             field => self.of_any(field, &row.medicine, row.written.on),
         }
@@ -130,15 +137,31 @@ impl Lookup<'_> {
             // Out, and a period is not known: nothing that is still to come will tell it.
             part if !part.still_in => Supplied::Missing,
             part if part.must_be_out_by.is_some_and(|by| by < as_of) => Supplied::Missing,
+            // Nobody stated how long it may stay, and the least stay is over or not stated either.
+            part if part.must_be_out_by.is_none()
+                && part.may_come_out_from.is_none_or(|from| from < as_of) =>
+            {
+                Supplied::NotKnown
+            }
             _ => Supplied::NotYet,
         });
         let each: Vec<Supplied> = each.collect();
         let any = |wanted: Supplied| each.contains(&wanted);
         match () {
             () if any(Supplied::Missing) => Supplied::Missing,
+            () if any(Supplied::NotKnown) => Supplied::NotKnown,
             () if any(Supplied::NotYet) => Supplied::NotYet,
             () => Supplied::There,
         }
+    }
+
+    /// A document that is kept, or words that say what proves the purchase and where it is.
+    fn proof(&self, row: &AcquisitionRow) -> bool {
+        self.any_kept(&row.documents) || row.proof.as_ref().is_some_and(|proof| !proof.trim().is_empty())
+    }
+
+    fn any_kept(&self, documents: &[DocumentPart]) -> bool {
+        documents.iter().any(|document| !self.not_kept.contains(&document.content))
     }
 
     fn acquired(&self, lot: &crate::words::LotName) -> Option<&AcquisitionRow> {
@@ -151,11 +174,18 @@ impl Lookup<'_> {
     }
 }
 
-/// Whether somebody wrote the withdrawal period into the record. What the built-in leaflet says is not a record.
-fn withdrawal_recorded(row: &AdministrationRow) -> bool {
-    let said =
-        |part: &CoursePart| part.withdrawal.as_ref().is_some_and(|said| said.said_by != SaidBy::Leaflet);
-    row.withdrawal_stated.is_some() || (!row.courses.is_empty() && row.courses.iter().all(said))
+/// Whether somebody wrote the withdrawal period of this dose into the record: in the entry, in its prescription, of each of its
+/// lots, or of the medicine. What the built-in leaflet says is no record, and what was said of another dose is none of this one.
+fn withdrawal_recorded(register: &RegisterReport, row: &AdministrationRow) -> bool {
+    let prescribed = row.prescription.as_ref().and_then(|used| {
+        let mut known = register.prescriptions.iter();
+        known.find(|known| known.prescription.number == used.number)?.withdrawal_days
+    });
+    let read = !row.given.is_empty() && row.given.iter().all(|part| part.withdrawal_read.is_some());
+    row.withdrawal_stated.is_some()
+        || prescribed.is_some()
+        || read
+        || row.medicine.withdrawal_declared.is_some()
 }
 
 fn supplier_name(row: &AcquisitionRow) -> bool {
@@ -165,11 +195,6 @@ fn supplier_name(row: &AcquisitionRow) -> bool {
 fn supplier_address(row: &AcquisitionRow) -> bool {
     let address = row.supplier.as_ref().and_then(|supplier| supplier.address.as_ref());
     address.is_some_and(|address| !address.trim().is_empty())
-}
-
-/// A document, or words that say what proves the purchase and where it is kept.
-fn proof(row: &AcquisitionRow) -> bool {
-    !row.documents.is_empty() || row.proof.as_ref().is_some_and(|proof| !proof.trim().is_empty())
 }
 
 fn text(value: Option<&String>) -> Supplied {

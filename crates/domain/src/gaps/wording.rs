@@ -173,6 +173,9 @@ pub(super) fn summary(
     let (from, to) = (register.from, register.to);
     let mut sentences = vec![match complete {
         Verdict::Yes => format!("From {from} to {to} everything that the law wants is in the record."),
+        Verdict::Unknown if register.acquisitions.is_empty() && register.administrations.is_empty() => {
+            format!("From {from} to {to} nothing is recorded; that does not show that nothing was given.")
+        }
         Verdict::Unknown => format!("From {from} to {to} it is not known whether the record is complete."),
         Verdict::No => {
             let missing = count(GapWeight::Required);

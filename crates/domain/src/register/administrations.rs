@@ -4,17 +4,19 @@ use std::sync::Arc;
 
 use super::View;
 use super::course_parts::Courses;
-use super::rows::{AdministrationRow, GivenPart, RemovalRow, Written};
+use super::rows::{AdministrationRow, CoursePart, GivenPart, RemovalRow, Written};
+use crate::calendar::Day;
 use crate::holding::Record;
 use crate::journal::event::{Administration, Event};
 use crate::quantity::Quantity;
 use crate::words::MedicineName;
 
-/// Administrations of the time, each once.
-pub(super) fn administrations(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<AdministrationRow> {
+/// Administrations of the time, each once, and earlier ones that ran into it.
+pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec<AdministrationRow> {
     // Every colony's courses are worked out once, and only if something was given.
     let mut courses: Option<Courses> = None;
-    let given = within.iter().filter_map(|record| match &*record.event {
+    let by_then = standing.iter().filter(|record| record.on <= view.period.to());
+    let given = by_then.filter_map(|record| match &*record.event {
         Event::Administration(body) => Some((*record, body)),
         _ => None,
     });
@@ -24,7 +26,8 @@ pub(super) fn administrations(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<A
         let first = first.map_or(record.id, |first| first.id);
         let name = medicine(view, body);
         AdministrationRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
+            earlier: record.on < view.period.from(),
             one_way: view.leaflet(&name, record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
             medicine: view.medicine(&name, record.on),
             given: given_parts(view, body),
@@ -41,7 +44,14 @@ pub(super) fn administrations(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<A
             prescription: body.prescription.as_ref().map(|number| view.prescription(number)),
         }
     });
-    rows.collect()
+    rows.filter(|row| !row.earlier || row.courses.iter().any(|part| runs_into(part, view.period.from())))
+        .collect()
+}
+
+/// Whether a course was in on or after a day, or a period of it ran.
+fn runs_into(part: &CoursePart, from: Day) -> bool {
+    let over = part.last_blocked_day.max(part.last);
+    part.still_in || part.not_known_since.is_some() || over.is_some_and(|over| from <= over)
 }
 
 /// Removals of the time.
@@ -54,7 +64,7 @@ pub(super) fn removals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<RemovalR
             _ => MedicineName::unknown(),
         };
         Some(RemovalRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             medicine: view.medicine(&name, record.on),
             first_dose: first.map_or(body.administration, |first| first.id),
             placed: first.map(|first| first.on),
@@ -79,6 +89,7 @@ fn given_parts(view: &View<'_>, body: &Administration) -> Vec<GivenPart> {
             lot: part.lot.clone(),
             batch: lot.and_then(|lot| lot.batch.clone()),
             expiry: lot.and_then(|lot| lot.expiry),
+            withdrawal_read: view.withdrawal_read(&part.lot),
             each: part.each,
             colonies: part.colonies.clone(),
             total: part.total(),

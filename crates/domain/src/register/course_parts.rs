@@ -1,17 +1,18 @@
 //! What became of a course, colonies of one fate together: when it ended, where they stood, which periods run.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::View;
 use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
 use crate::calendar::{Day, TimeOfDay, last_blocked_day};
-use crate::history::{Course, End, History, used_up};
+use crate::history::{Course, End, Fact, History, used_up};
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Administration;
+use crate::journal::event::{Administration, Event};
 use crate::leaflet::Release;
 use crate::supering::Standing;
-use crate::words::ColonyName;
+use crate::words::{ApiaryName, ColonyName};
 
 /// The courses of every colony of a holding, worked out once, found by their first dose.
 pub(super) struct Courses {
@@ -86,7 +87,7 @@ fn has(course: &Course, dose: EntryId) -> bool {
 
 /// Whether a course was out, and no period of it ran any more, when a colony came by it: then it did not bear on it.
 fn was_over(part: &CoursePart, came_on: Day) -> bool {
-    part.last_blocked_day.or(part.last).is_some_and(|over| over < came_on)
+    part.first_free_day.is_some_and(|free| free <= came_on && part.last.is_some_and(|last| last < came_on))
 }
 
 fn same_fate(one: &CoursePart, other: &CoursePart) -> bool {
@@ -157,18 +158,24 @@ fn part(
     let withdrawal = lines().filter_map(|course| course.terms.withdrawal).max_by_key(|fact| fact.value);
     let wait = lines().filter_map(|course| course.terms.wait).max_by_key(|fact| fact.value);
     let single = lines().all(|course| course.terms.release() == Some(Release::Single));
-    let days = withdrawal.map(|fact| fact.value.max(wait.map_or(0, |fact| fact.value)));
-    let ends = fate.last.zip(days);
-    let last_blocked_day = ends.and_then(|(last, days)| last_blocked_day(last, days));
-    let until = last_blocked_day.or(fate.last).unwrap_or(view.as_of).min(view.as_of);
+    // What is stated blocks, however well it is established. Free it is only by periods that are known and documented.
+    let stated = [withdrawal, wait].into_iter().flatten().map(|fact| fact.value).max();
+    let last_blocked_day = fate.last.zip(stated).and_then(|(last, days)| last_blocked_day(last, days));
+    let documented = |fact: Option<Fact<u16>>| fact.is_some_and(|fact| fact.is_documented());
+    let known = lines().all(|course| documented(course.terms.withdrawal) && documented(course.terms.wait));
+    let first_free_day = fate.last.filter(|_| known).map(|last| last_blocked_day.map_or(last, Day::next));
+    // While it is not known when it is free, every move counts.
+    let until = first_free_day.map_or(view.as_of, |free| free.before().max(dose.on)).min(view.as_of);
     let here_from = came.map_or(dose.on, |(_, on)| on);
+    let stood = stood_at(view, colony, here_from, dose.at.filter(|_| came.is_none()));
+    let least = lines().filter_map(|course| course.terms.stay_min.bounds()).map(|(_, longer)| longer);
     let longest = lines().filter_map(|course| course.terms.stay_max.bounds()).map(|(_, longest)| longest);
     CoursePart {
         colonies: vec![colony.clone()],
         came_by: came.map(|(entry, _)| entry),
         came_on: came.map(|(_, on)| on),
-        apiary: view.holding.apiary_of(colony, here_from).cloned(),
-        later_apiaries: moves(view, colony, here_from, until),
+        apiary: stood.cloned(),
+        later_apiaries: moves(view, colony, stood, here_from, until, dose),
         first: placed,
         last: fate.last,
         // The latest of several, if all are known.
@@ -180,16 +187,17 @@ fn part(
             .and_then(|times| times.into_iter().max())
             .filter(|_| fate.last.is_some()),
         still_in: fate.still_in,
+        may_come_out_from: least.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
         must_be_out_by: longest.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
         not_known_since: fate.not_known_since,
         duration_days: fate.last.map(|last| duration(placed, last, single)),
         withdrawal: withdrawal.map(|fact| {
             let (said_by, entry) = SaidBy::of(fact.authority);
-            WithdrawalPart { days: fact.value, said_by, entry }
+            WithdrawalPart { days: fact.value, said_by, entry, confidence: fact.confidence }
         }),
         wait_days: wait.map(|fact| fact.value).filter(|days| *days > 0),
         last_blocked_day,
-        first_free_day: ends.map(|(last, _)| last_blocked_day.map_or(last, Day::next)),
+        first_free_day,
         free_at: None,
     }
 }
@@ -200,21 +208,52 @@ fn duration(placed: Day, last: Day, single: bool) -> u32 {
     u32::try_from(days).unwrap_or(0)
 }
 
-/// Each apiary that a colony was moved to after a day, up to another.
-fn moves(view: &View<'_>, colony: &ColonyName, after: Day, until: Day) -> Vec<ApiaryStay> {
+/// Where a colony stood when a dose was given: by the clock, if it was moved on that day and both times were noted; else where
+/// it stood before it was moved, since a move on the same day is told as a move.
+fn stood_at<'h>(
+    view: &View<'h>,
+    colony: &ColonyName,
+    on: Day,
+    at: Option<TimeOfDay>,
+) -> Option<&'h ApiaryName> {
+    let moves = view.holding.colony_file(colony).iter().filter(|record| {
+        record.on == on && matches!(&*record.event, Event::ColonyMoved(moved) if moved.colony == *colony)
+    });
+    let after = |record: &&Arc<Record>| at.zip(record.at).is_none_or(|(given, moved)| given <= moved);
+    let moves: Vec<&Arc<Record>> = moves.collect();
+    match moves.iter().rposition(|record| !after(record)).and_then(|place| moves.get(place)) {
+        // The last move before the dose says where it went.
+        Some(before) => match &*before.event {
+            Event::ColonyMoved(moved) => Some(&moved.to),
+            _ => None,
+        },
+        None if moves.is_empty() => view.holding.apiary_of(colony, on),
+        None => view.holding.apiary_of(colony, on.before()),
+    }
+}
+
+/// Each apiary that a colony was moved to from a day on, up to another; of that day itself what came after the dose.
+fn moves(
+    view: &View<'_>,
+    colony: &ColonyName,
+    stood: Option<&ApiaryName>,
+    from: Day,
+    until: Day,
+    dose: &Record,
+) -> Vec<ApiaryStay> {
     let mut stays: Vec<ApiaryStay> = Vec::new();
-    let mut stands = view.holding.apiary_of(colony, after);
+    let mut stands = stood;
     for record in view.holding.colony_file(colony) {
-        if record.on <= after || record.on > until {
+        let Event::ColonyMoved(moved) = &*record.event else { continue };
+        let before_dose =
+            record.on == from && dose.at.zip(record.at).is_some_and(|(given, moved)| moved < given);
+        if moved.colony != *colony || record.on < from || record.on > until || before_dose {
             continue;
         }
-        let now = view.holding.apiary_of(colony, record.on);
-        if now != stands
-            && let Some(apiary) = now
-        {
-            stays.push(ApiaryStay { from: record.on, apiary: apiary.clone() });
+        if stands != Some(&moved.to) {
+            stays.push(ApiaryStay { from: record.on, apiary: moved.to.clone() });
         }
-        stands = now;
+        stands = Some(&moved.to);
     }
     stays
 }

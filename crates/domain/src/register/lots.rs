@@ -5,11 +5,12 @@ use std::sync::Arc;
 
 use super::View;
 use super::rows::{
-    AcquisitionRow, DisposalRow, DocumentPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
-    PrescriptionRow, Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, DocumentPart, KeeperPart, LotTotal, MedicinePart,
+    PrescriptionPart, PrescriptionRow, Written,
 };
 use crate::calendar::Day;
 use crate::holding::Record;
+use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::leaflet::Leaflet;
 use crate::quantity::Quantity;
@@ -23,7 +24,8 @@ pub(super) fn keepers(view: &View<'_>) -> Vec<KeeperPart> {
         .rposition(|record| record.on <= view.period.from())
         .or_else(|| (!file.is_empty()).then_some(0));
     let known = file.iter().skip(first.unwrap_or(0)).enumerate();
-    let of_time = known.filter(|(index, record)| *index == 0 || record.on <= view.period.to());
+    let last = view.period.to().min(view.as_of);
+    let of_time = known.filter(move |(index, record)| *index == 0 || record.on <= last);
     let keeper = of_time.filter_map(|(_, record)| match &*record.event {
         Event::HoldingDetails(details) => Some(KeeperPart {
             entry: record.id,
@@ -43,14 +45,16 @@ pub(super) fn acquisitions(
     view: &View<'_>,
     standing: &[&Arc<Record>],
     within: &[&Arc<Record>],
+    administrations: &[AdministrationRow],
 ) -> Vec<AcquisitionRow> {
-    let touched: BTreeSet<&LotName> = within.iter().flat_map(|record| lots_of(&record.event)).collect();
+    let mut touched: BTreeSet<&LotName> = within.iter().flat_map(|record| lots_of(&record.event)).collect();
+    touched.extend(administrations.iter().flat_map(|row| &row.given).map(|part| &part.lot));
     let rows = standing.iter().filter_map(|record| {
         let Event::LotAcquired(acquired) = &*record.event else { return None };
         let earlier = record.on < view.period.from();
         let stands = view.period.holds(record.on) || (earlier && touched.contains(&acquired.lot));
         stands.then(|| AcquisitionRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             earlier,
             lot: acquired.lot.clone(),
             medicine: view.medicine(&acquired.medicine, record.on),
@@ -69,21 +73,16 @@ pub(super) fn acquisitions(
 pub(super) fn prescriptions(
     view: &View<'_>,
     standing: &[&Arc<Record>],
-    within: &[&Arc<Record>],
+    administrations: &[AdministrationRow],
 ) -> Vec<PrescriptionRow> {
-    let used: BTreeSet<&PrescriptionName> = within
-        .iter()
-        .filter_map(|record| match &*record.event {
-            Event::Administration(given) => given.prescription.as_ref(),
-            _ => None,
-        })
-        .collect();
+    let named = administrations.iter().filter_map(|row| row.prescription.as_ref());
+    let used: BTreeSet<&PrescriptionName> = named.map(|prescription| &prescription.number).collect();
     let rows = standing.iter().filter_map(|record| {
         let Event::Prescription(body) = &*record.event else { return None };
         let earlier = record.on < view.period.from();
         let stands = view.period.holds(record.on) || (earlier && used.contains(&body.prescription));
         stands.then(|| PrescriptionRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             earlier,
             prescription: view.prescription(&body.prescription),
             medicine: view.medicine(&body.medicine, record.on),
@@ -100,7 +99,7 @@ pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<Disposa
         let Event::Disposal(body) = &*record.event else { return None };
         let lot = view.holding.lot(&body.lot).map(|(_, lot)| lot);
         Some(DisposalRow {
-            written: Written::of(record),
+            written: Written::of(view.holding, record),
             lot: body.lot.clone(),
             medicine: view.medicine_of_lot(&body.lot, record.on),
             batch: lot.and_then(|lot| lot.batch.clone()),
@@ -188,7 +187,28 @@ impl View<'_> {
             leaflet_known: leaflet.is_some(),
             actives: leaflet.map(|leaflet| leaflet.actives.clone()).unwrap_or_default(),
             strength: leaflet.map(|leaflet| leaflet.strength.clone()),
+            withdrawal_declared: described.and_then(|described| described.terms.as_ref()?.withdrawal_days),
         }
+    }
+
+    /// The withdrawal period that was last read on the leaflet of a lot.
+    pub(super) fn withdrawal_read(&self, lot: &LotName) -> Option<u16> {
+        self.holding.lot_file(lot).iter().rev().find_map(|record| match &*record.event {
+            Event::LeafletReading(reading) => reading.terms.withdrawal_days,
+            _ => None,
+        })
+    }
+
+    /// The entries that a lot rests on besides its acquisition: its medicine, what was read of it, when it was opened.
+    pub(super) fn rests_on(&self, lot: &LotName) -> Vec<EntryId> {
+        let medicine = self.holding.lot(lot).and_then(|(_, lot)| self.holding.medicine(&lot.medicine));
+        let of_lot = self.holding.lot_file(lot).iter().filter(|record| {
+            matches!(
+                &*record.event,
+                Event::LeafletReading(_) | Event::LotOpened(_) | Event::DocumentAttached(_)
+            )
+        });
+        of_lot.map(|record| record.id).chain(medicine.map(|(record, _)| record.id)).collect()
     }
 
     /// The leaflet that a medicine points to, if the holding's jurisdiction has it.

@@ -13,12 +13,14 @@ mod lots;
 mod period;
 mod rows;
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use serde::Serialize;
 
 use crate::calendar::{Counting, Day, Moment, POLICY};
 use crate::holding::{Holding, Record};
+use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::journal::seal::Hash;
 use crate::leaflet::Leaflets;
@@ -50,7 +52,7 @@ pub struct RegisterReport {
     pub acquisitions: Vec<AcquisitionRow>,
     /// Prescriptions of that time, and earlier ones that it used.
     pub prescriptions: Vec<PrescriptionRow>,
-    /// Administrations of that time, each once.
+    /// Administrations of that time, each once, and earlier ones that were in, or of which a period ran, in it.
     pub administrations: Vec<AdministrationRow>,
     /// Removals of that time.
     pub removals: Vec<RemovalRow>,
@@ -81,18 +83,30 @@ impl RegisterReport {
             holding.standing().into_iter().filter(|record| record.on <= as_of).collect();
         let within: Vec<&Arc<Record>> =
             standing.iter().copied().filter(|record| period.holds(record.on)).collect();
+        let keepers = lots::keepers(&view);
+        let administrations = administrations::administrations(&view, &standing);
+        let acquisitions = lots::acquisitions(&view, &standing, &within, &administrations);
+        let prescriptions = lots::prescriptions(&view, &standing, &administrations);
+        // What the rows rest on, whenever it was: keeper, lots, prescriptions, medicines, readings.
+        let mut rest_on: BTreeSet<EntryId> = keepers.iter().map(|keeper| keeper.entry).collect();
+        rest_on.extend(acquisitions.iter().map(|row| row.written.entry));
+        rest_on.extend(prescriptions.iter().map(|row| row.written.entry));
+        rest_on.extend(acquisitions.iter().flat_map(|row| view.rests_on(&row.lot)));
+        let of_courses = administrations.iter().flat_map(|row| &row.courses);
+        rest_on.extend(administrations.iter().map(|row| row.written.entry));
+        rest_on.extend(of_courses.filter_map(|course| course.withdrawal.as_ref()?.entry));
         RegisterReport {
             holding: holding.name().clone(),
-            keepers: lots::keepers(&view),
+            keepers,
             from: period.from(),
             to: period.to(),
             as_of,
-            acquisitions: lots::acquisitions(&view, &standing, &within),
-            prescriptions: lots::prescriptions(&view, &standing, &within),
-            administrations: administrations::administrations(&view, &within),
+            acquisitions,
+            prescriptions,
+            administrations,
             removals: administrations::removals(&view, &within),
             disposals: lots::disposals(&view, &within),
-            corrections: corrections::corrections(&view),
+            corrections: corrections::corrections(&view, &rest_on),
             totals: lots::totals(&view, &within),
             entries: holding.tip().map_or(0, |(seq, _)| seq),
             head: holding.tip().map(|(_, hash)| hash),

@@ -4,10 +4,11 @@ use serde::Serialize;
 
 use crate::calendar::{Day, Instant, Moment, TimeOfDay};
 use crate::history::Authority;
-use crate::holding::Record;
+use crate::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Kind, Supplier};
 use crate::journal::seal::Hash;
+use crate::leaflet::Confidence;
 use crate::quantity::Quantity;
 use crate::words::{
     ApiaryName, ColonyName, Jurisdiction, LeafletId, LotName, MediaType, MedicineName, Method, Person,
@@ -31,7 +32,9 @@ pub struct Written {
     pub recorded_by: Person,
     /// When it was written down.
     pub recorded_at: Instant,
-    /// How many days after it happened it was written down, at the least: 0 on the day itself. Counted with the earliest
+    /// When it was first written down, before any correction.
+    pub first_recorded_at: Instant,
+    /// How many days after it happened it was first written down, at the least: 0 on the day itself. Counted with the earliest
     /// civil date anywhere on Earth at that instant, so that nobody is called late who was not.
     #[cfg_attr(feature = "openapi", schema(maximum = 200_000))]
     pub days_late: u32,
@@ -40,8 +43,10 @@ pub struct Written {
 }
 
 impl Written {
-    pub(super) fn of(record: &Record) -> Written {
-        let late = record.recorded_at.earliest_civil_date().days_since(record.on);
+    pub(super) fn of(holding: &Holding, record: &Record) -> Written {
+        let first = holding.record(holding.original(record.id));
+        let first_recorded_at = first.map_or(record.recorded_at, |first| first.recorded_at);
+        let late = first_recorded_at.earliest_civil_date().days_since(record.on);
         Written {
             entry: record.id,
             place: record.seq,
@@ -49,6 +54,7 @@ impl Written {
             at: record.at,
             recorded_by: record.recorded_by.clone(),
             recorded_at: record.recorded_at,
+            first_recorded_at,
             days_late: u32::try_from(late).unwrap_or(0),
             corrects: record.correction.as_ref().map(|correction| correction.of),
         }
@@ -93,6 +99,8 @@ pub struct MedicinePart {
     pub actives: Vec<String>,
     /// The strength in words, if the leaflet is known.
     pub strength: Option<String>,
+    /// The withdrawal period in days that the keeper declared for it.
+    pub withdrawal_declared: Option<u16>,
 }
 
 /// A document kept with a lot or a prescription.
@@ -175,6 +183,9 @@ pub struct PrescriptionPart {
 pub struct AdministrationRow {
     /// When, and who wrote it down.
     pub written: Written,
+    /// Whether it was given before the time of the register, and stands here because it was in, or a period of it ran, in
+    /// that time. It is not in the totals.
+    pub earlier: bool,
     /// The medicine.
     pub medicine: MedicinePart,
     /// What was given, lot by lot.
@@ -216,6 +227,8 @@ pub struct GivenPart {
     pub batch: Option<String>,
     /// Its expiry date.
     pub expiry: Option<Day>,
+    /// The withdrawal period in days that was read on the leaflet of this lot, if anybody read it.
+    pub withdrawal_read: Option<u16>,
     /// How much each colony got.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000))]
     pub each: Quantity,
@@ -248,6 +261,8 @@ pub struct CoursePart {
     pub last_at: Option<TimeOfDay>,
     /// Whether it is still in.
     pub still_in: bool,
+    /// While it is in: the first day on which it may come out, by the longest of the least stays that anybody states.
+    pub may_come_out_from: Option<Day>,
     /// While it is in: the last day on which it may be, by the longest stay that anybody states.
     pub must_be_out_by: Option<Day>,
     /// Since when it is not known whether it is in: a split or a uniting did not say, or it may be used up by then.
@@ -259,9 +274,10 @@ pub struct CoursePart {
     pub withdrawal: Option<WithdrawalPart>,
     /// Days between removal and supers that must pass besides, if any are stated.
     pub wait_days: Option<u16>,
-    /// The last day that the later of both blocks; absent for zero days, and while it is in.
+    /// The last day that the later of both blocks, at the least: a period that is not known is not in it. Absent for zero
+    /// days, and while it is in.
     pub last_blocked_day: Option<Day>,
-    /// The first day free of both; absent while it is in or a period is not known.
+    /// The first day free of both; absent while it is in, or where a period is not known or not documented.
     pub first_free_day: Option<Day>,
     /// From when it is free of both if full days of 24 hours are counted, where that was asked for and the time of day was
     /// noted. The days above are always civil days.
@@ -288,6 +304,8 @@ pub struct WithdrawalPart {
     pub said_by: SaidBy,
     /// The entry in which it was said; absent for the built-in leaflet.
     pub entry: Option<EntryId>,
+    /// How well it is established. Only a document can carry a first free day.
+    pub confidence: Confidence,
 }
 
 /// Who said a value.
