@@ -164,8 +164,87 @@ fn in_the_united_states_two_years_run_from_the_day_it_happened() {
     book.give("2026-08-20", &["L"]);
     let story = book.story("L", "2028-08-21");
     let days: Vec<String> = story.entries.iter().map(|entry| until(&entry.keep)).collect();
-    assert_eq!(days, ["2028-01-10", "2028-08-20"]);
+    assert_eq!(days, ["2028-08-20", "2028-08-20"], "the acquisition counts from the last use of the lot");
     assert!(story.could_go && !book.story("L", "2028-08-20").could_go);
+}
+
+/// Common practice, no source: a lot of which some may still be given needs its acquisition, whatever the years count from.
+#[test]
+fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
+    for (of, bought, given, least) in [
+        ("us", "2026-01-10", "2026-08-20", "2028-08-20"),
+        // Before Article 108 the making of each entry decides alone.
+        ("de", "2020-03-01", "2021-08-20", "2026-08-20"),
+        ("fr", "2026-01-10", "2026-08-20", "2031-12-31"),
+        ("gb", "2026-01-10", "2026-08-20", "2031-08-20"),
+    ] {
+        let left = "lot S: 1 piece left by the book: the count still runs (disposal)";
+        let inside = "lot S: not recorded as out of A (removal)";
+        let mut book = Book::of(of);
+        book.buy(bought, "strips", "S", 2);
+        let first = book.give(given, &["S"]);
+        let still = |book: &Book, wanted: &[&str]| {
+            let story = book.story("S", "2199-12-31");
+            assert!(!story.could_go && story.could_go_from.is_none(), "{of}");
+            assert_eq!(
+                at_least(&story.keep),
+                (least.to_owned(), wanted.iter().map(ToString::to_string).collect())
+            );
+            for entry in &story.entries {
+                assert_eq!(at_least(&entry.keep).1, wanted, "{of} {:?}", entry.kind);
+            }
+        };
+        still(&book, &[left, inside]);
+        book.take_out(given, &first);
+        still(&book, &[left]);
+        book.dispose(given, "S", 1);
+        let story = book.story("S", "2199-12-31");
+        assert_eq!((until(&story.keep).as_str(), story.could_go), (least, true), "{of}");
+    }
+}
+
+/// Source: Regulation (EU) 2019/6, Article 108(4): member states may add to what it asks for.
+#[test]
+fn where_only_the_unions_part_of_the_law_is_known_it_is_kept_at_least_so_long() {
+    for of in ["se", "fi", "it"] {
+        let mut book = Book::of(of);
+        book.buy("2026-01-10", "liquid", "L", 1);
+        book.give("2026-08-20", &["L"]);
+        let story = book.story("L", "2199-12-31");
+        let why = format!("of the law of `{of}` only the Union's part is known here");
+        assert_eq!(at_least(&story.keep), ("2031-08-20".to_owned(), vec![why.clone()]));
+        assert!(!story.could_go && story.could_go_from.is_none(), "{of}");
+        let mut book = Book::of(of);
+        book.buy("2021-01-10", "liquid", "L", 1);
+        book.give("2021-08-20", &["L"]);
+        let begin = format!("the rules of `{of}` known here begin on 2022-01-28");
+        let missing = vec![why, begin];
+        assert_eq!(book.story("L", "2199-12-31").keep, KeepUntil::NotKnown { missing });
+    }
+    let mut book = Book::of("eu");
+    book.buy("2026-01-10", "liquid", "L", 1);
+    book.give("2026-08-20", &["L"]);
+    assert_eq!(until(&book.story("L", "2026-08-21").keep), "2031-08-20");
+}
+
+#[test]
+fn the_law_of_the_day_on_which_a_colony_died_with_strips_in_it_bears() {
+    for (moved, wanted) in
+        [("2026-09-14", "2031-09-15"), ("2026-09-15", "2031-09-15"), ("2026-09-16", "2028-09-15")]
+    {
+        let mut book = Book::of("us");
+        book.buy("2026-01-01", "strips", "S", 1);
+        book.give("2026-08-20", &["S"]);
+        book.write("2026-09-15", "colony_ended", json!({ "colony": "A", "cause": "wasps" }));
+        book.write(moved, "holding_details", json!({ "keeper": "K", "jurisdiction": "gb" }));
+        assert_eq!(until(&book.story("S", "2026-10-01").keep), wanted, "{moved}");
+    }
+    // In France the year of that day counts as the year of the last entry.
+    let mut book = Book::of("fr");
+    book.buy("2026-01-01", "strips", "S", 1);
+    book.give("2026-08-20", &["S"]);
+    book.write("2027-02-15", "colony_ended", json!({ "colony": "A", "cause": "starved" }));
+    assert_eq!(until(&book.story("S", "2027-03-01").keep), "2032-12-31");
 }
 
 #[test]

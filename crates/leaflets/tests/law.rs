@@ -47,10 +47,11 @@ const COLUMNS: [&str; 10] = [
     "us",
 ];
 
-/// A row: the field, on which occasion a column without one has it, and the letters.
+/// A row: the field, on which occasion a column without one has it, and the letters. What such a column asks for at an
+/// administration it asks for whoever gives it, a vet included.
 const TABLE: &str = "
 product_name            administration  R R R G  R R R - R c
-active_substance        administration  - - - -  - - c - - -
+active_substance        administration  - - - -  - - - - - -
 authorisation_number    administration  - - - -  - - - - - c
 batch                   acquisition     R - R -  - - - ? - -
 expiry                  acquisition     G - - -  - - - - - c
@@ -59,7 +60,7 @@ quantity_acquired       acquisition     R - - -  - R - R R -
 supplier_name           acquisition     R - - -  R R - R R -
 supplier_address        acquisition     R - - -  R R - R R -
 proof_of_purchase       acquisition     R - - -  R R - ? - -
-prescription_copy       administration  - - - -  c c c - - c
+prescription_copy       administration  - - - -  c c c c - c
 prescriber              administration  - - - -  c - - - R c
 date_first_given        administration  - R R -  R R R ? R c
 date_last_given         administration  - - - -  - - - ? R -
@@ -87,7 +88,10 @@ keeper_name_and_address administration  - - - -  - G - - - -
 // DIFFERENCE: the table has R for GB's product name at disposal as `(implied)`: advised here, since no text was read that
 // asks for it. It has R in the columns for US restricted-use products, feed directives and guidance; a profile speaks of every
 // varroa medicine, and what holds for some of them only is c, so that no record is called incomplete for a duty it has not.
-// France names apiaries, not colonies, and a quantity per hive: these stand as `apiary` and `quantity_per_colony`.
+// France asks for the trade name or the actives: R or c in the table, of which one is enough. The register has the name on the
+// pack, so the actives are not asked for besides (`-`), lest a record that satisfies the order be called incomplete.
+// Ireland and Northern Ireland have the copy of the prescription with what came in; an acquisition names no prescription, so it
+// is asked for where something was given under one. France names apiaries, not colonies, and a quantity per hive: these stand as `apiary` and `quantity_per_colony`.
 
 #[test]
 fn every_field_of_the_comparison_stands_in_the_data_with_its_need() {
@@ -111,6 +115,10 @@ fn every_field_of_the_comparison_stands_in_the_data_with_its_need() {
                 other => panic!("{other}"),
             };
             assert_eq!(own_need(of, occasion, field), wanted, "{field} of {column}");
+            if !column.contains('/') && usual == Occasion::Administration {
+                let by_vet = own_need(of, Occasion::VetAdministration, field);
+                assert_eq!(by_vet, wanted, "{field} of {column}, given by a vet");
+            }
         }
         rows += 1;
     }
@@ -118,25 +126,57 @@ fn every_field_of_the_comparison_stands_in_the_data_with_its_need() {
 }
 
 /// What the table cannot say in one letter, since it has one column for several occasions.
+///
+/// Source: Regulation (EU) 2019/6, Article 108(1) and (2): supplier and proof are of the medicines that are used.
 #[test]
 fn fields_that_are_asked_for_on_a_second_occasion_too() {
-    use Field::{PrescriptionCopy, ProductName};
+    use Field::{PrescriptionCopy, ProductName, ProofOfPurchase, SupplierAddress, SupplierName};
     use FieldNeed::{Required, WhereApplicable};
-    use Occasion::{Acquisition, Disposal};
+    use Occasion::{Acquisition, Administration, Disposal, VetAdministration};
     for (of, occasion, field, need) in [
         ("de", Acquisition, ProductName, Required),
         ("ie", Acquisition, ProductName, Required),
-        ("ie", Acquisition, PrescriptionCopy, WhereApplicable),
         ("ch", Acquisition, ProductName, Required),
         ("ch", Disposal, ProductName, Required),
-        ("ni", Acquisition, PrescriptionCopy, WhereApplicable),
+        ("ni", Administration, PrescriptionCopy, WhereApplicable),
+        ("ni", VetAdministration, PrescriptionCopy, WhereApplicable),
+        ("eu", Administration, SupplierName, Required),
+        ("eu", Administration, SupplierAddress, Required),
+        ("eu", Administration, ProofOfPurchase, Required),
+        ("eu", VetAdministration, SupplierName, Required),
+        ("eu", VetAdministration, SupplierAddress, Required),
+        ("eu", VetAdministration, ProofOfPurchase, Required),
     ] {
         assert_eq!(own_need(of, occasion, field), Some(need), "{of} {occasion} {field}");
     }
     // And nothing stands in the data that neither the table nor this list knows.
     let rules: usize = laws().iter().map(|law| law.fields.len()).sum();
-    let in_table = TABLE.split_whitespace().filter(|word| ["R", "c", "G"].contains(word)).count();
-    assert_eq!(rules, in_table + 6);
+    let asks = |word: &&str| ["R", "c", "G"].contains(word);
+    let in_table = TABLE.split_whitespace().filter(asks).count();
+    let at_giving = TABLE.lines().map(|row| row.split_whitespace().collect::<Vec<_>>());
+    let at_giving = at_giving.filter(|row| row.get(1) == Some(&"administration"));
+    // The first four columns name their occasion.
+    let by_vet: usize = at_giving.map(|row| row.into_iter().skip(6).filter(asks).count()).sum();
+    assert_eq!(rules, in_table + by_vet + 12);
+}
+
+/// Source: Regulation (EU) 2019/6, Article 108(1): owners and keepers keep records of the medicines they use, whoever gives
+/// them; VMR 2013 regulation 18; notes on Germany: the entry is the keeper's duty even if another treats.
+#[test]
+fn what_is_asked_of_an_administration_is_asked_when_a_vet_gives_it_too() {
+    let months = (2000..=2030).flat_map(|year| (1..=12).map(move |month| Day::new(year, month, 1).unwrap()));
+    for on in months {
+        for law in laws().iter() {
+            let profile = laws().profile(&law.jurisdiction, on).unwrap();
+            let asked = |occasion| !profile.fields(occasion).is_empty();
+            assert_eq!(
+                asked(Occasion::Administration),
+                asked(Occasion::VetAdministration),
+                "{} {on}",
+                law.jurisdiction
+            );
+        }
+    }
 }
 
 /// The need by the rules of its own file, those that it includes left out.
@@ -196,6 +236,16 @@ fn a_profile_is_chosen_by_the_day_of_the_event() {
     assert!(laws().profile(&Jurisdiction::new("nz").unwrap(), day(DAY)).is_none());
 }
 
+/// Source: Regulation (EU) 2019/6, Article 108(4): member states may add to what it asks for.
+#[test]
+fn a_member_state_without_a_file_of_its_own_is_known_by_the_rules_of_the_union_only() {
+    for (of, wanted) in
+        [("se", true), ("it", true), ("eu", false), ("ie", false), ("ni", false), ("gb", false)]
+    {
+        assert_eq!(profile(of, DAY).is_of_the_union_only(), wanted, "{of}");
+    }
+}
+
 /// Source: as the table above, its last two rows.
 #[test]
 fn how_long_and_how_soon() {
@@ -227,6 +277,7 @@ fn how_long_and_how_soon() {
     assert_eq!(limit("gb", Occasion::VetAdministration), None);
     assert_eq!(limit("de", Occasion::Administration), None);
     assert_eq!(limit("us", Occasion::Administration), Some(14));
+    assert_eq!(limit("us", Occasion::VetAdministration), Some(14));
 }
 
 /// What was not read in an authority's own text may not pass for it.

@@ -123,6 +123,13 @@ impl<'a> Profile<'a> {
         &self.parts
     }
 
+    /// Whether the rules are those of the union alone, because the jurisdiction asked about has no file of its own. Its own law
+    /// may ask for more (Regulation (EU) 2019/6, Article 108(4)), so such a profile is the least that holds and never all of it.
+    #[must_use]
+    pub fn is_of_the_union_only(&self) -> bool {
+        self.parts.first().is_none_or(|own| own.file.jurisdiction != self.asked)
+    }
+
     /// The fields asked for on an occasion, in pack order; where several rules name one field, the strictest need wins.
     #[must_use]
     pub fn fields(&self, occasion: Occasion) -> Vec<FieldNeeded<'a>> {

@@ -16,6 +16,9 @@ use crate::words::{ColonyName, LotName, RemovalNeed};
 pub struct LotEnd {
     /// The last day on which something of it was given, taken out of a hive or disposed of; of acquisition, if none was.
     pub last: Day,
+    /// Every day on which something of it was acquired, given, taken out, disposed of, or went with a colony that ended. The
+    /// law of each of them bears, also where the entry that says so belongs to no lot.
+    pub days: BTreeSet<Day>,
     /// Why the end may yet move; empty if everything is accounted for.
     pub runs: Vec<StillRuns>,
 }
@@ -62,7 +65,7 @@ pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, L
     let mut ends: BTreeMap<LotName, LotEnd> = BTreeMap::new();
     let mut lots_of: BTreeMap<EntryId, BTreeSet<LotName>> = BTreeMap::new();
     for lot in holding.lots() {
-        let mut last: Option<Day> = None;
+        let mut days: BTreeSet<Day> = BTreeSet::new();
         for record in holding.lot_file(lot) {
             match &*record.event {
                 Event::Administration(given) => {
@@ -72,11 +75,11 @@ pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, L
                 Event::LotAcquired(_) | Event::Disposal(_) => {}
                 _ => continue,
             }
-            last = last.max(Some(record.on));
+            days.insert(record.on);
         }
         // A lot of which only a leaflet was read has no end of its own.
-        let Some(last) = last else { continue };
-        ends.insert(lot.clone(), LotEnd { last, runs: balance(holding, lot) });
+        let Some(last) = days.last().copied() else { continue };
+        ends.insert(lot.clone(), LotEnd { last, days, runs: balance(holding, lot) });
     }
     for colony in holding.colonies() {
         add_courses(holding, leaflets, colony, &lots_of, &mut ends);
@@ -97,6 +100,7 @@ pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, L
 fn used(ends: &mut BTreeMap<LotName, LotEnd>, lot: &LotName, on: Day) {
     if let Some(end) = ends.get_mut(lot) {
         end.last = end.last.max(on);
+        end.days.insert(on);
     }
 }
 

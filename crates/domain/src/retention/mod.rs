@@ -8,6 +8,7 @@
 //! Every profile that was in force on a day on which something happened in the story applies, and the longest time wins. Years
 //! end on the same day of a later year, counted from 29 February on 1 March where there is none. The day given is the last on
 //! which a record must be kept. Nothing goes by itself: the answer says what could go.
+//! Nothing could go while some of a lot is left by the book or in a hive, or while the law of a day is known in part only.
 
 pub mod archive;
 pub mod ends;

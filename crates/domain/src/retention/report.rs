@@ -220,14 +220,17 @@ impl<'a> Desk<'a> {
 
     fn bearing(&self, story: &Story) -> Bearing<'a> {
         let last = |record: &Arc<Record>| record.on.max(record.recorded_at.latest_civil_date());
+        // A colony that died with something of the lot in it is no entry of the story, but its day is one of it.
+        let ends =
+            || story.lots.iter().filter_map(|lot| self.ends.get(lot)).flat_map(|end| &end.days).copied();
         let mut bearing = Bearing {
             lots: story.lots.clone(),
-            last_entry: self.records(story).map(last).max().unwrap_or(Day::FIRST),
+            last_entry: self.records(story).map(last).chain(ends()).max().unwrap_or(Day::FIRST),
             rules: Vec::new(),
             unknown_law: Vec::new(),
             without_rule: Vec::new(),
         };
-        let mut days: Vec<Day> = self.records(story).map(|record| record.on).collect();
+        let mut days: Vec<Day> = self.records(story).map(|record| record.on).chain(ends()).collect();
         days.sort_unstable();
         days.dedup();
         for day in days {
@@ -246,6 +249,10 @@ impl<'a> Desk<'a> {
             let missing = format!("no law of `{jurisdiction}` is built in: how long it asks is not known");
             return add_new(&mut bearing.unknown_law, [missing]);
         };
+        if profile.is_of_the_union_only() {
+            let missing = format!("of the law of `{jurisdiction}` only the Union's part is known here");
+            add_new(&mut bearing.unknown_law, [missing]);
+        }
         match profile.standing() {
             Standing::InForce => {}
             Standing::NotYet { from } => {
@@ -292,13 +299,13 @@ impl<'a> Desk<'a> {
         let rules =
             bearing.rules.iter().filter(|ruled| ruled.rule.records.iter().any(|sort| records.contains(sort)));
         let found: Vec<Found<'_>> =
-            rules.map(|ruled| self.apply(*ruled, record, &lots, bearing.last_entry)).collect();
+            rules.map(|ruled| self.apply(*ruled, record, &records, &lots, bearing.last_entry)).collect();
         KeptEntry {
             entry: record.id,
             seq: record.seq,
             on: record.on,
             kind: record.event.kind(),
-            keep: self.decide(&found, &lots, bearing),
+            keep: self.decide(&found, bearing),
             records,
         }
     }
@@ -330,23 +337,25 @@ impl<'a> Desk<'a> {
         &self,
         ruled: Ruled<'a, RetentionRule>,
         record: &Record,
+        records: &[RecordSort],
         lots: &[&LotName],
         last_entry: Day,
     ) -> Found<'a> {
-        let ends = || lots.iter().filter_map(|lot| self.ends.get(*lot));
-        let running = ends().any(|end| !end.runs.is_empty());
-        let (from, moves) = match ruled.rule.counted_from {
-            CountedFrom::LastUseOrDisposalOfLot => {
-                (ends().map(|end| end.last).max().unwrap_or(record.on).max(record.on), true)
-            }
-            CountedFrom::EntryMade => (record.on.max(record.recorded_at.latest_civil_date()), false),
-            CountedFrom::EndOfYearOfLastEntry => (last_entry.end_of_year(), true),
-            CountedFrom::Event => (record.on, false),
+        let last_use = || lots.iter().filter_map(|lot| self.ends.get(*lot)).map(|end| end.last).max();
+        let with_last_use = || record.on.max(last_use().unwrap_or(record.on));
+        // What came in proves what was given of it, so it is kept as long as that.
+        let proves = records.iter().any(|sort| matches!(sort, RecordSort::Acquisition | RecordSort::Proof));
+        let from = match ruled.rule.counted_from {
+            CountedFrom::LastUseOrDisposalOfLot => with_last_use(),
+            CountedFrom::EntryMade => record.on.max(record.recorded_at.latest_civil_date()),
+            CountedFrom::EndOfYearOfLastEntry => last_entry.end_of_year(),
+            CountedFrom::Event if proves => with_last_use(),
+            CountedFrom::Event => record.on,
         };
-        Found { ruled, from, day: from.plus_years(ruled.rule.years), runs: moves && running }
+        Found { ruled, from, day: from.plus_years(ruled.rule.years) }
     }
 
-    fn decide(&self, found: &[Found<'a>], lots: &[&LotName], bearing: &Bearing<'a>) -> KeepUntil {
+    fn decide(&self, found: &[Found<'a>], bearing: &Bearing<'a>) -> KeepUntil {
         // Of several equal ones the first in pack order.
         let Some(longest) = found.iter().rev().max_by_key(|found| found.day) else {
             let mut missing = bearing.unknown_law.clone();
@@ -358,9 +367,8 @@ impl<'a> Desk<'a> {
         };
         let (day, decided_by) = (longest.day, Box::new(longest.written()));
         let mut because = bearing.unknown_law.clone();
-        if found.iter().any(|found| found.runs) {
-            add_new(&mut because, lots.iter().flat_map(|lot| self.runs(lot)));
-        }
+        // While some of it is left or in a hive its story is not at an end, whichever rule decides.
+        add_new(&mut because, bearing.lots.iter().flat_map(|lot| self.runs(lot)));
         if because.is_empty() {
             KeepUntil::Until { day, decided_by }
         } else {
@@ -415,8 +423,6 @@ struct Found<'a> {
     ruled: Ruled<'a, RetentionRule>,
     from: Day,
     day: Day,
-    /// Whether the day it is counted from may yet move.
-    runs: bool,
 }
 
 impl Found<'_> {
