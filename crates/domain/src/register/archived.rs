@@ -12,7 +12,7 @@ pub(super) fn parts(view: &View<'_>) -> Vec<ArchivedPart> {
             .filter(|record| body.places.contains(record.seq) && view.period.holds(record.on))
             .count();
         let entries = u64::try_from(moved).unwrap_or(u64::MAX);
-        let written = || Written::of(step);
+        let written = || Written::of(view.holding, step);
         (entries > 0).then(|| ArchivedPart {
             written: written(),
             through: body.through,
