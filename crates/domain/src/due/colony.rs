@@ -183,7 +183,10 @@ impl Subject<'_> {
         let latest = answer.courses().next_back()?;
         let task = self.task(DueKind::SupersFree, latest.entry, Days::new(free, None), Weight::May);
         Some(Task {
-            title: "Supers may go on from this day".to_owned(),
+            // A phone shows the title alone.
+            title: condition
+                .map_or("Supers may go on from this day", |_| "Supers may go on from this day, if all is out")
+                .to_owned(),
             text: wording::supers_free(free, condition, latest),
             grounds: answer.courses().flat_map(course_entries).collect(),
             ..task
