@@ -7,8 +7,9 @@ use crate::calendar::Day;
 use crate::history::{Course, Fact, History};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
 use crate::leaflet::Leaflets;
-use crate::supering::{Answer, EarliestOut, FirstFree, Outcome, Step, named};
+use crate::supering::{Answer, EarliestOut, FirstFree, Outcome, Standing, Step, named};
 use crate::words::{ApiaryName, ColonyName, RemovalNeed};
 
 /// How many days a dose that was not given in time stands as overdue, unless another course was begun before.
@@ -26,17 +27,20 @@ pub(super) struct Subject<'a> {
     pub(super) as_of: Day,
 }
 
-/// What is due in every colony that lives at the end of a day.
+/// What is due in every colony that lives at the end of a day, and what nobody said of one that ended.
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<Task> {
     let mut tasks = Vec::new();
     for colony in holding.colonies() {
         let history = History::of(holding, leaflets, colony).up_to(as_of);
-        if history.begun.is_none() || history.ended.is_some() {
+        if history.begun.is_none() {
             continue;
         }
         let apiary = holding.apiary_of(colony, as_of);
         let subject = Subject { holding, leaflets, colony, apiary, history: &history, as_of };
-        tasks.extend(subject.tasks());
+        match history.ended {
+            Some((ended, entry)) => tasks.extend(subject.went_with_it(ended, entry)),
+            None => tasks.extend(subject.tasks()),
+        }
     }
     tasks
 }
@@ -53,6 +57,40 @@ impl Subject<'_> {
         all.sort_by_key(Task::strictness);
         let mut tasks: Vec<Task> = Vec::new();
         for task in all {
+            if !tasks.iter().any(|known| known.same(&task)) {
+                tasks.push(task);
+            }
+        }
+        tasks
+    }
+
+    /// Courses that were in when the colony ended, where nobody recorded what became of them. What was in a colony that was
+    /// united into another stands in the history of that one, which asks for it.
+    fn went_with_it(&self, ended: Day, entry: EntryId) -> Vec<Task> {
+        let died = self.holding.record(entry);
+        if !died.is_some_and(|record| matches!(&*record.event, Event::ColonyEnded(_))) {
+            return Vec::new();
+        }
+        let open = self.history.courses_on(ended).filter_map(|course| {
+            let removal = course.terms.removal.as_ref().map(|need| need.value);
+            let weight = match (Standing::of(course, ended), removal) {
+                (Standing::Out(_), _) => return None,
+                (Standing::NotSaid(..), _) | (_, Some(RemovalNeed::Needed)) => Weight::Must,
+                (_, None) => Weight::Advice,
+                (_, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => return None,
+            };
+            let days = Days::new(ended, None);
+            let task = self.task(DueKind::RecordWhereabouts, course.entry, days, weight);
+            Some(Task {
+                title: "Record what became of what was in it".to_owned(),
+                text: wording::went_with_it(course, ended),
+                grounds: course_entries(course).chain([entry]).collect(),
+                ..task
+            })
+        });
+        let mut tasks: Vec<Task> = Vec::new();
+        for task in open {
+            // Several lines of one course ask for the same.
             if !tasks.iter().any(|known| known.same(&task)) {
                 tasks.push(task);
             }

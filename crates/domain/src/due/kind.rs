@@ -11,7 +11,7 @@ word_lists! {
     DueKind {
         /// Honey supers are on while they must be off.
         TakeSupersOff = "take_supers_off",
-        /// Nobody recorded where strips went when a colony was split or united.
+        /// Nobody recorded where strips went when a colony was split or united, or what became of them when it ended.
         RecordWhereabouts = "record_whereabouts",
         /// The next dose of a course.
         GiveDose = "give_dose",

@@ -32,6 +32,13 @@ pub(super) fn whereabouts(course: &Course, since: Day) -> String {
     )
 }
 
+pub(super) fn went_with_it(course: &Course, ended: Day) -> String {
+    format!(
+        "{} was in when the colony ended on {ended}, and nobody recorded what became of it: record its removal, on that day at the latest",
+        named(course)
+    )
+}
+
 pub(super) fn dose_title(course: &Course, number: u8, of: u8) -> String {
     format!("Give dose {number} of {of} of {}", pack(course))
 }
