@@ -51,6 +51,7 @@ fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
     for wanted in [hash.to_string().as_str(), batch, report.head.unwrap().to_string().as_str()] {
         assert!(whole.contains(wanted), "`{wanted}` is not in the pages");
     }
+    assert!(!text.contains(&hash.to_string()), "a hash is wider than its column, so its line ends within it");
     assert!(!text.contains(['\u{200b}', '\u{ad}']), "a sign that nobody wrote is in the pages");
     keep("long", &report, &set.bytes);
 }

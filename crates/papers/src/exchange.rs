@@ -33,7 +33,7 @@ use serde::Serialize;
 use serde_json::Number;
 
 use crate::rows::names;
-use crate::sheet::NOT_RECORDED;
+use crate::sheet::{NOT_RECORDED, written as said};
 
 mod treatments;
 
@@ -244,9 +244,9 @@ fn instant(at: Instant) -> String {
 }
 
 fn medicine(part: &MedicinePart) -> Medicine {
-    let id = part.authorisation.clone();
+    let id = said(part.authorisation.as_ref()).map(str::to_owned);
     Medicine {
-        name: part.pack_name.clone().unwrap_or_else(|| part.medicine.to_string()),
+        name: said(part.pack_name.as_ref()).map_or_else(|| part.medicine.to_string(), str::to_owned),
         registered_identifier: id.map(|id| Identifier { id, scheme: AUTHORISATION }),
     }
 }
@@ -276,18 +276,18 @@ fn transaction(
 
 /// What identifies the stock: the standard has no place for it in a movement.
 fn stock(lot: &LotName, batch: Option<&String>, unit: Option<Unit>) -> String {
-    let batch = batch.map_or(NOT_RECORDED, String::as_str);
+    let batch = said(batch).unwrap_or(NOT_RECORDED);
     format!("lot {lot}. batch: {batch}. unit: {}", unit.map_or(NOT_RECORDED, Unit::as_str))
 }
 
 fn receipt(row: &AcquisitionRow, source: &str) -> Transaction {
     let supplier = row.supplier.as_ref();
-    let address = supplier.and_then(|supplier| supplier.address.as_deref()).unwrap_or(NOT_RECORDED);
-    let proof = row.proof.as_deref().unwrap_or(NOT_RECORDED);
+    let address = supplier.and_then(|supplier| said(supplier.address.as_ref())).unwrap_or(NOT_RECORDED);
+    let proof = said(row.proof.as_ref()).unwrap_or(NOT_RECORDED);
     let stock = stock(&row.lot, row.batch.as_ref(), row.medicine.unit);
     Transaction {
         remark: format!("{stock}. supplier address: {address}. proof: {proof}"),
-        supplier_name: supplier.map(|supplier| supplier.name.clone()),
+        supplier_name: supplier.and_then(|supplier| said(Some(&supplier.name))).map(str::to_owned),
         expiry_date: row.expiry.map(midday),
         ..transaction(&row.written, source, "Receipt", row.quantity, &row.medicine)
     }
@@ -311,7 +311,7 @@ fn uses(row: &AdministrationRow, source: &str) -> Vec<Transaction> {
 fn disposal(row: &DisposalRow, source: &str) -> Transaction {
     let stock = stock(&row.lot, row.batch.as_ref(), row.medicine.unit);
     Transaction {
-        remark: format!("{stock}. how and where: {}", row.how_and_where),
+        remark: format!("{stock}. how and where: {}", said(Some(&row.how_and_where)).unwrap_or(NOT_RECORDED)),
         ..transaction(&row.written, source, "Disposal", row.quantity, &row.medicine)
     }
 }

@@ -8,7 +8,7 @@ use super::{
     APIARY, AnimalSet, Batch, COLONY, GroupTreatment, Identifier, Withdrawal, dose, medicine, meta, midday,
 };
 use crate::rows::{names, said_by};
-use crate::sheet::{NOT_RECORDED, Piece};
+use crate::sheet::{NOT_RECORDED, Piece, written};
 
 /// The treatments of an administration: those that were given it, fate by fate, then those that came by it.
 pub(super) fn of(row: &AdministrationRow, source: &str) -> Vec<GroupTreatment> {
@@ -130,7 +130,10 @@ fn batches(row: &AdministrationRow, fate: &Fate<'_>) -> Vec<Batch> {
         if fate.given.is_empty() { row.given.iter().collect() } else { of_fate.collect() };
     let mut batches: Vec<Batch> = Vec::new();
     for part in parts {
-        let batch = Batch { identifier: part.batch.clone(), expiry_date: part.expiry.map(midday) };
+        let batch = Batch {
+            identifier: written(part.batch.as_ref()).map(str::to_owned),
+            expiry_date: part.expiry.map(midday),
+        };
         if (batch.identifier.is_some() || batch.expiry_date.is_some()) && !batches.contains(&batch) {
             batches.push(batch);
         }
@@ -163,8 +166,8 @@ fn remark(row: &AdministrationRow, fate: &Fate<'_>) -> String {
         ),
     );
     said.push(format!("dose {} of its course", row.dose));
-    said.push(format!("reason: {}", row.against.as_deref().unwrap_or(NOT_RECORDED)));
-    if let Some(certificate) = &row.certificate {
+    said.push(format!("reason: {}", written(row.against.as_ref()).unwrap_or(NOT_RECORDED)));
+    if let Some(certificate) = written(row.certificate.as_ref()) {
         said.push(format!("certificate: {certificate}"));
     }
     if let Some(vet) = &row.vet {
