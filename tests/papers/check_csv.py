@@ -8,13 +8,14 @@ import json
 import re
 import sys
 
-FORMULA = re.compile(r"'*[^\S\t\r\n]*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20\u2212]")
+FORMULA = re.compile(r"(?:['\"]|[^\S\t\r\n])*[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20\u2212]")
 MISSING = "not recorded"
 
 
 def back(cell):
     """What was recorded."""
-    return cell[1:] if cell.startswith("'") and FORMULA.match(cell[1:]) else cell
+    parts = re.findall(r"[^;\t\r\n]*[;\t\r\n]|[^;\t\r\n]+", cell)
+    return "".join(part[1:] if part.startswith("'") and FORMULA.match(part[1:]) else part for part in parts)
 
 
 def text(value, otherwise=MISSING):

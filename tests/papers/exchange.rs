@@ -23,7 +23,8 @@ fn every_treatment_and_every_movement_has_the_shape_of_the_standard() {
         let file = file(&report);
         let (treatments, movements) =
             (file["treatments"].as_array().unwrap(), file["transactions"].as_array().unwrap());
-        assert_eq!(treatments.len(), report.administrations.len());
+        let fates: usize = report.administrations.iter().map(|row| row.courses.len()).sum();
+        assert_eq!(treatments.len(), fates);
         let given: usize = report.administrations.iter().map(|row| row.given.len()).sum();
         assert_eq!(movements.len(), report.acquisitions.len() + given + report.disposals.len());
         for (validator, item) in treatments
@@ -71,7 +72,9 @@ fn the_schemas_refuse_what_is_not_of_the_standard() {
 fn every_civil_date_is_written_as_midday_utc() {
     let report = demo();
     let file = file(&report);
-    for (row, item) in report.administrations.iter().zip(file["treatments"].as_array().unwrap()) {
+    for item in file["treatments"].as_array().unwrap() {
+        let rows = &report.administrations;
+        let row = rows.iter().find(|row| item["meta"]["sourceId"] == row.written.entry.to_string()).unwrap();
         assert_eq!(item["eventDateTime"], format!("{}T12:00:00Z", row.written.on));
         for batch in item["batches"].as_array().unwrap() {
             assert!(batch["expiryDate"].as_str().is_none_or(|date| date.ends_with("T12:00:00Z")), "{batch}");
@@ -83,17 +86,97 @@ fn every_civil_date_is_written_as_midday_utc() {
     }
 }
 
+/// The treatments of one entry: who was in it, the withdrawals, and what was used.
+fn told(report: &combclear_domain::register::RegisterReport, place: usize) -> Vec<Value> {
+    let entry = report.administrations[place].written.entry.to_string();
+    let file = file(report);
+    let all = file["treatments"].as_array().unwrap().iter();
+    all.filter(|item| item["meta"]["sourceId"] == entry).cloned().collect()
+}
+
+fn withdrawals(treatments: &[Value]) -> Vec<Value> {
+    treatments.iter().map(|item| item["withdrawals"].clone()).collect()
+}
+
+fn honey(end: &str) -> Value {
+    serde_json::json!([{ "productType": "Honey", "endDate": end }])
+}
+
+/// The end is not known, and the withdrawal is named all the same.
+fn open() -> Value {
+    serde_json::json!([{ "productType": "Honey" }])
+}
+
 #[test]
 fn a_period_of_no_days_ends_when_the_treatment_does_and_stands_in_the_remark() {
-    let file = file(&demo());
-    let first = &file["treatments"][0];
-    let ends: Vec<&str> = first["withdrawals"]
-        .as_array()
-        .unwrap()
-        .iter()
-        .map(|period| period["endDate"].as_str().unwrap())
-        .collect();
-    assert_eq!(ends, ["2025-05-03T12:00:00Z", "2025-05-21T12:00:00Z"]);
-    assert!(first["remark"].as_str().unwrap().contains("withdrawal period 0 days"), "{first:#}");
-    assert_eq!(first["totalMedicineUsed"], serde_json::json!({ "doseQuantity": 16, "doseUnits": "EA" }));
+    let first = told(&demo(), 0);
+    assert_eq!(withdrawals(&first), [honey("2025-05-03T12:00:00Z"), honey("2025-05-21T12:00:00Z")]);
+    assert!(first[0]["remark"].as_str().unwrap().contains("withdrawal period 0 days"), "{:#}", first[0]);
+    let used = |item: &Value| item["totalMedicineUsed"]["doseQuantity"].as_u64().unwrap();
+    assert_eq!(first.iter().map(used).sum::<u64>(), 16, "the amounts add up to what the entry gave");
+    assert_eq!(first[0]["totalMedicineUsed"]["doseUnits"], "EA");
+}
+
+/// Read together, the known end of one would be taken for that of both.
+#[test]
+fn strips_still_in_one_of_two_leave_its_end_open_and_that_of_the_other_known() {
+    let mut report = demo();
+    let course = &mut report.administrations[0].courses[1];
+    course.last = None;
+    course.still_in = true;
+    (course.last_blocked_day, course.first_free_day) = (None, None);
+    let colonies: Vec<String> = course.colonies.iter().map(ToString::to_string).collect();
+    let first = told(&report, 0);
+    assert_eq!(withdrawals(&first), [honey("2025-05-03T12:00:00Z"), open()]);
+    let members = first[1]["embeddedAnimalSet"]["member"].as_array().unwrap();
+    assert_eq!(members.iter().map(|member| member["id"].as_str().unwrap()).collect::<Vec<_>>(), colonies);
+    let remark = first[1]["remark"].as_str().unwrap();
+    assert!(remark.contains("to still in"), "{remark}");
+    assert!(remark.contains("end of withdrawal not known"), "{remark}");
+}
+
+#[test]
+fn a_period_that_nobody_recorded_is_an_open_withdrawal_and_not_none() {
+    let mut report = demo();
+    for course in &mut report.administrations[0].courses {
+        course.withdrawal = None;
+        (course.last_blocked_day, course.first_free_day) = (None, None);
+    }
+    let first = told(&report, 0);
+    assert_eq!(withdrawals(&first), [open(), open()]);
+    let remark = first[0]["remark"].as_str().unwrap();
+    assert!(remark.contains("withdrawal period not recorded"), "{remark}");
+}
+
+/// A course of which the record tells nothing is no freedom either.
+#[test]
+fn colonies_whose_course_is_not_told_have_an_open_withdrawal() {
+    let mut report = demo();
+    report.administrations[0].courses.clear();
+    let first = told(&report, 0);
+    assert_eq!(withdrawals(&first), [open()]);
+    assert_eq!(first[0]["totalMedicineUsed"]["doseQuantity"], 16);
+}
+
+#[test]
+fn a_colony_that_came_by_it_in_a_split_belongs_to_the_animals_and_has_a_withdrawal() {
+    let mut report = demo();
+    let row = &mut report.administrations[0];
+    let mut split = row.courses[1].clone();
+    split.colonies = vec!["S9".parse().unwrap()];
+    split.came_by = Some(row.written.entry);
+    split.came_on = Some(row.written.on);
+    row.courses.push(split);
+    let first = told(&report, 0);
+    assert_eq!(first.len(), 3);
+    assert_eq!(first[2]["embeddedAnimalSet"]["member"][0]["id"], "S9");
+    assert_eq!(first[2]["countObserved"], 1);
+    assert_eq!(first[2]["withdrawals"], honey("2025-05-21T12:00:00Z"));
+    assert_eq!(first[2].get("totalMedicineUsed"), None, "it was given nothing itself");
+    assert!(first[2]["remark"].as_str().unwrap().contains("by a split or a uniting on"));
+    let treatment = schema(include_str!("../exchange/schemas/group-treatment.json"));
+    assert!(first.iter().all(|item| treatment.is_valid(item)));
+    let mut ids: Vec<&str> = first.iter().map(|item| item["id"].as_str().unwrap()).collect();
+    ids.dedup();
+    assert_eq!(ids.len(), 3);
 }

@@ -53,6 +53,26 @@ fn every_row_has_a_cell_for_every_column_and_none_is_blank() {
     }
 }
 
+/// An entry may hold spaces where a value belongs; a reader must not take the empty place for a value.
+#[test]
+fn spaces_alone_are_told_as_not_recorded_in_every_form() {
+    let mut report = demo();
+    let row = &mut report.acquisitions[0];
+    row.batch = Some(" ".to_owned());
+    row.proof = Some("  ".to_owned());
+    row.documents.clear();
+    row.supplier.as_mut().unwrap().name = " ".to_owned();
+    let sheets = Paper::of(&report, None).sheets;
+    let cells: Vec<String> = sheets[0].rows[0].iter().map(combclear_papers::Cell::plain).collect();
+    assert!(cells[3].contains("batch: not recorded"), "{cells:?}");
+    assert!(cells[5].starts_with("not recorded"), "{cells:?}");
+    assert_eq!(cells[6], "not recorded");
+    let csv = String::from_utf8(combclear_papers::flat::csv(&report).unwrap()).unwrap();
+    assert!(!csv.contains("\" \""), "a cell of spaces");
+    let exchange = serde_json::to_string(&combclear_papers::exchange::Exchange::of(&report, None)).unwrap();
+    assert!(!exchange.contains("\" \""), "a text of spaces");
+}
+
 #[test]
 fn what_the_law_still_misses_is_told_with_how_to_supply_it() {
     let paper = Paper::of_gaps(&gaps(), &demo());

@@ -4,7 +4,7 @@ use combclear_papers::Paper;
 use combclear_papers::pdf::pdf;
 
 use super::files::folder;
-use super::making::{HARD, demo, hard, made, many};
+use super::making::{HARD, demo, hard, made, many, with_documents};
 
 #[test]
 fn the_same_register_gives_the_same_bytes_and_says_when_it_was_made() {
@@ -34,6 +34,26 @@ fn a_row_longer_than_a_page_loses_nothing() {
     let report = many(600);
     let set = pdf(&Paper::of(&report, None), made()).unwrap();
     keep("many", &report, &set.bytes);
+}
+
+/// What a reader copies from the pages is what was recorded: nothing is put into a number to let its line end.
+///
+/// The lines of a cell are told apart by another program, so only its line ends are taken away.
+#[test]
+fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
+    let hash = combclear_domain::journal::Content::new(b"an invoice".to_vec()).hash();
+    let mut report = with_documents(demo(), &[hash, hash], &["invoice.pdf", "again.pdf"]);
+    let batch = "20250811146998220000/77-2025-114-2025-07-11";
+    report.acquisitions[0].batch = Some(batch.to_owned());
+    let set = pdf(&Paper::of(&report, None), made()).unwrap();
+    let text = pdf_extract::extract_text_from_mem(&set.bytes).unwrap();
+    let whole: String = text.chars().filter(|sign| !sign.is_whitespace()).collect();
+    for wanted in [hash.to_string().as_str(), batch, report.head.unwrap().to_string().as_str()] {
+        assert!(whole.contains(wanted), "`{wanted}` is not in the pages");
+    }
+    assert!(!text.contains(&hash.to_string()), "a hash is wider than its column, so its line ends within it");
+    assert!(!text.contains(['\u{200b}', '\u{ad}']), "a sign that nobody wrote is in the pages");
+    keep("long", &report, &set.bytes);
 }
 
 /// Keeps the file and what it must say for `check_pdf.py`.

@@ -15,28 +15,38 @@
 //! DIFFERENCE: `EA` stands in the newest list of dose units, not in that of the release of 2023; `XTU` of both is a tube
 //! in UN/CEFACT Recommendation 21 and would be wrong for a strip.
 //!
+//! # Treatments
+//! One for each group of colonies of which the course went the same way, as the rows of the CSV are. Each has exactly one
+//! withdrawal, for honey: without `endDate` its end is not known, and the colonies are to be taken as blocked.
+//!
 //! # What the standard has no place for
 //! See [`NOTES`], which go out with every file.
 
 use combclear_domain::gaps::{GapsReport, LotCheck};
 use combclear_domain::quantity::Quantity;
 use combclear_domain::register::{
-    AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, GivenPart, MedicinePart, RegisterReport,
-    Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, RegisterReport, Written,
 };
-use combclear_domain::words::{ColonyName, HoldingName, LotName, Unit};
+use combclear_domain::words::{HoldingName, LotName, Unit};
 use combclear_domain::{Day, Instant};
 use serde::Serialize;
 use serde_json::Number;
 
-use crate::rows::{names, said_by};
-use crate::sheet::{NOT_RECORDED, Piece};
+use crate::rows::names;
+use crate::sheet::{NOT_RECORDED, written as said};
+
+mod treatments;
 
 /// What a reader of the file must know that its shape does not say.
-pub const NOTES: [&str; 10] = [
+pub const NOTES: [&str; 13] = [
     "Bees are not among the species of the standard: no specie is given, an animal is a colony of bees.",
     "Identifiers have schemes of this program: internal.combclear.colony, .apiary, .authorisation.",
     "All dates are civil dates, written as midday UTC; cut off the time and do not shift them.",
+    "An entry has one treatment for each group of colonies of which the course went the same way; meta.sourceId names \
+     the entry, and the amounts add up to what it gave.",
+    "Colonies that came by a medicine in a split or a uniting have a treatment of their own, without amounts.",
+    "Every treatment has one withdrawal, for honey. Without endDate its end is not known: the medicine is still in, or \
+     no period is recorded. The colonies are then to be taken as blocked.",
     "endDate of a withdrawal is the last blocked day; with a period of 0 days the day on which the treatment ended.",
     "A withdrawal period in days has no place in the standard: it stands in remark.",
     "The address of a supplier, the batch of a movement, and how and where something was disposed of have no place: \
@@ -55,8 +65,8 @@ const AUTHORISATION: &str = "internal.combclear.authorisation";
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Exchange {
     /// What its shape does not say.
-    pub notes: [&'static str; 10],
-    /// One for each administration.
+    pub notes: [&'static str; 13],
+    /// One for each administration and each group of colonies of which the course went the same way.
     pub treatments: Vec<GroupTreatment>,
     /// What was received, used, disposed of and, where the book of the lots was asked, is on hand.
     pub transactions: Vec<Transaction>,
@@ -67,7 +77,7 @@ impl Exchange {
     #[must_use]
     pub fn of(report: &RegisterReport, gaps: Option<&GapsReport>) -> Exchange {
         let source = source(&report.holding);
-        let treatments = report.administrations.iter().map(|row| treatment(row, &source)).collect();
+        let treatments = report.administrations.iter().flat_map(|row| treatments::of(row, &source)).collect();
         let mut transactions: Vec<Transaction> =
             report.acquisitions.iter().map(|row| receipt(row, &source)).collect();
         transactions.extend(report.administrations.iter().flat_map(|row| uses(row, &source)));
@@ -102,7 +112,8 @@ pub struct GroupTreatment {
     withdrawals: Vec<Withdrawal>,
     #[serde(skip_serializing_if = "Option::is_none")]
     dose_per_animal: Option<Dose>,
-    total_medicine_used: Dose,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    total_medicine_used: Option<Dose>,
 }
 
 /// A movement of stock (`icarMedicineTransactionResource`).
@@ -234,136 +245,11 @@ fn instant(at: Instant) -> String {
 }
 
 fn medicine(part: &MedicinePart) -> Medicine {
-    let id = part.authorisation.clone();
+    let id = said(part.authorisation.as_ref()).map(str::to_owned);
     Medicine {
-        name: part.pack_name.clone().unwrap_or_else(|| part.medicine.to_string()),
+        name: said(part.pack_name.as_ref()).map_or_else(|| part.medicine.to_string(), str::to_owned),
         registered_identifier: id.map(|id| Identifier { id, scheme: AUTHORISATION }),
     }
-}
-
-fn treatment(row: &AdministrationRow, source: &str) -> GroupTreatment {
-    let mut colonies: Vec<&ColonyName> = Vec::new();
-    for colony in row.given.iter().flat_map(|part| &part.colonies) {
-        if !colonies.contains(&colony) {
-            colonies.push(colony);
-        }
-    }
-    let entry = row.written.entry;
-    let own: Vec<&CoursePart> = row.courses.iter().filter(|part| part.came_by.is_none()).collect();
-    let unit = row.medicine.unit;
-    GroupTreatment {
-        resource_type: "icarGroupTreatmentEventResource",
-        meta: meta(&row.written, source),
-        location: location(&own),
-        id: entry.to_string(),
-        event_date_time: midday(row.written.on),
-        responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
-        remark: remark(row),
-        group_method: "EmbeddedAnimalSet",
-        count_observed: colonies.len(),
-        embedded_animal_set: AnimalSet {
-            resource_type: "icarAnimalSetResource",
-            id: format!("{entry}/colonies"),
-            member: colonies
-                .iter()
-                .map(|colony| Identifier { id: colony.to_string(), scheme: COLONY })
-                .collect(),
-        },
-        medicine: medicine(&row.medicine),
-        procedure: row.method.as_ref().map(ToString::to_string),
-        batches: batches(&row.given),
-        withdrawals: withdrawals(&own),
-        dose_per_animal: same(row.given.iter().map(|part| part.each)).map(|each| dose(each, unit)),
-        total_medicine_used: dose(row.total, unit),
-    }
-}
-
-/// The value that all have, if they have one.
-fn same<T: PartialEq>(mut values: impl Iterator<Item = T>) -> Option<T> {
-    let first = values.next()?;
-    values.all(|value| value == first).then_some(first)
-}
-
-/// The apiary where all stood.
-fn location(courses: &[&CoursePart]) -> Option<Identifier> {
-    let apiary = same(courses.iter().map(|part| part.apiary.as_ref()))??;
-    Some(Identifier { id: apiary.to_string(), scheme: APIARY })
-}
-
-fn batches(given: &[GivenPart]) -> Vec<Batch> {
-    let mut batches: Vec<Batch> = Vec::new();
-    for part in given {
-        let batch = Batch { identifier: part.batch.clone(), expiry_date: part.expiry.map(midday) };
-        if (batch.identifier.is_some() || batch.expiry_date.is_some()) && !batches.contains(&batch) {
-            batches.push(batch);
-        }
-    }
-    batches
-}
-
-fn withdrawals(courses: &[&CoursePart]) -> Vec<Withdrawal> {
-    let mut withdrawals: Vec<Withdrawal> = Vec::new();
-    for course in courses.iter().filter(|course| course.withdrawal.is_some()) {
-        let end = course.first_free_day.and(course.last_blocked_day.or(course.last));
-        let withdrawal = Withdrawal { product_type: "Honey", end_date: end.map(midday) };
-        if !withdrawals.contains(&withdrawal) {
-            withdrawals.push(withdrawal);
-        }
-    }
-    withdrawals
-}
-
-/// What the standard has no place for, in sentences.
-fn remark(row: &AdministrationRow) -> String {
-    let mut said = Vec::new();
-    if let Some(at) = row.written.at {
-        said.push(format!("at {at}, local time"));
-    }
-    said.push(format!("unit: {}", row.medicine.unit.map_or(NOT_RECORDED, Unit::as_str)));
-    for part in &row.given {
-        let each = Piece::Amount(part.each, row.medicine.unit).words();
-        said.push(format!("lot {}: {each} each for {}", part.lot, names(&part.colonies)));
-    }
-    for course in &row.courses {
-        said.push(fate(course));
-    }
-    said.push(format!("dose {} of its course", row.dose));
-    said.push(format!("reason: {}", row.against.as_deref().unwrap_or(NOT_RECORDED)));
-    if let Some(certificate) = &row.certificate {
-        said.push(format!("certificate: {certificate}"));
-    }
-    if let Some(vet) = &row.vet {
-        said.push(format!("vet: {vet}"));
-    }
-    if let Some(prescription) = &row.prescription {
-        said.push(format!("prescription: {}", prescription.number));
-    }
-    said.join(". ")
-}
-
-fn fate(course: &CoursePart) -> String {
-    let period = course.withdrawal.as_ref().map_or_else(
-        || NOT_RECORDED.to_owned(),
-        |period| format!("{} ({})", Piece::Days(u32::from(period.days)).words(), said_by(period.said_by)),
-    );
-    let last = match (course.last, course.still_in) {
-        (Some(last), _) => last.to_string(),
-        (None, true) => "still in".to_owned(),
-        (None, false) => "not known".to_owned(),
-    };
-    let came = if course.came_by.is_some() { " (by a split or a uniting)" } else { "" };
-    let apiary = course.apiary.as_ref().map_or(NOT_RECORDED, |apiary| apiary.as_str());
-    let mut stays = vec![format!("apiary {apiary}")];
-    stays.extend(course.later_apiaries.iter().map(|stay| format!("from {} {}", stay.from, stay.apiary)));
-    let wait = course.wait_days.map_or_else(String::new, |days| {
-        format!(", wait before supers {}", Piece::Days(u32::from(days)).words())
-    });
-    format!(
-        "{}{came}: {} to {last}, withdrawal period {period}{wait}, {}",
-        names(&course.colonies),
-        course.first,
-        stays.join(", ")
-    )
 }
 
 fn transaction(
@@ -391,18 +277,18 @@ fn transaction(
 
 /// What identifies the stock: the standard has no place for it in a movement.
 fn stock(lot: &LotName, batch: Option<&String>, unit: Option<Unit>) -> String {
-    let batch = batch.map_or(NOT_RECORDED, String::as_str);
+    let batch = said(batch).unwrap_or(NOT_RECORDED);
     format!("lot {lot}. batch: {batch}. unit: {}", unit.map_or(NOT_RECORDED, Unit::as_str))
 }
 
 fn receipt(row: &AcquisitionRow, source: &str) -> Transaction {
     let supplier = row.supplier.as_ref();
-    let address = supplier.and_then(|supplier| supplier.address.as_deref()).unwrap_or(NOT_RECORDED);
-    let proof = row.proof.as_deref().unwrap_or(NOT_RECORDED);
+    let address = supplier.and_then(|supplier| said(supplier.address.as_ref())).unwrap_or(NOT_RECORDED);
+    let proof = said(row.proof.as_ref()).unwrap_or(NOT_RECORDED);
     let stock = stock(&row.lot, row.batch.as_ref(), row.medicine.unit);
     Transaction {
         remark: format!("{stock}. supplier address: {address}. proof: {proof}"),
-        supplier_name: supplier.map(|supplier| supplier.name.clone()),
+        supplier_name: supplier.and_then(|supplier| said(Some(&supplier.name))).map(str::to_owned),
         expiry_date: row.expiry.map(midday),
         ..transaction(&row.written, source, "Receipt", row.quantity, &row.medicine)
     }
@@ -426,7 +312,7 @@ fn uses(row: &AdministrationRow, source: &str) -> Vec<Transaction> {
 fn disposal(row: &DisposalRow, source: &str) -> Transaction {
     let stock = stock(&row.lot, row.batch.as_ref(), row.medicine.unit);
     Transaction {
-        remark: format!("{stock}. how and where: {}", row.how_and_where),
+        remark: format!("{stock}. how and where: {}", said(Some(&row.how_and_where)).unwrap_or(NOT_RECORDED)),
         ..transaction(&row.written, source, "Disposal", row.quantity, &row.medicine)
     }
 }

@@ -16,7 +16,8 @@
 //! A spreadsheet takes a cell that begins with `=`, `+`, `-` or `@`, a tab, a carriage return or a line feed, or the
 //! full-width forms of those signs, for a formula, also after spaces. Such a text gets an apostrophe in front, and so
 //! does a text that is already an apostrophe before such a text, so that taking one off gives back what was recorded
-//! ([`unguarded`]). Numbers and dates that this program writes are left as they are. Every cell is quoted.
+//! ([`unguarded`]). A program that takes `;` or a tab for what parts the cells begins a new cell after such a sign within
+//! a text, and a new row after a line's end: what follows is guarded in the same way. Numbers and dates that this program writes are left as they are. Every cell is quoted.
 //! Source: OWASP, "CSV Injection".
 //! DIFFERENCE: OWASP's page does not name spaces before the sign, nor how to get the text back.
 
@@ -29,7 +30,7 @@ use combclear_domain::register::{
 
 use crate::rows::names;
 use crate::shares::{Share, shares};
-use crate::sheet::NOT_RECORDED;
+use crate::sheet::{NOT_RECORDED, is_written, written};
 
 const NOT_KNOWN: &str = "not known";
 const NONE: &str = "none";
@@ -118,26 +119,40 @@ pub fn csv(report: &RegisterReport) -> Result<Vec<u8>, NotWritten> {
     out.into_inner().map_err(|error| NotWritten(error.to_string()))
 }
 
-/// A text as it stands in a cell: one that a spreadsheet would take for a formula has an apostrophe in front.
+/// A text as it stands in a cell: where a spreadsheet would take it, or a part of it, for a formula, there is an
+/// apostrophe in front.
 #[must_use]
 pub fn guarded(text: &str) -> String {
-    if reads_as_formula(text) { format!("'{text}") } else { text.to_owned() }
+    let mut cell = String::with_capacity(text.len());
+    for part in parts(text) {
+        if reads_as_formula(part) {
+            cell.push('\'');
+        }
+        cell.push_str(part);
+    }
+    cell
 }
 
 /// What was recorded, from a cell of this file.
 #[must_use]
-pub fn unguarded(cell: &str) -> &str {
-    cell.strip_prefix('\'').filter(|text| reads_as_formula(text)).unwrap_or(cell)
+pub fn unguarded(cell: &str) -> String {
+    let part = |part| str::strip_prefix(part, '\'').filter(|text| reads_as_formula(text)).unwrap_or(part);
+    parts(cell).map(part).collect()
 }
 
+/// The parts of a text that a program may take for cells, each with the sign that ends it.
+fn parts(text: &str) -> impl Iterator<Item = &str> {
+    text.split_inclusive([';', '\t', '\r', '\n'])
+}
+
+/// Apostrophes, quotes and spaces before the sign do not keep a spreadsheet from it.
 fn reads_as_formula(text: &str) -> bool {
     let begins = |sign: char| {
         matches!(sign, '=' | '+' | '-' | '@' | '\t' | '\r' | '\n')
             || matches!(sign, '\u{ff1d}' | '\u{ff0b}' | '\u{ff0d}' | '\u{ff20}' | '\u{2212}')
     };
-    let inner = text.trim_start_matches('\'');
-    let after_spaces = inner.trim_start_matches(|sign: char| sign.is_whitespace() && !begins(sign));
-    after_spaces.starts_with(begins)
+    let before = |sign: char| matches!(sign, '\'' | '"') || sign.is_whitespace() && !begins(sign);
+    text.trim_start_matches(before).starts_with(begins)
 }
 
 /// A row in the making.
@@ -173,7 +188,8 @@ impl Record {
 
     /// A text that somebody wrote.
     fn said(self, column: &'static str, text: Option<impl ToString>) -> Record {
-        let text = text.map_or_else(|| NOT_RECORDED.to_owned(), |text| guarded(&text.to_string()));
+        let text = text.map(|text| text.to_string()).filter(|text| is_written(text));
+        let text = text.map_or_else(|| NOT_RECORDED.to_owned(), |text| guarded(&text));
         self.own(column, text)
     }
 
@@ -227,7 +243,8 @@ fn acquisition(row: &AcquisitionRow) -> Record {
 fn administration(row: &AdministrationRow, share: &Share<'_>) -> Record {
     let given: Vec<_> = share.given.map_or_else(|| row.given.iter().collect(), |given| vec![given]);
     let lots: Vec<&str> = given.iter().map(|part| part.lot.as_str()).collect();
-    let batches: Vec<&str> = given.iter().map(|part| part.batch.as_deref().unwrap_or(NOT_RECORDED)).collect();
+    let batches: Vec<&str> =
+        given.iter().map(|part| written(part.batch.as_ref()).unwrap_or(NOT_RECORDED)).collect();
     let expiries: Vec<String> = given
         .iter()
         .map(|part| part.expiry.map_or_else(|| NOT_RECORDED.to_owned(), |day| day.to_string()))
@@ -276,7 +293,7 @@ fn course(record: Record, course: Option<&CoursePart>) -> Record {
     record
         .own_or("came_by", course.came_by, NONE)
         .said("apiary", course.apiary.as_ref())
-        .own("later_apiaries", if moves.is_empty() { NONE.to_owned() } else { moves.join("; ") })
+        .own("later_apiaries", if moves.is_empty() { NONE.to_owned() } else { guarded(&moves.join("; ")) })
         .own("first_day", course.first)
         .own("last_day", last)
         .own_or("duration_days", course.duration_days, NOT_KNOWN)
@@ -363,9 +380,15 @@ mod tests {
             ("a plus", "+44 20", "'+44 20"),
             ("a minus", "-1", "'-1"),
             ("an at sign", "@SUM(A1)", "'@SUM(A1)"),
-            ("a tab", "\t=1", "'\t=1"),
-            ("a carriage return", "\r=1", "'\r=1"),
-            ("a line feed", "\n=1", "'\n=1"),
+            ("a tab", "\t=1", "'\t'=1"),
+            ("a carriage return", "\r=1", "'\r'=1"),
+            ("a line feed", "\n=1", "'\n'=1"),
+            ("a formula after a semicolon", "a;=1+1", "a;'=1+1"),
+            ("a formula after a semicolon and a space", "a; -1; b", "a;' -1; b"),
+            ("a formula after a tab", "a\t@x", "a\t'@x"),
+            ("a formula in quotes after a semicolon", "a;\"=1\"", "a;'\"=1\""),
+            ("an apostrophe after a semicolon", "a;'=1", "a;''=1"),
+            ("semicolons alone stay", "a; b;c", "a; b;c"),
             ("a space before it", "  =1", "'  =1"),
             ("a space that does not break before it", "\u{a0}=1", "'\u{a0}=1"),
             ("full-width signs", "\u{ff1d}1", "'\u{ff1d}1"),

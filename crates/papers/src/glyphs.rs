@@ -67,7 +67,7 @@ fn regular(sign: char) -> impl Iterator<Item = &'static Font> {
 
 /// Whether a sign joins the one before it: combining marks and variation selectors of the Unicode blocks that hold
 /// nothing else. Marks within other blocks stand for themselves in these fonts, or are missing from them.
-fn joins(sign: char) -> bool {
+pub(crate) fn joins(sign: char) -> bool {
     matches!(
         u32::from(sign),
         0x300..=0x36F

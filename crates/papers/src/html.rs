@@ -126,6 +126,7 @@ tbody th { font-weight: bold; }
 .label { font-style: italic; }
 em { font-style: italic; font-weight: bold; }
 s { text-decoration: line-through; }
+time { white-space: nowrap; }
 a { color: #000; }
 .running { display: none; }
 @page {

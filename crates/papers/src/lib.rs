@@ -8,6 +8,7 @@
 
 pub mod calendar;
 pub mod exchange;
+mod fields;
 pub mod flat;
 mod glyphs;
 pub mod html;

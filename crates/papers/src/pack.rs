@@ -3,6 +3,7 @@
 //! The same input gives the same bytes. Names within the file are made by this program from letters, digits, hyphens
 //! and underscores only, whatever a document was called.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::io::{Cursor, Write};
 
@@ -17,7 +18,7 @@ use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, DateTime, ZipWriter};
 
 use crate::exchange::Exchange;
-use crate::sheet::{NOT_RECORDED, Paper, visible};
+use crate::sheet::{NOT_RECORDED, Paper, visible, written};
 use crate::{flat, html, pdf};
 
 /// What goes into a pack.
@@ -101,15 +102,18 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
         if let Ok((name, bytes)) = &proof.kept
             && packed.insert(name)
         {
-            files.push(File { name: name.clone(), bytes: bytes.to_vec() });
+            // Pictures and PDFs are packed in themselves.
+            let how = CompressionMethod::Stored;
+            files.push(File { name: name.clone(), bytes: Cow::Borrowed(bytes), how });
         }
     }
     zipped(&files, input.made)
 }
 
-struct File {
+struct File<'a> {
     name: String,
-    bytes: Vec<u8>,
+    bytes: Cow<'a, [u8]>,
+    how: CompressionMethod,
 }
 
 impl<'a> Input<'a> {
@@ -122,9 +126,9 @@ impl<'a> Input<'a> {
     }
 }
 
-impl File {
-    fn new(name: &str, bytes: Vec<u8>) -> File {
-        File { name: name.to_owned(), bytes }
+impl File<'_> {
+    fn new(name: &str, bytes: Vec<u8>) -> File<'static> {
+        File { name: name.to_owned(), bytes: Cow::Owned(bytes), how: CompressionMethod::Deflated }
     }
 }
 
@@ -140,7 +144,7 @@ fn json(value: &impl serde::Serialize) -> Result<Vec<u8>, serde_json::Error> {
     Ok(text)
 }
 
-fn zipped(files: &[File], made: Instant) -> Result<Vec<u8>, NotPacked> {
+fn zipped(files: &[File<'_>], made: Instant) -> Result<Vec<u8>, NotPacked> {
     let options = SimpleFileOptions::default()
         .compression_method(CompressionMethod::Deflated)
         .last_modified_time(dos_time(made).unwrap_or_default())
@@ -148,7 +152,7 @@ fn zipped(files: &[File], made: Instant) -> Result<Vec<u8>, NotPacked> {
     let mut zip = ZipWriter::new(Cursor::new(Vec::new()));
     let mut sums = String::new();
     for file in files {
-        zip.start_file(file.name.as_str(), options)?;
+        zip.start_file(file.name.as_str(), options.compression_method(file.how))?;
         zip.write_all(&file.bytes)?;
         sums.push_str(&format!("{}  {}\n", hex::encode(Sha256::digest(&file.bytes)), file.name));
     }
@@ -302,7 +306,7 @@ fn index(input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) -> String {
                         Ok((name, _)) => { a href=(name) { (name) } }
                         Err(why) => { em { (why) } }
                     } }
-                    td { (proof.document.file_name.as_deref().map_or_else(|| NOT_RECORDED.to_owned(), visible)) }
+                    td { (written(proof.document.file_name.as_ref()).map_or_else(|| NOT_RECORDED.to_owned(), visible)) }
                     td { (proof.document.content) }
                 } } }
             }

@@ -6,7 +6,7 @@ use combclear_domain::journal::EntryId;
 use combclear_domain::register::{MedicinePart, RegisterReport, SaidBy, Written};
 use combclear_domain::words::ColonyName;
 
-use crate::sheet::{Cell, Piece};
+use crate::sheet::{Cell, Piece, written};
 
 /// The places in the journal of the entries that a register tells of.
 pub(crate) struct Places(BTreeMap<EntryId, u64>);
@@ -73,9 +73,9 @@ pub(crate) fn day(written: &Written) -> Cell {
 
 /// A medicine by the name on the pack.
 pub(crate) fn medicine(part: &MedicinePart) -> Cell {
-    let name = part.pack_name.clone().unwrap_or_else(|| part.medicine.to_string());
-    let mut cell = Cell::text(name);
-    if part.pack_name.is_none() {
+    let pack_name = written(part.pack_name.as_ref());
+    let mut cell = Cell::text(pack_name.map_or_else(|| part.medicine.to_string(), str::to_owned));
+    if pack_name.is_none() {
         cell = cell.and("name on the pack", Piece::NotRecorded);
     }
     cell = cell.and("authorisation no.", part.authorisation.as_ref().into());

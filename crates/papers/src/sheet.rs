@@ -157,8 +157,21 @@ impl Cell {
 
 impl<T: ToString> From<Option<T>> for Piece {
     fn from(value: Option<T>) -> Piece {
-        value.map_or(Piece::NotRecorded, |value| Piece::Text(value.to_string()))
+        match value.map(|value| value.to_string()) {
+            Some(text) if is_written(&text) => Piece::Text(text),
+            _ => Piece::NotRecorded,
+        }
     }
+}
+
+/// Whether a text says anything: spaces alone are nothing written down, and would be printed as an empty cell.
+pub(crate) fn is_written(text: &str) -> bool {
+    !text.trim().is_empty()
+}
+
+/// A text that says something.
+pub(crate) fn written(text: Option<&String>) -> Option<&str> {
+    text.map(String::as_str).filter(|text| is_written(text))
 }
 
 impl Piece {
@@ -230,6 +243,18 @@ mod tests {
         for (name, text, expected) in cases {
             assert_eq!(visible(text), expected, "{name}");
         }
+    }
+
+    #[test]
+    fn spaces_alone_are_nothing_written_down() {
+        for text in ["", " ", "\t\n", "\u{a0}"] {
+            assert_eq!(Piece::from(Some(text)), Piece::NotRecorded, "{text:?}");
+        }
+        assert_eq!(
+            Piece::from(Some(" X8 ")),
+            Piece::Text(" X8 ".to_owned()),
+            "what was written stays as it is"
+        );
     }
 
     #[test]

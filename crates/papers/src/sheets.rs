@@ -7,9 +7,10 @@ use combclear_domain::register::{
 };
 use combclear_domain::words::Unit;
 
+use crate::fields;
 use crate::rows::{Places, day, entry, medicine, names, number, said_by};
 use crate::shares::{Share, shares};
-use crate::sheet::{Cell, Column, Fact, NOT_RECORDED, Paper, Piece, Sheet};
+use crate::sheet::{Cell, Column, Fact, NOT_RECORDED, Paper, Piece, Sheet, is_written, written};
 use crate::sheets_gaps;
 
 impl Paper {
@@ -23,7 +24,7 @@ impl Paper {
             removals(report, &places),
             disposals(report, &places),
             prescriptions(report, &places),
-            corrections(report),
+            corrections(report, &places),
             lots(report),
         ];
         sheets.extend(gaps.into_iter().flat_map(sheets_gaps::sheets));
@@ -87,7 +88,7 @@ fn archived(part: &ArchivedPart) -> String {
 }
 
 fn keeper_line(part: &KeeperPart) -> String {
-    let or = |text: &Option<String>| text.clone().unwrap_or_else(|| NOT_RECORDED.to_owned());
+    let or = |text: &Option<String>| written(text.as_ref()).unwrap_or(NOT_RECORDED).to_owned();
     format!(
         "{}, since {}; address: {}; registration: {}; law of {}",
         part.keeper,
@@ -140,7 +141,7 @@ fn acquisitions(report: &RegisterReport, places: &Places) -> Sheet {
 }
 
 fn proof(words: Option<&String>, documents: &[DocumentPart]) -> Cell {
-    let Some(words) = words else {
+    let Some(words) = written(words) else {
         return match documents {
             [] => Cell::of(Piece::NotRecorded),
             documents => documents_cell(Cell::default(), documents),
@@ -151,7 +152,8 @@ fn proof(words: Option<&String>, documents: &[DocumentPart]) -> Cell {
 
 fn documents_cell(cell: Cell, documents: &[DocumentPart]) -> Cell {
     documents.iter().fold(cell, |cell, document| {
-        let name = document.file_name.clone().unwrap_or_else(|| document.media_type.to_string());
+        let name = written(document.file_name.as_ref())
+            .map_or_else(|| document.media_type.to_string(), str::to_owned);
         cell.and("document", Piece::Text(name)).and("SHA-256", Piece::text(document.content))
     })
 }
@@ -294,7 +296,7 @@ fn given_by(row: &AdministrationRow) -> Cell {
         ("method", row.method.as_ref().map(ToString::to_string)),
     ];
     for (label, said) in more {
-        if let Some(said) = said {
+        if let Some(said) = said.filter(|said| is_written(said)) {
             cell = cell.and(label, Piece::Text(said));
         }
     }
@@ -327,7 +329,8 @@ fn removals(report: &RegisterReport, places: &Places) -> Sheet {
             Cell::of(Piece::date(row.placed)).and_text(places.words(row.first_dose)),
             Cell::text(names(&row.colonies)).and("number", Piece::text(row.colonies.len())),
             Cell::of(left),
-            Cell::of(row.how_and_where.as_ref().into()),
+            // Of what comes out used, few note it: that it is missing is said without emphasis.
+            Cell::text(written(row.how_and_where.as_ref()).unwrap_or(NOT_RECORDED)),
             Cell::text(row.written.recorded_by.to_string()),
         ]
     });
@@ -351,7 +354,7 @@ fn disposals(report: &RegisterReport, places: &Places) -> Sheet {
             medicine(&row.medicine),
             Cell::text(row.lot.to_string()).and("batch", row.batch.as_ref().into()),
             Cell::of(Piece::Amount(row.quantity, row.medicine.unit)),
-            Cell::text(&row.how_and_where),
+            Cell::of(Some(&row.how_and_where).into()),
             Cell::text(row.written.recorded_by.to_string()),
         ]
     });
@@ -388,16 +391,18 @@ fn prescriptions(report: &RegisterReport, places: &Places) -> Sheet {
     sheet("prescriptions", "Prescriptions", columns, rows)
 }
 
-fn corrections(report: &RegisterReport) -> Sheet {
+fn corrections(report: &RegisterReport, places: &Places) -> Sheet {
     let columns = [("no.", 9), ("corrected entry", 15), ("values", 40), ("reason", 22), ("who and when", 14)];
     let rows = report.corrections.iter().map(|row| {
         let what = if row.struck_out { "struck out as a whole" } else { "corrected" };
         let values = row.changes.iter().fold(Cell::default(), |cell, change| {
-            let cell = cell.and_text(change.field.replace('_', " "));
-            let was = change.was.clone().map_or(Piece::NotRecorded, Piece::Struck);
+            let cell = cell.and_text(fields::words(&change.field));
+            let was = change.was.clone().filter(|was| is_written(was));
+            let was = was.map_or(Piece::NotRecorded, |was| Piece::Struck(fields::value(was, places)));
             let now = match &change.now {
                 None if row.struck_out => None,
-                now => Some(now.as_ref().map_or_else(|| Piece::text("none any more"), Piece::text)),
+                Some(now) => Some(Some(fields::value(now.clone(), places)).into()),
+                None => Some(Piece::text("none any more")),
             };
             now.into_iter().fold(cell.and("was", was), |cell, now| cell.and("now", now))
         });
@@ -405,7 +410,7 @@ fn corrections(report: &RegisterReport) -> Sheet {
             Cell::text(number(row.written.place)),
             Cell::text(number(row.of_place)).and_text(row.kind.as_str().replace('_', " ")).and_text(what),
             if values.0.is_empty() { Cell::text("no value changed") } else { values },
-            Cell::text(&row.reason),
+            Cell::of(Some(&row.reason).into()),
             Cell::text(row.written.recorded_by.to_string())
                 .and("written", Piece::text(row.written.recorded_at)),
         ]
