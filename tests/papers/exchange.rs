@@ -5,7 +5,7 @@
 use combclear_papers::exchange::Exchange;
 use serde_json::Value;
 
-use super::making::{demo, hard};
+use super::making::{autumn, demo, hard};
 
 fn schema(text: &str) -> jsonschema::Validator {
     jsonschema::draft202012::new(&serde_json::from_str(text).unwrap()).unwrap()
@@ -84,6 +84,26 @@ fn every_civil_date_is_written_as_midday_utc() {
         let expiry = row.expiry.map(|day| format!("{day}T12:00:00Z"));
         assert_eq!(item["expiryDate"].as_str(), expiry.as_deref());
     }
+}
+
+/// A dose of an earlier time is told as a treatment that blocks, and not as a movement of stock of this time.
+#[test]
+fn a_dose_given_before_the_time_is_a_treatment_and_no_use_of_stock() {
+    let report = autumn();
+    let file = file(&report);
+    let (mut earlier, mut own) = (0, 0);
+    for row in &report.administrations {
+        let entry = row.written.entry.to_string();
+        let stands = |list: &str, kind: Option<&str>| {
+            file[list].as_array().unwrap().iter().any(|item| {
+                item["meta"]["sourceId"] == entry && kind.is_none_or(|kind| item["transactionKind"] == kind)
+            })
+        };
+        assert!(stands("treatments", None), "{entry}");
+        assert_eq!(stands("transactions", Some("Use")), !row.earlier, "{entry}");
+        *(if row.earlier { &mut earlier } else { &mut own }) += 1;
+    }
+    assert!(earlier > 0 && own > 0, "{earlier} earlier, {own} of the time");
 }
 
 /// The treatments of one entry: who was in it, the withdrawals, and what was used.

@@ -18,7 +18,12 @@ pub(super) fn day(text: &str) -> Day {
 
 /// The demo's register of its two seasons.
 pub(super) fn demo() -> RegisterReport {
-    register(&demo_holding())
+    register(&demo_holding(), "2025-01-01", "2026-12-31")
+}
+
+/// The demo's register of some weeks, with strips that were given before them and were still in.
+pub(super) fn autumn() -> RegisterReport {
+    register(&demo_holding(), "2025-09-01", "2025-10-31")
 }
 
 fn demo_holding() -> Holding {
@@ -35,8 +40,8 @@ fn demo_holding() -> Holding {
     holding
 }
 
-fn register(holding: &Holding) -> RegisterReport {
-    let period = Period::new(day("2025-01-01"), day("2026-12-31")).unwrap();
+fn register(holding: &Holding, from: &str, to: &str) -> RegisterReport {
+    let period = Period::new(day(from), day(to)).unwrap();
     RegisterReport::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"))
 }
 

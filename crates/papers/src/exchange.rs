@@ -80,7 +80,9 @@ impl Exchange {
         let treatments = report.administrations.iter().flat_map(|row| treatments::of(row, &source)).collect();
         let mut transactions: Vec<Transaction> =
             report.acquisitions.iter().map(|row| receipt(row, &source)).collect();
-        transactions.extend(report.administrations.iter().flat_map(|row| uses(row, &source)));
+        // What was used before the time of the register is no movement of that time.
+        let used = report.administrations.iter().filter(|row| !row.earlier);
+        transactions.extend(used.flat_map(|row| uses(row, &source)));
         transactions.extend(report.disposals.iter().map(|row| disposal(row, &source)));
         if let Some(gaps) = gaps {
             transactions.extend(gaps.lots.iter().filter_map(|lot| on_hand(lot, gaps.as_of, &source)));

@@ -250,6 +250,7 @@ fn administration(row: &AdministrationRow, share: &Share<'_>) -> Record {
         .map(|part| part.expiry.map_or_else(|| NOT_RECORDED.to_owned(), |day| day.to_string()))
         .collect();
     let mut record = Record::new("administration", &row.written)
+        .own("earlier", yes_or_no(row.earlier))
         .medicine(&row.medicine)
         .said("lot", Some(lots.join("; ")))
         .said("batch", Some(batches.join("; ")))

@@ -184,9 +184,13 @@ fn administrations(report: &RegisterReport, places: &Places) -> Sheet {
     sheet
 }
 
+/// What stands beside a dose that was given before the time of the register, and why it stands there at all.
+const EARLIER_DOSE: &str = "given before this time; in, or a period running, in it; not in the totals";
+
 fn administration(row: &AdministrationRow, index: usize, share: &Share<'_>, places: &Places) -> [Cell; 10] {
     let number = entry(&row.written, places);
     let number = if index == 0 { number } else { number.and_text("the same entry") };
+    let number = if row.earlier { number.and_text(EARLIER_DOSE) } else { number };
     [
         number.and("date", Piece::Date(row.written.on)),
         medicine(&row.medicine),
