@@ -271,3 +271,57 @@ fn walk(value: &Value, visit: &mut impl FnMut(&Value)) {
         _ => {}
     }
 }
+
+/// Two types of one name would be one in the document, and one of them would be told wrongly. Which types there are stands
+/// in the code only: in the document the second has taken the place of the first.
+#[test]
+fn no_two_types_of_the_document_share_a_name() {
+    let crates = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let mut names: Vec<(String, String)> = Vec::new();
+    let mut folders = vec![crates.join("domain/src"), crates.join("service/src")];
+    while let Some(folder) = folders.pop() {
+        for file in fs::read_dir(folder).unwrap() {
+            let file = file.unwrap().path();
+            if file.is_dir() {
+                folders.push(file);
+            } else {
+                let text = fs::read_to_string(&file).unwrap();
+                names
+                    .extend(names_of_types(&text).into_iter().map(|name| (name, file.display().to_string())));
+            }
+        }
+    }
+    names.sort();
+    assert!(names.len() > 80, "the types are not found any more: {}", names.len());
+    let twice: Vec<_> = names.windows(2).filter(|pair| pair[0].0 == pair[1].0).collect();
+    assert!(twice.is_empty(), "{twice:#?}");
+}
+
+/// The names that types get in the document, by their derives and by `schema(as = ...)`.
+fn names_of_types(text: &str) -> Vec<String> {
+    let mut names = Vec::new();
+    let mut derived: Option<Option<String>> = None;
+    for line in text.lines().map(str::trim) {
+        if line.starts_with("#[") {
+            let given = line.split_once("schema(as = ").and_then(|(_, name)| name.split(')').next());
+            if line.contains("derive(") && line.contains("ToSchema") {
+                derived = Some(None);
+            }
+            if let (Some(name), Some(given)) = (&mut derived, given) {
+                *name = Some(given.to_owned());
+            }
+            continue;
+        }
+        let mut words = line.split([' ', '(', '<', '{', ';']).filter(|word| !word.starts_with("pub"));
+        let is_type = words.clone().any(|word| word == "struct" || word == "enum");
+        if !line.starts_with("//") && is_type {
+            words.by_ref().find(|word| *word == "struct" || *word == "enum");
+            let own = words.next().unwrap_or_default().to_owned();
+            // A name made by a macro is not known here.
+            if let Some(given) = derived.take().filter(|_| !own.starts_with('$')) {
+                names.push(given.unwrap_or(own));
+            }
+        }
+    }
+    names
+}

@@ -1,6 +1,10 @@
 //! `combclear register` and `combclear pack`: on the terminal and as files that are never written over.
 
-use crate::bench::Bench;
+use std::collections::BTreeSet;
+
+use serde_json::{Value, json};
+
+use crate::bench::{Bench, draft, mine};
 
 const TIME: [&str; 6] = ["--from", "2025-01-01", "--to", "2026-12-31", "--as-of", "2026-11-27"];
 
@@ -33,6 +37,14 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
         .run(&register(&["--csv", "r.csv"]))
         .failed_with("`r.csv` is there already; it was left as it is", help);
     assert_eq!(bench.read("r.csv"), csv);
+    // One that is there keeps all from being written.
+    bench
+        .run(&register(&["--html", "new.html", "--csv", "new.csv", "--pdf", "r.pdf"]))
+        .failed_with("`r.pdf` is there already; it was left as it is", help);
+    bench
+        .run(&register(&["--html", "new", "--csv", "new"]))
+        .failed_with("`new` is named for two things", "name a file of its own for each");
+    assert_eq!(bench.files().iter().filter(|name| name.starts_with("new")).count(), 0);
 }
 
 #[test]
@@ -58,4 +70,72 @@ fn the_pack_is_one_file_that_is_not_written_over() {
     assert!(std::fs::read(bench.path("p.zip")).unwrap().starts_with(b"PK\x03\x04"));
     let help = "name a file that is not there yet";
     bench.run(&pack).failed_with("`p.zip` is there already; it was left as it is", help);
+}
+
+#[test]
+fn the_pack_goes_to_standard_output_alone_where_that_is_meant() {
+    let bench = Bench::with_demo();
+    let pack: Vec<&str> = ["pack", "-"].into_iter().chain(TIME).collect();
+    let ran = bench.command(&pack).output().unwrap();
+    assert_eq!(ran.status.code(), Some(0));
+    assert!(ran.stdout.starts_with(b"PK\x03\x04"));
+    let said = String::from_utf8(ran.stderr).unwrap();
+    assert!(said.starts_with("`-`: the register of demo"), "{said}");
+    assert!(!bench.files().contains(&"-".to_owned()));
+}
+
+/// A terminal obeys an escape sign, and a sign that turns the direction makes a line read as another.
+#[test]
+fn signs_that_a_terminal_obeys_are_shown_and_not_sent() {
+    let bench = Bench::new();
+    let (hostile, turned) = ("red\u{1b}[31m\r\u{202e}dlo", "strips\u{202e}x");
+    let medicine = json!({"medicine": turned, "pack_name": hostile, "unit": "strip"});
+    let lot = json!({"lot": turned, "medicine": turned, "quantity": 10, "batch": hostile, "proof": hostile});
+    let given = json!({"given": [{"lot": turned, "each": 2, "colonies": ["A1"]}], "against": hostile});
+    let document = json!({
+        "content": "2".repeat(64), "media_type": "application/pdf", "bytes": 5, "file_name": hostile, "lot": turned,
+    });
+    let more = [
+        draft(3, "2026-03-02", "medicine_described", &medicine),
+        draft(4, "2026-03-02", "lot_acquired", &lot),
+        draft(5, "2026-03-10", "administration", &given),
+        draft(6, "2026-03-12", "document_attached", &document),
+    ];
+    bench.write("mine.jsonl", mine(&more.each_ref().map(String::as_str)));
+    let imported = bench.run(&["import", "mine.jsonl"]);
+    let mut all = vec![imported.out, imported.err];
+    assert_eq!(bench.run(&["export"]).out.lines().count(), 7, "{all:?}");
+    for command in ["gaps", "stock", "documents", "due", "supering", "register", "retention"] {
+        let ran = bench.run(&[command]);
+        all.extend([ran.out, ran.err]);
+    }
+    let said = bench.run(&["supering", turned]);
+    all.push(said.err);
+    for text in &all {
+        assert!(!text.contains(['\u{1b}', '\r', '\u{202e}']), "{text:?}");
+    }
+    assert!(all.iter().any(|text| text.contains("U+001B") && text.contains("U+202E")), "{all:?}");
+}
+
+/// One of several gaps is not told as if it were all of them.
+#[test]
+fn advice_of_one_sort_is_told_once_by_its_sort_and_the_numbers_of_its_entries() {
+    let bench = Bench::with_demo();
+    let ask: Vec<&str> = ["gaps"].into_iter().chain(TIME).collect();
+    let text = bench.run(&ask).out;
+    let json: Value = serde_json::from_str(&bench.run(&[&ask[..], &["--json"]].concat()).out).unwrap();
+    let advised: Vec<&Value> =
+        json["gaps"].as_array().unwrap().iter().filter(|gap| gap["weight"] == "advised").collect();
+    let mut told = 0;
+    for sort in advised.iter().map(|gap| gap["missing"].as_str().unwrap()).collect::<BTreeSet<_>>() {
+        let places: Vec<String> =
+            advised.iter().filter(|gap| gap["missing"] == sort).map(|gap| gap["place"].to_string()).collect();
+        if places.len() > 2 {
+            let (count, sort) = (places.len(), sort.replace('_', " "));
+            let line = format!("  {count} times: {sort}\n    entries no. {}\n", places.join(", "));
+            assert!(text.contains(&line), "`{line}` is not in\n{text}");
+            told += 1;
+        }
+    }
+    assert!(told > 0, "the demo has no sort of advice that is told in short");
 }

@@ -31,7 +31,7 @@ const EXIT_CODES: &str = "Exit codes:
   2  the command line is wrong
   3  no: a named colony may not be supered, every option is ruled out, the journal or a document does not hold, or something is missing that the law wants
   4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be asked
-  5  done in part: entries were left out (import --keep-going), or missing documents (export)";
+  5  done in part: entries were left out (import --keep-going), or missing documents (export, pack)";
 
 /// Where the journal is kept, and whose it is.
 #[derive(Debug, Args)]
@@ -211,7 +211,7 @@ pub(crate) struct Gaps {
 
 #[derive(Debug, Args)]
 pub(crate) struct Pack {
-    /// The file, which must not exist yet
+    /// The file, which must not exist yet; `-` for standard output
     pub(crate) file: PathBuf,
     #[command(flatten)]
     pub(crate) time: RegisterTime,

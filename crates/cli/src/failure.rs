@@ -5,6 +5,8 @@ use std::io::ErrorKind;
 
 use combclear_store::{RecordError, StoreError};
 
+use crate::commands::seen;
+
 /// A message and a help, for people. What was found, fault by fault, may follow.
 #[derive(Debug)]
 pub(crate) struct Failure {
@@ -32,11 +34,11 @@ impl Failure {
 
 impl fmt::Display for Failure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "error: {}", self.message)?;
+        write!(f, "error: {}", seen(&self.message))?;
         if let Some(help) = &self.help {
-            write!(f, "\n  help: {help}")?;
+            write!(f, "\n  help: {}", seen(help))?;
         }
-        self.found.as_ref().map_or(Ok(()), |found| write!(f, "\n{found}"))
+        self.found.as_ref().map_or(Ok(()), |found| write!(f, "\n{}", seen(found)))
     }
 }
 

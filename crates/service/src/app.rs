@@ -9,6 +9,7 @@ use combclear_domain::leaflet::Leaflets;
 use combclear_domain::words::HoldingName;
 use combclear_domain::{Day, Instant};
 use combclear_store::Register;
+use tokio::sync::Semaphore;
 use tokio_util::task::TaskTracker;
 
 use crate::problem::{Problem, ProblemKind};
@@ -31,6 +32,8 @@ pub struct App {
     pub(crate) clock: Arc<dyn Clock>,
     /// Appends under way: they end even if their client is gone, and before the service does.
     pub(crate) appends: TaskTracker,
+    /// Whoever puts a pack together holds it: all its proofs are in memory at once, so there is one at a time.
+    pub(crate) packing: Arc<Semaphore>,
 }
 
 impl App {
@@ -42,7 +45,8 @@ impl App {
         laws: Arc<Laws>,
         clock: Arc<dyn Clock>,
     ) -> App {
-        App { register, leaflets, laws, clock, appends: TaskTracker::new() }
+        let packing = Arc::new(Semaphore::new(1));
+        App { register, leaflets, laws, clock, appends: TaskTracker::new(), packing }
     }
 
     /// The day asked about: today where none is named.

@@ -4,6 +4,7 @@
 //! and told to be run by nobody.
 
 use std::sync::Arc;
+use std::time::Duration;
 
 use axum::Json;
 use axum::body::{Bytes, to_bytes};
@@ -35,6 +36,11 @@ use crate::problem::{Problem, ProblemKind, Problems, Sent};
 
 /// How large a document may be, in bytes.
 pub(crate) const BODY_MOST: usize = DOCUMENT_MOST as usize;
+
+/// How long an upload may take: less than an answer may, so that what is said of it is what became of it.
+const UPLOAD_MOST: Duration = Duration::from_secs(29);
+/// The declared type of a body of which the sender says only that it is bytes (RFC 2046, 4.5.1).
+const JUST_BYTES: &str = "application/octet-stream";
 
 /// Whether the content of a document is kept.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
@@ -160,7 +166,16 @@ pub(crate) async fn list_documents(
     path = "/holdings/{holding}/documents/{document}",
     tag = "documents",
     params(NewDocumentPath, NewDocumentQuery),
-    request_body(content = DocumentBytes, content_type = "application/octet-stream", description = "The file. Its Content-Type is left out, or is that of its content."),
+    request_body(
+        content(
+            (DocumentBytes = "application/octet-stream"),
+            (DocumentBytes = "application/pdf"),
+            (DocumentBytes = "image/jpeg"),
+            (DocumentBytes = "image/png"),
+            (DocumentBytes = "image/heic"),
+        ),
+        description = "The file. Its Content-Type is left out, says no more than that it is bytes, or is that of its content.",
+    ),
     responses(
         (status = 201, description = "It was recorded.", body = EntryReport, headers(
             ("Location", description = "The path of the content."),
@@ -315,7 +330,12 @@ async fn read_whole(headers: &HeaderMap, request: Request) -> Result<Bytes, Prob
     };
     let announced =
         headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
-    let bytes = to_bytes(request.into_body(), usize::MAX).await.map_err(|error| {
+    let body = to_bytes(request.into_body(), usize::MAX);
+    let Ok(arrived) = tokio::time::timeout(UPLOAD_MOST, body).await else {
+        let detail = "the upload did not arrive in time; nothing was recorded";
+        return Err(Problem::new(ProblemKind::Timeout, detail).at_body("send it again under the same id"));
+    };
+    let bytes = arrived.map_err(|error| {
         if is_too_large(&error) {
             unfit(Unfit::TooLarge)
         } else {
@@ -373,7 +393,7 @@ fn check_declared(headers: &HeaderMap, found: MediaType) -> Result<(), Problem> 
     let Some(declared) = headers.get(CONTENT_TYPE) else { return Ok(()) };
     let declared = String::from_utf8_lossy(declared.as_bytes());
     let essence = declared.split(';').next().unwrap_or_default().trim();
-    if essence.eq_ignore_ascii_case(found.as_str()) {
+    if essence.eq_ignore_ascii_case(found.as_str()) || essence.eq_ignore_ascii_case(JUST_BYTES) {
         return Ok(());
     }
     let detail = format!(

@@ -1,5 +1,7 @@
 //! The legal register of a time, in every form.
 
+use std::sync::Arc;
+
 use axum::Json;
 use axum::extract::State;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, VARY};
@@ -121,6 +123,7 @@ pub(crate) async fn get_register_pack(
     Query(query): Query<TimeQuery>,
 ) -> Result<Response, Problem> {
     let (report, gaps) = report(&app, &path.holding, query).await?;
+    let turn = Arc::clone(&app.packing).acquire_owned().await.map_err(|_| Problem::internal())?;
     let journal = app.register.journal().as_ref();
     let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&report)).await?;
     let failing: Vec<Failing> =
@@ -128,6 +131,8 @@ pub(crate) async fn get_register_pack(
     let made = app.clock.now();
     let name = format!("pack-{}-{}-{}.zip", safe_name(report.holding.as_str()), report.from, report.to);
     let bytes = apart(move || {
+        // Goes on if the client is gone, and keeps its turn until then.
+        let _turn = turn;
         let input =
             Input { report: &report, gaps: Some(&gaps), contents: &contents, failing: &failing, made };
         pack(&input).map_err(|error| error.to_string())

@@ -139,7 +139,7 @@ async fn what_is_no_document_is_refused_whatever_it_is_called_or_declared_as() {
 async fn a_declared_type_is_the_one_that_the_content_shows() {
     let bench = seed::bench().await;
     let bytes = sample(MediaType::Jpeg, "invoice 17");
-    for declared in ["image/png", "application/octet-stream", "application/json", "text/html", "image/jpg"] {
+    for declared in ["image/png", "application/octet", "application/json", "text/html", "image/jpg"] {
         let answer = attach(&bench, 20, QUERY, Some(declared), &bytes).await;
         let (_, detail, help) = answer.fault(415, "other-document-type", &path(20));
         let said = format!(
@@ -149,7 +149,12 @@ async fn a_declared_type_is_the_one_that_the_content_shows() {
         assert_eq!(help, "leave the header Content-Type out, or send `Content-Type: image/jpeg`");
     }
     assert_eq!(bench.entries_of(HOLDING).await, 16);
-    for (number, declared) in [(20, "image/jpeg"), (21, "IMAGE/JPEG; name=x")] {
+    for (number, declared) in [
+        (20, "image/jpeg"),
+        (21, "IMAGE/JPEG; name=x"),
+        // Says no more than that it is bytes.
+        (22, "application/octet-stream"),
+    ] {
         assert_eq!(attach(&bench, number, QUERY, Some(declared), &bytes).await.status, 201, "{declared}");
     }
 }
@@ -373,4 +378,32 @@ async fn the_name_to_save_it_under_is_safe_and_ends_as_the_content_is() {
         "{disposition}"
     );
     assert_eq!(answer.header("set-cookie"), None);
+}
+
+#[tokio::test]
+async fn an_upload_that_stalls_is_told_that_nothing_was_recorded() {
+    let bench = seed::bench().await;
+    let entries = bench.entries_of(HOLDING).await;
+    let request = Request::put(format!("{}?{QUERY}", path(20)));
+    let stalled = request.body(Body::from_stream(ReaderStream::new(Stalled))).unwrap();
+    tokio::time::pause();
+    let answer = bench.send(stalled).await;
+    let problem = answer.problem(503, "timeout", &path(20));
+    assert_eq!(problem["detail"], "the upload did not arrive in time; nothing was recorded");
+    assert_eq!(problem["errors"][0]["help"], "send it again under the same id");
+    tokio::time::resume();
+    assert_eq!(bench.entries_of(HOLDING).await, entries);
+}
+
+/// A body of which nothing more arrives.
+struct Stalled;
+
+impl AsyncRead for Stalled {
+    fn poll_read(
+        self: Pin<&mut Self>,
+        _: &mut Context<'_>,
+        _: &mut ReadBuf<'_>,
+    ) -> Poll<std::io::Result<()>> {
+        Poll::Pending
+    }
 }

@@ -10,7 +10,7 @@ use combclear_domain::options::{BadSpan, Span};
 use combclear_domain::words::ColonyName;
 
 use super::supering::no_apiary;
-use super::{counted, print, print_json, table};
+use super::{counted, print, print_as_is, print_json, table};
 use crate::args::{Due, Place};
 use crate::failure::{Failure, why};
 use crate::{Outcome, clock, place};
@@ -61,7 +61,7 @@ fn report(
 fn write(file: &Path, calendar: &str) -> Result<(), Failure> {
     if file == Path::new("-") {
         // The line break after the last line is written anew.
-        return print(calendar.strip_suffix('\n').unwrap_or(calendar));
+        return print_as_is(calendar.strip_suffix('\n').unwrap_or(calendar));
     }
     std::fs::write(file, calendar).map_err(|error| {
         let message = format!("cannot write `{}`: {}", file.display(), why(&error));

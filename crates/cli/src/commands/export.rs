@@ -32,7 +32,7 @@ pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure>
         for fault in &whole.lacking {
             // Whoever closed standard error does not want to know.
             let said = format!("{fault}; the export goes without it\n  help: {}", fault.help());
-            let _ = writeln!(std::io::stderr(), "warning: {said}");
+            let _ = writeln!(std::io::stderr(), "warning: {}", super::seen(&said));
         }
         Ok(if whole.lacking.is_empty() { Outcome::Done } else { Outcome::InPart })
     })

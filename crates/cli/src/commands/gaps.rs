@@ -95,9 +95,10 @@ fn in_short(gaps: &[&Gap]) -> Vec<String> {
         known.push(sort);
         let of_sort: Vec<&Gap> = gaps.iter().copied().filter(|gap| gap.missing == sort).collect();
         match of_sort.as_slice() {
-            [first, _, _, ..] => {
+            [_, _, _, ..] => {
                 let numbers: Vec<String> = of_sort.iter().map(|gap| gap.place.to_string()).collect();
-                let what = first.statement.rsplit_once(": ").map_or(first.missing, |(_, what)| what);
+                // The sort only: what one of them says beyond it holds for that one alone.
+                let what = sort.replace('_', " ");
                 let count = of_sort.len();
                 lines.push(format!("  {count} times: {what}\n    entries no. {}\n", numbers.join(", ")));
             }

@@ -27,8 +27,19 @@ use serde::Serialize;
 
 use crate::failure::{Failure, why};
 
-/// Writes to standard output; a reader that has gone away (`| head`) is no failure.
+/// Writes words for people to standard output. What cannot be seen is written as its code point.
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
+    print_as_is(&seen(text))
+}
+
+/// A text with every sign in it that cannot be seen, or that a terminal would obey, written as its code point. Only the
+/// ends of lines stay.
+pub(crate) fn seen(text: &str) -> String {
+    text.split('\n').map(combclear_papers::visible).collect::<Vec<_>>().join("\n")
+}
+
+/// Writes what is for programs to standard output; a reader that has gone away (`| head`) is no failure.
+pub(crate) fn print_as_is(text: &str) -> Result<(), Failure> {
     match writeln!(std::io::stdout(), "{text}") {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(Failure::new(
             format!("cannot write to standard output: {}", why(&error)),
@@ -42,7 +53,7 @@ pub(crate) fn print(text: &str) -> Result<(), Failure> {
 pub(crate) fn print_json(value: &impl Serialize) -> Result<(), Failure> {
     let text = serde_json::to_string_pretty(value)
         .map_err(|error| Failure::new(format!("cannot write this as JSON: {error}"), "leave --json out"))?;
-    print(&text)
+    print_as_is(&text)
 }
 
 /// A number with its noun.

@@ -29,6 +29,23 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     }
 }
 
+/// That nothing is there yet where a file is to be written: asked of all files before the first is written.
+pub(crate) fn must_be_new<'p>(paths: impl IntoIterator<Item = &'p Path>) -> Result<(), Failure> {
+    let mut seen: Vec<&Path> = Vec::new();
+    for path in paths.into_iter().filter(|path| !is_standard_output(path)) {
+        // A link that leads nowhere is there too.
+        if path.symlink_metadata().is_ok() {
+            return Err(cannot_make(path, &ErrorKind::AlreadyExists.into()));
+        }
+        if seen.contains(&path) {
+            let message = format!("`{}` is named for two things", path.display());
+            return Err(Failure::new(message, "name a file of its own for each"));
+        }
+        seen.push(path);
+    }
+    Ok(())
+}
+
 /// Writes a file that was not there; what could not be finished is taken away again.
 pub(crate) fn save(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let opened = OpenOptions::new().write(true).create_new(true).open(path);

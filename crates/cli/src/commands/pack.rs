@@ -1,5 +1,7 @@
 //! `combclear pack`: the register of a time in every form, with its gaps and proofs, in one file.
 
+use std::io::Write;
+
 use combclear_domain::gaps::GapsReport;
 use combclear_domain::holding::Holding;
 use combclear_domain::register::RegisterReport;
@@ -7,7 +9,7 @@ use combclear_papers::pack::{Failing, Input, Why, pack};
 use combclear_store::{ContentState, contents_of};
 
 use super::gaps::not_kept;
-use super::{counted, output, print, register};
+use super::{counted, output, print, register, seen};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
@@ -15,6 +17,7 @@ use crate::{Outcome, clock, place};
 pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = register::period(&ask.time)?;
+    output::must_be_new([ask.file.as_path()])?;
     let (report, gaps, contents, failing) = place::with_holding(at, async |register, holding| {
         let not_kept = not_kept(register, &holding).await?;
         // Both are read from one state of the journal.
@@ -40,8 +43,14 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
         made: clock::now(),
     };
     let bytes = pack(&input).map_err(register::not_made)?;
-    output::save(&ask.file, &bytes)?;
-    print(&said(ask, &report, &gaps, contents.len(), failing.len()))?;
+    output::write(&ask.file, &bytes)?;
+    let said = said(ask, &report, &gaps, contents.len(), failing.len());
+    if output::is_standard_output(&ask.file) {
+        // The pack is there already. Whoever closed standard error does not want to know.
+        let _ = writeln!(std::io::stderr(), "{}", seen(&said));
+    } else {
+        print(&said)?;
+    }
     Ok(if failing.is_empty() { Outcome::Done } else { Outcome::InPart })
 }
 

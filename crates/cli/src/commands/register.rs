@@ -1,7 +1,7 @@
 //! `combclear register`: the legal register for a time, on the terminal and as files.
 
 use std::io::Write;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use combclear_domain::calendar::Day;
 use combclear_domain::gaps::GapsReport;
@@ -17,6 +17,7 @@ use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
+    output::must_be_new(named(ask))?;
     let (report, gaps) = report(at, &ask.time).await?;
     let report = report.counted_by(ask.counting);
     let files = files(ask, &report, &gaps)?;
@@ -62,10 +63,14 @@ pub(super) fn not_made(error: impl std::fmt::Display) -> Failure {
     Failure::new(error.to_string(), "this program is broken; --json gives the register all the same")
 }
 
+/// The files that are named.
+fn named(ask: &Register) -> impl Iterator<Item = &Path> {
+    [&ask.csv, &ask.html, &ask.pdf, &ask.exchange].into_iter().flatten().map(PathBuf::as_path)
+}
+
 /// Two things at once on standard output could not be told apart.
 fn one_to_standard_output(ask: &Register) -> Result<(), Failure> {
-    let named = [&ask.csv, &ask.html, &ask.pdf, &ask.exchange].into_iter().flatten();
-    let there = named.filter(|path| output::is_standard_output(path)).count() + usize::from(ask.json);
+    let there = named(ask).filter(|path| output::is_standard_output(path)).count() + usize::from(ask.json);
     if there <= 1 {
         return Ok(());
     }

@@ -39,7 +39,7 @@ pub struct GapsReport {
 
 /// A law that was asked.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = LawAsked))]
 pub struct LawPart {
     /// Where it holds.
     pub jurisdiction: Jurisdiction,

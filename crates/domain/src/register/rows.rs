@@ -326,7 +326,7 @@ pub struct WithdrawalPart {
 /// Who said a value.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = RegisterSaidBy))]
 pub enum SaidBy {
     /// A vet's prescription.
     Prescription,
