@@ -105,7 +105,7 @@ for there in register["administrations"]:
     for row in mine:
         common(row, there["written"])
         medicine(row, there["medicine"])
-        same(row, against=text(there["against"]), certificate=text(there["certificate"]),
+        same(row, earlier="yes" if there["earlier"] else "no", against=text(there["against"]), certificate=text(there["certificate"]),
              given_by=text(there["given_by"]), withdrawal_stated=text(there["withdrawal_stated"]))
         fate = [course for course in there["courses"]
                 if set(back(row["colonies"]).split(", ")) <= set(course["colonies"])]

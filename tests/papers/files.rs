@@ -6,7 +6,7 @@ use std::process::Command;
 use combclear_domain::journal::Content;
 use combclear_papers::pack::{Failing, Input, Why, pack};
 
-use super::making::{demo, hard, made, with_documents};
+use super::making::{autumn, demo, hard, made, with_documents};
 
 /// A folder of this test alone.
 pub(super) fn folder(name: &str) -> PathBuf {
@@ -46,7 +46,7 @@ fn python_opens_the_pack_and_finds_every_file_as_its_sum_says() {
 
 #[test]
 fn python_reads_the_csv_back_as_the_json_tells_it() {
-    for (name, report) in [("demo", demo()), ("hard", hard())] {
+    for (name, report) in [("demo", demo()), ("autumn", autumn()), ("hard", hard())] {
         let folder = folder("csv");
         let csv = folder.join(format!("{name}.csv"));
         let json = folder.join(format!("{name}.json"));

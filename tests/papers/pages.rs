@@ -7,7 +7,7 @@ use combclear_domain::quantity::Quantity;
 use combclear_domain::words::Unit;
 use combclear_papers::{Paper, html};
 
-use super::making::{demo, hard};
+use super::making::{autumn, demo, hard};
 
 #[test]
 fn the_demo_as_a_page() {
@@ -26,6 +26,23 @@ fn the_demo_as_text() {
         }
     }
     insta::assert_snapshot!(text);
+}
+
+/// A dose of an earlier time must not be taken for one of this time, nor one of this time for an earlier one.
+#[test]
+fn a_dose_given_before_the_time_says_so_and_the_sheet_says_why_it_stands_there() {
+    for (report, some) in [(autumn(), true), (demo(), false)] {
+        assert_eq!(report.administrations.iter().any(|row| row.earlier), some);
+        let paper = Paper::of(&report, None);
+        let sheet = paper.sheets.iter().find(|sheet| sheet.id == "administrations").unwrap();
+        assert_eq!(sheet.notes.iter().any(|note| note.contains("before this time")), some);
+        for row in &sheet.rows {
+            let number = row[0].plain();
+            let (entry, day) = (number.lines().next().unwrap(), number.lines().last().unwrap());
+            let earlier = day < "date: 2025-09-01" && some;
+            assert_eq!(number.contains("before this time"), earlier, "{entry}");
+        }
+    }
 }
 
 #[test]

@@ -181,11 +181,17 @@ fn administrations(report: &RegisterReport, places: &Places) -> Sheet {
          period was over."
             .to_owned(),
     );
+    if report.administrations.iter().any(|row| row.earlier) {
+        sheet.notes.push(format!(
+            "A dose that says \u{201c}{EARLIER_DOSE}\u{201d} was given before the first day of this register. It stands here \
+             because the medicine was still in, or a period of it ran, on that day; the totals leave it out."
+        ));
+    }
     sheet
 }
 
-/// What stands beside a dose that was given before the time of the register, and why it stands there at all.
-const EARLIER_DOSE: &str = "given before this time; in, or a period running, in it; not in the totals";
+/// What stands beside a dose that was given before the time of the register; the note of the sheet says why it is there.
+const EARLIER_DOSE: &str = "before this time";
 
 fn administration(row: &AdministrationRow, index: usize, share: &Share<'_>, places: &Places) -> [Cell; 10] {
     let number = entry(&row.written, places);

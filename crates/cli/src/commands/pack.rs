@@ -63,7 +63,13 @@ fn why(state: ContentState) -> Why {
 
 fn said(ask: &Pack, report: &RegisterReport, gaps: &GapsReport, kept: usize, failing: usize) -> String {
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
-    let administrations = counted(count(report.administrations.len()), "administration", "administrations");
+    let before = report.administrations.iter().filter(|row| row.earlier).count();
+    let within = report.administrations.len() - before;
+    let mut administrations = counted(count(within), "administration", "administrations");
+    if before > 0 {
+        administrations
+            .push_str(&format!(" and {before} given before and still in or with a period running"));
+    }
     let documents = counted(count(kept), "document", "documents");
     let lost = match failing {
         0 => String::new(),
