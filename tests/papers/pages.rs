@@ -45,6 +45,21 @@ fn a_dose_given_before_the_time_says_so_and_the_sheet_says_why_it_stands_there()
     }
 }
 
+/// A reader finds an entry by its number; an id of 36 signs helps nobody on paper.
+#[test]
+fn entries_are_named_by_their_number_and_never_by_their_id() {
+    for report in [demo(), autumn()] {
+        assert!(
+            report.administrations.iter().flat_map(|row| &row.courses).any(|course| course.came_by.is_some())
+        );
+        for sheet in Paper::of(&report, None).sheets {
+            for cell in sheet.rows.iter().flatten() {
+                assert!(!cell.plain().contains("entry 01"), "{}: {}", sheet.title, cell.plain());
+            }
+        }
+    }
+}
+
 #[test]
 fn what_a_person_wrote_never_becomes_markup() {
     let page = html::page(&Paper::of(&hard(), None));

@@ -25,15 +25,16 @@ impl Places {
         let mut places: BTreeMap<EntryId, u64> =
             written.map(|written| (written.entry, written.place)).collect();
         places.extend(report.corrections.iter().map(|row| (row.of, row.of_place)));
+        places.extend(report.also_named.iter().map(|named| (named.entry, named.place)));
         Places(places)
     }
 
-    /// Whether an entry stands in this register.
+    /// Whether its place is known.
     pub(crate) fn knows(&self, entry: EntryId) -> bool {
         self.0.contains_key(&entry)
     }
 
-    /// `no. 59`; the id of an entry that stands outside this register.
+    /// `no. 59`; the id of an entry that the journal does not have any more.
     pub(crate) fn words(&self, entry: EntryId) -> String {
         self.0.get(&entry).map_or_else(|| format!("entry {entry}"), |place| number(*place))
     }

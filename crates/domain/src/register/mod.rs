@@ -11,6 +11,7 @@ mod archived;
 mod corrections;
 mod course_parts;
 mod lots;
+mod named;
 mod period;
 mod rows;
 
@@ -31,7 +32,7 @@ use crate::words::HoldingName;
 pub use period::{BadPeriod, Period};
 pub use rows::{
     AcquisitionRow, AdministrationRow, ApiaryStay, ArchivedPart, Change, CorrectionRow, CoursePart,
-    DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
+    DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, NamedEntry, PrescriptionPart,
     PrescriptionRow, RemovalRow, SaidBy, WithdrawalPart, Written,
 };
 
@@ -61,6 +62,8 @@ pub struct RegisterReport {
     pub disposals: Vec<DisposalRow>,
     /// What was corrected or struck out of all these: the old value stays visible.
     pub corrections: Vec<CorrectionRow>,
+    /// Other entries that the administrations and removals name, and where they stand in the journal.
+    pub also_named: Vec<NamedEntry>,
     /// What went in and out of each lot in that time.
     pub totals: Vec<LotTotal>,
     /// Archives that entries of that time were moved into: what they say stands there, and not here.
@@ -98,7 +101,9 @@ impl RegisterReport {
         let of_courses = administrations.iter().flat_map(|row| &row.courses);
         rest_on.extend(administrations.iter().map(|row| row.written.entry));
         rest_on.extend(of_courses.filter_map(|course| course.withdrawal.as_ref()?.entry));
+        let removals = administrations::removals(&view, &within);
         RegisterReport {
+            also_named: named::entries(&view, &administrations, &removals),
             holding: holding.name().clone(),
             keepers,
             from: period.from(),
@@ -107,7 +112,7 @@ impl RegisterReport {
             acquisitions,
             prescriptions,
             administrations,
-            removals: administrations::removals(&view, &within),
+            removals,
             disposals: lots::disposals(&view, &within),
             corrections: corrections::corrections(&view, &rest_on),
             totals: lots::totals(&view, &within),

@@ -391,6 +391,17 @@ pub struct DisposalRow {
     pub how_and_where: String,
 }
 
+/// An entry that a row names, and where it stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct NamedEntry {
+    /// The entry.
+    pub entry: EntryId,
+    /// Its place in the journal, counted from 1.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
+    pub place: u64,
+}
+
 /// An entry that was corrected or struck out.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
