@@ -4,6 +4,7 @@ use combclear_domain::calendar::Counting;
 use combclear_domain::gaps::GapsReport;
 use combclear_domain::register::{
     AdministrationRow, ArchivedPart, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, RegisterReport,
+    Written,
 };
 use combclear_domain::words::Unit;
 
@@ -123,10 +124,9 @@ fn acquisitions(report: &RegisterReport, places: &Places) -> Sheet {
     let rows = report.acquisitions.iter().map(|row| {
         let supplier = row.supplier.as_ref();
         let name = Cell::of(supplier.map(|supplier| &supplier.name).into());
-        let earlier = row.earlier.then_some("before this time, used in it");
         [
             entry(&row.written, places),
-            earlier.into_iter().fold(day(&row.written), Cell::and_text),
+            day_or_before(&row.written, row.earlier),
             medicine(&row.medicine),
             Cell::text(row.lot.to_string())
                 .and("batch", row.batch.as_ref().into())
@@ -138,6 +138,12 @@ fn acquisitions(report: &RegisterReport, places: &Places) -> Sheet {
         ]
     });
     sheet("acquisitions", "Acquisitions", columns, rows)
+}
+
+/// The day of a lot or prescription, and why it stands here if that is before the time of the register.
+fn day_or_before(written: &Written, earlier: bool) -> Cell {
+    let cell = day(written);
+    if earlier { cell.and_text("before this time, used in it") } else { cell }
 }
 
 fn proof(words: Option<&String>, documents: &[DocumentPart]) -> Cell {
@@ -382,14 +388,13 @@ fn prescriptions(report: &RegisterReport, places: &Places) -> Sheet {
         ("copies", 13),
     ];
     let rows = report.prescriptions.iter().map(|row| {
-        let earlier = row.earlier.then_some("before this time, used in it");
         let copies = match row.documents.as_slice() {
             [] => Cell::text("none kept"),
             documents => documents_cell(Cell::default(), documents),
         };
         [
             entry(&row.written, places),
-            earlier.into_iter().fold(day(&row.written), Cell::and_text),
+            day_or_before(&row.written, row.earlier),
             Cell::text(row.prescription.number.to_string()),
             Cell::of(row.prescription.vet.as_ref().into())
                 .and("contact", row.prescription.contact.as_ref().into()),
