@@ -10,30 +10,8 @@ use combclear_domain::leaflet::Leaflets;
 use combclear_domain::register::Period;
 use serde::Deserialize;
 
+use super::cases::{ask_all, leaflets_and};
 use super::entries::{holding, root};
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct CaseFile {
-    setup: Vec<toml::Value>,
-    #[serde(rename = "case")]
-    cases: Vec<Case>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Case {
-    name: String,
-    #[serde(default)]
-    source: Option<String>,
-    #[serde(default)]
-    difference: Option<String>,
-    #[serde(default)]
-    without_setup: bool,
-    #[serde(default)]
-    entries: Vec<toml::Value>,
-    ask: Vec<Ask>,
-}
 
 /// What is asked. Gaps are given as `missing about`; a list that is left out is not looked at.
 #[derive(Deserialize)]
@@ -61,45 +39,16 @@ struct Ask {
 #[test]
 fn every_case_has_its_gaps() {
     let (leaflets, laws) = (leaflets(), laws());
-    let mut wrong = Vec::new();
-    let mut asked = 0;
-    let mut files: Vec<_> = std::fs::read_dir(root().join("tests/register/gaps")).unwrap().collect();
-    files.sort_by_key(|file| file.as_ref().unwrap().path());
-    for file in files {
-        let path = file.unwrap().path();
-        let cases: CaseFile = toml::from_str(&std::fs::read_to_string(&path).unwrap())
-            .unwrap_or_else(|error| panic!("{}: {error}", path.display()));
-        for case in &cases.cases {
-            let setup = if case.without_setup { &[][..] } else { &cases.setup[..] };
-            let holding = holding(setup.iter().chain(&case.entries))
-                .unwrap_or_else(|refusal| panic!("{}: {}: {refusal}", path.display(), case.name));
-            for ask in &case.ask {
-                asked += 1;
-                let day = |text: &str| text.parse::<Day>().unwrap();
-                let period = Period::new(day(&ask.from), day(&ask.to)).unwrap();
-                let report = GapsReport::of(&holding, &leaflets, &laws, period, day(&ask.as_of), &[]);
-                let faults = faults(&report, ask);
-                wrong.extend(
-                    faults.into_iter().map(|fault| format!("{}, as of {}: {fault}", case.name, ask.as_of)),
-                );
-                for gap in &report.gaps {
-                    assert!(
-                        !gap.supply.is_empty() && !gap.statement.ends_with('.'),
-                        "{}: {gap:?}",
-                        case.name
-                    );
-                }
-            }
-            assert!(case.source.as_deref() != Some(""), "{}: an empty source", case.name);
-            assert!(
-                case.difference.is_none() || case.source.is_some(),
-                "{}: a difference from no source",
-                case.name
-            );
+    let called = |ask: &Ask| format!("as of {}", ask.as_of);
+    ask_all("tests/register/gaps", called, |holding, ask| {
+        let day = |text: &str| text.parse::<Day>().unwrap();
+        let period = Period::new(day(&ask.from), day(&ask.to)).unwrap();
+        let report = GapsReport::of(holding, &leaflets, &laws, period, day(&ask.as_of), &[]);
+        for gap in &report.gaps {
+            assert!(!gap.supply.is_empty() && !gap.statement.ends_with('.'), "{gap:?}");
         }
-    }
-    assert!(asked > 0, "no case was found");
-    assert!(wrong.is_empty(), "{} of {asked}:\n{}", wrong.len(), wrong.join("\n"));
+        faults(&report, ask)
+    });
 }
 
 /// A document whose content is missing or altered proves nothing, however well it is attached.
@@ -160,11 +109,9 @@ fn faults(report: &GapsReport, ask: &Ask) -> Vec<String> {
     faults
 }
 
-/// The built-in leaflets of Great Britain and the Union, with those invented for tests.
+/// The built-in leaflets, with those invented for tests.
 pub(crate) fn leaflets() -> Leaflets {
-    let mut files = files(&root().join("tests/supering/leaflets"), &["zz"]);
-    files.extend(self::files(&root().join("crates/leaflets"), &["gb", "eu", "de", "ch", "us"]));
-    Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str()))).unwrap()
+    leaflets_and(&[("tests/supering/leaflets/zz", "zz")])
 }
 
 pub(crate) fn laws() -> Laws {

@@ -9,14 +9,15 @@
     reason = "a test stops at the first surprise"
 )]
 
-use std::path::PathBuf;
-
 use combclear_domain::calendar::Day;
 use combclear_domain::holding::Holding;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::register::{Period, RegisterReport};
 use serde::Deserialize;
 
+#[path = "../cases.rs"]
+#[expect(dead_code, reason = "shared with tests that compare answers one by one")]
+mod cases;
 mod elapsed;
 #[path = "../entries.rs"]
 mod entries;
@@ -31,29 +32,9 @@ mod making;
 mod plans;
 mod required;
 
-use entries::{holding, root, uuid_of};
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct CaseFile {
-    setup: Vec<toml::Value>,
-    #[serde(rename = "case")]
-    cases: Vec<Case>,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Case {
-    name: String,
-    /// A published source, or "common practice, no source".
-    #[serde(default)]
-    source: Option<String>,
-    #[serde(default)]
-    difference: Option<String>,
-    #[serde(default)]
-    entries: Vec<toml::Value>,
-    ask: Vec<Ask>,
-}
+use cases::ask_all;
+use entries::uuid_of;
+use gaps::leaflets;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -88,31 +69,12 @@ struct Ask {
 #[test]
 fn every_case_has_its_rows() {
     let leaflets = leaflets();
-    let mut wrong = Vec::new();
-    let mut asked = 0;
-    for file in case_files() {
-        let text = std::fs::read_to_string(&file).unwrap();
-        let cases: CaseFile =
-            toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", file.display()));
-        for case in &cases.cases {
-            let holding = holding(cases.setup.iter().chain(&case.entries))
-                .unwrap_or_else(|refusal| panic!("{}: {}: {refusal}", file.display(), case.name));
-            for ask in &case.ask {
-                let (count, faults) = faults(&holding, &leaflets, ask);
-                asked += count;
-                wrong.extend(faults.iter().map(|fault| format!("{}: {fault}", case.name)));
-                assert!(count > 0, "{}: a question without an expected answer", case.name);
-            }
-            assert!(case.source.as_deref() != Some(""), "{}: an empty source", case.name);
-            assert!(
-                case.difference.is_none() || case.source.is_some(),
-                "{}: a difference from no source",
-                case.name
-            );
-        }
-    }
-    assert!(asked > 0, "no case was found");
-    assert!(wrong.is_empty(), "{} of {asked}:\n{}", wrong.len(), wrong.join("\n"));
+    let called = |ask: &Ask| format!("{} to {}", ask.from, ask.to);
+    ask_all("tests/register/cases", called, |holding, ask| {
+        let (count, faults) = faults(holding, &leaflets, ask);
+        assert!(count > 0, "{}: a question without an expected answer", called(ask));
+        faults
+    });
 }
 
 /// How many tables were compared, and those that differ.
@@ -141,27 +103,4 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> (usize, Vec<Stri
 fn register(holding: &Holding, leaflets: &Leaflets, from: &str, to: &str, as_of: &str) -> RegisterReport {
     let day = |text: &str| text.parse::<Day>().unwrap();
     RegisterReport::of(holding, leaflets, Period::new(day(from), day(to)).unwrap(), day(as_of))
-}
-
-fn case_files() -> Vec<PathBuf> {
-    let folder = root().join("tests/register/cases");
-    let mut files: Vec<PathBuf> =
-        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    files.sort();
-    files
-}
-
-/// The leaflets invented for the tests of supering.
-fn leaflets() -> Leaflets {
-    let folder = root().join("tests/supering/leaflets/zz");
-    let mut files: Vec<(String, String)> = std::fs::read_dir(folder)
-        .unwrap()
-        .map(|entry| entry.unwrap())
-        .map(|entry| {
-            let name = format!("zz/{}", entry.file_name().to_string_lossy());
-            (name, std::fs::read_to_string(entry.path()).unwrap())
-        })
-        .collect();
-    files.sort();
-    Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str()))).unwrap()
 }
