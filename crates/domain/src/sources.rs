@@ -1,11 +1,13 @@
 //! The sources of a data file: each defined once, each cited by some rule, none cited that is not defined.
 
 use std::collections::BTreeSet;
+use std::fmt;
 
 use serde::Serialize;
 
 use crate::diagnostic::nearest;
-use crate::table::{File, Table};
+use crate::table::{File, Table, words};
+use crate::words::{Jurisdiction, SourceKind};
 
 /// A published document in which a rule was read.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -13,14 +15,83 @@ use crate::table::{File, Table};
 pub struct Source {
     /// Short key, used by the rules of the same file.
     pub id: String,
+    /// Whose text it is, as a lower-case code: `gb`, `de`, `eu` for a body of the Union. Absent only where nothing was read.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub country: Option<Jurisdiction>,
+    /// Who speaks in it.
+    pub kind: SourceKind,
     /// What it is.
     pub title: String,
+    /// Its authorisation or record number.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub record: Option<String>,
     /// Where in it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub locator: Option<String>,
+    /// Its public address.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub address: Option<String>,
     /// When it was published, as far as known: a year, a month or a day.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub published: Option<String>,
+}
+
+impl fmt::Display for Source {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.title)?;
+        for part in [&self.record, &self.locator, &self.address].into_iter().flatten() {
+            write!(f, ", {part}")?;
+        }
+        if let Some(published) = &self.published {
+            write!(f, " ({published})")?;
+        }
+        match &self.country {
+            Some(country) => write!(f, " [{country}, {}]", self.kind),
+            None => write!(f, " [{}]", self.kind),
+        }
+    }
+}
+
+impl Source {
+    /// Whether it is the text of an authority that speaks for a jurisdiction: its own, or one of the Union for a member state.
+    /// For the Union as a whole, the authority of any member state does as well: see [`crate::leaflet::Leaflets::get`].
+    #[must_use]
+    pub fn speaks_for(&self, jurisdiction: &Jurisdiction) -> bool {
+        let in_union = jurisdiction.is_union() || jurisdiction.is_member_state();
+        match self.kind {
+            SourceKind::Union => in_union,
+            SourceKind::Authority => self.country.as_ref().is_some_and(|country| {
+                country == jurisdiction || (jurisdiction.is_union() && country.is_member_state())
+            }),
+            SourceKind::Trade | SourceKind::Research | SourceKind::Memory => false,
+        }
+    }
+}
+
+/// Notes a source of which nobody can tell whose text it is.
+fn whose_text(
+    file: &mut File<'_>,
+    entry: &Table<'_>,
+    country: Option<&Jurisdiction>,
+    kind: Option<SourceKind>,
+) {
+    let union = country.is_some_and(Jurisdiction::is_union);
+    match kind {
+        Some(SourceKind::Memory) | None => {}
+        Some(_) if !entry.has("country") => {
+            let help = "add `country`, such as \"gb\"; `kind = \"memory\"` where no text was read";
+            file.fault(entry.at(""), format!("{} does not say whose text it is", entry.name()), help);
+        }
+        Some(SourceKind::Union) if country.is_some() && !union => {
+            let help = "write `country = \"eu\"`, or `kind = \"authority\"` for a text of that country";
+            file.fault(entry.at("country"), "a text of the Union has the country `eu`", help);
+        }
+        Some(SourceKind::Authority) if union => {
+            let help = "write `kind = \"union\"`, or the country whose authority it is";
+            file.fault(entry.at("country"), "the Union's own texts are of kind `union`", help);
+        }
+        Some(_) => {}
+    }
 }
 
 /// The sources that could be read, and the keys of all that were written.
@@ -44,9 +115,15 @@ impl Sources {
             if let Some(id) = &id {
                 entry.rename(format!("source `{id}`"));
             }
+            let code = "the lower-case code of a country, or `eu`, in double quotes";
+            let country: Option<Jurisdiction> = entry.maybe_name_of(file, "country", code);
+            let kind = entry.word(file, "kind", &words(SourceKind::ALL, |kind| kind.as_str()));
             let title = entry.text(file, "title");
+            let record = entry.maybe_text(file, "record");
             let locator = entry.maybe_text(file, "locator");
+            let address = entry.maybe_text(file, "address");
             let published = entry.maybe_text(file, "published");
+            whose_text(file, &entry, country.as_ref(), kind);
             let at = entry.finish(file).of("id");
             let Some(id) = id else {
                 sources.complete = false;
@@ -58,7 +135,17 @@ impl Sources {
                 continue;
             }
             sources.keys.push((id.clone(), at));
-            sources.defined.extend(title.map(|title| Source { id, title, locator, published }));
+            let read = title.zip(kind).map(|(title, kind)| Source {
+                id,
+                country,
+                kind,
+                title,
+                record,
+                locator,
+                address,
+                published,
+            });
+            sources.defined.extend(read);
         }
         sources
     }

@@ -306,6 +306,14 @@ impl<'a> Table<'a> {
         texts
     }
 
+    /// The word `true`, may be absent; what is not so is left out.
+    pub(crate) fn maybe_true(&mut self, file: &mut File<'_>, key: &'static str) -> Option<()> {
+        self.optional(file, key, "true, or leave the key out", |found| match found.value {
+            DeValue::Boolean(true) => Ok(()),
+            _ => Err(None),
+        })
+    }
+
     /// The tables written as `[[key]]`, in order. None if there is something else under that key.
     pub(crate) fn tables(&mut self, file: &mut File<'_>, key: &'static str) -> Option<Vec<Table<'a>>> {
         let Some(found) = self.take(key) else { return Some(Vec::new()) };

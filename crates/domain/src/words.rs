@@ -126,10 +126,13 @@ names! {
 }
 
 impl Jurisdiction {
+    /// Known beside the member states.
+    const OTHERS: [&'static str; 5] = ["gb", "ni", "eu", "ch", "us"];
+
     /// The member states of the European Union by their country codes, Greece by both of its codes.
     ///
     /// Source: the list of member states that the Union publishes, 27 states in 2026.
-    const MEMBER_STATES: [&str; 28] = [
+    const MEMBER_STATES: [&'static str; 28] = [
         "at", "be", "bg", "hr", "cy", "cz", "dk", "ee", "fi", "fr", "de", "el", "gr", "hu", "ie", "it", "lv",
         "lt", "lu", "mt", "nl", "pl", "pt", "ro", "sk", "si", "es", "se",
     ];
@@ -137,7 +140,63 @@ impl Jurisdiction {
     /// The union whose rules hold where this jurisdiction has none of its own: `eu` for a member state.
     #[must_use]
     pub fn wider(&self) -> Option<Jurisdiction> {
-        Jurisdiction::MEMBER_STATES.contains(&self.as_str()).then(|| Jurisdiction("eu".into()))
+        self.is_member_state().then(|| Jurisdiction("eu".into()))
+    }
+
+    /// Whether it is a member state of the European Union.
+    #[must_use]
+    pub fn is_member_state(&self) -> bool {
+        Jurisdiction::MEMBER_STATES.contains(&self.as_str())
+    }
+
+    /// Whether it is the European Union as a whole.
+    #[must_use]
+    pub fn is_union(&self) -> bool {
+        self.as_str() == "eu"
+    }
+
+    /// Where leaflets for this jurisdiction are looked for, nearest first.
+    ///
+    /// - A member state uses the leaflets of the Union where it has none of its own.
+    /// - Northern Ireland has none of its own. It uses those of Great Britain, whose authority authorises its medicines too, and
+    ///   where there is none, those of the Union, whose medicines law holds there. No value of either was read in a text for
+    ///   Northern Ireland, so none is a document there: see [`crate::leaflet::Leaflets::get`].
+    #[must_use]
+    pub fn leaflets_from(&self) -> Vec<Jurisdiction> {
+        let others: &[&str] = match self.as_str() {
+            "ni" => &["gb", "eu"],
+            _ if self.is_member_state() => &["eu"],
+            _ => &[],
+        };
+        std::iter::once(self.clone()).chain(others.iter().map(|code| Jurisdiction((*code).into()))).collect()
+    }
+
+    /// The jurisdictions whose leaflets may come, or take their marks, from elsewhere.
+    pub(crate) fn looking_elsewhere() -> impl Iterator<Item = Jurisdiction> {
+        ["ni", "eu"].into_iter().chain(Jurisdiction::MEMBER_STATES).map(|code| Jurisdiction(code.into()))
+    }
+
+    /// Whether a holding may name it: this program knows leaflets or law for it, or it is one of the codes that ISO 3166-1 leaves
+    /// to users, for leaflets of one's own.
+    ///
+    /// Source: ISO 3166-1, user-assigned code elements: AA, QM to QZ, XA to XZ, ZZ.
+    #[must_use]
+    pub fn is_known(&self) -> bool {
+        Jurisdiction::OTHERS.contains(&self.as_str()) || self.is_member_state() || self.is_private()
+    }
+
+    /// The known codes, for the one nearest in spelling to a code that is not known.
+    pub(crate) fn known() -> impl Iterator<Item = &'static str> {
+        Jurisdiction::OTHERS.into_iter().chain(Jurisdiction::MEMBER_STATES)
+    }
+
+    fn is_private(&self) -> bool {
+        match self.as_str().as_bytes() {
+            b"aa" | b"zz" => true,
+            [b'q', second] => (b'm'..=b'z').contains(second),
+            [b'x', second] => second.is_ascii_lowercase(),
+            _ => false,
+        }
     }
 }
 
@@ -342,6 +401,27 @@ word_lists! {
         Forbidden = "forbidden",
         /// Allowed.
         Allowed = "allowed",
+    }
+
+    /// That a label knows no withdrawal period.
+    NoWithdrawal {
+        /// It knows none.
+        NoneByLabel = "none_by_label",
+    }
+
+    /// Whose text a source is.
+    SourceKind {
+        /// The authority of its country: a summary of product characteristics, a package leaflet, an accepted label, a law; or a
+        /// faithful copy.
+        Authority = "authority",
+        /// The same of a body of the European Union.
+        Union = "union",
+        /// Associations, shops, makers, magazines.
+        Trade = "trade",
+        /// Studies, universities, bee institutes.
+        Research = "research",
+        /// Nothing was read: a note from memory.
+        Memory = "memory",
     }
 
     /// Whether what was placed has to be taken out.

@@ -138,12 +138,7 @@ fn sources(report: &LawReport) -> String {
     let mut text = "\nSources:\n".to_owned();
     for part in &report.parts {
         for source in &part.sources {
-            let locator = source.locator.as_ref().map(|locator| format!(", {locator}")).unwrap_or_default();
-            let published = source.published.as_ref().map(|day| format!(" ({day})")).unwrap_or_default();
-            text.push_str(&format!(
-                "  {} {}: {}{locator}{published}\n",
-                part.jurisdiction, source.id, source.title
-            ));
+            text.push_str(&format!("  {} {}: {source}\n", part.jurisdiction, source.id));
         }
     }
     text

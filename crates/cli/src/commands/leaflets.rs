@@ -89,16 +89,11 @@ fn one(leaflet: &Leaflet) -> String {
             format!("{}{method}", rule.says.topic().as_str()),
             format!("{}{note}", in_few_words(&rule.says, leaflet.unit)),
             format!("{}\n{}", word(&rule.confidence), word(&rule.force)),
-            rule.from.to_string(),
+            rule.from.map_or("not known".to_owned(), |from| from.to_string()),
             rule.source.join(", "),
         ]);
     }
-    let sources = leaflet.sources.iter().map(|source| {
-        let locator = source.locator.as_ref().map(|locator| format!(", {locator}")).unwrap_or_default();
-        let published =
-            source.published.as_ref().map(|published| format!(" ({published})")).unwrap_or_default();
-        format!("  {}: {}{locator}{published}", source.id, source.title)
-    });
+    let sources = leaflet.sources.iter().map(|source| format!("  {}: {source}", source.id));
     let sources: Vec<String> = sources.collect();
     let Leaflet { title, jurisdiction, id, .. } = leaflet;
     format!("{title} [{jurisdiction} {id}]\n{}\nSources:\n{}", rows.trim_fmt(), sources.join("\n"))

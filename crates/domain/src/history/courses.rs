@@ -314,17 +314,16 @@ impl<'h> Trace<'h> {
         let lot = doses.iter().flat_map(|given| &given.lots).next();
         let lot = lot.and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
         let medicine = lot.and_then(|lot| holding.medicine(&lot.medicine));
+        let jurisdiction = holding.jurisdiction(placed);
+        let knows_withdrawal = jurisdiction.is_some_and(|known| leaflets.know_withdrawal(known));
         let named = match medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
-            None => {
-                let jurisdiction = holding.jurisdiction(placed);
-                Named::None {
-                    knows_withdrawal: jurisdiction.is_some_and(|known| leaflets.know_withdrawal(known)),
-                }
-            }
+            None => Named::None { knows_withdrawal },
             Some(id) => {
-                let found =
-                    holding.jurisdiction(placed).and_then(|jurisdiction| leaflets.get(jurisdiction, id));
-                found.map_or(Named::NotFound, |leaflet| Named::Found(Arc::clone(leaflet)))
+                let found = jurisdiction.and_then(|jurisdiction| leaflets.get(jurisdiction, id));
+                found.map_or(Named::NotFound, |leaflet| Named::Found {
+                    leaflet: Arc::clone(leaflet),
+                    knows_withdrawal,
+                })
             }
         };
         let (prescriptions, all_prescribed) = prescriptions(doses, holding);

@@ -4,10 +4,8 @@ use std::cmp::Ordering;
 
 use super::terms::{Authority, Fact, LotSaid, Stated};
 use crate::calendar::Day;
-use crate::holding::Record;
 use crate::journal::event::StatedTerms;
-use crate::leaflet::rule::BroodState;
-use crate::leaflet::{Confidence, Force, Leaflet, Rule, Says, Topic};
+use crate::leaflet::{Confidence, Force, Leaflet, Rule, Topic};
 use crate::words::Method;
 
 /// The built-in leaflet, on the day of placing, for the method that was noted.
@@ -15,15 +13,6 @@ pub(super) struct BuiltIn<'a> {
     pub(super) leaflet: Option<&'a Leaflet>,
     pub(super) placed: Day,
     pub(super) method: Option<&'a Method>,
-}
-
-impl BuiltIn<'_> {
-    /// Whether the leaflet states a least stay for colonies with brood in particular.
-    pub(super) fn distinguishes_brood(&self) -> bool {
-        let Some(leaflet) = self.leaflet else { return false };
-        let mut stays = leaflet.in_force(Topic::StayMin, self.placed, self.method);
-        stays.any(|rule| matches!(rule.says, Says::StayMin { brood: Some(BroodState::Present), .. }))
-    }
 }
 
 /// Everything that speaks about one course.
@@ -62,7 +51,7 @@ where
     pub(super) fn resolve_with(
         &self,
         resolver: &Resolver<'_>,
-        on_packs: impl Fn(&LotSaid<'_>) -> Vec<(T, Authority)>,
+        on_packs: impl Fn(&LotSaid<'_>) -> Vec<(Day, T, Authority)>,
     ) -> Option<Fact<T>> {
         let Stated { prescriptions, all_prescribed, lots, declared } = resolver.stated;
         let any_revision = self.built_in(resolver.built_in, None);
@@ -74,6 +63,7 @@ where
                 confidence: Confidence::Document,
                 looser_than: documented
                     .filter(|built_in| (self.order)(built_in, &value) == Ordering::Greater),
+                set_aside: None,
             }
         };
         let prescribed: Vec<_> = prescriptions
@@ -87,14 +77,25 @@ where
         let of_lot = |lot: &LotSaid<'_>| {
             let built_in = self.built_in(resolver.built_in, lot.revision);
             let said = |value, authority| said(value, authority, built_in.as_ref());
-            let placed = resolver.built_in.placed;
-            let read = self.reading_that_holds(&lot.readings, placed).into_iter().chain(on_packs(lot));
-            let read = strictest(read, |a, b| (self.order)(&a.0, &b.0)).map(|(value, by)| said(value, by));
             let declared = || {
                 declared
                     .and_then(|(entry, terms)| Some(said((self.stated)(terms)?, Authority::Declared(entry))))
             };
-            read.or(built_in).or_else(declared)
+            let read = self.read_of(lot, on_packs(lot));
+            let stricter = |a: &T, b: &T| (self.order)(a, b) == Ordering::Greater;
+            match (read.by_then, read.later) {
+                (Some((value, by)), None) => Some(said(value, by)),
+                (Some((value, _)), Some((later, by))) if stricter(&later, &value) => Some(said(later, by)),
+                (Some((value, by)), Some(_)) => Some(said(value, by)),
+                // What held for a treatment is not loosened by what is read after it, unless the wrong entry is corrected.
+                (None, Some((later, by))) => {
+                    let documented = built_in.filter(Fact::is_documented);
+                    let held = if built_in.is_some() { documented } else { declared() };
+                    let held = held.filter(|held| stricter(&held.value, &later));
+                    Some(held.map_or_else(|| said(later, by), |held| Fact { set_aside: by.entry(), ..held }))
+                }
+                (None, None) => built_in.or_else(declared),
+            }
         };
         let mut parts: Vec<Option<Fact<T>>> = prescribed.into_iter().flatten().map(Some).collect();
         if !every_dose {
@@ -107,21 +108,24 @@ where
         Some(Fact { confidence, ..strictest })
     }
 
-    /// What was read of a lot when the course began: the newest reading by then, of several made on one day the strictest. A
-    /// reading made later may only be stricter: what held for a treatment is not loosened afterwards, unless the reading
-    /// that was wrong is corrected.
-    fn reading_that_holds(
-        &self,
-        readings: &[(&Record, &StatedTerms)],
-        placed: Day,
-    ) -> Option<(T, Authority)> {
-        let stated = readings.iter().filter_map(|(record, terms)| {
+    /// What was read of a lot by the day on which some of it was first given, and what was read later.
+    ///
+    /// By then: the newest reading, of several made on one day the strictest, and packs. Later: the strictest of all.
+    fn read_of(&self, lot: &LotSaid<'_>, packs: Vec<(Day, T, Authority)>) -> ReadOf<T> {
+        let stated = lot.readings.iter().filter_map(|(record, terms)| {
             Some((record.on, (self.stated)(terms)?, Authority::Reading(record.id)))
         });
-        let newest_by_then = stated.clone().map(|(on, ..)| on).filter(|on| *on <= placed).max();
-        let holds = stated.filter(|(on, ..)| newest_by_then.is_none_or(|newest| *on >= newest));
-        let strictest = strictest(holds, |a, b| (self.order)(&a.1, &b.1));
-        strictest.map(|(_, value, authority)| (value, authority))
+        let by_then = |on: Day| lot.first_given.is_none_or(|given| on <= given);
+        let newest = stated.clone().map(|(on, ..)| on).filter(|on| by_then(*on)).max();
+        let (held_packs, later_packs): (Vec<_>, Vec<_>) =
+            packs.into_iter().partition(|(on, ..)| by_then(*on));
+        let held = stated.clone().filter(|(on, ..)| Some(*on) == newest).chain(held_packs);
+        let later = stated.filter(|(on, ..)| !by_then(*on)).chain(later_packs);
+        let strictest = |read: &mut dyn Iterator<Item = (Day, T, Authority)>| {
+            let found = strictest(read, |a, b| (self.order)(&a.1, &b.1));
+            found.map(|(_, value, authority)| (value, authority))
+        };
+        ReadOf { by_then: strictest(&mut held.into_iter()), later: strictest(&mut later.into_iter()) }
     }
 
     /// What the built-in leaflet says. Where methods or revisions of the label differ and none was noted, the strictest
@@ -139,8 +143,20 @@ where
             in_force.filter_map(|(index, rule)| Some(((self.rule)(rule)?, index, rule.confidence))).collect();
         let confidence = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;
         let (value, index, _) = strictest(values.into_iter(), |a, b| (self.order)(&a.0, &b.0))?;
-        Some(Fact { value, authority: Authority::Leaflet(index), confidence, looser_than: None })
+        Some(Fact {
+            value,
+            authority: Authority::Leaflet(index),
+            confidence,
+            looser_than: None,
+            set_aside: None,
+        })
     }
+}
+
+/// What was read of a lot on one topic, and by whom.
+struct ReadOf<T> {
+    by_then: Option<(T, Authority)>,
+    later: Option<(T, Authority)>,
 }
 
 const fn weakness(confidence: Confidence) -> u8 {

@@ -22,15 +22,21 @@ impl Terms {
         method: Option<&Method>,
         revision: Option<&str>,
         lots: &[LotName],
+        knows_withdrawal: bool,
     ) -> Terms {
         let said_of = |lot: &LotName| {
             let packs = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
                 Event::Administration(given) if given.prescription.is_none() => {
-                    Some((record.id, given.withdrawal_days?))
+                    Some((record.id, record.on, given.withdrawal_days?))
                 }
                 _ => None,
             });
-            LotSaid { revision, readings: readings(holding, lot), packs: packs.collect() }
+            LotSaid {
+                revision,
+                readings: readings(holding, lot),
+                packs: packs.collect(),
+                first_given: Some(on),
+            }
         };
         let mut said: Vec<LotSaid<'_>> = lots.iter().map(said_of).collect();
         if said.is_empty() {
@@ -46,7 +52,8 @@ impl Terms {
             lots: said,
             declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
         };
-        Terms::of(&Named::Found(Arc::clone(leaflet)), on, method, &stated)
+        let named = Named::Found { leaflet: Arc::clone(leaflet), knows_withdrawal };
+        Terms::of(&named, on, method, &stated)
     }
 }
 
@@ -69,7 +76,7 @@ pub(super) struct Given<'h> {
 fn administrations<'h>(
     doses: &[Given<'h>],
     holding: &'h Holding,
-) -> impl Iterator<Item = (EntryId, &'h Administration)> {
+) -> impl Iterator<Item = (EntryId, &'h Administration)> + Clone {
     let records = doses.iter().filter_map(|given| holding.record(given.dose.entry));
     records.filter_map(|record| match &*record.event {
         Event::Administration(given) => Some((record.id, given)),
@@ -108,20 +115,27 @@ pub(super) fn said_of_lots<'h>(doses: &[Given<'h>], holding: &'h Holding) -> Vec
     let said = lots.into_iter().map(|lot| {
         let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
         let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
+        let on = |entry| holding.record(entry).map(|record| record.on);
+        let first_given = packs.clone().filter_map(|(entry, _)| on(entry)).min();
         LotSaid {
-            revision: label_revision(holding, lot),
+            revision: label_revision(holding, lot, first_given),
             readings: readings(holding, lot),
-            packs: packs.filter_map(|(entry, given)| Some((entry, given.withdrawal_days?))).collect(),
+            packs: packs
+                .filter_map(|(entry, given)| Some((entry, on(entry)?, given.withdrawal_days?)))
+                .collect(),
+            first_given,
         }
     });
     said.collect()
 }
 
-/// The revision of the label on the pack of a lot: as noted when it was acquired, else at the newest reading that names one.
-pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName) -> Option<&'h str> {
+/// The revision of the label on the pack of a lot: as noted when it was acquired, else at the newest reading that names one. With
+/// `by`, readings made later do not count: what is read after a treatment loosens nothing.
+pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName, by: Option<Day>) -> Option<&'h str> {
     let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
     acquired.or_else(|| {
-        holding.lot_file(lot).iter().rev().find_map(|record| match &*record.event {
+        let by_then = |record: &&Arc<Record>| by.is_none_or(|by| record.on <= by);
+        holding.lot_file(lot).iter().rev().filter(by_then).find_map(|record| match &*record.event {
             Event::LeafletReading(reading) => reading.revision.as_deref(),
             _ => None,
         })

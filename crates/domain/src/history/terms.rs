@@ -8,13 +8,13 @@ use std::cmp::Ordering;
 use std::sync::Arc;
 
 use super::resolve::{BuiltIn, Reading, Resolver};
-use super::topics::{doses, flow_during, removal, supers_during, wait, withdrawal};
+use super::topics::{doses, flow_before, flow_during, removal, supers_during, wait, withdrawal};
 use crate::calendar::Day;
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::StatedTerms;
 use crate::leaflet::rule::BroodState;
-use crate::leaflet::{Confidence, Leaflet, Release, Rule, Says, Topic};
+use crate::leaflet::{Confidence, Leaflet, Release, Rule, Says, Topic, WithdrawalPeriod};
 use crate::words::{Method, Permission, RemovalNeed, SupersDuring};
 
 /// Who said it.
@@ -32,6 +32,20 @@ pub enum Authority {
     Declared(EntryId),
 }
 
+impl Authority {
+    /// The entry in which it was said; none for the built-in leaflet.
+    #[must_use]
+    pub const fn entry(self) -> Option<EntryId> {
+        match self {
+            Authority::Prescription(entry)
+            | Authority::Reading(entry)
+            | Authority::Pack(entry)
+            | Authority::Declared(entry) => Some(entry),
+            Authority::Leaflet(_) => None,
+        }
+    }
+}
+
 /// A term in use: its value, who said it, and whether it can carry a yes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Fact<T> {
@@ -43,14 +57,31 @@ pub struct Fact<T> {
     pub confidence: Confidence,
     /// A stricter value that stands documented in the built-in leaflet and was overruled. It is used all the same.
     pub looser_than: Option<T>,
+    /// A looser value that was read after the treatment and is not used: the entry that states it.
+    pub set_aside: Option<EntryId>,
 }
 
 impl<T> Fact<T> {
+    /// The same fact with another value.
+    pub(crate) fn map<U>(self, value: impl Fn(T) -> U) -> Fact<U> {
+        let Fact { value: known, authority, confidence, looser_than, set_aside } = self;
+        Fact { value: value(known), authority, confidence, looser_than: looser_than.map(value), set_aside }
+    }
+
     /// Whether it rests on a document and so can carry a yes.
     #[must_use]
     pub fn is_documented(&self) -> bool {
         self.confidence == Confidence::Document
     }
+}
+
+/// Whether the time right before a nectar flow is barred.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FlowBefore {
+    /// It is, and nobody says how many days that time is.
+    Barred,
+    /// So many days before a flow are; with 0 none are.
+    BarredDays(u16),
 }
 
 /// Doses of a course.
@@ -83,6 +114,13 @@ impl Stay {
         }
     }
 
+    /// The same, with the length under brood no shorter than without: more brood never lets a carrier come out sooner.
+    fn no_shorter_with_brood(self) -> Stay {
+        let shorter = |(absent, present): &(Fact<u16>, Fact<u16>)| present.value < absent.value;
+        let both = self.absent_or_lowest.zip(self.present).filter(shorter);
+        Stay { present: both.map(|(absent, _)| absent).or(self.present), ..self }
+    }
+
     /// The shorter and the longer length, without regard to brood.
     #[must_use]
     pub fn bounds(&self) -> Option<(u16, u16)> {
@@ -108,14 +146,21 @@ pub struct Terms {
     pub supers_during: Option<Fact<SupersDuring>>,
     /// May it be used in a nectar flow.
     pub flow_during: Option<Fact<Permission>>,
-    /// Withdrawal period for honey, in days.
+    /// May it be used right before a nectar flow. Absent: nobody bars that time.
+    pub flow_before: Option<Fact<FlowBefore>>,
+    /// Withdrawal period for honey, in days; 0 where the label knows none.
     pub withdrawal: Option<Fact<u16>>,
+    /// Whether `withdrawal` says that the label knows no withdrawal period.
+    pub no_withdrawal_by_label: bool,
     /// Days between removal and supers.
     pub wait: Option<Fact<u16>>,
     /// Whether `wait` rests on a stated withdrawal period, which is the whole time after the treatment.
     pub wait_within_withdrawal: bool,
     /// Whether it has to be taken out.
     pub removal: Option<Fact<RemovalNeed>>,
+    /// The statement that nothing stays in the hive, where a least stay is known too. One of the two is wrong, so `removal` is
+    /// not known until one of them is corrected.
+    pub asked_back: Option<Fact<RemovalNeed>>,
     /// Fewest days it must stay.
     pub stay_min: Stay,
     /// Most days it may stay.
@@ -143,8 +188,10 @@ pub(super) struct LotSaid<'h> {
     pub(super) revision: Option<&'h str>,
     /// Readings of its leaflet, in the order in which they were made.
     pub(super) readings: Vec<(&'h Record, &'h StatedTerms)>,
-    /// Withdrawal periods read on its pack when giving a dose.
-    pub(super) packs: Vec<(EntryId, u16)>,
+    /// Withdrawal periods read on its pack when giving a dose, with the day of that dose.
+    pub(super) packs: Vec<(EntryId, Day, u16)>,
+    /// The day on which some of it was first given in the course. Without it, nothing was.
+    pub(super) first_given: Option<Day>,
 }
 
 /// The built-in leaflet of a medicine, as far as it is known.
@@ -157,20 +204,25 @@ pub(super) enum Named {
     /// It names one that is not known here, or the holding's jurisdiction is not known.
     NotFound,
     /// This one.
-    Found(Arc<Leaflet>),
+    Found {
+        /// As it holds in the holding's jurisdiction.
+        leaflet: Arc<Leaflet>,
+        /// Whether the leaflets of that jurisdiction state withdrawal periods.
+        knows_withdrawal: bool,
+    },
 }
 
 impl Terms {
     /// Works the terms of a course out. Leaflet rules are those in force on the day of placing.
     ///
     /// Where the law knows a withdrawal period, that period is the whole time between the last administration and the
-    /// taking of honey. So when a person with the pack in hand states it, and no longer wait is known from anywhere,
-    /// the stated period covers the wait too: a keeper whose statutory record is complete is asked for nothing more.
-    /// A leaflet without any withdrawal rule comes from a country whose labels state a wait instead: there the wait
-    /// itself must be read.
+    /// taking of honey. So when it is documented, by a person with the pack in hand or by the leaflet, and no longer wait is
+    /// known from anywhere, it covers the wait too: a keeper whose statutory record is complete is asked for nothing more.
+    /// In a country whose labels state a wait instead of a withdrawal period, the wait itself must be read. A bar on the time
+    /// right before a flow is a rule of its own, which no withdrawal period lifts.
     pub(super) fn of(named: &Named, placed: Day, method: Option<&Method>, stated: &Stated<'_>) -> Terms {
         let leaflet = match named {
-            Named::Found(leaflet) => Some(leaflet),
+            Named::Found { leaflet, .. } => Some(leaflet),
             Named::None { .. } | Named::NotFound => None,
         };
         let built_in = BuiltIn { leaflet: leaflet.map(AsRef::as_ref), placed, method };
@@ -185,25 +237,36 @@ impl Terms {
             };
             Reading { topic, stated, rule, order }.resolve(&resolver)
         };
-        // A stated minimum without a word on brood holds with brood too, unless the leaflet makes a difference there.
-        let with_brood: DaysStated = if built_in.distinguishes_brood() { least } else { least_any };
         let withdrawal = withdrawal().resolve_with(&resolver, |lot| {
-            lot.packs.iter().map(|(entry, days)| (*days, Authority::Pack(*entry))).collect()
+            let said = |(entry, on, days): &(EntryId, Day, u16)| {
+                (*on, WithdrawalPeriod::Days(*days), Authority::Pack(*entry))
+            };
+            lot.packs.iter().map(said).collect()
         });
         let wait = wait().resolve(&resolver);
-        let covering = covering_wait(named, stated, withdrawal.as_ref(), wait.as_ref());
+        let covering = covering_wait(named, withdrawal.as_ref(), wait.as_ref());
         let intervals = doses(None).built_in(&built_in, None).map(|fact| fact.value);
+        let stay_min = Stay {
+            absent_or_lowest: stay(Topic::StayMin, BroodState::AbsentOrLowest, least, longer),
+            present: stay(Topic::StayMin, BroodState::Present, least_any, longer),
+        }
+        .no_shorter_with_brood();
+        let removal = removal().resolve(&resolver);
+        // That nothing stays and that it must stay for some days cannot both be right: one of the two was misread.
+        let nothing_stays = removal.filter(|fact| fact.value == RemovalNeed::NothingStays);
+        let asked_back = nothing_stays.filter(|_| stay_min.bounds().is_some());
         Terms {
             supers_during: supers_during().resolve(&resolver),
             flow_during: flow_during().resolve(&resolver),
-            withdrawal,
+            flow_before: flow_before().resolve(&resolver),
+            no_withdrawal_by_label: withdrawal
+                .is_some_and(|fact| fact.value == WithdrawalPeriod::NONE_BY_LABEL),
+            withdrawal: withdrawal.map(|fact| fact.map(WithdrawalPeriod::days)),
             wait_within_withdrawal: covering.is_some(),
             wait: covering.or(wait),
-            removal: removal().resolve(&resolver),
-            stay_min: Stay {
-                absent_or_lowest: stay(Topic::StayMin, BroodState::AbsentOrLowest, least, longer),
-                present: stay(Topic::StayMin, BroodState::Present, with_brood, longer),
-            },
+            removal: removal.filter(|_| asked_back.is_none()),
+            asked_back,
+            stay_min,
             stay_max: Stay {
                 absent_or_lowest: stay(Topic::StayMax, BroodState::AbsentOrLowest, most, shorter),
                 present: stay(Topic::StayMax, BroodState::Present, most, shorter),
@@ -233,32 +296,22 @@ impl Terms {
     }
 }
 
-/// A wait of zero days that rests on a stated withdrawal period, where that may be.
+/// A wait of zero days that rests on a documented withdrawal period, where that may be.
 fn covering_wait(
     named: &Named,
-    stated: &Stated<'_>,
-    withdrawal: Option<&Fact<u16>>,
+    withdrawal: Option<&Fact<WithdrawalPeriod>>,
     wait: Option<&Fact<u16>>,
 ) -> Option<Fact<u16>> {
-    let withdrawal = withdrawal.filter(|fact| !matches!(fact.authority, Authority::Leaflet(_)))?;
-    let states_it = |terms: &StatedTerms| terms.withdrawal_days.is_some();
-    let prescribed = stated.all_prescribed && stated.prescriptions.iter().all(|(_, terms)| states_it(terms));
-    let read =
-        |lot: &LotSaid<'_>| !lot.packs.is_empty() || lot.readings.iter().any(|(_, terms)| states_it(terms));
-    let declared = || stated.declared.is_some_and(|(_, terms)| states_it(terms));
-    let by_people = prescribed || stated.lots.iter().all(|lot| read(lot) || declared());
+    let withdrawal = withdrawal.filter(|fact| fact.is_documented())?;
+    let in_days = matches!(withdrawal.value, WithdrawalPeriod::Days(_));
     let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
     let knows_withdrawal = match named {
-        Named::None { knows_withdrawal } => *knows_withdrawal,
+        Named::None { knows_withdrawal } | Named::Found { knows_withdrawal, .. } => *knows_withdrawal,
         // What is not found may state a wait.
         Named::NotFound => false,
-        Named::Found(leaflet) => leaflet.rules.iter().any(|rule| rule.says.topic() == Topic::Withdrawal),
     };
-    (by_people && no_longer_wait && knows_withdrawal).then_some(Fact {
-        value: 0,
-        looser_than: None,
-        ..*withdrawal
-    })
+    (in_days && no_longer_wait && knows_withdrawal)
+        .then(|| Fact { looser_than: None, ..withdrawal.map(|_| 0) })
 }
 
 /// Picks the days that somebody stated for a state of brood.

@@ -3,9 +3,9 @@
 use std::cmp::Ordering;
 
 use super::resolve::Reading;
-use super::terms::Doses;
+use super::terms::{Doses, FlowBefore};
 use crate::journal::event::StatedTerms;
-use crate::leaflet::{Rule, Says, Topic};
+use crate::leaflet::{Rule, Says, Topic, WithdrawalPeriod};
 use crate::words::{Permission, RemovalNeed, SupersDuring};
 
 type Stated<T> = fn(&StatedTerms) -> Option<T>;
@@ -45,16 +45,41 @@ pub(super) fn flow_during() -> Reading<Stated<Permission>, InRule<Permission>, O
     }
 }
 
-/// The withdrawal period: the longer is the stricter.
-pub(super) fn withdrawal() -> Reading<Stated<u16>, InRule<u16>, Order<u16>> {
+/// May it be used right before a nectar flow: that it may not, without a number of days, is the strictest.
+pub(super) fn flow_before() -> Reading<Stated<FlowBefore>, InRule<FlowBefore>, Order<FlowBefore>> {
+    const fn strictness(value: FlowBefore) -> (bool, u16) {
+        match value {
+            FlowBefore::Barred => (true, 0),
+            FlowBefore::BarredDays(days) => (false, days),
+        }
+    }
+    Reading {
+        topic: Topic::FlowBefore,
+        stated: |terms| terms.flow_before_days.map(FlowBefore::BarredDays),
+        rule: |rule| match rule.says {
+            Says::FlowBefore { value: Permission::Forbidden, days } => {
+                Some(days.map_or(FlowBefore::Barred, FlowBefore::BarredDays))
+            }
+            _ => None,
+        },
+        order: |a, b| strictness(*a).cmp(&strictness(*b)),
+    }
+}
+
+/// The withdrawal period: the longer is the stricter; that the label knows none is the least strict.
+pub(super) fn withdrawal()
+-> Reading<Stated<WithdrawalPeriod>, InRule<WithdrawalPeriod>, Order<WithdrawalPeriod>> {
     Reading {
         topic: Topic::Withdrawal,
-        stated: |terms| terms.withdrawal_days,
+        stated: |terms| {
+            let none = terms.withdrawal.map(WithdrawalPeriod::None);
+            terms.withdrawal_days.map(WithdrawalPeriod::Days).or(none)
+        },
         rule: |rule| match rule.says {
             Says::Withdrawal { days } => Some(days),
             _ => None,
         },
-        order: u16::cmp,
+        order: WithdrawalPeriod::cmp,
     }
 }
 

@@ -6,7 +6,7 @@ use crate::calendar::Day;
 use crate::degrees::Celsius;
 use crate::leaflet::Topic;
 use crate::quantity::Quantity;
-use crate::words::{ColonyName, LotName, Permission, RemovalNeed, SupersDuring, Unit};
+use crate::words::{ColonyName, LotName, NoWithdrawal, Permission, RemovalNeed, SupersDuring, Unit};
 
 /// The lowest and the highest outside temperature of a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -105,6 +105,13 @@ pub struct StatedTerms {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub withdrawal_days: Option<u16>,
+    /// That the label knows no withdrawal period, as in the United States. Not beside `withdrawal_days`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub withdrawal: Option<NoWithdrawal>,
+    /// How many days before a nectar flow it must not be used, 0 if the label does not bar the time before a flow.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
+    pub flow_before_days: Option<u16>,
     /// Days between removal and supers, 0 included.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]

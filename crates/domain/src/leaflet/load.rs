@@ -3,9 +3,9 @@
 use super::overlap;
 use super::read_rule;
 
-use super::{Leaflet, Release, Rule};
+use super::{Confidence, Leaflet, Release, Rule};
 use crate::diagnostic::{Diagnostic, nearest};
-use crate::sources::{Cited, Sources};
+use crate::sources::{Cited, Source, Sources};
 use crate::table::{File, Places, Table, check_format};
 use crate::words::{Jurisdiction, LeafletId, Method, Unit};
 
@@ -40,12 +40,16 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     let release = table.word(file, "release", &[("slow", Release::Slow), ("single", Release::Single)]);
     let methods = methods(file, &mut table);
     let revisions = revisions(file, &mut table);
+    let states = states(file, &mut table, jurisdiction.as_ref());
     let instead_of = table.maybe_text(file, "instead_of");
     let sources = Sources::read(file, &mut table);
     let rules = rules(file, &mut table, &Named { methods: &methods, revisions: &revisions }, &sources);
     name_fits_path(file, &table, id.as_ref(), jurisdiction.as_ref());
     table.finish(file);
     overlap::check(file, release, &rules);
+    if let Some(jurisdiction) = &jurisdiction {
+        documents_are_of_its_authority(file, jurisdiction, &sources, &rules);
+    }
     Some(Leaflet {
         id: id?,
         jurisdiction: jurisdiction?,
@@ -57,6 +61,7 @@ fn read(file: &mut File<'_>, mut table: Table<'_>) -> Option<Leaflet> {
         release: release?,
         methods,
         revisions,
+        states,
         instead_of,
         own: false,
         sources: sources.defined,
@@ -86,6 +91,61 @@ fn methods(file: &mut File<'_>, table: &mut Table<'_>) -> Vec<Method> {
         }
     }
     methods
+}
+
+/// The member states that a leaflet of the Union names, where its medicine is authorised.
+fn states(
+    file: &mut File<'_>,
+    table: &mut Table<'_>,
+    jurisdiction: Option<&Jurisdiction>,
+) -> Vec<Jurisdiction> {
+    let mut states: Vec<Jurisdiction> = Vec::new();
+    for (offset, text) in
+        table.maybe_texts(file, "states", "a list of member states, such as [\"de\", \"fr\"]")
+    {
+        match Jurisdiction::new(&text) {
+            Ok(state) if states.contains(&state) => {
+                file.fault(offset, format!("the state `{text}` is named twice"), "name each state once");
+            }
+            Ok(state) if state.is_member_state() => states.push(state),
+            _ => {
+                let help = "write the lower-case code of a member state of the Union, such as `fr`";
+                file.fault(offset, format!("`{text}` is no member state"), help);
+            }
+        }
+    }
+    if let Some(other) = jurisdiction.filter(|known| !known.is_union() && !states.is_empty()) {
+        let message = format!("a leaflet of `{other}` holds there alone");
+        file.fault(table.at("states"), message, "drop `states`: only leaflets of `eu` name them");
+    }
+    states
+}
+
+/// Notes each value that is marked as a document but was read in no text of an authority of the leaflet's jurisdiction.
+fn documents_are_of_its_authority(
+    file: &mut File<'_>,
+    jurisdiction: &Jurisdiction,
+    sources: &Sources,
+    rules: &[PlacedRule],
+) {
+    for PlacedRule { places, rule } in
+        rules.iter().filter(|placed| placed.rule.confidence == Confidence::Document)
+    {
+        let cited: Option<Vec<&Source>> =
+            rule.source.iter().map(|key| sources.defined.iter().find(|source| source.id == *key)).collect();
+        // A source that is not defined, or could not be read, is a fault of its own.
+        let Some(cited) = cited.filter(|cited| !cited.is_empty()) else { continue };
+        if !cited.iter().any(|source| source.speaks_for(jurisdiction)) {
+            let keys: Vec<_> = rule.source.iter().map(|key| format!("`{key}`")).collect();
+            let message = format!(
+                "this `{}` is marked as a document, but {} is no text of an authority of `{jurisdiction}`",
+                rule.says.topic().as_str(),
+                keys.join(" or ")
+            );
+            let help = "write `confidence = \"second_hand\"`, or cite the authority's own text";
+            file.fault(places.of("confidence"), message, help);
+        }
+    }
 }
 
 /// What the head of a leaflet names and its rules may be limited to.

@@ -13,17 +13,17 @@ pub mod rule;
 mod says;
 pub mod schema;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use serde::Serialize;
 
 use crate::calendar::Day;
 use crate::diagnostic::{Diagnostic, nearest};
-use crate::words::{Jurisdiction, LeafletId, Method, Unit};
+use crate::words::{Jurisdiction, LeafletId, Method, SourceKind, Unit};
 
 pub use crate::sources::Source;
-pub use rule::{Confidence, Force, Rule, Says, Topic};
+pub use rule::{Confidence, Force, Rule, Says, Topic, WithdrawalPeriod};
 
 /// The directions of one authorised form in one jurisdiction.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -51,6 +51,9 @@ pub struct Leaflet {
     /// Revisions of the label that are on packs, in order, where the rules differ between them.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub revisions: Vec<String>,
+    /// In a leaflet of the Union: the member states in which the medicine is authorised, as far as known. Empty: not known.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub states: Vec<Jurisdiction>,
     /// The built-in leaflet that this one, from a keeper's own folder, stands in for: `gb/amitraz-strip-500mg-a`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub instead_of: Option<String>,
@@ -88,6 +91,38 @@ impl Leaflet {
             .filter(move |rule| rule.says.topic() == topic && rule.is_in_force(on) && rule.fits(method, None))
     }
 
+    /// Whether its marks are not those that count in a jurisdiction which uses it.
+    fn is_marked_elsewhere(&self, jurisdiction: &Jurisdiction) -> bool {
+        self.jurisdiction != *jurisdiction || jurisdiction.is_union()
+    }
+
+    /// The leaflet as it can be relied on in another jurisdiction; none if it does not hold there.
+    fn seen_from(&self, jurisdiction: &Jurisdiction) -> Option<Leaflet> {
+        let by_recognition = self.states.contains(jurisdiction);
+        if jurisdiction.is_member_state() && !self.states.is_empty() && !by_recognition {
+            return None;
+        }
+        let speaks = |source: &Source| {
+            let there = match source.kind {
+                // The authority of one state does not speak for the Union as a whole.
+                SourceKind::Authority if jurisdiction.is_union() => false,
+                _ => source.speaks_for(jurisdiction),
+            };
+            let shared = by_recognition
+                && source.kind == SourceKind::Authority
+                && source.country.as_ref().is_some_and(|country| self.states.contains(country));
+            there || shared
+        };
+        let mut seen = self.clone();
+        for rule in &mut seen.rules {
+            let documented = rule.source.iter().filter_map(|key| self.source(key)).any(speaks);
+            if rule.confidence == Confidence::Document && !documented {
+                rule.confidence = Confidence::SecondHand;
+            }
+        }
+        Some(seen)
+    }
+
     /// The source with this key.
     #[must_use]
     pub fn source(&self, id: &str) -> Option<&Source> {
@@ -98,7 +133,10 @@ impl Leaflet {
 /// A set of leaflets, looked up by jurisdiction and id.
 #[derive(Debug, Clone, Default)]
 pub struct Leaflets {
+    /// As they are written.
     by_name: BTreeMap<(Jurisdiction, LeafletId), Arc<Leaflet>>,
+    /// As they hold elsewhere, where they are used because there is none: see [`Leaflets::get`].
+    seen_from: BTreeMap<(Jurisdiction, LeafletId), Arc<Leaflet>>,
 }
 
 impl Leaflets {
@@ -121,6 +159,7 @@ impl Leaflets {
             }
             set.by_name.insert(key, Arc::new(leaflet));
         }
+        set.look_from_elsewhere();
         if faults.is_empty() { Ok(set) } else { Err(faults) }
     }
 
@@ -147,6 +186,7 @@ impl Leaflets {
             own.insert(key.clone(), path.to_owned());
             set.by_name.insert(key, Arc::new(leaflet));
         }
+        set.look_from_elsewhere();
         if faults.is_empty() { Ok(set) } else { Err(faults) }
     }
 
@@ -171,37 +211,60 @@ impl Leaflets {
         }
     }
 
-    /// The leaflet with this id that holds in this jurisdiction: its own, else that of the union it belongs to.
+    /// The leaflet with this id that holds in this jurisdiction: its own, else the one of those it looks to
+    /// ([`Jurisdiction::leaflets_from`]).
+    ///
+    /// A leaflet that is not its own is marked as it can be relied on there: a value is a document only if an authority of that
+    /// jurisdiction or a body of the Union says so, or the authority of a state with which it shares one text by recognition.
+    /// What another country's authority says is second hand. A leaflet of the Union that names its states holds in those alone.
     #[must_use]
     pub fn get(&self, jurisdiction: &Jurisdiction, id: &LeafletId) -> Option<&Arc<Leaflet>> {
-        let of = |jurisdiction: &Jurisdiction| self.by_name.get(&(jurisdiction.clone(), id.clone()));
-        of(jurisdiction).or_else(|| of(&jurisdiction.wider()?))
+        let key = (jurisdiction.clone(), id.clone());
+        self.seen_from.get(&key).or_else(|| self.by_name.get(&key))
     }
 
-    /// Every leaflet that holds in a jurisdiction, by id: its own, and those of the union it belongs to where it has none of
-    /// that id.
+    /// The leaflet with this id as it is written for a jurisdiction, with the marks of its file.
+    #[must_use]
+    pub fn as_written(&self, jurisdiction: &Jurisdiction, id: &LeafletId) -> Option<&Arc<Leaflet>> {
+        self.by_name.get(&(jurisdiction.clone(), id.clone()))
+    }
+
+    /// Every leaflet that holds in a jurisdiction, by id, marked as in [`Leaflets::get`].
     #[must_use]
     pub fn holding_in(&self, jurisdiction: &Jurisdiction) -> Vec<&Arc<Leaflet>> {
-        let wider = jurisdiction.wider();
-        let here = self.by_name.values().filter(|leaflet| {
-            leaflet.jurisdiction == *jurisdiction || Some(&leaflet.jurisdiction) == wider.as_ref()
-        });
-        let mut by_id: BTreeMap<&LeafletId, &Arc<Leaflet>> = BTreeMap::new();
-        for leaflet in here {
-            let known = by_id.entry(&leaflet.id).or_insert(leaflet);
-            if leaflet.jurisdiction == *jurisdiction {
-                *known = leaflet;
-            }
-        }
-        by_id.into_values().collect()
+        let from = jurisdiction.leaflets_from();
+        let ids = self.by_name.keys().filter(|(of, _)| from.contains(of)).map(|(_, id)| id);
+        let ids: BTreeSet<&LeafletId> = ids.collect();
+        ids.into_iter().filter_map(|id| self.get(jurisdiction, id)).collect()
     }
 
-    /// Whether the leaflets of a jurisdiction state withdrawal periods. Where labels state a wait before supers instead,
-    /// they do not.
+    /// Marks leaflets for the jurisdictions that use them without having one of their own.
+    fn look_from_elsewhere(&mut self) {
+        self.seen_from.clear();
+        for jurisdiction in Jurisdiction::looking_elsewhere() {
+            let from = jurisdiction.leaflets_from();
+            let ids: BTreeSet<&LeafletId> =
+                self.by_name.keys().filter(|(of, _)| from.contains(of)).map(|(_, id)| id).collect();
+            for id in ids {
+                let first = from.iter().find_map(|of| self.by_name.get(&(of.clone(), id.clone())));
+                // One of its own needs no other marks; that of the Union has those of single states.
+                let Some(written) = first.filter(|written| written.is_marked_elsewhere(&jurisdiction)) else {
+                    continue;
+                };
+                if let Some(seen) = written.seen_from(&jurisdiction) {
+                    self.seen_from.insert((jurisdiction.clone(), id.clone()), Arc::new(seen));
+                }
+            }
+        }
+    }
+
+    /// Whether the leaflets of a jurisdiction state withdrawal periods. Where labels know none and state a wait before supers
+    /// instead, they do not.
     #[must_use]
     pub fn know_withdrawal(&self, jurisdiction: &Jurisdiction) -> bool {
-        let mut there = self.holding_in(jurisdiction).into_iter();
-        there.any(|leaflet| leaflet.rules.iter().any(|rule| rule.says.topic() == Topic::Withdrawal))
+        let states_days =
+            |rule: &Rule| matches!(rule.says, Says::Withdrawal { days: WithdrawalPeriod::Days(_) });
+        self.holding_in(jurisdiction).into_iter().any(|leaflet| leaflet.rules.iter().any(states_days))
     }
 
     /// Every leaflet, by jurisdiction and id.

@@ -32,9 +32,12 @@ fn one_slot(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     let topic = one.topic.as_str();
     if one == two {
         let line = file.line(earlier.places.of("kind"));
-        let on = earlier.rule.from.max(later.rule.from);
+        let when = match earlier.rule.from.max(later.rule.from) {
+            Some(on) => format!("on {on}"),
+            None => "from the first day on".to_owned(),
+        };
         let message =
-            format!("two values of `{topic}` are in force on {on}: this one and that of line {line}");
+            format!("two values of `{topic}` are in force {when}: this one and that of line {line}");
         file.fault(later.places.of("kind"), message, keep_apart(&earlier.rule, &later.rule));
     } else if one.topic == two.topic && (one.brood.is_none() != two.brood.is_none()) {
         let (without, with) = if one.brood.is_none() { (earlier, later) } else { (later, earlier) };
@@ -55,8 +58,9 @@ fn keep_apart(earlier: &Rule, later: &Rule) -> String {
         return "a rule without `method` holds for every method: name the one it is for, or drop it"
             .to_owned();
     }
+    // A start that is not known comes before every other.
     let (older, newer) = if earlier.from <= later.from { (earlier, later) } else { (later, earlier) };
-    if older.from == newer.from {
+    let Some(newer_from) = newer.from.filter(|_| older.from != newer.from) else {
         return match later.says {
             Says::Temperature { .. } => {
                 "write `min_c` and `max_c` of one window in one rule, or keep one of the two"
@@ -64,8 +68,10 @@ fn keep_apart(earlier: &Rule, later: &Rule) -> String {
             _ => "keep one of the two; or, if one replaced the other, give it a later `from`",
         }
         .to_owned();
-    }
-    format!("write `until = {}` in the one that is in force from {}", newer.from.before(), older.from)
+    };
+    let which =
+        older.from.map_or("that has no `from`".to_owned(), |from| format!("that is in force from {from}"));
+    format!("write `until = {}` in the one {which}", newer_from.before())
 }
 
 /// A stay that must be longer than it may be.
@@ -85,7 +91,8 @@ fn stay_bounds(file: &mut File<'_>, earlier: &PlacedRule, later: &PlacedRule) {
 }
 
 fn share_a_day(one: &Rule, two: &Rule) -> bool {
-    let starts_in_time = |a: &Rule, b: &Rule| b.until.is_none_or(|until| a.from <= until);
+    let starts_in_time =
+        |a: &Rule, b: &Rule| b.until.is_none_or(|until| a.from.is_none_or(|from| from <= until));
     starts_in_time(one, two) && starts_in_time(two, one)
 }
 
@@ -130,6 +137,7 @@ fn slot(rule: &Rule) -> Option<Slot<'_>> {
         Says::CombRule { .. }
         | Says::Entrance { .. }
         | Says::NotWith { .. }
+        | Says::Contraindication { .. }
         | Says::WholeApiary { .. }
         | Says::UserSafety { .. }
         | Says::AfterOpening { .. }

@@ -30,7 +30,7 @@ pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> Read {
     let method: Option<Method> =
         table.maybe_name_of(file, "method", "one of the names in `methods`, in double quotes");
     let revision = table.maybe_text(file, "revision");
-    let from = table.day(file, "from");
+    let from = table.maybe_day(file, "from");
     let until = table.maybe_day(file, "until");
     let force = table.word(file, "force", &words(Force::ALL, |force| force.as_str()));
     let cited = table.texts(file, "source", "a list of keys of sources, such as [\"S1\"]");
@@ -55,7 +55,7 @@ pub(super) fn rule(file: &mut File<'_>, table: &mut Table<'_>) -> Read {
     let line = file.line(table.at(""));
     let source = cited.iter().map(|(_, key)| key.clone()).collect();
     let rule = || {
-        let (says, from, force) = (says?, from?, force?);
+        let (says, force) = (says?, force?);
         let (confidence, checked_on) = (confidence?, checked_on?);
         let (method, revision) = (method.clone(), revision.clone());
         Some(Rule { says, method, revision, from, until, force, source, confidence, checked_on, note, line })

@@ -1,6 +1,8 @@
 //! Reading what a `[[rule]]` says: the keys of its kind.
 
-use super::rule::{BroodState, DosePer, Need, Other, Says, TemperatureWindow, Timing, Topic, YearCounting};
+use super::rule::{
+    BroodState, DosePer, Need, Other, Says, TemperatureWindow, Timing, Topic, WithdrawalPeriod, YearCounting,
+};
 use crate::calendar::YearDay;
 use crate::diagnostic::nearest;
 use crate::quantity::Quantity;
@@ -22,7 +24,12 @@ pub(super) fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> 
         }
         Topic::FlowDuring => Says::FlowDuring { value: table.word(file, "value", &permission)? },
         Topic::HarvestDuring => Says::HarvestDuring { value: table.word(file, "value", &permission)? },
-        Topic::Withdrawal => Says::Withdrawal { days: table.whole(file, "days", 0..=DAYS_MOST)? },
+        Topic::FlowBefore => {
+            let value = table.word(file, "value", &words(&[Permission::Forbidden], |word| word.as_str()));
+            let days = table.maybe_whole(file, "days", 1..=DAYS_MOST);
+            Says::FlowBefore { value: value?, days }
+        }
+        Topic::Withdrawal => withdrawal(file, table)?,
         Topic::WaitAfterRemoval => Says::WaitAfterRemoval { days: table.whole(file, "days", 0..=DAYS_MOST)? },
         Topic::Removal => {
             let in_leaflets = words(&[RemovalNeed::Needed, RemovalNeed::NotNeeded], |word| word.as_str());
@@ -75,6 +82,7 @@ pub(super) fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> 
             let others = listed(file, written, &others, "something that can be told from the record");
             Says::NotWith { text: text?, others }
         }
+        Topic::Contraindication => Says::Contraindication { text: table.text(file, "text")? },
         Topic::Class => Says::Class { name: table.text(file, "name")? },
         Topic::CombRule => Says::CombRule { text: table.text(file, "text")? },
         Topic::Entrance => Says::Entrance { text: table.text(file, "text")? },
@@ -87,6 +95,20 @@ pub(super) fn says(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> 
         Topic::Storage => Says::Storage { text: table.text(file, "text")? },
         Topic::Disposal => Says::Disposal { text: table.text(file, "text")? },
     })
+}
+
+/// Days, or that the label knows none: one of the two.
+fn withdrawal(file: &mut File<'_>, table: &mut Table<'_>) -> Option<Says> {
+    let none = table.maybe_true(file, "none_by_label");
+    if !table.has("none_by_label") {
+        let days = table.whole(file, "days", 0..=DAYS_MOST)?;
+        return Some(Says::Withdrawal { days: WithdrawalPeriod::Days(days) });
+    }
+    if table.maybe_whole::<u16>(file, "days", 0..=DAYS_MOST).is_some() {
+        let message = "a label that knows no withdrawal period does not state one in days";
+        file.fault(table.at("days"), message, "keep `days`, or keep `none_by_label = true`");
+    }
+    none.map(|()| Says::Withdrawal { days: WithdrawalPeriod::NONE_BY_LABEL })
 }
 
 fn stay(file: &mut File<'_>, table: &mut Table<'_>, topic: Topic) -> Option<Says> {

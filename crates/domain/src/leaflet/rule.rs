@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::calendar::Day;
 use crate::words::{Brood, Method, word_lists};
 
-pub use super::says::{Says, Topic};
+pub use super::says::{Says, Topic, WithdrawalPeriod};
 
 /// One dated, sourced statement of a leaflet.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -22,8 +22,9 @@ pub struct Rule {
     /// The revision of the label that it is limited to.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub revision: Option<String>,
-    /// First day on which it is in force.
-    pub from: Day,
+    /// First day on which it is in force; open to the past if absent, since the start is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub from: Option<Day>,
     /// Last day on which it is in force; open-ended if absent.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub until: Option<Day>,
@@ -46,7 +47,7 @@ impl Rule {
     /// Whether it is in force on a day.
     #[must_use]
     pub fn is_in_force(&self, on: Day) -> bool {
-        self.from <= on && self.until.is_none_or(|until| on <= until)
+        self.from.is_none_or(|from| from <= on) && self.until.is_none_or(|until| on <= until)
     }
 
     /// Whether it speaks of a lot given by a method. Where either is not known, it may.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::rule::{BroodState, DosePer, Need, Other, TemperatureWindow, Timing, YearCounting};
 use crate::calendar::YearDay;
 use crate::quantity::Quantity;
-use crate::words::{Brood, Permission, RemovalNeed, SupersDuring};
+use crate::words::{Brood, NoWithdrawal, Permission, RemovalNeed, SupersDuring};
 
 macro_rules! topics {
     ($($(#[$doc:meta])+ $topic:ident = $text:literal,)+) => {
@@ -35,6 +35,7 @@ macro_rules! topics {
                     self,
                     Topic::SupersDuring
                         | Topic::FlowDuring
+                    | Topic::FlowBefore
                         | Topic::Withdrawal
                         | Topic::WaitAfterRemoval
                         | Topic::Removal
@@ -52,6 +53,8 @@ topics! {
     SupersDuring = "supers_during",
     /// May it be used in a nectar flow.
     FlowDuring = "flow_during",
+    /// May it be used right before a nectar flow.
+    FlowBefore = "flow_before",
     /// Withdrawal period for honey.
     Withdrawal = "withdrawal",
     /// Wait between removal and supers.
@@ -99,6 +102,8 @@ topics! {
     Needs = "needs",
     /// What must not be in at the same time.
     NotWith = "not_with",
+    /// In which cases it must not be used.
+    Contraindication = "contraindication",
     /// Chemical class, for rotation.
     Class = "class",
     /// All colonies of the apiary at the same time.
@@ -111,6 +116,34 @@ topics! {
     Storage = "storage",
     /// How to dispose of it.
     Disposal = "disposal",
+}
+
+/// A withdrawal period as a label states it.
+///
+/// A label that knows no withdrawal period is not one that states 0 days: in the United States labels state a wait before
+/// supers instead.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(untagged)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum WithdrawalPeriod {
+    /// The label knows none.
+    None(NoWithdrawal),
+    /// So many days, 0 included.
+    Days(u16),
+}
+
+impl WithdrawalPeriod {
+    /// The label knows none.
+    pub const NONE_BY_LABEL: WithdrawalPeriod = WithdrawalPeriod::None(NoWithdrawal::NoneByLabel);
+
+    /// The days it bars honey for: none if the label knows no period.
+    #[must_use]
+    pub const fn days(self) -> u16 {
+        match self {
+            WithdrawalPeriod::None(NoWithdrawal::NoneByLabel) => 0,
+            WithdrawalPeriod::Days(days) => days,
+        }
+    }
 }
 
 /// What a rule says.
@@ -128,10 +161,18 @@ pub enum Says {
         /// Forbidden or allowed.
         value: Permission,
     },
+    /// It must not be used right before a nectar flow.
+    FlowBefore {
+        /// Forbidden; nothing else is stated.
+        value: Permission,
+        /// How many days the time before a flow is, where the leaflet says it.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        days: Option<u16>,
+    },
     /// Withdrawal period for honey.
     Withdrawal {
-        /// Days, 0 included.
-        days: u16,
+        /// Days, 0 included; or that the label knows no withdrawal period.
+        days: WithdrawalPeriod,
     },
     /// Wait between removal and supers.
     WaitAfterRemoval {
@@ -329,6 +370,11 @@ pub enum Says {
         #[serde(skip_serializing_if = "Vec::is_empty")]
         others: Vec<Other>,
     },
+    /// In which cases it must not be used.
+    Contraindication {
+        /// In words.
+        text: String,
+    },
     /// Chemical class, for rotation.
     Class {
         /// The class.
@@ -371,6 +417,7 @@ impl Says {
         match self {
             Says::SupersDuring { .. } => Topic::SupersDuring,
             Says::FlowDuring { .. } => Topic::FlowDuring,
+            Says::FlowBefore { .. } => Topic::FlowBefore,
             Says::Withdrawal { .. } => Topic::Withdrawal,
             Says::WaitAfterRemoval { .. } => Topic::WaitAfterRemoval,
             Says::HarvestDuring { .. } => Topic::HarvestDuring,
@@ -394,6 +441,7 @@ impl Says {
             Says::Recipe { .. } => Topic::Recipe,
             Says::Needs { .. } => Topic::Needs,
             Says::NotWith { .. } => Topic::NotWith,
+            Says::Contraindication { .. } => Topic::Contraindication,
             Says::Class { .. } => Topic::Class,
             Says::WholeApiary { .. } => Topic::WholeApiary,
             Says::UserSafety { .. } => Topic::UserSafety,

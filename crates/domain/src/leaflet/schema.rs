@@ -7,7 +7,7 @@ use super::read_says::{BEES, DAYS_MOST, IN_USE_MOST};
 use super::rule::{
     BroodState, Confidence, DosePer, Force, Need, Other, TemperatureWindow, Timing, Topic, YearCounting,
 };
-use crate::words::{Brood, Permission, RemovalNeed, SupersDuring, Unit};
+use crate::words::{Brood, Permission, RemovalNeed, SourceKind, SupersDuring, Unit};
 
 /// The schema of one leaflet file, its dates as strings.
 #[must_use]
@@ -16,7 +16,14 @@ pub fn schema() -> Value {
     let source = Keys::new()
         .must("id", described(text(), "The key by which rules cite it."))
         .must("title", described(text(), "What it is, without brand or company."))
+        .may(
+            "country",
+            described(name(), "Whose text it is, as a lower-case code; left out only where kind is memory."),
+        )
+        .must("kind", words(SourceKind::ALL.iter().map(|word| word.as_str())))
+        .may("record", described(text(), "Its authorisation or record number."))
         .may("locator", described(text(), "Where in it."))
+        .may("address", described(text(), "Its public address, without brand or company."))
         .may("published", described(text(), "A year, a month or a day, as text."));
     let file = Keys::new()
         .must("format", json!({ "const": super::load::FORMAT }))
@@ -36,6 +43,7 @@ pub fn schema() -> Value {
         )
         .may("methods", list(name()))
         .may("revisions", described(list(text()), "Label revisions that are on packs, in order."))
+        .may("states", described(list(name()), "The member states in which it is authorised, where known."))
         .may("instead_of", described(text(), "The built-in leaflet that this one stands in for: gb/its-id."))
         .may("source", json!({ "type": "array", "items": source.object() }))
         .must("rule", json!({ "type": "array", "minItems": 1, "items": { "oneOf": rules } }));
@@ -57,7 +65,7 @@ fn rule(topic: Topic) -> Value {
     let keys = of_kind(topic, kind)
         .may("method", described(name(), "The method it is limited to."))
         .may("revision", described(text(), "The label revision it is limited to."))
-        .must("from", described(date(), "First day in force."))
+        .may("from", described(date(), "First day in force; open to the past if left out."))
         .may("until", described(date(), "Last day in force."))
         .must("force", words(Force::ALL.iter().map(|word| word.as_str())))
         .must("source", list(text()))
@@ -79,6 +87,7 @@ fn rule(topic: Topic) -> Value {
     let any = match topic {
         Topic::Temperature => Some(one_of(&["min_c", "max_c"])),
         Topic::ColonySize => Some(one_of(&["min_brood_frames", "min_bees", "text"])),
+        Topic::Withdrawal => Some(one_of(&["days", "none_by_label"])),
         _ => None,
     };
     if let (Value::Object(fields), Some(any)) = (&mut object, any) {
@@ -96,6 +105,7 @@ fn rule(topic: Topic) -> Value {
                 "then": { "anyOf": [{ "required": ["min_bees"] }, { "required": ["max_bees"] }] },
             }),
         ],
+        Topic::Withdrawal => vec![json!({ "not": { "required": ["days", "none_by_label"] } })],
         _ => Vec::new(),
     };
     if let Value::Object(fields) = &mut object
@@ -121,7 +131,14 @@ fn of_kind(topic: Topic, keys: Keys) -> Keys {
     match topic {
         Topic::SupersDuring => keys.must("value", words(SupersDuring::ALL.iter().map(|word| word.as_str()))),
         Topic::FlowDuring | Topic::HarvestDuring => keys.must("value", permission()),
-        Topic::Withdrawal | Topic::WaitAfterRemoval => keys.must("days", whole(0, DAYS_MOST)),
+        Topic::FlowBefore => {
+            keys.must("value", words([Permission::Forbidden.as_str()])).may("days", whole(1, DAYS_MOST))
+        }
+        Topic::Withdrawal => keys.may("days", whole(0, DAYS_MOST)).may(
+            "none_by_label",
+            described(json!({ "const": true }), "The label knows no withdrawal period."),
+        ),
+        Topic::WaitAfterRemoval => keys.must("days", whole(0, DAYS_MOST)),
         Topic::Removal => {
             let in_leaflets = [RemovalNeed::Needed, RemovalNeed::NotNeeded];
             keys.must("value", words(in_leaflets.iter().map(|word| word.as_str())))
@@ -176,6 +193,7 @@ fn of_kind(topic: Topic, keys: Keys) -> Keys {
         Topic::Class => keys.must("name", text()),
         Topic::AfterOpening => keys.must("text", text()).may("days", whole(0, IN_USE_MOST)),
         Topic::CombRule
+        | Topic::Contraindication
         | Topic::Entrance
         | Topic::WholeApiary
         | Topic::UserSafety

@@ -57,12 +57,13 @@ impl Choice {
         ask: &Ask,
     ) -> Vec<Choice> {
         let lots = lots_by_leaflet(holding, ask.as_of);
+        let knows_withdrawal = leaflets.know_withdrawal(jurisdiction);
         let mut choices = Vec::new();
         for leaflet in leaflets.holding_in(jurisdiction) {
             let lots = lots.get(leaflet.id.as_str()).map_or(&[][..], Vec::as_slice);
             for method in each(&leaflet.methods) {
                 for revision in each(&leaflet.revisions) {
-                    choices.push(Choice::of(holding, leaflet, method, revision, lots, ask));
+                    choices.push(Choice::of(holding, leaflet, knows_withdrawal, method, revision, lots, ask));
                 }
             }
         }
@@ -72,6 +73,7 @@ impl Choice {
     fn of(
         holding: &Holding,
         leaflet: &Arc<Leaflet>,
+        knows_withdrawal: bool,
         method: Option<&Method>,
         revision: Option<&String>,
         lots: &[LotName],
@@ -79,7 +81,7 @@ impl Choice {
     ) -> Choice {
         let span = ask.span;
         let labelled = |lot: &&LotName| {
-            revision.is_none_or(|revision| label_revision(holding, lot) == Some(revision.as_str()))
+            revision.is_none_or(|revision| label_revision(holding, lot, None) == Some(revision.as_str()))
         };
         let of_it: Vec<LotName> = lots.iter().filter(labelled).cloned().collect();
         let all_stock = of_it.iter().filter_map(|lot| stock(holding, lot, ask.as_of)).collect();
@@ -87,19 +89,21 @@ impl Choice {
         let of_it: Vec<LotName> =
             of_it.into_iter().filter(|lot| !has_expired(holding, lot, ask.as_of)).collect();
         let known = |lot: &LotName| {
-            label_revision(holding, lot).is_some_and(|of| leaflet.revisions.iter().any(|known| known == of))
+            label_revision(holding, lot, None)
+                .is_some_and(|of| leaflet.revisions.iter().any(|known| known == of))
         };
         let unlabelled = lots.iter().filter(|lot| revision.is_some() && !known(lot));
         let unlabelled = unlabelled.cloned().collect();
         let rules = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
-            let in_time = rule.from <= span.to() && rule.until.is_none_or(|until| span.from() <= until);
+            let in_time = rule.from.is_none_or(|from| from <= span.to())
+                && rule.until.is_none_or(|until| span.from() <= until);
             in_time && rule.fits(method, revision.map(String::as_str))
         });
         let rules: Vec<usize> = rules.map(|(index, _)| index).collect();
         let mut changes: Vec<Day> = rules
             .iter()
             .filter_map(|index| leaflet.rules.get(*index))
-            .flat_map(|rule| [Some(rule.from), rule.until.map(Day::next)])
+            .flat_map(|rule| [rule.from, rule.until.map(Day::next)])
             .flatten()
             .filter(|day| span.from() < *day && *day <= span.to())
             .collect();
@@ -107,7 +111,15 @@ impl Choice {
         changes.sort_unstable();
         changes.dedup();
         let held = |from: Day| {
-            let terms = Terms::if_given(holding, leaflet, from, method, revision.map(String::as_str), &of_it);
+            let terms = Terms::if_given(
+                holding,
+                leaflet,
+                from,
+                method,
+                revision.map(String::as_str),
+                &of_it,
+                knows_withdrawal,
+            );
             Held {
                 from,
                 unseen: Plan::of(&terms, None),

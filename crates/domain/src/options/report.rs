@@ -460,8 +460,10 @@ pub(super) fn see_to(choice: &Choice, on: Day) -> Vec<String> {
             | Says::Entrance { text }
             | Says::CombRule { text }
             | Says::NotWith { text, .. }
+            | Says::Contraindication { text }
             | Says::ColonySize { text: Some(text), min_bees: None, min_brood_frames: None } => text.clone(),
             Says::Temperature { window: crate::leaflet::rule::TemperatureWindow::Product, .. }
+            | Says::FlowBefore { .. }
             | Says::HarvestDuring { value: crate::words::Permission::Forbidden } => {
                 short::says(&rule.says, choice.leaflet.unit)
             }

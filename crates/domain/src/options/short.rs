@@ -1,7 +1,7 @@
 //! The value of a rule in a few words, as it is shown and as a keeper confirms it.
 
 use crate::leaflet::Says;
-use crate::leaflet::rule::{DosePer, TemperatureWindow};
+use crate::leaflet::rule::{DosePer, TemperatureWindow, WithdrawalPeriod};
 use crate::quantity::Quantity;
 use crate::words::{Permission, SupersDuring, Unit};
 
@@ -21,7 +21,16 @@ pub fn says(says: &Says, unit: Unit) -> String {
         Says::FlowDuring { value: Permission::Allowed } => "may be used in a nectar flow".to_owned(),
         Says::HarvestDuring { value: Permission::Forbidden } => "no honey taken while it is in".to_owned(),
         Says::HarvestDuring { value: Permission::Allowed } => "honey may be taken while it is in".to_owned(),
-        Says::Withdrawal { days } => format!("withdrawal period {}", days_of(*days)),
+        Says::FlowBefore { value: _, days: None } => "not right before a nectar flow".to_owned(),
+        Says::FlowBefore { value: _, days: Some(days) } => {
+            format!("not in the {} before a nectar flow", days_of(*days))
+        }
+        Says::Withdrawal { days: WithdrawalPeriod::None(_) } => {
+            "no withdrawal period by the label".to_owned()
+        }
+        Says::Withdrawal { days: WithdrawalPeriod::Days(days) } => {
+            format!("withdrawal period {}", days_of(*days))
+        }
         Says::WaitAfterRemoval { days } => format!("{} from removal to supers", days_of(*days)),
         Says::Removal { value } => format!("removal {}", value.as_str().replace('_', " ")),
         Says::StayMin { days, brood } => match brood {
@@ -112,6 +121,7 @@ pub fn says(says: &Says, unit: Unit) -> String {
         Says::CombRule { text }
         | Says::Entrance { text }
         | Says::NotWith { text, .. }
+        | Says::Contraindication { text }
         | Says::WholeApiary { text }
         | Says::UserSafety { text }
         | Says::AfterOpening { text, .. }

@@ -355,6 +355,7 @@ fn topic_words(topic: Topic) -> String {
     match topic {
         Topic::SupersDuring => "supers while it is in".to_owned(),
         Topic::FlowDuring => "nectar flows".to_owned(),
+        Topic::FlowBefore => "the time right before a nectar flow".to_owned(),
         Topic::Withdrawal => "the withdrawal period".to_owned(),
         Topic::WaitAfterRemoval => "the wait before supers".to_owned(),
         other => format!("the {}", other.as_str().replace('_', " ")),

@@ -86,7 +86,7 @@ impl LifeInUse {
         on: Day,
     ) -> Option<LifeInUse> {
         let day = opened.map_or(on, |opened| opened.on);
-        let revision = label_revision(holding, lot);
+        let revision = label_revision(holding, lot, None);
         let rules = leaflet
             .in_force(Topic::AfterOpening, day, None)
             .filter(|rule| rule.fits(None, revision))
