@@ -28,6 +28,7 @@ pub mod calendar;
 pub mod degrees;
 pub mod diagnostic;
 pub mod due;
+mod flow;
 pub mod gaps;
 pub mod history;
 pub mod holding;

@@ -126,6 +126,28 @@ names! {
 }
 
 impl Jurisdiction {
+    /// Names under which people know a jurisdiction, with its code.
+    const ALSO_CALLED: [(&'static str, &'static str); 18] = [
+        ("uk", "gb"),
+        ("gbr", "gb"),
+        ("en", "gb"),
+        ("united kingdom", "gb"),
+        ("great britain", "gb"),
+        ("england", "gb"),
+        ("scotland", "gb"),
+        ("wales", "gb"),
+        ("northern ireland", "ni"),
+        ("usa", "us"),
+        ("united states", "us"),
+        ("switzerland", "ch"),
+        ("france", "fr"),
+        ("italy", "it"),
+        ("germany", "de"),
+        ("ireland", "ie"),
+        ("austria", "at"),
+        ("poland", "pl"),
+    ];
+
     /// Known beside the member states.
     const OTHERS: [&'static str; 5] = ["gb", "ni", "eu", "ch", "us"];
 
@@ -185,9 +207,17 @@ impl Jurisdiction {
         Jurisdiction::OTHERS.contains(&self.as_str()) || self.is_member_state() || self.is_private()
     }
 
-    /// The known codes, for the one nearest in spelling to a code that is not known.
-    pub(crate) fn known() -> impl Iterator<Item = &'static str> {
-        Jurisdiction::OTHERS.into_iter().chain(Jurisdiction::MEMBER_STATES)
+    /// The known code that is meant by one that is not known, if that can be told.
+    pub(crate) fn meant(&self) -> Option<&'static str> {
+        let written = self.as_str().to_lowercase();
+        let known = Jurisdiction::OTHERS.into_iter().chain(Jurisdiction::MEMBER_STATES);
+        // Nearness in spelling tells nothing of two letters: `uk` lies nearest to `us`.
+        let also = Jurisdiction::ALSO_CALLED.into_iter();
+        known
+            .map(|code| (code, code))
+            .chain(also)
+            .find(|(called, _)| *called == written)
+            .map(|(_, code)| code)
     }
 
     fn is_private(&self) -> bool {

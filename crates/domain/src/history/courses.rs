@@ -130,11 +130,16 @@ fn parting(said: bool, here: bool) -> Parting {
 /// Lets a split or a uniting part every open course.
 fn part(traces: &mut [Trace<'_>], parting: Parting, record: &Record) {
     for trace in traces.iter_mut().filter(|trace| trace.is_open() && !trace.placed_about(record)) {
-        match parting {
-            Parting::Here => {}
-            Parting::Gone => trace.end = End::Out { on: record.on, entry: record.id },
-            Parting::NotSaid => trace.in_doubt = trace.in_doubt.or(Some((record.on, record.id))),
-        }
+        trace.part(parting, record);
+    }
+}
+
+/// What a split says of a course that was placed on the same day, where nobody can tell which came first, in the new colony. If
+/// the dose came first, the strips may have gone with it.
+fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
+    match strips {
+        Some(StripsAtSplit::Stayed) => Parting::Gone,
+        Some(StripsAtSplit::Both | StripsAtSplit::Went) | None => Parting::NotSaid,
     }
 }
 
@@ -142,6 +147,12 @@ fn part(traces: &mut [Trace<'_>], parting: Parting, record: &Record) {
 /// may end on a day of its own; what adds nothing to a line that is here already is left out.
 fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: Parting, by: &Record) {
     part(&mut brought, parting, by);
+    if let Event::ColonySplit(split) = &*by.event {
+        let parting = placed_on_the_day(split.strips);
+        for trace in brought.iter_mut().filter(|trace| trace.is_open() && trace.placed_about(by)) {
+            trace.part(parting, by);
+        }
+    }
     for mut trace in brought {
         trace.came_by = Some(by.id);
         trace.here_from = by.on;
@@ -233,7 +244,7 @@ fn dose<'h>(
     let split = holding.colony_file(colony).iter().find(|other| match &*other.event {
         Event::ColonySplit(split) => {
             split.colony == *colony
-                && split.strips != Some(StripsAtSplit::Stayed)
+                && !matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both))
                 && trace.placed_about(other)
         }
         _ => false,
@@ -243,6 +254,14 @@ fn dose<'h>(
 }
 
 impl<'h> Trace<'h> {
+    fn part(&mut self, parting: Parting, by: &Record) {
+        match parting {
+            Parting::Here => {}
+            Parting::Gone => self.end = End::Out { on: by.on, entry: by.id },
+            Parting::NotSaid => self.in_doubt = self.in_doubt.or(Some((by.on, by.id))),
+        }
+    }
+
     /// Whether it was placed on the day of a split, and nobody can tell which came first. Then `dose` has put it in doubt.
     fn placed_about(&self, split: &Record) -> bool {
         let told = self.first.at.zip(split.at).is_some_and(|(placed, parted)| placed != parted);

@@ -4,11 +4,13 @@
 //! splits and unitings back, since a colony carries the courses and the treated comb of those it came from.
 
 mod courses;
+mod flows;
+mod periods;
 mod resolve;
 mod stated;
 pub mod terms;
 mod topics;
-mod window;
+mod whereabouts;
 
 use std::sync::Arc;
 
@@ -20,12 +22,14 @@ use crate::leaflet::Leaflets;
 use crate::leaflet::rule::BroodState;
 use crate::words::{Brood, ColonyName, MedicineName, SuperPurpose};
 
+pub(crate) use flows::{BeforeFlow, before_flow};
+pub use flows::{FlowSpan, RIGHT_BEFORE_DAYS};
+pub use periods::Verdict;
+pub(crate) use periods::{Bars, blocked_through, free_from, free_in_or_out, inside, withdrawal_bars};
 pub(crate) use stated::label_revision;
-pub use terms::{Authority, Doses, Fact, Stay, Terms};
-pub use window::Verdict;
-pub(crate) use window::{
-    Bars, Window, blocked_through, free_from, free_in_or_out, inside, used_up, withdrawal_bars,
-};
+pub use terms::{Authority, Doses, Fact, FlowBefore, Stay, Terms};
+pub use whereabouts::Doubt;
+pub(crate) use whereabouts::{Whereabouts, used_up};
 
 /// Everything that bears on whether one colony may be supered.
 #[derive(Debug, Clone)]
@@ -44,7 +48,8 @@ pub struct History {
     pub supers: Vec<SuperSpan>,
     /// Brood as seen, in the order of inspection.
     pub broods: Vec<BroodSeen>,
-    pub(crate) windows: Vec<Window>,
+    /// The nectar flows it stood in, by their first days.
+    pub flows: Vec<FlowSpan>,
 }
 
 /// One course in one colony: from the first dose to the removal of the last carrier, or one dose.
@@ -133,7 +138,6 @@ impl History {
     pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
         let life = holding.life(colony);
         let courses = courses::of(holding, leaflets, colony);
-        let windows = courses.iter().flat_map(window::of).collect();
         History {
             colony: colony.clone(),
             begun: life.begun.map(|record| (record.on, record.id)),
@@ -142,7 +146,7 @@ impl History {
             courses,
             supers: supers(holding.colony_file(colony), colony),
             broods: broods(holding.colony_file(colony)),
-            windows,
+            flows: flows::of(holding, colony),
         }
     }
 
@@ -166,7 +170,6 @@ impl History {
             span.off = span.off.filter(|off| *off <= day);
         }
         self.broods.retain(|seen| seen.on <= day);
-        self.windows = self.courses.iter().flat_map(window::of).collect();
         self
     }
 
@@ -202,13 +205,19 @@ impl BroodSeen {
 }
 
 impl Course {
+    /// The day on which all of it had come out, if it has.
+    #[must_use]
+    pub fn out(&self) -> Option<Day> {
+        match self.end {
+            End::Out { on, .. } => Some(on),
+            End::Open => None,
+        }
+    }
+
     /// The day on which all of it had come out, if it has by the end of `on`.
     #[must_use]
     pub fn out_by(&self, on: Day) -> Option<Day> {
-        match self.end {
-            End::Out { on: out, .. } if out <= on => Some(out),
-            _ => None,
-        }
+        self.out().filter(|out| *out <= on)
     }
 
     /// The doses given by the end of a day.

@@ -84,6 +84,17 @@ pub enum FlowBefore {
     BarredDays(u16),
 }
 
+impl FlowBefore {
+    /// How many days, where somebody says it.
+    #[must_use]
+    pub const fn days(self) -> Option<u16> {
+        match self {
+            FlowBefore::Barred => None,
+            FlowBefore::BarredDays(days) => Some(days),
+        }
+    }
+}
+
 /// Doses of a course.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Doses {
@@ -282,6 +293,7 @@ impl Terms {
         match &self.removal {
             Some(fact) if fact.value == RemovalNeed::NothingStays => Some(Release::Single),
             Some(fact) if !matches!(fact.authority, Authority::Leaflet(_)) => Some(Release::Slow),
+            None if self.asked_back.is_some() => None,
             _ => self.leaflet.as_ref().map(|leaflet| leaflet.release),
         }
     }

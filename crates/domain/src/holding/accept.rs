@@ -18,10 +18,14 @@ impl Holding {
     /// # Errors
     /// Why the entry cannot be true. The holding is then as it was.
     pub fn accept(&mut self, entry: &Entry) -> Result<(), Refusal> {
+        self.accept_as(entry, Look::First)
+    }
+
+    fn accept_as(&mut self, entry: &Entry, look: Look) -> Result<(), Refusal> {
         self.check_envelope(entry)?;
         match &entry.draft.correction {
-            None => self.check_event(entry.draft.on, &entry.draft.event, Look::First)?,
-            Some(_) => self.check_correction(entry)?,
+            None => self.check_event(entry.draft.on, &entry.draft.event, look)?,
+            Some(_) => self.check_correction(entry, look)?,
         }
         self.restore(entry);
         Ok(())
@@ -44,7 +48,7 @@ impl Holding {
                 self.check_envelope(entry)?;
                 self.check_archived(entry, body, Bodies::AreGone)?;
             }
-            _ => return self.accept(entry),
+            _ => return self.accept_as(entry, Look::Sealed),
         }
         self.restore(entry);
         Ok(())
@@ -67,13 +71,12 @@ impl Holding {
 
     /// Tries a correction out: the old entry away, the new one in its place, every entry that shares a name with
     /// either looked at again. Leaves the holding as it was.
-    fn check_correction(&mut self, entry: &Entry) -> Result<(), Refusal> {
+    fn check_correction(&mut self, entry: &Entry, look: Look) -> Result<(), Refusal> {
         let old = self.check_corrected(entry)?;
-        let new = Arc::new(record_of(entry));
+        let new = Arc::new(self.record_of(entry));
         self.unlist(&old);
-        let mut verdict = self
-            .check_own_course(&old, &new)
-            .and_then(|()| self.check_event(new.on, &new.event, Look::First));
+        let mut verdict =
+            self.check_own_course(&old, &new).and_then(|()| self.check_event(new.on, &new.event, look));
         if verdict.is_ok() {
             self.superseded.insert(old.id, new.id);
             self.records.insert(new.id, Arc::clone(&new));
@@ -133,7 +136,7 @@ impl Holding {
 
     /// Puts an entry into the fold, and takes out the one it corrects.
     pub(super) fn take_in(&mut self, entry: &Entry) {
-        let record = Arc::new(record_of(entry));
+        let record = Arc::new(self.record_of(entry));
         if let Some(correction) = &record.correction {
             if let Some(old) = self.records.get(&correction.of).cloned() {
                 self.unlist(&old);
@@ -205,19 +208,22 @@ impl Holding {
             }
         }
     }
-}
 
-fn record_of(entry: &Entry) -> Record {
-    let draft = &entry.draft;
-    Record {
-        id: draft.id,
-        seq: entry.seq,
-        on: draft.on,
-        at: draft.at,
-        recorded_at: entry.recorded_at,
-        recorded_by: draft.recorded_by.clone(),
-        event: Arc::clone(&draft.event),
-        correction: draft.correction.clone(),
+    fn record_of(&self, entry: &Entry) -> Record {
+        let draft = &entry.draft;
+        let corrected = draft.correction.as_ref().and_then(|correction| self.records.get(&correction.of));
+        let moment_kept = corrected.filter(|old| old.on == draft.on && old.at == draft.at);
+        Record {
+            id: draft.id,
+            seq: entry.seq,
+            place: moment_kept.map_or(entry.seq, |old| old.place),
+            on: draft.on,
+            at: draft.at,
+            recorded_at: entry.recorded_at,
+            recorded_by: draft.recorded_by.clone(),
+            event: Arc::clone(&draft.event),
+            correction: draft.correction.clone(),
+        }
     }
 }
 

@@ -10,6 +10,7 @@ use crate::calendar::Day;
 use crate::journal::entry::Entry;
 use crate::journal::event::{ColonyUnited, Event, StatedTerms};
 use crate::quantity::Quantity;
+use crate::words::{Jurisdiction, RemovalNeed};
 
 /// Longest period in days that anybody may state; more is a slip of the pen.
 const DAYS_MOST: u16 = 400;
@@ -56,6 +57,9 @@ impl Refusal {
 pub(super) enum Look {
     /// It is new.
     First,
+    /// It was sealed before, perhaps by an earlier version: what is asked back only today stays readable, so that no copy of a
+    /// journal is lost.
+    Sealed,
     /// It stands, and another was corrected. Its lot's stock was looked at with whichever entry changed it.
     Again,
 }
@@ -116,7 +120,11 @@ impl Holding {
     /// What holds for the event of an entry that is not listed in any file.
     pub(super) fn check_event(&self, on: Day, event: &Event, look: Look) -> Checked {
         match event {
-            Event::HoldingDetails(_) | Event::StrikeOut(_) => Ok(()),
+            Event::HoldingDetails(body) => match look {
+                Look::First => check_jurisdiction(&body.jurisdiction),
+                Look::Sealed | Look::Again => Ok(()),
+            },
+            Event::StrikeOut(_) => Ok(()),
             Event::Archived(_) | Event::InArchive(_) => {
                 let message =
                     format!("entries of kind `{}` are not recorded like this", event.kind().as_str());
@@ -173,7 +181,7 @@ impl Holding {
                 self.check_alive("/body/colony", &body.colony, on)
             }
             Event::MedicineDescribed(body) => {
-                check_terms("/body/terms", body.terms.as_ref())?;
+                check_terms("/body/terms", body.terms.as_ref(), look)?;
                 self.check_new_medicine(&body.medicine)
             }
             Event::LotAcquired(body) => {
@@ -187,12 +195,12 @@ impl Holding {
             Event::LotOpened(body) => self.check_lot_in_hand("/body/lot", &body.lot, on),
             Event::DocumentAttached(body) => self.check_document(body),
             Event::LeafletReading(body) => {
-                check_terms("/body/terms", Some(&body.terms))?;
+                check_terms("/body/terms", Some(&body.terms), look)?;
                 check_confirmed(&body.confirms)?;
                 self.check_lot("/body/lot", &body.lot)
             }
             Event::Prescription(body) => {
-                check_terms("/body/terms", Some(&body.terms))?;
+                check_terms("/body/terms", Some(&body.terms), look)?;
                 self.check_medicine("/body/medicine", &body.medicine)?;
                 if self.prescription(&body.prescription).is_some() {
                     let message = format!("a prescription `{}` is already recorded", body.prescription);
@@ -258,11 +266,33 @@ pub(super) fn check_days(pointer: &str, days: Option<u16>) -> Checked {
     }
 }
 
-fn check_terms(pointer: &str, terms: Option<&StatedTerms>) -> Checked {
+/// That the program knows whose rules hold.
+fn check_jurisdiction(jurisdiction: &Jurisdiction) -> Checked {
+    if jurisdiction.is_known() {
+        return Ok(());
+    }
+    let message = format!("no leaflets and no law are known for the jurisdiction `{jurisdiction}`");
+    let help = match jurisdiction.meant() {
+        Some(meant) => format!("did you mean `{meant}`?"),
+        None => "write gb, ni, ch, us, eu or the lower-case code of a member state of the Union; elsewhere a code \
+                 from xa to xz, with leaflets of your own"
+            .to_owned(),
+    };
+    Err(Refusal::at("/body/jurisdiction", message, help))
+}
+
+fn check_terms(pointer: &str, terms: Option<&StatedTerms>, look: Look) -> Checked {
     let Some(terms) = terms else { return Ok(()) };
     let at = |field: &str| format!("{pointer}/{field}");
     check_days(&at("withdrawal_days"), terms.withdrawal_days)?;
     check_days(&at("wait_after_removal_days"), terms.wait_after_removal_days)?;
+    check_days(&at("flow_before_days"), terms.flow_before_days)?;
+    if terms.withdrawal.is_some() && terms.withdrawal_days.is_some() {
+        let message = "a label that knows no withdrawal period does not state one in days";
+        let help =
+            "keep `withdrawal_days` if the label states a period, also one of 0 days; else keep `withdrawal`";
+        return Err(Refusal::at(&at("withdrawal"), message, help));
+    }
     for (field, days) in [
         ("stay_min_days", terms.stay_min_days),
         ("stay_min_days_with_brood", terms.stay_min_days_with_brood),
@@ -275,6 +305,11 @@ fn check_terms(pointer: &str, terms: Option<&StatedTerms>) -> Checked {
         }
     }
     let least = terms.stay_min_days.max(terms.stay_min_days_with_brood);
+    if let (Look::First, Some(least), Some(RemovalNeed::NothingStays)) = (look, least, terms.removal) {
+        let message = format!("nothing stays in the hive, yet it must stay at least {least} days");
+        let help = "write `needed` or `not_needed` for a carrier; for a single dose leave the least stay out";
+        return Err(Refusal::at(&at("removal"), message, help));
+    }
     match (least, terms.stay_max_days) {
         (Some(least), Some(most)) if most < least => {
             let message = format!("it must stay at least {least} days and at most {most}");

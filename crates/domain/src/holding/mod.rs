@@ -48,6 +48,8 @@ pub struct Record {
     pub id: EntryId,
     /// Its place in the journal.
     pub seq: u64,
+    /// Its place among entries of one moment: of the entry that it corrects, if day and time stayed the same, else its own.
+    pub place: u64,
     /// The day on which it happened.
     pub on: Day,
     /// The time of day, if noted.
@@ -63,9 +65,10 @@ pub struct Record {
 }
 
 impl Record {
-    /// Order within a file: day, then time (entries without one after those with), then place in the journal.
+    /// Order within a file: day, then time (entries without one after those with), then place in the journal, where a correction
+    /// that keeps day and time keeps the place of what it corrects.
     fn order(&self) -> (Day, bool, Option<TimeOfDay>, u64) {
-        (self.on, self.at.is_none(), self.at, self.seq)
+        (self.on, self.at.is_none(), self.at, self.place)
     }
 }
 

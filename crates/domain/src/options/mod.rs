@@ -17,7 +17,7 @@ mod board;
 mod choice;
 mod colony;
 mod dose;
-mod flow;
+use crate::flow;
 mod judge;
 mod need;
 mod order;

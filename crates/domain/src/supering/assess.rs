@@ -1,10 +1,15 @@
 //! What the colony and each of its courses say of a day.
 
 use super::grounds::{Ground, Outcome, Reason, Topic};
+use super::harvest;
 use crate::calendar::{Day, last_blocked_day};
-use crate::history::{Bars, Course, End, Fact, History, Terms, free_in_or_out, used_up, withdrawal_bars};
+use crate::history::{
+    Bars, BeforeFlow, Course, Doubt, End, Fact, History, Terms, Verdict, Whereabouts, before_flow, inside,
+    used_up, withdrawal_bars,
+};
+use crate::journal::entry::EntryId;
 use crate::leaflet::{Release, Says};
-use crate::words::SupersDuring;
+use crate::words::{RemovalNeed, SupersDuring};
 
 /// Where a course stands on a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -16,39 +21,28 @@ pub(crate) enum Standing {
     /// It may be used up since this day, but that is not documented.
     PerhapsSpent,
     /// A split or a uniting did not say.
-    NotSaid(Day, crate::journal::EntryId),
+    NotSaid(Day, EntryId),
 }
 
 impl Standing {
     pub(crate) fn of(course: &Course, on: Day) -> Standing {
-        let last_dose = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
-        if course.terms.release() == Some(Release::Single) {
-            return Standing::Out(last_dose);
-        }
-        let spent = used_up(&course.terms).map(|(days, sure)| (last_dose.plus(days), sure));
-        let spent = spent.filter(|(day, _)| *day <= on);
-        let out = course.out_by(on);
-        let doubt = course.in_doubt.filter(|(since, _)| *since <= on);
-        match (spent, out, doubt) {
-            (Some((spent, true)), out, _) if out.is_none_or(|out| spent < out) => Standing::Out(spent),
-            (_, Some(out), _) => Standing::Out(out),
-            (_, None, Some((since, entry))) => Standing::NotSaid(since, entry),
-            (Some(_), None, None) => Standing::PerhapsSpent,
-            (None, None, None) => Standing::In,
+        match course.whereabouts(on).next_back() {
+            Some(Whereabouts::Out(out)) => Standing::Out(out),
+            Some(Whereabouts::InOrOut { doubt: Doubt::NotSaid { since, entry }, .. }) => {
+                Standing::NotSaid(since, entry)
+            }
+            Some(Whereabouts::InOrOut { doubt: Doubt::UsedUp, .. }) => Standing::PerhapsSpent,
+            // A course without a dose by a day is not asked about on that day.
+            Some(Whereabouts::In) | None => Standing::In,
         }
     }
 }
 
 /// The day on which a carrier that need not come out is used up, if that is documented.
 pub(super) fn spent_on(course: &Course, on: Day) -> Option<Day> {
-    last_spent(course, on).filter(|(_, sure)| *sure).map(|(spent, _)| spent)
-}
-
-/// The day on which the last carrier is used up, and whether that is documented.
-pub(super) fn last_spent(course: &Course, on: Day) -> Option<(Day, bool)> {
     let (days, sure) = used_up(&course.terms)?;
-    let last_dose = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
-    Some((last_dose.plus(days), sure))
+    let last_dose = course.doses_by(on).next_back()?.on;
+    sure.then(|| last_dose.plus(days))
 }
 
 /// What the colony itself says.
@@ -72,124 +66,193 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
 
 /// What a course says, and what else stands in the record about it.
 pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grounds: &mut Vec<Ground<'h>>) {
-    let terms = &course.terms;
-    let standing = Standing::of(course, on);
     let mut add =
         |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
-
-    if matches!(standing, Standing::In | Standing::NotSaid(..)) {
-        earlier_carrier(course, on, &mut add);
-    }
-    match standing {
-        Standing::In => match &terms.supers_during {
-            Some(supers) if supers.value == SupersDuring::Off => {
-                add(Outcome::Broken, true, Reason::StillIn { supers });
-            }
-            Some(supers) if supers.is_documented() => {
-                add(Outcome::Met, true, Reason::InWithSupersAllowed { supers });
-                if supers.value == SupersDuring::OnNoHarvest
-                    || terms.withdrawal.is_none_or(|fact| fact.value > 0)
-                {
-                    let through = spent_on(course, on).map(Day::before);
-                    add(Outcome::Noted, false, Reason::HarvestBarred { supers, through });
-                }
-            }
-            supers => add(Outcome::Unknown, true, supers_not_established(supers.as_ref())),
-        },
-        Standing::Out(out) => decide_out(course, out, on, &mut add),
-        Standing::PerhapsSpent => {
-            let reason = match &terms.supers_during {
-                None => supers_not_established(None),
-                Some(_) => Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None },
-            };
-            add(either_way(terms), true, reason);
-        }
-        Standing::NotSaid(since, entry) => {
-            add(either_way(terms), true, Reason::WhereaboutsNotSaid { since, entry });
-        }
-    }
-    stand(history, course, standing, on, &mut add);
+    decide(history, course, on, &mut add);
+    stand(history, course, Standing::of(course, on), on, &mut add);
 }
 
-/// Whether it is in or out, it is a yes only if both would be.
-fn either_way(terms: &Terms) -> Outcome {
-    if free_in_or_out(terms) { Outcome::Met } else { Outcome::Unknown }
+/// What a course says of a day, without its grounds.
+pub(super) fn verdict(history: &History, course: &Course, on: Day) -> Verdict {
+    let mut verdict = Verdict::Yes;
+    decide(history, course, on, &mut |outcome, decides, _| verdict = verdict.and(says(outcome, decides)));
+    verdict
+}
+
+/// What a ground says of the day.
+pub(super) const fn says(outcome: Outcome, decides: bool) -> Verdict {
+    match (decides, outcome) {
+        (false, _) | (true, Outcome::Met | Outcome::Noted) => Verdict::Yes,
+        (true, Outcome::Broken) => Verdict::No,
+        (true, Outcome::Unknown) => Verdict::Unknown,
+    }
+}
+
+/// Says of the day what each carrier of a course says. That an earlier one is over says nothing while a later one is in.
+fn decide<'h>(
+    history: &'h History,
+    course: &'h Course,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let mut carriers = course.whereabouts(on).peekable();
+    while let Some(carrier) = carriers.next() {
+        let is_last = carriers.peek().is_none();
+        let mut add = |outcome, decides, reason| {
+            if is_last || (decides && outcome != Outcome::Met) {
+                add(outcome, decides, reason);
+            }
+        };
+        match carrier {
+            Whereabouts::In => while_in(course, on, &mut add),
+            Whereabouts::Out(out) => decide_out(history, course, out, on, &mut add),
+            Whereabouts::InOrOut { first, last, doubt } => {
+                in_or_out(history, course, (first, last.unwrap_or(on)), doubt, on, &mut add);
+            }
+        }
+    }
+}
+
+fn while_in<'h>(course: &'h Course, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    match &course.terms.supers_during {
+        Some(supers) if supers.value == SupersDuring::Off => {
+            add(Outcome::Broken, true, Reason::StillIn { supers });
+        }
+        Some(supers) if supers.is_documented() => {
+            add(Outcome::Met, true, Reason::InWithSupersAllowed { supers });
+            if let Some(harvest) = harvest::barred(course, on) {
+                add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: harvest.through });
+            }
+        }
+        supers => add(Outcome::Unknown, true, supers_not_established(supers.as_ref())),
+    }
+}
+
+/// In, or out since some day between two: what every possibility says. Periods that run longest and shortest stand for all
+/// between; a flow that began between them is a possibility of its own.
+fn in_or_out<'h>(
+    history: &'h History,
+    course: &'h Course,
+    (first, last): (Day, Day),
+    doubt: Doubt,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let terms = &course.terms;
+    let flows = history.flows.iter().filter(|_| terms.flow_before.is_some());
+    let within = flows.map(|flow| flow.from.max(first)).filter(|from| *from <= last);
+    let outs = [first, last].into_iter().chain(within);
+    let verdict =
+        outs.fold(inside(terms), |verdict, out| verdict.agreed(out_verdict(history, course, out, on)));
+    match (verdict, doubt) {
+        (Verdict::No, _) => add(Outcome::Broken, true, Reason::BarredEitherWay { since: first, doubt }),
+        (Verdict::Yes, Doubt::NotSaid { since, entry }) => {
+            add(Outcome::Met, true, Reason::WhereaboutsNotSaid { since, entry });
+        }
+        (Verdict::Unknown, Doubt::NotSaid { since, entry }) => {
+            add(Outcome::Unknown, true, Reason::WhereaboutsNotSaid { since, entry });
+        }
+        (Verdict::Yes, Doubt::UsedUp) => add(Outcome::Met, true, not_known_whether_in(terms)),
+        (Verdict::Unknown, Doubt::UsedUp) => add(Outcome::Unknown, true, not_known_whether_in(terms)),
+    }
+}
+
+/// What is missing to tell whether a carrier is in.
+fn not_known_whether_in(terms: &Terms) -> Reason<'_> {
+    let missing = |topic| Reason::NotEstablished { topic, days: None, supers: None };
+    match (&terms.asked_back, &terms.removal) {
+        (Some(said), _) => Reason::NothingStaysYetStays { said },
+        (None, None) => missing(Topic::Removal),
+        (None, Some(removal)) if !removal.is_documented() => missing(Topic::Removal),
+        (None, Some(_)) => missing(Topic::UsedUp),
+    }
 }
 
 fn supers_not_established(supers: Option<&Fact<SupersDuring>>) -> Reason<'_> {
     Reason::NotEstablished { topic: Topic::SupersDuring, days: None, supers }
 }
 
-/// Whether what came out on `out` may have been used up before, which nobody has established.
-fn perhaps_spent_before(course: &Course, out: Day, on: Day) -> bool {
-    let last_dose = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
-    matches!(used_up(&course.terms), Some((days, false)) if last_dose.plus(days) < out)
-}
-
-/// While the last carrier is in, the one before it may be used up, and what must pass after it may run on.
-fn earlier_carrier<'h>(course: &'h Course, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
-    match earlier_spent(course, on) {
-        Some((out, true)) => {
-            // That it is over says nothing while the next one is in.
-            decide_out(course, out, on, &mut |outcome, decides, reason| {
-                if decides && outcome != Outcome::Met {
-                    add(outcome, decides, reason);
-                }
-            });
-        }
-        Some((_, false)) if !free_in_or_out(&course.terms) => {
-            let reason = Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None };
-            add(Outcome::Unknown, true, reason);
-        }
-        _ => {}
-    }
-}
-
-/// The day by which the last carrier but one was used up, and whether that is documented.
-pub(super) fn earlier_spent(course: &Course, on: Day) -> Option<(Day, bool)> {
-    let (days, sure) = used_up(&course.terms)?;
-    let spent = course.doses_by(on).rev().skip(1).map(|dose| dose.on.plus(days));
-    spent.filter(|spent| *spent <= on).max().map(|spent| (spent, sure))
+/// What a course says once it is out since a day, without the grounds.
+fn out_verdict(history: &History, course: &Course, out: Day, on: Day) -> Verdict {
+    let mut verdict = Verdict::Yes;
+    decide_out(history, course, out, on, &mut |outcome, decides, _| {
+        verdict = verdict.and(says(outcome, decides))
+    });
+    verdict
 }
 
 /// What a course says once it is out: periods that run, periods that are over, periods nobody has established.
-fn decide_out<'h>(course: &'h Course, out: Day, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+fn decide_out<'h>(
+    history: &'h History,
+    course: &'h Course,
+    out: Day,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
     let terms = &course.terms;
     let running = |fact: &&'h Fact<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
-    let withdrawal_running = terms.withdrawal.as_ref().filter(running);
-    let wait_running = terms.wait.as_ref().filter(running);
+    let withdrawal_runs = terms.withdrawal.as_ref().filter(running);
+    let wait_runs = terms.wait.as_ref().filter(running);
+    right_before_a_flow(history, course, out, on, add);
     let bars = withdrawal_bars(terms);
-    let before = (withdrawal_running, bars);
-    let would_bar = wait_running.is_some() || matches!(before, (Some(_), Bars::Supers));
-    let doubt = course.in_doubt.filter(|(since, _)| *since < out && used_up(terms).is_some());
-    if let Some((since, entry)) = doubt.filter(|_| would_bar) {
-        // Counted from the day on which it may have gone, the period may be over.
-        return add(Outcome::Unknown, true, Reason::WhereaboutsNotSaid { since, entry });
-    }
-    if would_bar && perhaps_spent_before(course, out, on) {
-        // Counted from the removal the period runs; counted from its being used up it may be over.
-        let reason = Reason::NotEstablished { topic: Topic::UsedUp, days: None, supers: None };
-        return add(Outcome::Unknown, true, reason);
-    }
-    if let (Some(days), Bars::Supers) = before {
+    let withdrawal_bars_supers = withdrawal_runs.filter(|_| bars == Bars::Supers);
+    if let Some(days) = withdrawal_bars_supers {
         add(Outcome::Broken, true, Reason::WithdrawalRuns { out, days });
     }
-    if let Some(days) = wait_running {
+    if let Some(days) = wait_runs {
         add(Outcome::Broken, true, Reason::WaitRuns { out, days });
     }
-    if matches!(before, (Some(_), Bars::Supers)) || wait_running.is_some() {
+    if withdrawal_bars_supers.is_some() || wait_runs.is_some() {
         return;
     }
-    match (before, &terms.supers_during) {
-        ((Some(_), Bars::NotKnown), supers) => {
-            return add(Outcome::Unknown, true, supers_not_established(supers.as_ref()));
+    match (withdrawal_runs, bars, &terms.supers_during) {
+        (Some(_), Bars::NotKnown, supers) => {
+            add(Outcome::Unknown, true, supers_not_established(supers.as_ref()));
         }
-        ((Some(days), Bars::HarvestOnly), Some(supers)) => {
+        (Some(days), Bars::HarvestOnly, Some(supers)) => {
             let through = last_blocked_day(out, days.value);
             add(Outcome::Noted, false, Reason::HarvestBarred { supers, through });
+            periods_over(terms, out, add);
         }
-        _ => {}
+        // Supers that had to be off are barred above; what allows them has a rule on supers.
+        (Some(_), Bars::Supers, _) | (Some(_), Bars::HarvestOnly, None) | (None, _, _) => {
+            periods_over(terms, out, add);
+        }
     }
+}
+
+fn right_before_a_flow<'h>(
+    history: &'h History,
+    course: &'h Course,
+    out: Day,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let Some(bar) = &course.terms.flow_before else { return };
+    match before_flow(&history.flows, bar.value, out, on) {
+        BeforeFlow::Free => {}
+        BeforeFlow::Barred(flow) => {
+            add(Outcome::Broken, true, Reason::UsedBeforeFlow { out, flow: Some(flow), bar });
+        }
+        BeforeFlow::Perhaps(flow) => {
+            add(Outcome::Unknown, true, Reason::UsedBeforeFlow { out, flow: Some(flow), bar });
+        }
+        BeforeFlow::NoFlowOnRecord => {
+            add(Outcome::Unknown, true, Reason::UsedBeforeFlow { out, flow: None, bar });
+        }
+    }
+}
+
+/// The last day of the flow that it was used right before, if that bars supers on a day.
+pub(super) fn barred_by_flow(history: &History, course: &Course, out: Day, on: Day) -> Option<Day> {
+    match before_flow(&history.flows, course.terms.flow_before?.value, out, on) {
+        BeforeFlow::Barred(flow) => Some(flow.last),
+        BeforeFlow::Free | BeforeFlow::Perhaps(_) | BeforeFlow::NoFlowOnRecord => None,
+    }
+}
+
+/// No period runs: yes, if both periods are documented.
+fn periods_over<'h>(terms: &'h Terms, out: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
     match (&terms.withdrawal, &terms.wait) {
         (Some(withdrawal), Some(wait)) if withdrawal.is_documented() && wait.is_documented() => {
             add(Outcome::Met, true, Reason::PeriodsOver { out, withdrawal, wait });
@@ -231,20 +294,46 @@ fn stand<'h>(
         let to = if matches!(standing, Standing::Out(_)) { until } else { until.next() };
         supers_while_in(history, course, to, single, supers, add);
     }
-    let looser = [
-        (Topic::SupersDuring, terms.supers_during.as_ref().is_some_and(|fact| fact.looser_than.is_some())),
-        (Topic::Withdrawal, terms.withdrawal.as_ref().is_some_and(|fact| fact.looser_than.is_some())),
-        (Topic::Wait, terms.wait.as_ref().is_some_and(|fact| fact.looser_than.is_some())),
-    ];
-    for (topic, _) in looser.into_iter().filter(|(_, looser)| *looser) {
-        add(Outcome::Noted, false, Reason::LooserThanLeaflet { topic });
-    }
+    readings_held_against_the_leaflet(terms, add);
     let carried_over = terms.leaflet.iter().filter(|_| on <= course.placed.plus(COMBS_CARRY_DAYS));
     let rules = carried_over
         .flat_map(|leaflet| leaflet.in_force(crate::leaflet::Topic::CombRule, course.placed, None));
     for rule in rules {
         if let Says::CombRule { text } = &rule.says {
             add(Outcome::Noted, false, Reason::CombsCarryOver { text });
+        }
+    }
+}
+
+/// Stated values that are looser than the documented leaflet: used and flagged; set aside if they were read after the treatment.
+fn readings_held_against_the_leaflet<'h>(terms: &'h Terms, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    let mut held = |topic, looser: bool, set_aside: Option<EntryId>| {
+        if looser {
+            add(Outcome::Noted, false, Reason::LooserThanLeaflet { topic });
+        }
+        if let Some(entry) = set_aside {
+            add(Outcome::Noted, false, Reason::ReadAfterwards { topic, entry });
+        }
+    };
+    if let Some(fact) = &terms.supers_during {
+        held(Topic::SupersDuring, fact.looser_than.is_some(), fact.set_aside);
+    }
+    if let Some(fact) = terms.removal.as_ref().or(terms.asked_back.as_ref()) {
+        held(Topic::Removal, fact.looser_than.is_some(), fact.set_aside);
+    }
+    if let Some(fact) = &terms.flow_before {
+        held(Topic::FlowBefore, fact.looser_than.is_some(), fact.set_aside);
+    }
+    for (topic, fact) in [
+        (Topic::Withdrawal, &terms.withdrawal),
+        (Topic::Wait, &terms.wait),
+        (Topic::StayMin, &terms.stay_min.absent_or_lowest),
+        (Topic::StayMin, &terms.stay_min.present),
+        (Topic::StayMax, &terms.stay_max.absent_or_lowest),
+        (Topic::StayMax, &terms.stay_max.present),
+    ] {
+        if let Some(fact) = fact {
+            held(topic, fact.looser_than.is_some(), fact.set_aside);
         }
     }
 }
@@ -287,6 +376,10 @@ fn stayed_at_most<'h>(
     until: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
+    // What need not come out is never overdue.
+    if course.terms.removal.is_some_and(|fact| fact.value != RemovalNeed::Needed) {
+        return;
+    }
     let stay = &course.terms.stay_max;
     let brood = history.brood_for(course, until);
     let longest = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]

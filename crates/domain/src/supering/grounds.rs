@@ -1,9 +1,9 @@
 //! Grounds: what was looked at, how it came out, and the facts and values read.
 
 use crate::calendar::Day;
-use crate::history::{BroodSeen, Course, Doses, Fact, SuperSpan, Verdict};
+use crate::history::{BroodSeen, Course, Doses, Doubt, Fact, FlowBefore, FlowSpan, SuperSpan, Verdict};
 use crate::journal::entry::EntryId;
-use crate::words::SupersDuring;
+use crate::words::{RemovalNeed, SupersDuring};
 
 /// How something came out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
@@ -37,11 +37,7 @@ impl Ground<'_> {
     /// What it says of the day.
     #[must_use]
     pub fn verdict(&self) -> Verdict {
-        match (self.decides, self.outcome) {
-            (false, _) | (_, Outcome::Met | Outcome::Noted) => Verdict::Yes,
-            (true, Outcome::Broken) => Verdict::No,
-            (true, Outcome::Unknown) => Verdict::Unknown,
-        }
+        super::assess::says(self.outcome, self.decides)
     }
 }
 
@@ -54,8 +50,16 @@ pub enum Topic {
     Withdrawal,
     /// The wait between removal and supers.
     Wait,
-    /// Whether and when it is used up.
+    /// Whether it has to be taken out.
+    Removal,
+    /// When it is used up.
     UsedUp,
+    /// Fewest days it must stay.
+    StayMin,
+    /// Most days it may stay.
+    StayMax,
+    /// May it be used right before a nectar flow.
+    FlowBefore,
 }
 
 /// What was looked at.
@@ -103,6 +107,27 @@ pub enum Reason<'h> {
         since: Day,
         /// By this entry.
         entry: EntryId,
+    },
+    /// Nobody knows whether it is in or out, and in either case supers are barred.
+    BarredEitherWay {
+        /// It may be out since this day.
+        since: Day,
+        /// Why that is not known.
+        doubt: Doubt,
+    },
+    /// A person stated that nothing stays in the hive, yet a least stay is known: one of the two is wrong.
+    NothingStaysYetStays {
+        /// The statement.
+        said: &'h Fact<RemovalNeed>,
+    },
+    /// It must not be used right before a nectar flow, and was out only then, or nobody can tell.
+    UsedBeforeFlow {
+        /// It was out since this day.
+        out: Day,
+        /// The first flow from then on, if one is on record.
+        flow: Option<FlowSpan>,
+        /// The term.
+        bar: &'h Fact<FlowBefore>,
     },
     /// A term is missing, or its value is not documented.
     NotEstablished {
@@ -199,6 +224,13 @@ pub enum Reason<'h> {
     CombsCarryOver {
         /// In its words here.
         text: &'h str,
+    },
+    /// A looser value was read after the treatment. It is not used, unless the entry that was wrong is corrected.
+    ReadAfterwards {
+        /// Which.
+        topic: Topic,
+        /// The entry that states it.
+        entry: EntryId,
     },
     /// A stated value is looser than the documented one of the built-in leaflet. It is used.
     LooserThanLeaflet {

@@ -10,18 +10,22 @@
 mod around;
 mod assess;
 mod grounds;
+mod harvest;
+mod outlook;
+mod plan;
 mod report;
 mod steps;
 mod wording;
 mod written;
 
 use crate::calendar::Day;
-use crate::history::{Course, History, Verdict, blocked_through, free_from, free_in_or_out, inside};
+use crate::history::{Course, History, Verdict};
 use crate::journal::EntryId;
 
 pub use around::Surroundings;
 pub(crate) use assess::Standing;
 pub use grounds::{Ground, Outcome, Reason, Topic};
+pub(crate) use outlook::Outlook;
 pub(crate) use report::supply;
 pub use report::{
     CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
@@ -79,7 +83,7 @@ impl History {
         if colony == Verdict::No {
             return colony;
         }
-        self.windows.iter().fold(colony, |verdict, window| verdict.and(window.on(on)))
+        self.courses_on(on).fold(colony, |verdict, course| verdict.and(assess::verdict(self, course, on)))
     }
 
     /// The answer with its grounds.
@@ -98,15 +102,8 @@ impl History {
     /// day, both included.
     #[must_use]
     pub fn supering_ahead(&self, on: Day, days: u16) -> Vec<(Day, Day, Verdict)> {
-        let mut spans: Vec<(Day, Day, Verdict)> = Vec::new();
-        for day in (0..days).map(|ahead| on.plus(ahead)) {
-            let verdict = self.may_be_supered(day);
-            match spans.last_mut() {
-                Some((_, last, known)) if *known == verdict => *last = day,
-                _ => spans.push((day, day, verdict)),
-            }
-        }
-        spans
+        let Some(further) = days.checked_sub(1) else { return Vec::new() };
+        Outlook::of(self).between(on, on.plus(further))
     }
 
     /// The entry since which it is not known what is inside, if that is so on this day.
@@ -125,96 +122,49 @@ impl History {
 }
 
 impl<'h> Answer<'h> {
-    /// The last day on which something recorded by the day asked about bars supers or leaves it open; none if nothing
-    /// ever did, or if no end is recorded.
+    /// The last blocked day: before the free days that the day asked about lies in, or that come next, as the record stood on
+    /// that day. Absent if no day was ever blocked, or if no end is recorded.
     #[must_use]
     pub fn last_blocked_day(&self) -> Option<Day> {
-        let mut last = None;
-        for course in self.courses() {
-            let terms = &course.terms;
-            let out = match Standing::of(course, self.on) {
-                _ if free_in_or_out(terms) => continue,
-                Standing::Out(out) => out,
-                Standing::In if inside(terms) == Verdict::Yes => match assess::earlier_spent(course, self.on)
-                {
-                    None => continue,
-                    Some((spent, true)) => spent,
-                    Some((_, false)) => return None,
-                },
-                Standing::In => assess::spent_on(course, self.on)?,
-                Standing::PerhapsSpent | Standing::NotSaid(..) => return None,
-            };
-            let was_in = inside(terms) != Verdict::Yes && course.here_from < out;
-            let through = free_from(terms, out).map_or_else(|| blocked_through(terms, out), Day::before);
-            last = last.max((was_in || through >= out).then_some(through));
+        match self.first_free() {
+            FirstFree::OnRecord(free) => {
+                let begun = self.history.begun.map(|(begun, _)| begun)?;
+                (free > begun).then(|| free.before())
+            }
+            FirstFree::OnceOut { .. } | FirstFree::NotKnown => None,
         }
-        last
     }
 
     /// From when on the colony is free, as the record stood on the day asked about.
     #[must_use]
     pub fn first_free(&self) -> FirstFree {
-        if self.verdict != Verdict::Yes && self.history.colony_verdict(self.on) != Verdict::Yes {
+        let known = self.history.clone().up_to(self.on);
+        let outlook = Outlook::of(&known);
+        if self.verdict == Verdict::Yes {
+            return outlook.free_since(self.on).map_or(FirstFree::NotKnown, FirstFree::OnRecord);
+        }
+        if self.history.colony_verdict(self.on) != Verdict::Yes {
             return FirstFree::NotKnown;
         }
-        let mut out = None;
-        let begun = self.history.begun.map_or(self.on, |(begun, _)| begun);
-        let mut free = begun;
-        for course in self.courses() {
-            let terms = &course.terms;
-            let first = match Standing::of(course, self.on) {
-                _ if free_in_or_out(terms) => continue,
-                Standing::In if inside(terms) == Verdict::Yes => match assess::earlier_spent(course, self.on)
-                {
-                    None => continue,
-                    Some((spent, true)) => free_from(terms, spent),
-                    Some((_, false)) => None,
-                },
-                Standing::Out(out) => free_from(terms, out),
-                Standing::NotSaid(..) => None,
-                Standing::In | Standing::PerhapsSpent => {
-                    let spent = assess::spent_on(course, self.on);
-                    let day = spent.unwrap_or_else(|| {
-                        let earliest = steps::earliest_out(self.history, course, self.on).day;
-                        let day = earliest.map_or(self.on, |earliest| earliest.max(self.on));
-                        out = out.max(Some(day));
-                        day
-                    });
-                    free_from(terms, day)
-                }
-            };
-            let Some(first) = first else { return FirstFree::NotKnown };
-            free = free.max(first);
-        }
-        match out {
-            Some(out) => FirstFree::OnceOut { out, free },
-            // After several courses, free since the last blocked day; after a dose that blocks no day, since that dose.
-            None if self.verdict == Verdict::Yes => {
-                FirstFree::OnRecord(self.last_blocked_day().map_or(free, Day::next).max(begun))
-            }
-            None => self.not_barred_again(free).map_or(FirstFree::NotKnown, FirstFree::OnRecord),
+        match outlook.next_free(self.on) {
+            Some(free) => FirstFree::OnRecord(free),
+            None => plan::once_out(&known, self.on)
+                .map_or(FirstFree::NotKnown, |(out, free)| FirstFree::OnceOut { out, free }),
         }
     }
 
-    /// The first day from `day` on that is not barred by the wait after a carrier which may lie under supers: it bars them
-    /// only once it is used up, and so may bar again what another course has just set free.
-    fn not_barred_again(&self, mut day: Day) -> Option<Day> {
-        let waits = self.courses().filter_map(|course| {
-            let may_lie_under =
-                Standing::of(course, self.on) == Standing::In && inside(&course.terms) == Verdict::Yes;
-            let (spent, sure) = assess::last_spent(course, self.on).filter(|_| may_lie_under)?;
-            // Not known from then on, unless it does not matter whether it is in or out.
-            let free = if sure { free_from(&course.terms, spent) } else { None };
-            (!free_in_or_out(&course.terms)).then_some((spent, free))
-        });
-        let mut waits: Vec<(Day, Option<Day>)> = waits.collect();
-        waits.sort_unstable();
-        for (spent, free) in waits {
-            if spent <= day {
-                day = day.max(free?);
-            }
-        }
-        Some(day)
+    /// The first day on which honey may be taken, where supers may be on though honey may not yet be taken. Absent if honey is
+    /// not barred, if it is not known until when, or while supers are barred.
+    #[must_use]
+    pub fn harvest_free_from(&self) -> Option<Day> {
+        Some(self.harvest_barred()?.through?.next())
+    }
+
+    /// Whether honey is barred although supers may be on.
+    pub(crate) fn harvest_barred(&self) -> Option<harvest::HarvestBar> {
+        let bars = self.courses().filter_map(|course| harvest::barred(course, self.on));
+        let bar = bars.reduce(harvest::HarvestBar::and)?;
+        (self.verdict == Verdict::Yes).then_some(bar)
     }
 
     /// The courses that bear on the day.

@@ -9,6 +9,7 @@ use crate::calendar::{Day, POLICY};
 use crate::history::{History, Verdict};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
 use crate::leaflet::{Confidence, Force, Leaflets};
 use crate::words::{ApiaryName, ColonyName, HoldingName, LeafletId, MedicineName};
 
@@ -34,6 +35,9 @@ pub struct SuperingReport {
     pub first_free_day: Option<Day>,
     /// The earliest day on which everything that is in may be out; present if the first free day turns on it.
     pub if_out_on: Option<Day>,
+    /// The first day on which honey may be taken, where supers may stay on though no honey may be taken yet. Absent if honey is
+    /// not barred, if it is not known until when, or while supers themselves are barred.
+    pub harvest_free_from: Option<Day>,
     /// Why.
     pub grounds: Vec<GroundReport>,
     /// What must happen first.
@@ -193,6 +197,7 @@ impl SuperingReport {
             last_blocked_day: answer.last_blocked_day(),
             first_free_day,
             if_out_on,
+            harvest_free_from: answer.harvest_free_from(),
             grounds: answer.grounds.iter().map(GroundReport::of).collect(),
             steps: answer.steps().iter().map(|step| StepReport::of(step, on)).collect(),
             missing: missing(holding, leaflets, &answer),
@@ -234,9 +239,26 @@ pub(crate) fn supply(
         (Reason::WhereaboutsNotSaid { entry, .. }, _) => {
             ("removal", format!("look into the hive: record a removal, or correct entry {entry}"))
         }
+        (Reason::NothingStaysYetStays { said }, _) => {
+            let entry = said.authority.entry().map(|entry| format!(" {entry}")).unwrap_or_default();
+            let how = format!(
+                "look at the pack again: correct entry{entry}, or the entry that states a least stay"
+            );
+            ("leaflet_reading", how)
+        }
+        (Reason::UsedBeforeFlow { flow: None, .. }, _) => {
+            ("nectar_flow", "record the next nectar flow that was seen or is expected there".to_owned())
+        }
+        (Reason::UsedBeforeFlow { flow: Some(_), .. }, Some(course)) => {
+            let how = format!(
+                "ask the prescriber or the supplier how many days before a flow are meant, and record them for {}",
+                lots_of(holding, course)
+            );
+            ("leaflet_reading", how)
+        }
         (Reason::StayTurnsOnBrood { .. }, _) => ("inspection", "record the brood that was seen".to_owned()),
         (Reason::NotEstablished { topic: Topic::UsedUp, .. }, _) => {
-            ("removal", "look into the hive and record that it is out".to_owned())
+            ("removal", "look into the hive: record what is left of it as taken out".to_owned())
         }
         (Reason::NotEstablished { topic, .. }, Some(course)) => {
             how_to_establish(holding, leaflets, course, *topic)
@@ -258,6 +280,20 @@ fn missing_brood(step: &Step<'_>) -> Option<MissingReport> {
         supplied_by: "inspection",
         how: "record the brood that is seen".to_owned(),
     })
+}
+
+/// The lots of a course in words.
+fn lots_of(holding: &Holding, course: &Course) -> String {
+    let mut lots: Vec<String> = Vec::new();
+    for dose in &course.doses {
+        let Some(record) = holding.record(dose.entry) else { continue };
+        if let Event::Administration(body) = &*record.event {
+            lots.extend(body.given.iter().map(|given| format!("`{}`", given.lot)));
+        }
+    }
+    lots.sort_unstable();
+    lots.dedup();
+    format!("lot {}", lots.join(" and lot "))
 }
 
 fn how_to_establish(
@@ -285,8 +321,12 @@ fn how_to_establish(
         );
     }
     let what = wording::topic_words(topic);
-    let zero = if topic == Topic::SupersDuring { "" } else { ", 0 included" };
-    ("leaflet_reading", format!("read the {what} on the leaflet of the lot and record it{zero}"))
+    let zero = match topic {
+        Topic::Withdrawal | Topic::Wait | Topic::FlowBefore => ", 0 included",
+        Topic::SupersDuring | Topic::Removal | Topic::UsedUp | Topic::StayMin | Topic::StayMax => "",
+    };
+    let lots = lots_of(holding, course);
+    ("leaflet_reading", format!("read the {what} on the leaflet of {lots} and record it{zero}"))
 }
 
 /// The whole-apiary condition of every course that is not over, and of the latest one.

@@ -1,11 +1,12 @@
 //! What must happen before a colony may be supered, and by when.
 
 use super::Answer;
-use super::assess::{Standing, spent_on};
+use super::assess::{self, Standing, spent_on};
 use super::grounds::Outcome;
 use crate::calendar::Day;
 use crate::history::{BroodSeen, Course, End, History, blocked_through};
 use crate::leaflet::rule::BroodState;
+use crate::words::RemovalNeed;
 
 /// Something that must happen, or may happen, before supers go on.
 #[derive(Debug, Clone, Copy)]
@@ -100,15 +101,30 @@ pub(super) fn earliest_out(history: &History, course: &Course, on: Day) -> Earli
 
 /// The first day for the last dose of a course that lacks some, if the days between doses are stated.
 fn last_dose_due(course: &Course, on: Day) -> Option<Day> {
-    let doses = course.terms.doses.as_ref()?.value;
-    let given = u16::try_from(course.doses_by(on).count()).ok()?;
-    let lacking = u16::from(doses.count).checked_sub(given).filter(|lacking| *lacking > 0)?;
-    let last = course.doses_by(on).next_back()?.on;
-    Some(last.plus(doses.interval_min_days?.saturating_mul(lacking)))
+    doses_due(course, on)?.last().copied()
 }
 
-/// The day by which a course must be out, if stated; where it turns on brood and none was seen, the earlier one.
+/// The first day for each dose that a course lacks, none of them in the past; none if the days between doses are not stated.
+/// Without a stated number of doses nothing is known to be lacking.
+pub(super) fn doses_due(course: &Course, on: Day) -> Option<Vec<Day>> {
+    let Some(doses) = course.terms.doses.map(|fact| fact.value) else { return Some(Vec::new()) };
+    let given = course.doses_by(on).count();
+    let lacking = usize::from(doses.count).saturating_sub(given);
+    let mut due = Vec::with_capacity(lacking);
+    let mut last = course.doses_by(on).next_back()?.on;
+    for _ in 0..lacking {
+        last = last.plus(doses.interval_min_days?).max(on);
+        due.push(last);
+    }
+    Some(due)
+}
+
+/// The day by which a course must be out, if stated; where it turns on brood and none was seen, the earlier one. What need not
+/// come out has no such day.
 fn latest_out(history: &History, course: &Course, on: Day) -> Option<Day> {
+    if course.terms.removal.is_some_and(|fact| fact.value != RemovalNeed::Needed) {
+        return None;
+    }
     let stay = &course.terms.stay_max;
     let days = match history.brood_for(course, on) {
         Some(seen) => stay.under(seen.state()).map(|fact| fact.value),
@@ -139,8 +155,10 @@ pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
             Standing::Out(out) => {
                 steps.extend(next_dose(course, on).filter(|_| course.end == End::Open));
                 let running = blocked_through(&course.terms, out);
-                if on <= running && out <= running {
-                    steps.push(Step::WaitThrough { course, last: running });
+                let flow = assess::barred_by_flow(history, course, out, on);
+                let last = Some(running).filter(|_| out <= running).max(flow);
+                if let Some(last) = last.filter(|last| on <= *last) {
+                    steps.push(Step::WaitThrough { course, last });
                 }
             }
         }

@@ -4,7 +4,7 @@ use super::grounds::{Ground, Outcome, Reason, Topic};
 use super::steps::{EarliestOut, Step};
 use super::{Answer, FirstFree};
 use crate::calendar::{Day, last_blocked_day};
-use crate::history::{BroodSeen, Course, Doses, Verdict};
+use crate::history::{BroodSeen, Course, Doses, Doubt, Verdict};
 use crate::leaflet::Release;
 use crate::words::SupersDuring;
 
@@ -14,10 +14,17 @@ pub const NOTICE: &str =
 
 /// The answer in one sentence.
 pub(super) fn summary(answer: &Answer<'_>) -> String {
-    let what = match answer.verdict {
-        Verdict::Yes => "Supers may go on",
-        Verdict::No => "No supers",
-        Verdict::Unknown => "Not known whether supers may go on",
+    let what = match (answer.verdict, answer.harvest_barred()) {
+        (Verdict::Yes, None) => "Supers may go on".to_owned(),
+        (Verdict::Yes, Some(bar)) => {
+            let until = bar.through.map_or_else(
+                || "yet, and from when on is not known".to_owned(),
+                |through| format!("before {}", through.next()),
+            );
+            format!("Supers may stay on, but no honey may be taken {until}")
+        }
+        (Verdict::No, _) => "No supers".to_owned(),
+        (Verdict::Unknown, _) => "Not known whether supers may go on".to_owned(),
     };
     let now = match answer.steps().first() {
         Some(Step::TakeSupersOff { .. }) => " (and those that are on must come off)",
@@ -89,6 +96,39 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
         Reason::WhereaboutsNotSaid { since, .. } => {
             format!("nobody recorded where {name} went when the colony was split or united on {since}")
         }
+        Reason::BarredEitherWay { since, doubt } => {
+            let why = match doubt {
+                Doubt::NotSaid { since, .. } => {
+                    format!("nobody recorded where it went when the colony was split or united on {since}")
+                }
+                Doubt::UsedUp => format!("it may be used up since {since}"),
+            };
+            format!("{name} bars supers whether it is in or out: {why}")
+        }
+        Reason::NothingStaysYetStays { .. } => format!(
+            "{name}: it was stated that nothing stays in the hive, yet a least stay is known; one of the two is wrong"
+        ),
+        Reason::UsedBeforeFlow { out, flow: Some(flow), .. } => match ground.outcome {
+            Outcome::Broken => format!(
+                "{name} must not be used right before a nectar flow: it was in until {out}, a flow began on {}, and supers \
+                 stay off through {}",
+                flow.from.max(*out),
+                flow.last
+            ),
+            _ => format!(
+                "{name} must not be used right before a nectar flow, and the leaflet names no days: it was in until {out}, a \
+                 flow begins on {}",
+                flow.from.max(*out)
+            ),
+        },
+        Reason::UsedBeforeFlow { out, flow: None, .. } => format!(
+            "{name} must not be used right before a nectar flow: it was in until {out}, and no flow is on record since"
+        ),
+        Reason::ReadAfterwards { topic, .. } => format!(
+            "{name}: a looser {} was read after it was given; it does not count for it, unless the entry that is wrong is \
+             corrected",
+            topic_words(*topic)
+        ),
         Reason::NotEstablished { topic, days, supers } => {
             not_established(&name, *topic, days.map(|d| d.value), supers.map(|s| s.value))
         }
@@ -99,10 +139,15 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
                 (true, _) => "no further wait".to_owned(),
                 (false, days) => format!("wait {}", days_words(days)),
             };
-            let periods = format!("withdrawal {}, {wait}", days_words(withdrawal.value));
+            let withdrawal = if course.terms.no_withdrawal_by_label {
+                "no withdrawal period by the label".to_owned()
+            } else {
+                format!("withdrawal {}", days_words(withdrawal.value))
+            };
+            let periods = format!("{withdrawal}, {wait}");
             match course.terms.release() {
-                Some(Release::Single) => format!("{name}: nothing of it runs any more ({periods})"),
-                _ => format!("{name} is out since {out}, and nothing of it runs any more ({periods})"),
+                Some(Release::Single) => format!("{name}: nothing of it bars supers any more ({periods})"),
+                _ => format!("{name} is out since {out}, and nothing of it bars supers any more ({periods})"),
             }
         }
         Reason::HarvestBarred { through: Some(day), .. } => {
@@ -184,6 +229,9 @@ fn not_established(name: &str, topic: Topic, days: Option<u16>, supers: Option<S
     match value {
         Some(value) => format!("{name}: the {what} ({value}) is not documented, so no yes can rest on it"),
         None if topic == Topic::UsedUp => format!("{name}: whether it is used up by now is not established"),
+        None if topic == Topic::Removal => {
+            format!("{name}: whether it has to be taken out is not established, so it may be in or used up")
+        }
         None => format!("{name}: the {what} is not known"),
     }
 }
@@ -209,7 +257,11 @@ pub(crate) fn topic_words(topic: Topic) -> &'static str {
         Topic::SupersDuring => "rule on supers while it is in",
         Topic::Withdrawal => "withdrawal period",
         Topic::Wait => "wait between removal and supers",
+        Topic::Removal => "rule on taking it out",
         Topic::UsedUp => "time after which it is used up",
+        Topic::StayMin => "least stay",
+        Topic::StayMax => "longest stay",
+        Topic::FlowBefore => "rule on the time right before a nectar flow",
     }
 }
 

@@ -5,7 +5,7 @@ use super::report::{CourseReport, GroundReport, StepReport, ValueReport};
 use super::steps::Step;
 use super::wording;
 use crate::calendar::Day;
-use crate::history::{Authority, Course, Doses, End, Fact};
+use crate::history::{Authority, Course, Doses, Doubt, End, Fact};
 use crate::journal::entry::EntryId;
 use crate::words::SupersDuring;
 
@@ -58,6 +58,10 @@ const fn about(reason: &Reason<'_>) -> &'static str {
         Reason::SupersWhileIn { .. } => "supers_while_in",
         Reason::CombsCarryOver { .. } => "comb_rule",
         Reason::LooserThanLeaflet { .. } => "looser_than_leaflet",
+        Reason::ReadAfterwards { .. } => "read_afterwards",
+        Reason::BarredEitherWay { .. } => "barred_either_way",
+        Reason::NothingStaysYetStays { .. } => "nothing_stays_yet_stays",
+        Reason::UsedBeforeFlow { .. } => "flow_before",
     }
 }
 
@@ -71,7 +75,17 @@ fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
         | Reason::InWithSupersAllowed { supers: fact }
         | Reason::HarvestBarred { supers: fact, .. }
         | Reason::SupersWhileIn { supers: fact, .. } => vec![supers(fact)],
-        Reason::WhereaboutsNotSaid { .. } => all_terms(course),
+        Reason::WhereaboutsNotSaid { .. } | Reason::BarredEitherWay { .. } => all_terms(course),
+        Reason::NothingStaysYetStays { said } => {
+            let stays = [&course.terms.stay_min.absent_or_lowest, &course.terms.stay_min.present];
+            let stays = stays.into_iter().flatten().map(|fact| days("stay_min", fact));
+            std::iter::once(value(course, "removal", said, said.value.to_string())).chain(stays).collect()
+        }
+        Reason::UsedBeforeFlow { bar, .. } => {
+            let said =
+                bar.value.days().map_or("forbidden".to_owned(), |days| format!("forbidden for {days} days"));
+            vec![value(course, "flow_before", bar, said)]
+        }
         Reason::NotEstablished { .. } if ground.outcome == Outcome::Met => all_terms(course),
         Reason::NotEstablished { topic, days: fact, supers: word } => {
             fact.map(|fact| days(topic_word(*topic), fact)).into_iter().chain(word.map(supers)).collect()
@@ -83,7 +97,11 @@ fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
             if course.terms.wait_within_withdrawal {
                 wait.note = Some("the stated withdrawal period is the whole time after treatment".to_owned());
             }
-            vec![days("withdrawal", withdrawal), wait]
+            let mut withdrawal = days("withdrawal", withdrawal);
+            if course.terms.no_withdrawal_by_label {
+                "none by label".clone_into(&mut withdrawal.value);
+            }
+            vec![withdrawal, wait]
         }
         Reason::StayedAtLeast { days: fact, .. } => vec![days("stay_min", fact)],
         Reason::StayedAtMost { days: fact, .. } => vec![days("stay_max", fact)],
@@ -107,7 +125,11 @@ fn entries(ground: &Ground<'_>) -> Vec<EntryId> {
         | Reason::Ended { entry, .. }
         | Reason::CameWithUnknown { entry }
         | Reason::NothingGiven { entry }
-        | Reason::WhereaboutsNotSaid { entry, .. } => Some(*entry),
+        | Reason::WhereaboutsNotSaid { entry, .. }
+        | Reason::BarredEitherWay { doubt: Doubt::NotSaid { entry, .. }, .. }
+        | Reason::ReadAfterwards { entry, .. } => Some(*entry),
+        Reason::NothingStaysYetStays { said } => said.authority.entry(),
+        Reason::UsedBeforeFlow { flow, .. } => flow.map(|flow| flow.entry),
         Reason::StayedAtLeast { brood, .. } => brood.map(|seen| seen.entry),
         Reason::SupersWhileIn { span, .. } => span.map(|span| span.entry),
         _ => None,
@@ -134,6 +156,7 @@ fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
         Reason::PeriodsOver { .. }
             | Reason::WithdrawalRuns { .. }
             | Reason::WaitRuns { .. }
+            | Reason::UsedBeforeFlow { .. }
             | Reason::StayedAtLeast { .. }
             | Reason::StayTurnsOnBrood { .. }
             | Reason::StayedAtMost { still_in: false, .. }
@@ -151,10 +174,7 @@ fn value<T>(course: &Course, of: &'static str, fact: &Fact<T>, value: String) ->
     let leaflet = course.terms.leaflet.as_ref();
     let sources = rule.zip(leaflet).map(|(rule, leaflet)| {
         let described = rule.source.iter().map(|id| match leaflet.source(id) {
-            Some(source) => match &source.locator {
-                Some(locator) => format!("{id}: {} ({locator})", source.title),
-                None => format!("{id}: {}", source.title),
-            },
+            Some(source) => format!("{id}: {source}"),
             None => id.clone(),
         });
         described.collect()
@@ -185,7 +205,10 @@ const fn topic_word(topic: Topic) -> &'static str {
         Topic::SupersDuring => "supers_during",
         Topic::Withdrawal => "withdrawal",
         Topic::Wait => "wait_after_removal",
-        Topic::UsedUp => "removal",
+        Topic::Removal | Topic::UsedUp => "removal",
+        Topic::StayMin => "stay_min",
+        Topic::StayMax => "stay_max",
+        Topic::FlowBefore => "flow_before",
     }
 }
 

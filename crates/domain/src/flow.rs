@@ -10,22 +10,22 @@ use crate::words::FlowStage;
 
 /// One nectar flow.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Flow {
-    pub(super) forage: String,
-    pub(super) stage: FlowStage,
+pub(crate) struct Flow {
+    pub(crate) forage: String,
+    pub(crate) stage: FlowStage,
     /// Its first day in an early year.
-    pub(super) early: Day,
+    pub(crate) early: Day,
     /// Its first day in a usual year.
-    pub(super) usual: Day,
+    pub(crate) usual: Day,
     /// Its first day in a late year.
-    pub(super) late: Day,
+    pub(crate) late: Day,
     /// Its last day, if known.
-    pub(super) to: Option<Day>,
-    pub(super) entry: EntryId,
+    pub(crate) to: Option<Day>,
+    pub(crate) entry: EntryId,
 }
 
 /// How some days lie to the flows.
-pub(super) enum Meets<'f> {
+pub(crate) enum Meets<'f> {
     /// No flow of those years is on record.
     NotRecorded(i32),
     /// None of them is in a flow.
@@ -42,7 +42,7 @@ const NO_FLOW_LASTS_DAYS: u16 = 90;
 impl Flow {
     /// The flows of an apiary by their first days. One that was seen stands for the one that was expected that year from
     /// the same forage; of several expectations the newest counts.
-    pub(super) fn all(file: &[Arc<Record>]) -> Vec<Flow> {
+    pub(crate) fn all(file: &[Arc<Record>]) -> Vec<Flow> {
         let mut flows: Vec<Flow> = Vec::new();
         for record in file {
             let Event::NectarFlow(body) = &*record.event else { continue };
@@ -73,7 +73,7 @@ impl Flow {
 
     /// The last day on which it may still go on: of an expected one in a late year. One without an end on record may go on
     /// until the year ends, and three months at least.
-    pub(super) fn last(&self) -> Day {
+    pub(crate) fn last(&self) -> Day {
         let delay = u16::try_from(self.late.days_since(self.usual)).unwrap_or_default();
         let ended = self.to.map(|to| if self.stage == FlowStage::Expected { to.plus(delay) } else { to });
         let year_ends = || Day::new(self.late.year(), 12, 31).unwrap_or(Day::LAST);
@@ -87,7 +87,7 @@ impl Flow {
     }
 
     /// How the days from one to another, both included, lie to the flows.
-    pub(super) fn meeting(flows: &[Flow], from: Day, to: Day) -> Meets<'_> {
+    pub(crate) fn meeting(flows: &[Flow], from: Day, to: Day) -> Meets<'_> {
         let surely = |flow: &&Flow| flow.late <= to && from <= flow.to.unwrap_or(flow.late);
         let perhaps = |flow: &&Flow| flow.early <= to && from <= flow.last();
         if let Some(flow) = flows.iter().find(surely) {
@@ -102,7 +102,7 @@ impl Flow {
     }
 
     /// The next flow that begins on a day or later, in a usual year.
-    pub(super) fn next_from(flows: &[Flow], on: Day) -> Option<&Flow> {
+    pub(crate) fn next_from(flows: &[Flow], on: Day) -> Option<&Flow> {
         flows.iter().find(|flow| flow.usual >= on)
     }
 }

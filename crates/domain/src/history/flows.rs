@@ -1,0 +1,105 @@
+//! The nectar flows that a colony stood in, and the time right before them.
+
+use super::terms::FlowBefore;
+use crate::calendar::Day;
+use crate::flow::Flow;
+use crate::holding::Holding;
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+use crate::words::{ApiaryName, ColonyName};
+
+/// A nectar flow, as far as a colony stood in it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct FlowSpan {
+    /// Its first day: of an expected one in an early year, and not before the colony came.
+    pub from: Day,
+    /// The last day on which it may go on, and not after the colony left.
+    pub last: Day,
+    /// The entry that tells of it.
+    pub entry: EntryId,
+}
+
+/// How many days count as "right before" a flow where a leaflet names no days.
+///
+/// Common practice, no source: two weeks. Nothing is freed by it: a later flow of the same year leaves the answer open.
+pub const RIGHT_BEFORE_DAYS: u16 = 14;
+
+/// What the bar on the time right before a flow says of a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum BeforeFlow {
+    /// Nothing.
+    Free,
+    /// It was used right before this flow.
+    Barred(FlowSpan),
+    /// This flow began later in the same year, and the leaflet names no days.
+    Perhaps(FlowSpan),
+    /// No flow is on record since.
+    NoFlowOnRecord,
+}
+
+/// The flows of a colony, by their first days.
+pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
+    let mut spans: Vec<FlowSpan> = Vec::new();
+    let stays = stays(holding, colony);
+    for (index, (from, apiary)) in stays.iter().enumerate() {
+        // On the day of a move it stands at the new apiary.
+        let left = stays.get(index.saturating_add(1)).map(|(next, _)| *next);
+        for flow in Flow::all(holding.apiary_file(apiary)) {
+            let span = FlowSpan {
+                from: flow.early.max(*from),
+                last: left.map_or(flow.last(), |left| flow.last().min(left.before())),
+                entry: flow.entry,
+            };
+            spans.extend(Some(span).filter(|span| span.from <= span.last));
+        }
+    }
+    spans.sort_by_key(|span| (span.from, span.last, span.entry));
+    spans
+}
+
+/// Where the colony stood, from which day on.
+fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryName)> {
+    let mut stays: Vec<(Day, &ApiaryName)> = Vec::new();
+    for record in holding.colony_file(colony) {
+        let stands = match &*record.event {
+            Event::ColonyEstablished(body) => Some(&body.apiary),
+            Event::ColonyMoved(body) if body.colony == *colony => Some(&body.to),
+            Event::ColonySplit(body) if body.into == *colony => holding.apiary_of(colony, record.on),
+            _ => None,
+        };
+        let Some(apiary) = stands else { continue };
+        // Of several moves on one day the last counts.
+        stays.retain(|(from, _)| *from < record.on);
+        if stays.last().is_none_or(|(_, last)| *last != apiary) {
+            stays.push((record.on, apiary));
+        }
+    }
+    stays
+}
+
+/// What the bar says of a day, for what is out since `out`.
+pub(crate) fn before_flow(flows: &[FlowSpan], bar: FlowBefore, out: Day, on: Day) -> BeforeFlow {
+    let first = flows.iter().filter(|flow| flow.last >= out).min_by_key(|flow| flow.from.max(out));
+    let Some(flow) = first else {
+        return match bar {
+            FlowBefore::Barred => BeforeFlow::NoFlowOnRecord,
+            FlowBefore::BarredDays(0) => BeforeFlow::Free,
+            FlowBefore::BarredDays(days) if on <= out.plus(days) => BeforeFlow::NoFlowOnRecord,
+            FlowBefore::BarredDays(_) => BeforeFlow::Free,
+        };
+    };
+    let (days, named) = match bar {
+        FlowBefore::Barred => (RIGHT_BEFORE_DAYS, false),
+        FlowBefore::BarredDays(days) => (days, true),
+    };
+    let begins = flow.from.max(out);
+    if (named && days == 0) || on > flow.last {
+        BeforeFlow::Free
+    } else if begins <= out.plus(days) {
+        BeforeFlow::Barred(*flow)
+    } else if !named && begins.year() == out.year() {
+        BeforeFlow::Perhaps(*flow)
+    } else {
+        BeforeFlow::Free
+    }
+}

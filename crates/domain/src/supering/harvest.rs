@@ -1,0 +1,59 @@
+//! Honey, where supers may stay on: it may be barred while they are.
+
+use crate::calendar::{Day, last_blocked_day};
+use crate::history::{Course, Terms, Verdict, Whereabouts, inside, used_up};
+use crate::leaflet::{Force, Says, Topic};
+use crate::words::{Permission, SupersDuring};
+
+/// That a course bars the taking of honey, though not supers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct HarvestBar {
+    /// The last day on which it does; absent while that is not known.
+    pub(crate) through: Option<Day>,
+}
+
+impl HarvestBar {
+    /// Both: until the later of two days, and without an end as long as one of them has none.
+    pub(super) fn and(self, other: HarvestBar) -> HarvestBar {
+        HarvestBar { through: self.through.zip(other.through).map(|(one, other)| one.max(other)) }
+    }
+}
+
+/// Whether a course whose supers may stay on bars honey on a day.
+pub(crate) fn barred(course: &Course, on: Day) -> Option<HarvestBar> {
+    if inside(&course.terms) != Verdict::Yes {
+        return None;
+    }
+    let bars = course.whereabouts(on).filter_map(|carrier| match carrier {
+        Whereabouts::Out(out) => {
+            let last = last_blocked_day(out, course.terms.withdrawal?.value).filter(|last| on <= *last)?;
+            Some(HarvestBar { through: Some(last) })
+        }
+        Whereabouts::In | Whereabouts::InOrOut { .. } => {
+            bars_while_in(course).then(|| HarvestBar { through: through_when_used_up(course, on) })
+        }
+    });
+    bars.reduce(HarvestBar::and)
+}
+
+/// Whether honey is barred while it is in: the label says so, or a withdrawal period would begin only after it, or nobody knows
+/// whether one does.
+fn bars_while_in(course: &Course) -> bool {
+    let Terms { supers_during, withdrawal, leaflet, .. } = &course.terms;
+    let no_harvest = supers_during.is_some_and(|fact| fact.value == SupersDuring::OnNoHarvest);
+    let forbidden = leaflet.as_ref().is_some_and(|leaflet| {
+        leaflet.in_force(Topic::HarvestDuring, course.placed, None).any(|rule| {
+            rule.force != Force::Advice
+                && matches!(rule.says, Says::HarvestDuring { value: Permission::Forbidden })
+        })
+    });
+    no_harvest || forbidden || withdrawal.is_none_or(|fact| fact.value > 0)
+}
+
+/// The last day barred by a carrier that is in and surely used up on a known day.
+fn through_when_used_up(course: &Course, on: Day) -> Option<Day> {
+    let (days, sure) = used_up(&course.terms)?;
+    let spent = course.doses_by(on).next_back()?.on.plus(days);
+    let withdrawal = course.terms.withdrawal?.value;
+    sure.then(|| last_blocked_day(spent, withdrawal).unwrap_or_else(|| spent.before()))
+}

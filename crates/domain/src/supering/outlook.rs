@@ -1,0 +1,99 @@
+//! The answer day by day: it changes on few days, and is the same between them.
+
+use super::assess;
+use crate::calendar::{Day, last_blocked_day};
+use crate::history::{Course, History, RIGHT_BEFORE_DAYS, Verdict, used_up};
+
+/// The answer over the days, as a list of the days on which it changes.
+pub(crate) struct Outlook {
+    /// The first day of each stretch with its answer, in order. The first stretch begins with the first day there is.
+    stretches: Vec<(Day, Verdict)>,
+}
+
+impl Outlook {
+    /// The answer for a colony.
+    pub(crate) fn of(history: &History) -> Outlook {
+        let mut days = vec![Day::FIRST];
+        let of_colony = [history.begun, history.unknown_since, history.ended];
+        days.extend(of_colony.into_iter().flatten().map(|(on, _)| on));
+        for course in &history.courses {
+            changes(history, course, &mut days);
+        }
+        Outlook::at(days, |day| history.may_be_supered(day))
+    }
+
+    /// What some courses of a colony alone say, as far as they say something.
+    pub(crate) fn of_courses(history: &History, courses: &[&Course]) -> Outlook {
+        let mut days = vec![Day::FIRST];
+        for course in courses {
+            changes(history, course, &mut days);
+        }
+        let speaks =
+            |course: &Course, day| course.here_from <= day && course.until.is_none_or(|until| day < until);
+        Outlook::at(days, |day| {
+            let speaking = courses.iter().filter(|course| speaks(course, day));
+            speaking.fold(Verdict::Yes, |verdict, course| verdict.and(assess::verdict(history, course, day)))
+        })
+    }
+
+    fn at(mut days: Vec<Day>, verdict: impl Fn(Day) -> Verdict) -> Outlook {
+        days.sort_unstable();
+        days.dedup();
+        let mut stretches: Vec<(Day, Verdict)> = days.into_iter().map(|day| (day, verdict(day))).collect();
+        stretches.dedup_by_key(|(_, verdict)| *verdict);
+        Outlook { stretches }
+    }
+
+    /// The first day of the free days that a free day lies in; none if the day is not free.
+    pub(crate) fn free_since(&self, on: Day) -> Option<Day> {
+        let (from, verdict) = self.stretches.iter().rfind(|(from, _)| *from <= on)?;
+        (*verdict == Verdict::Yes).then_some(*from)
+    }
+
+    /// The first free day after a day.
+    pub(crate) fn next_free(&self, on: Day) -> Option<Day> {
+        self.stretches
+            .iter()
+            .find(|(from, verdict)| *from > on && *verdict == Verdict::Yes)
+            .map(|(from, _)| *from)
+    }
+
+    /// The stretches from one day to another, both included, cut to them.
+    pub(crate) fn between(&self, from: Day, to: Day) -> Vec<(Day, Day, Verdict)> {
+        let ends = self.stretches.iter().skip(1).map(|(next, _)| next.before()).chain([to]);
+        let spans = self
+            .stretches
+            .iter()
+            .zip(ends)
+            .map(|((first, verdict), last)| ((*first).max(from), last.min(to), *verdict));
+        spans.filter(|(first, last, _)| first <= last).collect()
+    }
+}
+
+/// Adds the days on which what a course says may change.
+fn changes(history: &History, course: &Course, days: &mut Vec<Day>) {
+    let terms = &course.terms;
+    // The days since which it, or one of its carriers, may be out.
+    let mut outs = vec![course.here_from];
+    outs.extend(course.doses.iter().map(|dose| dose.on));
+    if let Some((stay, _)) = used_up(terms) {
+        outs.extend(course.doses.iter().map(|dose| dose.on.plus(stay)));
+    }
+    outs.extend(course.in_doubt.map(|(since, _)| since));
+    outs.extend(course.out());
+    let periods = [terms.withdrawal, terms.wait];
+    for period in periods.into_iter().flatten() {
+        days.extend(outs.iter().filter_map(|out| last_blocked_day(*out, period.value)).map(Day::next));
+    }
+    if let Some(bar) = terms.flow_before {
+        for flow in &history.flows {
+            let before = bar.value.days().unwrap_or(RIGHT_BEFORE_DAYS);
+            days.extend([flow.from, flow.from.minus(before), flow.last.next()]);
+            // What is out since the new year is out in the year of the flow.
+            days.extend(Day::new(flow.from.year(), 1, 1));
+        }
+        days.extend(outs.iter().filter_map(|out| Some(out.plus(bar.value.days()?).next())));
+    }
+    days.extend(outs);
+    days.extend(course.until);
+}
