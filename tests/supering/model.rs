@@ -18,6 +18,8 @@ struct Strips {
     are_in: bool,
     may_be_in: bool,
     out_since: Option<Day>,
+    /// Since when nobody has said whether they are in.
+    not_said_since: Option<Day>,
 }
 
 #[derive(Debug, Default)]
@@ -104,6 +106,7 @@ impl Model {
                 are_in: here.are_in || brought.are_in,
                 may_be_in: here.may_be_in || brought.may_be_in,
                 out_since: here.out_since.max(brought.out_since),
+                not_said_since: here.not_said_since.max(brought.not_said_since),
             };
         }
         if self.contradicted.contains(from) {
@@ -120,7 +123,10 @@ impl Model {
         }
         let of_course = |(course, strips): (&EntryId, &Strips)| {
             let runs = strips.out_since.is_some_and(|out| on < first_free_day(out, self.periods[course]));
-            match (strips.are_in || runs, strips.may_be_in) {
+            // If it went when nobody said so, a period runs from then: in or out, supers are barred.
+            let since = strips.not_said_since.filter(|_| strips.may_be_in);
+            let either = since.is_some_and(|since| on < first_free_day(since, self.periods[course]));
+            match (strips.are_in || runs || either, strips.may_be_in) {
                 (true, _) => Verdict::No,
                 (false, true) => Verdict::Unknown,
                 (false, false) => Verdict::Yes,
@@ -141,7 +147,12 @@ fn parted(strips: Strips, here: Option<bool>, on: Day) -> Strips {
         _ if !strips.are_in && !strips.may_be_in => strips,
         Some(true) => strips,
         Some(false) => Strips { out_since: Some(on), ..Strips::default() },
-        None => Strips { are_in: false, may_be_in: true, ..strips },
+        None => Strips {
+            are_in: false,
+            may_be_in: true,
+            not_said_since: if strips.are_in { Some(on) } else { strips.not_said_since.or(Some(on)) },
+            ..strips
+        },
     }
 }
 

@@ -186,6 +186,11 @@ pub(super) fn terms() -> impl Strategy<Value = Value> {
                 "stay_max_days": most,
                 "doses": doses,
             });
+            // That nothing stays, and that it must stay, is asked back.
+            if removal == Some("nothing_stays") {
+                terms["stay_min_days"] = Value::Null;
+                terms["stay_min_days_with_brood"] = Value::Null;
+            }
             terms.as_object_mut().unwrap().retain(|_, value| !value.is_null());
             terms
         })

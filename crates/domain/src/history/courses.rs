@@ -334,15 +334,13 @@ impl<'h> Trace<'h> {
         let lot = lot.and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
         let medicine = lot.and_then(|lot| holding.medicine(&lot.medicine));
         let jurisdiction = holding.jurisdiction(placed);
-        let knows_withdrawal = jurisdiction.is_some_and(|known| leaflets.know_withdrawal(known));
         let named = match medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
-            None => Named::None { knows_withdrawal },
+            None => Named::None {
+                knows_withdrawal: jurisdiction.is_some_and(|known| leaflets.know_withdrawal(known)),
+            },
             Some(id) => {
                 let found = jurisdiction.and_then(|jurisdiction| leaflets.get(jurisdiction, id));
-                found.map_or(Named::NotFound, |leaflet| Named::Found {
-                    leaflet: Arc::clone(leaflet),
-                    knows_withdrawal,
-                })
+                found.map_or(Named::NotFound, |leaflet| Named::Found(Arc::clone(leaflet)))
             }
         };
         let (prescriptions, all_prescribed) = prescriptions(doses, holding);

@@ -22,7 +22,6 @@ impl Terms {
         method: Option<&Method>,
         revision: Option<&str>,
         lots: &[LotName],
-        knows_withdrawal: bool,
     ) -> Terms {
         let said_of = |lot: &LotName| {
             let packs = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
@@ -52,8 +51,7 @@ impl Terms {
             lots: said,
             declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
         };
-        let named = Named::Found { leaflet: Arc::clone(leaflet), knows_withdrawal };
-        Terms::of(&named, on, method, &stated)
+        Terms::of(&Named::Found(Arc::clone(leaflet)), on, method, &stated)
     }
 }
 

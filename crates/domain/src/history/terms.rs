@@ -215,12 +215,7 @@ pub(super) enum Named {
     /// It names one that is not known here, or the holding's jurisdiction is not known.
     NotFound,
     /// This one.
-    Found {
-        /// As it holds in the holding's jurisdiction.
-        leaflet: Arc<Leaflet>,
-        /// Whether the leaflets of that jurisdiction state withdrawal periods.
-        knows_withdrawal: bool,
-    },
+    Found(Arc<Leaflet>),
 }
 
 impl Terms {
@@ -229,11 +224,12 @@ impl Terms {
     /// Where the law knows a withdrawal period, that period is the whole time between the last administration and the
     /// taking of honey. So when it is documented, by a person with the pack in hand or by the leaflet, and no longer wait is
     /// known from anywhere, it covers the wait too: a keeper whose statutory record is complete is asked for nothing more.
-    /// In a country whose labels state a wait instead of a withdrawal period, the wait itself must be read. A bar on the time
+    /// A leaflet without any withdrawal rule in days comes from a country whose labels state a wait instead: there the wait
+    /// itself must be read. A bar on the time
     /// right before a flow is a rule of its own, which no withdrawal period lifts.
     pub(super) fn of(named: &Named, placed: Day, method: Option<&Method>, stated: &Stated<'_>) -> Terms {
         let leaflet = match named {
-            Named::Found { leaflet, .. } => Some(leaflet),
+            Named::Found(leaflet) => Some(leaflet),
             Named::None { .. } | Named::NotFound => None,
         };
         let built_in = BuiltIn { leaflet: leaflet.map(AsRef::as_ref), placed, method };
@@ -318,9 +314,10 @@ fn covering_wait(
     let in_days = matches!(withdrawal.value, WithdrawalPeriod::Days(_));
     let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
     let knows_withdrawal = match named {
-        Named::None { knows_withdrawal } | Named::Found { knows_withdrawal, .. } => *knows_withdrawal,
+        Named::None { knows_withdrawal } => *knows_withdrawal,
         // What is not found may state a wait.
         Named::NotFound => false,
+        Named::Found(leaflet) => leaflet.states_withdrawal_days(),
     };
     (in_days && no_longer_wait && knows_withdrawal)
         .then(|| Fact { looser_than: None, ..withdrawal.map(|_| 0) })

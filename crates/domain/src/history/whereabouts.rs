@@ -12,15 +12,16 @@ use crate::words::RemovalNeed;
 pub(crate) enum Whereabouts {
     /// A carrier is in.
     In,
-    /// It is out, or was given, or used up, since this day. Where several days are possible, the latest: a period counted from it
-    /// is over in any case.
+    /// It is out, or was given, or used up, since this day.
     Out(Day),
-    /// It may be in, or out.
-    InOrOut {
+    /// It is out, or may still be in: nobody knows whether, or since when.
+    NotKnown {
+        /// Whether it may still be in.
+        may_be_in: bool,
         /// The first day since which it may be out.
         first: Day,
-        /// The last such day, if it is not the day looked at.
-        last: Option<Day>,
+        /// The last such day.
+        last: Day,
         /// Why that is not known.
         doubt: Doubt,
     },
@@ -64,9 +65,10 @@ impl Course {
     fn carrier_to_take_out(&self, on: Day) -> Whereabouts {
         match (self.out_by(on), self.in_doubt.filter(|(since, _)| *since <= on)) {
             (Some(out), _) => Whereabouts::Out(out),
-            (None, Some((since, entry))) => Whereabouts::InOrOut {
+            (None, Some((since, entry))) => Whereabouts::NotKnown {
+                may_be_in: true,
                 first: since,
-                last: Some(since),
+                last: since,
                 doubt: Doubt::NotSaid { since, entry },
             },
             (None, None) => Whereabouts::In,
@@ -76,25 +78,26 @@ impl Course {
     /// A carrier that need not come out, and is used up some days after its dose.
     fn spent_carrier(&self, dose: &Dose, days: u16, sure: bool, on: Day) -> Whereabouts {
         let spent = dose.on.plus(days);
-        let used_up = Some(spent).filter(|spent| sure && *spent <= on);
-        let gone = match (self.out_by(on), used_up) {
+        let surely_spent = Some(spent).filter(|spent| sure && *spent <= on);
+        let gone = match (self.out_by(on), surely_spent) {
             (Some(out), Some(spent)) => Some(out.min(spent)),
             (out, spent) => out.or(spent),
         };
-        if let Some(gone) = gone {
-            return Whereabouts::Out(gone);
-        }
+        let not_said = self.in_doubt.filter(|(since, _)| *since <= on);
         let perhaps_spent = Some(spent).filter(|spent| *spent <= on);
-        match self.in_doubt.filter(|(since, _)| *since <= on) {
-            Some((since, entry)) => Whereabouts::InOrOut {
-                first: perhaps_spent.map_or(since, |spent| spent.min(since)),
-                last: None,
-                doubt: Doubt::NotSaid { since, entry },
-            },
-            None => match perhaps_spent {
-                Some(first) => Whereabouts::InOrOut { first, last: None, doubt: Doubt::UsedUp },
-                None => Whereabouts::In,
-            },
+        // The first day since which it may be out, and why.
+        let doubts = [
+            not_said.map(|(since, entry)| (since, Doubt::NotSaid { since, entry })),
+            perhaps_spent.map(|spent| (spent, Doubt::UsedUp)),
+        ];
+        let first = doubts.into_iter().flatten().min_by_key(|(first, _)| *first);
+        match (gone, first) {
+            (None, None) => Whereabouts::In,
+            (None, Some((first, doubt))) => Whereabouts::NotKnown { may_be_in: true, first, last: on, doubt },
+            (Some(gone), Some((first, doubt))) if first < gone => {
+                Whereabouts::NotKnown { may_be_in: false, first, last: gone, doubt }
+            }
+            (Some(gone), _) => Whereabouts::Out(gone),
         }
     }
 }

@@ -91,6 +91,14 @@ impl Leaflet {
             .filter(move |rule| rule.says.topic() == topic && rule.is_in_force(on) && rule.fits(method, None))
     }
 
+    /// Whether any of its rules states a withdrawal period in days. Where the label knows none, it may state a wait instead.
+    #[must_use]
+    pub fn states_withdrawal_days(&self) -> bool {
+        let states_days =
+            |rule: &Rule| matches!(rule.says, Says::Withdrawal { days: WithdrawalPeriod::Days(_) });
+        self.rules.iter().any(states_days)
+    }
+
     /// Whether its marks are not those that count in a jurisdiction which uses it.
     fn is_marked_elsewhere(&self, jurisdiction: &Jurisdiction) -> bool {
         self.jurisdiction != *jurisdiction || jurisdiction.is_union()
@@ -262,9 +270,7 @@ impl Leaflets {
     /// instead, they do not.
     #[must_use]
     pub fn know_withdrawal(&self, jurisdiction: &Jurisdiction) -> bool {
-        let states_days =
-            |rule: &Rule| matches!(rule.says, Says::Withdrawal { days: WithdrawalPeriod::Days(_) });
-        self.holding_in(jurisdiction).into_iter().any(|leaflet| leaflet.rules.iter().any(states_days))
+        self.holding_in(jurisdiction).into_iter().any(|leaflet| leaflet.states_withdrawal_days())
     }
 
     /// Every leaflet, by jurisdiction and id.

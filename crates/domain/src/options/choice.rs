@@ -57,13 +57,12 @@ impl Choice {
         ask: &Ask,
     ) -> Vec<Choice> {
         let lots = lots_by_leaflet(holding, ask.as_of);
-        let knows_withdrawal = leaflets.know_withdrawal(jurisdiction);
         let mut choices = Vec::new();
         for leaflet in leaflets.holding_in(jurisdiction) {
             let lots = lots.get(leaflet.id.as_str()).map_or(&[][..], Vec::as_slice);
             for method in each(&leaflet.methods) {
                 for revision in each(&leaflet.revisions) {
-                    choices.push(Choice::of(holding, leaflet, knows_withdrawal, method, revision, lots, ask));
+                    choices.push(Choice::of(holding, leaflet, method, revision, lots, ask));
                 }
             }
         }
@@ -73,7 +72,6 @@ impl Choice {
     fn of(
         holding: &Holding,
         leaflet: &Arc<Leaflet>,
-        knows_withdrawal: bool,
         method: Option<&Method>,
         revision: Option<&String>,
         lots: &[LotName],
@@ -111,15 +109,7 @@ impl Choice {
         changes.sort_unstable();
         changes.dedup();
         let held = |from: Day| {
-            let terms = Terms::if_given(
-                holding,
-                leaflet,
-                from,
-                method,
-                revision.map(String::as_str),
-                &of_it,
-                knows_withdrawal,
-            );
+            let terms = Terms::if_given(holding, leaflet, from, method, revision.map(String::as_str), &of_it);
             Held {
                 from,
                 unseen: Plan::of(&terms, None),

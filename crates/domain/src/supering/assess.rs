@@ -28,10 +28,11 @@ impl Standing {
     pub(crate) fn of(course: &Course, on: Day) -> Standing {
         match course.whereabouts(on).next_back() {
             Some(Whereabouts::Out(out)) => Standing::Out(out),
-            Some(Whereabouts::InOrOut { doubt: Doubt::NotSaid { since, entry }, .. }) => {
+            Some(Whereabouts::NotKnown { may_be_in: false, last, .. }) => Standing::Out(last),
+            Some(Whereabouts::NotKnown { doubt: Doubt::NotSaid { since, entry }, .. }) => {
                 Standing::NotSaid(since, entry)
             }
-            Some(Whereabouts::InOrOut { doubt: Doubt::UsedUp, .. }) => Standing::PerhapsSpent,
+            Some(Whereabouts::NotKnown { doubt: Doubt::UsedUp, .. }) => Standing::PerhapsSpent,
             // A course without a dose by a day is not asked about on that day.
             Some(Whereabouts::In) | None => Standing::In,
         }
@@ -106,8 +107,9 @@ fn decide<'h>(
         match carrier {
             Whereabouts::In => while_in(course, on, &mut add),
             Whereabouts::Out(out) => decide_out(history, course, out, on, &mut add),
-            Whereabouts::InOrOut { first, last, doubt } => {
-                in_or_out(history, course, (first, last.unwrap_or(on)), doubt, on, &mut add);
+            Whereabouts::NotKnown { may_be_in, first, last, doubt } => {
+                let possible = Possible { may_be_in, first, last };
+                not_known(history, course, &possible, doubt, on, &mut add);
             }
         }
     }
@@ -128,22 +130,34 @@ fn while_in<'h>(course: &'h Course, on: Day, add: &mut impl FnMut(Outcome, bool,
     }
 }
 
+/// What is possible of a carrier of which nobody knows where it is.
+struct Possible {
+    may_be_in: bool,
+    first: Day,
+    last: Day,
+}
+
 /// In, or out since some day between two: what every possibility says. Periods that run longest and shortest stand for all
 /// between; a flow that began between them is a possibility of its own.
-fn in_or_out<'h>(
+fn not_known<'h>(
     history: &'h History,
     course: &'h Course,
-    (first, last): (Day, Day),
+    possible: &Possible,
     doubt: Doubt,
     on: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let terms = &course.terms;
     let flows = history.flows.iter().filter(|_| terms.flow_before.is_some());
+    let Possible { may_be_in, first, last } = *possible;
     let within = flows.map(|flow| flow.from.max(first)).filter(|from| *from <= last);
-    let outs = [first, last].into_iter().chain(within);
-    let verdict =
-        outs.fold(inside(terms), |verdict, out| verdict.agreed(out_verdict(history, course, out, on)));
+    let outs = [last].into_iter().chain(within).map(|out| out_verdict(history, course, out, on));
+    let still_in = may_be_in.then(|| inside(terms));
+    let verdict = outs.chain(still_in).fold(out_verdict(history, course, first, on), Verdict::agreed);
+    // Whether it was used up before it came out makes no difference: what counts from that day on says it better.
+    if !may_be_in && verdict == out_verdict(history, course, last, on) {
+        return decide_out(history, course, last, on, add);
+    }
     match (verdict, doubt) {
         (Verdict::No, _) => add(Outcome::Broken, true, Reason::BarredEitherWay { since: first, doubt }),
         (Verdict::Yes, Doubt::NotSaid { since, entry }) => {

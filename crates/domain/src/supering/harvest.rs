@@ -25,11 +25,11 @@ pub(crate) fn barred(course: &Course, on: Day) -> Option<HarvestBar> {
         return None;
     }
     let bars = course.whereabouts(on).filter_map(|carrier| match carrier {
-        Whereabouts::Out(out) => {
+        Whereabouts::Out(out) | Whereabouts::NotKnown { may_be_in: false, last: out, .. } => {
             let last = last_blocked_day(out, course.terms.withdrawal?.value).filter(|last| on <= *last)?;
             Some(HarvestBar { through: Some(last) })
         }
-        Whereabouts::In | Whereabouts::InOrOut { .. } => {
+        Whereabouts::In | Whereabouts::NotKnown { may_be_in: true, .. } => {
             bars_while_in(course).then(|| HarvestBar { through: through_when_used_up(course, on) })
         }
     });

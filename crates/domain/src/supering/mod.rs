@@ -123,15 +123,20 @@ impl History {
 
 impl<'h> Answer<'h> {
     /// The last blocked day: before the free days that the day asked about lies in, or that come next, as the record stood on
-    /// that day. Absent if no day was ever blocked, or if no end is recorded.
+    /// that day; if no day is known to be free, the last one that surely is not. Absent if no day was ever blocked, or if no end
+    /// is recorded.
     #[must_use]
     pub fn last_blocked_day(&self) -> Option<Day> {
-        match self.first_free() {
-            FirstFree::OnRecord(free) => {
-                let begun = self.history.begun.map(|(begun, _)| begun)?;
-                (free > begun).then(|| free.before())
-            }
-            FirstFree::OnceOut { .. } | FirstFree::NotKnown => None,
+        let begun = self.history.begun.map(|(begun, _)| begun)?;
+        let outlook = Outlook::of(&self.history.clone().up_to(self.on));
+        let free = match self.verdict {
+            Verdict::Yes => outlook.free_since(self.on),
+            Verdict::Unknown | Verdict::No => outlook.next_free(self.on),
+        };
+        match free {
+            Some(free) => (free > begun).then(|| free.before()),
+            // Not known when it is free, but until when it surely is not.
+            None => outlook.last_no().filter(|last| *last >= begun),
         }
     }
 
@@ -141,7 +146,11 @@ impl<'h> Answer<'h> {
         let known = self.history.clone().up_to(self.on);
         let outlook = Outlook::of(&known);
         if self.verdict == Verdict::Yes {
-            return outlook.free_since(self.on).map_or(FirstFree::NotKnown, FirstFree::OnRecord);
+            // After courses that blocked no day, free since the last of them.
+            let since = outlook.free_since(self.on);
+            let blocked = since.zip(self.history.begun).is_some_and(|(since, (begun, _))| begun < since);
+            let out = self.courses().filter_map(|course| out_since(course, self.on)).max().filter(|_| !blocked);
+            return since.max(out).map_or(FirstFree::NotKnown, FirstFree::OnRecord);
         }
         if self.history.colony_verdict(self.on) != Verdict::Yes {
             return FirstFree::NotKnown;

@@ -58,6 +58,14 @@ impl Outlook {
             .map(|(from, _)| *from)
     }
 
+    /// The last day that is surely blocked, if such days end.
+    pub(crate) fn last_no(&self) -> Option<Day> {
+        let pairs = self.stretches.iter().zip(self.stretches.iter().skip(1));
+        let ends = pairs.filter(|((_, verdict), _)| *verdict == Verdict::No).map(|(_, (next, _))| next.before());
+        let last = self.stretches.last().filter(|(_, verdict)| *verdict != Verdict::No);
+        last.and(ends.last())
+    }
+
     /// The stretches from one day to another, both included, cut to them.
     pub(crate) fn between(&self, from: Day, to: Day) -> Vec<(Day, Day, Verdict)> {
         let ends = self.stretches.iter().skip(1).map(|(next, _)| next.before()).chain([to]);
