@@ -296,7 +296,7 @@ fn may_carry_a_yes(course: &Course, on: Day) -> bool {
         fact.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value)
     };
     let last_dose = course.doses.iter().map(|dose| dose.on).filter(|dose| *dose <= on).max();
-    let stays = [&terms.stay_min, &terms.stay_max]
+    let stays = [&terms.stay_min, &terms.stay_max_longest]
         .into_iter()
         .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
     let longest = stays.clone().flatten().map(|fact| fact.value).max();

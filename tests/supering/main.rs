@@ -27,6 +27,7 @@ mod model;
 mod order;
 mod plans;
 mod refusals;
+mod remedies;
 mod stated;
 
 use cases::{Compare, ask_all, leaflets_and};
@@ -45,6 +46,8 @@ struct Ask {
     first_free: Option<String>,
     #[serde(default)]
     if_out_on: Option<String>,
+    #[serde(default)]
+    harvest_free_from: Option<String>,
     /// `about` of every deciding ground that gives the answer.
     #[serde(default)]
     because: Option<Vec<String>>,
@@ -98,6 +101,7 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
         ("last blocked day", &ask.last_blocked, report.last_blocked_day),
         ("first free day", &ask.first_free, report.first_free_day),
         ("if out on", &ask.if_out_on, report.if_out_on),
+        ("harvest free from", &ask.harvest_free_from, report.harvest_free_from),
     ] {
         compare.one(what, wanted.as_ref(), day(got));
     }

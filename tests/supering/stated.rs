@@ -13,8 +13,8 @@ use super::making::{Journal, all_leaflets};
 /// How long it stays is one topic: what need not come out is used up by the longest of these.
 const STAYS: [&str; 3] = ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"];
 
-/// The fields of terms on which anybody has said anything about a medicine. What people say of the withdrawal period
-/// may stand for the wait too, so that counts as said.
+/// The fields of terms on which anybody has said anything about a medicine. What is said of the withdrawal period may stand for
+/// the wait too, so that counts as said.
 pub(super) fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineName) -> BTreeSet<String> {
     let mut stated = BTreeSet::new();
     let mut by_people = |terms: Value| stated.extend(terms.as_object().unwrap().keys().cloned());
@@ -36,16 +36,13 @@ pub(super) fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineNa
             _ => {}
         }
     }
-    if stated.contains("withdrawal_days") {
-        stated.insert("wait_after_removal_days".to_owned());
-    }
     let leaflet = leaflet_of(holding, medicine);
     for rule in
         leaflet.into_iter().flat_map(|leaflet| &leaflet.rules).filter(|rule| rule.force != Force::Advice)
     {
         let fields: &[&str] = match rule.says.topic() {
             Topic::SupersDuring => &["supers_during"],
-            Topic::Withdrawal => &["withdrawal_days"],
+            Topic::Withdrawal => &["withdrawal_days", "withdrawal"],
             Topic::WaitAfterRemoval => &["wait_after_removal_days"],
             Topic::Removal => &["removal"],
             Topic::StayMin | Topic::StayMax => &STAYS,
@@ -53,6 +50,9 @@ pub(super) fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineNa
             _ => &[],
         };
         stated.extend(fields.iter().map(|field| (*field).to_owned()));
+    }
+    if stated.contains("withdrawal_days") || stated.contains("withdrawal") {
+        stated.extend(["withdrawal_days", "withdrawal", "wait_after_removal_days"].map(str::to_owned));
     }
     if STAYS.iter().any(|field| stated.contains(*field)) {
         stated.extend(STAYS.map(str::to_owned));
@@ -77,5 +77,6 @@ pub(super) fn is_knowledge(kind: Kind) -> bool {
             | Kind::LotAcquired
             | Kind::LeafletReading
             | Kind::Prescription
+            | Kind::NectarFlow
     )
 }

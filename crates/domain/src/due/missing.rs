@@ -4,7 +4,7 @@ use super::colony::{Subject, course_entries};
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task, lots_of};
 use super::wording;
-use crate::supering::{Answer, Ground, Outcome, Reason, supply};
+use crate::supering::{Answer, Ground, Outcome, Reason, remedy_of};
 
 /// A task, and what has to be read on the leaflet for it, if that is all.
 struct Lack {
@@ -37,7 +37,8 @@ fn one(subject: &Subject<'_>, ground: &Ground<'_>) -> Option<Lack> {
     if matches!(ground.reason, Reason::WhereaboutsNotSaid { .. }) {
         return None;
     }
-    let (supplied_by, how) = supply(subject.holding, subject.leaflets, ground)?;
+    let remedy = remedy_of(subject.holding, subject.leaflets, ground)?;
+    let (supplied_by, how) = (remedy.kind.as_str(), remedy.how);
     if let (Reason::CameWithUnknown { entry }, None) = (&ground.reason, ground.course) {
         let since = subject.holding.record(*entry)?.on;
         let task = subject.task(DueKind::RecordMissing, *entry, Days::new(since, None), Weight::Must);

@@ -174,8 +174,10 @@ pub struct Terms {
     pub asked_back: Option<Fact<RemovalNeed>>,
     /// Fewest days it must stay.
     pub stay_min: Stay,
-    /// Most days it may stay.
+    /// Most days it may stay: of several statements the fewest.
     pub stay_max: Stay,
+    /// The same, of several statements the most: what is used up by itself is surely used up only then.
+    pub stay_max_longest: Stay,
     /// Doses of a course.
     pub doses: Option<Fact<Doses>>,
 }
@@ -277,6 +279,10 @@ impl Terms {
             stay_max: Stay {
                 absent_or_lowest: stay(Topic::StayMax, BroodState::AbsentOrLowest, most, shorter),
                 present: stay(Topic::StayMax, BroodState::Present, most, shorter),
+            },
+            stay_max_longest: Stay {
+                absent_or_lowest: stay(Topic::StayMax, BroodState::AbsentOrLowest, most, longer),
+                present: stay(Topic::StayMax, BroodState::Present, most, longer),
             },
             doses: doses(intervals).resolve(&resolver),
             leaflet: leaflet.cloned(),

@@ -107,7 +107,7 @@ impl Course {
 /// Where nobody has said whether it must come out, nothing may have stayed inside from the first day on, unless the leaflet says
 /// that it works on slowly. Where it need not come out but no stay is stated, it may be gone from the next day on.
 pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
-    let stays = [&terms.stay_max, &terms.stay_min]
+    let stays = [&terms.stay_max_longest, &terms.stay_min]
         .into_iter()
         .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
     let stays = stays.flatten();

@@ -209,7 +209,7 @@ impl Holding {
                 Ok(())
             }
             Event::Administration(body) => self.check_administration(on, body, look),
-            Event::Removal(body) => self.check_removal(on, body),
+            Event::Removal(body) => self.check_removal(on, body, look),
             Event::Disposal(body) => {
                 check_amount("/body/quantity", body.quantity)?;
                 self.check_lot_in_hand("/body/lot", &body.lot, on)?;

@@ -93,7 +93,7 @@ impl Holding {
         Ok(())
     }
 
-    pub(super) fn check_removal(&self, on: Day, body: &Removal) -> Checked {
+    pub(super) fn check_removal(&self, on: Day, body: &Removal, look: Look) -> Checked {
         let (record, _) = self.first_dose("/body/administration", body.administration)?;
         if on < record.on {
             let message = format!("it was placed on {}, so it cannot come out on {on}", record.on);
@@ -105,6 +105,10 @@ impl Holding {
             if !self.course_reached(colony, record, on) {
                 let message = format!("colony `{colony}` had no part in entry {}", body.administration);
                 return Err(Refusal::at(&pointer, message, "check the colony, or the entry that it names"));
+            }
+            // What was taken before stands, whatever came out or went in since.
+            if look == Look::Again {
+                continue;
             }
             // What came out on the day of a later dose was the carrier before: the course goes on.
             let renewed = self.later_doses(colony, record.id).any(|dose| dose.on == on);
@@ -120,7 +124,9 @@ impl Holding {
                 let message = format!("colony `{colony}` was already cleared of it on {}", out.on);
                 return Err(Refusal::at(&pointer, message, "correct that entry if its date is wrong"));
             }
-            if let Some(dose) = self.later_doses(colony, record.id).find(|dose| dose.on > on) {
+            // A dose may well follow when some is left inside.
+            let asked = body.left_inside == 0;
+            if let Some(dose) = self.later_doses(colony, record.id).find(|dose| asked && dose.on > on) {
                 let message =
                     format!("a later dose of this course was given to colony `{colony}` on {}", dose.on);
                 return Err(Refusal::at("/on", message, "check both dates"));

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use super::{Holding, Record};
 use crate::calendar::Day;
+use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::words::{ApiaryName, ColonyName, MedicinesInside};
 
@@ -108,6 +109,22 @@ impl Holding {
         self.colony_file(colony)
             .iter()
             .find(|record| self.leaves_unknown(record, colony, GENERATIONS, &mut known))
+    }
+
+    /// The entry by which a colony came into the record with medicines not known, from which an entry that leaves another colony
+    /// unknown has it.
+    #[must_use]
+    pub fn unknown_root(&self, entry: EntryId) -> Option<EntryId> {
+        let mut record = self.record(entry)?;
+        for _ in 0..=GENERATIONS {
+            let other = match &*record.event {
+                Event::ColonySplit(split) => &split.colony,
+                Event::ColonyUnited(united) => &united.colony,
+                _ => return Some(record.id),
+            };
+            record = self.unknown_since(other)?;
+        }
+        None
     }
 
     /// Whether with this event it is not known what is in `colony`.

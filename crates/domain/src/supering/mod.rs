@@ -13,6 +13,7 @@ mod grounds;
 mod harvest;
 mod outlook;
 mod plan;
+mod remedy;
 mod report;
 mod steps;
 mod wording;
@@ -26,7 +27,7 @@ pub use around::Surroundings;
 pub(crate) use assess::Standing;
 pub use grounds::{Ground, Outcome, Reason, Topic};
 pub(crate) use outlook::Outlook;
-pub(crate) use report::supply;
+pub(crate) use remedy::of as remedy_of;
 pub use report::{
     CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
     WholeApiaryReport,
@@ -149,7 +150,8 @@ impl<'h> Answer<'h> {
             // After courses that blocked no day, free since the last of them.
             let since = outlook.free_since(self.on);
             let blocked = since.zip(self.history.begun).is_some_and(|(since, (begun, _))| begun < since);
-            let out = self.courses().filter_map(|course| out_since(course, self.on)).max().filter(|_| !blocked);
+            let out =
+                self.courses().filter_map(|course| out_since(course, self.on)).max().filter(|_| !blocked);
             return since.max(out).map_or(FirstFree::NotKnown, FirstFree::OnRecord);
         }
         if self.history.colony_verdict(self.on) != Verdict::Yes {

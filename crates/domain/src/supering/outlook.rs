@@ -61,7 +61,8 @@ impl Outlook {
     /// The last day that is surely blocked, if such days end.
     pub(crate) fn last_no(&self) -> Option<Day> {
         let pairs = self.stretches.iter().zip(self.stretches.iter().skip(1));
-        let ends = pairs.filter(|((_, verdict), _)| *verdict == Verdict::No).map(|(_, (next, _))| next.before());
+        let ends =
+            pairs.filter(|((_, verdict), _)| *verdict == Verdict::No).map(|(_, (next, _))| next.before());
         let last = self.stretches.last().filter(|(_, verdict)| *verdict != Verdict::No);
         last.and(ends.last())
     }

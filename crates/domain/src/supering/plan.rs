@@ -25,7 +25,7 @@ pub(super) fn once_out(history: &History, on: Day) -> Option<(Day, Day)> {
             Standing::In | Standing::PerhapsSpent => {
                 let doses = doses_due(course, on)?;
                 let earliest = earliest_out(history, course, on).day?.max(on);
-                out = out.max(Some(earliest)).max(doses.last().copied());
+                out = out.max(Some(earliest)).max(doses.last().map(|last| last.next()));
                 going.push((index, doses));
             }
         }

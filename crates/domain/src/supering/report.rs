@@ -2,16 +2,17 @@
 
 use serde::Serialize;
 
-use super::grounds::{Ground, Outcome, Reason, Topic};
+use super::grounds::{Outcome, Reason};
+use super::remedy::{self, Remedy};
 use super::steps::Step;
 use super::{Answer, Course, DAYS_AHEAD, FirstFree, Surroundings, wording};
 use crate::calendar::{Day, POLICY};
 use crate::history::{History, Verdict};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::Kind;
 use crate::leaflet::{Confidence, Force, Leaflets};
-use crate::words::{ApiaryName, ColonyName, HoldingName, LeafletId, MedicineName};
+use crate::words::{ApiaryName, ColonyName, HoldingName, LeafletId, LotName, MedicineName};
 
 /// May this colony be supered on this day: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -147,6 +148,18 @@ pub struct MissingReport {
     pub supplied_by: &'static str,
     /// How to supply it.
     pub how: String,
+    /// The entry that it corrects, where one says what is wrong or leaves out what is missing.
+    pub corrects: Option<EntryId>,
+    /// The first dose of the course that it is about.
+    pub administration: Option<EntryId>,
+    /// The lots that it is about, an entry for each.
+    pub lots: Vec<LotName>,
+    /// The fields of the terms that are asked for.
+    pub fields: Vec<&'static str>,
+    /// The entry is of this day or a later one.
+    pub from: Option<Day>,
+    /// The entry is of this day or an earlier one.
+    pub by: Option<Day>,
 }
 
 /// Days with one answer.
@@ -211,122 +224,38 @@ impl SuperingReport {
 
 /// What each open question lacks, and how to supply it.
 fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<MissingReport> {
+    // Of a colony that has ended nothing is asked any more.
+    if answer.history.ended.is_some_and(|(ended, _)| ended <= answer.on) {
+        return Vec::new();
+    }
     let open = answer.grounds.iter().filter(|ground| ground.outcome == Outcome::Unknown);
     let grounds = open.filter_map(|ground| {
-        let (supplied_by, how) = supply(holding, leaflets, ground)?;
-        let fact = wording::statement(ground);
-        Some(MissingReport { decides: ground.decides, fact, supplied_by, how })
+        let remedy = remedy::of(holding, leaflets, ground)?;
+        Some(MissingReport::of(remedy, ground.decides, wording::statement(ground)))
     });
-    grounds.chain(answer.steps().iter().filter_map(missing_brood)).collect()
-}
-
-/// The kind of entry that would supply what a ground lacks, and how.
-pub(crate) fn supply(
-    holding: &Holding,
-    leaflets: &Leaflets,
-    ground: &Ground<'_>,
-) -> Option<(&'static str, String)> {
-    Some(match (&ground.reason, ground.course) {
-        (Reason::ColonyNotRecorded, _) => {
-            ("colony_established", "record when it came into the holding".to_owned())
-        }
-        (Reason::NotYetBegun { entry, .. }, _) => {
-            ("colony_established", format!("correct entry {entry} if the colony was here earlier"))
-        }
-        (Reason::CameWithUnknown { entry }, _) => {
-            ("colony_established", format!("ask whoever kept it before, then correct entry {entry}"))
-        }
-        (Reason::WhereaboutsNotSaid { entry, .. }, _) => {
-            ("removal", format!("look into the hive: record a removal, or correct entry {entry}"))
-        }
-        (Reason::NothingStaysYetStays { said }, _) => {
-            let entry = said.authority.entry().map(|entry| format!(" {entry}")).unwrap_or_default();
-            let how = format!(
-                "look at the pack again: correct entry{entry}, or the entry that states a least stay"
-            );
-            ("leaflet_reading", how)
-        }
-        (Reason::UsedBeforeFlow { flow: None, .. }, _) => {
-            ("nectar_flow", "record the next nectar flow that was seen or is expected there".to_owned())
-        }
-        (Reason::UsedBeforeFlow { flow: Some(_), .. }, Some(course)) => {
-            let how = format!(
-                "ask the prescriber or the supplier how many days before a flow are meant, and record them for {}",
-                lots_of(holding, course)
-            );
-            ("leaflet_reading", how)
-        }
-        (Reason::StayTurnsOnBrood { .. }, _) => ("inspection", "record the brood that was seen".to_owned()),
-        (Reason::NotEstablished { topic: Topic::UsedUp, .. }, _) => {
-            ("removal", "look into the hive: record what is left of it as taken out".to_owned())
-        }
-        (Reason::NotEstablished { topic, .. }, Some(course)) => {
-            how_to_establish(holding, leaflets, course, *topic)
-        }
-        _ => return None,
-    })
+    grounds.chain(answer.steps().iter().filter_map(|step| missing_brood(step, answer.on))).collect()
 }
 
 /// Brood that nobody recorded moves the earliest day on which strips may come out.
-fn missing_brood(step: &Step<'_>) -> Option<MissingReport> {
+fn missing_brood(step: &Step<'_>, on: Day) -> Option<MissingReport> {
     let Step::TakeOut { course, earliest, .. } = step else { return None };
     let (absent, present) = earliest.brood_absent_or_lowest.zip(earliest.brood_present)?;
-    (earliest.brood_seen.is_none()).then(|| MissingReport {
-        decides: false,
-        fact: format!(
+    (earliest.brood_seen.is_none()).then(|| {
+        let fact = format!(
             "{}: whether there is brood, which makes the earliest day {absent} or {present}",
             wording::named(course)
-        ),
-        supplied_by: "inspection",
-        how: "record the brood that is seen".to_owned(),
+        );
+        let remedy = Remedy::new(Kind::Inspection, "record the brood that is seen").of_course(course);
+        MissingReport::of(Remedy { by: Some(on), ..remedy }, false, fact)
     })
 }
 
-/// The lots of a course in words.
-fn lots_of(holding: &Holding, course: &Course) -> String {
-    let mut lots: Vec<String> = Vec::new();
-    for dose in &course.doses {
-        let Some(record) = holding.record(dose.entry) else { continue };
-        if let Event::Administration(body) = &*record.event {
-            lots.extend(body.given.iter().map(|given| format!("`{}`", given.lot)));
-        }
+impl MissingReport {
+    fn of(remedy: Remedy, decides: bool, fact: String) -> MissingReport {
+        let Remedy { kind, corrects, administration, lots, fields, from, by, how } = remedy;
+        let supplied_by = kind.as_str();
+        MissingReport { decides, fact, supplied_by, how, corrects, administration, lots, fields, from, by }
     }
-    lots.sort_unstable();
-    lots.dedup();
-    format!("lot {}", lots.join(" and lot "))
-}
-
-fn how_to_establish(
-    holding: &Holding,
-    leaflets: &Leaflets,
-    course: &Course,
-    topic: Topic,
-) -> (&'static str, String) {
-    let described = holding.medicine(&course.medicine);
-    let names_leaflet = described.is_some_and(|(_, medicine)| medicine.leaflet.is_some());
-    if names_leaflet && holding.jurisdiction(course.placed).is_none() {
-        return (
-            "holding_details",
-            "record the holding's jurisdiction, so that its leaflets are used".to_owned(),
-        );
-    }
-    if let Some(id) = described.and_then(|(_, medicine)| medicine.leaflet.as_ref())
-        && course.terms.leaflet.is_none()
-    {
-        let near =
-            leaflets.nearest_to(id.as_str()).map(|near| format!(", or name `{near}`")).unwrap_or_default();
-        return (
-            "leaflet_reading",
-            format!("this program has no leaflet `{id}` here{near}: record what the pack says"),
-        );
-    }
-    let what = wording::topic_words(topic);
-    let zero = match topic {
-        Topic::Withdrawal | Topic::Wait | Topic::FlowBefore => ", 0 included",
-        Topic::SupersDuring | Topic::Removal | Topic::UsedUp | Topic::StayMin | Topic::StayMax => "",
-    };
-    let lots = lots_of(holding, course);
-    ("leaflet_reading", format!("read the {what} on the leaflet of {lots} and record it{zero}"))
 }
 
 /// The whole-apiary condition of every course that is not over, and of the latest one.

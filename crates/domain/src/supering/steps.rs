@@ -74,13 +74,17 @@ pub struct EarliestOut {
     pub brood_seen: Option<BroodSeen>,
 }
 
-/// From when on a course may come out, as the record stood on a day: after the least stay, and not before its last dose.
+/// From when on a course may come out, as the record stood on a day: after the least stay, and after the day of
+/// its last dose: what is given on a day does not come out on it.
 pub(super) fn earliest_out(history: &History, course: &Course, on: Day) -> EarliestOut {
     let stay = &course.terms.stay_min;
     let last_dose = last_dose_due(course, on);
-    let day = |days: u16| course.placed.plus(days).max(last_dose.unwrap_or(Day::FIRST));
+    let day = |days: u16| {
+        let stayed = course.placed.plus(days);
+        last_dose.map_or(stayed, |last| stayed.max(last.next()))
+    };
     if !stay.depends_on_brood() {
-        let least = stay.bounds().map(|(_, longer)| day(longer)).or(last_dose);
+        let least = stay.bounds().map(|(_, longer)| day(longer));
         return EarliestOut {
             day: least,
             brood_absent_or_lowest: None,

@@ -1,0 +1,269 @@
+//! Laws on what is named: the day on which all may come out, and the entry that supplies what is missing.
+
+use combclear_domain::calendar::Day;
+use combclear_domain::history::{Course, Fact, History, Verdict};
+use combclear_domain::holding::Holding;
+use combclear_domain::journal::{Draft, Event};
+use combclear_domain::leaflet::{Confidence, Leaflet, Release};
+use combclear_domain::supering::{FirstFree, MissingReport, SuperingReport};
+use combclear_domain::words::{ColonyName, RemovalNeed};
+use proptest::prelude::*;
+use serde_json::{Value, json};
+
+use super::making::{Journal, all_leaflets, colonies, day, days, draft};
+use super::plans::{journals, terms};
+use super::stated::leaflet_of;
+
+fn some(cases: u32) -> ProptestConfig {
+    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
+}
+
+fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
+    let of = |colony: ColonyName| {
+        let history = History::of(holding, all_leaflets(), &colony);
+        days().map(move |day| (colony.clone(), day, history.may_be_supered(day))).collect::<Vec<_>>()
+    };
+    colonies(holding).into_iter().flat_map(of).collect()
+}
+
+proptest! {
+    #![proptest_config(some(64))]
+
+    #[test]
+    fn a_correction_to_the_same_content_changes_no_answer(
+        journal in journals(),
+        chosen in prop::collection::vec(any::<prop::sample::Index>(), 4),
+    ) {
+        let before = journal.holding();
+        for old in chosen.iter().map(|index| &journal.0[index.index(journal.0.len())]) {
+            let id = super::uuid_of("the same").parse().unwrap();
+            let same = Draft { id, ..old.clone() }.correcting(old.id, "nothing was wrong");
+            let after = journal.and(same).holding();
+            prop_assert_eq!(verdicts(&before), verdicts(&after), "{} of {}", old.kind().as_str(), old.on);
+        }
+    }
+
+    #[test]
+    fn taken_out_on_the_day_that_is_named_it_is_free_on_the_day_that_is_named(journal in journals(), on in 90..100_u16) {
+        let holding = journal.holding();
+        for colony in holding.colonies() {
+            let history = History::of(&holding, all_leaflets(), colony);
+            let answer = history.supering(day(on));
+            let FirstFree::OnceOut { out, free } = answer.first_free() else { continue };
+            prop_assert!(day(on) <= out && out <= free);
+            let mut done = journal.clone();
+            let mut number = 0;
+            // Doses that are missing are given on their earliest days; what bars supers comes out on the day that is named.
+            for course in history.courses_on(day(on)).filter(|course| bars(&history, course, day(on))) {
+                for given in doses_that_are_missing(course, day(on)) {
+                    number += 1;
+                    let lot = lot_of(&holding, course);
+                    let body = json!({
+                        "given": [{ "lot": lot, "each": 1, "colonies": [colony] }],
+                        "continues": course.entry,
+                    });
+                    done = done.and(draft(&format!("dose {number}"), given, "administration", &body));
+                }
+                if needs_to_come_out(course) {
+                    number += 1;
+                    let body = json!({ "administration": course.entry, "colonies": [colony] });
+                    done = done.and(draft(&format!("out {number}"), out, "removal", &body));
+                }
+            }
+            // A lot of which some was read later may bring other terms with its next dose.
+            let Ok(then) = done.try_holding() else { continue };
+            let history = History::of(&then, all_leaflets(), colony);
+            prop_assert_eq!(history.may_be_supered(free), Verdict::Yes, "{} asked on {}: out {}, free {}, in {:?}", colony, day(on), out, free, &done);
+            if free > out {
+                prop_assert_ne!(history.may_be_supered(free.before()), Verdict::Yes, "{} asked on {}: out {}, free {}", colony, day(on), out, free);
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_read_after_the_dose_loosens_nothing_that_was_documented(
+        journal in journals(),
+        said in terms(),
+        lot in any::<prop::sample::Index>(),
+    ) {
+        let before = journal.holding();
+        let lots: Vec<_> = before.lots().cloned().collect();
+        let lot = &lots[lot.index(lots.len())];
+        let medicine = &before.lot(lot).unwrap().1.medicine;
+        // A value that no document carries may be replaced by a reading: it can only ever have made a no.
+        let undocumented = |leaflet: &Leaflet| leaflet.rules.iter().any(|rule| rule.confidence != Confidence::Document);
+        if leaflet_of(&before, medicine).is_some_and(undocumented) {
+            return Ok(());
+        }
+        // That a single dose is a carrier after all contradicts its leaflet: what it may be in counts then.
+        let mut said = said;
+        if leaflet_of(&before, medicine).is_some_and(|leaflet| leaflet.release == Release::Single) {
+            said.as_object_mut().unwrap().remove("removal");
+        }
+        let body = json!({ "lot": lot, "terms": said });
+        let Ok(after) = journal.and(draft("read afterwards", day(120), "leaflet_reading", &body)).try_holding() else { return Ok(()) };
+        for (one, two) in verdicts(&before).iter().zip(&verdicts(&after)) {
+            let loosened = (one.2, two.2) == (Verdict::No, Verdict::Yes);
+            prop_assert!(!loosened, "{:?} became {:?}", one, two);
+        }
+    }
+
+    #[test]
+    fn every_unknown_names_an_entry_and_recording_it_removes_that_unknown(journal in journals(), on in 90..100_u16) {
+        let holding = journal.holding();
+        for colony in holding.colonies() {
+            let report = SuperingReport::of(&holding, all_leaflets(), colony, day(on));
+            if report.answer == Verdict::Unknown {
+                prop_assert!(report.missing.iter().any(|missing| missing.decides), "{} on {}: nothing is named", colony, day(on));
+            }
+            for missing in report.missing.iter().filter(|missing| missing.decides) {
+                let Some(done) = recorded(&journal, &holding, colony, missing, day(on)) else { continue };
+                let then = done.try_holding();
+                prop_assert!(then.is_ok(), "{} on {}: {:?} is refused: {:?}", colony, day(on), missing, then.err());
+                let after = SuperingReport::of(&then.unwrap(), all_leaflets(), colony, day(on));
+                let still = after.missing.iter().any(|left| left.fact == missing.fact && left.fields == missing.fields && left.corrects == missing.corrects);
+                prop_assert!(!still, "{} on {}: {:?} is still missing in {:?}", colony, day(on), missing, &done);
+            }
+        }
+    }
+
+    #[test]
+    fn no_day_is_named_where_what_it_depends_on_is_not_known(journal in journals(), on in 0..100_u16) {
+        let holding = journal.holding();
+        for colony in holding.colonies() {
+            let history = History::of(&holding, all_leaflets(), colony);
+            let answer = history.supering(day(on));
+            if let FirstFree::OnceOut { .. } = answer.first_free() {
+                for course in history.courses_on(day(on)).filter(|course| bars(&history, course, day(on)) && needs_to_come_out(course)) {
+                    prop_assert!(course.terms.stay_min.bounds().is_some(), "{} on {}: no least stay of {:?}", colony, day(on), course);
+                    let doses = course.terms.doses.map(|fact| fact.value);
+                    let lacking = doses.is_some_and(|doses| usize::from(doses.count) > course.doses_by(day(on)).count());
+                    prop_assert!(!lacking || doses.unwrap().interval_min_days.is_some(), "{} on {}: no days between doses", colony, day(on));
+                }
+            }
+        }
+    }
+}
+
+/// Whether a course alone keeps supers from a colony on a day.
+fn bars(history: &History, course: &Course, on: Day) -> bool {
+    let alone = History { courses: vec![course.clone()], ..history.clone() };
+    alone.may_be_supered(on) != Verdict::Yes
+}
+
+fn needs_to_come_out(course: &Course) -> bool {
+    let stays = [course.terms.stay_min, course.terms.stay_max_longest];
+    let stays = stays.iter().flat_map(|stay| [stay.absent_or_lowest, stay.present]).flatten();
+    let when_is_known = stays.clone().next().is_some() && stays.clone().all(|stay| stay.is_documented());
+    let need_not = |fact: Fact<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
+    let used_up_by_itself = when_is_known && course.terms.removal.is_some_and(need_not);
+    course.out().is_none() && course.terms.release() != Some(Release::Single) && !used_up_by_itself
+}
+
+fn doses_that_are_missing(course: &Course, on: Day) -> Vec<Day> {
+    let Some(doses) = course.terms.doses.map(|fact| fact.value) else { return Vec::new() };
+    if !needs_to_come_out(course) {
+        return Vec::new();
+    }
+    let given = course.doses_by(on).count();
+    let mut last = course.doses_by(on).map(|dose| dose.on).max().unwrap();
+    let mut missing = Vec::new();
+    for _ in given..usize::from(doses.count) {
+        last = last.plus(doses.interval_min_days.unwrap()).max(on);
+        missing.push(last);
+    }
+    missing
+}
+
+fn lot_of(holding: &Holding, course: &Course) -> String {
+    match &*holding.record(course.doses.last().unwrap().entry).unwrap().event {
+        Event::Administration(given) => given.given[0].lot.to_string(),
+        other => panic!("a dose is an administration: {other:?}"),
+    }
+}
+
+/// The journal with what is missing recorded as it is asked for; none where only a person can know it.
+fn recorded(
+    journal: &Journal,
+    holding: &Holding,
+    colony: &ColonyName,
+    missing: &MissingReport,
+    on: Day,
+) -> Option<Journal> {
+    match missing.supplied_by {
+        "leaflet_reading" if missing.corrects.is_none() => {
+            let mut done = journal.clone();
+            for (number, lot) in missing.lots.iter().enumerate() {
+                let mut terms = json!({});
+                for field in &missing.fields {
+                    terms[*field] = value_of(field);
+                }
+                done = done.and(draft(
+                    &format!("read {number}"),
+                    on,
+                    "leaflet_reading",
+                    &json!({ "lot": lot, "terms": terms }),
+                ));
+            }
+            assert!(!missing.lots.is_empty() && !missing.fields.is_empty(), "{missing:?}");
+            Some(done)
+        }
+        "removal" => {
+            let body = json!({ "administration": missing.administration.unwrap(), "colonies": [colony] });
+            Some(journal.and(draft("found", on, "removal", &body)))
+        }
+        "holding_details" => {
+            let body = json!({ "keeper": "tester", "jurisdiction": "zz" });
+            Some(journal.and(draft(
+                "details after all",
+                "2025-01-01".parse().unwrap(),
+                "holding_details",
+                &body,
+            )))
+        }
+        // It came into the record later: whether it was here before only a person can know.
+        "colony_established" | "colony_split" if missing.fact.contains("came into the record only on") => {
+            let old = holding.record(missing.corrects.unwrap())?;
+            let body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
+            let new =
+                draft("earlier", on, missing.supplied_by, &body).correcting(old.id, "it was here before");
+            Some(journal.and(new)).filter(|done| done.try_holding().is_ok())
+        }
+        "colony_established" => {
+            let old = holding.record(missing.corrects?)?;
+            let Event::ColonyEstablished(body) = &*old.event else { panic!("{missing:?} corrects {old:?}") };
+            let mut body: Value = serde_json::to_value(body).unwrap();
+            body["medicines"] = json!("none");
+            let new = draft("asked", old.on, "colony_established", &body).correcting(old.id, "asked");
+            Some(journal.and(new))
+        }
+        // A statement that contradicts another: the one that says nothing stays is corrected to a carrier.
+        "leaflet_reading" | "prescription" | "medicine_described" => {
+            let old = holding.record(missing.corrects?)?;
+            let mut body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
+            body["terms"]["removal"] = json!("needed");
+            let new =
+                draft("read again", old.on, old.event.kind().as_str(), &body).correcting(old.id, "misread");
+            Some(journal.and(new))
+        }
+        "nectar_flow" => {
+            let from = missing.from.unwrap();
+            let next = Day::new(from.year() + 1, 4, 20).unwrap();
+            let body = json!({ "apiary": "East", "forage": "rape", "stage": "expected", "from": next, "to": next.plus(20) });
+            Some(journal.and(draft("flow", on, "nectar_flow", &body)))
+        }
+        other => panic!("nobody tried to record {other}: {missing:?}"),
+    }
+}
+
+/// Something that a leaflet may say.
+fn value_of(field: &str) -> Value {
+    match field {
+        "supers_during" => json!("off"),
+        "removal" => json!("needed"),
+        "withdrawal_days" | "wait_after_removal_days" | "flow_before_days" => json!(0),
+        "stay_min_days" => json!(14),
+        "stay_max_days" => json!(60),
+        other => panic!("{other} is no field of terms"),
+    }
+}
