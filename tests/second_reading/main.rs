@@ -1,0 +1,172 @@
+//! The supering answer, held against a second reading of the rules that knows nothing of this code.
+//!
+//! `RULES.md` beside this file says how the answer is reached. `reading.py` was written from it alone, by somebody who had not read
+//! the library. `holdings.py` makes the holdings: random ones, and every history of one leaflet within a small calendar. Both
+//! programs answer; no answer may differ.
+//!
+//! A few hundred random holdings are tried with the other tests. `COMBCLEAR_SECOND_READING=random:SEED:COUNT` or `=exhaustive` asks
+//! for others; `.ci/run` asks for thousands and for all.
+#![expect(clippy::panic, clippy::unwrap_used, reason = "a test stops at the first surprise")]
+
+use std::io::Write;
+use std::path::PathBuf;
+use std::process::{Command, Stdio};
+use std::thread;
+
+use combclear_domain::calendar::{Day, Instant};
+use combclear_domain::history::History;
+use combclear_domain::holding::Holding;
+use combclear_domain::journal::Entry;
+use combclear_domain::journal::entry::Envelope;
+use combclear_domain::leaflet::Leaflets;
+use combclear_domain::supering::FirstFree;
+use serde_json::{Value, json};
+
+#[expect(dead_code, reason = "shared by several tests, each of which needs a part")]
+#[path = "../cases.rs"]
+mod cases;
+#[expect(dead_code, reason = "shared by several tests, each of which needs a part")]
+#[path = "../entries.rs"]
+mod entries;
+
+/// Where the leaflets of both programs are.
+const LEAFLETS: [&str; 2] = ["crates/leaflets", "tests/supering/leaflets"];
+/// When the entries are recorded: after all that happened.
+const RECORDED: &str = "2029-01-01T00:00:00.000Z";
+
+#[test]
+fn a_second_reading_of_the_rules_gives_the_same_answers() {
+    let asked = std::env::var("COMBCLEAR_SECOND_READING").unwrap_or_else(|_| "random:1182:300".to_owned());
+    let arguments: Vec<&str> = match asked.split(':').collect::<Vec<_>>().as_slice() {
+        ["exhaustive"] => vec!["exhaustive"],
+        ["random", seed, count] => vec!["random", "--seed", seed, "--count", count],
+        other => panic!("COMBCLEAR_SECOND_READING is `random:SEED:COUNT` or `exhaustive`, not {other:?}"),
+    };
+    let made = python("holdings.py", &arguments, String::new());
+    let holdings: Vec<Value> = made.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    assert!(holdings.len() >= 100, "only {} holdings", holdings.len());
+    // Two halves at once: the second program is the slower one.
+    let leaflets = cases::leaflets_and(&[("tests/supering/leaflets/zz", "zz")]);
+    let half = holdings.len().div_ceil(2);
+    let held: Vec<Held> = thread::scope(|scope| {
+        let halves: Vec<_> = holdings.chunks(half).map(|part| scope.spawn(|| hold(part, &leaflets))).collect();
+        halves.into_iter().map(|half| half.join().unwrap()).collect()
+    });
+    let (answers, refused, entries) = held.iter().fold((0, 0, 0), |(answers, refused, entries), held| {
+        (answers + held.answers, refused + held.refused, entries + held.entries)
+    });
+    let differences: Vec<&String> = held.iter().flat_map(|held| &held.differences).collect();
+    println!(
+        "{} holdings, {entries} entries ({refused} more refused), {answers} answers, {} differences",
+        holdings.len(),
+        differences.len()
+    );
+    let shown: Vec<&str> = differences.iter().take(5).map(|text| text.as_str()).collect();
+    assert!(differences.is_empty(), "{} of {answers} answers differ:\n{}", differences.len(), shown.join("\n"));
+    assert!(entries > refused, "most entries were refused: nothing was tried");
+}
+
+/// What came of some holdings.
+struct Held {
+    entries: usize,
+    refused: usize,
+    answers: usize,
+    differences: Vec<String>,
+}
+
+/// Asks both programs about some holdings.
+fn hold(holdings: &[Value], leaflets: &Leaflets) -> Held {
+    let mut held = Held { entries: 0, refused: 0, answers: 0, differences: Vec::new() };
+    let mut lines = String::new();
+    let mut ours: Vec<(Vec<Value>, Vec<(Value, Value)>)> = Vec::new();
+    for holding in holdings {
+        let (fold, taken, refused) = recorded(holding["entries"].as_array().unwrap());
+        held.entries += taken.len();
+        held.refused += refused;
+        let asked = holding["ask"].as_array().unwrap();
+        let answers: Vec<(Value, Value)> =
+            asked.iter().map(|ask| (ask.clone(), answer(&fold, leaflets, ask))).collect();
+        held.answers += answers.len();
+        lines.push_str(&json!({ "entries": taken, "ask": asked }).to_string());
+        lines.push('\n');
+        ours.push((taken, answers));
+    }
+    let folders = LEAFLETS.map(|folder| entries::root().join(folder).to_string_lossy().into_owned());
+    let theirs = python("reading.py", &folders.each_ref().map(String::as_str), lines);
+    let theirs: Vec<Value> = theirs.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
+    assert_eq!(theirs.len(), ours.len(), "the second reading answers every holding");
+    for ((taken, answers), theirs) in ours.iter().zip(&theirs) {
+        let theirs = theirs["answers"].as_array().unwrap();
+        assert_eq!(theirs.len(), answers.len());
+        for ((ask, ours), theirs) in answers.iter().zip(theirs) {
+            if ours != theirs {
+                held.differences.push(shown(taken, ask, ours, theirs));
+            }
+        }
+    }
+    held
+}
+
+/// A difference with the whole journal, so that it can be turned into a case.
+fn shown(taken: &[Value], ask: &Value, ours: &Value, theirs: &Value) -> String {
+    let journal: Vec<String> = taken.iter().map(|entry| format!("    {entry}")).collect();
+    format!("{ask}\n  library {ours}\n  reading {theirs}\n{}", journal.join("\n"))
+}
+
+/// Records entries one by one, leaving out those that cannot be true. Those that stand get their place.
+fn recorded(entries: &[Value]) -> (Holding, Vec<Value>, usize) {
+    let name = "test".parse().unwrap();
+    let at: Instant = RECORDED.parse().unwrap();
+    let mut holding = Holding::new(name);
+    let mut taken = Vec::new();
+    for entry in entries {
+        let mut wire = entry.clone();
+        wire["recorded_by"] = json!("tester");
+        let Ok(draft) = Envelope::from_json(&wire.to_string()).and_then(Envelope::read) else { continue };
+        let sealed = Entry::seal(holding.name(), draft, at, holding.tip());
+        if holding.accept(&sealed).is_ok() {
+            let mut placed = entry.clone();
+            placed["seq"] = json!(sealed.seq);
+            taken.push(placed);
+        }
+    }
+    let refused = entries.len() - taken.len();
+    (holding, taken, refused)
+}
+
+fn answer(holding: &Holding, leaflets: &Leaflets, ask: &Value) -> Value {
+    let colony = ask[0].as_str().unwrap().parse().unwrap();
+    let on: Day = ask[1].as_str().unwrap().parse().unwrap();
+    let history = History::of(holding, leaflets, &colony);
+    let answer = history.supering(on);
+    let (first_free_day, if_out_on) = match answer.first_free() {
+        FirstFree::OnRecord(day) => (Some(day), None),
+        FirstFree::OnceOut { out, free } => (Some(free), Some(out)),
+        FirstFree::NotKnown => (None, None),
+    };
+    json!({
+        "answer": answer.verdict.as_str(),
+        "last_blocked_day": answer.last_blocked_day(),
+        "first_free_day": first_free_day,
+        "if_out_on": if_out_on,
+        "harvest_free_from": answer.harvest_free_from(),
+    })
+}
+
+/// What a script beside this file prints.
+fn python(script: &str, arguments: &[&str], input: String) -> String {
+    let path: PathBuf = entries::root().join("tests/second_reading").join(script);
+    let mut child = Command::new("python3")
+        .arg(path)
+        .args(arguments)
+        .stdin(Stdio::piped())
+        .stdout(Stdio::piped())
+        .spawn()
+        .unwrap_or_else(|error| panic!("python3, which the tests need, does not start: {error}"));
+    let mut stdin = child.stdin.take().unwrap();
+    let feeding = thread::spawn(move || stdin.write_all(input.as_bytes()));
+    let out = child.wait_with_output().unwrap();
+    feeding.join().unwrap().unwrap();
+    assert!(out.status.success(), "{script} {arguments:?} failed");
+    String::from_utf8(out.stdout).unwrap()
+}
