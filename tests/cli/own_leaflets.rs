@@ -18,6 +18,8 @@ release = "slow"
 
 [[source]]
 id = "pack"
+country = "gb"
+kind = "authority"
 title = "Leaflet in the pack (invented)"
 
 [[rule]]

@@ -45,7 +45,7 @@ fn one_fault_brings_one_message_and_no_follow_ups() {
 fn faults_of_several_files_are_reported_at_once_in_the_order_of_the_files() {
     let file = |field: &str, of: &str| {
         format!(
-            "format = 1\njurisdiction = \"{of}\"\ntitle = \"x\"\n[[source]]\nid = \"T\"\ntitle = \"x\"\n[[field]]\n\
+            "format = 1\njurisdiction = \"{of}\"\ntitle = \"x\"\n[[source]]\nid = \"T\"\ncountry = \"{of}\"\nkind = \"authority\"\ntitle = \"x\"\n[[field]]\n\
              occasion = \"disposal\"\nfield = \"{field}\"\nneed = \"required\"\nfrom = 2020-01-01\nsource = [\"T\"]\n\
              confidence = \"document\"\nchecked_on = 2026-01-01\n"
         )

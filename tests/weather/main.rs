@@ -192,7 +192,7 @@ fn leaflets() -> Leaflets {
             let mut text = format!(
                 "format = 1\nid = \"{id}\"\njurisdiction = \"zz\"\ntitle = \"{id}\"\nactives = [\"testing agent\"]\n\
                  form = \"strip\"\nstrength = \"1 mg\"\nunit = \"strip\"\nrelease = \"slow\"\n\n\
-                 [[source]]\nid = \"T\"\ntitle = \"windows.json of this test\"\n"
+                 [[source]]\nid = \"T\"\ntitle = \"windows.json of this test\"\ncountry = \"zz\"\nkind = \"authority\"\n"
             );
             text.push_str(&rule("kind = \"doses\"\ncount = 1"));
             text.push_str(&rule(&format!("kind = \"stay_min\"\ndays = {stay}")));
