@@ -195,6 +195,9 @@ fn option<'a>(
     let (judged, of_longest) = longest?;
     let mut rank = Rank::of(judged, &of_longest);
     rank.answer = answer;
+    // A change of class is one only if it is one in every colony.
+    let classes = each().map(|(judged, starting)| Rank::of(judged, &starting).class);
+    rank.class = classes.fold(rank.class, State::max);
     let doses: Vec<_> = colonies.iter().map(|colony| (colony, dose::of(choice, colony, start))).collect();
     let mut not_counted: Vec<WhyNot> = Vec::new();
     let mut one_dose = Some(Quantity::ZERO);
