@@ -2,7 +2,7 @@
 
     check_calendar.py CALENDAR JSON
 
-Source: RFC 5545, sections 3.1, 3.3.4, 3.6.1, 3.8.
+Source: RFC 5545, sections 3.1, 3.3.4, 3.6.1, 3.6.2, 3.8.
 """
 
 import datetime
@@ -25,17 +25,23 @@ def main(calendar_file, json_file):
     assert calendar["VERSION"] == "2.0" and calendar["PRODID"]
     assert not calendar.errors, calendar.errors
     items = [item for visit in report["visits"] for item in visit["items"]]
-    events = calendar.walk("VEVENT")
+    # What has no day at all is a to-do.
+    dated = [item for item in items if item["from"] or item["by"]]
+    undated = [item for item in items if not (item["from"] or item["by"])]
+    events, to_dos = calendar.walk("VEVENT"), calendar.walk("VTODO")
     assert not calendar.walk("VALARM")
-    assert len(events) == len(items) > 0, (len(events), len(items))
-    for event, item in zip(events, items):
+    assert len(events) == len(dated) > 0, (len(events), len(dated))
+    assert len(to_dos) == len(undated), (len(to_dos), len(undated))
+    for event, item in zip(events + to_dos, dated + undated):
         assert not event.errors, event.errors
-        day = datetime.date.fromisoformat
-        first, last = day(item["from"]), day(item["by"] or item["from"])
+        days = [datetime.date.fromisoformat(day) for day in (item["from"], item["by"]) if day]
         assert event["UID"] == item["uid"], item
-        assert event.decoded("DTSTART") == min(first, last), item
-        assert type(event.decoded("DTSTART")) is datetime.date, item
-        assert event.decoded("DTEND") == last + datetime.timedelta(days=1), item
+        if days:
+            assert event.decoded("DTSTART") == min(days), item
+            assert type(event.decoded("DTSTART")) is datetime.date, item
+            assert event.decoded("DTEND") == days[-1] + datetime.timedelta(days=1), item
+        else:
+            assert not {"DTSTART", "DTEND", "DUE"} & set(event), item
         assert int(event["SEQUENCE"]) == item["sequence"], item
         recorded = datetime.datetime.fromisoformat(item["recorded_at"].replace("Z", "+00:00"))
         assert event.decoded("DTSTAMP") == recorded.replace(microsecond=0), item
@@ -43,7 +49,7 @@ def main(calendar_file, json_file):
         assert event.get("LOCATION") == item["apiary"], item
         whom = f" ({', '.join(item['colonies'])})" if item["colonies"] else ""
         assert str(event["SUMMARY"]) == item["title"] + whom, item
-    print(f"{len(events)} events read the same by {icalendar.__name__} {icalendar.__version__}")
+    print(f"{len(events)} events and {len(to_dos)} to-dos read the same by {icalendar.__name__} {icalendar.__version__}")
 
 
 main(*sys.argv[1:])

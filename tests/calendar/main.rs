@@ -17,7 +17,7 @@ use combclear_domain::journal::entry::EntryId;
 use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::options::Span;
 use combclear_papers::calendar::calendar;
-use ical::parser::ical::component::IcalEvent;
+use ical::parser::ical::component::{IcalCalendar, IcalEvent, IcalTodo};
 use proptest::prelude::*;
 
 /// The demo holding, as its journal in the repository tells it.
@@ -49,7 +49,7 @@ fn report(from: &str, to: &str) -> DueReport {
 }
 
 /// An item with these words and days, of a holding with nothing else in it.
-fn with_item(text: &str, from: Day, by: Option<Day>, sequence: u64) -> DueReport {
+fn with_item(text: &str, from: Option<Day>, by: Option<Day>, sequence: u64) -> DueReport {
     let uid: EntryId = EntryId(uuid::Uuid::from_u128(7));
     let empty = Holding::new("one, two; three\\four".parse().unwrap());
     let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
@@ -83,29 +83,47 @@ fn with_item(text: &str, from: Day, by: Option<Day>, sequence: u64) -> DueReport
 
 /// The events of a calendar by their ids, as the other parser reads them. It leaves escapes as they are.
 fn events(text: &str) -> BTreeMap<String, BTreeMap<String, String>> {
+    let calendar = parsed(text);
+    let read = |event: IcalEvent| {
+        assert!(event.alarms.is_empty());
+        properties(event.properties)
+    };
+    by_id(calendar.events.into_iter().map(read).collect())
+}
+
+/// The to-dos of a calendar by their ids.
+fn to_dos(text: &str) -> BTreeMap<String, BTreeMap<String, String>> {
+    let calendar = parsed(text);
+    let read = |to_do: IcalTodo| {
+        assert!(to_do.alarms.is_empty());
+        properties(to_do.properties)
+    };
+    by_id(calendar.todos.into_iter().map(read).collect())
+}
+
+fn parsed(text: &str) -> IcalCalendar {
     let mut calendars = ical::IcalParser::new(text.as_bytes());
     let calendar = calendars.next().unwrap().unwrap();
     assert!(calendars.next().is_none(), "one calendar");
-    assert!(calendar.alarms.is_empty() && calendar.todos.is_empty());
-    let read = |event: IcalEvent| {
-        assert!(event.alarms.is_empty());
-        let mut properties = BTreeMap::new();
-        for property in event.properties {
-            let date = property.params.iter().flatten().any(|(name, of)| name == "VALUE" && of[0] == "DATE");
-            assert_eq!(
-                date,
-                property.name.starts_with("DT") && property.name != "DTSTAMP",
-                "{}",
-                property.name
-            );
-            let before = properties.insert(property.name.clone(), property.value.unwrap());
-            assert_eq!(before, None, "{} stands once", property.name);
-        }
-        (properties["UID"].clone(), properties)
-    };
-    let events: Vec<_> = calendar.events.into_iter().map(read).collect();
-    let count = events.len();
-    let by_id: BTreeMap<_, _> = events.into_iter().collect();
+    assert!(calendar.alarms.is_empty());
+    calendar
+}
+
+fn properties(properties: Vec<ical::property::Property>) -> BTreeMap<String, String> {
+    let mut read = BTreeMap::new();
+    for property in properties {
+        let date = property.params.iter().flatten().any(|(name, of)| name == "VALUE" && of[0] == "DATE");
+        assert_eq!(date, property.name.starts_with("DT") && property.name != "DTSTAMP", "{}", property.name);
+        let before = read.insert(property.name.clone(), property.value.unwrap());
+        assert_eq!(before, None, "{} stands once", property.name);
+    }
+    read
+}
+
+fn by_id(read: Vec<BTreeMap<String, String>>) -> BTreeMap<String, BTreeMap<String, String>> {
+    let count = read.len();
+    let by_id: BTreeMap<_, _> =
+        read.into_iter().map(|properties| (properties["UID"].clone(), properties)).collect();
     assert_eq!(by_id.len(), count, "ids are unique");
     by_id
 }
@@ -142,17 +160,27 @@ fn check_lines(text: &str) {
 }
 
 #[test]
-fn every_item_of_the_demo_is_an_event_of_whole_days_with_its_id_and_its_sequence() {
+fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_its_sequence_and_one_without_a_to_do()
+ {
     let report = report("2026-04-18", "2026-06-16");
     let text = calendar(&report);
     check_lines(&text);
     let events = events(&text);
-    assert_eq!(events.len(), report.items().count());
+    let to_dos = to_dos(&text);
+    assert_eq!(events.len() + to_dos.len(), report.items().count());
     assert!(events.len() > 15, "{}", events.len());
     for item in report.items() {
-        let event = &events[&item.uid.to_string()];
-        assert_eq!(event["DTSTART"], date(item.from.min(item.by.unwrap_or(Day::LAST))), "{}", item.key);
-        assert_eq!(event["DTEND"], date(item.by.unwrap_or(item.from).next()), "{}", item.key);
+        let id = item.uid.to_string();
+        let days: Vec<Day> = item.from.into_iter().chain(item.by).collect();
+        let event = match (days.iter().min(), item.by.or(item.from)) {
+            (Some(first), Some(last)) => {
+                let event = &events[&id];
+                assert_eq!(event["DTSTART"], date(*first), "{}", item.key);
+                assert_eq!(event["DTEND"], date(last.next()), "{}", item.key);
+                event
+            }
+            _ => &to_dos[&id],
+        };
         assert_eq!(event["SEQUENCE"], item.sequence.to_string());
         assert_eq!(unescaped(&event["DESCRIPTION"]), format!("{}\n{}", item.text, report.notice));
         assert!(unescaped(&event["SUMMARY"]).starts_with(&item.title));
@@ -176,9 +204,28 @@ fn the_same_task_keeps_its_id_from_day_to_day() {
 #[test]
 fn an_item_without_a_last_day_is_an_event_of_its_first_day() {
     let day = "2026-12-31".parse().unwrap();
-    let events = events(&calendar(&with_item("text", day, None, 1)));
+    let events = events(&calendar(&with_item("text", Some(day), None, 1)));
     let event = events.values().next().unwrap();
     assert_eq!((event["DTSTART"].as_str(), event["DTEND"].as_str()), ("20261231", "20270101"));
+}
+
+#[test]
+fn an_item_of_which_nobody_stated_the_first_day_is_an_event_of_its_last() {
+    let last = "2026-05-09".parse().unwrap();
+    let events = events(&calendar(&with_item("text", None, Some(last), 1)));
+    let event = events.values().next().unwrap();
+    assert_eq!((event["DTSTART"].as_str(), event["DTEND"].as_str()), ("20260509", "20260510"));
+}
+
+#[test]
+fn an_item_without_any_day_is_a_to_do_and_names_none() {
+    let text = calendar(&with_item("text", None, None, 1));
+    assert!(events(&text).is_empty());
+    let to_dos = to_dos(&text);
+    let to_do = to_dos.values().next().unwrap();
+    let named: Vec<&String> = to_do.keys().filter(|name| *name != "DTSTAMP").collect();
+    assert!(!named.iter().any(|name| name.starts_with("DT") || *name == "DUE"), "{named:?}");
+    assert_eq!(unescaped(&to_do["SUMMARY"]), "a title (A 1, Ä2)");
 }
 
 #[test]
@@ -190,7 +237,7 @@ fn the_end_is_the_day_after_the_last_over_the_end_of_february_too() {
         // What had to be out before it might be shows on the day it had to be out.
         ("2027-03-05", "2027-03-01", "20270302"),
     ] {
-        let report = with_item("text", from.parse().unwrap(), Some(by.parse().unwrap()), 1);
+        let report = with_item("text", Some(from.parse().unwrap()), Some(by.parse().unwrap()), 1);
         let events = events(&calendar(&report));
         let event = events.values().next().unwrap();
         assert_eq!(event["DTEND"], end);
@@ -200,7 +247,7 @@ fn the_end_is_the_day_after_the_last_over_the_end_of_february_too() {
 
 #[test]
 fn past_the_last_nameable_day_no_end_is_named_and_a_sequence_stays_a_whole_number_of_the_standard() {
-    let events = events(&calendar(&with_item("text", Day::LAST, Some(Day::LAST), u64::MAX)));
+    let events = events(&calendar(&with_item("text", Some(Day::LAST), Some(Day::LAST), u64::MAX)));
     let event = events.values().next().unwrap();
     assert_eq!((event.get("DTEND"), event["SEQUENCE"].as_str()), (None, "2147483647"));
     assert_eq!(event["DTSTAMP"], "20260411T081530Z");
@@ -208,7 +255,7 @@ fn past_the_last_nameable_day_no_end_is_named_and_a_sequence_stays_a_whole_numbe
 
 #[test]
 fn names_with_marks_of_the_format_are_escaped() {
-    let text = calendar(&with_item("text", "2026-05-01".parse().unwrap(), None, 1));
+    let text = calendar(&with_item("text", Some("2026-05-01".parse().unwrap()), None, 1));
     assert!(text.contains("\r\nNAME:Combclear: what is due\\, one\\, two\\; three\\\\four\r\n"), "{text}");
     let events = events(&text);
     let event = events.values().next().unwrap();
@@ -236,7 +283,7 @@ proptest! {
     #[test]
     // A letter stands first: the other reader loses a colon there.
     fn any_text_comes_back_as_it_was_and_no_line_is_too_long(said in "[a-z][ -~äß🐝,;\\\\\n\t]{0,300}") {
-        let text = calendar(&with_item(&said, "2026-05-01".parse().unwrap(), None, 1));
+        let text = calendar(&with_item(&said, Some("2026-05-01".parse().unwrap()), None, 1));
         check_lines(&text);
         let unfolded = text.replace("\r\n ", "");
         let line = unfolded.lines().find_map(|line| line.strip_prefix("DESCRIPTION:")).unwrap();

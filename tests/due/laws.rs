@@ -164,10 +164,11 @@ proptest! {
         let overdue: Vec<bool> = report.visits.iter().map(|visit| visit.overdue).collect();
         prop_assert!(overdue.windows(2).all(|pair| pair[0] || !pair[1]), "{:?}", overdue);
         for visit in &report.visits {
-            prop_assert!(visit.by.is_none_or(|by| visit.from <= by), "{:?}", visit);
+            prop_assert!(visit.by.zip(visit.from).is_none_or(|(by, from)| from <= by), "{:?}", visit);
             for item in &visit.items {
                 prop_assert_eq!(&item.apiary, &visit.apiary);
                 prop_assert_eq!(item.overdue, item.by.is_some_and(|by| by < on));
+                prop_assert_eq!(item.from.is_some() || visit.overdue, visit.from.is_some(), "{:?} in {:?}", item, visit);
                 let fits = item.from <= visit.from && item.by.is_none_or(|by| visit.by.is_some_and(|last| last <= by));
                 prop_assert!(visit.overdue || fits, "{:?} in {:?}", item, visit);
             }
@@ -181,7 +182,7 @@ proptest! {
         let all = by_key(&from(&holding, on));
         let short = by_key(&due(&holding, on, on.plus(days), None));
         for (key, item) in &all {
-            let within = item.overdue || item.first_possible() <= on.plus(days);
+            let within = item.overdue || item.first_possible().is_none_or(|first| first <= on.plus(days));
             prop_assert_eq!(short.get(key), within.then_some(item));
         }
         prop_assert!(short.len() <= all.len());

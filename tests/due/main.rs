@@ -112,7 +112,7 @@ fn in_brief(item: &DueItem) -> String {
     let colonies = if colonies.is_empty() { "-".to_owned() } else { colonies.join(" ") };
     let overdue = if item.overdue { "!" } else { "" };
     let (weight, kind) = (item.weight, item.kind);
-    format!("{overdue}{weight} {kind} {colonies} {} {}", item.from, day(item.by))
+    format!("{overdue}{weight} {kind} {colonies} {} {}", day(item.from), day(item.by))
 }
 
 /// A key whose second part is the short word of an entry.
@@ -183,7 +183,12 @@ fn needs(report: &StockReport) -> Vec<String> {
                 format!("{}{method}: takes {takes}, usable {}, short {short}", need.medicine, need.usable);
             for missing in &way.not_known {
                 let colonies: Vec<&str> = missing.colonies.iter().map(ColonyName::as_str).collect();
-                said += &format!(", {} of {}", missing.fact, colonies.join(" "));
+                said += &format!(
+                    ", {} of {} ({})",
+                    missing.fact,
+                    colonies.join(" "),
+                    missing.supplied_by.unwrap_or("-")
+                );
             }
             needs.push(said);
         }

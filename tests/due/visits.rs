@@ -13,6 +13,11 @@ fn on(text: &str) -> Day {
 
 /// What the law misses, as another question would supply it.
 fn gap(word: &str, apiary: Option<&str>, from: &str, by: Option<&str>) -> DueItem {
+    DueItem { from: Some(on(from)), ..undated(word, apiary, by) }
+}
+
+/// The same where nobody stated from when on.
+fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> DueItem {
     let id: EntryId = uuid_of(word).parse().unwrap();
     let by = by.map(on);
     DueItem {
@@ -21,7 +26,7 @@ fn gap(word: &str, apiary: Option<&str>, from: &str, by: Option<&str>) -> DueIte
         uid: id,
         apiary: apiary.map(|apiary| apiary.parse().unwrap()),
         colonies: Vec::new(),
-        from: on(from),
+        from: None,
         by,
         from_without_brood: None,
         from_with_brood: None,
@@ -41,7 +46,7 @@ fn of(gaps: impl IntoIterator<Item = DueItem>) -> Vec<String> {
     let visits = report.visits.iter().map(|visit| {
         let items: Vec<&str> = visit.items.iter().map(|item| item.title.as_str()).collect();
         let overdue = if visit.overdue { "!" } else { "" };
-        format!("{overdue}{} {}: {}", visit.from, super::day(visit.by), items.join(" "))
+        format!("{overdue}{} {}: {}", super::day(visit.from), super::day(visit.by), items.join(" "))
     });
     visits.collect()
 }
@@ -85,4 +90,22 @@ fn what_begins_after_the_days_asked_about_is_left_out_and_what_is_overdue_never_
         gap("long ago", None, "2024-01-01", Some("2024-01-02")),
     ];
     assert_eq!(of(gaps), ["!2026-05-10 2026-05-10: long ago", "2026-06-10 -: on the last day"]);
+}
+
+#[test]
+fn what_has_no_first_day_gets_none_from_what_stands_beside_it_and_is_never_left_out() {
+    let gaps = [
+        gap("dated", Some("East"), "2026-05-01", None),
+        undated("take out", Some("East"), None),
+        undated("dose", Some("East"), Some("2026-06-20")),
+        undated("late", Some("East"), Some("2026-05-09")),
+        undated("elsewhere", Some("West"), None),
+    ];
+    let visits = [
+        "!2026-05-10 2026-05-10: late",
+        "- 2026-06-20: dose take out",
+        "- -: elsewhere",
+        "2026-05-10 -: dated",
+    ];
+    assert_eq!(of(gaps), visits);
 }

@@ -354,6 +354,7 @@ proptest! {
 fn as_told(journal: &Journal, colony: &ColonyName, lot: &str, start: &StartReport) -> Journal {
     let mut recorded = journal.clone();
     for (index, visit) in start.visits.iter().enumerate() {
+        let from = visit.from.expect("with a free day every visit has one");
         let word = format!("visit {index}");
         if visit.what.starts_with("take it out") {
             let body = json!({ "administration": uuid_of("visit 0"), "colonies": [colony] });
@@ -363,7 +364,7 @@ fn as_told(journal: &Journal, colony: &ColonyName, lot: &str, start: &StartRepor
         let first = (index > 0).then(|| uuid_of("visit 0"));
         let given = json!({ "lot": lot, "each": 1, "colonies": [colony] });
         let body = json!({ "given": [given], "continues": first });
-        recorded = recorded.and(draft(&word, visit.from, "administration", &body));
+        recorded = recorded.and(draft(&word, from, "administration", &body));
     }
     recorded
 }

@@ -76,6 +76,8 @@ struct Ask {
     out_from: Option<String>,
     out_by: Option<String>,
     out_if_brood: Option<String>,
+    /// How well the first of these is established.
+    stay_confidence: Option<String>,
     last_blocked: Option<String>,
     first_free: Option<String>,
     /// `year days_to_spare`.
@@ -92,6 +94,10 @@ struct Ask {
     dose_sum: Option<String>,
     /// Part of what must be counted or known first.
     dose_missing: Option<String>,
+    /// The kinds of entry that would supply it, `-` where none can.
+    dose_missing_by: Option<Vec<String>>,
+    /// What the whole course takes; `-` where that is not known.
+    course: Option<String>,
     otherwise: Option<Vec<String>>,
     /// `medicine, water_ml, sugar_g`.
     solution: Option<String>,
@@ -210,7 +216,7 @@ fn of_option(
     let values: Vec<&String> =
         option.conditions.iter().filter_map(|condition| condition.says.as_ref()).collect();
     compare.all("says", ask.says.as_ref(), &values);
-    let missing = option.missing.iter().map(|missing| missing.supplied_by.to_owned());
+    let missing = option.missing.iter().map(|missing| missing.supplied_by.unwrap_or("-").to_owned());
     compare.list("missing", ask.missing.as_ref(), missing);
     compare.one("first open day", ask.first_open_day.as_ref(), day(option.first_open_day));
     if let Some(part) = &ask.change {
@@ -224,6 +230,8 @@ fn of_option(
     compare.one("out by", ask.out_by.as_ref(), day(start.and_then(|start| start.out_by)));
     let brood = start.and_then(|start| start.out_from_if_brood_is_seen);
     compare.one("out if brood", ask.out_if_brood.as_ref(), day(brood));
+    let established = start.and_then(|start| start.stay_confidence).map(|confidence| confidence.to_string());
+    compare.one("stay confidence", ask.stay_confidence.as_ref(), established.unwrap_or("-".to_owned()));
     compare.one(
         "last blocked",
         ask.last_blocked.as_ref(),
@@ -239,8 +247,8 @@ fn of_option(
     });
     compare.list("latest", ask.latest.as_ref(), latest);
     let visits = || start.iter().flat_map(|start| &start.visits);
-    compare.list("visit days", ask.visit_days.as_ref(), visits().map(|visit| visit.from.to_string()));
-    let visits = visits().map(|visit| format!("{} {} {}", visit.from, day(visit.by), visit.what));
+    compare.list("visit days", ask.visit_days.as_ref(), visits().map(|visit| day(visit.from)));
+    let visits = visits().map(|visit| format!("{} {} {}", day(visit.from), day(visit.by), visit.what));
     compare.list("visits", ask.visits.as_ref(), visits);
     let dose = option.dose.dose.as_ref();
     let amount = dose.map_or("-".to_owned(), |dose| match dose.each_at_most {
@@ -249,8 +257,13 @@ fn of_option(
     });
     compare.one("dose", ask.dose.as_ref(), amount);
     if let Some(part) = &ask.dose_missing {
-        compare.part("dose missing", part, &option.dose.missing.iter().collect::<Vec<_>>());
+        let facts = option.dose.missing.iter().map(|missing| &missing.fact);
+        compare.part("dose missing", part, &facts.collect::<Vec<_>>());
     }
+    let supplied = option.dose.missing.iter().map(|missing| missing.supplied_by.unwrap_or("-").to_owned());
+    compare.list("dose missing by", ask.dose_missing_by.as_ref(), supplied);
+    let course = dose.and_then(|dose| Some(amount_of(dose.course?, &dose.unit)));
+    compare.one("course", ask.course.as_ref(), course.unwrap_or("-".to_owned()));
     compare.one("sum", ask.dose_sum.as_ref(), dose.map(|dose| dose.sum.clone()).unwrap_or_default());
     compare.list("otherwise", ask.otherwise.as_ref(), dose.iter().flat_map(|dose| dose.otherwise.clone()));
     let solution = option.dose.solution.as_ref().map(|solution| {
@@ -298,6 +311,10 @@ fn of_apiary(report: &ApiaryReport, ask: &Ask) -> Vec<String> {
     }
     let one_dose = option.one_dose.map_or("-".to_owned(), |sum| amount_of(sum, &option.unit));
     compare.one("one dose", ask.one_dose.as_ref(), one_dose);
+    let course = option.course.map_or("-".to_owned(), |sum| amount_of(sum, &option.unit));
+    compare.one("course", ask.course.as_ref(), course);
+    let supplied = option.dose_missing.iter().map(|missing| missing.supplied_by.unwrap_or("-").to_owned());
+    compare.list("dose missing by", ask.dose_missing_by.as_ref(), supplied);
     let start = option.start.as_ref();
     compare.one("first free", ask.first_free.as_ref(), day(start.and_then(|start| start.first_free_day)));
     compare.one("in stock", ask.in_stock.as_ref(), amount_of(option.stock.in_date, &option.stock.unit));
@@ -325,8 +342,8 @@ fn leaflets() -> &'static Leaflets {
     LEAFLETS.get_or_init(|| {
         leaflets_and(&[
             ("tests/options/leaflets/zz", "zz"),
-            ("tests/options/leaflets/yy", "yy"),
-            ("tests/options/leaflets/yx", "yx"),
+            ("tests/options/leaflets/xy", "xy"),
+            ("tests/options/leaflets/xx", "xx"),
         ])
     })
 }

@@ -25,7 +25,7 @@ pub(super) fn day(ahead: u16) -> Day {
 
 /// The invented leaflets that the laws ask about, in their order.
 pub(super) fn invented() -> Vec<&'static Leaflet> {
-    let here = leaflets().iter().filter(|leaflet| leaflet.jurisdiction.as_str() == "yy");
+    let here = leaflets().iter().filter(|leaflet| leaflet.jurisdiction.as_str() == "xy");
     here.map(|leaflet| &**leaflet).collect()
 }
 

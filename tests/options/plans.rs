@@ -220,7 +220,7 @@ fn set_up(colonies: usize, apiaries: usize, lots: &[(usize, Option<u16>)]) -> Jo
         courses: Vec::new(),
     };
     let mut add = |word: &str, kind: &str, body: Value| journal.drafts.push(draft(word, start, kind, &body));
-    add("details", "holding_details", json!({ "keeper": "tester", "jurisdiction": "yy" }));
+    add("details", "holding_details", json!({ "keeper": "tester", "jurisdiction": "xy" }));
     for apiary in &journal.apiaries {
         add(apiary, "apiary_details", json!({ "apiary": apiary }));
     }

@@ -115,7 +115,7 @@ for there in register["administrations"]:
         known = fate["first_free_day"] is not None
         same(row, apiary=text(fate["apiary"]), first_day=fate["first"],
              withdrawal_days=text(period.get("days")), withdrawal_said_by=text(period.get("said_by")),
-             wait_days=text(fate["wait_days"], "none"), came_by=text(fate["came_by"], "none"),
+             wait_days=text(fate["wait_days"], "not known"), came_by=text(fate["came_by"], "none"),
              duration_days=text(fate["duration_days"], "not known"),
              last_blocked_day=text(fate["last_blocked_day"], "none" if known else "not known"),
              first_free_day=text(fate["first_free_day"], "not known"))

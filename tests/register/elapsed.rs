@@ -67,3 +67,59 @@ fn full_days_of_24_hours_are_counted_where_they_are_asked_for_and_the_time_was_n
         assert_eq!(said.map(|said| said.unwrap_or("-".to_owned())).join(" "), expected, "{name}");
     }
 }
+
+/// A wait before supers that nobody has stated: the withdrawal period alone frees nothing, whatever it is.
+#[test]
+fn a_wait_that_is_not_known_frees_nothing_by_full_days_of_24_hours_either() {
+    let removal = r#"
+        [[entry]]
+        on = "2026-04-20"
+        at = "08:00"
+        kind = "removal"
+        body = { administration = "given", colonies = ["A1"] }
+    "#;
+    for (name, leaflet, removal, wait) in [
+        ("a leaflet that is not known here", "of-elsewhere", removal, None),
+        ("a wait that nobody read in a document", "shot-unread", "", Some(0)),
+    ] {
+        let journal = format!(
+            r#"
+            [[entry]]
+            on = "2015-01-01"
+            kind = "holding_details"
+            body = {{ keeper = "keeper", jurisdiction = "zz" }}
+            [[entry]]
+            on = "2015-01-01"
+            kind = "apiary_details"
+            body = {{ apiary = "East" }}
+            [[entry]]
+            on = "2015-01-01"
+            kind = "colony_established"
+            body = {{ colony = "A1", apiary = "East", medicines = "none" }}
+            [[entry]]
+            on = "2015-01-01"
+            kind = "medicine_described"
+            body = {{ medicine = "powder", pack_name = "Powder", unit = "g", leaflet = "{leaflet}" }}
+            [[entry]]
+            on = "2015-01-01"
+            kind = "lot_acquired"
+            body = {{ lot = "P-1", medicine = "powder", quantity = 100 }}
+            [[entry]]
+            id = "given"
+            on = "2026-04-10"
+            at = "08:00"
+            kind = "administration"
+            body = {{ given = [{{ lot = "P-1", each = 1, colonies = ["A1"] }}], withdrawal_days = 0 }}
+            {removal}
+            "#
+        );
+        let journal: toml::Table = toml::from_str(&journal).unwrap();
+        let holding = holding(journal["entry"].as_array().unwrap()).unwrap();
+        let report = register(&holding, &leaflets(), "2015-01-01", "2026-12-31", "2026-12-31");
+        let elapsed = report.counted_by(Counting::Elapsed);
+        let course = &elapsed.administrations[0].courses[0];
+        assert!(course.last.is_some(), "{name}");
+        assert_eq!(course.wait_days, wait, "{name}");
+        assert_eq!((course.first_free_day, course.free_at), (None, None), "{name}");
+    }
+}

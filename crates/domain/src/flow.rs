@@ -13,12 +13,12 @@ use crate::words::FlowStage;
 pub(crate) struct Flow {
     pub(crate) forage: String,
     pub(crate) stage: FlowStage,
-    /// Its first day in an early year.
-    pub(crate) early: Day,
+    /// Its first day in an early year, if told.
+    pub(crate) early: Option<Day>,
     /// Its first day in a usual year.
     pub(crate) usual: Day,
-    /// Its first day in a late year.
-    pub(crate) late: Day,
+    /// Its first day in a late year, if told.
+    pub(crate) late: Option<Day>,
     /// Its last day, if known.
     pub(crate) to: Option<Day>,
     pub(crate) entry: EntryId,
@@ -49,9 +49,9 @@ impl Flow {
             let flow = Flow {
                 forage: body.forage.clone(),
                 stage: body.stage,
-                early: body.from_early.unwrap_or(body.from),
+                early: body.from_early,
                 usual: body.from,
-                late: body.from_late.unwrap_or(body.from),
+                late: body.from_late,
                 to: body.to,
                 entry: record.id,
             };
@@ -71,25 +71,35 @@ impl Flow {
         flows
     }
 
+    /// The first day on which it may begin, by what was told: where that is one day alone, that day.
+    pub(crate) fn earliest(&self) -> Day {
+        self.early.unwrap_or(self.usual)
+    }
+
+    /// The last day on which it may begin, by what was told: where that is one day alone, that day.
+    pub(crate) fn latest(&self) -> Day {
+        self.late.unwrap_or(self.usual)
+    }
+
     /// The last day on which it may still go on: of an expected one in a late year. One without an end on record may go on
     /// until the year ends, and three months at least.
     pub(crate) fn last(&self) -> Day {
-        let delay = u16::try_from(self.late.days_since(self.usual)).unwrap_or_default();
+        let delay = u16::try_from(self.latest().days_since(self.usual)).unwrap_or_default();
         let ended = self.to.map(|to| if self.stage == FlowStage::Expected { to.plus(delay) } else { to });
-        let year_ends = || Day::new(self.late.year(), 12, 31).unwrap_or(Day::LAST);
-        ended.unwrap_or_else(|| year_ends().max(self.late.plus(NO_FLOW_LASTS_DAYS)))
+        let year_ends = || Day::new(self.latest().year(), 12, 31).unwrap_or(Day::LAST);
+        ended.unwrap_or_else(|| year_ends().max(self.latest().plus(NO_FLOW_LASTS_DAYS)))
     }
 
     /// Whether two flows of one forage are the same: they lie over each other. One without an end is taken for a month here.
     fn touches(&self, other: &Flow) -> bool {
-        let end = |flow: &Flow| flow.to.unwrap_or_else(|| flow.late.plus(30));
-        self.early <= end(other) && other.early <= end(self)
+        let end = |flow: &Flow| flow.to.unwrap_or_else(|| flow.latest().plus(30));
+        self.earliest() <= end(other) && other.earliest() <= end(self)
     }
 
     /// How the days from one to another, both included, lie to the flows.
     pub(crate) fn meeting(flows: &[Flow], from: Day, to: Day) -> Meets<'_> {
-        let surely = |flow: &&Flow| flow.late <= to && from <= flow.to.unwrap_or(flow.late);
-        let perhaps = |flow: &&Flow| flow.early <= to && from <= flow.last();
+        let surely = |flow: &&Flow| flow.latest() <= to && from <= flow.to.unwrap_or(flow.latest());
+        let perhaps = |flow: &&Flow| flow.earliest() <= to && from <= flow.last();
         if let Some(flow) = flows.iter().find(surely) {
             return Meets::Surely(flow);
         }

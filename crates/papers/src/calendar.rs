@@ -1,16 +1,17 @@
 //! What is due, as an iCalendar feed.
 //!
-//! Source: RFC 5545, sections 3.1 (lines of 75 octets), 3.3.4 (dates), 3.3.11 (text), 3.6.1 (events), 3.8 (properties); RFC
-//! 7986, section 5.1 (the name of a calendar).
+//! Source: RFC 5545, sections 3.1 (lines of 75 octets), 3.3.4 (dates), 3.3.11 (text), 3.6.1 (events), 3.6.2 (to-dos), 3.8
+//! (properties); RFC 7986, section 5.1 (the name of a calendar).
 //!
-//! Every event lasts whole days. An item without a last day is an event of its first day alone. The end of an event is the
-//! day after its last. There is no clock here: the stamp of an event is the instant at which the last entry that bears on it was
+//! Every event lasts whole days. An item without a last day is an event of its first day alone, one of which nobody stated the
+//! first day an event of its last. An item without either has no day in a calendar: it is a to-do, which needs none. The end of
+//! an event is the day after its last. There is no clock here: the stamp of an event is the instant at which the last entry that bears on it was
 //! recorded, and its sequence is the place of that entry in the journal, so that both only rise.
 
 use combclear_domain::calendar::{Day, Instant};
 use combclear_domain::due::{DueItem, DueReport, Weight};
 use combclear_domain::words::ColonyName;
-use icalendar::{Calendar, Component, Event, Property};
+use icalendar::{Calendar, Component, Event, Property, Todo};
 
 /// The media type of a calendar.
 pub const MEDIA_TYPE: &str = "text/calendar; charset=utf-8";
@@ -26,13 +27,33 @@ pub fn calendar(report: &DueReport) -> String {
     let name = escaped(&format!("Combclear: what is due, {}", report.holding));
     calendar.append_property(Property::new("NAME", name));
     for item in report.items() {
-        calendar.push(event(item, report.notice));
+        match days(item) {
+            Some(days) => calendar.push(event(item, days, report.notice)),
+            None => calendar.push(to_do(item, report.notice)),
+        };
     }
     folded_anew(&calendar.to_string())
 }
 
-fn event(item: &DueItem, notice: &str) -> Event {
-    let (first, last) = days(item);
+fn event(item: &DueItem, (first, last): (Day, Day), notice: &str) -> Event {
+    let mut event = described(Event::new(), item, notice);
+    event
+        .append_property(date("DTSTART", first))
+        // A task takes no time from the day's other appointments.
+        .append_property(Property::new("TRANSP", "TRANSPARENT"));
+    // Without an end an event of whole days lasts one; past the last nameable day there is none to name.
+    if last < Day::LAST {
+        event.append_property(date("DTEND", last.next()));
+    }
+    event.done()
+}
+
+fn to_do(item: &DueItem, notice: &str) -> Todo {
+    described(Todo::new(), item, notice).done()
+}
+
+/// What an event and a to-do tell alike: all but the days.
+fn described<C: Component>(mut component: C, item: &DueItem, notice: &str) -> C {
     let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
     let whom = if colonies.is_empty() { String::new() } else { format!(" ({})", colonies.join(", ")) };
     let kind = match item.weight {
@@ -40,35 +61,29 @@ fn event(item: &DueItem, notice: &str) -> Event {
         Weight::Advice => "ADVICE",
         Weight::May => "MAY",
     };
-    let mut event = Event::new();
-    event
+    component
         .uid(&item.uid.to_string())
         .append_property(Property::new("DTSTAMP", stamp(item.recorded_at)))
-        .append_property(date("DTSTART", first))
         .append_property(Property::new("SEQUENCE", item.sequence.min(SEQUENCE_MOST).to_string()))
         .append_property(text("SUMMARY", &format!("{}{whom}", item.title)))
         .append_property(text("DESCRIPTION", &format!("{}\n{notice}", item.text)))
-        .append_property(Property::new("CATEGORIES", kind))
-        // A task takes no time from the day's other appointments.
-        .append_property(Property::new("TRANSP", "TRANSPARENT"));
-    // Without an end an event of whole days lasts one; past the last nameable day there is none to name.
-    if last < Day::LAST {
-        event.append_property(date("DTEND", last.next()));
-    }
+        .append_property(Property::new("CATEGORIES", kind));
     if let Some(apiary) = &item.apiary {
-        event.append_property(text("LOCATION", apiary.as_str()));
+        component.append_property(text("LOCATION", apiary.as_str()));
     }
-    event.done()
+    component
 }
 
 /// The greatest whole number of RFC 5545, section 3.3.8.
 const SEQUENCE_MOST: u64 = 2_147_483_647;
 
-/// The first and the last day of an event. What had to be out before it might be shows on the day it had to be out.
-fn days(item: &DueItem) -> (Day, Day) {
-    match item.by {
-        Some(by) => (item.from.min(by), by),
-        None => (item.from, item.from),
+/// The first and the last day of an event; none where neither is known. What had to be out before it might be shows on the day
+/// it had to be out.
+fn days(item: &DueItem) -> Option<(Day, Day)> {
+    match (item.from, item.by) {
+        (Some(from), Some(by)) => Some((from.min(by), by)),
+        (Some(day), None) | (None, Some(day)) => Some((day, day)),
+        (None, None) => None,
     }
 }
 

@@ -23,6 +23,7 @@
 
 use std::collections::BTreeMap;
 
+use combclear_domain::calendar::Counting;
 use combclear_domain::register::{
     AcquisitionRow, AdministrationRow, CorrectionRow, CoursePart, DisposalRow, DocumentPart, MedicinePart,
     PrescriptionPart, PrescriptionRow, RegisterReport, RemovalRow, Written,
@@ -215,8 +216,10 @@ impl Record {
 
 fn records(report: &RegisterReport) -> Vec<Record> {
     let mut records: Vec<Record> = report.acquisitions.iter().map(acquisition).collect();
+    // Where nobody asked for moments there are none; where somebody did, one that is absent is not known.
+    let no_moment = if report.policy == Counting::Elapsed.as_str() { NOT_KNOWN } else { NONE };
     for row in &report.administrations {
-        records.extend(shares(row).iter().map(|share| administration(row, share)));
+        records.extend(shares(row).iter().map(|share| administration(row, share, no_moment)));
     }
     records.extend(report.removals.iter().map(removal));
     records.extend(report.disposals.iter().map(disposal));
@@ -240,7 +243,7 @@ fn acquisition(row: &AcquisitionRow) -> Record {
         .documents(&row.documents)
 }
 
-fn administration(row: &AdministrationRow, share: &Share<'_>) -> Record {
+fn administration(row: &AdministrationRow, share: &Share<'_>, no_moment: &str) -> Record {
     let given: Vec<_> = share.given.map_or_else(|| row.given.iter().collect(), |given| vec![given]);
     let lots: Vec<&str> = given.iter().map(|part| part.lot.as_str()).collect();
     let batches: Vec<&str> =
@@ -273,12 +276,21 @@ fn administration(row: &AdministrationRow, share: &Share<'_>) -> Record {
         Some(part) => record.said("prescription", Some(&part.number)),
         None => record.own("prescription", NONE),
     };
-    course(record, share.course)
+    course(record, share.course, no_moment)
 }
 
-fn course(record: Record, course: Option<&CoursePart>) -> Record {
+fn course(record: Record, course: Option<&CoursePart>, no_moment: &str) -> Record {
     let Some(course) = course else {
-        let untold = ["apiary", "first_day", "last_day", "duration_days", "withdrawal_days"];
+        let untold = [
+            "apiary",
+            "first_day",
+            "last_day",
+            "duration_days",
+            "withdrawal_days",
+            "wait_days",
+            "last_blocked_day",
+            "first_free_day",
+        ];
         return untold.into_iter().fold(record, |record, column| record.own(column, NOT_KNOWN));
     };
     let last = match course.last {
@@ -300,10 +312,10 @@ fn course(record: Record, course: Option<&CoursePart>) -> Record {
         .own_or("duration_days", course.duration_days, NOT_KNOWN)
         .own_or("withdrawal_days", course.withdrawal.as_ref().map(|period| period.days), NOT_RECORDED)
         .own_or("withdrawal_said_by", said_by(course), NOT_RECORDED)
-        .own_or("wait_days", course.wait_days, NONE)
+        .own_or("wait_days", course.wait_days, NOT_KNOWN)
         .own_or("last_blocked_day", course.last_blocked_day, blocked)
         .own_or("first_free_day", course.first_free_day, NOT_KNOWN)
-        .own_or("free_at", course.free_at, NONE)
+        .own_or("free_at", course.free_at, no_moment)
 }
 
 /// The word that the register's JSON has for it.

@@ -177,8 +177,10 @@ fn administrations(report: &RegisterReport, places: &Places) -> Sheet {
         ("blocked and free", 11),
         ("given by and why", 14),
     ];
+    let by_moments = report.policy == Counting::Elapsed.as_str();
     let rows = report.administrations.iter().flat_map(|row| {
-        shares(row).into_iter().enumerate().map(|(index, share)| administration(row, index, &share, places))
+        let shares = shares(row).into_iter().enumerate();
+        shares.map(move |(index, share)| administration(row, index, &share, places, by_moments))
     });
     let mut sheet = sheet("administrations", "Administrations", columns, rows);
     sheet.notes.push(
@@ -199,7 +201,13 @@ fn administrations(report: &RegisterReport, places: &Places) -> Sheet {
 /// What stands beside a dose that was given before the time of the register; the note of the sheet says why it is there.
 const EARLIER_DOSE: &str = "before this time";
 
-fn administration(row: &AdministrationRow, index: usize, share: &Share<'_>, places: &Places) -> [Cell; 10] {
+fn administration(
+    row: &AdministrationRow,
+    index: usize,
+    share: &Share<'_>,
+    places: &Places,
+    by_moments: bool,
+) -> [Cell; 10] {
     let number = entry(&row.written, places);
     let number = if index == 0 { number } else { number.and_text("the same entry") };
     let number = if row.earlier { number.and_text(EARLIER_DOSE) } else { number };
@@ -212,7 +220,7 @@ fn administration(row: &AdministrationRow, index: usize, share: &Share<'_>, plac
         apiary(share.course),
         days(row, share.course, places),
         withdrawal(row, share.course, places),
-        blocked(share.course),
+        blocked(share.course, by_moments),
         given_by(row),
     ]
 }
@@ -281,13 +289,15 @@ fn withdrawal(row: &AdministrationRow, course: Option<&CoursePart>, places: &Pla
     if let Some(stated) = row.withdrawal_stated.filter(differs) {
         cell = cell.and("stated in the entry", Piece::Days(u32::from(stated)));
     }
-    match course.and_then(|course| course.wait_days) {
-        Some(wait) => cell.and("wait before supers", Piece::Days(u32::from(wait))),
-        None => cell,
+    match course.map(|course| course.wait_days) {
+        // No wait, or no course that it could be told of.
+        Some(Some(0)) | None => cell,
+        Some(Some(wait)) => cell.and("wait before supers", Piece::Days(u32::from(wait))),
+        Some(None) => cell.and("wait before supers", Piece::text("not known")),
     }
 }
 
-fn blocked(course: Option<&CoursePart>) -> Cell {
+fn blocked(course: Option<&CoursePart>, by_moments: bool) -> Cell {
     let free = course.and_then(|course| course.first_free_day);
     let blocked = course.and_then(|course| course.last_blocked_day);
     let not_known = || Piece::text("not known yet");
@@ -296,10 +306,11 @@ fn blocked(course: Option<&CoursePart>) -> Cell {
     let cell = Cell::default()
         .and("last blocked day", last)
         .and("first free day", free.map_or_else(not_known, Piece::Date));
-    match course.and_then(|course| course.free_at) {
-        Some(at) => cell.and("free, by full days of 24 hours, at", Piece::text(at)),
-        None => cell,
+    if !by_moments {
+        return cell;
     }
+    let free_at = course.and_then(|course| course.free_at).map_or_else(not_known, Piece::text);
+    cell.and("free, by full days of 24 hours, at", free_at)
 }
 
 fn given_by(row: &AdministrationRow) -> Cell {

@@ -97,11 +97,13 @@ fn all(report: &DueReport) -> String {
 
 fn one(visit: &DueVisit) -> String {
     let place = visit.apiary.as_ref().map_or_else(|| "At home".to_owned(), ToString::to_string);
-    let when = match (visit.overdue, visit.by) {
-        (true, _) => "overdue".to_owned(),
-        (false, Some(by)) if by == visit.from => format!("on {by} ({})", by.weekday()),
-        (false, Some(by)) => format!("{} ({}) to {by} ({})", visit.from, visit.from.weekday(), by.weekday()),
-        (false, None) => format!("from {} ({})", visit.from, visit.from.weekday()),
+    let when = match (visit.from, visit.by) {
+        _ if visit.overdue => "overdue".to_owned(),
+        (Some(from), Some(by)) if by == from => format!("on {by} ({})", by.weekday()),
+        (Some(from), Some(by)) => format!("{from} ({}) to {by} ({})", from.weekday(), by.weekday()),
+        (Some(from), None) => format!("from {from} ({})", from.weekday()),
+        (None, Some(by)) => format!("by {by} ({}); the first day is not known", by.weekday()),
+        (None, None) => "on a day that is not known".to_owned(),
     };
     let mut rows = table(["", "colonies", "from", "by", "what"]);
     for item in &visit.items {
@@ -109,7 +111,7 @@ fn one(visit: &DueVisit) -> String {
         rows.add_row([
             item.weight.as_str().to_owned(),
             if colonies.is_empty() { "-".to_owned() } else { colonies.join(", ") },
-            item.from.to_string(),
+            item.from.map_or_else(|| "not known".to_owned(), |from| from.to_string()),
             by(item),
             item.text.clone(),
         ]);

@@ -142,7 +142,18 @@ fn name(leaflet: &LeafletId, method: Option<&Method>, revision: Option<&str>) ->
 
 /// Something that is not known, and the entry that would supply it.
 fn gap(missing: &Missing) -> String {
-    format!("{} ({}: {})", missing.fact, missing.supplied_by, missing.how)
+    let from = missing.from.map(|from| format!("from {from} on, ")).unwrap_or_default();
+    let supplied_by = missing.supplied_by.map(|kind| format!("{kind}: ")).unwrap_or_default();
+    format!("{from}{} ({supplied_by}{})", missing.fact, missing.how)
+}
+
+/// How often a dose is given, where it is not once.
+fn times(doses: Option<u8>) -> String {
+    match doses {
+        Some(0 | 1) => String::new(),
+        Some(doses) => format!(", {doses} times"),
+        None => ", how often is not stated".to_owned(),
+    }
 }
 
 /// What has to be mixed, of the medicine and of what goes with it.
@@ -194,13 +205,10 @@ fn head(what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
 /// The next flow in words.
 fn flow(flow: Option<&combclear_domain::options::FlowReport>) -> String {
     let Some(flow) = flow else { return "  next nectar flow: none on record\n".to_owned() };
-    let mut years = Vec::new();
-    if flow.early != flow.usual {
-        years.push(format!("early {}", flow.early));
-    }
-    if flow.late != flow.usual {
-        years.push(format!("late {}", flow.late));
-    }
+    let other = |day: &Day| *day != flow.usual;
+    let mut years: Vec<String> = Vec::new();
+    years.extend(flow.early.filter(other).map(|early| format!("early {early}")));
+    years.extend(flow.late.filter(other).map(|late| format!("late {late}")));
     let years = if years.is_empty() { String::new() } else { format!(" ({})", years.join(", ")) };
     format!("  next nectar flow: {}, {} from {}{years}\n", flow.forage, flow.stage, flow.usual)
 }

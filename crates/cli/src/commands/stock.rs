@@ -160,11 +160,11 @@ fn needs(needs: &[NeedReport]) -> String {
 
 fn rests_on(need: &NeedReport, way: &WayReport, first: bool) -> String {
     let mut said: Vec<String> = Vec::new();
-    if way.doses > 1 {
-        said.push(counted(way.doses, "dose", "doses"));
-    }
+    said.extend(way.doses.filter(|doses| *doses > 1).map(|doses| counted(doses, "dose", "doses")));
     for missing in &way.not_known {
-        said.push(format!("not known of {}: {}", some(&missing.colonies), missing.fact));
+        let supplied_by = missing.supplied_by.map(|kind| format!("{kind}: ")).unwrap_or_default();
+        let (colonies, fact, how) = (some(&missing.colonies), &missing.fact, &missing.how);
+        said.push(format!("not known of {colonies}: {fact} ({supplied_by}{how})"));
     }
     if first && !need.lots.is_empty() {
         said.push(format!(

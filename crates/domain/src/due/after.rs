@@ -31,19 +31,18 @@ pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
     if dose_to_come(course, as_of) {
         return None;
     }
-    let days = Days::new(end.plus(COUNT_FROM_DAYS), Some(end.plus(COUNT_TO_DAYS)));
+    let (from, by) = (end.plus(COUNT_FROM_DAYS), end.plus(COUNT_TO_DAYS));
     let counted = subject.holding.colony_file(subject.colony).iter().any(|record| {
-        let within =
-            days.from <= record.on && days.by.is_some_and(|by| record.on <= by) && record.on <= as_of;
+        let within = from <= record.on && record.on <= by && record.on <= as_of;
         within && matches!(&*record.event, Event::MiteCount(_))
     });
-    if counted || days.by.is_some_and(|by| by < as_of) {
+    if counted || by < as_of {
         return None;
     }
-    let task = subject.task(DueKind::CountMites, course.entry, days, Weight::Advice);
+    let task = subject.task(DueKind::CountMites, course.entry, Days::new(from, Some(by)), Weight::Advice);
     Some(Task {
         title: "Count mites after the treatment".to_owned(),
-        text: wording::count_mites(course, end, days),
+        text: wording::count_mites(course, end, from, by),
         grounds: course_entries(course).collect(),
         ..task
     })

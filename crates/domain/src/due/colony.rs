@@ -54,7 +54,7 @@ impl Subject<'_> {
         all.extend(after::count_mites(self));
         all.extend(missing::of(self, &answer));
         // Several lines of one course may ask for the same; the strictest speaks.
-        all.sort_by_key(Task::strictness);
+        all.sort_by(Task::stricter);
         let mut tasks: Vec<Task> = Vec::new();
         for task in all {
             if !tasks.iter().any(|known| known.same(&task)) {
@@ -131,7 +131,7 @@ impl Subject<'_> {
             }
             Step::GiveDose { course, number, of, from, by } => {
                 let last = course.doses.last()?.on;
-                let days = Days::new(from.or(*by).unwrap_or(last), *by);
+                let days = Days::perhaps(*from, *by);
                 if self.missed_for_good(course, days, last) {
                     return None;
                 }
@@ -139,7 +139,7 @@ impl Subject<'_> {
                 Task {
                     part: number.to_string(),
                     title: wording::dose_title(course, *number, *of),
-                    text: wording::dose(course, *number, *of, days, from.is_some()),
+                    text: wording::dose(course, *number, *of, days),
                     grounds: course_entries(course).chain(said(course.terms.doses.as_ref())).collect(),
                     ..task
                 }
@@ -159,8 +159,10 @@ impl Subject<'_> {
         })
     }
 
+    /// Counted from the latest day that is known: the last for the dose, the first for it, that of the dose before.
     fn missed_for_good(&self, course: &Course, days: Days, last: Day) -> bool {
-        let late = days.by.unwrap_or(days.from).plus(MISSED_DOSE_STANDS_DAYS) < self.as_of;
+        let known = days.by.or(days.from).unwrap_or(last);
+        let late = known.plus(MISSED_DOSE_STANDS_DAYS) < self.as_of;
         late || self.history.courses.iter().any(|other| other.entry != course.entry && other.placed > last)
     }
 
@@ -187,7 +189,7 @@ impl Subject<'_> {
     fn take_out(&self, course: &Course, earliest: &EarliestOut, latest: Option<Day>) -> Task {
         let open = earliest.brood_seen.is_none();
         let by_brood = earliest.brood_absent_or_lowest.zip(earliest.brood_present).filter(|_| open);
-        let days = Days { by_brood, ..Days::new(earliest.day.unwrap_or(course.placed), latest) };
+        let days = Days { by_brood, ..Days::perhaps(earliest.day, latest) };
         // What nobody has said must come out is better out; what need not come out may stay.
         let weight = match (latest, course.terms.removal.as_ref().map(|need| need.value)) {
             (Some(_), _) | (None, Some(RemovalNeed::Needed)) => Weight::Must,
@@ -202,7 +204,7 @@ impl Subject<'_> {
         let task = self.task(DueKind::TakeOut, course.entry, days, weight);
         Task {
             title: format!("Take out {}", wording::pack(course)),
-            text: wording::take_out(course, days, earliest.day.is_some()),
+            text: wording::take_out(course, days),
             grounds: course_entries(course).chain(told).collect(),
             ..task
         }

@@ -26,8 +26,8 @@ pub struct DueItem {
     pub apiary: Option<ApiaryName>,
     /// The colonies; none for a task with a lot.
     pub colonies: Vec<ColonyName>,
-    /// The first day.
-    pub from: Day,
+    /// The first day; absent where nobody has stated it.
+    pub from: Option<Day>,
     /// The last day; absent if it is open.
     pub by: Option<Day>,
     /// The first day if there is no brood, where it turns on brood and none is on record.
@@ -52,10 +52,10 @@ pub struct DueItem {
 }
 
 impl DueItem {
-    /// The first day on which it may turn out to be possible.
+    /// The first day on which it may turn out to be possible; absent where that is not known.
     #[must_use]
-    pub fn first_possible(&self) -> Day {
-        self.from_without_brood.map_or(self.from, |without| without.min(self.from))
+    pub fn first_possible(&self) -> Option<Day> {
+        self.from_without_brood.into_iter().chain(self.from).min()
     }
 }
 

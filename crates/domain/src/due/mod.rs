@@ -58,7 +58,7 @@ pub struct DueReport {
 
 impl DueReport {
     /// Asks the question of a holding and writes the answer out. An item whose days lie wholly after the span is left out;
-    /// one that is overdue never is.
+    /// one that is overdue, or whose first day is not known, never is.
     #[must_use]
     pub fn of(
         holding: &Holding,
@@ -91,7 +91,7 @@ impl DueReport {
         let mut items: Vec<DueItem> = self.visits.into_iter().flat_map(|visit| visit.items).collect();
         let wanted = |item: &DueItem| {
             let here = self.apiary.is_none() || item.apiary == self.apiary;
-            here && (item.overdue || item.first_possible() <= to)
+            here && (item.overdue || item.first_possible().is_none_or(|first| first <= to))
         };
         items.extend(further.into_iter().filter(wanted));
         DueReport { visits: visit::planned(items, as_of), ..self }

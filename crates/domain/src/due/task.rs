@@ -1,5 +1,6 @@
 //! One thing to do in one colony or with one lot, before tasks that are the same are taken together.
 
+use std::cmp::Ordering;
 use std::collections::BTreeSet;
 
 use super::kind::{DueKind, Weight};
@@ -28,9 +29,10 @@ pub(super) struct Task {
 }
 
 /// The days for a task.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Days {
-    pub(super) from: Day,
+    /// The first; absent where nobody has stated it.
+    pub(super) from: Option<Day>,
     pub(super) by: Option<Day>,
     /// The first day, if it turned out that there is no brood, and if there is; absent unless it turns on brood nobody saw.
     pub(super) by_brood: Option<(Day, Day)>,
@@ -38,6 +40,11 @@ pub(super) struct Days {
 
 impl Days {
     pub(super) const fn new(from: Day, by: Option<Day>) -> Days {
+        Days::perhaps(Some(from), by)
+    }
+
+    /// The same where the first may not be stated.
+    pub(super) const fn perhaps(from: Option<Day>, by: Option<Day>) -> Days {
         Days { from, by, by_brood: None }
     }
 
@@ -53,9 +60,22 @@ impl Task {
         self.kind == other.kind && self.anchor == other.anchor && self.part == other.part
     }
 
-    /// The days as they are compared for strictness: the earlier last day first, then the later first day.
-    pub(super) fn strictness(&self) -> (Day, std::cmp::Reverse<Day>) {
-        (self.days.by.unwrap_or(Day::LAST), std::cmp::Reverse(self.days.from))
+    /// Which of two is stricter: one with a last day before one without, the earlier last day first; then one whose first day
+    /// nobody stated, then the later first day.
+    pub(super) fn stricter(&self, other: &Task) -> Ordering {
+        let first = match (self.days.from, other.days.from) {
+            (Some(one), Some(two)) => two.cmp(&one),
+            (one, two) => one.is_some().cmp(&two.is_some()),
+        };
+        earlier_or_open(self.days.by, other.days.by).then(first)
+    }
+}
+
+/// Last days in order: an open one stands behind all others.
+pub(super) fn earlier_or_open(one: Option<Day>, two: Option<Day>) -> Ordering {
+    match (one, two) {
+        (Some(one), Some(two)) => one.cmp(&two),
+        (one, two) => one.is_none().cmp(&two.is_none()),
     }
 }
 

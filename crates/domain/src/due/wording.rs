@@ -43,24 +43,24 @@ pub(super) fn dose_title(course: &Course, number: u8, of: u8) -> String {
     format!("Give dose {number} of {of} of {}", pack(course))
 }
 
-pub(super) fn dose(course: &Course, number: u8, of: u8, days: Days, from_stated: bool) -> String {
-    let when = match (from_stated, days.by) {
-        (true, Some(by)) if days.from == by => format!("on {by}"),
-        (true, Some(by)) => format!("from {}, by {by}", days.from),
-        (true, None) => format!("from {}", days.from),
-        (false, Some(by)) => format!("by {by}"),
-        (false, None) => "when the leaflet says".to_owned(),
+pub(super) fn dose(course: &Course, number: u8, of: u8, days: Days) -> String {
+    let when = match (days.from, days.by) {
+        (Some(from), Some(by)) if from == by => format!("on {by}"),
+        (Some(from), Some(by)) => format!("from {from}, by {by}"),
+        (Some(from), None) => format!("from {from}"),
+        (None, Some(by)) => format!("by {by}; its first day is not stated"),
+        (None, None) => "when the leaflet says; its day is not stated".to_owned(),
     };
     format!("give dose {number} of {of} of {}: {when}", named(course))
 }
 
-pub(super) fn take_out(course: &Course, days: Days, from_stated: bool) -> String {
-    let first = match (days.by_brood, from_stated) {
+pub(super) fn take_out(course: &Course, days: Days) -> String {
+    let first = match (days.by_brood, days.from) {
         (Some((without, with)), _) if without != with => {
             format!("not before {without} without brood, {with} with brood; no brood is on record")
         }
-        (_, true) => format!("not before {}", days.from),
-        (_, false) => "no least stay is stated".to_owned(),
+        (_, Some(from)) => format!("not before {from}"),
+        (_, None) => "no least stay is stated".to_owned(),
     };
     let last = days.by.map(|by| format!("; must be out by {by}")).unwrap_or_default();
     format!("take out {}: {first}{last}", named(course))
@@ -71,12 +71,10 @@ pub(super) fn supers_free(free: Day, if_out_on: Option<Day>, course: &Course) ->
     format!("first free day for supers after {}: {free}{condition}", named(course))
 }
 
-pub(super) fn count_mites(course: &Course, end: Day, days: Days) -> String {
-    let by = days.by.map(|by| format!(" to {by}")).unwrap_or_default();
+pub(super) fn count_mites(course: &Course, end: Day, from: Day, by: Day) -> String {
     format!(
-        "count mites to see whether {} worked: 10 to 14 days after its end on {end}, so {}{by} (advice)",
-        named(course),
-        days.from
+        "count mites to see whether {} worked: 10 to 14 days after its end on {end}, so {from} to {by} (advice)",
+        named(course)
     )
 }
 
@@ -128,9 +126,10 @@ pub(super) fn ask_who_kept_it(since: Day) -> String {
     format!("ask whoever kept it before {since} what medicine was in it, then correct the entry of that day")
 }
 
+/// What is left, with its lot; the lot alone where the book does not come out.
 fn left_of(lot: &LotReport) -> String {
-    let left = lot.amount(lot.left.unwrap_or_default());
-    format!("{left} of {} (lot {})", lot.pack_name, lot.lot)
+    let left = lot.left.map(|left| format!("{} of ", lot.amount(left))).unwrap_or_default();
+    format!("{left}{} (lot {})", lot.pack_name, lot.lot)
 }
 
 pub(super) fn dispose(lot: &LotReport) -> Option<String> {

@@ -46,7 +46,7 @@ pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
         let left = stays.get(index.saturating_add(1)).map(|(next, _)| *next);
         for flow in Flow::all(holding.apiary_file(apiary)) {
             let span = FlowSpan {
-                from: flow.early.max(*from),
+                from: flow.earliest().max(*from),
                 last: left.map_or(flow.last(), |left| flow.last().min(left.before())),
                 entry: flow.entry,
             };

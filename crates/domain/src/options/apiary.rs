@@ -4,7 +4,7 @@ use serde::Serialize;
 
 use super::board::{Board, Judged};
 use super::colony::Colony;
-use super::dose::{self, Solution};
+use super::dose::{self, NoDose, Solution};
 use super::flow::Flow;
 use super::order::Rank;
 use super::place::WhatIf;
@@ -80,8 +80,15 @@ pub struct ApiaryOption {
     pub one_dose: Option<Quantity>,
     /// In what.
     pub unit: String,
-    /// How many doses a course has, at least.
-    pub doses: u8,
+    /// How many doses a course has, at least; absent where nobody has stated it.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
+    pub doses: Option<u8>,
+    /// What all colonies together would get in a course, at least; absent while something must be counted, or where nobody has
+    /// stated how many doses there are.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
+    pub course: Option<Quantity>,
+    /// What must be known before that is, and what would supply it.
+    pub dose_missing: Vec<Missing>,
     /// The colonies in which something must be counted first, and what.
     pub not_counted: Vec<WhyNot>,
     /// What has to be mixed for one dose of all of them.
@@ -188,25 +195,34 @@ fn option<'a>(
     let (judged, of_longest) = longest?;
     let mut rank = Rank::of(judged, &of_longest);
     rank.answer = answer;
+    // A change of class is one only if it is one in every colony.
+    let classes = each().map(|(judged, starting)| Rank::of(judged, &starting).class);
+    rank.class = classes.fold(rank.class, State::max);
     let doses: Vec<_> = colonies.iter().map(|colony| (colony, dose::of(choice, colony, start))).collect();
     let mut not_counted: Vec<WhyNot> = Vec::new();
     let mut one_dose = Some(Quantity::ZERO);
     let mut most = Quantity::ZERO;
-    let (mut unit, mut count) = (choice.leaflet.unit.to_string(), 1);
+    let mut unit = choice.leaflet.unit.to_string();
+    let count = choice.doses(start);
+    let mut dose_missing: Vec<Missing> = Vec::new();
     for (colony, dose) in &doses {
         match dose {
             Ok(dose) => {
                 one_dose = one_dose.map(|sum| sum.plus(dose.each));
                 most = most.plus(dose.each_at_most.unwrap_or(dose.each));
                 unit.clone_from(&dose.unit);
-                count = dose.doses;
             }
             Err(missing) => {
                 one_dose = None;
-                because(&mut not_counted, missing.fact.clone(), &colony.name);
+                because(&mut not_counted, missing.fact(), &colony.name);
+                let missing = missing.missing();
+                if !dose_missing.contains(&missing) {
+                    dose_missing.push(missing);
+                }
             }
         }
     }
+    dose_missing.extend(count.is_none().then(|| NoDose::CountNotStated.missing()));
     let solution = one_dose.filter(|_| unit == "ml").and_then(|_| dose::solution(choice, start, most));
     let report = ApiaryOption {
         leaflet: choice.leaflet.id.clone(),
@@ -221,6 +237,8 @@ fn option<'a>(
         one_dose,
         unit,
         doses: count,
+        course: one_dose.zip(count).map(|(sum, count)| sum.times(u64::from(count))),
+        dose_missing,
         not_counted,
         solution,
         stock: stock(choice, start),

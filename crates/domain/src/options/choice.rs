@@ -135,6 +135,11 @@ impl Choice {
         self.held(on).map(|held| &held.terms)
     }
 
+    /// How many doses make a course that is begun on a day, at least, if anybody has stated it.
+    pub(super) fn doses(&self, on: Day) -> Option<u8> {
+        self.terms(on)?.doses.as_ref().map(|fact| fact.value.count)
+    }
+
     /// The course as it would run from a day on, by the brood that was seen.
     pub(super) fn plan(&self, start: Day, brood: Option<BroodState>) -> Option<&Plan> {
         let held = self.held(start)?;

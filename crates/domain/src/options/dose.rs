@@ -5,6 +5,7 @@ use serde::Serialize;
 
 use super::choice::Choice;
 use super::colony::Colony;
+use super::report::Missing;
 use super::short::{self, amount_of};
 use crate::calendar::Day;
 use crate::journal::event::Inspection;
@@ -26,8 +27,13 @@ pub struct DoseSum {
     pub each_at_most: Option<Quantity>,
     /// In what.
     pub unit: String,
-    /// How many doses, at least.
-    pub doses: u8,
+    /// How many doses make the course, at least; absent where nobody has stated it.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
+    pub doses: Option<u8>,
+    /// What the whole course takes, at least; where the leaflet gives a range, of the least of it. Absent where the number of
+    /// doses is not known.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 4))]
+    pub course: Option<Quantity>,
     /// How it was worked out, with what was rounded.
     pub sum: String,
     /// How well the dose of the leaflet is established.
@@ -37,10 +43,41 @@ pub struct DoseSum {
     pub otherwise: Vec<String>,
 }
 
-/// Why a dose cannot be worked out: what must be counted first.
+/// Why a dose, or the amount for a course, cannot be worked out.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct NoDose {
-    pub(super) fact: String,
+pub(super) enum NoDose {
+    /// This must be counted first.
+    NotCounted(&'static str),
+    /// The leaflet says nothing of the amount, or nothing that would tell it for this colony, in words.
+    NotToldApart(String),
+    /// Nobody has stated how many doses make the course.
+    CountNotStated,
+}
+
+impl NoDose {
+    /// What is not known.
+    pub(super) fn fact(&self) -> String {
+        match self {
+            NoDose::NotCounted(what) => (*what).to_owned(),
+            NoDose::NotToldApart(fact) => fact.clone(),
+            NoDose::CountNotStated => "the course: how many doses make it is not stated".to_owned(),
+        }
+    }
+
+    /// The entry that would supply it, and how.
+    pub(super) fn missing(&self) -> Missing {
+        let (supplied_by, how) = match self {
+            NoDose::NotCounted(_) => (Some("inspection"), "count them and record it"),
+            NoDose::NotToldApart(_) => {
+                (None, "no entry can carry it: read the amount on the pack, or ask the supplier or the vet")
+            }
+            NoDose::CountNotStated => (
+                Some("leaflet_reading"),
+                "read the doses of a course on the leaflet of the lot and record it",
+            ),
+        };
+        Missing { about: "dose", fact: self.fact(), supplied_by, how: how.to_owned(), from: None }
+    }
 }
 
 /// What has to be mixed.
@@ -91,7 +128,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
             _ => None,
         })
         .collect();
-    let doses = choice.terms(on).and_then(|terms| terms.doses.as_ref()).map_or(1, |fact| fact.value.count);
+    let doses = choice.doses(on);
     let conditional = |rule: &&&Rule| matches!(&rule.says, Says::Dose { when: Some(_), .. });
     let (under_condition, always): (Vec<&Rule>, Vec<&Rule>) =
         candidates.iter().copied().partition(|rule| conditional(&rule));
@@ -99,7 +136,9 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
     let mut otherwise: Vec<String> = Vec::new();
     // What holds always goes first. Which of several conditions holds the record cannot tell.
     let meant = match (always.as_slice(), under_condition.as_slice()) {
-        ([], []) => return Err(NoDose { fact: "the dose: the leaflet here states none".to_owned() }),
+        ([], []) => {
+            return Err(NoDose::NotToldApart("the dose: the leaflet here states none".to_owned()));
+        }
         ([], [only]) => vec![*only],
         ([], several) => {
             let mut each: Vec<String> = Vec::new();
@@ -112,7 +151,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
             }
             let fact =
                 format!("the dose: which of these holds the record does not tell: {}", each.join("; "));
-            return Err(NoDose { fact });
+            return Err(NoDose::NotToldApart(fact));
         }
         (always, _) => {
             otherwise.extend(under_condition.iter().map(|rule| short::says(&rule.says, unit)));
@@ -122,13 +161,17 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
     for rule in meant {
         // The first that speaks of a colony of this size counts; if what it counts by was not counted, no other stands in.
         match (worked_out(&rule.says, unit, colony, on, &caps)?, &worked) {
-            (Some(dose), None) => worked = Some(DoseSum { doses, confidence: rule.confidence, ..dose }),
+            (Some(dose), None) => {
+                let course = doses.map(|doses| dose.each.times(u64::from(doses)));
+                worked = Some(DoseSum { doses, course, confidence: rule.confidence, ..dose });
+            }
             (Some(_), Some(_)) => otherwise.push(short::says(&rule.says, unit)),
             (None, _) => {}
         }
     }
-    let fault =
-        NoDose { fact: "the dose: the leaflet here states none for a colony of this size".to_owned() };
+    let fault = || {
+        NoDose::NotToldApart("the dose: the leaflet here states none for a colony of this size".to_owned())
+    };
     if !full.is_empty() {
         otherwise.extend(small.iter().map(|rule| short::says(&rule.says, unit)));
     }
@@ -136,7 +179,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
         Says::DoseCap { when: Some(_), .. } => Some(short::says(&rule.says, unit)),
         _ => None,
     }));
-    worked.map(|dose| DoseSum { otherwise, ..dose }).ok_or(fault)
+    worked.map(|dose| DoseSum { otherwise, ..dose }).ok_or_else(fault)
 }
 
 /// The sum of one rule; none where it speaks of colonies of another size.
@@ -152,9 +195,9 @@ fn worked_out(
     };
     let unit = unit.as_deref().unwrap_or(leaflet_unit.as_str());
     let cap = cap_for(caps, unit, when.as_deref());
-    let count = |what, fact: &str, pick: &dyn Fn(&Inspection) -> Option<u32>| {
+    let count = |what, fact: &'static str, pick: &dyn Fn(&Inspection) -> Option<u32>| {
         let some = colony.counts(on, pick).filter(|count| count.number > 0);
-        some.map(|count| (count.number, what)).ok_or(NoDose { fact: fact.to_owned() })
+        some.map(|count| (count.number, what)).ok_or(NoDose::NotCounted(fact))
     };
     let seams = || {
         let pick = |seen: &Inspection| seen.seams.map(u32::from);
@@ -227,7 +270,9 @@ fn worked_out(
         each,
         each_at_most: most,
         unit,
-        doses: 1,
+        // The caller knows how many there are.
+        doses: None,
+        course: None,
         sum,
         confidence: Confidence::Unconfirmed,
         otherwise: Vec::new(),

@@ -2,7 +2,8 @@
 
 use super::board::Board;
 use super::choice::Choice;
-use super::dose;
+use super::dose::{self, NoDose};
+use super::report::Missing;
 use super::span::{Ask, Span};
 use crate::calendar::Day;
 use crate::holding::Holding;
@@ -15,14 +16,15 @@ use crate::words::{ColonyName, LeafletId, Method, Unit};
 pub(crate) struct CourseNeed {
     pub(crate) method: Option<Method>,
     pub(crate) revision: Option<String>,
-    /// How many doses make the course, at least.
-    pub(crate) doses: u8,
-    /// How much the colonies take whose dose is known, all doses together; where the leaflet gives a range, the most.
+    /// How many doses make the course, at least; none where nobody has stated it.
+    pub(crate) doses: Option<u8>,
+    /// How much the colonies take whose dose is known, all doses together, or one dose where nobody has stated how many there
+    /// are; where the leaflet gives a range, the most.
     pub(crate) takes: Quantity,
     /// How many those are.
     pub(crate) counted: usize,
     /// What must be known first, and of which colonies.
-    pub(crate) not_known: Vec<(String, Vec<ColonyName>)>,
+    pub(crate) not_known: Vec<(Missing, Vec<ColonyName>)>,
 }
 
 /// What one course of these colonies takes, for each method and each revision of the label with a dose; nothing if the
@@ -58,7 +60,7 @@ fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyN
     let mut need = CourseNeed {
         method: choice.method.clone(),
         revision: choice.revision.clone(),
-        doses: 1,
+        doses: choice.doses(on),
         takes: Quantity::ZERO,
         counted: 0,
         not_known: Vec::new(),
@@ -66,10 +68,11 @@ fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyN
     // What is mixed is mixed for all of them together.
     let mut millilitres = Quantity::ZERO;
     for name in colonies {
-        let worked =
-            dose::of(choice, &board.colony(name), on).map_err(|missing| missing.fact).and_then(|dose| {
-                need.doses = dose.doses;
-                let each = dose.each_at_most.unwrap_or(dose.each).times(u64::from(dose.doses));
+        match dose::of(choice, &board.colony(name), on) {
+            Ok(dose) => {
+                // Of a course of which nobody stated the doses one is sure.
+                let sure = need.doses.map_or(1, |doses| doses.max(1));
+                let each = dose.each_at_most.unwrap_or(dose.each).times(u64::from(sure));
                 if dose.unit == unit.as_str() {
                     need.takes = need.takes.plus(each);
                 } else if dose::solution(choice, on, each)
@@ -77,23 +80,31 @@ fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyN
                 {
                     millilitres = millilitres.plus(each);
                 } else {
-                    return Err(format!(
-                        "how many {}s the dose is: the leaflet counts it in {}",
-                        unit, dose.unit
-                    ));
+                    let fact =
+                        format!("how many {unit}s the dose is: the leaflet counts it in {}", dose.unit);
+                    need.lacks(&NoDose::NotToldApart(fact), name);
+                    continue;
                 }
-                Ok(())
-            });
-        match worked {
-            Ok(()) => need.counted += 1,
-            Err(fact) => match need.not_known.iter_mut().find(|(known, _)| *known == fact) {
-                Some((_, colonies)) => colonies.push(name.clone()),
-                None => need.not_known.push((fact, vec![name.clone()])),
-            },
+                need.counted += 1;
+                if need.doses.is_none() {
+                    need.lacks(&NoDose::CountNotStated, name);
+                }
+            }
+            Err(missing) => need.lacks(&missing, name),
         }
     }
     if let Some(mixed) = dose::solution(choice, on, millilitres).filter(|_| !millilitres.is_zero()) {
         need.takes = need.takes.plus(mixed.medicine);
     }
     need
+}
+
+impl CourseNeed {
+    fn lacks(&mut self, missing: &NoDose, colony: &ColonyName) {
+        let missing = missing.missing();
+        match self.not_known.iter_mut().find(|(known, _)| *known == missing) {
+            Some((_, colonies)) => colonies.push(colony.clone()),
+            None => self.not_known.push((missing, vec![colony.clone()])),
+        }
+    }
 }

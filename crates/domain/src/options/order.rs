@@ -4,14 +4,24 @@ use super::board::Judged;
 use super::starts::Starting;
 use super::state::{Answer, State};
 
-/// What an option is ordered by.
+/// What an option is ordered by, in this order: the answer; not out before the next flow last; another class than the last two
+/// courses, since mites grow resistant to what is given again and again; known to be out before the flow; fewer visits.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Rank {
     pub(super) answer: Answer,
     pub(super) before_flow: BeforeFlow,
     /// Another class than the last courses: yes, not known, no.
-    pub(super) class: Option<State>,
-    pub(super) visits: usize,
+    pub(super) class: State,
+    pub(super) visits: Visits,
+}
+
+/// How many visits a start takes. Fewer come first, and of two alike the one that is known to be all.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Visits {
+    /// So many, and whether there may be more: it is not stated how many doses there are.
+    Stated { count: usize, perhaps_more: bool },
+    /// Nothing is known of them.
+    NotKnown,
 }
 
 /// Whether it is out before the next flow.
@@ -38,25 +48,31 @@ impl Rank {
                 Some(false) => BeforeFlow::No,
                 None => BeforeFlow::NotKnown,
             },
-            class: class.zip(start).and_then(|(class, start)| class.on(start)).map(|run| run.state),
-            visits: start
-                .map_or(0, |start| starting.plan(start).map_or(0, |plan| starting.visits(plan, start).len())),
+            // A leaflet that names no class leaves it open.
+            class: class
+                .zip(start)
+                .and_then(|(class, start)| class.on(start))
+                .map_or(State::Unknown, |run| run.state),
+            visits: start.and_then(|start| Some((start, starting.plan(start)?))).map_or(
+                Visits::NotKnown,
+                |(start, plan)| {
+                    let perhaps_more = plan.count.is_none();
+                    // What is told of further doses that nobody has stated is no visit.
+                    let count = starting.visits(plan, start).len().saturating_sub(usize::from(perhaps_more));
+                    Visits::Stated { count, perhaps_more }
+                },
+            ),
         }
     }
 
     /// Smaller comes first.
-    pub(super) fn key(&self) -> (Answer, u8, u8, usize) {
-        let before_flow = match self.before_flow {
-            BeforeFlow::NoFlow | BeforeFlow::Yes => 0,
-            BeforeFlow::NotKnown => 1,
-            BeforeFlow::No => 2,
+    pub(super) fn key(&self) -> (Answer, bool, State, bool, Visits) {
+        let (missed, open) = match self.before_flow {
+            BeforeFlow::NoFlow | BeforeFlow::Yes => (false, false),
+            BeforeFlow::NotKnown => (false, true),
+            BeforeFlow::No => (true, false),
         };
-        let class = match self.class {
-            Some(State::Met) => 0,
-            None | Some(State::Unknown) => 1,
-            Some(State::Broken) => 2,
-        };
-        (self.answer, before_flow, class, self.visits)
+        (self.answer, missed, self.class, open, self.visits)
     }
 
     /// The same in words, in the order in which it counts.
@@ -69,24 +85,30 @@ impl Rank {
             }
             .to_owned(),
         ];
-        let before_flow = match self.before_flow {
-            BeforeFlow::NoFlow => None,
-            BeforeFlow::Yes => Some("out before the next flow, if started on its first day"),
-            BeforeFlow::No => Some("not out before the next flow, if started on its first day"),
-            BeforeFlow::NotKnown => Some("not known whether it is out before the next flow"),
+        let class = match self.class {
+            State::Met => "of another class than the last two courses",
+            State::Broken => "of the same class as one of the last two courses",
+            State::Unknown => "not known whether its class differs from the last two courses",
         };
-        reasons.extend(before_flow.map(str::to_owned));
-        reasons.push(
-            match self.class {
-                Some(State::Met) => "of another class than the last two courses",
-                Some(State::Broken) => "of the same class as one of the last two courses",
-                None | Some(State::Unknown) => {
-                    "not known whether its class differs from the last two courses"
-                }
+        match self.before_flow {
+            BeforeFlow::NoFlow => reasons.push(class.to_owned()),
+            BeforeFlow::Yes => reasons
+                .extend(["out before the next flow, if started on its first day", class].map(str::to_owned)),
+            BeforeFlow::No => reasons.extend(
+                ["not out before the next flow, if started on its first day", class].map(str::to_owned),
+            ),
+            BeforeFlow::NotKnown => {
+                reasons.extend([class, "not known whether it is out before the next flow"].map(str::to_owned))
             }
-            .to_owned(),
-        );
-        reasons.push(if self.visits == 1 { "1 visit".to_owned() } else { format!("{} visits", self.visits) });
+        }
+        reasons.push(match self.visits {
+            Visits::Stated { count, perhaps_more: true } => {
+                format!("how many visits is not known, at least {count}")
+            }
+            Visits::Stated { count: 1, perhaps_more: false } => "1 visit".to_owned(),
+            Visits::Stated { count, perhaps_more: false } => format!("{count} visits"),
+            Visits::NotKnown => "how many visits is not known".to_owned(),
+        });
         reasons
     }
 }

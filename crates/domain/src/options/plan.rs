@@ -9,7 +9,7 @@ use crate::words::{RemovalNeed, SupersDuring};
 /// The course of a treatment, in days from its start.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Plan {
-    /// The earliest day of each dose; none if the days between doses are not stated.
+    /// The earliest day of each dose; none if it is not stated how many there are, or how many days lie between them.
     pub(super) doses: Option<Vec<u16>>,
     /// The latest day of each dose, where the most days between doses are stated.
     pub(super) doses_by: Option<Vec<u16>>,
@@ -19,12 +19,23 @@ pub(super) struct Plan {
     pub(super) count: Option<u8>,
     /// After how many days it may be out, at the earliest; none if that is not stated.
     pub(super) least: Option<u16>,
+    /// The stay that is stated: it is in for so many days, even where it is not known whether that is all.
+    pub(super) stay: Option<u16>,
     /// The same with brood at its lowest and with brood present, where nobody knows which holds and it matters.
     pub(super) turns_on_brood: Option<(u16, u16)>,
     /// After how many days it must be out.
     pub(super) most: Option<u16>,
-    /// How well the least stay is established.
-    pub(super) confidence: Confidence,
+    /// How well `least` is established; none where that is none.
+    pub(super) confidence: Option<Confidence>,
+}
+
+/// A dose of a course, in days from its start.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct DoseDays {
+    /// The earliest day, if it is stated.
+    pub(super) from: Option<u16>,
+    /// The latest day, if it is stated; the first dose is given on the day of the start.
+    pub(super) by: Option<u16>,
 }
 
 /// What becomes of a carrier in the end.
@@ -63,16 +74,10 @@ impl Plan {
         let doses_by = most_between
             .zip(count)
             .map(|(days, count)| (0..u16::from(count)).map(|dose| dose * days).collect());
+        // With further doses on days that nobody states, or perhaps with further doses, the last one has no day.
         let last_dose = doses.as_ref().and_then(|doses| doses.last().copied());
         let single = terms.release() == Some(Release::Single);
         let (stay, turns_on_brood) = least_stay(terms, brood);
-        let least = match (single, stay) {
-            // With further doses on days that nobody states, the last day is not known.
-            (true, _) if count.is_some_and(|count| count > 1) => last_dose,
-            (true, _) => Some(0),
-            (false, Some(fact)) => Some(fact.value.max(last_dose.unwrap_or_default())),
-            (false, None) => None,
-        };
         let removal = terms.removal.as_ref().map(|fact| fact.value);
         let spent = used_up(terms).filter(|_| removal == Some(RemovalNeed::NotNeeded));
         let ends = match (removal, spent) {
@@ -82,48 +87,62 @@ impl Plan {
             (Some(_), None) => Ends::TakenOut,
             (None, None) => Ends::NotStated,
         };
+        let least = last_dose.and_then(|last| match (ends, spent) {
+            (Ends::AtOnce, _) => Some(last),
+            // Each carrier is used up in its own time: the last one counts.
+            (Ends::UsedUp, Some((days, _))) => Some(last.saturating_add(days)),
+            // When it is used up is not established: the stay that is stated tells at least until when it works.
+            (Ends::UsedUp | Ends::PerhapsUsedUp | Ends::TakenOut | Ends::NotStated, _) => {
+                stay.map(|fact| fact.value.max(last))
+            }
+        });
+        let established = match ends {
+            Ends::AtOnce | Ends::UsedUp => Some(Confidence::Document),
+            Ends::PerhapsUsedUp => Some(Confidence::SecondHand),
+            Ends::TakenOut | Ends::NotStated => stay.map(|fact| fact.confidence),
+        };
         Plan {
             doses,
             doses_by,
             ends,
             count,
-            // Each carrier is used up in its own time: the last one counts.
-            least: match spent.filter(|_| !single) {
-                Some((days, true)) => last_dose.map(|last| days.saturating_add(last)),
-                // When it is used up is not established: the stay that is stated tells at least until when it works.
-                Some((_, false)) | None => least,
-            },
+            least,
+            stay: stay.map(|fact| fact.value),
             turns_on_brood,
             most: most_stay(terms, brood),
-            confidence: match spent {
-                Some((_, false)) if !single => Confidence::SecondHand,
-                _ => stay.map_or(Confidence::Document, |fact| fact.confidence),
-            },
+            confidence: established.filter(|_| least.is_some()),
         }
-    }
-
-    /// How many days from the start it is looked at in the hive, for temperatures of the stay.
-    pub(super) fn stay(&self) -> Option<u16> {
-        self.least.or(self.most).map(|days| days.max(1))
     }
 
     /// How many days from the start it is in for certain, the day of placing included, even if the least stay is not stated.
     pub(super) fn surely_in(&self) -> u16 {
-        let last_dose = self.doses.as_ref().and_then(|doses| doses.last().copied()).unwrap_or_default();
-        self.least.unwrap_or_default().max(last_dose + 1)
+        let last_dose = self.doses.as_ref().and_then(|doses| doses.last().copied());
+        // What nobody states adds no day that would be sure.
+        let sure =
+            [self.least, self.stay.filter(|_| self.ends != Ends::AtOnce), last_dose.map(|last| last + 1)];
+        sure.into_iter().flatten().fold(1, u16::max)
     }
 
-    /// The days from a dose's earliest to its latest, in order; the earliest only where the latest is not stated.
+    /// Each dose with its days, in order: the first, and the further ones as far as it is stated that there are any.
+    pub(super) fn each_dose(&self) -> Vec<DoseDays> {
+        let first = DoseDays { from: Some(0), by: Some(0) };
+        let further = (1..usize::from(self.count.map_or(1, |count| count.max(1)))).map(|dose| DoseDays {
+            from: self.doses.as_ref().and_then(|doses| doses.get(dose)).copied(),
+            by: self.doses_by.as_ref().and_then(|by| by.get(dose)).copied(),
+        });
+        std::iter::once(first).chain(further).collect()
+    }
+
+    /// The days from a dose's earliest to its latest, of those whose earliest is stated; the earliest only where the latest is
+    /// not.
     pub(super) fn dose_days(&self) -> Vec<(u16, u16)> {
-        let earliest = self.doses.clone().unwrap_or_else(|| vec![0]);
-        let latest = self.doses_by.as_deref().unwrap_or_default();
-        let each = earliest.into_iter().enumerate();
-        each.map(|(dose, from)| (from, latest.get(dose).copied().unwrap_or(from).max(from))).collect()
+        let days = self.each_dose().into_iter().filter_map(|dose| Some((dose.from?, dose.by)));
+        days.map(|(from, by)| (from, by.map_or(from, |by| by.max(from)))).collect()
     }
 
-    /// Whether further doses follow on days that nobody states.
+    /// Whether further doses follow on days that nobody states, or nobody states whether any do.
     pub(super) fn later_doses_open(&self) -> bool {
-        self.doses.is_none() && self.count.is_some_and(|count| count > 1)
+        self.doses.is_none()
     }
 
     /// Days from the start on which it may be in or out, since no least stay is stated, or not whether it must come out: the
@@ -139,12 +158,19 @@ impl Plan {
     }
 }
 
+/// The least stay under the brood that was seen. Where none was, the longer of both counts, if both or that with brood are
+/// stated: of one that is stated without brood alone nobody knows how long it is with brood.
 fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Fact<u16>>, Option<(u16, u16)>) {
-    let longer = [terms.stay_min.absent_or_lowest, terms.stay_min.present];
-    let longer = longer.into_iter().flatten().max_by_key(|fact| fact.value);
+    let (absent, present) = (terms.stay_min.absent_or_lowest, terms.stay_min.present);
     match brood {
-        Some(brood) => (terms.stay_min.under(brood).copied().or(longer), None),
-        None => (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer)),
+        Some(brood) => (terms.stay_min.under(brood).copied(), None),
+        None => {
+            let longer = present.map(|present| match absent {
+                Some(absent) if absent.value > present.value => absent,
+                Some(_) | None => present,
+            });
+            (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer))
+        }
     }
 }
 

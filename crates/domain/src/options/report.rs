@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::board::{Board, Judged};
 use super::choice::Choice;
 use super::colony::Colony;
-use super::dose::{self, DoseSum, Solution};
+use super::dose::{self, DoseSum, NoDose, Solution};
 use super::flow::Flow;
 use super::order::Rank;
 use super::place::WhatIf;
@@ -63,12 +63,12 @@ pub struct FlowReport {
     pub forage: String,
     /// Expected or seen.
     pub stage: FlowStage,
-    /// Its first day in an early year.
-    pub early: Day,
+    /// Its first day in an early year; absent where nobody told it apart.
+    pub early: Option<Day>,
     /// Its first day in a usual year.
     pub usual: Day,
-    /// Its first day in a late year.
-    pub late: Day,
+    /// Its first day in a late year; absent where nobody told it apart.
+    pub late: Option<Day>,
     /// The entry that says so.
     pub entry: EntryId,
 }
@@ -168,10 +168,13 @@ pub struct Missing {
     pub about: &'static str,
     /// What is not known.
     pub fact: String,
-    /// The kind of entry that would supply it.
-    pub supplied_by: &'static str,
+    /// The kind of entry that would supply it; absent where no entry can.
+    pub supplied_by: Option<&'static str>,
     /// How to supply it.
     pub how: String,
+    /// Where it concerns later start days alone: the first of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub from: Option<Day>,
 }
 
 /// What a colony would get, and what is in stock.
@@ -180,8 +183,8 @@ pub struct Missing {
 pub struct DoseOfColony {
     /// The dose; none if something must be counted first.
     pub dose: Option<DoseSum>,
-    /// What must be counted first.
-    pub missing: Option<String>,
+    /// What must be known first, of the dose or of the number of doses, and what would supply it.
+    pub missing: Vec<Missing>,
     /// What has to be mixed for one dose.
     pub solution: Option<Solution>,
     /// What is in stock of it.
@@ -270,7 +273,8 @@ pub(super) fn no_jurisdiction(board: &Board<'_>) -> Vec<Missing> {
         ),
         Some(_) => return Vec::new(),
     };
-    vec![Missing { about: "jurisdiction", fact, supplied_by: "holding_details", how }]
+    let supplied_by = Some("holding_details");
+    vec![Missing { about: "jurisdiction", fact, supplied_by, how, from: None }]
 }
 
 fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank: &Rank) -> OptionReport {
@@ -345,26 +349,27 @@ fn says(choice: &Choice, condition: &Condition, rule: &Rule) -> String {
     }
 }
 
-/// What is not known on days that no condition rules out; if all are ruled out, nothing that is asked would help.
+/// What is not known on days that no condition rules out; if all are ruled out, nothing that is asked would help. What concerns
+/// later days alone says from when on.
 fn missing(choice: &Choice, judged: &Judged<'_>) -> Vec<Missing> {
+    let first = judged.days.first().map(|days| days.from);
     let mut missing: Vec<Missing> = Vec::new();
     for condition in judged.conditions().filter(|condition| condition.binds) {
         for run in condition.runs.iter().filter(|run| run.state == State::Unknown) {
-            let bears = judged
-                .days
-                .iter()
-                .any(|days| days.answer == Answer::Unknown && days.from <= run.to && run.from <= days.to);
-            if !bears {
-                continue;
-            }
+            let open = judged.days.iter().filter(|days| days.answer == Answer::Unknown);
+            let mut bears_on = open.filter(|days| days.from <= run.to && run.from <= days.to);
+            let Some(from) = bears_on.next().map(|days| days.from.max(run.from)) else { continue };
             let rule = condition.rule.and_then(|index| choice.leaflet.rules.get(index));
             let says = rule.map(|rule| says(choice, condition, rule));
             let topic = rule.map(|rule| rule.says.topic()).or_else(|| topic_of(condition.about));
             let (supplied_by, how) = wording::supply(&run.because, topic, says.as_deref());
             let why = wording::because(&run.because);
             let fact = says.map_or_else(|| why.clone(), |says| format!("{says}: {why}"));
+            // Runs come in the order of their days, so that the first to ask for something names the first day.
             if !missing.iter().any(|known| known.about == condition.about && known.how == how) {
-                missing.push(Missing { about: condition.about, fact, supplied_by, how });
+                let from = (Some(from) != first).then_some(from);
+                let supplied_by = Some(supplied_by);
+                missing.push(Missing { about: condition.about, fact, supplied_by, how, from });
             }
         }
     }
@@ -417,9 +422,10 @@ pub(super) fn dose_report(choice: &Choice, colony: &Colony<'_>, start: Day) -> D
         Ok(dose) => {
             let most = dose.each_at_most.unwrap_or(dose.each);
             let solution = (dose.unit == "ml").then(|| dose::solution(choice, start, most)).flatten();
-            DoseOfColony { dose: Some(dose), missing: None, solution, stock }
+            let open = dose.doses.is_none().then(|| NoDose::CountNotStated.missing());
+            DoseOfColony { dose: Some(dose), missing: open.into_iter().collect(), solution, stock }
         }
-        Err(missing) => DoseOfColony { dose: None, missing: Some(missing.fact), solution: None, stock },
+        Err(missing) => DoseOfColony { dose: None, missing: vec![missing.missing()], solution: None, stock },
     }
 }
 

@@ -32,8 +32,8 @@ pub struct StartReport {
     pub out_from_if_brood_is_seen: Option<Day>,
     /// The last day on which it must be out.
     pub out_by: Option<Day>,
-    /// How well the least stay is established.
-    pub stay_confidence: Confidence,
+    /// How well `out_from` is established; absent where that is.
+    pub stay_confidence: Option<Confidence>,
     /// The last day that is blocked, if it comes out as early as it may; at the least, where a period is not established.
     pub last_blocked_day: Option<Day>,
     /// The first day on which supers may go on, if it comes out as early as it may.
@@ -63,8 +63,8 @@ pub struct Margin {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Visit {
-    /// The first day for it.
-    pub from: Day,
+    /// The first day for it; absent where nobody has stated it.
+    pub from: Option<Day>,
     /// The last day for it, if stated.
     pub by: Option<Day>,
     /// What is done.
@@ -135,7 +135,10 @@ impl Starting<'_> {
             start,
             answer: days.answer,
             out_from: effect.out,
-            out_from_without_brood: plan.turns_on_brood.map(|(shorter, _)| start.plus(shorter)),
+            out_from_without_brood: plan
+                .turns_on_brood
+                .filter(|_| plan.least.is_some())
+                .map(|(shorter, _)| start.plus(shorter)),
             out_from_if_brood_is_seen: self.longer_out(start, &effect),
             out_by: effect.out_by,
             stay_confidence: plan.confidence,
@@ -192,34 +195,43 @@ impl Starting<'_> {
         if before && longer { None } else { Some(before) }
     }
 
+    /// The visits that a course takes, as far as anybody has stated them; a day that nobody stated is absent.
     pub(super) fn visits(&self, plan: &Plan, start: Day) -> Vec<Visit> {
         let opened = self.needs(start).contains(&Need::HiveOpened);
-        let visit = |days: u16, by: Option<Day>, what: String| Visit {
-            from: start.plus(days),
-            by,
+        let visit = |from: Option<u16>, by: Option<u16>, what: String| Visit {
+            from: from.map(|days| start.plus(days)),
+            by: by.map(|days| start.plus(days)),
             what,
             hive_opened: opened,
         };
         let many = plan.count.is_some_and(|count| count > 1);
+        let verb = if plan.ends == Ends::AtOnce { "give" } else { "place" };
         let mut visits: Vec<Visit> = plan
-            .dose_days()
+            .each_dose()
             .into_iter()
             .enumerate()
-            .map(|(index, (from, by))| {
-                let verb = if plan.ends == Ends::AtOnce { "give" } else { "place" };
+            .map(|(index, dose)| {
                 let what = if many { format!("{verb} dose {}", index + 1) } else { format!("{verb} it") };
-                visit(from, plan.doses_by.is_some().then(|| start.plus(by)).filter(|_| from > 0), what)
+                match dose.from {
+                    // The day of the start is the only one for the first dose.
+                    Some(0) => visit(dose.from, None, what),
+                    Some(_) => visit(dose.from, dose.by, what),
+                    None => visit(None, dose.by, format!("{what}; how long to wait for it is not stated")),
+                }
             })
             .collect();
+        if plan.count.is_none() {
+            let what = "see on the leaflet whether further doses follow, and when";
+            visits.push(visit(None, None, what.to_owned()));
+        }
         if plan.ends.in_a_visit() {
-            let by = plan.most.map(|days| start.plus(days));
-            let out = plan.least.unwrap_or_else(|| plan.surely_in());
-            let what = match (plan.ends == Ends::TakenOut, plan.least) {
-                (true, Some(_)) => "take it out",
-                (true, None) => "take it out; no least stay is stated",
-                (false, _) => "see on the leaflet whether it has to come out",
+            let what = match (plan.ends == Ends::TakenOut, plan.least, plan.stay) {
+                (true, Some(_), _) => "take it out",
+                (true, None, None) => "take it out; no least stay is stated",
+                (true, None, Some(_)) => "take it out; how long after the last dose is not known",
+                (false, ..) => "see on the leaflet whether it has to come out",
             };
-            visits.push(visit(out, by, what.to_owned()));
+            visits.push(visit(plan.least, plan.most, what.to_owned()));
         }
         visits
     }
@@ -245,9 +257,9 @@ fn years(flow: &Flow) -> Vec<(&'static str, Day)> {
     match flow.stage {
         FlowStage::Seen => vec![("seen", flow.usual)],
         FlowStage::Expected => {
-            let mut years = vec![("early", flow.early), ("usual", flow.usual), ("late", flow.late)];
-            years.retain(|(year, day)| *year == "usual" || *day != flow.usual);
-            years
+            let years = [("early", flow.early), ("usual", Some(flow.usual)), ("late", flow.late)];
+            let told = years.into_iter().filter_map(|(year, day)| Some((year, day?)));
+            told.filter(|(year, day)| *year == "usual" || *day != flow.usual).collect()
         }
     }
 }
@@ -263,7 +275,9 @@ fn supers(free: FirstFree, single: bool) -> String {
         FirstFree::OthersNotKnown => {
             "what is in already, or was given before, leaves open when supers may go on".to_owned()
         }
-        FirstFree::StayNotKnown => "how long it has to stay is not stated, so no first free day is known".to_owned(),
+        FirstFree::StayNotKnown => {
+            "how long it has to stay, or how many doses there are and when, is not stated, so no first free day is known".to_owned()
+        }
         FirstFree::PeriodsNotKnown => {
             "the withdrawal period or the wait before supers is not established: read it on the leaflet of the lot".to_owned()
         }

@@ -153,10 +153,13 @@ fn part(
 ) -> CoursePart {
     let fate = Fate::of(view, courses);
     let placed = courses.iter().map(|course| course.placed).min().unwrap_or(dose.on);
-    // The terms of the newest line hold; where several run side by side, the longest of each.
+    // The terms of the newest line hold; where several run side by side, the longest of each, and what one of them lacks is
+    // not known of the whole.
     let lines = || courses.iter().filter(|course| course.until.is_none());
     let withdrawal = lines().filter_map(|course| course.terms.withdrawal).max_by_key(|fact| fact.value);
     let wait = lines().filter_map(|course| course.terms.wait).max_by_key(|fact| fact.value);
+    let every_wait = lines().all(|course| course.terms.wait.is_some());
+    let every_withdrawal = lines().all(|course| course.terms.withdrawal.is_some());
     let single = lines().all(|course| course.terms.release() == Some(Release::Single));
     // What is stated blocks, however well it is established. Free it is only by periods that are known and documented.
     let stated = [withdrawal, wait].into_iter().flatten().map(|fact| fact.value).max();
@@ -190,12 +193,12 @@ fn part(
         may_come_out_from: least.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
         must_be_out_by: longest.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
         not_known_since: fate.not_known_since,
-        duration_days: fate.last.map(|last| duration(placed, last, single)),
-        withdrawal: withdrawal.map(|fact| {
+        duration_days: fate.last.and_then(|last| duration(placed, last, single)),
+        withdrawal: withdrawal.filter(|_| every_withdrawal).map(|fact| {
             let (said_by, entry) = SaidBy::of(fact.authority);
             WithdrawalPart { days: fact.value, said_by, entry, confidence: fact.confidence }
         }),
-        wait_days: wait.map(|fact| fact.value).filter(|days| *days > 0),
+        wait_days: wait.filter(|_| every_wait).map(|fact| fact.value),
         last_blocked_day,
         first_free_day,
         free_at: None,
@@ -203,9 +206,9 @@ fn part(
 }
 
 /// From placing to removal, or from the first dose to the last with both counted: one dose is a treatment of one day.
-fn duration(placed: Day, last: Day, single: bool) -> u32 {
+fn duration(placed: Day, last: Day, single: bool) -> Option<u32> {
     let days = last.days_since(placed).saturating_add(i64::from(single));
-    u32::try_from(days).unwrap_or(0)
+    u32::try_from(days).ok()
 }
 
 /// Where a colony stood when a dose was given: by the clock, if it was moved on that day and both times were noted; else where

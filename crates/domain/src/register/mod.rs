@@ -127,16 +127,18 @@ impl RegisterReport {
 
 impl RegisterReport {
     /// The same, counted by a policy. Counting full days of 24 hours adds the moment from which each course is free, where the
-    /// time of day was noted; civil days stand beside it all the same.
+    /// time of day was noted and every period is documented; civil days stand beside it all the same.
     #[must_use]
     pub fn counted_by(mut self, counting: Counting) -> RegisterReport {
         self.policy = counting.as_str();
         for course in self.administrations.iter_mut().flat_map(|row| &mut row.courses) {
-            let days =
-                course.withdrawal.as_ref().map(|period| period.days.max(course.wait_days.unwrap_or(0)));
+            let period = course.withdrawal.as_ref().map(|period| period.days);
+            let days = period.zip(course.wait_days).map(|(period, wait)| period.max(wait));
             let last = course.last.zip(course.last_at).map(|(on, at)| Moment { on, at });
             let free_at = last.zip(days).map(|(last, days)| last.after_days(days));
-            course.free_at = free_at.filter(|_| counting == Counting::Elapsed);
+            // Only where a first free day is known: what frees no civil day frees no moment of it.
+            let asked = counting == Counting::Elapsed && course.first_free_day.is_some();
+            course.free_at = free_at.filter(|_| asked);
         }
         self
     }

@@ -285,17 +285,18 @@ pub struct CoursePart {
     /// How long the treatment took, in days: from placing to removal, or from the first dose to the last, both counted.
     #[cfg_attr(feature = "openapi", schema(maximum = 200_000))]
     pub duration_days: Option<u32>,
-    /// The withdrawal period for honey.
+    /// The withdrawal period for honey; absent where nobody has stated it.
     pub withdrawal: Option<WithdrawalPart>,
-    /// Days between removal and supers that must pass besides, if any are stated.
+    /// Days between removal and supers that must pass besides, 0 included; absent where nobody has stated them, which frees
+    /// nothing. 0 as well where the withdrawal period that a person stated covers them.
     pub wait_days: Option<u16>,
     /// The last day that the later of both blocks, at the least: a period that is not known is not in it. Absent for zero
     /// days, and while it is in.
     pub last_blocked_day: Option<Day>,
     /// The first day free of both; absent while it is in, or where a period is not known or not documented.
     pub first_free_day: Option<Day>,
-    /// From when it is free of both if full days of 24 hours are counted, where that was asked for and the time of day was
-    /// noted. The days above are always civil days.
+    /// From when it is free of both if full days of 24 hours are counted, where that was asked for, the time of day was noted
+    /// and a first free day is known. The days above are always civil days.
     pub free_at: Option<Moment>,
 }
 

@@ -111,7 +111,9 @@ fn balance(holding: &Holding, lot: &LotName) -> Vec<StillRuns> {
     match (acquired.quantity.minus(gone), gone.minus(acquired.quantity)) {
         (Some(left), _) if left.is_zero() => Vec::new(),
         (Some(left), _) => vec![StillRuns::Left(left)],
-        (None, more) => vec![StillRuns::MoreGone(more.unwrap_or_default())],
+        (None, Some(more)) => vec![StillRuns::MoreGone(more)],
+        // One of the two is there for any two amounts.
+        (None, None) => Vec::new(),
     }
 }
 

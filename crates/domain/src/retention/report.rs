@@ -168,7 +168,7 @@ struct Desk<'a> {
 struct Bearing<'a> {
     lots: Vec<LotName>,
     /// The last day on which an entry of it happened or was written down.
-    last_entry: Day,
+    last_entry: Option<Day>,
     rules: Vec<Ruled<'a, RetentionRule>>,
     /// What is not known of the law on one of its days, with whether any rule may stand behind it.
     unknown_law: Vec<String>,
@@ -225,7 +225,7 @@ impl<'a> Desk<'a> {
             || story.lots.iter().filter_map(|lot| self.ends.get(lot)).flat_map(|end| &end.days).copied();
         let mut bearing = Bearing {
             lots: story.lots.clone(),
-            last_entry: self.records(story).map(last).chain(ends()).max().unwrap_or(Day::FIRST),
+            last_entry: self.records(story).map(last).chain(ends()).max(),
             rules: Vec::new(),
             unknown_law: Vec::new(),
             without_rule: Vec::new(),
@@ -339,16 +339,17 @@ impl<'a> Desk<'a> {
         record: &Record,
         records: &[RecordSort],
         lots: &[&LotName],
-        last_entry: Day,
+        last_entry: Option<Day>,
     ) -> Found<'a> {
         let last_use = || lots.iter().filter_map(|lot| self.ends.get(*lot)).map(|end| end.last).max();
         let with_last_use = || record.on.max(last_use().unwrap_or(record.on));
+        let made = record.on.max(record.recorded_at.latest_civil_date());
         // What came in proves what was given of it, so it is kept as long as that.
         let proves = records.iter().any(|sort| matches!(sort, RecordSort::Acquisition | RecordSort::Proof));
         let from = match ruled.rule.counted_from {
             CountedFrom::LastUseOrDisposalOfLot => with_last_use(),
-            CountedFrom::EntryMade => record.on.max(record.recorded_at.latest_civil_date()),
-            CountedFrom::EndOfYearOfLastEntry => last_entry.end_of_year(),
+            CountedFrom::EntryMade => made,
+            CountedFrom::EndOfYearOfLastEntry => last_entry.map_or(made, |last| last.max(made)).end_of_year(),
             CountedFrom::Event if proves => with_last_use(),
             CountedFrom::Event => record.on,
         };

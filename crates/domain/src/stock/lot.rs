@@ -200,10 +200,10 @@ impl LotReport {
             (Some(left), _) => {
                 format!("{acquired} acquired = {given} given + {disposed} disposed of + {left} left")
             }
-            (None, over) => format!(
-                "{acquired} acquired, but {given} given + {disposed} disposed of: {} too many",
-                over.unwrap_or_default()
-            ),
+            (None, over) => {
+                let over = over.map(|over| format!(": {over} too many")).unwrap_or_default();
+                format!("{acquired} acquired, but {given} given + {disposed} disposed of{over}")
+            }
         }
     }
 

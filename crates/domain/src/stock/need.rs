@@ -7,7 +7,7 @@ use super::lot::{LotReport, LotState};
 use crate::calendar::Day;
 use crate::holding::Holding;
 use crate::leaflet::Leaflets;
-use crate::options::{CourseNeed, one_course_of_all};
+use crate::options::{CourseNeed, Missing, one_course_of_all};
 use crate::quantity::Quantity;
 use crate::words::{ColonyName, LeafletId, LotName, MedicineName, Method, Unit};
 
@@ -55,12 +55,13 @@ pub struct WayReport {
     pub method: Option<Method>,
     /// The revision of the label, where they differ.
     pub revision: Option<String>,
-    /// How many doses make the course, at least.
-    pub doses: u8,
+    /// How many doses make the course, at least; absent where nobody has stated it.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
+    pub doses: Option<u8>,
     /// What it takes in all; where the leaflet gives a range, the most. Absent where it is not known for every colony.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 74))]
     pub takes: Option<Quantity>,
-    /// What it takes for the colonies whose dose is known.
+    /// What it takes for the colonies whose dose is known; for one dose, where nobody has stated how many there are.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 20))]
     pub takes_at_least: Quantity,
     /// How many those are.
@@ -76,12 +77,16 @@ pub struct WayReport {
     pub short_at_least: Quantity,
 }
 
-/// Something that must be known before the dose of some colonies is.
+/// Something that must be known before what some colonies take is.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct NotKnown {
     /// What is not known.
     pub fact: String,
+    /// The kind of entry that would supply it; absent where no entry can.
+    pub supplied_by: Option<&'static str>,
+    /// How to supply it.
+    pub how: String,
     /// Of which colonies.
     pub colonies: Vec<ColonyName>,
 }
@@ -147,7 +152,10 @@ impl WayReport {
             not_known: need
                 .not_known
                 .into_iter()
-                .map(|(fact, colonies)| NotKnown { fact, colonies })
+                .map(|(missing, colonies)| {
+                    let Missing { fact, supplied_by, how, .. } = missing;
+                    NotKnown { fact, supplied_by, how, colonies }
+                })
                 .collect(),
             short: all_known.then_some(short),
             short_at_least: short,

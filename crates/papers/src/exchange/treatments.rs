@@ -197,9 +197,11 @@ fn told(course: &CoursePart) -> String {
     let apiary = course.apiary.as_ref().map_or(NOT_RECORDED, |apiary| apiary.as_str());
     let mut stays = vec![format!("apiary {apiary}")];
     stays.extend(course.later_apiaries.iter().map(|stay| format!("from {} {}", stay.from, stay.apiary)));
-    let wait = course.wait_days.map_or_else(String::new, |days| {
-        format!(", wait before supers {}", Piece::Days(u32::from(days)).words())
-    });
+    let wait = match course.wait_days {
+        Some(0) => String::new(),
+        Some(days) => format!(", wait before supers {}", Piece::Days(u32::from(days)).words()),
+        None => ", wait before supers not known".to_owned(),
+    };
     let end = if course.first_free_day.is_some() { "" } else { ", end of withdrawal not known" };
     format!(
         "{}{came}: {} to {last}, withdrawal period {period}{wait}{end}, {}",

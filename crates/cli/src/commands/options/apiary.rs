@@ -3,7 +3,7 @@
 use combclear_domain::options::{Answer, ApiaryOption, ApiaryReport, WhyNot, amount_of};
 use combclear_domain::words::ColonyName;
 
-use super::{answer, flow, free, gap, head, mixture, starts};
+use super::{answer, flow, free, gap, head, mixture, starts, times};
 use crate::commands::{counted, table};
 
 /// All options in order, then for which colonies not and why.
@@ -45,6 +45,9 @@ pub(super) fn all(report: &ApiaryReport) -> String {
         for missing in &option.not_counted {
             text += &format!("   not counted: {} ({})\n", missing.why, names(&missing.colonies));
         }
+        for missing in &option.dose_missing {
+            text += &format!("   not known: {}\n", gap(missing));
+        }
         if let Some(solution) = &option.solution {
             let (ml, mixture, how) = (solution.millilitres, mixture(solution), &solution.how);
             text += &format!("   to mix {ml} ml for all: {mixture}\n      {how}\n");
@@ -68,14 +71,16 @@ fn tally(option: &ApiaryOption) -> String {
 
 fn dose(option: &ApiaryOption) -> String {
     let stock = format!("in stock {}", amount_of(option.stock.in_date, &option.stock.unit));
-    let times = if option.doses > 1 { format!(", {} times", option.doses) } else { String::new() };
+    let times = times(option.doses);
     match option.one_dose {
         Some(sum) => {
-            let needed = sum.times(u64::from(option.doses));
+            // Of a course of which nobody stated the doses one is sure.
+            let needed = option.course.unwrap_or(sum);
             let short = needed.minus(option.stock.in_date).filter(|short| !short.is_zero());
+            let at_least = if option.course.is_some() { "" } else { "at least " };
             let short = short.filter(|_| option.unit == option.stock.unit);
             let short = short
-                .map(|short| format!("\nshort of {}", amount_of(short, &option.unit)))
+                .map(|short| format!("\nshort of {at_least}{}", amount_of(short, &option.unit)))
                 .unwrap_or_default();
             format!("{}{times}\n{stock}{short}", amount_of(sum, &option.unit))
         }

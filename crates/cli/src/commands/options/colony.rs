@@ -7,7 +7,7 @@ use combclear_domain::options::{
     amount_of,
 };
 
-use super::{answer, flow, free, gap, head, mixture, range, starts, to_spare};
+use super::{answer, flow, free, gap, head, mixture, range, starts, times, to_spare};
 use crate::commands::{counted, table};
 use crate::failure::Failure;
 
@@ -94,8 +94,9 @@ fn warnings(option: &OptionReport) -> Vec<String> {
 
 fn dose(report: &DoseOfColony) -> String {
     let stock = format!("in stock {}", amount_of(report.stock.in_date, &report.stock.unit));
-    match (&report.dose, &report.missing) {
-        (Some(dose), _) => {
+    let missing: Vec<&str> = report.missing.iter().map(|missing| missing.fact.as_str()).collect();
+    match &report.dose {
+        Some(dose) => {
             let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
             let amount = amount_of(dose.each_at_most.unwrap_or(dose.each), &dose.unit);
             let sure = match dose.confidence {
@@ -103,11 +104,10 @@ fn dose(report: &DoseOfColony) -> String {
                 Confidence::SecondHand => " (second hand)",
                 Confidence::Unconfirmed => " (unconfirmed)",
             };
-            let times = if dose.doses > 1 { format!(", {} times", dose.doses) } else { String::new() };
-            format!("{least}{amount}{sure}{times}\n{stock}")
+            format!("{least}{amount}{sure}{}\n{stock}", times(dose.doses))
         }
-        (None, Some(missing)) => format!("{missing}\n{stock}"),
-        (None, None) => stock,
+        None if missing.is_empty() => stock,
+        None => format!("{}\n{stock}", missing.join("\n")),
     }
 }
 
@@ -172,8 +172,8 @@ fn whole(option: &OptionReport) -> String {
         line(2, &format!("dose: {}", dose.sum));
         dose.otherwise.iter().for_each(|otherwise| line(4, &format!("otherwise: {otherwise}")));
     }
-    if let Some(missing) = &option.dose.missing {
-        line(2, &format!("not known: {missing}"));
+    for missing in &option.dose.missing {
+        line(2, &format!("not known: {}", gap(missing)));
     }
     if let Some(solution) = &option.dose.solution {
         let (ml, mixture, recipe) = (solution.millilitres, mixture(solution), &solution.recipe);
@@ -250,9 +250,14 @@ fn meaning(start: &StartReport) -> Vec<String> {
         lines.push(format!("flow of {} ({} year): {spare}", margin.flow, margin.year));
     }
     for visit in &start.visits {
-        let by = visit.by.map(|by| format!(" to {by}")).unwrap_or_default();
+        let when = match (visit.from, visit.by) {
+            (Some(from), Some(by)) => format!("{from} to {by}"),
+            (Some(from), None) => from.to_string(),
+            (None, Some(by)) => format!("by {by}, from a day that is not known"),
+            (None, None) => "on a day that is not known".to_owned(),
+        };
         let opened = if visit.hive_opened { ", hive opened" } else { "" };
-        lines.push(format!("visit {}{by}: {}{opened}", visit.from, visit.what));
+        lines.push(format!("visit {when}: {}{opened}", visit.what));
     }
     lines
 }

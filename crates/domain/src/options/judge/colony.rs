@@ -99,13 +99,15 @@ fn in_flow(
     (said, documented): (Option<Permission>, bool),
 ) -> Found {
     let allowed = said == Some(Permission::Allowed) && documented;
-    let through = |brood| choice.plan(start, brood).map_or(start, |plan| plan.in_through(start));
+    let through = |brood| choice.plan(start, brood).map(|plan| plan.in_through(start));
     // Without sight of the brood both may be; brood that is not there yet may come while it is in.
     let shortest = match colony.brood_state(start) {
         Some(BroodState::Present) => BroodState::Present,
         Some(BroodState::AbsentOrLowest) | None => BroodState::AbsentOrLowest,
     };
-    let (short, long) = (through(Some(shortest)), through(None));
+    let Some((short, long)) = through(Some(shortest)).zip(through(None)) else {
+        return Found::unknown(Because::StayNotKnown);
+    };
     let (short, long) = (short.min(long), long);
     let meets = (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long));
     if !allowed
@@ -114,24 +116,28 @@ fn in_flow(
     {
         return Found::unknown(because);
     }
+    if !allowed
+        && matches!(meets, (Meets::None, Meets::None))
+        && let Some(confidence) = stay_is_open(choice, place, start)
+    {
+        return Found::unknown(Because::StayNotDocumented { confidence });
+    }
     match meets {
-        (Meets::None, Meets::None) if !allowed && stay_is_open(choice, place, start) => {
-            let confidence = choice.plan(start, None).map_or(Confidence::Unconfirmed, |plan| plan.confidence);
-            Found::unknown(Because::StayNotDocumented { confidence })
-        }
         (Meets::None, Meets::None) => {
-            let next = Flow::next_from(&place.flows, start).map(|flow| (flow.early, flow.entry));
+            let next = Flow::next_from(&place.flows, start).map(|flow| (flow.earliest(), flow.entry));
             Found::met_anyway(Because::NoFlow { next })
         }
         _ if said == Some(Permission::Allowed) => Found::met(Because::FlowAllowed),
         (Meets::NotRecorded(year), _) => Found::unknown(Because::FlowsNotRecorded { year }),
         _ if said.is_none() => Found::unknown(Because::NotStated { topic: Topic::FlowDuring }),
         (Meets::Surely(flow), _) => {
-            Found::broken(Because::InFlow { early: flow.early, from: flow.late, entry: flow.entry })
+            Found::broken(Because::InFlow { early: flow.earliest(), from: flow.latest(), entry: flow.entry })
         }
-        (Meets::Perhaps(flow), _) => {
-            Found::unknown(Because::PerhapsInFlow { early: flow.early, late: flow.late, entry: flow.entry })
-        }
+        (Meets::Perhaps(flow), _) => Found::unknown(Because::PerhapsInFlow {
+            early: flow.earliest(),
+            late: flow.latest(),
+            entry: flow.entry,
+        }),
         (Meets::None, Meets::Surely(flow) | Meets::Perhaps(flow)) => {
             Found::unknown(Because::FlowTurnsOnBrood {
                 without: short.next(),
@@ -143,12 +149,14 @@ fn in_flow(
     }
 }
 
-/// Whether a flow is near enough that it matters how long it stays, and the stay was not read in a document.
-fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> bool {
-    let Some(plan) = choice.plan(start, None) else { return false };
-    let undocumented = plan.ends != Ends::AtOnce && plan.confidence != Confidence::Document;
-    undocumented
-        && place.flows.iter().any(|flow| start <= flow.last() && flow.early <= start.plus(STAY_MOST_DAYS))
+/// How well the stay is established, where it was not read in a document and a flow is near enough that it matters. Where it
+/// is not stated at all, the days on which it may be in were looked at before.
+fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Confidence> {
+    let plan = choice.plan(start, None).filter(|plan| plan.ends != Ends::AtOnce)?;
+    let undocumented = plan.confidence.filter(|confidence| *confidence != Confidence::Document)?;
+    let near =
+        place.flows.iter().any(|flow| start <= flow.last() && flow.earliest() <= start.plus(STAY_MOST_DAYS));
+    near.then_some(undocumented)
 }
 
 /// Longer than any leaflet read lets a carrier stay: four months. Common practice, no source.
@@ -161,7 +169,7 @@ fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Bec
     let last = last.map_or_else(|| start.plus(365), |days| start.plus(days));
     match Flow::meeting(&place.flows, first.min(last), last) {
         Meets::Surely(flow) | Meets::Perhaps(flow) => {
-            Some(Because::FlowBeforeStayIsKnown { from: flow.early, entry: flow.entry })
+            Some(Because::FlowBeforeStayIsKnown { from: flow.earliest(), entry: flow.entry })
         }
         Meets::NotRecorded(year) => Some(Because::FlowsNotRecorded { year }),
         Meets::None => None,
@@ -179,11 +187,11 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
         let of_year = place.flows.iter().filter(|flow| flow.usual.year() == day.year());
         // Its end is not on record, or was only expected and may come later.
         let no_end = |flow: &&Flow| match flow.to {
-            None => flow.late <= day,
+            None => flow.latest() <= day,
             Some(to) => to < day && day <= flow.last(),
         };
         if let Some(flow) = of_year.clone().find(no_end) {
-            let (early, late, entry) = (flow.early, flow.late, flow.entry);
+            let (early, late, entry) = (flow.earliest(), flow.latest(), flow.entry);
             return Some(Found::unknown(Because::PerhapsInFlow { early, late, entry }));
         }
         if let Some(flow) = of_year.clone().find(|flow| day <= flow.last()) {

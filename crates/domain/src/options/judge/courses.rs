@@ -129,7 +129,8 @@ fn standing(colony: &Colony<'_>, course: &Course, day: Day) -> Standing {
         };
     }
     let brood = colony.history.brood_for(course, day).map(crate::history::BroodSeen::state);
-    let earliest = Plan::of(&course.terms, brood).least.map(|days| course.placed.plus(days));
+    let plan = Plan::of(&course.terms, brood);
+    let earliest = plan.least.or(plan.stay).map(|days| course.placed.plus(days));
     if earliest.is_some_and(|earliest| day < earliest) { Standing::In } else { Standing::Perhaps }
 }
 

@@ -139,23 +139,27 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
         let limits = Limits { min, max };
         let weather = &place.weather;
         let first = |days: u16| (0..days).map(move |day| start.plus(day));
-        // Where the stay is not stated, the days that are sure may break the rule; they cannot keep it.
+        // Where the stay is not stated, the days that are sure may break the rule; only all on which it may be in keep it.
         let over_stay = |look: &dyn Fn(u16) -> Found| {
             let Some(plan) = choice.plan(start, None) else { return Found::unknown(Because::StayNotKnown) };
-            match plan.stay() {
-                Some(days) => look(days),
-                None => Some(look(plan.surely_in()))
-                    .filter(|found| found.state == State::Broken)
-                    .unwrap_or_else(|| Found::unknown(Because::StayNotKnown)),
+            if let Some(days) = plan.least {
+                return look(days.max(1));
             }
+            let sure = look(plan.surely_in());
+            if sure.state == State::Broken {
+                return sure;
+            }
+            let most = plan.most.filter(|_| !plan.later_doses_open()).map(|days| look(days.max(1)));
+            most.filter(|found| found.state == State::Met)
+                .unwrap_or_else(|| Found::unknown(Because::StayNotKnown))
         };
         Some(match window {
             TemperatureWindow::MaximumOnPlacingDay => weather.maxima(first(1), limits),
             TemperatureWindow::MaximumInFirstDays => weather.maxima(first(first_days.unwrap_or(1)), limits),
             TemperatureWindow::MaximumOverStay => over_stay(&|days| weather.maxima(first(days), limits)),
             // A mean over a part of the stay says nothing of the whole.
-            TemperatureWindow::MeanOverStay => match choice.plan(start, None).and_then(Plan::stay) {
-                Some(days) => weather.mean(first(days), limits),
+            TemperatureWindow::MeanOverStay => match choice.plan(start, None).and_then(|plan| plan.least) {
+                Some(days) => weather.mean(first(days.max(1)), limits),
                 None => Found::unknown(Because::StayNotKnown),
             },
             TemperatureWindow::AtUse => {
