@@ -34,7 +34,7 @@ impl Terms {
                 revision,
                 readings: readings(holding, lot),
                 packs: packs.collect(),
-                first_given: Some(on),
+                first_given: None,
             }
         };
         let mut said: Vec<LotSaid<'_>> = lots.iter().map(said_of).collect();

@@ -167,7 +167,12 @@ fn not_known<'h>(
             add(Outcome::Unknown, true, Reason::WhereaboutsNotSaid { since, entry });
         }
         (Verdict::Yes, Doubt::UsedUp) => add(Outcome::Met, true, not_known_whether_in(terms)),
-        (Verdict::Unknown, Doubt::UsedUp) => add(Outcome::Unknown, true, not_known_whether_in(terms)),
+        (Verdict::Unknown, Doubt::UsedUp) => {
+            if still_in == Some(Verdict::Unknown) {
+                add(Outcome::Unknown, true, supers_not_established(terms.supers_during.as_ref()));
+            }
+            add(Outcome::Unknown, true, not_known_whether_in(terms));
+        }
     }
 }
 
