@@ -2,12 +2,14 @@
 //! of the law files that shares no code with the first.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use combclear_domain::calendar::Day;
 use combclear_domain::gaps::{GapWeight, GapsReport};
 use combclear_domain::history::Verdict;
-use combclear_domain::leaflet::Release;
+use combclear_domain::leaflet::{Leaflet, Rule, Says};
 use combclear_domain::register::Period;
+use combclear_domain::words::RemovalNeed;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -211,7 +213,12 @@ proptest! {
         for jurisdiction in JURISDICTIONS {
             let here = leaflets.holding_in(&jurisdiction.parse().unwrap());
             let wider = leaflets.holding_in(&"gb".parse().unwrap());
-            let leaflet = here.iter().chain(&wider).find(|leaflet| leaflet.release == Release::Slow && leaflet.methods.is_empty());
+            // One of which it is known that it must come out, and by which period.
+            let whole = |leaflet: &&&Arc<Leaflet>| {
+                let comes_out = |rule: &Rule| matches!(rule.says, Says::Removal { value: RemovalNeed::Needed });
+                leaflet.methods.is_empty() && leaflet.states_withdrawal_days() && leaflet.rules.iter().any(comes_out)
+            };
+            let leaflet = here.iter().chain(&wider).find(whole);
             let known = here.iter().any(|own| own.id == leaflet.unwrap().id);
             let entries: Vec<toml::Value> = filled
                 .entries(jurisdiction, leaflet.unwrap().id.as_str())

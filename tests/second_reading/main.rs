@@ -25,7 +25,6 @@ use serde_json::{Value, json};
 #[expect(dead_code, reason = "shared by several tests, each of which needs a part")]
 #[path = "../cases.rs"]
 mod cases;
-#[expect(dead_code, reason = "shared by several tests, each of which needs a part")]
 #[path = "../entries.rs"]
 mod entries;
 
@@ -49,7 +48,8 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
     let leaflets = cases::leaflets_and(&[("tests/supering/leaflets/zz", "zz")]);
     let half = holdings.len().div_ceil(2);
     let held: Vec<Held> = thread::scope(|scope| {
-        let halves: Vec<_> = holdings.chunks(half).map(|part| scope.spawn(|| hold(part, &leaflets))).collect();
+        let halves: Vec<_> =
+            holdings.chunks(half).map(|part| scope.spawn(|| hold(part, &leaflets))).collect();
         halves.into_iter().map(|half| half.join().unwrap()).collect()
     });
     let (answers, refused, entries) = held.iter().fold((0, 0, 0), |(answers, refused, entries), held| {
@@ -62,7 +62,12 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
         differences.len()
     );
     let shown: Vec<&str> = differences.iter().take(5).map(|text| text.as_str()).collect();
-    assert!(differences.is_empty(), "{} of {answers} answers differ:\n{}", differences.len(), shown.join("\n"));
+    assert!(
+        differences.is_empty(),
+        "{} of {answers} answers differ:\n{}",
+        differences.len(),
+        shown.join("\n")
+    );
     assert!(entries > refused, "most entries were refused: nothing was tried");
 }
 

@@ -100,6 +100,19 @@ proptest! {
         if leaflet_of(&before, medicine).is_some_and(|leaflet| leaflet.release == Release::Single) {
             said.as_object_mut().unwrap().remove("removal");
         }
+        // Where supers may be on while it is in, to have it in for longer bars less than a wait after it: learning that it works
+        // longer is no loosening of a period.
+        let may_be_on = |on: &str| on != "off";
+        let learnt = said["supers_during"].as_str().is_some_and(may_be_on);
+        let known = before.colonies().any(|colony| {
+            let history = History::of(&before, all_leaflets(), colony);
+            history.courses.iter().any(|course| course.terms.supers_during.is_some_and(|fact| may_be_on(fact.value.as_str())))
+        });
+        if learnt || known {
+            for field in ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"] {
+                said.as_object_mut().unwrap().remove(field);
+            }
+        }
         let body = json!({ "lot": lot, "terms": said });
         let Ok(after) = journal.and(draft("read afterwards", day(120), "leaflet_reading", &body)).try_holding() else { return Ok(()) };
         for (one, two) in verdicts(&before).iter().zip(&verdicts(&after)) {

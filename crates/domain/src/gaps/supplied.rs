@@ -3,9 +3,10 @@
 use crate::calendar::Day;
 use crate::journal::seal::Hash;
 use crate::law::{Field, FieldNeed};
+use crate::leaflet::Confidence;
 use crate::register::{
     AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, DocumentPart, KeeperPart, MedicinePart,
-    RegisterReport,
+    RegisterReport, WithdrawalPart,
 };
 
 /// Whether a field is there.
@@ -74,7 +75,11 @@ impl Lookup<'_> {
             | Field::Colonies
             | Field::NumberTreated => Supplied::There,
             Field::DateLastGiven | Field::Duration => self.end(row, |part| part.last.is_some()),
-            Field::WithdrawalEnd => self.end(row, |part| part.first_free_day.is_some()),
+            // The end of the withdrawal period alone: a wait or a flow that bars supers besides is no field of the law.
+            Field::WithdrawalEnd => self.end(row, |part| {
+                let documented = |period: &WithdrawalPart| period.confidence == Confidence::Document;
+                part.last.is_some() && part.withdrawal.as_ref().is_some_and(documented)
+            }),
             Field::TimeOfDay => Supplied::if_there(row.written.at.is_some()),
             Field::Route => Supplied::if_there(row.method.is_some() || row.one_way),
             Field::Apiary | Field::ApiaryDuringWithdrawal => {

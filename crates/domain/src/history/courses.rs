@@ -291,7 +291,12 @@ impl<'h> Trace<'h> {
         let same =
             self.first.id == other.first.id && other.doses.iter().all(|given| self.doses.contains(given));
         let ends_no_sooner = match (self.end, other.end) {
-            (End::Open, End::Open) => self.in_doubt.is_none() || other.in_doubt.is_some(),
+            // Out since a later day bars for longer, if it is out.
+            (End::Open, End::Open) => match (self.in_doubt, other.in_doubt) {
+                (None, _) => true,
+                (Some(_), None) => false,
+                (Some((here, _)), Some((brought, _))) => here >= brought,
+            },
             (End::Out { on: here, .. }, End::Out { on: brought, .. }) => here >= brought,
             // What is open may yet come to be in doubt; a period that runs would be lost with it.
             (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,

@@ -30,12 +30,7 @@ impl Terms {
                 }
                 _ => None,
             });
-            LotSaid {
-                revision,
-                readings: readings(holding, lot),
-                packs: packs.collect(),
-                first_given: None,
-            }
+            LotSaid { revision, readings: readings(holding, lot), packs: packs.collect(), first_given: None }
         };
         let mut said: Vec<LotSaid<'_>> = lots.iter().map(said_of).collect();
         if said.is_empty() {

@@ -1,35 +1,50 @@
 //! What became of a course, colonies of one fate together: when it ended, where they stood, which periods run.
 
 use std::collections::BTreeMap;
+use std::rc::Rc;
 use std::sync::Arc;
 
 use super::View;
 use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
-use crate::calendar::{Day, TimeOfDay, last_blocked_day};
+use crate::calendar::{Day, TimeOfDay};
 use crate::history::{Course, End, Fact, History, used_up};
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Event};
 use crate::leaflet::Release;
-use crate::supering::Standing;
+use crate::supering::{Blocked, Outlook, Standing, harvest};
 use crate::words::{ApiaryName, ColonyName};
 
 /// The courses of every colony of a holding, worked out once, found by their first dose.
 pub(super) struct Courses {
-    by_first_dose: BTreeMap<EntryId, Vec<(ColonyName, Vec<Course>)>>,
+    by_first_dose: BTreeMap<EntryId, Vec<InColony>>,
+}
+
+/// One course in one colony: each of its lines is a course of the history.
+struct InColony {
+    history: Rc<History>,
+    /// The places of its lines in the history.
+    lines: Vec<usize>,
+}
+
+impl InColony {
+    fn courses(&self) -> impl Iterator<Item = &Course> {
+        self.lines.iter().filter_map(|line| self.history.courses.get(*line))
+    }
 }
 
 impl Courses {
     pub(super) fn of(view: &View<'_>) -> Courses {
-        let mut by_first_dose: BTreeMap<EntryId, Vec<(ColonyName, Vec<Course>)>> = BTreeMap::new();
+        let mut by_first_dose: BTreeMap<EntryId, Vec<InColony>> = BTreeMap::new();
         for colony in view.holding.colonies() {
-            let history = History::of(view.holding, view.leaflets, colony).up_to(view.as_of);
-            let mut of_colony: BTreeMap<EntryId, Vec<Course>> = BTreeMap::new();
-            for course in history.courses {
-                of_colony.entry(course.entry).or_default().push(course);
+            let history = Rc::new(History::of(view.holding, view.leaflets, colony).up_to(view.as_of));
+            let mut of_colony: BTreeMap<EntryId, Vec<usize>> = BTreeMap::new();
+            for (line, course) in history.courses.iter().enumerate() {
+                of_colony.entry(course.entry).or_default().push(line);
             }
-            for (first, courses) in of_colony {
-                by_first_dose.entry(first).or_default().push((colony.clone(), courses));
+            for (first, lines) in of_colony {
+                let here = InColony { history: Rc::clone(&history), lines };
+                by_first_dose.entry(first).or_default().push(here);
             }
         }
         Courses { by_first_dose }
@@ -37,7 +52,7 @@ impl Courses {
 
     /// Which dose of its course an entry is, counted from 1.
     pub(super) fn dose(&self, first: EntryId, entry: EntryId) -> u8 {
-        let courses = self.by_first_dose.get(&first).into_iter().flatten().flat_map(|(_, courses)| courses);
+        let courses = self.by_first_dose.get(&first).into_iter().flatten().flat_map(InColony::courses);
         let places = courses
             .filter_map(|course| course.doses.iter().position(|dose| dose.entry == entry))
             .filter_map(|place| u8::try_from(place).ok());
@@ -53,15 +68,16 @@ impl Courses {
         given: &Administration,
     ) -> Vec<CoursePart> {
         let mut parts: Vec<CoursePart> = Vec::new();
-        for (colony, courses) in self.by_first_dose.get(&first).into_iter().flatten() {
+        for here in self.by_first_dose.get(&first).into_iter().flatten() {
+            let colony = &here.history.colony;
             let got_it = given.given.iter().any(|part| part.colonies.contains(colony));
-            let carried = courses.iter().find(|course| has(course, dose.id) && course.came_by.is_some());
+            let carried = here.courses().find(|course| has(course, dose.id) && course.came_by.is_some());
             let came =
                 carried.filter(|_| !got_it).and_then(|course| Some((course.came_by?, course.here_from)));
             if !got_it && came.is_none() {
                 continue;
             }
-            let next = part(view, colony, courses, dose, came);
+            let next = part(view, here, dose, came);
             if came.is_some_and(|(_, came_on)| was_over(&next, came_on)) {
                 continue;
             }
@@ -105,11 +121,11 @@ struct Fate {
 }
 
 impl Fate {
-    fn of(view: &View<'_>, courses: &[Course]) -> Fate {
+    fn of(view: &View<'_>, here: &InColony) -> Fate {
         let as_of = view.as_of;
         let mut fate = Fate::default();
         // What a later line of the course took over says nothing any more.
-        for course in courses.iter().filter(|course| course.until.is_none()) {
+        for course in here.courses().filter(|course| course.until.is_none()) {
             match Standing::of(course, as_of) {
                 Standing::In => fate.still_in = true,
                 Standing::Out(day) => {
@@ -144,29 +160,29 @@ fn time_of_end(view: &View<'_>, course: &Course, day: Day) -> Option<TimeOfDay> 
     }
 }
 
-fn part(
-    view: &View<'_>,
-    colony: &ColonyName,
-    courses: &[Course],
-    dose: &Record,
-    came: Option<(EntryId, Day)>,
-) -> CoursePart {
-    let fate = Fate::of(view, courses);
-    let placed = courses.iter().map(|course| course.placed).min().unwrap_or(dose.on);
+fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, Day)>) -> CoursePart {
+    let colony = &here.history.colony;
+    let fate = Fate::of(view, here);
+    // Without a line of the course there would be no part.
+    let placed = here.courses().map(|course| course.placed).min().unwrap_or(dose.on);
     // The terms of the newest line hold; where several run side by side, the longest of each, and what one of them lacks is
     // not known of the whole.
-    let lines = || courses.iter().filter(|course| course.until.is_none());
+    let lines = || here.courses().filter(|course| course.until.is_none());
     let withdrawal = lines().filter_map(|course| course.terms.withdrawal).max_by_key(|fact| fact.value);
     let wait = lines().filter_map(|course| course.terms.wait).max_by_key(|fact| fact.value);
     let every_wait = lines().all(|course| course.terms.wait.is_some());
     let every_withdrawal = lines().all(|course| course.terms.withdrawal.is_some());
     let single = lines().all(|course| course.terms.release() == Some(Release::Single));
-    // What is stated blocks, however well it is established. Free it is only by periods that are known and documented.
-    let stated = [withdrawal, wait].into_iter().flatten().map(|fact| fact.value).max();
-    let last_blocked_day = fate.last.zip(stated).and_then(|(last, days)| last_blocked_day(last, days));
+    // The same computation as for the colony, asked of this course alone; honey that is barred under supers counts too.
+    let of_course: Vec<&Course> = here.courses().collect();
+    let Blocked { last: bars_supers, first_free } =
+        Outlook::of_courses(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
+    let bars_honey = lines().filter_map(|course| harvest::last_day(course, view.as_of)).max();
+    let last_blocked_day = bars_supers.max(bars_honey);
     let documented = |fact: Option<Fact<u16>>| fact.is_some_and(|fact| fact.is_documented());
     let known = lines().all(|course| documented(course.terms.withdrawal) && documented(course.terms.wait));
-    let first_free_day = fate.last.filter(|_| known).map(|last| last_blocked_day.map_or(last, Day::next));
+    let first_free_day =
+        first_free.filter(|_| known && fate.last.is_some()).max(bars_honey.map(Day::next).filter(|_| known));
     // While it is not known when it is free, every move counts.
     let until = first_free_day.map_or(view.as_of, |free| free.before().max(dose.on)).min(view.as_of);
     let here_from = came.map_or(dose.on, |(_, on)| on);

@@ -36,6 +36,19 @@ pub(crate) fn barred(course: &Course, on: Day) -> Option<HarvestBar> {
     bars.reduce(HarvestBar::and)
 }
 
+/// The last day on which a course bars honey though supers may stay on, by what is known on a day; none if it bars none, or if
+/// its end is not known.
+pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
+    let withdrawal = course.terms.withdrawal.filter(|_| inside(&course.terms) == Verdict::Yes)?.value;
+    let last = course.whereabouts(on).map(|carrier| match carrier {
+        Whereabouts::Out(out) | Whereabouts::NotKnown { may_be_in: false, last: out, .. } => {
+            last_blocked_day(out, withdrawal)
+        }
+        Whereabouts::In | Whereabouts::NotKnown { may_be_in: true, .. } => through_when_used_up(course, on),
+    });
+    last.flatten().max()
+}
+
 /// Whether honey is barred while it is in: the label says so, or a withdrawal period would begin only after it, or nobody knows
 /// whether one does.
 fn bars_while_in(course: &Course) -> bool {

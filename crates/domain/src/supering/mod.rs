@@ -10,7 +10,7 @@
 mod around;
 mod assess;
 mod grounds;
-mod harvest;
+pub(crate) mod harvest;
 mod outlook;
 mod plan;
 mod remedy;
@@ -26,7 +26,7 @@ use crate::journal::EntryId;
 pub use around::Surroundings;
 pub(crate) use assess::Standing;
 pub use grounds::{Ground, Outcome, Reason, Topic};
-pub(crate) use outlook::Outlook;
+pub(crate) use outlook::{Blocked, Outlook};
 pub(crate) use remedy::of as remedy_of;
 pub use report::{
     CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
@@ -128,40 +128,29 @@ impl<'h> Answer<'h> {
     /// is recorded.
     #[must_use]
     pub fn last_blocked_day(&self) -> Option<Day> {
-        let begun = self.history.begun.map(|(begun, _)| begun)?;
-        let outlook = Outlook::of(&self.history.clone().up_to(self.on));
-        let free = match self.verdict {
-            Verdict::Yes => outlook.free_since(self.on),
-            Verdict::Unknown | Verdict::No => outlook.next_free(self.on),
-        };
-        match free {
-            Some(free) => (free > begun).then(|| free.before()),
-            // Not known when it is free, but until when it surely is not.
-            None => outlook.last_no().filter(|last| *last >= begun),
-        }
+        self.blocked(&self.history.clone().up_to(self.on)).last
     }
 
     /// From when on the colony is free, as the record stood on the day asked about.
     #[must_use]
     pub fn first_free(&self) -> FirstFree {
         let known = self.history.clone().up_to(self.on);
-        let outlook = Outlook::of(&known);
-        if self.verdict == Verdict::Yes {
-            // After courses that blocked no day, free since the last of them.
-            let since = outlook.free_since(self.on);
-            let blocked = since.zip(self.history.begun).is_some_and(|(since, (begun, _))| begun < since);
-            let out =
-                self.courses().filter_map(|course| out_since(course, self.on)).max().filter(|_| !blocked);
-            return since.max(out).map_or(FirstFree::NotKnown, FirstFree::OnRecord);
-        }
-        if self.history.colony_verdict(self.on) != Verdict::Yes {
+        let on_record = self.blocked(&known).first_free;
+        if self.verdict != Verdict::Yes && self.history.colony_verdict(self.on) != Verdict::Yes {
             return FirstFree::NotKnown;
         }
-        match outlook.next_free(self.on) {
+        match on_record {
             Some(free) => FirstFree::OnRecord(free),
             None => plan::once_out(&known, self.on)
                 .map_or(FirstFree::NotKnown, |(out, free)| FirstFree::OnceOut { out, free }),
         }
+    }
+
+    /// The last blocked and the first free day by what is recorded. `known` is the history up to the day asked about.
+    fn blocked(&self, known: &History) -> Blocked {
+        let Some((begun, _)) = known.begun else { return Blocked { last: None, first_free: None } };
+        let out = self.courses().filter_map(|course| out_since(course, self.on)).max();
+        Outlook::of(known).blocked(self.on, begun, out)
     }
 
     /// The first day on which honey may be taken, where supers may be on though honey may not yet be taken. Absent if honey is

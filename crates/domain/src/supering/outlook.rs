@@ -4,6 +4,16 @@ use super::assess;
 use crate::calendar::{Day, last_blocked_day};
 use crate::history::{Course, History, RIGHT_BEFORE_DAYS, Verdict, used_up};
 
+/// The last blocked and the first free day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Blocked {
+    /// The last blocked day; where no day is known to be free, the last that surely is not. Absent if no day was ever blocked,
+    /// or if no end is recorded.
+    pub(crate) last: Option<Day>,
+    /// The first free day, as far as it is known by what is recorded.
+    pub(crate) first_free: Option<Day>,
+}
+
 /// The answer over the days, as a list of the days on which it changes.
 pub(crate) struct Outlook {
     /// The first day of each stretch with its answer, in order. The first stretch begins with the first day there is.
@@ -44,14 +54,32 @@ impl Outlook {
         Outlook { stretches }
     }
 
+    /// The last blocked and the first free day, as they are named on a day: of the free days that it lies in, or of the next
+    /// ones. `begun` is the first day that is looked at, `out` the last day since which something is out: after what blocked no
+    /// day it is free since then.
+    pub(crate) fn blocked(&self, on: Day, begun: Day, out: Option<Day>) -> Blocked {
+        if let Some(since) = self.free_since(on) {
+            let blocked = begun < since;
+            return Blocked {
+                last: blocked.then(|| since.before()),
+                first_free: if blocked { Some(since) } else { Some(begun).max(out) },
+            };
+        }
+        match self.next_free(on) {
+            Some(free) => Blocked { last: (begun < free).then(|| free.before()), first_free: Some(free) },
+            // Not known when it is free, but until when it surely is not.
+            None => Blocked { last: self.last_no().filter(|last| *last >= begun), first_free: None },
+        }
+    }
+
     /// The first day of the free days that a free day lies in; none if the day is not free.
-    pub(crate) fn free_since(&self, on: Day) -> Option<Day> {
+    fn free_since(&self, on: Day) -> Option<Day> {
         let (from, verdict) = self.stretches.iter().rfind(|(from, _)| *from <= on)?;
         (*verdict == Verdict::Yes).then_some(*from)
     }
 
     /// The first free day after a day.
-    pub(crate) fn next_free(&self, on: Day) -> Option<Day> {
+    fn next_free(&self, on: Day) -> Option<Day> {
         self.stretches
             .iter()
             .find(|(from, verdict)| *from > on && *verdict == Verdict::Yes)
@@ -59,7 +87,7 @@ impl Outlook {
     }
 
     /// The last day that is surely blocked, if such days end.
-    pub(crate) fn last_no(&self) -> Option<Day> {
+    fn last_no(&self) -> Option<Day> {
         let pairs = self.stretches.iter().zip(self.stretches.iter().skip(1));
         let ends =
             pairs.filter(|((_, verdict), _)| *verdict == Verdict::No).map(|(_, (next, _))| next.before());

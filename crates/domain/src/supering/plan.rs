@@ -40,6 +40,6 @@ pub(super) fn once_out(history: &History, on: Day) -> Option<(Day, Day)> {
         course.end = End::Out { on: out, entry };
     }
     let outlook = Outlook::of(&then);
-    let free = outlook.free_since(out).map(|_| out).or_else(|| outlook.next_free(out))?;
+    let free = outlook.blocked(out, out, None).first_free?.max(out);
     Some((out, free))
 }

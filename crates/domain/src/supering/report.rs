@@ -233,7 +233,16 @@ fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<M
         let remedy = remedy::of(holding, leaflets, ground)?;
         Some(MissingReport::of(remedy, ground.decides, wording::statement(ground)))
     });
-    grounds.chain(answer.steps().iter().filter_map(|step| missing_brood(step, answer.on))).collect()
+    let mut missing: Vec<MissingReport> = Vec::new();
+    for asked in grounds.chain(answer.steps().iter().filter_map(|step| missing_brood(step, answer.on))) {
+        // One entry may supply what several grounds lack.
+        let same =
+            |known: &MissingReport| MissingReport { fact: asked.fact.clone(), ..known.clone() } == asked;
+        if !missing.iter().any(same) {
+            missing.push(asked);
+        }
+    }
+    missing
 }
 
 /// Brood that nobody recorded moves the earliest day on which strips may come out.
