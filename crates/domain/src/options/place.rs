@@ -72,10 +72,13 @@ impl<'h> Place<'h> {
 
     pub(super) fn ground(&self, on: Day) -> Told<Ground> {
         let assumed = self.assumed(on, |what_if| what_if.ground);
+        if assumed.is_some() || self.assumed_wet(on) { assumed } else { recorded(self.site.ground(on)) }
+    }
+
+    /// Whether it was assumed that the ground is wet by then: once that ends it is not known to be dry.
+    pub(super) fn assumed_wet(&self, on: Day) -> bool {
         let (what_if, from) = self.what_if;
-        // What was assumed to be wet is not known to be dry once that ends.
-        let wet = what_if.ground.is_some_and(|ground| ground != Ground::Dry) && on >= from;
-        if assumed.is_some() || wet { assumed } else { recorded(self.site.ground(on)) }
+        what_if.ground.is_some_and(|ground| ground != Ground::Dry) && on >= from
     }
 
     fn assumed<T>(&self, on: Day, pick: impl Fn(&WhatIf) -> Option<T>) -> Told<T> {

@@ -1,5 +1,6 @@
 //! How a course would run if it was started on a day: its doses, when it may come out, when supers may go on.
 
+use super::because::Lack;
 use crate::calendar::Day;
 use crate::history::{Fact, Terms, Verdict, blocked_through, free_from, free_in_or_out, inside, used_up};
 use crate::leaflet::rule::BroodState;
@@ -27,6 +28,10 @@ pub(super) struct Plan {
     pub(super) most: Option<u16>,
     /// How well `least` is established; none where that is none.
     pub(super) confidence: Option<Confidence>,
+    /// What is not stated, so that `least` or what becomes of it is not known.
+    pub(super) lacks: Vec<Lack>,
+    /// What is stated and was not read in a document, so that `least` is not established.
+    pub(super) undocumented: Vec<Lack>,
 }
 
 /// A dose of a course, in days from its start.
@@ -102,6 +107,8 @@ impl Plan {
             Ends::TakenOut | Ends::NotStated => stay.map(|fact| fact.confidence),
         };
         Plan {
+            lacks: lacks(terms, ends, stay.as_ref(), count, doses.is_some()),
+            undocumented: undocumented(terms, ends),
             doses,
             doses_by,
             ends,
@@ -156,6 +163,54 @@ impl Plan {
     pub(super) fn in_through(&self, start: Day) -> Day {
         start.plus(self.surely_in() - 1)
     }
+}
+
+/// What is not stated, without which nobody can say when the last of a course is out.
+fn lacks(
+    terms: &Terms,
+    ends: Ends,
+    stay: Option<&Fact<u16>>,
+    count: Option<u8>,
+    days_of_doses: bool,
+) -> Vec<Lack> {
+    let mut lacks = Vec::new();
+    match count {
+        None => lacks.push(Lack::Doses),
+        Some(_) if !days_of_doses => lacks.push(Lack::DoseInterval),
+        Some(_) => {}
+    }
+    if ends == Ends::NotStated {
+        lacks.push(Lack::Removal);
+    }
+    if stay.is_none() && !matches!(ends, Ends::AtOnce | Ends::UsedUp) {
+        let without = terms.stay_min.absent_or_lowest.is_some();
+        lacks.push(if without { Lack::StayMinWithBrood } else { Lack::StayMin });
+    }
+    lacks
+}
+
+/// What is stated of how long it stays, and was not read in a document.
+fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
+    if matches!(ends, Ends::AtOnce | Ends::UsedUp) {
+        return Vec::new();
+    }
+    let unread = |fact: Option<&Fact<u16>>| fact.is_some_and(|fact| !fact.is_documented());
+    let mut list = Vec::new();
+    let perhaps_used_up = ends == Ends::PerhapsUsedUp;
+    if perhaps_used_up && terms.removal.as_ref().is_some_and(|fact| !fact.is_documented()) {
+        list.push(Lack::Removal);
+    }
+    if unread(terms.stay_min.absent_or_lowest.as_ref()) || unread(terms.stay_min.present.as_ref()) {
+        list.push(Lack::StayMin);
+    }
+    if terms.stay_min.depends_on_brood() && unread(terms.stay_min.present.as_ref()) {
+        list.push(Lack::StayMinWithBrood);
+    }
+    let most = [terms.stay_max.absent_or_lowest.as_ref(), terms.stay_max.present.as_ref()];
+    if perhaps_used_up && most.into_iter().any(unread) {
+        list.push(Lack::StayMax);
+    }
+    list
 }
 
 /// The least stay under the brood that was seen. Where none was, the longer of both counts, if both or that with brood are
