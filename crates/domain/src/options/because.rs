@@ -77,6 +77,12 @@ pub enum Because {
     FlowTurnsOnBrood { without: Day, with: Day, entry: EntryId },
     /// It is not stated how long it stays, and a flow comes while it may still be in.
     FlowBeforeStayIsKnown { from: Day, entry: EntryId, lacks: Vec<Lack> },
+    /// It would be out right before a flow, which the leaflet forbids.
+    RightBeforeFlow { out: Day, from: Day, entry: EntryId },
+    /// A flow comes later in the year in which it would be out. The leaflet forbids the time right before a flow and names no days.
+    PerhapsBeforeFlow { out: Day, from: Day, entry: EntryId },
+    /// The leaflet forbids the time right before a flow, and none is on record from the day on which it would be out.
+    NoFlowOnRecordSince { out: Day },
     /// No flow of that year is on record.
     FlowsNotRecorded { year: i32 },
     /// The leaflet allows it.

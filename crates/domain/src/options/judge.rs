@@ -50,6 +50,7 @@ pub(super) fn of_colony(
     let mut conditions = vec![colony::alive(colony, span)];
     if let Some(place) = place {
         conditions.extend(colony::flow(choice, colony, place, span));
+        conditions.extend(colony::before_flow(choice, place, span));
         conditions.extend(colony::timing(choice, colony, place, span));
     } else {
         let found = Found::unknown(Because::ApiaryNotKnown);

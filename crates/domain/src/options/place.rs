@@ -7,6 +7,7 @@ use super::flow::Flow;
 use super::span::Ask;
 use super::weather::Weather;
 use crate::calendar::Day;
+use crate::history::FlowSpan;
 use crate::holding::{Holding, SiteFile};
 use crate::journal::entry::EntryId;
 use crate::words::{Access, ApiaryName, Ground, Power};
@@ -50,6 +51,12 @@ pub(super) struct Place<'h> {
 pub(super) type Told<T> = Option<(T, ToldBy)>;
 
 impl<'h> Place<'h> {
+    /// The flows as spans of days: each from the first day on which it may begin to the last on which it may go on.
+    pub(super) fn flow_spans(&self) -> Vec<FlowSpan> {
+        let span = |flow: &Flow| FlowSpan { from: flow.earliest(), last: flow.last(), entry: flow.entry };
+        self.flows.iter().map(span).collect()
+    }
+
     pub(super) fn of(holding: &'h Holding, apiary: &ApiaryName, ask: &'h Ask) -> Place<'h> {
         let file = holding.apiary_file(apiary);
         let known = file.iter().take_while(|record| record.on <= ask.as_of).count();

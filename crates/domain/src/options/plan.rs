@@ -2,7 +2,10 @@
 
 use super::because::Lack;
 use crate::calendar::Day;
-use crate::history::{Fact, Terms, Verdict, blocked_through, free_from, free_in_or_out, inside, used_up};
+use crate::history::{
+    BeforeFlow, Fact, FlowBefore, FlowSpan, Terms, Verdict, before_flow, blocked_through, free_from,
+    free_in_or_out, inside, used_up,
+};
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Release};
 use crate::words::{RemovalNeed, SupersDuring};
@@ -290,6 +293,17 @@ impl Effect {
             Some(out) => free_from(terms, out).map_or(FirstFree::PeriodsNotKnown, FirstFree::From),
         };
         Effect { out, out_by, free }
+    }
+
+    /// The same where the time right before a flow is barred. Without an apiary its flows are not known.
+    pub(super) fn before_flow(self, bar: FlowBefore, flows: Option<Vec<FlowSpan>>) -> Effect {
+        let (FirstFree::From(day), Some(out)) = (self.free, self.out) else { return self };
+        let free = match flows.map(|flows| before_flow(&flows, bar, out, day)) {
+            Some(BeforeFlow::Free) => self.free,
+            Some(BeforeFlow::Barred(flow)) => FirstFree::From(flow.last.next()),
+            Some(BeforeFlow::Perhaps(_) | BeforeFlow::NoFlowOnRecord) | None => FirstFree::PeriodsNotKnown,
+        };
+        Effect { free, ..self }
     }
 
     /// The same beside what is in already: supers wait for the later of the two.

@@ -134,6 +134,11 @@ impl Blank<'_> {
                     _ => entry,
                 })
             }
+            Because::NoFlowOnRecordSince { out } => {
+                let how = format!("record the next flow that is expected there from {out} on, early, usual and late");
+                Ok(Entry::new(Kind::NectarFlow, &["from"], how).on(*out, Day::LAST))
+            }
+            Because::PerhapsBeforeFlow { .. } => self.read(Some(Topic::FlowBefore), missing),
             Because::PerhapsInFlow { early, late, forage, .. } => {
                 let how = format!(
                     "once it is seen, record the flow of {forage} as seen, with its first day, and with its last once it is \
@@ -187,6 +192,7 @@ impl Blank<'_> {
             | Because::NoFlow { .. }
             | Because::InFlow { .. }
             | Because::FlowAllowed
+            | Because::RightBeforeFlow { .. }
             | Because::AfterLastFlow { .. }
             | Because::FlowStillToCome { .. }
             | Because::AlreadyIn { .. }
@@ -337,6 +343,7 @@ const fn field_of(topic: Topic) -> Option<&'static str> {
     match topic {
         Topic::SupersDuring => Some("terms.supers_during"),
         Topic::FlowDuring => Some("terms.flow_during"),
+        Topic::FlowBefore => Some("terms.flow_before_days"),
         Topic::Withdrawal => Some("terms.withdrawal_days"),
         Topic::WaitAfterRemoval => Some("terms.wait_after_removal_days"),
         Topic::Removal => Some("terms.removal"),
@@ -360,6 +367,7 @@ const fn field_of(topic: Topic) -> Option<&'static str> {
         | Topic::Recipe
         | Topic::Needs
         | Topic::NotWith
+        | Topic::Contraindication
         | Topic::Class
         | Topic::WholeApiary
         | Topic::UserSafety

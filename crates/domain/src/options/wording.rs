@@ -58,6 +58,17 @@ pub(super) fn because(because: &Because) -> String {
             "{} is not stated, and a flow may begin on {from} while it is still in",
             lack_words(lacks)
         ),
+        Because::RightBeforeFlow { out, from, .. } => {
+            format!("it would be out on {out}, right before the flow that begins by {from}")
+        }
+        Because::PerhapsBeforeFlow { out, from, .. } => format!(
+            "the leaflet forbids the time right before a flow and names no days: it would be out on {out}, the flow begins by {from}"
+        ),
+        Because::NoFlowOnRecordSince { out } => {
+            format!(
+                "it must not be used right before a flow, and none is on record from {out} on, when it would be out"
+            )
+        }
         Because::FlowsNotRecorded { year } => format!("no nectar flow of {year} is on record"),
         Because::FlowAllowed => "it may be used in a flow".to_owned(),
         Because::AfterLastFlow { last } => {
@@ -210,6 +221,8 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
     let entry = match because {
         Because::SupersOn { entry, .. }
         | Because::InFlow { entry, .. }
+        | Because::RightBeforeFlow { entry, .. }
+        | Because::PerhapsBeforeFlow { entry, .. }
         | Because::PerhapsInFlow { entry, .. }
         | Because::FlowTurnsOnBrood { entry, .. }
         | Because::FlowBeforeStayIsKnown { entry, .. }
@@ -240,6 +253,11 @@ pub(super) fn change(because: &Because) -> String {
     match because {
         Because::NotHere => "the colony would have to be in the holding".to_owned(),
         Because::SupersOn { since, .. } => format!("take off the honey supers that are on since {since}"),
+        Because::RightBeforeFlow { from, .. } => {
+            format!(
+                "start so early that it is out long before {from}, when the flow may begin, or after the flow"
+            )
+        }
         Because::InFlow { early, .. } => {
             format!(
                 "start so early that it is out before {early}, when the flow may begin, or after the flow"

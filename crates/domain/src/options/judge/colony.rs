@@ -2,7 +2,7 @@
 
 use super::rules;
 use crate::calendar::Day;
-use crate::history::{Authority, Fact};
+use crate::history::{self, Authority, BeforeFlow, Fact};
 use crate::journal::event::Inspection;
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Force, Says, Topic};
@@ -87,6 +87,39 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
         _ => None,
     });
     std::iter::once(Condition { rule, ..label }).chain(advice).collect()
+}
+
+/// The time right before a nectar flow, where the leaflet bars it.
+pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Option<Condition> {
+    let bar = |day| choice.terms(day).and_then(|terms| terms.flow_before);
+    let fact = bar(span.from())?;
+    let spans = place.flow_spans();
+    let condition = Condition::by_day(Topic::FlowBefore.as_str(), span, |start| {
+        let Some(bar) = bar(start) else { return Found::met(Because::NoFlow { next: None }) };
+        // As early as it may be out, under whichever brood.
+        let plan = choice.plan(start, None);
+        let Some(out) = plan.and_then(|plan| plan.least).map(|days| start.plus(days)) else {
+            let lacks = plan.map_or_else(Vec::new, |plan| plan.lacks.clone());
+            return Found::unknown(Because::StayNotKnown { lacks });
+        };
+        match history::before_flow(&spans, bar.value, out, out) {
+            BeforeFlow::Free => Found::met_anyway(Because::NoFlow { next: None }),
+            BeforeFlow::Barred(flow) => {
+                Found::broken(Because::RightBeforeFlow { out, from: flow.from, entry: flow.entry })
+            }
+            BeforeFlow::Perhaps(flow) => {
+                Found::unknown(Because::PerhapsBeforeFlow { out, from: flow.from, entry: flow.entry })
+            }
+            BeforeFlow::NoFlowOnRecord => Found::unknown(Because::NoFlowOnRecordSince { out }),
+        }
+    });
+    let rule = match fact.authority {
+        Authority::Leaflet(index) => Some(index),
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
+    };
+    Some(Condition { rule, ..condition })
 }
 
 /// How a course that starts on a day lies to the flows. If it may be out without brood but not with, and the flow comes in
