@@ -174,10 +174,10 @@ fn lacks(
     days_of_doses: bool,
 ) -> Vec<Lack> {
     let mut lacks = Vec::new();
-    match count {
-        None => lacks.push(Lack::Doses),
-        Some(_) if !days_of_doses => lacks.push(Lack::DoseInterval),
-        Some(_) => {}
+    if count.is_none() {
+        lacks.push(Lack::Doses);
+    } else if !days_of_doses {
+        lacks.push(Lack::DoseInterval);
     }
     if ends == Ends::NotStated {
         lacks.push(Lack::Removal);
@@ -314,7 +314,10 @@ impl Effect {
                 let off = inside(terms) == Verdict::No;
                 through.filter(|(out, through)| off || through >= out).map(|(_, through)| through)
             }
-            _ => None,
+            FirstFree::From(_)
+            | FirstFree::AllAlong { .. }
+            | FirstFree::StayNotKnown
+            | FirstFree::OthersNotKnown => None,
         }
     }
 }
