@@ -177,10 +177,10 @@ fn lacks(
     days_of_doses: bool,
 ) -> Vec<Lack> {
     let mut lacks = Vec::new();
-    match count {
-        None => lacks.push(Lack::Doses),
-        Some(_) if !days_of_doses => lacks.push(Lack::DoseInterval),
-        Some(_) => {}
+    if count.is_none() {
+        lacks.push(Lack::Doses);
+    } else if !days_of_doses {
+        lacks.push(Lack::DoseInterval);
     }
     if ends == Ends::NotStated {
         lacks.push(Lack::Removal);
@@ -220,16 +220,14 @@ fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
 /// stated: of one that is stated without brood alone nobody knows how long it is with brood.
 fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Fact<u16>>, Option<(u16, u16)>) {
     let (absent, present) = (terms.stay_min.absent_or_lowest, terms.stay_min.present);
-    match brood {
-        Some(brood) => (terms.stay_min.under(brood).copied(), None),
-        None => {
-            let longer = present.map(|present| match absent {
-                Some(absent) if absent.value > present.value => absent,
-                Some(_) | None => present,
-            });
-            (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer))
-        }
+    if let Some(brood) = brood {
+        return (terms.stay_min.under(brood).copied(), None);
     }
+    let longer = present.map(|present| match absent {
+        Some(absent) if absent.value > present.value => absent,
+        Some(_) | None => present,
+    });
+    (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer))
 }
 
 fn most_stay(terms: &Terms, brood: Option<BroodState>) -> Option<u16> {
@@ -328,7 +326,10 @@ impl Effect {
                 let off = inside(terms) == Verdict::No;
                 through.filter(|(out, through)| off || through >= out).map(|(_, through)| through)
             }
-            _ => None,
+            FirstFree::From(_)
+            | FirstFree::AllAlong { .. }
+            | FirstFree::StayNotKnown
+            | FirstFree::OthersNotKnown => None,
         }
     }
 }

@@ -14,6 +14,7 @@ use crate::history::End;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 use crate::leaflet::Topic;
+use crate::words::LotName;
 
 /// Of what something is not known.
 pub(super) struct Blank<'a> {
@@ -72,6 +73,7 @@ impl Blank<'_> {
     }
 
     /// The entry that would supply it; if there is none, what to do all the same.
+    #[expect(clippy::too_many_lines, reason = "one arm for each reason")]
     fn remedy(&self, missing: &mut Missing) -> Result<Entry, String> {
         match &self.run.because {
             Because::NotDocumented { .. } => self.read(self.topic, missing),
@@ -320,7 +322,7 @@ impl Blank<'_> {
 
     fn on_the_leaflet(&self, fields: &[&str], what: &str, missing: &mut Missing) -> Entry {
         missing.lots.clone_from(&self.choice.to_read);
-        let names: Vec<&str> = self.choice.to_read.iter().map(|lot| lot.as_str()).collect();
+        let names: Vec<&str> = self.choice.to_read.iter().map(LotName::as_str).collect();
         match names.as_slice() {
             [] => Entry::new(
                 Kind::LotAcquired,

@@ -29,7 +29,9 @@ pub(super) fn because(because: &Because) -> String {
                 "it would hold, but the value was read in another text than this country's document"
                     .to_owned()
             }
-            _ => "it would hold, but nobody has read the value in a document".to_owned(),
+            Confidence::Unconfirmed | Confidence::Document => {
+                "it would hold, but nobody has read the value in a document".to_owned()
+            }
         },
         Because::StayNotDocumented { lacks, .. } => {
             format!("it would be out before the flow, but {} was not read in a document", lack_words(lacks))
@@ -38,7 +40,9 @@ pub(super) fn because(because: &Because) -> String {
         Because::NoSupersOn => "no honey supers are on".to_owned(),
         Because::SupersOn { since, value, .. } => match value {
             SupersDuring::Off => format!("honey supers are on since {since}"),
-            _ => format!("honey supers are on since {since}, and may be"),
+            SupersDuring::On | SupersDuring::OnNoHarvest => {
+                format!("honey supers are on since {since}, and may be")
+            }
         },
         Because::NoFlow { next: None } => "no flow on record while it would be in".to_owned(),
         Because::NoFlow { next: Some((next, _)) } => {
@@ -212,7 +216,7 @@ const fn origin_words(origin: Origin) -> &'static str {
 const fn if_asked(by: Option<ToldBy>) -> &'static str {
     match by {
         Some(ToldBy::Question) => " (as assumed in the question)",
-        _ => "",
+        Some(ToldBy::Entry(_)) | None => "",
     }
 }
 

@@ -57,7 +57,9 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     });
     let rule = choice.terms(span.from()).and_then(|terms| match terms.supers_during?.authority {
         Authority::Leaflet(index) => Some(index),
-        _ => None,
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
     });
     vec![Condition { rule, ..condition }]
 }
@@ -78,7 +80,9 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
     });
     let rule = choice.terms(span.from()).and_then(|terms| match terms.flow_during?.authority {
         Authority::Leaflet(index) => Some(index),
-        _ => None,
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
     });
     let advice = rules(choice, topic, span, |rule, day| match rule.says {
         Says::FlowDuring { value } if rule.force == Force::Advice => {
