@@ -273,10 +273,10 @@ class Holding:
                 continue  # Reading: what was given after the split by the clock is not in the new colony.
             copy = line._replace(here=entry.on)
             if line.is_open() and self.order_not_told(line, entry, source):
-                copy = copy.taken_out(entry) if strips == "stayed" else copy.doubted(entry)
+                copy = copy.taken_out(entry) if strips == "stayed" else copy if copy.doubt is not None else copy.doubted(entry)
             elif line.is_open() and strips in ("stayed", "taken_out"):
                 copy = copy.taken_out(entry)
-            elif line.is_open() and strips is None:
+            elif line.is_open() and strips is None and copy.doubt is None:
                 copy = copy.doubted(entry)
             yield copy  # Reading: `went`, `both` and `went_along` keep a doubt that was there before.
 
@@ -342,10 +342,13 @@ class Holding:
         """The first and last days of the flows where the colony stood, by the moves up to `record`."""
         key = (colony, record)
         if key not in self.flows_by:
-            moves = self.moves.get(colony, [])
+            moves = []
+            for came, apiary in self.moves.get(colony, []):
+                moves = [move for move in moves if move[0] < came]  # of several moves on one day the last counts
+                if not moves or moves[-1][1] != apiary:
+                    moves.append((came, apiary))
             flows = []
             for number, (came, apiary) in enumerate(moves):
-                # Reading: on the day of a move it stands at both places.
                 left = moves[number + 1][0] if number + 1 < len(moves) else 10**7
                 flows += [(max(flow.first, came), min(flow.last, left)) for flow in self.flows_at(apiary)]
             self.flows_by[key] = [(first, last) for first, last in flows if first <= last]

@@ -52,10 +52,10 @@ class Leaflets:
     @staticmethod
     def read_rule(rule, leaflet, place, jurisdiction):
         def speaks_for(source):
-            if place == jurisdiction:
-                return True
             if source.get("kind") == "union":
-                return jurisdiction in EU
+                return jurisdiction in EU or jurisdiction == "eu"
+            if place == jurisdiction:
+                return jurisdiction != "eu"  # the authority of one state does not speak for the Union as a whole
             states = leaflet.get("states", [])
             countries = [jurisdiction] + (states if jurisdiction in states else [])
             return source.get("kind") == "authority" and source.get("country") in countries

@@ -61,7 +61,7 @@ impl<'h> Lines<'h> {
                 }
                 Event::ColonySplit(split) if split.colony == *colony => {
                     let stay = matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both));
-                    part(&mut traces, parting(split.strips.is_some(), stay), record);
+                    part_old(&mut traces, parting(split.strips.is_some(), stay), record);
                 }
                 Event::ColonySplit(split) if split.into == *colony => {
                     let went = matches!(split.strips, Some(StripsAtSplit::Went | StripsAtSplit::Both));
@@ -132,14 +132,21 @@ fn parting(said: bool, here: bool) -> Parting {
     }
 }
 
+/// Lets a split part every open course of the old colony. Of a later dose on the day of the split nobody can tell whether it
+/// went with the others.
+fn part_old(traces: &mut [Trace<'_>], parting: Parting, split: &Record) {
+    let (renewed, others): (Vec<_>, Vec<_>) = traces.iter_mut().partition(|trace| trace.renewed_about(split));
+    let of_renewed = match parting {
+        Parting::Gone => Parting::NotSaid,
+        Parting::Here | Parting::NotSaid => parting,
+    };
+    part(others, parting, split);
+    part(renewed, of_renewed, split);
+}
+
 /// Lets a split or a uniting part every open course.
-fn part(traces: &mut [Trace<'_>], parting: Parting, record: &Record) {
-    for trace in traces.iter_mut().filter(|trace| trace.is_open() && !trace.placed_about(record)) {
-        // Of a later dose on the day of the split nobody can tell whether it went with the others.
-        let parting = match parting {
-            Parting::Gone if trace.renewed_about(record) => Parting::NotSaid,
-            Parting::Gone | Parting::Here | Parting::NotSaid => parting,
-        };
+fn part<'t, 'h: 't>(traces: impl IntoIterator<Item = &'t mut Trace<'h>>, parting: Parting, record: &Record) {
+    for trace in traces.into_iter().filter(|trace| trace.is_open() && !trace.placed_about(record)) {
         trace.part(parting, record);
     }
 }
