@@ -84,11 +84,10 @@ class Terms:
 
     def __init__(self, holding, first, doses):
         self.holding, self.first, self.doses = holding, first, doses
-        self.by = max(holding.by_id[dose].on for dose, _ in doses)
-        course = [e for e in holding.of("administration") if e.on <= self.by and first.id in holding.chain(e.id)]
+        given = [holding.by_id[dose] for dose, _ in doses]
         self.lots = {}
         for lot in sorted({lot for _, lots in doses for lot in lots}):
-            self.lots[lot] = [e for e in course if lot in e.lots]
+            self.lots[lot] = [entry for entry in given if lot in entry.lots]
         self.place = holding.jurisdiction(first.on)
         self.leaflets = {lot: self.leaflet_of(lot) for lot in self.lots}
         self.said = {topic: self.work_out(topic) for topic in self.TOPICS}
