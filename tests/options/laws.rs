@@ -22,7 +22,7 @@ use super::leaflets;
 use super::making::{Journal, SPAN, day, draft, invented};
 use super::plans::{journals, told};
 
-fn some(cases: u32) -> ProptestConfig {
+pub(super) fn some(cases: u32) -> ProptestConfig {
     let cases = std::env::var("PROPTEST_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(cases);
     ProptestConfig {
         cases,
@@ -32,7 +32,7 @@ fn some(cases: u32) -> ProptestConfig {
     }
 }
 
-fn asked(from: Day, to: Day, as_of: Day, what_if: &WhatIf) -> Ask {
+pub(super) fn asked(from: Day, to: Day, as_of: Day, what_if: &WhatIf) -> Ask {
     Ask { span: Span::new(from, to).unwrap(), as_of, what_if: what_if.clone() }
 }
 
@@ -70,7 +70,7 @@ fn conditions(holding: &Holding, colony: &ColonyName, ask: &Ask) -> Vec<Vec<Cond
     board.judge(colony).iter().map(|judged| judged.conditions().cloned().collect()).collect()
 }
 
-fn colonies(journal: &Journal) -> impl Iterator<Item = ColonyName> {
+pub(super) fn colonies(journal: &Journal) -> impl Iterator<Item = ColonyName> {
     journal.colonies.iter().map(|name| name.parse().unwrap())
 }
 

@@ -17,7 +17,8 @@ use combclear_domain::calendar::Day;
 use combclear_domain::holding::Holding;
 use combclear_domain::leaflet::{Leaflet, Leaflets};
 use combclear_domain::options::{
-    Answer, ApiaryReport, Ask as Question, OptionReport, OptionsReport, Span, State, WhatIf, amount_of,
+    Answer, ApiaryReport, Ask as Question, Missing, OptionReport, OptionsReport, Span, State, WhatIf,
+    amount_of,
 };
 use combclear_domain::words::Jurisdiction;
 use serde::Deserialize;
@@ -30,6 +31,7 @@ mod knowledge;
 mod laws;
 mod making;
 mod plans;
+mod remedies;
 
 use cases::{Compare, ask_all, leaflets_and};
 
@@ -68,6 +70,8 @@ struct Ask {
     why: Option<String>,
     /// The kinds of entry that would supply what is missing.
     missing: Option<Vec<String>>,
+    /// What is asked for: `kind fields from by`, with lots after it, and `from` where it concerns later days alone.
+    asks_for: Option<Vec<String>>,
     first_open_day: Option<String>,
     /// Part of what would have to change.
     change: Option<String>,
@@ -218,6 +222,7 @@ fn of_option(
     compare.all("says", ask.says.as_ref(), &values);
     let missing = option.missing.iter().map(|missing| missing.supplied_by.unwrap_or("-").to_owned());
     compare.list("missing", ask.missing.as_ref(), missing);
+    compare.list("asks for", ask.asks_for.as_ref(), option.missing.iter().map(asked_for));
     compare.one("first open day", ask.first_open_day.as_ref(), day(option.first_open_day));
     if let Some(part) = &ask.change {
         compare.part("change", part, &option.would_have_to_change.iter().collect::<Vec<_>>());
@@ -286,6 +291,19 @@ fn of_option(
         compare.part("strength", part, &[&leaflet.strength]);
     }
     compare.faults
+}
+
+fn asked_for(missing: &Missing) -> String {
+    let lots: Vec<String> = missing.lots.iter().map(|lot| format!(" {lot}")).collect();
+    let from = missing.from.map(|from| format!(" from {from}")).unwrap_or_default();
+    format!(
+        "{} {} {} {}{}{from}",
+        missing.supplied_by.unwrap_or("-"),
+        if missing.fields.is_empty() { "-".to_owned() } else { missing.fields.join("+") },
+        day(missing.on_from),
+        day(missing.on_by),
+        lots.concat()
+    )
 }
 
 fn of_apiary(report: &ApiaryReport, ask: &Ask) -> Vec<String> {

@@ -61,7 +61,7 @@ impl<'h> Lines<'h> {
                 }
                 Event::ColonySplit(split) if split.colony == *colony => {
                     let stay = matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both));
-                    part(&mut traces, parting(split.strips.is_some(), stay), record);
+                    part_old(&mut traces, parting(split.strips.is_some(), stay), record);
                 }
                 Event::ColonySplit(split) if split.into == *colony => {
                     let went = matches!(split.strips, Some(StripsAtSplit::Went | StripsAtSplit::Both));
@@ -90,7 +90,12 @@ impl<'h> Lines<'h> {
         // What lies further back makes the colony unknown: see `Holding::unknown_since`.
         let Some(older) = generations.checked_sub(1) else { return Vec::new() };
         let mut traces = self.traces(colony, event.on, older);
-        traces.retain(|trace| trace.until.is_none_or(|until| event.on < until));
+        // What was given after the event by the clock was not there yet.
+        let clearly_after = |trace: &Trace<'_>| {
+            trace.first.on == event.on
+                && trace.first.at.zip(event.at).is_some_and(|(given, event)| given > event)
+        };
+        traces.retain(|trace| trace.until.is_none_or(|until| event.on < until) && !clearly_after(trace));
         for trace in &mut traces {
             // What ended it on the same day came after the event, unless the clock says otherwise.
             if let End::Out { on, entry } = trace.end
@@ -127,9 +132,21 @@ fn parting(said: bool, here: bool) -> Parting {
     }
 }
 
+/// Lets a split part every open course of the old colony. Of a later dose on the day of the split nobody can tell whether it
+/// went with the others.
+fn part_old(traces: &mut [Trace<'_>], parting: Parting, split: &Record) {
+    let (renewed, others): (Vec<_>, Vec<_>) = traces.iter_mut().partition(|trace| trace.renewed_about(split));
+    let of_renewed = match parting {
+        Parting::Gone => Parting::NotSaid,
+        Parting::Here | Parting::NotSaid => parting,
+    };
+    part(others, parting, split);
+    part(renewed, of_renewed, split);
+}
+
 /// Lets a split or a uniting part every open course.
-fn part(traces: &mut [Trace<'_>], parting: Parting, record: &Record) {
-    for trace in traces.iter_mut().filter(|trace| trace.is_open() && !trace.placed_about(record)) {
+fn part<'t, 'h: 't>(traces: impl IntoIterator<Item = &'t mut Trace<'h>>, parting: Parting, record: &Record) {
+    for trace in traces.into_iter().filter(|trace| trace.is_open() && !trace.placed_about(record)) {
         trace.part(parting, record);
     }
 }
@@ -164,13 +181,15 @@ fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: 
 
 /// Pieces were seen inside: from that day on it is in, whatever was in doubt before.
 fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
-    let open = traces.iter().filter(|trace| Some(trace.first.id) == first && trace.is_open());
-    let doubted = open
-        .clone()
-        .all(|trace| trace.in_doubt.is_some())
-        .then(|| open.clone().next_back().cloned())
-        .flatten();
-    traces.extend(doubted.map(|trace| trace.in_from(removal.on)));
+    let of_course = |trace: &&Trace<'_>| Some(trace.first.id) == first;
+    let certain = |trace: &Trace<'_>| trace.is_open() && trace.in_doubt.is_none();
+    if traces.iter().filter(of_course).any(certain) {
+        return;
+    }
+    let open = traces.iter().rfind(|trace| of_course(trace) && trace.is_open());
+    // Something is inside, also where all was said to be out.
+    let last = open.or_else(|| traces.iter().rfind(of_course)).cloned();
+    traces.extend(last.map(|trace| trace.in_from(removal.on)));
 }
 
 /// Takes a course out of a colony: every line of it that is not out yet. If all were out, something was found all the
@@ -266,6 +285,14 @@ impl<'h> Trace<'h> {
     fn placed_about(&self, split: &Record) -> bool {
         let told = self.first.at.zip(split.at).is_some_and(|(placed, parted)| placed != parted);
         matches!(*split.event, Event::ColonySplit(_)) && self.first.on == split.on && !told
+    }
+
+    /// Whether a later dose went in on the day of an event that parted the strips, and no clock tells which came first.
+    fn renewed_about(&self, event: &Record) -> bool {
+        self.doses.iter().skip(1).any(|given| {
+            let told = given.dose.at.zip(event.at).is_some_and(|(given, parted)| given != parted);
+            given.dose.on == event.on && !told
+        })
     }
 
     /// Whether it is in for certain at the beginning of a day.

@@ -1,5 +1,7 @@
 //! The nectar flows that a colony stood in, and the time right before them.
 
+use std::cmp::Reverse;
+
 use super::terms::FlowBefore;
 use crate::calendar::Day;
 use crate::flow::Flow;
@@ -42,12 +44,12 @@ pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
     let mut spans: Vec<FlowSpan> = Vec::new();
     let stays = stays(holding, colony);
     for (index, (from, apiary)) in stays.iter().enumerate() {
-        // On the day of a move it stands at the new apiary.
+        // On the day of a move it stood at both apiaries.
         let left = stays.get(index.saturating_add(1)).map(|(next, _)| *next);
         for flow in Flow::all(holding.apiary_file(apiary)) {
             let span = FlowSpan {
                 from: flow.earliest().max(*from),
-                last: left.map_or(flow.last(), |left| flow.last().min(left.before())),
+                last: left.map_or(flow.last(), |left| flow.last().min(left)),
                 entry: flow.entry,
             };
             spans.extend(Some(span).filter(|span| span.from <= span.last));
@@ -79,27 +81,23 @@ fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryN
 
 /// What the bar says of a day, for what is out since `out`.
 pub(crate) fn before_flow(flows: &[FlowSpan], bar: FlowBefore, out: Day, on: Day) -> BeforeFlow {
-    let first = flows.iter().filter(|flow| flow.last >= out).min_by_key(|flow| flow.from.max(out));
-    let Some(flow) = first else {
-        return match bar {
-            FlowBefore::Barred => BeforeFlow::NoFlowOnRecord,
-            FlowBefore::BarredDays(0) => BeforeFlow::Free,
-            FlowBefore::BarredDays(days) if on <= out.plus(days) => BeforeFlow::NoFlowOnRecord,
-            FlowBefore::BarredDays(_) => BeforeFlow::Free,
-        };
-    };
     let (days, named) = match bar {
+        FlowBefore::BarredDays(0) => return BeforeFlow::Free,
         FlowBefore::Barred => (RIGHT_BEFORE_DAYS, false),
         FlowBefore::BarredDays(days) => (days, true),
     };
-    let begins = flow.from.max(out);
-    if (named && days == 0) || on > flow.last {
-        BeforeFlow::Free
-    } else if begins <= out.plus(days) {
-        BeforeFlow::Barred(*flow)
-    } else if !named && begins.year() == out.year() {
-        BeforeFlow::Perhaps(*flow)
-    } else {
-        BeforeFlow::Free
+    let coming = || flows.iter().filter(|flow| flow.last >= out);
+    let begins = |flow: &FlowSpan| flow.from.max(out);
+    // Of several flows that it was used right before, the last to end bars for longest.
+    let near = coming().filter(|flow| begins(flow) <= out.plus(days)).max_by_key(|flow| flow.last);
+    let next = coming().min_by_key(|flow| (begins(flow), Reverse(flow.last)));
+    match (near, next) {
+        (Some(flow), _) if on <= flow.last => BeforeFlow::Barred(*flow),
+        (Some(_), _) => BeforeFlow::Free,
+        (None, None) if !named || on <= out.plus(days) => BeforeFlow::NoFlowOnRecord,
+        (None, Some(flow)) if !named && on <= flow.last && begins(flow).year() == out.year() => {
+            BeforeFlow::Perhaps(*flow)
+        }
+        (None, _) => BeforeFlow::Free,
     }
 }

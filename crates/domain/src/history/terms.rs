@@ -260,10 +260,12 @@ impl Terms {
             present: stay(Topic::StayMin, BroodState::Present, least_any, longer),
         }
         .no_shorter_with_brood();
-        let removal = removal().resolve(&resolver);
+        let said = removal().resolve(&resolver);
         // That nothing stays and that it must stay for some days cannot both be right: one of the two was misread.
-        let nothing_stays = removal.filter(|fact| fact.value == RemovalNeed::NothingStays);
+        let nothing_stays = said.filter(|fact| fact.value == RemovalNeed::NothingStays);
         let asked_back = nothing_stays.filter(|_| stay_min.bounds().is_some());
+        // Said of some doses only, it says nothing of the others.
+        let removal = said.filter(|fact| fact.value != RemovalNeed::NothingStays || fact.is_documented());
         Terms {
             supers_during: supers_during().resolve(&resolver),
             flow_during: flow_during().resolve(&resolver),

@@ -107,7 +107,7 @@ impl Leaflet {
     /// The leaflet as it can be relied on in another jurisdiction; none if it does not hold there.
     fn seen_from(&self, jurisdiction: &Jurisdiction) -> Option<Leaflet> {
         let by_recognition = self.states.contains(jurisdiction);
-        if jurisdiction.is_member_state() && !self.states.is_empty() && !by_recognition {
+        if !jurisdiction.is_union() && !self.states.is_empty() && !by_recognition {
             return None;
         }
         let speaks = |source: &Source| {

@@ -59,7 +59,7 @@ pub enum Because {
     /// The condition would hold, but the value was not read in a document for this country.
     NotDocumented { confidence: Confidence },
     /// No flow would come while it is in, but how long it stays was not read in a document for this country.
-    StayNotDocumented { confidence: Confidence },
+    StayNotDocumented { confidence: Confidence, lacks: Vec<Lack> },
     /// The rule is not in force on that day.
     NotInForce,
 
@@ -72,11 +72,17 @@ pub enum Because {
     /// A flow while it would be in.
     InFlow { early: Day, from: Day, entry: EntryId },
     /// A flow may have begun while it would be in.
-    PerhapsInFlow { early: Day, late: Day, entry: EntryId },
+    PerhapsInFlow { early: Day, late: Day, forage: String, entry: EntryId },
     /// It would be out before the flow only if no brood is seen while it is in.
     FlowTurnsOnBrood { without: Day, with: Day, entry: EntryId },
-    /// No least stay is stated, and a flow comes while it may still be in.
-    FlowBeforeStayIsKnown { from: Day, entry: EntryId },
+    /// It is not stated how long it stays, and a flow comes while it may still be in.
+    FlowBeforeStayIsKnown { from: Day, entry: EntryId, lacks: Vec<Lack> },
+    /// It would be out right before a flow, which the leaflet forbids.
+    RightBeforeFlow { out: Day, from: Day, entry: EntryId },
+    /// A flow comes later in the year in which it would be out. The leaflet forbids the time right before a flow and names no days.
+    PerhapsBeforeFlow { out: Day, from: Day, entry: EntryId },
+    /// The leaflet forbids the time right before a flow, and none is on record from the day on which it would be out.
+    NoFlowOnRecordSince { out: Day },
     /// No flow of that year is on record.
     FlowsNotRecorded { year: i32 },
     /// The leaflet allows it.
@@ -86,12 +92,12 @@ pub enum Because {
     /// A flow of the year is still to come or not over.
     FlowStillToCome { from: Day, entry: EntryId },
 
-    /// A medicine is in.
-    AlreadyIn { medicine: MedicineName, placed: Day, entry: EntryId },
+    /// A medicine is in; nothing of it stays beyond the day of a dose, or something does.
+    AlreadyIn { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
     /// Another medicine is in, and nobody says whether the two may be in together.
-    BesideIsNotStated { medicine: MedicineName, placed: Day, entry: EntryId },
-    /// It is in doubt whether a medicine is in.
-    PerhapsIn { medicine: MedicineName, placed: Day, entry: EntryId },
+    BesideIsNotStated { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
+    /// It is in doubt whether a medicine is in, or a further dose of it may still be given.
+    PerhapsIn { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
     /// It is not known what the colony came with, or was given before.
     CameWithUnknown { since: Day, entry: EntryId },
     /// Nothing is in.
@@ -142,14 +148,48 @@ pub enum Because {
     /// Ground at the stands.
     Ground { has: Option<Ground>, by: Option<ToldBy> },
 
-    /// Temperatures that were told, all looked at.
-    Warm { measure: Measure, lowest: Celsius, highest: Celsius, origin: Origin, entry: Option<EntryId> },
+    /// Temperatures, all looked at; `untold` are the first and the last day of which only usual years tell.
+    Warm {
+        measure: Measure,
+        lowest: Celsius,
+        highest: Celsius,
+        origin: Origin,
+        entry: Option<EntryId>,
+        untold: Untold,
+    },
     /// The temperature that breaks it.
-    OutOfBounds { measure: Measure, on: Day, value: Celsius, origin: Origin, entry: Option<EntryId> },
+    OutOfBounds {
+        measure: Measure,
+        on: Day,
+        value: Celsius,
+        origin: Origin,
+        entry: Option<EntryId>,
+        untold: Untold,
+    },
     /// The first day of which no temperature is known.
-    NoTemperature { measure: Measure, first: Day },
-    /// How long it stays is not known, so neither is which days count.
-    StayNotKnown,
+    NoTemperature { measure: Measure, first: Day, untold: Untold },
+    /// How long it stays, or when it is given again, is not known, so neither is which days count.
+    StayNotKnown { lacks: Vec<Lack> },
+}
+
+/// The first and the last of the days of which no temperature was told, neither measured nor forecast.
+pub type Untold = Option<(Day, Day)>;
+
+/// What is not known of how a course runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lack {
+    /// How many doses make it.
+    Doses,
+    /// How many days lie between them.
+    DoseInterval,
+    /// Whether it has to be taken out.
+    Removal,
+    /// How long it must stay, without brood or whatever the brood.
+    StayMin,
+    /// How long it must stay with brood.
+    StayMinWithBrood,
+    /// How long it may stay.
+    StayMax,
 }
 
 impl Because {
@@ -176,6 +216,26 @@ impl Because {
         }
     }
 
+    /// The days of which a temperature would tell more.
+    pub(super) fn untold(&self) -> Untold {
+        match self {
+            Because::Warm { untold, .. }
+            | Because::OutOfBounds { untold, .. }
+            | Because::NoTemperature { untold, .. } => *untold,
+            _ => None,
+        }
+    }
+
+    /// Asks for the temperatures of further days as well.
+    pub(super) fn also_untold(&mut self, days: Untold) {
+        if let Because::Warm { untold, .. }
+        | Because::OutOfBounds { untold, .. }
+        | Because::NoTemperature { untold, .. } = self
+        {
+            *untold = both(*untold, days);
+        }
+    }
+
     /// Takes in what is told of a further start day of the run.
     pub(super) fn widen(&mut self, next: &Because) {
         if let (Because::Warm { lowest, highest, .. }, Because::Warm { lowest: low, highest: high, .. }) =
@@ -184,5 +244,13 @@ impl Because {
             *lowest = (*lowest).min(*low);
             *highest = (*highest).max(*high);
         }
+    }
+}
+
+/// The days from the earlier first to the later last.
+pub(super) fn both(one: Untold, two: Untold) -> Untold {
+    match (one, two) {
+        (Some((from, to)), Some((first, last))) => Some((from.min(first), to.max(last))),
+        (one, two) => one.or(two),
     }
 }

@@ -26,6 +26,8 @@ pub(super) struct Choice {
     /// The terms, from the day on from which they hold. The first stand for all days before, too.
     terms: Vec<Held>,
     pub(super) stock: Vec<Stock>,
+    /// The lots whose leaflets tell the terms: in stock, in date, of this label.
+    pub(super) to_read: Vec<LotName>,
     /// Lots of it whose label revision is not recorded, where the leaflet has several.
     pub(super) unlabelled: Vec<LotName>,
     /// What every lot in stock was found to say the same, topic and words.
@@ -127,6 +129,7 @@ impl Choice {
             stock: all_stock,
             unlabelled,
             confirmed: confirmed(holding, &of_it),
+            to_read: of_it,
         }
     }
 

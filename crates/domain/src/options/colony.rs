@@ -21,6 +21,9 @@ pub const BROOD_NEED_TELLS_DAYS: u16 = 8;
 /// How many days a count of bees or boxes tells. Common practice, no source.
 pub const COUNT_TELLS_DAYS: u16 = 30;
 
+/// How many days a sight of the feeder tells. Common practice, no source.
+pub(super) const FEEDER_TELLS_DAYS: u16 = 8;
+
 /// A colony, ready to be asked about days.
 pub(super) struct Colony<'h> {
     pub(super) name: ColonyName,
@@ -76,6 +79,20 @@ impl<'h> Colony<'h> {
     pub(super) fn brood(&self, on: Day) -> Option<&BroodSeen> {
         let seen = self.history.broods.iter().rfind(|seen| seen.on <= on);
         seen.filter(|seen| self.is_the_same_since(seen.on, on))
+    }
+
+    /// The first day on which it is on record.
+    pub(super) fn since(&self) -> Option<Day> {
+        self.history.begun.map(|(begun, _)| begun)
+    }
+
+    /// The first day on which a look at it tells of the colony as it is by the end of a day: since it was here, and after it was
+    /// last parted or united.
+    pub(super) fn since_parted(&self, by: Day) -> Option<Day> {
+        let parted = self.file.iter().filter(|record| {
+            record.on <= by && matches!(*record.event, Event::ColonySplit(_) | Event::ColonyUnited(_))
+        });
+        parted.map(|record| record.on.next()).chain(self.since()).max()
     }
 
     /// Whether it was neither parted nor united from the day of a sight on: what was seen before tells nothing after.

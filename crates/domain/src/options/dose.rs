@@ -8,7 +8,7 @@ use super::colony::Colony;
 use super::report::Missing;
 use super::short::{self, amount_of};
 use crate::calendar::Day;
-use crate::journal::event::Inspection;
+use crate::journal::event::{Inspection, Kind};
 use crate::leaflet::rule::DosePer;
 use crate::leaflet::{Confidence, Force, Rule, Says, Topic};
 use crate::quantity::Quantity;
@@ -67,16 +67,17 @@ impl NoDose {
     /// The entry that would supply it, and how.
     pub(super) fn missing(&self) -> Missing {
         let (supplied_by, how) = match self {
-            NoDose::NotCounted(_) => (Some("inspection"), "count them and record it"),
+            NoDose::NotCounted(_) => (Some(Kind::Inspection), "count them and record it"),
             NoDose::NotToldApart(_) => {
                 (None, "no entry can carry it: read the amount on the pack, or ask the supplier or the vet")
             }
             NoDose::CountNotStated => (
-                Some("leaflet_reading"),
+                Some(Kind::LeafletReading),
                 "read the doses of a course on the leaflet of the lot and record it",
             ),
         };
-        Missing { about: "dose", fact: self.fact(), supplied_by, how: how.to_owned(), from: None }
+        let supplied_by = supplied_by.map(Kind::as_str);
+        Missing { supplied_by, how: how.to_owned(), ..Missing::new("dose", self.fact()) }
     }
 }
 

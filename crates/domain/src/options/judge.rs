@@ -23,12 +23,19 @@ pub(super) fn of_place(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Co
     conditions.extend(rules(choice, Topic::Season, span, |rule, day| {
         let Says::Season { from_day, to_day } = rule.says else { return None };
         // Every dose must have a day within it.
-        let doses = choice.plan(day, None).map_or_else(|| vec![(0, 0)], Plan::dose_days);
+        let plan = choice.plan(day, None);
+        let doses = plan.map(Plan::dose_days).unwrap_or_default();
         let inside = doses
             .into_iter()
             .all(|(from, by)| (from..=by).any(|later| from_day.to_covers(to_day, day.plus(later))));
         let because = Because::InSeason { from: from_day, to: to_day, inside };
-        Some(if inside { Found::met(because) } else { Found::broken(because) })
+        Some(match plan {
+            _ if !inside => Found::broken(because),
+            Some(plan) if !plan.later_doses_open() => Found::met(because),
+            plan => Found::unknown(Because::StayNotKnown {
+                lacks: plan.map(|plan| plan.lacks.clone()).unwrap_or_default(),
+            }),
+        })
     }));
     conditions
 }
@@ -43,6 +50,7 @@ pub(super) fn of_colony(
     let mut conditions = vec![colony::alive(colony, span)];
     if let Some(place) = place {
         conditions.extend(colony::flow(choice, colony, place, span));
+        conditions.extend(colony::before_flow(choice, place, span));
         conditions.extend(colony::timing(choice, colony, place, span));
     } else {
         let found = Found::unknown(Because::ApiaryNotKnown);

@@ -23,6 +23,7 @@ mod need;
 mod order;
 mod place;
 mod plan;
+mod remedy;
 mod report;
 mod short;
 mod span;
@@ -32,7 +33,7 @@ mod weather;
 mod wording;
 
 pub use apiary::{ApiaryOption, ApiaryReport, ColoniesOfAnswer, WhyNot};
-pub use because::{Because, Measure, Origin, ToldBy};
+pub use because::{Because, Lack, Measure, Origin, ToldBy, Untold};
 pub use board::{Board, Judged};
 pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
 pub use dose::{DoseSum, Solution};

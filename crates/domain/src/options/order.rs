@@ -98,7 +98,8 @@ impl Rank {
                 ["not out before the next flow, if started on its first day", class].map(str::to_owned),
             ),
             BeforeFlow::NotKnown => {
-                reasons.extend([class, "not known whether it is out before the next flow"].map(str::to_owned))
+                let open = [class, "not known whether it is out before the next flow"];
+                reasons.extend(open.map(str::to_owned));
             }
         }
         reasons.push(match self.visits {

@@ -7,6 +7,7 @@ use super::flow::Flow;
 use super::span::Ask;
 use super::weather::Weather;
 use crate::calendar::Day;
+use crate::history::FlowSpan;
 use crate::holding::{Holding, SiteFile};
 use crate::journal::entry::EntryId;
 use crate::words::{Access, ApiaryName, Ground, Power};
@@ -50,6 +51,12 @@ pub(super) struct Place<'h> {
 pub(super) type Told<T> = Option<(T, ToldBy)>;
 
 impl<'h> Place<'h> {
+    /// The flows as spans of days: each from the first day on which it may begin to the last on which it may go on.
+    pub(super) fn flow_spans(&self) -> Vec<FlowSpan> {
+        let span = |flow: &Flow| FlowSpan { from: flow.earliest(), last: flow.last(), entry: flow.entry };
+        self.flows.iter().map(span).collect()
+    }
+
     pub(super) fn of(holding: &'h Holding, apiary: &ApiaryName, ask: &'h Ask) -> Place<'h> {
         let file = holding.apiary_file(apiary);
         let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
@@ -72,10 +79,13 @@ impl<'h> Place<'h> {
 
     pub(super) fn ground(&self, on: Day) -> Told<Ground> {
         let assumed = self.assumed(on, |what_if| what_if.ground);
+        if assumed.is_some() || self.assumed_wet(on) { assumed } else { recorded(self.site.ground(on)) }
+    }
+
+    /// Whether it was assumed that the ground is wet by then: once that ends it is not known to be dry.
+    pub(super) fn assumed_wet(&self, on: Day) -> bool {
         let (what_if, from) = self.what_if;
-        // What was assumed to be wet is not known to be dry once that ends.
-        let wet = what_if.ground.is_some_and(|ground| ground != Ground::Dry) && on >= from;
-        if assumed.is_some() || wet { assumed } else { recorded(self.site.ground(on)) }
+        what_if.ground.is_some_and(|ground| ground != Ground::Dry) && on >= from
     }
 
     fn assumed<T>(&self, on: Day, pick: impl Fn(&WhatIf) -> Option<T>) -> Told<T> {

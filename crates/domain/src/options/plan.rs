@@ -1,7 +1,11 @@
 //! How a course would run if it was started on a day: its doses, when it may come out, when supers may go on.
 
+use super::because::Lack;
 use crate::calendar::Day;
-use crate::history::{Fact, Terms, Verdict, blocked_through, free_from, free_in_or_out, inside, used_up};
+use crate::history::{
+    BeforeFlow, Fact, FlowBefore, FlowSpan, Terms, Verdict, before_flow, blocked_through, free_from,
+    free_in_or_out, inside, used_up,
+};
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Release};
 use crate::words::{RemovalNeed, SupersDuring};
@@ -27,6 +31,10 @@ pub(super) struct Plan {
     pub(super) most: Option<u16>,
     /// How well `least` is established; none where that is none.
     pub(super) confidence: Option<Confidence>,
+    /// What is not stated, so that `least` or what becomes of it is not known.
+    pub(super) lacks: Vec<Lack>,
+    /// What is stated and was not read in a document, so that `least` is not established.
+    pub(super) undocumented: Vec<Lack>,
 }
 
 /// A dose of a course, in days from its start.
@@ -102,6 +110,8 @@ impl Plan {
             Ends::TakenOut | Ends::NotStated => stay.map(|fact| fact.confidence),
         };
         Plan {
+            lacks: lacks(terms, ends, stay.as_ref(), count, doses.is_some()),
+            undocumented: undocumented(terms, ends),
             doses,
             doses_by,
             ends,
@@ -158,20 +168,66 @@ impl Plan {
     }
 }
 
+/// What is not stated, without which nobody can say when the last of a course is out.
+fn lacks(
+    terms: &Terms,
+    ends: Ends,
+    stay: Option<&Fact<u16>>,
+    count: Option<u8>,
+    days_of_doses: bool,
+) -> Vec<Lack> {
+    let mut lacks = Vec::new();
+    if count.is_none() {
+        lacks.push(Lack::Doses);
+    } else if !days_of_doses {
+        lacks.push(Lack::DoseInterval);
+    }
+    if ends == Ends::NotStated {
+        lacks.push(Lack::Removal);
+    }
+    if stay.is_none() && !matches!(ends, Ends::AtOnce | Ends::UsedUp) {
+        let without = terms.stay_min.absent_or_lowest.is_some();
+        lacks.push(if without { Lack::StayMinWithBrood } else { Lack::StayMin });
+    }
+    lacks
+}
+
+/// What is stated of how long it stays, and was not read in a document.
+fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
+    if matches!(ends, Ends::AtOnce | Ends::UsedUp) {
+        return Vec::new();
+    }
+    let unread = |fact: Option<&Fact<u16>>| fact.is_some_and(|fact| !fact.is_documented());
+    let mut list = Vec::new();
+    let perhaps_used_up = ends == Ends::PerhapsUsedUp;
+    if perhaps_used_up && terms.removal.as_ref().is_some_and(|fact| !fact.is_documented()) {
+        list.push(Lack::Removal);
+    }
+    if unread(terms.stay_min.absent_or_lowest.as_ref()) || unread(terms.stay_min.present.as_ref()) {
+        list.push(Lack::StayMin);
+    }
+    if terms.stay_min.depends_on_brood() && unread(terms.stay_min.present.as_ref()) {
+        list.push(Lack::StayMinWithBrood);
+    }
+    let most = [terms.stay_max.absent_or_lowest.as_ref(), terms.stay_max.present.as_ref()];
+    if perhaps_used_up && most.into_iter().any(unread) {
+        list.push(Lack::StayMax);
+    }
+    list
+}
+
 /// The least stay under the brood that was seen. Where none was, the longer of both counts, if both or that with brood are
 /// stated: of one that is stated without brood alone nobody knows how long it is with brood.
 fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Fact<u16>>, Option<(u16, u16)>) {
     let (absent, present) = (terms.stay_min.absent_or_lowest, terms.stay_min.present);
-    match brood {
-        Some(brood) => (terms.stay_min.under(brood).copied(), None),
-        None => {
-            let longer = present.map(|present| match absent {
-                Some(absent) if absent.value > present.value => absent,
-                Some(_) | None => present,
-            });
-            (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer))
-        }
+    if let Some(brood) = brood {
+        return (terms.stay_min.under(brood).copied(), None);
     }
+    let longer = present.map(|present| match absent {
+        Some(absent) if absent.value > present.value => absent,
+        Some(_) | None => present,
+    });
+    (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer))
 }
 
 fn most_stay(terms: &Terms, brood: Option<BroodState>) -> Option<u16> {
@@ -237,6 +293,17 @@ impl Effect {
         Effect { out, out_by, free }
     }
 
+    /// The same where the time right before a flow is barred. Without an apiary its flows are not known.
+    pub(super) fn before_flow(self, bar: FlowBefore, flows: Option<Vec<FlowSpan>>) -> Effect {
+        let (FirstFree::From(day), Some(out)) = (self.free, self.out) else { return self };
+        let free = match flows.map(|flows| before_flow(&flows, bar, out, day)) {
+            Some(BeforeFlow::Free) => self.free,
+            Some(BeforeFlow::Barred(flow)) => FirstFree::From(flow.last.next()),
+            Some(BeforeFlow::Perhaps(_) | BeforeFlow::NoFlowOnRecord) | None => FirstFree::PeriodsNotKnown,
+        };
+        Effect { free, ..self }
+    }
+
     /// The same beside what is in already: supers wait for the later of the two.
     pub(super) fn beside(self, others: Option<Day>, start: Day) -> Effect {
         let free = match (self.free, others) {
@@ -259,7 +326,10 @@ impl Effect {
                 let off = inside(terms) == Verdict::No;
                 through.filter(|(out, through)| off || through >= out).map(|(_, through)| through)
             }
-            _ => None,
+            FirstFree::From(_)
+            | FirstFree::AllAlong { .. }
+            | FirstFree::StayNotKnown
+            | FirstFree::OthersNotKnown => None,
         }
     }
 }

@@ -9,6 +9,7 @@ use super::dose::{self, DoseSum, NoDose, Solution};
 use super::flow::Flow;
 use super::order::Rank;
 use super::place::WhatIf;
+use super::remedy::Blank;
 use super::span::{Ask, Span};
 use super::starts::{LatestStart, StartReport, Starting};
 use super::state::{Answer, Condition, StartDays, State};
@@ -16,6 +17,7 @@ use super::{short, wording};
 use crate::calendar::{Day, POLICY};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
+use crate::journal::event::Kind;
 use crate::leaflet::rule::Need;
 use crate::leaflet::{Confidence, Force, Leaflets, Rule, Says, Topic};
 use crate::quantity::Quantity;
@@ -170,11 +172,60 @@ pub struct Missing {
     pub fact: String,
     /// The kind of entry that would supply it; absent where no entry can.
     pub supplied_by: Option<&'static str>,
-    /// How to supply it.
+    /// The fields that such an entry must fill in, `field=value` where only that value would do.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fields: Vec<String>,
+    /// The first day on which it can lie; of temperatures and flows, which are recorded when they are known, the first day of
+    /// which it must tell.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub on_from: Option<Day>,
+    /// The last such day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub on_by: Option<Day>,
+    /// The lots whose leaflets are to be read, each of them.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub lots: Vec<LotName>,
+    /// The entries that it is about: a first dose that is to come out, an entry to be corrected.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub entries: Vec<EntryId>,
+    /// How to supply it, in words.
     pub how: String,
     /// Where it concerns later start days alone: the first of them.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub from: Option<Day>,
+}
+
+impl Missing {
+    /// Whether one entry of a kind would supply both, apart from the days of it.
+    fn asks_for_the_same(&self, other: &Missing) -> bool {
+        let days = |missing: &Missing| match missing.supplied_by {
+            Some("nectar_flow") => missing.on_from.zip(missing.on_by),
+            _ => None,
+        };
+        self.about == other.about
+            && self.supplied_by == other.supplied_by
+            && self.fields == other.fields
+            && self.lots == other.lots
+            && self.entries == other.entries
+            && days(self) == days(other)
+            && (self.supplied_by.is_some() || self.how == other.how)
+    }
+
+    /// Something that is not known, and nothing yet that would supply it.
+    pub(super) fn new(about: &'static str, fact: String) -> Missing {
+        Missing {
+            about,
+            fact,
+            supplied_by: None,
+            fields: Vec::new(),
+            on_from: None,
+            on_by: None,
+            lots: Vec::new(),
+            entries: Vec::new(),
+            how: String::new(),
+            from: None,
+        }
+    }
 }
 
 /// What a colony would get, and what is in stock.
@@ -273,8 +324,8 @@ pub(super) fn no_jurisdiction(board: &Board<'_>) -> Vec<Missing> {
         ),
         Some(_) => return Vec::new(),
     };
-    let supplied_by = Some("holding_details");
-    vec![Missing { about: "jurisdiction", fact, supplied_by, how, from: None }]
+    let supplied_by = Some(Kind::HoldingDetails.as_str());
+    vec![Missing { supplied_by, how, ..Missing::new("jurisdiction", fact) }]
 }
 
 fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank: &Rank) -> OptionReport {
@@ -294,7 +345,7 @@ fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank:
         order: rank.reasons(),
         days: judged.days.clone(),
         conditions: judged.conditions().map(|condition| ConditionReport::of(choice, condition)).collect(),
-        missing: missing(choice, judged),
+        missing: missing(choice, starting.colony, judged),
         first_open_day: if ruled_out { first_open_day(board, starting) } else { None },
         nearest_day: nearest.as_ref().map(|(day, _)| *day),
         would_have_to_change: nearest.map(|(_, changes)| changes).unwrap_or_default(),
@@ -351,25 +402,26 @@ fn says(choice: &Choice, condition: &Condition, rule: &Rule) -> String {
 
 /// What is not known on days that no condition rules out; if all are ruled out, nothing that is asked would help. What concerns
 /// later days alone says from when on.
-fn missing(choice: &Choice, judged: &Judged<'_>) -> Vec<Missing> {
+fn missing(choice: &Choice, colony: &Colony<'_>, judged: &Judged<'_>) -> Vec<Missing> {
     let first = judged.days.first().map(|days| days.from);
     let mut missing: Vec<Missing> = Vec::new();
     for condition in judged.conditions().filter(|condition| condition.binds) {
         for run in condition.runs.iter().filter(|run| run.state == State::Unknown) {
             let open = judged.days.iter().filter(|days| days.answer == Answer::Unknown);
             let mut bears_on = open.filter(|days| days.from <= run.to && run.from <= days.to);
-            let Some(from) = bears_on.next().map(|days| days.from.max(run.from)) else { continue };
+            let Some(days) = bears_on.next() else { continue };
+            let (from, to) = (days.from.max(run.from), days.to.min(run.to));
             let rule = condition.rule.and_then(|index| choice.leaflet.rules.get(index));
             let says = rule.map(|rule| says(choice, condition, rule));
             let topic = rule.map(|rule| rule.says.topic()).or_else(|| topic_of(condition.about));
-            let (supplied_by, how) = wording::supply(&run.because, topic, says.as_deref());
             let why = wording::because(&run.because);
-            let fact = says.map_or_else(|| why.clone(), |says| format!("{says}: {why}"));
+            let fact = says.as_ref().map_or_else(|| why.clone(), |says| format!("{says}: {why}"));
+            let blank = Blank { choice, colony, run, from, to, topic, says: says.as_deref() };
+            let mut lack = blank.missing(condition.about, fact);
+            lack.from = lack.from.filter(|from| Some(*from) != first);
             // Runs come in the order of their days, so that the first to ask for something names the first day.
-            if !missing.iter().any(|known| known.about == condition.about && known.how == how) {
-                let from = (Some(from) != first).then_some(from);
-                let supplied_by = Some(supplied_by);
-                missing.push(Missing { about: condition.about, fact, supplied_by, how, from });
+            if !missing.iter().any(|known| known.asks_for_the_same(&lack)) {
+                missing.push(lack);
             }
         }
     }

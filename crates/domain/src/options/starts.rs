@@ -103,7 +103,13 @@ impl Starting<'_> {
 
     /// What a start means for supers, together with what is in already and the periods that still run.
     pub(super) fn effect(&self, start: Day) -> Option<Effect> {
-        let own = Effect::of(self.choice.terms(start)?, self.plan(start)?, start);
+        let terms = self.choice.terms(start)?;
+        let own = Effect::of(terms, self.plan(start)?, start);
+        // A flow that it would be used right before holds supers back too.
+        let own = match (terms.flow_before, self.place) {
+            (Some(bar), place) => own.before_flow(bar.value, place.map(Place::flow_spans)),
+            (None, _) => own,
+        };
         let others = match self.colony.history.supering(start).first_free() {
             supering::FirstFree::OnRecord(day) | supering::FirstFree::OnceOut { free: day, .. } => Some(day),
             supering::FirstFree::NotKnown => None,

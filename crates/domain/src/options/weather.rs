@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use super::because::{Because, Measure, Origin};
+use super::because::{Because, Measure, Origin, Untold, both};
 use super::state::Found;
 use crate::calendar::Day;
 use crate::degrees::Celsius;
@@ -128,7 +128,11 @@ impl Weather {
         let mut entry = None;
         let mut missing = None;
         let mut unusual = None;
+        let mut untold: Untold = None;
         for day in days {
+            if !self.told.contains_key(&day) {
+                untold = both(untold, Some((day, day)));
+            }
             let Some(sky) = self.sky(day) else {
                 missing = missing.or(Some(day));
                 continue;
@@ -136,8 +140,14 @@ impl Weather {
             let (holds, value) = look(&sky);
             entry = entry.or(sky.entry);
             if !holds {
-                let out =
-                    Because::OutOfBounds { measure, on: day, value, origin: sky.origin, entry: sky.entry };
+                let out = Because::OutOfBounds {
+                    measure,
+                    on: day,
+                    value,
+                    origin: sky.origin,
+                    entry: sky.entry,
+                    untold: None,
+                };
                 if sky.origin != Origin::UsualYears {
                     return Found::broken(out);
                 }
@@ -148,12 +158,15 @@ impl Weather {
             }));
         }
         match (unusual, missing, seen) {
-            (Some(out), _, _) => Found::expected(false, out),
-            (None, Some(first), _) => Found::unknown(Because::NoTemperature { measure, first }),
-            (None, None, Some((lowest, highest, origin))) => {
-                told(Because::Warm { measure, lowest, highest, origin, entry }, origin)
+            (Some(mut out), _, _) => {
+                out.also_untold(untold);
+                Found::expected(false, out)
             }
-            (None, None, None) => Found::unknown(Because::StayNotKnown),
+            (None, Some(first), _) => Found::unknown(Because::NoTemperature { measure, first, untold }),
+            (None, None, Some((lowest, highest, origin))) => {
+                told(Because::Warm { measure, lowest, highest, origin, entry, untold }, origin)
+            }
+            (None, None, None) => Found::unknown(Because::StayNotKnown { lacks: Vec::new() }),
         }
     }
 
@@ -163,32 +176,41 @@ impl Weather {
     pub(super) fn mean(&self, days: impl Iterator<Item = Day>, limits: Limits) -> Found {
         let measure = Measure::Mean;
         let (mut sum, mut count) = (0_i32, 0_i32);
-        let mut last = None;
+        let (mut last, mut missing) = (None, None);
+        let mut untold: Untold = None;
         let mut origin = Origin::Measured;
         for day in days {
+            if !self.told.contains_key(&day) {
+                untold = both(untold, Some((day, day)));
+            }
             let Some(sky) = self.sky(day) else {
-                return Found::unknown(Because::NoTemperature { measure, first: day });
+                missing = missing.or(Some(day));
+                continue;
             };
             sum += i32::from(sky.low.tenths()) + i32::from(sky.high.tenths());
             count += 1;
             origin = origin.max(sky.origin);
             last = Some((day, sky.entry));
         }
-        let Some((on, entry)) = last else { return Found::unknown(Because::StayNotKnown) };
+        if let Some(first) = missing {
+            return Found::unknown(Because::NoTemperature { measure, first, untold });
+        }
+        let not_known = || Found::unknown(Because::StayNotKnown { lacks: Vec::new() });
+        let Some((on, entry)) = last else { return not_known() };
         let holds = limits.min.is_none_or(|min| sum >= i32::from(min) * 2 * count)
             && limits.max.is_none_or(|max| sum <= i32::from(max) * 2 * count);
         // To the nearest tenth, for show only.
         let mean = (sum + count).div_euclid(2 * count);
         let Some(value) = i16::try_from(mean).ok().and_then(Celsius::from_tenths) else {
-            return Found::unknown(Because::StayNotKnown);
+            return not_known();
         };
-        let warm = Because::Warm { measure, lowest: value, highest: value, origin, entry };
+        let warm = Because::Warm { measure, lowest: value, highest: value, origin, entry, untold };
         match (holds, origin) {
             (true, _) => told(warm, origin),
             (false, Origin::UsualYears) => {
-                Found::expected(false, Because::OutOfBounds { measure, on, value, origin, entry })
+                Found::expected(false, Because::OutOfBounds { measure, on, value, origin, entry, untold })
             }
-            (false, _) => Found::broken(Because::OutOfBounds { measure, on, value, origin, entry }),
+            (false, _) => Found::broken(Because::OutOfBounds { measure, on, value, origin, entry, untold }),
         }
     }
 }

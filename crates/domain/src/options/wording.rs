@@ -1,6 +1,6 @@
 //! Conditions in words: why each came out as it did, what is missing, what would have to change.
 
-use super::because::{Because, Measure, Origin, ToldBy};
+use super::because::{Because, Lack, Measure, Origin, ToldBy};
 use super::short::days_of;
 use super::state::Condition;
 use crate::journal::entry::EntryId;
@@ -29,16 +29,20 @@ pub(super) fn because(because: &Because) -> String {
                 "it would hold, but the value was read in another text than this country's document"
                     .to_owned()
             }
-            _ => "it would hold, but nobody has read the value in a document".to_owned(),
+            Confidence::Unconfirmed | Confidence::Document => {
+                "it would hold, but nobody has read the value in a document".to_owned()
+            }
         },
-        Because::StayNotDocumented { .. } => {
-            "it would be out before the flow, but how long it must stay was not read in a document".to_owned()
+        Because::StayNotDocumented { lacks, .. } => {
+            format!("it would be out before the flow, but {} was not read in a document", lack_words(lacks))
         }
         Because::NotInForce => "the rule is not in force on that day".to_owned(),
         Because::NoSupersOn => "no honey supers are on".to_owned(),
         Because::SupersOn { since, value, .. } => match value {
             SupersDuring::Off => format!("honey supers are on since {since}"),
-            _ => format!("honey supers are on since {since}, and may be"),
+            SupersDuring::On | SupersDuring::OnNoHarvest => {
+                format!("honey supers are on since {since}, and may be")
+            }
         },
         Because::NoFlow { next: None } => "no flow on record while it would be in".to_owned(),
         Because::NoFlow { next: Some((next, _)) } => {
@@ -54,9 +58,21 @@ pub(super) fn because(because: &Because) -> String {
         Because::FlowTurnsOnBrood { without, with, .. } => format!(
             "without brood it may be out on {without}, before the flow; if brood is seen while it is in, not before {with}"
         ),
-        Because::FlowBeforeStayIsKnown { from, .. } => format!(
-            "how long it must stay is not stated, and a flow may begin on {from} while it is still in"
+        Because::FlowBeforeStayIsKnown { from, lacks, .. } => format!(
+            "{} is not stated, and a flow may begin on {from} while it is still in",
+            lack_words(lacks)
         ),
+        Because::RightBeforeFlow { out, from, .. } => {
+            format!("it would be out on {out}, right before the flow that begins by {from}")
+        }
+        Because::PerhapsBeforeFlow { out, from, .. } => format!(
+            "the leaflet forbids the time right before a flow and names no days: it would be out on {out}, the flow begins by {from}"
+        ),
+        Because::NoFlowOnRecordSince { out } => {
+            format!(
+                "it must not be used right before a flow, and none is on record from {out} on, when it would be out"
+            )
+        }
         Because::FlowsNotRecorded { year } => format!("no nectar flow of {year} is on record"),
         Because::FlowAllowed => "it may be used in a flow".to_owned(),
         Because::AfterLastFlow { last } => {
@@ -64,10 +80,13 @@ pub(super) fn because(because: &Because) -> String {
         }
         Because::FlowStillToCome { from, .. } => format!("the flow of {from} is still to come, or not over"),
         Because::AlreadyIn { medicine, placed, .. } => format!("`{medicine}` placed on {placed} is in"),
-        Because::PerhapsIn { medicine, placed, .. } => {
+        Because::PerhapsIn { medicine, placed, stays: true, .. } => {
             format!(
                 "`{medicine}` placed on {placed} may be over by then, but is not on record as out or ended"
             )
+        }
+        Because::PerhapsIn { medicine, placed, stays: false, .. } => {
+            format!("a further dose of the course of `{medicine}` begun on {placed} may still be given")
         }
         Because::CameWithUnknown { since, .. } => {
             format!("nobody knows what was given to it or was in it when it came on {since}")
@@ -169,8 +188,11 @@ pub(super) fn because(because: &Because) -> String {
             format!("{} {value} °C on {on}, {}", measured(*measure), origin_words(*origin))
         }
         Because::NoTemperature { first, .. } => format!("no temperature of {first} is on record"),
-        Because::StayNotKnown => {
+        Because::StayNotKnown { lacks } if lacks.is_empty() => {
             "how long it stays is not stated, so the days that count are not known".to_owned()
+        }
+        Because::StayNotKnown { lacks } => {
+            format!("{} is not stated, so the days that count are not known", lack_words(lacks))
         }
     }
 }
@@ -194,7 +216,7 @@ const fn origin_words(origin: Origin) -> &'static str {
 const fn if_asked(by: Option<ToldBy>) -> &'static str {
     match by {
         Some(ToldBy::Question) => " (as assumed in the question)",
-        _ => "",
+        Some(ToldBy::Entry(_)) | None => "",
     }
 }
 
@@ -203,6 +225,8 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
     let entry = match because {
         Because::SupersOn { entry, .. }
         | Because::InFlow { entry, .. }
+        | Because::RightBeforeFlow { entry, .. }
+        | Because::PerhapsBeforeFlow { entry, .. }
         | Because::PerhapsInFlow { entry, .. }
         | Because::FlowTurnsOnBrood { entry, .. }
         | Because::FlowBeforeStayIsKnown { entry, .. }
@@ -228,84 +252,16 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
     entry.into_iter().collect()
 }
 
-/// Which entry would supply what is missing, and how. `says` are the words of the rule.
-pub(super) fn supply(because: &Because, topic: Option<Topic>, says: Option<&str>) -> (&'static str, String) {
-    match because {
-        Because::NotDocumented { .. } | Because::NotStated { .. } => match (topic, says) {
-            (Some(topic), Some(says)) if !topic.is_stated() => {
-                let topic = topic.as_str();
-                let entry = serde_json::json!({ "topic": topic, "says": says });
-                (
-                    "leaflet_reading",
-                    format!("if the leaflet of the lot says the same, record in `confirms`: {entry}"),
-                )
-            }
-            (Some(topic), _) => (
-                "leaflet_reading",
-                format!("read {} on the leaflet of the lot and record it", topic_words(topic)),
-            ),
-            (None, _) => ("leaflet_reading", "read it on the leaflet of the lot".to_owned()),
-        },
-        Because::NoDirections => ("leaflet_reading", "read the leaflet on the pack".to_owned()),
-        Because::BesideIsNotStated { .. } => {
-            ("removal", "ask the vet, or wait until the other is out and record it".to_owned())
-        }
-        Because::CameWithUnknown { entry, .. } => {
-            ("colony_established", format!("ask whoever kept it before, then correct entry {entry}"))
-        }
-        Because::Moved { .. } => ("colony_moved", "ask anew about the days from the move on".to_owned()),
-        Because::ApiaryNotKnown | Because::NotHere => {
-            ("colony_established", "record where the colony stands".to_owned())
-        }
-        Because::FlowsNotRecorded { .. } => {
-            ("nectar_flow", "record the flows that are expected there, early, usual and late".to_owned())
-        }
-        Because::FlowTurnsOnBrood { .. } => (
-            "inspection",
-            "only inspections while it is in can tell: brood that is seen then makes it stay longer"
-                .to_owned(),
-        ),
-        Because::PerhapsInFlow { .. } => {
-            ("nectar_flow", "record when the flow begins or has ended, as soon as it is seen".to_owned())
-        }
-        Because::PerhapsIn { .. } | Because::LastNotEnded { .. } => {
-            ("removal", "take it out and record it, or record that it is out".to_owned())
-        }
-        Because::FeederNotSeen => ("inspection", "record whether a feeder is on".to_owned()),
-        Because::BroodNotSeen { .. } | Because::SameBroodlessPeriod { .. } => {
-            ("inspection", "look at the brood shortly before and record it".to_owned())
-        }
-        Because::NotCounted { what, .. } => ("inspection", format!("count the {what} and record it")),
-        Because::CoursesTurnOnYear { .. } => (
-            "leaflet_reading",
-            "ask the supplier or the vet how the year is counted; until then count the stricter way"
-                .to_owned(),
-        ),
-        Because::ClassNotKnown { .. } => {
-            ("medicine_described", "name the leaflet of that medicine, so that its class is known".to_owned())
-        }
-        Because::Power { .. } | Because::Access { .. } | Because::Ground { .. } => (
-            "site_conditions",
-            "record power, access and ground of the apiary, or give them in the question".to_owned(),
-        ),
-        Because::NoTemperature { .. } | Because::OutOfBounds { .. } | Because::Warm { .. } => (
-            "temperature",
-            "record the forecast when it reaches those days; monthly normals tell what is to be expected"
-                .to_owned(),
-        ),
-        Because::FlowBeforeStayIsKnown { .. } | Because::StayNotDocumented { .. } => (
-            "leaflet_reading",
-            "read how long it must stay on the leaflet of the lot and record it".to_owned(),
-        ),
-        _ => ("leaflet_reading", "read how long it stays on the leaflet of the lot and record it".to_owned()),
-    }
-}
-
 /// What would have to change for a broken condition to hold.
 pub(super) fn change(because: &Because) -> String {
     match because {
         Because::NotHere => "the colony would have to be in the holding".to_owned(),
         Because::SupersOn { since, .. } => format!("take off the honey supers that are on since {since}"),
+        Because::RightBeforeFlow { from, .. } => {
+            format!(
+                "start so early that it is out long before {from}, when the flow may begin, or after the flow"
+            )
+        }
         Because::InFlow { early, .. } => {
             format!(
                 "start so early that it is out before {early}, when the flow may begin, or after the flow"
@@ -350,8 +306,21 @@ pub(super) fn need(condition: &Condition) -> &'static str {
     }
 }
 
+/// What is not known of how a course runs, in words.
+pub(super) fn lack_words(lacks: &[Lack]) -> String {
+    let words = |lack: &Lack| match lack {
+        Lack::Doses => "how many doses make a course",
+        Lack::DoseInterval => "how many days lie between doses",
+        Lack::Removal => "whether it has to come out",
+        Lack::StayMin => "how long it must stay",
+        Lack::StayMinWithBrood => "how long it must stay with brood",
+        Lack::StayMax => "how long it may stay",
+    };
+    lacks.iter().map(words).collect::<Vec<_>>().join(" and ")
+}
+
 /// A topic in words.
-fn topic_words(topic: Topic) -> String {
+pub(super) fn topic_words(topic: Topic) -> String {
     match topic {
         Topic::SupersDuring => "supers while it is in".to_owned(),
         Topic::FlowDuring => "nectar flows".to_owned(),

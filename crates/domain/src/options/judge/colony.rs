@@ -2,7 +2,7 @@
 
 use super::rules;
 use crate::calendar::Day;
-use crate::history::{Authority, Fact};
+use crate::history::{self, Authority, BeforeFlow, Fact};
 use crate::journal::event::Inspection;
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Force, Says, Topic};
@@ -57,7 +57,9 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     });
     let rule = choice.terms(span.from()).and_then(|terms| match terms.supers_during?.authority {
         Authority::Leaflet(index) => Some(index),
-        _ => None,
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
     });
     vec![Condition { rule, ..condition }]
 }
@@ -78,7 +80,9 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
     });
     let rule = choice.terms(span.from()).and_then(|terms| match terms.flow_during?.authority {
         Authority::Leaflet(index) => Some(index),
-        _ => None,
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
     });
     let advice = rules(choice, topic, span, |rule, day| match rule.says {
         Says::FlowDuring { value } if rule.force == Force::Advice => {
@@ -87,6 +91,39 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
         _ => None,
     });
     std::iter::once(Condition { rule, ..label }).chain(advice).collect()
+}
+
+/// The time right before a nectar flow, where the leaflet bars it.
+pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Option<Condition> {
+    let bar = |day| choice.terms(day).and_then(|terms| terms.flow_before);
+    let fact = bar(span.from())?;
+    let spans = place.flow_spans();
+    let condition = Condition::by_day(Topic::FlowBefore.as_str(), span, |start| {
+        let Some(bar) = bar(start) else { return Found::met(Because::NoFlow { next: None }) };
+        // As early as it may be out, under whichever brood.
+        let plan = choice.plan(start, None);
+        let Some(out) = plan.and_then(|plan| plan.least).map(|days| start.plus(days)) else {
+            let lacks = plan.map_or_else(Vec::new, |plan| plan.lacks.clone());
+            return Found::unknown(Because::StayNotKnown { lacks });
+        };
+        match history::before_flow(&spans, bar.value, out, out) {
+            BeforeFlow::Free => Found::met_anyway(Because::NoFlow { next: None }),
+            BeforeFlow::Barred(flow) => {
+                Found::broken(Because::RightBeforeFlow { out, from: flow.from, entry: flow.entry })
+            }
+            BeforeFlow::Perhaps(flow) => {
+                Found::unknown(Because::PerhapsBeforeFlow { out, from: flow.from, entry: flow.entry })
+            }
+            BeforeFlow::NoFlowOnRecord => Found::unknown(Because::NoFlowOnRecordSince { out }),
+        }
+    });
+    let rule = match fact.authority {
+        Authority::Leaflet(index) => Some(index),
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
+    };
+    Some(Condition { rule, ..condition })
 }
 
 /// How a course that starts on a day lies to the flows. If it may be out without brood but not with, and the flow comes in
@@ -106,7 +143,7 @@ fn in_flow(
         Some(BroodState::AbsentOrLowest) | None => BroodState::AbsentOrLowest,
     };
     let Some((short, long)) = through(Some(shortest)).zip(through(None)) else {
-        return Found::unknown(Because::StayNotKnown);
+        return Found::unknown(Because::StayNotKnown { lacks: Vec::new() });
     };
     let (short, long) = (short.min(long), long);
     let meets = (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long));
@@ -118,9 +155,9 @@ fn in_flow(
     }
     if !allowed
         && matches!(meets, (Meets::None, Meets::None))
-        && let Some(confidence) = stay_is_open(choice, place, start)
+        && let Some(because) = stay_is_open(choice, place, start)
     {
-        return Found::unknown(Because::StayNotDocumented { confidence });
+        return Found::unknown(because);
     }
     match meets {
         (Meets::None, Meets::None) => {
@@ -133,11 +170,7 @@ fn in_flow(
         (Meets::Surely(flow), _) => {
             Found::broken(Because::InFlow { early: flow.earliest(), from: flow.latest(), entry: flow.entry })
         }
-        (Meets::Perhaps(flow), _) => Found::unknown(Because::PerhapsInFlow {
-            early: flow.earliest(),
-            late: flow.latest(),
-            entry: flow.entry,
-        }),
+        (Meets::Perhaps(flow), _) => Found::unknown(perhaps_meets(flow)),
         (Meets::None, Meets::Surely(flow) | Meets::Perhaps(flow)) => {
             Found::unknown(Because::FlowTurnsOnBrood {
                 without: short.next(),
@@ -149,14 +182,19 @@ fn in_flow(
     }
 }
 
+fn perhaps_meets(flow: &Flow) -> Because {
+    let (early, late) = (flow.earliest(), flow.latest());
+    Because::PerhapsInFlow { early, late, forage: flow.forage.clone(), entry: flow.entry }
+}
+
 /// How well the stay is established, where it was not read in a document and a flow is near enough that it matters. Where it
 /// is not stated at all, the days on which it may be in were looked at before.
-fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Confidence> {
+fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
     let plan = choice.plan(start, None).filter(|plan| plan.ends != Ends::AtOnce)?;
-    let undocumented = plan.confidence.filter(|confidence| *confidence != Confidence::Document)?;
+    let confidence = plan.confidence.filter(|confidence| *confidence != Confidence::Document)?;
     let near =
         place.flows.iter().any(|flow| start <= flow.last() && flow.earliest() <= start.plus(STAY_MOST_DAYS));
-    near.then_some(undocumented)
+    near.then(|| Because::StayNotDocumented { confidence, lacks: plan.undocumented.clone() })
 }
 
 /// Longer than any leaflet read lets a carrier stay: four months. Common practice, no source.
@@ -164,12 +202,14 @@ const STAY_MOST_DAYS: u16 = 120;
 
 /// A flow that comes while it may still be in, where no least stay is stated: nobody can tell whether it is out by then.
 fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
-    let (first, last) = choice.plan(start, None)?.perhaps_in()?;
+    let plan = choice.plan(start, None)?;
+    let (first, last) = plan.perhaps_in()?;
     let first = start.plus(first);
     let last = last.map_or_else(|| start.plus(365), |days| start.plus(days));
     match Flow::meeting(&place.flows, first.min(last), last) {
         Meets::Surely(flow) | Meets::Perhaps(flow) => {
-            Some(Because::FlowBeforeStayIsKnown { from: flow.earliest(), entry: flow.entry })
+            let (from, entry, lacks) = (flow.earliest(), flow.entry, plan.lacks.clone());
+            Some(Because::FlowBeforeStayIsKnown { from, entry, lacks })
         }
         Meets::NotRecorded(year) => Some(Because::FlowsNotRecorded { year }),
         Meets::None => None,
@@ -191,8 +231,7 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
             Some(to) => to < day && day <= flow.last(),
         };
         if let Some(flow) = of_year.clone().find(no_end) {
-            let (early, late, entry) = (flow.earliest(), flow.latest(), flow.entry);
-            return Some(Found::unknown(Because::PerhapsInFlow { early, late, entry }));
+            return Some(Found::unknown(perhaps_meets(flow)));
         }
         if let Some(flow) = of_year.clone().find(|flow| day <= flow.last()) {
             return Some(Found::broken(Because::FlowStillToCome { from: flow.usual, entry: flow.entry }));

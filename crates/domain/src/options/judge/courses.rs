@@ -8,7 +8,7 @@ use crate::leaflet::rule::{Other, YearCounting};
 use crate::leaflet::{Leaflet, Release, Says, Topic};
 use crate::options::because::Because;
 use crate::options::choice::Choice;
-use crate::options::colony::Colony;
+use crate::options::colony::{Colony, FEEDER_TELLS_DAYS};
 use crate::options::plan::Plan;
 use crate::options::span::Span;
 use crate::options::state::{Condition, Found, State};
@@ -41,8 +41,10 @@ pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
         }
         match is_in(colony, day, |course| !same(course)) {
             Found {
-                state: State::Broken, because: Because::AlreadyIn { medicine, placed, entry }, ..
-            } => Found::unknown(Because::BesideIsNotStated { medicine, placed, entry }),
+                state: State::Broken,
+                because: Because::AlreadyIn { medicine, placed, entry, stays },
+                ..
+            } => Found::unknown(Because::BesideIsNotStated { medicine, placed, entry, stays }),
             found => found,
         }
     }));
@@ -78,10 +80,11 @@ fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Foun
             Standing::Perhaps => false,
         };
         let (medicine, placed, entry) = (course.medicine.clone(), course.placed, course.entry);
+        let stays = course.terms.release() != Some(Release::Single);
         if in_until {
-            return Found::broken(Because::AlreadyIn { medicine, placed, entry });
+            return Found::broken(Because::AlreadyIn { medicine, placed, entry, stays });
         }
-        perhaps = perhaps.or(Some(Because::PerhapsIn { medicine, placed, entry }));
+        perhaps = perhaps.or(Some(Because::PerhapsIn { medicine, placed, entry, stays }));
     }
     match perhaps.or_else(|| came_with_unknown(colony, day)) {
         Some(because) => Found::unknown(because),
@@ -161,9 +164,6 @@ fn feeding(colony: &Colony<'_>, day: Day) -> Found {
         None => Found::unknown(Because::FeederNotSeen),
     }
 }
-
-/// How many days a sight of the feeder tells. Common practice, no source.
-const FEEDER_TELLS_DAYS: u16 = 8;
 
 /// What came before: number, gap, broodless time, class.
 pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {

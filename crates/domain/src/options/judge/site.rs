@@ -4,7 +4,7 @@ use super::rules;
 use crate::calendar::Day;
 use crate::leaflet::rule::{Need, TemperatureWindow};
 use crate::leaflet::{Says, Topic};
-use crate::options::because::{Because, ToldBy};
+use crate::options::because::{Because, ToldBy, both};
 use crate::options::choice::Choice;
 use crate::options::place::Place;
 use crate::options::plan::Plan;
@@ -80,7 +80,9 @@ fn power(place: &Place<'_>, day: Day, need: Need, enough: &[Power]) -> Found {
 
 fn ground(place: &Place<'_>, day: Day) -> Found {
     let (has, by) = place.ground(day).unzip();
-    let because = Because::Ground { has, by };
+    // What was assumed in the question is not told by any entry.
+    let assumed = has.is_none() && place.assumed_wet(day);
+    let because = Because::Ground { has, by: by.or(assumed.then_some(ToldBy::Question)) };
     match has {
         None => Found::unknown(because),
         Some(Ground::Dry) => Found::met_anyway(because),
@@ -90,7 +92,7 @@ fn ground(place: &Place<'_>, day: Day) -> Found {
 
 /// Whether the apiary can be reached for every later dose, and on the day it may come out at the earliest.
 fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Found {
-    let Some(plan) = choice.plan(start, None) else { return Found::unknown(Because::StayNotKnown) };
+    let Some(plan) = choice.plan(start, None) else { return stay_not_known(None) };
     let mut visits: Vec<(u16, u16)> = plan.dose_days();
     visits.retain(|(from, _)| *from > 0);
     let on = |days: u16| reached(place, start.plus(days));
@@ -101,25 +103,42 @@ fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Found {
             (Some(least), most) => best((least..=most.unwrap_or(least).max(least)).map(on)),
             // Any of these days may be too early: only if all of them will do is the last one sure.
             (None, Some(most)) => worst((plan.surely_in()..=most.max(plan.surely_in())).map(on)),
-            (None, None) => Found::unknown(Because::StayNotKnown),
+            (None, None) => stay_not_known(Some(plan)),
         });
     }
     if plan.later_doses_open() {
-        found.push(Found::unknown(Because::StayNotKnown));
+        found.push(stay_not_known(Some(plan)));
     }
     worst(found.into_iter())
 }
 
+/// Which days count is not known, since so much is not stated of how the course runs.
+fn stay_not_known(plan: Option<&Plan>) -> Found {
+    Found::unknown(Because::StayNotKnown { lacks: plan.map(|plan| plan.lacks.clone()).unwrap_or_default() })
+}
+
 /// The best of several days, any of which will do.
 fn best(days: impl Iterator<Item = Found>) -> Found {
-    let best = days.reduce(|best, next| if rank(&next) < rank(&best) { next } else { best });
-    best.unwrap_or_else(|| Found::unknown(Because::StayNotKnown))
+    one_of(days, |best, next| rank(next) < rank(best))
 }
 
 /// The worst of several, all of which must do.
 fn worst(each: impl Iterator<Item = Found>) -> Found {
-    let worst = each.reduce(|worst, next| if rank(&next) > rank(&worst) { next } else { worst });
-    worst.unwrap_or_else(|| Found::unknown(Because::StayNotKnown))
+    one_of(each, |worst, next| rank(next) > rank(worst))
+}
+
+/// One of several; where that is not known for want of temperatures, it asks for those of all the others too.
+fn one_of(each: impl Iterator<Item = Found>, better: impl Fn(&Found, &Found) -> bool) -> Found {
+    let mut untold = None;
+    let one = each.reduce(|one, next| {
+        untold = both(both(untold, one.because.untold()), next.because.untold());
+        if better(&one, &next) { next } else { one }
+    });
+    let Some(mut one) = one else { return stay_not_known(None) };
+    if one.state == State::Unknown {
+        one.because.also_untold(untold);
+    }
+    one
 }
 
 /// Met before expected, before open, before not expected, before broken.
@@ -141,7 +160,7 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
         let first = |days: u16| (0..days).map(move |day| start.plus(day));
         // Where the stay is not stated, the days that are sure may break the rule; only all on which it may be in keep it.
         let over_stay = |look: &dyn Fn(u16) -> Found| {
-            let Some(plan) = choice.plan(start, None) else { return Found::unknown(Because::StayNotKnown) };
+            let Some(plan) = choice.plan(start, None) else { return stay_not_known(None) };
             if let Some(days) = plan.least {
                 return look(days.max(1));
             }
@@ -150,26 +169,28 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
                 return sure;
             }
             let most = plan.most.filter(|_| !plan.later_doses_open()).map(|days| look(days.max(1)));
-            most.filter(|found| found.state == State::Met)
-                .unwrap_or_else(|| Found::unknown(Because::StayNotKnown))
+            most.filter(|found| found.state == State::Met).unwrap_or_else(|| stay_not_known(Some(plan)))
         };
         Some(match window {
             TemperatureWindow::MaximumOnPlacingDay => weather.maxima(first(1), limits),
             TemperatureWindow::MaximumInFirstDays => weather.maxima(first(first_days.unwrap_or(1)), limits),
             TemperatureWindow::MaximumOverStay => over_stay(&|days| weather.maxima(first(days), limits)),
             // A mean over a part of the stay says nothing of the whole.
-            TemperatureWindow::MeanOverStay => match choice.plan(start, None).and_then(|plan| plan.least) {
-                Some(days) => weather.mean(first(days.max(1)), limits),
-                None => Found::unknown(Because::StayNotKnown),
-            },
+            TemperatureWindow::MeanOverStay => {
+                let plan = choice.plan(start, None);
+                match plan.and_then(|plan| plan.least) {
+                    Some(days) => weather.mean(first(days.max(1)), limits),
+                    None => stay_not_known(plan),
+                }
+            }
             TemperatureWindow::AtUse => {
-                let doses = choice.plan(start, None).map_or_else(|| vec![(0, 0)], Plan::dose_days);
+                let plan = choice.plan(start, None);
+                let doses = plan.map(Plan::dose_days).unwrap_or_default();
                 // A later dose may be given on any day from its earliest to its latest.
                 let each = doses.into_iter().map(|(from, by)| {
                     best((from..=by).map(|day| weather.moments(std::iter::once(start.plus(day)), limits)))
                 });
-                let later = choice.plan(start, None).is_some_and(Plan::later_doses_open);
-                let open = later.then(|| Found::unknown(Because::StayNotKnown));
+                let open = plan.is_none_or(Plan::later_doses_open).then(|| stay_not_known(plan));
                 worst(each.chain(open))
             }
             // The keeper sees to it when mixing: it is told among the things to do.
