@@ -52,7 +52,7 @@ fn an_unknown_id_is_answered_with_what_may_have_been_meant() {
     let bench = Bench::new();
     for (written, help) in [
         ("amitraz-strip-500mg", "did you mean `amitraz-strip-500mg-a`?"),
-        ("thymol-gel", "did you mean `thymol-gel-12.5g`?"),
+        ("thymol-gel", "did you mean `thymol-gel-12.5g` or `thymol-gel-multidose-25`?"),
         (
             "Amitraz",
             "did you mean `amitraz-fumigation-tablet-12.5mg` or `amitraz-strip-3.33` or `amitraz-strip-500mg-a` or \

@@ -99,7 +99,7 @@ fn a_leaflet_that_says_which_built_in_one_it_stands_in_for_is_used_and_named_as_
     let grounds = own[0]["grounds"].as_array().unwrap();
     let last = grounds.iter().rfind(|ground| ground["decides"] == true).unwrap();
     assert_eq!(last["values"][0]["said_by"], "own_leaflet");
-    assert_eq!(last["values"][0]["sources"][0], "pack: Leaflet in the pack (invented)");
+    assert_eq!(last["values"][0]["sources"][0], "pack: Leaflet in the pack (invented) [gb, authority]");
 }
 
 #[test]

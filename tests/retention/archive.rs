@@ -131,7 +131,7 @@ fn what_is_not_over_does_not_go_although_the_time_of_the_law_is_over() {
 /// was given: it must not turn into a yes because the entry went.
 #[test]
 fn what_an_answer_still_turns_on_is_held_back() {
-    let mut book = Book::of("ni");
+    let mut book = Book::of("us");
     book.buy("2014-01-01", "liquid", "UNKNOWN", 1);
     book.give("2014-01-01", &["UNKNOWN"]);
     let before = answers(&book.holding, "2026-11-27".parse().unwrap());

@@ -50,6 +50,11 @@ const BEYOND_A_SCHEMA: &[&str] = &[
     "two-values-begin-on-one-day",
     "two-values-meet-on-the-last-day",
     "until-is-before-from",
+    "a-document-of-a-magazine",
+    "a-document-of-another-country",
+    "a-source-does-not-say-whose-text-it-is",
+    "a-text-of-the-union-with-a-country",
+    "states-outside-the-union",
 ];
 
 #[test]

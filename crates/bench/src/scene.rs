@@ -50,7 +50,7 @@ const MEDICINES: [Medicine; 4] = [
         method: Some("trickle"),
         comes_out: false,
     },
-    Medicine { name: "pale strips", leaflet: "tau-fluvalinate-strip-824mg", ..STRIPS },
+    Medicine { name: "pale strips", leaflet: "amitraz-strip-500mg-b", ..STRIPS },
     Medicine { name: "white trays", leaflet: "thymol-gel-12.5g", unit: Unit::Tray, each: 1, ..STRIPS },
 ];
 

@@ -9,8 +9,13 @@ use std::fmt::Write;
 use std::path::Path;
 use std::sync::Arc;
 
-use combclear_domain::leaflet::{Confidence, Leaflet, Topic};
+use combclear_domain::history::{History, Verdict};
+use combclear_domain::holding::Holding;
+use combclear_domain::journal::Entry;
+use combclear_domain::journal::entry::Envelope;
+use combclear_domain::leaflet::{Confidence, Leaflet, Leaflets, Release, Says, Topic, WithdrawalPeriod};
 use combclear_domain::words::Jurisdiction;
+use serde_json::json;
 
 const BEGIN: &str = "<!-- coverage: made from the leaflets, do not edit -->\n";
 const END: &str = "<!-- end of coverage -->\n";
@@ -38,7 +43,7 @@ fn tables() -> String {
     for leaflet in leaflets.iter() {
         by_jurisdiction.entry(&leaflet.jurisdiction).or_default().push(leaflet);
     }
-    let mut text = String::new();
+    let mut text = sums(leaflets, &by_jurisdiction);
     for (jurisdiction, leaflets) in by_jurisdiction {
         writeln!(text, "\n**{jurisdiction}**\n").unwrap();
         for (number, leaflet) in leaflets.iter().enumerate() {
@@ -55,6 +60,92 @@ fn tables() -> String {
     }
     text.push('\n');
     text
+}
+
+/// How many rules of each jurisdiction were read where, and how many leaflets carry a yes once the medicine is out: by themselves, and
+/// with one complete reading of the pack.
+fn sums(set: &Leaflets, by_jurisdiction: &BTreeMap<&Jurisdiction, Vec<&Arc<Leaflet>>>) -> String {
+    let mut text = "\n| | leaflets | document | second hand | unconfirmed | topics absent | yes without a reading | yes with one |\n\
+                    | --- | --- | --- | --- | --- | --- | --- | --- |\n"
+        .to_owned();
+    for (jurisdiction, leaflets) in by_jurisdiction {
+        let rules = || leaflets.iter().flat_map(|leaflet| &leaflet.rules);
+        let marked = |mark: Confidence| rules().filter(|rule| rule.confidence == mark).count();
+        let absent: usize = leaflets
+            .iter()
+            .map(|leaflet| {
+                let stated = |topic: &&Topic| leaflet.rules.iter().any(|rule| rule.says.topic() == **topic);
+                Topic::ALL.len() - Topic::ALL.iter().filter(stated).count()
+            })
+            .sum();
+        let yes = |read: bool| leaflets.iter().filter(|leaflet| carries_a_yes(set, leaflet, read)).count();
+        writeln!(
+            text,
+            "| {jurisdiction} | {} | {} | {} | {} | {absent} | {} | {} |",
+            leaflets.len(),
+            marked(Confidence::Document),
+            marked(Confidence::SecondHand),
+            marked(Confidence::Unconfirmed),
+            yes(false),
+            yes(true)
+        )
+        .unwrap();
+    }
+    text
+}
+
+/// Whether a colony that got the medicine in March and was rid of it in July is a yes at the end of the year, with the next nectar flow
+/// on record for the next spring; with `read`, after a complete reading of the pack.
+fn carries_a_yes(set: &Leaflets, leaflet: &Leaflet, read: bool) -> bool {
+    let (jurisdiction, id) = (&leaflet.jurisdiction, &leaflet.id);
+    let unit = leaflet.unit.as_str();
+    let mut entries = vec![
+        json!({ "kind": "holding_details", "body": { "keeper": "K", "jurisdiction": jurisdiction } }),
+        json!({ "kind": "apiary_details", "body": { "apiary": "East" } }),
+        json!({ "kind": "colony_established", "body": { "colony": "A", "apiary": "East", "medicines": "none" } }),
+        json!({ "kind": "medicine_described", "body": { "medicine": "m", "pack_name": "M", "unit": unit, "leaflet": id } }),
+        json!({ "kind": "lot_acquired", "body": { "lot": "L", "medicine": "m", "quantity": 10 } }),
+        json!({ "kind": "nectar_flow", "body":
+            { "apiary": "East", "forage": "rape", "stage": "expected", "from": "2027-04-20", "to": "2027-05-20" } }),
+    ];
+    if read {
+        let mut terms =
+            json!({ "supers_during": "off", "wait_after_removal_days": 0, "flow_before_days": 0 });
+        let knows = leaflet
+            .rules
+            .iter()
+            .any(|rule| matches!(rule.says, Says::Withdrawal { days: WithdrawalPeriod::None(_) }));
+        let period =
+            if knows { ("withdrawal", json!("none_by_label")) } else { ("withdrawal_days", json!(0)) };
+        terms[period.0] = period.1;
+        if leaflet.release == Release::Slow {
+            terms["removal"] = json!("needed");
+        }
+        entries.push(json!({ "kind": "leaflet_reading", "body": { "lot": "L", "terms": terms } }));
+    }
+    let mut given = json!({ "given": [{ "lot": "L", "each": 1, "colonies": ["A"] }] });
+    if let Some(method) = leaflet.methods.first() {
+        given["method"] = json!(method);
+    }
+    entries.push(json!({ "kind": "administration", "on": "2026-03-01", "id": uuid(99), "body": given }));
+    let gone = json!({ "administration": uuid(99), "colonies": ["A"] });
+    entries.push(json!({ "kind": "removal", "on": "2026-07-31", "body": gone }));
+    let mut holding = Holding::new("coverage".parse().unwrap());
+    for (number, mut entry) in entries.into_iter().enumerate() {
+        let fields = entry.as_object_mut().unwrap();
+        fields.entry("on").or_insert("2026-02-01".into());
+        fields.entry("id").or_insert(uuid(number).into());
+        fields.insert("recorded_by".to_owned(), "K".into());
+        let draft = Envelope::from_json(&entry.to_string()).and_then(Envelope::read).unwrap();
+        let at = "2027-01-01T00:00:00.000Z".parse().unwrap();
+        holding.accept(&Entry::seal(holding.name(), draft, at, holding.tip())).unwrap();
+    }
+    let history = History::of(&holding, set, &"A".parse().unwrap());
+    history.may_be_supered("2026-12-31".parse().unwrap()) == Verdict::Yes
+}
+
+fn uuid(number: usize) -> String {
+    format!("00000000-0000-7000-8000-{number:012}")
 }
 
 /// How well the rules of a leaflet on a topic are established: by the weakest of those that are in force.

@@ -120,7 +120,7 @@ async fn a_term_says_which_authority_stated_it_and_what_it_overrules() {
     let bench = seed::bench().await;
     let reading = seed::entry(
         20,
-        "2026-02-21",
+        "2026-02-20",
         "leaflet_reading",
         json!({ "lot": "strips-1", "revision": "2026-01", "terms": { "supers_during": "on", "stay_max_days": 84 } }),
     );

@@ -144,7 +144,8 @@ fn batches(row: &AdministrationRow, fate: &Fate<'_>) -> Vec<Batch> {
 /// Always one, so that nobody reads its absence as freedom; without an end while the end is not known.
 fn withdrawal(course: Option<&CoursePart>) -> Withdrawal {
     let known = course.filter(|course| course.withdrawal.is_some() && course.first_free_day.is_some());
-    let end = known.and_then(|course| course.last_blocked_day.or(course.last));
+    // A period of 0 days ends when the treatment does, though supers were barred only until the day before.
+    let end = known.and_then(|course| course.last_blocked_day.max(course.last));
     Withdrawal { product_type: "Honey", end_date: end.map(midday) }
 }
 
