@@ -6,7 +6,12 @@
 //!
 //! A few hundred random holdings are tried with the other tests. `COMBCLEAR_SECOND_READING=random:SEED:COUNT` or `=exhaustive` asks
 //! for others; `.ci/run` asks for thousands and for all.
-#![expect(clippy::panic, clippy::unwrap_used, reason = "a test stops at the first surprise")]
+#![expect(
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::unwrap_used,
+    reason = "a test stops at the first surprise"
+)]
 
 use std::io::Write;
 use std::path::PathBuf;
@@ -80,6 +85,9 @@ struct Held {
     differences: Vec<Difference>,
 }
 
+/// A journal, and each question with the answer of the library.
+type Answered = (Vec<Value>, Vec<(Value, Value)>);
+
 /// Two answers that differ.
 struct Difference {
     /// How many entries the journal has.
@@ -91,7 +99,7 @@ struct Difference {
 fn hold(holdings: &[Value], leaflets: &Leaflets) -> Held {
     let mut held = Held { entries: 0, refused: 0, answers: 0, differences: Vec::new() };
     let mut lines = String::new();
-    let mut ours: Vec<(Vec<Value>, Vec<(Value, Value)>)> = Vec::new();
+    let mut ours: Vec<Answered> = Vec::new();
     for holding in holdings {
         let (fold, taken, refused) = recorded(holding["entries"].as_array().unwrap());
         held.entries += taken.len();

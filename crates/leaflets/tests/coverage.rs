@@ -2,7 +2,12 @@
 //!
 //! It is made from the leaflets, so that gaps are seen. `COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets`
 //! writes it anew.
-#![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test stops at the first surprise"
+)]
 
 use std::collections::BTreeMap;
 use std::fmt::Write;

@@ -93,11 +93,10 @@ pub(crate) fn before_flow(flows: &[FlowSpan], bar: FlowBefore, out: Day, on: Day
     let next = coming().min_by_key(|flow| (begins(flow), Reverse(flow.last)));
     match (near, next) {
         (Some(flow), _) if on <= flow.last => BeforeFlow::Barred(*flow),
-        (Some(_), _) => BeforeFlow::Free,
         (None, None) if !named || on <= out.plus(days) => BeforeFlow::NoFlowOnRecord,
         (None, Some(flow)) if !named && on <= flow.last && begins(flow).year() == out.year() => {
             BeforeFlow::Perhaps(*flow)
         }
-        (None, _) => BeforeFlow::Free,
+        (Some(_) | None, _) => BeforeFlow::Free,
     }
 }

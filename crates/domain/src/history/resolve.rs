@@ -84,9 +84,8 @@ where
             let read = self.read_of(lot, on_packs(lot));
             let stricter = |a: &T, b: &T| (self.order)(a, b) == Ordering::Greater;
             match (read.by_then, read.later) {
-                (Some((value, by)), None) => Some(said(value, by)),
                 (Some((value, _)), Some((later, by))) if stricter(&later, &value) => Some(said(later, by)),
-                (Some((value, by)), Some(_)) => Some(said(value, by)),
+                (Some((value, by)), Some(_) | None) => Some(said(value, by)),
                 // What held for a treatment is not loosened by what is read after it, unless the wrong entry is corrected.
                 (None, Some((later, by))) => {
                     let documented = built_in.filter(Fact::is_documented);

@@ -195,7 +195,7 @@ fn supers_not_established(supers: Option<&Fact<SupersDuring>>) -> Reason<'_> {
 fn out_verdict(history: &History, course: &Course, out: Day, on: Day) -> Verdict {
     let mut verdict = Verdict::Yes;
     decide_out(history, course, out, on, &mut |outcome, decides, _| {
-        verdict = verdict.and(says(outcome, decides))
+        verdict = verdict.and(says(outcome, decides));
     });
     verdict
 }

@@ -89,10 +89,10 @@ impl Outlook {
     /// The last day that is surely blocked, if such days end.
     fn last_no(&self) -> Option<Day> {
         let pairs = self.stretches.iter().zip(self.stretches.iter().skip(1));
-        let ends =
+        let mut ends =
             pairs.filter(|((_, verdict), _)| *verdict == Verdict::No).map(|(_, (next, _))| next.before());
         let last = self.stretches.last().filter(|(_, verdict)| *verdict != Verdict::No);
-        last.and(ends.last())
+        last.and(ends.next_back())
     }
 
     /// The stretches from one day to another, both included, cut to them.

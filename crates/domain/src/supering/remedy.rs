@@ -86,7 +86,6 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
             let how = format!("look into the hive: record a removal, or correct entry {entry}");
             Some(Remedy::new(Kind::Removal, how).of_course(course))
         }
-        (Reason::BarredEitherWay { doubt: Doubt::UsedUp, .. }, Some(_)) => None,
         (Reason::NothingStaysYetStays { said }, Some(course)) => {
             let entry = said.authority.entry()?;
             let how = format!(
@@ -117,7 +116,8 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
             Some(establishing(holding, leaflets, course, *topic))
         }
         (
-            Reason::Ended { .. }
+            Reason::BarredEitherWay { doubt: Doubt::UsedUp, .. }
+            | Reason::Ended { .. }
             | Reason::NothingGiven { .. }
             | Reason::StillIn { .. }
             | Reason::InWithSupersAllowed { .. }

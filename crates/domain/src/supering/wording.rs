@@ -82,6 +82,7 @@ fn of_colony(reason: &Reason<'_>) -> String {
     }
 }
 
+#[expect(clippy::too_many_lines, reason = "one sentence for each reason, side by side")]
 fn of_course(course: &Course, ground: &Ground<'_>) -> String {
     let name = named(course);
     match &ground.reason {
