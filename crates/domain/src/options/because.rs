@@ -60,6 +60,8 @@ pub enum Because {
     NotDocumented { confidence: Confidence },
     /// No flow would come while it is in, but how long it stays was not read in a document for this country.
     StayNotDocumented { confidence: Confidence, lacks: Vec<Lack> },
+    /// The days that were looked at would do, but how long it stays was not read in a document for this country.
+    MayStayLonger { confidence: Confidence, lacks: Vec<Lack> },
     /// The rule is not in force on that day.
     NotInForce,
 

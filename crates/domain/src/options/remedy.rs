@@ -79,6 +79,7 @@ impl Blank<'_> {
             Because::NotDocumented { .. } => self.read(self.topic, missing),
             Because::NotStated { topic } => self.read(Some(*topic), missing),
             Because::StayNotDocumented { lacks, .. }
+            | Because::MayStayLonger { lacks, .. }
             | Because::FlowBeforeStayIsKnown { lacks, .. }
             | Because::StayNotKnown { lacks } => self.read_course(lacks, missing),
             Because::NoDirections => {
@@ -275,6 +276,14 @@ impl Blank<'_> {
         if let Some(out) = later.filter(|out| *out > self.from).max() {
             return Err(format!(
                 "it was in until {out}: ask about days from then on, or correct that day if it is wrong"
+            ));
+        }
+        let lines = self.colony.history.courses.iter().filter(|course| course.entry == entry);
+        let later_dose =
+            lines.flat_map(|course| &course.doses).map(|dose| dose.on).filter(|on| *on > self.from).max();
+        if let Some(given) = later_dose {
+            return Err(format!(
+                "a later dose of it was given on {given}: ask about days from then on, or correct that dose if it is wrong"
             ));
         }
         missing.entries.push(entry);

@@ -36,6 +36,12 @@ pub(super) fn because(because: &Because) -> String {
         Because::StayNotDocumented { lacks, .. } => {
             format!("it would be out before the flow, but {} was not read in a document", lack_words(lacks))
         }
+        Because::MayStayLonger { lacks, .. } => {
+            format!(
+                "it would hold for the days that are stated, but {} was not read in a document",
+                lack_words(lacks)
+            )
+        }
         Because::NotInForce => "the rule is not in force on that day".to_owned(),
         Because::NoSupersOn => "no honey supers are on".to_owned(),
         Because::SupersOn { since, value, .. } => match value {

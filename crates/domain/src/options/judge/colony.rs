@@ -106,15 +106,22 @@ pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Opt
             let lacks = plan.map_or_else(Vec::new, |plan| plan.lacks.clone());
             return Found::unknown(Because::StayNotKnown { lacks });
         };
-        match history::before_flow(&spans, bar.value, out, out) {
-            BeforeFlow::Free => Found::met_anyway(Because::NoFlow { next: None }),
-            BeforeFlow::Barred(flow) => {
+        // It may come out on any day up to the last on which it must.
+        let latest = plan.and_then(|plan| plan.most).map_or(out, |days| start.plus(days).max(out));
+        let later = history::before_flow(&spans, bar.value, latest, latest);
+        match (history::before_flow(&spans, bar.value, out, out), later) {
+            (BeforeFlow::Barred(flow), _) => {
                 Found::broken(Because::RightBeforeFlow { out, from: flow.from, entry: flow.entry })
             }
-            BeforeFlow::Perhaps(flow) => {
+            (BeforeFlow::Perhaps(flow), _)
+            | (BeforeFlow::Free, BeforeFlow::Barred(flow) | BeforeFlow::Perhaps(flow)) => {
                 Found::unknown(Because::PerhapsBeforeFlow { out, from: flow.from, entry: flow.entry })
             }
-            BeforeFlow::NoFlowOnRecord => Found::unknown(Because::NoFlowOnRecordSince { out }),
+            (BeforeFlow::NoFlowOnRecord, _) => Found::unknown(Because::NoFlowOnRecordSince { out }),
+            (BeforeFlow::Free, BeforeFlow::NoFlowOnRecord) => {
+                Found::unknown(Because::NoFlowOnRecordSince { out: latest })
+            }
+            (BeforeFlow::Free, BeforeFlow::Free) => Found::met_anyway(Because::NoFlow { next: None }),
         }
     });
     let rule = match fact.authority {

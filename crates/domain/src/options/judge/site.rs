@@ -3,7 +3,7 @@
 use super::rules;
 use crate::calendar::Day;
 use crate::leaflet::rule::{Need, TemperatureWindow};
-use crate::leaflet::{Says, Topic};
+use crate::leaflet::{Confidence, Says, Topic};
 use crate::options::because::{Because, ToldBy, both};
 use crate::options::choice::Choice;
 use crate::options::place::Place;
@@ -162,7 +162,16 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
         let over_stay = |look: &dyn Fn(u16) -> Found| {
             let Some(plan) = choice.plan(start, None) else { return stay_not_known(None) };
             if let Some(days) = plan.least {
-                return look(days.max(1));
+                let found = look(days.max(1));
+                // A stay that no document carries may be longer than the days that were looked at.
+                let weak = plan.confidence.filter(|confidence| *confidence != Confidence::Document);
+                return match weak {
+                    Some(confidence) if found.state == State::Met => Found::unknown(Because::MayStayLonger {
+                        confidence,
+                        lacks: plan.undocumented.clone(),
+                    }),
+                    Some(_) | None => found,
+                };
             }
             let sure = look(plan.surely_in());
             if sure.state == State::Broken {
