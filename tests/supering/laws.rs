@@ -17,12 +17,12 @@ use super::plans::{journals, terms};
 use super::stated::{is_knowledge, leaflet_of, stated};
 use super::uuid_of;
 
-fn some(cases: u32) -> ProptestConfig {
+pub(super) fn some(cases: u32) -> ProptestConfig {
     ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
 }
 
 /// The verdicts of every colony on every day.
-fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
+pub(super) fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
     let of = |colony: ColonyName| {
         let history = History::of(holding, all_leaflets(), &colony);
         days().map(move |day| (colony.clone(), day, history.may_be_supered(day))).collect::<Vec<_>>()

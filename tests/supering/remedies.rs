@@ -10,21 +10,10 @@ use combclear_domain::words::{ColonyName, RemovalNeed};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::making::{Journal, all_leaflets, colonies, day, days, draft};
+use super::laws::{some, verdicts};
+use super::making::{Journal, all_leaflets, day, draft};
 use super::plans::{journals, terms};
 use super::stated::leaflet_of;
-
-fn some(cases: u32) -> ProptestConfig {
-    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
-}
-
-fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
-    let of = |colony: ColonyName| {
-        let history = History::of(holding, all_leaflets(), &colony);
-        days().map(move |day| (colony.clone(), day, history.may_be_supered(day))).collect::<Vec<_>>()
-    };
-    colonies(holding).into_iter().flat_map(of).collect()
-}
 
 proptest! {
     #![proptest_config(some(64))]

@@ -194,7 +194,8 @@ impl SuperingReport {
     pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, on: Day) -> SuperingReport {
         let history = History::of(holding, leaflets, colony);
         let answer = history.supering(on);
-        let (first_free_day, if_out_on) = match answer.first_free() {
+        let first_free = answer.first_free();
+        let (first_free_day, if_out_on) = match first_free {
             FirstFree::OnRecord(day) => (Some(day), None),
             FirstFree::OnceOut { out, free } => (Some(free), Some(out)),
             FirstFree::NotKnown => (None, None),
@@ -206,7 +207,7 @@ impl SuperingReport {
             apiary: holding.apiary_of(colony, on).cloned(),
             on,
             answer: answer.verdict,
-            summary: wording::summary(&answer),
+            summary: wording::summary(&answer, first_free),
             last_blocked_day: answer.last_blocked_day(),
             first_free_day,
             if_out_on,

@@ -13,7 +13,7 @@ pub const NOTICE: &str =
     "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
 
 /// The answer in one sentence.
-pub(super) fn summary(answer: &Answer<'_>) -> String {
+pub(super) fn summary(answer: &Answer<'_>, first_free: FirstFree) -> String {
     let what = match (answer.verdict, answer.harvest_barred()) {
         (Verdict::Yes, None) => "Supers may go on".to_owned(),
         (Verdict::Yes, Some(bar)) => {
@@ -35,10 +35,10 @@ pub(super) fn summary(answer: &Answer<'_>) -> String {
     // Of a yes the latest course says most; of anything else the first that stands in the way.
     let why = if answer.verdict == Verdict::Yes { deciding.next_back() } else { deciding.next() };
     let why = why.map(|ground| format!(": {}", statement(ground))).unwrap_or_default();
-    format!("{what}{now}{why}{}", free_words(answer))
+    format!("{what}{now}{why}{}", free_words(answer, first_free))
 }
 
-fn free_words(answer: &Answer<'_>) -> String {
+fn free_words(answer: &Answer<'_>, first_free: FirstFree) -> String {
     let without_brood = answer.steps().iter().find_map(|step| match step {
         Step::TakeOut { earliest, .. } if earliest.brood_seen.is_none() => {
             earliest.brood_absent_or_lowest.filter(|day| Some(*day) < earliest.day)
@@ -47,7 +47,7 @@ fn free_words(answer: &Answer<'_>) -> String {
     });
     let without_brood =
         without_brood.map(|day| format!(", or on {day} if there is no brood")).unwrap_or_default();
-    match (answer.verdict, answer.first_free()) {
+    match (answer.verdict, first_free) {
         (Verdict::Yes, _) | (_, FirstFree::NotKnown) => String::new(),
         (_, FirstFree::OnRecord(day)) => format!("; free from {day}"),
         (_, FirstFree::OnceOut { out, free }) if out == free => {
