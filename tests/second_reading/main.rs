@@ -61,13 +61,14 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
     });
     // The shortest journal first.
     let mut differences: Vec<&Difference> = held.iter().flat_map(|held| &held.differences).collect();
-    differences.sort_by_key(|difference| difference.entries);
+    differences.sort_by_key(|difference| difference.entries.len());
     println!(
         "{} holdings, {entries} entries ({refused} more refused), {answers} answers, {} differences",
         holdings.len(),
         differences.len()
     );
-    let shown: Vec<&str> = differences.iter().take(3).map(|difference| difference.shown.as_str()).collect();
+    let shown: Vec<String> =
+        differences.iter().take(std::env::var("SHOW").map_or(3, |n| n.parse().unwrap())).map(|difference| shortest(difference, &leaflets).shown()).collect();
     assert!(
         differences.is_empty(),
         "{} of {answers} answers differ:\n{}",
@@ -89,10 +90,43 @@ struct Held {
 type Answered = (Vec<Value>, Vec<(Value, Value)>);
 
 /// Two answers that differ.
+#[derive(Clone)]
 struct Difference {
-    /// How many entries the journal has.
-    entries: usize,
-    shown: String,
+    entries: Vec<Value>,
+    ask: Value,
+    ours: Value,
+    theirs: Value,
+}
+
+impl Difference {
+    /// With the whole journal, so that it can be turned into a case.
+    fn shown(&self) -> String {
+        let Self { entries, ask, ours, theirs } = self;
+        let journal: Vec<String> = entries.iter().map(|entry| format!("    {entry}")).collect();
+        format!("{ask}\n  library {ours}\n  reading {theirs}\n{}", journal.join("\n"))
+    }
+}
+
+/// The difference with as few entries as still show it: one entry after another is left out.
+fn shortest(difference: &Difference, leaflets: &Leaflets) -> Difference {
+    let mut shortest = difference.clone();
+    loop {
+        let without: Vec<Value> = (0..shortest.entries.len())
+            .map(|left_out| {
+                let mut entries = shortest.entries.clone();
+                entries.remove(left_out);
+                for entry in &mut entries {
+                    entry.as_object_mut().unwrap().remove("seq"); // a new place is given
+                }
+                json!({ "entries": entries, "ask": [shortest.ask] })
+            })
+            .collect();
+        let held = hold(&without, leaflets);
+        match held.differences.into_iter().min_by_key(|difference| difference.entries.len()) {
+            Some(shorter) => shortest = shorter,
+            None => return shortest,
+        }
+    }
 }
 
 /// Asks both programs about some holdings.
@@ -121,18 +155,13 @@ fn hold(holdings: &[Value], leaflets: &Leaflets) -> Held {
         assert_eq!(theirs.len(), answers.len());
         for ((ask, ours), theirs) in answers.iter().zip(theirs) {
             if ours != theirs {
-                held.differences
-                    .push(Difference { entries: taken.len(), shown: shown(taken, ask, ours, theirs) });
+                let (entries, ask) = (taken.clone(), ask.clone());
+                let (ours, theirs) = (ours.clone(), theirs.clone());
+                held.differences.push(Difference { entries, ask, ours, theirs });
             }
         }
     }
     held
-}
-
-/// A difference with the whole journal, so that it can be turned into a case.
-fn shown(taken: &[Value], ask: &Value, ours: &Value, theirs: &Value) -> String {
-    let journal: Vec<String> = taken.iter().map(|entry| format!("    {entry}")).collect();
-    format!("{ask}\n  library {ours}\n  reading {theirs}\n{}", journal.join("\n"))
 }
 
 /// Records entries one by one, leaving out those that cannot be true. Those that stand get their place.

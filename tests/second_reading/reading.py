@@ -53,6 +53,8 @@ class Line(NamedTuple):
     out: Optional[int] = None
     out_at: Optional[str] = None
     out_by: Optional[str] = None
+    begun: Optional[str] = None  # the dose that began it in this colony
+    brought: int = 0  # how many doses came along from another colony
 
     def is_open(self):
         return self.out is None and self.until is None
@@ -137,8 +139,7 @@ class Holding:
                     self.not_known[colony] = entry.on
             elif entry.kind == "colony_split":
                 self.entered[into] = entry.on
-                stood = self.moves.get(colony, [(entry.on, None)])[-1][1]
-                self.moves[into] = [(entry.on, entry.body.get("to") or stood)]
+                self.moves[into] = [(entry.on, entry.body.get("to") or (colony, entry.on))]
             elif entry.kind == "colony_moved":
                 self.moves.setdefault(colony, []).append((entry.on, entry.body["to"]))
             elif entry.kind in ("colony_ended", "colony_united"):
@@ -202,24 +203,18 @@ class Holding:
     def dose(self, lines, entry, colony):
         lots = frozenset(given["lot"] for given in entry.body["given"] if colony in given["colonies"])
         dose, course = (entry.id, lots), self.course_here(entry.continues, lines)
-        if course is None:  # a first dose, 3.1; one that no clock sets before or after a split of that day, 3.6
-            line = Line(entry.id, (dose,), entry.on)
-            for other in self.events[colony]:
-                if self.order_not_told(line, other, colony) and other.body.get("strips") not in ("stayed", "both"):
-                    line = line.doubted(other)
-            return lines + [line]
-        is_in = [l.course == course and l.until is None and l.doubt is None and l.out in (None, entry.on) for l in lines]
-        if any(is_in):
-            return [l._replace(doses=l.doses + (dose,), out=None, out_at=None, out_by=None) if i else l for l, i in zip(lines, is_in)]
-        last = [line for line in lines if line.course == course][-1]
-        return lines + [Line(course, last.doses + (dose,), entry.on)]
-
-    def order_not_told(self, line, split, colony):
-        """Whether the line began with a first dose in this colony on the day of the split, and no times tell which came first."""
-        first = self.by_id[line.course]
-        if split.kind != "colony_split" or split.body["colony"] != colony or split.on != first.on or colony not in first.colonies:
-            return False
-        return not first.clearly_before(split) and not split.clearly_before(first)
+        doubt = [other for other in self.events[colony] if other.kind == "colony_split" and other.body["colony"] == colony
+                 and other.body.get("strips") not in ("stayed", "both") and not_told(entry, other)]  # 3.6
+        if course is None:  # a first dose, 3.1
+            last = Line(entry.id, (), entry.on)
+        else:
+            is_in = [l.course == course and l.until is None and l.doubt is None and l.out in (None, entry.on) for l in lines]
+            if any(is_in):
+                after = [l._replace(doses=l.doses + (dose,), out=None, out_at=None, out_by=None) if i else l for l, i in zip(lines, is_in)]
+                return [l.doubted(doubt[0]) if i and doubt else l for l, i in zip(after, is_in)]
+            last = [line for line in lines if line.course == course][-1]
+        line = Line(last.course, last.doses + (dose,), entry.on, begun=entry.id, brought=last.brought)
+        return lines + [line.doubted(doubt[0]) if doubt else line]
 
     def removal(self, lines, entry, colony):
         course = self.course_here(entry.body["administration"], lines)
@@ -250,11 +245,9 @@ class Holding:
 
     def split_in_old(self, line, split, colony):
         strips = split.body.get("strips")
-        if strips in ("stayed", "both") or self.order_not_told(line, split, colony):
+        if strips in ("stayed", "both") or any(not_told(self.by_id[dose], split) for dose, _ in line.doses[line.brought:]):
             return line  # 3.6: the doubt was raised with the dose
-        later = [self.by_id[dose] for dose, _ in line.doses[1:]]
-        not_told = [d for d in later if d.on == split.on and not d.clearly_before(split) and not split.clearly_before(d)]
-        if strips == "went" and not not_told:
+        if strips == "went":
             return line.taken_out(split)
         return line if line.doubt is not None else line.doubted(split)
 
@@ -268,11 +261,11 @@ class Holding:
                 line = line._replace(out=None, out_at=None, out_by=None)
             if line.doubt_by == entry.id:
                 line = line._replace(doubt=None, doubt_by=None)
-            first = self.by_id[line.course]
-            if entry.kind == "colony_split" and first.on == entry.on and source in first.colonies and entry.clearly_before(first):
-                continue  # Reading: what was given after the split by the clock is not in the new colony.
-            copy = line._replace(here=entry.on)
-            if line.is_open() and self.order_not_told(line, entry, source):
+            began = [self.by_id[dose] for dose in (line.course, line.begun) if dose]
+            if any(dose.on == entry.on and entry.clearly_before(dose) for dose in began):
+                continue
+            copy = line._replace(here=entry.on, begun=None, brought=len(line.doses))
+            if line.is_open() and entry.kind == "colony_split" and line.begun and not_told(self.by_id[line.begun], entry):
                 copy = copy.taken_out(entry) if strips == "stayed" else copy if copy.doubt is not None else copy.doubted(entry)
             elif line.is_open() and strips in ("stayed", "taken_out"):
                 copy = copy.taken_out(entry)
@@ -344,6 +337,7 @@ class Holding:
         if key not in self.flows_by:
             moves = []
             for came, apiary in self.moves.get(colony, []):
+                apiary = self.stood(*apiary) if isinstance(apiary, tuple) else apiary
                 moves = [move for move in moves if move[0] < came]  # of several moves on one day the last counts
                 if not moves or moves[-1][1] != apiary:
                     moves.append((came, apiary))
@@ -353,6 +347,11 @@ class Holding:
                 flows += [(max(flow.first, came), min(flow.last, left)) for flow in self.flows_at(apiary)]
             self.flows_by[key] = [(first, last) for first, last in flows if first <= last]
         return self.flows_by[key]
+
+    def stood(self, colony, day):
+        """The apiary of a colony at the end of a day."""
+        apiary = [apiary for came, apiary in self.moves.get(colony, []) if came <= day][-1:]
+        return self.stood(*apiary[0]) if apiary and isinstance(apiary[0], tuple) else apiary[0] if apiary else None
 
     def flows_at(self, apiary):
         kept = []  # pairs: whether it was seen, the flow
@@ -380,6 +379,11 @@ class Holding:
             return YES
         same_year = date.fromordinal(min(coming)[0]).year == date.fromordinal(since).year
         return UNKNOWN if same_year else YES
+
+
+def not_told(dose, split):
+    """Whether a dose and a split lie on one day and no times tell which came first (3.6)."""
+    return dose.on == split.on and not dose.clearly_before(split) and not split.clearly_before(dose)
 
 
 def says_all(line, copy):

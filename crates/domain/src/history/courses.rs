@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::stated::{Given, prescriptions, said_of_lots};
 use super::terms::{Named, Stated, Terms};
 use super::{Course, Dose, End};
-use crate::calendar::Day;
+use crate::calendar::{Day, TimeOfDay};
 use crate::holding::{GENERATIONS, Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Event};
@@ -33,6 +33,10 @@ struct Trace<'h> {
     here_from: Day,
     /// From this day on another line of the course speaks.
     until: Option<Day>,
+    /// The dose that began this line, if it was given to this colony.
+    begun_by: Option<Dose>,
+    /// How many of the doses came along from another colony.
+    brought: usize,
     came_by: Option<EntryId>,
 }
 
@@ -57,7 +61,11 @@ impl<'h> Lines<'h> {
                         found_inside(&mut traces, first, record);
                         continue;
                     }
-                    take_out(&mut traces, first, record);
+                    // What came out was the carrier before, whichever of the two was recorded first.
+                    let begun: Vec<EntryId> = traces.iter().map(|trace| trace.first.id).collect();
+                    if !renewed_about(holding, colony, first, record, &begun) {
+                        take_out(&mut traces, first, record);
+                    }
                 }
                 Event::ColonySplit(split) if split.colony == *colony => {
                     let stay = matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both));
@@ -91,11 +99,14 @@ impl<'h> Lines<'h> {
         let Some(older) = generations.checked_sub(1) else { return Vec::new() };
         let mut traces = self.traces(colony, event.on, older);
         // What was given after the event by the clock was not there yet.
-        let clearly_after = |trace: &Trace<'_>| {
-            trace.first.on == event.on
-                && trace.first.at.zip(event.at).is_some_and(|(given, event)| given > event)
+        let later = |on: Day, at: Option<TimeOfDay>| {
+            on == event.on && at.zip(event.at).is_some_and(|(given, event)| given > event)
         };
-        traces.retain(|trace| trace.until.is_none_or(|until| event.on < until) && !clearly_after(trace));
+        traces.retain(|trace| {
+            trace.until.is_none_or(|until| event.on < until)
+                && !later(trace.first.on, trace.first.at)
+                && !trace.begun_by.is_some_and(|dose| later(dose.on, dose.at))
+        });
         for trace in &mut traces {
             // What ended it on the same day came after the event, unless the clock says otherwise.
             if let End::Out { on, entry } = trace.end
@@ -132,27 +143,16 @@ fn parting(said: bool, here: bool) -> Parting {
     }
 }
 
-/// Lets a split part every open course of the old colony. Of a later dose on the day of the split nobody can tell whether it
-/// went with the others.
+/// Lets a split part every open course of the old colony, unless a dose of the same day may have come before or after it: then
+/// `dose` has said what is to be said.
 fn part_old(traces: &mut [Trace<'_>], parting: Parting, split: &Record) {
-    let (renewed, others): (Vec<_>, Vec<_>) = traces.iter_mut().partition(|trace| trace.renewed_about(split));
-    let of_renewed = match parting {
-        Parting::Gone => Parting::NotSaid,
-        Parting::Here | Parting::NotSaid => parting,
-    };
-    part(others, parting, split);
-    part(renewed, of_renewed, split);
-}
-
-/// Lets a split or a uniting part every open course.
-fn part<'t, 'h: 't>(traces: impl IntoIterator<Item = &'t mut Trace<'h>>, parting: Parting, record: &Record) {
-    for trace in traces.into_iter().filter(|trace| trace.is_open() && !trace.placed_about(record)) {
-        trace.part(parting, record);
+    for trace in traces.iter_mut().filter(|trace| trace.is_open() && !trace.dosed_about(split)) {
+        trace.part(parting, split);
     }
 }
 
-/// What a split says of a course that was placed on the same day, where nobody can tell which came first, in the new colony. If
-/// the dose came first, the strips may have gone with it.
+/// What a split says in the new colony of what went into the old one on the same day, where nobody can tell which came first.
+/// If the dose came first, the strips may have gone with it.
 fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
     match strips {
         Some(StripsAtSplit::Stayed) => Parting::Gone,
@@ -163,16 +163,19 @@ fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
 /// Adds what another colony carried. A course that both had a part in stands once for each line it came by, since each
 /// may end on a day of its own; what adds nothing to a line that is here already is left out.
 fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: Parting, by: &Record) {
-    part(&mut brought, parting, by);
-    if let Event::ColonySplit(split) = &*by.event {
-        let parting = placed_on_the_day(split.strips);
-        for trace in brought.iter_mut().filter(|trace| trace.is_open() && trace.placed_about(by)) {
-            trace.part(parting, by);
+    for trace in brought.iter_mut().filter(|trace| trace.is_open()) {
+        match &*by.event {
+            Event::ColonySplit(split) if trace.begun_about(by) => {
+                trace.part(placed_on_the_day(split.strips), by);
+            }
+            _ => trace.part(parting, by),
         }
     }
     for mut trace in brought {
         trace.came_by = Some(by.id);
         trace.here_from = by.on;
+        trace.begun_by = None;
+        trace.brought = trace.doses.len();
         if !traces.iter().any(|known| known.covers(&trace)) {
             traces.push(trace);
         }
@@ -196,9 +199,6 @@ fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &R
 /// same: periods count from this day too, and days before it stand as they were.
 fn take_out(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
     let of_course = |trace: &Trace<'_>| Some(trace.first.id) == first;
-    if traces.iter().any(|trace| of_course(trace) && trace.renewed_with(removal)) {
-        return;
-    }
     let out = End::Out { on: removal.on, entry: removal.id };
     let mut certain: Vec<Trace<'_>> = Vec::new();
     let mut closed = false;
@@ -231,45 +231,73 @@ fn dose<'h>(
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
     let part = Given { dose, lots: lots.collect() };
     let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
+    let doubt = parted_about(holding, colony, &dose);
     let mut went_on = false;
     for trace in traces.iter_mut().filter(|trace| Some(trace.first.id) == first && trace.is_in_by(record.on))
     {
         trace.doses.push(part.clone());
         // What came out on this day was the carrier before; a new one went in.
         trace.end = End::Open;
+        trace.in_doubt = trace.in_doubt.or(doubt);
         went_on = true;
-    }
-    let last = traces.iter().rfind(|trace| Some(trace.first.id) == first).filter(|_| !went_on);
-    if let Some(mut again) = last.cloned() {
-        // The carrier before is out, or in doubt; that the new one is in is not.
-        again.doses.push(part);
-        traces.push(again.in_from(record.on));
-        return;
     }
     if went_on {
         return;
     }
-    // A dose whose first one is not to be found still went in: it stands as a course of its own.
-    let mut trace = Trace {
-        first: record,
-        given,
-        doses: vec![part],
-        end: End::Open,
-        in_doubt: None,
-        here_from: record.on,
-        until: None,
-        came_by: None,
+    let last = traces.iter().rfind(|trace| Some(trace.first.id) == first).cloned();
+    let line = match last {
+        // The carrier before is out, or in doubt; that the new one is in is not.
+        Some(mut again) => {
+            again.doses.push(part);
+            again.in_from(record.on)
+        }
+        // A dose whose first one is not to be found still went in: it stands as a course of its own.
+        None => Trace {
+            first: record,
+            given,
+            doses: vec![part],
+            end: End::Open,
+            in_doubt: None,
+            here_from: record.on,
+            until: None,
+            begun_by: None,
+            brought: 0,
+            came_by: None,
+        },
     };
+    traces.push(Trace { in_doubt: doubt, begun_by: Some(dose), ..line });
+}
+
+/// Whether a later dose of the course went into the colony on the day of a removal, and not clearly before it. A dose that began
+/// a course of its own (`begun`) is not a later one.
+fn renewed_about(
+    holding: &Holding,
+    colony: &ColonyName,
+    first: Option<EntryId>,
+    removal: &Record,
+    begun: &[EntryId],
+) -> bool {
+    let of_the_day = holding.colony_file(colony).iter().filter(|other| other.on == removal.on);
+    of_the_day.filter(|other| !begun.contains(&other.id)).any(|other| {
+        let Event::Administration(given) = &*other.event else { return false };
+        let continued = given.continues.and_then(|continued| holding.effective(continued)).map(|first| first.id);
+        let before = removal.at.zip(other.at).is_some_and(|(removed, given)| given < removed);
+        continued.is_some() && continued == first && !before
+    })
+}
+
+/// The doubt that a split of the dosed colony on the same day casts on a dose: no clock tells which came first, so what the dose
+/// put in may have gone to the new colony.
+fn parted_about(holding: &Holding, colony: &ColonyName, dose: &Dose) -> Option<(Day, EntryId)> {
     let split = holding.colony_file(colony).iter().find(|other| match &*other.event {
         Event::ColonySplit(split) => {
             split.colony == *colony
                 && !matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both))
-                && trace.placed_about(other)
+                && dose.may_be_before_or_after(other)
         }
         _ => false,
     });
-    trace.in_doubt = split.map(|split| (split.on, split.id));
-    traces.push(trace);
+    split.map(|split| (split.on, split.id))
 }
 
 impl<'h> Trace<'h> {
@@ -281,18 +309,14 @@ impl<'h> Trace<'h> {
         }
     }
 
-    /// Whether it was placed on the day of a split, and nobody can tell which came first. Then `dose` has put it in doubt.
-    fn placed_about(&self, split: &Record) -> bool {
-        let told = self.first.at.zip(split.at).is_some_and(|(placed, parted)| placed != parted);
-        matches!(*split.event, Event::ColonySplit(_)) && self.first.on == split.on && !told
+    /// Whether a dose began this line on the day of a split, and nobody can tell which came first.
+    fn begun_about(&self, split: &Record) -> bool {
+        self.begun_by.is_some_and(|dose| dose.may_be_before_or_after(split))
     }
 
-    /// Whether a later dose went in on the day of an event that parted the strips, and no clock tells which came first.
-    fn renewed_about(&self, event: &Record) -> bool {
-        self.doses.iter().skip(1).any(|given| {
-            let told = given.dose.at.zip(event.at).is_some_and(|(given, parted)| given != parted);
-            given.dose.on == event.on && !told
-        })
+    /// Whether a dose was given to this colony on the day of a split, and nobody can tell which came first.
+    fn dosed_about(&self, split: &Record) -> bool {
+        self.doses.iter().skip(self.brought).any(|given| given.dose.may_be_before_or_after(split))
     }
 
     /// Whether it is in for certain at the beginning of a day.
@@ -310,7 +334,7 @@ impl<'h> Trace<'h> {
 
     /// The same course, in again from a day on.
     fn in_from(self, day: Day) -> Trace<'h> {
-        Trace { here_from: day, until: None, end: End::Open, in_doubt: None, ..self }
+        Trace { here_from: day, until: None, end: End::Open, in_doubt: None, begun_by: None, ..self }
     }
 
     /// Whether everything that `other` says of the days from its coming on, this one says too.
@@ -329,13 +353,6 @@ impl<'h> Trace<'h> {
             (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,
         };
         same && ends_no_sooner && self.until.is_none()
-    }
-
-    /// Whether a later dose went in on the day of this removal, and not clearly before it: then what came out was the
-    /// carrier before.
-    fn renewed_with(&self, removal: &Record) -> bool {
-        let after = |dose: &Dose| removal.at.zip(dose.at).is_some_and(|(removed, given)| removed > given);
-        self.doses.iter().skip(1).any(|given| given.dose.on == removal.on && !after(&given.dose))
     }
 
     /// The course as it stands from dose to dose. Each dose may bring terms of its own lot or prescription; they hold from

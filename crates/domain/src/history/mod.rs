@@ -91,6 +91,14 @@ pub struct Dose {
     pub entry: EntryId,
 }
 
+impl Dose {
+    /// Whether it was given on the day of an event and no clock tells which of the two came first.
+    pub(crate) fn may_be_before_or_after(&self, event: &Record) -> bool {
+        let told = self.at.zip(event.at).is_some_and(|(given, happened)| given != happened);
+        self.on == event.on && !told
+    }
+}
+
 /// What became of a course in a colony.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum End {
