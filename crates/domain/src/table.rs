@@ -308,9 +308,8 @@ impl<'a> Table<'a> {
 
     /// The word `true`, may be absent; what is not so is left out.
     pub(crate) fn maybe_true(&mut self, file: &mut File<'_>, key: &'static str) -> Option<()> {
-        self.optional(file, key, "true, or leave the key out", |found| match found.value {
-            DeValue::Boolean(true) => Ok(()),
-            _ => Err(None),
+        self.optional(file, key, "true, or leave the key out", |found| {
+            if let DeValue::Boolean(true) = found.value { Ok(()) } else { Err(None) }
         })
     }
 

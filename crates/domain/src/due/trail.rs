@@ -11,7 +11,7 @@ use super::kind::DueKind;
 use crate::calendar::Day;
 use crate::holding::{Holding, Record, mentions};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Event, Kind};
+use crate::journal::event::{Body, ColonySplit, ColonyUnited, Event, Kind};
 use crate::words::{ColonyName, LotName, MedicineName, PrescriptionName};
 
 /// An entry, with what it says and what it corrects.
@@ -143,11 +143,9 @@ impl<'h> Trails<'h> {
             let steps =
                 self.colonies.get(colony).into_iter().flatten().filter_map(|index| self.steps.get(*index));
             for event in steps.flat_map(|step| &step.events) {
-                let (one, other) = match event {
-                    Event::ColonySplit(body) => (&body.colony, &body.into),
-                    Event::ColonyUnited(body) => (&body.colony, &body.into),
-                    _ => continue,
-                };
+                let split = ColonySplit::of(event).map(|body| (&body.colony, &body.into));
+                let united = ColonyUnited::of(event).map(|body| (&body.colony, &body.into));
+                let Some((one, other)) = split.or(united) else { continue };
                 open.extend([one, other].into_iter().filter(|name| colonies.insert(name)));
             }
         }

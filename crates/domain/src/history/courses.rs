@@ -9,7 +9,7 @@ use super::{Course, Dose, End};
 use crate::calendar::{Day, TimeOfDay};
 use crate::holding::{GENERATIONS, Holding, Record};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, Event};
+use crate::journal::event::{Administration, ColonySplit, Event};
 use crate::leaflet::Leaflets;
 use crate::words::{ColonyName, MedicineName, StripsAtSplit, StripsAtUniting};
 
@@ -164,12 +164,11 @@ fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
 /// may end on a day of its own; what adds nothing to a line that is here already is left out.
 fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: Parting, by: &Record) {
     for trace in brought.iter_mut().filter(|trace| trace.is_open()) {
-        match &*by.event {
-            Event::ColonySplit(split) if trace.begun_about(by) => {
-                trace.part(placed_on_the_day(split.strips), by);
-            }
-            _ => trace.part(parting, by),
-        }
+        let parting = match by.body::<ColonySplit>() {
+            Some(split) if trace.begun_about(by) => placed_on_the_day(split.strips),
+            Some(_) | None => parting,
+        };
+        trace.part(parting, by);
     }
     for mut trace in brought {
         trace.came_by = Some(by.id);
@@ -279,8 +278,8 @@ fn renewed_about(
 ) -> bool {
     let of_the_day = holding.colony_file(colony).iter().filter(|other| other.on == removal.on);
     of_the_day.filter(|other| !begun.contains(&other.id)).any(|other| {
-        let Event::Administration(given) = &*other.event else { return false };
-        let continued = given.continues.and_then(|continued| holding.effective(continued)).map(|first| first.id);
+        let continued = other.body::<Administration>().and_then(|given| given.continues);
+        let continued = continued.and_then(|continued| holding.effective(continued)).map(|first| first.id);
         let before = removal.at.zip(other.at).is_some_and(|(removed, given)| given < removed);
         continued.is_some() && continued == first && !before
     })
@@ -289,13 +288,12 @@ fn renewed_about(
 /// The doubt that a split of the dosed colony on the same day casts on a dose: no clock tells which came first, so what the dose
 /// put in may have gone to the new colony.
 fn parted_about(holding: &Holding, colony: &ColonyName, dose: &Dose) -> Option<(Day, EntryId)> {
-    let split = holding.colony_file(colony).iter().find(|other| match &*other.event {
-        Event::ColonySplit(split) => {
+    let split = holding.colony_file(colony).iter().find(|other| {
+        other.body::<ColonySplit>().is_some_and(|split| {
             split.colony == *colony
                 && !matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both))
                 && dose.may_be_before_or_after(other)
-        }
-        _ => false,
+        })
     });
     split.map(|split| (split.on, split.id))
 }

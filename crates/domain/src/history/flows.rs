@@ -7,7 +7,7 @@ use crate::calendar::Day;
 use crate::flow::Flow;
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::{ColonyEstablished, ColonyMoved, ColonySplit};
 use crate::words::{ApiaryName, ColonyName};
 
 /// A nectar flow, as far as a colony stood in it.
@@ -63,12 +63,11 @@ pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
 fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryName)> {
     let mut stays: Vec<(Day, &ApiaryName)> = Vec::new();
     for record in holding.colony_file(colony) {
-        let stands = match &*record.event {
-            Event::ColonyEstablished(body) => Some(&body.apiary),
-            Event::ColonyMoved(body) if body.colony == *colony => Some(&body.to),
-            Event::ColonySplit(body) if body.into == *colony => holding.apiary_of(colony, record.on),
-            _ => None,
-        };
+        let established = record.body::<ColonyEstablished>().map(|body| &body.apiary);
+        let moved = record.body::<ColonyMoved>().filter(|body| body.colony == *colony).map(|body| &body.to);
+        let split_off = record.body::<ColonySplit>().filter(|body| body.into == *colony);
+        let split_off = split_off.and_then(|_| holding.apiary_of(colony, record.on));
+        let stands = established.or(moved).or(split_off);
         let Some(apiary) = stands else { continue };
         // Of several moves on one day the last counts.
         stays.retain(|(from, _)| *from < record.on);

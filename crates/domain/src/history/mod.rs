@@ -17,7 +17,7 @@ use std::sync::Arc;
 use crate::calendar::{Day, TimeOfDay};
 use crate::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::{Inspection, SupersOff, SupersOn};
 use crate::leaflet::Leaflets;
 use crate::leaflet::rule::BroodState;
 use crate::words::{Brood, ColonyName, MedicineName, SuperPurpose};
@@ -238,20 +238,13 @@ impl Course {
 fn supers(file: &[Arc<Record>], colony: &ColonyName) -> Vec<SuperSpan> {
     let mut spans: Vec<SuperSpan> = Vec::new();
     for record in file {
-        match &*record.event {
-            Event::SupersOn(on)
-                if on.purpose == SuperPurpose::Harvest
-                    && on.colonies.contains(colony)
-                    && spans.last().is_none_or(|span| span.off.is_some()) =>
-            {
-                spans.push(SuperSpan { from: record.on, off: None, entry: record.id });
-            }
-            Event::SupersOff(off) if off.left_on == 0 => {
-                if let Some(span) = spans.last_mut().filter(|span| span.off.is_none()) {
-                    span.off = Some(record.on);
-                }
-            }
-            _ => {}
+        let on = record.body::<SupersOn>();
+        let on = on.filter(|on| on.purpose == SuperPurpose::Harvest && on.colonies.contains(colony));
+        let off = record.body::<SupersOff>().filter(|off| off.left_on == 0);
+        match spans.last_mut().filter(|span| span.off.is_none()) {
+            Some(last) if off.is_some() => last.off = Some(record.on),
+            None if on.is_some() => spans.push(SuperSpan { from: record.on, off: None, entry: record.id }),
+            Some(_) | None => {}
         }
     }
     spans
@@ -262,7 +255,7 @@ fn supers(file: &[Arc<Record>], colony: &ColonyName) -> Vec<SuperSpan> {
 fn broods(file: &[Arc<Record>]) -> Vec<BroodSeen> {
     let mut seen: Vec<(Option<TimeOfDay>, BroodSeen)> = Vec::new();
     for record in file {
-        let Event::Inspection(inspection) = &*record.event else { continue };
+        let Some(inspection) = record.body::<Inspection>() else { continue };
         let Some(brood) = inspection.brood else { continue };
         let next = BroodSeen { on: record.on, brood, entry: record.id };
         match seen.last_mut() {

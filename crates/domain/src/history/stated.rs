@@ -7,7 +7,7 @@ use super::terms::{LotSaid, Named, Stated, Terms};
 use crate::calendar::Day;
 use crate::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, Event, StatedTerms};
+use crate::journal::event::{Administration, LeafletReading, StatedTerms};
 use crate::leaflet::Leaflet;
 use crate::words::{LotName, Method};
 
@@ -24,11 +24,9 @@ impl Terms {
         lots: &[LotName],
     ) -> Terms {
         let said_of = |lot: &LotName| {
-            let packs = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
-                Event::Administration(given) if given.prescription.is_none() => {
-                    Some((record.id, record.on, given.withdrawal_days?))
-                }
-                _ => None,
+            let packs = holding.lot_file(lot).iter().filter_map(|record| {
+                let given = record.body::<Administration>().filter(|given| given.prescription.is_none())?;
+                Some((record.id, record.on, given.withdrawal_days?))
             });
             LotSaid { revision, readings: readings(holding, lot), packs: packs.collect(), first_given: None }
         };
@@ -52,9 +50,9 @@ impl Terms {
 
 /// The readings of a lot's leaflet, in the order in which they were made.
 fn readings<'h>(holding: &'h Holding, lot: &LotName) -> Vec<(&'h Record, &'h StatedTerms)> {
-    let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
-        Event::LeafletReading(reading) => Some((&**record, &reading.terms)),
-        _ => None,
+    let readings = holding.lot_file(lot).iter().filter_map(|record| {
+        let reading = record.body::<LeafletReading>()?;
+        Some((&**record, &reading.terms))
     });
     readings.collect()
 }
@@ -71,10 +69,7 @@ fn administrations<'h>(
     holding: &'h Holding,
 ) -> impl Iterator<Item = (EntryId, &'h Administration)> + Clone {
     let records = doses.iter().filter_map(|given| holding.record(given.dose.entry));
-    records.filter_map(|record| match &*record.event {
-        Event::Administration(given) => Some((record.id, given)),
-        _ => None,
-    })
+    records.filter_map(|record| Some((record.id, record.body()?)))
 }
 
 /// The prescriptions of the doses, and whether every dose had one.
@@ -83,10 +78,7 @@ pub(super) fn prescriptions<'h>(
     holding: &'h Holding,
 ) -> (Vec<(EntryId, &'h StatedTerms)>, bool) {
     let found = |name| {
-        holding.prescription_file(name).iter().find_map(|record| match &*record.event {
-            Event::Prescription(body) => Some((record.id, &body.terms)),
-            _ => None,
-        })
+        holding.prescription(name).map(|(record, body)| (record.id, &body.terms))
     };
     let of_doses: Vec<_> = administrations(doses, holding)
         .map(|(_, given)| given.prescription.as_ref().and_then(found))
@@ -128,9 +120,6 @@ pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName, by: Option
     let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
     acquired.or_else(|| {
         let by_then = |record: &&Arc<Record>| by.is_none_or(|by| record.on <= by);
-        holding.lot_file(lot).iter().rev().filter(by_then).find_map(|record| match &*record.event {
-            Event::LeafletReading(reading) => reading.revision.as_deref(),
-            _ => None,
-        })
+        holding.lot_file(lot).iter().rev().filter(by_then).find_map(|record| record.body::<LeafletReading>()?.revision.as_deref())
     })
 }

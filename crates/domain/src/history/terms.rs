@@ -238,11 +238,11 @@ impl Terms {
         let resolver = Resolver { stated, built_in: &built_in };
         let stay = |topic: Topic, brood: BroodState, days: DaysStated, order: DaysOrder| {
             let stated = |terms: &StatedTerms| days(terms, brood);
-            let rule = |rule: &Rule| match &rule.says {
-                Says::StayMin { days, brood: of } | Says::StayMax { days, brood: of } => {
-                    of.is_none_or(|of| of == brood).then_some(*days)
-                }
-                _ => None,
+            let rule = |rule: &Rule| {
+                let (Says::StayMin { days, brood: of } | Says::StayMax { days, brood: of }) = rule.says else {
+                    return None;
+                };
+                of.is_none_or(|of| of == brood).then_some(days)
             };
             Reading { topic, stated, rule, order }.resolve(&resolver)
         };
@@ -305,10 +305,8 @@ impl Terms {
     /// The leaflet rule behind a fact, if the leaflet said it.
     #[must_use]
     pub fn rule<T>(&self, fact: &Fact<T>) -> Option<&Rule> {
-        match fact.authority {
-            Authority::Leaflet(index) => self.leaflet.as_ref()?.rules.get(index),
-            _ => None,
-        }
+        let Authority::Leaflet(index) = fact.authority else { return None };
+        self.leaflet.as_ref()?.rules.get(index)
     }
 }
 

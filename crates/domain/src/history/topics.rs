@@ -24,9 +24,9 @@ pub(super) fn supers_during() -> Reading<Stated<SupersDuring>, InRule<SupersDuri
     Reading {
         topic: Topic::SupersDuring,
         stated: |terms| terms.supers_during,
-        rule: |rule| match rule.says {
-            Says::SupersDuring { value } => Some(value),
-            _ => None,
+        rule: |rule| {
+            let Says::SupersDuring { value } = rule.says else { return None };
+            Some(value)
         },
         order: |a, b| strictness(*a).cmp(&strictness(*b)),
     }
@@ -37,9 +37,9 @@ pub(super) fn flow_during() -> Reading<Stated<Permission>, InRule<Permission>, O
     Reading {
         topic: Topic::FlowDuring,
         stated: |terms| terms.flow_during,
-        rule: |rule| match rule.says {
-            Says::FlowDuring { value } => Some(value),
-            _ => None,
+        rule: |rule| {
+            let Says::FlowDuring { value } = rule.says else { return None };
+            Some(value)
         },
         order: |a, b| (*a == Permission::Forbidden).cmp(&(*b == Permission::Forbidden)),
     }
@@ -56,11 +56,9 @@ pub(super) fn flow_before() -> Reading<Stated<FlowBefore>, InRule<FlowBefore>, O
     Reading {
         topic: Topic::FlowBefore,
         stated: |terms| terms.flow_before_days.map(FlowBefore::BarredDays),
-        rule: |rule| match rule.says {
-            Says::FlowBefore { value: Permission::Forbidden, days } => {
-                Some(days.map_or(FlowBefore::Barred, FlowBefore::BarredDays))
-            }
-            _ => None,
+        rule: |rule| {
+            let Says::FlowBefore { value: Permission::Forbidden, days } = rule.says else { return None };
+            Some(days.map_or(FlowBefore::Barred, FlowBefore::BarredDays))
         },
         order: |a, b| strictness(*a).cmp(&strictness(*b)),
     }
@@ -75,9 +73,9 @@ pub(super) fn withdrawal()
             let none = terms.withdrawal.map(WithdrawalPeriod::None);
             terms.withdrawal_days.map(WithdrawalPeriod::Days).or(none)
         },
-        rule: |rule| match rule.says {
-            Says::Withdrawal { days } => Some(days),
-            _ => None,
+        rule: |rule| {
+            let Says::Withdrawal { days } = rule.says else { return None };
+            Some(days)
         },
         order: WithdrawalPeriod::cmp,
     }
@@ -88,9 +86,9 @@ pub(super) fn wait() -> Reading<Stated<u16>, InRule<u16>, Order<u16>> {
     Reading {
         topic: Topic::WaitAfterRemoval,
         stated: |terms| terms.wait_after_removal_days,
-        rule: |rule| match rule.says {
-            Says::WaitAfterRemoval { days } => Some(days),
-            _ => None,
+        rule: |rule| {
+            let Says::WaitAfterRemoval { days } = rule.says else { return None };
+            Some(days)
         },
         order: u16::cmp,
     }
@@ -108,9 +106,9 @@ pub(super) fn removal() -> Reading<Stated<RemovalNeed>, InRule<RemovalNeed>, Ord
     Reading {
         topic: Topic::Removal,
         stated: |terms| terms.removal,
-        rule: |rule| match rule.says {
-            Says::Removal { value } => Some(value),
-            _ => None,
+        rule: |rule| {
+            let Says::Removal { value } = rule.says else { return None };
+            Some(value)
         },
         order: |a, b| strictness(*a).cmp(&strictness(*b)),
     }
@@ -126,11 +124,9 @@ pub(super) fn doses(
         stated: move |terms: &StatedTerms| {
             terms.doses.map(|count| Doses { count, ..intervals.unwrap_or(none) })
         },
-        rule: |rule| match rule.says {
-            Says::Doses { count, interval_min_days, interval_max_days, .. } => {
-                Some(Doses { count, interval_min_days, interval_max_days })
-            }
-            _ => None,
+        rule: |rule| {
+            let Says::Doses { count, interval_min_days, interval_max_days, .. } = rule.says else { return None };
+            Some(Doses { count, interval_min_days, interval_max_days })
         },
         order: |a, b| a.count.cmp(&b.count),
     }

@@ -7,7 +7,7 @@ use super::archived::Bodies;
 use super::check::{Look, Refusal};
 use super::{File, Holding, Record, mentions};
 use crate::journal::entry::Entry;
-use crate::journal::event::Event;
+use crate::journal::event::{Archived, Event};
 
 impl Holding {
     /// Takes in a new entry, unless it cannot be true.
@@ -145,12 +145,11 @@ impl Holding {
         }
         self.records.insert(record.id, Arc::clone(&record));
         self.list(&record);
-        match &*record.event {
-            Event::InArchive(_) => {
-                self.bare.insert(record.seq, record.id);
-            }
-            Event::Archived(body) => self.move_out(&body.places),
-            _ => {}
+        if let Event::InArchive(_) = *record.event {
+            self.bare.insert(record.seq, record.id);
+        }
+        if let Some(body) = record.body::<Archived>() {
+            self.move_out(&body.places);
         }
     }
 

@@ -29,10 +29,7 @@ impl Holding {
     /// The entries that tell of archives, in the order in which they were recorded.
     #[must_use]
     pub fn archives(&self) -> Vec<(&Record, &Archived)> {
-        let told = self.in_order().into_iter().filter_map(|record| match &*record.event {
-            Event::Archived(body) => Some((&**record, body)),
-            _ => None,
-        });
+        let told = self.in_order().into_iter().filter_map(|record| Some((&**record, record.body()?)));
         told.collect()
     }
 

@@ -8,7 +8,7 @@ use super::check_place::{check_confirmed, check_flow, check_normals, check_tempe
 use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::journal::entry::Entry;
-use crate::journal::event::{ColonyUnited, Event, StatedTerms};
+use crate::journal::event::{Archived, ColonyUnited, Event, StatedTerms};
 use crate::quantity::Quantity;
 use crate::words::{Jurisdiction, RemovalNeed};
 
@@ -98,9 +98,10 @@ impl Holding {
             return fault(format!("entry {of} was already corrected by entry {by}"), help);
         }
         if matches!(*old.event, Event::InArchive(_) | Event::Archived(_)) {
-            let message = match *old.event {
-                Event::Archived(_) => format!("entry {of} moved others into an archive, which is for good"),
-                _ => format!("entry {of} was moved into an archive"),
+            let message = if old.body::<Archived>().is_some() {
+                format!("entry {of} moved others into an archive, which is for good")
+            } else {
+                format!("entry {of} was moved into an archive")
             };
             return fault(message, "record what is to be added in an entry of its own".to_owned());
         }

@@ -6,7 +6,7 @@ use super::check::{Checked, Look, Refusal, check_amount, check_days};
 use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, Event, Removal};
+use crate::journal::event::{Administration, ColonyUnited, Event, Removal};
 use crate::quantity::Quantity;
 use crate::words::{ColonyName, MedicineName};
 
@@ -170,21 +170,18 @@ impl Holding {
     /// Whether a colony that had the course was united into this one after `since`, by `on`.
     fn came_again(&self, colony: &ColonyName, first_dose: &Record, since: Day, on: Day) -> bool {
         let file = self.colony_file(colony).iter().filter(|record| since <= record.on && record.on <= on);
-        file.into_iter().any(|record| match &*record.event {
-            Event::ColonyUnited(united) if united.into == *colony => {
-                self.course_reached(&united.colony, first_dose, record.on)
-            }
-            _ => false,
+        file.into_iter().any(|record| {
+            record.body::<ColonyUnited>().is_some_and(|united| {
+                united.into == *colony && self.course_reached(&united.colony, first_dose, record.on)
+            })
         })
     }
 
     /// The doses of a course in a colony after the first, in the order in which they were given.
     fn later_doses(&self, colony: &ColonyName, first_dose: EntryId) -> impl Iterator<Item = &Arc<Record>> {
-        self.colony_file(colony).iter().filter(move |record| match &*record.event {
-            Event::Administration(given) => {
-                given.continues.and_then(|first| self.effective(first)).is_some_and(|of| of.id == first_dose)
-            }
-            _ => false,
+        self.colony_file(colony).iter().filter(move |record| {
+            let continued = record.body::<Administration>().and_then(|given| given.continues);
+            continued.and_then(|first| self.effective(first)).is_some_and(|of| of.id == first_dose)
         })
     }
 }

@@ -6,7 +6,7 @@ use std::sync::Arc;
 use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::{Body, ColonySplit, ColonyUnited, Event};
 use crate::words::{ApiaryName, ColonyName, MedicinesInside};
 
 /// How many splits and unitings back a line of descent is followed.
@@ -117,11 +117,9 @@ impl Holding {
     pub fn unknown_root(&self, entry: EntryId) -> Option<EntryId> {
         let mut record = self.record(entry)?;
         for _ in 0..=GENERATIONS {
-            let other = match &*record.event {
-                Event::ColonySplit(split) => &split.colony,
-                Event::ColonyUnited(united) => &united.colony,
-                _ => return Some(record.id),
-            };
+            let split = record.body::<ColonySplit>().map(|split| &split.colony);
+            let united = || record.body::<ColonyUnited>().map(|united| &united.colony);
+            let Some(other) = split.or_else(united) else { return Some(record.id) };
             record = self.unknown_since(other)?;
         }
         None
@@ -166,9 +164,7 @@ impl Holding {
 
 /// The other colony that an event made `colony` from, or united with it.
 fn joined<'e>(event: &'e Event, colony: &ColonyName) -> Option<&'e ColonyName> {
-    match event {
-        Event::ColonySplit(split) if split.into == *colony => Some(&split.colony),
-        Event::ColonyUnited(united) if united.into == *colony => Some(&united.colony),
-        _ => None,
-    }
+    let split = ColonySplit::of(event).filter(|split| split.into == *colony).map(|split| &split.colony);
+    let united = || ColonyUnited::of(event).filter(|united| united.into == *colony).map(|united| &united.colony);
+    split.or_else(united)
 }

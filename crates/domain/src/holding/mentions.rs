@@ -87,7 +87,7 @@ pub(crate) fn builds_on(event: &Event) -> Option<EntryId> {
 }
 
 /// What an event takes out of lots.
-pub(super) fn taken(event: &Event) -> Vec<(&LotName, Quantity)> {
+pub(crate) fn taken(event: &Event) -> Vec<(&LotName, Quantity)> {
     match event {
         Event::Administration(body) => body.given.iter().map(|given| (&given.lot, given.total())).collect(),
         Event::Disposal(body) => vec![(&body.lot, body.quantity)],

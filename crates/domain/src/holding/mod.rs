@@ -25,7 +25,7 @@ use std::sync::Arc;
 
 use crate::calendar::{Day, Instant, TimeOfDay};
 use crate::journal::entry::{Correction, Entry, EntryId};
-use crate::journal::event::{Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription};
+use crate::journal::event::{Body, Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription};
 use crate::journal::seal::Hash;
 use crate::quantity::Quantity;
 use crate::words::{
@@ -65,6 +65,12 @@ pub struct Record {
 }
 
 impl Record {
+    /// What it says, if it is of that kind.
+    #[must_use]
+    pub fn body<B: Body>(&self) -> Option<&B> {
+        B::of(&self.event)
+    }
+
     /// Order within a file: day, then time (entries without one after those with), then place in the journal, where a correction
     /// that keeps day and time keeps the place of what it corrects.
     fn order(&self) -> (Day, bool, Option<TimeOfDay>, u64) {
@@ -181,10 +187,7 @@ impl Holding {
     #[must_use]
     pub fn details(&self, on: Day) -> Option<&HoldingDetails> {
         let at = self.details.iter().rfind(|record| record.on <= on).or_else(|| self.details.first())?;
-        match &*at.event {
-            Event::HoldingDetails(details) => Some(details),
-            _ => None,
-        }
+        at.body()
     }
 
     /// Whose rules hold on this day.
@@ -279,28 +282,19 @@ impl Holding {
     /// A medicine as it was described.
     #[must_use]
     pub fn medicine(&self, medicine: &MedicineName) -> Option<(&Arc<Record>, &MedicineDescribed)> {
-        self.medicines.get(medicine)?.iter().find_map(|record| match &*record.event {
-            Event::MedicineDescribed(described) => Some((record, described)),
-            _ => None,
-        })
+        self.medicines.get(medicine)?.iter().find_map(|record| Some((record, record.body()?)))
     }
 
     /// A lot as it was acquired.
     #[must_use]
     pub fn lot(&self, lot: &LotName) -> Option<(&Arc<Record>, &LotAcquired)> {
-        self.lot_file(lot).iter().find_map(|record| match &*record.event {
-            Event::LotAcquired(acquired) => Some((record, acquired)),
-            _ => None,
-        })
+        self.lot_file(lot).iter().find_map(|record| Some((record, record.body()?)))
     }
 
     /// A prescription as it was recorded.
     #[must_use]
     pub fn prescription(&self, prescription: &PrescriptionName) -> Option<(&Arc<Record>, &Prescription)> {
-        self.prescription_file(prescription).iter().find_map(|record| match &*record.event {
-            Event::Prescription(body) => Some((record, body)),
-            _ => None,
-        })
+        self.prescription_file(prescription).iter().find_map(|record| Some((record, record.body()?)))
     }
 
     /// How much of a lot was given or disposed of.

@@ -73,9 +73,6 @@ impl SiteFile<'_> {
     /// The entries by the end of a day, the newest first.
     fn by(&self, on: Day) -> impl Iterator<Item = (&Record, &SiteConditions)> {
         let known = self.0.iter().rev().filter(move |record| record.on <= on);
-        known.filter_map(|record| match &*record.event {
-            Event::SiteConditions(site) => Some((&***record, site)),
-            _ => None,
-        })
+        known.filter_map(|record| Some((&***record, record.body()?)))
     }
 }

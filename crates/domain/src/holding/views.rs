@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::{Holding, SiteView};
 use crate::calendar::Day;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Event, NectarFlow};
+use crate::journal::event::{ApiaryDetails, NectarFlow};
 use crate::quantity::Quantity;
 use crate::words::{ApiaryName, ColonyName, LotName, MedicineName, Unit};
 
@@ -57,17 +57,13 @@ impl Holding {
     #[must_use]
     pub fn apiary(&self, apiary: &ApiaryName, on: Day) -> Option<ApiaryView> {
         let file = self.apiary_file(apiary);
-        let place = file.iter().find_map(|record| match &*record.event {
-            Event::ApiaryDetails(details) => Some(details.place.clone()),
-            _ => None,
-        })?;
+        let place = file.iter().find_map(|record| record.body::<ApiaryDetails>())?.place.clone();
         let mut flows: Vec<NectarFlow> = file
             .iter()
             .filter(|record| record.on <= on)
-            .filter_map(|record| match &*record.event {
-                Event::NectarFlow(flow) if flow.to.is_none_or(|to| to >= on) => Some(flow.clone()),
-                _ => None,
-            })
+            .filter_map(|record| record.body::<NectarFlow>())
+            .filter(|flow| flow.to.is_none_or(|to| to >= on))
+            .cloned()
             .collect();
         flows.sort_by_key(|flow| flow.from);
         Some(ApiaryView {

@@ -20,6 +20,12 @@ pub use super::parts::{Confirmed, DayTemperature, Given, MonthNormal, StatedTerm
 pub use super::read::BodyError;
 use super::read::{check_named, read_body};
 
+/// What entries of one kind say.
+pub trait Body: Sized {
+    /// What this event says, if it is of that kind.
+    fn of(event: &Event) -> Option<&Self>;
+}
+
 macro_rules! kinds {
     ($($(#[$doc:meta])+ $kind:ident = $text:literal { $($field:tt)* })+) => {
         /// The kind of an entry.
@@ -53,6 +59,12 @@ macro_rules! kinds {
             /// Something of this kind, as an [`Archived`] entry says: what happened stands in an archive file and not here.
             InArchive(Kind),
         }
+
+        $(impl Body for $kind {
+            fn of(event: &Event) -> Option<&Self> {
+                if let Event::$kind(body) = event { Some(body) } else { None }
+            }
+        })+
 
         impl Event {
             /// The kind of this event.

@@ -61,11 +61,10 @@ fn keep_apart(earlier: &Rule, later: &Rule) -> String {
     // A start that is not known comes before every other.
     let (older, newer) = if earlier.from <= later.from { (earlier, later) } else { (later, earlier) };
     let Some(newer_from) = newer.from.filter(|_| older.from != newer.from) else {
-        return match later.says {
-            Says::Temperature { .. } => {
-                "write `min_c` and `max_c` of one window in one rule, or keep one of the two"
-            }
-            _ => "keep one of the two; or, if one replaced the other, give it a later `from`",
+        return if let Says::Temperature { .. } = later.says {
+            "write `min_c` and `max_c` of one window in one rule, or keep one of the two"
+        } else {
+            "keep one of the two; or, if one replaced the other, give it a later `from`"
         }
         .to_owned();
     };

@@ -10,7 +10,8 @@ use super::span::Ask;
 use crate::calendar::Day;
 use crate::history::{Terms, label_revision};
 use crate::holding::Holding;
-use crate::journal::event::Event;
+use crate::holding::mentions::taken;
+use crate::journal::event::LeafletReading;
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Leaflet, Leaflets, Rule, Topic};
 use crate::quantity::Quantity;
@@ -196,14 +197,8 @@ fn stock(holding: &Holding, lot: &LotName, on: Day) -> Option<Stock> {
     let (record, acquired) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
     let mut gone = Quantity::ZERO;
     for record in holding.lot_file(lot).iter().filter(|later| later.on <= on && later.id != record.id) {
-        match &*record.event {
-            Event::Administration(body) => {
-                let of_lot = body.given.iter().filter(|given| given.lot == *lot);
-                gone = of_lot.fold(gone, |gone, given| gone.plus(given.total()));
-            }
-            Event::Disposal(body) => gone = gone.plus(body.quantity),
-            _ => {}
-        }
+        let taken = taken(&record.event).into_iter().filter(|(of, _)| *of == lot);
+        gone = taken.fold(gone, |gone, (_, amount)| gone.plus(amount));
     }
     let left = acquired.quantity.minus(gone).filter(|left| !left.is_zero())?;
     Some(Stock { lot: lot.clone(), left, expiry: acquired.expiry })
@@ -217,10 +212,8 @@ fn has_expired(holding: &Holding, lot: &LotName, on: Day) -> bool {
 /// What was found the same on the leaflets of all these lots.
 fn confirmed(holding: &Holding, lots: &[LotName]) -> Vec<(Topic, String)> {
     let of_lot = |lot: &LotName| -> Vec<(Topic, String)> {
-        let readings = holding.lot_file(lot).iter().filter_map(|record| match &*record.event {
-            Event::LeafletReading(reading) if reading.lot == *lot => Some(&reading.confirms),
-            _ => None,
-        });
+        let readings = holding.lot_file(lot).iter().filter_map(|record| record.body::<LeafletReading>());
+        let readings = readings.filter(|reading| reading.lot == *lot).map(|reading| &reading.confirms);
         readings.flatten().map(|confirmed| (confirmed.topic, confirmed.says.clone())).collect()
     };
     let mut lots = lots.iter().map(of_lot);

@@ -120,13 +120,10 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
     let unit = choice.leaflet.unit;
     let caps: Vec<Cap<'_>> = in_force(Topic::DoseCap)
         .filter(|(_, rule)| rule.force != Force::Advice)
-        .filter_map(|(_, rule)| match &rule.says {
-            Says::DoseCap { amount, unit: of, when } => Some(Cap {
-                amount: *amount,
-                unit: of.as_deref().unwrap_or(unit.as_str()),
-                when: when.as_deref(),
-            }),
-            _ => None,
+        .filter_map(|(_, rule)| {
+            let Says::DoseCap { amount, unit: of, when } = &rule.says else { return None };
+            let of = of.as_deref().unwrap_or(unit.as_str());
+            Some(Cap { amount: *amount, unit: of, when: when.as_deref() })
         })
         .collect();
     let doses = choice.doses(on);
@@ -176,9 +173,8 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
     if !full.is_empty() {
         otherwise.extend(small.iter().map(|rule| short::says(&rule.says, unit)));
     }
-    otherwise.extend(in_force(Topic::DoseCap).filter_map(|(_, rule)| match &rule.says {
-        Says::DoseCap { when: Some(_), .. } => Some(short::says(&rule.says, unit)),
-        _ => None,
+    otherwise.extend(in_force(Topic::DoseCap).filter_map(|(_, rule)| {
+        matches!(rule.says, Says::DoseCap { when: Some(_), .. }).then(|| short::says(&rule.says, unit))
     }));
     worked.map(|dose| DoseSum { otherwise, ..dose }).ok_or_else(fault)
 }

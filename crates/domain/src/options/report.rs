@@ -394,10 +394,10 @@ impl ConditionReport {
 
 /// The value of a condition's rule in words; of what is needed, only what this condition is about.
 fn says(choice: &Choice, condition: &Condition, rule: &Rule) -> String {
-    match &rule.says {
-        Says::Needs { .. } => wording::need(condition).to_owned(),
-        says => short::says(says, choice.leaflet.unit),
+    if let Says::Needs { .. } = rule.says {
+        return wording::need(condition).to_owned();
     }
+    short::says(&rule.says, choice.leaflet.unit)
 }
 
 /// What is not known on days that no condition rules out; if all are ruled out, nothing that is asked would help. What concerns
@@ -536,9 +536,9 @@ fn cautions(choice: &Choice, starting: &Starting<'_>, on: Day) -> Vec<String> {
     let rules = choice.rules.iter().filter_map(|index| choice.leaflet.rules.get(*index));
     let mut cautions: Vec<String> = rules
         .filter(|rule| rule.is_in_force(on))
-        .filter_map(|rule| match &rule.says {
-            Says::UserSafety { text } => Some(text.clone()),
-            _ => None,
+        .filter_map(|rule| {
+            let Says::UserSafety { text } = &rule.says else { return None };
+            Some(text.clone())
         })
         .collect();
     let ground = starting.place.and_then(|place| place.ground(on)).map(|(ground, _)| ground);

@@ -120,10 +120,7 @@ impl Starting<'_> {
     /// The first day on which it is out of the way: supers may go on, or, where they may lie over it, nothing of it is in.
     fn clear(&self, start: Day) -> Option<Day> {
         let effect = self.effect(start)?;
-        match effect.free {
-            FirstFree::AllAlong { .. } => effect.out,
-            free => free.day(start),
-        }
+        if let FirstFree::AllAlong { .. } = effect.free { effect.out } else { effect.free.day(start) }
     }
 
     /// Whether the last of it is in before the first day of a flow, and supers may go on that day.
@@ -246,10 +243,11 @@ impl Starting<'_> {
     pub(super) fn needs(&self, start: Day) -> Vec<Need> {
         let rules = self.choice.rules_on(Topic::Needs).filter(|(_, rule)| rule.is_in_force(start));
         let mut needs: Vec<Need> = rules
-            .flat_map(|(_, rule)| match &rule.says {
-                Says::Needs { list } => list.clone(),
-                _ => Vec::new(),
+            .filter_map(|(_, rule)| {
+                let Says::Needs { list } = &rule.says else { return None };
+                Some(list.clone())
             })
+            .flatten()
             .collect();
         needs.sort_unstable();
         needs.dedup();

@@ -16,10 +16,7 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
     // Every colony's courses are worked out once, and only if something was given.
     let mut courses: Option<Courses> = None;
     let by_then = standing.iter().filter(|record| record.on <= view.period.to());
-    let given = by_then.filter_map(|record| match &*record.event {
-        Event::Administration(body) => Some((*record, body)),
-        _ => None,
-    });
+    let given = by_then.filter_map(|record| Some((*record, record.body::<Administration>()?)));
     let rows = given.map(|(record, body)| {
         let courses = courses.get_or_insert_with(|| Courses::of(view));
         let first = body.continues.and_then(|first| view.holding.effective(first));

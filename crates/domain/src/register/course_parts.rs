@@ -10,7 +10,7 @@ use crate::calendar::{Day, TimeOfDay};
 use crate::history::{Course, End, Fact, History, used_up};
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, Event};
+use crate::journal::event::{Administration, ColonyMoved, Event};
 use crate::leaflet::Release;
 use crate::supering::{Blocked, Outlook, Standing, harvest};
 use crate::words::{ApiaryName, ColonyName};
@@ -156,7 +156,7 @@ impl Fate {
 fn time_of_end(view: &View<'_>, course: &Course, day: Day) -> Option<TimeOfDay> {
     match course.end {
         End::Out { on, entry } if on == day => view.holding.record(entry)?.at,
-        _ => course.doses.iter().rev().find(|dose| dose.on == day)?.at,
+        End::Out { .. } | End::Open => course.doses.iter().rev().find(|dose| dose.on == day)?.at,
     }
 }
 
@@ -242,10 +242,7 @@ fn stood_at<'h>(
     let moves: Vec<&Arc<Record>> = moves.collect();
     match moves.iter().rposition(|record| !after(record)).and_then(|place| moves.get(place)) {
         // The last move before the dose says where it went.
-        Some(before) => match &*before.event {
-            Event::ColonyMoved(moved) => Some(&moved.to),
-            _ => None,
-        },
+        Some(before) => before.body::<ColonyMoved>().map(|moved| &moved.to),
         None if moves.is_empty() => view.holding.apiary_of(colony, on),
         None => view.holding.apiary_of(colony, on.before()),
     }

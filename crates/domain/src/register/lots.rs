@@ -10,8 +10,9 @@ use super::rows::{
 };
 use crate::calendar::Day;
 use crate::holding::Record;
+use crate::holding::mentions::taken;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::{DocumentAttached, Event, HoldingDetails, LeafletReading};
 use crate::leaflet::Leaflet;
 use crate::quantity::Quantity;
 use crate::words::{LotName, MedicineName, PrescriptionName};
@@ -26,16 +27,16 @@ pub(super) fn keepers(view: &View<'_>) -> Vec<KeeperPart> {
     let known = file.iter().skip(first.unwrap_or(0)).enumerate();
     let last = view.period.to().min(view.as_of);
     let of_time = known.filter(move |(index, record)| *index == 0 || record.on <= last);
-    let keeper = of_time.filter_map(|(_, record)| match &*record.event {
-        Event::HoldingDetails(details) => Some(KeeperPart {
+    let keeper = of_time.filter_map(|(_, record)| {
+        let details = record.body::<HoldingDetails>()?;
+        Some(KeeperPart {
             entry: record.id,
             since: record.on,
             keeper: details.keeper.clone(),
             address: details.address.clone(),
             registration: details.registration.clone(),
             jurisdiction: details.jurisdiction.clone(),
-        }),
-        _ => None,
+        })
     });
     keeper.collect()
 }
@@ -149,25 +150,21 @@ pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> 
 
 /// The lots that an event takes from.
 fn lots_of(event: &Event) -> Vec<&LotName> {
-    match event {
-        Event::Administration(body) => body.given.iter().map(|part| &part.lot).collect(),
-        Event::Disposal(body) => vec![&body.lot],
-        _ => Vec::new(),
-    }
+    taken(event).into_iter().map(|(lot, _)| lot).collect()
 }
 
 /// The documents in the file of a lot or a prescription, in the order in which they came.
 fn documents(file: &[Arc<Record>], as_of: Day) -> Vec<DocumentPart> {
     let known = file.iter().filter(|record| record.on <= as_of);
-    let part = known.filter_map(|record| match &*record.event {
-        Event::DocumentAttached(body) => Some(DocumentPart {
+    let part = known.filter_map(|record| {
+        let body = record.body::<DocumentAttached>()?;
+        Some(DocumentPart {
             entry: record.id,
             content: body.content,
             media_type: body.media_type,
             bytes: body.bytes,
             file_name: body.file_name.clone(),
-        }),
-        _ => None,
+        })
     });
     part.collect()
 }
@@ -193,10 +190,7 @@ impl View<'_> {
 
     /// The withdrawal period that was last read on the leaflet of a lot.
     pub(super) fn withdrawal_read(&self, lot: &LotName) -> Option<u16> {
-        self.holding.lot_file(lot).iter().rev().find_map(|record| match &*record.event {
-            Event::LeafletReading(reading) => reading.terms.withdrawal_days,
-            _ => None,
-        })
+        self.holding.lot_file(lot).iter().rev().find_map(|record| record.body::<LeafletReading>()?.terms.withdrawal_days)
     }
 
     /// The entries that a lot rests on besides its acquisition: its medicine, what was read of it, when it was opened.

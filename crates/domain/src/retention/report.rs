@@ -10,7 +10,7 @@ use super::stories::{self, Story};
 use crate::calendar::Day;
 use crate::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Event, Kind};
+use crate::journal::event::{Event, Kind, Prescription};
 use crate::law::report::NOTICE;
 use crate::law::{CountedFrom, KeepingForce, Laws, RecordSort, RetentionRule, Ruled, Standing};
 use crate::leaflet::{Confidence, Leaflets};
@@ -211,10 +211,7 @@ impl<'a> Desk<'a> {
     }
 
     fn prescriptions_in(&self, story: &Story) -> Vec<&'a PrescriptionName> {
-        let number = |record: &'a Arc<Record>| match &*record.event {
-            Event::Prescription(body) => Some(&body.prescription),
-            _ => None,
-        };
+        let number = |record: &'a Arc<Record>| Some(&record.body::<Prescription>()?.prescription);
         self.records(story).filter_map(number).collect()
     }
 

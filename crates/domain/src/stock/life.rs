@@ -6,7 +6,7 @@ use crate::calendar::Day;
 use crate::history::label_revision;
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::{Confirmed, Event, LeafletReading};
 use crate::leaflet::{Confidence, Force, Leaflet, Leaflets, Rule, Says, Topic};
 use crate::options::in_few_words;
 use crate::words::{LotName, MedicineName};
@@ -116,21 +116,15 @@ impl LifeInUse {
 }
 
 fn days_of(rule: &Rule) -> Option<u16> {
-    match &rule.says {
-        Says::AfterOpening { days, .. } => *days,
-        _ => None,
-    }
+    let Says::AfterOpening { days, .. } = rule.says else { return None };
+    days
 }
 
 /// The reading that found these words on the leaflet of a lot.
 fn confirmed(holding: &Holding, lot: &LotName, says: &str) -> Option<EntryId> {
-    holding.lot_file(lot).iter().rev().find_map(|record| match &*record.event {
-        Event::LeafletReading(reading) => {
-            let same =
-                |of: &crate::journal::event::Confirmed| of.topic == Topic::AfterOpening && of.says == says;
-            reading.confirms.iter().any(same).then_some(record.id)
-        }
-        _ => None,
+    holding.lot_file(lot).iter().rev().find_map(|record| {
+        let same = |of: &Confirmed| of.topic == Topic::AfterOpening && of.says == says;
+        record.body::<LeafletReading>()?.confirms.iter().any(same).then_some(record.id)
     })
 }
 

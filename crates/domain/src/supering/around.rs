@@ -4,7 +4,7 @@
 use crate::calendar::Day;
 use crate::history::Course;
 use crate::holding::{Holding, Record};
-use crate::journal::event::Event;
+use crate::journal::event::Administration;
 use crate::leaflet::{Rule, Topic};
 use crate::words::{ApiaryName, ColonyName, MedicineName};
 
@@ -31,9 +31,8 @@ impl<'h> Surroundings<'h> {
         let leaflet = course.terms.leaflet.as_ref()?;
         let rule = leaflet.in_force(Topic::WholeApiary, course.placed, None).next()?;
         // A course that came with a split was given where the old colony stood.
-        let treated = holding.record(course.entry).and_then(|record| match &*record.event {
-            Event::Administration(body) => body.given.iter().flat_map(|given| &given.colonies).next(),
-            _ => None,
+        let treated = holding.record(course.entry).and_then(|record| {
+            record.body::<Administration>()?.given.iter().flat_map(|given| &given.colonies).next()
         });
         let stood = |colony| holding.apiary_of(colony, course.placed);
         let apiary = stood(colony).or_else(|| treated.and_then(stood))?;
@@ -49,11 +48,10 @@ impl<'h> Surroundings<'h> {
 
 fn given_in_round(holding: &Holding, colony: &ColonyName, medicine: &MedicineName, placed: Day) -> bool {
     let in_round = |record: &Record| record.on.days_since(placed).abs() <= SAME_ROUND_DAYS;
-    holding.colony_file(colony).iter().filter(|record| in_round(record)).any(|record| match &*record.event {
-        Event::Administration(body) => body.given.iter().any(|given| {
+    holding.colony_file(colony).iter().filter(|record| in_round(record)).filter_map(|record| record.body::<Administration>()).any(|body| {
+        body.given.iter().any(|given| {
             let same = || holding.lot(&given.lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
             given.colonies.contains(colony) && same()
-        }),
-        _ => false,
+        })
     })
 }

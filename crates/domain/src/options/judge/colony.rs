@@ -84,11 +84,9 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
             None
         }
     });
-    let advice = rules(choice, topic, span, |rule, day| match rule.says {
-        Says::FlowDuring { value } if rule.force == Force::Advice => {
-            Some(in_flow(choice, colony, place, day, (Some(value), true)))
-        }
-        _ => None,
+    let advice = rules(choice, topic, span, |rule, day| {
+        let Says::FlowDuring { value } = rule.says else { return None };
+        (rule.force == Force::Advice).then(|| in_flow(choice, colony, place, day, (Some(value), true)))
     });
     std::iter::once(Condition { rule, ..label }).chain(advice).collect()
 }

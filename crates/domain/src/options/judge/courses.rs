@@ -64,9 +64,8 @@ fn same_active(course: &Course, choice: &Choice) -> bool {
 /// Whether the leaflet of what is in forbids other varroa medicines beside it.
 fn bans_beside(course: &Course, day: Day) -> bool {
     let Some(leaflet) = &course.terms.leaflet else { return false };
-    leaflet.in_force(Topic::NotWith, day, None).any(|rule| match &rule.says {
-        Says::NotWith { others, .. } => others.contains(&Other::VarroaMedicines),
-        _ => false,
+    leaflet.in_force(Topic::NotWith, day, None).any(|rule| {
+        matches!(&rule.says, Says::NotWith { others, .. } if others.contains(&Other::VarroaMedicines))
     })
 }
 
@@ -292,9 +291,9 @@ fn class(colony: &Colony<'_>, day: Day, class: &str) -> Found {
         let (medicine, placed) = (course.medicine.clone(), course.placed);
         let leaflet = course.terms.leaflet.as_ref();
         let of = leaflet.and_then(|leaflet| {
-            leaflet.in_force(Topic::Class, placed, None).find_map(|rule| match &rule.says {
-                Says::Class { name } => Some(name.clone()),
-                _ => None,
+            leaflet.in_force(Topic::Class, placed, None).find_map(|rule| {
+                let Says::Class { name } = &rule.says else { return None };
+                Some(name.clone())
             })
         });
         match of {
