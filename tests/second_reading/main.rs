@@ -24,6 +24,7 @@ use combclear_domain::holding::Holding;
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::leaflet::Leaflets;
+use combclear_domain::supering::FirstFree;
 use serde_json::{Value, json};
 
 #[expect(dead_code, reason = "shared by several tests, each of which needs a part")]
@@ -68,7 +69,7 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
         differences.len()
     );
     let shown: Vec<String> =
-        differences.iter().take(std::env::var("SHOW").map_or(3, |n| n.parse().unwrap())).map(|difference| shortest(difference, &leaflets).shown()).collect();
+        differences.iter().take(3).map(|difference| shortest(difference, &leaflets).shown()).collect();
     assert!(
         differences.is_empty(),
         "{} of {answers} answers differ:\n{}",
@@ -154,7 +155,7 @@ fn hold(holdings: &[Value], leaflets: &Leaflets) -> Held {
         let theirs = theirs["answers"].as_array().unwrap();
         assert_eq!(theirs.len(), answers.len());
         for ((ask, ours), theirs) in answers.iter().zip(theirs) {
-            if ours != theirs {
+            if !agree(ours, theirs) {
                 let (entries, ask) = (taken.clone(), ask.clone());
                 let (ours, theirs) = (ours.clone(), theirs.clone());
                 held.differences.push(Difference { entries, ask, ours, theirs });
@@ -185,11 +186,26 @@ fn recorded(entries: &[Value]) -> (Holding, Vec<Value>, usize) {
     (holding, taken, refused)
 }
 
+/// Whether the library gives the answer of the second reading. That one names no day that depends on what must come out first; the
+/// library may then.
+fn agree(ours: &Value, theirs: &Value) -> bool {
+    let once_out = ours["once_out"] == json!(true) && theirs["first_free"].is_null();
+    let same = |key: &str| ours[key] == theirs[key];
+    same("verdict") && same("last_blocked") && (once_out || same("first_free"))
+}
+
 fn answer(holding: &Holding, leaflets: &Leaflets, ask: &Value) -> Value {
     let colony = ask[0].as_str().unwrap().parse().unwrap();
     let on: Day = ask[1].as_str().unwrap().parse().unwrap();
     let history = History::of(holding, leaflets, &colony);
-    json!(history.supering(on).verdict.as_str())
+    let answer = history.supering(on);
+    let (free, once_out) = match answer.first_free() {
+        FirstFree::OnRecord(free) => (Some(free), false),
+        FirstFree::OnceOut { free, .. } => (Some(free), true),
+        FirstFree::NotKnown => (None, false),
+    };
+    let last = answer.last_blocked_day();
+    json!({ "verdict": answer.verdict.as_str(), "last_blocked": last, "first_free": free, "once_out": once_out })
 }
 
 /// What a script beside this file prints.

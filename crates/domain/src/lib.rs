@@ -23,6 +23,8 @@
 //!
 //! It is an aid to record-keeping. The leaflet on the pack, the prescriber and local law decide.
 #![deny(missing_docs)]
+// A new kind of entry, rule or reason must lead the compiler to every place that tells kinds apart.
+#![warn(clippy::wildcard_enum_match_arm)]
 
 pub mod calendar;
 pub mod degrees;

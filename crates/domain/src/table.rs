@@ -160,7 +160,11 @@ impl<'a> Table<'a> {
             DeValue::Array(items) if items.is_empty() => "an empty list".to_owned(),
             DeValue::Array(_) => "a list".to_owned(),
             DeValue::Table(_) => "a single table".to_owned(),
-            _ => format!("`{}`", file.written(&found.span)),
+            DeValue::String(_)
+            | DeValue::Integer(_)
+            | DeValue::Float(_)
+            | DeValue::Boolean(_)
+            | DeValue::Datetime(_) => format!("`{}`", file.written(&found.span)),
         };
         file.fault(found.span.start, format!("`{key}` of {} cannot be {shown}", self.name), help);
     }

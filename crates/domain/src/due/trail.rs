@@ -177,7 +177,29 @@ fn tells_of_lot(kind: DueKind, event: &Event) -> bool {
     match event {
         Event::LotAcquired(_) | Event::LeafletReading(_) => true,
         Event::LotOpened(_) | Event::Administration(_) | Event::Disposal(_) => is_of_lot(kind),
-        _ => false,
+        Event::HoldingDetails(_)
+        | Event::ApiaryDetails(_)
+        | Event::SiteConditions(_)
+        | Event::NectarFlow(_)
+        | Event::Temperature(_)
+        | Event::TemperatureNormals(_)
+        | Event::ColonyEstablished(_)
+        | Event::ColonyMoved(_)
+        | Event::ColonySplit(_)
+        | Event::ColonyUnited(_)
+        | Event::ColonyEnded(_)
+        | Event::SupersOn(_)
+        | Event::SupersOff(_)
+        | Event::Inspection(_)
+        | Event::MiteCount(_)
+        | Event::MedicineDescribed(_)
+        | Event::DocumentAttached(_)
+        | Event::Prescription(_)
+        | Event::Removal(_)
+        | Event::Harvest(_)
+        | Event::StrikeOut(_)
+        | Event::Archived(_)
+        | Event::InArchive(_) => false,
     }
 }
 
@@ -199,6 +221,22 @@ fn tells_of_colony(kind: DueKind, event: &Event) -> bool {
         }
         Event::SupersOn(_) | Event::SupersOff(_) => kind == DueKind::TakeSupersOff,
         Event::MiteCount(_) => kind == DueKind::CountMites,
-        _ => false,
+        Event::HoldingDetails(_)
+        | Event::ApiaryDetails(_)
+        | Event::SiteConditions(_)
+        | Event::NectarFlow(_)
+        | Event::Temperature(_)
+        | Event::TemperatureNormals(_)
+        | Event::MedicineDescribed(_)
+        | Event::LotAcquired(_)
+        | Event::LotOpened(_)
+        | Event::DocumentAttached(_)
+        | Event::LeafletReading(_)
+        | Event::Prescription(_)
+        | Event::Disposal(_)
+        | Event::Harvest(_)
+        | Event::StrikeOut(_)
+        | Event::Archived(_)
+        | Event::InArchive(_) => false,
     }
 }

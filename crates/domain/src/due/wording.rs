@@ -102,10 +102,12 @@ pub(super) fn missing(course: &Course, how: &str) -> String {
 
 /// What has to be read on the leaflet, if reading it is all; nothing where `how` needs more words.
 pub(super) fn on_the_leaflet(reason: &Reason<'_>, how: &str) -> Vec<&'static str> {
-    match reason {
-        Reason::NotEstablished { topic, .. } if how.starts_with("read the ") => vec![topic_words(*topic)],
-        _ => Vec::new(),
+    if let Reason::NotEstablished { topic, .. } = reason
+        && how.starts_with("read the ")
+    {
+        return vec![topic_words(*topic)];
     }
+    Vec::new()
 }
 
 /// The beginning of a sentence that [`to_read`] ends.

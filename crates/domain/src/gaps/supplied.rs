@@ -47,7 +47,32 @@ impl Lookup<'_> {
             Field::SupplierAddress => Supplied::if_there(supplier_address(row)),
             Field::ProofOfPurchase => Supplied::if_there(self.proof(row)),
             Field::DateAcquired | Field::QuantityAcquired => Supplied::There,
-            field => self.of_any(field, &row.medicine, row.written.on),
+            Field::ProductName
+            | Field::ActiveSubstance
+            | Field::AuthorisationNumber
+            | Field::KeeperNameAndAddress => self.of_any(field, &row.medicine, row.written.on),
+            Field::PrescriptionCopy
+            | Field::Prescriber
+            | Field::DateFirstGiven
+            | Field::DateLastGiven
+            | Field::Duration
+            | Field::TimeOfDay
+            | Field::QuantityGiven
+            | Field::QuantityPerColony
+            | Field::Route
+            | Field::Colonies
+            | Field::NumberTreated
+            | Field::Apiary
+            | Field::ApiaryDuringWithdrawal
+            | Field::WithdrawalPeriod
+            | Field::WithdrawalEnd
+            | Field::Reason
+            | Field::GivenBy
+            | Field::VetName
+            | Field::CertificateNumber
+            | Field::DateDisposed
+            | Field::QuantityDisposed
+            | Field::DisposalHowAndWhere => Supplied::DoesNotApply,
         }
     }
 
@@ -105,7 +130,15 @@ impl Lookup<'_> {
                 let known = known.find(|known| known.prescription.number == used.number);
                 Supplied::if_there(known.is_some_and(|known| self.any_kept(&known.documents)))
             }),
-            field => self.of_any(field, &row.medicine, row.written.on),
+            Field::ProductName
+            | Field::ActiveSubstance
+            | Field::AuthorisationNumber
+            | Field::KeeperNameAndAddress => self.of_any(field, &row.medicine, row.written.on),
+            Field::DateAcquired
+            | Field::QuantityAcquired
+            | Field::DateDisposed
+            | Field::QuantityDisposed
+            | Field::DisposalHowAndWhere => Supplied::DoesNotApply,
         }
     }
 
@@ -115,7 +148,35 @@ impl Lookup<'_> {
             Field::DateDisposed | Field::QuantityDisposed => Supplied::There,
             Field::DisposalHowAndWhere => text(Some(&row.how_and_where)),
             Field::Batch => text(row.batch.as_ref()),
-            field => self.of_any(field, &row.medicine, row.written.on),
+            Field::ProductName
+            | Field::ActiveSubstance
+            | Field::AuthorisationNumber
+            | Field::KeeperNameAndAddress => self.of_any(field, &row.medicine, row.written.on),
+            Field::Expiry
+            | Field::DateAcquired
+            | Field::QuantityAcquired
+            | Field::SupplierName
+            | Field::SupplierAddress
+            | Field::ProofOfPurchase
+            | Field::PrescriptionCopy
+            | Field::Prescriber
+            | Field::DateFirstGiven
+            | Field::DateLastGiven
+            | Field::Duration
+            | Field::TimeOfDay
+            | Field::QuantityGiven
+            | Field::QuantityPerColony
+            | Field::Route
+            | Field::Colonies
+            | Field::NumberTreated
+            | Field::Apiary
+            | Field::ApiaryDuringWithdrawal
+            | Field::WithdrawalPeriod
+            | Field::WithdrawalEnd
+            | Field::Reason
+            | Field::GivenBy
+            | Field::VetName
+            | Field::CertificateNumber => Supplied::DoesNotApply,
         }
     }
 
@@ -130,7 +191,35 @@ impl Lookup<'_> {
                 text(keeper)
             }
             // The rest belongs to rows of another kind.
-            _ => Supplied::DoesNotApply,
+            Field::Batch
+            | Field::Expiry
+            | Field::DateAcquired
+            | Field::QuantityAcquired
+            | Field::SupplierName
+            | Field::SupplierAddress
+            | Field::ProofOfPurchase
+            | Field::PrescriptionCopy
+            | Field::Prescriber
+            | Field::DateFirstGiven
+            | Field::DateLastGiven
+            | Field::Duration
+            | Field::TimeOfDay
+            | Field::QuantityGiven
+            | Field::QuantityPerColony
+            | Field::Route
+            | Field::Colonies
+            | Field::NumberTreated
+            | Field::Apiary
+            | Field::ApiaryDuringWithdrawal
+            | Field::WithdrawalPeriod
+            | Field::WithdrawalEnd
+            | Field::Reason
+            | Field::GivenBy
+            | Field::VetName
+            | Field::CertificateNumber
+            | Field::DateDisposed
+            | Field::QuantityDisposed
+            | Field::DisposalHowAndWhere => Supplied::DoesNotApply,
         }
     }
 

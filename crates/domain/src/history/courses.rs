@@ -16,7 +16,7 @@ use crate::words::{ColonyName, MedicineName, StripsAtSplit, StripsAtUniting};
 /// The courses of a colony, in the order of placing; those placed on one day in the order of their entries.
 pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
     let mut lines = Lines { holding, before: BTreeMap::new() };
-    let traces = lines.traces(colony, Day::LAST, GENERATIONS);
+    let traces = lines.traces(colony, Day::LAST, GENERATIONS, None);
     let mut courses: Vec<Course> = traces.iter().flat_map(|trace| trace.courses(holding, leaflets)).collect();
     courses.sort_by_key(|course| course.placed);
     courses
@@ -48,13 +48,23 @@ struct Lines<'h> {
 }
 
 impl<'h> Lines<'h> {
-    /// What happened to the courses of a colony by the end of a day.
-    fn traces(&mut self, colony: &ColonyName, by: Day, generations: u8) -> Vec<Trace<'h>> {
+    /// What happened to the courses of a colony by the end of a day, as if one event had not happened.
+    fn traces(
+        &mut self,
+        colony: &ColonyName,
+        by: Day,
+        generations: u8,
+        without: Option<EntryId>,
+    ) -> Vec<Trace<'h>> {
         let holding = self.holding;
         let mut traces: Vec<Trace<'h>> = Vec::new();
-        for record in holding.colony_file(colony).iter().filter(|record| record.on <= by) {
+        let file = holding.colony_file(colony).iter();
+        for record in file.filter(|record| record.on <= by && Some(record.id) != without) {
             match &*record.event {
-                Event::Administration(given) => dose(holding, &mut traces, record, given, colony),
+                Event::Administration(given) => {
+                    let doubt = parted_about(holding, colony, record, without);
+                    dose(holding, &mut traces, record, given, colony, doubt);
+                }
                 Event::Removal(removal) if removal.colonies.contains(colony) => {
                     let first = holding.effective(removal.administration).map(|first| first.id);
                     if removal.left_inside > 0 {
@@ -81,7 +91,33 @@ impl<'h> Lines<'h> {
                     let before = self.before(&united.colony, record, generations);
                     bring(&mut traces, before, parting(united.strips.is_some(), went), record);
                 }
-                _ => {}
+                Event::HoldingDetails(_)
+                | Event::ApiaryDetails(_)
+                | Event::SiteConditions(_)
+                | Event::NectarFlow(_)
+                | Event::Temperature(_)
+                | Event::TemperatureNormals(_)
+                | Event::ColonyEstablished(_)
+                | Event::ColonyMoved(_)
+                | Event::ColonySplit(_)
+                | Event::ColonyUnited(_)
+                | Event::ColonyEnded(_)
+                | Event::SupersOn(_)
+                | Event::SupersOff(_)
+                | Event::Inspection(_)
+                | Event::MiteCount(_)
+                | Event::MedicineDescribed(_)
+                | Event::LotAcquired(_)
+                | Event::LotOpened(_)
+                | Event::DocumentAttached(_)
+                | Event::LeafletReading(_)
+                | Event::Prescription(_)
+                | Event::Removal(_)
+                | Event::Disposal(_)
+                | Event::Harvest(_)
+                | Event::StrikeOut(_)
+                | Event::Archived(_)
+                | Event::InArchive(_) => {}
             }
         }
         traces
@@ -97,7 +133,7 @@ impl<'h> Lines<'h> {
         self.before.insert(key, Vec::new());
         // What lies further back makes the colony unknown: see `Holding::unknown_since`.
         let Some(older) = generations.checked_sub(1) else { return Vec::new() };
-        let mut traces = self.traces(colony, event.on, older);
+        let mut traces = self.traces(colony, event.on, older, Some(event.id));
         // What was given after the event by the clock was not there yet.
         let later = |on: Day, at: Option<TimeOfDay>| {
             on == event.on && at.zip(event.at).is_some_and(|(given, event)| given > event)
@@ -117,7 +153,6 @@ impl<'h> Lines<'h> {
                     trace.end = End::Open;
                 }
             }
-            trace.in_doubt = trace.in_doubt.filter(|(_, entry)| *entry != event.id);
         }
         self.before.insert(key, traces.clone());
         traces
@@ -191,7 +226,7 @@ fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &R
     let open = traces.iter().rfind(|trace| of_course(trace) && trace.is_open());
     // Something is inside, also where all was said to be out.
     let last = open.or_else(|| traces.iter().rfind(of_course)).cloned();
-    traces.extend(last.map(|trace| trace.in_from(removal.on)));
+    traces.extend(last.map(|trace| Trace { begun_by: None, ..trace.in_from(removal.on) }));
 }
 
 /// Takes a course out of a colony: every line of it that is not out yet. If all were out, something was found all the
@@ -225,12 +260,12 @@ fn dose<'h>(
     record: &'h Arc<Record>,
     given: &'h Administration,
     colony: &ColonyName,
+    doubt: Option<(Day, EntryId)>,
 ) {
     let lots = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
     let part = Given { dose, lots: lots.collect() };
     let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
-    let doubt = parted_about(holding, colony, &dose);
     let mut went_on = false;
     for trace in traces.iter_mut().filter(|trace| Some(trace.first.id) == first && trace.is_in_by(record.on))
     {
@@ -287,8 +322,15 @@ fn renewed_about(
 
 /// The doubt that a split of the dosed colony on the same day casts on a dose: no clock tells which came first, so what the dose
 /// put in may have gone to the new colony.
-fn parted_about(holding: &Holding, colony: &ColonyName, dose: &Dose) -> Option<(Day, EntryId)> {
-    let split = holding.colony_file(colony).iter().find(|other| {
+fn parted_about(
+    holding: &Holding,
+    colony: &ColonyName,
+    given: &Record,
+    without: Option<EntryId>,
+) -> Option<(Day, EntryId)> {
+    let dose = Dose { on: given.on, at: given.at, entry: given.id };
+    let mut others = holding.colony_file(colony).iter().filter(|other| Some(other.id) != without);
+    let split = others.find(|other| {
         other.body::<ColonySplit>().is_some_and(|split| {
             split.colony == *colony
                 && !matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both))
@@ -332,7 +374,7 @@ impl<'h> Trace<'h> {
 
     /// The same course, in again from a day on.
     fn in_from(self, day: Day) -> Trace<'h> {
-        Trace { here_from: day, until: None, end: End::Open, in_doubt: None, begun_by: None, ..self }
+        Trace { here_from: day, until: None, end: End::Open, in_doubt: None, ..self }
     }
 
     /// Whether everything that `other` says of the days from its coming on, this one says too.

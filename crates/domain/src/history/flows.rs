@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use super::terms::FlowBefore;
 use crate::calendar::Day;
 use crate::flow::Flow;
-use crate::holding::Holding;
+use crate::holding::{GENERATIONS, Holding};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{ColonyEstablished, ColonyMoved, ColonySplit};
 use crate::words::{ApiaryName, ColonyName};
@@ -42,7 +42,7 @@ pub(crate) enum BeforeFlow {
 /// The flows of a colony, by their first days.
 pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
     let mut spans: Vec<FlowSpan> = Vec::new();
-    let stays = stays(holding, colony);
+    let stays = stays(holding, colony, GENERATIONS);
     for (index, (from, apiary)) in stays.iter().enumerate() {
         // On the day of a move it stood at both apiaries.
         let left = stays.get(index.saturating_add(1)).map(|(next, _)| *next);
@@ -59,13 +59,17 @@ pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
     spans
 }
 
-/// Where the colony stood, from which day on.
-fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryName)> {
+/// Where the colony stood, from which day on. Before it was split off it stood where the old colony did: what it brought along was
+/// used there.
+fn stays<'h>(holding: &'h Holding, colony: &ColonyName, generations: u8) -> Vec<(Day, &'h ApiaryName)> {
     let mut stays: Vec<(Day, &ApiaryName)> = Vec::new();
     for record in holding.colony_file(colony) {
         let established = record.body::<ColonyEstablished>().map(|body| &body.apiary);
         let moved = record.body::<ColonyMoved>().filter(|body| body.colony == *colony).map(|body| &body.to);
         let split_off = record.body::<ColonySplit>().filter(|body| body.into == *colony);
+        if let (Some(split), Some(older)) = (split_off, generations.checked_sub(1)) {
+            stays = self::stays(holding, &split.colony, older);
+        }
         let split_off = split_off.and_then(|_| holding.apiary_of(colony, record.on));
         let stands = established.or(moved).or(split_off);
         let Some(apiary) = stands else { continue };

@@ -77,9 +77,7 @@ pub(super) fn prescriptions<'h>(
     doses: &[Given<'h>],
     holding: &'h Holding,
 ) -> (Vec<(EntryId, &'h StatedTerms)>, bool) {
-    let found = |name| {
-        holding.prescription(name).map(|(record, body)| (record.id, &body.terms))
-    };
+    let found = |name| holding.prescription(name).map(|(record, body)| (record.id, &body.terms));
     let of_doses: Vec<_> = administrations(doses, holding)
         .map(|(_, given)| given.prescription.as_ref().and_then(found))
         .collect();
@@ -120,6 +118,11 @@ pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName, by: Option
     let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
     acquired.or_else(|| {
         let by_then = |record: &&Arc<Record>| by.is_none_or(|by| record.on <= by);
-        holding.lot_file(lot).iter().rev().filter(by_then).find_map(|record| record.body::<LeafletReading>()?.revision.as_deref())
+        holding
+            .lot_file(lot)
+            .iter()
+            .rev()
+            .filter(by_then)
+            .find_map(|record| record.body::<LeafletReading>()?.revision.as_deref())
     })
 }

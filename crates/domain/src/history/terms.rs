@@ -239,7 +239,8 @@ impl Terms {
         let stay = |topic: Topic, brood: BroodState, days: DaysStated, order: DaysOrder| {
             let stated = |terms: &StatedTerms| days(terms, brood);
             let rule = |rule: &Rule| {
-                let (Says::StayMin { days, brood: of } | Says::StayMax { days, brood: of }) = rule.says else {
+                let (Says::StayMin { days, brood: of } | Says::StayMax { days, brood: of }) = rule.says
+                else {
                     return None;
                 };
                 of.is_none_or(|of| of == brood).then_some(days)

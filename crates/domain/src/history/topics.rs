@@ -125,7 +125,9 @@ pub(super) fn doses(
             terms.doses.map(|count| Doses { count, ..intervals.unwrap_or(none) })
         },
         rule: |rule| {
-            let Says::Doses { count, interval_min_days, interval_max_days, .. } = rule.says else { return None };
+            let Says::Doses { count, interval_min_days, interval_max_days, .. } = rule.says else {
+                return None;
+            };
             Some(Doses { count, interval_min_days, interval_max_days })
         },
         order: |a, b| a.count.cmp(&b.count),

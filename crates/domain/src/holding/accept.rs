@@ -7,7 +7,7 @@ use super::archived::Bodies;
 use super::check::{Look, Refusal};
 use super::{File, Holding, Record, mentions};
 use crate::journal::entry::Entry;
-use crate::journal::event::{Archived, Event};
+use crate::journal::event::{Archived, Body, Event};
 
 impl Holding {
     /// Takes in a new entry, unless it cannot be true.
@@ -37,18 +37,16 @@ impl Holding {
     /// # Errors
     /// As [`Holding::accept`].
     pub fn accept_sealed(&mut self, entry: &Entry) -> Result<(), Refusal> {
-        match &*entry.draft.event {
-            Event::InArchive(_) => {
-                self.check_envelope(entry)?;
-                if entry.draft.correction.is_some() {
-                    self.check_moved_correction(entry)?;
-                }
+        if let Event::InArchive(_) = *entry.draft.event {
+            self.check_envelope(entry)?;
+            if entry.draft.correction.is_some() {
+                self.check_moved_correction(entry)?;
             }
-            Event::Archived(body) => {
-                self.check_envelope(entry)?;
-                self.check_archived(entry, body, Bodies::AreGone)?;
-            }
-            _ => return self.accept_as(entry, Look::Sealed),
+        } else if let Some(body) = Archived::of(&entry.draft.event) {
+            self.check_envelope(entry)?;
+            self.check_archived(entry, body, Bodies::AreGone)?;
+        } else {
+            return self.accept_as(entry, Look::Sealed);
         }
         self.restore(entry);
         Ok(())

@@ -7,7 +7,7 @@ use super::Holding;
 use super::check::{Checked, Refusal};
 use crate::calendar::Day;
 use crate::diagnostic::nearest;
-use crate::journal::event::Event;
+use crate::journal::event::{Administration, Disposal, Event};
 use crate::quantity::Quantity;
 use crate::words::{ApiaryName, ColonyName, LotName, MedicineName};
 
@@ -162,10 +162,9 @@ impl Holding {
 
     /// Whether an entry says that the count of a lot was corrected. Then its book no longer comes out even.
     pub(super) fn count_was_corrected(&self, lot: &LotName) -> bool {
-        self.lot_file(lot).iter().any(|record| match &*record.event {
-            Event::Administration(body) => body.count_corrected,
-            Event::Disposal(body) => body.count_corrected,
-            _ => false,
+        self.lot_file(lot).iter().any(|record| {
+            let given = record.body::<Administration>().is_some_and(|body| body.count_corrected);
+            given || record.body::<Disposal>().is_some_and(|body| body.count_corrected)
         })
     }
 }

@@ -6,7 +6,9 @@ use std::sync::Arc;
 use super::{Holding, Record};
 use crate::calendar::Day;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Body, ColonySplit, ColonyUnited, Event};
+use crate::journal::event::{
+    Body, ColonyEnded, ColonyEstablished, ColonyMoved, ColonySplit, ColonyUnited, Event,
+};
 use crate::words::{ApiaryName, ColonyName, MedicinesInside};
 
 /// How many splits and unitings back a line of descent is followed.
@@ -30,12 +32,12 @@ impl Holding {
     pub fn life(&self, colony: &ColonyName) -> Life<'_> {
         let mut life = Life::default();
         for record in self.colony_file(colony) {
-            match &*record.event {
-                Event::ColonyEstablished(_) => life.begun = Some(record),
-                Event::ColonySplit(split) if split.into == *colony => life.begun = Some(record),
-                Event::ColonyEnded(_) => life.ended = Some(record),
-                Event::ColonyUnited(united) if united.colony == *colony => life.ended = Some(record),
-                _ => {}
+            let split_off = || record.body::<ColonySplit>().is_some_and(|split| split.into == *colony);
+            let united = || record.body::<ColonyUnited>().is_some_and(|united| united.colony == *colony);
+            if record.body::<ColonyEstablished>().is_some() || split_off() {
+                life.begun = Some(record);
+            } else if record.body::<ColonyEnded>().is_some() || united() {
+                life.ended = Some(record);
             }
         }
         life
@@ -50,16 +52,15 @@ impl Holding {
     fn apiary_of_line(&self, colony: &ColonyName, on: Day, generations: u8) -> Option<&ApiaryName> {
         let mut stands = None;
         for record in self.colony_file(colony).iter().filter(|record| record.on <= on) {
-            match &*record.event {
-                Event::ColonyEstablished(body) => stands = Some(&body.apiary),
-                Event::ColonyMoved(body) => stands = Some(&body.to),
-                Event::ColonySplit(body) if body.into == *colony => {
-                    stands = body.to.as_ref().or_else(|| {
-                        let older = generations.checked_sub(1)?;
-                        self.apiary_of_line(&body.colony, record.on, older)
-                    });
-                }
-                _ => {}
+            if let Some(body) = record.body::<ColonyEstablished>() {
+                stands = Some(&body.apiary);
+            } else if let Some(body) = record.body::<ColonyMoved>() {
+                stands = Some(&body.to);
+            } else if let Some(body) = record.body::<ColonySplit>().filter(|body| body.into == *colony) {
+                stands = body.to.as_ref().or_else(|| {
+                    let older = generations.checked_sub(1)?;
+                    self.apiary_of_line(&body.colony, record.on, older)
+                });
             }
         }
         stands
@@ -133,13 +134,13 @@ impl Holding {
         generations: u8,
         known: &mut BTreeMap<(&'h ColonyName, u64), bool>,
     ) -> bool {
-        match &*record.event {
-            Event::ColonyEstablished(body) => body.medicines == MedicinesInside::NotKnown,
-            event => joined(event, colony).is_some_and(|other| {
-                let older = generations.checked_sub(1);
-                older.is_none_or(|older| self.unknown_before(other, record, older, known))
-            }),
+        if let Some(body) = record.body::<ColonyEstablished>() {
+            return body.medicines == MedicinesInside::NotKnown;
         }
+        joined(&record.event, colony).is_some_and(|other| {
+            let older = generations.checked_sub(1);
+            older.is_none_or(|older| self.unknown_before(other, record, older, known))
+        })
     }
 
     /// Whether it was not known what was in `colony` before `event`. Only entries that stand before it in order count,
@@ -165,6 +166,7 @@ impl Holding {
 /// The other colony that an event made `colony` from, or united with it.
 fn joined<'e>(event: &'e Event, colony: &ColonyName) -> Option<&'e ColonyName> {
     let split = ColonySplit::of(event).filter(|split| split.into == *colony).map(|split| &split.colony);
-    let united = || ColonyUnited::of(event).filter(|united| united.into == *colony).map(|united| &united.colony);
+    let united =
+        || ColonyUnited::of(event).filter(|united| united.into == *colony).map(|united| &united.colony);
     split.or_else(united)
 }

@@ -82,7 +82,32 @@ pub(crate) fn builds_on(event: &Event) -> Option<EntryId> {
     match event {
         Event::Administration(body) => body.continues,
         Event::Removal(body) => Some(body.administration),
-        _ => None,
+        Event::HoldingDetails(_)
+        | Event::ApiaryDetails(_)
+        | Event::SiteConditions(_)
+        | Event::NectarFlow(_)
+        | Event::Temperature(_)
+        | Event::TemperatureNormals(_)
+        | Event::ColonyEstablished(_)
+        | Event::ColonyMoved(_)
+        | Event::ColonySplit(_)
+        | Event::ColonyUnited(_)
+        | Event::ColonyEnded(_)
+        | Event::SupersOn(_)
+        | Event::SupersOff(_)
+        | Event::Inspection(_)
+        | Event::MiteCount(_)
+        | Event::MedicineDescribed(_)
+        | Event::LotAcquired(_)
+        | Event::LotOpened(_)
+        | Event::DocumentAttached(_)
+        | Event::LeafletReading(_)
+        | Event::Prescription(_)
+        | Event::Disposal(_)
+        | Event::Harvest(_)
+        | Event::StrikeOut(_)
+        | Event::Archived(_)
+        | Event::InArchive(_) => None,
     }
 }
 
@@ -91,6 +116,31 @@ pub(crate) fn taken(event: &Event) -> Vec<(&LotName, Quantity)> {
     match event {
         Event::Administration(body) => body.given.iter().map(|given| (&given.lot, given.total())).collect(),
         Event::Disposal(body) => vec![(&body.lot, body.quantity)],
-        _ => Vec::new(),
+        Event::HoldingDetails(_)
+        | Event::ApiaryDetails(_)
+        | Event::SiteConditions(_)
+        | Event::NectarFlow(_)
+        | Event::Temperature(_)
+        | Event::TemperatureNormals(_)
+        | Event::ColonyEstablished(_)
+        | Event::ColonyMoved(_)
+        | Event::ColonySplit(_)
+        | Event::ColonyUnited(_)
+        | Event::ColonyEnded(_)
+        | Event::SupersOn(_)
+        | Event::SupersOff(_)
+        | Event::Inspection(_)
+        | Event::MiteCount(_)
+        | Event::MedicineDescribed(_)
+        | Event::LotAcquired(_)
+        | Event::LotOpened(_)
+        | Event::DocumentAttached(_)
+        | Event::LeafletReading(_)
+        | Event::Prescription(_)
+        | Event::Removal(_)
+        | Event::Harvest(_)
+        | Event::StrikeOut(_)
+        | Event::Archived(_)
+        | Event::InArchive(_) => Vec::new(),
     }
 }

@@ -25,7 +25,9 @@ use std::sync::Arc;
 
 use crate::calendar::{Day, Instant, TimeOfDay};
 use crate::journal::entry::{Correction, Entry, EntryId};
-use crate::journal::event::{Body, Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription};
+use crate::journal::event::{
+    Body, Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription,
+};
 use crate::journal::seal::Hash;
 use crate::quantity::Quantity;
 use crate::words::{
@@ -71,10 +73,12 @@ impl Record {
         B::of(&self.event)
     }
 
-    /// Order within a file: day, then time (entries without one after those with), then place in the journal, where a correction
-    /// that keeps day and time keeps the place of what it corrects.
-    fn order(&self) -> (Day, bool, Option<TimeOfDay>, u64) {
-        (self.on, self.at.is_none(), self.at, self.place)
+    /// Order within a file: day, then what brings a colony into the record before what happens to it, then time (entries without
+    /// one after those with), then place in the journal, where a correction that keeps day and time keeps the place of what it
+    /// corrects.
+    fn order(&self) -> impl Ord + use<> {
+        let happens = !matches!(*self.event, Event::ColonyEstablished(_));
+        (self.on, happens, self.at.is_none(), self.at, self.place)
     }
 }
 

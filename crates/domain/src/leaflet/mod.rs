@@ -114,7 +114,11 @@ impl Leaflet {
             let there = match source.kind {
                 // The authority of one state does not speak for the Union as a whole.
                 SourceKind::Authority if jurisdiction.is_union() => false,
-                _ => source.speaks_for(jurisdiction),
+                SourceKind::Authority
+                | SourceKind::Union
+                | SourceKind::Trade
+                | SourceKind::Research
+                | SourceKind::Memory => source.speaks_for(jurisdiction),
             };
             let shared = by_recognition
                 && source.kind == SourceKind::Authority

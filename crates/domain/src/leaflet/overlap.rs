@@ -142,7 +142,25 @@ fn slot(rule: &Rule) -> Option<Slot<'_>> {
         | Says::AfterOpening { .. }
         | Says::Storage { .. }
         | Says::Disposal { .. } => return None,
-        _ => {}
+        Says::SupersDuring { .. }
+        | Says::FlowDuring { .. }
+        | Says::FlowBefore { .. }
+        | Says::Withdrawal { .. }
+        | Says::WaitAfterRemoval { .. }
+        | Says::HarvestDuring { .. }
+        | Says::Removal { .. }
+        | Says::Doses { .. }
+        | Says::CoursesPerYear { .. }
+        | Says::CoursesPerBroodlessPeriod { .. }
+        | Says::GapBetweenCourses { .. }
+        | Says::Season { .. }
+        | Says::Timing { .. }
+        | Says::BroodNeed { .. }
+        | Says::ColonySize { .. }
+        | Says::BroodBoxes { .. }
+        | Says::Recipe { .. }
+        | Says::Needs { .. }
+        | Says::Class { .. } => {}
     }
     Some(slot)
 }

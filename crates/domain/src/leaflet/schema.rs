@@ -60,6 +60,7 @@ pub fn schema() -> Value {
 }
 
 /// One `[[rule]]`: the keys of its kind, then those that every rule has.
+#[expect(clippy::wildcard_enum_match_arm, reason = "no key of the other kinds asks for another")]
 fn rule(topic: Topic) -> Value {
     let kind = Keys::new().must("kind", json!({ "const": topic.as_str() }));
     let keys = of_kind(topic, kind)
@@ -84,12 +85,12 @@ fn rule(topic: Topic) -> Value {
         let any: Vec<Value> = keys.iter().map(|key| json!({ "required": [key] })).collect();
         json!(any)
     };
-    let any = match topic {
-        Topic::Temperature => Some(one_of(&["min_c", "max_c"])),
-        Topic::ColonySize => Some(one_of(&["min_brood_frames", "min_bees", "text"])),
-        Topic::Withdrawal => Some(one_of(&["days", "none_by_label"])),
-        _ => None,
-    };
+    let limits: [(Topic, &[&str]); 3] = [
+        (Topic::Temperature, &["min_c", "max_c"]),
+        (Topic::ColonySize, &["min_brood_frames", "min_bees", "text"]),
+        (Topic::Withdrawal, &["days", "none_by_label"]),
+    ];
+    let any = limits.iter().find(|(of, _)| *of == topic).map(|(_, keys)| one_of(keys));
     if let (Value::Object(fields), Some(any)) = (&mut object, any) {
         fields.insert("anyOf".to_owned(), any);
     }

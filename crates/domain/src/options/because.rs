@@ -220,12 +220,13 @@ impl Because {
 
     /// The days of which a temperature would tell more.
     pub(super) fn untold(&self) -> Untold {
-        match self {
-            Because::Warm { untold, .. }
-            | Because::OutOfBounds { untold, .. }
-            | Because::NoTemperature { untold, .. } => *untold,
-            _ => None,
-        }
+        let (Because::Warm { untold, .. }
+        | Because::OutOfBounds { untold, .. }
+        | Because::NoTemperature { untold, .. }) = self
+        else {
+            return None;
+        };
+        *untold
     }
 
     /// Asks for the temperatures of further days as well.

@@ -108,9 +108,11 @@ impl<'h> Colony<'h> {
 
     /// What was last counted by the end of a day.
     pub(super) fn counted(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
-        self.file.iter().filter(|record| record.on <= on).rev().find_map(|record| {
-            Some(Count { number: pick(record.body()?)?, on: record.on, entry: record.id })
-        })
+        self.file
+            .iter()
+            .filter(|record| record.on <= on)
+            .rev()
+            .find_map(|record| Some(Count { number: pick(record.body()?)?, on: record.on, entry: record.id }))
     }
 
     /// The same, if it was counted recently enough to tell.

@@ -173,9 +173,11 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
     if !full.is_empty() {
         otherwise.extend(small.iter().map(|rule| short::says(&rule.says, unit)));
     }
-    otherwise.extend(in_force(Topic::DoseCap).filter_map(|(_, rule)| {
-        matches!(rule.says, Says::DoseCap { when: Some(_), .. }).then(|| short::says(&rule.says, unit))
-    }));
+    otherwise.extend(
+        in_force(Topic::DoseCap)
+            .filter(|&(_, rule)| matches!(rule.says, Says::DoseCap { when: Some(_), .. }))
+            .map(|(_, rule)| short::says(&rule.says, unit)),
+    );
     worked.map(|dose| DoseSum { otherwise, ..dose }).ok_or_else(fault)
 }
 

@@ -525,7 +525,33 @@ pub(super) fn see_to(choice: &Choice, on: Day) -> Vec<String> {
             | Says::HarvestDuring { value: crate::words::Permission::Forbidden } => {
                 short::says(&rule.says, choice.leaflet.unit)
             }
-            _ => return None,
+            Says::SupersDuring { .. }
+            | Says::FlowDuring { .. }
+            | Says::Withdrawal { .. }
+            | Says::WaitAfterRemoval { .. }
+            | Says::HarvestDuring { .. }
+            | Says::Removal { .. }
+            | Says::StayMin { .. }
+            | Says::StayMax { .. }
+            | Says::Doses { .. }
+            | Says::CoursesPerYear { .. }
+            | Says::CoursesPerBroodlessPeriod { .. }
+            | Says::GapBetweenCourses { .. }
+            | Says::Season { .. }
+            | Says::Timing { .. }
+            | Says::Temperature { .. }
+            | Says::BroodNeed { .. }
+            | Says::ColonySize { .. }
+            | Says::BroodBoxes { .. }
+            | Says::Dose { .. }
+            | Says::DoseCap { .. }
+            | Says::Recipe { .. }
+            | Says::Needs { .. }
+            | Says::Class { .. }
+            | Says::UserSafety { .. }
+            | Says::AfterOpening { .. }
+            | Says::Storage { .. }
+            | Says::Disposal { .. } => return None,
         };
         Some(if rule.force == Force::Advice { format!("advice: {text}") } else { text })
     });

@@ -9,7 +9,7 @@ use crate::calendar::Day;
 use crate::degrees::Celsius;
 use crate::holding::Record;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{DayTemperature, Event};
+use crate::journal::event::{DayTemperature, Temperature, TemperatureNormals};
 use crate::words::TemperatureStage;
 
 /// The temperatures of an apiary.
@@ -59,33 +59,28 @@ impl Weather {
         let mut weather = Weather::default();
         // Files are in the order in which things happened, so that the last one counts.
         for record in file {
-            match &*record.event {
-                Event::Temperature(body) => {
-                    let reaches = record.on.plus(FORECAST_REACHES_DAYS);
-                    let told_of = |day: &&DayTemperature| {
-                        body.stage == TemperatureStage::Measured || day.day <= reaches
-                    };
-                    for day in body.days.iter().filter(told_of) {
-                        let told =
-                            Told { low: day.min_c, high: day.max_c, stage: body.stage, entry: record.id };
-                        let measured = weather
-                            .told
-                            .get(&day.day)
-                            .is_some_and(|known| known.stage == TemperatureStage::Measured);
-                        if body.stage == TemperatureStage::Measured || !measured {
-                            weather.told.insert(day.day, told);
-                        }
+            if let Some(body) = record.body::<Temperature>() {
+                let reaches = record.on.plus(FORECAST_REACHES_DAYS);
+                let told_of =
+                    |day: &&DayTemperature| body.stage == TemperatureStage::Measured || day.day <= reaches;
+                for day in body.days.iter().filter(told_of) {
+                    let told = Told { low: day.min_c, high: day.max_c, stage: body.stage, entry: record.id };
+                    let measured = weather
+                        .told
+                        .get(&day.day)
+                        .is_some_and(|known| known.stage == TemperatureStage::Measured);
+                    if body.stage == TemperatureStage::Measured || !measured {
+                        weather.told.insert(day.day, told);
                     }
                 }
-                Event::TemperatureNormals(body) => {
-                    for normal in &body.months {
-                        let month = usize::from(normal.month.saturating_sub(1));
-                        if let Some(usual) = weather.usual.get_mut(month) {
-                            *usual = Some((normal.min_c, normal.max_c));
-                        }
+            }
+            if let Some(body) = record.body::<TemperatureNormals>() {
+                for normal in &body.months {
+                    let month = usize::from(normal.month.saturating_sub(1));
+                    if let Some(usual) = weather.usual.get_mut(month) {
+                        *usual = Some((normal.min_c, normal.max_c));
                     }
                 }
-                _ => {}
             }
         }
         weather

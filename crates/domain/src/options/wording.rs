@@ -149,10 +149,7 @@ pub(super) fn because(because: &Because) -> String {
             format!("the class of `{medicine}` given on {placed} is not known")
         }
         Because::Power { need, has, by } => {
-            let wanted = match need {
-                Need::Battery => "a 12 V battery",
-                _ => "mains or a generator",
-            };
+            let wanted = if *need == Need::Battery { "a 12 V battery" } else { "mains or a generator" };
             match has {
                 Some(has) => format!("it needs {wanted}; power there: {}{}", has.as_str(), if_asked(*by)),
                 None => format!("it needs {wanted}; the power there is not on record"),
@@ -164,10 +161,8 @@ pub(super) fn because(because: &Because) -> String {
                 crate::words::Access::OnFoot => "can be reached on foot",
                 crate::words::Access::None => "cannot be reached",
             };
-            match has {
-                crate::words::Access::None => format!("the apiary {how} on {on}{}", if_asked(*by)),
-                _ => format!("the apiary {how}{}", if_asked(*by)),
-            }
+            let when = if *has == crate::words::Access::None { format!(" on {on}") } else { String::new() };
+            format!("the apiary {how}{when}{}", if_asked(*by))
         }
         Because::Access { has: None, on, .. } => {
             format!("it is not on record whether the apiary can be reached on {on}")
@@ -227,6 +222,7 @@ const fn if_asked(by: Option<ToldBy>) -> &'static str {
 }
 
 /// The entries that were read.
+#[expect(clippy::wildcard_enum_match_arm, reason = "the others name no entry")]
 pub(super) fn entries(because: &Because) -> Vec<EntryId> {
     let entry = match because {
         Because::SupersOn { entry, .. }
@@ -251,7 +247,7 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
         Because::OutOfBounds { entry, .. } | Because::Warm { entry, .. } => *entry,
         Because::Power { by, .. } | Because::Access { by, .. } | Because::Ground { by, .. } => match by {
             Some(ToldBy::Entry(entry)) => Some(*entry),
-            _ => None,
+            Some(ToldBy::Question) | None => None,
         },
         _ => None,
     };
@@ -259,6 +255,10 @@ pub(super) fn entries(because: &Because) -> Vec<EntryId> {
 }
 
 /// What would have to change for a broken condition to hold.
+#[expect(
+    clippy::wildcard_enum_match_arm,
+    reason = "of the others, what is said says what would have to change"
+)]
 pub(super) fn change(because: &Because) -> String {
     match because {
         Because::NotHere => "the colony would have to be in the holding".to_owned(),
@@ -296,7 +296,7 @@ pub(super) fn change(because: &Because) -> String {
         Because::Ground { .. } => "wait until the ground at the stands is dry".to_owned(),
         Because::OutOfBounds { on, measure, .. } => match measure {
             Measure::Mean => "wait for other weather".to_owned(),
-            _ => format!("wait for other weather than on {on}"),
+            Measure::Maximum | Measure::SomeMoment => format!("wait for other weather than on {on}"),
         },
         other => self::because(other),
     }
@@ -326,6 +326,7 @@ pub(super) fn lack_words(lacks: &[Lack]) -> String {
 }
 
 /// A topic in words.
+#[expect(clippy::wildcard_enum_match_arm, reason = "the others are named as they are written")]
 pub(super) fn topic_words(topic: Topic) -> String {
     match topic {
         Topic::SupersDuring => "supers while it is in".to_owned(),

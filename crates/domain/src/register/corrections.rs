@@ -81,7 +81,7 @@ fn flatten(field: &str, value: &Value, values: &mut BTreeMap<String, String>) {
         Value::String(text) => {
             values.insert(field.to_owned(), text.clone());
         }
-        other => {
+        other @ (Value::Null | Value::Bool(_) | Value::Number(_)) => {
             values.insert(field.to_owned(), other.to_string());
         }
     }

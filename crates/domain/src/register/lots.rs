@@ -12,7 +12,9 @@ use crate::calendar::Day;
 use crate::holding::Record;
 use crate::holding::mentions::taken;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{DocumentAttached, Event, HoldingDetails, LeafletReading};
+use crate::journal::event::{
+    Administration, Disposal, DocumentAttached, Event, HoldingDetails, LeafletReading, LotAcquired,
+};
 use crate::leaflet::Leaflet;
 use crate::quantity::Quantity;
 use crate::words::{LotName, MedicineName, PrescriptionName};
@@ -127,22 +129,17 @@ pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> 
         }
     };
     for record in within {
-        match &*record.event {
-            Event::LotAcquired(body) => {
-                let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
-                total.acquired = total.acquired.plus(body.quantity);
-            }
-            Event::Administration(body) => {
-                for part in &body.given {
-                    let total = totals.entry(&part.lot).or_insert_with(|| nothing(&part.lot));
-                    total.given = total.given.plus(part.total());
-                }
-            }
-            Event::Disposal(body) => {
-                let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
-                total.disposed = total.disposed.plus(body.quantity);
-            }
-            _ => {}
+        if let Some(body) = record.body::<LotAcquired>() {
+            let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
+            total.acquired = total.acquired.plus(body.quantity);
+        }
+        for part in record.body::<Administration>().into_iter().flat_map(|body| &body.given) {
+            let total = totals.entry(&part.lot).or_insert_with(|| nothing(&part.lot));
+            total.given = total.given.plus(part.total());
+        }
+        if let Some(body) = record.body::<Disposal>() {
+            let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
+            total.disposed = total.disposed.plus(body.quantity);
         }
     }
     totals.into_values().collect()
@@ -190,7 +187,11 @@ impl View<'_> {
 
     /// The withdrawal period that was last read on the leaflet of a lot.
     pub(super) fn withdrawal_read(&self, lot: &LotName) -> Option<u16> {
-        self.holding.lot_file(lot).iter().rev().find_map(|record| record.body::<LeafletReading>()?.terms.withdrawal_days)
+        self.holding
+            .lot_file(lot)
+            .iter()
+            .rev()
+            .find_map(|record| record.body::<LeafletReading>()?.terms.withdrawal_days)
     }
 
     /// The entries that a lot rests on besides its acquisition: its medicine, what was read of it, when it was opened.

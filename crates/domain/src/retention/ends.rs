@@ -6,7 +6,7 @@ use crate::calendar::Day;
 use crate::history::{End, History};
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::{Administration, Disposal, LotAcquired, Removal};
 use crate::leaflet::{Leaflets, Release};
 use crate::quantity::Quantity;
 use crate::words::{ColonyName, LotName, RemovalNeed};
@@ -67,13 +67,11 @@ pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, L
     for lot in holding.lots() {
         let mut days: BTreeSet<Day> = BTreeSet::new();
         for record in holding.lot_file(lot) {
-            match &*record.event {
-                Event::Administration(given) => {
-                    let first = holding.original(given.continues.unwrap_or(record.id));
-                    lots_of.entry(first).or_default().insert(lot.clone());
-                }
-                Event::LotAcquired(_) | Event::Disposal(_) => {}
-                _ => continue,
+            if let Some(given) = record.body::<Administration>() {
+                let first = holding.original(given.continues.unwrap_or(record.id));
+                lots_of.entry(first).or_default().insert(lot.clone());
+            } else if record.body::<LotAcquired>().is_none() && record.body::<Disposal>().is_none() {
+                continue;
             }
             days.insert(record.on);
         }
@@ -86,7 +84,7 @@ pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, L
     }
     // A removal counts as use even where no course of it is to be found.
     for record in holding.in_order() {
-        let Event::Removal(removal) = &*record.event else { continue };
+        let Some(removal) = record.body::<Removal>() else { continue };
         if holding.superseded_by(record.id).is_some() {
             continue;
         }

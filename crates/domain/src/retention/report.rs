@@ -8,6 +8,7 @@ use serde::Serialize;
 use super::ends::{self, LotEnd, StillRuns};
 use super::stories::{self, Story};
 use crate::calendar::Day;
+use crate::holding::mentions;
 use crate::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Kind, Prescription};
@@ -271,7 +272,7 @@ impl<'a> Desk<'a> {
         let keep = longest(entries.iter().map(|entry| &entry.keep));
         let could_go_from = match &keep {
             KeepUntil::Until { day, .. } if *day < Day::LAST => Some(day.next()),
-            _ => None,
+            KeepUntil::Until { .. } | KeepUntil::AtLeast { .. } | KeepUntil::NotKnown { .. } => None,
         };
         let lot = |lot: &LotName| KeptLot {
             lot: lot.clone(),
@@ -291,7 +292,7 @@ impl<'a> Desk<'a> {
     fn entry(&self, record: &Record, bearing: &Bearing<'a>) -> KeptEntry {
         let records = self.sorts(record);
         // A removal, a strike-out or the copy of a prescription names no lot: it waits for every lot of its story.
-        let own = lots_of(&record.event);
+        let own = mentions::of(&record.event).lots;
         let lots: Vec<&LotName> = if own.is_empty() { bearing.lots.iter().collect() } else { own };
         let rules =
             bearing.rules.iter().filter(|ruled| ruled.rule.records.iter().any(|sort| records.contains(sort)));
@@ -326,7 +327,25 @@ impl<'a> Desk<'a> {
             Event::DocumentAttached(_) => vec![RecordSort::Proof],
             // The day of opening tells whether what was given was still good.
             Event::LotOpened(_) => vec![RecordSort::Administration],
-            _ => Vec::new(),
+            Event::HoldingDetails(_)
+            | Event::ApiaryDetails(_)
+            | Event::SiteConditions(_)
+            | Event::NectarFlow(_)
+            | Event::Temperature(_)
+            | Event::TemperatureNormals(_)
+            | Event::ColonyEstablished(_)
+            | Event::ColonyMoved(_)
+            | Event::ColonySplit(_)
+            | Event::ColonyUnited(_)
+            | Event::ColonyEnded(_)
+            | Event::SupersOn(_)
+            | Event::SupersOff(_)
+            | Event::Inspection(_)
+            | Event::MiteCount(_)
+            | Event::MedicineDescribed(_)
+            | Event::Harvest(_)
+            | Event::Archived(_)
+            | Event::InArchive(_) => Vec::new(),
         }
     }
 
@@ -402,18 +421,6 @@ impl<'a> Desk<'a> {
 
 fn names(colonies: &[ColonyName]) -> String {
     colonies.iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
-}
-
-fn lots_of(event: &Event) -> Vec<&LotName> {
-    match event {
-        Event::LotAcquired(body) => vec![&body.lot],
-        Event::LeafletReading(body) => vec![&body.lot],
-        Event::Disposal(body) => vec![&body.lot],
-        Event::LotOpened(body) => vec![&body.lot],
-        Event::DocumentAttached(body) => body.lot.iter().collect(),
-        Event::Administration(body) => body.given.iter().map(|given| &given.lot).collect(),
-        _ => Vec::new(),
-    }
 }
 
 /// What one rule comes to for one entry.

@@ -71,7 +71,25 @@ fn told(record: &Record) -> Option<Told> {
             told.lots.extend(body.lot.clone());
             told.prescription.clone_from(&body.prescription);
         }
-        _ => return None,
+        Event::HoldingDetails(_)
+        | Event::ApiaryDetails(_)
+        | Event::SiteConditions(_)
+        | Event::NectarFlow(_)
+        | Event::Temperature(_)
+        | Event::TemperatureNormals(_)
+        | Event::ColonyEstablished(_)
+        | Event::ColonyMoved(_)
+        | Event::ColonySplit(_)
+        | Event::ColonyUnited(_)
+        | Event::ColonyEnded(_)
+        | Event::SupersOn(_)
+        | Event::SupersOff(_)
+        | Event::Inspection(_)
+        | Event::MiteCount(_)
+        | Event::MedicineDescribed(_)
+        | Event::Harvest(_)
+        | Event::Archived(_)
+        | Event::InArchive(_) => return None,
     }
     Some(told)
 }

@@ -139,6 +139,8 @@ pub(crate) fn why(lot: &LotReport) -> Option<String> {
                 in_use.says.trim_end_matches('.')
             ))
         }
-        _ => None,
+        LotState::Overdrawn | LotState::Empty | LotState::Expiring | LotState::InUse | LotState::Sealed => {
+            None
+        }
     }
 }

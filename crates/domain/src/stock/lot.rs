@@ -7,7 +7,7 @@ use super::life::{LifeInUse, Opened, OpenedBy, leaflet_of};
 use crate::calendar::Day;
 use crate::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::event::Event;
+use crate::journal::event::{Administration, Disposal};
 use crate::leaflet::Leaflets;
 use crate::options::amount_of;
 use crate::quantity::Quantity;
@@ -106,17 +106,15 @@ impl Gone {
     fn of(holding: &Holding, lot: &LotName, acquired: Quantity, on: Day) -> Gone {
         let mut gone = Gone::default();
         for record in holding.lot_file(lot).iter().filter(|record| record.on <= on) {
-            let corrected = match &*record.event {
-                Event::Administration(body) => {
-                    let of_lot = body.given.iter().filter(|given| given.lot == *lot);
-                    gone.given = of_lot.fold(gone.given, |sum, given| sum.plus(given.total()));
-                    body.count_corrected
-                }
-                Event::Disposal(body) => {
-                    gone.disposed = gone.disposed.plus(body.quantity);
-                    body.count_corrected
-                }
-                _ => continue,
+            let corrected = if let Some(body) = record.body::<Administration>() {
+                let of_lot = body.given.iter().filter(|given| given.lot == *lot);
+                gone.given = of_lot.fold(gone.given, |sum, given| sum.plus(given.total()));
+                body.count_corrected
+            } else if let Some(body) = record.body::<Disposal>() {
+                gone.disposed = gone.disposed.plus(body.quantity);
+                body.count_corrected
+            } else {
+                continue;
             };
             if corrected {
                 gone.count_corrected.push(record.id);

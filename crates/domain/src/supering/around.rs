@@ -48,10 +48,15 @@ impl<'h> Surroundings<'h> {
 
 fn given_in_round(holding: &Holding, colony: &ColonyName, medicine: &MedicineName, placed: Day) -> bool {
     let in_round = |record: &Record| record.on.days_since(placed).abs() <= SAME_ROUND_DAYS;
-    holding.colony_file(colony).iter().filter(|record| in_round(record)).filter_map(|record| record.body::<Administration>()).any(|body| {
-        body.given.iter().any(|given| {
-            let same = || holding.lot(&given.lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
-            given.colonies.contains(colony) && same()
+    holding
+        .colony_file(colony)
+        .iter()
+        .filter(|record| in_round(record))
+        .filter_map(|record| record.body::<Administration>())
+        .any(|body| {
+            body.given.iter().any(|given| {
+                let same = || holding.lot(&given.lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
+                given.colonies.contains(colony) && same()
+            })
         })
-    })
 }

@@ -298,7 +298,7 @@ fn stand<'h>(
     let single = terms.release() == Some(Release::Single);
     let until = match standing {
         Standing::Out(out) => out,
-        _ => on,
+        Standing::In | Standing::PerhapsSpent | Standing::NotSaid(..) => on,
     };
     if !single {
         if let Standing::Out(out) = standing

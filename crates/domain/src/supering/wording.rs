@@ -43,7 +43,12 @@ fn free_words(answer: &Answer<'_>, first_free: FirstFree) -> String {
         Step::TakeOut { earliest, .. } if earliest.brood_seen.is_none() => {
             earliest.brood_absent_or_lowest.filter(|day| Some(*day) < earliest.day)
         }
-        _ => None,
+        Step::TakeSupersOff { .. }
+        | Step::GiveDose { .. }
+        | Step::TakeOut { .. }
+        | Step::WaitUntilSpent { .. }
+        | Step::RecordWhereabouts { .. }
+        | Step::WaitThrough { .. } => None,
     });
     let without_brood =
         without_brood.map(|day| format!(", or on {day} if there is no brood")).unwrap_or_default();
@@ -78,7 +83,26 @@ fn of_colony(reason: &Reason<'_>) -> String {
             "it is not known what medicine was in the colony when it came into the record".to_owned()
         }
         Reason::NothingGiven { .. } => "no medicine was given by this day".to_owned(),
-        _ => String::new(),
+        Reason::StillIn { .. }
+        | Reason::InWithSupersAllowed { .. }
+        | Reason::WhereaboutsNotSaid { .. }
+        | Reason::BarredEitherWay { .. }
+        | Reason::NothingStaysYetStays { .. }
+        | Reason::UsedBeforeFlow { .. }
+        | Reason::NotEstablished { .. }
+        | Reason::WithdrawalRuns { .. }
+        | Reason::WaitRuns { .. }
+        | Reason::PeriodsOver { .. }
+        | Reason::HarvestBarred { .. }
+        | Reason::StayedAtLeast { .. }
+        | Reason::StayTurnsOnBrood { .. }
+        | Reason::StayedAtMost { .. }
+        | Reason::DosesGiven { .. }
+        | Reason::DoseOffTime { .. }
+        | Reason::SupersWhileIn { .. }
+        | Reason::CombsCarryOver { .. }
+        | Reason::ReadAfterwards { .. }
+        | Reason::LooserThanLeaflet { .. } => String::new(),
     }
 }
 
@@ -116,7 +140,7 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
                 flow.from.max(*out),
                 flow.last
             ),
-            _ => format!(
+            Outcome::Met | Outcome::Unknown | Outcome::Noted => format!(
                 "{name} must not be used right before a nectar flow, and the leaflet names no days: it was in until {out}, a \
                  flow begins on {}",
                 flow.from.max(*out)
@@ -193,7 +217,9 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
             match ground.outcome {
                 Outcome::Met if of == 1 => format!("{name}: its one dose was given"),
                 Outcome::Met => format!("{name}: all {of} doses were given"),
-                _ => format!("{name}: {given} of {of} doses were given"),
+                Outcome::Broken | Outcome::Unknown | Outcome::Noted => {
+                    format!("{name}: {given} of {of} doses were given")
+                }
             }
         }
         Reason::DoseOffTime { number, on, after, doses } => {
@@ -220,7 +246,11 @@ fn of_course(course: &Course, ground: &Ground<'_>) -> String {
             "{name}: the stated {} is looser than the documented leaflet; check the pack again",
             topic_words(*topic)
         ),
-        _ => String::new(),
+        Reason::ColonyNotRecorded
+        | Reason::NotYetBegun { .. }
+        | Reason::Ended { .. }
+        | Reason::CameWithUnknown { .. }
+        | Reason::NothingGiven { .. } => String::new(),
     }
 }
 

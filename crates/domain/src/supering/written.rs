@@ -113,7 +113,15 @@ fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
             let days = |days: Option<u16>| days.map_or_else(|| "any".to_owned(), |days| days.to_string());
             vec![value(course, "doses", doses, format!("{} to {} days apart", days(least), days(most)))]
         }
-        _ => Vec::new(),
+        Reason::ColonyNotRecorded
+        | Reason::NotYetBegun { .. }
+        | Reason::Ended { .. }
+        | Reason::CameWithUnknown { .. }
+        | Reason::NothingGiven { .. }
+        | Reason::StayTurnsOnBrood { .. }
+        | Reason::CombsCarryOver { .. }
+        | Reason::ReadAfterwards { .. }
+        | Reason::LooserThanLeaflet { .. } => Vec::new(),
     }
 }
 
@@ -132,7 +140,21 @@ fn entries(ground: &Ground<'_>) -> Vec<EntryId> {
         Reason::UsedBeforeFlow { flow, .. } => flow.map(|flow| flow.entry),
         Reason::StayedAtLeast { brood, .. } => brood.map(|seen| seen.entry),
         Reason::SupersWhileIn { span, .. } => span.map(|span| span.entry),
-        _ => None,
+        Reason::ColonyNotRecorded
+        | Reason::StillIn { .. }
+        | Reason::InWithSupersAllowed { .. }
+        | Reason::BarredEitherWay { .. }
+        | Reason::NotEstablished { .. }
+        | Reason::WithdrawalRuns { .. }
+        | Reason::WaitRuns { .. }
+        | Reason::PeriodsOver { .. }
+        | Reason::HarvestBarred { .. }
+        | Reason::StayTurnsOnBrood { .. }
+        | Reason::StayedAtMost { .. }
+        | Reason::DosesGiven { .. }
+        | Reason::DoseOffTime { .. }
+        | Reason::CombsCarryOver { .. }
+        | Reason::LooserThanLeaflet { .. } => None,
     };
     of_course.chain(own).collect()
 }

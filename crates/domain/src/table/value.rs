@@ -71,7 +71,11 @@ pub(crate) fn as_number<T>(
         DeValue::Integer(number) if number.radix() == 10 => read(number.as_str()),
         DeValue::Float(number) => read(number.as_str()),
         DeValue::String(text) => Err(read(text).ok().map(|_| format!("drop the quotes: {text}"))),
-        _ => Err(None),
+        DeValue::Integer(_)
+        | DeValue::Boolean(_)
+        | DeValue::Datetime(_)
+        | DeValue::Array(_)
+        | DeValue::Table(_) => Err(None),
     }
 }
 

@@ -64,9 +64,9 @@ fn same_active(course: &Course, choice: &Choice) -> bool {
 /// Whether the leaflet of what is in forbids other varroa medicines beside it.
 fn bans_beside(course: &Course, day: Day) -> bool {
     let Some(leaflet) = &course.terms.leaflet else { return false };
-    leaflet.in_force(Topic::NotWith, day, None).any(|rule| {
-        matches!(&rule.says, Says::NotWith { others, .. } if others.contains(&Other::VarroaMedicines))
-    })
+    leaflet.in_force(Topic::NotWith, day, None).any(
+        |rule| matches!(&rule.says, Says::NotWith { others, .. } if others.contains(&Other::VarroaMedicines)),
+    )
 }
 
 /// Whether one of these courses is in on a day. Until it may come out it is; from then on that is not known.
