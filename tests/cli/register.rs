@@ -25,7 +25,18 @@ fn without_more_the_register_is_a_text() {
 #[test]
 fn several_files_are_written_at_once_and_none_is_written_over() {
     let bench = Bench::with_demo();
-    let all = ["--csv", "r.csv", "--html", "r.html", "--pdf", "r.pdf", "--exchange", "x.json"];
+    let mut all = vec!["--csv", "r.csv", "--html", "r.html", "--exchange", "x.json"];
+    if cfg!(feature = "pdf") {
+        all.extend(["--pdf", "r.pdf"]);
+    } else {
+        // A build without the typesetter says so, and writes nothing.
+        bench.run(&register(&["--pdf", "r.pdf", "--csv", "r.csv"])).failed_with(
+            "this program was built without its typesetter, so it sets no PDF",
+            "write --html and print that page, or build the program with `--features pdf`",
+        );
+        assert_eq!(bench.files().iter().filter(|name| name.starts_with("r.")).count(), 0);
+        bench.write("r.pdf", "%PDF-");
+    }
     assert_eq!(bench.run(&register(&all)).done().out, "");
     let csv = bench.read("r.csv");
     assert!(csv.starts_with("\"record\",") && csv.contains("\r\n\"administration\","));

@@ -3,8 +3,10 @@
 use std::path::PathBuf;
 use std::process::Command;
 
+use combclear_domain::Instant;
 use combclear_domain::journal::Content;
 use combclear_papers::pack::{Failing, Input, Why, pack};
+use combclear_papers::{NotSet, Paper, Pdf, Typesetter};
 
 use super::making::{autumn, demo, hard, made, with_documents};
 
@@ -24,6 +26,16 @@ pub(super) fn python(script: &str, arguments: &[PathBuf]) -> String {
     String::from_utf8(ran.stdout).unwrap()
 }
 
+/// Stands for the typesetter, which has tests of its own.
+#[derive(Debug)]
+struct OneLine;
+
+impl Typesetter for OneLine {
+    fn set(&self, paper: &Paper, _: Instant) -> Result<Pdf, NotSet> {
+        Ok(Pdf { bytes: format!("%PDF-1.7 {}", paper.title).into_bytes(), missing: Vec::new() })
+    }
+}
+
 fn content(text: &str) -> Content {
     Content::new(text.as_bytes().to_vec())
 }
@@ -35,13 +47,17 @@ fn python_opens_the_pack_and_finds_every_file_as_its_sum_says() {
     let names = ["../../etc/passwd", "invoice H-1987.pdf", "\u{8702}\u{0}.pdf", "gone.pdf"];
     let report = with_documents(hard(), &hashes, &names);
     let failing = [Failing { hash: hashes[3], why: Why::Altered }];
-    let input =
-        Input { report: &report, gaps: None, contents: &contents[..3], failing: &failing, made: made() };
+    let (contents, failing) = (&contents[..3], &failing[..]);
+    let input = Input { report: &report, gaps: None, contents, failing, typesetter: Some(&OneLine), made: made() };
     let packed = pack(&input).unwrap();
     assert!(packed == pack(&input).unwrap(), "the same input gives the same bytes");
     let file = folder("pack").join("pack.zip");
     std::fs::write(&file, packed).unwrap();
     insta::assert_snapshot!(python("check_zip.py", &[file]));
+    let without = folder("pack-without-pdf").join("pack.zip");
+    std::fs::write(&without, pack(&Input { typesetter: None, ..input }).unwrap()).unwrap();
+    let files = python("check_zip.py", &[without]);
+    assert!(files.contains("register.html") && !files.contains("register.pdf"), "{files}");
 }
 
 #[test]

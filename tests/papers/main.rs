@@ -12,4 +12,3 @@ mod files;
 mod flat;
 mod making;
 mod pages;
-mod pdf;

@@ -114,16 +114,3 @@ pub(super) fn with_documents(
     report.acquisitions[4].documents = shared;
     report
 }
-
-/// A register with one administration to so many colonies.
-pub(super) fn many(colonies: usize) -> RegisterReport {
-    let mut report = demo();
-    report.administrations.truncate(1);
-    let names: Vec<_> = (1..=colonies).map(|number| format!("Colony{number}").parse().unwrap()).collect();
-    let row = &mut report.administrations[0];
-    row.given.truncate(1);
-    row.given[0].colonies.clone_from(&names);
-    row.courses.truncate(1);
-    row.courses[0].colonies = names;
-    report
-}

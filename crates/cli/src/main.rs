@@ -5,6 +5,7 @@ mod clock;
 mod commands;
 mod failure;
 mod place;
+mod typesetter;
 
 use std::io::Write;
 use std::process::ExitCode;

@@ -1,7 +1,8 @@
 //! The register on paper and in files. Pure: no clock, no files, no network; days and instants come in as arguments.
 //!
 //! - [`Paper`]: the register (or its gaps) as titled sheets in the words of the trade, made once for every writer
-//! - [`html`], [`pdf`]: pages to read and to print; [`flat`]: one CSV file; [`exchange`]: JSON for other programs
+//! - [`html`]: pages to read and to print, [`Typesetter`]: whatever sets them as PDF; [`flat`]: one CSV file; [`exchange`]: JSON
+//!   for other programs
 //! - [`calendar`]: what is due, for calendars
 //! - [`pack`]: all of them in one ZIP file, with the proofs and the sums to check it by
 #![deny(missing_docs)]
@@ -10,15 +11,14 @@ pub mod calendar;
 pub mod exchange;
 mod fields;
 pub mod flat;
-mod glyphs;
 pub mod html;
 pub mod pack;
-pub mod pdf;
 mod rows;
 mod shares;
 mod sheet;
 mod sheets;
 mod sheets_gaps;
-mod typesetting;
+mod typesetter;
 
-pub use sheet::{Cell, Column, Fact, Line, Paper, Piece, Sheet, visible};
+pub use sheet::{Cell, Column, Fact, Line, Paper, Piece, Sheet, code_point, visible};
+pub use typesetter::{NotSet, Pdf, Typesetter};

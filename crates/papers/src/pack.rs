@@ -19,7 +19,8 @@ use zip::{CompressionMethod, DateTime, ZipWriter};
 
 use crate::exchange::Exchange;
 use crate::sheet::{NOT_RECORDED, Paper, visible, written};
-use crate::{flat, html, pdf};
+use crate::typesetter::{NotSet, Typesetter};
+use crate::{flat, html};
 
 /// What goes into a pack.
 #[derive(Debug, Clone, Copy)]
@@ -32,6 +33,8 @@ pub struct Input<'a> {
     pub contents: &'a [Content],
     /// Contents that could not be given, and why.
     pub failing: &'a [Failing],
+    /// What sets the pages; without one the pack has no PDF and says so.
+    pub typesetter: Option<&'a dyn Typesetter>,
     /// The instant that all files name as their making.
     pub made: Instant,
 }
@@ -59,7 +62,7 @@ pub enum Why {
 pub enum NotPacked {
     /// The pages could not be set.
     #[error(transparent)]
-    Pages(#[from] pdf::NotSet),
+    Pages(#[from] NotSet),
     /// The CSV could not be written.
     #[error(transparent)]
     Csv(#[from] flat::NotWritten),
@@ -85,11 +88,15 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
     let mut files = vec![
         File::new("index.html", index(input, &paper, &proofs).into_bytes()),
         File::new("register.html", html::page(&paper).into_bytes()),
-        File::new("register.pdf", pdf::pdf(&paper, input.made)?.bytes),
+    ];
+    if let Some(typesetter) = input.typesetter {
+        files.push(File::new("register.pdf", typesetter.set(&paper, input.made)?.bytes));
+    }
+    files.extend([
         File::new("register.csv", flat::csv(report)?),
         File::new("register.json", json(report)?),
         File::new("exchange.json", json(&Exchange::of(report, input.gaps))?),
-    ];
+    ]);
     if let Some(gaps) = input.gaps {
         files.push(File::new("gaps.html", html::page(&Paper::of_gaps(gaps, report)).into_bytes()));
         files.push(File::new("gaps.json", json(gaps)?));
@@ -281,7 +288,11 @@ fn index(input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) -> String {
         h2 { "What is in it" }
         ul {
             li { a href="register.html" { "register.html" } ": the register, to read and to print" }
-            li { a href="register.pdf" { "register.pdf" } ": the same as PDF" }
+            @if input.typesetter.is_some() {
+                li { a href="register.pdf" { "register.pdf" } ": the same as PDF" }
+            } @else {
+                li { "There is no PDF in it: the program that made it sets none. register.html is made to be printed." }
+            }
             li { a href="register.csv" { "register.csv" } ": the same for a spreadsheet" }
             li { a href="register.json" { "register.json" } ": the same for programs" }
             li { a href="exchange.json" { "exchange.json" } ": treatments and movements of stock in the shape of the ICAR Animal Data Exchange" }

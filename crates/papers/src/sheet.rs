@@ -208,7 +208,8 @@ pub fn visible(text: &str) -> String {
 }
 
 /// `U+202E` and the like.
-pub(crate) fn code_point(sign: char) -> String {
+#[must_use]
+pub fn code_point(sign: char) -> String {
     format!("U+{:04X}", u32::from(sign))
 }
 

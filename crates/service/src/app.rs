@@ -8,6 +8,7 @@ use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::words::HoldingName;
 use combclear_domain::{Day, Instant};
+use combclear_papers::Typesetter;
 use combclear_store::Register;
 use tokio::sync::Semaphore;
 use tokio_util::task::TaskTracker;
@@ -30,6 +31,7 @@ pub struct App {
     pub(crate) leaflets: Arc<Leaflets>,
     pub(crate) laws: Arc<Laws>,
     pub(crate) clock: Arc<dyn Clock>,
+    pub(crate) typesetter: Option<Arc<dyn Typesetter>>,
     /// Appends under way: they end even if their client is gone, and before the service does.
     pub(crate) appends: TaskTracker,
     /// Whoever puts a pack together holds it: all its proofs are in memory at once, so there is one at a time.
@@ -46,7 +48,13 @@ impl App {
         clock: Arc<dyn Clock>,
     ) -> App {
         let packing = Arc::new(Semaphore::new(1));
-        App { register, leaflets, laws, clock, appends: TaskTracker::new(), packing }
+        App { register, leaflets, laws, clock, typesetter: None, appends: TaskTracker::new(), packing }
+    }
+
+    /// Sets pages as PDF with this typesetter. Without one no PDF is offered.
+    #[must_use]
+    pub fn typeset_by(self, typesetter: Arc<dyn Typesetter>) -> App {
+        App { typesetter: Some(typesetter), ..self }
     }
 
     /// The day asked about: today where none is named.

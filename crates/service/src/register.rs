@@ -16,7 +16,7 @@ use combclear_domain::register::{Period, RegisterReport};
 use combclear_domain::words::HoldingName;
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
-use combclear_papers::{Paper, flat, html, pdf};
+use combclear_papers::{Paper, Typesetter, flat, html};
 use combclear_store::{Attached, ContentState, contents_of, documents};
 use utoipa::ToSchema;
 
@@ -74,13 +74,21 @@ pub(crate) async fn get_register(
         Some(CountingWord::Elapsed) => Counting::Elapsed,
         Some(CountingWord::Calendar) | None => Counting::Calendar,
     });
-    let form = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(Form::Json);
+    let typesetter = app.typesetter.clone();
+    if query.format == Some(Form::Pdf) && typesetter.is_none() {
+        let help = "ask for `html`, which is made to be printed, or build the program with its typesetter";
+        let problem = Problem::new(ProblemKind::BadParameter, "this service sets no PDF");
+        return Err(problem.at_parameter("format", help));
+    }
+    let offered: Vec<(&str, Form)> =
+        FORMS.into_iter().filter(|(_, form)| *form != Form::Pdf || typesetter.is_some()).collect();
+    let form = query.format.or_else(|| preferred(&headers, &offered)).unwrap_or(Form::Json);
     let made = app.clock.now();
     let mut response = match form {
         Form::Json => Json(report).into_response(),
         form => {
             let name = named(&report, "register", form);
-            let bytes = apart(move || written(&report, form, made)).await?;
+            let bytes = apart(move || written(&report, form, made, typesetter.as_deref())).await?;
             sent(bytes, media_type(form), &name)
         }
     };
@@ -128,13 +136,19 @@ pub(crate) async fn get_register_pack(
     let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&report)).await?;
     let failing: Vec<Failing> =
         failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
-    let made = app.clock.now();
+    let (made, typesetter) = (app.clock.now(), app.typesetter.clone());
     let name = format!("pack-{}-{}-{}.zip", safe_name(report.holding.as_str()), report.from, report.to);
     let bytes = apart(move || {
         // Goes on if the client is gone, and keeps its turn until then.
         let _turn = turn;
-        let input =
-            Input { report: &report, gaps: Some(&gaps), contents: &contents, failing: &failing, made };
+        let input = Input {
+            report: &report,
+            gaps: Some(&gaps),
+            contents: &contents,
+            failing: &failing,
+            typesetter: typesetter.as_deref(),
+            made,
+        };
         pack(&input).map_err(|error| error.to_string())
     });
     Ok(sent(bytes.await?, "application/zip", &name))
@@ -189,13 +203,21 @@ async fn report(
     app.ask(holding, both).await
 }
 
-fn written(report: &RegisterReport, form: Form, made: Instant) -> Result<Vec<u8>, String> {
+fn written(
+    report: &RegisterReport,
+    form: Form,
+    made: Instant,
+    typesetter: Option<&dyn Typesetter>,
+) -> Result<Vec<u8>, String> {
     let paper = || Paper::of(report, None);
     match form {
         Form::Json => serde_json::to_vec(report).map_err(|error| error.to_string()),
         Form::Csv => flat::csv(report).map_err(|error| error.to_string()),
         Form::Html => Ok(html::page(&paper()).into_bytes()),
-        Form::Pdf => pdf::pdf(&paper(), made).map(|pdf| pdf.bytes).map_err(|error| error.to_string()),
+        Form::Pdf => {
+            let typesetter = typesetter.ok_or_else(|| "this service sets no PDF".to_owned())?;
+            typesetter.set(&paper(), made).map(|pdf| pdf.bytes).map_err(|error| error.to_string())
+        }
     }
 }
 

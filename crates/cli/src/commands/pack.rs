@@ -12,7 +12,7 @@ use super::gaps::not_kept;
 use super::{counted, output, print, register, seen};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
-use crate::{Outcome, clock, place};
+use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
@@ -35,11 +35,13 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     .await?;
     let failing: Vec<Failing> =
         failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
+    let typesetter = typesetter::built_in();
     let input = Input {
         report: &report,
         gaps: Some(&gaps),
         contents: &contents,
         failing: &failing,
+        typesetter: typesetter.as_deref(),
         made: clock::now(),
     };
     let bytes = pack(&input).map_err(register::not_made)?;

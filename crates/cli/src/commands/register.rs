@@ -7,13 +7,13 @@ use combclear_domain::calendar::Day;
 use combclear_domain::gaps::GapsReport;
 use combclear_domain::register::{Period, RegisterReport};
 use combclear_papers::exchange::Exchange;
-use combclear_papers::{Paper, Sheet, flat, html, pdf};
+use combclear_papers::{Paper, Sheet, flat, html};
 
 use super::gaps::not_kept;
 use super::{output, print, print_json, table};
 use crate::args::{Place, Register, RegisterTime};
 use crate::failure::Failure;
-use crate::{Outcome, clock, place};
+use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
@@ -92,7 +92,11 @@ fn files<'a>(
         files.push((path, html::page(&Paper::of(report, None)).into_bytes()));
     }
     if let Some(path) = &ask.pdf {
-        let pdf = pdf::pdf(&Paper::of(report, None), clock::now()).map_err(not_made)?;
+        let typesetter = typesetter::built_in().ok_or_else(|| {
+            let help = "write --html and print that page, or build the program with `--features pdf`";
+            Failure::new("this program was built without its typesetter, so it sets no PDF", help)
+        })?;
+        let pdf = typesetter.set(&Paper::of(report, None), clock::now()).map_err(not_made)?;
         if !pdf.missing.is_empty() {
             let signs = pdf.missing.join(", ");
             // Whoever closed standard error does not want to know.

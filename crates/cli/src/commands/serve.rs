@@ -15,7 +15,7 @@ use tracing_subscriber::EnvFilter;
 use super::print;
 use crate::args::{Place, Serve};
 use crate::failure::{Failure, why};
-use crate::{Outcome, clock, place};
+use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     check_address(ask.listen).map_err(|error| Failure::new(error.to_string(), error.help()))?;
@@ -37,7 +37,10 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
         print(&format!(
             "Combclear answers at http://{address} (documented at http://{address}/docs); end it with Ctrl-C"
         ))?;
-        let app = App::new(Arc::clone(register), leaflets, laws, Arc::new(MachineClock));
+        let mut app = App::new(Arc::clone(register), leaflets, laws, Arc::new(MachineClock));
+        if let Some(typesetter) = typesetter::built_in() {
+            app = app.typeset_by(typesetter);
+        }
         let (tell, told) = oneshot::channel();
         let asked = async move {
             ending.asked().await;

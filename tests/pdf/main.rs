@@ -1,10 +1,26 @@
 //! The PDF. What is in its pages is read back by another program: see `check_pdf.py`, run by `.ci/run`.
 
-use combclear_papers::Paper;
-use combclear_papers::pdf::pdf;
+#![expect(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test stops at the first surprise"
+)]
 
-use super::files::folder;
-use super::making::{HARD, demo, hard, made, many, with_documents};
+use std::path::PathBuf;
+
+use combclear_domain::Instant;
+use combclear_papers::{NotSet, Paper, Pdf, Typesetter};
+use combclear_pdf::BuiltIn;
+use making::{HARD, demo, hard, made, with_documents};
+
+#[expect(dead_code, reason = "shared with the other papers, which need more")]
+#[path = "../papers/making.rs"]
+mod making;
+
+fn pdf(paper: &Paper, made: Instant) -> Result<Pdf, NotSet> {
+    BuiltIn.set(paper, made)
+}
 
 #[test]
 fn the_same_register_gives_the_same_bytes_and_says_when_it_was_made() {
@@ -56,9 +72,23 @@ fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
     keep("long", &report, &set.bytes);
 }
 
+/// A register with one administration to so many colonies.
+fn many(colonies: usize) -> combclear_domain::register::RegisterReport {
+    let mut report = demo();
+    report.administrations.truncate(1);
+    let names: Vec<_> = (1..=colonies).map(|number| format!("Colony{number}").parse().unwrap()).collect();
+    let row = &mut report.administrations[0];
+    row.given.truncate(1);
+    row.given[0].colonies.clone_from(&names);
+    row.courses.truncate(1);
+    row.courses[0].colonies = names;
+    report
+}
+
 /// Keeps the file and what it must say for `check_pdf.py`.
 fn keep(name: &str, report: &combclear_domain::register::RegisterReport, bytes: &[u8]) {
-    let folder = folder("pdf");
+    let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("papers").join("pdf");
+    std::fs::create_dir_all(&folder).unwrap();
     std::fs::write(folder.join(format!("{name}.pdf")), bytes).unwrap();
     std::fs::write(folder.join(format!("{name}.json")), serde_json::to_vec(report).unwrap()).unwrap();
 }

@@ -3,11 +3,10 @@
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
+use combclear_papers::code_point;
 use typst::foundations::Bytes;
 use typst::text::{Font, FontBook, FontStyle, FontWeight};
 use typst::utils::LazyHash;
-
-use crate::sheet::code_point;
 
 /// The first is taken wherever it has the sign.
 pub(crate) const FAMILIES: [&str; 3] = ["Libertinus Serif", "New Computer Modern", "DejaVu Sans Mono"];

@@ -1,36 +1,15 @@
-//! The same sheets as PDF: A4 across, tagged, PDF/A-2a (ISO 19005-2), the same bytes for the same input.
+//! The sheets of a paper as the template reads them.
 
 use combclear_domain::{Day, Instant};
+use combclear_papers::{Cell, Line, NotSet, Paper, Pdf, Piece, Sheet, code_point, visible};
 use serde::Serialize;
 use typst::foundations::Datetime;
 
 use crate::glyphs::{FAMILIES, Printable, joins};
-use crate::sheet::{Cell, Line, Paper, Piece, Sheet, code_point, visible};
 use crate::typesetting;
 
-/// A PDF, and what could not be printed in it.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Pdf {
-    /// The file.
-    pub bytes: Vec<u8>,
-    /// The signs that no built-in font has, by code point (`U+1F41D`). They stand in the pages as that, and a sentence
-    /// at the end says so.
-    pub missing: Vec<String>,
-}
-
-/// A paper that could not be set.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("the pages could not be set: {0}")]
-pub struct NotSet(String);
-
-/// Sets a paper.
-///
-/// `made` is the instant that the file names as its making; it comes as an argument so that the same input gives the
-/// same bytes.
-///
-/// # Errors
-/// What the typesetter said; no text of a register is known that brings it about.
-pub fn pdf(paper: &Paper, made: Instant) -> Result<Pdf, NotSet> {
+/// Sets a paper: see [`Typesetter::set`](combclear_papers::Typesetter::set).
+pub(crate) fn set(paper: &Paper, made: Instant) -> Result<Pdf, NotSet> {
     let mut printable = Printable::default();
     let mut data = Data::of(paper, &mut printable);
     let missing: Vec<String> = printable.missing.iter().map(|sign| code_point(*sign)).collect();
