@@ -48,7 +48,8 @@ fn python_opens_the_pack_and_finds_every_file_as_its_sum_says() {
     let report = with_documents(hard(), &hashes, &names);
     let failing = [Failing { hash: hashes[3], why: Why::Altered }];
     let (contents, failing) = (&contents[..3], &failing[..]);
-    let input = Input { report: &report, gaps: None, contents, failing, typesetter: Some(&OneLine), made: made() };
+    let input =
+        Input { report: &report, gaps: None, contents, failing, typesetter: Some(&OneLine), made: made() };
     let packed = pack(&input).unwrap();
     assert!(packed == pack(&input).unwrap(), "the same input gives the same bytes");
     let file = folder("pack").join("pack.zip");

@@ -25,6 +25,7 @@ use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::supering::FirstFree;
+use combclear_domain::words::ColonyName;
 use serde_json::{Value, json};
 
 #[expect(dead_code, reason = "shared by several tests, each of which needs a part")]
@@ -77,6 +78,39 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
         shown.join("\n")
     );
     assert!(entries > refused, "most entries were refused: nothing was tried");
+}
+
+/// Moves, splits without a place and corrections of either must not hide a colony from its apiary.
+#[test]
+fn the_colonies_at_an_apiary_are_all_that_live_and_stand_there() {
+    let made = python("holdings.py", &["random", "--seed", "7", "--count", "150"], String::new());
+    let mut found = 0;
+    for line in made.lines() {
+        let line: Value = serde_json::from_str(line).unwrap();
+        let (holding, taken, _) = recorded(line["entries"].as_array().unwrap());
+        let mut days: Vec<Day> =
+            taken.iter().map(|entry| entry["on"].as_str().unwrap().parse().unwrap()).collect();
+        days.dedup();
+        for on in days {
+            for apiary in holding.apiaries() {
+                let lives = |colony: &&ColonyName| {
+                    let life = holding.life(colony);
+                    life.begun.is_some_and(|begun| begun.on <= on)
+                        && life.ended.is_none_or(|ended| ended.on > on)
+                };
+                let alive = holding.colonies().filter(lives);
+                let there: Vec<_> =
+                    alive.filter(|colony| holding.apiary_of(colony, on) == Some(apiary)).collect();
+                assert_eq!(
+                    holding.colonies_at(apiary, on).collect::<Vec<_>>(),
+                    there,
+                    "{apiary} {on} {line}"
+                );
+                found += there.len();
+            }
+        }
+    }
+    assert!(found > 1_000, "only {found} colonies stood anywhere");
 }
 
 /// What came of some holdings.

@@ -108,8 +108,7 @@ pub(crate) async fn get_apiary_supering(
     let on = app.day(query.on);
     let answers = |holding: &Holding| {
         let apiary = view(holding, &path.apiary, on)?;
-        let answer = |colony| SuperingReport::of(holding, &app.leaflets, colony, on);
-        Ok::<_, Problem>(apiary.colonies.iter().map(answer).collect::<Vec<_>>())
+        Ok::<_, Problem>(SuperingReport::board(holding, &app.leaflets, &apiary.colonies, on))
     };
     let colonies = app.ask(&path.holding, answers).await??;
     let count = |verdict| colonies.iter().filter(|report| report.answer == verdict).count();

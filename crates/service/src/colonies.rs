@@ -68,12 +68,11 @@ pub(crate) async fn list_colonies(
 ) -> Result<Json<ColonyList>, Problem> {
     let on = app.day(query.on);
     let items = |holding: &Holding| {
-        let alive = holding.colonies().filter(|colony| is_alive(holding.life(colony), on));
-        alive
-            .map(|colony| {
-                ColonyItem::of(holding, colony, SuperingReport::of(holding, &app.leaflets, colony, on))
-            })
-            .collect()
+        let alive: Vec<&ColonyName> =
+            holding.colonies().filter(|colony| is_alive(holding.life(colony), on)).collect();
+        let reports = SuperingReport::board(holding, &app.leaflets, alive.iter().copied(), on);
+        let each = alive.into_iter().zip(reports);
+        each.map(|(colony, report)| ColonyItem::of(holding, colony, report)).collect()
     };
     let items = app.ask(&path.holding, items).await?;
     Ok(Json(ColonyList { holding: path.holding, on, items, notice: combclear_domain::supering::NOTICE }))

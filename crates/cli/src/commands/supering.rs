@@ -44,7 +44,7 @@ fn reports(
         None if ask.colonies.is_empty() => alive(holding, on),
         None => known(holding, &ask.colonies)?,
     };
-    Ok(colonies.iter().map(|colony| SuperingReport::of(holding, leaflets, colony, on)).collect())
+    Ok(SuperingReport::board(holding, leaflets, &colonies, on))
 }
 
 /// The colonies that live on the day, apiary by apiary.

@@ -63,7 +63,7 @@ pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
 /// used there.
 fn stays<'h>(holding: &'h Holding, colony: &ColonyName, generations: u8) -> Vec<(Day, &'h ApiaryName)> {
     let mut stays: Vec<(Day, &ApiaryName)> = Vec::new();
-    for record in holding.colony_file(colony) {
+    for record in holding.life_file(colony) {
         let established = record.body::<ColonyEstablished>().map(|body| &body.apiary);
         let moved = record.body::<ColonyMoved>().filter(|body| body.colony == *colony).map(|body| &body.to);
         let split_off = record.body::<ColonySplit>().filter(|body| body.into == *colony);

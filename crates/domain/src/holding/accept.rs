@@ -161,6 +161,14 @@ impl Holding {
             .colonies
             .iter()
             .for_each(|name| insert(self.colonies.entry((*name).clone()).or_default(), record));
+        if names.of_life {
+            for name in &names.colonies {
+                insert(self.lives.entry((*name).clone()).or_default(), record);
+            }
+            for name in &names.apiaries {
+                insert(self.brought.entry((*name).clone()).or_default(), record);
+            }
+        }
         names
             .medicines
             .iter()
@@ -191,6 +199,8 @@ impl Holding {
         };
         names.apiaries.iter().for_each(|name| remove(self.apiaries.get_mut(*name)));
         names.colonies.iter().for_each(|name| remove(self.colonies.get_mut(*name)));
+        names.colonies.iter().for_each(|name| remove(self.lives.get_mut(*name)));
+        names.apiaries.iter().for_each(|name| remove(self.brought.get_mut(*name)));
         names.medicines.iter().for_each(|name| remove(self.medicines.get_mut(*name)));
         names.lots.iter().for_each(|name| remove(self.lots.get_mut(*name)));
         names.prescriptions.iter().for_each(|name| remove(self.prescriptions.get_mut(*name)));

@@ -1,6 +1,6 @@
 //! Where a colony came from, where it stood, when it ended, and which courses reached it.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use super::{Holding, Record};
@@ -31,7 +31,7 @@ impl Holding {
     #[must_use]
     pub fn life(&self, colony: &ColonyName) -> Life<'_> {
         let mut life = Life::default();
-        for record in self.colony_file(colony) {
+        for record in self.life_file(colony) {
             let split_off = || record.body::<ColonySplit>().is_some_and(|split| split.into == *colony);
             let united = || record.body::<ColonyUnited>().is_some_and(|united| united.colony == *colony);
             if record.body::<ColonyEstablished>().is_some() || split_off() {
@@ -51,7 +51,7 @@ impl Holding {
 
     fn apiary_of_line(&self, colony: &ColonyName, on: Day, generations: u8) -> Option<&ApiaryName> {
         let mut stands = None;
-        for record in self.colony_file(colony).iter().filter(|record| record.on <= on) {
+        for record in self.life_file(colony).iter().filter(|record| record.on <= on) {
             if let Some(body) = record.body::<ColonyEstablished>() {
                 stands = Some(&body.apiary);
             } else if let Some(body) = record.body::<ColonyMoved>() {
@@ -72,12 +72,33 @@ impl Holding {
         apiary: &'h ApiaryName,
         on: Day,
     ) -> impl Iterator<Item = &'h ColonyName> {
-        self.colonies().filter(move |colony| {
+        self.ever_at(apiary).into_iter().filter(move |colony| {
             let life = self.life(colony);
             let begun = life.begun.is_some_and(|record| record.on <= on);
             let ended = life.ended.is_some_and(|record| record.on <= on);
             begun && !ended && self.apiary_of(colony, on) == Some(apiary)
         })
+    }
+
+    /// Every colony that may ever have stood at an apiary: brought there by an entry that names it, or split off from one that
+    /// was, without a word on where to.
+    fn ever_at(&self, apiary: &ApiaryName) -> BTreeSet<&ColonyName> {
+        let mut there: BTreeSet<&ColonyName> = BTreeSet::new();
+        let brought = self.brought.get(apiary).into_iter().flatten().filter_map(|record| {
+            let split_off = || record.body::<ColonySplit>().map(|body| &body.into);
+            let moved = || record.body::<ColonyMoved>().map(|body| &body.colony);
+            let established = record.body::<ColonyEstablished>().map(|body| &body.colony);
+            established.or_else(moved).or_else(split_off)
+        });
+        let mut open: Vec<&ColonyName> = brought.collect();
+        while let Some(colony) = open.pop() {
+            if there.insert(colony) {
+                let splits = self.life_file(colony).iter().filter_map(|record| record.body::<ColonySplit>());
+                let there_too = splits.filter(|split| split.colony == *colony && split.to.is_none());
+                open.extend(there_too.map(|split| &split.into));
+            }
+        }
+        there
     }
 
     /// Whether a course reached a colony by a day: given to it, or brought along by a split or a uniting.

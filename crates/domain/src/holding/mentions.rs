@@ -13,11 +13,21 @@ pub(crate) struct Mentions<'a> {
     pub(crate) medicines: Vec<&'a MedicineName>,
     pub(crate) lots: Vec<&'a LotName>,
     pub(crate) prescriptions: Vec<&'a PrescriptionName>,
+    /// Whether it says where a colony came from, where it stands, or that it ended.
+    pub(crate) of_life: bool,
 }
 
 /// The names that an event mentions.
 pub(crate) fn of(event: &Event) -> Mentions<'_> {
-    let mut names = Mentions::default();
+    let of_life = matches!(
+        event,
+        Event::ColonyEstablished(_)
+            | Event::ColonyMoved(_)
+            | Event::ColonySplit(_)
+            | Event::ColonyUnited(_)
+            | Event::ColonyEnded(_)
+    );
+    let mut names = Mentions { of_life, ..Mentions::default() };
     match event {
         Event::HoldingDetails(_) | Event::StrikeOut(_) | Event::Archived(_) | Event::InArchive(_) => {}
         Event::ApiaryDetails(body) => names.apiaries.push(&body.apiary),

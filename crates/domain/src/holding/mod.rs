@@ -97,6 +97,10 @@ pub struct Holding {
     details: File,
     apiaries: BTreeMap<ApiaryName, File>,
     colonies: BTreeMap<ColonyName, File>,
+    /// Of the colonies' files, what says where a colony came from, where it stood and when it ended: a few entries of many.
+    lives: BTreeMap<ColonyName, File>,
+    /// The colonies that an entry brought to an apiary by name, with those entries.
+    brought: BTreeMap<ApiaryName, File>,
     medicines: BTreeMap<MedicineName, File>,
     lots: BTreeMap<LotName, File>,
     prescriptions: BTreeMap<PrescriptionName, File>,
@@ -120,6 +124,8 @@ impl Holding {
             details: File::new(),
             apiaries: BTreeMap::new(),
             colonies: BTreeMap::new(),
+            lives: BTreeMap::new(),
+            brought: BTreeMap::new(),
             medicines: BTreeMap::new(),
             lots: BTreeMap::new(),
             prescriptions: BTreeMap::new(),
@@ -263,6 +269,12 @@ impl Holding {
     #[must_use]
     pub fn colony_file(&self, colony: &ColonyName) -> &[Arc<Record>] {
         self.colonies.get(colony).map_or(&[], Vec::as_slice)
+    }
+
+    /// The entries that say where a colony came from, where it stood and when it ended, in the order in which they happened.
+    #[must_use]
+    pub(crate) fn life_file(&self, colony: &ColonyName) -> &[Arc<Record>] {
+        self.lives.get(colony).map_or(&[], Vec::as_slice)
     }
 
     /// The entries that mention an apiary, in the order in which they happened.

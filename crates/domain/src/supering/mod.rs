@@ -23,7 +23,7 @@ use crate::calendar::Day;
 use crate::history::{Course, History, Verdict};
 use crate::journal::EntryId;
 
-pub use around::Surroundings;
+pub use around::{Rounds, Surroundings};
 pub(crate) use assess::Standing;
 pub use grounds::{Ground, Outcome, Reason, Topic};
 pub(crate) use outlook::{Blocked, Outlook};

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::grounds::{Outcome, Reason};
 use super::remedy::{self, Remedy};
 use super::steps::Step;
-use super::{Answer, Course, DAYS_AHEAD, FirstFree, Surroundings, wording};
+use super::{Answer, Course, DAYS_AHEAD, FirstFree, Rounds, Surroundings, wording};
 use crate::calendar::{Day, POLICY};
 use crate::history::{History, Verdict};
 use crate::holding::Holding;
@@ -192,6 +192,29 @@ impl SuperingReport {
     /// Asks the question of a holding and writes the answer out.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, on: Day) -> SuperingReport {
+        SuperingReport::among(&Rounds::of(holding), holding, leaflets, colony, on)
+    }
+
+    /// The answers for several colonies, in their order. What they have in common is worked out once.
+    #[must_use]
+    pub fn board<'c>(
+        holding: &Holding,
+        leaflets: &Leaflets,
+        colonies: impl IntoIterator<Item = &'c ColonyName>,
+        on: Day,
+    ) -> Vec<SuperingReport> {
+        let rounds = Rounds::of(holding);
+        let report = |colony| SuperingReport::among(&rounds, holding, leaflets, colony, on);
+        colonies.into_iter().map(report).collect()
+    }
+
+    fn among(
+        rounds: &Rounds<'_>,
+        holding: &Holding,
+        leaflets: &Leaflets,
+        colony: &ColonyName,
+        on: Day,
+    ) -> SuperingReport {
         let history = History::of(holding, leaflets, colony);
         let answer = history.supering(on);
         let first_free = answer.first_free();
@@ -216,7 +239,7 @@ impl SuperingReport {
             steps: answer.steps().iter().map(|step| StepReport::of(step, on)).collect(),
             missing: missing(holding, leaflets, &answer),
             ahead: ahead.into_iter().map(|(from, to, answer)| DaySpan { from, to, answer }).collect(),
-            whole_apiary: whole_apiary(holding, &answer),
+            whole_apiary: whole_apiary(rounds, &answer),
             policy: POLICY,
             notice: wording::NOTICE,
         }
@@ -269,7 +292,7 @@ impl MissingReport {
 }
 
 /// The whole-apiary condition of every course that is not over, and of the latest one.
-fn whole_apiary(holding: &Holding, answer: &Answer<'_>) -> Vec<WholeApiaryReport> {
+fn whole_apiary<'h: 'a, 'a>(rounds: &Rounds<'h>, answer: &Answer<'a>) -> Vec<WholeApiaryReport> {
     let latest = answer.courses().last().map(|course| course.entry);
     let not_over = |course: &Course| {
         let mut deciding = answer.grounds.iter().filter(|ground| ground.decides);
@@ -281,7 +304,7 @@ fn whole_apiary(holding: &Holding, answer: &Answer<'_>) -> Vec<WholeApiaryReport
     let courses = answer.courses().filter(|course| Some(course.entry) == latest || not_over(course));
     courses
         .filter_map(|course| {
-            let around = Surroundings::of(holding, &answer.history.colony, course)?;
+            let around = Surroundings::of(rounds, &answer.history.colony, course)?;
             let crate::leaflet::Says::WholeApiary { text } = &around.rule.says else { return None };
             Some(WholeApiaryReport {
                 administration: course.entry,
