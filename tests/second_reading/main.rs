@@ -20,7 +20,7 @@ use std::thread;
 
 use combclear_domain::calendar::{Day, Instant};
 use combclear_domain::history::History;
-use combclear_domain::holding::Holding;
+use combclear_domain::holding::{Holding, Record};
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::leaflet::Leaflets;
@@ -113,6 +113,48 @@ fn the_colonies_at_an_apiary_are_all_that_live_and_stand_there() {
     assert!(found > 1_000, "only {found} colonies stood anywhere");
 }
 
+/// What the journal did not take must leave nothing behind, corrections included.
+#[test]
+fn an_entry_that_is_taken_back_leaves_the_holding_as_it_was() {
+    let made = python("holdings.py", &["random", "--seed", "9", "--count", "100"], String::new());
+    let mut taken_back = 0;
+    for line in made.lines() {
+        let line: Value = serde_json::from_str(line).unwrap();
+        let (_, entries, _) = recorded(line["entries"].as_array().unwrap());
+        let mut holding = Holding::new("test".parse().unwrap());
+        for mut entry in entries {
+            entry.as_object_mut().unwrap().remove("seq");
+            let before = told(&holding);
+            let sealed = sealed(&holding, &entry).unwrap();
+            holding.accept(&sealed).unwrap();
+            assert!(holding.take_back(&sealed));
+            assert_eq!(told(&holding), before, "{entry} {line}");
+            assert!(!holding.take_back(&sealed), "it is not the last one any more");
+            holding.accept(&sealed).unwrap();
+            taken_back += 1;
+        }
+    }
+    assert!(taken_back > 1_000, "only {taken_back} entries were taken back");
+}
+
+/// All that can be asked of a holding without a leaflet: its files, and what is left of each lot.
+fn told(holding: &Holding) -> String {
+    let ids =
+        |file: &[std::sync::Arc<Record>]| file.iter().map(|record| record.id.to_string()).collect::<Vec<_>>();
+    let colonies: Vec<_> = holding.colonies().map(|name| (name, ids(holding.colony_file(name)))).collect();
+    let apiaries: Vec<_> = holding.apiaries().map(|name| (name, ids(holding.apiary_file(name)))).collect();
+    let lots: Vec<_> =
+        holding.lots().map(|name| (name, ids(holding.lot_file(name)), holding.gone(name))).collect();
+    let there = holding.apiaries().map(|name| holding.colonies_at(name, Day::LAST).collect::<Vec<_>>());
+    let there: Vec<_> = there.collect();
+    let standing: Vec<_> = holding.standing().into_iter().map(|record| record.id).collect();
+    format!(
+        "{:?} {colonies:?} {apiaries:?} {lots:?} {there:?} {standing:?} {:?}",
+        holding.tip(),
+        holding.details_file().len()
+    )
+}
+
 /// What came of some holdings.
 struct Held {
     entries: usize,
@@ -201,15 +243,10 @@ fn hold(holdings: &[Value], leaflets: &Leaflets) -> Held {
 
 /// Records entries one by one, leaving out those that cannot be true. Those that stand get their place.
 fn recorded(entries: &[Value]) -> (Holding, Vec<Value>, usize) {
-    let name = "test".parse().unwrap();
-    let at: Instant = RECORDED.parse().unwrap();
-    let mut holding = Holding::new(name);
+    let mut holding = Holding::new("test".parse().unwrap());
     let mut taken = Vec::new();
     for entry in entries {
-        let mut wire = entry.clone();
-        wire["recorded_by"] = json!("tester");
-        let Ok(draft) = Envelope::from_json(&wire.to_string()).and_then(Envelope::read) else { continue };
-        let sealed = Entry::seal(holding.name(), draft, at, holding.tip());
+        let Some(sealed) = sealed(&holding, entry) else { continue };
         if holding.accept(&sealed).is_ok() {
             let mut placed = entry.clone();
             placed["seq"] = json!(sealed.seq);
@@ -218,6 +255,15 @@ fn recorded(entries: &[Value]) -> (Holding, Vec<Value>, usize) {
     }
     let refused = entries.len() - taken.len();
     (holding, taken, refused)
+}
+
+/// The entry as it would be recorded next, if it can be read.
+fn sealed(holding: &Holding, entry: &Value) -> Option<Entry> {
+    let at: Instant = RECORDED.parse().unwrap();
+    let mut wire = entry.clone();
+    wire["recorded_by"] = json!("tester");
+    let draft = Envelope::from_json(&wire.to_string()).and_then(Envelope::read).ok()?;
+    Some(Entry::seal(holding.name(), draft, at, holding.tip()))
 }
 
 /// Whether the library gives the answer of the second reading. That one names no day that depends on what must come out first; the

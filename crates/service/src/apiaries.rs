@@ -42,7 +42,7 @@ pub(crate) async fn list_apiaries(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<ApiaryList>, Problem> {
     let on = app.day(query.on);
-    let items = |holding: &Holding| {
+    let items = move |holding: &Holding, _: &App| {
         holding.apiaries().filter_map(|apiary| holding.apiary(apiary, on)).collect::<Vec<_>>()
     };
     let items = app.ask(&path.holding, items).await?;
@@ -65,7 +65,7 @@ pub(crate) async fn get_apiary(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<ApiaryView>, Problem> {
     let on = app.day(query.on);
-    app.ask(&path.holding, |holding| view(holding, &path.apiary, on)).await?.map(Json)
+    app.ask(&path.holding, move |holding, _| view(holding, &path.apiary, on)).await?.map(Json)
 }
 
 /// May the colonies of an apiary be supered.
@@ -106,8 +106,9 @@ pub(crate) async fn get_apiary_supering(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<ApiarySupering>, Problem> {
     let on = app.day(query.on);
-    let answers = |holding: &Holding| {
-        let apiary = view(holding, &path.apiary, on)?;
+    let named = path.apiary.clone();
+    let answers = move |holding: &Holding, app: &App| {
+        let apiary = view(holding, &named, on)?;
         Ok::<_, Problem>(SuperingReport::board(holding, &app.leaflets, &apiary.colonies, on))
     };
     let colonies = app.ask(&path.holding, answers).await??;

@@ -62,15 +62,23 @@ impl App {
         on.unwrap_or_else(|| self.clock.today())
     }
 
-    /// Asks a question of a holding; a holding without entries is a problem.
-    pub(crate) async fn ask<T>(
+    /// Asks a question of a holding as it stands; a holding without entries is a problem. The work is done apart from what
+    /// answers requests, and entries may be added meanwhile.
+    pub(crate) async fn ask<T: Send + 'static>(
         &self,
         holding: &HoldingName,
-        question: impl FnOnce(&Holding) -> T,
+        question: impl FnOnce(&Holding, &App) -> T + Send + 'static,
     ) -> Result<T, Problem> {
-        match self.register.read(holding, question).await? {
-            Some(answer) => Ok(answer),
-            None => Err(self.unknown_holding(holding).await?),
+        let Some(snapshot) = self.register.snapshot(holding).await? else {
+            return Err(self.unknown_holding(holding).await?);
+        };
+        let app = self.clone();
+        match tokio::task::spawn_blocking(move || question(&snapshot, &app)).await {
+            Ok(answer) => Ok(answer),
+            Err(error) => {
+                tracing::error!(%error, "answering a question was broken off");
+                Err(Problem::internal())
+            }
         }
     }
 

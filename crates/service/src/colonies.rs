@@ -67,7 +67,7 @@ pub(crate) async fn list_colonies(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<ColonyList>, Problem> {
     let on = app.day(query.on);
-    let items = |holding: &Holding| {
+    let items = move |holding: &Holding, app: &App| {
         let alive: Vec<&ColonyName> =
             holding.colonies().filter(|colony| is_alive(holding.life(colony), on)).collect();
         let reports = SuperingReport::board(holding, &app.leaflets, alive.iter().copied(), on);
@@ -162,7 +162,7 @@ pub(crate) async fn get_colony(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<ColonyReport>, Problem> {
     let on = app.day(query.on);
-    let report = |holding: &Holding| {
+    let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
         let history = History::of(holding, &app.leaflets, &path.colony);
         Ok(Json(ColonyReport::of(holding, &history, on)))
@@ -187,7 +187,7 @@ pub(crate) async fn get_colony_supering(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<SuperingReport>, Problem> {
     let on = app.day(query.on);
-    let report = |holding: &Holding| {
+    let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
         Ok(Json(SuperingReport::of(holding, &app.leaflets, &path.colony, on)))
     };

@@ -133,7 +133,7 @@ pub(crate) async fn list_documents(
 ) -> Result<Json<DocumentList>, Problem> {
     let found = documents(app.register.journal().as_ref(), &path.holding).await?;
     let items = app
-        .ask(&path.holding, |holding| {
+        .ask(&path.holding, move |holding, _| {
             let report = |Attached { entry, document, state }: Attached| DocumentReport {
                 id: entry.draft.id,
                 seq: entry.seq,

@@ -51,7 +51,8 @@ pub(crate) async fn get_due(
     let span = Span::new(from, to).map_err(|fault| {
         Problem::new(ProblemKind::BadParameter, fault.to_string()).at_parameter("to", fault.help())
     })?;
-    let ask = |holding: &Holding| match &query.apiary {
+    let apiary = query.apiary;
+    let ask = move |holding: &Holding, app: &App| match &apiary {
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => {
             Err(unknown_apiary(holding, apiary))
         }

@@ -32,7 +32,7 @@ pub(crate) async fn get_colony_options(
     Query(query): Query<OptionsQuery>,
 ) -> Result<Json<OptionsReport>, Problem> {
     let ask = query.read(&app)?;
-    let report = |holding: &Holding| {
+    let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
         Ok(Json(OptionsReport::of(holding, &app.leaflets, &path.colony, &ask)))
     };
@@ -56,7 +56,7 @@ pub(crate) async fn get_apiary_options(
     Query(query): Query<OptionsQuery>,
 ) -> Result<Json<ApiaryReport>, Problem> {
     let ask = query.read(&app)?;
-    let report = |holding: &Holding| {
+    let report = move |holding: &Holding, app: &App| {
         let report = ApiaryReport::of(holding, &app.leaflets, &path.apiary, &ask);
         report.map(Json).ok_or_else(|| unknown_apiary(holding, &path.apiary))
     };

@@ -196,7 +196,7 @@ async fn report(
     let attached = documents(app.register.journal().as_ref(), holding).await?;
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
-    let both = |holding: &Holding| {
+    let both = move |holding: &Holding, app: &App| {
         let report = RegisterReport::of(holding, &app.leaflets, period, as_of);
         (report, GapsReport::of(holding, &app.leaflets, &app.laws, period, as_of, &not_kept))
     };

@@ -25,6 +25,6 @@ pub(crate) async fn get_retention(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<RetentionReport>, Problem> {
     let on = app.day(query.on);
-    let report = |holding: &_| RetentionReport::of(holding, &app.leaflets, &app.laws, on);
+    let report = move |holding: &_, app: &App| RetentionReport::of(holding, &app.leaflets, &app.laws, on);
     app.ask(&path.holding, report).await.map(Json)
 }

@@ -25,5 +25,5 @@ pub(crate) async fn get_stock(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<StockReport>, Problem> {
     let on = app.day(query.on);
-    app.ask(&path.holding, |holding| StockReport::of(holding, &app.leaflets, on)).await.map(Json)
+    app.ask(&path.holding, move |holding, app| StockReport::of(holding, &app.leaflets, on)).await.map(Json)
 }

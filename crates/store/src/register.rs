@@ -12,7 +12,7 @@ use combclear_domain::journal::archive::BODY_GONE;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
 use combclear_domain::words::HoldingName;
-use tokio::sync::{Mutex, RwLock};
+use tokio::sync::Mutex;
 
 use crate::error::StoreError;
 use crate::journal::{AppendError, Journal};
@@ -25,8 +25,12 @@ const TRIES: u8 = 20;
 /// A journal and the holdings it tells of.
 pub struct Register {
     journal: Arc<dyn Journal>,
-    folds: Mutex<HashMap<HoldingName, Arc<RwLock<Holding>>>>,
+    folds: Mutex<HashMap<HoldingName, Fold>>,
 }
+
+/// A holding in memory, shared by those who ask. Whoever writes holds the lock and changes it in place, or a copy while somebody
+/// still asks: what an asker holds never changes.
+type Fold = Arc<Mutex<Arc<Holding>>>;
 
 /// An entry that was sent in.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -101,21 +105,22 @@ impl Register {
         holding: &HoldingName,
         question: impl FnOnce(&Holding) -> T,
     ) -> Result<Option<T>, StoreError> {
-        let tip = self.journal.tip(holding).await?;
-        if tip.is_none() {
+        Ok(self.snapshot(holding).await?.map(|holding| question(&holding)))
+    }
+
+    /// A holding as its journal tells it now; none if it has no entries. It stays as it is whatever is added later, and keeps
+    /// nobody from adding.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn snapshot(&self, holding: &HoldingName) -> Result<Option<Arc<Holding>>, StoreError> {
+        if self.journal.tip(holding).await?.is_none() {
             return Ok(None);
         }
         let fold = self.fold(holding).await;
-        {
-            let current = fold.read().await;
-            if current.tip() == tip {
-                is_accounted_for(&current)?;
-                return Ok(Some(question(&current)));
-            }
-        }
-        let mut current = fold.write().await;
+        let mut current = fold.lock().await;
         self.catch_up(&mut current).await?;
-        Ok(Some(question(&current)))
+        Ok(Some(Arc::clone(&current)))
     }
 
     /// Records entries as of `now`: all of them, or none if one cannot be true. An entry that is there already counts
@@ -183,7 +188,7 @@ impl Register {
         on_refusal: OnRefusal,
     ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
         let fold = self.fold(holding).await;
-        let mut current = fold.write().await;
+        let mut current = fold.lock().await;
         for _ in 0..TRIES {
             self.catch_up(&mut current).await?;
             let mut recorded: Vec<Recorded> = Vec::with_capacity(drafts.len());
@@ -220,7 +225,7 @@ impl Register {
     async fn take(
         &self,
         holding: &HoldingName,
-        current: &mut Holding,
+        current: &mut Arc<Holding>,
         taken: &mut Taken,
         index: usize,
         draft: &Draft,
@@ -237,7 +242,11 @@ impl Register {
             };
         }
         let entry = Entry::seal(holding, draft.clone(), now, current.tip());
-        current.accept(&entry).map_err(|refusal| RecordError::Refused { index, id: draft.id, refusal })?;
+        Arc::make_mut(current).accept(&entry).map_err(|refusal| RecordError::Refused {
+            index,
+            id: draft.id,
+            refusal,
+        })?;
         taken.add(entry.clone());
         Ok(Recorded::New(entry))
     }
@@ -254,7 +263,7 @@ impl Register {
         contents: &[Content],
     ) -> Result<usize, RecordError> {
         let fold = self.fold(holding).await;
-        let mut current = fold.write().await;
+        let mut current = fold.lock().await;
         self.catch_up(&mut current).await?;
         let mut taken = Vec::new();
         for (index, entry) in entries.iter().enumerate() {
@@ -266,7 +275,7 @@ impl Register {
             let followed = entry.follows(holding, current.tip());
             let accepted = followed.map_err(RecordError::NotNext).and_then(|()| {
                 let refused = |refusal| RecordError::Refused { index, id: entry.draft.id, refusal };
-                current.accept_sealed(entry).map_err(refused)
+                Arc::make_mut(&mut current).accept_sealed(entry).map_err(refused)
             });
             if let Err(error) = accepted {
                 undo(&mut current, &taken);
@@ -304,14 +313,14 @@ impl Register {
         now: Instant,
     ) -> Result<Entry, RecordError> {
         let fold = self.fold(holding).await;
-        let mut current = fold.write().await;
+        let mut current = fold.lock().await;
         self.catch_up(&mut current).await?;
         if current.tip() != Some(after) {
             return Err(RecordError::Busy);
         }
         let id = draft.id;
         let entry = Entry::seal(holding, draft, now, Some(after));
-        let accepted = current.accept_archived(&entry);
+        let accepted = Arc::make_mut(&mut current).accept_archived(&entry);
         accepted.map_err(|refusal| RecordError::Refused { index: 0, id, refusal })?;
         match self.journal.archive(holding, Some(after), &entry, contents).await {
             Ok(()) => Ok(entry),
@@ -346,13 +355,14 @@ impl Register {
         Err(RecordError::NotNext(broken))
     }
 
-    async fn fold(&self, holding: &HoldingName) -> Arc<RwLock<Holding>> {
+    async fn fold(&self, holding: &HoldingName) -> Fold {
         let mut folds = self.folds.lock().await;
         let fold = folds.entry(holding.clone());
-        Arc::clone(fold.or_insert_with(|| Arc::new(RwLock::new(Holding::new(holding.clone())))))
+        let empty = || Arc::new(Mutex::new(Arc::new(Holding::new(holding.clone()))));
+        Arc::clone(fold.or_insert_with(empty))
     }
 
-    async fn catch_up(&self, holding: &mut Holding) -> Result<(), StoreError> {
+    async fn catch_up(&self, holding: &mut Arc<Holding>) -> Result<(), StoreError> {
         let name = holding.name().clone();
         let tip = self.journal.tip(&name).await?;
         if holding.tip() == tip {
@@ -361,7 +371,7 @@ impl Register {
         // A call that was given up half-way may have left the fold ahead of the journal.
         let ahead = holding.tip().is_some_and(|(seq, _)| tip.is_none_or(|(last, _)| seq >= last));
         if ahead {
-            *holding = Holding::new(name.clone());
+            *holding = Arc::new(Holding::new(name.clone()));
         }
         loop {
             let after = holding.tip().map_or(0, |(seq, _)| seq);
@@ -369,6 +379,7 @@ impl Register {
             if page.is_empty() {
                 return is_accounted_for(holding);
             }
+            let holding = Arc::make_mut(holding);
             for entry in &page {
                 holding.restore(entry);
             }
@@ -378,7 +389,7 @@ impl Register {
     async fn append(
         &self,
         holding: &HoldingName,
-        current: &mut Holding,
+        current: &mut Arc<Holding>,
         taken: &[Entry],
         contents: &[Content],
     ) -> Result<Added, RecordError> {
@@ -418,11 +429,15 @@ fn is_accounted_for(holding: &Holding) -> Result<(), StoreError> {
     })
 }
 
-/// Entries that were taken into the fold but not into the journal: the fold is begun anew, and caught up before it is
-/// next used. Nothing was taken, nothing to undo.
-fn undo(current: &mut Holding, taken: &[Entry]) {
-    if !taken.is_empty() {
-        *current = Holding::new(current.name().clone());
+/// Takes entries back that were taken into the fold but not into the journal. Where that cannot be done the fold is begun anew, and
+/// caught up before it is next used.
+fn undo(current: &mut Arc<Holding>, taken: &[Entry]) {
+    if taken.is_empty() {
+        return;
+    }
+    let holding = Arc::make_mut(current);
+    if !taken.iter().rev().all(|entry| holding.take_back(entry)) {
+        *current = Arc::new(Holding::new(current.name().clone()));
     }
 }
 

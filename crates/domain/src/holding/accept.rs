@@ -132,6 +132,26 @@ impl Holding {
         if own { Err(Refusal::of_own_course()) } else { Ok(()) }
     }
 
+    /// Takes back the last entry taken in, which the journal did not take. Returns whether that was done: what moved others into an
+    /// archive is not taken back, nor is an entry that is not the last.
+    pub fn take_back(&mut self, last: &Entry) -> bool {
+        let Some(record) = self.records.get(&last.draft.id).cloned() else { return false };
+        let of_archive = matches!(*record.event, Event::InArchive(_) | Event::Archived(_));
+        if self.tip != Some(last.tip()) || of_archive {
+            return false;
+        }
+        self.unlist(&record);
+        self.records.remove(&record.id);
+        if let Some(correction) = &record.correction {
+            self.superseded.remove(&correction.of);
+            if let Some(old) = self.records.get(&correction.of).cloned() {
+                self.list(&old);
+            }
+        }
+        self.tip = last.seq.checked_sub(1).filter(|before| *before > 0).map(|before| (before, last.prev));
+        true
+    }
+
     /// Puts an entry into the fold, and takes out the one it corrects.
     pub(super) fn take_in(&mut self, entry: &Entry) {
         let record = Arc::new(self.record_of(entry));
