@@ -18,6 +18,10 @@ pub struct BodyError {
 
 /// Reads a body as this type.
 pub(super) fn read_body<'de, T: Deserialize<'de>>(body: &'de str) -> Result<T, BodyError> {
+    // Only what cannot be read is read again, to tell where the fault is.
+    if let Ok(read) = serde_json::from_str(body) {
+        return Ok(read);
+    }
     let mut json = serde_json::Deserializer::from_str(body);
     let read = serde_path_to_error::deserialize(&mut json).map_err(|fault| BodyError {
         pointer: pointer(fault.path()),
