@@ -82,6 +82,10 @@ impl Backend for SqliteFile {
 }
 
 /// How to open the file, as its address says.
+/// How many rows the database may be ahead of their reader. A journal is read in long pages: with few, the two would wait for each
+/// other at every turn.
+const ROWS_AHEAD: usize = 2_000;
+
 fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
     let wrong = |message: String, help: &str| Err(StoreError::Address { message, help: help.to_owned() });
     let path = path.strip_prefix("//").unwrap_or(path);
@@ -102,7 +106,7 @@ fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
         Ok(options) => Ok(options),
         Err(_) => wrong(format!("`{file}` cannot be read as a path"), "write a `%` in a file name as `%25`"),
     }
-    .map(|options| options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT))
+    .map(|options| options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT).row_buffer_size(ROWS_AHEAD))
 }
 
 /// Makes sure that the file is ours, can be written, and has the tables of this program.

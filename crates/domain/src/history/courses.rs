@@ -7,7 +7,7 @@ use super::stated::{Given, prescriptions, said_of_lots};
 use super::terms::{Named, Stated, Terms};
 use super::{Course, Dose, End};
 use crate::calendar::{Day, TimeOfDay};
-use crate::holding::{GENERATIONS, Holding, Record};
+use crate::holding::{GENERATIONS, Holding, Record, of_day};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, ColonySplit, Event};
 use crate::leaflet::Leaflets;
@@ -311,8 +311,8 @@ fn renewed_about(
     removal: &Record,
     begun: &[EntryId],
 ) -> bool {
-    let of_the_day = holding.colony_file(colony).iter().filter(|other| other.on == removal.on);
-    of_the_day.filter(|other| !begun.contains(&other.id)).any(|other| {
+    let of_the_day = of_day(holding.colony_file(colony), removal.on);
+    of_the_day.iter().filter(|other| !begun.contains(&other.id)).any(|other| {
         let continued = other.body::<Administration>().and_then(|given| given.continues);
         let continued = continued.and_then(|continued| holding.effective(continued)).map(|first| first.id);
         let before = removal.at.zip(other.at).is_some_and(|(removed, given)| given < removed);
@@ -329,7 +329,7 @@ fn parted_about(
     without: Option<EntryId>,
 ) -> Option<(Day, EntryId)> {
     let dose = Dose { on: given.on, at: given.at, entry: given.id };
-    let mut others = holding.colony_file(colony).iter().filter(|other| Some(other.id) != without);
+    let mut others = holding.life_file(colony).iter().filter(|other| Some(other.id) != without);
     let split = others.find(|other| {
         other.body::<ColonySplit>().is_some_and(|split| {
             split.colony == *colony

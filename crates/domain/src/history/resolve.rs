@@ -10,9 +10,27 @@ use crate::words::Method;
 
 /// The built-in leaflet, on the day of placing, for the method that was noted.
 pub(super) struct BuiltIn<'a> {
-    pub(super) leaflet: Option<&'a Leaflet>,
-    pub(super) placed: Day,
-    pub(super) method: Option<&'a Method>,
+    method: Option<&'a Method>,
+    /// The rules that bind on that day, each with its place in the leaflet, by topic and within one in the order of the leaflet.
+    rules: Vec<(Topic, usize, &'a Rule)>,
+}
+
+impl<'a> BuiltIn<'a> {
+    pub(super) fn of(leaflet: Option<&'a Leaflet>, placed: Day, method: Option<&'a Method>) -> BuiltIn<'a> {
+        let binding = |rule: &Rule| rule.force != Force::Advice && rule.is_in_force(placed);
+        let rules = leaflet.into_iter().flat_map(|leaflet| leaflet.rules.iter().enumerate());
+        let rules = rules.filter(|(_, rule)| binding(rule));
+        let mut rules: Vec<_> = rules.map(|(index, rule)| (rule.says.topic(), index, rule)).collect();
+        rules.sort_unstable_by_key(|(topic, index, _)| (*topic, *index));
+        BuiltIn { method, rules }
+    }
+
+    /// The rules on one topic.
+    fn on(&self, topic: Topic) -> impl Iterator<Item = (usize, &'a Rule)> + '_ {
+        let from = self.rules.partition_point(|(of, ..)| *of < topic);
+        let since = self.rules.get(from..).unwrap_or_default().iter();
+        since.take_while(move |(of, ..)| *of == topic).map(|(_, index, rule)| (*index, *rule))
+    }
 }
 
 /// Everything that speaks about one course.
@@ -75,7 +93,10 @@ where
             .collect();
         let every_dose = *all_prescribed && prescribed.iter().all(Option::is_some);
         let of_lot = |lot: &LotSaid<'_>| {
-            let built_in = self.built_in(resolver.built_in, lot.revision);
+            let built_in = match lot.revision {
+                None => any_revision,
+                Some(_) => self.built_in(resolver.built_in, lot.revision),
+            };
             let said = |value, authority| said(value, authority, built_in.as_ref());
             let declared = || {
                 declared
@@ -130,14 +151,7 @@ where
     /// What the built-in leaflet says. Where methods or revisions of the label differ and none was noted, the strictest
     /// value is used, as well established as the weakest of them.
     pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Fact<T>> {
-        let BuiltIn { leaflet, placed, method } = *built_in;
-        let leaflet = leaflet?;
-        let in_force = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
-            rule.says.topic() == self.topic
-                && rule.force != Force::Advice
-                && rule.is_in_force(placed)
-                && rule.fits(method, revision)
-        });
+        let in_force = built_in.on(self.topic).filter(|(_, rule)| rule.fits(built_in.method, revision));
         let values: Vec<_> =
             in_force.filter_map(|(index, rule)| Some(((self.rule)(rule)?, index, rule.confidence))).collect();
         let confidence = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;

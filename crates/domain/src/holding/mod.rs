@@ -85,6 +85,18 @@ impl Record {
 /// The entries that mention one name, in the order in which they happened.
 pub type File = Vec<Arc<Record>>;
 
+/// The entries of a file from a day to another, both included.
+pub(crate) fn between(file: &[Arc<Record>], first: Day, last: Day) -> &[Arc<Record>] {
+    let from = file.partition_point(|record| record.on < first);
+    let to = file.partition_point(|record| record.on <= last);
+    file.get(from..to).unwrap_or_default()
+}
+
+/// The entries of a file on one day.
+pub(crate) fn of_day(file: &[Arc<Record>], on: Day) -> &[Arc<Record>] {
+    between(file, on, on)
+}
+
 /// A holding as its journal tells it.
 #[derive(Debug, Clone)]
 pub struct Holding {

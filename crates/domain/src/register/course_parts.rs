@@ -67,7 +67,8 @@ impl Courses {
         dose: &Record,
         given: &Administration,
     ) -> Vec<CoursePart> {
-        let mut parts: Vec<CoursePart> = Vec::new();
+        // Colonies with the same fate stand together: each fate once, with the colonies apart until all are known.
+        let mut parts: Vec<(Vec<ColonyName>, CoursePart)> = Vec::new();
         for here in self.by_first_dose.get(&first).into_iter().flatten() {
             let colony = &here.history.colony;
             let got_it = given.given.iter().any(|part| part.colonies.contains(colony));
@@ -77,21 +78,24 @@ impl Courses {
             if !got_it && came.is_none() {
                 continue;
             }
-            let next = part(view, here, dose, came);
+            let mut next = part(view, here, dose, came);
             if came.is_some_and(|(_, came_on)| was_over(&next, came_on)) {
                 continue;
             }
-            match parts.iter_mut().find(|part| same_fate(part, &next)) {
-                Some(part) => part.colonies.extend(next.colonies),
-                None => parts.push(next),
+            let named = std::mem::take(&mut next.colonies);
+            match parts.iter_mut().find(|(_, part)| *part == next) {
+                Some((colonies, _)) => colonies.extend(named),
+                None => parts.push((named, next)),
             }
         }
         // Those that were given it first, in the order in which the entry names them.
         let named: Vec<&ColonyName> = given.given.iter().flat_map(|part| &part.colonies).collect();
         let place = |colony: &ColonyName| named.iter().position(|name| *name == colony).unwrap_or(usize::MAX);
-        for part in &mut parts {
-            part.colonies.sort_by_key(place);
-        }
+        let whole = parts.into_iter().map(|(mut colonies, part)| {
+            colonies.sort_by_key(place);
+            CoursePart { colonies, ..part }
+        });
+        let mut parts: Vec<CoursePart> = whole.collect();
         parts.sort_by_key(|part| (part.came_by.is_some(), part.colonies.first().map(place)));
         parts
     }
@@ -104,10 +108,6 @@ fn has(course: &Course, dose: EntryId) -> bool {
 /// Whether a course was out, and no period of it ran any more, when a colony came by it: then it did not bear on it.
 fn was_over(part: &CoursePart, came_on: Day) -> bool {
     part.first_free_day.is_some_and(|free| free <= came_on && part.last.is_some_and(|last| last < came_on))
-}
-
-fn same_fate(one: &CoursePart, other: &CoursePart) -> bool {
-    CoursePart { colonies: Vec::new(), ..one.clone() } == CoursePart { colonies: Vec::new(), ..other.clone() }
 }
 
 /// How the treatment of one colony stands on the as-of day.
@@ -235,7 +235,7 @@ fn stood_at<'h>(
     on: Day,
     at: Option<TimeOfDay>,
 ) -> Option<&'h ApiaryName> {
-    let moves = view.holding.colony_file(colony).iter().filter(|record| {
+    let moves = view.holding.life_file(colony).iter().filter(|record| {
         record.on == on && matches!(&*record.event, Event::ColonyMoved(moved) if moved.colony == *colony)
     });
     let after = |record: &&Arc<Record>| at.zip(record.at).is_none_or(|(given, moved)| given <= moved);
@@ -259,7 +259,7 @@ fn moves(
 ) -> Vec<ApiaryStay> {
     let mut stays: Vec<ApiaryStay> = Vec::new();
     let mut stands = stood;
-    for record in view.holding.colony_file(colony) {
+    for record in view.holding.life_file(colony) {
         let Event::ColonyMoved(moved) = &*record.event else { continue };
         let before_dose =
             record.on == from && dose.at.zip(record.at).is_some_and(|(given, moved)| moved < given);

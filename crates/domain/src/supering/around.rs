@@ -7,7 +7,7 @@ use std::rc::Rc;
 
 use crate::calendar::Day;
 use crate::history::Course;
-use crate::holding::Holding;
+use crate::holding::{Holding, between};
 use crate::journal::event::Administration;
 use crate::leaflet::{Rule, Topic};
 use crate::words::{ApiaryName, ColonyName, MedicineName};
@@ -85,12 +85,8 @@ impl<'c> Surroundings<'c> {
 
 fn given_in_round(holding: &Holding, colony: &ColonyName, medicine: &MedicineName, placed: Day) -> bool {
     let (first, last) = (placed.minus(SAME_ROUND_DAYS), placed.plus(SAME_ROUND_DAYS));
-    // Files are in the order of the days.
-    let file = holding.colony_file(colony);
-    let since = file.get(file.partition_point(|record| record.on < first)..).unwrap_or_default();
-    since
+    between(holding.colony_file(colony), first, last)
         .iter()
-        .take_while(|record| record.on <= last)
         .filter_map(|record| record.body::<Administration>())
         .any(|body| {
             body.given.iter().any(|given| {
