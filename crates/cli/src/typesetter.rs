@@ -6,6 +6,7 @@ use combclear_papers::Typesetter;
 
 /// The typesetter that comes with the program.
 #[cfg(feature = "pdf")]
+#[expect(clippy::unnecessary_wraps, reason = "a program that was built without the typesetter has none")]
 pub(crate) fn built_in() -> Option<Arc<dyn Typesetter>> {
     Some(Arc::new(combclear_pdf::BuiltIn))
 }
