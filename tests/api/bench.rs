@@ -9,13 +9,13 @@ use axum::http::{HeaderMap, Method, Request};
 use combclear_domain::law::Laws;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
-use combclear_papers::{NotSet, Paper, Pdf, Typesetter};
 use combclear_service::{App, Clock};
 use combclear_store::{Journal, Register};
 use serde_json::Value;
 use tempfile::TempDir;
 use tower::ServiceExt;
 
+use crate::one_line::OneLine;
 use crate::schema;
 
 /// The day on which the tests play. At the hour of the clock it is still 11 April in Greenwich, and where the keeper is.
@@ -128,16 +128,6 @@ impl Bench {
     /// How many entries a holding has.
     pub(crate) async fn entries_of(&self, holding: &str) -> u64 {
         self.journal.tip(&holding.parse().unwrap()).await.unwrap().map_or(0, |(seq, _)| seq)
-    }
-}
-
-/// Stands for the typesetter, which has tests of its own.
-#[derive(Debug)]
-struct OneLine;
-
-impl Typesetter for OneLine {
-    fn set(&self, paper: &Paper, _: Instant) -> Result<Pdf, NotSet> {
-        Ok(Pdf { bytes: format!("%PDF-1.7 {}", paper.title).into_bytes(), missing: Vec::new() })
     }
 }
 

@@ -17,6 +17,8 @@ mod holdings;
 mod laws;
 mod layers;
 mod leaflets;
+#[path = "../one_line.rs"]
+mod one_line;
 mod paths;
 mod problems;
 #[path = "../samples.rs"]

@@ -3,12 +3,11 @@
 use std::path::PathBuf;
 use std::process::Command;
 
-use combclear_domain::Instant;
 use combclear_domain::journal::Content;
 use combclear_papers::pack::{Failing, Input, Why, pack};
-use combclear_papers::{NotSet, Paper, Pdf, Typesetter};
 
 use super::making::{autumn, demo, hard, made, with_documents};
+use super::one_line::OneLine;
 
 /// A folder of this test alone.
 pub(super) fn folder(name: &str) -> PathBuf {
@@ -24,16 +23,6 @@ pub(super) fn python(script: &str, arguments: &[PathBuf]) -> String {
     let ran = ran.unwrap_or_else(|error| panic!("this test needs `python3`, which cannot be run: {error}"));
     assert!(ran.status.success(), "{script}:\n{}", String::from_utf8_lossy(&ran.stderr));
     String::from_utf8(ran.stdout).unwrap()
-}
-
-/// Stands for the typesetter, which has tests of its own.
-#[derive(Debug)]
-struct OneLine;
-
-impl Typesetter for OneLine {
-    fn set(&self, paper: &Paper, _: Instant) -> Result<Pdf, NotSet> {
-        Ok(Pdf { bytes: format!("%PDF-1.7 {}", paper.title).into_bytes(), missing: Vec::new() })
-    }
 }
 
 fn content(text: &str) -> Content {

@@ -11,4 +11,6 @@ mod exchange;
 mod files;
 mod flat;
 mod making;
+#[path = "../one_line.rs"]
+mod one_line;
 mod pages;

@@ -25,7 +25,6 @@ use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::leaflet::Leaflets;
 use combclear_domain::supering::FirstFree;
-use combclear_domain::words::ColonyName;
 use serde_json::{Value, json};
 
 #[expect(dead_code, reason = "shared by several tests, each of which needs a part")]
@@ -93,12 +92,7 @@ fn the_colonies_at_an_apiary_are_all_that_live_and_stand_there() {
         days.dedup();
         for on in days {
             for apiary in holding.apiaries() {
-                let lives = |colony: &&ColonyName| {
-                    let life = holding.life(colony);
-                    life.begun.is_some_and(|begun| begun.on <= on)
-                        && life.ended.is_none_or(|ended| ended.on > on)
-                };
-                let alive = holding.colonies().filter(lives);
+                let alive = holding.colonies().filter(|colony| holding.life(colony).lasts(on));
                 let there: Vec<_> =
                     alive.filter(|colony| holding.apiary_of(colony, on) == Some(apiary)).collect();
                 assert_eq!(

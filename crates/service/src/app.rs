@@ -73,13 +73,7 @@ impl App {
             return Err(self.unknown_holding(holding).await?);
         };
         let app = self.clone();
-        match tokio::task::spawn_blocking(move || question(&snapshot, &app)).await {
-            Ok(answer) => Ok(answer),
-            Err(error) => {
-                tracing::error!(%error, "answering a question was broken off");
-                Err(Problem::internal())
-            }
-        }
+        apart(move || question(&snapshot, &app)).await
     }
 
     /// The problem with a holding that has no entries, with the nearest name that has some.
@@ -93,4 +87,14 @@ impl App {
         );
         Ok(Problem::new(ProblemKind::UnknownHolding, detail).at_parameter("holding", help))
     }
+}
+
+/// Does work that takes the processor for long, apart from what answers requests.
+pub(crate) async fn apart<T: Send + 'static>(
+    work: impl FnOnce() -> T + Send + 'static,
+) -> Result<T, Problem> {
+    tokio::task::spawn_blocking(work).await.map_err(|error| {
+        tracing::error!(%error, "work for a request was broken off");
+        Problem::internal()
+    })
 }

@@ -5,7 +5,7 @@ use axum::extract::State;
 use combclear_domain::Day;
 use combclear_domain::diagnostic::nearest;
 use combclear_domain::history::{History, Verdict};
-use combclear_domain::holding::{Holding, Life};
+use combclear_domain::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
 use combclear_domain::supering::SuperingReport;
 use combclear_domain::words::{ApiaryName, Brood, ColonyName, HoldingName};
@@ -69,7 +69,7 @@ pub(crate) async fn list_colonies(
     let on = app.day(query.on);
     let items = move |holding: &Holding, app: &App| {
         let alive: Vec<&ColonyName> =
-            holding.colonies().filter(|colony| is_alive(holding.life(colony), on)).collect();
+            holding.colonies().filter(|colony| holding.life(colony).lasts(on)).collect();
         let reports = SuperingReport::board(holding, &app.leaflets, alive.iter().copied(), on);
         let each = alive.into_iter().zip(reports);
         each.map(|(colony, report)| ColonyItem::of(holding, colony, report)).collect()
@@ -194,12 +194,6 @@ pub(crate) async fn get_colony_supering(
     app.ask(&path.holding, report).await?
 }
 
-fn is_alive(life: Life<'_>, on: Day) -> bool {
-    let begun = life.begun.is_some_and(|record| record.on <= on);
-    let ended = life.ended.is_some_and(|record| record.on <= on);
-    begun && !ended
-}
-
 /// That some standing entry mentions the colony.
 pub(crate) fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), Problem> {
     if !holding.colony_file(colony).is_empty() {
@@ -251,7 +245,7 @@ impl ColonyReport {
             hive_mark: hive_mark(holding, colony),
             apiary: holding.apiary_of(colony, on).cloned(),
             life: LifeReport {
-                alive: is_alive(holding.life(colony), on),
+                alive: holding.life(colony).lasts(on),
                 begun: history.begun.map(happened),
                 ended: history.ended.map(happened),
             },

@@ -21,7 +21,7 @@ use combclear_store::{Attached, ContentState, contents_of, documents};
 use utoipa::ToSchema;
 
 use crate::accept::preferred;
-use crate::app::App;
+use crate::app::{App, apart};
 use crate::extract::{CountingWord, Form, HoldingPath, Path, Query, RegisterQuery, TimeQuery};
 use crate::problem::{Problem, ProblemKind, Problems};
 
@@ -88,7 +88,7 @@ pub(crate) async fn get_register(
         Form::Json => Json(report).into_response(),
         form => {
             let name = named(&report, "register", form);
-            let bytes = apart(move || written(&report, form, made, typesetter.as_deref())).await?;
+            let bytes = make(move || written(&report, form, made, typesetter.as_deref())).await?;
             sent(bytes, media_type(form), &name)
         }
     };
@@ -138,7 +138,7 @@ pub(crate) async fn get_register_pack(
         failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
     let (made, typesetter) = (app.clock.now(), app.typesetter.clone());
     let name = format!("pack-{}-{}-{}.zip", safe_name(report.holding.as_str()), report.from, report.to);
-    let bytes = apart(move || {
+    let bytes = make(move || {
         // Goes on if the client is gone, and keeps its turn until then.
         let _turn = turn;
         let input = Input {
@@ -221,19 +221,12 @@ fn written(
     }
 }
 
-/// Does work that takes the processor for long, apart from what answers requests.
-async fn apart(work: impl FnOnce() -> Result<Vec<u8>, String> + Send + 'static) -> Result<Vec<u8>, Problem> {
-    match tokio::task::spawn_blocking(work).await {
-        Ok(Ok(bytes)) => Ok(bytes),
-        Ok(Err(error)) => {
-            tracing::error!(%error, "a paper could not be made");
-            Err(Problem::internal())
-        }
-        Err(error) => {
-            tracing::error!(%error, "making a paper was broken off");
-            Err(Problem::internal())
-        }
-    }
+/// Makes a paper, apart from what answers requests.
+async fn make(work: impl FnOnce() -> Result<Vec<u8>, String> + Send + 'static) -> Result<Vec<u8>, Problem> {
+    apart(work).await?.map_err(|error| {
+        tracing::error!(%error, "a paper could not be made");
+        Problem::internal()
+    })
 }
 
 fn media_type(form: Form) -> &'static str {

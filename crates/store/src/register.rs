@@ -114,12 +114,17 @@ impl Register {
     /// # Errors
     /// [`StoreError`].
     pub async fn snapshot(&self, holding: &HoldingName) -> Result<Option<Arc<Holding>>, StoreError> {
-        if self.journal.tip(holding).await?.is_none() {
+        let tip = self.journal.tip(holding).await?;
+        if tip.is_none() {
             return Ok(None);
         }
         let fold = self.fold(holding).await;
         let mut current = fold.lock().await;
-        self.catch_up(&mut current).await?;
+        if current.tip() == tip {
+            is_accounted_for(&current)?;
+        } else {
+            self.catch_up(&mut current).await?;
+        }
         Ok(Some(Arc::clone(&current)))
     }
 

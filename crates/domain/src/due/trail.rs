@@ -71,7 +71,7 @@ impl<'h> Trails<'h> {
                 .prescriptions
                 .iter()
                 .for_each(|name| self.prescriptions.entry(name).or_default().push(index));
-            anchors.extend(mentions::builds_on(event).map(|first| self.holding.original(first)));
+            anchors.extend(names.builds_on.map(|first| self.holding.original(first)));
             if matches!(event, Event::HoldingDetails(_)) {
                 self.details.push(index);
             }
@@ -123,7 +123,7 @@ impl<'h> Trails<'h> {
         let any = |_: &Event| true;
         let mut found = self.last_in(own, &any);
         for lot in lots {
-            let told = |event: &Event| tells_of_lot(kind, event);
+            let told = |event: &Event| bears(kind, event).on_lots;
             found = found.max(last(self.lots.get(lot), &told));
             medicines.extend(self.holding.lot(lot).map(|(_, lot)| &lot.medicine));
         }
@@ -152,7 +152,7 @@ impl<'h> Trails<'h> {
     }
 
     fn last_of_colony(&self, kind: DueKind, colony: &ColonyName) -> Option<usize> {
-        self.last_in(self.colonies.get(colony)?, &|event| tells_of_colony(kind, event))
+        self.last_in(self.colonies.get(colony)?, &|event| bears(kind, event).on_colonies)
     }
 
     /// The last of these entries that counts on the day and bears.
@@ -173,54 +173,31 @@ fn is_knowledge(step: &Step<'_>) -> bool {
     kinds.contains(&step.record.event.kind())
 }
 
-fn tells_of_lot(kind: DueKind, event: &Event) -> bool {
+/// Whether an entry bears on what is due for a lot that it names, and for a colony that it names.
+struct Bears {
+    on_lots: bool,
+    on_colonies: bool,
+}
+
+fn bears(kind: DueKind, event: &Event) -> Bears {
+    let of_lot = matches!(kind, DueKind::LotLastDay | DueKind::LotExpires | DueKind::DisposeOfLot);
+    let lots = |on_lots| Bears { on_lots, on_colonies: false };
+    let colonies = |on_colonies| Bears { on_lots: false, on_colonies };
     match event {
-        Event::LotAcquired(_) | Event::LeafletReading(_) => true,
-        Event::LotOpened(_) | Event::Administration(_) | Event::Disposal(_) => is_of_lot(kind),
-        Event::HoldingDetails(_)
-        | Event::ApiaryDetails(_)
-        | Event::SiteConditions(_)
-        | Event::NectarFlow(_)
-        | Event::Temperature(_)
-        | Event::TemperatureNormals(_)
+        Event::LotAcquired(_) | Event::LeafletReading(_) => lots(true),
+        Event::LotOpened(_) | Event::Disposal(_) => lots(of_lot),
+        Event::Administration(_) => Bears { on_lots: of_lot, on_colonies: !of_lot },
+        Event::Removal(_)
         | Event::ColonyEstablished(_)
         | Event::ColonyMoved(_)
         | Event::ColonySplit(_)
         | Event::ColonyUnited(_)
-        | Event::ColonyEnded(_)
-        | Event::SupersOn(_)
-        | Event::SupersOff(_)
-        | Event::Inspection(_)
-        | Event::MiteCount(_)
-        | Event::MedicineDescribed(_)
-        | Event::DocumentAttached(_)
-        | Event::Prescription(_)
-        | Event::Removal(_)
-        | Event::Harvest(_)
-        | Event::StrikeOut(_)
-        | Event::Archived(_)
-        | Event::InArchive(_) => false,
-    }
-}
-
-const fn is_of_lot(kind: DueKind) -> bool {
-    matches!(kind, DueKind::LotLastDay | DueKind::LotExpires | DueKind::DisposeOfLot)
-}
-
-fn tells_of_colony(kind: DueKind, event: &Event) -> bool {
-    match event {
-        Event::Administration(_)
-        | Event::Removal(_)
-        | Event::ColonyEstablished(_)
-        | Event::ColonyMoved(_)
-        | Event::ColonySplit(_)
-        | Event::ColonyUnited(_)
-        | Event::ColonyEnded(_) => !is_of_lot(kind),
+        | Event::ColonyEnded(_) => colonies(!of_lot),
         Event::Inspection(seen) => {
-            matches!(kind, DueKind::TakeOut | DueKind::SupersFree) && seen.brood.is_some()
+            colonies(matches!(kind, DueKind::TakeOut | DueKind::SupersFree) && seen.brood.is_some())
         }
-        Event::SupersOn(_) | Event::SupersOff(_) => kind == DueKind::TakeSupersOff,
-        Event::MiteCount(_) => kind == DueKind::CountMites,
+        Event::SupersOn(_) | Event::SupersOff(_) => colonies(kind == DueKind::TakeSupersOff),
+        Event::MiteCount(_) => colonies(kind == DueKind::CountMites),
         Event::HoldingDetails(_)
         | Event::ApiaryDetails(_)
         | Event::SiteConditions(_)
@@ -228,15 +205,11 @@ fn tells_of_colony(kind: DueKind, event: &Event) -> bool {
         | Event::Temperature(_)
         | Event::TemperatureNormals(_)
         | Event::MedicineDescribed(_)
-        | Event::LotAcquired(_)
-        | Event::LotOpened(_)
         | Event::DocumentAttached(_)
-        | Event::LeafletReading(_)
         | Event::Prescription(_)
-        | Event::Disposal(_)
         | Event::Harvest(_)
         | Event::StrikeOut(_)
         | Event::Archived(_)
-        | Event::InArchive(_) => false,
+        | Event::InArchive(_) => Bears { on_lots: false, on_colonies: false },
     }
 }

@@ -39,6 +39,7 @@ pub(super) struct Lookup<'r> {
 
 impl Lookup<'_> {
     /// A field of an acquisition.
+    #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
     pub(super) fn of_acquisition(&self, field: Field, row: &AcquisitionRow) -> Supplied {
         match field {
             Field::Batch => text(row.batch.as_ref()),
@@ -47,36 +48,12 @@ impl Lookup<'_> {
             Field::SupplierAddress => Supplied::if_there(supplier_address(row)),
             Field::ProofOfPurchase => Supplied::if_there(self.proof(row)),
             Field::DateAcquired | Field::QuantityAcquired => Supplied::There,
-            Field::ProductName
-            | Field::ActiveSubstance
-            | Field::AuthorisationNumber
-            | Field::KeeperNameAndAddress => self.of_any(field, &row.medicine, row.written.on),
-            Field::PrescriptionCopy
-            | Field::Prescriber
-            | Field::DateFirstGiven
-            | Field::DateLastGiven
-            | Field::Duration
-            | Field::TimeOfDay
-            | Field::QuantityGiven
-            | Field::QuantityPerColony
-            | Field::Route
-            | Field::Colonies
-            | Field::NumberTreated
-            | Field::Apiary
-            | Field::ApiaryDuringWithdrawal
-            | Field::WithdrawalPeriod
-            | Field::WithdrawalEnd
-            | Field::Reason
-            | Field::GivenBy
-            | Field::VetName
-            | Field::CertificateNumber
-            | Field::DateDisposed
-            | Field::QuantityDisposed
-            | Field::DisposalHowAndWhere => Supplied::DoesNotApply,
+            _ => self.of_any(field, &row.medicine, row.written.on),
         }
     }
 
     /// A field of an administration, by the keeper or by a vet.
+    #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
     pub(super) fn of_administration(
         &self,
         field: Field,
@@ -130,53 +107,18 @@ impl Lookup<'_> {
                 let known = known.find(|known| known.prescription.number == used.number);
                 Supplied::if_there(known.is_some_and(|known| self.any_kept(&known.documents)))
             }),
-            Field::ProductName
-            | Field::ActiveSubstance
-            | Field::AuthorisationNumber
-            | Field::KeeperNameAndAddress => self.of_any(field, &row.medicine, row.written.on),
-            Field::DateAcquired
-            | Field::QuantityAcquired
-            | Field::DateDisposed
-            | Field::QuantityDisposed
-            | Field::DisposalHowAndWhere => Supplied::DoesNotApply,
+            _ => self.of_any(field, &row.medicine, row.written.on),
         }
     }
 
     /// A field of a disposal.
+    #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
     pub(super) fn of_disposal(&self, field: Field, row: &DisposalRow) -> Supplied {
         match field {
             Field::DateDisposed | Field::QuantityDisposed => Supplied::There,
             Field::DisposalHowAndWhere => text(Some(&row.how_and_where)),
             Field::Batch => text(row.batch.as_ref()),
-            Field::ProductName
-            | Field::ActiveSubstance
-            | Field::AuthorisationNumber
-            | Field::KeeperNameAndAddress => self.of_any(field, &row.medicine, row.written.on),
-            Field::Expiry
-            | Field::DateAcquired
-            | Field::QuantityAcquired
-            | Field::SupplierName
-            | Field::SupplierAddress
-            | Field::ProofOfPurchase
-            | Field::PrescriptionCopy
-            | Field::Prescriber
-            | Field::DateFirstGiven
-            | Field::DateLastGiven
-            | Field::Duration
-            | Field::TimeOfDay
-            | Field::QuantityGiven
-            | Field::QuantityPerColony
-            | Field::Route
-            | Field::Colonies
-            | Field::NumberTreated
-            | Field::Apiary
-            | Field::ApiaryDuringWithdrawal
-            | Field::WithdrawalPeriod
-            | Field::WithdrawalEnd
-            | Field::Reason
-            | Field::GivenBy
-            | Field::VetName
-            | Field::CertificateNumber => Supplied::DoesNotApply,
+            _ => self.of_any(field, &row.medicine, row.written.on),
         }
     }
 

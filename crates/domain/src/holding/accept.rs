@@ -127,7 +127,8 @@ impl Holding {
 
     /// A dose does not go on with itself, whatever its id was before.
     fn check_own_course(&self, old: &Record, new: &Record) -> Result<(), Refusal> {
-        let own = mentions::builds_on(&new.event)
+        let own = mentions::of(&new.event)
+            .builds_on
             .is_some_and(|first| self.original(first) == self.original(old.id));
         if own { Err(Refusal::of_own_course()) } else { Ok(()) }
     }
@@ -197,14 +198,14 @@ impl Holding {
         for name in &names.prescriptions {
             insert(self.prescriptions.entry((*name).clone()).or_default(), record);
         }
-        if let Some(first) = mentions::builds_on(&record.event) {
+        if let Some(first) = names.builds_on {
             let first = self.original(first);
             self.built_on.entry(first).or_default().push(Arc::clone(record));
         }
         if matches!(*record.event, Event::HoldingDetails(_)) {
             insert(&mut self.details, record);
         }
-        for (lot, amount) in mentions::taken(&record.event) {
+        for (lot, amount) in names.takes {
             let gone = self.gone.entry(lot.clone()).or_default();
             *gone = gone.plus(amount);
         }
@@ -225,11 +226,11 @@ impl Holding {
         names.lots.iter().for_each(|name| remove(self.lots.get_mut(*name)));
         names.prescriptions.iter().for_each(|name| remove(self.prescriptions.get_mut(*name)));
         remove(Some(&mut self.details));
-        if let Some(first) = mentions::builds_on(&record.event) {
+        if let Some(first) = names.builds_on {
             let first = self.original(first);
             remove(self.built_on.get_mut(&first));
         }
-        for (lot, amount) in mentions::taken(&record.event) {
+        for (lot, amount) in names.takes {
             if let Some(gone) = self.gone.get_mut(lot) {
                 *gone = gone.minus(amount).unwrap_or_default();
             }

@@ -26,6 +26,14 @@ pub struct Life<'h> {
     pub ended: Option<&'h Arc<Record>>,
 }
 
+impl Life<'_> {
+    /// Whether the colony is in the record and lives at the end of a day.
+    #[must_use]
+    pub fn lasts(&self, on: Day) -> bool {
+        self.begun.is_some_and(|record| record.on <= on) && self.ended.is_none_or(|record| record.on > on)
+    }
+}
+
 impl Holding {
     /// The beginning and the end of a colony; both absent for a colony nobody ever entered.
     #[must_use]
@@ -72,12 +80,9 @@ impl Holding {
         apiary: &'h ApiaryName,
         on: Day,
     ) -> impl Iterator<Item = &'h ColonyName> {
-        self.ever_at(apiary).into_iter().filter(move |colony| {
-            let life = self.life(colony);
-            let begun = life.begun.is_some_and(|record| record.on <= on);
-            let ended = life.ended.is_some_and(|record| record.on <= on);
-            begun && !ended && self.apiary_of(colony, on) == Some(apiary)
-        })
+        self.ever_at(apiary)
+            .into_iter()
+            .filter(move |colony| self.life(colony).lasts(on) && self.apiary_of(colony, on) == Some(apiary))
     }
 
     /// Every colony that may ever have stood at an apiary: brought there by an entry that names it, or split off from one that

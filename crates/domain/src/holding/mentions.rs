@@ -1,4 +1,4 @@
-//! Which names an entry mentions, and so in whose files it stands.
+//! Which names an entry mentions, and so in whose files it stands; what it builds on, and what it takes out of lots.
 
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
@@ -13,6 +13,10 @@ pub(crate) struct Mentions<'a> {
     pub(crate) medicines: Vec<&'a MedicineName>,
     pub(crate) lots: Vec<&'a LotName>,
     pub(crate) prescriptions: Vec<&'a PrescriptionName>,
+    /// The first dose that it builds on.
+    pub(crate) builds_on: Option<EntryId>,
+    /// What it takes out of lots.
+    pub(crate) takes: Vec<(&'a LotName, Quantity)>,
     /// Whether it says where a colony came from, where it stands, or that it ended.
     pub(crate) of_life: bool,
 }
@@ -69,14 +73,22 @@ pub(crate) fn of(event: &Event) -> Mentions<'_> {
             names.medicines.push(&body.medicine);
         }
         Event::Administration(body) => {
+            names.builds_on = body.continues;
             for given in &body.given {
+                names.takes.push((&given.lot, given.total()));
                 names.lots.push(&given.lot);
                 names.colonies.extend(&given.colonies);
             }
             names.prescriptions.extend(&body.prescription);
         }
-        Event::Removal(body) => names.colonies.extend(&body.colonies),
-        Event::Disposal(body) => names.lots.push(&body.lot),
+        Event::Removal(body) => {
+            names.builds_on = Some(body.administration);
+            names.colonies.extend(&body.colonies);
+        }
+        Event::Disposal(body) => {
+            names.takes.push((&body.lot, body.quantity));
+            names.lots.push(&body.lot);
+        }
         Event::Harvest(body) => names.colonies.extend(&body.colonies),
     }
     // One entry stands once in each file, however often it names it.
@@ -85,72 +97,4 @@ pub(crate) fn of(event: &Event) -> Mentions<'_> {
     names.lots.sort_unstable();
     names.lots.dedup();
     names
-}
-
-/// The first dose that an event builds on.
-pub(crate) fn builds_on(event: &Event) -> Option<EntryId> {
-    match event {
-        Event::Administration(body) => body.continues,
-        Event::Removal(body) => Some(body.administration),
-        Event::HoldingDetails(_)
-        | Event::ApiaryDetails(_)
-        | Event::SiteConditions(_)
-        | Event::NectarFlow(_)
-        | Event::Temperature(_)
-        | Event::TemperatureNormals(_)
-        | Event::ColonyEstablished(_)
-        | Event::ColonyMoved(_)
-        | Event::ColonySplit(_)
-        | Event::ColonyUnited(_)
-        | Event::ColonyEnded(_)
-        | Event::SupersOn(_)
-        | Event::SupersOff(_)
-        | Event::Inspection(_)
-        | Event::MiteCount(_)
-        | Event::MedicineDescribed(_)
-        | Event::LotAcquired(_)
-        | Event::LotOpened(_)
-        | Event::DocumentAttached(_)
-        | Event::LeafletReading(_)
-        | Event::Prescription(_)
-        | Event::Disposal(_)
-        | Event::Harvest(_)
-        | Event::StrikeOut(_)
-        | Event::Archived(_)
-        | Event::InArchive(_) => None,
-    }
-}
-
-/// What an event takes out of lots.
-pub(crate) fn taken(event: &Event) -> Vec<(&LotName, Quantity)> {
-    match event {
-        Event::Administration(body) => body.given.iter().map(|given| (&given.lot, given.total())).collect(),
-        Event::Disposal(body) => vec![(&body.lot, body.quantity)],
-        Event::HoldingDetails(_)
-        | Event::ApiaryDetails(_)
-        | Event::SiteConditions(_)
-        | Event::NectarFlow(_)
-        | Event::Temperature(_)
-        | Event::TemperatureNormals(_)
-        | Event::ColonyEstablished(_)
-        | Event::ColonyMoved(_)
-        | Event::ColonySplit(_)
-        | Event::ColonyUnited(_)
-        | Event::ColonyEnded(_)
-        | Event::SupersOn(_)
-        | Event::SupersOff(_)
-        | Event::Inspection(_)
-        | Event::MiteCount(_)
-        | Event::MedicineDescribed(_)
-        | Event::LotAcquired(_)
-        | Event::LotOpened(_)
-        | Event::DocumentAttached(_)
-        | Event::LeafletReading(_)
-        | Event::Prescription(_)
-        | Event::Removal(_)
-        | Event::Harvest(_)
-        | Event::StrikeOut(_)
-        | Event::Archived(_)
-        | Event::InArchive(_) => Vec::new(),
-    }
 }

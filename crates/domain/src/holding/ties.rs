@@ -60,7 +60,8 @@ impl Holding {
         let going: HashSet<EntryId> = going.iter().copied().collect();
         self.in_order().into_iter().find_map(|record| {
             let refers = record.correction.iter().map(|correction| (correction.of, Bond::Correction));
-            let refers = refers.chain(mentions::builds_on(&record.event).map(|first| (first, Bond::Course)));
+            let refers =
+                refers.chain(mentions::of(&record.event).builds_on.map(|first| (first, Bond::Course)));
             let goes = going.contains(&record.id);
             let mut parted = refers.filter(|(other, _)| going.contains(other) != goes);
             match parted.next() {

@@ -10,7 +10,7 @@ use super::span::Ask;
 use crate::calendar::Day;
 use crate::history::{Terms, label_revision};
 use crate::holding::Holding;
-use crate::holding::mentions::taken;
+use crate::holding::mentions;
 use crate::journal::event::LeafletReading;
 use crate::leaflet::rule::BroodState;
 use crate::leaflet::{Confidence, Leaflet, Leaflets, Rule, Topic};
@@ -197,7 +197,7 @@ fn stock(holding: &Holding, lot: &LotName, on: Day) -> Option<Stock> {
     let (record, acquired) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
     let mut gone = Quantity::ZERO;
     for record in holding.lot_file(lot).iter().filter(|later| later.on <= on && later.id != record.id) {
-        let taken = taken(&record.event).into_iter().filter(|(of, _)| *of == lot);
+        let taken = mentions::of(&record.event).takes.into_iter().filter(|(of, _)| *of == lot);
         gone = taken.fold(gone, |gone, (_, amount)| gone.plus(amount));
     }
     let left = acquired.quantity.minus(gone).filter(|left| !left.is_zero())?;

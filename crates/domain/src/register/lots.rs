@@ -10,7 +10,7 @@ use super::rows::{
 };
 use crate::calendar::Day;
 use crate::holding::Record;
-use crate::holding::mentions::taken;
+use crate::holding::mentions;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{
     Administration, Disposal, DocumentAttached, Event, HoldingDetails, LeafletReading, LotAcquired,
@@ -147,7 +147,7 @@ pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> 
 
 /// The lots that an event takes from.
 fn lots_of(event: &Event) -> Vec<&LotName> {
-    taken(event).into_iter().map(|(lot, _)| lot).collect()
+    mentions::of(event).takes.into_iter().map(|(lot, _)| lot).collect()
 }
 
 /// The documents in the file of a lot or a prescription, in the order in which they came.
