@@ -16,12 +16,11 @@ WORDS = {"supers_during": {"on": 0, "on_no_harvest": 1, "off": 2}, "removal": {"
 STAYS = ("stay_min_days", "stay_min_days_with_brood", "stay_max_days")
 UNION = set("at be bg hr cy cz de dk ee el es eu fi fr gr hu ie it lt lu lv mt nl pl pt ro se si sk".split())
 Dose = namedtuple("Dose", "entry lots")  # the lots that were given to the colony
-# out_at: time of what took it out; begun: the dose that began it in this colony; brought: how many doses came along
-Line = namedtuple("Line", "course doses here until doubt out out_at begun brought", defaults=(None,) * 5 + (0,))
+# out_at: time of its end; begun: by this dose here; brought: how many doses came along; via: colonies united into the next, days
+Line = namedtuple("Line", "course doses here until doubt out out_at begun brought via", defaults=(None,) * 5 + (0, ()))
 Terms = namedtuple("Terms", "in_says withdrawal wait flow_before acts days sure")  # in_says: 6; the next two: (value, documented)
 to_day = cache(lambda text: date.fromisoformat(text).toordinal())
 year = cache(lambda day: date.fromordinal(day).year)
-
 # ---- Leaflets (4, and README "What the leaflets cover")
 def read_leaflets(folders):
     leaflets = {}
@@ -56,7 +55,6 @@ def is_document(leaflet, rule, law):  # another country's counts as second hand;
     share_one_text = law in leaflet.get("states", ()) and not countries.isdisjoint(leaflet["states"])
     of_union = leaflet["jurisdiction"] == "eu" and (share_one_text or any(source["kind"] == "union" for source in rule["by"]))
     return rule["confidence"] == "document" and law != "ni" and (law in countries or of_union)
-
 # ---- 1. Which entries count
 class Entry:
     def __init__(self, raw, before):  # `before`: the entry that this one corrects, as it stood then
@@ -65,7 +63,6 @@ class Entry:
         self.order = (self.on, self.kind != "colony_established", self.at is None, self.at or "", self.place)  # 1.2
         given = [colony for part in self.body.get("given", ()) for colony in part["colonies"]]
         self.colonies = {*given, *self.body.get("colonies", ()), self.body.get("colony"), self.body.get("into")} - {None}
-
 class Holding:
     def __init__(self, raw, leaflets):
         self.leaflets, self.root, self.standing, newest = leaflets, {}, {}, {}
@@ -101,7 +98,6 @@ class Holding:
                 self.not_known.setdefault(into, day)
             if kind in ("colony_established", "colony_moved", "colony_split"):
                 self.moves[into or colony].append(entry)
-
     def timeline(self, colony, day):  # [(first day, verdict), ...] from a day with events on, by the record of that day
         ended = self.ended.get(colony, math.inf) <= day
         if ended or self.entered.get(colony, math.inf) > day:
@@ -143,7 +139,6 @@ class Holding:
         own = {line.course for line in lines}
         return [event for event in self.events[colony][day] if event.kind == "administration" and event not in own
                 and self.course_here(lines, event.body.get("continues")) is course]
-
     def give(self, lines, event, colony, skip):
         course, day = self.course_here(lines, event.body.get("continues")), event.on
         dose = Dose(event, tuple(sorted({part["lot"] for part in event.body["given"] if colony in part["colonies"]})))
@@ -158,7 +153,6 @@ class Holding:
             lines[lines.index(line)] = line._replace(doses=(*line.doses, dose), out=None, out_at=None, doubt=doubt)
         if not certain:
             lines.append(Line(course, (*of_course[-1].doses, dose), day, doubt=doubt, begun=event, brought=of_course[-1].brought))
-
     def take_out(self, lines, event, colony):
         course, day = self.course_here(lines, event.body.get("administration")), event.on  # 3.3
         of_course = [line for line in lines if line.course is course]
@@ -183,7 +177,6 @@ class Holding:
                 lines[place] = line._replace(out=day, out_at=event.at)
             else:
                 lines[place] = line._replace(doubt=line.doubt or day)
-
     def bring(self, lines, event, skip):  # 3.4 and 3.5: what a split brings to the new colony, a uniting to the one that takes in
         day, strips, other = event.on, event.body.get("strips"), event.body["colony"]
         for line in self.lines(other, day, skip | {event}):  # so its own doubt is not counted
@@ -197,7 +190,8 @@ class Holding:
                 said_open = {"out": day, "out_at": event.at}
             elif strips not in ("went", "both", "went_along") or event.kind == "colony_split" and begun_then(line, event):  # 3.6
                 said_open = {"doubt": line.doubt or day}
-            copy = line._replace(here=day, begun=None, brought=len(line.doses), **(said_open if is_open(line) else {}))
+            via = line.via + (((other, day),) if event.kind == "colony_united" else ())
+            copy = line._replace(here=day, begun=None, brought=len(line.doses), via=via, **(said_open if is_open(line) else {}))
             if not any(says_all(here, copy) for here in lines):
                 lines.append(copy)
 
@@ -277,8 +271,16 @@ class Holding:
             since = stays.pop()[1] if stays and stays[-1][0] == apiary else entry.on
             stays.append((apiary, since, math.inf))
         return stays
-
-    def flows(self, colony):  # the flows of a colony, cut to its time at each apiary: [(first day, last day), ...]
+    def stays_of_line(self, colony, via):
+        stays = self.stays(via[0][0] if via else colony)
+        for (_, day), into in zip(via, [name for name, _ in via[1:]] + [colony]):
+            before = [(where, since, min(until, day)) for where, since, until in stays if since < day]
+            for where, since, until in (stay for stay in self.stays(into) if stay[2] > day):
+                since = before.pop()[1] if before and before[-1][0] == where else max(since, day)
+                before.append((where, since, until))
+            stays = before
+        return stays
+    def flows(self, colony, via):  # the flows of a line, cut to its time at each apiary: [(first day, last day), ...]
         kept = defaultdict(list)  # (apiary, forage): [(seen, first day, last day for overlaps, last day), ...]
         for entry in self.of_kind["nectar_flow"]:
             body, key, seen = entry.body, (entry.body["apiary"], entry.body.get("forage")), entry.body.get("stage") == "seen"
@@ -291,13 +293,13 @@ class Holding:
             if seen or not any(flow[0] for flow in overlapped):
                 gone = [flow for flow in kept[key] if (seen and flow[1] == first if flow[0] else flow in overlapped)]
                 kept[key] = [flow for flow in kept[key] if flow not in gone] + [(seen, first, end, last)]
-        return [(max(first, since), min(last, until)) for apiary, since, until in self.stays(colony)
+        return [(max(first, since), min(last, until)) for apiary, since, until in self.stays_of_line(colony, via)
                 for (where, _), flows in kept.items() if where == apiary
                 for _, first, _, last in flows if first <= until and last >= since]
     def line_timeline(self, colony, line):
         """What a line says (6) from its last event on. It can change only on the days that are tried here."""
         terms = self.terms(line.doses)
-        flows = self.flows(colony) if terms.flow_before else []
+        flows = self.flows(colony, line.via) if terms.flow_before else []
         near = 14 if terms.flow_before == WITHOUT_DAYS else terms.flow_before or 0
         marks = {dose.entry.on for dose in line.doses} | {line.here, line.out, line.doubt} - {None}
         start = max(marks)
@@ -328,7 +330,6 @@ class Holding:
                 blocked = max((end for _, end, then in spans if then == NO and end >= entered), default=None)
         blocked, free = (found and date.fromordinal(found).isoformat() for found in (blocked, free))
         return {"verdict": ("no", "unknown", "yes")[verdict], "last_blocked": blocked, "first_free": free}
-
 # ---- 3. What is asked of lines
 def untold(one, other):  # no times of day tell which of two entries of one day came first
     return not (one.at and other.at and one.at != other.at)
@@ -339,7 +340,9 @@ def begun_then(line, split):  # 3.6: a dose began it on the day of the split; no
 def says_all(here, copy):  # 3.4: a line is here already that says all that the copy says
     if (here.course, here.until, is_open(here)) != (copy.course, None, is_open(copy)) or not set(copy.doses) <= set(here.doses):
         return False
-    return here.out >= copy.out if here.out else here.doubt is None or here.doubt >= (copy.doubt or math.inf)
+    if here.out:
+        return here.out >= copy.out and here.via == copy.via
+    return here.doubt is None or here.doubt >= (copy.doubt or math.inf)
 
 # ---- 5. Where a line is on D
 def places(line, terms, day):
@@ -385,13 +388,11 @@ def before_flow(days, out, day, flows):  # 7; YES says nothing
         return NO if day <= max(right_before) else YES
     first, last = min(ahead, key=lambda flow: (flow[0], -flow[1]))
     return UNKNOWN if days == WITHOUT_DAYS and year(first) == year(out) and day <= last else YES
-
 # ---- Timelines: [(first day, verdict), ...]
 def joined(steps):
     return [step for step, before in zip(steps, [(None, None), *steps]) if step[1] != before[1]]
 def at_day(timeline, day):
     return timeline[bisect_right(timeline, day, key=lambda step: step[0]) - 1][1]
-
 if __name__ == "__main__":
     known_leaflets = read_leaflets(sys.argv[1:])
     for asked in map(json.loads, sys.stdin):

@@ -5,11 +5,11 @@ use std::sync::Arc;
 
 use super::stated::{Given, prescriptions, said_of_lots};
 use super::terms::{Named, Stated, Terms};
-use super::{Course, Dose, End};
+use super::{Course, Dose, End, flows};
 use crate::calendar::{Day, TimeOfDay};
 use crate::holding::{GENERATIONS, Holding, Record, of_day};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, ColonySplit, Event};
+use crate::journal::event::{Administration, ColonySplit, ColonyUnited, Event};
 use crate::leaflet::Leaflets;
 use crate::words::{ColonyName, MedicineName, StripsAtSplit, StripsAtUniting};
 
@@ -17,7 +17,8 @@ use crate::words::{ColonyName, MedicineName, StripsAtSplit, StripsAtUniting};
 pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
     let mut lines = Lines { holding, before: BTreeMap::new() };
     let traces = lines.traces(colony, Day::LAST, GENERATIONS, None);
-    let mut courses: Vec<Course> = traces.iter().flat_map(|trace| trace.courses(holding, leaflets)).collect();
+    let mut courses: Vec<Course> =
+        traces.iter().flat_map(|trace| trace.courses(colony, holding, leaflets)).collect();
     courses.sort_by_key(|course| course.placed);
     courses
 }
@@ -38,6 +39,8 @@ struct Trace<'h> {
     /// How many of the doses came along from another colony.
     brought: usize,
     came_by: Option<EntryId>,
+    /// The colonies that it stood in before they were united into another, each with the day of the uniting.
+    united_from: Vec<(&'h ColonyName, Day)>,
 }
 
 /// The lines of descent of a colony. What each colony carried before an event is worked out once: lines that part and
@@ -197,7 +200,7 @@ fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
 
 /// Adds what another colony carried. A course that both had a part in stands once for each line it came by, since each
 /// may end on a day of its own; what adds nothing to a line that is here already is left out.
-fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: Parting, by: &Record) {
+fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: Parting, by: &'h Record) {
     for trace in brought.iter_mut().filter(|trace| trace.is_open()) {
         let parting = match by.body::<ColonySplit>() {
             Some(split) if trace.begun_about(by) => placed_on_the_day(split.strips),
@@ -207,6 +210,7 @@ fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: 
     }
     for mut trace in brought {
         trace.came_by = Some(by.id);
+        trace.united_from.extend(by.body::<ColonyUnited>().map(|united| (&united.colony, by.on)));
         trace.here_from = by.on;
         trace.begun_by = None;
         trace.brought = trace.doses.len();
@@ -226,7 +230,11 @@ fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &R
     let open = traces.iter().rfind(|trace| of_course(trace) && trace.is_open());
     // Something is inside, also where all was said to be out.
     let last = open.or_else(|| traces.iter().rfind(of_course)).cloned();
-    traces.extend(last.map(|trace| Trace { begun_by: None, ..trace.in_from(removal.on) }));
+    traces.extend(last.map(|trace| Trace {
+        begun_by: None,
+        united_from: Vec::new(),
+        ..trace.in_from(removal.on)
+    }));
 }
 
 /// Takes a course out of a colony: every line of it that is not out yet. If all were out, something was found all the
@@ -297,9 +305,10 @@ fn dose<'h>(
             begun_by: None,
             brought: 0,
             came_by: None,
+            united_from: Vec::new(),
         },
     };
-    traces.push(Trace { in_doubt: doubt, begun_by: Some(dose), ..line });
+    traces.push(Trace { in_doubt: doubt, begun_by: Some(dose), united_from: Vec::new(), ..line });
 }
 
 /// Whether a later dose of the course went into the colony on the day of a removal, and not clearly before it. A dose that began
@@ -388,7 +397,10 @@ impl<'h> Trace<'h> {
                 (Some(_), None) => false,
                 (Some((here, _)), Some((brought, _))) => here >= brought,
             },
-            (End::Out { on: here, .. }, End::Out { on: brought, .. }) => here >= brought,
+            // What was used before a flow is judged by where it stood.
+            (End::Out { on: here, .. }, End::Out { on: brought, .. }) => {
+                here >= brought && self.united_from == other.united_from
+            }
             // What is open may yet come to be in doubt; a period that runs would be lost with it.
             (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,
         };
@@ -397,11 +409,11 @@ impl<'h> Trace<'h> {
 
     /// The course as it stands from dose to dose. Each dose may bring terms of its own lot or prescription; they hold from
     /// its day on and do not reach back.
-    fn courses(&self, holding: &'h Holding, leaflets: &Leaflets) -> Vec<Course> {
+    fn courses(&self, colony: &ColonyName, holding: &'h Holding, leaflets: &Leaflets) -> Vec<Course> {
         let mut courses: Vec<Course> = Vec::new();
         for count in 1..=self.doses.len() {
             let doses = self.doses.get(..count).unwrap_or_default();
-            let course = self.course(doses, holding, leaflets);
+            let course = self.course(doses, colony, holding, leaflets);
             let from = doses.last().map_or(self.here_from, |last| last.dose.on.max(self.here_from));
             match courses.last_mut() {
                 Some(before) if before.terms == course.terms || from <= before.here_from => {
@@ -417,7 +429,13 @@ impl<'h> Trace<'h> {
         courses
     }
 
-    fn course(&self, doses: &[Given<'h>], holding: &'h Holding, leaflets: &Leaflets) -> Course {
+    fn course(
+        &self,
+        doses: &[Given<'h>],
+        colony: &ColonyName,
+        holding: &'h Holding,
+        leaflets: &Leaflets,
+    ) -> Course {
         let placed = self.first.on;
         let lot = doses.iter().flat_map(|given| &given.lots).next();
         let lot = lot.and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
@@ -451,6 +469,7 @@ impl<'h> Trace<'h> {
             here_from: self.here_from,
             until: self.until,
             came_by: self.came_by,
+            flows: flows::of_line(holding, colony, &self.united_from),
             terms: Terms::of(&named, placed, self.given.method.as_ref(), &stated),
         }
     }

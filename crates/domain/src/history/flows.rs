@@ -41,8 +41,36 @@ pub(crate) enum BeforeFlow {
 
 /// The flows of a colony, by their first days.
 pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
+    within(holding, &stays(holding, colony, GENERATIONS))
+}
+
+/// The flows of what stood in other colonies before those were united into this one, each with the day of the uniting; none if
+/// nothing was united.
+pub(super) fn of_line(
+    holding: &Holding,
+    colony: &ColonyName,
+    united_from: &[(&ColonyName, Day)],
+) -> Option<Vec<FlowSpan>> {
+    let (first, _) = united_from.first()?;
+    let mut line = stays(holding, first, GENERATIONS);
+    let into = united_from.iter().skip(1).map(|(colony, _)| *colony).chain([colony]);
+    for ((_, on), into) in united_from.iter().zip(into) {
+        let then = stays(holding, into, GENERATIONS);
+        line.retain(|(from, _)| *from < *on);
+        // Where the other stood on the day of the uniting, and from then on.
+        let stood = then.iter().rfind(|(from, _)| *from <= *on).map(|(_, apiary)| (*on, *apiary));
+        for (from, apiary) in stood.into_iter().chain(then.iter().copied().filter(|(from, _)| *from > *on)) {
+            if line.last().is_none_or(|(_, last)| *last != apiary) {
+                line.push((from, apiary));
+            }
+        }
+    }
+    Some(within(holding, &line))
+}
+
+/// The flows at the places where something stood, each from its day to the next.
+fn within(holding: &Holding, stays: &[(Day, &ApiaryName)]) -> Vec<FlowSpan> {
     let mut spans: Vec<FlowSpan> = Vec::new();
-    let stays = stays(holding, colony, GENERATIONS);
     for (index, (from, apiary)) in stays.iter().enumerate() {
         // On the day of a move it stood at both apiaries.
         let left = stays.get(index.saturating_add(1)).map(|(next, _)| *next);

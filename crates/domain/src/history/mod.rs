@@ -76,6 +76,9 @@ pub struct Course {
     pub until: Option<Day>,
     /// The entry by which it came to this colony from another, if it did.
     pub came_by: Option<EntryId>,
+    /// The nectar flows that it stood in, where it came from colonies that were united into this one; else it stood in those of
+    /// this colony.
+    pub flows: Option<Vec<FlowSpan>>,
     /// The terms that rule it.
     pub terms: Terms,
 }
@@ -156,6 +159,11 @@ impl History {
             broods: broods(holding.colony_file(colony)),
             flows: flows::of(holding, colony),
         }
+    }
+
+    /// The nectar flows that a course stood in.
+    pub(crate) fn flows_of<'h>(&'h self, course: &'h Course) -> &'h [FlowSpan] {
+        course.flows.as_deref().unwrap_or(&self.flows)
     }
 
     /// The history as it stood at the end of a day: what happened later is not in it.

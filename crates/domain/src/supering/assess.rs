@@ -148,7 +148,7 @@ fn not_known<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let terms = &course.terms;
-    let flows = history.flows.iter().filter(|_| terms.flow_before.is_some());
+    let flows = history.flows_of(course).iter().filter(|_| terms.flow_before.is_some());
     let Possible { may_be_in, first, last } = *possible;
     let within = flows.map(|flow| flow.from.max(first)).filter(|from| *from <= last);
     let outs = [last].into_iter().chain(within).map(|out| out_verdict(history, course, out, on));
@@ -248,7 +248,7 @@ fn right_before_a_flow<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let Some(bar) = &course.terms.flow_before else { return };
-    match before_flow(&history.flows, bar.value, out, on) {
+    match before_flow(history.flows_of(course), bar.value, out, on) {
         BeforeFlow::Free => {}
         BeforeFlow::Barred(flow) => {
             add(Outcome::Broken, true, Reason::UsedBeforeFlow { out, flow: Some(flow), bar });
@@ -264,7 +264,7 @@ fn right_before_a_flow<'h>(
 
 /// The last day of the flow that it was used right before, if that bars supers on a day.
 pub(super) fn barred_by_flow(history: &History, course: &Course, out: Day, on: Day) -> Option<Day> {
-    match before_flow(&history.flows, course.terms.flow_before?.value, out, on) {
+    match before_flow(history.flows_of(course), course.terms.flow_before?.value, out, on) {
         BeforeFlow::Barred(flow) => Some(flow.last),
         BeforeFlow::Free | BeforeFlow::Perhaps(_) | BeforeFlow::NoFlowOnRecord => None,
     }

@@ -123,7 +123,7 @@ fn changes(history: &History, course: &Course, days: &mut Vec<Day>) {
         days.extend(outs.iter().filter_map(|out| last_blocked_day(*out, period.value)).map(Day::next));
     }
     if let Some(bar) = terms.flow_before {
-        for flow in &history.flows {
+        for flow in history.flows_of(course) {
             let before = bar.value.days().unwrap_or(RIGHT_BEFORE_DAYS);
             days.extend([flow.from, flow.from.minus(before), flow.last.next()]);
             // What is out since the new year is out in the year of the flow.
