@@ -106,7 +106,6 @@ class Holding:
         most = UNKNOWN if self.not_known.get(colony, math.inf) <= day else YES  # 2.3
         steps = sorted({day} | {start for course in courses for start, _ in course if start > day})
         return joined([(step, min([most, *(at_day(course, step) for course in courses)])) for step in steps])  # 2.4
-
     # ---- 3. The courses of a colony
     def lines(self, colony, day, skip=frozenset()):
         """The lines of a colony by the end of a day. `skip`: events that bring nothing meanwhile (3.5)."""
@@ -192,9 +191,9 @@ class Holding:
                 said_open = {"doubt": line.doubt or day}
             via = line.via + (((other, day),) if event.kind == "colony_united" else ())
             copy = line._replace(here=day, begun=None, brought=len(line.doses), via=via, **(said_open if is_open(line) else {}))
-            if not any(says_all(here, copy) for here in lines):
+            places = [self.stood_since(event.body["into"], line.via, copy.out) for line in (*lines, copy)]
+            if not any(says_all(here, copy, there == places[-1]) for here, there in zip(lines, places)):
                 lines.append(copy)
-
     # ---- 4. The terms of a line
     def terms(self, doses):
         first, lots = doses[0].entry, sorted({lot for dose in doses for lot in dose.lots})
@@ -258,7 +257,6 @@ class Holding:
         supers, documented = of_all("supers_during")
         in_says = NO if supers == 2 else YES if documented else UNKNOWN  # 6, "In"
         return Terms(in_says, withdrawal, wait, of_all("flow_before_days")[0], acts, days, sure)
-
     # ---- 7. The time right before a flow
     def stays(self, colony):  # where a colony stood: [(apiary, first day, last day), ...]; on the day of a move at both apiaries.
         stays = []
@@ -280,6 +278,8 @@ class Holding:
                 before.append((where, since, until))
             stays = before
         return stays
+    def stood_since(self, colony, via, day):
+        return day and [(where, max(since, day)) for where, since, until in self.stays_of_line(colony, via) if until >= day]
     def flows(self, colony, via):  # the flows of a line, cut to its time at each apiary: [(first day, last day), ...]
         kept = defaultdict(list)  # (apiary, forage): [(seen, first day, last day for overlaps, last day), ...]
         for entry in self.of_kind["nectar_flow"]:
@@ -337,11 +337,11 @@ def is_open(line):
     return line.out is None and line.until is None
 def begun_then(line, split):  # 3.6: a dose began it on the day of the split; no times tell the order
     return line.begun is not None and line.begun.on == split.on and untold(line.begun, split)
-def says_all(here, copy):  # 3.4: a line is here already that says all that the copy says
+def says_all(here, copy, same_places):  # 3.4: a line is here already that says all that the copy says
     if (here.course, here.until, is_open(here)) != (copy.course, None, is_open(copy)) or not set(copy.doses) <= set(here.doses):
         return False
     if here.out:
-        return here.out >= copy.out and here.via == copy.via
+        return here.out >= copy.out and same_places
     return here.doubt is None or here.doubt >= (copy.doubt or math.inf)
 
 # ---- 5. Where a line is on D

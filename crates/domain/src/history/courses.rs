@@ -87,12 +87,26 @@ impl<'h> Lines<'h> {
                 Event::ColonySplit(split) if split.into == *colony => {
                     let went = matches!(split.strips, Some(StripsAtSplit::Went | StripsAtSplit::Both));
                     let before = self.before(&split.colony, record, generations);
-                    bring(&mut traces, before, parting(split.strips.is_some(), went), record);
+                    bring(
+                        holding,
+                        colony,
+                        &mut traces,
+                        before,
+                        parting(split.strips.is_some(), went),
+                        record,
+                    );
                 }
                 Event::ColonyUnited(united) if united.into == *colony => {
                     let went = united.strips == Some(StripsAtUniting::WentAlong);
                     let before = self.before(&united.colony, record, generations);
-                    bring(&mut traces, before, parting(united.strips.is_some(), went), record);
+                    bring(
+                        holding,
+                        colony,
+                        &mut traces,
+                        before,
+                        parting(united.strips.is_some(), went),
+                        record,
+                    );
                 }
                 Event::HoldingDetails(_)
                 | Event::ApiaryDetails(_)
@@ -200,7 +214,14 @@ fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
 
 /// Adds what another colony carried. A course that both had a part in stands once for each line it came by, since each
 /// may end on a day of its own; what adds nothing to a line that is here already is left out.
-fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: Parting, by: &'h Record) {
+fn bring<'h>(
+    holding: &Holding,
+    colony: &ColonyName,
+    traces: &mut Vec<Trace<'h>>,
+    mut brought: Vec<Trace<'h>>,
+    parting: Parting,
+    by: &'h Record,
+) {
     for trace in brought.iter_mut().filter(|trace| trace.is_open()) {
         let parting = match by.body::<ColonySplit>() {
             Some(split) if trace.begun_about(by) => placed_on_the_day(split.strips),
@@ -214,7 +235,7 @@ fn bring<'h>(traces: &mut Vec<Trace<'h>>, mut brought: Vec<Trace<'h>>, parting: 
         trace.here_from = by.on;
         trace.begun_by = None;
         trace.brought = trace.doses.len();
-        if !traces.iter().any(|known| known.covers(&trace)) {
+        if !traces.iter().any(|known| known.covers(&trace, colony, holding)) {
             traces.push(trace);
         }
     }
@@ -387,7 +408,7 @@ impl<'h> Trace<'h> {
     }
 
     /// Whether everything that `other` says of the days from its coming on, this one says too.
-    fn covers(&self, other: &Trace<'_>) -> bool {
+    fn covers(&self, other: &Trace<'_>, colony: &ColonyName, holding: &Holding) -> bool {
         let same =
             self.first.id == other.first.id && other.doses.iter().all(|given| self.doses.contains(given));
         let ends_no_sooner = match (self.end, other.end) {
@@ -397,9 +418,11 @@ impl<'h> Trace<'h> {
                 (Some(_), None) => false,
                 (Some((here, _)), Some((brought, _))) => here >= brought,
             },
-            // What was used before a flow is judged by where it stood.
+            // What was used before a flow is judged by where it stood since.
             (End::Out { on: here, .. }, End::Out { on: brought, .. }) => {
-                here >= brought && self.united_from == other.united_from
+                let stood = |united: &[_]| flows::stood_since(holding, colony, united, brought);
+                let same_places = || stood(&self.united_from) == stood(&other.united_from);
+                here >= brought && (self.united_from == other.united_from || same_places())
             }
             // What is open may yet come to be in doubt; a period that runs would be lost with it.
             (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,

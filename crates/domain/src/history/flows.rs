@@ -51,7 +51,28 @@ pub(super) fn of_line(
     colony: &ColonyName,
     united_from: &[(&ColonyName, Day)],
 ) -> Option<Vec<FlowSpan>> {
-    let (first, _) = united_from.first()?;
+    (!united_from.is_empty()).then(|| within(holding, &stays_of_line(holding, colony, united_from)))
+}
+
+/// Where a line of a course stood from a day on, and since when from then on.
+pub(super) fn stood_since<'h>(
+    holding: &'h Holding,
+    colony: &ColonyName,
+    united_from: &[(&ColonyName, Day)],
+    day: Day,
+) -> Vec<(Day, &'h ApiaryName)> {
+    let stays = stays_of_line(holding, colony, united_from);
+    let left = stays.iter().skip(1).map(|(next, _)| Some(*next)).chain([None]);
+    let after = stays.iter().zip(left).filter(|(_, left)| left.is_none_or(|left| left >= day));
+    after.map(|((from, apiary), _)| ((*from).max(day), *apiary)).collect()
+}
+
+fn stays_of_line<'h>(
+    holding: &'h Holding,
+    colony: &ColonyName,
+    united_from: &[(&ColonyName, Day)],
+) -> Vec<(Day, &'h ApiaryName)> {
+    let first = united_from.first().map_or(colony, |(first, _)| *first);
     let mut line = stays(holding, first, GENERATIONS);
     let into = united_from.iter().skip(1).map(|(colony, _)| *colony).chain([colony]);
     for ((_, on), into) in united_from.iter().zip(into) {
@@ -65,7 +86,7 @@ pub(super) fn of_line(
             }
         }
     }
-    Some(within(holding, &line))
+    line
 }
 
 /// The flows at the places where something stood, each from its day to the next.
