@@ -6,8 +6,8 @@
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 
-use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::Leaflets;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 

@@ -2,8 +2,8 @@
 
 use std::path::{Path, PathBuf};
 
-use combclear_domain::calendar::Instant;
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Instant;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
 use serde_json::Value;

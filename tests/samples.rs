@@ -1,6 +1,6 @@
 //! The smallest documents that are what they say: made here, byte by byte, from the published formats.
 
-use combclear_domain::words::MediaType;
+use combclear_domain::basics::words::MediaType;
 
 /// A whole document of this type, with a note in it that tells it from others.
 pub(crate) fn sample(media_type: MediaType, note: &str) -> Vec<u8> {

@@ -6,11 +6,11 @@ use std::sync::{Arc, LazyLock};
 use axum::Router;
 use axum::body::{Body, to_bytes};
 use axum::http::{HeaderMap, Method, Request};
-use combclear_domain::law::Laws;
-use combclear_domain::leaflet::Leaflets;
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use combclear_service::{App, Clock};
-use combclear_store::{Journal, Register};
+use combclear_store::{Holdings, Journal};
 use serde_json::Value;
 use tempfile::TempDir;
 use tower::ServiceExt;
@@ -89,7 +89,7 @@ impl Bench {
         let journal = wrap(combclear_store::open(&url).await.unwrap());
         let clock = Arc::new(Standing { minutes: AtomicI64::new(0) });
         let app = App::new(
-            Arc::new(Register::new(Arc::clone(&journal))),
+            Arc::new(Holdings::new(Arc::clone(&journal))),
             leaflets,
             laws(),
             Arc::clone(&clock) as _,
@@ -132,7 +132,7 @@ impl Bench {
 }
 
 pub(crate) fn app(journal: Arc<dyn Journal>, clock: Arc<Standing>) -> App {
-    App::new(Arc::new(Register::new(journal)), leaflets(), laws(), clock)
+    App::new(Arc::new(Holdings::new(journal)), leaflets(), laws(), clock)
 }
 
 /// A request with a body that is declared as JSON.

@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 use std::fs;
 
+use combclear_domain::basics::topic::Topic;
+use combclear_domain::basics::words;
 use combclear_domain::journal::Kind;
-use combclear_domain::leaflet::Topic;
-use combclear_domain::words;
 use serde_json::Value;
 
 use crate::bench::Bench;

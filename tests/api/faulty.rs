@@ -3,9 +3,9 @@
 use std::sync::Arc;
 
 use async_trait::async_trait;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
-use combclear_domain::words::HoldingName;
 use combclear_store::{AppendError, Journal, StoreError, Verified};
 use tokio::sync::Semaphore;
 

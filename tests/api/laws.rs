@@ -1,6 +1,6 @@
 //! `/laws` and `/laws/{jurisdiction}`
 
-use combclear_domain::law::LawReport;
+use combclear_domain::rules::law::LawReport;
 use serde_json::json;
 
 use crate::bench::Bench;

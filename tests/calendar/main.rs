@@ -10,12 +10,12 @@
 
 use std::collections::BTreeMap;
 
-use combclear_domain::calendar::Day;
-use combclear_domain::due::{DueItem, DueKind, DueReport, Weight};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::entry::EntryId;
 use combclear_domain::journal::lines::{Header, Line};
-use combclear_domain::options::Span;
+use combclear_domain::questions::due::{DueItem, DueKind, DueReport, Weight};
+use combclear_domain::questions::options::Span;
 use combclear_papers::calendar::calendar;
 use ical::parser::ical::component::{IcalCalendar, IcalEvent, IcalTodo};
 use proptest::prelude::*;

@@ -1,6 +1,6 @@
 //! `combclear archive`: nothing moves unasked, nothing before the file holds, and everything can be proved afterwards.
 
-use combclear_domain::words::MediaType;
+use combclear_domain::basics::words::MediaType;
 use serde_json::json;
 
 use crate::bench::{Bench, MINE, Ran, draft, id, lines};

@@ -1,7 +1,7 @@
 //! `combclear attach` and `combclear documents`; documents on their way out and in again; documents that are gone.
 
+use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::Hash;
-use combclear_domain::words::MediaType;
 use serde_json::{Value, json};
 
 use crate::bench::{Bench, draft, id, lines};

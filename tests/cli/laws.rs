@@ -2,11 +2,11 @@
 
 use std::sync::Arc;
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::journal::{Draft, Entry};
-use combclear_domain::words::HoldingName;
-use combclear_store::{OnRefusal, Recorded, Register, Verified};
+use combclear_store::{Holdings, OnRefusal, Recorded, Verified};
 use proptest::collection::vec;
 use proptest::prelude::{Just, Strategy, any, prop_oneof};
 use proptest::test_runner::{Config, TestRunner};
@@ -119,9 +119,9 @@ fn draft(number: usize, (happened, day, minute, corrects): &MadeUp) -> Option<Dr
     Envelope::from_json(&entry.to_string()).ok()?.read().ok()
 }
 
-async fn open(folder: &tempfile::TempDir, name: &str) -> Register {
+async fn open(folder: &tempfile::TempDir, name: &str) -> Holdings {
     let address = format!("sqlite:{}", folder.path().join(name).display());
-    Register::new(combclear_store::open(&address).await.unwrap())
+    Holdings::new(combclear_store::open(&address).await.unwrap())
 }
 
 /// Records what can be true in batches, exports, restores elsewhere. Says how many entries there were, and how many were

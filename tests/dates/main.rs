@@ -7,7 +7,7 @@
 use std::collections::BTreeSet;
 use std::process::Command;
 
-use combclear_domain::calendar::{Day, first_free_day, last_blocked_day};
+use combclear_domain::basics::calendar::{Day, first_free_day, last_blocked_day};
 
 const SCRIPT: &str = "tests/dates/check_dates.py";
 

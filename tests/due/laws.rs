@@ -3,12 +3,12 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use combclear_domain::Quantity;
-use combclear_domain::calendar::Day;
-use combclear_domain::due::{DueItem, DueReport};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::StrikeOut;
 use combclear_domain::journal::{Draft, Event};
-use combclear_domain::stock::StockReport;
+use combclear_domain::questions::due::{DueItem, DueReport};
+use combclear_domain::questions::stock::StockReport;
 use proptest::prelude::*;
 use serde_json::json;
 

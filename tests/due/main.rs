@@ -11,14 +11,14 @@
 
 use std::sync::OnceLock;
 
-use combclear_domain::calendar::Day;
-use combclear_domain::due::{DueItem, DueReport};
-use combclear_domain::holding::Holding;
-use combclear_domain::law::Laws;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::options::Span;
-use combclear_domain::stock::{LotReport, StockReport};
-use combclear_domain::words::ColonyName;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::ColonyName;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::due::{DueItem, DueReport};
+use combclear_domain::questions::options::Span;
+use combclear_domain::questions::stock::{LotReport, StockReport};
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 
 #[path = "../cases.rs"]

@@ -1,8 +1,8 @@
 //! Random journals: a few colonies at two apiaries, medicines of invented leaflets, doses, removals, disposals, counts. What a
 //! holding refuses is left out, so that every journal is a true one.
 
-use combclear_domain::calendar::{Day, Instant};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::{Draft, Entry};
 use proptest::prelude::*;

@@ -1,8 +1,8 @@
 //! Which items one visit does, and items that another question supplies.
 
-use combclear_domain::calendar::Day;
-use combclear_domain::due::{DueItem, DueKind, DueReport, Weight};
+use combclear_domain::basics::calendar::Day;
 use combclear_domain::journal::EntryId;
+use combclear_domain::questions::due::{DueItem, DueKind, DueReport, Weight};
 
 use super::making::Journal;
 use super::{due, uuid_of};

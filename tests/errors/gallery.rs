@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 
-use combclear_domain::diagnostic::Diagnostic;
+use combclear_domain::basics::diagnostic::Diagnostic;
 
 /// Files loaded together, by path.
 pub(crate) type Set = BTreeMap<String, String>;

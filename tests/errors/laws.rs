@@ -8,8 +8,8 @@
 
 use std::collections::BTreeMap;
 
-use combclear_domain::diagnostic::Diagnostic;
-use combclear_domain::law::Laws;
+use combclear_domain::basics::diagnostic::Diagnostic;
+use combclear_domain::rules::law::Laws;
 
 mod gallery;
 

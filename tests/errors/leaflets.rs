@@ -8,8 +8,8 @@
 
 use std::collections::BTreeMap;
 
-use combclear_domain::diagnostic::Diagnostic;
-use combclear_domain::leaflet::Leaflets;
+use combclear_domain::basics::diagnostic::Diagnostic;
+use combclear_domain::rules::leaflet::Leaflets;
 
 mod gallery;
 

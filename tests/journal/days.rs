@@ -1,6 +1,6 @@
 //! Days, times and instants as text. How days are counted is held against Python in `tests/dates`.
 
-use combclear_domain::calendar::{Day, Instant, TimeOfDay};
+use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
 use proptest::prelude::*;
 
 fn day(text: &str) -> Day {

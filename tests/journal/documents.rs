@@ -1,7 +1,7 @@
 //! What a document is, as its content shows, and whether it is whole.
 
+use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::document::{Unfit, media_type};
-use combclear_domain::words::MediaType;
 
 use super::samples::sample;
 

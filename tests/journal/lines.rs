@@ -1,8 +1,8 @@
 //! The first line of a journal file, and the lines below it.
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::{Header, Line, VERSION};
 use combclear_domain::journal::{Entry, Hash};
-use combclear_domain::words::HoldingName;
 use proptest::prelude::*;
 
 use super::drafts::{drafts, envelopes, read};

@@ -1,8 +1,8 @@
 //! Sealed lines and the chain of hashes.
 
-use combclear_domain::calendar::Instant;
+use combclear_domain::basics::calendar::Instant;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::{Checkpoint, Draft, Entry, Hash};
-use combclear_domain::words::HoldingName;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

@@ -1,6 +1,6 @@
 //! Which entries can be put away together.
 
-use combclear_domain::holding::{Bond, Holding, Tie};
+use combclear_domain::facts::holding::{Bond, Holding, Tie};
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::{Entry, EntryId};
 use serde_json::json;
@@ -30,7 +30,7 @@ fn holding() -> Holding {
         ("disposal", json!({"lot": "L1", "quantity": 6, "how_and_where": "handed in"}), None),
         ("lot_acquired", json!({"lot": "L2", "medicine": "strips", "quantity": 10}), None),
     ];
-    let name: combclear_domain::words::HoldingName = "test".parse().unwrap();
+    let name: combclear_domain::basics::words::HoldingName = "test".parse().unwrap();
     let mut holding = Holding::new(name.clone());
     for (number, (kind, body, corrects)) in (1..).zip(entries) {
         let mut entry =

@@ -1,15 +1,16 @@
 //! What an entry adds to a journal, knowledge or news; which entries of one day may come in another order; what a
 //! condition rests on; and where the program does not keep the laws yet.
 
+use combclear_domain::basics::topic::Topic;
 use std::collections::{BTreeMap, BTreeSet};
 
-use combclear_domain::calendar::Day;
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::{ColonyName, RemovalNeed};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::Inspection;
 use combclear_domain::journal::{Draft, Event, Kind};
-use combclear_domain::leaflet::{Force, Leaflet, Release, Topic};
-use combclear_domain::options::{Ask, Because};
-use combclear_domain::words::{ColonyName, RemovalNeed};
+use combclear_domain::questions::options::{Ask, Because};
+use combclear_domain::rules::leaflet::{Force, Leaflet, Release};
 use serde_json::{Value, json};
 
 use super::making::{Journal, day, draft, invented};

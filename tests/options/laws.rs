@@ -1,18 +1,21 @@
 //! Laws that hold for every holding, over random ones.
 
+use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::topic::Topic;
+use combclear_domain::basics::verdict::Verdict;
 use std::collections::BTreeMap;
 
 use combclear_domain::Quantity;
-use combclear_domain::calendar::Day;
-use combclear_domain::history::{History, Verdict};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::history::History;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Kind;
-use combclear_domain::leaflet::{Confidence, Topic};
-use combclear_domain::options::{
-    Answer, ApiaryReport, Ask, Because, Board, Condition, OptionsReport, Span, StartReport, State, WhatIf,
+
+use combclear_domain::basics::words::ColonyName;
+use combclear_domain::questions::options::{
+    ApiaryReport, Ask, Because, Board, Condition, OptionsReport, Span, StartReport, State, Usability, WhatIf,
 };
-use combclear_domain::supering::SuperingReport;
-use combclear_domain::words::ColonyName;
+use combclear_domain::questions::supering::SuperingReport;
 use proptest::prelude::*;
 use serde_json::json;
 
@@ -48,13 +51,13 @@ fn what_if() -> impl Strategy<Value = WhatIf> {
 }
 
 /// The answer of every option on every start day, and whether it would be usable in a usual year.
-type Answers = Vec<BTreeMap<Day, (Answer, Option<bool>)>>;
+type Answers = Vec<BTreeMap<Day, (Usability, Option<bool>)>>;
 
 fn answers(holding: &Holding, colony: &ColonyName, ask: &Ask) -> Answers {
     let board = Board::of_colony(holding, leaflets(), ask, colony);
     let judged = board.judge(colony);
     assert_eq!(judged.len(), invented().len(), "one option for each leaflet");
-    let by_day = |of: &combclear_domain::options::Judged<'_>| {
+    let by_day = |of: &combclear_domain::questions::options::Judged<'_>| {
         let each = of.days.iter().flat_map(|days| {
             let span = Span::new(days.from, days.to).unwrap();
             span.days().map(move |day| (day, (days.answer, days.in_a_usual_year)))
@@ -212,7 +215,7 @@ proptest! {
             let history = History::of(&holding, leaflets(), &colony);
             for ((answers, conditions), leaflet) in answers.iter().zip(&conditions).zip(invented()) {
                 let second_hand = leaflet.rules.iter().all(|rule| rule.confidence != Confidence::Document);
-                for on in answers.iter().filter(|(_, (answer, _))| *answer == Answer::Usable && second_hand).map(|(on, _)| *on) {
+                for on in answers.iter().filter(|(_, (answer, _))| *answer == Usability::Usable && second_hand).map(|(on, _)| *on) {
                     let bounds = [Topic::Temperature, Topic::BroodNeed];
                     let bound = leaflet.rules.iter().find(|rule| bounds.contains(&rule.says.topic()));
                     prop_assert!(bound.is_none(), "{} on {}: {:?}", leaflet.id, on, bound);
@@ -241,7 +244,7 @@ proptest! {
             let each: Vec<Answers> = report.colonies.iter().map(|colony| answers(&holding, colony, &ask)).collect();
             for option in &report.options {
                 let index = invented().iter().position(|leaflet| leaflet.id == option.leaflet).unwrap();
-                let mut best = Answer::RuledOut;
+                let mut best = Usability::RuledOut;
                 for on in ask.span.days() {
                     let worst = each.iter().map(|answers| answers[index][&on].0).max().unwrap();
                     let range = option.days.iter().find(|days| days.from <= on && on <= days.to).unwrap();
@@ -275,7 +278,7 @@ proptest! {
         for apiary in holding.apiaries() {
             let report = ApiaryReport::of(&holding, leaflets(), apiary, &ask).unwrap();
             for option in &report.options {
-                let first = option.days.iter().find(|days| days.answer == option.answer && days.answer != Answer::RuledOut);
+                let first = option.days.iter().find(|days| days.answer == option.answer && days.answer != Usability::RuledOut);
                 let start = first.map_or(day(from), |days| days.from);
                 let mut sum = Some(Quantity::ZERO);
                 for colony in &report.colonies {

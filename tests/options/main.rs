@@ -13,14 +13,14 @@
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
-use combclear_domain::calendar::Day;
-use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::{Leaflet, Leaflets};
-use combclear_domain::options::{
-    Answer, ApiaryReport, Ask as Question, Missing, OptionReport, OptionsReport, Span, State, WhatIf,
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::Jurisdiction;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::options::{
+    ApiaryReport, Ask as Question, Missing, OptionReport, OptionsReport, Span, State, Usability, WhatIf,
     amount_of,
 };
-use combclear_domain::words::Jurisdiction;
+use combclear_domain::rules::leaflet::{Leaflet, Leaflets};
 use serde::Deserialize;
 
 #[path = "../cases.rs"]
@@ -163,7 +163,7 @@ fn ids(report: &OptionsReport) -> Vec<String> {
     report.options.iter().map(id).collect()
 }
 
-fn word(answer: Answer) -> String {
+fn word(answer: Usability) -> String {
     serde_json::to_value(answer).unwrap().as_str().unwrap().to_owned()
 }
 

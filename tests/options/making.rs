@@ -2,11 +2,11 @@
 
 use std::fmt;
 
-use combclear_domain::calendar::{Day, Instant};
-use combclear_domain::holding::{Holding, Refusal};
+use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::facts::holding::{Holding, Refusal};
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::{Draft, Entry};
-use combclear_domain::leaflet::Leaflet;
+use combclear_domain::rules::leaflet::Leaflet;
 use serde_json::{Value, json};
 
 use super::entries::uuid_of;

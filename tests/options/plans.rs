@@ -2,10 +2,10 @@
 //!
 //! A plan is drawn first, and then recorded; what a holding refuses is left out, so that every journal is a true one.
 
-use combclear_domain::calendar::Day;
+use combclear_domain::basics::calendar::Day;
 use combclear_domain::journal::Draft;
-use combclear_domain::leaflet::Leaflet;
-use combclear_domain::options::in_few_words;
+use combclear_domain::questions::options::in_few_words;
+use combclear_domain::rules::leaflet::Leaflet;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use combclear_domain::calendar::Day;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::Draft;
-use combclear_domain::options::{Missing, OptionReport, OptionsReport, WhatIf};
-use combclear_domain::words::ColonyName;
+use combclear_domain::questions::options::{Missing, OptionReport, OptionsReport, WhatIf};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

@@ -53,8 +53,9 @@ fn csv_reader(bytes: &[u8]) -> ::csv::Reader<&[u8]> {
     ::csv::Reader::from_reader(bytes)
 }
 
-fn demo_once() -> &'static combclear_domain::register::RegisterReport {
-    static DEMO: std::sync::OnceLock<combclear_domain::register::RegisterReport> = std::sync::OnceLock::new();
+fn demo_once() -> &'static combclear_domain::questions::register::RegisterReport {
+    static DEMO: std::sync::OnceLock<combclear_domain::questions::register::RegisterReport> =
+        std::sync::OnceLock::new();
     DEMO.get_or_init(|| {
         let mut report = demo();
         report.administrations.clear();

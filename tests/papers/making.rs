@@ -1,9 +1,9 @@
 //! Registers to write down: the demo's, and small ones with texts that are hard to print.
 
-use combclear_domain::calendar::{Day, Instant};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::lines::{Header, Line};
-use combclear_domain::register::{Period, RegisterReport};
+use combclear_domain::questions::register::{Period, RegisterReport};
 
 const DEMO: &str = include_str!("../../demo/holding.jsonl");
 
@@ -101,10 +101,10 @@ pub(super) fn with_documents(
     names: &[&str],
 ) -> RegisterReport {
     for ((row, hash), name) in report.acquisitions.iter_mut().zip(hashes).zip(names) {
-        row.documents.push(combclear_domain::register::DocumentPart {
+        row.documents.push(combclear_domain::questions::register::DocumentPart {
             entry: row.written.entry,
             content: *hash,
-            media_type: combclear_domain::words::MediaType::Pdf,
+            media_type: combclear_domain::basics::words::MediaType::Pdf,
             bytes: 5,
             file_name: Some((*name).to_owned()),
         });

@@ -1,10 +1,10 @@
 //! The page, and the sheets that all writers share.
 
-use combclear_domain::gaps::{Gap, GapWeight, GapsReport, LotCheck};
-use combclear_domain::history::Verdict;
+use combclear_domain::basics::quantity::Quantity;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::Unit;
 use combclear_domain::journal::event::Kind;
-use combclear_domain::quantity::Quantity;
-use combclear_domain::words::Unit;
+use combclear_domain::questions::gaps::{Gap, GapWeight, GapsReport, LotCheck};
 use combclear_papers::{Paper, html};
 
 use super::making::{autumn, demo, hard};

@@ -1,6 +1,6 @@
 //! The opt-in policy of full days of 24 hours, against its published examples. Civil days stand beside it all the same.
 
-use combclear_domain::calendar::Counting;
+use combclear_domain::basics::calendar::Counting;
 
 use super::entries::holding;
 use super::{leaflets, register};

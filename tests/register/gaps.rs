@@ -2,12 +2,12 @@
 
 use std::path::Path;
 
-use combclear_domain::calendar::Day;
-use combclear_domain::gaps::{GapWeight, GapsReport};
+use combclear_domain::basics::calendar::Day;
 use combclear_domain::journal::Hash;
-use combclear_domain::law::Laws;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::register::Period;
+use combclear_domain::questions::gaps::{GapWeight, GapsReport};
+use combclear_domain::questions::register::Period;
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 
 use super::cases::{ask_all, leaflets_and};

@@ -1,13 +1,14 @@
 //! Laws that hold for every register, over random holdings with corrections and disposals.
 
+use combclear_domain::basics::verdict::Verdict;
 use std::collections::{BTreeMap, BTreeSet};
 
 use combclear_domain::Quantity;
-use combclear_domain::calendar::Day;
-use combclear_domain::history::{History, Verdict};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::history::History;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Kind};
-use combclear_domain::register::{Period, RegisterReport};
+use combclear_domain::questions::register::{Period, RegisterReport};
 use proptest::prelude::*;
 use serde_json::json;
 

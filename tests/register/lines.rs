@@ -2,7 +2,7 @@
 
 use std::fmt::Display;
 
-use combclear_domain::register::{CoursePart, RegisterReport, Written};
+use combclear_domain::questions::register::{CoursePart, RegisterReport, Written};
 
 pub(crate) fn acquisitions(report: &RegisterReport) -> Vec<String> {
     let line = report.acquisitions.iter().map(|row| {

@@ -9,10 +9,10 @@
     reason = "a test stops at the first surprise"
 )]
 
-use combclear_domain::calendar::Day;
-use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::register::{Period, RegisterReport};
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::register::{Period, RegisterReport};
+use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 
 #[path = "../cases.rs"]

@@ -4,12 +4,12 @@
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use combclear_domain::calendar::Day;
-use combclear_domain::gaps::{GapWeight, GapsReport};
-use combclear_domain::history::Verdict;
-use combclear_domain::leaflet::{Leaflet, Rule, Says};
-use combclear_domain::register::Period;
-use combclear_domain::words::RemovalNeed;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::RemovalNeed;
+use combclear_domain::questions::gaps::{GapWeight, GapsReport};
+use combclear_domain::questions::register::Period;
+use combclear_domain::rules::leaflet::{Leaflet, Rule, Says};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

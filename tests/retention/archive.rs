@@ -1,14 +1,14 @@
 //! What moves into an archive, and that no answer that counts turns on it.
 
 use combclear_domain::Day;
-use combclear_domain::history::History;
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::words::LotName;
+use combclear_domain::facts::history::History;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::archive::{Archives, Rest, digest};
 use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::{Draft, Entry, Event, Hash};
-use combclear_domain::register::{Period, RegisterReport};
-use combclear_domain::retention::{ArchivePlan, RetentionReport};
-use combclear_domain::words::LotName;
+use combclear_domain::questions::register::{Period, RegisterReport};
+use combclear_domain::questions::retention::{ArchivePlan, RetentionReport};
 use proptest::prelude::*;
 use serde_json::json;
 

@@ -10,10 +10,10 @@ mod laws;
 mod stories;
 mod vectors;
 
-use combclear_domain::holding::Holding;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
-use combclear_domain::retention::{KeepUntil, KeptStory, RetentionReport};
+use combclear_domain::questions::retention::{KeepUntil, KeptStory, RetentionReport};
 use combclear_domain::{Day, Instant};
 use serde_json::{Value, json};
 

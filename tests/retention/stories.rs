@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use combclear_domain::basics::words::LotName;
 use combclear_domain::journal::EntryId;
-use combclear_domain::retention::stories::{Told, of_holding, stories};
-use combclear_domain::words::LotName;
+use combclear_domain::questions::retention::stories::{Told, of_holding, stories};
 use proptest::prelude::*;
 use serde_json::json;
 
@@ -29,7 +29,7 @@ fn told(number: usize, lots: &[&str], entries: &[usize], records: &str, under: &
 /// The stories as numbers, each as its lots and its entries.
 fn grouped(all: &[Told]) -> Vec<(String, Vec<usize>)> {
     let number = |entry: &EntryId| entry.to_string().rsplit('-').next().unwrap().parse().unwrap();
-    let lots = |story: &combclear_domain::retention::Story| {
+    let lots = |story: &combclear_domain::questions::retention::Story| {
         story.lots.iter().map(LotName::as_str).collect::<Vec<_>>().join(" ")
     };
     stories(all).iter().map(|story| (lots(story), story.entries.iter().map(number).collect())).collect()

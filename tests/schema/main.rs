@@ -3,11 +3,12 @@
 //! Source: JSON Schema, draft 2020-12, as the crate `jsonschema` reads it.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
+use combclear_domain::basics::topic::Topic;
 use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
-use combclear_domain::leaflet::schema::schema;
-use combclear_domain::leaflet::{Leaflets, Topic};
+use combclear_domain::rules::leaflet::Leaflets;
+use combclear_domain::rules::leaflet::schema::schema;
 use jsonschema::Validator;
 use serde_json::{Map, Value};
 

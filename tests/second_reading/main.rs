@@ -18,13 +18,13 @@ use std::path::PathBuf;
 use std::process::{Command, Stdio};
 use std::thread;
 
-use combclear_domain::calendar::{Day, Instant};
-use combclear_domain::history::History;
-use combclear_domain::holding::{Holding, Record};
+use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::facts::history::History;
+use combclear_domain::facts::holding::{Holding, Record};
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::supering::FirstFree;
+use combclear_domain::questions::supering::FirstFree;
+use combclear_domain::rules::leaflet::Leaflets;
 use serde_json::{Value, json};
 
 #[expect(dead_code, reason = "shared by several tests, each of which needs a part")]

@@ -1,13 +1,15 @@
 //! Laws that hold for every holding, over random ones.
 
-use combclear_domain::calendar::Day;
-use combclear_domain::history::{Course, History, Verdict};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::{ColonyName, RemovalNeed, SupersDuring};
+use combclear_domain::facts::history::{Course, History};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::StrikeOut;
 use combclear_domain::journal::{Draft, Event, Kind};
-use combclear_domain::leaflet::{Confidence, Release};
-use combclear_domain::supering::{FirstFree, Outcome, SuperingReport};
-use combclear_domain::words::{ColonyName, RemovalNeed, SupersDuring};
+use combclear_domain::questions::supering::{FirstFree, Outcome, SuperingReport};
+use combclear_domain::rules::leaflet::Release;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -292,7 +294,7 @@ fn may_carry_a_yes(course: &Course, on: Day) -> bool {
     let terms = &course.terms;
     let allowed =
         terms.supers_during.as_ref().filter(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
-    let documented = |fact: &Option<combclear_domain::history::Fact<u16>>| {
+    let documented = |fact: &Option<combclear_domain::facts::history::Fact<u16>>| {
         fact.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value)
     };
     let last_dose = course.doses.iter().map(|dose| dose.on).filter(|dose| *dose <= on).max();
@@ -300,7 +302,7 @@ fn may_carry_a_yes(course: &Course, on: Day) -> bool {
         .into_iter()
         .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
     let longest = stays.clone().flatten().map(|fact| fact.value).max();
-    let stays_documented = stays.flatten().all(combclear_domain::history::Fact::is_documented);
+    let stays_documented = stays.flatten().all(combclear_domain::facts::history::Fact::is_documented);
     let need = terms.removal.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value);
     let used_up = match (need, longest) {
         (Some(RemovalNeed::NothingStays), _) => last_dose,

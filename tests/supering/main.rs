@@ -10,11 +10,12 @@
     reason = "a test stops at the first surprise"
 )]
 
-use combclear_domain::calendar::Day;
-use combclear_domain::history::{History, Verdict};
-use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::supering::{Outcome, SuperingReport};
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::facts::history::History;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::supering::{Outcome, SuperingReport};
+use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 
 #[path = "../cases.rs"]

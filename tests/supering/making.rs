@@ -3,12 +3,12 @@
 use std::fmt;
 use std::sync::OnceLock;
 
-use combclear_domain::calendar::{Day, Instant};
-use combclear_domain::holding::{Holding, Refusal};
+use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::basics::words::ColonyName;
+use combclear_domain::facts::holding::{Holding, Refusal};
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::{Draft, Entry};
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::words::ColonyName;
+use combclear_domain::rules::leaflet::Leaflets;
 use serde_json::{Value, json};
 
 use super::{leaflets, uuid_of};

@@ -1,12 +1,13 @@
 //! A second, plainer way to the same answers, for strips that must come out: walk the entries day by day and keep, for
 //! each colony, whether a course is in, perhaps in, or out since some day. The program must agree with it on every day.
 
+use combclear_domain::basics::verdict::Verdict;
 use std::collections::BTreeMap;
 
-use combclear_domain::calendar::{Day, first_free_day};
-use combclear_domain::history::{History, Verdict};
+use combclear_domain::basics::calendar::{Day, first_free_day};
+use combclear_domain::basics::words::{ColonyName, LotName, StripsAtSplit, StripsAtUniting};
+use combclear_domain::facts::history::History;
 use combclear_domain::journal::{Draft, EntryId, Event};
-use combclear_domain::words::{ColonyName, LotName, StripsAtSplit, StripsAtUniting};
 use proptest::prelude::*;
 
 use super::making::{PLAIN_STRIPS, all_leaflets, days};

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
+use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::{Draft, Event, Kind};
-use combclear_domain::words::ColonyName;
 
 use super::making::{Journal, day};
 

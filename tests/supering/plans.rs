@@ -2,8 +2,8 @@
 //!
 //! A plan is drawn first, and then recorded; what a holding refuses is left out, so that every journal is a true one.
 
-use combclear_domain::calendar::Day;
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
 use proptest::prelude::*;
 use serde_json::{Value, json};

@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use combclear_domain::calendar::{Day, Instant};
-use combclear_domain::holding::{Holding, Refusal};
+use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::facts::holding::{Holding, Refusal};
 use combclear_domain::journal::Entry;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::supering::SuperingReport;
+use combclear_domain::questions::supering::SuperingReport;
+use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 
 use super::entries::envelope;

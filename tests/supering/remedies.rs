@@ -1,12 +1,14 @@
 //! Laws on what is named: the day on which all may come out, and the entry that supplies what is missing.
 
-use combclear_domain::calendar::Day;
-use combclear_domain::history::{Course, Fact, History, Verdict};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::{ColonyName, RemovalNeed};
+use combclear_domain::facts::history::{Course, Fact, History};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
-use combclear_domain::leaflet::{Confidence, Leaflet, Release};
-use combclear_domain::supering::{FirstFree, MissingReport, SuperingReport};
-use combclear_domain::words::{ColonyName, RemovalNeed};
+use combclear_domain::questions::supering::{FirstFree, MissingReport, SuperingReport};
+use combclear_domain::rules::leaflet::{Leaflet, Release};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 

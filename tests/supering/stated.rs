@@ -1,11 +1,12 @@
 //! What anybody has said about a medicine.
 
+use combclear_domain::basics::topic::Topic;
 use std::collections::BTreeSet;
 
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::words::MedicineName;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Event, Kind};
-use combclear_domain::leaflet::{Force, Leaflet, Release, Topic};
-use combclear_domain::words::MedicineName;
+use combclear_domain::rules::leaflet::{Force, Leaflet, Release};
 use serde_json::{Value, json};
 
 use super::making::{Journal, all_leaflets};

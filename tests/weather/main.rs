@@ -7,10 +7,10 @@
 
 use std::collections::BTreeMap;
 
-use combclear_domain::calendar::Day;
-use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::options::{Ask, OptionsReport, Span, State};
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::options::{Ask, OptionsReport, Span, State};
+use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 use serde_json::json;
 

@@ -3,9 +3,9 @@
 //! Run with `cargo bench -p combclear-bench --bench options`.
 
 use combclear_bench::apiaries::{about, leaflets_times, with_colonies};
-use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::options::{ApiaryReport, Ask, Board, OptionsReport};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::options::{ApiaryReport, Ask, Board, OptionsReport};
+use combclear_domain::rules::leaflet::Leaflets;
 use divan::{Bencher, black_box};
 
 fn main() {

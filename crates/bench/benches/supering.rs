@@ -4,8 +4,8 @@
 
 use combclear_bench::plain;
 use combclear_bench::scene::{Ending, Scene, leaflets, with_courses};
-use combclear_domain::history::History;
-use combclear_domain::supering::SuperingReport;
+use combclear_domain::facts::history::History;
+use combclear_domain::questions::supering::SuperingReport;
 use divan::{Bencher, black_box};
 
 const COURSES: [u16; 3] = [4, 20, 100];

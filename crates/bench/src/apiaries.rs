@@ -2,12 +2,12 @@
 
 use std::fmt::Write;
 
-use combclear_domain::calendar::Day;
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::options::{Ask, Span};
+use combclear_domain::questions::options::{Ask, Span};
+use combclear_domain::rules::leaflet::Leaflets;
 use serde_json::{Value, json};
 
 /// The first start day that is asked about.
@@ -151,7 +151,7 @@ fn named<T: std::str::FromStr<Err: std::fmt::Display>>(text: &str) -> T {
 
 #[cfg(test)]
 mod tests {
-    use combclear_domain::options::{Answer, ApiaryReport};
+    use combclear_domain::questions::options::{ApiaryReport, Usability};
 
     use super::*;
 
@@ -165,7 +165,7 @@ mod tests {
         let once = leaflets_times(1);
         let ways: usize = once.iter().map(|leaflet| leaflet.methods.len().max(1)).sum();
         assert_eq!(report.options.len(), 2 * ways, "each leaflet twice, each of its methods");
-        for answer in [Answer::Usable, Answer::Unknown, Answer::RuledOut] {
+        for answer in [Usability::Usable, Usability::Unknown, Usability::RuledOut] {
             let some = report.options.iter().any(|option| option.answer == answer);
             assert!(some, "no option is {answer:?}");
         }

@@ -1,9 +1,10 @@
 //! The yardstick: may a colony be supered, written by hand over a list of courses, without grounds and without sources.
 
-use combclear_domain::calendar::{Day, last_blocked_day};
-use combclear_domain::history::{Course, End, History, Verdict};
-use combclear_domain::leaflet::Release;
-use combclear_domain::words::SupersDuring;
+use combclear_domain::basics::calendar::{Day, last_blocked_day};
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::SupersDuring;
+use combclear_domain::facts::history::{Course, End, History};
+use combclear_domain::rules::leaflet::Release;
 
 /// A course as a program would keep it that gives nothing but yes, no or unknown.
 #[derive(Debug, Clone, Copy)]

@@ -2,16 +2,16 @@
 
 use std::str::FromStr;
 
-use combclear_domain::calendar::Day;
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::quantity::Quantity;
+use combclear_domain::basics::words::{Brood, ColonyName, MedicinesInside, SuperPurpose, Unit};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::entry::{Draft, Entry, EntryId};
 use combclear_domain::journal::event::{
     Administration, ApiaryDetails, ColonyEstablished, Event, Given, HoldingDetails, Inspection, LotAcquired,
     MedicineDescribed, Removal, SupersOff, SupersOn,
 };
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::quantity::Quantity;
-use combclear_domain::words::{Brood, ColonyName, MedicinesInside, SuperPurpose, Unit};
+use combclear_domain::rules::leaflet::Leaflets;
 
 /// Days from one course to the next.
 const STEP: u16 = 90;
@@ -219,10 +219,11 @@ fn name<T: FromStr<Err: std::fmt::Display>>(text: &str) -> T {
 
 #[cfg(test)]
 mod tests {
-    use combclear_domain::history::{History, Verdict};
+    use combclear_domain::facts::history::History;
 
     use super::*;
     use crate::plain;
+    use combclear_domain::basics::verdict::Verdict;
 
     #[test]
     fn the_yardstick_gives_the_same_answers_as_the_domain() {

@@ -5,9 +5,9 @@ use std::net::SocketAddr;
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
-use combclear_domain::calendar::{Counting, Day};
-use combclear_domain::diagnostic::nearest;
-use combclear_domain::words::{
+use combclear_domain::basics::calendar::{Counting, Day};
+use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Person, Power,
     PrescriptionName,
 };

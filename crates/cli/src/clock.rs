@@ -1,6 +1,6 @@
 //! The only place that asks the machine for the time, and for new ids.
 
-use combclear_domain::calendar::{Day, Instant};
+use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::journal::EntryId;
 
 /// This instant.

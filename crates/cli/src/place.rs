@@ -3,38 +3,38 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use combclear_domain::diagnostic::{Diagnostic, nearest};
-use combclear_domain::law::Laws;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::words::HoldingName;
-use combclear_store::{Journal, Register, StoreError};
+use combclear_domain::basics::diagnostic::{Diagnostic, nearest};
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
+use combclear_store::{Holdings, Journal, StoreError};
 
 use crate::args::Place;
 use crate::failure::Failure;
 
 /// Works on the journals at the address of the command line, which is made if it is missing, and lets go of them
 /// properly, however the work ends.
-pub(crate) async fn with_register<T>(
+pub(crate) async fn with_holdings<T>(
     place: &Place,
-    work: impl AsyncFnOnce(&Arc<Register>) -> Result<T, Failure>,
+    work: impl AsyncFnOnce(&Arc<Holdings>) -> Result<T, Failure>,
 ) -> Result<T, Failure> {
-    let register = Arc::new(Register::new(combclear_store::open(&place.db).await?));
-    let done = work(&register).await;
-    register.journal().close().await;
+    let holdings = Arc::new(Holdings::new(combclear_store::open(&place.db).await?));
+    let done = work(&holdings).await;
+    holdings.journal().close().await;
     done
 }
 
 /// Works on the journal of the holding that is meant at the address, which must be there.
 pub(crate) async fn with_holding<T>(
     place: &Place,
-    work: impl AsyncFnOnce(&Register, HoldingName) -> Result<T, Failure>,
+    work: impl AsyncFnOnce(&Holdings, HoldingName) -> Result<T, Failure>,
 ) -> Result<T, Failure> {
-    let register = Register::new(open_existing(place).await?);
-    let done = match meant(place, register.journal().as_ref()).await {
-        Ok(holding) => work(&register, holding).await,
+    let holdings = Holdings::new(open_existing(place).await?);
+    let done = match meant(place, holdings.journal().as_ref()).await {
+        Ok(holding) => work(&holdings, holding).await,
         Err(failure) => Err(failure),
     };
-    register.journal().close().await;
+    holdings.journal().close().await;
     done
 }
 

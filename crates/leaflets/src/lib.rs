@@ -7,9 +7,9 @@
 
 use std::sync::LazyLock;
 
-use combclear_domain::diagnostic::Diagnostic;
-use combclear_domain::law::Laws;
-use combclear_domain::leaflet::Leaflets;
+use combclear_domain::basics::diagnostic::Diagnostic;
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
 use include_dir::{Dir, include_dir};
 
 /// One folder per jurisdiction.

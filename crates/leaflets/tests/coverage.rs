@@ -9,17 +9,20 @@
     reason = "a test stops at the first surprise"
 )]
 
+use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::topic::Topic;
+use combclear_domain::basics::verdict::Verdict;
 use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::path::Path;
 use std::sync::Arc;
 
-use combclear_domain::history::{History, Verdict};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::words::Jurisdiction;
+use combclear_domain::facts::history::History;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
-use combclear_domain::leaflet::{Confidence, Leaflet, Leaflets, Release, Says, Topic, WithdrawalPeriod};
-use combclear_domain::words::Jurisdiction;
+use combclear_domain::rules::leaflet::{Leaflet, Leaflets, Release, Says, WithdrawalPeriod};
 use serde_json::json;
 
 const BEGIN: &str = "<!-- coverage: made from the leaflets, do not edit -->\n";

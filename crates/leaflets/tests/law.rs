@@ -14,8 +14,10 @@
 use std::collections::BTreeSet;
 
 use combclear_domain::Day;
-use combclear_domain::law::{CountedFrom, Field, FieldNeed, Laws, Occasion, Profile, RecordSort, Standing};
-use combclear_domain::words::Jurisdiction;
+use combclear_domain::basics::words::Jurisdiction;
+use combclear_domain::rules::law::{
+    CountedFrom, Field, FieldNeed, LawStanding, Laws, Occasion, Profile, RecordSort,
+};
 
 /// A day on which every file has come into force and none of its rules has ended.
 const DAY: &str = "2026-08-20";
@@ -209,30 +211,30 @@ fn northern_ireland_asks_for_what_great_britain_and_the_union_ask_for_and_the_st
 #[test]
 fn a_profile_is_chosen_by_the_day_of_the_event() {
     for (of, on, standing) in [
-        ("gb", "2013-09-30", Standing::NotYet { from: day("2013-10-01") }),
-        ("gb", "2013-10-01", Standing::InForce),
-        ("gb", "2013-10-02", Standing::InForce),
-        ("eu", "2022-01-27", Standing::NotYet { from: day("2022-01-28") }),
-        ("eu", "2022-01-28", Standing::InForce),
-        ("eu", "2022-01-29", Standing::InForce),
-        ("ch", "2023-08-31", Standing::NotYet { from: day("2023-09-01") }),
+        ("gb", "2013-09-30", LawStanding::NotYet { from: day("2013-10-01") }),
+        ("gb", "2013-10-01", LawStanding::InForce),
+        ("gb", "2013-10-02", LawStanding::InForce),
+        ("eu", "2022-01-27", LawStanding::NotYet { from: day("2022-01-28") }),
+        ("eu", "2022-01-28", LawStanding::InForce),
+        ("eu", "2022-01-29", LawStanding::InForce),
+        ("ch", "2023-08-31", LawStanding::NotYet { from: day("2023-09-01") }),
         // The rules of Great Britain hold there already.
-        ("ni", "2022-01-27", Standing::InForce),
+        ("ni", "2022-01-27", LawStanding::InForce),
         // A member state without a file of its own has the rules of the union.
-        ("at", "2022-01-27", Standing::NotYet { from: day("2022-01-28") }),
-        ("at", "2022-01-28", Standing::InForce),
+        ("at", "2022-01-27", LawStanding::NotYet { from: day("2022-01-28") }),
+        ("at", "2022-01-28", LawStanding::InForce),
     ] {
         let profile = profile(of, on);
         assert_eq!(profile.standing(), standing, "{of} {on}");
         let empty = Occasion::ALL.iter().all(|occasion| profile.fields(*occasion).is_empty());
-        assert_eq!(empty, standing != Standing::InForce, "{of} {on}");
+        assert_eq!(empty, standing != LawStanding::InForce, "{of} {on}");
     }
     let forms = |on| profile("gb", on).forms().count();
     assert_eq!([forms("2024-05-16"), forms("2024-05-17"), forms("2024-05-18")], [1, 2, 2]);
     let ni = profile("ni", "2022-01-27");
     let standing =
         |of: &str| ni.parts().iter().find(|part| part.file.jurisdiction.as_str() == of).unwrap().standing;
-    assert_eq!(standing("eu"), Standing::NotYet { from: day("2022-01-28") });
+    assert_eq!(standing("eu"), LawStanding::NotYet { from: day("2022-01-28") });
     assert!(laws().profile(&Jurisdiction::new("nz").unwrap(), day(DAY)).is_none());
 }
 
@@ -283,7 +285,7 @@ fn how_long_and_how_soon() {
 /// What was not read in an authority's own text may not pass for it.
 #[test]
 fn a_value_from_memory_or_of_uncertain_standing_is_unconfirmed() {
-    use combclear_domain::leaflet::Confidence;
+    use combclear_domain::basics::confidence::Confidence;
     for law in laws().iter() {
         for basis in law.bases() {
             let memory = basis.source.iter().all(|source| source == "M");
@@ -307,7 +309,7 @@ fn every_profile_answers_for_the_first_of_every_month() {
         for law in laws().iter() {
             let profile = laws().profile(&law.jurisdiction, on).unwrap();
             let empty = profile.all_retentions().count() == 0;
-            assert!(!empty || profile.standing() != Standing::InForce, "{} {on}", law.jurisdiction);
+            assert!(!empty || profile.standing() != LawStanding::InForce, "{} {on}", law.jurisdiction);
         }
     }
 }

@@ -3,12 +3,13 @@
 //! The statements, each with its `Source:`, are in `tests/published/<jurisdiction>.toml` of the workspace.
 #![expect(clippy::expect_used, clippy::panic, reason = "helpers of a test may end it")]
 
+use combclear_domain::basics::topic::Topic;
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use combclear_domain::calendar::Day;
-use combclear_domain::leaflet::{Leaflets, Rule, Topic};
-use combclear_domain::words::{Jurisdiction, LeafletId, Method};
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::{Jurisdiction, LeafletId, Method};
+use combclear_domain::rules::leaflet::{Leaflets, Rule};
 use serde::Deserialize;
 use serde_json::{Map, Value};
 

@@ -8,9 +8,9 @@
 //! an event is the day after its last. There is no clock here: the stamp of an event is the instant at which the last entry that bears on it was
 //! recorded, and its sequence is the place of that entry in the journal, so that both only rise.
 
-use combclear_domain::calendar::{Day, Instant};
-use combclear_domain::due::{DueItem, DueReport, Weight};
-use combclear_domain::words::ColonyName;
+use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::basics::words::ColonyName;
+use combclear_domain::questions::due::{DueItem, DueReport, Weight};
 use icalendar::{Calendar, Component, Event, Property, Todo};
 
 /// The media type of a calendar.

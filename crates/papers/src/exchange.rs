@@ -22,12 +22,12 @@
 //! # What the standard has no place for
 //! See [`NOTES`], which go out with every file.
 
-use combclear_domain::gaps::{GapsReport, LotCheck};
-use combclear_domain::quantity::Quantity;
-use combclear_domain::register::{
+use combclear_domain::basics::quantity::Quantity;
+use combclear_domain::basics::words::{HoldingName, LotName, Unit};
+use combclear_domain::questions::gaps::{GapsReport, LotCheck};
+use combclear_domain::questions::register::{
     AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, RegisterReport, Written,
 };
-use combclear_domain::words::{HoldingName, LotName, Unit};
 use combclear_domain::{Day, Instant};
 use serde::Serialize;
 use serde_json::Number;

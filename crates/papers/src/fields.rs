@@ -2,7 +2,7 @@
 
 use combclear_domain::journal::EntryId;
 
-use crate::rows::Places;
+use crate::rows::JournalPlaces;
 
 /// What a field of a correction is called. A field without a word here is told by its own name.
 pub(crate) fn words(field: &str) -> String {
@@ -45,7 +45,7 @@ fn lot(number: &str) -> String {
 }
 
 /// A value; an id of an entry that stands in this register is told by its number.
-pub(crate) fn value(text: String, places: &Places) -> String {
+pub(crate) fn value(text: String, places: &JournalPlaces) -> String {
     match text.parse::<EntryId>() {
         Ok(entry) if places.knows(entry) => format!("entry {}", places.words(entry)),
         _ => text,

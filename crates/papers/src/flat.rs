@@ -23,8 +23,8 @@
 
 use std::collections::BTreeMap;
 
-use combclear_domain::calendar::Counting;
-use combclear_domain::register::{
+use combclear_domain::basics::calendar::Counting;
+use combclear_domain::questions::register::{
     AcquisitionRow, AdministrationRow, CorrectionRow, CoursePart, DisposalRow, DocumentPart, MedicinePart,
     PrescriptionPart, PrescriptionRow, RegisterReport, RemovalRow, Written,
 };

@@ -2,7 +2,7 @@
 
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
-use crate::sheet::{Cell, Line, Paper, Piece, Sheet, visible};
+use crate::sheet::{Cell, Paper, Piece, Sheet, SheetLine, visible};
 
 /// The paper as an HTML document.
 ///
@@ -98,7 +98,7 @@ fn lines(cell: &Cell) -> Markup {
     html! { @for line in &cell.0 { div { (spoken(line)) } } }
 }
 
-fn spoken(line: &Line) -> Markup {
+fn spoken(line: &SheetLine) -> Markup {
     html! {
         @if let Some(label) = line.label { span.label { (label) ": " } }
         @match &line.piece {

@@ -20,5 +20,5 @@ mod sheets;
 mod sheets_gaps;
 mod typesetter;
 
-pub use sheet::{Cell, Column, Fact, Line, Paper, Piece, Sheet, code_point, visible};
+pub use sheet::{Cell, Column, Fact, Paper, Piece, Sheet, SheetLine, code_point, visible};
 pub use typesetter::{NotSet, Pdf, Typesetter};

@@ -8,10 +8,10 @@ use std::collections::BTreeSet;
 use std::io::{Cursor, Write};
 
 use combclear_domain::Instant;
-use combclear_domain::gaps::GapsReport;
+use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::{Checkpoint, Content, Hash};
-use combclear_domain::register::{DocumentPart, RegisterReport};
-use combclear_domain::words::MediaType;
+use combclear_domain::questions::gaps::GapsReport;
+use combclear_domain::questions::register::{DocumentPart, RegisterReport};
 use maud::html;
 use sha2::{Digest, Sha256};
 use zip::write::SimpleFileOptions;
@@ -86,23 +86,23 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
     let proofs = proofs(input);
     let paper = Paper::of(report, input.gaps);
     let mut files = vec![
-        File::new("index.html", index(input, &paper, &proofs).into_bytes()),
-        File::new("register.html", html::page(&paper).into_bytes()),
+        PackedFile::new("index.html", index(input, &paper, &proofs).into_bytes()),
+        PackedFile::new("register.html", html::page(&paper).into_bytes()),
     ];
     if let Some(typesetter) = input.typesetter {
-        files.push(File::new("register.pdf", typesetter.set(&paper, input.made)?.bytes));
+        files.push(PackedFile::new("register.pdf", typesetter.set(&paper, input.made)?.bytes));
     }
     files.extend([
-        File::new("register.csv", flat::csv(report)?),
-        File::new("register.json", json(report)?),
-        File::new("exchange.json", json(&Exchange::of(report, input.gaps))?),
+        PackedFile::new("register.csv", flat::csv(report)?),
+        PackedFile::new("register.json", json(report)?),
+        PackedFile::new("exchange.json", json(&Exchange::of(report, input.gaps))?),
     ]);
     if let Some(gaps) = input.gaps {
-        files.push(File::new("gaps.html", html::page(&Paper::of_gaps(gaps, report)).into_bytes()));
-        files.push(File::new("gaps.json", json(gaps)?));
+        files.push(PackedFile::new("gaps.html", html::page(&Paper::of_gaps(gaps, report)).into_bytes()));
+        files.push(PackedFile::new("gaps.json", json(gaps)?));
     }
     if let Some(checkpoint) = checkpoint(report) {
-        files.push(File::new("checkpoint.txt", checkpoint.to_string().into_bytes()));
+        files.push(PackedFile::new("checkpoint.txt", checkpoint.to_string().into_bytes()));
     }
     let mut packed: BTreeSet<&str> = BTreeSet::new();
     for proof in &proofs {
@@ -111,13 +111,13 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
         {
             // Pictures and PDFs are packed in themselves.
             let how = CompressionMethod::Stored;
-            files.push(File { name: name.clone(), bytes: Cow::Borrowed(bytes), how });
+            files.push(PackedFile { name: name.clone(), bytes: Cow::Borrowed(bytes), how });
         }
     }
     zipped(&files, input.made)
 }
 
-struct File<'a> {
+struct PackedFile<'a> {
     name: String,
     bytes: Cow<'a, [u8]>,
     how: CompressionMethod,
@@ -133,9 +133,9 @@ impl<'a> Input<'a> {
     }
 }
 
-impl File<'_> {
-    fn new(name: &str, bytes: Vec<u8>) -> File<'static> {
-        File { name: name.to_owned(), bytes: Cow::Owned(bytes), how: CompressionMethod::Deflated }
+impl PackedFile<'_> {
+    fn new(name: &str, bytes: Vec<u8>) -> PackedFile<'static> {
+        PackedFile { name: name.to_owned(), bytes: Cow::Owned(bytes), how: CompressionMethod::Deflated }
     }
 }
 
@@ -151,7 +151,7 @@ fn json(value: &impl serde::Serialize) -> Result<Vec<u8>, serde_json::Error> {
     Ok(text)
 }
 
-fn zipped(files: &[File<'_>], made: Instant) -> Result<Vec<u8>, NotPacked> {
+fn zipped(files: &[PackedFile<'_>], made: Instant) -> Result<Vec<u8>, NotPacked> {
     let options = SimpleFileOptions::default()
         .compression_method(CompressionMethod::Deflated)
         .last_modified_time(dos_time(made).unwrap_or_default())

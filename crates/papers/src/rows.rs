@@ -2,17 +2,17 @@
 
 use std::collections::BTreeMap;
 
+use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::EntryId;
-use combclear_domain::register::{MedicinePart, RegisterReport, SaidBy, Written};
-use combclear_domain::words::ColonyName;
+use combclear_domain::questions::register::{MedicinePart, RegisterReport, SaidBy, Written};
 
 use crate::sheet::{Cell, Piece, written};
 
 /// The places in the journal of the entries that a register tells of.
-pub(crate) struct Places(BTreeMap<EntryId, u64>);
+pub(crate) struct JournalPlaces(BTreeMap<EntryId, u64>);
 
-impl Places {
-    pub(crate) fn of(report: &RegisterReport) -> Places {
+impl JournalPlaces {
+    pub(crate) fn of(report: &RegisterReport) -> JournalPlaces {
         let written = report
             .acquisitions
             .iter()
@@ -26,7 +26,7 @@ impl Places {
             written.map(|written| (written.entry, written.place)).collect();
         places.extend(report.corrections.iter().map(|row| (row.of, row.of_place)));
         places.extend(report.also_named.iter().map(|named| (named.entry, named.place)));
-        Places(places)
+        JournalPlaces(places)
     }
 
     /// Whether its place is known.
@@ -46,7 +46,7 @@ pub(crate) fn number(place: u64) -> String {
 }
 
 /// Where an entry stands in the journal, the day it speaks of, and what a reader must know about how it was written.
-pub(crate) fn entry(written: &Written, places: &Places) -> Cell {
+pub(crate) fn entry(written: &Written, places: &JournalPlaces) -> Cell {
     let mut cell = Cell::text(number(written.place));
     if let Some(late) = late(written) {
         cell = cell.and_text(late);

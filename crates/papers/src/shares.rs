@@ -1,8 +1,8 @@
 //! An administration shared out over its lots and over colonies of one fate, so that amounts add up.
 
-use combclear_domain::quantity::Quantity;
-use combclear_domain::register::{AdministrationRow, CoursePart, GivenPart};
-use combclear_domain::words::ColonyName;
+use combclear_domain::basics::quantity::Quantity;
+use combclear_domain::basics::words::ColonyName;
+use combclear_domain::questions::register::{AdministrationRow, CoursePart, GivenPart};
 
 /// Colonies that got the medicine from one lot and of which the course went the same way.
 pub(crate) struct Share<'r> {

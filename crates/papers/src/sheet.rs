@@ -1,9 +1,9 @@
 //! The neutral model: titled sheets with columns and rows of cells, which every writer puts out in the same words.
 
 use combclear_domain::Day;
-use combclear_domain::options::amount_of;
-use combclear_domain::quantity::Quantity;
-use combclear_domain::words::Unit;
+use combclear_domain::basics::quantity::Quantity;
+use combclear_domain::basics::words::Unit;
+use combclear_domain::questions::options::amount_of;
 
 /// A register or a list of gaps, ready to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -64,11 +64,11 @@ pub struct Column {
 
 /// A cell: one or more lines.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Cell(pub Vec<Line>);
+pub struct Cell(pub Vec<SheetLine>);
 
 /// A line of a cell.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Line {
+pub struct SheetLine {
     /// What it is, where the head of the column does not say so.
     pub label: Option<&'static str>,
     /// What it says.
@@ -111,7 +111,7 @@ impl Piece {
     }
 }
 
-impl Line {
+impl SheetLine {
     /// The line as plain text.
     #[must_use]
     pub fn plain(&self) -> String {
@@ -125,7 +125,7 @@ impl Cell {
     /// A cell of one line.
     #[must_use]
     pub fn of(piece: Piece) -> Cell {
-        Cell(vec![Line { label: None, piece }])
+        Cell(vec![SheetLine { label: None, piece }])
     }
 
     /// A cell of words.
@@ -137,21 +137,21 @@ impl Cell {
     /// The same with one more line.
     #[must_use]
     pub fn and(mut self, label: &'static str, piece: Piece) -> Cell {
-        self.0.push(Line { label: Some(label), piece });
+        self.0.push(SheetLine { label: Some(label), piece });
         self
     }
 
     /// The same with one more line of words.
     #[must_use]
     pub fn and_text(mut self, text: impl Into<String>) -> Cell {
-        self.0.push(Line { label: None, piece: Piece::Text(text.into()) });
+        self.0.push(SheetLine { label: None, piece: Piece::Text(text.into()) });
         self
     }
 
     /// The cell as plain text, line by line.
     #[must_use]
     pub fn plain(&self) -> String {
-        self.0.iter().map(Line::plain).collect::<Vec<_>>().join("\n")
+        self.0.iter().map(SheetLine::plain).collect::<Vec<_>>().join("\n")
     }
 }
 

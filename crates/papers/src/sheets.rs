@@ -1,15 +1,15 @@
 //! The sheets of the register.
 
-use combclear_domain::calendar::Counting;
-use combclear_domain::gaps::GapsReport;
-use combclear_domain::register::{
+use combclear_domain::basics::calendar::Counting;
+use combclear_domain::basics::words::Unit;
+use combclear_domain::questions::gaps::GapsReport;
+use combclear_domain::questions::register::{
     AdministrationRow, ArchivedPart, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, RegisterReport,
     Written,
 };
-use combclear_domain::words::Unit;
 
 use crate::fields;
-use crate::rows::{Places, day, entry, medicine, names, number, said_by};
+use crate::rows::{JournalPlaces, day, entry, medicine, names, number, said_by};
 use crate::shares::{Share, shares};
 use crate::sheet::{Cell, Column, Fact, NOT_RECORDED, Paper, Piece, Sheet, is_written, written};
 use crate::sheets_gaps;
@@ -18,7 +18,7 @@ impl Paper {
     /// The register as sheets, with what the law still misses where that was asked.
     #[must_use]
     pub fn of(report: &RegisterReport, gaps: Option<&GapsReport>) -> Paper {
-        let places = Places::of(report);
+        let places = JournalPlaces::of(report);
         let mut sheets = vec![
             acquisitions(report, &places),
             administrations(report, &places),
@@ -110,7 +110,7 @@ pub(crate) fn sheet<const N: usize>(
     Sheet { id, title, notes: Vec::new(), columns, rows: rows.map(Vec::from).collect() }
 }
 
-fn acquisitions(report: &RegisterReport, places: &Places) -> Sheet {
+fn acquisitions(report: &RegisterReport, places: &JournalPlaces) -> Sheet {
     let columns = [
         ("no.", 8),
         ("date acquired", 9),
@@ -164,7 +164,7 @@ fn documents_cell(cell: Cell, documents: &[DocumentPart]) -> Cell {
     })
 }
 
-fn administrations(report: &RegisterReport, places: &Places) -> Sheet {
+fn administrations(report: &RegisterReport, places: &JournalPlaces) -> Sheet {
     let columns = [
         ("no.", 8),
         ("medicine", 13),
@@ -205,7 +205,7 @@ fn administration(
     row: &AdministrationRow,
     index: usize,
     share: &Share<'_>,
-    places: &Places,
+    places: &JournalPlaces,
     by_moments: bool,
 ) -> [Cell; 10] {
     let number = entry(&row.written, places);
@@ -234,7 +234,7 @@ fn lot(row: &AdministrationRow, share: &Share<'_>) -> Cell {
     })
 }
 
-fn quantity(row: &AdministrationRow, index: usize, share: &Share<'_>, places: &Places) -> Cell {
+fn quantity(row: &AdministrationRow, index: usize, share: &Share<'_>, places: &JournalPlaces) -> Cell {
     let unit: Option<Unit> = row.medicine.unit;
     let Some((given, sum)) = share.given.zip(share.quantity()) else {
         let by = share.course.and_then(|course| course.came_by);
@@ -256,7 +256,7 @@ fn apiary(course: Option<&CoursePart>) -> Cell {
         .fold(cell, |cell, stay| cell.and_text(format!("from {}: {}", stay.from, stay.apiary)))
 }
 
-fn days(row: &AdministrationRow, course: Option<&CoursePart>, places: &Places) -> Cell {
+fn days(row: &AdministrationRow, course: Option<&CoursePart>, places: &JournalPlaces) -> Cell {
     let mut cell = Cell::default();
     let Some(course) = course else {
         return cell.and("first", Piece::Date(row.written.on)).and("last", Piece::NotRecorded);
@@ -276,7 +276,7 @@ fn days(row: &AdministrationRow, course: Option<&CoursePart>, places: &Places) -
     cell.and_text(format!("dose {} of the course begun with {}", row.dose, places.words(row.first_dose)))
 }
 
-fn withdrawal(row: &AdministrationRow, course: Option<&CoursePart>, places: &Places) -> Cell {
+fn withdrawal(row: &AdministrationRow, course: Option<&CoursePart>, places: &JournalPlaces) -> Cell {
     let period = course.and_then(|course| course.withdrawal.as_ref());
     let mut cell = Cell::of(Piece::days(period.map(|period| period.days)));
     if let Some(period) = period {
@@ -336,7 +336,7 @@ fn prescribed(part: &PrescriptionPart) -> Piece {
     Piece::Text(format!("{}, {vet}", part.number))
 }
 
-fn removals(report: &RegisterReport, places: &Places) -> Sheet {
+fn removals(report: &RegisterReport, places: &JournalPlaces) -> Sheet {
     let columns = [
         ("no.", 9),
         ("date removed", 10),
@@ -364,7 +364,7 @@ fn removals(report: &RegisterReport, places: &Places) -> Sheet {
     sheet("removals", "Removals", columns, rows)
 }
 
-fn disposals(report: &RegisterReport, places: &Places) -> Sheet {
+fn disposals(report: &RegisterReport, places: &JournalPlaces) -> Sheet {
     let columns = [
         ("no.", 9),
         ("date", 10),
@@ -388,7 +388,7 @@ fn disposals(report: &RegisterReport, places: &Places) -> Sheet {
     sheet("disposals", "Disposals", columns, rows)
 }
 
-fn prescriptions(report: &RegisterReport, places: &Places) -> Sheet {
+fn prescriptions(report: &RegisterReport, places: &JournalPlaces) -> Sheet {
     let columns = [
         ("no.", 9),
         ("date", 12),
@@ -417,7 +417,7 @@ fn prescriptions(report: &RegisterReport, places: &Places) -> Sheet {
     sheet("prescriptions", "Prescriptions", columns, rows)
 }
 
-fn corrections(report: &RegisterReport, places: &Places) -> Sheet {
+fn corrections(report: &RegisterReport, places: &JournalPlaces) -> Sheet {
     let columns = [("no.", 9), ("corrected entry", 15), ("values", 40), ("reason", 22), ("who and when", 14)];
     let rows = report.corrections.iter().map(|row| {
         let what = if row.struck_out { "struck out as a whole" } else { "corrected" };

@@ -1,8 +1,8 @@
 //! The sheets of what the law still misses.
 
-use combclear_domain::gaps::{GapWeight, GapsReport};
-use combclear_domain::history::Verdict;
-use combclear_domain::register::RegisterReport;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::questions::gaps::{GapWeight, GapsReport};
+use combclear_domain::questions::register::RegisterReport;
 
 use crate::sheet::{Cell, Fact, Paper, Piece, Sheet};
 use crate::sheets::{keeper, sheet};

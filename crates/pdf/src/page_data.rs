@@ -1,7 +1,7 @@
 //! The sheets of a paper as the template reads them.
 
 use combclear_domain::{Day, Instant};
-use combclear_papers::{Cell, Line, NotSet, Paper, Pdf, Piece, Sheet, code_point, visible};
+use combclear_papers::{Cell, NotSet, Paper, Pdf, Piece, Sheet, SheetLine, code_point, visible};
 use serde::Serialize;
 use typst::foundations::Datetime;
 
@@ -116,7 +116,7 @@ impl SheetData {
 }
 
 impl LineData {
-    fn of(line: &Line, print: &mut dyn FnMut(&str) -> Vec<String>) -> LineData {
+    fn of(line: &SheetLine, print: &mut dyn FnMut(&str) -> Vec<String>) -> LineData {
         let kind = match line.piece {
             Piece::Struck(_) => "struck",
             Piece::NotRecorded => "missing",

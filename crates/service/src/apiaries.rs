@@ -3,11 +3,11 @@
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
-use combclear_domain::diagnostic::nearest;
-use combclear_domain::history::Verdict;
-use combclear_domain::holding::{ApiaryView, Holding};
-use combclear_domain::supering::SuperingReport;
-use combclear_domain::words::{ApiaryName, HoldingName};
+use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::{ApiaryName, HoldingName};
+use combclear_domain::facts::holding::{ApiaryView, Holding};
+use combclear_domain::questions::supering::SuperingReport;
 use serde::Serialize;
 use utoipa::ToSchema;
 

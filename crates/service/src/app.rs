@@ -2,14 +2,14 @@
 
 use std::sync::Arc;
 
-use combclear_domain::diagnostic::nearest;
-use combclear_domain::holding::Holding;
-use combclear_domain::law::Laws;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::words::HoldingName;
+use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use combclear_papers::Typesetter;
-use combclear_store::Register;
+use combclear_store::Holdings;
 use tokio::sync::Semaphore;
 use tokio_util::task::TaskTracker;
 
@@ -27,7 +27,7 @@ pub trait Clock: Send + Sync {
 /// The register, the leaflets, the law and the clock. Cheap to clone.
 #[derive(Clone)]
 pub struct App {
-    pub(crate) register: Arc<Register>,
+    pub(crate) holdings: Arc<Holdings>,
     pub(crate) leaflets: Arc<Leaflets>,
     pub(crate) laws: Arc<Laws>,
     pub(crate) clock: Arc<dyn Clock>,
@@ -42,13 +42,13 @@ impl App {
     /// Puts them together.
     #[must_use]
     pub fn new(
-        register: Arc<Register>,
+        holdings: Arc<Holdings>,
         leaflets: Arc<Leaflets>,
         laws: Arc<Laws>,
         clock: Arc<dyn Clock>,
     ) -> App {
         let packing = Arc::new(Semaphore::new(1));
-        App { register, leaflets, laws, clock, typesetter: None, appends: TaskTracker::new(), packing }
+        App { holdings, leaflets, laws, clock, typesetter: None, appends: TaskTracker::new(), packing }
     }
 
     /// Sets pages as PDF with this typesetter. Without one no PDF is offered.
@@ -69,7 +69,7 @@ impl App {
         holding: &HoldingName,
         question: impl FnOnce(&Holding, &App) -> T + Send + 'static,
     ) -> Result<T, Problem> {
-        let Some(snapshot) = self.register.snapshot(holding).await? else {
+        let Some(snapshot) = self.holdings.snapshot(holding).await? else {
             return Err(self.unknown_holding(holding).await?);
         };
         let app = self.clone();
@@ -78,7 +78,7 @@ impl App {
 
     /// The problem with a holding that has no entries, with the nearest name that has some.
     pub(crate) async fn unknown_holding(&self, holding: &HoldingName) -> Result<Problem, Problem> {
-        let known = self.register.journal().holdings().await?;
+        let known = self.holdings.journal().holdings().await?;
         let near = nearest(holding.as_str(), known.iter().map(HoldingName::as_str));
         let detail = format!("no entry is recorded under the holding `{holding}`");
         let help = near.map_or_else(

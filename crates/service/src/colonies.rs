@@ -3,12 +3,13 @@
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
-use combclear_domain::diagnostic::nearest;
-use combclear_domain::history::{History, Verdict};
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::{ApiaryName, Brood, ColonyName, HoldingName};
+use combclear_domain::facts::history::History;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
-use combclear_domain::supering::SuperingReport;
-use combclear_domain::words::{ApiaryName, Brood, ColonyName, HoldingName};
+use combclear_domain::questions::supering::SuperingReport;
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -75,7 +76,12 @@ pub(crate) async fn list_colonies(
         each.map(|(colony, report)| ColonyItem::of(holding, colony, report)).collect()
     };
     let items = app.ask(&path.holding, items).await?;
-    Ok(Json(ColonyList { holding: path.holding, on, items, notice: combclear_domain::supering::NOTICE }))
+    Ok(Json(ColonyList {
+        holding: path.holding,
+        on,
+        items,
+        notice: combclear_domain::questions::supering::NOTICE,
+    }))
 }
 
 /// A colony as it stands on a day.

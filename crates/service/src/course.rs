@@ -1,12 +1,14 @@
 //! Courses and the terms that rule them, as they are sent.
 
+use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::source::Source;
 use std::convert::identity;
 
 use combclear_domain::Day;
-use combclear_domain::history::{Authority, Course, Doses, End, Fact, Stay, Terms};
+use combclear_domain::basics::words::{LeafletId, MedicineName, RemovalNeed, SupersDuring};
+use combclear_domain::facts::history::{Authority, Course, Doses, End, Fact, Stay, Terms};
 use combclear_domain::journal::EntryId;
-use combclear_domain::leaflet::{Confidence, Force, Rule, Source};
-use combclear_domain::words::{LeafletId, MedicineName, RemovalNeed, SupersDuring};
+use combclear_domain::rules::leaflet::{Force, Rule};
 use serde::Serialize;
 use utoipa::ToSchema;
 

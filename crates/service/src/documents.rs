@@ -17,11 +17,11 @@ use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
 use combclear_domain::Day;
-use combclear_domain::holding::DOCUMENT_MOST;
+use combclear_domain::basics::words::{HoldingName, LotName, MediaType, Person, PrescriptionName};
+use combclear_domain::journal::document::DOCUMENT_MOST;
 use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, EntryId, Event, Hash};
-use combclear_domain::words::{HoldingName, LotName, MediaType, Person, PrescriptionName};
 use combclear_store::{Attached, ContentState, Recorded, documents};
 use serde::Serialize;
 use tracing::Instrument;
@@ -131,7 +131,7 @@ pub(crate) async fn list_documents(
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Json<DocumentList>, Problem> {
-    let found = documents(app.register.journal().as_ref(), &path.holding).await?;
+    let found = documents(app.holdings.journal().as_ref(), &path.holding).await?;
     let items = app
         .ask(&path.holding, move |holding, _| {
             let report = |Attached { entry, document, state }: Attached| DocumentReport {
@@ -253,7 +253,7 @@ pub(crate) async fn get_document(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let (holding, hash) = (&path.holding, path.document);
-    let journal = app.register.journal();
+    let journal = app.holdings.journal();
     let attached = journal.attached(holding).await?;
     let document = attached.iter().find_map(|entry| match &*entry.draft.event {
         Event::DocumentAttached(document) if document.content == hash => Some(document),
@@ -310,9 +310,9 @@ async fn attach(
     draft: Draft,
     content: Content,
 ) -> Result<Recorded, Problem> {
-    let register = Arc::clone(&app.register);
+    let holdings = Arc::clone(&app.holdings);
     let now = app.clock.now();
-    let work = async move { register.attach(&holding, draft, content, now).await };
+    let work = async move { holdings.attach(&holding, draft, content, now).await };
     match app.appends.spawn(work.in_current_span()).await {
         Ok(recorded) => recorded.map_err(|error| Sent::InAddress.not_recorded(error)),
         Err(failed) => {

@@ -5,9 +5,9 @@ use axum::extract::State;
 use axum::http::header::{CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
-use combclear_domain::due::DueReport;
-use combclear_domain::holding::Holding;
-use combclear_domain::options::Span;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::due::DueReport;
+use combclear_domain::questions::options::Span;
 use combclear_papers::calendar::{MEDIA_TYPE, calendar};
 
 use crate::accept::preferred;

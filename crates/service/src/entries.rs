@@ -7,9 +7,9 @@ use axum::extract::State;
 use axum::http::header::{ETAG, IF_NONE_MATCH, LOCATION};
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::entry::{Draft, Envelope};
 use combclear_domain::journal::{Entry, EntryId};
-use combclear_domain::words::HoldingName;
 use combclear_store::Recorded;
 use serde::Serialize;
 use serde_json::value::RawValue;
@@ -172,7 +172,7 @@ pub(crate) async fn list_entries(
 ) -> Result<Json<EntryPage>, Problem> {
     // One more than is sent, so that a full last page does not point to an empty one.
     let asked = page.limit.saturating_add(1);
-    let journal = app.register.journal();
+    let journal = app.holdings.journal();
     let mut entries = journal.page(&path.holding, page.after, asked).await?;
     if entries.is_empty() && journal.tip(&path.holding).await?.is_none() {
         return Err(app.unknown_holding(&path.holding).await?);
@@ -209,8 +209,8 @@ pub(crate) async fn get_entry(
     Query(Nothing {}): Query<Nothing>,
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
-    let Some(entry) = app.register.journal().entry(&path.holding, path.id).await? else {
-        if app.register.journal().tip(&path.holding).await?.is_none() {
+    let Some(entry) = app.holdings.journal().entry(&path.holding, path.id).await? else {
+        if app.holdings.journal().tip(&path.holding).await?.is_none() {
             return Err(app.unknown_holding(&path.holding).await?);
         }
         let detail = format!("the holding `{}` has no entry with the id {}", path.holding, path.id);
@@ -250,9 +250,9 @@ async fn record(
     drafts: Vec<Draft>,
     sent: Sent,
 ) -> Result<Vec<Recorded>, Problem> {
-    let register = Arc::clone(&app.register);
+    let holdings = Arc::clone(&app.holdings);
     let now = app.clock.now();
-    let work = async move { register.record(&holding, drafts, now).await };
+    let work = async move { holdings.record(&holding, drafts, now).await };
     match app.appends.spawn(work.in_current_span()).await {
         Ok(recorded) => recorded.map_err(|error| sent.not_recorded(error)),
         Err(failed) => {

@@ -10,11 +10,11 @@ use axum::http::header::CONTENT_TYPE;
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, StatusCode};
 use combclear_domain::Day;
-use combclear_domain::journal::{EntryId, Hash};
-use combclear_domain::words::{
+use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, LotName, Person, Power,
     PrescriptionName,
 };
+use combclear_domain::journal::{EntryId, Hash};
 use serde::de::value::MapDeserializer;
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};

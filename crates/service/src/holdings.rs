@@ -2,8 +2,8 @@
 
 use axum::Json;
 use axum::extract::State;
+use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
 use combclear_domain::journal::{EntryId, Hash};
-use combclear_domain::words::{HoldingName, LotName, PrescriptionName};
 use combclear_store::{DocumentFault, Verified};
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -45,7 +45,7 @@ pub(crate) async fn list_holdings(
     State(app): State<App>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Json<HoldingList>, Problem> {
-    let journal = app.register.journal();
+    let journal = app.holdings.journal();
     let mut items = Vec::new();
     for holding in journal.holdings().await? {
         if let Some((entries, head)) = journal.tip(&holding).await? {
@@ -136,7 +136,7 @@ pub(crate) async fn verify_holding(
     Path(path): Path<HoldingPath>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Json<VerificationReport>, Problem> {
-    match app.register.journal().verify(&path.holding, None).await? {
+    match app.holdings.journal().verify(&path.holding, None).await? {
         Verified::Sound { entries, head: Some(head) } => {
             Ok(Json(VerificationReport::Sound { entries, head }))
         }

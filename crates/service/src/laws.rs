@@ -2,8 +2,8 @@
 
 use axum::Json;
 use axum::extract::State;
-use combclear_domain::law::LawReport;
-use combclear_domain::words::Jurisdiction;
+use combclear_domain::basics::words::Jurisdiction;
+use combclear_domain::rules::law::LawReport;
 use serde::Serialize;
 use utoipa::ToSchema;
 

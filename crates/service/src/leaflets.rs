@@ -2,8 +2,8 @@
 
 use axum::Json;
 use axum::extract::State;
-use combclear_domain::leaflet::Leaflet;
-use combclear_domain::words::{Jurisdiction, LeafletId, Unit};
+use combclear_domain::basics::words::{Jurisdiction, LeafletId, Unit};
+use combclear_domain::rules::leaflet::Leaflet;
 use serde::Serialize;
 use utoipa::ToSchema;
 

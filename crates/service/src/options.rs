@@ -3,8 +3,8 @@
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
-use combclear_domain::holding::Holding;
-use combclear_domain::options::{ApiaryReport, Ask, OptionsReport, Span, WhatIf};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::options::{ApiaryReport, Ask, OptionsReport, Span, WhatIf};
 
 use crate::apiaries::unknown_apiary;
 use crate::app::App;

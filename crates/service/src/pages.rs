@@ -1,10 +1,10 @@
 //! Entries and pages of them, as they are sent.
 
-use combclear_domain::calendar::TimeOfDay;
+use combclear_domain::basics::calendar::TimeOfDay;
+use combclear_domain::basics::words::{HoldingName, Person};
 use combclear_domain::journal::entry::{Correction, Envelope};
 use combclear_domain::journal::event;
 use combclear_domain::journal::{Entry, EntryId, Hash, Kind};
-use combclear_domain::words::{HoldingName, Person};
 use combclear_domain::{Day, Instant};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 use serde::Serialize;

@@ -8,12 +8,12 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_T
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::Instant;
-use combclear_domain::calendar::Counting;
-use combclear_domain::gaps::GapsReport;
-use combclear_domain::holding::Holding;
+use combclear_domain::basics::calendar::Counting;
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Hash;
-use combclear_domain::register::{Period, RegisterReport};
-use combclear_domain::words::HoldingName;
+use combclear_domain::questions::gaps::GapsReport;
+use combclear_domain::questions::register::{Period, RegisterReport};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, Typesetter, flat, html};
@@ -37,7 +37,7 @@ const FORMS: [(&str, Form); 4] = [
 #[expect(dead_code, reason = "stands for the bytes in the document; handlers send them as they are")]
 #[derive(ToSchema)]
 #[schema(value_type = String, format = Binary)]
-struct File(Vec<u8>);
+struct Download(Vec<u8>);
 
 /// Read the legal register
 ///
@@ -56,7 +56,7 @@ struct File(Vec<u8>);
                 (RegisterReport = "application/json"),
                 (String = "text/csv"),
                 (String = "text/html"),
-                (File = "application/pdf"),
+                (Download = "application/pdf"),
             )
         ),
         Problems,
@@ -123,7 +123,7 @@ pub(crate) async fn get_register_exchange(
     path = "/holdings/{holding}/register/pack",
     tag = "register",
     params(HoldingPath, TimeQuery),
-    responses((status = 200, description = "The pack.", body = File, content_type = "application/zip"), Problems),
+    responses((status = 200, description = "The pack.", body = Download, content_type = "application/zip"), Problems),
 )]
 pub(crate) async fn get_register_pack(
     State(app): State<App>,
@@ -132,7 +132,7 @@ pub(crate) async fn get_register_pack(
 ) -> Result<Response, Problem> {
     let (report, gaps) = report(&app, &path.holding, query).await?;
     let turn = Arc::clone(&app.packing).acquire_owned().await.map_err(|_| Problem::internal())?;
-    let journal = app.register.journal().as_ref();
+    let journal = app.holdings.journal().as_ref();
     let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&report)).await?;
     let failing: Vec<Failing> =
         failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
@@ -193,7 +193,7 @@ async fn report(
         Problem::new(ProblemKind::BadParameter, fault.to_string()).at_parameter("to", fault.help())
     })?;
     let as_of = app.day(time.as_of);
-    let attached = documents(app.register.journal().as_ref(), holding).await?;
+    let attached = documents(app.holdings.journal().as_ref(), holding).await?;
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
     let both = move |holding: &Holding, app: &App| {

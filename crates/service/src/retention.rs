@@ -2,7 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
-use combclear_domain::retention::RetentionReport;
+use combclear_domain::questions::retention::RetentionReport;
 
 use crate::app::App;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};

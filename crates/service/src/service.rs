@@ -7,7 +7,7 @@ use axum::extract::State;
 use axum::http::header::{CONTENT_ENCODING, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Redirect, Response};
-use combclear_domain::diagnostic::nearest;
+use combclear_domain::basics::diagnostic::nearest;
 use serde::Serialize;
 use utoipa::ToSchema;
 use utoipa_swagger_ui::Config;
@@ -51,7 +51,7 @@ pub(crate) async fn get_readiness(
     State(app): State<App>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Json<Health>, Problem> {
-    match app.register.journal().ready().await {
+    match app.holdings.journal().ready().await {
         Ok(()) => Ok(Json(Health { status: "ok" })),
         Err(error) => {
             tracing::error!(%error, "the database does not answer");

@@ -2,7 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
-use combclear_domain::stock::StockReport;
+use combclear_domain::questions::stock::StockReport;
 
 use crate::app::App;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};

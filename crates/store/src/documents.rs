@@ -2,9 +2,9 @@
 
 use std::collections::{HashMap, HashSet};
 
+use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Entry, EntryId, Event, Hash};
-use combclear_domain::words::{HoldingName, LotName, PrescriptionName};
 
 use crate::error::StoreError;
 use crate::journal::Journal;

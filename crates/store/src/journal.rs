@@ -1,9 +1,9 @@
 //! What the rest of the program sees of the store.
 
 use async_trait::async_trait;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
-use combclear_domain::words::HoldingName;
 
 use crate::documents::DocumentFault;
 use crate::error::StoreError;

@@ -4,7 +4,7 @@
 //! lib.rs          open(url): chooses the database by the scheme of the address
 //! journal.rs      trait Journal, and what its calls answer: all that the rest of the program sees
 //! documents.rs    the documents of a holding, each held against what is kept of it
-//! register.rs     Register: a journal and the holdings it tells of; takes entries in, answers from memory
+//! holdings.rs     Holdings: a journal and the holdings it tells of; takes entries in, answers from memory
 //! sql_journal.rs  SqlJournal<B: Backend>: append, page, verify ..., written once for every database
 //! verify.rs       walks the chain over raw rows
 //! row.rs          an entry as a row, and a row as an entry
@@ -42,8 +42,8 @@ use std::sync::Arc;
 
 mod documents;
 mod error;
+mod holdings;
 mod journal;
-mod register;
 mod row;
 mod sql;
 mod sql_journal;
@@ -53,8 +53,8 @@ mod verify;
 
 pub use documents::{Attached, ContentState, DocumentFault, contents_of, documents};
 pub use error::StoreError;
+pub use holdings::{Holdings, OnRefusal, RecordError, Recorded};
 pub use journal::{AppendError, Journal, Missed, Verified};
-pub use register::{OnRefusal, RecordError, Recorded, Register};
 
 /// Opens the journals kept at an address, and brings the database up to date.
 ///

@@ -4,12 +4,12 @@ use std::fmt::Display;
 use std::str::FromStr;
 use std::sync::Arc;
 
-use combclear_domain::calendar::{Day, Instant, TimeOfDay};
+use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
+use combclear_domain::basics::words::Person;
 use combclear_domain::journal::entry::Correction;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::Fields;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kind};
-use combclear_domain::words::Person;
 use sqlx::ColumnIndex;
 use uuid::Uuid;
 

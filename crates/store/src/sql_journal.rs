@@ -4,10 +4,10 @@ use std::collections::HashMap;
 use std::future::Future;
 
 use async_trait::async_trait;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::{Archives, Rest};
 use combclear_domain::journal::seal::{Broken, hash_of};
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash, Kind};
-use combclear_domain::words::HoldingName;
 use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
 

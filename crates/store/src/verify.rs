@@ -1,10 +1,10 @@
 //! The walk along the chain.
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::{Archives, BODY_GONE, Rest};
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::{Broken, Link, follows};
 use combclear_domain::journal::{Checkpoint, Event, Hash, Kind};
-use combclear_domain::words::HoldingName;
 
 use crate::journal::{Missed, Verified};
 use crate::row::Row;

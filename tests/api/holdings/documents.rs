@@ -7,8 +7,8 @@ use std::task::{Context, Poll};
 
 use axum::body::Body;
 use axum::http::Request;
+use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::{Content, Hash};
-use combclear_domain::words::MediaType;
 use serde_json::{Value, json};
 use tokio::io::{AsyncRead, ReadBuf};
 use tokio_util::io::ReaderStream;

@@ -5,7 +5,7 @@
 
 use std::sync::Arc;
 
-use combclear_domain::leaflet::Leaflets;
+use combclear_domain::rules::leaflet::Leaflets;
 use serde_json::{Value, json};
 
 use crate::bench::{Bench, TODAY};

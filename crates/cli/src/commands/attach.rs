@@ -4,12 +4,12 @@ use std::fs::File;
 use std::io::Read;
 use std::path::Path;
 
-use combclear_domain::holding::DOCUMENT_MOST;
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::document::DOCUMENT_MOST;
 use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, Event};
-use combclear_domain::words::HoldingName;
-use combclear_store::{Attached, ContentState, RecordError, Register};
+use combclear_store::{Attached, ContentState, Holdings, RecordError};
 
 use super::print;
 use crate::args::{Attach, Place};
@@ -31,14 +31,14 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
         prescription: attach.prescription.clone(),
     };
     let to = belongs_to(&document);
-    let said = place::with_holding(at, async |register, holding| {
-        if let Some(known) = same(register, &holding, &document).await? {
-            return supply(register, &holding, &known, content).await;
+    let said = place::with_holding(at, async |holdings, holding| {
+        if let Some(known) = same(holdings, &holding, &document).await? {
+            return supply(holdings, &holding, &known, content).await;
         }
         let event = Event::DocumentAttached(document.clone());
         let on = attach.on.unwrap_or_else(clock::today);
         let draft = Draft::new(clock::new_id(), on, attach.by.clone(), event);
-        let recorded = register.attach(&holding, draft, content, clock::now()).await;
+        let recorded = holdings.attach(&holding, draft, content, clock::now()).await;
         let recorded = recorded.map_err(|error| match error {
             RecordError::Refused { refusal, .. } => {
                 Failure::new(format!("`{name}` was not attached: {}", refusal.message), refusal.help)
@@ -86,12 +86,12 @@ pub(super) fn belongs_to(document: &DocumentAttached) -> String {
 
 /// The entry that attaches the same content to the same thing already, and still stands.
 async fn same(
-    register: &Register,
+    holdings: &Holdings,
     holding: &HoldingName,
     document: &DocumentAttached,
 ) -> Result<Option<Attached>, Failure> {
-    let attached = combclear_store::documents(register.journal().as_ref(), holding).await?;
-    let found = register.read(holding, |folded| {
+    let attached = combclear_store::documents(holdings.journal().as_ref(), holding).await?;
+    let found = holdings.read(holding, |folded| {
         attached.into_iter().find(|attached| {
             attached.document.content == document.content
                 && attached.document.lot == document.lot
@@ -104,7 +104,7 @@ async fn same(
 
 /// Attached before: at most its content is still to come.
 async fn supply(
-    register: &Register,
+    holdings: &Holdings,
     holding: &HoldingName,
     known: &Attached,
     content: Content,
@@ -119,7 +119,7 @@ async fn supply(
     );
     match (known.state, known.fault()) {
         (ContentState::Missing, _) => {
-            register.attach(holding, draft.clone(), content, clock::now()).await?;
+            holdings.attach(holding, draft.clone(), content, clock::now()).await?;
             Ok(format!("{before}; its content was missing and is kept now"))
         }
         (_, Some(fault)) => Err(Failure::new(fault.to_string(), fault.help())),

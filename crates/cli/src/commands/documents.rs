@@ -4,9 +4,9 @@ use std::fs::OpenOptions;
 use std::io::{ErrorKind, Write};
 use std::path::Path;
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::document::in_short;
-use combclear_domain::words::HoldingName;
-use combclear_store::{Attached, ContentState, Register};
+use combclear_store::{Attached, ContentState, Holdings};
 use serde::Serialize;
 
 use super::attach::belongs_to;
@@ -39,11 +39,11 @@ struct Row {
 }
 
 pub(crate) async fn run(at: &Place, ask: &Documents) -> Result<Outcome, Failure> {
-    place::with_holding(at, async |register, holding| {
-        let attached = combclear_store::documents(register.journal().as_ref(), &holding).await?;
+    place::with_holding(at, async |holdings, holding| {
+        let attached = combclear_store::documents(holdings.journal().as_ref(), &holding).await?;
         match (&ask.hash, &ask.save) {
-            (Some(hash), Some(file)) => save(register, &holding, &attached, hash, file).await?,
-            _ => list(register, &holding, attached, ask.json).await?,
+            (Some(hash), Some(file)) => save(holdings, &holding, &attached, hash, file).await?,
+            _ => list(holdings, &holding, attached, ask.json).await?,
         }
         Ok(Outcome::Done)
     })
@@ -51,12 +51,12 @@ pub(crate) async fn run(at: &Place, ask: &Documents) -> Result<Outcome, Failure>
 }
 
 async fn list(
-    register: &Register,
+    holdings: &Holdings,
     holding: &HoldingName,
     attached: Vec<Attached>,
     json: bool,
 ) -> Result<(), Failure> {
-    let rows: Vec<Row> = register
+    let rows: Vec<Row> = holdings
         .read(holding, |folded| {
             let row = |Attached { entry, document, state }: Attached| Row {
                 content: document.content.to_string(),
@@ -109,7 +109,7 @@ async fn list(
 
 /// Saves one document into a file of its own.
 async fn save(
-    register: &Register,
+    holdings: &Holdings,
     holding: &HoldingName,
     attached: &[Attached],
     hash: &str,
@@ -119,7 +119,7 @@ async fn save(
     if let Some(fault) = found.fault() {
         return Err(Failure::new(fault.to_string(), fault.help()));
     }
-    let bytes = register.journal().content(holding, found.document.content).await?.unwrap_or_default();
+    let bytes = holdings.journal().content(holding, found.document.content).await?.unwrap_or_default();
     let path = file.display();
     let mut out = OpenOptions::new().write(true).create_new(true).open(file).map_err(|error| {
         if error.kind() == ErrorKind::AlreadyExists {

@@ -2,12 +2,12 @@
 
 use std::path::Path;
 
-use combclear_domain::due::{DueItem, DueReport, DueVisit, Weight};
-use combclear_domain::holding::Holding;
-use combclear_domain::law::Laws;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::options::{BadSpan, Span};
-use combclear_domain::words::ColonyName;
+use combclear_domain::basics::words::ColonyName;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::due::{DueItem, DueReport, DueVisit, Weight};
+use combclear_domain::questions::options::{BadSpan, Span};
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
 
 use super::supering::no_apiary;
 use super::{counted, print, print_as_is, print_json, table};
@@ -23,8 +23,8 @@ pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
     let from = ask.from.unwrap_or_else(clock::today);
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), help(&fault)))?;
-    let report = place::with_holding(at, async |register, holding| {
-        let report = register.read(&holding, |holding| report(holding, leaflets, laws, ask, span)).await?;
+    let report = place::with_holding(at, async |holdings, holding| {
+        let report = holdings.read(&holding, |holding| report(holding, leaflets, laws, ask, span)).await?;
         report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
     })
     .await?;

@@ -4,9 +4,9 @@ use std::fs::{File, OpenOptions};
 use std::io::{BufWriter, ErrorKind, Write};
 use std::path::Path;
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Header;
 use combclear_domain::journal::{Content, Hash};
-use combclear_domain::words::HoldingName;
 use combclear_store::{Attached, ContentState, DocumentFault, Journal, StoreError};
 
 use super::output;
@@ -17,8 +17,8 @@ use crate::{Outcome, place};
 const PAGE: u32 = 5_000;
 
 pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure> {
-    place::with_holding(at, async |register, holding| {
-        let journal = register.journal().as_ref();
+    place::with_holding(at, async |holdings, holding| {
+        let journal = holdings.journal().as_ref();
         // Entries recorded while this runs are left for the next export: the header promises a number and a head.
         let whole = Whole::of(journal, &holding).await?;
         match &export.file {

@@ -1,11 +1,11 @@
 //! `combclear gaps`: what the law still misses in the record, and what was amiss.
 
-use combclear_domain::gaps::{Gap, GapWeight, GapsReport, LotCheck};
-use combclear_domain::history::Verdict;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::Hash;
-use combclear_domain::options::amount_of;
-use combclear_domain::words::HoldingName;
-use combclear_store::{Attached, Register, documents};
+use combclear_domain::questions::gaps::{Gap, GapWeight, GapsReport, LotCheck};
+use combclear_domain::questions::options::amount_of;
+use combclear_store::{Attached, Holdings, documents};
 
 use super::register::period;
 use super::{print, print_json, table};
@@ -16,10 +16,10 @@ use crate::{Outcome, place};
 pub(crate) async fn run(at: &Place, ask: &Gaps) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(&ask.time)?;
-    let report = place::with_holding(at, async |register, holding| {
-        let not_kept = not_kept(register, &holding).await?;
+    let report = place::with_holding(at, async |holdings, holding| {
+        let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept);
-        let report = register.read(&holding, read).await?;
+        let report = holdings.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
     .await?;
@@ -36,8 +36,8 @@ pub(crate) async fn run(at: &Place, ask: &Gaps) -> Result<Outcome, Failure> {
 }
 
 /// The contents of documents that are not kept as they were attached.
-pub(super) async fn not_kept(register: &Register, holding: &HoldingName) -> Result<Vec<Hash>, Failure> {
-    let attached = documents(register.journal().as_ref(), holding).await?;
+pub(super) async fn not_kept(holdings: &Holdings, holding: &HoldingName) -> Result<Vec<Hash>, Failure> {
+    let attached = documents(holdings.journal().as_ref(), holding).await?;
     Ok(attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect())
 }
 

@@ -1,8 +1,8 @@
 //! `combclear law`: what the law asks of a medicine record.
 
-use combclear_domain::law::report::{LawBasis, LawField};
-use combclear_domain::law::{KeepingForce, LawReport, Occasion, RecordSort, Standing};
-use combclear_domain::words::Jurisdiction;
+use combclear_domain::basics::words::Jurisdiction;
+use combclear_domain::rules::law::report::{LawBasis, LawField};
+use combclear_domain::rules::law::{KeepingForce, LawReport, LawStanding, Occasion, RecordSort};
 use serde::Serialize;
 
 use super::{counted, print, print_json, table};
@@ -63,7 +63,7 @@ fn one(report: &LawReport) -> String {
         let line = format!("  {}: {}: {}\n", part.jurisdiction, part.title, standing(part.standing));
         text.push_str(&line);
     }
-    if report.standing != Standing::InForce {
+    if report.standing != LawStanding::InForce {
         text.push_str(
             "No rule known here is in force on that day. That is not to say that nothing was asked.\n",
         );
@@ -148,10 +148,10 @@ fn sure(by: &LawBasis) -> String {
     by.basis.confidence.as_str().replace('_', " ")
 }
 
-fn standing(standing: Standing) -> String {
+fn standing(standing: LawStanding) -> String {
     match standing {
-        Standing::InForce => "in force".to_owned(),
-        Standing::NotYet { from } => format!("not in force yet, from {from}"),
-        Standing::Over { until } => format!("no longer in force, until {until}"),
+        LawStanding::InForce => "in force".to_owned(),
+        LawStanding::NotYet { from } => format!("not in force yet, from {from}"),
+        LawStanding::Over { until } => format!("no longer in force, until {until}"),
     }
 }

@@ -1,7 +1,8 @@
 //! `combclear leaflets`: what the built-in leaflets say, and how well each value is established.
 
-use combclear_domain::leaflet::{Confidence, Leaflet, Leaflets as Set};
-use combclear_domain::options::in_few_words;
+use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::questions::options::in_few_words;
+use combclear_domain::rules::leaflet::{Leaflet, Leaflets as Set};
 
 use super::{print, print_json, table};
 use crate::args::{Leaflets, Place};
@@ -10,7 +11,7 @@ use crate::{Outcome, place};
 
 pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
     if ask.schema {
-        print_json(&combclear_domain::leaflet::schema::schema())?;
+        print_json(&combclear_domain::rules::leaflet::schema::schema())?;
         return Ok(Outcome::Done);
     }
     let set = &place::leaflets(at)?;

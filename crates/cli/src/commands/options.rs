@@ -4,14 +4,14 @@ mod apiary;
 mod colony;
 
 use combclear_domain::Quantity;
-use combclear_domain::calendar::Day;
-use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::options::{
-    Answer, ApiaryReport, Ask, BadSpan, Missing, OptionsReport, Solution, Span, StartDays, StartReport,
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::{LeafletId, Method};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::options::{
+    ApiaryReport, Ask, BadSpan, Missing, OptionsReport, Solution, Span, StartDays, StartReport, Usability,
     WhatIf,
 };
-use combclear_domain::words::{LeafletId, Method};
+use combclear_domain::rules::leaflet::Leaflets;
 
 use super::supering::{known, no_apiary};
 use super::{print, print_json};
@@ -34,8 +34,8 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), help(&fault)))?;
     let asked = &Ask { span, as_of: ask.as_of.unwrap_or(from), what_if: what_if(ask, from)? };
-    let report = place::with_holding(at, async |register, holding| {
-        let report = register.read(&holding, |holding| report(holding, leaflets, ask, asked)).await?;
+    let report = place::with_holding(at, async |holdings, holding| {
+        let report = holdings.read(&holding, |holding| report(holding, leaflets, ask, asked)).await?;
         report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
     })
     .await?;
@@ -57,9 +57,9 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
         Report::Apiary(report) => report.options.iter().map(|option| option.answer).min(),
     };
     Ok(match best {
-        Some(Answer::Usable) => Outcome::Done,
-        Some(Answer::Unknown) | None => Outcome::Unknown,
-        Some(Answer::RuledOut) => Outcome::No,
+        Some(Usability::Usable) => Outcome::Done,
+        Some(Usability::Unknown) | None => Outcome::Unknown,
+        Some(Usability::RuledOut) => Outcome::No,
     })
 }
 
@@ -101,16 +101,16 @@ fn report(holding: &Holding, leaflets: &Leaflets, ask: &Options, asked: &Ask) ->
 }
 
 /// The word for an answer.
-const fn answer(answer: Answer) -> &'static str {
+const fn answer(answer: Usability) -> &'static str {
     match answer {
-        Answer::Usable => "usable",
-        Answer::Unknown => "unknown",
-        Answer::RuledOut => "ruled out",
+        Usability::Usable => "usable",
+        Usability::Unknown => "unknown",
+        Usability::RuledOut => "ruled out",
     }
 }
 
 /// Start days of one answer, a line for each range.
-fn starts(days: &[StartDays], of: Answer) -> Vec<String> {
+fn starts(days: &[StartDays], of: Usability) -> Vec<String> {
     let of_it = days.iter().filter(|days| days.answer == of);
     let said = |days: &StartDays| {
         let range = range(days.from, days.to);
@@ -203,7 +203,7 @@ fn head(what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
 }
 
 /// The next flow in words.
-fn flow(flow: Option<&combclear_domain::options::FlowReport>) -> String {
+fn flow(flow: Option<&combclear_domain::questions::options::FlowReport>) -> String {
     let Some(flow) = flow else { return "  next nectar flow: none on record\n".to_owned() };
     let other = |day: &Day| *day != flow.usual;
     let mut years: Vec<String> = Vec::new();

@@ -2,9 +2,9 @@
 
 use std::io::Write;
 
-use combclear_domain::gaps::GapsReport;
-use combclear_domain::holding::Holding;
-use combclear_domain::register::RegisterReport;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::gaps::GapsReport;
+use combclear_domain::questions::register::RegisterReport;
 use combclear_papers::pack::{Failing, Input, Why, pack};
 use combclear_store::{ContentState, contents_of};
 
@@ -18,18 +18,18 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = register::period(&ask.time)?;
     output::must_be_new([ask.file.as_path()])?;
-    let (report, gaps, contents, failing) = place::with_holding(at, async |register, holding| {
-        let not_kept = not_kept(register, &holding).await?;
+    let (report, gaps, contents, failing) = place::with_holding(at, async |holdings, holding| {
+        let not_kept = not_kept(holdings, &holding).await?;
         // Both are read from one state of the journal.
         let both = |holding: &Holding| {
             let report = RegisterReport::of(holding, leaflets, period, as_of);
             (report, GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept))
         };
-        let both = register.read(&holding, both).await?;
+        let both = holdings.read(&holding, both).await?;
         let (report, gaps) =
             both.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))?;
         let wanted = Input::wanted(&report);
-        let (contents, failing) = contents_of(register.journal().as_ref(), &holding, &wanted).await?;
+        let (contents, failing) = contents_of(holdings.journal().as_ref(), &holding, &wanted).await?;
         Ok((report, gaps, contents, failing))
     })
     .await?;

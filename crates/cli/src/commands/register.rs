@@ -3,9 +3,9 @@
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
-use combclear_domain::calendar::Day;
-use combclear_domain::gaps::GapsReport;
-use combclear_domain::register::{Period, RegisterReport};
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::questions::gaps::GapsReport;
+use combclear_domain::questions::register::{Period, RegisterReport};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
 
@@ -36,13 +36,13 @@ pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> 
 async fn report(at: &Place, time: &RegisterTime) -> Result<(RegisterReport, GapsReport), Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(time)?;
-    place::with_holding(at, async |register, holding| {
-        let not_kept = not_kept(register, &holding).await?;
+    place::with_holding(at, async |holdings, holding| {
+        let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| {
             let report = RegisterReport::of(holding, leaflets, period, as_of);
             (report, GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept))
         };
-        let report = register.read(&holding, read).await?;
+        let report = holdings.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
     .await

@@ -1,7 +1,7 @@
 //! `combclear retention`: until which day the medicine records must be kept, and what could go.
 
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
+use combclear_domain::questions::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
+use combclear_domain::rules::leaflet::Leaflets;
 
 use super::{counted, print, print_json, table};
 use crate::args::{Place, Retention};
@@ -12,8 +12,8 @@ pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure>
     let leaflets: &Leaflets = &place::leaflets(at)?;
     let laws = place::laws()?;
     let on = ask.on.unwrap_or_else(clock::today);
-    let report = place::with_holding(at, async |register, name| {
-        let report = register.read(&name, |holding| RetentionReport::of(holding, leaflets, laws, on)).await?;
+    let report = place::with_holding(at, async |holdings, name| {
+        let report = holdings.read(&name, |holding| RetentionReport::of(holding, leaflets, laws, on)).await?;
         report.ok_or_else(|| {
             Failure::new(
                 format!("no entry is recorded under `{name}`"),

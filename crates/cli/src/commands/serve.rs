@@ -4,7 +4,7 @@ use std::io::{ErrorKind, IsTerminal};
 use std::sync::Arc;
 use std::time::Duration;
 
-use combclear_domain::calendar::{Day, Instant};
+use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_service::{App, Clock, check_address, serve};
 use tokio::net::TcpListener;
 #[cfg(unix)]
@@ -21,7 +21,7 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     check_address(ask.listen).map_err(|error| Failure::new(error.to_string(), error.help()))?;
     let leaflets = Arc::new(place::leaflets(at)?);
     let laws = Arc::new(place::laws()?.clone());
-    place::with_register(at, async |register| {
+    place::with_holdings(at, async |holdings| {
         let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
         let address = listener.local_addr().unwrap_or(ask.listen);
         // Before anybody is told that it answers, so that nobody can end it without its finishing.
@@ -37,7 +37,7 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
         print(&format!(
             "Combclear answers at http://{address} (documented at http://{address}/docs); end it with Ctrl-C"
         ))?;
-        let mut app = App::new(Arc::clone(register), leaflets, laws, Arc::new(MachineClock));
+        let mut app = App::new(Arc::clone(holdings), leaflets, laws, Arc::new(MachineClock));
         if let Some(typesetter) = typesetter::built_in() {
             app = app.typeset_by(typesetter);
         }

@@ -1,9 +1,9 @@
 //! `combclear stock`: what is left of each lot, what to dispose of, what to reorder.
 
+use combclear_domain::basics::words::{ColonyName, LotName};
 use combclear_domain::journal::lines::Header;
-use combclear_domain::options::amount_of;
-use combclear_domain::stock::{DisposalReport, LotReport, NeedReport, StockReport, WayReport};
-use combclear_domain::words::{ColonyName, LotName};
+use combclear_domain::questions::options::amount_of;
+use combclear_domain::questions::stock::{DisposalReport, LotReport, NeedReport, StockReport, WayReport};
 
 use super::{counted, print, print_json, table};
 use crate::args::{Place, Stock};
@@ -13,8 +13,8 @@ use crate::{Outcome, clock, place};
 pub(crate) async fn run(at: &Place, ask: &Stock) -> Result<Outcome, Failure> {
     let leaflets = &place::leaflets(at)?;
     let on = ask.on.unwrap_or_else(clock::today);
-    let report = place::with_holding(at, async |register, holding| {
-        let report = register.read(&holding, |holding| StockReport::of(holding, leaflets, on)).await?;
+    let report = place::with_holding(at, async |holdings, holding| {
+        let report = holdings.read(&holding, |holding| StockReport::of(holding, leaflets, on)).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
     .await?;

@@ -1,12 +1,12 @@
 //! `combclear supering`: the question, for named colonies or for all that are alive.
 
-use combclear_domain::calendar::Day;
-use combclear_domain::diagnostic::nearest;
-use combclear_domain::history::Verdict;
-use combclear_domain::holding::Holding;
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::supering::{MissingReport, Outcome as Came, SuperingReport};
-use combclear_domain::words::{ApiaryName, ColonyName, HoldingName};
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::supering::{MissingReport, Outcome as Came, SuperingReport};
+use combclear_domain::rules::leaflet::Leaflets;
 
 use super::{print, print_json, table};
 use crate::args::{Place, Supering};
@@ -16,8 +16,8 @@ use crate::{Outcome, clock, place};
 pub(crate) async fn run(at: &Place, ask: &Supering) -> Result<Outcome, Failure> {
     let leaflets = &place::leaflets(at)?;
     let on = ask.on.unwrap_or_else(clock::today);
-    let (name, reports) = place::with_holding(at, async |register, holding| {
-        let reports = register.read(&holding, |holding| reports(holding, leaflets, ask, on)).await?;
+    let (name, reports) = place::with_holding(at, async |holdings, holding| {
+        let reports = holdings.read(&holding, |holding| reports(holding, leaflets, ask, on)).await?;
         Ok((holding, reports.unwrap_or_else(|| Ok(Vec::new()))?))
     })
     .await?;

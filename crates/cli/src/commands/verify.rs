@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::NotACheckpoint;
 use combclear_domain::journal::{Checkpoint, EntryId};
-use combclear_domain::words::HoldingName;
-use combclear_store::{DocumentFault, Register, Verified};
+use combclear_store::{DocumentFault, Holdings, Verified};
 use serde::Serialize;
 
 use super::archive::Unsound;
@@ -52,12 +52,12 @@ impl BadDocument {
 }
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
-    let (holding, since, verified, archive) = place::with_holding(at, async |register, holding| {
+    let (holding, since, verified, archive) = place::with_holding(at, async |holdings, holding| {
         let since = verify.since.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
-        let verified = register.journal().verify(&holding, since.as_ref()).await?;
+        let verified = holdings.journal().verify(&holding, since.as_ref()).await?;
         let archive = match (&verify.archive, &verified) {
             (Some(file), Verified::Sound { .. } | Verified::Lacking { .. }) => {
-                Some(archive(register, &holding, file).await?)
+                Some(archive(holdings, &holding, file).await?)
             }
             _ => None,
         };
@@ -138,13 +138,13 @@ type Proved = Result<(String, EntryId), String>;
 
 /// Proves an archive file with a journal that holds: it is the very file that an entry names, and its entries are those of
 /// which the rest stays in the journal.
-async fn archive(register: &Register, holding: &HoldingName, path: &Path) -> Result<Proved, Failure> {
+async fn archive(holdings: &Holdings, holding: &HoldingName, path: &Path) -> Result<Proved, Failure> {
     let file = match super::archive::read_file(path, holding) {
         Ok(file) => file,
         Err(Unsound::NotRead(failure)) => return Err(failure),
         Err(Unsound::DoesNotHold(what)) => return Ok(Err(what)),
     };
-    let told = register.read(holding, |folded| {
+    let told = holdings.read(holding, |folded| {
         let archives = folded.archives();
         archives.into_iter().map(|(record, body)| (record.id, record.seq, body.clone())).collect::<Vec<_>>()
     });

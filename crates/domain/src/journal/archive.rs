@@ -23,7 +23,7 @@ use super::entry::{Entry, EntryFault, EntryId};
 use super::event::Archived;
 use super::read::{read_json, without_position};
 use super::seal::{Broken, Checkpoint, Fields, Hash, hash_of};
-use crate::words::HoldingName;
+use crate::basics::words::HoldingName;
 
 /// The version of the archive file that this program reads and writes.
 pub const VERSION: u32 = 1;

@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 use super::entry::EntryFault;
 use super::read::read_json;
 use super::seal::Hash;
-use crate::holding::DOCUMENT_MOST;
+use crate::journal::document::DOCUMENT_MOST;
 
 /// The bytes of a document with their hash. The two always fit: the hash is made from the bytes.
 #[derive(Clone, PartialEq, Eq)]

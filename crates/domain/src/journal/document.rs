@@ -4,8 +4,10 @@
 //! says what it is; what it ends with, whether it was cut off on its way. Whether a picture can be read by people is not
 //! looked at.
 
-use crate::holding::DOCUMENT_MOST;
-use crate::words::MediaType;
+use crate::basics::words::MediaType;
+
+/// How long a document may be, in bytes: 10 MB.
+pub const DOCUMENT_MOST: u32 = 10_000_000;
 
 /// Why a content cannot be kept as a document.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]

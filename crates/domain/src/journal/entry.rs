@@ -6,11 +6,11 @@ use std::sync::Arc;
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
-use crate::calendar::{Day, Instant, TimeOfDay};
+use crate::basics::calendar::{Day, Instant, TimeOfDay};
+use crate::basics::words::{HoldingName, Person};
 use crate::journal::event::{Event, Kind};
 use crate::journal::read::{help_with_body, read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
-use crate::words::{HoldingName, Person};
 
 /// The id of an entry: a UUID (version 7 advised) made by whoever writes the entry, before it is sent.
 ///

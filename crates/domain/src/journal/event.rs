@@ -5,18 +5,18 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::calendar::Day;
-use crate::journal::entry::EntryId;
-use crate::journal::places::Places;
-use crate::journal::seal::Hash;
-use crate::quantity::Quantity;
-use crate::words::{
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::{
     Access, ApiaryName, Brood, ColonyName, CountMethod, FlowStage, Ground, HarvestLotName, Jurisdiction,
     LeafletId, LotName, MediaType, MedicineName, MedicinesInside, Method, Person, Power, PrescriptionName,
     StripsAtSplit, StripsAtUniting, SuperPurpose, TemperatureStage, Unit,
 };
+use crate::journal::entry::EntryId;
+use crate::journal::places::Places;
+use crate::journal::seal::Hash;
 
-pub use super::parts::{Confirmed, DayTemperature, Given, MonthNormal, StatedTerms, Supplier};
+pub use super::body_types::{Confirmed, DayTemperature, Given, MonthNormal, StatedTerms, Supplier};
 pub use super::read::BodyError;
 use super::read::{check_named, read_body};
 

@@ -5,10 +5,10 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::basics::words::HoldingName;
 use crate::journal::entry::{Draft, Entry, EntryFault, Envelope};
 use crate::journal::read::without_position;
 use crate::journal::seal::Hash;
-use crate::words::HoldingName;
 
 /// The version of the journal format that this program reads and writes.
 pub const VERSION: u32 = 1;

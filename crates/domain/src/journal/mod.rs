@@ -10,12 +10,12 @@
 //! - [`document`]: what a document is, as its content shows, and whether it is whole
 
 pub mod archive;
+mod body_types;
 pub mod content;
 pub mod document;
 pub mod entry;
 pub mod event;
 pub mod lines;
-mod parts;
 pub mod places;
 mod read;
 pub mod seal;

@@ -4,7 +4,7 @@ use serde::Deserialize;
 
 use super::entry::EntryFault;
 use super::event::Kind;
-use crate::diagnostic::nearest;
+use crate::basics::diagnostic::nearest;
 
 /// A body that cannot be read: what, where (a JSON pointer into the body).
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]

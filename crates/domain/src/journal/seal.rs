@@ -10,8 +10,8 @@ use std::str::FromStr;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
+use crate::basics::words::HoldingName;
 use crate::journal::entry::{Entry, EntryId};
-use crate::words::HoldingName;
 
 /// A SHA-256 hash, written as 64 hexadecimal digits.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]

@@ -1,8 +1,8 @@
 //! An administration as treatments: one for each group of colonies of which the course went the same way.
 
-use combclear_domain::quantity::Quantity;
-use combclear_domain::register::{AdministrationRow, CoursePart, GivenPart};
-use combclear_domain::words::{ColonyName, Unit};
+use combclear_domain::basics::quantity::Quantity;
+use combclear_domain::basics::words::{ColonyName, Unit};
+use combclear_domain::questions::register::{AdministrationRow, CoursePart, GivenPart};
 
 use super::{
     APIARY, AnimalSet, Batch, COLONY, GroupTreatment, Identifier, Withdrawal, dose, medicine, meta, midday,

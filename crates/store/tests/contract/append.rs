@@ -3,8 +3,8 @@
 use std::sync::Arc;
 use std::time::Duration;
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::{Draft, Entry, Event, Hash, Kind};
-use combclear_domain::words::HoldingName;
 use combclear_store::{AppendError, Journal, Verified};
 
 use crate::making::{Bench, chain, draft, drafts, holding, id, recorded_at};

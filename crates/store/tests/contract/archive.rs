@@ -2,12 +2,12 @@
 
 use std::sync::Arc;
 
+use combclear_domain::basics::words::{HoldingName, MediaType};
 use combclear_domain::journal::archive::{Rest, digest};
 use combclear_domain::journal::event::{Archived, DocumentAttached};
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::{Content, Draft, Entry, Event, Hash};
-use combclear_domain::words::{HoldingName, MediaType};
-use combclear_store::{AppendError, Journal, RecordError, Register, StoreError, Verified};
+use combclear_store::{AppendError, Holdings, Journal, RecordError, StoreError, Verified};
 
 use crate::making::{Bench, chain, day, draft, holding, id, recorded_at, run};
 use crate::samples::sample;
@@ -254,12 +254,12 @@ async fn the_tables_let_nothing_else_through() {
 #[tokio::test]
 async fn what_was_recorded_after_the_file_was_written_stops_the_step() {
     let kept = before().await;
-    let register = Register::new(kept.bench.open().await);
+    let holdings = Holdings::new(kept.bench.open().await);
     let late = chain(&kept.holding, kept.tip(), [draft(9)]);
     kept.journal.append(&kept.holding, kept.tip(), &late, &[]).await.unwrap();
     let (after, draft) = (kept.tip().unwrap(), kept.step.draft.clone());
     let tried =
-        register.archive(&kept.holding, after, draft, &[kept.contents[0].hash()], recorded_at()).await;
+        holdings.archive(&kept.holding, after, draft, &[kept.contents[0].hash()], recorded_at()).await;
     assert!(matches!(tried, Err(RecordError::Busy)), "{tried:?}");
     let whole: Vec<Entry> = kept.entries.iter().cloned().chain(late).collect();
     assert_eq!(kept.journal.page(&kept.holding, 0, 100).await.unwrap(), whole);
@@ -280,23 +280,23 @@ async fn a_content_that_is_attached_again_is_kept_again() {
 #[tokio::test]
 async fn an_export_from_before_brings_nothing_back() {
     let kept = archived().await;
-    let register = Register::new(kept.bench.open().await);
-    assert_eq!(register.restore(&kept.holding, &kept.entries, &kept.contents).await.unwrap(), 0);
+    let holdings = Holdings::new(kept.bench.open().await);
+    assert_eq!(holdings.restore(&kept.holding, &kept.entries, &kept.contents).await.unwrap(), 0);
     assert_eq!(kept.journal.page(&kept.holding, 0, 100).await.unwrap(), kept.after());
     assert_eq!(kept.journal.contents(&kept.holding).await.unwrap().len(), 1);
     // Unless it says something else.
     let mut other = kept.entries.clone();
     other[1].draft.recorded_by = "B".parse().unwrap();
-    let tried = register.restore(&kept.holding, &other, &[]).await;
+    let tried = holdings.restore(&kept.holding, &other, &[]).await;
     assert!(matches!(&tried, Err(RecordError::NotNext(broken)) if broken.seq == 2), "{tried:?}");
 }
 
 #[tokio::test]
 async fn whoever_had_read_the_bodies_forgets_them_with_the_next_question() {
     let kept = before().await;
-    let register = Register::new(kept.bench.open().await);
+    let holdings = Holdings::new(kept.bench.open().await);
     let asked = async || {
-        let named = register.read(&kept.holding, |holding| {
+        let named = holdings.read(&kept.holding, |holding| {
             holding
                 .in_order()
                 .iter()
@@ -351,12 +351,12 @@ async fn no_answer_rests_on_a_body_that_was_taken_away_without_a_word() {
     let kept = archived().await;
     let mut raw = kept.bench.unguarded().await;
     run(&mut raw, "update entries set body = '' where seq = 4").await.unwrap();
-    let register = Register::new(kept.bench.open().await);
+    let holdings = Holdings::new(kept.bench.open().await);
     for _ in 0..2 {
-        let asked = register.read(&kept.holding, |_| ()).await;
+        let asked = holdings.read(&kept.holding, |_| ()).await;
         assert!(matches!(&asked, Err(StoreError::Unreadable { seq: 4, .. })), "{asked:?}");
     }
-    let recorded = register.record(&kept.holding, vec![draft(9)], recorded_at()).await;
+    let recorded = holdings.record(&kept.holding, vec![draft(9)], recorded_at()).await;
     assert!(
         matches!(&recorded, Err(RecordError::Store(StoreError::Unreadable { seq: 4, .. }))),
         "{recorded:?}"

@@ -2,11 +2,11 @@
 
 use std::sync::Arc;
 
+use combclear_domain::basics::words::{HoldingName, MediaType};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, Entry, Event, Hash};
-use combclear_domain::words::{HoldingName, MediaType};
 use combclear_store::{
-    AppendError, ContentState, DocumentFault, Journal, RecordError, Recorded, Register, Verified, documents,
+    AppendError, ContentState, DocumentFault, Holdings, Journal, RecordError, Recorded, Verified, documents,
 };
 use proptest::prelude::{Strategy, any};
 use proptest::sample::Index;
@@ -292,10 +292,10 @@ async fn an_entry_that_gives_another_length_than_its_content_has_is_named() {
     assert_eq!(faults(journal.as_ref(), &holding).await, [altered]);
 }
 
-/// A register that knows lot 2, over a journal in a file.
-async fn register() -> (Bench, Register, HoldingName) {
+/// Holdings of which one knows lot 2, over a journal in a file.
+async fn holdings() -> (Bench, Holdings, HoldingName) {
     let bench = Bench::new();
-    let register = Register::new(bench.open().await);
+    let holdings = Holdings::new(bench.open().await);
     let holding = holding("first");
     let read = |kind: &str, body: &str| {
         Event::read(combclear_domain::journal::Kind::from_word(kind).unwrap(), body).unwrap()
@@ -308,17 +308,17 @@ async fn register() -> (Bench, Register, HoldingName) {
         .zip(drafts)
         .map(|(number, event)| Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event))
         .collect();
-    register.record(&holding, drafts, recorded_at()).await.unwrap();
-    (bench, register, holding)
+    holdings.record(&holding, drafts, recorded_at()).await.unwrap();
+    (bench, holdings, holding)
 }
 
 #[tokio::test]
 async fn a_document_is_attached_once_and_its_content_supplied_when_it_is_missing() {
-    let (bench, register, holding) = register().await;
+    let (bench, holdings, holding) = holdings().await;
     let content = content(2);
     let draft = attaching(2, &content);
     let attach = async |draft: &Draft, content: &Content| {
-        register.attach(&holding, draft.clone(), content.clone(), recorded_at()).await
+        holdings.attach(&holding, draft.clone(), content.clone(), recorded_at()).await
     };
     assert!(matches!(attach(&draft, &content).await, Ok(Recorded::New(_))));
     assert!(matches!(attach(&draft, &content).await, Ok(Recorded::Known(_))));
@@ -328,7 +328,7 @@ async fn a_document_is_attached_once_and_its_content_supplied_when_it_is_missing
     // Nobody acquired that lot.
     let refused = attach(&attaching(3, &other), &other).await;
     assert!(matches!(refused, Err(RecordError::Refused { .. })), "{refused:?}");
-    let journal = register.journal();
+    let journal = holdings.journal();
     let kept: Vec<Hash> =
         journal.contents(&holding).await.unwrap().into_iter().map(|(hash, _)| hash).collect();
     assert_eq!(kept, [content.hash()], "what was refused left nothing behind");

@@ -3,9 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
+use combclear_domain::basics::words::{FlowStage, HoldingName};
 use combclear_domain::journal::event::{ApiaryDetails, ColonyEnded, NectarFlow};
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash};
-use combclear_domain::words::{FlowStage, HoldingName};
 use combclear_domain::{Day, Instant};
 use combclear_store::{Journal, StoreError};
 use sqlx::sqlite::SqliteConnectOptions;

@@ -1,9 +1,9 @@
 //! The walk along the chain, and the checkpoint kept elsewhere.
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::BODY_GONE;
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Entry, EntryId, Hash};
-use combclear_domain::words::HoldingName;
 use combclear_store::{Missed, Verified};
 
 use crate::making::{Bench, chain, drafts, holding, id, run};

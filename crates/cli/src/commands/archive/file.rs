@@ -4,11 +4,11 @@ use std::fs::{File, OpenOptions};
 use std::io::{BufRead, BufReader, BufWriter, Write};
 use std::path::Path;
 
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::{FileHash, Header, Rest, digest};
 use combclear_domain::journal::entry::EntryFault;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Entry, Event, Hash};
-use combclear_domain::words::HoldingName;
 
 use crate::commands::output;
 use crate::failure::{Failure, why};

@@ -8,15 +8,15 @@ mod file;
 use std::io::Write;
 use std::path::Path;
 
-use combclear_domain::calendar::Day;
+use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::Header;
 use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::{Checkpoint, Content, Draft, Entry, Event, Hash};
-use combclear_domain::leaflet::Leaflets;
-use combclear_domain::retention::{ArchivePlan, KeepUntil, KeptStory};
-use combclear_domain::words::HoldingName;
-use combclear_store::{Journal, RecordError, Register, Verified};
+use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptStory};
+use combclear_domain::rules::leaflet::Leaflets;
+use combclear_store::{Holdings, Journal, RecordError, Verified};
 use serde::Serialize;
 
 pub(crate) use file::{Unsound, read as read_file};
@@ -54,8 +54,8 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
         let message = format!("{} lies after today, {today}", ask.through);
         return Err(Failure::new(message, "name today or an earlier day with --through"));
     }
-    let report = place::with_holding(at, async |register, name| {
-        let planned = register.read(&name, |holding| {
+    let report = place::with_holding(at, async |holdings, name| {
+        let planned = holdings.read(&name, |holding| {
             (ArchivePlan::of(holding, leaflets, laws, ask.through, today), holding.tip())
         });
         let Some((plan, Some(tip))) = planned.await? else {
@@ -64,7 +64,7 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
         };
         let moved = match &plan.places {
             Some(places) if ask.move_for_good => {
-                Some(move_out(register, &name, ask, &plan, places, tip).await?)
+                Some(move_out(holdings, &name, ask, &plan, places, tip).await?)
             }
             _ => None,
         };
@@ -81,14 +81,14 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
 
 /// Writes the file, reads it back, and only then moves.
 async fn move_out(
-    register: &Register,
+    holdings: &Holdings,
     holding: &HoldingName,
     ask: &Archive,
     plan: &ArchivePlan,
     places: &Places,
     tip: (u64, Hash),
 ) -> Result<Moved, Failure> {
-    let journal = register.journal().as_ref();
+    let journal = holdings.journal().as_ref();
     // What was changed must not be moved as if it had been recorded so.
     if !matches!(journal.verify(holding, None).await?, Verified::Sound { .. }) {
         let message = format!("nothing was moved: the journal of {holding} does not hold");
@@ -136,7 +136,7 @@ async fn move_out(
     });
     let draft = Draft::new(clock::new_id(), clock::today(), ask.by.clone(), event);
     let id = draft.id;
-    match register.archive(holding, tip, draft, &plan.contents, clock::now()).await {
+    match holdings.archive(holding, tip, draft, &plan.contents, clock::now()).await {
         Ok(entry) => Ok(moved(holding, &entry, written.hash)),
         Err(error) => match journal.entry(holding, id).await {
             // It was written as a whole although its writer was not told.

@@ -5,7 +5,7 @@ use std::fs::File;
 use std::io::{BufRead, BufReader, IsTerminal};
 use std::path::Path;
 
-use combclear_domain::diagnostic::Diagnostic;
+use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::journal::archive::{Archives, Rest};
 use combclear_domain::journal::entry::EntryFault;
 use combclear_domain::journal::lines::{Header, Line};

@@ -4,11 +4,11 @@ mod file;
 
 use std::io::IsTerminal;
 
-use combclear_domain::diagnostic::Diagnostic;
+use combclear_domain::basics::diagnostic::Diagnostic;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Line;
 use combclear_domain::journal::{Draft, Entry};
-use combclear_domain::words::HoldingName;
-use combclear_store::{OnRefusal, RecordError, Recorded, Register};
+use combclear_store::{Holdings, OnRefusal, RecordError, Recorded};
 use indicatif::ProgressBar;
 use serde::Serialize;
 
@@ -56,13 +56,13 @@ pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure>
         return Err(nothing_imported(name, &file.faults, (!file.header.sealed).then_some(READ_FIRST)));
     }
     let mut left_out = file.faults.clone();
-    let (added, known, tip) = place::with_register(at, async |register| {
+    let (added, known, tip) = place::with_holdings(at, async |holdings| {
         let (added, known) = if file.header.sealed {
-            restore(register, &file).await?
+            restore(holdings, &file).await?
         } else {
-            record(register, &file, import.keep_going, &mut left_out).await?
+            record(holdings, &file, import.keep_going, &mut left_out).await?
         };
-        Ok((added, known, register.journal().tip(&holding).await?))
+        Ok((added, known, holdings.journal().tip(&holding).await?))
     })
     .await?;
     left_out.sort_by_key(|fault| fault.line);
@@ -119,14 +119,14 @@ fn nothing_imported(name: &str, faults: &[Diagnostic], help: Option<&str>) -> Fa
 }
 
 /// Takes the entries of an export in as they were sealed. Returns how many were added, and how many were there.
-async fn restore(register: &Register, file: &JournalFile) -> Result<(usize, usize), Failure> {
+async fn restore(holdings: &Holdings, file: &JournalFile) -> Result<(usize, usize), Failure> {
     let sealed = file.lines.iter().filter_map(|(_, line)| match line {
         Line::Sealed(entry) => Some(entry.clone()),
         Line::Draft(_) => None,
     });
     let entries: Vec<Entry> = sealed.collect();
     let spinner = waiting("taking the journal in");
-    let restored = register.restore(&file.header.holding, &entries, &file.contents).await;
+    let restored = holdings.restore(&file.header.holding, &entries, &file.contents).await;
     spinner.finish_and_clear();
     match restored {
         Ok(added) => Ok((added, entries.len().saturating_sub(added))),
@@ -138,7 +138,7 @@ async fn restore(register: &Register, file: &JournalFile) -> Result<(usize, usiz
 
 /// Seals drafts and takes them in. Returns how many were added, and how many were there.
 async fn record(
-    register: &Register,
+    holdings: &Holdings,
     file: &JournalFile,
     keep_going: bool,
     left_out: &mut Vec<Diagnostic>,
@@ -146,7 +146,7 @@ async fn record(
     let drafts: Vec<Draft> = file.lines.iter().map(|(_, line)| line.draft().clone()).collect();
     let spinner = waiting("recording");
     let on_refusal = if keep_going { OnRefusal::LeaveOut } else { OnRefusal::Collect };
-    let outcome = register.record_each(&file.header.holding, &drafts, clock::now(), on_refusal).await;
+    let outcome = holdings.record_each(&file.header.holding, &drafts, clock::now(), on_refusal).await;
     spinner.finish_and_clear();
     let (recorded, refused) = outcome?;
     left_out.extend(refused.iter().map(|error| refusal(file, error)));

@@ -1,7 +1,7 @@
 //! The options of an apiary, for all its colonies together.
 
-use combclear_domain::options::{Answer, ApiaryOption, ApiaryReport, WhyNot, amount_of};
-use combclear_domain::words::ColonyName;
+use combclear_domain::basics::words::ColonyName;
+use combclear_domain::questions::options::{ApiaryOption, ApiaryReport, Usability, WhyNot, amount_of};
 
 use super::{answer, flow, free, gap, head, mixture, starts, times};
 use crate::commands::{counted, table};
@@ -23,7 +23,7 @@ pub(super) fn all(report: &ApiaryReport) -> String {
             name(option),
             answer(option.answer).to_owned(),
             match option.answer {
-                Answer::RuledOut => "-".to_owned(),
+                Usability::RuledOut => "-".to_owned(),
                 of => starts(&option.days, of).join("\n"),
             },
             tally(option),

@@ -1,9 +1,9 @@
 //! The options of one colony, as a table, and one of them with all its conditions.
 
-use combclear_domain::diagnostic::nearest;
-use combclear_domain::leaflet::Confidence;
-use combclear_domain::options::{
-    Answer, ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport, State,
+use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::questions::options::{
+    ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport, State, Usability,
     amount_of,
 };
 
@@ -20,7 +20,7 @@ pub(super) fn all(report: &OptionsReport) -> String {
     let mut rows = table(["", "option", "answer", "start days", "free for supers", "visits", "dose"]);
     for (number, option) in report.options.iter().enumerate() {
         let mut days = starts(&option.days, option.answer);
-        if option.answer == Answer::RuledOut {
+        if option.answer == Usability::RuledOut {
             days = vec![
                 option
                     .first_open_day
@@ -48,7 +48,7 @@ pub(super) fn all(report: &OptionsReport) -> String {
             }
         }
         // What would open more days of one that is usable stands with its conditions.
-        for missing in option.missing.iter().filter(|_| option.answer == Answer::Unknown) {
+        for missing in option.missing.iter().filter(|_| option.answer == Usability::Unknown) {
             text += &format!("   not known: {}\n", gap(missing));
         }
         for condition in warnings(option) {
@@ -67,7 +67,8 @@ fn top(report: &OptionsReport) -> String {
 
 fn count(report: &OptionsReport) -> String {
     let count = |of| report.options.iter().filter(|option| option.answer == of).count();
-    let [usable, unknown, ruled_out] = [Answer::Usable, Answer::Unknown, Answer::RuledOut].map(count);
+    let [usable, unknown, ruled_out] =
+        [Usability::Usable, Usability::Unknown, Usability::RuledOut].map(count);
     let options = counted(report.options.len(), "option", "options");
     format!(
         "{options}: {usable} usable, {unknown} unknown, {ruled_out} ruled out. The first free day holds for a start on the first \
@@ -144,7 +145,7 @@ fn whole(option: &OptionReport) -> String {
         text.push('\n');
     };
     line(2, "start days:");
-    for of in [Answer::Usable, Answer::Unknown, Answer::RuledOut] {
+    for of in [Usability::Usable, Usability::Unknown, Usability::RuledOut] {
         for range in starts(&option.days, of) {
             line(4, &format!("{range}: {}", answer(of)));
         }

@@ -1,0 +1,437 @@
+//! Civil days, and the counting policy `calendar-1`.
+//!
+//! A day is a civil date at the apiary. It never comes from UTC midnight. Under `calendar-1` the day of an event is
+//! not counted: a period of `N >= 1` days after day `D` ends with `D + N`, and `D + N + 1` is the first free day.
+//!
+//! Source: Regulation (EEC, Euratom) 1182/71, art. 3(1): the day of the event is not part of the period. The Finnish
+//! Medicines Agency's example agrees: six days mean the seventh day after the last dose at the earliest.
+
+use std::fmt;
+use std::str::FromStr;
+
+use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, SecondsFormat, TimeDelta, Timelike, Utc};
+use serde::{Deserialize, Serialize};
+
+/// The name of the counting policy, printed with every answer so that a later change of policy shows.
+pub const POLICY: &str = "calendar-1";
+
+/// How the days of a withdrawal period are counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Counting {
+    /// Civil days; the day of the event is not counted. It cannot free anything too early.
+    #[default]
+    Calendar,
+    /// Full 24 hours from the time of day of the last dose or removal, as guidance in Canada and the United States counts.
+    /// It is used only where somebody asks for it, and says nothing where the time was not noted.
+    ///
+    /// Source: a Canadian stewardship course on withdrawal times: Friday 08:00 and five days end on Wednesday 08:00.
+    Elapsed,
+}
+
+impl Counting {
+    /// Both.
+    pub const ALL: &[Counting] = &[Counting::Calendar, Counting::Elapsed];
+
+    /// The name of the policy, with its version.
+    #[must_use]
+    pub const fn as_str(self) -> &'static str {
+        match self {
+            Counting::Calendar => POLICY,
+            Counting::Elapsed => "elapsed-24",
+        }
+    }
+
+    /// The policy with this name.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Counting> {
+        Counting::ALL.iter().copied().find(|counting| counting.as_str() == word)
+    }
+}
+
+impl fmt::Display for Counting {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.as_str())
+    }
+}
+
+/// A day and a time of day at the apiary.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Moment {
+    /// The civil day.
+    pub on: Day,
+    /// The time of day by the clock there.
+    pub at: TimeOfDay,
+}
+
+impl Moment {
+    /// So many times 24 hours later, by a clock that was not changed meanwhile: if it was put forward, it is an hour later.
+    #[must_use]
+    pub fn after_days(self, days: u16) -> Moment {
+        Moment { on: self.on.plus(days), ..self }
+    }
+}
+
+impl fmt::Display for Moment {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", self.on, self.at)
+    }
+}
+
+/// A civil day, written `2026-04-11`. Years 1900 to 2199.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+#[cfg_attr(
+    feature = "openapi",
+    derive(utoipa::ToSchema),
+    schema(
+        value_type = String,
+        format = Date,
+        pattern = "^(19|20|21)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$",
+        example = "2026-04-11"
+    )
+)]
+pub struct Day(NaiveDate);
+
+impl Day {
+    /// The first day this program can name.
+    pub const FIRST: Day = Day(known(1900, 1, 1));
+    /// The last day this program can name. Sums that would pass it stop here.
+    pub const LAST: Day = Day(known(2199, 12, 31));
+
+    /// The day with this year, month (1 to 12) and day of the month, if the calendar has it and it lies in range.
+    #[must_use]
+    pub fn new(year: i32, month: u32, day: u32) -> Option<Day> {
+        NaiveDate::from_ymd_opt(year, month, day).and_then(Day::in_range)
+    }
+
+    /// The day of a calendar library's date, if it lies in range.
+    #[must_use]
+    pub fn in_range(date: NaiveDate) -> Option<Day> {
+        (Day::FIRST.0..=Day::LAST.0).contains(&date).then_some(Day(date))
+    }
+
+    /// This many days later, at most [`Day::LAST`].
+    #[must_use]
+    pub fn plus(self, days: u16) -> Day {
+        self.0.checked_add_days(Days::new(u64::from(days))).and_then(Day::in_range).unwrap_or(Day::LAST)
+    }
+
+    /// The next day.
+    #[must_use]
+    pub fn next(self) -> Day {
+        self.plus(1)
+    }
+
+    /// The day before, at least [`Day::FIRST`].
+    #[must_use]
+    pub fn before(self) -> Day {
+        self.minus(1)
+    }
+
+    /// This many days earlier, at least [`Day::FIRST`].
+    #[must_use]
+    pub fn minus(self, days: u16) -> Day {
+        self.0.checked_sub_days(Days::new(u64::from(days))).and_then(Day::in_range).unwrap_or(Day::FIRST)
+    }
+
+    /// How many days `self` lies after `earlier`; negative if it lies before it.
+    #[must_use]
+    pub fn days_since(self, earlier: Day) -> i64 {
+        self.0.signed_duration_since(earlier.0).num_days()
+    }
+
+    /// The year.
+    #[must_use]
+    pub fn year(self) -> i32 {
+        self.0.year()
+    }
+
+    /// The first of January of the same year.
+    #[must_use]
+    pub fn first_of_year(self) -> Day {
+        Day::new(self.year(), 1, 1).unwrap_or(Day::FIRST)
+    }
+
+    /// The same day so many years later, at most [`Day::LAST`]. Where that year has no 29th of February it is the 1st of
+    /// March: the later day, so that nothing that must be kept goes too early.
+    #[must_use]
+    pub fn plus_years(self, years: u8) -> Day {
+        let year = self.0.year() + i32::from(years);
+        let same = Day::new(year, self.0.month(), self.0.day());
+        same.or_else(|| Day::new(year, 3, 1)).unwrap_or(Day::LAST)
+    }
+
+    /// The last day of its year.
+    #[must_use]
+    pub fn end_of_year(self) -> Day {
+        Day::new(self.0.year(), 12, 31).unwrap_or(Day::LAST)
+    }
+
+    /// The same day of the year before; of the 29th of February the 28th.
+    pub(crate) fn a_year_before(self) -> Day {
+        let (year, month) = (self.0.year() - 1, self.0.month());
+        let day = |day| Day::new(year, month, day);
+        day(self.0.day()).or_else(|| day(28)).unwrap_or(Day::FIRST)
+    }
+
+    /// The month, counted from 0 for January.
+    pub(crate) fn month0(self) -> usize {
+        usize::try_from(self.0.month0()).unwrap_or_default()
+    }
+
+    /// The day of the week, in English.
+    #[must_use]
+    pub fn weekday(self) -> &'static str {
+        match self.0.weekday() {
+            chrono::Weekday::Mon => "Monday",
+            chrono::Weekday::Tue => "Tuesday",
+            chrono::Weekday::Wed => "Wednesday",
+            chrono::Weekday::Thu => "Thursday",
+            chrono::Weekday::Fri => "Friday",
+            chrono::Weekday::Sat => "Saturday",
+            chrono::Weekday::Sun => "Sunday",
+        }
+    }
+}
+
+/// A day of every year, written `11-01`: month, then day. The 29th of February is not one.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+#[cfg_attr(
+    feature = "openapi",
+    derive(utoipa::ToSchema),
+    schema(value_type = String, pattern = "^(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01])$", example = "11-01")
+)]
+pub struct YearDay((u32, u32));
+
+impl YearDay {
+    /// The same day of the year as a day, the 29th of February counted as the 28th.
+    #[must_use]
+    pub fn of(day: Day) -> YearDay {
+        let (month, day) = (day.0.month(), day.0.day());
+        YearDay((month, if month == 2 { day.min(28) } else { day }))
+    }
+
+    /// Whether a day lies in the time of the year from `self` to `last`, both included. It may run over the new year.
+    #[must_use]
+    pub fn to_covers(self, last: YearDay, day: Day) -> bool {
+        let day = YearDay::of(day);
+        if self <= last { self <= day && day <= last } else { self <= day || day <= last }
+    }
+}
+
+impl FromStr for YearDay {
+    type Err = NotADate;
+
+    fn from_str(text: &str) -> Result<YearDay, NotADate> {
+        // The year 2001 has no 29th of February.
+        let day: Result<Day, _> = format!("2001-{text}").parse();
+        let fail = |_| NotADate { text: text.to_owned(), wanted: "a day of every year, such as `11-01`" };
+        day.map(YearDay::of).map_err(fail)
+    }
+}
+
+impl TryFrom<String> for YearDay {
+    type Error = NotADate;
+
+    fn try_from(text: String) -> Result<YearDay, NotADate> {
+        text.parse()
+    }
+}
+
+impl From<YearDay> for String {
+    fn from(day: YearDay) -> String {
+        day.to_string()
+    }
+}
+
+impl fmt::Display for YearDay {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (month, day) = self.0;
+        write!(f, "{month:02}-{day:02}")
+    }
+}
+
+impl fmt::Debug for YearDay {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+/// The last day that a period of `days` after an event on `day` still blocks; none for a period of zero days.
+///
+/// ```
+/// use combclear_domain::basics::calendar::{Day, last_blocked_day};
+/// let last_dose = Day::new(2024, 2, 28).unwrap();
+/// assert_eq!(last_blocked_day(last_dose, 1), Day::new(2024, 2, 29));
+/// assert_eq!(last_blocked_day(last_dose, 0), None);
+/// ```
+#[must_use]
+pub fn last_blocked_day(day: Day, days: u16) -> Option<Day> {
+    (days > 0).then(|| day.plus(days))
+}
+
+/// The first day free of a period of `days` after an event on `day`: `day` itself for zero, else `day + days + 1`.
+#[must_use]
+pub fn first_free_day(day: Day, days: u16) -> Day {
+    last_blocked_day(day, days).map_or(day, Day::next)
+}
+
+const fn known(year: i32, month: u32, day: u32) -> NaiveDate {
+    match NaiveDate::from_ymd_opt(year, month, day) {
+        Some(date) => date,
+        None => NaiveDate::MIN,
+    }
+}
+
+impl fmt::Display for Day {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.0.format("%Y-%m-%d"))
+    }
+}
+
+impl fmt::Debug for Day {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+/// Text that is not a day, a time or an instant, with what would be one.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("`{text}` is not {wanted}")]
+pub struct NotADate {
+    text: String,
+    wanted: &'static str,
+}
+
+impl FromStr for Day {
+    type Err = NotADate;
+
+    fn from_str(text: &str) -> Result<Day, NotADate> {
+        let fail = |wanted| NotADate { text: text.to_owned(), wanted };
+        let shaped = text.len() == 10
+            && text
+                .bytes()
+                .enumerate()
+                .all(|(i, b)| if i == 4 || i == 7 { b == b'-' } else { b.is_ascii_digit() });
+        if !shaped {
+            return Err(fail("a date written like 2026-04-11"));
+        }
+        let date = NaiveDate::parse_from_str(text, "%Y-%m-%d").map_err(|_| fail("a day of the calendar"))?;
+        Day::in_range(date).ok_or_else(|| fail("a day between 1900-01-01 and 2199-12-31"))
+    }
+}
+
+/// A time of day at the apiary, written `09:30`.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, example = "09:30"))]
+pub struct TimeOfDay(NaiveTime);
+
+impl fmt::Display for TimeOfDay {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:02}:{:02}", self.0.hour(), self.0.minute())
+    }
+}
+
+impl fmt::Debug for TimeOfDay {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+impl FromStr for TimeOfDay {
+    type Err = NotADate;
+
+    fn from_str(text: &str) -> Result<TimeOfDay, NotADate> {
+        let fail = || NotADate { text: text.to_owned(), wanted: "a time of day written like 09:30" };
+        let shaped = text.len() == 5
+            && text.bytes().enumerate().all(|(i, b)| if i == 2 { b == b':' } else { b.is_ascii_digit() });
+        if !shaped {
+            return Err(fail());
+        }
+        NaiveTime::parse_from_str(text, "%H:%M").map(TimeOfDay).map_err(|_| fail())
+    }
+}
+
+/// An instant in UTC, written `2026-04-11T08:15:30.123Z`: when an entry was recorded, never when something happened.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+#[cfg_attr(
+    feature = "openapi",
+    derive(utoipa::ToSchema),
+    schema(value_type = String, format = DateTime, example = "2026-04-11T08:15:30.123Z")
+)]
+pub struct Instant(DateTime<Utc>);
+
+impl Instant {
+    /// The instant of a clock library's time, cut to whole milliseconds.
+    #[must_use]
+    pub fn new(time: DateTime<Utc>) -> Instant {
+        Instant(DateTime::from_timestamp_millis(time.timestamp_millis()).unwrap_or(time))
+    }
+
+    /// The latest civil date that is "today" anywhere on Earth at this instant (UTC+14).
+    ///
+    /// An entry dated later than this lies in the future wherever the apiary is.
+    #[must_use]
+    pub fn latest_civil_date(self) -> Day {
+        let ahead = self.0.checked_add_signed(TimeDelta::hours(14)).unwrap_or(self.0);
+        Day::in_range(ahead.date_naive()).unwrap_or(Day::LAST)
+    }
+
+    /// The earliest civil date that is "today" anywhere on Earth at this instant (UTC-12).
+    ///
+    /// An entry dated earlier than this was written down late wherever the apiary is.
+    #[must_use]
+    pub fn earliest_civil_date(self) -> Day {
+        let behind = self.0.checked_sub_signed(TimeDelta::hours(12)).unwrap_or(self.0);
+        Day::in_range(behind.date_naive()).unwrap_or(Day::FIRST)
+    }
+}
+
+impl fmt::Display for Instant {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.0.to_rfc3339_opts(SecondsFormat::Millis, true))
+    }
+}
+
+impl fmt::Debug for Instant {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+impl FromStr for Instant {
+    type Err = NotADate;
+
+    /// One spelling only: the hash chain covers the text.
+    fn from_str(text: &str) -> Result<Instant, NotADate> {
+        let read = DateTime::parse_from_rfc3339(text).map(|time| Instant::new(time.with_timezone(&Utc)));
+        read.ok().filter(|instant| instant.to_string() == text).ok_or_else(|| NotADate {
+            text: text.to_owned(),
+            wanted: "an instant written like 2026-04-11T08:15:30.123Z",
+        })
+    }
+}
+
+/// Gives a type that parses and prints as text the two conversions that serde's `try_from` and `into` ask for.
+macro_rules! text_in_json {
+    ($($name:ty),+) => {$(
+        impl TryFrom<String> for $name {
+            type Error = NotADate;
+
+            fn try_from(text: String) -> Result<Self, NotADate> {
+                text.parse()
+            }
+        }
+
+        impl From<$name> for String {
+            fn from(value: $name) -> String {
+                value.to_string()
+            }
+        }
+    )+};
+}
+text_in_json!(Day, TimeOfDay, Instant);

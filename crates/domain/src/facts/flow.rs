@@ -1,0 +1,118 @@
+//! The nectar flows of an apiary, seen or expected, early, usual or late.
+
+use std::sync::Arc;
+
+use crate::basics::calendar::Day;
+use crate::basics::words::FlowStage;
+use crate::facts::holding::Record;
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+
+/// One nectar flow.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct Flow {
+    pub(crate) forage: String,
+    pub(crate) stage: FlowStage,
+    /// Its first day in an early year, if told.
+    pub(crate) early: Option<Day>,
+    /// Its first day in a usual year.
+    pub(crate) usual: Day,
+    /// Its first day in a late year, if told.
+    pub(crate) late: Option<Day>,
+    /// Its last day, if known.
+    pub(crate) to: Option<Day>,
+    pub(crate) entry: EntryId,
+}
+
+/// How some days lie to the flows.
+pub(crate) enum Meets<'f> {
+    /// No flow of those years is on record.
+    NotRecorded(i32),
+    /// None of them is in a flow.
+    None,
+    /// At least one is in a flow, whether the year is early or late.
+    Surely(&'f Flow),
+    /// At least one is in a flow in some years, or the flow has no end on record.
+    Perhaps(&'f Flow),
+}
+
+/// No flow lasts longer. Common practice, no source.
+const NO_FLOW_LASTS_DAYS: u16 = 90;
+
+impl Flow {
+    /// The flows of an apiary by their first days. One that was seen stands for the one that was expected that year from
+    /// the same forage; of several expectations the newest counts.
+    pub(crate) fn all(file: &[Arc<Record>]) -> Vec<Flow> {
+        let mut flows: Vec<Flow> = Vec::new();
+        for record in file {
+            let Event::NectarFlow(body) = &*record.event else { continue };
+            let flow = Flow {
+                forage: body.forage.clone(),
+                stage: body.stage,
+                early: body.from_early,
+                usual: body.from,
+                late: body.from_late,
+                to: body.to,
+                entry: record.id,
+            };
+            let same = |known: &Flow| known.forage == flow.forage && known.touches(&flow);
+            let seen = |known: &Flow| known.stage == FlowStage::Seen;
+            if flow.stage == FlowStage::Seen {
+                // Once its end is seen it is recorded again: the newer entry stands for both.
+                flows.retain(|known| !same(known) || (seen(known) && known.usual != flow.usual));
+            } else if flows.iter().any(|known| same(known) && seen(known)) {
+                continue;
+            } else {
+                flows.retain(|known| !same(known));
+            }
+            flows.push(flow);
+        }
+        flows.sort_by_key(|flow| (flow.usual, flow.entry));
+        flows
+    }
+
+    /// The first day on which it may begin, by what was told: where that is one day alone, that day.
+    pub(crate) fn earliest(&self) -> Day {
+        self.early.unwrap_or(self.usual)
+    }
+
+    /// The last day on which it may begin, by what was told: where that is one day alone, that day.
+    pub(crate) fn latest(&self) -> Day {
+        self.late.unwrap_or(self.usual)
+    }
+
+    /// The last day on which it may still go on: of an expected one in a late year. One without an end on record may go on
+    /// until the year ends, and three months at least.
+    pub(crate) fn last(&self) -> Day {
+        let delay = u16::try_from(self.latest().days_since(self.usual)).unwrap_or_default();
+        let ended = self.to.map(|to| if self.stage == FlowStage::Expected { to.plus(delay) } else { to });
+        let year_ends = || Day::new(self.latest().year(), 12, 31).unwrap_or(Day::LAST);
+        ended.unwrap_or_else(|| year_ends().max(self.latest().plus(NO_FLOW_LASTS_DAYS)))
+    }
+
+    /// Whether two flows of one forage are the same: they lie over each other. One without an end is taken for a month here.
+    fn touches(&self, other: &Flow) -> bool {
+        let end = |flow: &Flow| flow.to.unwrap_or_else(|| flow.latest().plus(30));
+        self.earliest() <= end(other) && other.earliest() <= end(self)
+    }
+
+    /// How the days from one to another, both included, lie to the flows.
+    pub(crate) fn meeting(flows: &[Flow], from: Day, to: Day) -> Meets<'_> {
+        let surely = |flow: &&Flow| flow.latest() <= to && from <= flow.to.unwrap_or(flow.latest());
+        let perhaps = |flow: &&Flow| flow.earliest() <= to && from <= flow.last();
+        if let Some(flow) = flows.iter().find(surely) {
+            return Meets::Surely(flow);
+        }
+        if let Some(flow) = flows.iter().find(perhaps) {
+            return Meets::Perhaps(flow);
+        }
+        let mut years = from.year()..=to.year();
+        let bare = years.find(|year| !flows.iter().any(|flow| flow.usual.year() == *year));
+        bare.map_or(Meets::None, Meets::NotRecorded)
+    }
+
+    /// The next flow that begins on a day or later, in a usual year.
+    pub(crate) fn next_from(flows: &[Flow], on: Day) -> Option<&Flow> {
+        flows.iter().find(|flow| flow.usual >= on)
+    }
+}

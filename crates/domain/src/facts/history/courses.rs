@@ -1,0 +1,499 @@
+//! The courses that reached a colony: given to it, or brought along by a split or a uniting.
+
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::stated::{GivenDose, prescriptions, said_of_lots};
+use super::terms::{Named, Stated, Terms};
+use super::{Course, Dose, End, flows};
+use crate::basics::calendar::{Day, TimeOfDay};
+use crate::basics::words::{ColonyName, MedicineName, StripsAtSplit, StripsAtUniting};
+use crate::facts::holding::{GENERATIONS, Holding, Record, of_day};
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Administration, ColonySplit, ColonyUnited, Event};
+use crate::rules::leaflet::Leaflets;
+
+/// The courses of a colony, in the order of placing; those placed on one day in the order of their entries.
+pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
+    let mut lines = Lines { holding, before: BTreeMap::new() };
+    let traces = lines.traces(colony, Day::LAST, GENERATIONS, None);
+    let mut courses: Vec<Course> =
+        traces.iter().flat_map(|trace| trace.courses(colony, holding, leaflets)).collect();
+    courses.sort_by_key(|course| course.placed);
+    courses
+}
+
+/// A course in a colony before its terms are worked out.
+#[derive(Clone)]
+struct Trace<'h> {
+    first: &'h Arc<Record>,
+    given: &'h Administration,
+    doses: Vec<GivenDose<'h>>,
+    end: End,
+    in_doubt: Option<(Day, EntryId)>,
+    here_from: Day,
+    /// From this day on another line of the course speaks.
+    until: Option<Day>,
+    /// The dose that began this line, if it was given to this colony.
+    begun_by: Option<Dose>,
+    /// How many of the doses came along from another colony.
+    brought: usize,
+    came_by: Option<EntryId>,
+    /// The colonies that it stood in before they were united into another, each with the day of the uniting.
+    united_from: Vec<(&'h ColonyName, Day)>,
+}
+
+/// The lines of descent of a colony. What each colony carried before an event is worked out once: lines that part and
+/// meet again would otherwise be walked over and over.
+struct Lines<'h> {
+    holding: &'h Holding,
+    before: BTreeMap<(&'h ColonyName, u64), Vec<Trace<'h>>>,
+}
+
+impl<'h> Lines<'h> {
+    /// What happened to the courses of a colony by the end of a day, as if one event had not happened.
+    fn traces(
+        &mut self,
+        colony: &ColonyName,
+        by: Day,
+        generations: u8,
+        without: Option<EntryId>,
+    ) -> Vec<Trace<'h>> {
+        let holding = self.holding;
+        let mut traces: Vec<Trace<'h>> = Vec::new();
+        let file = holding.colony_file(colony).iter();
+        for record in file.filter(|record| record.on <= by && Some(record.id) != without) {
+            match &*record.event {
+                Event::Administration(given) => {
+                    let doubt = parted_about(holding, colony, record, without);
+                    dose(holding, &mut traces, record, given, colony, doubt);
+                }
+                Event::Removal(removal) if removal.colonies.contains(colony) => {
+                    let first = holding.effective(removal.administration).map(|first| first.id);
+                    if removal.left_inside > 0 {
+                        found_inside(&mut traces, first, record);
+                        continue;
+                    }
+                    // What came out was the carrier before, whichever of the two was recorded first.
+                    let begun: Vec<EntryId> = traces.iter().map(|trace| trace.first.id).collect();
+                    if !renewed_about(holding, colony, first, record, &begun) {
+                        take_out(&mut traces, first, record);
+                    }
+                }
+                Event::ColonySplit(split) if split.colony == *colony => {
+                    let stay = matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both));
+                    part_old(&mut traces, parting(split.strips.is_some(), stay), record);
+                }
+                Event::ColonySplit(split) if split.into == *colony => {
+                    let went = matches!(split.strips, Some(StripsAtSplit::Went | StripsAtSplit::Both));
+                    let before = self.before(&split.colony, record, generations);
+                    bring(
+                        holding,
+                        colony,
+                        &mut traces,
+                        before,
+                        parting(split.strips.is_some(), went),
+                        record,
+                    );
+                }
+                Event::ColonyUnited(united) if united.into == *colony => {
+                    let went = united.strips == Some(StripsAtUniting::WentAlong);
+                    let before = self.before(&united.colony, record, generations);
+                    bring(
+                        holding,
+                        colony,
+                        &mut traces,
+                        before,
+                        parting(united.strips.is_some(), went),
+                        record,
+                    );
+                }
+                Event::HoldingDetails(_)
+                | Event::ApiaryDetails(_)
+                | Event::SiteConditions(_)
+                | Event::NectarFlow(_)
+                | Event::Temperature(_)
+                | Event::TemperatureNormals(_)
+                | Event::ColonyEstablished(_)
+                | Event::ColonyMoved(_)
+                | Event::ColonySplit(_)
+                | Event::ColonyUnited(_)
+                | Event::ColonyEnded(_)
+                | Event::SupersOn(_)
+                | Event::SupersOff(_)
+                | Event::Inspection(_)
+                | Event::MiteCount(_)
+                | Event::MedicineDescribed(_)
+                | Event::LotAcquired(_)
+                | Event::LotOpened(_)
+                | Event::DocumentAttached(_)
+                | Event::LeafletReading(_)
+                | Event::Prescription(_)
+                | Event::Removal(_)
+                | Event::Disposal(_)
+                | Event::Harvest(_)
+                | Event::StrikeOut(_)
+                | Event::Archived(_)
+                | Event::InArchive(_) => {}
+            }
+        }
+        traces
+    }
+
+    /// The courses of `colony` at the end of the day of `event`, but before `event` itself did anything to them.
+    fn before(&mut self, colony: &'h ColonyName, event: &Record, generations: u8) -> Vec<Trace<'h>> {
+        let key = (colony, event.seq);
+        if let Some(known) = self.before.get(&key) {
+            return known.clone();
+        }
+        // A colony split off and united again on one day comes back to itself: it brings itself nothing new.
+        self.before.insert(key, Vec::new());
+        // What lies further back makes the colony unknown: see `Holding::unknown_since`.
+        let Some(older) = generations.checked_sub(1) else { return Vec::new() };
+        let mut traces = self.traces(colony, event.on, older, Some(event.id));
+        // What was given after the event by the clock was not there yet.
+        let later = |on: Day, at: Option<TimeOfDay>| {
+            on == event.on && at.zip(event.at).is_some_and(|(given, event)| given > event)
+        };
+        traces.retain(|trace| {
+            trace.until.is_none_or(|until| event.on < until)
+                && !later(trace.first.on, trace.first.at)
+                && !trace.begun_by.is_some_and(|dose| later(dose.on, dose.at))
+        });
+        for trace in &mut traces {
+            // What ended it on the same day came after the event, unless the clock says otherwise.
+            if let End::Out { on, entry } = trace.end
+                && on == event.on
+            {
+                let at = self.holding.record(entry).and_then(|record| record.at);
+                if at.zip(event.at).is_none_or(|(ended, event)| ended >= event) {
+                    trace.end = End::Open;
+                }
+            }
+        }
+        self.before.insert(key, traces.clone());
+        traces
+    }
+}
+
+/// What a split or a uniting does to an open course in one of the two colonies.
+#[derive(Clone, Copy)]
+enum Parting {
+    /// The strips are here.
+    Here,
+    /// They are not.
+    Gone,
+    /// It does not say.
+    NotSaid,
+}
+
+fn parting(said: bool, here: bool) -> Parting {
+    match (said, here) {
+        (false, _) => Parting::NotSaid,
+        (true, true) => Parting::Here,
+        (true, false) => Parting::Gone,
+    }
+}
+
+/// Lets a split part every open course of the old colony, unless a dose of the same day may have come before or after it: then
+/// `dose` has said what is to be said.
+fn part_old(traces: &mut [Trace<'_>], parting: Parting, split: &Record) {
+    for trace in traces.iter_mut().filter(|trace| trace.is_open() && !trace.dosed_about(split)) {
+        trace.part(parting, split);
+    }
+}
+
+/// What a split says in the new colony of what went into the old one on the same day, where nobody can tell which came first.
+/// If the dose came first, the strips may have gone with it.
+fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
+    match strips {
+        Some(StripsAtSplit::Stayed) => Parting::Gone,
+        Some(StripsAtSplit::Both | StripsAtSplit::Went) | None => Parting::NotSaid,
+    }
+}
+
+/// Adds what another colony carried. A course that both had a part in stands once for each line it came by, since each
+/// may end on a day of its own; what adds nothing to a line that is here already is left out.
+fn bring<'h>(
+    holding: &Holding,
+    colony: &ColonyName,
+    traces: &mut Vec<Trace<'h>>,
+    mut brought: Vec<Trace<'h>>,
+    parting: Parting,
+    by: &'h Record,
+) {
+    for trace in brought.iter_mut().filter(|trace| trace.is_open()) {
+        let parting = match by.body::<ColonySplit>() {
+            Some(split) if trace.begun_about(by) => placed_on_the_day(split.strips),
+            Some(_) | None => parting,
+        };
+        trace.part(parting, by);
+    }
+    for mut trace in brought {
+        trace.came_by = Some(by.id);
+        trace.united_from.extend(by.body::<ColonyUnited>().map(|united| (&united.colony, by.on)));
+        trace.here_from = by.on;
+        trace.begun_by = None;
+        trace.brought = trace.doses.len();
+        if !traces.iter().any(|known| known.covers(&trace, colony, holding)) {
+            traces.push(trace);
+        }
+    }
+}
+
+/// Pieces were seen inside: from that day on it is in, whatever was in doubt before.
+fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
+    let of_course = |trace: &&Trace<'_>| Some(trace.first.id) == first;
+    let certain = |trace: &Trace<'_>| trace.is_open() && trace.in_doubt.is_none();
+    if traces.iter().filter(of_course).any(certain) {
+        return;
+    }
+    let open = traces.iter().rfind(|trace| of_course(trace) && trace.is_open());
+    // Something is inside, also where all was said to be out.
+    let last = open.or_else(|| traces.iter().rfind(of_course)).cloned();
+    traces.extend(last.map(|trace| Trace {
+        begun_by: None,
+        united_from: Vec::new(),
+        ..trace.in_from(removal.on)
+    }));
+}
+
+/// Takes a course out of a colony: every line of it that is not out yet. If all were out, something was found all the
+/// same: periods count from this day too, and days before it stand as they were.
+fn take_out(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
+    let of_course = |trace: &Trace<'_>| Some(trace.first.id) == first;
+    let out = End::Out { on: removal.on, entry: removal.id };
+    let mut certain: Vec<Trace<'_>> = Vec::new();
+    let mut closed = false;
+    let open = traces.iter_mut().filter(|trace| of_course(trace) && trace.is_open());
+    for trace in open {
+        if trace.in_doubt.is_some() {
+            // What came out was in. From here on that is certain; the days of doubt stand as they were.
+            certain.push(Trace { end: out, ..trace.clone().in_from(removal.on) });
+            trace.until = Some(removal.on);
+        } else {
+            trace.end = out;
+            closed = true;
+        }
+    }
+    if certain.is_empty() && !closed {
+        let last = traces.iter().rfind(|trace| of_course(trace)).cloned();
+        certain.extend(last.map(|trace| Trace { end: out, ..trace.in_from(removal.on) }));
+    }
+    traces.extend(certain);
+}
+
+fn dose<'h>(
+    holding: &'h Holding,
+    traces: &mut Vec<Trace<'h>>,
+    record: &'h Arc<Record>,
+    given: &'h Administration,
+    colony: &ColonyName,
+    doubt: Option<(Day, EntryId)>,
+) {
+    let lots = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
+    let dose = Dose { on: record.on, at: record.at, entry: record.id };
+    let part = GivenDose { dose, lots: lots.collect() };
+    let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
+    let mut went_on = false;
+    for trace in traces.iter_mut().filter(|trace| Some(trace.first.id) == first && trace.is_in_by(record.on))
+    {
+        trace.doses.push(part.clone());
+        // What came out on this day was the carrier before; a new one went in.
+        trace.end = End::Open;
+        trace.in_doubt = trace.in_doubt.or(doubt);
+        went_on = true;
+    }
+    if went_on {
+        return;
+    }
+    let last = traces.iter().rfind(|trace| Some(trace.first.id) == first).cloned();
+    let line = match last {
+        // The carrier before is out, or in doubt; that the new one is in is not.
+        Some(mut again) => {
+            again.doses.push(part);
+            again.in_from(record.on)
+        }
+        // A dose whose first one is not to be found still went in: it stands as a course of its own.
+        None => Trace {
+            first: record,
+            given,
+            doses: vec![part],
+            end: End::Open,
+            in_doubt: None,
+            here_from: record.on,
+            until: None,
+            begun_by: None,
+            brought: 0,
+            came_by: None,
+            united_from: Vec::new(),
+        },
+    };
+    traces.push(Trace { in_doubt: doubt, begun_by: Some(dose), united_from: Vec::new(), ..line });
+}
+
+/// Whether a later dose of the course went into the colony on the day of a removal, and not clearly before it. A dose that began
+/// a course of its own (`begun`) is not a later one.
+fn renewed_about(
+    holding: &Holding,
+    colony: &ColonyName,
+    first: Option<EntryId>,
+    removal: &Record,
+    begun: &[EntryId],
+) -> bool {
+    let of_the_day = of_day(holding.colony_file(colony), removal.on);
+    of_the_day.iter().filter(|other| !begun.contains(&other.id)).any(|other| {
+        let continued = other.body::<Administration>().and_then(|given| given.continues);
+        let continued = continued.and_then(|continued| holding.effective(continued)).map(|first| first.id);
+        let before = removal.at.zip(other.at).is_some_and(|(removed, given)| given < removed);
+        continued.is_some() && continued == first && !before
+    })
+}
+
+/// The doubt that a split of the dosed colony on the same day casts on a dose: no clock tells which came first, so what the dose
+/// put in may have gone to the new colony.
+fn parted_about(
+    holding: &Holding,
+    colony: &ColonyName,
+    given: &Record,
+    without: Option<EntryId>,
+) -> Option<(Day, EntryId)> {
+    let dose = Dose { on: given.on, at: given.at, entry: given.id };
+    let mut others = holding.life_file(colony).iter().filter(|other| Some(other.id) != without);
+    let split = others.find(|other| {
+        other.body::<ColonySplit>().is_some_and(|split| {
+            split.colony == *colony
+                && !matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both))
+                && dose.may_be_before_or_after(other)
+        })
+    });
+    split.map(|split| (split.on, split.id))
+}
+
+impl<'h> Trace<'h> {
+    fn part(&mut self, parting: Parting, by: &Record) {
+        match parting {
+            Parting::Here => {}
+            Parting::Gone => self.end = End::Out { on: by.on, entry: by.id },
+            Parting::NotSaid => self.in_doubt = self.in_doubt.or(Some((by.on, by.id))),
+        }
+    }
+
+    /// Whether a dose began this line on the day of a split, and nobody can tell which came first.
+    fn begun_about(&self, split: &Record) -> bool {
+        self.begun_by.is_some_and(|dose| dose.may_be_before_or_after(split))
+    }
+
+    /// Whether a dose was given to this colony on the day of a split, and nobody can tell which came first.
+    fn dosed_about(&self, split: &Record) -> bool {
+        self.doses.iter().skip(self.brought).any(|given| given.dose.may_be_before_or_after(split))
+    }
+
+    /// Whether it is in for certain at the beginning of a day.
+    fn is_in_by(&self, day: Day) -> bool {
+        match self.end {
+            End::Open => self.in_doubt.is_none() && self.until.is_none(),
+            End::Out { on, .. } => on == day && self.in_doubt.is_none(),
+        }
+    }
+
+    /// Whether it is not out yet, certain or in doubt.
+    fn is_open(&self) -> bool {
+        self.end == End::Open && self.until.is_none()
+    }
+
+    /// The same course, in again from a day on.
+    fn in_from(self, day: Day) -> Trace<'h> {
+        Trace { here_from: day, until: None, end: End::Open, in_doubt: None, ..self }
+    }
+
+    /// Whether everything that `other` says of the days from its coming on, this one says too.
+    fn covers(&self, other: &Trace<'_>, colony: &ColonyName, holding: &Holding) -> bool {
+        let same =
+            self.first.id == other.first.id && other.doses.iter().all(|given| self.doses.contains(given));
+        let ends_no_sooner = match (self.end, other.end) {
+            // Out since a later day bars for longer, if it is out.
+            (End::Open, End::Open) => match (self.in_doubt, other.in_doubt) {
+                (None, _) => true,
+                (Some(_), None) => false,
+                (Some((here, _)), Some((brought, _))) => here >= brought,
+            },
+            // What was used before a flow is judged by where it stood since.
+            (End::Out { on: here, .. }, End::Out { on: brought, .. }) => {
+                let stood = |united: &[_]| flows::stood_since(holding, colony, united, brought);
+                let same_places = || stood(&self.united_from) == stood(&other.united_from);
+                here >= brought && (self.united_from == other.united_from || same_places())
+            }
+            // What is open may yet come to be in doubt; a period that runs would be lost with it.
+            (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,
+        };
+        same && ends_no_sooner && self.until.is_none()
+    }
+
+    /// The course as it stands from dose to dose. Each dose may bring terms of its own lot or prescription; they hold from
+    /// its day on and do not reach back.
+    fn courses(&self, colony: &ColonyName, holding: &'h Holding, leaflets: &Leaflets) -> Vec<Course> {
+        let mut courses: Vec<Course> = Vec::new();
+        for count in 1..=self.doses.len() {
+            let doses = self.doses.get(..count).unwrap_or_default();
+            let course = self.course(doses, colony, holding, leaflets);
+            let from = doses.last().map_or(self.here_from, |last| last.dose.on.max(self.here_from));
+            match courses.last_mut() {
+                Some(before) if before.terms == course.terms || from <= before.here_from => {
+                    *before = Course { here_from: before.here_from, ..course };
+                }
+                Some(before) => {
+                    before.until = Some(before.until.map_or(from, |until| until.min(from)));
+                    courses.push(Course { here_from: from, ..course });
+                }
+                None => courses.push(course),
+            }
+        }
+        courses
+    }
+
+    fn course(
+        &self,
+        doses: &[GivenDose<'h>],
+        colony: &ColonyName,
+        holding: &'h Holding,
+        leaflets: &Leaflets,
+    ) -> Course {
+        let placed = self.first.on;
+        let lot = doses.iter().flat_map(|given| &given.lots).next();
+        let lot = lot.and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
+        let medicine = lot.and_then(|lot| holding.medicine(&lot.medicine));
+        let jurisdiction = holding.jurisdiction(placed);
+        let named = match medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
+            None => Named::None {
+                knows_withdrawal: jurisdiction.is_some_and(|known| leaflets.know_withdrawal(known)),
+            },
+            Some(id) => {
+                let found = jurisdiction.and_then(|jurisdiction| leaflets.get(jurisdiction, id));
+                found.map_or(Named::NotFound, |leaflet| Named::Found(Arc::clone(leaflet)))
+            }
+        };
+        let (prescriptions, all_prescribed) = prescriptions(doses, holding);
+        let stated = Stated {
+            prescriptions,
+            all_prescribed,
+            lots: said_of_lots(doses, holding),
+            declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
+        };
+        Course {
+            entry: self.first.id,
+            // A lot that is not in the record is refused on the way in, but a history never fails.
+            medicine: lot.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone()),
+            pack_name: medicine.map_or("", |(_, medicine)| medicine.pack_name.as_str()).into(),
+            placed,
+            doses: doses.iter().map(|given| given.dose).collect(),
+            end: self.end,
+            in_doubt: self.in_doubt,
+            here_from: self.here_from,
+            until: self.until,
+            came_by: self.came_by,
+            flows: flows::of_line(holding, colony, &self.united_from),
+            terms: Terms::of(&named, placed, self.given.method.as_ref(), &stated),
+        }
+    }
+}

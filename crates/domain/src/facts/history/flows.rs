@@ -1,0 +1,154 @@
+//! The nectar flows that a colony stood in, and the time right before them.
+
+use std::cmp::Reverse;
+
+use super::terms::FlowBefore;
+use crate::basics::calendar::Day;
+use crate::basics::words::{ApiaryName, ColonyName};
+use crate::facts::flow::Flow;
+use crate::facts::holding::{GENERATIONS, Holding};
+use crate::journal::entry::EntryId;
+use crate::journal::event::{ColonyEstablished, ColonyMoved, ColonySplit};
+
+/// A nectar flow, as far as a colony stood in it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct FlowSpan {
+    /// Its first day: of an expected one in an early year, and not before the colony came.
+    pub from: Day,
+    /// The last day on which it may go on, and not after the colony left.
+    pub last: Day,
+    /// The entry that tells of it.
+    pub entry: EntryId,
+}
+
+/// How many days count as "right before" a flow where a leaflet names no days.
+///
+/// Common practice, no source: two weeks. Nothing is freed by it: a later flow of the same year leaves the answer open.
+pub const RIGHT_BEFORE_DAYS: u16 = 14;
+
+/// What the bar on the time right before a flow says of a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum BeforeFlow {
+    /// Nothing.
+    Free,
+    /// It was used right before this flow.
+    Barred(FlowSpan),
+    /// This flow began later in the same year, and the leaflet names no days.
+    Perhaps(FlowSpan),
+    /// No flow is on record since.
+    NoFlowOnRecord,
+}
+
+/// The flows of a colony, by their first days.
+pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
+    within(holding, &stays(holding, colony, GENERATIONS))
+}
+
+/// The flows of what stood in other colonies before those were united into this one, each with the day of the uniting; none if
+/// nothing was united.
+pub(super) fn of_line(
+    holding: &Holding,
+    colony: &ColonyName,
+    united_from: &[(&ColonyName, Day)],
+) -> Option<Vec<FlowSpan>> {
+    (!united_from.is_empty()).then(|| within(holding, &stays_of_line(holding, colony, united_from)))
+}
+
+/// Where a line of a course stood from a day on, and since when from then on.
+pub(super) fn stood_since<'h>(
+    holding: &'h Holding,
+    colony: &ColonyName,
+    united_from: &[(&ColonyName, Day)],
+    day: Day,
+) -> Vec<(Day, &'h ApiaryName)> {
+    let stays = stays_of_line(holding, colony, united_from);
+    let left = stays.iter().skip(1).map(|(next, _)| Some(*next)).chain([None]);
+    let after = stays.iter().zip(left).filter(|(_, left)| left.is_none_or(|left| left >= day));
+    after.map(|((from, apiary), _)| ((*from).max(day), *apiary)).collect()
+}
+
+fn stays_of_line<'h>(
+    holding: &'h Holding,
+    colony: &ColonyName,
+    united_from: &[(&ColonyName, Day)],
+) -> Vec<(Day, &'h ApiaryName)> {
+    let first = united_from.first().map_or(colony, |(first, _)| *first);
+    let mut line = stays(holding, first, GENERATIONS);
+    let into = united_from.iter().skip(1).map(|(colony, _)| *colony).chain([colony]);
+    for ((_, on), into) in united_from.iter().zip(into) {
+        let then = stays(holding, into, GENERATIONS);
+        line.retain(|(from, _)| *from < *on);
+        // Where the other stood on the day of the uniting, and from then on.
+        let stood = then.iter().rfind(|(from, _)| *from <= *on).map(|(_, apiary)| (*on, *apiary));
+        for (from, apiary) in stood.into_iter().chain(then.iter().copied().filter(|(from, _)| *from > *on)) {
+            if line.last().is_none_or(|(_, last)| *last != apiary) {
+                line.push((from, apiary));
+            }
+        }
+    }
+    line
+}
+
+/// The flows at the places where something stood, each from its day to the next.
+fn within(holding: &Holding, stays: &[(Day, &ApiaryName)]) -> Vec<FlowSpan> {
+    let mut spans: Vec<FlowSpan> = Vec::new();
+    for (index, (from, apiary)) in stays.iter().enumerate() {
+        // On the day of a move it stood at both apiaries.
+        let left = stays.get(index.saturating_add(1)).map(|(next, _)| *next);
+        for flow in Flow::all(holding.apiary_file(apiary)) {
+            let span = FlowSpan {
+                from: flow.earliest().max(*from),
+                last: left.map_or(flow.last(), |left| flow.last().min(left)),
+                entry: flow.entry,
+            };
+            spans.extend(Some(span).filter(|span| span.from <= span.last));
+        }
+    }
+    spans.sort_by_key(|span| (span.from, span.last, span.entry));
+    spans
+}
+
+/// Where the colony stood, from which day on. Before it was split off it stood where the old colony did: what it brought along was
+/// used there.
+fn stays<'h>(holding: &'h Holding, colony: &ColonyName, generations: u8) -> Vec<(Day, &'h ApiaryName)> {
+    let mut stays: Vec<(Day, &ApiaryName)> = Vec::new();
+    for record in holding.life_file(colony) {
+        let established = record.body::<ColonyEstablished>().map(|body| &body.apiary);
+        let moved = record.body::<ColonyMoved>().filter(|body| body.colony == *colony).map(|body| &body.to);
+        let split_off = record.body::<ColonySplit>().filter(|body| body.into == *colony);
+        if let (Some(split), Some(older)) = (split_off, generations.checked_sub(1)) {
+            stays = self::stays(holding, &split.colony, older);
+        }
+        let split_off = split_off.and_then(|_| holding.apiary_of(colony, record.on));
+        let stands = established.or(moved).or(split_off);
+        let Some(apiary) = stands else { continue };
+        // Of several moves on one day the last counts.
+        stays.retain(|(from, _)| *from < record.on);
+        if stays.last().is_none_or(|(_, last)| *last != apiary) {
+            stays.push((record.on, apiary));
+        }
+    }
+    stays
+}
+
+/// What the bar says of a day, for what is out since `out`.
+pub(crate) fn before_flow(flows: &[FlowSpan], bar: FlowBefore, out: Day, on: Day) -> BeforeFlow {
+    let (days, named) = match bar {
+        FlowBefore::BarredDays(0) => return BeforeFlow::Free,
+        FlowBefore::Barred => (RIGHT_BEFORE_DAYS, false),
+        FlowBefore::BarredDays(days) => (days, true),
+    };
+    let coming = || flows.iter().filter(|flow| flow.last >= out);
+    let begins = |flow: &FlowSpan| flow.from.max(out);
+    // Of several flows that it was used right before, the last to end bars for longest.
+    let near = coming().filter(|flow| begins(flow) <= out.plus(days)).max_by_key(|flow| flow.last);
+    let next = coming().min_by_key(|flow| (begins(flow), Reverse(flow.last)));
+    match (near, next) {
+        (Some(flow), _) if on <= flow.last => BeforeFlow::Barred(*flow),
+        (None, None) if !named || on <= out.plus(days) => BeforeFlow::NoFlowOnRecord,
+        (None, Some(flow)) if !named && on <= flow.last && begins(flow).year() == out.year() => {
+            BeforeFlow::Perhaps(*flow)
+        }
+        (Some(_) | None, _) => BeforeFlow::Free,
+    }
+}

@@ -1,0 +1,188 @@
+//! Which statement on a topic is used: the highest authority that speaks, and among equals the strictest.
+
+use crate::basics::confidence::Confidence;
+use crate::basics::topic::Topic;
+use std::cmp::Ordering;
+
+use super::terms::{Authority, Fact, LotSaid, Stated};
+use crate::basics::calendar::Day;
+use crate::basics::words::Method;
+use crate::journal::event::StatedTerms;
+use crate::rules::leaflet::{Force, Leaflet, Rule};
+
+/// The built-in leaflet, on the day of placing, for the method that was noted.
+pub(super) struct BuiltIn<'a> {
+    method: Option<&'a Method>,
+    /// The rules that bind on that day, each with its place in the leaflet, by topic and within one in the order of the leaflet.
+    rules: Vec<(Topic, usize, &'a Rule)>,
+}
+
+impl<'a> BuiltIn<'a> {
+    pub(super) fn of(leaflet: Option<&'a Leaflet>, placed: Day, method: Option<&'a Method>) -> BuiltIn<'a> {
+        let binding = |rule: &Rule| rule.force != Force::Advice && rule.is_in_force(placed);
+        let rules = leaflet.into_iter().flat_map(|leaflet| leaflet.rules.iter().enumerate());
+        let rules = rules.filter(|(_, rule)| binding(rule));
+        let mut rules: Vec<_> = rules.map(|(index, rule)| (rule.says.topic(), index, rule)).collect();
+        rules.sort_unstable_by_key(|(topic, index, _)| (*topic, *index));
+        BuiltIn { method, rules }
+    }
+
+    /// The rules on one topic.
+    fn on(&self, topic: Topic) -> impl Iterator<Item = (usize, &'a Rule)> + '_ {
+        let from = self.rules.partition_point(|(of, ..)| *of < topic);
+        let since = self.rules.get(from..).unwrap_or_default().iter();
+        since.take_while(move |(of, ..)| *of == topic).map(|(_, index, rule)| (*index, *rule))
+    }
+}
+
+/// Everything that speaks about one course.
+pub(super) struct Resolver<'a> {
+    pub(super) stated: &'a Stated<'a>,
+    pub(super) built_in: &'a BuiltIn<'a>,
+}
+
+/// How one topic is read in what speaks about a course, and which of two values is the stricter.
+pub(super) struct Reading<S, R, O> {
+    pub(super) topic: Topic,
+    /// Picks the value that a person stated.
+    pub(super) stated: S,
+    /// Picks the value of a leaflet rule.
+    pub(super) rule: R,
+    /// Orders values: the greater one is the stricter.
+    pub(super) order: O,
+}
+
+impl<T, S, R, O> Reading<S, R, O>
+where
+    T: Copy + PartialEq,
+    S: Fn(&StatedTerms) -> Option<T>,
+    R: Fn(&Rule) -> Option<T>,
+    O: Fn(&T, &T) -> Ordering,
+{
+    /// The fact in use.
+    pub(super) fn resolve(&self, resolver: &Resolver<'_>) -> Option<Fact<T>> {
+        self.resolve_with(resolver, |_| Vec::new())
+    }
+
+    /// The fact in use, where packs were read too: `on_packs` gives what was read when a lot was given.
+    ///
+    /// Every dose must be covered: by its prescription, else by what its lots' leaflets say. The strictest value is
+    /// used, as well established as the weakest part.
+    pub(super) fn resolve_with(
+        &self,
+        resolver: &Resolver<'_>,
+        on_packs: impl Fn(&LotSaid<'_>) -> Vec<(Day, T, Authority)>,
+    ) -> Option<Fact<T>> {
+        let Stated { prescriptions, all_prescribed, lots, declared } = resolver.stated;
+        let any_revision = self.built_in(resolver.built_in, None);
+        let said = |value: T, authority: Authority, built_in: Option<&Fact<T>>| {
+            let documented = built_in.filter(|fact| fact.is_documented()).map(|fact| fact.value);
+            Fact {
+                value,
+                authority,
+                confidence: Confidence::Document,
+                looser_than: documented
+                    .filter(|built_in| (self.order)(built_in, &value) == Ordering::Greater),
+                set_aside: None,
+            }
+        };
+        let prescribed: Vec<_> = prescriptions
+            .iter()
+            .map(|(entry, terms)| {
+                let value = (self.stated)(terms)?;
+                Some(said(value, Authority::Prescription(*entry), any_revision.as_ref()))
+            })
+            .collect();
+        let every_dose = *all_prescribed && prescribed.iter().all(Option::is_some);
+        let of_lot = |lot: &LotSaid<'_>| {
+            let built_in = match lot.revision {
+                None => any_revision,
+                Some(_) => self.built_in(resolver.built_in, lot.revision),
+            };
+            let said = |value, authority| said(value, authority, built_in.as_ref());
+            let declared = || {
+                declared
+                    .and_then(|(entry, terms)| Some(said((self.stated)(terms)?, Authority::Declared(entry))))
+            };
+            let read = self.read_of(lot, on_packs(lot));
+            let stricter = |a: &T, b: &T| (self.order)(a, b) == Ordering::Greater;
+            match (read.by_then, read.later) {
+                (Some((value, _)), Some((later, by))) if stricter(&later, &value) => Some(said(later, by)),
+                (Some((value, by)), Some(_) | None) => Some(said(value, by)),
+                // What held for a treatment is not loosened by what is read after it, unless the wrong entry is corrected.
+                (None, Some((later, by))) => {
+                    let documented = built_in.filter(Fact::is_documented);
+                    let held = if built_in.is_some() { documented } else { declared() };
+                    let held = held.filter(|held| stricter(&held.value, &later));
+                    Some(held.map_or_else(|| said(later, by), |held| Fact { set_aside: by.entry(), ..held }))
+                }
+                (None, None) => built_in.or_else(declared),
+            }
+        };
+        let mut parts: Vec<Option<Fact<T>>> = prescribed.into_iter().flatten().map(Some).collect();
+        if !every_dose {
+            parts.extend(lots.iter().map(of_lot));
+        }
+        let weakest =
+            parts.iter().map(|part| part.as_ref().map_or(Confidence::Unconfirmed, |fact| fact.confidence));
+        let confidence = weakest.max_by_key(|confidence| weakness(*confidence))?;
+        let strictest = strictest(parts.into_iter().flatten(), |a, b| (self.order)(&a.value, &b.value))?;
+        Some(Fact { confidence, ..strictest })
+    }
+
+    /// What was read of a lot by the day on which some of it was first given, and what was read later.
+    ///
+    /// By then: the newest reading, of several made on one day the strictest, and packs. Later: the strictest of all.
+    fn read_of(&self, lot: &LotSaid<'_>, packs: Vec<(Day, T, Authority)>) -> ReadOf<T> {
+        let stated = lot.readings.iter().filter_map(|(record, terms)| {
+            Some((record.on, (self.stated)(terms)?, Authority::Reading(record.id)))
+        });
+        let by_then = |on: Day| lot.first_given.is_none_or(|given| on <= given);
+        let newest = stated.clone().map(|(on, ..)| on).filter(|on| by_then(*on)).max();
+        let (held_packs, later_packs): (Vec<_>, Vec<_>) =
+            packs.into_iter().partition(|(on, ..)| by_then(*on));
+        let held = stated.clone().filter(|(on, ..)| Some(*on) == newest).chain(held_packs);
+        let later = stated.filter(|(on, ..)| !by_then(*on)).chain(later_packs);
+        let strictest = |read: &mut dyn Iterator<Item = (Day, T, Authority)>| {
+            let found = strictest(read, |a, b| (self.order)(&a.1, &b.1));
+            found.map(|(_, value, authority)| (value, authority))
+        };
+        ReadOf { by_then: strictest(&mut held.into_iter()), later: strictest(&mut later.into_iter()) }
+    }
+
+    /// What the built-in leaflet says. Where methods or revisions of the label differ and none was noted, the strictest
+    /// value is used, as well established as the weakest of them.
+    pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Fact<T>> {
+        let in_force = built_in.on(self.topic).filter(|(_, rule)| rule.fits(built_in.method, revision));
+        let values: Vec<_> =
+            in_force.filter_map(|(index, rule)| Some(((self.rule)(rule)?, index, rule.confidence))).collect();
+        let confidence = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;
+        let (value, index, _) = strictest(values.into_iter(), |a, b| (self.order)(&a.0, &b.0))?;
+        Some(Fact {
+            value,
+            authority: Authority::Leaflet(index),
+            confidence,
+            looser_than: None,
+            set_aside: None,
+        })
+    }
+}
+
+/// What was read of a lot on one topic, and by whom.
+struct ReadOf<T> {
+    by_then: Option<(T, Authority)>,
+    later: Option<(T, Authority)>,
+}
+
+const fn weakness(confidence: Confidence) -> u8 {
+    match confidence {
+        Confidence::Document => 0,
+        Confidence::SecondHand => 1,
+        Confidence::Unconfirmed => 2,
+    }
+}
+
+/// The greatest item; the first one among equals.
+fn strictest<T>(items: impl Iterator<Item = T>, order: impl Fn(&T, &T) -> Ordering) -> Option<T> {
+    items.reduce(|best, next| if order(&next, &best) == Ordering::Greater { next } else { best })
+}

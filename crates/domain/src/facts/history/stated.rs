@@ -1,0 +1,128 @@
+//! What people stated about the doses of a course, or would be taken for one, gathered from the files of lots and prescriptions.
+
+use std::sync::Arc;
+
+use super::Dose;
+use super::terms::{LotSaid, Named, Stated, Terms};
+use crate::basics::calendar::Day;
+use crate::basics::words::{LotName, Method};
+use crate::facts::holding::{Holding, Record};
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Administration, LeafletReading, StatedTerms};
+use crate::rules::leaflet::Leaflet;
+
+impl Terms {
+    /// The terms under which a leaflet's medicine would be given on a day from these lots; without any, those of the leaflet.
+    ///
+    /// What was read on a pack when some of the lot was given counts for the rest of it; what a vet prescribed then does not.
+    pub(crate) fn if_given(
+        holding: &Holding,
+        leaflet: &Arc<Leaflet>,
+        on: Day,
+        method: Option<&Method>,
+        revision: Option<&str>,
+        lots: &[LotName],
+    ) -> Terms {
+        let said_of = |lot: &LotName| {
+            let packs = holding.lot_file(lot).iter().filter_map(|record| {
+                let given = record.body::<Administration>().filter(|given| given.prescription.is_none())?;
+                Some((record.id, record.on, given.withdrawal_days?))
+            });
+            LotSaid { revision, readings: readings(holding, lot), packs: packs.collect(), first_given: None }
+        };
+        let mut said: Vec<LotSaid<'_>> = lots.iter().map(said_of).collect();
+        if said.is_empty() {
+            said.push(LotSaid { revision, ..LotSaid::default() });
+        }
+        // Lots of two medicines have no declared terms in common.
+        let mut medicines = lots.iter().filter_map(|lot| holding.lot(lot)).map(|(_, lot)| &lot.medicine);
+        let first = medicines.next().filter(|first| medicines.all(|other| other == *first));
+        let medicine = first.and_then(|medicine| holding.medicine(medicine));
+        let stated = Stated {
+            prescriptions: Vec::new(),
+            all_prescribed: false,
+            lots: said,
+            declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
+        };
+        Terms::of(&Named::Found(Arc::clone(leaflet)), on, method, &stated)
+    }
+}
+
+/// The readings of a lot's leaflet, in the order in which they were made.
+fn readings<'h>(holding: &'h Holding, lot: &LotName) -> Vec<(&'h Record, &'h StatedTerms)> {
+    let readings = holding.lot_file(lot).iter().filter_map(|record| {
+        let reading = record.body::<LeafletReading>()?;
+        Some((&**record, &reading.terms))
+    });
+    readings.collect()
+}
+
+/// A dose, and the lots it came from.
+#[derive(Clone, PartialEq)]
+pub(super) struct GivenDose<'h> {
+    pub(super) dose: Dose,
+    pub(super) lots: Vec<&'h LotName>,
+}
+
+fn administrations<'h>(
+    doses: &[GivenDose<'h>],
+    holding: &'h Holding,
+) -> impl Iterator<Item = (EntryId, &'h Administration)> + Clone {
+    let records = doses.iter().filter_map(|given| holding.record(given.dose.entry));
+    records.filter_map(|record| Some((record.id, record.body()?)))
+}
+
+/// The prescriptions of the doses, and whether every dose had one.
+pub(super) fn prescriptions<'h>(
+    doses: &[GivenDose<'h>],
+    holding: &'h Holding,
+) -> (Vec<(EntryId, &'h StatedTerms)>, bool) {
+    let found = |name| holding.prescription(name).map(|(record, body)| (record.id, &body.terms));
+    let of_doses: Vec<_> = administrations(doses, holding)
+        .map(|(_, given)| given.prescription.as_ref().and_then(found))
+        .collect();
+    let all = of_doses.iter().all(Option::is_some);
+    let mut prescriptions: Vec<_> = of_doses.into_iter().flatten().collect();
+    prescriptions.dedup_by_key(|(entry, _)| *entry);
+    (prescriptions, all)
+}
+
+/// What was read of each lot that was given. A dose without a lot on record stands as one unread lot.
+pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) -> Vec<LotSaid<'h>> {
+    let mut lots: Vec<&LotName> = doses.iter().flat_map(|given| given.lots.iter().copied()).collect();
+    lots.sort_unstable();
+    lots.dedup();
+    if lots.is_empty() {
+        return vec![LotSaid::default()];
+    }
+    let said = lots.into_iter().map(|lot| {
+        let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
+        let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
+        let on = |entry| holding.record(entry).map(|record| record.on);
+        let first_given = packs.clone().filter_map(|(entry, _)| on(entry)).min();
+        LotSaid {
+            revision: label_revision(holding, lot, first_given),
+            readings: readings(holding, lot),
+            packs: packs
+                .filter_map(|(entry, given)| Some((entry, on(entry)?, given.withdrawal_days?)))
+                .collect(),
+            first_given,
+        }
+    });
+    said.collect()
+}
+
+/// The revision of the label on the pack of a lot: as noted when it was acquired, else at the newest reading that names one. With
+/// `by`, readings made later do not count: what is read after a treatment loosens nothing.
+pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName, by: Option<Day>) -> Option<&'h str> {
+    let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
+    acquired.or_else(|| {
+        let by_then = |record: &&Arc<Record>| by.is_none_or(|by| record.on <= by);
+        holding
+            .lot_file(lot)
+            .iter()
+            .rev()
+            .filter(by_then)
+            .find_map(|record| record.body::<LeafletReading>()?.revision.as_deref())
+    })
+}

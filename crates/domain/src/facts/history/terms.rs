@@ -1,0 +1,363 @@
+//! The terms that rule one course, each with who said it and how well it is established.
+//!
+//! Authority, highest first: a vet's prescription; what the keeper read on the leaflet of the lot, or on the pack when
+//! giving it; the built-in leaflet; terms the keeper declared for a medicine. Topic by topic, the highest one that
+//! speaks is used, and lower ones never overrule it. Among equals the stricter one is used.
+
+use crate::basics::confidence::Confidence;
+use crate::basics::topic::Topic;
+use std::cmp::Ordering;
+use std::sync::Arc;
+
+use super::resolve::{BuiltIn, Reading, Resolver};
+use super::topics::{doses, flow_before, flow_during, removal, supers_during, wait, withdrawal};
+use crate::basics::calendar::Day;
+use crate::basics::words::{Method, Permission, RemovalNeed, SupersDuring};
+use crate::facts::holding::Record;
+use crate::journal::entry::EntryId;
+use crate::journal::event::StatedTerms;
+use crate::rules::leaflet::rule::BroodState;
+use crate::rules::leaflet::{Leaflet, Release, Rule, Says, WithdrawalPeriod};
+
+/// Who said it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Authority {
+    /// A vet's prescription.
+    Prescription(EntryId),
+    /// The keeper, reading the leaflet of the lot.
+    Reading(EntryId),
+    /// The keeper, reading the pack when giving it.
+    Pack(EntryId),
+    /// The built-in leaflet: the index of the rule in it.
+    Leaflet(usize),
+    /// The keeper, declaring terms for a medicine.
+    Declared(EntryId),
+}
+
+impl Authority {
+    /// The entry in which it was said; none for the built-in leaflet.
+    #[must_use]
+    pub const fn entry(self) -> Option<EntryId> {
+        match self {
+            Authority::Prescription(entry)
+            | Authority::Reading(entry)
+            | Authority::Pack(entry)
+            | Authority::Declared(entry) => Some(entry),
+            Authority::Leaflet(_) => None,
+        }
+    }
+}
+
+/// A term in use: its value, who said it, and whether it can carry a yes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Fact<T> {
+    /// The value in use.
+    pub value: T,
+    /// Who said it.
+    pub authority: Authority,
+    /// How well it is established; what people state in entries counts as a document.
+    pub confidence: Confidence,
+    /// A stricter value that stands documented in the built-in leaflet and was overruled. It is used all the same.
+    pub looser_than: Option<T>,
+    /// A looser value that was read after the treatment and is not used: the entry that states it.
+    pub set_aside: Option<EntryId>,
+}
+
+impl<T> Fact<T> {
+    /// The same fact with another value.
+    pub(crate) fn map<U>(self, value: impl Fn(T) -> U) -> Fact<U> {
+        let Fact { value: known, authority, confidence, looser_than, set_aside } = self;
+        Fact { value: value(known), authority, confidence, looser_than: looser_than.map(value), set_aside }
+    }
+
+    /// Whether it rests on a document and so can carry a yes.
+    #[must_use]
+    pub fn is_documented(&self) -> bool {
+        self.confidence == Confidence::Document
+    }
+}
+
+/// Whether the time right before a nectar flow is barred.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FlowBefore {
+    /// It is, and nobody says how many days that time is.
+    Barred,
+    /// So many days before a flow are; with 0 none are.
+    BarredDays(u16),
+}
+
+impl FlowBefore {
+    /// How many days, where somebody says it.
+    #[must_use]
+    pub const fn days(self) -> Option<u16> {
+        match self {
+            FlowBefore::Barred => None,
+            FlowBefore::BarredDays(days) => Some(days),
+        }
+    }
+}
+
+/// Doses of a course.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Doses {
+    /// How many.
+    pub count: u8,
+    /// Fewest days from one to the next.
+    pub interval_min_days: Option<u16>,
+    /// Most days from one to the next.
+    pub interval_max_days: Option<u16>,
+}
+
+/// A length of stay that may depend on brood.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Stay {
+    /// With brood absent or at its lowest.
+    pub absent_or_lowest: Option<Fact<u16>>,
+    /// With brood present.
+    pub present: Option<Fact<u16>>,
+}
+
+impl Stay {
+    /// The length under a state of brood.
+    #[must_use]
+    pub fn under(&self, brood: BroodState) -> Option<&Fact<u16>> {
+        match brood {
+            BroodState::AbsentOrLowest => self.absent_or_lowest.as_ref(),
+            BroodState::Present => self.present.as_ref(),
+        }
+    }
+
+    /// The same, with the length under brood no shorter than without: more brood never lets a carrier come out sooner.
+    fn no_shorter_with_brood(self) -> Stay {
+        let shorter = |(absent, present): &(Fact<u16>, Fact<u16>)| present.value < absent.value;
+        let both = self.absent_or_lowest.zip(self.present).filter(shorter);
+        Stay { present: both.map(|(absent, _)| absent).or(self.present), ..self }
+    }
+
+    /// The shorter and the longer length, without regard to brood.
+    #[must_use]
+    pub fn bounds(&self) -> Option<(u16, u16)> {
+        let lengths = [self.absent_or_lowest, self.present];
+        let lengths = lengths.iter().flatten().map(|fact| fact.value);
+        lengths.clone().min().zip(lengths.max())
+    }
+
+    /// Whether brood makes a difference.
+    #[must_use]
+    pub fn depends_on_brood(&self) -> bool {
+        self.bounds().is_some_and(|(shorter, longer)| shorter != longer)
+            || self.absent_or_lowest.is_some() != self.present.is_some()
+    }
+}
+
+/// The terms that rule one course. What is absent nobody has stated: it is not known, and never taken for zero.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Terms {
+    /// The built-in leaflet of the medicine, if it has one.
+    pub leaflet: Option<Arc<Leaflet>>,
+    /// May honey supers be on while it is in.
+    pub supers_during: Option<Fact<SupersDuring>>,
+    /// May it be used in a nectar flow.
+    pub flow_during: Option<Fact<Permission>>,
+    /// May it be used right before a nectar flow. Absent: nobody bars that time.
+    pub flow_before: Option<Fact<FlowBefore>>,
+    /// Withdrawal period for honey, in days; 0 where the label knows none.
+    pub withdrawal: Option<Fact<u16>>,
+    /// Whether `withdrawal` says that the label knows no withdrawal period.
+    pub no_withdrawal_by_label: bool,
+    /// Days between removal and supers.
+    pub wait: Option<Fact<u16>>,
+    /// Whether `wait` rests on a stated withdrawal period, which is the whole time after the treatment.
+    pub wait_within_withdrawal: bool,
+    /// Whether it has to be taken out.
+    pub removal: Option<Fact<RemovalNeed>>,
+    /// The statement that nothing stays in the hive, where a least stay is known too. One of the two is wrong, so `removal` is
+    /// not known until one of them is corrected.
+    pub asked_back: Option<Fact<RemovalNeed>>,
+    /// Fewest days it must stay.
+    pub stay_min: Stay,
+    /// Most days it may stay: of several statements the fewest.
+    pub stay_max: Stay,
+    /// The same, of several statements the most: what is used up by itself is surely used up only then.
+    pub stay_max_longest: Stay,
+    /// Doses of a course.
+    pub doses: Option<Fact<Doses>>,
+}
+
+/// What people stated about one course.
+pub(super) struct Stated<'h> {
+    /// The prescriptions that doses were given under.
+    pub(super) prescriptions: Vec<(EntryId, &'h StatedTerms)>,
+    /// Whether every dose was given under one.
+    pub(super) all_prescribed: bool,
+    /// The lots given, each with what was read of it.
+    pub(super) lots: Vec<LotSaid<'h>>,
+    /// The terms declared for the medicine.
+    pub(super) declared: Option<(EntryId, &'h StatedTerms)>,
+}
+
+/// What people read of one lot.
+#[derive(Default)]
+pub(super) struct LotSaid<'h> {
+    /// The revision of the label on its pack, if it was noted.
+    pub(super) revision: Option<&'h str>,
+    /// Readings of its leaflet, in the order in which they were made.
+    pub(super) readings: Vec<(&'h Record, &'h StatedTerms)>,
+    /// Withdrawal periods read on its pack when giving a dose, with the day of that dose.
+    pub(super) packs: Vec<(EntryId, Day, u16)>,
+    /// The day on which some of it was first given in the course. Without it, nothing was.
+    pub(super) first_given: Option<Day>,
+}
+
+/// The built-in leaflet of a medicine, as far as it is known.
+pub(super) enum Named {
+    /// The medicine names none. Whether the holding's jurisdiction knows withdrawal periods, as its leaflets show.
+    None {
+        /// Its leaflets state them.
+        knows_withdrawal: bool,
+    },
+    /// It names one that is not known here, or the holding's jurisdiction is not known.
+    NotFound,
+    /// This one.
+    Found(Arc<Leaflet>),
+}
+
+impl Terms {
+    /// Works the terms of a course out. Leaflet rules are those in force on the day of placing.
+    ///
+    /// Where the law knows a withdrawal period, that period is the whole time between the last administration and the
+    /// taking of honey. So when it is documented, by a person with the pack in hand or by the leaflet, and no longer wait is
+    /// known from anywhere, it covers the wait too: a keeper whose statutory record is complete is asked for nothing more.
+    /// A leaflet without any withdrawal rule in days comes from a country whose labels state a wait instead: there the wait
+    /// itself must be read. A bar on the time
+    /// right before a flow is a rule of its own, which no withdrawal period lifts.
+    pub(super) fn of(named: &Named, placed: Day, method: Option<&Method>, stated: &Stated<'_>) -> Terms {
+        let leaflet = match named {
+            Named::Found(leaflet) => Some(leaflet),
+            Named::None { .. } | Named::NotFound => None,
+        };
+        let built_in = BuiltIn::of(leaflet.map(AsRef::as_ref), placed, method);
+        let resolver = Resolver { stated, built_in: &built_in };
+        let stay = |topic: Topic, brood: BroodState, days: DaysStated, order: DaysOrder| {
+            let stated = |terms: &StatedTerms| days(terms, brood);
+            let rule = |rule: &Rule| {
+                let (Says::StayMin { days, brood: of } | Says::StayMax { days, brood: of }) = rule.says
+                else {
+                    return None;
+                };
+                of.is_none_or(|of| of == brood).then_some(days)
+            };
+            Reading { topic, stated, rule, order }.resolve(&resolver)
+        };
+        let withdrawal = withdrawal().resolve_with(&resolver, |lot| {
+            let said = |(entry, on, days): &(EntryId, Day, u16)| {
+                (*on, WithdrawalPeriod::Days(*days), Authority::Pack(*entry))
+            };
+            lot.packs.iter().map(said).collect()
+        });
+        let wait = wait().resolve(&resolver);
+        let covering = covering_wait(named, withdrawal.as_ref(), wait.as_ref());
+        let intervals = doses(None).built_in(&built_in, None).map(|fact| fact.value);
+        let stay_min = Stay {
+            absent_or_lowest: stay(Topic::StayMin, BroodState::AbsentOrLowest, least, longer),
+            present: stay(Topic::StayMin, BroodState::Present, least_any, longer),
+        }
+        .no_shorter_with_brood();
+        let said = removal().resolve(&resolver);
+        // That nothing stays and that it must stay for some days cannot both be right: one of the two was misread.
+        let nothing_stays = said.filter(|fact| fact.value == RemovalNeed::NothingStays);
+        let asked_back = nothing_stays.filter(|_| stay_min.bounds().is_some());
+        // Said of some doses only, it says nothing of the others.
+        let removal = said.filter(|fact| fact.value != RemovalNeed::NothingStays || fact.is_documented());
+        Terms {
+            supers_during: supers_during().resolve(&resolver),
+            flow_during: flow_during().resolve(&resolver),
+            flow_before: flow_before().resolve(&resolver),
+            no_withdrawal_by_label: withdrawal
+                .is_some_and(|fact| fact.value == WithdrawalPeriod::NONE_BY_LABEL),
+            withdrawal: withdrawal.map(|fact| fact.map(WithdrawalPeriod::days)),
+            wait_within_withdrawal: covering.is_some(),
+            wait: covering.or(wait),
+            removal: removal.filter(|_| asked_back.is_none()),
+            asked_back,
+            stay_min,
+            stay_max: Stay {
+                absent_or_lowest: stay(Topic::StayMax, BroodState::AbsentOrLowest, most, shorter),
+                present: stay(Topic::StayMax, BroodState::Present, most, shorter),
+            },
+            stay_max_longest: Stay {
+                absent_or_lowest: stay(Topic::StayMax, BroodState::AbsentOrLowest, most, longer),
+                present: stay(Topic::StayMax, BroodState::Present, most, longer),
+            },
+            doses: doses(intervals).resolve(&resolver),
+            leaflet: leaflet.cloned(),
+        }
+    }
+
+    /// Whether the medicine works on from inside the hive, as far as anybody has said. People go before the leaflet.
+    #[must_use]
+    pub fn release(&self) -> Option<Release> {
+        match &self.removal {
+            Some(fact) if fact.value == RemovalNeed::NothingStays => Some(Release::Single),
+            Some(fact) if !matches!(fact.authority, Authority::Leaflet(_)) => Some(Release::Slow),
+            None if self.asked_back.is_some() => None,
+            _ => self.leaflet.as_ref().map(|leaflet| leaflet.release),
+        }
+    }
+
+    /// The leaflet rule behind a fact, if the leaflet said it.
+    #[must_use]
+    pub fn rule<T>(&self, fact: &Fact<T>) -> Option<&Rule> {
+        let Authority::Leaflet(index) = fact.authority else { return None };
+        self.leaflet.as_ref()?.rules.get(index)
+    }
+}
+
+/// A wait of zero days that rests on a documented withdrawal period, where that may be.
+fn covering_wait(
+    named: &Named,
+    withdrawal: Option<&Fact<WithdrawalPeriod>>,
+    wait: Option<&Fact<u16>>,
+) -> Option<Fact<u16>> {
+    let withdrawal = withdrawal.filter(|fact| fact.is_documented())?;
+    let in_days = matches!(withdrawal.value, WithdrawalPeriod::Days(_));
+    let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
+    let knows_withdrawal = match named {
+        Named::None { knows_withdrawal } => *knows_withdrawal,
+        // What is not found may state a wait.
+        Named::NotFound => false,
+        Named::Found(leaflet) => leaflet.states_withdrawal_days(),
+    };
+    (in_days && no_longer_wait && knows_withdrawal)
+        .then(|| Fact { looser_than: None, ..withdrawal.map(|_| 0) })
+}
+
+/// Picks the days that somebody stated for a state of brood.
+type DaysStated = fn(&StatedTerms, BroodState) -> Option<u16>;
+/// Orders days by strictness.
+type DaysOrder = fn(&u16, &u16) -> Ordering;
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "fits the order of every other topic")]
+fn longer(a: &u16, b: &u16) -> Ordering {
+    a.cmp(b)
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "fits the order of every other topic")]
+fn shorter(a: &u16, b: &u16) -> Ordering {
+    b.cmp(a)
+}
+
+fn least(terms: &StatedTerms, brood: BroodState) -> Option<u16> {
+    match brood {
+        BroodState::AbsentOrLowest => terms.stay_min_days,
+        BroodState::Present => terms.stay_min_days_with_brood,
+    }
+}
+
+fn least_any(terms: &StatedTerms, brood: BroodState) -> Option<u16> {
+    least(terms, brood).or(terms.stay_min_days)
+}
+
+fn most(terms: &StatedTerms, _: BroodState) -> Option<u16> {
+    terms.stay_max_days
+}

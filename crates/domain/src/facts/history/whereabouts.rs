@@ -1,0 +1,124 @@
+//! Where the carriers and doses of a course are on a day: in, out since a day, or nobody knows.
+
+use super::terms::{Fact, Terms};
+use super::{Course, Dose};
+use crate::basics::calendar::Day;
+use crate::basics::words::RemovalNeed;
+use crate::journal::entry::EntryId;
+use crate::rules::leaflet::Release;
+
+/// Where one carrier, or one dose, is on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Whereabouts {
+    /// A carrier is in.
+    In,
+    /// It is out, or was given, or used up, since this day.
+    Out(Day),
+    /// It is out, or may still be in: nobody knows whether, or since when.
+    NotKnown {
+        /// Whether it may still be in.
+        may_be_in: bool,
+        /// The first day since which it may be out.
+        first: Day,
+        /// The last such day.
+        last: Day,
+        /// Why that is not known.
+        doubt: Doubt,
+    },
+}
+
+/// Why it is not known whether a carrier is in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Doubt {
+    /// A split or a uniting did not say where it went.
+    NotSaid {
+        /// On this day.
+        since: Day,
+        /// By this entry.
+        entry: EntryId,
+    },
+    /// Nobody has established whether it must come out, or when it is used up.
+    UsedUp,
+}
+
+impl Course {
+    /// Where each carrier of the course is on a day, in the order of the doses; of doses that leave nothing inside, and of carriers
+    /// that must come out, only the last counts.
+    pub(crate) fn whereabouts(&self, on: Day) -> impl DoubleEndedIterator<Item = Whereabouts> + '_ {
+        let each = match self.terms.release() {
+            Some(Release::Single) => None,
+            Some(Release::Slow) | None => used_up(&self.terms),
+        };
+        let given = self.doses_by(on).count();
+        let first = if each.is_some() { 0 } else { given.saturating_sub(1) };
+        // Doses stand in the order in which they were given.
+        self.doses.get(first..given).unwrap_or_default().iter().map(move |dose| {
+            match (each, self.terms.release()) {
+                (Some((days, sure)), _) => self.spent_carrier(dose, days, sure, on),
+                (None, Some(Release::Single)) => Whereabouts::Out(dose.on),
+                (None, Some(Release::Slow) | None) => self.carrier_to_take_out(on),
+            }
+        })
+    }
+
+    /// A carrier that is in until it is taken out.
+    fn carrier_to_take_out(&self, on: Day) -> Whereabouts {
+        match (self.out_by(on), self.in_doubt.filter(|(since, _)| *since <= on)) {
+            (Some(out), _) => Whereabouts::Out(out),
+            (None, Some((since, entry))) => Whereabouts::NotKnown {
+                may_be_in: true,
+                first: since,
+                last: since,
+                doubt: Doubt::NotSaid { since, entry },
+            },
+            (None, None) => Whereabouts::In,
+        }
+    }
+
+    /// A carrier that need not come out, and is used up some days after its dose.
+    fn spent_carrier(&self, dose: &Dose, days: u16, sure: bool, on: Day) -> Whereabouts {
+        let spent = dose.on.plus(days);
+        let surely_spent = Some(spent).filter(|spent| sure && *spent <= on);
+        let gone = match (self.out_by(on), surely_spent) {
+            (Some(out), Some(spent)) => Some(out.min(spent)),
+            (out, spent) => out.or(spent),
+        };
+        let not_said = self.in_doubt.filter(|(since, _)| *since <= on);
+        let perhaps_spent = Some(spent).filter(|spent| *spent <= on);
+        // The first day since which it may be out, and why.
+        let doubts = [
+            not_said.map(|(since, entry)| (since, Doubt::NotSaid { since, entry })),
+            perhaps_spent.map(|spent| (spent, Doubt::UsedUp)),
+        ];
+        let first = doubts.into_iter().flatten().min_by_key(|(first, _)| *first);
+        match (gone, first) {
+            (None, None) => Whereabouts::In,
+            (None, Some((first, doubt))) => Whereabouts::NotKnown { may_be_in: true, first, last: on, doubt },
+            (Some(gone), Some((first, doubt))) if first < gone => {
+                Whereabouts::NotKnown { may_be_in: false, first, last: gone, doubt }
+            }
+            (Some(gone), _) => Whereabouts::Out(gone),
+        }
+    }
+}
+
+/// After how many days a carrier is used up, if it need not come out, and whether both are documented; none if it must come out.
+///
+/// Where nobody has said whether it must come out, nothing may have stayed inside from the first day on, unless the leaflet says
+/// that it works on slowly. Where it need not come out but no stay is stated, it may be gone from the next day on.
+pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
+    let stays = [&terms.stay_max_longest, &terms.stay_min]
+        .into_iter()
+        .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
+    let stays = stays.flatten();
+    let longest = stays.clone().map(|fact| fact.value).max();
+    let documented = longest.is_some() && stays.clone().all(Fact::is_documented);
+    // The next day, if no stay is stated.
+    let days = longest.unwrap_or(1);
+    match &terms.removal {
+        Some(fact) if fact.value == RemovalNeed::Needed => None,
+        Some(fact) => Some((days, documented && fact.is_documented())),
+        None if terms.release() == Some(Release::Slow) => Some((days, false)),
+        None => Some((0, false)),
+    }
+}

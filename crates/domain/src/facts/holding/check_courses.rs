@@ -1,0 +1,193 @@
+//! What cannot be true of doses and removals.
+
+use std::sync::Arc;
+
+use super::check::{Checked, Look, Refusal, check_amount, check_days};
+use super::{Holding, Record};
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::{ColonyName, MedicineName};
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Administration, ColonyUnited, Event, Removal};
+
+impl Holding {
+    pub(super) fn check_administration(&self, on: Day, body: &Administration, look: Look) -> Checked {
+        if body.given.is_empty() {
+            return Err(Refusal::at(
+                "/body/given",
+                "nothing is given",
+                "name the lot, the amount and the colonies",
+            ));
+        }
+        check_days("/body/withdrawal_days", body.withdrawal_days)?;
+        let mut medicine: Option<&MedicineName> = None;
+        for (index, given) in body.given.iter().enumerate() {
+            let at = |field: &str| format!("/body/given/{index}/{field}");
+            check_amount(&at("each"), given.each)?;
+            self.check_lot_in_hand(&at("lot"), &given.lot, on)?;
+            self.check_unit_of_lot(&at("unit"), &given.lot, given.unit)?;
+            self.check_colonies(&at("colonies"), &given.colonies, on)?;
+            let of = self.lot(&given.lot).map(|(_, lot)| &lot.medicine);
+            if let (Some(one), Some(other)) = (medicine, of)
+                && one != other
+            {
+                let message = format!("lot `{}` is `{other}`, but the entry also gives `{one}`", given.lot);
+                return Err(Refusal::at(&at("lot"), message, "make one entry for each medicine"));
+            }
+            medicine = medicine.or(of);
+            let together: Quantity = body
+                .given
+                .iter()
+                .filter(|other| other.lot == given.lot)
+                .fold(Quantity::ZERO, |sum, other| sum.plus(other.total()));
+            self.check_left(&at("each"), &given.lot, together, body.count_corrected || look == Look::Again)?;
+        }
+        if let Some(prescription) = &body.prescription {
+            let known = self.prescription(prescription).map(|(_, body)| &body.medicine);
+            let fault = |message: String, help: &str| Err(Refusal::at("/body/prescription", message, help));
+            let Some(of) = known else {
+                let message = format!("no prescription `{prescription}` is recorded");
+                return fault(message, "record the prescription first");
+            };
+            if medicine.is_some_and(|given| given != of) {
+                let message = format!("prescription `{prescription}` is one of `{of}`");
+                return fault(message, "name the prescription of the medicine that was given");
+            }
+        }
+        body.continues.map_or(Ok(()), |first| self.check_continued(on, body, first, medicine))
+    }
+
+    fn check_continued(
+        &self,
+        on: Day,
+        body: &Administration,
+        first: EntryId,
+        medicine: Option<&MedicineName>,
+    ) -> Checked {
+        let pointer = "/body/continues";
+        let (record, given) = self.first_dose(pointer, first)?;
+        let of = given.given.first().and_then(|given| self.lot(&given.lot)).map(|(_, lot)| &lot.medicine);
+        if of != medicine {
+            let message = format!("entry {first} gave another medicine");
+            return Err(Refusal::at(pointer, message, "name the first dose of the same medicine"));
+        }
+        if on < record.on {
+            let message = format!("the first dose was given on {}, after {on}", record.on);
+            return Err(Refusal::at("/on", message, "check both dates"));
+        }
+        for (index, given) in body.given.iter().enumerate() {
+            for (place, colony) in given.colonies.iter().enumerate() {
+                if !self.course_reached(colony, record, on) {
+                    let message = format!("colony `{colony}` was not given the first dose");
+                    let help = "give it a course of its own, in an entry without `continues`";
+                    let pointer = format!("/body/given/{index}/colonies/{place}");
+                    return Err(Refusal::at(&pointer, message, help));
+                }
+                if let Some(out) = self.cleared(colony, record.id).filter(|out| out.on < on) {
+                    let message = format!("the course was taken out of colony `{colony}` on {}", out.on);
+                    let help = "begin a new course, in an entry without `continues`";
+                    return Err(Refusal::at("/on", message, help));
+                }
+            }
+        }
+        Ok(())
+    }
+
+    pub(super) fn check_removal(&self, on: Day, body: &Removal, look: Look) -> Checked {
+        let (record, _) = self.first_dose("/body/administration", body.administration)?;
+        if on < record.on {
+            let message = format!("it was placed on {}, so it cannot come out on {on}", record.on);
+            return Err(Refusal::at("/on", message, "check both dates"));
+        }
+        self.check_colonies("/body/colonies", &body.colonies, on)?;
+        for (index, colony) in body.colonies.iter().enumerate() {
+            let pointer = format!("/body/colonies/{index}");
+            if !self.course_reached(colony, record, on) {
+                let message = format!("colony `{colony}` had no part in entry {}", body.administration);
+                return Err(Refusal::at(&pointer, message, "check the colony, or the entry that it names"));
+            }
+            // What was taken before stands, whatever came out or went in since.
+            if look == Look::Again {
+                continue;
+            }
+            // What came out on the day of a later dose was the carrier before: the course goes on.
+            let renewed = self.later_doses(colony, record.id).any(|dose| dose.on == on);
+            if renewed {
+                continue;
+            }
+            let cleared = self.cleared(colony, record.id);
+            // Pieces may be left inside before it was cleared, and it may come back with a colony that is taken in.
+            let stands = |out: &&Arc<Record>| {
+                (body.left_inside == 0 || on > out.on) && !self.came_again(colony, record, out.on, on)
+            };
+            if let Some(out) = cleared.filter(stands) {
+                let message = format!("colony `{colony}` was already cleared of it on {}", out.on);
+                return Err(Refusal::at(&pointer, message, "correct that entry if its date is wrong"));
+            }
+            // A dose may well follow when some is left inside.
+            let asked = body.left_inside == 0;
+            if let Some(dose) = self.later_doses(colony, record.id).find(|dose| asked && dose.on > on) {
+                let message =
+                    format!("a later dose of this course was given to colony `{colony}` on {}", dose.on);
+                return Err(Refusal::at("/on", message, "check both dates"));
+            }
+        }
+        Ok(())
+    }
+
+    /// The standing administration that an id means; it must be the first dose of its course.
+    fn first_dose(&self, pointer: &str, id: EntryId) -> Result<(&Arc<Record>, &Administration), Refusal> {
+        let standing = self.effective(id);
+        let Some((record, Event::Administration(given))) = standing.map(|record| (record, &*record.event))
+        else {
+            let message = match self.record(id) {
+                Some(_) if standing.is_none() => format!("entry {id} was struck out"),
+                Some(_) => format!("entry {id} is not an administration"),
+                None => format!("there is no entry {id}"),
+            };
+            return Err(Refusal::at(pointer, message, "name the entry that recorded the first dose"));
+        };
+        match given.continues {
+            Some(first) => {
+                let message =
+                    format!("entry {id} is a later dose of the course that began with entry {first}");
+                Err(Refusal::at(pointer, message, format!("name the first dose, {first}")))
+            }
+            None => Ok((record, given)),
+        }
+    }
+
+    /// The removal that cleared a colony of a course: nothing left inside, and no later dose put in on that day.
+    fn cleared(&self, colony: &ColonyName, first_dose: EntryId) -> Option<&Arc<Record>> {
+        self.colony_file(colony).iter().find(|record| {
+            let Event::Removal(removal) = &*record.event else { return false };
+            let of_course = self.effective(removal.administration).is_some_and(|of| of.id == first_dose);
+            let clears = of_course && removal.left_inside == 0 && removal.colonies.contains(colony);
+            clears && !self.later_doses(colony, first_dose).any(|dose| renews(dose, record))
+        })
+    }
+
+    /// Whether a colony that had the course was united into this one after `since`, by `on`.
+    fn came_again(&self, colony: &ColonyName, first_dose: &Record, since: Day, on: Day) -> bool {
+        let file = self.colony_file(colony).iter().filter(|record| since <= record.on && record.on <= on);
+        file.into_iter().any(|record| {
+            record.body::<ColonyUnited>().is_some_and(|united| {
+                united.into == *colony && self.course_reached(&united.colony, first_dose, record.on)
+            })
+        })
+    }
+
+    /// The doses of a course in a colony after the first, in the order in which they were given.
+    fn later_doses(&self, colony: &ColonyName, first_dose: EntryId) -> impl Iterator<Item = &Arc<Record>> {
+        self.colony_file(colony).iter().filter(move |record| {
+            let continued = record.body::<Administration>().and_then(|given| given.continues);
+            continued.and_then(|first| self.effective(first)).is_some_and(|of| of.id == first_dose)
+        })
+    }
+}
+
+/// Whether a dose went in on the day of a removal, and not clearly before it: then what came out was the carrier before.
+fn renews(dose: &Record, removal: &Record) -> bool {
+    let before = dose.at.zip(removal.at).is_some_and(|(given, removed)| given < removed);
+    dose.on == removal.on && !before
+}

@@ -1,0 +1,198 @@
+//! Where a colony came from, where it stood, when it ended, and which courses reached it.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::{Holding, Record};
+use crate::basics::calendar::Day;
+use crate::basics::words::{ApiaryName, ColonyName, MedicinesInside};
+use crate::journal::entry::EntryId;
+use crate::journal::event::{
+    Body, ColonyEnded, ColonyEstablished, ColonyMoved, ColonySplit, ColonyUnited, Event,
+};
+
+/// How many splits and unitings back a line of descent is followed.
+///
+/// Real lines are far shorter; this bounds the work on a journal made by hand. What lies further back is not known, so
+/// the answer for such a colony is unknown.
+pub(crate) const GENERATIONS: u8 = 200;
+
+/// The beginning and the end of a colony.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Life<'h> {
+    /// The entry by which it came into the record: established, or split off.
+    pub begun: Option<&'h Arc<Record>>,
+    /// The entry by which it ended: ended, or united into another.
+    pub ended: Option<&'h Arc<Record>>,
+}
+
+impl Life<'_> {
+    /// Whether the colony is in the record and lives at the end of a day.
+    #[must_use]
+    pub fn lasts(&self, on: Day) -> bool {
+        self.begun.is_some_and(|record| record.on <= on) && self.ended.is_none_or(|record| record.on > on)
+    }
+}
+
+impl Holding {
+    /// The beginning and the end of a colony; both absent for a colony nobody ever entered.
+    #[must_use]
+    pub fn life(&self, colony: &ColonyName) -> Life<'_> {
+        let mut life = Life::default();
+        for record in self.life_file(colony) {
+            let split_off = || record.body::<ColonySplit>().is_some_and(|split| split.into == *colony);
+            let united = || record.body::<ColonyUnited>().is_some_and(|united| united.colony == *colony);
+            if record.body::<ColonyEstablished>().is_some() || split_off() {
+                life.begun = Some(record);
+            } else if record.body::<ColonyEnded>().is_some() || united() {
+                life.ended = Some(record);
+            }
+        }
+        life
+    }
+
+    /// Where a colony stood at the end of a day.
+    #[must_use]
+    pub fn apiary_of(&self, colony: &ColonyName, on: Day) -> Option<&ApiaryName> {
+        self.apiary_of_line(colony, on, GENERATIONS)
+    }
+
+    fn apiary_of_line(&self, colony: &ColonyName, on: Day, generations: u8) -> Option<&ApiaryName> {
+        let mut stands = None;
+        for record in self.life_file(colony).iter().filter(|record| record.on <= on) {
+            if let Some(body) = record.body::<ColonyEstablished>() {
+                stands = Some(&body.apiary);
+            } else if let Some(body) = record.body::<ColonyMoved>() {
+                stands = Some(&body.to);
+            } else if let Some(body) = record.body::<ColonySplit>().filter(|body| body.into == *colony) {
+                stands = body.to.as_ref().or_else(|| {
+                    let older = generations.checked_sub(1)?;
+                    self.apiary_of_line(&body.colony, record.on, older)
+                });
+            }
+        }
+        stands
+    }
+
+    /// The colonies that stood at an apiary and lived at the end of a day, by name.
+    pub fn colonies_at<'h>(
+        &'h self,
+        apiary: &'h ApiaryName,
+        on: Day,
+    ) -> impl Iterator<Item = &'h ColonyName> {
+        self.ever_at(apiary)
+            .into_iter()
+            .filter(move |colony| self.life(colony).lasts(on) && self.apiary_of(colony, on) == Some(apiary))
+    }
+
+    /// Every colony that may ever have stood at an apiary: brought there by an entry that names it, or split off from one that
+    /// was, without a word on where to.
+    fn ever_at(&self, apiary: &ApiaryName) -> BTreeSet<&ColonyName> {
+        let mut there: BTreeSet<&ColonyName> = BTreeSet::new();
+        let brought = self.brought.get(apiary).into_iter().flatten().filter_map(|record| {
+            let split_off = || record.body::<ColonySplit>().map(|body| &body.into);
+            let moved = || record.body::<ColonyMoved>().map(|body| &body.colony);
+            let established = record.body::<ColonyEstablished>().map(|body| &body.colony);
+            established.or_else(moved).or_else(split_off)
+        });
+        let mut open: Vec<&ColonyName> = brought.collect();
+        while let Some(colony) = open.pop() {
+            if there.insert(colony) {
+                let splits = self.life_file(colony).iter().filter_map(|record| record.body::<ColonySplit>());
+                let there_too = splits.filter(|split| split.colony == *colony && split.to.is_none());
+                open.extend(there_too.map(|split| &split.into));
+            }
+        }
+        there
+    }
+
+    /// Whether a course reached a colony by a day: given to it, or brought along by a split or a uniting.
+    pub(super) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
+        let Event::Administration(given) = &*first_dose.event else { return false };
+        // Each colony is looked at once for its latest day: lines that part and meet again would otherwise be walked
+        // over and over.
+        let mut looked_at: BTreeMap<&ColonyName, Day> = BTreeMap::new();
+        let mut open: Vec<(&ColonyName, Day)> = vec![(colony, by)];
+        while let Some((colony, by)) = open.pop() {
+            if first_dose.on <= by && given.given.iter().any(|given| given.colonies.contains(colony)) {
+                return true;
+            }
+            let known = looked_at.get(colony).is_some_and(|known| *known >= by);
+            if known {
+                continue;
+            }
+            looked_at.insert(colony, by);
+            let file = self.colony_file(colony).iter().filter(|record| record.on <= by);
+            open.extend(file.filter_map(|record| Some((joined(&record.event, colony)?, record.on))));
+        }
+        false
+    }
+
+    /// The entry since which it is not known what medicine is in a colony: it came so, or it was made from or united
+    /// with one of which that was not known by then.
+    #[must_use]
+    pub fn unknown_since(&self, colony: &ColonyName) -> Option<&Arc<Record>> {
+        let mut known: BTreeMap<(&ColonyName, u64), bool> = BTreeMap::new();
+        self.colony_file(colony)
+            .iter()
+            .find(|record| self.leaves_unknown(record, colony, GENERATIONS, &mut known))
+    }
+
+    /// The entry by which a colony came into the record with medicines not known, from which an entry that leaves another colony
+    /// unknown has it.
+    #[must_use]
+    pub fn unknown_root(&self, entry: EntryId) -> Option<EntryId> {
+        let mut record = self.record(entry)?;
+        for _ in 0..=GENERATIONS {
+            let split = record.body::<ColonySplit>().map(|split| &split.colony);
+            let united = || record.body::<ColonyUnited>().map(|united| &united.colony);
+            let Some(other) = split.or_else(united) else { return Some(record.id) };
+            record = self.unknown_since(other)?;
+        }
+        None
+    }
+
+    /// Whether with this event it is not known what is in `colony`.
+    fn leaves_unknown<'h>(
+        &'h self,
+        record: &'h Record,
+        colony: &ColonyName,
+        generations: u8,
+        known: &mut BTreeMap<(&'h ColonyName, u64), bool>,
+    ) -> bool {
+        if let Some(body) = record.body::<ColonyEstablished>() {
+            return body.medicines == MedicinesInside::NotKnown;
+        }
+        joined(&record.event, colony).is_some_and(|other| {
+            let older = generations.checked_sub(1);
+            older.is_none_or(|older| self.unknown_before(other, record, older, known))
+        })
+    }
+
+    /// Whether it was not known what was in `colony` before `event`. Only entries that stand before it in order count,
+    /// so a line of descent never comes back to itself.
+    fn unknown_before<'h>(
+        &'h self,
+        colony: &'h ColonyName,
+        event: &Record,
+        generations: u8,
+        known: &mut BTreeMap<(&'h ColonyName, u64), bool>,
+    ) -> bool {
+        if let Some(found) = known.get(&(colony, event.seq)) {
+            return *found;
+        }
+        let file = self.colony_file(colony).iter();
+        let mut before = file.filter(|record| record.order() < event.order());
+        let found = before.any(|record| self.leaves_unknown(record, colony, generations, known));
+        known.insert((colony, event.seq), found);
+        found
+    }
+}
+
+/// The other colony that an event made `colony` from, or united with it.
+fn joined<'e>(event: &'e Event, colony: &ColonyName) -> Option<&'e ColonyName> {
+    let split = ColonySplit::of(event).filter(|split| split.into == *colony).map(|split| &split.colony);
+    let united =
+        || ColonyUnited::of(event).filter(|united| united.into == *colony).map(|united| &united.colony);
+    split.or_else(united)
+}

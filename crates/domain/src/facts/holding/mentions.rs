@@ -1,0 +1,100 @@
+//! Which names an entry mentions, and so in whose files it stands; what it builds on, and what it takes out of lots.
+
+use crate::basics::quantity::Quantity;
+use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName, PrescriptionName};
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+
+/// The names that an entry mentions.
+#[derive(Debug, Default)]
+pub(crate) struct Mentions<'a> {
+    pub(crate) apiaries: Vec<&'a ApiaryName>,
+    pub(crate) colonies: Vec<&'a ColonyName>,
+    pub(crate) medicines: Vec<&'a MedicineName>,
+    pub(crate) lots: Vec<&'a LotName>,
+    pub(crate) prescriptions: Vec<&'a PrescriptionName>,
+    /// The first dose that it builds on.
+    pub(crate) builds_on: Option<EntryId>,
+    /// What it takes out of lots.
+    pub(crate) takes: Vec<(&'a LotName, Quantity)>,
+    /// Whether it says where a colony came from, where it stands, or that it ended.
+    pub(crate) of_life: bool,
+}
+
+/// The names that an event mentions.
+pub(crate) fn of(event: &Event) -> Mentions<'_> {
+    let of_life = matches!(
+        event,
+        Event::ColonyEstablished(_)
+            | Event::ColonyMoved(_)
+            | Event::ColonySplit(_)
+            | Event::ColonyUnited(_)
+            | Event::ColonyEnded(_)
+    );
+    let mut names = Mentions { of_life, ..Mentions::default() };
+    match event {
+        Event::HoldingDetails(_) | Event::StrikeOut(_) | Event::Archived(_) | Event::InArchive(_) => {}
+        Event::ApiaryDetails(body) => names.apiaries.push(&body.apiary),
+        Event::SiteConditions(body) => names.apiaries.push(&body.apiary),
+        Event::NectarFlow(body) => names.apiaries.push(&body.apiary),
+        Event::Temperature(body) => names.apiaries.push(&body.apiary),
+        Event::TemperatureNormals(body) => names.apiaries.push(&body.apiary),
+        Event::ColonyEstablished(body) => {
+            names.colonies.push(&body.colony);
+            names.apiaries.push(&body.apiary);
+        }
+        Event::ColonyMoved(body) => {
+            names.colonies.push(&body.colony);
+            names.apiaries.push(&body.to);
+        }
+        Event::ColonySplit(body) => {
+            names.colonies.extend([&body.colony, &body.into]);
+            names.apiaries.extend(&body.to);
+        }
+        Event::ColonyUnited(body) => names.colonies.extend([&body.colony, &body.into]),
+        Event::ColonyEnded(body) => names.colonies.push(&body.colony),
+        Event::SupersOn(body) => names.colonies.extend(&body.colonies),
+        Event::SupersOff(body) => names.colonies.extend(&body.colonies),
+        Event::Inspection(body) => names.colonies.push(&body.colony),
+        Event::MiteCount(body) => names.colonies.push(&body.colony),
+        Event::MedicineDescribed(body) => names.medicines.push(&body.medicine),
+        Event::LotAcquired(body) => {
+            names.lots.push(&body.lot);
+            names.medicines.push(&body.medicine);
+        }
+        Event::LotOpened(body) => names.lots.push(&body.lot),
+        Event::DocumentAttached(body) => {
+            names.lots.extend(&body.lot);
+            names.prescriptions.extend(&body.prescription);
+        }
+        Event::LeafletReading(body) => names.lots.push(&body.lot),
+        Event::Prescription(body) => {
+            names.prescriptions.push(&body.prescription);
+            names.medicines.push(&body.medicine);
+        }
+        Event::Administration(body) => {
+            names.builds_on = body.continues;
+            for given in &body.given {
+                names.takes.push((&given.lot, given.total()));
+                names.lots.push(&given.lot);
+                names.colonies.extend(&given.colonies);
+            }
+            names.prescriptions.extend(&body.prescription);
+        }
+        Event::Removal(body) => {
+            names.builds_on = Some(body.administration);
+            names.colonies.extend(&body.colonies);
+        }
+        Event::Disposal(body) => {
+            names.takes.push((&body.lot, body.quantity));
+            names.lots.push(&body.lot);
+        }
+        Event::Harvest(body) => names.colonies.extend(&body.colonies),
+    }
+    // One entry stands once in each file, however often it names it.
+    names.colonies.sort_unstable();
+    names.colonies.dedup();
+    names.lots.sort_unstable();
+    names.lots.dedup();
+    names
+}

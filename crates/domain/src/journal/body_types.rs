@@ -1,0 +1,138 @@
+//! Parts that bodies are made of.
+
+use serde::{Deserialize, Serialize};
+
+use crate::basics::calendar::Day;
+use crate::basics::degrees::Celsius;
+use crate::basics::quantity::Quantity;
+use crate::basics::topic::Topic;
+use crate::basics::words::{ColonyName, LotName, NoWithdrawal, Permission, RemovalNeed, SupersDuring, Unit};
+
+/// The lowest and the highest outside temperature of a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DayTemperature {
+    /// The day.
+    pub day: Day,
+    /// The lowest, in degrees Celsius.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
+    pub min_c: Celsius,
+    /// The highest, in degrees Celsius.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
+    pub max_c: Celsius,
+}
+
+/// What a month is like in usual years: the means of the daily lowest and of the daily highest temperatures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct MonthNormal {
+    /// The month, 1 to 12.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 12))]
+    pub month: u8,
+    /// The mean daily lowest, in degrees Celsius.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
+    pub min_c: Celsius,
+    /// The mean daily highest, in degrees Celsius.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
+    pub max_c: Celsius,
+}
+
+/// Who supplied a lot.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Supplier {
+    /// Name.
+    pub name: String,
+    /// Address.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub address: Option<String>,
+}
+
+/// What was given from one lot.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Given {
+    /// The lot.
+    pub lot: LotName,
+    /// How much each colony got, in the unit of the medicine.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
+    pub each: Quantity,
+    /// The unit that the amount was counted in. If it is given, it must be the unit of the medicine.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub unit: Option<Unit>,
+    /// Which colonies.
+    #[cfg_attr(feature = "openapi", schema(min_items = 1))]
+    pub colonies: Vec<ColonyName>,
+}
+
+impl Given {
+    /// How much went out of the lot.
+    #[must_use]
+    pub fn total(&self) -> Quantity {
+        self.each.times(u64::try_from(self.colonies.len()).unwrap_or(u64::MAX))
+    }
+}
+
+/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot. It stands here in words, so that it
+/// counts for that value only and not for what a later version of the built-in leaflet may say.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Confirmed {
+    /// What it speaks of.
+    pub topic: Topic,
+    /// The value in the words that the program shows for it.
+    #[cfg_attr(feature = "openapi", schema(min_length = 1))]
+    pub says: String,
+}
+
+/// Terms as somebody states them: a keeper reading a leaflet, a vet prescribing. What is absent was not stated.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct StatedTerms {
+    /// May honey supers be on while it is in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub supers_during: Option<SupersDuring>,
+    /// May it be used in a nectar flow.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub flow_during: Option<Permission>,
+    /// Withdrawal period for honey, in days, 0 included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
+    pub withdrawal_days: Option<u16>,
+    /// That the label knows no withdrawal period, as in the United States. Not beside `withdrawal_days`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub withdrawal: Option<NoWithdrawal>,
+    /// How many days before a nectar flow it must not be used, 0 if the label does not bar the time before a flow.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
+    pub flow_before_days: Option<u16>,
+    /// Days between removal and supers, 0 included.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
+    pub wait_after_removal_days: Option<u16>,
+    /// Whether it has to be taken out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub removal: Option<RemovalNeed>,
+    /// Fewest days it must stay; with brood too, unless the next field says otherwise.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
+    pub stay_min_days: Option<u16>,
+    /// Fewest days it must stay when brood is present.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
+    pub stay_min_days_with_brood: Option<u16>,
+    /// Most days it may stay.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
+    pub stay_max_days: Option<u16>,
+    /// How many doses make a course.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(maximum = 255))]
+    pub doses: Option<u8>,
+}

@@ -1,0 +1,59 @@
+//! The count of mites after a course.
+
+use super::colony::{Subject, course_entries};
+use super::kind::{DueKind, Weight};
+use super::task::{Days, Task};
+use super::wording;
+use crate::basics::calendar::Day;
+use crate::facts::history::Course;
+use crate::journal::event::Event;
+use crate::questions::supering::out_since;
+
+/// From how many days after the end of a course mites are counted.
+///
+/// Source: a trade guide repeats the wash 10 to 14 days after the treatment. It is advice.
+pub const COUNT_FROM_DAYS: u16 = 10;
+/// Until how many days after the end of a course. After that the count tells of what came in since, and is due no longer.
+pub const COUNT_TO_DAYS: u16 = 14;
+
+/// The count after the course that ended last, unless something is in, a dose is still to come, or it was counted.
+pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
+    let as_of = subject.as_of;
+    let mut last: Option<(Day, &Course)> = None;
+    for course in subject.history.courses_on(as_of) {
+        let out = out_since(course, as_of)?;
+        let end = course.doses.last().map_or(out, |dose| out.max(dose.on));
+        if last.is_none_or(|(day, _)| day <= end) {
+            last = Some((end, course));
+        }
+    }
+    let (end, course) = last?;
+    if dose_to_come(course, as_of) {
+        return None;
+    }
+    let (from, by) = (end.plus(COUNT_FROM_DAYS), end.plus(COUNT_TO_DAYS));
+    let counted = subject.holding.colony_file(subject.colony).iter().any(|record| {
+        let within = from <= record.on && record.on <= by && record.on <= as_of;
+        within && matches!(&*record.event, Event::MiteCount(_))
+    });
+    if counted || by < as_of {
+        return None;
+    }
+    let task = subject.task(DueKind::CountMites, course.entry, Days::new(from, Some(by)), Weight::Advice);
+    Some(Task {
+        title: "Count mites after the treatment".to_owned(),
+        text: wording::count_mites(course, end, from, by),
+        grounds: course_entries(course).collect(),
+        ..task
+    })
+}
+
+/// Whether a further dose may still be given in time.
+fn dose_to_come(course: &Course, as_of: Day) -> bool {
+    let Some(doses) = course.terms.doses.as_ref().map(|fact| fact.value) else { return false };
+    let lacking = course.doses.len() < usize::from(doses.count);
+    let open = course.end == crate::facts::history::End::Open;
+    let latest = doses.interval_max_days.or(doses.interval_min_days);
+    let last = course.doses.last().map_or(course.placed, |dose| dose.on);
+    lacking && open && latest.is_none_or(|days| as_of <= last.plus(days))
+}

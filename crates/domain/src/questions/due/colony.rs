@@ -1,0 +1,257 @@
+//! What is due in one colony: the steps before supers, and the first free day.
+
+use super::kind::{DueKind, Weight};
+use super::task::{Days, Task};
+use super::{after, missing, wording};
+use crate::basics::calendar::Day;
+use crate::basics::words::{ApiaryName, ColonyName, RemovalNeed};
+use crate::facts::history::{Course, Fact, History};
+use crate::facts::holding::Holding;
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+use crate::questions::supering::{Answer, EarliestOut, FirstFree, Outcome, Standing, Step, named};
+use crate::rules::leaflet::Leaflets;
+
+/// How many days a dose that was not given in time stands as overdue, unless another course was begun before.
+///
+/// Common practice, no source: after a season a missed dose is a breach in the record, and no longer something to do.
+pub const MISSED_DOSE_STANDS_DAYS: u16 = 90;
+
+/// A colony on the day asked about.
+pub(super) struct Subject<'a> {
+    pub(super) holding: &'a Holding,
+    pub(super) leaflets: &'a Leaflets,
+    pub(super) colony: &'a ColonyName,
+    pub(super) apiary: Option<&'a ApiaryName>,
+    pub(super) history: &'a History,
+    pub(super) as_of: Day,
+}
+
+/// What is due in every colony that lives at the end of a day, and what nobody said of one that ended.
+pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<Task> {
+    let mut tasks = Vec::new();
+    for colony in holding.colonies() {
+        let history = History::of(holding, leaflets, colony).up_to(as_of);
+        if history.begun.is_none() {
+            continue;
+        }
+        let apiary = holding.apiary_of(colony, as_of);
+        let subject = Subject { holding, leaflets, colony, apiary, history: &history, as_of };
+        match history.ended {
+            Some((ended, entry)) => tasks.extend(subject.went_with_it(ended, entry)),
+            None => tasks.extend(subject.tasks()),
+        }
+    }
+    tasks
+}
+
+impl Subject<'_> {
+    fn tasks(&self) -> Vec<Task> {
+        let answer = self.history.supering(self.as_of);
+        let mut all: Vec<Task> =
+            answer.steps().iter().filter_map(|step| self.of_step(&answer, step)).collect();
+        all.extend(self.supers_free(&answer));
+        all.extend(after::count_mites(self));
+        all.extend(missing::of(self, &answer));
+        // Several lines of one course may ask for the same; the strictest speaks.
+        all.sort_by(Task::stricter);
+        let mut tasks: Vec<Task> = Vec::new();
+        for task in all {
+            if !tasks.iter().any(|known| known.same(&task)) {
+                tasks.push(task);
+            }
+        }
+        tasks
+    }
+
+    /// Courses that were in when the colony ended, where nobody recorded what became of them. What was in a colony that was
+    /// united into another stands in the history of that one, which asks for it.
+    fn went_with_it(&self, ended: Day, entry: EntryId) -> Vec<Task> {
+        let died = self.holding.record(entry);
+        if !died.is_some_and(|record| matches!(&*record.event, Event::ColonyEnded(_))) {
+            return Vec::new();
+        }
+        let open = self.history.courses_on(ended).filter_map(|course| {
+            let removal = course.terms.removal.as_ref().map(|need| need.value);
+            let weight = match (Standing::of(course, ended), removal) {
+                (Standing::Out(_), _) => return None,
+                (Standing::NotSaid(..), _) | (_, Some(RemovalNeed::Needed)) => Weight::Must,
+                (_, None) => Weight::Advice,
+                (_, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => return None,
+            };
+            let days = Days::new(ended, None);
+            let task = self.task(DueKind::RecordWhereabouts, course.entry, days, weight);
+            Some(Task {
+                title: "Record what became of what was in it".to_owned(),
+                text: wording::went_with_it(course, ended),
+                grounds: course_entries(course).chain([entry]).collect(),
+                ..task
+            })
+        });
+        let mut tasks: Vec<Task> = Vec::new();
+        for task in open {
+            // Several lines of one course ask for the same.
+            if !tasks.iter().any(|known| known.same(&task)) {
+                tasks.push(task);
+            }
+        }
+        tasks
+    }
+
+    /// A task in this colony.
+    pub(super) fn task(&self, kind: DueKind, anchor: EntryId, days: Days, weight: Weight) -> Task {
+        Task {
+            kind,
+            anchor: self.holding.original(anchor),
+            part: String::new(),
+            apiary: self.apiary.cloned(),
+            colony: Some(self.colony.clone()),
+            days,
+            weight,
+            title: String::new(),
+            text: String::new(),
+            grounds: vec![anchor],
+        }
+    }
+
+    fn of_step(&self, answer: &Answer<'_>, step: &Step<'_>) -> Option<Task> {
+        Some(match step {
+            Step::TakeSupersOff { since } => return self.take_supers_off(answer, *since),
+            Step::RecordWhereabouts { course, since } => {
+                let days = Days::new(*since, None);
+                let task = self.task(DueKind::RecordWhereabouts, course.entry, days, Weight::Must);
+                let parting = course.in_doubt.map(|(_, entry)| entry);
+                let grounds = course_entries(course).chain(parting).collect();
+                Task {
+                    title: wording::whereabouts_title(course),
+                    text: wording::whereabouts(course, *since),
+                    grounds,
+                    ..task
+                }
+            }
+            Step::GiveDose { course, number, of, from, by } => {
+                let last = course.doses.last()?.on;
+                let days = Days::perhaps(*from, *by);
+                if self.missed_for_good(course, days, last) {
+                    return None;
+                }
+                let task = self.task(DueKind::GiveDose, course.entry, days, Weight::Must);
+                Task {
+                    part: number.to_string(),
+                    title: wording::dose_title(course, *number, *of),
+                    text: wording::dose(course, *number, *of, days),
+                    grounds: course_entries(course).chain(said(course.terms.doses.as_ref())).collect(),
+                    ..task
+                }
+            }
+            Step::TakeOut { course, earliest, latest } => self.take_out(course, earliest, *latest),
+            Step::WaitUntilSpent { course, spent } => {
+                let task = self.task(DueKind::UsedUp, course.entry, Days::new(*spent, None), Weight::May);
+                Task {
+                    title: format!("{} is used up", wording::pack(course)),
+                    text: format!("{} is used up on {spent}; nothing has to be taken out", named(course)),
+                    grounds: course_entries(course).collect(),
+                    ..task
+                }
+            }
+            // The first free day says the same.
+            Step::WaitThrough { .. } => return None,
+        })
+    }
+
+    /// Counted from the latest day that is known: the last for the dose, the first for it, that of the dose before.
+    fn missed_for_good(&self, course: &Course, days: Days, last: Day) -> bool {
+        let known = days.by.or(days.from).unwrap_or(last);
+        let late = known.plus(MISSED_DOSE_STANDS_DAYS) < self.as_of;
+        late || self.history.courses.iter().any(|other| other.entry != course.entry && other.placed > last)
+    }
+
+    fn take_supers_off(&self, answer: &Answer<'_>, since: Day) -> Option<Task> {
+        let entry = self.history.supers_on(self.as_of)?.entry;
+        let barring: Vec<&Course> = answer
+            .grounds
+            .iter()
+            .filter(|ground| ground.decides && ground.outcome == Outcome::Broken)
+            .filter_map(|ground| ground.course)
+            .collect();
+        // They had to be off from the day on which both were there.
+        let day = barring.iter().map(|course| course.here_from.max(since)).min().unwrap_or(since);
+        let task = self.task(DueKind::TakeSupersOff, entry, Days::on(day), Weight::Must);
+        let grounds = std::iter::once(entry).chain(barring.iter().flat_map(|course| course_entries(course)));
+        Some(Task {
+            title: "Take the honey supers off".to_owned(),
+            text: wording::supers_off(since, &barring),
+            grounds: grounds.collect(),
+            ..task
+        })
+    }
+
+    fn take_out(&self, course: &Course, earliest: &EarliestOut, latest: Option<Day>) -> Task {
+        let open = earliest.brood_seen.is_none();
+        let by_brood = earliest.brood_absent_or_lowest.zip(earliest.brood_present).filter(|_| open);
+        let days = Days { by_brood, ..Days::perhaps(earliest.day, latest) };
+        // What nobody has said must come out is better out; what need not come out may stay.
+        let weight = match (latest, course.terms.removal.as_ref().map(|need| need.value)) {
+            (Some(_), _) | (None, Some(RemovalNeed::Needed)) => Weight::Must,
+            (None, None) => Weight::Advice,
+            (None, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => Weight::May,
+        };
+        let seen = earliest.brood_seen.map(|seen| seen.entry);
+        let stays = [&course.terms.stay_min, &course.terms.stay_max];
+        let stays =
+            stays.into_iter().flat_map(|stay| [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]);
+        let told = stays.filter_map(said).chain(seen);
+        let task = self.task(DueKind::TakeOut, course.entry, days, weight);
+        Task {
+            title: format!("Take out {}", wording::pack(course)),
+            text: wording::take_out(course, days),
+            grounds: course_entries(course).chain(told).collect(),
+            ..task
+        }
+    }
+
+    /// The first free day, while it lies ahead and does not move with every day that passes.
+    fn supers_free(&self, answer: &Answer<'_>) -> Option<Task> {
+        let (free, condition) = match answer.first_free() {
+            FirstFree::OnRecord(free) => (free, None),
+            FirstFree::OnceOut { out, free } if out > self.as_of => (free, Some(out)),
+            FirstFree::OnceOut { .. } | FirstFree::NotKnown => return None,
+        };
+        if free <= self.as_of {
+            return None;
+        }
+        let latest = answer.courses().next_back()?;
+        let task = self.task(DueKind::SupersFree, latest.entry, Days::new(free, None), Weight::May);
+        Some(Task {
+            // A phone shows the title alone.
+            title: condition
+                .map_or("Supers may go on from this day", |_| "Supers may go on from this day, if all is out")
+                .to_owned(),
+            text: wording::supers_free(free, condition, latest),
+            grounds: answer.courses().flat_map(course_entries).collect(),
+            ..task
+        })
+    }
+}
+
+/// The entries of a course: its doses, how it came here, its end.
+pub(super) fn course_entries(course: &Course) -> impl Iterator<Item = EntryId> + use<> {
+    let end = match course.end {
+        crate::facts::history::End::Out { entry, .. } => Some(entry),
+        crate::facts::history::End::Open => None,
+    };
+    let doses: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
+    doses.into_iter().chain(course.came_by).chain(end)
+}
+
+/// The entry in which a term was said, if a person said it.
+fn said<T>(fact: Option<&Fact<T>>) -> Option<EntryId> {
+    use crate::facts::history::Authority;
+    match fact?.authority {
+        Authority::Prescription(entry)
+        | Authority::Reading(entry)
+        | Authority::Pack(entry)
+        | Authority::Declared(entry) => Some(entry),
+        Authority::Leaflet(_) => None,
+    }
+}

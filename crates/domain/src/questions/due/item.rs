@@ -1,0 +1,116 @@
+//! Tasks of one apiary that are the same, taken together, with a key that stays.
+
+use serde::Serialize;
+
+use super::kind::{DueKind, Weight};
+use super::task::Task;
+use super::trail::Trails;
+use crate::basics::calendar::{Day, Instant};
+use crate::basics::words::{ApiaryName, ColonyName};
+use crate::facts::holding::Holding;
+use crate::journal::entry::EntryId;
+
+/// Something that must or may be done.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DueItem {
+    /// What is to be done.
+    pub kind: DueKind,
+    /// Names the task. It is made from the kind, the entry that the task rests on and the first of its colonies, so that the
+    /// same task keeps its key when its dates move.
+    pub key: String,
+    /// The key as a UUID, made unlike that of any other holding.
+    #[cfg_attr(feature = "openapi", schema(value_type = String, format = Uuid))]
+    pub uid: EntryId,
+    /// The apiary; absent for what is done at home, with a lot.
+    pub apiary: Option<ApiaryName>,
+    /// The colonies; none for a task with a lot.
+    pub colonies: Vec<ColonyName>,
+    /// The first day; absent where nobody has stated it.
+    pub from: Option<Day>,
+    /// The last day; absent if it is open.
+    pub by: Option<Day>,
+    /// The first day if there is no brood, where it turns on brood and none is on record.
+    pub from_without_brood: Option<Day>,
+    /// The first day if there is brood, where it turns on brood and none is on record.
+    pub from_with_brood: Option<Day>,
+    /// Must, advice or may.
+    pub weight: Weight,
+    /// Whether its last day is over.
+    pub overdue: bool,
+    /// What is to be done, in a few words.
+    pub title: String,
+    /// The same in a sentence, with its dates.
+    pub text: String,
+    /// The entries it rests on.
+    pub grounds: Vec<EntryId>,
+    /// The place in the journal of the last entry that bears on it: it never falls while the item keeps its key.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
+    pub sequence: u64,
+    /// When that entry was recorded.
+    pub recorded_at: Instant,
+}
+
+impl DueItem {
+    /// The first day on which it may turn out to be possible; absent where that is not known.
+    #[must_use]
+    pub fn first_possible(&self) -> Option<Day> {
+        self.from_without_brood.into_iter().chain(self.from).min()
+    }
+}
+
+/// Takes tasks together that are the same in one apiary: kind, entry, dates and words.
+pub(super) fn taken_together(holding: &Holding, tasks: Vec<Task>, as_of: Day) -> Vec<DueItem> {
+    let mut groups: Vec<Vec<Task>> = Vec::new();
+    for task in tasks {
+        let same = |group: &&mut Vec<Task>| group.first().is_some_and(|first| together(first, &task));
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(task),
+            None => groups.push(vec![task]),
+        }
+    }
+    let mut trails = Trails::of(holding, as_of);
+    groups.iter().filter_map(|group| item(holding, &mut trails, group, as_of)).collect()
+}
+
+fn together(one: &Task, other: &Task) -> bool {
+    one.same(other)
+        && one.apiary == other.apiary
+        && one.days == other.days
+        && one.weight == other.weight
+        && one.text == other.text
+        && one.title == other.title
+}
+
+fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) -> Option<DueItem> {
+    let first = group.first()?;
+    let colonies: Vec<ColonyName> = group.iter().filter_map(|task| task.colony.clone()).collect();
+    let mut grounds: Vec<EntryId> = group.iter().flat_map(|task| task.grounds.iter().copied()).collect();
+    let place = |entry: &EntryId| holding.record(*entry).map(|record| record.seq);
+    grounds.sort_unstable_by_key(place);
+    grounds.dedup();
+    let mut parts = vec![first.kind.as_str().to_owned(), first.anchor.to_string()];
+    parts.extend(Some(&first.part).filter(|part| !part.is_empty()).cloned());
+    parts.extend(colonies.first().map(ToString::to_string));
+    let key = parts.join(":");
+    // Every task rests on an entry of this holding, so there is a last one.
+    let last = trails.last(first.kind, first.anchor, &colonies, &grounds)?;
+    Some(DueItem {
+        kind: first.kind,
+        uid: EntryId::derived(&[holding.name().as_str(), "due", &key]),
+        key,
+        apiary: first.apiary.clone(),
+        colonies,
+        from: first.days.from,
+        by: first.days.by,
+        from_without_brood: first.days.by_brood.map(|(without, _)| without),
+        from_with_brood: first.days.by_brood.map(|(_, with)| with),
+        weight: first.weight,
+        overdue: first.days.by.is_some_and(|by| by < as_of),
+        title: first.title.clone(),
+        text: first.text.clone(),
+        grounds,
+        sequence: last.seq,
+        recorded_at: last.recorded_at,
+    })
+}

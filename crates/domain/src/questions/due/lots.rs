@@ -1,0 +1,69 @@
+//! What is due with lots: those that expire, whose life in use ends, and that are to be disposed of.
+
+use super::kind::{DueKind, Weight};
+use super::task::{Days, Task};
+use super::wording;
+use crate::basics::calendar::Day;
+use crate::basics::confidence::Confidence;
+use crate::facts::holding::Holding;
+use crate::questions::stock::{LotReport, LotState, lots};
+use crate::rules::leaflet::Leaflets;
+
+pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<Task> {
+    lots(holding, leaflets, as_of).iter().flat_map(|lot| of_lot(holding, lot)).collect()
+}
+
+fn of_lot(holding: &Holding, lot: &LotReport) -> Vec<Task> {
+    let documented = lot.in_use.as_ref().is_some_and(|in_use| in_use.confidence == Confidence::Document);
+    let mut tasks = Vec::new();
+    let mut add = |kind, days, weight, title: String, text: String| {
+        let opened = lot.opened.map(|opened| opened.entry).filter(|_| kind != DueKind::LotExpires);
+        tasks.push(Task {
+            kind,
+            anchor: holding.original(lot.entry),
+            part: String::new(),
+            apiary: None,
+            colony: None,
+            days,
+            weight,
+            title,
+            text,
+            grounds: std::iter::once(lot.entry).chain(opened).collect(),
+        });
+    };
+    match lot.state {
+        LotState::Overdrawn | LotState::Empty => {}
+        LotState::Expired | LotState::PastLifeInUse => {
+            let expired = lot.state == LotState::Expired;
+            let last = if expired { lot.expiry } else { lot.usable_until() };
+            let weight = if expired || documented { Weight::Must } else { Weight::Advice };
+            if let (Some(last), Some(text)) = (last, wording::dispose(lot)) {
+                let title = format!("Dispose of lot {}", lot.lot);
+                add(DueKind::DisposeOfLot, Days::new(last.next(), None), weight, title, text);
+            }
+        }
+        LotState::Expiring | LotState::InUse | LotState::Sealed => {
+            if let Some(until) = lot.usable_until() {
+                let title = format!("Last day for what was opened of lot {}", lot.lot);
+                add(
+                    DueKind::LotLastDay,
+                    Days::on(until),
+                    Weight::Advice,
+                    title,
+                    wording::last_day(lot, until),
+                );
+            }
+            if let Some(expiry) = lot.expiry {
+                let title = format!("Lot {} expires", lot.lot);
+                add(
+                    DueKind::LotExpires,
+                    Days::on(expiry),
+                    Weight::Advice,
+                    title,
+                    wording::expires(lot, expiry),
+                );
+            }
+        }
+    }
+    tasks
+}

@@ -1,0 +1,238 @@
+//! Whether the record supplies a field that a law wants, row by row of the register.
+
+use crate::basics::calendar::Day;
+use crate::basics::confidence::Confidence;
+use crate::journal::seal::Hash;
+use crate::questions::register::{
+    AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, DocumentPart, KeeperPart, MedicinePart,
+    RegisterReport, WithdrawalPart,
+};
+use crate::rules::law::{Field, FieldNeed};
+
+/// Whether a field is there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Supplied {
+    /// It is in the record.
+    There,
+    /// It will be once the treatment is over, and is not late.
+    NotYet,
+    /// It does not apply to this row.
+    DoesNotApply,
+    /// Nobody can tell from the record: it may be missing.
+    NotKnown,
+    /// It is missing.
+    Missing,
+}
+
+impl Supplied {
+    fn if_there(there: bool) -> Supplied {
+        if there { Supplied::There } else { Supplied::Missing }
+    }
+}
+
+/// What the fields of a row are looked up in besides the row itself.
+pub(super) struct Lookup<'r> {
+    pub(super) register: &'r RegisterReport,
+    /// Contents of documents that are not kept as they were attached: they prove nothing.
+    pub(super) not_kept: &'r [Hash],
+}
+
+impl Lookup<'_> {
+    /// A field of an acquisition.
+    #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
+    pub(super) fn of_acquisition(&self, field: Field, row: &AcquisitionRow) -> Supplied {
+        match field {
+            Field::Batch => text(row.batch.as_ref()),
+            Field::Expiry => Supplied::if_there(row.expiry.is_some()),
+            Field::SupplierName => Supplied::if_there(supplier_name(row)),
+            Field::SupplierAddress => Supplied::if_there(supplier_address(row)),
+            Field::ProofOfPurchase => Supplied::if_there(self.proof(row)),
+            Field::DateAcquired | Field::QuantityAcquired => Supplied::There,
+            _ => self.of_any(field, &row.medicine, row.written.on),
+        }
+    }
+
+    /// A field of an administration, by the keeper or by a vet.
+    #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
+    pub(super) fn of_administration(
+        &self,
+        field: Field,
+        need: FieldNeed,
+        row: &AdministrationRow,
+    ) -> Supplied {
+        let lots = || row.given.iter().map(|part| self.acquired(&part.lot));
+        let every_lot =
+            |has: fn(&AcquisitionRow) -> bool| Supplied::if_there(lots().all(|lot| lot.is_some_and(has)));
+        match field {
+            Field::Batch => every_lot(|lot| text(lot.batch.as_ref()) == Supplied::There),
+            Field::Expiry => every_lot(|lot| lot.expiry.is_some()),
+            Field::SupplierName => every_lot(supplier_name),
+            Field::SupplierAddress => every_lot(supplier_address),
+            Field::ProofOfPurchase => {
+                Supplied::if_there(lots().all(|lot| lot.is_some_and(|lot| self.proof(lot))))
+            }
+            Field::DateFirstGiven
+            | Field::QuantityGiven
+            | Field::QuantityPerColony
+            | Field::Colonies
+            | Field::NumberTreated => Supplied::There,
+            Field::DateLastGiven | Field::Duration => self.end(row, |part| part.last.is_some()),
+            // The end of the withdrawal period alone: a wait or a flow that bars supers besides is no field of the law.
+            Field::WithdrawalEnd => self.end(row, |part| {
+                let documented = |period: &WithdrawalPart| period.confidence == Confidence::Document;
+                part.last.is_some() && part.withdrawal.as_ref().is_some_and(documented)
+            }),
+            Field::TimeOfDay => Supplied::if_there(row.written.at.is_some()),
+            Field::Route => Supplied::if_there(row.method.is_some() || row.one_way),
+            Field::Apiary | Field::ApiaryDuringWithdrawal => {
+                let mut own = row.courses.iter().filter(|part| part.came_by.is_none());
+                Supplied::if_there(own.all(|part| part.apiary.is_some()))
+            }
+            Field::WithdrawalPeriod => Supplied::if_there(withdrawal_recorded(self.register, row)),
+            Field::Reason => text(row.against.as_ref()),
+            Field::GivenBy => Supplied::if_there(row.given_by.is_some() || row.vet.is_some()),
+            Field::VetName => row.vet.as_ref().map_or(Supplied::DoesNotApply, |_| Supplied::There),
+            Field::CertificateNumber => text(row.certificate.as_ref()),
+            // Nothing was prescribed: the law that always wants a name takes that of who dispensed it.
+            Field::Prescriber if row.prescription.is_none() && need == FieldNeed::Required => {
+                every_lot(supplier_name)
+            }
+            Field::Prescriber => row.prescription.as_ref().map_or(Supplied::DoesNotApply, |prescription| {
+                Supplied::if_there(
+                    prescription.vet.is_some() && text(prescription.contact.as_ref()) == Supplied::There,
+                )
+            }),
+            Field::PrescriptionCopy => row.prescription.as_ref().map_or(Supplied::DoesNotApply, |used| {
+                let mut known = self.register.prescriptions.iter();
+                let known = known.find(|known| known.prescription.number == used.number);
+                Supplied::if_there(known.is_some_and(|known| self.any_kept(&known.documents)))
+            }),
+            _ => self.of_any(field, &row.medicine, row.written.on),
+        }
+    }
+
+    /// A field of a disposal.
+    #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
+    pub(super) fn of_disposal(&self, field: Field, row: &DisposalRow) -> Supplied {
+        match field {
+            Field::DateDisposed | Field::QuantityDisposed => Supplied::There,
+            Field::DisposalHowAndWhere => text(Some(&row.how_and_where)),
+            Field::Batch => text(row.batch.as_ref()),
+            _ => self.of_any(field, &row.medicine, row.written.on),
+        }
+    }
+
+    /// A field that any row may have.
+    fn of_any(&self, field: Field, medicine: &MedicinePart, on: Day) -> Supplied {
+        match field {
+            Field::ProductName => text(medicine.pack_name.as_ref()),
+            Field::ActiveSubstance => Supplied::if_there(!medicine.actives.is_empty()),
+            Field::AuthorisationNumber => text(medicine.authorisation.as_ref()),
+            Field::KeeperNameAndAddress => {
+                let keeper = self.keeper(on).and_then(|keeper| keeper.address.as_ref());
+                text(keeper)
+            }
+            // The rest belongs to rows of another kind.
+            Field::Batch
+            | Field::Expiry
+            | Field::DateAcquired
+            | Field::QuantityAcquired
+            | Field::SupplierName
+            | Field::SupplierAddress
+            | Field::ProofOfPurchase
+            | Field::PrescriptionCopy
+            | Field::Prescriber
+            | Field::DateFirstGiven
+            | Field::DateLastGiven
+            | Field::Duration
+            | Field::TimeOfDay
+            | Field::QuantityGiven
+            | Field::QuantityPerColony
+            | Field::Route
+            | Field::Colonies
+            | Field::NumberTreated
+            | Field::Apiary
+            | Field::ApiaryDuringWithdrawal
+            | Field::WithdrawalPeriod
+            | Field::WithdrawalEnd
+            | Field::Reason
+            | Field::GivenBy
+            | Field::VetName
+            | Field::CertificateNumber
+            | Field::DateDisposed
+            | Field::QuantityDisposed
+            | Field::DisposalHowAndWhere => Supplied::DoesNotApply,
+        }
+    }
+
+    /// Something that is only known once a treatment is over: not yet while it is in and in time.
+    fn end(&self, row: &AdministrationRow, known: fn(&CoursePart) -> bool) -> Supplied {
+        let as_of = self.register.as_of;
+        let each = row.courses.iter().map(|part| match part {
+            part if known(part) => Supplied::There,
+            // Out, and a period is not known: nothing that is still to come will tell it.
+            part if !part.still_in => Supplied::Missing,
+            part if part.must_be_out_by.is_some_and(|by| by < as_of) => Supplied::Missing,
+            // Nobody stated how long it may stay, and the least stay is over or not stated either.
+            part if part.must_be_out_by.is_none()
+                && part.may_come_out_from.is_none_or(|from| from < as_of) =>
+            {
+                Supplied::NotKnown
+            }
+            _ => Supplied::NotYet,
+        });
+        let each: Vec<Supplied> = each.collect();
+        let any = |wanted: Supplied| each.contains(&wanted);
+        match () {
+            () if any(Supplied::Missing) => Supplied::Missing,
+            () if any(Supplied::NotKnown) => Supplied::NotKnown,
+            () if any(Supplied::NotYet) => Supplied::NotYet,
+            () => Supplied::There,
+        }
+    }
+
+    /// A document that is kept, or words that say what proves the purchase and where it is.
+    fn proof(&self, row: &AcquisitionRow) -> bool {
+        self.any_kept(&row.documents) || row.proof.as_ref().is_some_and(|proof| !proof.trim().is_empty())
+    }
+
+    fn any_kept(&self, documents: &[DocumentPart]) -> bool {
+        documents.iter().any(|document| !self.not_kept.contains(&document.content))
+    }
+
+    fn acquired(&self, lot: &crate::basics::words::LotName) -> Option<&AcquisitionRow> {
+        self.register.acquisitions.iter().find(|row| row.lot == *lot)
+    }
+
+    fn keeper(&self, on: Day) -> Option<&KeeperPart> {
+        let keepers = &self.register.keepers;
+        keepers.iter().rfind(|keeper| keeper.since <= on).or_else(|| keepers.first())
+    }
+}
+
+/// Whether somebody wrote the withdrawal period of this dose into the record: in the entry, in its prescription, of each of its
+/// lots, or of the medicine. What the built-in leaflet says is no record, and what was said of another dose is none of this one.
+fn withdrawal_recorded(register: &RegisterReport, row: &AdministrationRow) -> bool {
+    let prescribed = row.prescription.as_ref().and_then(|used| {
+        let mut known = register.prescriptions.iter();
+        known.find(|known| known.prescription.number == used.number)?.withdrawal_days
+    });
+    let read = !row.given.is_empty() && row.given.iter().all(|part| part.withdrawal_read.is_some());
+    row.withdrawal_stated.is_some()
+        || prescribed.is_some()
+        || read
+        || row.medicine.withdrawal_declared.is_some()
+}
+
+fn supplier_name(row: &AcquisitionRow) -> bool {
+    row.supplier.as_ref().is_some_and(|supplier| !supplier.name.trim().is_empty())
+}
+
+fn supplier_address(row: &AcquisitionRow) -> bool {
+    let address = row.supplier.as_ref().and_then(|supplier| supplier.address.as_ref());
+    address.is_some_and(|address| !address.trim().is_empty())
+}
+
+fn text(value: Option<&String>) -> Supplied {
+    Supplied::if_there(value.is_some_and(|value| !value.trim().is_empty()))
+}

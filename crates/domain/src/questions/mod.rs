@@ -1,0 +1,17 @@
+//! The questions that a keeper or an inspector asks, each answered from facts and rules.
+//!
+//! - [`supering`]: may this colony be supered: answer, grounds, what must happen first
+//! - [`options`]: what else can be used here, on which days, and is it out before the nectar flow
+//! - [`due`]: what must or may be done, from when, by when, apiary by apiary
+//! - [`stock`]: what is left of each lot, what to dispose of, what to reorder
+//! - [`register`]: the legal register: acquisitions, administrations, removals, disposals, corrections
+//! - [`gaps`]: what the legal record still misses, entry by entry, and what else is amiss
+//! - [`retention`]: until which day each record must be kept, and which entries belong together
+
+pub mod due;
+pub mod gaps;
+pub mod options;
+pub mod register;
+pub mod retention;
+pub mod stock;
+pub mod supering;

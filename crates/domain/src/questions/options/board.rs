@@ -1,0 +1,131 @@
+//! The question prepared for a holding: what there is to choose from, and each apiary with what it lets be done.
+
+use std::collections::BTreeMap;
+
+use super::choice::Choice;
+use super::colony::Colony;
+use super::conditions;
+use super::date_range::{Ask, Span};
+use super::place::Place;
+use super::state::{Condition, StartDays, Usability, together};
+use crate::basics::words::{ApiaryName, ColonyName, Jurisdiction};
+use crate::facts::holding::Holding;
+use crate::rules::leaflet::Leaflets;
+
+/// The question prepared for a holding. What turns on an apiary alone is worked out once for all its colonies.
+pub struct Board<'h> {
+    pub(super) holding: &'h Holding,
+    pub(super) leaflets: &'h Leaflets,
+    pub(super) ask: &'h Ask,
+    pub(super) jurisdiction: Option<&'h Jurisdiction>,
+    pub(super) choices: Vec<Choice>,
+    places: BTreeMap<ApiaryName, Site<'h>>,
+}
+
+/// An apiary, and what its conditions say of each choice.
+struct Site<'h> {
+    place: Place<'h>,
+    conditions: Vec<Vec<Condition>>,
+}
+
+/// One choice held against one colony.
+pub struct Judged<'b> {
+    pub(super) choice: &'b Choice,
+    site: &'b [Condition],
+    own: Vec<Condition>,
+    /// The start days with their answers, in order.
+    pub days: Vec<StartDays>,
+}
+
+impl Judged<'_> {
+    /// Every condition: those of the apiary, then those of the colony.
+    pub fn conditions(&self) -> impl Iterator<Item = &Condition> + Clone {
+        self.site.iter().chain(&self.own)
+    }
+
+    /// The best answer of any start day.
+    #[must_use]
+    pub fn answer(&self) -> Usability {
+        self.days.iter().map(|days| days.answer).min().unwrap_or(Usability::RuledOut)
+    }
+}
+
+impl<'h> Board<'h> {
+    /// Prepares the question for these apiaries.
+    ///
+    /// The leaflets are those of the jurisdiction that the holding then has; without one there is nothing to
+    /// choose from.
+    #[must_use]
+    pub fn of<'a>(
+        holding: &'h Holding,
+        leaflets: &'h Leaflets,
+        ask: &'h Ask,
+        apiaries: impl IntoIterator<Item = &'a ApiaryName>,
+    ) -> Board<'h> {
+        Board::of_some(holding, leaflets, ask, apiaries, |_| true)
+    }
+
+    /// The same with only those choices that are to be kept.
+    pub(super) fn of_some<'a>(
+        holding: &'h Holding,
+        leaflets: &'h Leaflets,
+        ask: &'h Ask,
+        apiaries: impl IntoIterator<Item = &'a ApiaryName>,
+        keep: impl Fn(&Choice) -> bool,
+    ) -> Board<'h> {
+        let jurisdiction = holding.jurisdiction(ask.stands_on());
+        let mut choices: Vec<Choice> = jurisdiction
+            .map(|jurisdiction| Choice::all(holding, leaflets, jurisdiction, ask))
+            .unwrap_or_default();
+        choices.retain(keep);
+        let places = apiaries.into_iter().map(|apiary| {
+            let place = Place::of(holding, apiary, ask);
+            let conditions =
+                choices.iter().map(|choice| conditions::of_place(choice, &place, ask.span)).collect();
+            (apiary.clone(), Site { place, conditions })
+        });
+        let places = places.collect();
+        Board { holding, leaflets, ask, jurisdiction, choices, places }
+    }
+
+    /// The question prepared for the apiary of one colony.
+    #[must_use]
+    pub fn of_colony(
+        holding: &'h Holding,
+        leaflets: &'h Leaflets,
+        ask: &'h Ask,
+        colony: &ColonyName,
+    ) -> Board<'h> {
+        Board::of(holding, leaflets, ask, holding.apiary_of(colony, ask.stands_on()))
+    }
+
+    /// Holds every choice against a colony. Its apiary is that of the first day.
+    #[must_use]
+    pub fn judge(&self, colony: &ColonyName) -> Vec<Judged<'_>> {
+        self.judge_colony(&self.colony(colony))
+    }
+
+    /// The same question about a later span.
+    pub(super) fn later(&self, span: Span) -> Ask {
+        Ask { span, as_of: self.ask.as_of, what_if: self.ask.what_if.clone() }
+    }
+
+    pub(super) fn colony(&self, colony: &ColonyName) -> Colony<'h> {
+        Colony::of(self.holding, self.leaflets, colony, self.ask)
+    }
+
+    pub(super) fn place(&self, apiary: Option<&ApiaryName>) -> Option<&Place<'h>> {
+        apiary.and_then(|apiary| self.places.get(apiary)).map(|site| &site.place)
+    }
+
+    pub(super) fn judge_colony(&self, colony: &Colony<'_>) -> Vec<Judged<'_>> {
+        let site = colony.apiary.as_ref().and_then(|apiary| self.places.get(apiary));
+        let judged = self.choices.iter().enumerate().map(|(index, choice)| {
+            let of_site = site.and_then(|site| site.conditions.get(index)).map_or(&[][..], Vec::as_slice);
+            let own = conditions::of_colony(choice, colony, site.map(|site| &site.place), self.ask.span);
+            let days = together(of_site.iter().chain(&own), self.ask.span);
+            Judged { choice, site: of_site, own, days }
+        });
+        judged.collect()
+    }
+}

@@ -1,0 +1,227 @@
+//! What there is to choose from: every leaflet of the jurisdiction, each method and each label revision by itself, with
+//! what is in stock of it and the terms it would be given under.
+
+use crate::basics::confidence::Confidence;
+use crate::basics::topic::Topic;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use super::date_range::Ask;
+use super::plan::Plan;
+use super::short;
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::{Jurisdiction, LotName, Method};
+use crate::facts::history::{Terms, label_revision};
+use crate::facts::holding::Holding;
+use crate::facts::holding::mentions;
+use crate::journal::event::LeafletReading;
+use crate::rules::leaflet::rule::BroodState;
+use crate::rules::leaflet::{Leaflet, Leaflets, Rule};
+
+/// One way of treating.
+pub(super) struct Choice {
+    pub(super) leaflet: Arc<Leaflet>,
+    pub(super) method: Option<Method>,
+    pub(super) revision: Option<String>,
+    /// The rules that may be in force on a start day, by their index in the leaflet.
+    pub(super) rules: Vec<usize>,
+    /// The terms, from the day on from which they hold. The first stand for all days before, too.
+    terms: Vec<Held>,
+    pub(super) stock: Vec<LotsAtHand>,
+    /// The lots whose leaflets tell the terms: in stock, in date, of this label.
+    pub(super) to_read: Vec<LotName>,
+    /// Lots of it whose label revision is not recorded, where the leaflet has several.
+    pub(super) unlabelled: Vec<LotName>,
+    /// What every lot in stock was found to say the same, topic and words.
+    confirmed: Vec<(Topic, String)>,
+}
+
+/// Terms from a day on, and how a course runs under them: without sight of brood, and by each state of it.
+struct Held {
+    from: Day,
+    terms: Terms,
+    unseen: Plan,
+    by_brood: [(BroodState, Plan); 2],
+}
+
+/// A lot of which something is left by the book.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct LotsAtHand {
+    pub(super) lot: LotName,
+    pub(super) left: Quantity,
+    pub(super) expiry: Option<Day>,
+}
+
+impl Choice {
+    /// Everything there is to choose from in a jurisdiction, in the order of the leaflets.
+    pub(super) fn all(
+        holding: &Holding,
+        leaflets: &Leaflets,
+        jurisdiction: &Jurisdiction,
+        ask: &Ask,
+    ) -> Vec<Choice> {
+        let lots = lots_by_leaflet(holding, ask.as_of);
+        let mut choices = Vec::new();
+        for leaflet in leaflets.holding_in(jurisdiction) {
+            let lots = lots.get(leaflet.id.as_str()).map_or(&[][..], Vec::as_slice);
+            for method in each(&leaflet.methods) {
+                for revision in each(&leaflet.revisions) {
+                    choices.push(Choice::of(holding, leaflet, method, revision, lots, ask));
+                }
+            }
+        }
+        choices
+    }
+
+    fn of(
+        holding: &Holding,
+        leaflet: &Arc<Leaflet>,
+        method: Option<&Method>,
+        revision: Option<&String>,
+        lots: &[LotName],
+        ask: &Ask,
+    ) -> Choice {
+        let span = ask.span;
+        let labelled = |lot: &&LotName| {
+            revision.is_none_or(|revision| label_revision(holding, lot, None) == Some(revision.as_str()))
+        };
+        let of_it: Vec<LotName> = lots.iter().filter(labelled).cloned().collect();
+        let all_stock = of_it.iter().filter_map(|lot| stock(holding, lot, ask.as_of)).collect();
+        // What was read on a lot that has expired says nothing of what will be given.
+        let of_it: Vec<LotName> =
+            of_it.into_iter().filter(|lot| !has_expired(holding, lot, ask.as_of)).collect();
+        let known = |lot: &LotName| {
+            label_revision(holding, lot, None)
+                .is_some_and(|of| leaflet.revisions.iter().any(|known| known == of))
+        };
+        let unlabelled = lots.iter().filter(|lot| revision.is_some() && !known(lot));
+        let unlabelled = unlabelled.cloned().collect();
+        let rules = leaflet.rules.iter().enumerate().filter(|(_, rule)| {
+            let in_time = rule.from.is_none_or(|from| from <= span.to())
+                && rule.until.is_none_or(|until| span.from() <= until);
+            in_time && rule.fits(method, revision.map(String::as_str))
+        });
+        let rules: Vec<usize> = rules.map(|(index, _)| index).collect();
+        let mut changes: Vec<Day> = rules
+            .iter()
+            .filter_map(|index| leaflet.rules.get(*index))
+            .flat_map(|rule| [rule.from, rule.until.map(Day::next)])
+            .flatten()
+            .filter(|day| span.from() < *day && *day <= span.to())
+            .collect();
+        changes.push(span.from());
+        changes.sort_unstable();
+        changes.dedup();
+        let held = |from: Day| {
+            let terms = Terms::if_given(holding, leaflet, from, method, revision.map(String::as_str), &of_it);
+            Held {
+                from,
+                unseen: Plan::of(&terms, None),
+                by_brood: BroodState::ALL.map(|brood| (brood, Plan::of(&terms, Some(brood)))),
+                terms,
+            }
+        };
+        let terms = changes.into_iter().map(held).collect();
+        Choice {
+            leaflet: Arc::clone(leaflet),
+            method: method.cloned(),
+            revision: revision.cloned(),
+            rules,
+            terms,
+            stock: all_stock,
+            unlabelled,
+            confirmed: confirmed(holding, &of_it),
+            to_read: of_it,
+        }
+    }
+
+    /// The terms under which it would be given on a day.
+    pub(super) fn terms(&self, on: Day) -> Option<&Terms> {
+        self.held(on).map(|held| &held.terms)
+    }
+
+    /// How many doses make a course that is begun on a day, at least, if anybody has stated it.
+    pub(super) fn doses(&self, on: Day) -> Option<u8> {
+        self.terms(on)?.doses.as_ref().map(|fact| fact.value.count)
+    }
+
+    /// The course as it would run from a day on, by the brood that was seen.
+    pub(super) fn plan(&self, start: Day, brood: Option<BroodState>) -> Option<&Plan> {
+        let held = self.held(start)?;
+        match brood {
+            None => Some(&held.unseen),
+            Some(brood) => held.by_brood.iter().find(|(of, _)| *of == brood).map(|(_, plan)| plan),
+        }
+    }
+
+    fn held(&self, on: Day) -> Option<&Held> {
+        self.terms.iter().rfind(|held| held.from <= on).or_else(|| self.terms.first())
+    }
+
+    /// The rules on a topic that may be in force on a start day, each with its index.
+    pub(super) fn rules_on(&self, topic: Topic) -> impl Iterator<Item = (usize, &Rule)> {
+        let rules = self.rules.iter().filter_map(|index| Some((*index, self.leaflet.rules.get(*index)?)));
+        rules.filter(move |(_, rule)| rule.says.topic() == topic)
+    }
+
+    /// Whether a value may carry a yes: read in a document for this country, or found the same on every lot in stock.
+    pub(super) fn is_documented(&self, rule: &Rule) -> bool {
+        rule.confidence == Confidence::Document
+            || self.confirmed.iter().any(|(topic, says)| {
+                *topic == rule.says.topic() && *says == short::says(&rule.says, self.leaflet.unit)
+            })
+    }
+}
+
+/// Each of a list, or once nothing if the list is empty.
+fn each<T>(list: &[T]) -> Vec<Option<&T>> {
+    if list.is_empty() { vec![None] } else { list.iter().map(Some).collect() }
+}
+
+fn lots_by_leaflet(holding: &Holding, on: Day) -> BTreeMap<String, Vec<LotName>> {
+    let mut by_leaflet: BTreeMap<String, Vec<LotName>> = BTreeMap::new();
+    for lot in holding.lots() {
+        let medicine = holding.lot(lot).and_then(|(_, acquired)| holding.medicine(&acquired.medicine));
+        if let Some(leaflet) = medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
+            by_leaflet.entry(leaflet.to_string()).or_default().push(lot.clone());
+        }
+    }
+    // What is used up says nothing of what will be given.
+    for lots in by_leaflet.values_mut() {
+        lots.retain(|lot| stock(holding, lot, on).is_some());
+    }
+    by_leaflet
+}
+
+/// What is left of a lot at the end of a day; none if it was not here yet, or nothing is.
+fn stock(holding: &Holding, lot: &LotName, on: Day) -> Option<LotsAtHand> {
+    let (record, acquired) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
+    let mut gone = Quantity::ZERO;
+    for record in holding.lot_file(lot).iter().filter(|later| later.on <= on && later.id != record.id) {
+        let taken = mentions::of(&record.event).takes.into_iter().filter(|(of, _)| *of == lot);
+        gone = taken.fold(gone, |gone, (_, amount)| gone.plus(amount));
+    }
+    let left = acquired.quantity.minus(gone).filter(|left| !left.is_zero())?;
+    Some(LotsAtHand { lot: lot.clone(), left, expiry: acquired.expiry })
+}
+
+fn has_expired(holding: &Holding, lot: &LotName, on: Day) -> bool {
+    let expiry = holding.lot(lot).and_then(|(_, acquired)| acquired.expiry);
+    expiry.is_some_and(|expiry| expiry < on)
+}
+
+/// What was found the same on the leaflets of all these lots.
+fn confirmed(holding: &Holding, lots: &[LotName]) -> Vec<(Topic, String)> {
+    let of_lot = |lot: &LotName| -> Vec<(Topic, String)> {
+        let readings = holding.lot_file(lot).iter().filter_map(|record| record.body::<LeafletReading>());
+        let readings = readings.filter(|reading| reading.lot == *lot).map(|reading| &reading.confirms);
+        readings.flatten().map(|confirmed| (confirmed.topic, confirmed.says.clone())).collect()
+    };
+    let mut lots = lots.iter().map(of_lot);
+    let Some(mut common) = lots.next() else { return Vec::new() };
+    for others in lots {
+        common.retain(|confirmed| others.contains(confirmed));
+    }
+    common
+}

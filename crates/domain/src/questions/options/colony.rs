@@ -1,0 +1,140 @@
+//! A colony as far as treatments turn on it: its history, and what was seen and counted in it.
+
+use std::sync::Arc;
+
+use super::date_range::Ask;
+use crate::basics::calendar::Day;
+use crate::basics::words::{ApiaryName, ColonyName};
+use crate::facts::history::{BROOD_TELLS_DAYS, BroodSeen, Course, History};
+use crate::facts::holding::{Holding, Record};
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Event, Inspection};
+use crate::rules::leaflet::rule::BroodState;
+use crate::rules::leaflet::{Leaflet, Leaflets};
+
+/// How many days a sight of brood tells whether a colony has capped brood.
+///
+/// Source: published tables of brood development: worker cells are capped about day 8. What was laid on the day of the
+/// inspection is not capped before.
+pub const BROOD_NEED_TELLS_DAYS: u16 = 8;
+
+/// How many days a count of bees or boxes tells. Common practice, no source.
+pub const COUNT_TELLS_DAYS: u16 = 30;
+
+/// How many days a sight of the feeder tells. Common practice, no source.
+pub(super) const FEEDER_TELLS_DAYS: u16 = 8;
+
+/// A colony, ready to be asked about days.
+pub(super) struct Colony<'h> {
+    pub(super) name: ColonyName,
+    pub(super) apiary: Option<ApiaryName>,
+    /// When it was moved away from there, within the days asked about.
+    pub(super) moved_on: Option<(Day, EntryId)>,
+    pub(super) history: History,
+    file: &'h [Arc<Record>],
+    /// Its courses, each by its last line, in order.
+    courses: Vec<usize>,
+}
+
+/// Something that was counted at an inspection.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Count {
+    pub(super) number: u32,
+    pub(super) on: Day,
+    pub(super) entry: EntryId,
+}
+
+impl<'h> Colony<'h> {
+    pub(super) fn of(holding: &'h Holding, leaflets: &Leaflets, name: &ColonyName, ask: &Ask) -> Colony<'h> {
+        let file = holding.colony_file(name);
+        let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
+        let history = History::of(holding, leaflets, name).up_to(ask.as_of);
+        let mut courses: Vec<usize> = Vec::new();
+        for (index, course) in history.courses.iter().enumerate() {
+            courses
+                .retain(|known| history.courses.get(*known).is_some_and(|known| known.entry != course.entry));
+            courses.push(index);
+        }
+        let file = file.get(..known).unwrap_or_default();
+        let moved = file
+            .iter()
+            .find(|record| record.on > ask.stands_on() && matches!(*record.event, Event::ColonyMoved(_)));
+        Colony {
+            moved_on: moved.map(|record| (record.on, record.id)),
+            courses,
+            name: name.clone(),
+            apiary: holding.apiary_of(name, ask.stands_on()).cloned(),
+            history,
+            file,
+        }
+    }
+
+    /// Whether it is in the holding at the end of a day.
+    pub(super) fn is_here(&self, on: Day) -> bool {
+        self.history.begun.is_some_and(|(begun, _)| begun <= on)
+            && self.history.ended.is_none_or(|(ended, _)| on < ended)
+    }
+
+    /// The brood last seen by the end of a day, if the colony was not parted or united since.
+    pub(super) fn brood(&self, on: Day) -> Option<&BroodSeen> {
+        let seen = self.history.broods.iter().rfind(|seen| seen.on <= on);
+        seen.filter(|seen| self.is_the_same_since(seen.on, on))
+    }
+
+    /// The first day on which it is on record.
+    pub(super) fn since(&self) -> Option<Day> {
+        self.history.begun.map(|(begun, _)| begun)
+    }
+
+    /// The first day on which a look at it tells of the colony as it is by the end of a day: since it was here, and after it was
+    /// last parted or united.
+    pub(super) fn since_parted(&self, by: Day) -> Option<Day> {
+        let parted = self.file.iter().filter(|record| {
+            record.on <= by && matches!(*record.event, Event::ColonySplit(_) | Event::ColonyUnited(_))
+        });
+        parted.map(|record| record.on.next()).chain(self.since()).max()
+    }
+
+    /// Whether it was neither parted nor united from the day of a sight on: what was seen before tells nothing after.
+    fn is_the_same_since(&self, seen: Day, on: Day) -> bool {
+        let later = self.file.iter().filter(|record| seen <= record.on && record.on <= on);
+        !later.clone().any(|record| matches!(*record.event, Event::ColonySplit(_) | Event::ColonyUnited(_)))
+    }
+
+    /// The state of brood that rules the stay of a course that starts on a day, if it was seen shortly before.
+    pub(super) fn brood_state(&self, on: Day) -> Option<BroodState> {
+        self.brood(on).filter(|seen| seen.on >= on.minus(BROOD_TELLS_DAYS)).map(BroodSeen::state)
+    }
+
+    /// What was last counted by the end of a day.
+    pub(super) fn counted(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
+        self.file
+            .iter()
+            .filter(|record| record.on <= on)
+            .rev()
+            .find_map(|record| Some(Count { number: pick(record.body()?)?, on: record.on, entry: record.id }))
+    }
+
+    /// The same, if it was counted recently enough to tell.
+    pub(super) fn counts(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
+        let recent = self.counted(on, pick).filter(|count| count.on >= on.minus(COUNT_TELLS_DAYS));
+        recent.filter(|count| self.is_the_same_since(count.on, on))
+    }
+
+    /// The courses of a leaflet that were begun by the end of a day, each once, in order.
+    pub(super) fn courses_of(
+        &self,
+        leaflet: &Leaflet,
+        on: Day,
+    ) -> impl DoubleEndedIterator<Item = &Course> + Clone {
+        let same =
+            |course: &&Course| course.terms.leaflet.as_ref().is_some_and(|known| known.id == leaflet.id);
+        self.courses(on).filter(same)
+    }
+
+    /// The courses that were begun by the end of a day, each once, in order.
+    pub(super) fn courses(&self, on: Day) -> impl DoubleEndedIterator<Item = &Course> + Clone {
+        let courses = self.courses.iter().filter_map(|index| self.history.courses.get(*index));
+        courses.filter(move |course| course.placed <= on)
+    }
+}

@@ -1,0 +1,339 @@
+//! Supers, flow, brood and strength of one colony.
+
+use super::rules;
+use crate::basics::calendar::Day;
+use crate::basics::confidence::Confidence;
+use crate::basics::topic::Topic;
+use crate::basics::words::{Brood, Permission, SupersDuring};
+use crate::facts::history::{self, Authority, BeforeFlow, Fact};
+use crate::journal::event::Inspection;
+use crate::questions::options::choice::Choice;
+use crate::questions::options::colony::{BROOD_NEED_TELLS_DAYS, Colony, Count};
+use crate::questions::options::date_range::Span;
+use crate::questions::options::flow::{Flow, Meets};
+use crate::questions::options::place::Place;
+use crate::questions::options::plan::Ends;
+use crate::questions::options::reason::Because;
+use crate::questions::options::state::{Condition, Finding, State};
+use crate::rules::leaflet::rule::BroodState;
+use crate::rules::leaflet::{Force, Says};
+
+/// Most bees that a frame holds. Source: older photo scale, 3,000 bees on a full frame; a deep frame fully covered holds 2,430.
+const BEES_IN_A_SEAM_MOST: u32 = 3_000;
+/// Fewest bees of what is called a seam: half of a deep frame fully covered. Common practice, no source.
+const BEES_IN_A_SEAM_LEAST: u32 = 1_200;
+
+/// Whether the colony is here.
+pub(super) fn alive(colony: &Colony<'_>, span: Span) -> Condition {
+    Condition::by_day("colony", span, |day| {
+        if colony.is_here(day) {
+            Finding::met_anyway(Because::Here)
+        } else {
+            Finding::broken(Because::NotHere)
+        }
+    })
+}
+
+/// Whether it stands where it stood on the first day: what was looked at is the apiary of that day.
+pub(super) fn stands(colony: &Colony<'_>, span: Span) -> Option<Condition> {
+    colony.moved_on?;
+    Some(Condition::by_day("apiary", span, |day| match colony.moved_on {
+        Some((on, entry)) if on <= day => Finding::unknown(Because::Moved { on, entry }),
+        _ => Finding::met_anyway(Because::Here),
+    }))
+}
+
+/// Honey supers that are on. Where none are, nothing turns on what the leaflet says of them.
+pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
+    let topic = Topic::SupersDuring;
+    let condition = Condition::by_day(topic.as_str(), span, |day| {
+        let Some(on) = colony.history.supers_on(day) else { return Finding::met_anyway(Because::NoSupersOn) };
+        let said: Option<Fact<SupersDuring>> = choice.terms(day).and_then(|terms| terms.supers_during);
+        match said {
+            None => Finding::unknown(Because::NotStated { topic }),
+            Some(Fact { value, confidence, .. }) => {
+                let because = Because::SupersOn { since: on.from, entry: on.entry, value };
+                match (value, confidence) {
+                    (SupersDuring::Off, _) => Finding::broken(because),
+                    (_, Confidence::Document) => Finding::met_anyway(because),
+                    _ => Finding::unknown(Because::NotDocumented { confidence }),
+                }
+            }
+        }
+    });
+    let rule = choice.terms(span.from()).and_then(|terms| match terms.supers_during?.authority {
+        Authority::Leaflet(index) => Some(index),
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
+    });
+    vec![Condition { rule, ..condition }]
+}
+
+/// A nectar flow while it is in. Where none is on, nothing turns on what is said of flows. Advice stands beside the label.
+pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
+    let topic = Topic::FlowDuring;
+    let label = Condition::by_day(topic.as_str(), span, |day| {
+        let said = choice.terms(day).and_then(|terms| terms.flow_during);
+        let documented = said.is_some_and(|fact| fact.is_documented());
+        match in_flow(choice, colony, place, day, (said.map(|fact| fact.value), documented)) {
+            Finding { state: State::Met, leans: true, .. } if !documented => {
+                let confidence = said.map_or(Confidence::Unconfirmed, |fact| fact.confidence);
+                Finding::unknown(Because::NotDocumented { confidence })
+            }
+            found => found,
+        }
+    });
+    let rule = choice.terms(span.from()).and_then(|terms| match terms.flow_during?.authority {
+        Authority::Leaflet(index) => Some(index),
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
+    });
+    let advice = rules(choice, topic, span, |rule, day| {
+        let Says::FlowDuring { value } = rule.says else { return None };
+        (rule.force == Force::Advice).then(|| in_flow(choice, colony, place, day, (Some(value), true)))
+    });
+    std::iter::once(Condition { rule, ..label }).chain(advice).collect()
+}
+
+/// The time right before a nectar flow, where the leaflet bars it.
+pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Option<Condition> {
+    let bar = |day| choice.terms(day).and_then(|terms| terms.flow_before);
+    let fact = bar(span.from())?;
+    let spans = place.flow_spans();
+    let condition = Condition::by_day(Topic::FlowBefore.as_str(), span, |start| {
+        let Some(bar) = bar(start) else { return Finding::met(Because::NoFlow { next: None }) };
+        // As early as it may be out, under whichever brood.
+        let plan = choice.plan(start, None);
+        let Some(out) = plan.and_then(|plan| plan.least).map(|days| start.plus(days)) else {
+            let lacks = plan.map_or_else(Vec::new, |plan| plan.lacks.clone());
+            return Finding::unknown(Because::StayNotKnown { lacks });
+        };
+        // It may come out on any day up to the last on which it must.
+        let latest = plan.and_then(|plan| plan.most).map_or(out, |days| start.plus(days).max(out));
+        let later = history::before_flow(&spans, bar.value, latest, latest);
+        match (history::before_flow(&spans, bar.value, out, out), later) {
+            (BeforeFlow::Barred(flow), _) => {
+                Finding::broken(Because::RightBeforeFlow { out, from: flow.from, entry: flow.entry })
+            }
+            (BeforeFlow::Perhaps(flow), _)
+            | (BeforeFlow::Free, BeforeFlow::Barred(flow) | BeforeFlow::Perhaps(flow)) => {
+                Finding::unknown(Because::PerhapsBeforeFlow { out, from: flow.from, entry: flow.entry })
+            }
+            (BeforeFlow::NoFlowOnRecord, _) => Finding::unknown(Because::NoFlowOnRecordSince { out }),
+            (BeforeFlow::Free, BeforeFlow::NoFlowOnRecord) => {
+                Finding::unknown(Because::NoFlowOnRecordSince { out: latest })
+            }
+            (BeforeFlow::Free, BeforeFlow::Free) => Finding::met_anyway(Because::NoFlow { next: None }),
+        }
+    });
+    let rule = match fact.authority {
+        Authority::Leaflet(index) => Some(index),
+        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
+            None
+        }
+    };
+    Some(Condition { rule, ..condition })
+}
+
+/// How a course that starts on a day lies to the flows. If it may be out without brood but not with, and the flow comes in
+/// between, nobody can tell at the start.
+fn in_flow(
+    choice: &Choice,
+    colony: &Colony<'_>,
+    place: &Place<'_>,
+    start: Day,
+    (said, documented): (Option<Permission>, bool),
+) -> Finding {
+    let allowed = said == Some(Permission::Allowed) && documented;
+    let through = |brood| choice.plan(start, brood).map(|plan| plan.in_through(start));
+    // Without sight of the brood both may be; brood that is not there yet may come while it is in.
+    let shortest = match colony.brood_state(start) {
+        Some(BroodState::Present) => BroodState::Present,
+        Some(BroodState::AbsentOrLowest) | None => BroodState::AbsentOrLowest,
+    };
+    let Some((short, long)) = through(Some(shortest)).zip(through(None)) else {
+        return Finding::unknown(Because::StayNotKnown { lacks: Vec::new() });
+    };
+    let (short, long) = (short.min(long), long);
+    let meets = (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long));
+    if !allowed
+        && matches!(meets, (Meets::None, Meets::None))
+        && let Some(because) = perhaps_in_flow(choice, place, start)
+    {
+        return Finding::unknown(because);
+    }
+    if !allowed
+        && matches!(meets, (Meets::None, Meets::None))
+        && let Some(because) = stay_is_open(choice, place, start)
+    {
+        return Finding::unknown(because);
+    }
+    match meets {
+        (Meets::None, Meets::None) => {
+            let next = Flow::next_from(&place.flows, start).map(|flow| (flow.earliest(), flow.entry));
+            Finding::met_anyway(Because::NoFlow { next })
+        }
+        _ if said == Some(Permission::Allowed) => Finding::met(Because::FlowAllowed),
+        (Meets::NotRecorded(year), _) => Finding::unknown(Because::FlowsNotRecorded { year }),
+        _ if said.is_none() => Finding::unknown(Because::NotStated { topic: Topic::FlowDuring }),
+        (Meets::Surely(flow), _) => Finding::broken(Because::InFlow {
+            early: flow.earliest(),
+            from: flow.latest(),
+            entry: flow.entry,
+        }),
+        (Meets::Perhaps(flow), _) => Finding::unknown(perhaps_meets(flow)),
+        (Meets::None, Meets::Surely(flow) | Meets::Perhaps(flow)) => {
+            Finding::unknown(Because::FlowTurnsOnBrood {
+                without: short.next(),
+                with: long.next(),
+                entry: flow.entry,
+            })
+        }
+        (Meets::None, Meets::NotRecorded(year)) => Finding::unknown(Because::FlowsNotRecorded { year }),
+    }
+}
+
+fn perhaps_meets(flow: &Flow) -> Because {
+    let (early, late) = (flow.earliest(), flow.latest());
+    Because::PerhapsInFlow { early, late, forage: flow.forage.clone(), entry: flow.entry }
+}
+
+/// How well the stay is established, where it was not read in a document and a flow is near enough that it matters. Where it
+/// is not stated at all, the days on which it may be in were looked at before.
+fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
+    let plan = choice.plan(start, None).filter(|plan| plan.ends != Ends::AtOnce)?;
+    let confidence = plan.confidence.filter(|confidence| *confidence != Confidence::Document)?;
+    let near =
+        place.flows.iter().any(|flow| start <= flow.last() && flow.earliest() <= start.plus(STAY_MOST_DAYS));
+    near.then(|| Because::StayNotDocumented { confidence, lacks: plan.undocumented.clone() })
+}
+
+/// Longer than any leaflet read lets a carrier stay: four months. Common practice, no source.
+const STAY_MOST_DAYS: u16 = 120;
+
+/// A flow that comes while it may still be in, where no least stay is stated: nobody can tell whether it is out by then.
+fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
+    let plan = choice.plan(start, None)?;
+    let (first, last) = plan.perhaps_in()?;
+    let first = start.plus(first);
+    let last = last.map_or_else(|| start.plus(365), |days| start.plus(days));
+    match Flow::meeting(&place.flows, first.min(last), last) {
+        Meets::Surely(flow) | Meets::Perhaps(flow) => {
+            let (from, entry, lacks) = (flow.earliest(), flow.entry, plan.lacks.clone());
+            Some(Because::FlowBeforeStayIsKnown { from, entry, lacks })
+        }
+        Meets::NotRecorded(year) => Some(Because::FlowsNotRecorded { year }),
+        Meets::None => None,
+    }
+}
+
+/// Only after the last harvest of the year.
+pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
+    rules(choice, Topic::Timing, span, |rule, day| {
+        let Says::Timing { .. } = rule.says else { return None };
+        if let Some(on) = colony.history.supers_on(day) {
+            let because = Because::SupersOn { since: on.from, entry: on.entry, value: SupersDuring::Off };
+            return Some(Finding::broken(because));
+        }
+        let of_year = place.flows.iter().filter(|flow| flow.usual.year() == day.year());
+        // Its end is not on record, or was only expected and may come later.
+        let no_end = |flow: &&Flow| match flow.to {
+            None => flow.latest() <= day,
+            Some(to) => to < day && day <= flow.last(),
+        };
+        if let Some(flow) = of_year.clone().find(no_end) {
+            return Some(Finding::unknown(perhaps_meets(flow)));
+        }
+        if let Some(flow) = of_year.clone().find(|flow| day <= flow.last()) {
+            return Some(Finding::broken(Because::FlowStillToCome { from: flow.usual, entry: flow.entry }));
+        }
+        Some(match of_year.map(Flow::last).max() {
+            Some(last) => Finding::met(Because::AfterLastFlow { last }),
+            None => Finding::unknown(Because::FlowsNotRecorded { year: day.year() }),
+        })
+    })
+}
+
+/// The brood that it needs.
+pub(super) fn brood(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
+    rules(choice, Topic::BroodNeed, span, |rule, day| {
+        let Says::BroodNeed { value } = rule.says else { return None };
+        let Some(seen) = colony.brood(day) else {
+            return Some(Finding::unknown(Because::BroodNotSeen { last: None }));
+        };
+        if seen.on < day.minus(BROOD_NEED_TELLS_DAYS) {
+            return Some(Finding::unknown(Because::BroodNotSeen { last: Some(seen.on) }));
+        }
+        let because = Because::BroodSeen { brood: seen.brood, on: seen.on, entry: seen.entry };
+        let fits = match value {
+            Brood::Absent => seen.brood == Brood::Absent,
+            Brood::Lowest => seen.brood != Brood::Present,
+            Brood::Present => seen.brood != Brood::Absent,
+        };
+        Some(if fits { Finding::met(because) } else { Finding::broken(because) })
+    })
+}
+
+/// Strength of the colony, and its boxes.
+pub(super) fn strength(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
+    let mut conditions = rules(choice, Topic::ColonySize, span, |rule, day| {
+        let Says::ColonySize { min_brood_frames, min_bees, .. } = rule.says else { return None };
+        size(colony, day, min_brood_frames, min_bees)
+    });
+    conditions.extend(rules(choice, Topic::BroodBoxes, span, |rule, day| {
+        let Says::BroodBoxes { max } = rule.says else { return None };
+        let boxes = |seen: &Inspection| seen.brood_boxes.map(u32::from);
+        Some(match colony.counts(day, boxes) {
+            None => not_counted(colony, day, "brood boxes", boxes),
+            Some(count) if count.number <= u32::from(max) => Finding::met(counted("brood boxes", count)),
+            Some(count) => Finding::broken(counted("brood boxes", count)),
+        })
+    }));
+    conditions
+}
+
+/// Frames covered, or else bees. Without an estimate of the bees, seams tell within wide bounds. Nothing where the rule is
+/// in words only.
+fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) -> Option<Finding> {
+    let seams = |seen: &Inspection| seen.seams.map(u32::from);
+    let estimate = |seen: &Inspection| seen.bees;
+    let by = |count: Count, what, enough: bool| {
+        if enough { Finding::met(counted(what, count)) } else { Finding::broken(counted(what, count)) }
+    };
+    let of_seams = colony.counts(day, seams);
+    if let Some((least, count)) = frames.zip(of_seams) {
+        return Some(by(count, "seams of bees", count.number >= u32::from(least)));
+    }
+    // A rule on frames is told by frames alone, so that a later count of them turns nothing round.
+    if frames.is_some() {
+        return Some(not_counted(colony, day, "seams of bees", seams));
+    }
+    if let Some((least, count)) = bees.zip(colony.counts(day, estimate)) {
+        return Some(by(count, "bees", count.number >= least));
+    }
+    if let Some((least, count)) = bees.zip(of_seams) {
+        if count.number.saturating_mul(BEES_IN_A_SEAM_LEAST) >= least {
+            return Some(Finding::met(counted("seams of bees", count)));
+        }
+        if count.number.saturating_mul(BEES_IN_A_SEAM_MOST) < least {
+            return Some(Finding::broken(counted("seams of bees", count)));
+        }
+    }
+    bees.map(|_| not_counted(colony, day, "bees", estimate))
+}
+
+fn counted(what: &'static str, count: Count) -> Because {
+    Because::Counted { what, count: count.number, on: count.on, entry: count.entry }
+}
+
+fn not_counted(
+    colony: &Colony<'_>,
+    day: Day,
+    what: &'static str,
+    pick: impl Fn(&Inspection) -> Option<u32>,
+) -> Finding {
+    let last = colony.counted(day, pick).map(|count| (count.number, count.on));
+    Finding::unknown(Because::NotCounted { what, last })
+}

@@ -1,0 +1,312 @@
+//! What is in the colony already, and the courses before: how many, how long ago, of what class.
+
+use super::rules;
+use crate::basics::calendar::Day;
+use crate::basics::topic::Topic;
+use crate::basics::words::Brood;
+use crate::facts::history::{Course, End, used_up};
+use crate::journal::event::Inspection;
+use crate::questions::options::choice::Choice;
+use crate::questions::options::colony::{Colony, FEEDER_TELLS_DAYS};
+use crate::questions::options::date_range::Span;
+use crate::questions::options::plan::Plan;
+use crate::questions::options::reason::Because;
+use crate::questions::options::state::{Condition, Finding, State};
+use crate::rules::leaflet::rule::{Other, YearCounting};
+use crate::rules::leaflet::{Leaflet, Release, Says};
+
+/// After so many days without a course no broodless time of before goes on. Common practice, no source.
+const NO_BROODLESS_TIME_DAYS: u16 = 180;
+
+/// Days from egg to bee. Source: published tables of brood development, worker 21 days.
+const BROOD_TAKES_DAYS: i64 = 21;
+
+/// What is in: the same medicine, others that must not be beside it, a feeder.
+pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
+    let same = |course: &Course| same_active(course, choice);
+    let mut conditions = vec![Condition::by_day("already_in", span, |day| is_in(colony, day, same))];
+    let not_with = |other: Other| {
+        rules(choice, Topic::NotWith, span, move |rule, day| {
+            let Says::NotWith { others, .. } = &rule.says else { return None };
+            others.contains(&other).then(|| match other {
+                Other::VarroaMedicines => is_in(colony, day, |course| !same(course)),
+                Other::Feeding | Other::NosemaMedicines => feeding(colony, day),
+            })
+        })
+    };
+    // What is in may forbid others in turn. Where nobody says whether two may be in together, that is not known.
+    conditions.push(Condition::by_day("other_medicines", span, |day| {
+        let banned = is_in(colony, day, |course| !same(course) && bans_beside(course, day));
+        if banned.state == State::Broken {
+            return banned;
+        }
+        match is_in(colony, day, |course| !same(course)) {
+            Finding {
+                state: State::Broken,
+                because: Because::AlreadyIn { medicine, placed, entry, stays },
+                ..
+            } => Finding::unknown(Because::BesideIsNotStated { medicine, placed, entry, stays }),
+            found => found,
+        }
+    }));
+    conditions.extend(not_with(Other::VarroaMedicines));
+    conditions.extend(not_with(Other::Feeding));
+    conditions
+}
+
+/// Whether a course is of the same medicine, or of another with the same active: two of them would be a double dose.
+fn same_active(course: &Course, choice: &Choice) -> bool {
+    course.terms.leaflet.as_ref().is_some_and(|known| {
+        known.id == choice.leaflet.id
+            || known.actives.iter().any(|active| choice.leaflet.actives.contains(active))
+    })
+}
+
+/// Whether the leaflet of what is in forbids other varroa medicines beside it.
+fn bans_beside(course: &Course, day: Day) -> bool {
+    let Some(leaflet) = &course.terms.leaflet else { return false };
+    leaflet.in_force(Topic::NotWith, day, None).any(
+        |rule| matches!(&rule.says, Says::NotWith { others, .. } if others.contains(&Other::VarroaMedicines)),
+    )
+}
+
+/// Whether one of these courses is in on a day. Until it may come out it is; from then on that is not known.
+fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Finding {
+    let mut perhaps: Option<Because> = None;
+    for course in colony.history.courses_on(day).filter(|course| which(course)) {
+        let in_until = match standing(colony, course, day) {
+            Standing::Out => continue,
+            Standing::In => true,
+            Standing::Perhaps => false,
+        };
+        let (medicine, placed, entry) = (course.medicine.clone(), course.placed, course.entry);
+        let stays = course.terms.release() != Some(Release::Single);
+        if in_until {
+            return Finding::broken(Because::AlreadyIn { medicine, placed, entry, stays });
+        }
+        perhaps = perhaps.or(Some(Because::PerhapsIn { medicine, placed, entry, stays }));
+    }
+    match perhaps.or_else(|| came_with_unknown(colony, day)) {
+        Some(because) => Finding::unknown(because),
+        None => Finding::met_anyway(Because::NothingIn),
+    }
+}
+
+/// What is found of the past of a colony whose past is not all known holds only if it is broken already.
+fn known_past(colony: &Colony<'_>, day: Day, found: Finding) -> Finding {
+    match came_with_unknown(colony, day) {
+        Some(because) if found.state == State::Met => Finding::unknown(because),
+        _ => found,
+    }
+}
+
+fn came_with_unknown(colony: &Colony<'_>, day: Day) -> Option<Because> {
+    let (since, entry) = colony.history.unknown_since.filter(|(since, _)| *since <= day)?;
+    Some(Because::CameWithUnknown { since, entry })
+}
+
+enum Standing {
+    In,
+    Perhaps,
+    Out,
+}
+
+fn standing(colony: &Colony<'_>, course: &Course, day: Day) -> Standing {
+    if course.terms.release() == Some(Release::Single) {
+        return doses_standing(course, day);
+    }
+    match course.end {
+        End::Out { on, .. } if on <= day => return Standing::Out,
+        End::Out { .. } if course.in_doubt.is_none_or(|(since, _)| day < since) => return Standing::In,
+        End::Out { .. } | End::Open => {}
+    }
+    if course.in_doubt.is_some_and(|(since, _)| since <= day) {
+        return Standing::Perhaps;
+    }
+    let last = course.doses_by(day).next_back().map_or(course.placed, |dose| dose.on);
+    if let Some((days, sure)) = used_up(&course.terms) {
+        return match (day < last.plus(days), sure) {
+            (true, _) => Standing::In,
+            (false, true) => Standing::Out,
+            (false, false) => Standing::Perhaps,
+        };
+    }
+    let brood = colony.history.brood_for(course, day).map(crate::facts::history::BroodSeen::state);
+    let plan = Plan::of(&course.terms, brood);
+    let earliest = plan.least.or(plan.stay).map(|days| course.placed.plus(days));
+    if earliest.is_some_and(|earliest| day < earliest) { Standing::In } else { Standing::Perhaps }
+}
+
+/// Of what leaves nothing inside: it is in on the day of a dose, and its course goes on until the last dose could have been
+/// given.
+fn doses_standing(course: &Course, day: Day) -> Standing {
+    if course.doses.iter().any(|dose| dose.on == day) {
+        return Standing::In;
+    }
+    let Some(doses) = course.terms.doses.as_ref().map(|fact| fact.value) else { return Standing::Out };
+    let given = course.doses_by(day).count();
+    let last = course.doses_by(day).next_back().map_or(course.placed, |dose| dose.on);
+    let next_by = last.plus(doses.interval_max_days.unwrap_or(UNFINISHED_DAYS));
+    if given < usize::from(doses.count) && day <= next_by { Standing::Perhaps } else { Standing::Out }
+}
+
+/// How long a course whose further doses have no last day may go on. Common practice, no source.
+const UNFINISHED_DAYS: u16 = 30;
+
+fn feeding(colony: &Colony<'_>, day: Day) -> Finding {
+    let feeder = |seen: &Inspection| seen.feeder.map(u32::from);
+    let told = colony.counts(day, feeder).filter(|count| count.on >= day.minus(FEEDER_TELLS_DAYS));
+    match told {
+        Some(count) if count.number > 0 => {
+            Finding::broken(Because::Feeder { seen: count.on, entry: count.entry })
+        }
+        Some(count) => Finding::met(Because::NoFeeder { seen: count.on, entry: count.entry }),
+        None => Finding::unknown(Because::FeederNotSeen),
+    }
+}
+
+/// What came before: number, gap, broodless time, class.
+pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
+    let leaflet: &Leaflet = &choice.leaflet;
+    let mut conditions = rules(choice, Topic::CoursesPerYear, span, |rule, day| {
+        let Says::CoursesPerYear { count, counted } = rule.says else { return None };
+        Some(known_past(colony, day, per_year(colony.courses_of(leaflet, day), day, count, counted)))
+    });
+    conditions.extend(rules(choice, Topic::CoursesPerBroodlessPeriod, span, |rule, day| {
+        let Says::CoursesPerBroodlessPeriod { count } = rule.says else { return None };
+        Some(known_past(colony, day, broodless(colony, colony.courses_of(leaflet, day), day, count)))
+    }));
+    conditions.extend(rules(choice, Topic::GapBetweenCourses, span, |rule, day| {
+        let Says::GapBetweenCourses { days } = rule.says else { return None };
+        Some(known_past(colony, day, gap(colony, colony.courses_of(leaflet, day).next_back(), day, days)))
+    }));
+    for condition in rules(choice, Topic::Class, span, |rule, day| {
+        let Says::Class { name } = &rule.says else { return None };
+        Some(class(colony, day, name))
+    }) {
+        // To change the class is advice: it does not promise that mites stay without resistance.
+        conditions.push(condition.advice());
+    }
+    conditions
+}
+
+/// A year may be the calendar's or any twelve months. Where the leaflet does not say which, both must agree.
+#[expect(clippy::needless_pass_by_value, reason = "an iterator is cheap to clone and reads best by value")]
+fn per_year<'c>(
+    courses: impl DoubleEndedIterator<Item = &'c Course> + Clone,
+    day: Day,
+    most: u8,
+    counted: Option<YearCounting>,
+) -> Finding {
+    let count = |within: &dyn Fn(Day) -> bool| {
+        u8::try_from(courses.clone().filter(|course| within(course.placed)).count()).unwrap_or(u8::MAX)
+    };
+    let calendar = count(&|placed| placed.year() == day.year());
+    let year_ago = day.a_year_before();
+    let twelve = count(&|placed| placed >= year_ago);
+    let last = courses.clone().next_back().map(|course| course.placed);
+    let found = |given: u8, year: &'static str| {
+        let because = Because::Courses { given, most, year, last };
+        match given {
+            0 => Finding::met_anyway(because),
+            _ if given < most => Finding::met(because),
+            _ => Finding::broken(because),
+        }
+    };
+    match counted {
+        Some(YearCounting::CalendarYear) => found(calendar, "calendar year"),
+        Some(YearCounting::TwelveMonths) => found(twelve, "twelve months"),
+        None if (calendar < most) == (twelve < most) => found(twelve.max(calendar), "year"),
+        None => Finding::unknown(Because::CoursesTurnOnYear {
+            in_calendar_year: calendar,
+            in_twelve_months: twelve,
+            most,
+        }),
+    }
+}
+
+/// How many courses were given since brood was last seen. Whether a time without brood goes on is told by what was seen since
+/// the last of them: none, or the least, or nobody looked.
+fn broodless<'c>(
+    colony: &Colony<'_>,
+    courses: impl DoubleEndedIterator<Item = &'c Course>,
+    day: Day,
+    most: u8,
+) -> Finding {
+    let seen = colony.history.broods.iter().filter(|seen| seen.on <= day);
+    let present = seen.clone().rfind(|seen| seen.brood == Brood::Present).map(|seen| seen.on);
+    let earliest = day.minus(NO_BROODLESS_TIME_DAYS);
+    let placed: Vec<Day> = courses.map(|course| course.placed).filter(|placed| earliest <= *placed).collect();
+    let Some(last) = placed.last().copied() else { return Finding::met_anyway(Because::NoCourseBefore) };
+    if let Some(seen) = present.filter(|present| *present > last) {
+        return Finding::met_anyway(Because::BroodSince { last, seen });
+    }
+    let since = placed.iter().filter(|placed| present.is_none_or(|present| present < **placed)).count();
+    let given = u8::try_from(since).unwrap_or(u8::MAX);
+    if given < most {
+        return Finding::met(Because::Courses { given, most, year: "time without brood", last: Some(last) });
+    }
+    // Brood that comes takes three weeks to be gone again: looked at more often, none can have been missed.
+    let mut without_since = last;
+    for seen in seen.filter(|seen| seen.on > last) {
+        if seen.brood == Brood::Absent && seen.on.days_since(without_since) < BROOD_TAKES_DAYS {
+            without_since = seen.on;
+        }
+    }
+    let seen_absent = without_since > last && day.days_since(without_since) < BROOD_TAKES_DAYS;
+    let because = Because::SameBroodlessPeriod { last, seen_absent };
+    if seen_absent { Finding::broken(because) } else { Finding::unknown(because) }
+}
+
+/// Days between the end of the last course and the start of this one: the day of the end is not counted.
+fn gap(colony: &Colony<'_>, last: Option<&Course>, day: Day, least: u16) -> Finding {
+    let Some(course) = last else { return Finding::met_anyway(Because::NoCourseBefore) };
+    // A course may stand in several lines after a split or a uniting: it has ended once all of them have.
+    let lines =
+        colony.history.courses.iter().filter(|line| line.entry == course.entry && line.here_from <= day);
+    let mut ended: Option<Day> = Some(course.placed);
+    for line in lines.filter(|line| line.until.is_none_or(|until| day < until)) {
+        ended = ended.zip(end_of(line)).map(|(known, end)| known.max(end));
+    }
+    let Some(ended) = ended.filter(|ended| *ended <= day) else {
+        return Finding::unknown(Because::LastNotEnded { placed: course.placed, entry: course.entry });
+    };
+    let days = day.days_since(ended);
+    let because = Because::SinceLast { ended, days, least };
+    if days > i64::from(least) { Finding::met(because) } else { Finding::broken(because) }
+}
+
+/// The day on which a line of a course ended, if that is known.
+fn end_of(course: &Course) -> Option<Day> {
+    let last_dose = course.doses.last().map_or(course.placed, |dose| dose.on);
+    match course.end {
+        End::Out { on, .. } => Some(on),
+        End::Open if course.terms.release() == Some(Release::Single) => Some(last_dose),
+        End::Open => used_up(&course.terms).filter(|(_, sure)| *sure).map(|(days, _)| last_dose.plus(days)),
+    }
+}
+
+fn class(colony: &Colony<'_>, day: Day, class: &str) -> Finding {
+    let mut not_known = None;
+    for course in colony.courses(day).rev().take(2) {
+        let (medicine, placed) = (course.medicine.clone(), course.placed);
+        let leaflet = course.terms.leaflet.as_ref();
+        let of = leaflet.and_then(|leaflet| {
+            leaflet.in_force(Topic::Class, placed, None).find_map(|rule| {
+                let Says::Class { name } = &rule.says else { return None };
+                Some(name.clone())
+            })
+        });
+        match of {
+            Some(of) if of == class => {
+                return Finding::broken(Because::ClassRepeats { class: of, medicine, placed });
+            }
+            Some(_) => {}
+            None => not_known = not_known.or(Some(Because::ClassNotKnown { medicine, placed })),
+        }
+    }
+    match not_known.or_else(|| came_with_unknown(colony, day)) {
+        Some(because) => Finding::unknown(because),
+        None => Finding::met_anyway(Because::ClassDiffers { class: class.to_owned() }),
+    }
+}

@@ -1,0 +1,111 @@
+//! What one course of all colonies takes of a medicine, by the doses of its leaflet.
+
+use super::board::Board;
+use super::choice::Choice;
+use super::date_range::{Ask, Span};
+use super::dose::{self, NoDose};
+use super::report::Missing;
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::topic::Topic;
+use crate::basics::words::{ColonyName, LeafletId, Method, Unit};
+use crate::facts::holding::Holding;
+use crate::rules::leaflet::Leaflets;
+
+/// What one course of all colonies takes, by one method and one revision of the label.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) struct CourseNeed {
+    pub(crate) method: Option<Method>,
+    pub(crate) revision: Option<String>,
+    /// How many doses make the course, at least; none where nobody has stated it.
+    pub(crate) doses: Option<u8>,
+    /// How much the colonies take whose dose is known, all doses together, or one dose where nobody has stated how many there
+    /// are; where the leaflet gives a range, the most.
+    pub(crate) takes: Quantity,
+    /// How many those are.
+    pub(crate) counted: usize,
+    /// What must be known first, and of which colonies.
+    pub(crate) not_known: Vec<(Missing, Vec<ColonyName>)>,
+}
+
+/// What one course of these colonies takes, for each method and each revision of the label with a dose; nothing if the
+/// leaflet states no dose, or is not one of the holding's jurisdiction. `unit` is what the medicine is counted in.
+pub(crate) fn one_course_of_all(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    leaflet: &LeafletId,
+    unit: Unit,
+    colonies: &[ColonyName],
+    on: Day,
+) -> Vec<CourseNeed> {
+    let Ok(span) = Span::new(on, on) else { return Vec::new() };
+    let ask = Ask::about(span);
+    let board = Board::of_some(holding, leaflets, &ask, [], |choice| choice.leaflet.id == *leaflet);
+    let states_dose = |choice: &&Choice| choice.rules_on(Topic::Dose).any(|(_, rule)| rule.is_in_force(on));
+    let mut needs: Vec<CourseNeed> = Vec::new();
+    for choice in board.choices.iter().filter(states_dose) {
+        let need = of_choice(&board, choice, unit, colonies, on);
+        let same = |known: &&mut CourseNeed| {
+            CourseNeed { revision: need.revision.clone(), ..(**known).clone() } == need
+        };
+        // Where the label revisions ask for the same, one line says it for all.
+        match needs.iter_mut().find(same) {
+            Some(known) => known.revision = None,
+            None => needs.push(need),
+        }
+    }
+    needs
+}
+
+fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyName], on: Day) -> CourseNeed {
+    let mut need = CourseNeed {
+        method: choice.method.clone(),
+        revision: choice.revision.clone(),
+        doses: choice.doses(on),
+        takes: Quantity::ZERO,
+        counted: 0,
+        not_known: Vec::new(),
+    };
+    // What is mixed is mixed for all of them together.
+    let mut millilitres = Quantity::ZERO;
+    for name in colonies {
+        match dose::of(choice, &board.colony(name), on) {
+            Ok(dose) => {
+                // Of a course of which nobody stated the doses one is sure.
+                let sure = need.doses.map_or(1, |doses| doses.max(1));
+                let each = dose.each_at_most.unwrap_or(dose.each).times(u64::from(sure));
+                if dose.unit == unit.as_str() {
+                    need.takes = need.takes.plus(each);
+                } else if dose::solution(choice, on, each)
+                    .is_some_and(|mixed| dose.unit == "ml" && mixed.unit == unit.as_str())
+                {
+                    millilitres = millilitres.plus(each);
+                } else {
+                    let fact =
+                        format!("how many {unit}s the dose is: the leaflet counts it in {}", dose.unit);
+                    need.lacks(&NoDose::NotToldApart(fact), name);
+                    continue;
+                }
+                need.counted += 1;
+                if need.doses.is_none() {
+                    need.lacks(&NoDose::CountNotStated, name);
+                }
+            }
+            Err(missing) => need.lacks(&missing, name),
+        }
+    }
+    if let Some(mixed) = dose::solution(choice, on, millilitres).filter(|_| !millilitres.is_zero()) {
+        need.takes = need.takes.plus(mixed.medicine);
+    }
+    need
+}
+
+impl CourseNeed {
+    fn lacks(&mut self, missing: &NoDose, colony: &ColonyName) {
+        let missing = missing.missing();
+        match self.not_known.iter_mut().find(|(known, _)| *known == missing) {
+            Some((_, colonies)) => colonies.push(colony.clone()),
+            None => self.not_known.push((missing, vec![colony.clone()])),
+        }
+    }
+}

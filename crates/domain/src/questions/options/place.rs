@@ -1,0 +1,100 @@
+//! An apiary as far as treatments turn on it: power, access, ground, temperatures, nectar flows.
+
+use serde::{Deserialize, Serialize};
+
+use super::date_range::Ask;
+use super::flow::Flow;
+use super::reason::ToldBy;
+use super::weather::Weather;
+use crate::basics::calendar::Day;
+use crate::basics::words::{Access, ApiaryName, Ground, Power};
+use crate::facts::history::FlowSpan;
+use crate::facts::holding::{Holding, SiteFile};
+use crate::journal::entry::EntryId;
+
+/// Conditions at the site as they might be: they stand in for what is recorded, and are not recorded themselves.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct WhatIf {
+    /// Electric power there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub power: Option<Power>,
+    /// How it can be reached.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub access: Option<Access>,
+    /// The ground at the stands.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ground: Option<Ground>,
+    /// The last day on which that holds; without it, from the first day asked about on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub until: Option<Day>,
+}
+
+impl WhatIf {
+    /// Whether nothing is assumed.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.power.is_none() && self.access.is_none() && self.ground.is_none()
+    }
+}
+
+/// An apiary, ready to be asked about days.
+pub(super) struct Place<'h> {
+    site: SiteFile<'h>,
+    what_if: (&'h WhatIf, Day),
+    pub(super) weather: Weather,
+    pub(super) flows: Vec<Flow>,
+}
+
+/// A fact about the site, with who told it; none if nobody did.
+pub(super) type Told<T> = Option<(T, ToldBy)>;
+
+impl<'h> Place<'h> {
+    /// The flows as spans of days: each from the first day on which it may begin to the last on which it may go on.
+    pub(super) fn flow_spans(&self) -> Vec<FlowSpan> {
+        let span = |flow: &Flow| FlowSpan { from: flow.earliest(), last: flow.last(), entry: flow.entry };
+        self.flows.iter().map(span).collect()
+    }
+
+    pub(super) fn of(holding: &'h Holding, apiary: &ApiaryName, ask: &'h Ask) -> Place<'h> {
+        let file = holding.apiary_file(apiary);
+        let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
+        let file = file.get(..known).unwrap_or_default();
+        Place {
+            site: holding.site_file(apiary, ask.as_of),
+            what_if: (&ask.what_if, ask.span.from()),
+            weather: Weather::of(file),
+            flows: Flow::all(file),
+        }
+    }
+
+    pub(super) fn power(&self, on: Day) -> Told<Power> {
+        self.assumed(on, |what_if| what_if.power).or_else(|| recorded(self.site.power(on)))
+    }
+
+    pub(super) fn access(&self, on: Day) -> Told<Access> {
+        self.assumed(on, |what_if| what_if.access).or_else(|| recorded(self.site.access(on)))
+    }
+
+    pub(super) fn ground(&self, on: Day) -> Told<Ground> {
+        let assumed = self.assumed(on, |what_if| what_if.ground);
+        if assumed.is_some() || self.assumed_wet(on) { assumed } else { recorded(self.site.ground(on)) }
+    }
+
+    /// Whether it was assumed that the ground is wet by then: once that ends it is not known to be dry.
+    pub(super) fn assumed_wet(&self, on: Day) -> bool {
+        let (what_if, from) = self.what_if;
+        what_if.ground.is_some_and(|ground| ground != Ground::Dry) && on >= from
+    }
+
+    fn assumed<T>(&self, on: Day, pick: impl Fn(&WhatIf) -> Option<T>) -> Told<T> {
+        let (what_if, from) = self.what_if;
+        let holds = on >= from && what_if.until.is_none_or(|until| on <= until);
+        pick(what_if).filter(|_| holds).map(|fact| (fact, ToldBy::Question))
+    }
+}
+
+fn recorded<T>(told: Option<(T, EntryId)>) -> Told<T> {
+    told.map(|(fact, entry)| (fact, ToldBy::Entry(entry)))
+}

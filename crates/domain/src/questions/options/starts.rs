@@ -1,0 +1,291 @@
+//! What a start on a day would mean: visits, when it is out, when supers may go on, how that lies to the nectar flow.
+
+use crate::basics::confidence::Confidence;
+use crate::basics::topic::Topic;
+use serde::Serialize;
+
+use super::choice::Choice;
+use super::colony::Colony;
+use super::flow::Flow;
+use super::place::Place;
+use super::plan::{Effect, Ends, FreeAfterwards, Plan};
+use super::state::{StartDays, Usability};
+use crate::basics::calendar::Day;
+use crate::questions::supering;
+use crate::rules::leaflet::Says;
+use crate::rules::leaflet::rule::Need;
+
+/// What a start on the first day of a range would mean.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct StartReport {
+    /// The start day.
+    pub start: Day,
+    /// The answer of that day.
+    pub answer: Usability,
+    /// The first day on which it may be out, or on which nothing of it is left.
+    pub out_from: Option<Day>,
+    /// The same with brood absent or at its lowest, where nobody has seen the brood and it matters; `out_from` is then that
+    /// with brood.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub out_from_without_brood: Option<Day>,
+    /// Where no brood was seen: the first day on which it may be out if brood is seen while it is in.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub out_from_if_brood_is_seen: Option<Day>,
+    /// The last day on which it must be out.
+    pub out_by: Option<Day>,
+    /// How well `out_from` is established; absent where that is.
+    pub stay_confidence: Option<Confidence>,
+    /// The last day that is blocked, if it comes out as early as it may; at the least, where a period is not established.
+    pub last_blocked_day: Option<Day>,
+    /// The first day on which supers may go on, if it comes out as early as it may.
+    pub first_free_day: Option<Day>,
+    /// What that means for supers, in a sentence.
+    pub supers: String,
+    /// How that lies to the next nectar flow.
+    pub before_flow: Vec<Margin>,
+    /// The visits.
+    pub visits: Vec<Visit>,
+}
+
+/// How a first free day lies to a flow.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Margin {
+    /// `early`, `usual` or `late` year; `seen` for a flow that has begun.
+    pub year: &'static str,
+    /// The first day of the flow.
+    pub flow: Day,
+    /// Days to spare; negative: days short.
+    #[cfg_attr(feature = "openapi", schema(minimum = -200_000, maximum = 200_000))]
+    pub days_to_spare: i64,
+}
+
+/// A visit to the hive.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Visit {
+    /// The first day for it; absent where nobody has stated it.
+    pub from: Option<Day>,
+    /// The last day for it, if stated.
+    pub by: Option<Day>,
+    /// What is done.
+    pub what: String,
+    /// Whether the hive is opened, as far as the leaflet's needs tell.
+    pub hive_opened: bool,
+}
+
+/// The latest start that is out before a flow.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LatestStart {
+    /// `early`, `usual` or `late` year; `seen` for a flow that has begun.
+    pub year: &'static str,
+    /// The first day of the flow.
+    pub flow: Day,
+    /// The latest start day within the days asked about whose first free day does not lie after it; none if there is no such
+    /// day.
+    pub start: Option<Day>,
+    /// What the answer of that day is.
+    pub answer: Option<Usability>,
+}
+
+/// Everything that a start is looked at with.
+pub(super) struct Starting<'a> {
+    pub(super) choice: &'a Choice,
+    pub(super) colony: &'a Colony<'a>,
+    pub(super) place: Option<&'a Place<'a>>,
+    pub(super) flow: Option<&'a Flow>,
+}
+
+impl Starting<'_> {
+    pub(super) fn plan(&self, start: Day) -> Option<&Plan> {
+        self.choice.plan(start, self.colony.brood_state(start))
+    }
+
+    /// What a start means for supers, together with what is in already and the periods that still run.
+    pub(super) fn effect(&self, start: Day) -> Option<Effect> {
+        let terms = self.choice.terms(start)?;
+        let own = Effect::of(terms, self.plan(start)?, start);
+        // A flow that it would be used right before holds supers back too.
+        let own = match (terms.flow_before, self.place) {
+            (Some(bar), place) => own.before_flow(bar.value, place.map(Place::flow_spans)),
+            (None, _) => own,
+        };
+        let others = match self.colony.history.supering(start).first_free() {
+            supering::FirstFree::OnRecord(day) | supering::FirstFree::OnceOut { free: day, .. } => Some(day),
+            supering::FirstFree::NotKnown => None,
+        };
+        Some(own.beside(others, start))
+    }
+
+    /// The first day on which it is out of the way: supers may go on, or, where they may lie over it, nothing of it is in.
+    fn clear(&self, start: Day) -> Option<Day> {
+        let effect = self.effect(start)?;
+        if let FreeAfterwards::AllAlong { .. } = effect.free { effect.out } else { effect.free.day(start) }
+    }
+
+    /// Whether the last of it is in before the first day of a flow, and supers may go on that day.
+    fn is_over_by(&self, start: Day, flow: Day) -> Option<bool> {
+        let clear = self.clear(start)?;
+        Some(clear <= flow && self.plan(start)?.in_through(start) < flow)
+    }
+
+    pub(super) fn report(&self, days: &StartDays) -> Option<StartReport> {
+        let start = days.from;
+        let (plan, effect) = (self.plan(start)?, self.effect(start)?);
+        let first_free_day = effect.free.day(start);
+        let before_flow = self.clear(start).map(|clear| self.margins(clear)).unwrap_or_default();
+        Some(StartReport {
+            start,
+            answer: days.answer,
+            out_from: effect.out,
+            out_from_without_brood: plan
+                .turns_on_brood
+                .filter(|_| plan.least.is_some())
+                .map(|(shorter, _)| start.plus(shorter)),
+            out_from_if_brood_is_seen: self.longer_out(start, &effect),
+            out_by: effect.out_by,
+            stay_confidence: plan.confidence,
+            last_blocked_day: effect.last_blocked(self.choice.terms(start)?, start),
+            first_free_day,
+            supers: supers(effect.free, !plan.ends.in_a_visit()),
+            before_flow,
+            visits: self.visits(plan, start),
+        })
+    }
+
+    /// The first day on which it may be out with brood, where that is later than without and no brood was seen.
+    fn longer_out(&self, start: Day, effect: &Effect) -> Option<Day> {
+        self.colony.brood_state(start)?;
+        let with_brood = self.choice.plan(start, None)?.least.map(|days| start.plus(days));
+        with_brood.filter(|out| effect.out.is_some_and(|shorter| shorter < *out))
+    }
+
+    fn margins(&self, free: Day) -> Vec<Margin> {
+        let years = self.flow.map(years).unwrap_or_default();
+        let margin =
+            |(year, flow): (&'static str, Day)| Margin { year, flow, days_to_spare: flow.days_since(free) };
+        years.into_iter().map(margin).collect()
+    }
+
+    /// Looks back from the last start day to the first: a stay that turns on brood makes it more than a subtraction.
+    pub(super) fn latest(&self, days: &[StartDays]) -> Vec<LatestStart> {
+        let years = self.flow.map(years).unwrap_or_default();
+        let latest = years.into_iter().map(|(year, flow)| {
+            let fits = |start: &Day| self.is_over_by(*start, flow) == Some(true);
+            let starts = days.iter().rev().flat_map(|range| {
+                let count = usize::try_from(range.to.days_since(range.from) + 1).unwrap_or_default();
+                std::iter::successors(Some(range.to), |day| Some(day.before()))
+                    .take(count)
+                    .map(move |day| (day, range.answer))
+            });
+            let found = starts.into_iter().find(|(start, _)| fits(start));
+            LatestStart {
+                year,
+                flow,
+                start: found.map(|(start, _)| start),
+                answer: found.map(|(_, answer)| answer),
+            }
+        });
+        latest.collect()
+    }
+
+    /// Whether a start is out before the flow in a usual year; not known where that turns on brood that may yet be seen.
+    pub(super) fn out_before_flow(&self, start: Day) -> Option<bool> {
+        let flow = self.flow?;
+        let effect = self.effect(start)?;
+        let before = self.is_over_by(start, flow.usual)?;
+        let longer = self.longer_out(start, &effect).is_some_and(|out| out > flow.usual);
+        if before && longer { None } else { Some(before) }
+    }
+
+    /// The visits that a course takes, as far as anybody has stated them; a day that nobody stated is absent.
+    pub(super) fn visits(&self, plan: &Plan, start: Day) -> Vec<Visit> {
+        let opened = self.needs(start).contains(&Need::HiveOpened);
+        let visit = |from: Option<u16>, by: Option<u16>, what: String| Visit {
+            from: from.map(|days| start.plus(days)),
+            by: by.map(|days| start.plus(days)),
+            what,
+            hive_opened: opened,
+        };
+        let many = plan.count.is_some_and(|count| count > 1);
+        let verb = if plan.ends == Ends::AtOnce { "give" } else { "place" };
+        let mut visits: Vec<Visit> = plan
+            .each_dose()
+            .into_iter()
+            .enumerate()
+            .map(|(index, dose)| {
+                let what = if many { format!("{verb} dose {}", index + 1) } else { format!("{verb} it") };
+                match dose.from {
+                    // The day of the start is the only one for the first dose.
+                    Some(0) => visit(dose.from, None, what),
+                    Some(_) => visit(dose.from, dose.by, what),
+                    None => visit(None, dose.by, format!("{what}; how long to wait for it is not stated")),
+                }
+            })
+            .collect();
+        if plan.count.is_none() {
+            let what = "see on the leaflet whether further doses follow, and when";
+            visits.push(visit(None, None, what.to_owned()));
+        }
+        if plan.ends.in_a_visit() {
+            let what = match (plan.ends == Ends::TakenOut, plan.least, plan.stay) {
+                (true, Some(_), _) => "take it out",
+                (true, None, None) => "take it out; no least stay is stated",
+                (true, None, Some(_)) => "take it out; how long after the last dose is not known",
+                (false, ..) => "see on the leaflet whether it has to come out",
+            };
+            visits.push(visit(plan.least, plan.most, what.to_owned()));
+        }
+        visits
+    }
+
+    /// What giving it needs, by every rule that says so.
+    pub(super) fn needs(&self, start: Day) -> Vec<Need> {
+        let rules = self.choice.rules_on(Topic::Needs).filter(|(_, rule)| rule.is_in_force(start));
+        let mut needs: Vec<Need> = rules
+            .filter_map(|(_, rule)| {
+                let Says::Needs { list } = &rule.says else { return None };
+                Some(list.clone())
+            })
+            .flatten()
+            .collect();
+        needs.sort_unstable();
+        needs.dedup();
+        needs
+    }
+}
+
+/// The first days of a flow in the years that are told apart.
+fn years(flow: &Flow) -> Vec<(&'static str, Day)> {
+    use crate::basics::words::FlowStage;
+    match flow.stage {
+        FlowStage::Seen => vec![("seen", flow.usual)],
+        FlowStage::Expected => {
+            let years = [("early", flow.early), ("usual", Some(flow.usual)), ("late", flow.late)];
+            let told = years.into_iter().filter_map(|(year, day)| Some((year, day?)));
+            told.filter(|(year, day)| *year == "usual" || *day != flow.usual).collect()
+        }
+    }
+}
+
+fn supers(free: FreeAfterwards, single: bool) -> String {
+    match free {
+        FreeAfterwards::AllAlong { no_harvest: false } => "supers may be on all along".to_owned(),
+        FreeAfterwards::AllAlong { no_harvest: true } => {
+            "supers may be on all along, but no honey is taken while it is in".to_owned()
+        }
+        FreeAfterwards::From(day) if single => format!("supers may go on from {day}"),
+        FreeAfterwards::From(day) => format!("supers may go on from {day}, if it comes out as early as it may"),
+        FreeAfterwards::OthersNotKnown => {
+            "what is in already, or was given before, leaves open when supers may go on".to_owned()
+        }
+        FreeAfterwards::StayNotKnown => {
+            "how long it has to stay, or how many doses there are and when, is not stated, so no first free day is known".to_owned()
+        }
+        FreeAfterwards::PeriodsNotKnown => {
+            "the withdrawal period or the wait before supers is not established: read it on the leaflet of the lot".to_owned()
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! Administrations and removals as rows.
+
+use std::sync::Arc;
+
+use super::View;
+use super::course_parts::Courses;
+use super::rows::{AdministrationRow, CoursePart, GivenPart, RemovalRow, Written};
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::MedicineName;
+use crate::facts::holding::Record;
+use crate::journal::event::{Administration, Event};
+
+/// Administrations of the time, each once, and earlier ones that ran into it.
+pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec<AdministrationRow> {
+    // Every colony's courses are worked out once, and only if something was given.
+    let mut courses: Option<Courses> = None;
+    let by_then = standing.iter().filter(|record| record.on <= view.period.to());
+    let given = by_then.filter_map(|record| Some((*record, record.body::<Administration>()?)));
+    let rows = given.map(|(record, body)| {
+        let courses = courses.get_or_insert_with(|| Courses::of(view));
+        let first = body.continues.and_then(|first| view.holding.effective(first));
+        let first = first.map_or(record.id, |first| first.id);
+        let name = medicine(view, body);
+        AdministrationRow {
+            written: Written::of(view.holding, record),
+            earlier: record.on < view.period.from(),
+            one_way: view.leaflet(&name, record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
+            medicine: view.medicine(&name, record.on),
+            given: given_parts(view, body),
+            total: body.given.iter().fold(Quantity::ZERO, |sum, part| sum.plus(part.total())),
+            method: body.method.clone(),
+            dose: courses.dose(first, record.id),
+            first_dose: first,
+            courses: courses.parts(view, first, record, body),
+            withdrawal_stated: body.withdrawal_days,
+            given_by: body.given_by.clone(),
+            vet: body.vet.clone(),
+            against: body.against.clone(),
+            certificate: body.certificate.clone(),
+            prescription: body.prescription.as_ref().map(|number| view.prescription(number)),
+        }
+    });
+    rows.filter(|row| !row.earlier || row.courses.iter().any(|part| runs_into(part, view.period.from())))
+        .collect()
+}
+
+/// Whether a course was in on or after a day, or a period of it ran.
+fn runs_into(part: &CoursePart, from: Day) -> bool {
+    let over = part.last_blocked_day.max(part.last);
+    part.still_in || part.not_known_since.is_some() || over.is_some_and(|over| from <= over)
+}
+
+/// Removals of the time.
+pub(super) fn removals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<RemovalRow> {
+    let rows = within.iter().filter_map(|record| {
+        let Event::Removal(body) = &*record.event else { return None };
+        let first = view.holding.effective(body.administration);
+        let name = match first.map(|first| &*first.event) {
+            Some(Event::Administration(given)) => medicine(view, given),
+            _ => MedicineName::unknown(),
+        };
+        Some(RemovalRow {
+            written: Written::of(view.holding, record),
+            medicine: view.medicine(&name, record.on),
+            first_dose: first.map_or(body.administration, |first| first.id),
+            placed: first.map(|first| first.on),
+            colonies: body.colonies.clone(),
+            left_inside: body.left_inside,
+            how_and_where: body.how_and_where.clone(),
+        })
+    });
+    rows.collect()
+}
+
+/// The medicine of an administration: all its lots are of one.
+fn medicine(view: &View<'_>, body: &Administration) -> MedicineName {
+    let lot = body.given.first().and_then(|part| view.holding.lot(&part.lot));
+    lot.map_or_else(MedicineName::unknown, |(_, lot)| lot.medicine.clone())
+}
+
+fn given_parts(view: &View<'_>, body: &Administration) -> Vec<GivenPart> {
+    let part = body.given.iter().map(|part| {
+        let lot = view.holding.lot(&part.lot).map(|(_, lot)| lot);
+        GivenPart {
+            lot: part.lot.clone(),
+            batch: lot.and_then(|lot| lot.batch.clone()),
+            expiry: lot.and_then(|lot| lot.expiry),
+            withdrawal_read: view.withdrawal_read(&part.lot),
+            each: part.each,
+            colonies: part.colonies.clone(),
+            total: part.total(),
+        }
+    });
+    part.collect()
+}

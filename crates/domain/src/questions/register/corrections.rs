@@ -1,0 +1,97 @@
+//! Corrections and strike-outs, with the struck value and the new one.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use serde_json::Value;
+
+use super::rows::{Change, CorrectionRow, Written};
+use super::{View, is_of_the_register};
+use crate::facts::holding::Record;
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+
+/// What was corrected about entries of the time, and about older ones that its rows rest on, in the order in which the
+/// corrections were written down. A chain of corrections stands as a whole if any of its entries belongs here.
+pub(super) fn corrections(view: &View<'_>, rest_on: &BTreeSet<EntryId>) -> Vec<CorrectionRow> {
+    let corrections = view.holding.corrections();
+    let here = |record: &Record| view.period.holds(record.on) && record.on <= view.as_of;
+    // The chains that belong here, by the first id that each ever had.
+    let chains: BTreeSet<EntryId> = corrections
+        .iter()
+        .filter(|(old, new)| here(old) || here(new) || rest_on.contains(&new.id) || rest_on.contains(&old.id))
+        .map(|(old, _)| view.holding.original(old.id))
+        .collect();
+    let rows = corrections
+        .into_iter()
+        .filter(|(old, _)| is_of_the_register(&old.event) && chains.contains(&view.holding.original(old.id)));
+    rows.map(|(old, new)| row(view, old, new)).collect()
+}
+
+fn row(view: &View<'_>, old: &Record, new: &Record) -> CorrectionRow {
+    let struck_out = matches!(*new.event, Event::StrikeOut(_));
+    let now = if struck_out { BTreeMap::new() } else { values(new) };
+    CorrectionRow {
+        written: Written::of(view.holding, new),
+        of: old.id,
+        of_place: old.seq,
+        kind: old.event.kind(),
+        struck_out,
+        reason: new.correction.as_ref().map(|correction| correction.reason.clone()).unwrap_or_default(),
+        changes: changes(&values(old), &now),
+    }
+}
+
+/// Every value that differs, by field.
+fn changes(was: &BTreeMap<String, String>, now: &BTreeMap<String, String>) -> Vec<Change> {
+    let mut fields: Vec<&String> = was.keys().chain(now.keys()).collect();
+    fields.sort();
+    fields.dedup();
+    let change = fields.into_iter().filter(|field| was.get(*field) != now.get(*field)).map(|field| Change {
+        field: field.clone(),
+        was: was.get(field).cloned(),
+        now: now.get(field).cloned(),
+    });
+    change.collect()
+}
+
+/// The values of an entry as text, by field, with who wrote it down. A list of names is one value.
+fn values(record: &Record) -> BTreeMap<String, String> {
+    let mut values = BTreeMap::from([
+        ("on".to_owned(), record.on.to_string()),
+        ("recorded_by".to_owned(), record.recorded_by.to_string()),
+    ]);
+    values.extend(record.at.map(|at| ("at".to_owned(), at.to_string())));
+    let body = serde_json::from_str(&record.event.to_body()).unwrap_or_default();
+    flatten("", &body, &mut values);
+    values
+}
+
+fn flatten(field: &str, value: &Value, values: &mut BTreeMap<String, String>) {
+    let within = |name: &str| if field.is_empty() { name.to_owned() } else { format!("{field}/{name}") };
+    match value {
+        Value::Object(parts) => parts.iter().for_each(|(name, part)| flatten(&within(name), part, values)),
+        Value::Array(items) if !items.iter().all(Value::is_string) => {
+            for (index, item) in items.iter().enumerate() {
+                flatten(&within(&index.to_string()), item, values);
+            }
+        }
+        Value::Array(names) => {
+            values.insert(field.to_owned(), listed(names));
+        }
+        Value::String(text) => {
+            values.insert(field.to_owned(), text.clone());
+        }
+        other @ (Value::Null | Value::Bool(_) | Value::Number(_)) => {
+            values.insert(field.to_owned(), other.to_string());
+        }
+    }
+}
+
+/// Names with commas between them; a name that holds one itself stands in quotes, so that two never pass for one.
+fn listed(names: &[Value]) -> String {
+    let name = |name: &Value| match name.as_str() {
+        Some(plain) if !plain.contains([',', '"']) => plain.to_owned(),
+        _ => name.to_string(),
+    };
+    names.iter().map(name).collect::<Vec<_>>().join(", ")
+}

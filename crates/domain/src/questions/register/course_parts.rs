@@ -1,0 +1,275 @@
+//! What became of a course, colonies of one fate together: when it ended, where they stood, which periods run.
+
+use std::collections::BTreeMap;
+use std::rc::Rc;
+use std::sync::Arc;
+
+use super::View;
+use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
+use crate::basics::calendar::{Day, TimeOfDay};
+use crate::basics::words::{ApiaryName, ColonyName};
+use crate::facts::history::{Course, End, Fact, History, used_up};
+use crate::facts::holding::Record;
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Administration, ColonyMoved, Event};
+use crate::questions::supering::{Blocked, Outlook, Standing, harvest};
+use crate::rules::leaflet::Release;
+
+/// The courses of every colony of a holding, worked out once, found by their first dose.
+pub(super) struct Courses {
+    by_first_dose: BTreeMap<EntryId, Vec<InColony>>,
+}
+
+/// One course in one colony: each of its lines is a course of the history.
+struct InColony {
+    history: Rc<History>,
+    /// The places of its lines in the history.
+    lines: Vec<usize>,
+}
+
+impl InColony {
+    fn courses(&self) -> impl Iterator<Item = &Course> {
+        self.lines.iter().filter_map(|line| self.history.courses.get(*line))
+    }
+}
+
+impl Courses {
+    pub(super) fn of(view: &View<'_>) -> Courses {
+        let mut by_first_dose: BTreeMap<EntryId, Vec<InColony>> = BTreeMap::new();
+        for colony in view.holding.colonies() {
+            let history = Rc::new(History::of(view.holding, view.leaflets, colony).up_to(view.as_of));
+            let mut of_colony: BTreeMap<EntryId, Vec<usize>> = BTreeMap::new();
+            for (line, course) in history.courses.iter().enumerate() {
+                of_colony.entry(course.entry).or_default().push(line);
+            }
+            for (first, lines) in of_colony {
+                let here = InColony { history: Rc::clone(&history), lines };
+                by_first_dose.entry(first).or_default().push(here);
+            }
+        }
+        Courses { by_first_dose }
+    }
+
+    /// Which dose of its course an entry is, counted from 1.
+    pub(super) fn dose(&self, first: EntryId, entry: EntryId) -> u8 {
+        let courses = self.by_first_dose.get(&first).into_iter().flatten().flat_map(InColony::courses);
+        let places = courses
+            .filter_map(|course| course.doses.iter().position(|dose| dose.entry == entry))
+            .filter_map(|place| u8::try_from(place).ok());
+        places.max().unwrap_or(0).saturating_add(1)
+    }
+
+    /// What became of a dose, in the colonies that got it and in those that it reached by a split or a uniting.
+    pub(super) fn parts(
+        &self,
+        view: &View<'_>,
+        first: EntryId,
+        dose: &Record,
+        given: &Administration,
+    ) -> Vec<CoursePart> {
+        // Colonies with the same fate stand together: each fate once, with the colonies apart until all are known.
+        let mut parts: Vec<(Vec<ColonyName>, CoursePart)> = Vec::new();
+        for here in self.by_first_dose.get(&first).into_iter().flatten() {
+            let colony = &here.history.colony;
+            let got_it = given.given.iter().any(|part| part.colonies.contains(colony));
+            let carried = here.courses().find(|course| has(course, dose.id) && course.came_by.is_some());
+            let came =
+                carried.filter(|_| !got_it).and_then(|course| Some((course.came_by?, course.here_from)));
+            if !got_it && came.is_none() {
+                continue;
+            }
+            let mut next = part(view, here, dose, came);
+            if came.is_some_and(|(_, came_on)| was_over(&next, came_on)) {
+                continue;
+            }
+            let named = std::mem::take(&mut next.colonies);
+            match parts.iter_mut().find(|(_, part)| *part == next) {
+                Some((colonies, _)) => colonies.extend(named),
+                None => parts.push((named, next)),
+            }
+        }
+        // Those that were given it first, in the order in which the entry names them.
+        let named: Vec<&ColonyName> = given.given.iter().flat_map(|part| &part.colonies).collect();
+        let place = |colony: &ColonyName| named.iter().position(|name| *name == colony).unwrap_or(usize::MAX);
+        let whole = parts.into_iter().map(|(mut colonies, part)| {
+            colonies.sort_by_key(place);
+            CoursePart { colonies, ..part }
+        });
+        let mut parts: Vec<CoursePart> = whole.collect();
+        parts.sort_by_key(|part| (part.came_by.is_some(), part.colonies.first().map(place)));
+        parts
+    }
+}
+
+fn has(course: &Course, dose: EntryId) -> bool {
+    course.doses.iter().any(|given| given.entry == dose)
+}
+
+/// Whether a course was out, and no period of it ran any more, when a colony came by it: then it did not bear on it.
+fn was_over(part: &CoursePart, came_on: Day) -> bool {
+    part.first_free_day.is_some_and(|free| free <= came_on && part.last.is_some_and(|last| last < came_on))
+}
+
+/// How the treatment of one colony stands on the as-of day.
+#[derive(Default)]
+struct Fate {
+    last: Option<Day>,
+    /// The times of day of what ended on that last day.
+    last_at: Vec<Option<TimeOfDay>>,
+    still_in: bool,
+    not_known_since: Option<Day>,
+}
+
+impl Fate {
+    fn of(view: &View<'_>, here: &InColony) -> Fate {
+        let as_of = view.as_of;
+        let mut fate = Fate::default();
+        // What a later line of the course took over says nothing any more.
+        for course in here.courses().filter(|course| course.until.is_none()) {
+            match Standing::of(course, as_of) {
+                Standing::In => fate.still_in = true,
+                Standing::Out(day) => {
+                    if fate.last < Some(day) {
+                        fate.last = Some(day);
+                        fate.last_at.clear();
+                    }
+                    if fate.last == Some(day) {
+                        fate.last_at.push(time_of_end(view, course, day));
+                    }
+                }
+                Standing::PerhapsSpent => {
+                    let last = course.doses.last().map_or(course.placed, |dose| dose.on);
+                    let spent = used_up(&course.terms).map_or(last, |(days, _)| last.plus(days));
+                    fate.not_known_since = fate.not_known_since.or(Some(spent));
+                }
+                Standing::NotSaid(since, _) => fate.not_known_since = fate.not_known_since.or(Some(since)),
+            }
+        }
+        if fate.still_in || fate.not_known_since.is_some() {
+            fate.last = None;
+        }
+        fate
+    }
+}
+
+/// The time of day of the removal or the last dose on a day.
+fn time_of_end(view: &View<'_>, course: &Course, day: Day) -> Option<TimeOfDay> {
+    match course.end {
+        End::Out { on, entry } if on == day => view.holding.record(entry)?.at,
+        End::Out { .. } | End::Open => course.doses.iter().rev().find(|dose| dose.on == day)?.at,
+    }
+}
+
+fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, Day)>) -> CoursePart {
+    let colony = &here.history.colony;
+    let fate = Fate::of(view, here);
+    // Without a line of the course there would be no part.
+    let placed = here.courses().map(|course| course.placed).min().unwrap_or(dose.on);
+    // The terms of the newest line hold; where several run side by side, the longest of each, and what one of them lacks is
+    // not known of the whole.
+    let lines = || here.courses().filter(|course| course.until.is_none());
+    let withdrawal = lines().filter_map(|course| course.terms.withdrawal).max_by_key(|fact| fact.value);
+    let wait = lines().filter_map(|course| course.terms.wait).max_by_key(|fact| fact.value);
+    let every_wait = lines().all(|course| course.terms.wait.is_some());
+    let every_withdrawal = lines().all(|course| course.terms.withdrawal.is_some());
+    let single = lines().all(|course| course.terms.release() == Some(Release::Single));
+    // The same computation as for the colony, asked of this course alone; honey that is barred under supers counts too.
+    let of_course: Vec<&Course> = here.courses().collect();
+    let Blocked { last: bars_supers, first_free } =
+        Outlook::of_courses(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
+    let bars_honey = lines().filter_map(|course| harvest::last_day(course, view.as_of)).max();
+    let last_blocked_day = bars_supers.max(bars_honey);
+    let documented = |fact: Option<Fact<u16>>| fact.is_some_and(|fact| fact.is_documented());
+    let known = lines().all(|course| documented(course.terms.withdrawal) && documented(course.terms.wait));
+    let first_free_day =
+        first_free.filter(|_| known && fate.last.is_some()).max(bars_honey.map(Day::next).filter(|_| known));
+    // While it is not known when it is free, every move counts.
+    let until = first_free_day.map_or(view.as_of, |free| free.before().max(dose.on)).min(view.as_of);
+    let here_from = came.map_or(dose.on, |(_, on)| on);
+    let stood = stood_at(view, colony, here_from, dose.at.filter(|_| came.is_none()));
+    let least = lines().filter_map(|course| course.terms.stay_min.bounds()).map(|(_, longer)| longer);
+    let longest = lines().filter_map(|course| course.terms.stay_max.bounds()).map(|(_, longest)| longest);
+    CoursePart {
+        colonies: vec![colony.clone()],
+        came_by: came.map(|(entry, _)| entry),
+        came_on: came.map(|(_, on)| on),
+        apiary: stood.cloned(),
+        later_apiaries: moves(view, colony, stood, here_from, until, dose),
+        first: placed,
+        last: fate.last,
+        // The latest of several, if all are known.
+        last_at: fate
+            .last_at
+            .iter()
+            .copied()
+            .collect::<Option<Vec<TimeOfDay>>>()
+            .and_then(|times| times.into_iter().max())
+            .filter(|_| fate.last.is_some()),
+        still_in: fate.still_in,
+        may_come_out_from: least.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
+        must_be_out_by: longest.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
+        not_known_since: fate.not_known_since,
+        duration_days: fate.last.and_then(|last| duration(placed, last, single)),
+        withdrawal: withdrawal.filter(|_| every_withdrawal).map(|fact| {
+            let (said_by, entry) = SaidBy::of(fact.authority);
+            WithdrawalPart { days: fact.value, said_by, entry, confidence: fact.confidence }
+        }),
+        wait_days: wait.filter(|_| every_wait).map(|fact| fact.value),
+        last_blocked_day,
+        first_free_day,
+        free_at: None,
+    }
+}
+
+/// From placing to removal, or from the first dose to the last with both counted: one dose is a treatment of one day.
+fn duration(placed: Day, last: Day, single: bool) -> Option<u32> {
+    let days = last.days_since(placed).saturating_add(i64::from(single));
+    u32::try_from(days).ok()
+}
+
+/// Where a colony stood when a dose was given: by the clock, if it was moved on that day and both times were noted; else where
+/// it stood before it was moved, since a move on the same day is told as a move.
+fn stood_at<'h>(
+    view: &View<'h>,
+    colony: &ColonyName,
+    on: Day,
+    at: Option<TimeOfDay>,
+) -> Option<&'h ApiaryName> {
+    let moves = view.holding.life_file(colony).iter().filter(|record| {
+        record.on == on && matches!(&*record.event, Event::ColonyMoved(moved) if moved.colony == *colony)
+    });
+    let after = |record: &&Arc<Record>| at.zip(record.at).is_none_or(|(given, moved)| given <= moved);
+    let moves: Vec<&Arc<Record>> = moves.collect();
+    match moves.iter().rposition(|record| !after(record)).and_then(|place| moves.get(place)) {
+        // The last move before the dose says where it went.
+        Some(before) => before.body::<ColonyMoved>().map(|moved| &moved.to),
+        None if moves.is_empty() => view.holding.apiary_of(colony, on),
+        None => view.holding.apiary_of(colony, on.before()),
+    }
+}
+
+/// Each apiary that a colony was moved to from a day on, up to another; of that day itself what came after the dose.
+fn moves(
+    view: &View<'_>,
+    colony: &ColonyName,
+    stood: Option<&ApiaryName>,
+    from: Day,
+    until: Day,
+    dose: &Record,
+) -> Vec<ApiaryStay> {
+    let mut stays: Vec<ApiaryStay> = Vec::new();
+    let mut stands = stood;
+    for record in view.holding.life_file(colony) {
+        let Event::ColonyMoved(moved) = &*record.event else { continue };
+        let before_dose =
+            record.on == from && dose.at.zip(record.at).is_some_and(|(given, moved)| moved < given);
+        if moved.colony != *colony || record.on < from || record.on > until || before_dose {
+            continue;
+        }
+        if stands != Some(&moved.to) {
+            stays.push(ApiaryStay { from: record.on, apiary: moved.to.clone() });
+        }
+        stands = Some(&moved.to);
+    }
+    stays
+}

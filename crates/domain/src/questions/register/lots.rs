@@ -1,0 +1,229 @@
+//! Acquisitions, prescriptions, disposals, and what went in and out of each lot.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use super::View;
+use super::rows::{
+    AcquisitionRow, AdministrationRow, DisposalRow, DocumentPart, KeeperPart, LotTotal, MedicinePart,
+    PrescriptionPart, PrescriptionRow, Written,
+};
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::{LotName, MedicineName, PrescriptionName};
+use crate::facts::holding::Record;
+use crate::facts::holding::mentions;
+use crate::journal::entry::EntryId;
+use crate::journal::event::{
+    Administration, Disposal, DocumentAttached, Event, HoldingDetails, LeafletReading, LotAcquired,
+};
+use crate::rules::leaflet::Leaflet;
+
+/// Who kept the holding in the time of the register: who did on its first day, and whoever came after.
+pub(super) fn keepers(view: &View<'_>) -> Vec<KeeperPart> {
+    let file = view.holding.details_file();
+    let first = file
+        .iter()
+        .rposition(|record| record.on <= view.period.from())
+        .or_else(|| (!file.is_empty()).then_some(0));
+    let known = file.iter().skip(first.unwrap_or(0)).enumerate();
+    let last = view.period.to().min(view.as_of);
+    let of_time = known.filter(move |(index, record)| *index == 0 || record.on <= last);
+    let keeper = of_time.filter_map(|(_, record)| {
+        let details = record.body::<HoldingDetails>()?;
+        Some(KeeperPart {
+            entry: record.id,
+            since: record.on,
+            keeper: details.keeper.clone(),
+            address: details.address.clone(),
+            registration: details.registration.clone(),
+            jurisdiction: details.jurisdiction.clone(),
+        })
+    });
+    keeper.collect()
+}
+
+/// Lots acquired in the time, and earlier ones that were used or disposed of in it.
+pub(super) fn acquisitions(
+    view: &View<'_>,
+    standing: &[&Arc<Record>],
+    within: &[&Arc<Record>],
+    administrations: &[AdministrationRow],
+) -> Vec<AcquisitionRow> {
+    let mut touched: BTreeSet<&LotName> = within.iter().flat_map(|record| lots_of(&record.event)).collect();
+    touched.extend(administrations.iter().flat_map(|row| &row.given).map(|part| &part.lot));
+    let rows = standing.iter().filter_map(|record| {
+        let Event::LotAcquired(acquired) = &*record.event else { return None };
+        let earlier = record.on < view.period.from();
+        let stands = view.period.holds(record.on) || (earlier && touched.contains(&acquired.lot));
+        stands.then(|| AcquisitionRow {
+            written: Written::of(view.holding, record),
+            earlier,
+            lot: acquired.lot.clone(),
+            medicine: view.medicine(&acquired.medicine, record.on),
+            batch: acquired.batch.clone(),
+            expiry: acquired.expiry,
+            quantity: acquired.quantity,
+            supplier: acquired.supplier.clone(),
+            proof: acquired.proof.clone(),
+            documents: documents(view.holding.lot_file(&acquired.lot), view.as_of),
+        })
+    });
+    rows.collect()
+}
+
+/// Prescriptions of the time, and earlier ones that were used in it.
+pub(super) fn prescriptions(
+    view: &View<'_>,
+    standing: &[&Arc<Record>],
+    administrations: &[AdministrationRow],
+) -> Vec<PrescriptionRow> {
+    let named = administrations.iter().filter_map(|row| row.prescription.as_ref());
+    let used: BTreeSet<&PrescriptionName> = named.map(|prescription| &prescription.number).collect();
+    let rows = standing.iter().filter_map(|record| {
+        let Event::Prescription(body) = &*record.event else { return None };
+        let earlier = record.on < view.period.from();
+        let stands = view.period.holds(record.on) || (earlier && used.contains(&body.prescription));
+        stands.then(|| PrescriptionRow {
+            written: Written::of(view.holding, record),
+            earlier,
+            prescription: view.prescription(&body.prescription),
+            medicine: view.medicine(&body.medicine, record.on),
+            withdrawal_days: body.terms.withdrawal_days,
+            documents: documents(view.holding.prescription_file(&body.prescription), view.as_of),
+        })
+    });
+    rows.collect()
+}
+
+/// Disposals of the time.
+pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<DisposalRow> {
+    let rows = within.iter().filter_map(|record| {
+        let Event::Disposal(body) = &*record.event else { return None };
+        let lot = view.holding.lot(&body.lot).map(|(_, lot)| lot);
+        Some(DisposalRow {
+            written: Written::of(view.holding, record),
+            lot: body.lot.clone(),
+            medicine: view.medicine_of_lot(&body.lot, record.on),
+            batch: lot.and_then(|lot| lot.batch.clone()),
+            quantity: body.quantity,
+            how_and_where: body.how_and_where.clone(),
+        })
+    });
+    rows.collect()
+}
+
+/// What went in and out of each lot in the time, lot by lot, by name.
+pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> {
+    let mut totals: BTreeMap<&LotName, LotTotal> = BTreeMap::new();
+    let nothing = |lot: &LotName| {
+        let acquired = view.holding.lot(lot).map(|(_, lot)| lot);
+        let medicine = acquired.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone());
+        LotTotal {
+            lot: lot.clone(),
+            unit: view.holding.medicine(&medicine).map(|(_, described)| described.unit),
+            medicine,
+            acquired: Quantity::ZERO,
+            given: Quantity::ZERO,
+            disposed: Quantity::ZERO,
+        }
+    };
+    for record in within {
+        if let Some(body) = record.body::<LotAcquired>() {
+            let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
+            total.acquired = total.acquired.plus(body.quantity);
+        }
+        for part in record.body::<Administration>().into_iter().flat_map(|body| &body.given) {
+            let total = totals.entry(&part.lot).or_insert_with(|| nothing(&part.lot));
+            total.given = total.given.plus(part.total());
+        }
+        if let Some(body) = record.body::<Disposal>() {
+            let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
+            total.disposed = total.disposed.plus(body.quantity);
+        }
+    }
+    totals.into_values().collect()
+}
+
+/// The lots that an event takes from.
+fn lots_of(event: &Event) -> Vec<&LotName> {
+    mentions::of(event).takes.into_iter().map(|(lot, _)| lot).collect()
+}
+
+/// The documents in the file of a lot or a prescription, in the order in which they came.
+fn documents(file: &[Arc<Record>], as_of: Day) -> Vec<DocumentPart> {
+    let known = file.iter().filter(|record| record.on <= as_of);
+    let part = known.filter_map(|record| {
+        let body = record.body::<DocumentAttached>()?;
+        Some(DocumentPart {
+            entry: record.id,
+            content: body.content,
+            media_type: body.media_type,
+            bytes: body.bytes,
+            file_name: body.file_name.clone(),
+        })
+    });
+    part.collect()
+}
+
+impl View<'_> {
+    /// A medicine as it was described, and what its leaflet in force in the holding adds.
+    pub(super) fn medicine(&self, medicine: &MedicineName, on: Day) -> MedicinePart {
+        let described = self.holding.medicine(medicine).map(|(_, described)| described);
+        let named = described.and_then(|described| described.leaflet.as_ref());
+        let leaflet = self.leaflet(medicine, on);
+        MedicinePart {
+            medicine: medicine.clone(),
+            pack_name: described.map(|described| described.pack_name.clone()),
+            authorisation: described.and_then(|described| described.authorisation.clone()),
+            unit: described.map(|described| described.unit),
+            leaflet: named.cloned(),
+            leaflet_known: leaflet.is_some(),
+            actives: leaflet.map(|leaflet| leaflet.actives.clone()).unwrap_or_default(),
+            strength: leaflet.map(|leaflet| leaflet.strength.clone()),
+            withdrawal_declared: described.and_then(|described| described.terms.as_ref()?.withdrawal_days),
+        }
+    }
+
+    /// The withdrawal period that was last read on the leaflet of a lot.
+    pub(super) fn withdrawal_read(&self, lot: &LotName) -> Option<u16> {
+        self.holding
+            .lot_file(lot)
+            .iter()
+            .rev()
+            .find_map(|record| record.body::<LeafletReading>()?.terms.withdrawal_days)
+    }
+
+    /// The entries that a lot rests on besides its acquisition: its medicine, what was read of it, when it was opened.
+    pub(super) fn rests_on(&self, lot: &LotName) -> Vec<EntryId> {
+        let medicine = self.holding.lot(lot).and_then(|(_, lot)| self.holding.medicine(&lot.medicine));
+        let of_lot = self.holding.lot_file(lot).iter().filter(|record| {
+            matches!(
+                &*record.event,
+                Event::LeafletReading(_) | Event::LotOpened(_) | Event::DocumentAttached(_)
+            )
+        });
+        of_lot.map(|record| record.id).chain(medicine.map(|(record, _)| record.id)).collect()
+    }
+
+    /// The leaflet that a medicine points to, if the holding's jurisdiction has it.
+    pub(super) fn leaflet(&self, medicine: &MedicineName, on: Day) -> Option<&Arc<Leaflet>> {
+        let (_, described) = self.holding.medicine(medicine)?;
+        self.leaflets.get(self.holding.jurisdiction(on)?, described.leaflet.as_ref()?)
+    }
+
+    pub(super) fn medicine_of_lot(&self, lot: &LotName, on: Day) -> MedicinePart {
+        let medicine =
+            self.holding.lot(lot).map_or_else(MedicineName::unknown, |(_, lot)| lot.medicine.clone());
+        self.medicine(&medicine, on)
+    }
+
+    pub(super) fn prescription(&self, number: &PrescriptionName) -> PrescriptionPart {
+        let body = self.holding.prescription(number).map(|(_, body)| body);
+        PrescriptionPart {
+            number: number.clone(),
+            vet: body.map(|body| body.vet.clone()),
+            contact: body.and_then(|body| body.contact.clone()),
+        }
+    }
+}

@@ -1,0 +1,148 @@
+//! When each lot was last used or disposed of, and whether that count still runs.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::{ColonyName, LotName, RemovalNeed};
+use crate::facts::history::{End, History};
+use crate::facts::holding::Holding;
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Administration, Disposal, LotAcquired, Removal};
+use crate::rules::leaflet::{Leaflets, Release};
+
+/// The end of use of a lot, as far as it is known.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LotEnd {
+    /// The last day on which something of it was given, taken out of a hive or disposed of; of acquisition, if none was.
+    pub last: Day,
+    /// Every day on which something of it was acquired, given, taken out, disposed of, or went with a colony that ended. The
+    /// law of each of them bears, also where the entry that says so belongs to no lot.
+    pub days: BTreeSet<Day>,
+    /// Why the end may yet move; empty if everything is accounted for.
+    pub runs: Vec<StillRuns>,
+}
+
+/// Why the last use of a lot is not known yet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum StillRuns {
+    /// The book says that some is left.
+    Left(Quantity),
+    /// The book says that more is gone than came: the count is wrong somewhere.
+    MoreGone(Quantity),
+    /// A course is in colonies and not recorded as out.
+    InHive {
+        /// The colonies, by name.
+        colonies: Vec<ColonyName>,
+        /// The first dose.
+        administration: EntryId,
+        /// Whether it is known that it has to come out.
+        must_come_out: bool,
+    },
+}
+
+impl LotEnd {
+    /// Notes that a course is still in a colony.
+    fn is_in(&mut self, colony: &ColonyName, first: EntryId, needed: bool) {
+        for runs in &mut self.runs {
+            if let StillRuns::InHive { colonies, administration, must_come_out } = runs
+                && (*administration, *must_come_out) == (first, needed)
+            {
+                if !colonies.contains(colony) {
+                    colonies.push(colony.clone());
+                }
+                return;
+            }
+        }
+        let colonies = vec![colony.clone()];
+        self.runs.push(StillRuns::InHive { colonies, administration: first, must_come_out: needed });
+    }
+}
+
+/// The end of every lot of a holding.
+#[must_use]
+pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, LotEnd> {
+    let mut ends: BTreeMap<LotName, LotEnd> = BTreeMap::new();
+    let mut lots_of: BTreeMap<EntryId, BTreeSet<LotName>> = BTreeMap::new();
+    for lot in holding.lots() {
+        let mut days: BTreeSet<Day> = BTreeSet::new();
+        for record in holding.lot_file(lot) {
+            if let Some(given) = record.body::<Administration>() {
+                let first = holding.original(given.continues.unwrap_or(record.id));
+                lots_of.entry(first).or_default().insert(lot.clone());
+            } else if record.body::<LotAcquired>().is_none() && record.body::<Disposal>().is_none() {
+                continue;
+            }
+            days.insert(record.on);
+        }
+        // A lot of which only a leaflet was read has no end of its own.
+        let Some(last) = days.last().copied() else { continue };
+        ends.insert(lot.clone(), LotEnd { last, days, runs: balance(holding, lot) });
+    }
+    for colony in holding.colonies() {
+        add_courses(holding, leaflets, colony, &lots_of, &mut ends);
+    }
+    // A removal counts as use even where no course of it is to be found.
+    for record in holding.in_order() {
+        let Some(removal) = record.body::<Removal>() else { continue };
+        if holding.superseded_by(record.id).is_some() {
+            continue;
+        }
+        for lot in lots_of.get(&holding.original(removal.administration)).into_iter().flatten() {
+            used(&mut ends, lot, record.on);
+        }
+    }
+    ends
+}
+
+fn used(ends: &mut BTreeMap<LotName, LotEnd>, lot: &LotName, on: Day) {
+    if let Some(end) = ends.get_mut(lot) {
+        end.last = end.last.max(on);
+        end.days.insert(on);
+    }
+}
+
+/// What the book says is left of a lot, or gone beyond what came.
+fn balance(holding: &Holding, lot: &LotName) -> Vec<StillRuns> {
+    let Some((_, acquired)) = holding.lot(lot) else { return Vec::new() };
+    let gone = holding.gone(lot);
+    match (acquired.quantity.minus(gone), gone.minus(acquired.quantity)) {
+        (Some(left), _) if left.is_zero() => Vec::new(),
+        (Some(left), _) => vec![StillRuns::Left(left)],
+        (None, Some(more)) => vec![StillRuns::MoreGone(more)],
+        // One of the two is there for any two amounts.
+        (None, None) => Vec::new(),
+    }
+}
+
+/// Adds what the courses of a colony say of the lots they were given from.
+fn add_courses(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    colony: &ColonyName,
+    lots_of: &BTreeMap<EntryId, BTreeSet<LotName>>,
+    ends: &mut BTreeMap<LotName, LotEnd>,
+) {
+    let history = History::of(holding, leaflets, colony);
+    for course in history.courses.iter().filter(|course| course.until.is_none()) {
+        let lots = lots_of.get(&holding.original(course.entry));
+        // Of a single dose nothing stays, whoever says so.
+        let need = match course.terms.release() {
+            Some(Release::Single) => Some(RemovalNeed::NothingStays),
+            _ => course.terms.removal.as_ref().map(|fact| fact.value),
+        };
+        for lot in lots.into_iter().flatten() {
+            match (course.end, history.ended, need) {
+                (_, _, Some(RemovalNeed::NothingStays)) | (End::Open, _, Some(RemovalNeed::NotNeeded)) => {}
+                // What is open in a colony that ended went with it; where that was united into another, the other carries
+                // it on.
+                (End::Out { on, .. }, ..) | (End::Open, Some((on, _)), _) => used(ends, lot, on),
+                (End::Open, None, need) => {
+                    if let Some(end) = ends.get_mut(lot) {
+                        end.is_in(colony, course.entry, need.is_some());
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,495 @@
+//! The day until which each entry must be kept, with the rule that decided, story by story.
+
+use crate::basics::confidence::Confidence;
+use std::collections::BTreeMap;
+use std::sync::Arc;
+
+use serde::Serialize;
+
+use super::ends::{self, LotEnd, StillRuns};
+use super::stories::{self, Story};
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::{ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, PrescriptionName};
+use crate::facts::holding::mentions;
+use crate::facts::holding::{Holding, Record};
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Event, Kind, Prescription};
+use crate::questions::options::amount_of;
+use crate::rules::law::report::NOTICE;
+use crate::rules::law::{CountedFrom, KeepingForce, LawStanding, Laws, RecordSort, RetentionRule, Ruled};
+use crate::rules::leaflet::Leaflets;
+
+/// Until when the medicine records of a holding must be kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct RetentionReport {
+    /// The holding.
+    pub holding: HoldingName,
+    /// The day asked about: what could go on it.
+    pub on: Day,
+    /// Story by story, in the order of their first entries.
+    pub stories: Vec<KeptStory>,
+    /// What this is not.
+    pub notice: &'static str,
+}
+
+/// Entries that are kept, or may go, together.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct KeptStory {
+    /// The lots it is about; none for prescriptions that several stories used, or none.
+    pub lots: Vec<KeptLot>,
+    /// The day for all of it: the latest of its entries.
+    pub keep: KeepUntil,
+    /// The first day on which it could go; absent while that is not known.
+    pub could_go_from: Option<Day>,
+    /// Whether it could go on the day asked about. Nothing goes by itself.
+    pub could_go: bool,
+    /// Its entries, in the order of the journal.
+    pub entries: Vec<KeptEntry>,
+}
+
+/// A lot, and the end of its use.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct KeptLot {
+    /// The lot.
+    pub lot: LotName,
+    /// The medicine.
+    pub medicine: Option<MedicineName>,
+    /// The last day on which something of it was given, taken out or disposed of.
+    pub last_use_or_disposal: Option<Day>,
+    /// Why that may yet move. Empty if everything of the lot is accounted for.
+    pub still_runs: Vec<String>,
+}
+
+/// An entry, and until when it must be kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct KeptEntry {
+    /// The entry.
+    pub entry: EntryId,
+    /// Its place in the journal.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
+    pub seq: u64,
+    /// The day on which it happened.
+    pub on: Day,
+    /// Its kind.
+    pub kind: Kind,
+    /// What sorts of record it is, for the law.
+    pub records: Vec<RecordSort>,
+    /// Until when it must be kept.
+    pub keep: KeepUntil,
+}
+
+/// Until when something must be kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(tag = "state", rename_all = "snake_case")]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum KeepUntil {
+    /// Until this day, which is the last.
+    Until {
+        /// The last day on which it must be kept.
+        day: Day,
+        /// The rule that decided.
+        decided_by: Box<DecidedBy>,
+    },
+    /// At least until this day: the end is not known yet.
+    AtLeast {
+        /// The last day on which it must be kept if nothing more is recorded.
+        day: Day,
+        /// The rule that decided.
+        decided_by: Box<DecidedBy>,
+        /// Why the end is not known.
+        because: Vec<String>,
+    },
+    /// Not known: keep it.
+    NotKnown {
+        /// What is missing.
+        missing: Vec<String>,
+    },
+}
+
+/// The rule that decided.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DecidedBy {
+    /// In whose law it stands.
+    pub jurisdiction: Jurisdiction,
+    /// For so many years.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 30))]
+    pub years: u8,
+    /// Counted from when.
+    pub counted_from: CountedFrom,
+    /// The day that this was.
+    pub counted_from_day: Day,
+    /// How much it binds.
+    pub force: KeepingForce,
+    /// How well it is established.
+    pub confidence: Confidence,
+    /// Titles of the sources.
+    pub sources: Vec<String>,
+    /// Anything a reader must know about it.
+    pub note: Option<String>,
+    /// The same in a sentence.
+    pub statement: String,
+}
+
+impl RetentionReport {
+    /// Works out until when each entry must be kept, from everything that is recorded, and what could go on a day.
+    #[must_use]
+    pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, on: Day) -> RetentionReport {
+        let stories = stories::of_holding(holding);
+        let ends = ends::of_holding(holding, leaflets);
+        let desk = Desk { holding, laws, ends: &ends };
+        let bearings: Vec<Bearing<'_>> = stories.iter().map(|story| desk.bearing(story)).collect();
+        let kept = stories.iter().zip(&bearings).map(|(story, bearing)| {
+            // A prescription that several stories used is kept as long as each of them asks.
+            let numbers = desk.prescriptions_in(story);
+            let users = stories
+                .iter()
+                .zip(&bearings)
+                .filter(|(user, _)| user.shared_prescriptions.iter().any(|number| numbers.contains(&number)));
+            let bearing = users.fold(bearing.clone(), |bearing, (_, user)| bearing.with(user));
+            desk.story(story, &bearing, on)
+        });
+        RetentionReport { holding: holding.name().clone(), on, stories: kept.collect(), notice: NOTICE }
+    }
+}
+
+/// What the days of keeping are worked out from.
+struct Desk<'a> {
+    holding: &'a Holding,
+    laws: &'a Laws,
+    ends: &'a BTreeMap<LotName, LotEnd>,
+}
+
+/// What bears on every entry of a story.
+#[derive(Clone)]
+struct Bearing<'a> {
+    lots: Vec<LotName>,
+    /// The last day on which an entry of it happened or was written down.
+    last_entry: Option<Day>,
+    rules: Vec<Ruled<'a, RetentionRule>>,
+    /// What is not known of the law on one of its days, with whether any rule may stand behind it.
+    unknown_law: Vec<String>,
+    /// Why no rule was found for a day, where that is known.
+    without_rule: Vec<String>,
+}
+
+impl<'a> Bearing<'a> {
+    /// The same with what bears on another story too.
+    fn with(mut self, other: &Bearing<'a>) -> Bearing<'a> {
+        self.lots.extend(other.lots.iter().cloned());
+        self.last_entry = self.last_entry.max(other.last_entry);
+        for rule in &other.rules {
+            self.add_rule(*rule);
+        }
+        add_new(&mut self.unknown_law, other.unknown_law.iter().cloned());
+        add_new(&mut self.without_rule, other.without_rule.iter().cloned());
+        self
+    }
+
+    fn add_rule(&mut self, ruled: Ruled<'a, RetentionRule>) {
+        if !self.rules.iter().any(|known| std::ptr::eq(known.rule, ruled.rule)) {
+            self.rules.push(ruled);
+        }
+    }
+}
+
+/// Adds texts that are not there yet.
+fn add_new(to: &mut Vec<String>, texts: impl IntoIterator<Item = String>) {
+    for text in texts {
+        if !to.contains(&text) {
+            to.push(text);
+        }
+    }
+}
+
+impl<'a> Desk<'a> {
+    fn records<'s>(&'s self, story: &'s Story) -> impl Iterator<Item = &'a Arc<Record>> + 's {
+        story.entries.iter().filter_map(|entry| self.holding.record(*entry))
+    }
+
+    fn prescriptions_in(&self, story: &Story) -> Vec<&'a PrescriptionName> {
+        let number = |record: &'a Arc<Record>| Some(&record.body::<Prescription>()?.prescription);
+        self.records(story).filter_map(number).collect()
+    }
+
+    fn bearing(&self, story: &Story) -> Bearing<'a> {
+        let last = |record: &Arc<Record>| record.on.max(record.recorded_at.latest_civil_date());
+        // A colony that died with something of the lot in it is no entry of the story, but its day is one of it.
+        let ends =
+            || story.lots.iter().filter_map(|lot| self.ends.get(lot)).flat_map(|end| &end.days).copied();
+        let mut bearing = Bearing {
+            lots: story.lots.clone(),
+            last_entry: self.records(story).map(last).chain(ends()).max(),
+            rules: Vec::new(),
+            unknown_law: Vec::new(),
+            without_rule: Vec::new(),
+        };
+        let mut days: Vec<Day> = self.records(story).map(|record| record.on).chain(ends()).collect();
+        days.sort_unstable();
+        days.dedup();
+        for day in days {
+            self.add_law(&mut bearing, day);
+        }
+        bearing
+    }
+
+    /// Adds the rules in force on a day, or why there are none.
+    fn add_law(&self, bearing: &mut Bearing<'a>, day: Day) {
+        let Some(jurisdiction) = self.holding.jurisdiction(day) else {
+            let missing = "whose rules hold is not recorded (holding_details)".to_owned();
+            return add_new(&mut bearing.unknown_law, [missing]);
+        };
+        let Some(profile) = self.laws.profile(jurisdiction, day) else {
+            let missing = format!("no law of `{jurisdiction}` is built in: how long it asks is not known");
+            return add_new(&mut bearing.unknown_law, [missing]);
+        };
+        if profile.is_of_the_union_only() {
+            let missing = format!("of the law of `{jurisdiction}` only the Union's part is known here");
+            add_new(&mut bearing.unknown_law, [missing]);
+        }
+        match profile.standing() {
+            LawStanding::InForce => {}
+            LawStanding::NotYet { from } => {
+                let why = format!("the rules of `{jurisdiction}` known here begin on {from}");
+                add_new(&mut bearing.without_rule, [why]);
+            }
+            LawStanding::Over { until } => {
+                let why = format!("the rules of `{jurisdiction}` known here ended on {until}");
+                add_new(&mut bearing.without_rule, [why]);
+            }
+        }
+        for ruled in profile.all_retentions() {
+            bearing.add_rule(ruled);
+        }
+    }
+
+    fn story(&self, story: &Story, bearing: &Bearing<'a>, on: Day) -> KeptStory {
+        let entries: Vec<KeptEntry> = self.records(story).map(|record| self.entry(record, bearing)).collect();
+        let keep = longest(entries.iter().map(|entry| &entry.keep));
+        let could_go_from = match &keep {
+            KeepUntil::Until { day, .. } if *day < Day::LAST => Some(day.next()),
+            KeepUntil::Until { .. } | KeepUntil::AtLeast { .. } | KeepUntil::NotKnown { .. } => None,
+        };
+        let lot = |lot: &LotName| KeptLot {
+            lot: lot.clone(),
+            medicine: self.holding.lot(lot).map(|(_, acquired)| acquired.medicine.clone()),
+            last_use_or_disposal: self.ends.get(lot).map(|end| end.last),
+            still_runs: self.runs(lot),
+        };
+        KeptStory {
+            lots: story.lots.iter().map(lot).collect(),
+            keep,
+            could_go_from,
+            could_go: could_go_from.is_some_and(|from| from <= on),
+            entries,
+        }
+    }
+
+    fn entry(&self, record: &Record, bearing: &Bearing<'a>) -> KeptEntry {
+        let records = self.sorts(record);
+        // A removal, a strike-out or the copy of a prescription names no lot: it waits for every lot of its story.
+        let own = mentions::of(&record.event).lots;
+        let lots: Vec<&LotName> = if own.is_empty() { bearing.lots.iter().collect() } else { own };
+        let rules =
+            bearing.rules.iter().filter(|ruled| ruled.rule.records.iter().any(|sort| records.contains(sort)));
+        let found: Vec<Found<'_>> =
+            rules.map(|ruled| self.apply(*ruled, record, &records, &lots, bearing.last_entry)).collect();
+        KeptEntry {
+            entry: record.id,
+            seq: record.seq,
+            on: record.on,
+            kind: record.event.kind(),
+            keep: self.decide(&found, bearing),
+            records,
+        }
+    }
+
+    /// What sorts of record an entry is. A strike-out is of the sort of what it strikes out.
+    fn sorts(&self, record: &Record) -> Vec<RecordSort> {
+        match &*record.event {
+            Event::LotAcquired(_) => vec![RecordSort::Acquisition, RecordSort::Proof],
+            // The withdrawal period written down with what was given rests on it.
+            Event::LeafletReading(_) | Event::Administration(_) | Event::Removal(_) => {
+                vec![RecordSort::Administration]
+            }
+            Event::Disposal(_) => vec![RecordSort::Disposal],
+            Event::Prescription(_) => vec![RecordSort::Prescription],
+            Event::StrikeOut(_) => {
+                let of = record.correction.as_ref().and_then(|correction| self.holding.record(correction.of));
+                of.filter(|old| !matches!(*old.event, Event::StrikeOut(_)))
+                    .map_or_else(Vec::new, |old| self.sorts(old))
+            }
+            Event::DocumentAttached(body) if body.prescription.is_some() => vec![RecordSort::Prescription],
+            Event::DocumentAttached(_) => vec![RecordSort::Proof],
+            // The day of opening tells whether what was given was still good.
+            Event::LotOpened(_) => vec![RecordSort::Administration],
+            Event::HoldingDetails(_)
+            | Event::ApiaryDetails(_)
+            | Event::SiteConditions(_)
+            | Event::NectarFlow(_)
+            | Event::Temperature(_)
+            | Event::TemperatureNormals(_)
+            | Event::ColonyEstablished(_)
+            | Event::ColonyMoved(_)
+            | Event::ColonySplit(_)
+            | Event::ColonyUnited(_)
+            | Event::ColonyEnded(_)
+            | Event::SupersOn(_)
+            | Event::SupersOff(_)
+            | Event::Inspection(_)
+            | Event::MiteCount(_)
+            | Event::MedicineDescribed(_)
+            | Event::Harvest(_)
+            | Event::Archived(_)
+            | Event::InArchive(_) => Vec::new(),
+        }
+    }
+
+    fn apply(
+        &self,
+        ruled: Ruled<'a, RetentionRule>,
+        record: &Record,
+        records: &[RecordSort],
+        lots: &[&LotName],
+        last_entry: Option<Day>,
+    ) -> Found<'a> {
+        let last_use = || lots.iter().filter_map(|lot| self.ends.get(*lot)).map(|end| end.last).max();
+        let with_last_use = || record.on.max(last_use().unwrap_or(record.on));
+        let made = record.on.max(record.recorded_at.latest_civil_date());
+        // What came in proves what was given of it, so it is kept as long as that.
+        let proves = records.iter().any(|sort| matches!(sort, RecordSort::Acquisition | RecordSort::Proof));
+        let from = match ruled.rule.counted_from {
+            CountedFrom::LastUseOrDisposalOfLot => with_last_use(),
+            CountedFrom::EntryMade => made,
+            CountedFrom::EndOfYearOfLastEntry => last_entry.map_or(made, |last| last.max(made)).end_of_year(),
+            CountedFrom::Event if proves => with_last_use(),
+            CountedFrom::Event => record.on,
+        };
+        Found { ruled, from, day: from.plus_years(ruled.rule.years) }
+    }
+
+    fn decide(&self, found: &[Found<'a>], bearing: &Bearing<'a>) -> KeepUntil {
+        // Of several equal ones the first in pack order.
+        let Some(longest) = found.iter().rev().max_by_key(|found| found.day) else {
+            let mut missing = bearing.unknown_law.clone();
+            add_new(&mut missing, bearing.without_rule.iter().cloned());
+            if missing.is_empty() {
+                missing.push("no rule known here says how long such a record is kept".to_owned());
+            }
+            return KeepUntil::NotKnown { missing };
+        };
+        let (day, decided_by) = (longest.day, Box::new(longest.written()));
+        let mut because = bearing.unknown_law.clone();
+        // While some of it is left or in a hive its story is not at an end, whichever rule decides.
+        add_new(&mut because, bearing.lots.iter().flat_map(|lot| self.runs(lot)));
+        if because.is_empty() {
+            KeepUntil::Until { day, decided_by }
+        } else {
+            KeepUntil::AtLeast { day, decided_by, because }
+        }
+    }
+
+    /// Why the end of use of a lot may yet move, in words.
+    fn runs(&self, lot: &LotName) -> Vec<String> {
+        let unit = self.holding.lot_view(lot).and_then(|view| view.unit);
+        let amount =
+            |amount: Quantity| unit.map_or(amount.to_string(), |unit| amount_of(amount, unit.as_str()));
+        let runs = self.ends.get(lot).into_iter().flat_map(|end| &end.runs);
+        let said = runs.map(|runs| match runs {
+            StillRuns::Left(left) => {
+                format!("lot {lot}: {} left by the book: the count still runs (disposal)", amount(*left))
+            }
+            StillRuns::MoreGone(more) => format!(
+                "lot {lot}: {} more gone than acquired: the count still runs (correct the entry that is wrong)",
+                amount(*more)
+            ),
+            StillRuns::InHive { colonies, must_come_out: true, .. } => {
+                format!("lot {lot}: not recorded as out of {} (removal)", names(colonies))
+            }
+            StillRuns::InHive { colonies, must_come_out: false, .. } => format!(
+                "lot {lot}: whether it has to come out is not known, in {} (leaflet_reading, or removal)",
+                names(colonies)
+            ),
+        });
+        said.collect()
+    }
+}
+
+fn names(colonies: &[ColonyName]) -> String {
+    colonies.iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
+}
+
+/// What one rule comes to for one entry.
+struct Found<'a> {
+    ruled: Ruled<'a, RetentionRule>,
+    from: Day,
+    day: Day,
+}
+
+impl Found<'_> {
+    fn written(&self) -> DecidedBy {
+        let (rule, file) = (self.ruled.rule, self.ruled.file);
+        let titles = rule.basis.source.iter().filter_map(|id| file.source(id));
+        let sources: Vec<String> = titles.map(|source| source.title.clone()).collect();
+        let force = match rule.force {
+            KeepingForce::Law => "law",
+            KeepingForce::Scheme => "a scheme or advice",
+        };
+        let years = if rule.years == 1 { "year" } else { "years" };
+        let statement = format!(
+            "{} {years} from {} ({}), {force} of {}",
+            rule.years,
+            rule.counted_from.name(),
+            self.from,
+            file.jurisdiction
+        );
+        DecidedBy {
+            jurisdiction: file.jurisdiction.clone(),
+            years: rule.years,
+            counted_from: rule.counted_from,
+            counted_from_day: self.from,
+            force: rule.force,
+            confidence: rule.basis.confidence,
+            sources,
+            note: rule.basis.note.clone(),
+            statement,
+        }
+    }
+}
+
+/// The longest of several times: not known goes before at least, and that before until.
+fn longest<'k>(keeps: impl Iterator<Item = &'k KeepUntil> + Clone) -> KeepUntil {
+    let mut missing = Vec::new();
+    let mut because = Vec::new();
+    let mut latest: Option<(Day, &Box<DecidedBy>)> = None;
+    for keep in keeps {
+        let (day, decided_by) = match keep {
+            KeepUntil::NotKnown { missing: more } => {
+                add_new(&mut missing, more.iter().cloned());
+                continue;
+            }
+            KeepUntil::AtLeast { day, decided_by, because: more } => {
+                add_new(&mut because, more.iter().cloned());
+                (*day, decided_by)
+            }
+            KeepUntil::Until { day, decided_by } => (*day, decided_by),
+        };
+        if latest.is_none_or(|(known, _)| known < day) {
+            latest = Some((day, decided_by));
+        }
+    }
+    match latest {
+        Some((day, decided_by)) if missing.is_empty() && because.is_empty() => {
+            KeepUntil::Until { day, decided_by: decided_by.clone() }
+        }
+        Some((day, decided_by)) if missing.is_empty() => {
+            KeepUntil::AtLeast { day, decided_by: decided_by.clone(), because }
+        }
+        _ => KeepUntil::NotKnown { missing },
+    }
+}

@@ -1,0 +1,200 @@
+//! The story of a lot: everything that is to be kept, or may go, together.
+//!
+//! Stories are **closed**: no entry outside a story refers to one inside it, so that whole stories can be put away without
+//! leaving an entry behind that names something which is gone. Lots that one administration links share a story, as do a dose
+//! and what builds on it, and an entry and what corrects it.
+
+use std::collections::BTreeMap;
+
+use crate::basics::words::{LotName, PrescriptionName};
+use crate::facts::holding::{Holding, Record};
+use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
+
+/// What an entry is, as far as stories go.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Told {
+    /// The entry.
+    pub entry: EntryId,
+    /// The lots that it names.
+    pub lots: Vec<LotName>,
+    /// The entries that it names: the dose it builds on, the entry it corrects.
+    pub entries: Vec<EntryId>,
+    /// The prescription that it records.
+    pub prescription: Option<PrescriptionName>,
+    /// The prescription that it was given under.
+    pub given_under: Option<PrescriptionName>,
+}
+
+/// Entries that belong together, each list in the order of the journal.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Story {
+    /// The lots, by name.
+    pub lots: Vec<LotName>,
+    /// The entries.
+    pub entries: Vec<EntryId>,
+    /// Prescriptions recorded outside the story under which something in it was given: others use them too.
+    pub shared_prescriptions: Vec<PrescriptionName>,
+}
+
+/// The stories of a holding, in the order of their first entries.
+#[must_use]
+pub fn of_holding(holding: &Holding) -> Vec<Story> {
+    let told: Vec<Told> = holding.in_order().into_iter().filter_map(|record| told(record)).collect();
+    // A strike-out names nothing but the entry it strikes out: it belongs where that one does, if to any story.
+    stories(&told)
+}
+
+/// What an entry is, as far as stories go; none for entries that are no part of any.
+fn told(record: &Record) -> Option<Told> {
+    let mut told = Told {
+        entry: record.id,
+        lots: Vec::new(),
+        entries: record.correction.iter().map(|correction| correction.of).collect(),
+        prescription: None,
+        given_under: None,
+    };
+    match &*record.event {
+        Event::LotAcquired(body) => told.lots.push(body.lot.clone()),
+        Event::LeafletReading(body) => told.lots.push(body.lot.clone()),
+        Event::Disposal(body) => told.lots.push(body.lot.clone()),
+        Event::Administration(body) => {
+            told.lots.extend(body.given.iter().map(|given| given.lot.clone()));
+            told.entries.extend(body.continues);
+            told.given_under.clone_from(&body.prescription);
+        }
+        Event::Removal(body) => told.entries.push(body.administration),
+        Event::Prescription(body) => told.prescription = Some(body.prescription.clone()),
+        Event::StrikeOut(_) => {}
+        Event::LotOpened(body) => told.lots.push(body.lot.clone()),
+        Event::DocumentAttached(body) => {
+            told.lots.extend(body.lot.clone());
+            told.prescription.clone_from(&body.prescription);
+        }
+        Event::HoldingDetails(_)
+        | Event::ApiaryDetails(_)
+        | Event::SiteConditions(_)
+        | Event::NectarFlow(_)
+        | Event::Temperature(_)
+        | Event::TemperatureNormals(_)
+        | Event::ColonyEstablished(_)
+        | Event::ColonyMoved(_)
+        | Event::ColonySplit(_)
+        | Event::ColonyUnited(_)
+        | Event::ColonyEnded(_)
+        | Event::SupersOn(_)
+        | Event::SupersOff(_)
+        | Event::Inspection(_)
+        | Event::MiteCount(_)
+        | Event::MedicineDescribed(_)
+        | Event::Harvest(_)
+        | Event::Archived(_)
+        | Event::InArchive(_) => return None,
+    }
+    Some(told)
+}
+
+/// Groups entries into stories, in the order in which they come. What leads to no lot and records no prescription is in none.
+#[must_use]
+pub fn stories(told: &[Told]) -> Vec<Story> {
+    let mut groups = Groups::default();
+    for one in told {
+        groups.root(&Key::Entry(one.entry));
+        let lots = one.lots.iter().map(|lot| Key::Lot(lot.clone()));
+        let entries = one.entries.iter().map(|entry| Key::Entry(*entry));
+        let recorded = one.prescription.iter().map(|number| Key::Prescription(number.clone()));
+        for named in lots.chain(entries).chain(recorded) {
+            groups.join(&Key::Entry(one.entry), &named);
+        }
+    }
+    join_prescriptions(told, &mut groups);
+    let mut stories: Vec<(Story, bool)> = Vec::new();
+    let mut places: BTreeMap<Key, usize> = BTreeMap::new();
+    for one in told {
+        let root = groups.root(&Key::Entry(one.entry));
+        let at = *places.entry(root.clone()).or_insert(stories.len());
+        if at == stories.len() {
+            stories.push((Story::default(), false));
+        }
+        let Some((story, counts)) = stories.get_mut(at) else { continue };
+        *counts |= !one.lots.is_empty() || one.prescription.is_some();
+        story.entries.push(one.entry);
+        for lot in &one.lots {
+            if !story.lots.contains(lot) {
+                story.lots.push(lot.clone());
+            }
+        }
+        let shared = one.given_under.iter().filter(|number| groups.root(&Key::of(number)) != root);
+        for number in shared {
+            if !story.shared_prescriptions.contains(number) {
+                story.shared_prescriptions.push(number.clone());
+            }
+        }
+    }
+    let mut stories: Vec<Story> =
+        stories.into_iter().filter(|(_, counts)| *counts).map(|(story, _)| story).collect();
+    for story in &mut stories {
+        story.lots.sort_unstable();
+    }
+    stories
+}
+
+/// Puts each prescription into the story that used it, if only one did.
+fn join_prescriptions(told: &[Told], groups: &mut Groups) {
+    let mut used_in: BTreeMap<&PrescriptionName, Vec<Key>> = BTreeMap::new();
+    for one in told {
+        let Some(number) = &one.given_under else { continue };
+        let root = groups.root(&Key::Entry(one.entry));
+        let roots = used_in.entry(number).or_default();
+        if !roots.contains(&root) {
+            roots.push(root);
+        }
+    }
+    for (number, roots) in used_in {
+        if let [only] = roots.as_slice() {
+            groups.join(&Key::of(number), only);
+        }
+    }
+}
+
+/// What belongs together is found by these.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+enum Key {
+    Entry(EntryId),
+    Lot(LotName),
+    Prescription(PrescriptionName),
+}
+
+impl Key {
+    fn of(number: &PrescriptionName) -> Key {
+        Key::Prescription(number.clone())
+    }
+}
+
+/// Disjoint sets: each key points at another of its set, or at itself if it stands for the set.
+#[derive(Default)]
+struct Groups {
+    above: BTreeMap<Key, Key>,
+}
+
+impl Groups {
+    /// The key that stands for the set of this one.
+    fn root(&mut self, key: &Key) -> Key {
+        let mut walked = vec![key.clone()];
+        let mut at = key.clone();
+        while let Some(above) = self.above.get(&at).filter(|above| **above != at) {
+            at = above.clone();
+            walked.push(at.clone());
+        }
+        // The next walk from here is one step long.
+        for passed in walked {
+            self.above.insert(passed, at.clone());
+        }
+        at
+    }
+
+    fn join(&mut self, one: &Key, other: &Key) {
+        let (one, other) = (self.root(one), self.root(other));
+        self.above.insert(one, other);
+    }
+}

@@ -1,0 +1,143 @@
+//! When a lot was opened, and how long it may be used from then on.
+
+use crate::basics::confidence::Confidence;
+use crate::basics::topic::Topic;
+use serde::Serialize;
+
+use crate::basics::calendar::Day;
+use crate::basics::words::{LotName, MedicineName};
+use crate::facts::history::label_revision;
+use crate::facts::holding::Holding;
+use crate::journal::entry::EntryId;
+use crate::journal::event::{Confirmed, Event, LeafletReading};
+use crate::questions::options::in_few_words;
+use crate::rules::leaflet::{Force, Leaflet, Leaflets, Rule, Says};
+
+/// When the first pack of a lot was opened.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Opened {
+    /// The day.
+    pub on: Day,
+    /// What tells it.
+    pub told_by: OpenedBy,
+    /// The entry.
+    pub entry: EntryId,
+}
+
+/// What tells when a lot was opened.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum OpenedBy {
+    /// An entry that says so.
+    LotOpened,
+    /// Nothing but that some of it was given: it was opened on that day at the latest.
+    FirstAdministration,
+}
+
+/// How long a lot may be used once it is opened, as its leaflet says.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LifeInUse {
+    /// What the leaflet says.
+    pub says: String,
+    /// How many days after the day of opening; absent where the leaflet gives no number for the pack.
+    pub days: Option<u16>,
+    /// The last day on which what was opened may be used; absent until it is opened, or without a number of days.
+    pub until: Option<Day>,
+    /// How well the value is established.
+    pub confidence: Confidence,
+    /// The keeper's own reading that found the same on the leaflet of this lot.
+    pub confirmed_by: Option<EntryId>,
+    /// How much it binds.
+    pub force: Force,
+    /// Where it was read.
+    pub sources: Vec<String>,
+    /// When it was last checked.
+    pub checked_on: Day,
+    /// What a reader must know about it.
+    pub note: Option<String>,
+}
+
+impl Opened {
+    /// When a lot was opened, as the record stood at the end of a day: by the entry that says so, else by the first dose.
+    pub(super) fn of(holding: &Holding, lot: &LotName, on: Day) -> Option<Opened> {
+        let known = || holding.lot_file(lot).iter().filter(|record| record.on <= on);
+        let first = |told_by: OpenedBy, tells: fn(&Event) -> bool| {
+            let record = known().find(|record| tells(&record.event))?;
+            Some(Opened { on: record.on, told_by, entry: record.id })
+        };
+        let said = first(OpenedBy::LotOpened, |event| matches!(event, Event::LotOpened(_)));
+        let given = first(OpenedBy::FirstAdministration, |event| matches!(event, Event::Administration(_)));
+        match (said, given) {
+            // What was given before was opened before, whatever was said later.
+            (Some(said), Some(given)) if given.on < said.on => Some(given),
+            (said, given) => said.or(given),
+        }
+    }
+}
+
+impl LifeInUse {
+    /// What the leaflet of a lot says, by the rules in force on the day of opening; of one that is sealed, on `on`.
+    pub(super) fn of(
+        holding: &Holding,
+        leaflet: &Leaflet,
+        lot: &LotName,
+        opened: Option<&Opened>,
+        on: Day,
+    ) -> Option<LifeInUse> {
+        let day = opened.map_or(on, |opened| opened.on);
+        let revision = label_revision(holding, lot, None);
+        let rules = leaflet
+            .in_force(Topic::AfterOpening, day, None)
+            .filter(|rule| rule.fits(None, revision))
+            .map(|rule| (rule, days_of(rule)));
+        // A number of days goes before words, the label before advice, and the shorter before the longer.
+        let order =
+            |(rule, days): &(&Rule, Option<u16>)| (days.is_none(), rule.force == Force::Advice, *days);
+        let (rule, days) = rules.min_by_key(order)?;
+        let says = in_few_words(&rule.says, leaflet.unit);
+        let confirmed_by = confirmed(holding, lot, &says);
+        let sources = rule
+            .source
+            .iter()
+            .map(|key| leaflet.source(key).map_or_else(|| key.clone(), |source| source.title.clone()));
+        Some(LifeInUse {
+            days,
+            until: opened.zip(days).map(|(opened, days)| opened.on.plus(days)),
+            confidence: if confirmed_by.is_some() { Confidence::Document } else { rule.confidence },
+            confirmed_by,
+            force: rule.force,
+            sources: sources.collect(),
+            checked_on: rule.checked_on,
+            note: rule.note.clone(),
+            says,
+        })
+    }
+}
+
+fn days_of(rule: &Rule) -> Option<u16> {
+    let Says::AfterOpening { days, .. } = rule.says else { return None };
+    days
+}
+
+/// The reading that found these words on the leaflet of a lot.
+fn confirmed(holding: &Holding, lot: &LotName, says: &str) -> Option<EntryId> {
+    holding.lot_file(lot).iter().rev().find_map(|record| {
+        let same = |of: &Confirmed| of.topic == Topic::AfterOpening && of.says == says;
+        record.body::<LeafletReading>()?.confirms.iter().any(same).then_some(record.id)
+    })
+}
+
+/// The built-in leaflet of a medicine, if it names one and the holding's jurisdiction has it.
+pub(super) fn leaflet_of<'l>(
+    holding: &Holding,
+    leaflets: &'l Leaflets,
+    medicine: &MedicineName,
+    on: Day,
+) -> Option<&'l Leaflet> {
+    let (_, described) = holding.medicine(medicine)?;
+    let found = leaflets.get(holding.jurisdiction(on)?, described.leaflet.as_ref()?)?;
+    Some(found)
+}

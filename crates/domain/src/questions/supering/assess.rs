@@ -1,0 +1,487 @@
+//! What the colony and each of its courses say of a day.
+
+use super::grounds::{Ground, Outcome, Reason, Term};
+use super::harvest;
+use crate::basics::calendar::{Day, last_blocked_day};
+use crate::basics::verdict::Verdict;
+use crate::basics::words::{RemovalNeed, SupersDuring};
+use crate::facts::history::{
+    Bars, BeforeFlow, Course, Doubt, End, Fact, History, Terms, Whereabouts, before_flow, inside, used_up,
+    withdrawal_bars,
+};
+use crate::journal::entry::EntryId;
+use crate::rules::leaflet::{Release, Says};
+
+/// Where a course stands on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Standing {
+    /// A carrier is in.
+    In,
+    /// All of it is out, or was used up, since this day.
+    Out(Day),
+    /// It may be used up since this day, but that is not documented.
+    PerhapsSpent,
+    /// A split or a uniting did not say.
+    NotSaid(Day, EntryId),
+}
+
+impl Standing {
+    pub(crate) fn of(course: &Course, on: Day) -> Standing {
+        match course.whereabouts(on).next_back() {
+            Some(Whereabouts::Out(out)) => Standing::Out(out),
+            Some(Whereabouts::NotKnown { may_be_in: false, last, .. }) => Standing::Out(last),
+            Some(Whereabouts::NotKnown { doubt: Doubt::NotSaid { since, entry }, .. }) => {
+                Standing::NotSaid(since, entry)
+            }
+            Some(Whereabouts::NotKnown { doubt: Doubt::UsedUp, .. }) => Standing::PerhapsSpent,
+            // A course without a dose by a day is not asked about on that day.
+            Some(Whereabouts::In) | None => Standing::In,
+        }
+    }
+}
+
+/// The day on which a carrier that need not come out is used up, if that is documented.
+pub(super) fn spent_on(course: &Course, on: Day) -> Option<Day> {
+    let (days, sure) = used_up(&course.terms)?;
+    let last_dose = course.doses_by(on).next_back()?.on;
+    sure.then(|| last_dose.plus(days))
+}
+
+/// What the colony itself says.
+pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground<'h>>) {
+    let mut decide = |outcome, reason| grounds.push(Ground { outcome, decides: true, course: None, reason });
+    if let Some((ended, entry)) = history.ended.filter(|(ended, _)| *ended <= on) {
+        return decide(Outcome::Broken, Reason::Ended { on: ended, entry });
+    }
+    match history.begun {
+        None => decide(Outcome::Unknown, Reason::ColonyNotRecorded),
+        Some((begun, entry)) if on < begun => decide(Outcome::Unknown, Reason::NotYetBegun { begun, entry }),
+        Some((_, entry)) => {
+            if let Some(entry) = history.unknown_on(on) {
+                decide(Outcome::Unknown, Reason::CameWithUnknown { entry });
+            } else if history.courses_on(on).next().is_none() {
+                decide(Outcome::Met, Reason::NothingGiven { entry });
+            }
+        }
+    }
+}
+
+/// What a course says, and what else stands in the record about it.
+pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grounds: &mut Vec<Ground<'h>>) {
+    let mut add =
+        |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
+    decide(history, course, on, &mut add);
+    stand(history, course, Standing::of(course, on), on, &mut add);
+}
+
+/// What a course says of a day, without its grounds.
+pub(super) fn verdict(history: &History, course: &Course, on: Day) -> Verdict {
+    let mut verdict = Verdict::Yes;
+    decide(history, course, on, &mut |outcome, decides, _| verdict = verdict.and(says(outcome, decides)));
+    verdict
+}
+
+/// What a ground says of the day.
+pub(super) const fn says(outcome: Outcome, decides: bool) -> Verdict {
+    match (decides, outcome) {
+        (false, _) | (true, Outcome::Met | Outcome::Noted) => Verdict::Yes,
+        (true, Outcome::Broken) => Verdict::No,
+        (true, Outcome::Unknown) => Verdict::Unknown,
+    }
+}
+
+/// Says of the day what each carrier of a course says. That an earlier one is over says nothing while a later one is in.
+fn decide<'h>(
+    history: &'h History,
+    course: &'h Course,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let mut carriers = course.whereabouts(on).peekable();
+    while let Some(carrier) = carriers.next() {
+        let is_last = carriers.peek().is_none();
+        let mut add = |outcome, decides, reason| {
+            if is_last || (decides && outcome != Outcome::Met) {
+                add(outcome, decides, reason);
+            }
+        };
+        match carrier {
+            Whereabouts::In => while_in(course, on, &mut add),
+            Whereabouts::Out(out) => decide_out(history, course, out, on, &mut add),
+            Whereabouts::NotKnown { may_be_in, first, last, doubt } => {
+                let possible = Possible { may_be_in, first, last };
+                not_known(history, course, &possible, doubt, on, &mut add);
+            }
+        }
+    }
+}
+
+fn while_in<'h>(course: &'h Course, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    match &course.terms.supers_during {
+        Some(supers) if supers.value == SupersDuring::Off => {
+            add(Outcome::Broken, true, Reason::StillIn { supers });
+        }
+        Some(supers) if supers.is_documented() => {
+            add(Outcome::Met, true, Reason::InWithSupersAllowed { supers });
+            if let Some(harvest) = harvest::barred(course, on) {
+                add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: harvest.through });
+            }
+        }
+        supers => add(Outcome::Unknown, true, supers_not_established(supers.as_ref())),
+    }
+}
+
+/// What is possible of a carrier of which nobody knows where it is.
+struct Possible {
+    may_be_in: bool,
+    first: Day,
+    last: Day,
+}
+
+/// In, or out since some day between two: what every possibility says. Periods that run longest and shortest stand for all
+/// between; a flow that began between them is a possibility of its own.
+fn not_known<'h>(
+    history: &'h History,
+    course: &'h Course,
+    possible: &Possible,
+    doubt: Doubt,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let terms = &course.terms;
+    let flows = history.flows_of(course).iter().filter(|_| terms.flow_before.is_some());
+    let Possible { may_be_in, first, last } = *possible;
+    let within = flows.map(|flow| flow.from.max(first)).filter(|from| *from <= last);
+    let outs = [last].into_iter().chain(within).map(|out| out_verdict(history, course, out, on));
+    let still_in = may_be_in.then(|| inside(terms));
+    let verdict = outs.chain(still_in).fold(out_verdict(history, course, first, on), Verdict::agreed);
+    // Whether it was used up before it came out makes no difference: what counts from that day on says it better.
+    if !may_be_in && verdict == out_verdict(history, course, last, on) {
+        return decide_out(history, course, last, on, add);
+    }
+    match (verdict, doubt) {
+        (Verdict::No, _) => add(Outcome::Broken, true, Reason::BarredEitherWay { since: first, doubt }),
+        (Verdict::Yes, Doubt::NotSaid { since, entry }) => {
+            add(Outcome::Met, true, Reason::WhereaboutsNotSaid { since, entry });
+        }
+        (Verdict::Unknown, Doubt::NotSaid { since, entry }) => {
+            add(Outcome::Unknown, true, Reason::WhereaboutsNotSaid { since, entry });
+        }
+        (Verdict::Yes, Doubt::UsedUp) => add(Outcome::Met, true, not_known_whether_in(terms)),
+        (Verdict::Unknown, Doubt::UsedUp) => {
+            if still_in == Some(Verdict::Unknown) {
+                add(Outcome::Unknown, true, supers_not_established(terms.supers_during.as_ref()));
+            }
+            add(Outcome::Unknown, true, not_known_whether_in(terms));
+        }
+    }
+}
+
+/// What is missing to tell whether a carrier is in.
+fn not_known_whether_in(terms: &Terms) -> Reason<'_> {
+    let missing = |topic| Reason::NotEstablished { topic, days: None, supers: None };
+    match (&terms.asked_back, &terms.removal) {
+        (Some(said), _) => Reason::NothingStaysYetStays { said },
+        (None, None) => missing(Term::Removal),
+        (None, Some(removal)) if !removal.is_documented() => missing(Term::Removal),
+        (None, Some(_)) => missing(Term::UsedUp),
+    }
+}
+
+fn supers_not_established(supers: Option<&Fact<SupersDuring>>) -> Reason<'_> {
+    Reason::NotEstablished { topic: Term::SupersDuring, days: None, supers }
+}
+
+/// What a course says once it is out since a day, without the grounds.
+fn out_verdict(history: &History, course: &Course, out: Day, on: Day) -> Verdict {
+    let mut verdict = Verdict::Yes;
+    decide_out(history, course, out, on, &mut |outcome, decides, _| {
+        verdict = verdict.and(says(outcome, decides));
+    });
+    verdict
+}
+
+/// What a course says once it is out: periods that run, periods that are over, periods nobody has established.
+fn decide_out<'h>(
+    history: &'h History,
+    course: &'h Course,
+    out: Day,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let terms = &course.terms;
+    let running = |fact: &&'h Fact<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
+    let withdrawal_runs = terms.withdrawal.as_ref().filter(running);
+    let wait_runs = terms.wait.as_ref().filter(running);
+    right_before_a_flow(history, course, out, on, add);
+    let bars = withdrawal_bars(terms);
+    let withdrawal_bars_supers = withdrawal_runs.filter(|_| bars == Bars::Supers);
+    if let Some(days) = withdrawal_bars_supers {
+        add(Outcome::Broken, true, Reason::WithdrawalRuns { out, days });
+    }
+    if let Some(days) = wait_runs {
+        add(Outcome::Broken, true, Reason::WaitRuns { out, days });
+    }
+    if withdrawal_bars_supers.is_some() || wait_runs.is_some() {
+        return;
+    }
+    match (withdrawal_runs, bars, &terms.supers_during) {
+        (Some(_), Bars::NotKnown, supers) => {
+            add(Outcome::Unknown, true, supers_not_established(supers.as_ref()));
+        }
+        (Some(days), Bars::HarvestOnly, Some(supers)) => {
+            let through = last_blocked_day(out, days.value);
+            add(Outcome::Noted, false, Reason::HarvestBarred { supers, through });
+            periods_over(terms, out, add);
+        }
+        // Supers that had to be off are barred above; what allows them has a rule on supers.
+        (Some(_), Bars::Supers, _) | (Some(_), Bars::HarvestOnly, None) | (None, _, _) => {
+            periods_over(terms, out, add);
+        }
+    }
+}
+
+fn right_before_a_flow<'h>(
+    history: &'h History,
+    course: &'h Course,
+    out: Day,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let Some(bar) = &course.terms.flow_before else { return };
+    match before_flow(history.flows_of(course), bar.value, out, on) {
+        BeforeFlow::Free => {}
+        BeforeFlow::Barred(flow) => {
+            add(Outcome::Broken, true, Reason::UsedBeforeFlow { out, flow: Some(flow), bar });
+        }
+        BeforeFlow::Perhaps(flow) => {
+            add(Outcome::Unknown, true, Reason::UsedBeforeFlow { out, flow: Some(flow), bar });
+        }
+        BeforeFlow::NoFlowOnRecord => {
+            add(Outcome::Unknown, true, Reason::UsedBeforeFlow { out, flow: None, bar });
+        }
+    }
+}
+
+/// The last day of the flow that it was used right before, if that bars supers on a day.
+pub(super) fn barred_by_flow(history: &History, course: &Course, out: Day, on: Day) -> Option<Day> {
+    match before_flow(history.flows_of(course), course.terms.flow_before?.value, out, on) {
+        BeforeFlow::Barred(flow) => Some(flow.last),
+        BeforeFlow::Free | BeforeFlow::Perhaps(_) | BeforeFlow::NoFlowOnRecord => None,
+    }
+}
+
+/// No period runs: yes, if both periods are documented.
+fn periods_over<'h>(terms: &'h Terms, out: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    match (&terms.withdrawal, &terms.wait) {
+        (Some(withdrawal), Some(wait)) if withdrawal.is_documented() && wait.is_documented() => {
+            add(Outcome::Met, true, Reason::PeriodsOver { out, withdrawal, wait });
+        }
+        (withdrawal, wait) => {
+            for (topic, days) in [(Term::Withdrawal, withdrawal.as_ref()), (Term::Wait, wait.as_ref())] {
+                if days.is_none_or(|fact| !fact.is_documented()) {
+                    add(Outcome::Unknown, true, Reason::NotEstablished { topic, days, supers: None });
+                }
+            }
+        }
+    }
+}
+
+/// What stands in the record about a course without deciding the day.
+fn stand<'h>(
+    history: &'h History,
+    course: &'h Course,
+    standing: Standing,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let terms = &course.terms;
+    let single = terms.release() == Some(Release::Single);
+    let until = match standing {
+        Standing::Out(out) => out,
+        Standing::In | Standing::PerhapsSpent | Standing::NotSaid(..) => on,
+    };
+    if !single {
+        if let Standing::Out(out) = standing
+            && course.end != End::Open
+        {
+            stayed_at_least(history, course, out, add);
+        }
+        stayed_at_most(history, course, standing, until, add);
+    }
+    doses(course, standing, on, add);
+    if let Some(supers) = terms.supers_during.as_ref().filter(|fact| fact.value == SupersDuring::Off) {
+        let to = if matches!(standing, Standing::Out(_)) { until } else { until.next() };
+        supers_while_in(history, course, to, single, supers, add);
+    }
+    readings_held_against_the_leaflet(terms, add);
+    let carried_over = terms.leaflet.iter().filter(|_| on <= course.placed.plus(COMBS_CARRY_DAYS));
+    let rules = carried_over
+        .flat_map(|leaflet| leaflet.in_force(crate::basics::topic::Topic::CombRule, course.placed, None));
+    for rule in rules {
+        if let Says::CombRule { text } = &rule.says {
+            add(Outcome::Noted, false, Reason::CombsCarryOver { text });
+        }
+    }
+}
+
+/// Stated values that are looser than the documented leaflet: used and flagged; set aside if they were read after the treatment.
+fn readings_held_against_the_leaflet<'h>(terms: &'h Terms, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    let mut held = |topic, looser: bool, set_aside: Option<EntryId>| {
+        if looser {
+            add(Outcome::Noted, false, Reason::LooserThanLeaflet { topic });
+        }
+        if let Some(entry) = set_aside {
+            add(Outcome::Noted, false, Reason::ReadAfterwards { topic, entry });
+        }
+    };
+    if let Some(fact) = &terms.supers_during {
+        held(Term::SupersDuring, fact.looser_than.is_some(), fact.set_aside);
+    }
+    if let Some(fact) = terms.removal.as_ref().or(terms.asked_back.as_ref()) {
+        held(Term::Removal, fact.looser_than.is_some(), fact.set_aside);
+    }
+    if let Some(fact) = &terms.flow_before {
+        held(Term::FlowBefore, fact.looser_than.is_some(), fact.set_aside);
+    }
+    for (topic, fact) in [
+        (Term::Withdrawal, &terms.withdrawal),
+        (Term::Wait, &terms.wait),
+        (Term::StayMin, &terms.stay_min.absent_or_lowest),
+        (Term::StayMin, &terms.stay_min.present),
+        (Term::StayMax, &terms.stay_max.absent_or_lowest),
+        (Term::StayMax, &terms.stay_max.present),
+    ] {
+        if let Some(fact) = fact {
+            held(topic, fact.looser_than.is_some(), fact.set_aside);
+        }
+    }
+}
+
+/// How long treated combs are spoken of: the longest comb rule read, three years.
+const COMBS_CARRY_DAYS: u16 = 3 * 366;
+
+fn stayed_at_least<'h>(
+    history: &History,
+    course: &'h Course,
+    out: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let stay = &course.terms.stay_min;
+    let Some((shorter, longer)) = stay.bounds() else { return };
+    let judged = |days: u16| if course.placed.plus(days) <= out { Outcome::Met } else { Outcome::Broken };
+    let turns_on_brood = stay.depends_on_brood();
+    let brood = history.brood_for(course, out).copied().filter(|_| turns_on_brood);
+    match brood {
+        Some(seen) => {
+            if let Some(days) = stay.under(seen.state()) {
+                add(judged(days.value), false, Reason::StayedAtLeast { until: out, days, brood });
+            }
+        }
+        None if judged(shorter) == judged(longer) => {
+            let facts = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()];
+            let wanted = if judged(shorter) == Outcome::Met { longer } else { shorter };
+            if let Some(days) = facts.into_iter().flatten().find(|fact| fact.value == wanted) {
+                add(judged(wanted), false, Reason::StayedAtLeast { until: out, days, brood: None });
+            }
+        }
+        None => add(Outcome::Unknown, false, Reason::StayTurnsOnBrood { until: out, shorter, longer }),
+    }
+}
+
+fn stayed_at_most<'h>(
+    history: &History,
+    course: &'h Course,
+    standing: Standing,
+    until: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    // What need not come out is never overdue.
+    if course.terms.removal.is_some_and(|fact| fact.value != RemovalNeed::Needed) {
+        return;
+    }
+    let stay = &course.terms.stay_max;
+    let brood = history.brood_for(course, until);
+    let longest = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]
+        .into_iter()
+        .flatten()
+        .max_by_key(|fact| fact.value);
+    let fact = brood.and_then(|seen| stay.under(seen.state())).or(longest);
+    let Some(days) = fact else { return };
+    let still_in = match standing {
+        Standing::In => true,
+        Standing::Out(_) => false,
+        // Nobody knows how long it stayed.
+        Standing::PerhapsSpent | Standing::NotSaid(..) => return,
+    };
+    let in_time = until <= course.placed.plus(days.value);
+    if in_time && still_in {
+        return;
+    }
+    let outcome = if in_time { Outcome::Met } else { Outcome::Broken };
+    add(outcome, false, Reason::StayedAtMost { until, days, still_in });
+}
+
+fn doses<'h>(
+    course: &'h Course,
+    standing: Standing,
+    on: Day,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let Some(doses) = &course.terms.doses else { return };
+    let given_days: Vec<Day> = course.doses_by(on).map(|dose| dose.on).collect();
+    for (index, pair) in given_days.windows(2).enumerate() {
+        let [before, after] = pair else { continue };
+        let days = after.days_since(*before);
+        let early = doses.value.interval_min_days.is_some_and(|least| days < i64::from(least));
+        let late = doses.value.interval_max_days.is_some_and(|most| days > i64::from(most));
+        if early || late {
+            let reason =
+                Reason::DoseOffTime { number: index.saturating_add(2), on: *after, after: days, doses };
+            add(Outcome::Broken, false, reason);
+        }
+    }
+    let given = course.doses_by(on).count();
+    let wanted = usize::from(doses.value.count);
+    let outcome = match given.cmp(&wanted) {
+        std::cmp::Ordering::Equal => Outcome::Met,
+        std::cmp::Ordering::Greater => Outcome::Broken,
+        std::cmp::Ordering::Less => {
+            let last = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
+            let over = matches!(standing, Standing::Out(_)) && course.end != End::Open;
+            match doses.value.interval_max_days.map(|days| last.plus(days)) {
+                _ if over => Outcome::Broken,
+                Some(latest) if latest < on => Outcome::Broken,
+                // A further dose may still be given in time.
+                _ => return,
+            }
+        }
+    };
+    add(outcome, false, Reason::DosesGiven { given, doses });
+}
+
+/// Harvest supers between placing and removal. Days shared only at the edges, off on the day of placing or on again on
+/// the day of removal, are no overlap.
+fn supers_while_in<'h>(
+    history: &History,
+    course: &'h Course,
+    to: Day,
+    single: bool,
+    supers: &'h Fact<SupersDuring>,
+    add: &mut impl FnMut(Outcome, bool, Reason<'h>),
+) {
+    let overlap = |from: Day, to: Day| {
+        history.supers.iter().find(move |span| {
+            let off = span.off.unwrap_or(Day::LAST);
+            // A single dose is given on one day: supers on that day bar it unless they came off or went on then.
+            if single { span.from < from && from < off } else { span.from < to && from < off }
+        })
+    };
+    let span = if single {
+        course.doses.iter().filter(|dose| dose.on <= to).find_map(|dose| overlap(dose.on, dose.on))
+    } else {
+        overlap(course.here_from, to)
+    };
+    let outcome = if span.is_some() { Outcome::Broken } else { Outcome::Met };
+    add(outcome, false, Reason::SupersWhileIn { span: span.copied(), supers });
+}

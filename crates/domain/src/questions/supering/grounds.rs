@@ -1,0 +1,241 @@
+//! Grounds: what was looked at, how it came out, and the facts and values read.
+
+use crate::basics::calendar::Day;
+use crate::basics::verdict::Verdict;
+use crate::basics::words::{RemovalNeed, SupersDuring};
+use crate::facts::history::{BroodSeen, Course, Doses, Doubt, Fact, FlowBefore, FlowSpan, SuperSpan};
+use crate::journal::entry::EntryId;
+
+/// How something came out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum Outcome {
+    /// It holds.
+    Met,
+    /// It does not hold.
+    Broken,
+    /// Something is missing to tell.
+    Unknown,
+    /// Neither: a reader must know of it.
+    Noted,
+}
+
+/// One ground of an answer.
+#[derive(Debug, Clone, Copy)]
+pub struct Ground<'h> {
+    /// How it came out.
+    pub outcome: Outcome,
+    /// Whether the answer turns on it. What does not decide stands in the record all the same.
+    pub decides: bool,
+    /// The course it speaks of; none if it speaks of the colony.
+    pub course: Option<&'h Course>,
+    /// What was looked at.
+    pub reason: Reason<'h>,
+}
+
+impl Ground<'_> {
+    /// What it says of the day.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        super::assess::says(self.outcome, self.decides)
+    }
+}
+
+/// A term that may be missing or too weak to rest on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Term {
+    /// May supers be on while it is in.
+    SupersDuring,
+    /// The withdrawal period.
+    Withdrawal,
+    /// The wait between removal and supers.
+    Wait,
+    /// Whether it has to be taken out.
+    Removal,
+    /// When it is used up.
+    UsedUp,
+    /// Fewest days it must stay.
+    StayMin,
+    /// Most days it may stay.
+    StayMax,
+    /// May it be used right before a nectar flow.
+    FlowBefore,
+}
+
+/// What was looked at.
+#[derive(Debug, Clone, Copy)]
+pub enum Reason<'h> {
+    /// Nobody ever entered this colony.
+    ColonyNotRecorded,
+    /// The colony came into the record later.
+    NotYetBegun {
+        /// On this day.
+        begun: Day,
+        /// By this entry.
+        entry: EntryId,
+    },
+    /// The colony has ended.
+    Ended {
+        /// On this day.
+        on: Day,
+        /// By this entry.
+        entry: EntryId,
+    },
+    /// It came into the record with medicines not known.
+    CameWithUnknown {
+        /// By this entry.
+        entry: EntryId,
+    },
+    /// No course is on record.
+    NothingGiven {
+        /// The entry by which the colony came into the record with nothing inside.
+        entry: EntryId,
+    },
+    /// It is in, and supers must be off while it is.
+    StillIn {
+        /// The term.
+        supers: &'h Fact<SupersDuring>,
+    },
+    /// It is in, and supers may be on while it is.
+    InWithSupersAllowed {
+        /// The term.
+        supers: &'h Fact<SupersDuring>,
+    },
+    /// A split or a uniting did not say where the strips went.
+    WhereaboutsNotSaid {
+        /// On this day.
+        since: Day,
+        /// By this entry.
+        entry: EntryId,
+    },
+    /// Nobody knows whether it is in or out, and in either case supers are barred.
+    BarredEitherWay {
+        /// It may be out since this day.
+        since: Day,
+        /// Why that is not known.
+        doubt: Doubt,
+    },
+    /// A person stated that nothing stays in the hive, yet a least stay is known: one of the two is wrong.
+    NothingStaysYetStays {
+        /// The statement.
+        said: &'h Fact<RemovalNeed>,
+    },
+    /// It must not be used right before a nectar flow, and was out only then, or nobody can tell.
+    UsedBeforeFlow {
+        /// It was out since this day.
+        out: Day,
+        /// The first flow from then on, if one is on record.
+        flow: Option<FlowSpan>,
+        /// The term.
+        bar: &'h Fact<FlowBefore>,
+    },
+    /// A term is missing, or its value is not documented.
+    NotEstablished {
+        /// Which.
+        topic: Term,
+        /// The undocumented value in days, if there is one.
+        days: Option<&'h Fact<u16>>,
+        /// The undocumented statement on supers, if there is one.
+        supers: Option<&'h Fact<SupersDuring>>,
+    },
+    /// The withdrawal period is running.
+    WithdrawalRuns {
+        /// Since this day.
+        out: Day,
+        /// The term.
+        days: &'h Fact<u16>,
+    },
+    /// The wait is running.
+    WaitRuns {
+        /// Since this day.
+        out: Day,
+        /// The term.
+        days: &'h Fact<u16>,
+    },
+    /// It is out, and every period is over.
+    PeriodsOver {
+        /// Since this day.
+        out: Day,
+        /// The withdrawal period.
+        withdrawal: &'h Fact<u16>,
+        /// The wait.
+        wait: &'h Fact<u16>,
+    },
+    /// No honey may be taken yet, though supers may be on.
+    HarvestBarred {
+        /// The statement on supers.
+        supers: &'h Fact<SupersDuring>,
+        /// The last day on which it is barred, if known.
+        through: Option<Day>,
+    },
+    /// How long it stayed, against the least.
+    StayedAtLeast {
+        /// Until this day.
+        until: Day,
+        /// The term.
+        days: &'h Fact<u16>,
+        /// The brood last seen by then, where the term turns on it.
+        brood: Option<BroodSeen>,
+    },
+    /// The least stay turns on brood, and none was seen by then.
+    StayTurnsOnBrood {
+        /// Until this day.
+        until: Day,
+        /// With brood absent or at its lowest.
+        shorter: u16,
+        /// With brood present.
+        longer: u16,
+    },
+    /// How long it stayed or has stayed, against the most.
+    StayedAtMost {
+        /// Until this day.
+        until: Day,
+        /// The term.
+        days: &'h Fact<u16>,
+        /// Whether it is still in.
+        still_in: bool,
+    },
+    /// Doses given, against those of a course.
+    DosesGiven {
+        /// So many by this day.
+        given: usize,
+        /// The term.
+        doses: &'h Fact<Doses>,
+    },
+    /// A dose that came sooner or later after the one before it than the leaflet says.
+    DoseOffTime {
+        /// Which dose, counted from 1.
+        number: usize,
+        /// The day it was given.
+        on: Day,
+        /// So many days after the one before.
+        after: i64,
+        /// The term.
+        doses: &'h Fact<Doses>,
+    },
+    /// Harvest supers, while it was in and they had to be off.
+    SupersWhileIn {
+        /// The stretch of days, if any.
+        span: Option<SuperSpan>,
+        /// The term.
+        supers: &'h Fact<SupersDuring>,
+    },
+    /// What the leaflet says of combs that were in the hive with it.
+    CombsCarryOver {
+        /// In its words here.
+        text: &'h str,
+    },
+    /// A looser value was read after the treatment. It is not used, unless the entry that was wrong is corrected.
+    ReadAfterwards {
+        /// Which.
+        topic: Term,
+        /// The entry that states it.
+        entry: EntryId,
+    },
+    /// A stated value is looser than the documented one of the built-in leaflet. It is used.
+    LooserThanLeaflet {
+        /// Which.
+        topic: Term,
+    },
+}

@@ -1,0 +1,74 @@
+//! Honey, where supers may stay on: it may be barred while they are.
+
+use crate::basics::calendar::{Day, last_blocked_day};
+use crate::basics::topic::Topic;
+use crate::basics::verdict::Verdict;
+use crate::basics::words::{Permission, SupersDuring};
+use crate::facts::history::{Course, Terms, Whereabouts, inside, used_up};
+use crate::rules::leaflet::{Force, Says};
+
+/// That a course bars the taking of honey, though not supers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct HarvestBar {
+    /// The last day on which it does; absent while that is not known.
+    pub(crate) through: Option<Day>,
+}
+
+impl HarvestBar {
+    /// Both: until the later of two days, and without an end as long as one of them has none.
+    pub(super) fn and(self, other: HarvestBar) -> HarvestBar {
+        HarvestBar { through: self.through.zip(other.through).map(|(one, other)| one.max(other)) }
+    }
+}
+
+/// Whether a course whose supers may stay on bars honey on a day.
+pub(crate) fn barred(course: &Course, on: Day) -> Option<HarvestBar> {
+    if inside(&course.terms) != Verdict::Yes {
+        return None;
+    }
+    let bars = course.whereabouts(on).filter_map(|carrier| match carrier {
+        Whereabouts::Out(out) | Whereabouts::NotKnown { may_be_in: false, last: out, .. } => {
+            let last = last_blocked_day(out, course.terms.withdrawal?.value).filter(|last| on <= *last)?;
+            Some(HarvestBar { through: Some(last) })
+        }
+        Whereabouts::In | Whereabouts::NotKnown { may_be_in: true, .. } => {
+            bars_while_in(course).then(|| HarvestBar { through: through_when_used_up(course, on) })
+        }
+    });
+    bars.reduce(HarvestBar::and)
+}
+
+/// The last day on which a course bars honey though supers may stay on, by what is known on a day; none if it bars none, or if
+/// its end is not known.
+pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
+    let withdrawal = course.terms.withdrawal.filter(|_| inside(&course.terms) == Verdict::Yes)?.value;
+    let last = course.whereabouts(on).map(|carrier| match carrier {
+        Whereabouts::Out(out) | Whereabouts::NotKnown { may_be_in: false, last: out, .. } => {
+            last_blocked_day(out, withdrawal)
+        }
+        Whereabouts::In | Whereabouts::NotKnown { may_be_in: true, .. } => through_when_used_up(course, on),
+    });
+    last.flatten().max()
+}
+
+/// Whether honey is barred while it is in: the label says so, or a withdrawal period would begin only after it, or nobody knows
+/// whether one does.
+fn bars_while_in(course: &Course) -> bool {
+    let Terms { supers_during, withdrawal, leaflet, .. } = &course.terms;
+    let no_harvest = supers_during.is_some_and(|fact| fact.value == SupersDuring::OnNoHarvest);
+    let forbidden = leaflet.as_ref().is_some_and(|leaflet| {
+        leaflet.in_force(Topic::HarvestDuring, course.placed, None).any(|rule| {
+            rule.force != Force::Advice
+                && matches!(rule.says, Says::HarvestDuring { value: Permission::Forbidden })
+        })
+    });
+    no_harvest || forbidden || withdrawal.is_none_or(|fact| fact.value > 0)
+}
+
+/// The last day barred by a carrier that is in and surely used up on a known day.
+fn through_when_used_up(course: &Course, on: Day) -> Option<Day> {
+    let (days, sure) = used_up(&course.terms)?;
+    let spent = course.doses_by(on).next_back()?.on.plus(days);
+    let withdrawal = course.terms.withdrawal?.value;
+    sure.then(|| last_blocked_day(spent, withdrawal).unwrap_or_else(|| spent.before()))
+}

@@ -1,0 +1,182 @@
+//! The question: may this colony be supered on this day?
+//!
+//! [`History::may_be_supered`] gives the bare verdict. [`History::supering`] gives the whole answer: every course with
+//! what it says of the day, breaches that stand in the record, the last blocked and the first free day, and what must
+//! happen first. [`SuperingReport`] is the same in words, for people and for JSON.
+//!
+//! A course says the same of a day whether asked for the verdict or for the grounds; a property test keeps the two in
+//! step. Entries that happened after the day asked about do not bear on it.
+
+mod assess;
+mod grounds;
+pub(crate) mod harvest;
+mod outlook;
+mod plan;
+mod remedy;
+mod report;
+mod steps;
+mod whole_apiary;
+mod wording;
+mod written;
+
+use crate::basics::calendar::Day;
+use crate::basics::verdict::Verdict;
+use crate::facts::history::{Course, History};
+use crate::journal::EntryId;
+
+pub(crate) use assess::Standing;
+pub use grounds::{Ground, Outcome, Reason, Term};
+pub(crate) use outlook::{Blocked, Outlook};
+pub(crate) use remedy::of as remedy_of;
+pub use report::{
+    CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
+    WholeApiaryReport,
+};
+pub use steps::{EarliestOut, Step};
+pub use whole_apiary::{Rounds, Surroundings};
+pub use wording::NOTICE;
+pub(crate) use wording::{named, topic_words};
+
+/// The day since which all of a course is out, or was given or used up, by the end of a day; none while it is in or in doubt.
+pub(crate) fn out_since(course: &Course, on: Day) -> Option<Day> {
+    match Standing::of(course, on) {
+        Standing::Out(out) => Some(out),
+        Standing::In | Standing::PerhapsSpent | Standing::NotSaid(..) => None,
+    }
+}
+
+/// How many days ahead an answer looks, the day asked about included.
+pub const DAYS_AHEAD: u16 = 120;
+
+/// The answer for one colony and one day.
+#[derive(Debug, Clone)]
+pub struct Answer<'h> {
+    /// The history it was drawn from.
+    pub history: &'h History,
+    /// The day asked about.
+    pub on: Day,
+    /// Yes, no or unknown.
+    pub verdict: Verdict,
+    /// Why: first what decides, course by course, each followed by what else stands in the record about it.
+    pub grounds: Vec<Ground<'h>>,
+}
+
+/// From when on the colony is free, as far as the record tells.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FirstFree {
+    /// From this day on, by what is recorded.
+    OnRecord(Day),
+    /// From `free` on, if everything that is in comes out on `out`, the earliest lawful day, and nothing else happens.
+    OnceOut {
+        /// The earliest day on which everything may be out.
+        out: Day,
+        /// The first free day after that.
+        free: Day,
+    },
+    /// Something is missing to tell.
+    NotKnown,
+}
+
+impl History {
+    /// Yes, no or unknown, and nothing else.
+    #[must_use]
+    pub fn may_be_supered(&self, on: Day) -> Verdict {
+        let colony = self.colony_verdict(on);
+        if colony == Verdict::No {
+            return colony;
+        }
+        self.courses_on(on).fold(colony, |verdict, course| verdict.and(assess::verdict(self, course, on)))
+    }
+
+    /// The answer with its grounds.
+    #[must_use]
+    pub fn supering(&self, on: Day) -> Answer<'_> {
+        let mut grounds = Vec::with_capacity(4 + 3 * self.courses.len());
+        assess::colony(self, on, &mut grounds);
+        for course in self.courses_on(on) {
+            assess::course(self, course, on, &mut grounds);
+        }
+        let verdict = grounds.iter().fold(Verdict::Yes, |verdict, ground| verdict.and(ground.verdict()));
+        Answer { history: self, on, verdict, grounds }
+    }
+
+    /// The verdict for this and the following days, equal neighbours joined. Each span runs from its first to its last
+    /// day, both included.
+    #[must_use]
+    pub fn supering_ahead(&self, on: Day, days: u16) -> Vec<(Day, Day, Verdict)> {
+        let Some(further) = days.checked_sub(1) else { return Vec::new() };
+        Outlook::of(self).between(on, on.plus(further))
+    }
+
+    /// The entry since which it is not known what is inside, if that is so on this day.
+    fn unknown_on(&self, on: Day) -> Option<EntryId> {
+        self.unknown_since.filter(|(since, _)| *since <= on).map(|(_, entry)| entry)
+    }
+
+    /// What the colony itself says, courses aside.
+    fn colony_verdict(&self, on: Day) -> Verdict {
+        match (self.begun, self.ended) {
+            (_, Some((ended, _))) if ended <= on => Verdict::No,
+            (Some((begun, _)), _) if begun <= on && self.unknown_on(on).is_none() => Verdict::Yes,
+            _ => Verdict::Unknown,
+        }
+    }
+}
+
+impl<'h> Answer<'h> {
+    /// The last blocked day: before the free days that the day asked about lies in, or that come next, as the record stood on
+    /// that day; if no day is known to be free, the last one that surely is not. Absent if no day was ever blocked, or if no end
+    /// is recorded.
+    #[must_use]
+    pub fn last_blocked_day(&self) -> Option<Day> {
+        self.blocked(&self.history.clone().up_to(self.on)).last
+    }
+
+    /// From when on the colony is free, as the record stood on the day asked about.
+    #[must_use]
+    pub fn first_free(&self) -> FirstFree {
+        let known = self.history.clone().up_to(self.on);
+        let on_record = self.blocked(&known).first_free;
+        if self.verdict != Verdict::Yes && self.history.colony_verdict(self.on) != Verdict::Yes {
+            return FirstFree::NotKnown;
+        }
+        match on_record {
+            Some(free) => FirstFree::OnRecord(free),
+            None => plan::once_out(&known, self.on)
+                .map_or(FirstFree::NotKnown, |(out, free)| FirstFree::OnceOut { out, free }),
+        }
+    }
+
+    /// The last blocked and the first free day by what is recorded. `known` is the history up to the day asked about.
+    fn blocked(&self, known: &History) -> Blocked {
+        let Some((begun, _)) = known.begun else { return Blocked { last: None, first_free: None } };
+        let out = self.courses().filter_map(|course| out_since(course, self.on)).max();
+        Outlook::of(known).blocked(self.on, begun, out)
+    }
+
+    /// The first day on which honey may be taken, where supers may be on though honey may not yet be taken. Absent if honey is
+    /// not barred, if it is not known until when, or while supers are barred.
+    #[must_use]
+    pub fn harvest_free_from(&self) -> Option<Day> {
+        Some(self.harvest_barred()?.through?.next())
+    }
+
+    /// Whether honey is barred although supers may be on.
+    pub(crate) fn harvest_barred(&self) -> Option<harvest::HarvestBar> {
+        let bars = self.courses().filter_map(|course| harvest::barred(course, self.on));
+        let bar = bars.reduce(harvest::HarvestBar::and)?;
+        (self.verdict == Verdict::Yes).then_some(bar)
+    }
+
+    /// The courses that bear on the day.
+    #[must_use = "iterators are lazy"]
+    pub fn courses(&self) -> impl DoubleEndedIterator<Item = &'h Course> + use<'h> {
+        self.history.courses_on(self.on)
+    }
+
+    /// What must happen first, in order of the latest day.
+    #[must_use]
+    pub fn steps(&self) -> Vec<Step<'h>> {
+        steps::of(self)
+    }
+}

@@ -1,0 +1,137 @@
+//! The answer day by day: it changes on few days, and is the same between them.
+
+use super::assess;
+use crate::basics::calendar::{Day, last_blocked_day};
+use crate::basics::verdict::Verdict;
+use crate::facts::history::{Course, History, RIGHT_BEFORE_DAYS, used_up};
+
+/// The last blocked and the first free day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Blocked {
+    /// The last blocked day; where no day is known to be free, the last that surely is not. Absent if no day was ever blocked,
+    /// or if no end is recorded.
+    pub(crate) last: Option<Day>,
+    /// The first free day, as far as it is known by what is recorded.
+    pub(crate) first_free: Option<Day>,
+}
+
+/// The answer over the days, as a list of the days on which it changes.
+pub(crate) struct Outlook {
+    /// The first day of each stretch with its answer, in order. The first stretch begins with the first day there is.
+    stretches: Vec<(Day, Verdict)>,
+}
+
+impl Outlook {
+    /// The answer for a colony.
+    pub(crate) fn of(history: &History) -> Outlook {
+        let mut days = vec![Day::FIRST];
+        let of_colony = [history.begun, history.unknown_since, history.ended];
+        days.extend(of_colony.into_iter().flatten().map(|(on, _)| on));
+        for course in &history.courses {
+            changes(history, course, &mut days);
+        }
+        Outlook::at(days, |day| history.may_be_supered(day))
+    }
+
+    /// What some courses of a colony alone say, as far as they say something.
+    pub(crate) fn of_courses(history: &History, courses: &[&Course]) -> Outlook {
+        let mut days = vec![Day::FIRST];
+        for course in courses {
+            changes(history, course, &mut days);
+        }
+        let speaks =
+            |course: &Course, day| course.here_from <= day && course.until.is_none_or(|until| day < until);
+        Outlook::at(days, |day| {
+            let speaking = courses.iter().filter(|course| speaks(course, day));
+            speaking.fold(Verdict::Yes, |verdict, course| verdict.and(assess::verdict(history, course, day)))
+        })
+    }
+
+    fn at(mut days: Vec<Day>, verdict: impl Fn(Day) -> Verdict) -> Outlook {
+        days.sort_unstable();
+        days.dedup();
+        let mut stretches: Vec<(Day, Verdict)> = days.into_iter().map(|day| (day, verdict(day))).collect();
+        stretches.dedup_by_key(|(_, verdict)| *verdict);
+        Outlook { stretches }
+    }
+
+    /// The last blocked and the first free day, as they are named on a day: of the free days that it lies in, or of the next
+    /// ones. `begun` is the first day that is looked at, `out` the last day since which something is out: after what blocked no
+    /// day it is free since then.
+    pub(crate) fn blocked(&self, on: Day, begun: Day, out: Option<Day>) -> Blocked {
+        if let Some(since) = self.free_since(on) {
+            let blocked = begun < since;
+            return Blocked {
+                last: blocked.then(|| since.before()),
+                first_free: if blocked { Some(since) } else { Some(begun).max(out) },
+            };
+        }
+        match self.next_free(on) {
+            Some(free) => Blocked { last: (begun < free).then(|| free.before()), first_free: Some(free) },
+            // Not known when it is free, but until when it surely is not.
+            None => Blocked { last: self.last_no().filter(|last| *last >= begun), first_free: None },
+        }
+    }
+
+    /// The first day of the free days that a free day lies in; none if the day is not free.
+    fn free_since(&self, on: Day) -> Option<Day> {
+        let (from, verdict) = self.stretches.iter().rfind(|(from, _)| *from <= on)?;
+        (*verdict == Verdict::Yes).then_some(*from)
+    }
+
+    /// The first free day after a day.
+    fn next_free(&self, on: Day) -> Option<Day> {
+        self.stretches
+            .iter()
+            .find(|(from, verdict)| *from > on && *verdict == Verdict::Yes)
+            .map(|(from, _)| *from)
+    }
+
+    /// The last day that is surely blocked, if such days end.
+    fn last_no(&self) -> Option<Day> {
+        let pairs = self.stretches.iter().zip(self.stretches.iter().skip(1));
+        let mut ends =
+            pairs.filter(|((_, verdict), _)| *verdict == Verdict::No).map(|(_, (next, _))| next.before());
+        let last = self.stretches.last().filter(|(_, verdict)| *verdict != Verdict::No);
+        last.and(ends.next_back())
+    }
+
+    /// The stretches from one day to another, both included, cut to them.
+    pub(crate) fn between(&self, from: Day, to: Day) -> Vec<(Day, Day, Verdict)> {
+        let ends = self.stretches.iter().skip(1).map(|(next, _)| next.before()).chain([to]);
+        let spans = self
+            .stretches
+            .iter()
+            .zip(ends)
+            .map(|((first, verdict), last)| ((*first).max(from), last.min(to), *verdict));
+        spans.filter(|(first, last, _)| first <= last).collect()
+    }
+}
+
+/// Adds the days on which what a course says may change.
+fn changes(history: &History, course: &Course, days: &mut Vec<Day>) {
+    let terms = &course.terms;
+    // The days since which it, or one of its carriers, may be out.
+    let mut outs = vec![course.here_from];
+    outs.extend(course.doses.iter().map(|dose| dose.on));
+    if let Some((stay, _)) = used_up(terms) {
+        outs.extend(course.doses.iter().map(|dose| dose.on.plus(stay)));
+    }
+    outs.extend(course.in_doubt.map(|(since, _)| since));
+    outs.extend(course.out());
+    let periods = [terms.withdrawal, terms.wait];
+    for period in periods.into_iter().flatten() {
+        days.extend(outs.iter().filter_map(|out| last_blocked_day(*out, period.value)).map(Day::next));
+    }
+    if let Some(bar) = terms.flow_before {
+        for flow in history.flows_of(course) {
+            let before = bar.value.days().unwrap_or(RIGHT_BEFORE_DAYS);
+            days.extend([flow.from, flow.from.minus(before), flow.last.next()]);
+            // What is out since the new year is out in the year of the flow.
+            days.extend(Day::new(flow.from.year(), 1, 1));
+        }
+        days.extend(outs.iter().filter_map(|out| Some(out.plus(bar.value.days()?).next())));
+    }
+    days.extend(outs);
+    days.extend(course.until);
+}

@@ -1,0 +1,98 @@
+//! The condition on the whole apiary: most leaflets want all colonies of an apiary treated together, so an answer for
+//! one colony names those that were left out.
+
+use crate::basics::topic::Topic;
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+use crate::basics::calendar::Day;
+use crate::basics::words::{ApiaryName, ColonyName, MedicineName};
+use crate::facts::history::Course;
+use crate::facts::holding::{Holding, between};
+use crate::journal::event::Administration;
+use crate::rules::leaflet::Rule;
+
+/// How many days apart two placings may be and still count as one treatment of the apiary.
+///
+/// Common practice, no source: a round of the apiaries takes up to a week.
+pub(super) const SAME_ROUND_DAYS: u16 = 7;
+
+/// Who was left out of each round, worked out once for all colonies of a board.
+#[derive(Debug)]
+pub struct Rounds<'h> {
+    holding: &'h Holding,
+    left_out: RefCell<BTreeMap<Round<'h>, Rc<[&'h ColonyName]>>>,
+}
+
+/// A round: the apiary, the medicine, and the day of placing.
+type Round<'h> = (&'h ApiaryName, MedicineName, Day);
+
+impl<'h> Rounds<'h> {
+    /// Nothing is worked out yet.
+    #[must_use]
+    pub fn of(holding: &'h Holding) -> Rounds<'h> {
+        Rounds { holding, left_out: RefCell::default() }
+    }
+
+    /// The colonies that stood there and got none, by name.
+    fn left_out(&self, apiary: &'h ApiaryName, course: &Course) -> Rc<[&'h ColonyName]> {
+        let round = (apiary, course.medicine.clone(), course.placed);
+        if let Some(known) = self.left_out.borrow().get(&round) {
+            return Rc::clone(known);
+        }
+        let there = self.holding.colonies_at(apiary, course.placed);
+        let left_out =
+            there.filter(|other| !given_in_round(self.holding, other, &course.medicine, course.placed));
+        let left_out: Rc<[&ColonyName]> = left_out.collect();
+        self.left_out.borrow_mut().insert(round, Rc::clone(&left_out));
+        left_out
+    }
+}
+
+/// What stood around a colony when a course was placed.
+#[derive(Debug, Clone)]
+pub struct Surroundings<'h> {
+    /// The apiary it stood at.
+    pub apiary: &'h ApiaryName,
+    /// The leaflet's rule on the whole apiary.
+    pub rule: &'h Rule,
+    /// Colonies that stood there and got none of the medicine in the same round.
+    pub left_out: Vec<&'h ColonyName>,
+}
+
+impl<'c> Surroundings<'c> {
+    /// What stood around `colony` when `course` was placed; none if its leaflet says nothing of the whole apiary.
+    #[must_use]
+    pub fn of<'h: 'c>(
+        rounds: &Rounds<'h>,
+        colony: &ColonyName,
+        course: &'c Course,
+    ) -> Option<Surroundings<'c>> {
+        let holding = rounds.holding;
+        let leaflet = course.terms.leaflet.as_ref()?;
+        let rule = leaflet.in_force(Topic::WholeApiary, course.placed, None).next()?;
+        // A course that came with a split was given where the old colony stood.
+        let treated = holding.record(course.entry).and_then(|record| {
+            record.body::<Administration>()?.given.iter().flat_map(|given| &given.colonies).next()
+        });
+        let stood = |colony| holding.apiary_of(colony, course.placed);
+        let apiary = stood(colony).or_else(|| treated.and_then(stood))?;
+        let left_out = rounds.left_out(apiary, course);
+        let left_out = left_out.iter().copied().filter(|other| *other != colony).collect();
+        Some(Surroundings { apiary, rule, left_out })
+    }
+}
+
+fn given_in_round(holding: &Holding, colony: &ColonyName, medicine: &MedicineName, placed: Day) -> bool {
+    let (first, last) = (placed.minus(SAME_ROUND_DAYS), placed.plus(SAME_ROUND_DAYS));
+    between(holding.colony_file(colony), first, last)
+        .iter()
+        .filter_map(|record| record.body::<Administration>())
+        .any(|body| {
+            body.given.iter().any(|given| {
+                let same = || holding.lot(&given.lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
+                given.colonies.contains(colony) && same()
+            })
+        })
+}

@@ -1,0 +1,279 @@
+//! Grounds and steps written out: the word for programs, the values used with who said them, the entries read.
+
+use super::grounds::{Ground, Outcome, Reason, Term};
+use super::report::{CourseReport, GroundReport, StepReport, ValueReport};
+use super::steps::Step;
+use super::wording;
+use crate::basics::calendar::Day;
+use crate::basics::words::SupersDuring;
+use crate::facts::history::{Authority, Course, Doses, Doubt, End, Fact};
+use crate::journal::entry::EntryId;
+
+impl CourseReport {
+    pub(super) fn of(course: &Course) -> CourseReport {
+        CourseReport {
+            administration: course.entry,
+            medicine: course.medicine.clone(),
+            pack_name: course.pack_name.as_ref().to_owned(),
+            leaflet: course.terms.leaflet.as_ref().map(|leaflet| leaflet.id.clone()),
+            placed: course.placed,
+        }
+    }
+}
+
+impl GroundReport {
+    pub(super) fn of(ground: &Ground<'_>) -> GroundReport {
+        GroundReport {
+            outcome: ground.outcome,
+            decides: ground.decides,
+            about: about(&ground.reason),
+            statement: wording::statement(ground),
+            course: ground.course.map(CourseReport::of),
+            values: values(ground),
+            entries: entries(ground),
+        }
+    }
+}
+
+/// What was looked at, as a word for programs.
+const fn about(reason: &Reason<'_>) -> &'static str {
+    match reason {
+        Reason::ColonyNotRecorded => "colony_not_recorded",
+        Reason::NotYetBegun { .. } => "not_yet_begun",
+        Reason::Ended { .. } => "ended",
+        Reason::CameWithUnknown { .. } => "came_with_unknown",
+        Reason::NothingGiven { .. } => "nothing_given",
+        Reason::StillIn { .. } => "still_in",
+        Reason::InWithSupersAllowed { .. } => "in_with_supers_allowed",
+        Reason::WhereaboutsNotSaid { .. } => "whereabouts_not_said",
+        Reason::NotEstablished { .. } => "not_established",
+        Reason::WithdrawalRuns { .. } => "withdrawal_runs",
+        Reason::WaitRuns { .. } => "wait_runs",
+        Reason::PeriodsOver { .. } => "periods_over",
+        Reason::HarvestBarred { .. } => "harvest_barred",
+        Reason::StayedAtLeast { .. } | Reason::StayTurnsOnBrood { .. } => "stay_min",
+        Reason::StayedAtMost { .. } => "stay_max",
+        Reason::DosesGiven { .. } => "doses",
+        Reason::DoseOffTime { .. } => "dose_off_time",
+        Reason::SupersWhileIn { .. } => "supers_while_in",
+        Reason::CombsCarryOver { .. } => "comb_rule",
+        Reason::LooserThanLeaflet { .. } => "looser_than_leaflet",
+        Reason::ReadAfterwards { .. } => "read_afterwards",
+        Reason::BarredEitherWay { .. } => "barred_either_way",
+        Reason::NothingStaysYetStays { .. } => "nothing_stays_yet_stays",
+        Reason::UsedBeforeFlow { .. } => "flow_before",
+    }
+}
+
+/// The values that a ground used, each with who said it.
+fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
+    let Some(course) = ground.course else { return Vec::new() };
+    let days = |of, fact: &Fact<u16>| value(course, of, fact, format!("{} days", fact.value));
+    let supers = |fact: &Fact<SupersDuring>| value(course, "supers_during", fact, fact.value.to_string());
+    match &ground.reason {
+        Reason::StillIn { supers: fact }
+        | Reason::InWithSupersAllowed { supers: fact }
+        | Reason::HarvestBarred { supers: fact, .. }
+        | Reason::SupersWhileIn { supers: fact, .. } => vec![supers(fact)],
+        Reason::WhereaboutsNotSaid { .. } | Reason::BarredEitherWay { .. } => all_terms(course),
+        Reason::NothingStaysYetStays { said } => {
+            let stays = [&course.terms.stay_min.absent_or_lowest, &course.terms.stay_min.present];
+            let stays = stays.into_iter().flatten().map(|fact| days("stay_min", fact));
+            std::iter::once(value(course, "removal", said, said.value.to_string())).chain(stays).collect()
+        }
+        Reason::UsedBeforeFlow { bar, .. } => {
+            let said =
+                bar.value.days().map_or("forbidden".to_owned(), |days| format!("forbidden for {days} days"));
+            vec![value(course, "flow_before", bar, said)]
+        }
+        Reason::NotEstablished { .. } if ground.outcome == Outcome::Met => all_terms(course),
+        Reason::NotEstablished { topic, days: fact, supers: word } => {
+            fact.map(|fact| days(topic_word(*topic), fact)).into_iter().chain(word.map(supers)).collect()
+        }
+        Reason::WithdrawalRuns { days: fact, .. } => vec![days("withdrawal", fact)],
+        Reason::WaitRuns { days: fact, .. } => vec![days("wait_after_removal", fact)],
+        Reason::PeriodsOver { withdrawal, wait, .. } => {
+            let mut wait = days("wait_after_removal", wait);
+            if course.terms.wait_within_withdrawal {
+                wait.note = Some("the stated withdrawal period is the whole time after treatment".to_owned());
+            }
+            let mut withdrawal = days("withdrawal", withdrawal);
+            if course.terms.no_withdrawal_by_label {
+                "none by label".clone_into(&mut withdrawal.value);
+            }
+            vec![withdrawal, wait]
+        }
+        Reason::StayedAtLeast { days: fact, .. } => vec![days("stay_min", fact)],
+        Reason::StayedAtMost { days: fact, .. } => vec![days("stay_max", fact)],
+        Reason::DosesGiven { doses, .. } => {
+            vec![value(course, "doses", doses, doses.value.count.to_string())]
+        }
+        Reason::DoseOffTime { doses, .. } => {
+            let Doses { interval_min_days: least, interval_max_days: most, .. } = doses.value;
+            let days = |days: Option<u16>| days.map_or_else(|| "any".to_owned(), |days| days.to_string());
+            vec![value(course, "doses", doses, format!("{} to {} days apart", days(least), days(most)))]
+        }
+        Reason::ColonyNotRecorded
+        | Reason::NotYetBegun { .. }
+        | Reason::Ended { .. }
+        | Reason::CameWithUnknown { .. }
+        | Reason::NothingGiven { .. }
+        | Reason::StayTurnsOnBrood { .. }
+        | Reason::CombsCarryOver { .. }
+        | Reason::ReadAfterwards { .. }
+        | Reason::LooserThanLeaflet { .. } => Vec::new(),
+    }
+}
+
+/// The entries that a ground read.
+fn entries(ground: &Ground<'_>) -> Vec<EntryId> {
+    let of_course = ground.course.iter().flat_map(|course| end_entries(course, &ground.reason));
+    let own = match &ground.reason {
+        Reason::NotYetBegun { entry, .. }
+        | Reason::Ended { entry, .. }
+        | Reason::CameWithUnknown { entry }
+        | Reason::NothingGiven { entry }
+        | Reason::WhereaboutsNotSaid { entry, .. }
+        | Reason::BarredEitherWay { doubt: Doubt::NotSaid { entry, .. }, .. }
+        | Reason::ReadAfterwards { entry, .. } => Some(*entry),
+        Reason::NothingStaysYetStays { said } => said.authority.entry(),
+        Reason::UsedBeforeFlow { flow, .. } => flow.map(|flow| flow.entry),
+        Reason::StayedAtLeast { brood, .. } => brood.map(|seen| seen.entry),
+        Reason::SupersWhileIn { span, .. } => span.map(|span| span.entry),
+        Reason::ColonyNotRecorded
+        | Reason::StillIn { .. }
+        | Reason::InWithSupersAllowed { .. }
+        | Reason::BarredEitherWay { .. }
+        | Reason::NotEstablished { .. }
+        | Reason::WithdrawalRuns { .. }
+        | Reason::WaitRuns { .. }
+        | Reason::PeriodsOver { .. }
+        | Reason::HarvestBarred { .. }
+        | Reason::StayTurnsOnBrood { .. }
+        | Reason::StayedAtMost { .. }
+        | Reason::DosesGiven { .. }
+        | Reason::DoseOffTime { .. }
+        | Reason::CombsCarryOver { .. }
+        | Reason::LooserThanLeaflet { .. } => None,
+    };
+    of_course.chain(own).collect()
+}
+
+/// Every term that says of a course whether supers may be on while it is in and after it is out.
+fn all_terms(course: &Course) -> Vec<ValueReport> {
+    let terms = &course.terms;
+    let days = |of, fact: &Fact<u16>| value(course, of, fact, format!("{} days", fact.value));
+    let supers =
+        terms.supers_during.iter().map(|fact| value(course, "supers_during", fact, fact.value.to_string()));
+    let withdrawal = terms.withdrawal.iter().map(|fact| days("withdrawal", fact));
+    let wait = terms.wait.iter().map(|fact| days("wait_after_removal", fact));
+    supers.chain(withdrawal).chain(wait).collect()
+}
+
+/// The entries behind a course that a ground reads: its doses, and its end where the ground is about being out.
+fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
+    let mut entries: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
+    let reads_end = matches!(
+        reason,
+        Reason::PeriodsOver { .. }
+            | Reason::WithdrawalRuns { .. }
+            | Reason::WaitRuns { .. }
+            | Reason::UsedBeforeFlow { .. }
+            | Reason::StayedAtLeast { .. }
+            | Reason::StayTurnsOnBrood { .. }
+            | Reason::StayedAtMost { still_in: false, .. }
+    );
+    if let End::Out { entry, .. } = course.end
+        && reads_end
+    {
+        entries.push(entry);
+    }
+    entries
+}
+
+fn value<T>(course: &Course, of: &'static str, fact: &Fact<T>, value: String) -> ValueReport {
+    let rule = course.terms.rule(fact);
+    let leaflet = course.terms.leaflet.as_ref();
+    let sources = rule.zip(leaflet).map(|(rule, leaflet)| {
+        let described = rule.source.iter().map(|id| match leaflet.source(id) {
+            Some(source) => format!("{id}: {source}"),
+            None => id.clone(),
+        });
+        described.collect()
+    });
+    let (said_by, entry) = match fact.authority {
+        Authority::Prescription(entry) => ("prescription", Some(entry)),
+        Authority::Reading(entry) => ("leaflet_reading", Some(entry)),
+        Authority::Pack(entry) => ("pack", Some(entry)),
+        Authority::Leaflet(_) if leaflet.is_some_and(|leaflet| leaflet.own) => ("own_leaflet", None),
+        Authority::Leaflet(_) => ("leaflet", None),
+        Authority::Declared(entry) => ("declared", Some(entry)),
+    };
+    ValueReport {
+        of,
+        value,
+        said_by,
+        entry,
+        confidence: fact.confidence,
+        force: rule.map(|rule| rule.force),
+        sources: sources.unwrap_or_default(),
+        checked_on: rule.map(|rule| rule.checked_on),
+        note: rule.and_then(|rule| rule.note.clone()),
+    }
+}
+
+const fn topic_word(topic: Term) -> &'static str {
+    match topic {
+        Term::SupersDuring => "supers_during",
+        Term::Withdrawal => "withdrawal",
+        Term::Wait => "wait_after_removal",
+        Term::Removal | Term::UsedUp => "removal",
+        Term::StayMin => "stay_min",
+        Term::StayMax => "stay_max",
+        Term::FlowBefore => "flow_before",
+    }
+}
+
+impl StepReport {
+    pub(super) fn of(step: &Step<'_>, on: Day) -> StepReport {
+        let mut report = StepReport {
+            what: "",
+            statement: wording::step(step, on),
+            administration: None,
+            from: None,
+            by: None,
+            from_without_brood: None,
+            from_with_brood: None,
+        };
+        match step {
+            Step::TakeSupersOff { .. } => report.what = "take_supers_off",
+            Step::RecordWhereabouts { course, .. } => {
+                report.what = "record_whereabouts";
+                report.administration = Some(course.entry);
+            }
+            Step::GiveDose { course, from, by, .. } => {
+                report.what = "give_dose";
+                report.administration = Some(course.entry);
+                (report.from, report.by) = (*from, *by);
+            }
+            Step::TakeOut { course, earliest, latest } => {
+                report.what = "take_out";
+                report.administration = Some(course.entry);
+                (report.from, report.by) = (earliest.day, *latest);
+                report.from_without_brood = earliest.brood_absent_or_lowest;
+                report.from_with_brood = earliest.brood_present;
+            }
+            Step::WaitUntilSpent { course, spent } => {
+                report.what = "wait_until_spent";
+                report.administration = Some(course.entry);
+                report.from = Some(*spent);
+            }
+            Step::WaitThrough { course, last } => {
+                report.what = "wait";
+                report.administration = Some(course.entry);
+                report.by = Some(*last);
+            }
+        }
+        report
+    }
+}

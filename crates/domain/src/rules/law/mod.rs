@@ -1,0 +1,191 @@
+//! What the law asks of a medicine record, kept as dated and sourced data: which fields on which occasion, how soon, in what
+//! form, and for how long.
+//!
+//! - [`words`]: occasions, fields, sorts of record
+//! - [`rule`]: the rules, each with dates, sources and how well it is established
+//! - [`load`]: reading law files; every fault of every file is reported at once
+//! - [`profile`]: the rules that hold in a jurisdiction on a day
+//! - [`report`]: a profile written out
+//!
+//! Rules are chosen by the day of the event, never by today's date.
+
+pub mod load;
+pub mod profile;
+pub mod report;
+pub mod rule;
+pub mod words;
+
+use std::collections::BTreeMap;
+
+use crate::basics::calendar::Day;
+use crate::basics::diagnostic::{Diagnostic, nearest};
+use crate::basics::source::Source;
+use crate::basics::words::Jurisdiction;
+
+pub use profile::{FieldNeeded, LawStanding, Part, Profile, Ruled};
+pub use report::LawReport;
+pub use rule::{Basis, Dated, FieldRule, FormRule, RetentionRule, TimeLimitRule};
+pub use words::{CountedFrom, Field, FieldNeed, KeepingForce, Occasion, RecordSort};
+
+/// The law of one jurisdiction, as its file has it: its own rules, of all dates.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LawFile {
+    /// Whose law it is.
+    pub jurisdiction: Jurisdiction,
+    /// What it is, in words.
+    pub title: String,
+    /// The jurisdictions whose rules hold here too, in order.
+    pub includes: Vec<Jurisdiction>,
+    /// Where the rules were read.
+    pub sources: Vec<Source>,
+    /// What must be written down.
+    pub fields: Vec<FieldRule>,
+    /// How long it must be kept.
+    pub retentions: Vec<RetentionRule>,
+    /// How soon it must be written.
+    pub time_limits: Vec<TimeLimitRule>,
+    /// In what form.
+    pub forms: Vec<FormRule>,
+}
+
+impl LawFile {
+    /// The source with this key.
+    #[must_use]
+    pub fn source(&self, id: &str) -> Option<&Source> {
+        self.sources.iter().find(|source| source.id == id)
+    }
+
+    /// The dates and sources of every rule, in the order of the lists.
+    pub fn bases(&self) -> impl Iterator<Item = &Basis> {
+        let fields = self.fields.iter().map(Dated::basis);
+        let retentions = self.retentions.iter().map(Dated::basis);
+        let limits = self.time_limits.iter().map(Dated::basis);
+        fields.chain(retentions).chain(limits).chain(self.forms.iter().map(Dated::basis))
+    }
+}
+
+/// The law of several jurisdictions. Every include leads to a file, and none leads back to where it began.
+#[derive(Debug, Clone, Default)]
+pub struct Laws {
+    files: BTreeMap<Jurisdiction, LawFile>,
+}
+
+impl Laws {
+    /// Loads law files, given as path and text. The path ends in `<jurisdiction>.toml`.
+    ///
+    /// # Errors
+    /// Every fault of every file, in the order of the files; then those between files.
+    pub fn load<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Result<Laws, Vec<Diagnostic>> {
+        let mut faults = Vec::new();
+        let mut read: BTreeMap<Jurisdiction, (String, load::ReadLaw)> = BTreeMap::new();
+        let mut paths: Vec<String> = Vec::new();
+        for (path, text) in files {
+            paths.push(path.to_owned());
+            let Some(law) = load::law(path, text, &mut faults) else { continue };
+            let jurisdiction = law.file.jurisdiction.clone();
+            if let Some((earlier, _)) = read.get(&jurisdiction) {
+                let message = format!("the law of `{jurisdiction}` is also in `{earlier}`");
+                let help = "keep one of the two files".to_owned();
+                faults.push(Diagnostic { file: path.to_owned(), line: 0, column: 0, message, help });
+                continue;
+            }
+            read.insert(jurisdiction, (path.to_owned(), law));
+        }
+        faults.extend(faults_between(&read, &paths));
+        if faults.is_empty() {
+            Ok(Laws { files: read.into_iter().map(|(of, (_, law))| (of, law.file)).collect() })
+        } else {
+            Err(faults)
+        }
+    }
+
+    /// The rules that hold in a jurisdiction on a day: its own, else those of the union it belongs to. None where there are no
+    /// rules for it at all; a day before the first rule gives a profile that says so.
+    #[must_use]
+    pub fn profile(&self, jurisdiction: &Jurisdiction, on: Day) -> Option<Profile<'_>> {
+        let of = |jurisdiction: &Jurisdiction| self.files.get(jurisdiction);
+        let own = of(jurisdiction).or_else(|| of(&jurisdiction.wider()?))?;
+        let mut parts = vec![own];
+        // What an include includes holds too. The loader has made sure that this ends.
+        let mut next = 0;
+        while let Some(part) = parts.get(next).copied() {
+            for include in part.includes.iter().filter_map(of) {
+                if !parts.iter().any(|known| known.jurisdiction == include.jurisdiction) {
+                    parts.push(include);
+                }
+            }
+            next += 1;
+        }
+        Some(Profile::new(jurisdiction.clone(), on, parts))
+    }
+
+    /// Every law file, by jurisdiction.
+    pub fn iter(&self) -> impl Iterator<Item = &LawFile> {
+        self.files.values()
+    }
+
+    /// The jurisdictions in words, for whoever asked for one that is not there. The nearest in spelling would mislead: codes of
+    /// two letters are all near each other.
+    #[must_use]
+    pub fn listed(&self) -> String {
+        self.files.keys().map(Jurisdiction::as_str).collect::<Vec<_>>().join(", ")
+    }
+}
+
+/// Includes that lead nowhere, or back to where they began.
+fn faults_between(
+    read: &BTreeMap<Jurisdiction, (String, load::ReadLaw)>,
+    paths: &[String],
+) -> Vec<Diagnostic> {
+    let mut faults = Vec::new();
+    for (own, (path, law)) in read {
+        for (include, (line, column)) in &law.includes {
+            let mut fault = |message: String, help: String| {
+                faults.push(Diagnostic { file: path.clone(), line: *line, column: *column, message, help });
+            };
+            if read.contains_key(include) {
+                if leads_to(read, include, own) {
+                    fault(
+                        format!("`{own}` includes `{include}`, which leads back to `{own}`"),
+                        "drop one of the includes: each must lead to wider rules".to_owned(),
+                    );
+                }
+                continue;
+            }
+            // A file that is there but did not load has been reported already.
+            let name = format!("{include}.toml");
+            if paths.iter().any(|path| path.rsplit('/').next() == Some(&name)) {
+                continue;
+            }
+            let near = nearest(include.as_str(), read.keys().map(Jurisdiction::as_str));
+            let help = near.map_or_else(
+                || format!("add the file `{name}`, or drop the include"),
+                |near| format!("did you mean `{near}`?"),
+            );
+            fault(format!("there is no law of `{include}` to include"), help);
+        }
+    }
+    faults
+}
+
+/// Whether the includes of one law lead to another.
+fn leads_to(
+    read: &BTreeMap<Jurisdiction, (String, load::ReadLaw)>,
+    from: &Jurisdiction,
+    to: &Jurisdiction,
+) -> bool {
+    let mut seen = vec![from];
+    let mut next = 0;
+    while let Some(at) = seen.get(next).copied() {
+        for (include, _) in read.get(at).into_iter().flat_map(|(_, law)| &law.includes) {
+            if include == to {
+                return true;
+            }
+            if !seen.contains(&include) {
+                seen.push(include);
+            }
+        }
+        next += 1;
+    }
+    false
+}

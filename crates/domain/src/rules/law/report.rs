@@ -1,0 +1,185 @@
+//! A profile written out: owned, in words, ready for JSON or a page.
+
+use serde::Serialize;
+
+use super::profile::{LawStanding, Profile, Ruled};
+use super::rule::{Basis, Dated, FormRule, RetentionRule, TimeLimitRule};
+use super::words::{CountedFrom, Field, FieldNeed, KeepingForce, Occasion, RecordSort};
+use crate::basics::calendar::Day;
+use crate::basics::source::Source;
+use crate::basics::words::Jurisdiction;
+
+/// What every such answer says of itself.
+pub const NOTICE: &str =
+    "An aid to record-keeping, written from published texts, with gaps. The law decides.";
+
+/// The law of a jurisdiction on a day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LawReport {
+    /// The jurisdiction asked about.
+    pub jurisdiction: Jurisdiction,
+    /// The day: rules are chosen by the day of the event.
+    pub on: Day,
+    /// Whether any rule is in force on that day. If not, the lists are empty because nothing is in force or known, and not
+    /// because nothing is asked.
+    pub standing: LawStanding,
+    /// Whose rules these are: its own or those of its union first, then those that hold there too.
+    pub parts: Vec<LawPart>,
+    /// What must be written down, occasion by occasion.
+    pub fields: Vec<LawField>,
+    /// How soon.
+    pub time_limits: Vec<LawTimeLimit>,
+    /// In what form.
+    pub forms: Vec<LawForm>,
+    /// How long it must be kept. The longest wins.
+    pub retentions: Vec<LawRetention>,
+    /// What this is not.
+    pub notice: &'static str,
+}
+
+/// One of the law files behind a profile.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LawPart {
+    /// Whose law.
+    pub jurisdiction: Jurisdiction,
+    /// What it is.
+    pub title: String,
+    /// How its own rules stand on the day.
+    pub standing: LawStanding,
+    /// Where they were read.
+    pub sources: Vec<Source>,
+}
+
+/// A field that must be written down.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LawField {
+    /// On what occasion.
+    pub occasion: Occasion,
+    /// The field, as a word for programs.
+    pub field: Field,
+    /// The same in the words of the trade.
+    pub name: &'static str,
+    /// How much it is needed, by the strictest rule.
+    pub need: FieldNeed,
+    /// The rules that name it.
+    pub by: Vec<LawBasis>,
+}
+
+/// Where a rule stands, and how well it is established.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LawBasis {
+    /// In whose law it stands. Its source keys are defined there.
+    pub jurisdiction: Jurisdiction,
+    /// What this rule says of the need, where it speaks of a field.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub need: Option<FieldNeed>,
+    /// Dates, sources and confidence.
+    #[serde(flatten)]
+    pub basis: Basis,
+}
+
+/// How soon an entry must be written.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LawTimeLimit {
+    /// On what occasion.
+    pub occasion: Occasion,
+    /// Within so many days; 0 for at the time.
+    #[cfg_attr(feature = "openapi", schema(maximum = 400))]
+    pub within_days: u16,
+    /// The rule.
+    pub by: LawBasis,
+}
+
+/// What form records must have.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LawForm {
+    /// What is asked.
+    pub text: String,
+    /// The rule.
+    pub by: LawBasis,
+}
+
+/// How long records must be kept.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LawRetention {
+    /// Which records.
+    pub records: Vec<RecordSort>,
+    /// For so many years.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 30))]
+    pub years: u8,
+    /// Counted from when.
+    pub counted_from: CountedFrom,
+    /// How much it binds.
+    pub force: KeepingForce,
+    /// The rule.
+    pub by: LawBasis,
+}
+
+impl LawReport {
+    /// Writes a profile out.
+    #[must_use]
+    pub fn of(profile: &Profile<'_>) -> LawReport {
+        let parts = profile.parts().iter().map(|part| LawPart {
+            jurisdiction: part.file.jurisdiction.clone(),
+            title: part.file.title.clone(),
+            standing: part.standing,
+            sources: part.file.sources.clone(),
+        });
+        let fields = Occasion::ALL.iter().flat_map(|occasion| {
+            profile.fields(*occasion).into_iter().map(|needed| LawField {
+                occasion: *occasion,
+                field: needed.field,
+                name: needed.field.name(),
+                need: needed.need,
+                by: needed
+                    .by
+                    .iter()
+                    .map(|ruled| LawBasis { need: Some(ruled.rule.need), ..basis(*ruled) })
+                    .collect(),
+            })
+        });
+        let limits = Occasion::ALL.iter().filter_map(|occasion| profile.time_limit(*occasion));
+        let limit = |ruled: Ruled<'_, TimeLimitRule>| LawTimeLimit {
+            occasion: ruled.rule.occasion,
+            within_days: ruled.rule.within_days,
+            by: basis(ruled),
+        };
+        let form = |ruled: Ruled<'_, FormRule>| LawForm { text: ruled.rule.text.clone(), by: basis(ruled) };
+        LawReport {
+            jurisdiction: profile.asked().clone(),
+            on: profile.on(),
+            standing: profile.standing(),
+            parts: parts.collect(),
+            fields: fields.collect(),
+            time_limits: limits.map(limit).collect(),
+            forms: profile.forms().map(form).collect(),
+            retentions: profile.all_retentions().map(LawRetention::of).collect(),
+            notice: NOTICE,
+        }
+    }
+}
+
+impl LawRetention {
+    /// Writes a rule out.
+    #[must_use]
+    pub fn of(ruled: Ruled<'_, RetentionRule>) -> LawRetention {
+        LawRetention {
+            records: ruled.rule.records.clone(),
+            years: ruled.rule.years,
+            counted_from: ruled.rule.counted_from,
+            force: ruled.rule.force,
+            by: basis(ruled),
+        }
+    }
+}
+
+fn basis<R: Dated>(ruled: Ruled<'_, R>) -> LawBasis {
+    LawBasis { jurisdiction: ruled.file.jurisdiction.clone(), need: None, basis: ruled.rule.basis().clone() }
+}

@@ -1,0 +1,298 @@
+//! A leaflet: the directions of one authorised form in one jurisdiction, kept as dated and sourced rules.
+//!
+//! - [`rule`]: the kinds of rule and what each one says, with dates, sources and confidence
+//! - [`load`]: reading leaflets from TOML; every fault of every file is reported at once
+//! - [`schema`]: the format as a JSON Schema, for editors
+//! - [`Leaflets`]: the set that a holding's medicines are looked up in
+
+pub mod load;
+mod overlap;
+mod read_rule;
+mod read_says;
+pub mod rule;
+mod says;
+pub mod schema;
+
+use crate::basics::confidence::Confidence;
+use crate::basics::source::Source;
+use crate::basics::topic::Topic;
+use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
+
+use serde::Serialize;
+
+use crate::basics::calendar::Day;
+use crate::basics::diagnostic::{Diagnostic, nearest};
+use crate::basics::words::{Jurisdiction, LeafletId, Method, SourceKind, Unit};
+
+pub use rule::{Force, Rule, Says, WithdrawalPeriod};
+
+/// The directions of one authorised form in one jurisdiction.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Leaflet {
+    /// Active, form, strength, variant: `amitraz-strip-500mg-a`. Never reused, never renamed.
+    pub id: LeafletId,
+    /// Where it holds.
+    pub jurisdiction: Jurisdiction,
+    /// Active, form and strength in words.
+    pub title: String,
+    /// Active substances.
+    pub actives: Vec<String>,
+    /// The form, such as strip or gel.
+    pub form: String,
+    /// The strength in words.
+    pub strength: String,
+    /// What it is counted in.
+    pub unit: Unit,
+    /// Whether it works on from inside the hive.
+    pub release: Release,
+    /// The ways of giving it, where there are several.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub methods: Vec<Method>,
+    /// Revisions of the label that are on packs, in order, where the rules differ between them.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub revisions: Vec<String>,
+    /// In a leaflet of the Union: the member states in which the medicine is authorised, as far as known. Empty: not known.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub states: Vec<Jurisdiction>,
+    /// The built-in leaflet that this one, from a keeper's own folder, stands in for: `gb/amitraz-strip-500mg-a`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub instead_of: Option<String>,
+    /// Whether it comes from a keeper's own folder.
+    pub own: bool,
+    /// Where the rules were read.
+    pub sources: Vec<Source>,
+    /// The rules, in the order of the file.
+    pub rules: Vec<Rule>,
+}
+
+/// Whether a medicine works on from inside the hive.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum Release {
+    /// A carrier stays in the hive and gives off its active until it is taken out or used up.
+    Slow,
+    /// One dose at one moment; nothing stays behind to be taken out.
+    Single,
+}
+
+impl Leaflet {
+    /// The rules on a topic that are in force on a day, in the order of the file.
+    ///
+    /// With a `method`, those for it and those for all methods; without one, all of them.
+    pub fn in_force<'a>(
+        &'a self,
+        topic: Topic,
+        on: Day,
+        method: Option<&'a Method>,
+    ) -> impl Iterator<Item = &'a Rule> + 'a {
+        self.rules
+            .iter()
+            .filter(move |rule| rule.says.topic() == topic && rule.is_in_force(on) && rule.fits(method, None))
+    }
+
+    /// Whether any of its rules states a withdrawal period in days. Where the label knows none, it may state a wait instead.
+    #[must_use]
+    pub fn states_withdrawal_days(&self) -> bool {
+        let states_days =
+            |rule: &Rule| matches!(rule.says, Says::Withdrawal { days: WithdrawalPeriod::Days(_) });
+        self.rules.iter().any(states_days)
+    }
+
+    /// Whether its marks are not those that count in a jurisdiction which uses it.
+    fn is_marked_elsewhere(&self, jurisdiction: &Jurisdiction) -> bool {
+        self.jurisdiction != *jurisdiction || jurisdiction.is_union()
+    }
+
+    /// The leaflet as it can be relied on in another jurisdiction; none if it does not hold there.
+    fn seen_from(&self, jurisdiction: &Jurisdiction) -> Option<Leaflet> {
+        let by_recognition = self.states.contains(jurisdiction);
+        if !jurisdiction.is_union() && !self.states.is_empty() && !by_recognition {
+            return None;
+        }
+        let speaks = |source: &Source| {
+            let there = match source.kind {
+                // The authority of one state does not speak for the Union as a whole.
+                SourceKind::Authority if jurisdiction.is_union() => false,
+                SourceKind::Authority
+                | SourceKind::Union
+                | SourceKind::Trade
+                | SourceKind::Research
+                | SourceKind::Memory => source.speaks_for(jurisdiction),
+            };
+            let shared = by_recognition
+                && source.kind == SourceKind::Authority
+                && source.country.as_ref().is_some_and(|country| self.states.contains(country));
+            there || shared
+        };
+        let mut seen = self.clone();
+        for rule in &mut seen.rules {
+            let documented = rule.source.iter().filter_map(|key| self.source(key)).any(speaks);
+            if rule.confidence == Confidence::Document && !documented {
+                rule.confidence = Confidence::SecondHand;
+            }
+        }
+        Some(seen)
+    }
+
+    /// The source with this key.
+    #[must_use]
+    pub fn source(&self, id: &str) -> Option<&Source> {
+        self.sources.iter().find(|source| source.id == id)
+    }
+}
+
+/// A set of leaflets, looked up by jurisdiction and id.
+#[derive(Debug, Clone, Default)]
+pub struct Leaflets {
+    /// As they are written.
+    by_name: BTreeMap<(Jurisdiction, LeafletId), Arc<Leaflet>>,
+    /// As they hold elsewhere, where they are used because there is none: see [`Leaflets::get`].
+    seen_from: BTreeMap<(Jurisdiction, LeafletId), Arc<Leaflet>>,
+}
+
+impl Leaflets {
+    /// Loads leaflet files, given as path and text. The path is `<jurisdiction>/<id>.toml`.
+    ///
+    /// # Errors
+    /// Every fault of every file, in the order of the files.
+    pub fn load<'a>(
+        files: impl IntoIterator<Item = (&'a str, &'a str)>,
+    ) -> Result<Leaflets, Vec<Diagnostic>> {
+        let mut faults = Vec::new();
+        let mut set = Leaflets::default();
+        let mut places: BTreeMap<(Jurisdiction, LeafletId), String> = BTreeMap::new();
+        for (path, text) in files {
+            let Some(leaflet) = load::leaflet(path, text, &mut faults) else { continue };
+            let key = (leaflet.jurisdiction.clone(), leaflet.id.clone());
+            if let Some(earlier) = places.insert(key.clone(), path.to_owned()) {
+                let (message, help) = twice(&leaflet, &earlier);
+                faults.push(Diagnostic { file: path.to_owned(), line: 0, column: 0, message, help });
+            }
+            set.by_name.insert(key, Arc::new(leaflet));
+        }
+        set.look_from_elsewhere();
+        if faults.is_empty() { Ok(set) } else { Err(faults) }
+    }
+
+    /// Adds leaflets of a keeper's own, under the same checks. One that has the id of a built-in leaflet must name it in
+    /// `instead_of`, so that none is replaced by chance.
+    ///
+    /// # Errors
+    /// Every fault of every file. The set is then as it was.
+    pub fn with_own<'a>(
+        &self,
+        files: impl IntoIterator<Item = (&'a str, &'a str)>,
+    ) -> Result<Leaflets, Vec<Diagnostic>> {
+        let mut faults = Vec::new();
+        let mut set = self.clone();
+        let mut own: BTreeMap<(Jurisdiction, LeafletId), String> = BTreeMap::new();
+        for (path, text) in files {
+            let Some(mut leaflet) = load::leaflet(path, text, &mut faults) else { continue };
+            leaflet.own = true;
+            let key = (leaflet.jurisdiction.clone(), leaflet.id.clone());
+            if let Some((message, help)) = self.fault_of_own(&leaflet, own.get(&key)) {
+                faults.push(Diagnostic { file: path.to_owned(), line: 0, column: 0, message, help });
+                continue;
+            }
+            own.insert(key.clone(), path.to_owned());
+            set.by_name.insert(key, Arc::new(leaflet));
+        }
+        set.look_from_elsewhere();
+        if faults.is_empty() { Ok(set) } else { Err(faults) }
+    }
+
+    fn fault_of_own(&self, leaflet: &Leaflet, earlier: Option<&String>) -> Option<(String, String)> {
+        let name = format!("{}/{}", leaflet.jurisdiction, leaflet.id);
+        let built_in = self.by_name.contains_key(&(leaflet.jurisdiction.clone(), leaflet.id.clone()));
+        match (earlier, &leaflet.instead_of) {
+            (Some(file), _) => Some(twice(leaflet, file)),
+            (None, None) if built_in => {
+                let message = format!("there is a built-in leaflet `{name}`, which this one would replace");
+                Some((message, format!("give it another id, or say so: instead_of = \"{name}\"")))
+            }
+            (None, Some(of)) if *of != name => {
+                let message = format!("`instead_of` names `{of}`, but the leaflet is `{name}`");
+                Some((message, "a leaflet stands in for the one of its own jurisdiction and id".to_owned()))
+            }
+            (None, Some(of)) if !built_in => Some((
+                format!("there is no built-in leaflet `{of}`"),
+                "drop `instead_of`, or correct the id".to_owned(),
+            )),
+            _ => None,
+        }
+    }
+
+    /// The leaflet with this id that holds in this jurisdiction: its own, else the one of those it looks to
+    /// ([`Jurisdiction::leaflets_from`]).
+    ///
+    /// A leaflet that is not its own is marked as it can be relied on there: a value is a document only if an authority of that
+    /// jurisdiction or a body of the Union says so, or the authority of a state with which it shares one text by recognition.
+    /// What another country's authority says is second hand. A leaflet of the Union that names its states holds in those alone.
+    #[must_use]
+    pub fn get(&self, jurisdiction: &Jurisdiction, id: &LeafletId) -> Option<&Arc<Leaflet>> {
+        let key = (jurisdiction.clone(), id.clone());
+        self.seen_from.get(&key).or_else(|| self.by_name.get(&key))
+    }
+
+    /// The leaflet with this id as it is written for a jurisdiction, with the marks of its file.
+    #[must_use]
+    pub fn as_written(&self, jurisdiction: &Jurisdiction, id: &LeafletId) -> Option<&Arc<Leaflet>> {
+        self.by_name.get(&(jurisdiction.clone(), id.clone()))
+    }
+
+    /// Every leaflet that holds in a jurisdiction, by id, marked as in [`Leaflets::get`].
+    #[must_use]
+    pub fn holding_in(&self, jurisdiction: &Jurisdiction) -> Vec<&Arc<Leaflet>> {
+        let from = jurisdiction.leaflets_from();
+        let ids = self.by_name.keys().filter(|(of, _)| from.contains(of)).map(|(_, id)| id);
+        let ids: BTreeSet<&LeafletId> = ids.collect();
+        ids.into_iter().filter_map(|id| self.get(jurisdiction, id)).collect()
+    }
+
+    /// Marks leaflets for the jurisdictions that use them without having one of their own.
+    fn look_from_elsewhere(&mut self) {
+        self.seen_from.clear();
+        for jurisdiction in Jurisdiction::looking_elsewhere() {
+            let from = jurisdiction.leaflets_from();
+            let ids: BTreeSet<&LeafletId> =
+                self.by_name.keys().filter(|(of, _)| from.contains(of)).map(|(_, id)| id).collect();
+            for id in ids {
+                let first = from.iter().find_map(|of| self.by_name.get(&(of.clone(), id.clone())));
+                // One of its own needs no other marks; that of the Union has those of single states.
+                let Some(written) = first.filter(|written| written.is_marked_elsewhere(&jurisdiction)) else {
+                    continue;
+                };
+                if let Some(seen) = written.seen_from(&jurisdiction) {
+                    self.seen_from.insert((jurisdiction.clone(), id.clone()), Arc::new(seen));
+                }
+            }
+        }
+    }
+
+    /// Whether the leaflets of a jurisdiction state withdrawal periods. Where labels know none and state a wait before supers
+    /// instead, they do not.
+    #[must_use]
+    pub fn know_withdrawal(&self, jurisdiction: &Jurisdiction) -> bool {
+        self.holding_in(jurisdiction).into_iter().any(|leaflet| leaflet.states_withdrawal_days())
+    }
+
+    /// Every leaflet, by jurisdiction and id.
+    pub fn iter(&self) -> impl Iterator<Item = &Arc<Leaflet>> {
+        self.by_name.values()
+    }
+
+    /// The id nearest in spelling to one that is not in the set.
+    #[must_use]
+    pub fn nearest_to(&self, id: &str) -> Option<&str> {
+        nearest(id, self.by_name.keys().map(|(_, known)| known.as_str()))
+    }
+}
+
+/// The fault of one leaflet in two files, and how to mend it.
+fn twice(leaflet: &Leaflet, earlier: &str) -> (String, String) {
+    let message = format!("the leaflet `{}/{}` is also in `{earlier}`", leaflet.jurisdiction, leaflet.id);
+    (message, "give the variant an id of its own, or keep one of the two files".to_owned())
+}

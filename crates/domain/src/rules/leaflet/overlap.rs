@@ -1,0 +1,167 @@
+//! Rules of one leaflet checked against each other: no two of one kind in force on one day, bounds that can be met.
+
+use super::load::PlacedRule;
+use super::rule::{BroodState, DosePer, Force, Says, TemperatureWindow};
+use super::{Release, Rule};
+use crate::basics::topic::Topic;
+use crate::rules::table::DataFile;
+
+/// Notes every pair of rules that cannot hold at the same time, and rules that do not fit the way of release.
+pub(super) fn check(file: &mut DataFile<'_>, release: Option<Release>, rules: &[PlacedRule]) {
+    for (index, later) in rules.iter().enumerate() {
+        for earlier in rules.iter().take(index) {
+            if share_a_day(&earlier.rule, &later.rule) && meet(&earlier.rule, &later.rule) {
+                one_slot(file, earlier, later);
+                stay_bounds(file, earlier, later);
+            }
+        }
+        let topic = later.rule.says.topic();
+        if release == Some(Release::Single)
+            && matches!(topic, Topic::Removal | Topic::StayMin | Topic::StayMax)
+        {
+            let message =
+                format!("a single dose leaves nothing in the hive, so `{}` means nothing", topic.as_str());
+            let help = "drop the rule, or write `release = \"slow\"` at the head of the leaflet";
+            file.fault(later.places.of("kind"), message, help);
+        }
+    }
+}
+
+/// Only one rule may fill a slot on one day.
+fn one_slot(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
+    let (Some(one), Some(two)) = (slot(&earlier.rule), slot(&later.rule)) else { return };
+    let topic = one.topic.as_str();
+    if one == two {
+        let line = file.line(earlier.places.of("kind"));
+        let when = match earlier.rule.from.max(later.rule.from) {
+            Some(on) => format!("on {on}"),
+            None => "from the first day on".to_owned(),
+        };
+        let message =
+            format!("two values of `{topic}` are in force {when}: this one and that of line {line}");
+        file.fault(later.places.of("kind"), message, keep_apart(&earlier.rule, &later.rule));
+    } else if one.topic == two.topic && (one.brood.is_none() != two.brood.is_none()) {
+        let (without, with) = if one.brood.is_none() { (earlier, later) } else { (later, earlier) };
+        let line = file.line(with.places.of("brood"));
+        let message =
+            format!("this `{topic}` holds for any brood, but that of line {line} for one state of it");
+        file.fault(without.places.of("kind"), message, "give both rules a `brood`, or neither");
+    }
+}
+
+/// How two rules of one slot are kept from meeting.
+fn keep_apart(earlier: &Rule, later: &Rule) -> String {
+    if earlier.revision != later.revision {
+        return "a rule without `revision` holds for every revision: name the one it is for, or drop it"
+            .to_owned();
+    }
+    if earlier.method != later.method {
+        return "a rule without `method` holds for every method: name the one it is for, or drop it"
+            .to_owned();
+    }
+    // A start that is not known comes before every other.
+    let (older, newer) = if earlier.from <= later.from { (earlier, later) } else { (later, earlier) };
+    let Some(newer_from) = newer.from.filter(|_| older.from != newer.from) else {
+        return if let Says::Temperature { .. } = later.says {
+            "write `min_c` and `max_c` of one window in one rule, or keep one of the two"
+        } else {
+            "keep one of the two; or, if one replaced the other, give it a later `from`"
+        }
+        .to_owned();
+    };
+    let which =
+        older.from.map_or("that has no `from`".to_owned(), |from| format!("that is in force from {from}"));
+    format!("write `until = {}` in the one {which}", newer_from.before())
+}
+
+/// A stay that must be longer than it may be.
+fn stay_bounds(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
+    let bounds = match (&earlier.rule.says, &later.rule.says) {
+        (Says::StayMin { days: least, brood: a }, Says::StayMax { days: most, brood: b })
+        | (Says::StayMax { days: most, brood: a }, Says::StayMin { days: least, brood: b }) => {
+            (a.is_none() || b.is_none() || a == b).then_some((*least, *most))
+        }
+        _ => None,
+    };
+    let Some((least, most)) = bounds.filter(|(least, most)| most < least) else { return };
+    let line = file.line(earlier.places.of("days"));
+    let message =
+        format!("it must stay at least {least} days but at most {most}; the other number is in line {line}");
+    file.fault(later.places.of("days"), message, "correct the one that is wrong");
+}
+
+fn share_a_day(one: &Rule, two: &Rule) -> bool {
+    let starts_in_time =
+        |a: &Rule, b: &Rule| b.until.is_none_or(|until| a.from.is_none_or(|from| from <= until));
+    starts_in_time(one, two) && starts_in_time(two, one)
+}
+
+/// Whether two rules can speak of one lot given in one way.
+fn meet(one: &Rule, two: &Rule) -> bool {
+    let methods = one.method.is_none() || two.method.is_none() || one.method == two.method;
+    methods && (one.revision.is_none() || two.revision.is_none() || one.revision == two.revision)
+}
+
+/// What only one rule may fill at a time.
+#[derive(PartialEq, Eq)]
+struct Slot<'r> {
+    topic: Topic,
+    advice: bool,
+    brood: Option<BroodState>,
+    window: Option<TemperatureWindow>,
+    per: Option<DosePer>,
+    band: (Option<u32>, Option<u32>),
+    when: Option<&'r str>,
+}
+
+/// The slot of a rule; none for rules in words only, of which there may be several.
+fn slot(rule: &Rule) -> Option<Slot<'_>> {
+    let mut slot = Slot {
+        topic: rule.says.topic(),
+        advice: rule.force == Force::Advice,
+        brood: None,
+        window: None,
+        per: None,
+        band: (None, None),
+        when: None,
+    };
+    match &rule.says {
+        Says::StayMin { brood, .. } | Says::StayMax { brood, .. } => slot.brood = *brood,
+        Says::Temperature { window, .. } => slot.window = Some(*window),
+        Says::Dose { per, min_bees, max_bees, when, .. } => {
+            slot.per = Some(*per);
+            slot.band = (*min_bees, *max_bees);
+            slot.when = when.as_deref();
+        }
+        Says::DoseCap { when, .. } => slot.when = when.as_deref(),
+        Says::CombRule { .. }
+        | Says::Entrance { .. }
+        | Says::NotWith { .. }
+        | Says::Contraindication { .. }
+        | Says::WholeApiary { .. }
+        | Says::UserSafety { .. }
+        | Says::AfterOpening { .. }
+        | Says::Storage { .. }
+        | Says::Disposal { .. } => return None,
+        Says::SupersDuring { .. }
+        | Says::FlowDuring { .. }
+        | Says::FlowBefore { .. }
+        | Says::Withdrawal { .. }
+        | Says::WaitAfterRemoval { .. }
+        | Says::HarvestDuring { .. }
+        | Says::Removal { .. }
+        | Says::Doses { .. }
+        | Says::CoursesPerYear { .. }
+        | Says::CoursesPerBroodlessPeriod { .. }
+        | Says::GapBetweenCourses { .. }
+        | Says::Season { .. }
+        | Says::Timing { .. }
+        | Says::BroodNeed { .. }
+        | Says::ColonySize { .. }
+        | Says::BroodBoxes { .. }
+        | Says::Recipe { .. }
+        | Says::Needs { .. }
+        | Says::Class { .. } => {}
+    }
+    Some(slot)
+}

@@ -1,0 +1,155 @@
+//! The sources of a data file: each defined once, each cited by some rule, none cited that is not defined.
+
+use std::collections::BTreeSet;
+
+use crate::basics::diagnostic::nearest;
+use crate::basics::source::Source;
+use crate::basics::words::{Jurisdiction, SourceKind};
+use crate::rules::table::{DataFile, Table, words};
+
+/// Notes a source of which nobody can tell whose text it is.
+fn whose_text(
+    file: &mut DataFile<'_>,
+    entry: &Table<'_>,
+    country: Option<&Jurisdiction>,
+    kind: Option<SourceKind>,
+) {
+    let union = country.is_some_and(Jurisdiction::is_union);
+    match kind {
+        Some(SourceKind::Memory) | None => {}
+        Some(_) if !entry.has("country") => {
+            let help = "add `country`, such as \"gb\"; `kind = \"memory\"` where no text was read";
+            file.fault(entry.at(""), format!("{} does not say whose text it is", entry.name()), help);
+        }
+        Some(SourceKind::Union) if country.is_some() && !union => {
+            let help = "write `country = \"eu\"`, or `kind = \"authority\"` for a text of that country";
+            file.fault(entry.at("country"), "a text of the Union has the country `eu`", help);
+        }
+        Some(SourceKind::Authority) if union => {
+            let help = "write `kind = \"union\"`, or the country whose authority it is";
+            file.fault(entry.at("country"), "the Union's own texts are of kind `union`", help);
+        }
+        Some(_) => {}
+    }
+}
+
+/// The sources that could be read, and the keys of all that were written.
+pub(crate) struct Sources {
+    pub(crate) defined: Vec<Source>,
+    /// Every key in the order of the file, with its place.
+    keys: Vec<(String, Option<usize>)>,
+    /// Whether every source was written as one and has a key. If not, a key that is not found may be the one left out.
+    complete: bool,
+}
+
+impl Sources {
+    /// Reads the `[[source]]` tables of a file.
+    pub(crate) fn read(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Sources {
+        let mut sources = Sources { defined: Vec::new(), keys: Vec::new(), complete: true };
+        let Some(entries) = table.tables(file, "source") else {
+            return Sources { complete: false, ..sources };
+        };
+        for mut entry in entries {
+            let id = entry.text(file, "id");
+            if let Some(id) = &id {
+                entry.rename(format!("source `{id}`"));
+            }
+            let code = "the lower-case code of a country, or `eu`, in double quotes";
+            let country: Option<Jurisdiction> = entry.maybe_name_of(file, "country", code);
+            let kind = entry.word(file, "kind", &words(SourceKind::ALL, |kind| kind.as_str()));
+            let title = entry.text(file, "title");
+            let record = entry.maybe_text(file, "record");
+            let locator = entry.maybe_text(file, "locator");
+            let address = entry.maybe_text(file, "address");
+            let published = entry.maybe_text(file, "published");
+            whose_text(file, &entry, country.as_ref(), kind);
+            let at = entry.finish(file).of("id");
+            let Some(id) = id else {
+                sources.complete = false;
+                continue;
+            };
+            if let Some((_, first)) = sources.keys.iter().find(|(known, _)| *known == id) {
+                let message = format!("the source `{id}` is already defined in line {}", file.line(*first));
+                file.fault(at, message, "give each source an `id` of its own, or drop one of the two");
+                continue;
+            }
+            sources.keys.push((id.clone(), at));
+            let read = title.zip(kind).map(|(title, kind)| Source {
+                id,
+                country,
+                kind,
+                title,
+                record,
+                locator,
+                address,
+                published,
+            });
+            sources.defined.extend(read);
+        }
+        sources
+    }
+
+    /// The source that a rule cites; if there is none, the one that was meant, so that it is not called unused as well.
+    fn cited(&self, file: &mut DataFile<'_>, at: usize, key: &str) -> Option<&str> {
+        let keys = || self.keys.iter().map(|(known, _)| known.as_str());
+        if let Some(known) = keys().find(|known| *known == key) {
+            return Some(known);
+        }
+        let near = nearest(key, keys());
+        if self.complete {
+            let add = format!("add a [[source]] with `id = \"{key}\"`");
+            let help =
+                near.map_or_else(|| add.clone(), |near| format!("did you mean `{near}`? if not, {add}"));
+            file.fault(at, format!("the source `{key}` is not defined"), help);
+        }
+        near
+    }
+}
+
+/// Which sources the rules of a file cite.
+pub(crate) struct Cited<'s> {
+    used: BTreeSet<&'s str>,
+    every_rule_cites: bool,
+}
+
+impl Default for Cited<'_> {
+    fn default() -> Self {
+        Cited { used: BTreeSet::new(), every_rule_cites: true }
+    }
+}
+
+impl<'s> Cited<'s> {
+    /// Notes what a rule cites, and each key that is not defined.
+    pub(crate) fn by_rule(
+        &mut self,
+        file: &mut DataFile<'_>,
+        keys: &[(usize, String)],
+        sources: &'s Sources,
+    ) {
+        self.every_rule_cites &= !keys.is_empty();
+        for (at, key) in keys {
+            self.used.extend(sources.cited(file, *at, key));
+        }
+    }
+
+    /// Says that some rules could not be read at all: any of them may cite what the others do not.
+    pub(crate) fn some_unread(&mut self) {
+        self.every_rule_cites = false;
+    }
+
+    /// Notes the sources that no rule cites.
+    pub(crate) fn note_unused(&self, file: &mut DataFile<'_>, sources: &Sources) {
+        // A rule that cites nothing yet may be the one that needs the source.
+        let unused = sources
+            .keys
+            .iter()
+            .filter(|(known, _)| self.every_rule_cites && !self.used.contains(known.as_str()));
+        for (unused, at) in unused {
+            file.fault(
+                *at,
+                format!("no rule cites the source `{unused}`"),
+                "cite it in the `source` of a rule, or drop it",
+            );
+        }
+    }
+}

@@ -1,0 +1,108 @@
+//! Values of keys, read as what they should be. A value that does not do is refused with the help that fits it.
+
+use std::ops::{Range, RangeInclusive};
+use std::str::FromStr;
+
+use toml::Spanned;
+use toml::de::DeValue;
+
+use crate::basics::calendar::Day;
+use crate::basics::diagnostic::nearest;
+
+/// A value and where it stands.
+pub(crate) struct WrittenValue<'a> {
+    pub(crate) span: Range<usize>,
+    pub(crate) value: DeValue<'a>,
+}
+
+impl<'a> WrittenValue<'a> {
+    pub(crate) fn new(value: Spanned<DeValue<'a>>) -> WrittenValue<'a> {
+        WrittenValue { span: value.span(), value: value.into_inner() }
+    }
+}
+
+/// Why a value does not do: the help, where the usual one does not fit.
+pub(crate) type Complaint = Option<String>;
+
+pub(crate) const TEXT: &str = "some text in double quotes";
+pub(crate) const DATE: &str = "a date without quotes, such as 2026-04-11";
+
+pub(crate) fn one_of<T>(words: &[(&str, T)]) -> String {
+    format!("one of: {}", words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", "))
+}
+
+pub(crate) fn within(bounds: &RangeInclusive<i64>) -> String {
+    format!("a whole number from {} to {}", bounds.start(), bounds.end())
+}
+
+pub(crate) fn as_text(found: &WrittenValue<'_>) -> Result<String, Complaint> {
+    found.value.as_str().filter(|text| !text.trim().is_empty()).map(str::to_owned).ok_or(None)
+}
+
+pub(crate) fn as_word<T: Copy>(found: &WrittenValue<'_>, words: &[(&str, T)]) -> Result<T, Complaint> {
+    let written = found.value.as_str().ok_or(None)?;
+    let meant = words.iter().find(|(word, _)| *word == written).map(|(_, meant)| *meant);
+    meant.ok_or_else(|| nearest(written, words.iter().map(|(word, _)| *word)).map(did_you_mean))
+}
+
+fn did_you_mean(near: &str) -> String {
+    format!("did you mean `{near}`?")
+}
+
+pub(crate) fn as_name<T: FromStr>(found: &WrittenValue<'_>) -> Result<T, Complaint> {
+    as_text(found)?.parse().map_err(|_| None)
+}
+
+pub(crate) fn as_whole<T: TryFrom<i64>>(
+    found: &WrittenValue<'_>,
+    bounds: &RangeInclusive<i64>,
+) -> Result<T, Complaint> {
+    let bounded = |number: &i64| bounds.contains(number);
+    if let Some(quoted) = found.value.as_str().and_then(|text| text.parse().ok()).filter(bounded) {
+        return Err(Some(format!("drop the quotes: {quoted}")));
+    }
+    let number =
+        found.value.as_integer().and_then(|number| i64::from_str_radix(number.as_str(), number.radix()).ok());
+    number.filter(bounded).and_then(|number| T::try_from(number).ok()).ok_or(None)
+}
+
+pub(crate) fn as_number<T>(
+    found: &WrittenValue<'_>,
+    read: impl FnOnce(&str) -> Result<T, Complaint>,
+) -> Result<T, Complaint> {
+    match &found.value {
+        DeValue::Integer(number) if number.radix() == 10 => read(number.as_str()),
+        DeValue::Float(number) => read(number.as_str()),
+        DeValue::String(text) => Err(read(text).ok().map(|_| format!("drop the quotes: {text}"))),
+        DeValue::Integer(_)
+        | DeValue::Boolean(_)
+        | DeValue::Datetime(_)
+        | DeValue::Array(_)
+        | DeValue::Table(_) => Err(None),
+    }
+}
+
+pub(crate) fn as_day(found: &WrittenValue<'_>) -> Result<Day, Complaint> {
+    if let Some(quoted) = found.value.as_str().and_then(|text| text.parse::<Day>().ok()) {
+        return Err(Some(format!("drop the quotes: {quoted}")));
+    }
+    let datetime = found.value.as_datetime().ok_or(None)?;
+    let date = datetime.date.ok_or_else(|| {
+        // The parser gives an empty date for one that the calendar does not have.
+        let help = "write a date that the calendar has, year first, such as 2026-04-11";
+        datetime.time.is_none().then(|| help.to_owned())
+    })?;
+    if datetime.time.is_some() {
+        return Err(Some(format!("leave the time of day out: {date}")));
+    }
+    let day = Day::new(date.year.into(), date.month.into(), date.day.into());
+    day.ok_or_else(|| Some(format!("write a date from {} to {}", Day::FIRST, Day::LAST)))
+}
+
+pub(crate) fn as_list<'a>(found: &WrittenValue<'a>) -> Result<Vec<WrittenValue<'a>>, Complaint> {
+    if let Some(text) = found.value.as_str() {
+        return Err(Some(format!("put it in square brackets: [\"{text}\"]")));
+    }
+    let items = found.value.as_array().filter(|items| !items.is_empty()).ok_or(None)?;
+    Ok(items.iter().cloned().map(WrittenValue::new).collect())
+}

@@ -1,0 +1,494 @@
+//! A journal together with the holdings it tells of: takes new entries in, and answers questions from memory.
+//!
+//! Each holding is folded once and then caught up by place, so that a question costs what one colony costs and not what
+//! the journal costs. Catching up before every question keeps the answer right when another process writes too.
+
+use std::collections::{HashMap, HashSet};
+use std::sync::Arc;
+
+use combclear_domain::basics::calendar::Instant;
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::facts::holding::{Holding, Record, Refusal};
+use combclear_domain::journal::archive::BODY_GONE;
+use combclear_domain::journal::seal::hash_of;
+use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
+use tokio::sync::Mutex;
+
+use crate::error::StoreError;
+use crate::journal::{AppendError, Journal};
+
+/// How many entries are read at a time when catching up.
+const PAGE: u32 = 5_000;
+/// How often an append is tried anew when another process was faster.
+const TRIES: u8 = 20;
+
+/// A journal and the holdings it tells of.
+pub struct Holdings {
+    journal: Arc<dyn Journal>,
+    folds: Mutex<HashMap<HoldingName, Fold>>,
+}
+
+/// A holding in memory, shared by those who ask. Whoever writes holds the lock and changes it in place, or a copy while somebody
+/// still asks: what an asker holds never changes.
+type Fold = Arc<Mutex<Arc<Holding>>>;
+
+/// An entry that was sent in.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Recorded {
+    /// It was added.
+    New(Entry),
+    /// The same entry was there already; here it is as it was recorded then.
+    Known(Entry),
+}
+
+impl Recorded {
+    /// The entry as it stands in the journal.
+    #[must_use]
+    pub fn entry(&self) -> &Entry {
+        match self {
+            Recorded::New(entry) | Recorded::Known(entry) => entry,
+        }
+    }
+}
+
+/// Why entries were not recorded. None of them was.
+#[derive(Debug, thiserror::Error)]
+pub enum RecordError {
+    /// One of them cannot be true.
+    #[error("{refusal}")]
+    Refused {
+        /// Which, counted from 0.
+        index: usize,
+        /// Its id.
+        id: EntryId,
+        /// Why.
+        refusal: Refusal,
+    },
+    /// One of them carries the id of another entry with other content.
+    #[error("an entry with the id {id} is already recorded, with other content")]
+    Conflict {
+        /// Which, counted from 0.
+        index: usize,
+        /// Its id.
+        id: EntryId,
+    },
+    /// A sealed entry does not follow the journal as it is.
+    #[error(transparent)]
+    NotNext(combclear_domain::journal::seal::Broken),
+    /// Other writers kept adding entries in between.
+    #[error("other writers keep adding to this journal; nothing was recorded")]
+    Busy,
+    /// The database.
+    #[error(transparent)]
+    Store(#[from] StoreError),
+}
+
+impl Holdings {
+    /// The holdings that this journal tells of.
+    #[must_use]
+    pub fn new(journal: Arc<dyn Journal>) -> Holdings {
+        Holdings { journal, folds: Mutex::new(HashMap::new()) }
+    }
+
+    /// The journal itself.
+    #[must_use]
+    pub fn journal(&self) -> &Arc<dyn Journal> {
+        &self.journal
+    }
+
+    /// Asks a question of a holding; none if it has no entries.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn read<T>(
+        &self,
+        holding: &HoldingName,
+        question: impl FnOnce(&Holding) -> T,
+    ) -> Result<Option<T>, StoreError> {
+        Ok(self.snapshot(holding).await?.map(|holding| question(&holding)))
+    }
+
+    /// A holding as its journal tells it now; none if it has no entries. It stays as it is whatever is added later, and keeps
+    /// nobody from adding.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn snapshot(&self, holding: &HoldingName) -> Result<Option<Arc<Holding>>, StoreError> {
+        let tip = self.journal.tip(holding).await?;
+        if tip.is_none() {
+            return Ok(None);
+        }
+        let fold = self.fold(holding).await;
+        let mut current = fold.lock().await;
+        if current.tip() == tip {
+            is_accounted_for(&current)?;
+        } else {
+            self.catch_up(&mut current).await?;
+        }
+        Ok(Some(Arc::clone(&current)))
+    }
+
+    /// Records entries as of `now`: all of them, or none if one cannot be true. An entry that is there already counts
+    /// as recorded.
+    ///
+    /// # Errors
+    /// The first entry that cannot be recorded, and why.
+    pub async fn record(
+        &self,
+        holding: &HoldingName,
+        drafts: Vec<Draft>,
+        now: Instant,
+    ) -> Result<Vec<Recorded>, RecordError> {
+        let (recorded, refused) = self.record_each(holding, &drafts, now, OnRefusal::Stop).await?;
+        match refused.into_iter().next() {
+            Some(error) => Err(error),
+            None => Ok(recorded),
+        }
+    }
+
+    /// Records an entry that attaches a document, together with the content. If the entry is there already, but its content
+    /// is not, this supplies it.
+    ///
+    /// # Errors
+    /// As [`Holdings::record`].
+    pub async fn attach(
+        &self,
+        holding: &HoldingName,
+        draft: Draft,
+        content: Content,
+        now: Instant,
+    ) -> Result<Recorded, RecordError> {
+        let id = draft.id;
+        let (recorded, refused) =
+            self.record_with(holding, &[draft], &[content], now, OnRefusal::Stop).await?;
+        match (recorded.into_iter().next(), refused.into_iter().next()) {
+            (Some(recorded), None) => Ok(recorded),
+            (_, Some(error)) => Err(error),
+            // One draft is either recorded or refused.
+            (None, None) => Err(RecordError::Conflict { index: 0, id }),
+        }
+    }
+
+    /// Records entries as of `now`, and says of each one that cannot be recorded why. With [`OnRefusal::Stop`] or
+    /// [`OnRefusal::Collect`] nothing is recorded if one is refused; with [`OnRefusal::LeaveOut`] the others are.
+    ///
+    /// # Errors
+    /// The database. Then nothing was recorded.
+    pub async fn record_each(
+        &self,
+        holding: &HoldingName,
+        drafts: &[Draft],
+        now: Instant,
+        on_refusal: OnRefusal,
+    ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
+        self.record_with(holding, drafts, &[], now, on_refusal).await
+    }
+
+    async fn record_with(
+        &self,
+        holding: &HoldingName,
+        drafts: &[Draft],
+        contents: &[Content],
+        now: Instant,
+        on_refusal: OnRefusal,
+    ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
+        let fold = self.fold(holding).await;
+        let mut current = fold.lock().await;
+        for _ in 0..TRIES {
+            self.catch_up(&mut current).await?;
+            let mut recorded: Vec<Recorded> = Vec::with_capacity(drafts.len());
+            let mut refused = Vec::new();
+            let mut taken = Taken::default();
+            for (index, draft) in drafts.iter().enumerate() {
+                match self.take(holding, &mut current, &mut taken, index, draft, now).await {
+                    Ok(entry) => recorded.push(entry),
+                    Err(error @ (RecordError::Refused { .. } | RecordError::Conflict { .. })) => {
+                        refused.push(error);
+                        if on_refusal == OnRefusal::Stop {
+                            break;
+                        }
+                    }
+                    Err(error) => {
+                        undo(&mut current, &taken.entries);
+                        return Err(error);
+                    }
+                }
+            }
+            if !refused.is_empty() && on_refusal != OnRefusal::LeaveOut {
+                undo(&mut current, &taken.entries);
+                return Ok((Vec::new(), refused));
+            }
+            match self.append(holding, &mut current, &taken.entries, contents).await? {
+                Added::Yes => return Ok((recorded, refused)),
+                Added::TipMoved => {}
+            }
+        }
+        Err(RecordError::Busy)
+    }
+
+    /// Takes one draft into the fold, unless it is known or cannot be true.
+    async fn take(
+        &self,
+        holding: &HoldingName,
+        current: &mut Arc<Holding>,
+        taken: &mut Taken,
+        index: usize,
+        draft: &Draft,
+        now: Instant,
+    ) -> Result<Recorded, RecordError> {
+        if current.record(draft.id).is_some() {
+            let known = match taken.get(draft.id) {
+                Some(entry) => Some(entry.clone()),
+                None => self.journal.entry(holding, draft.id).await?,
+            };
+            return match known {
+                Some(known) if same_content(holding, &known, draft) => Ok(Recorded::Known(known)),
+                _ => Err(RecordError::Conflict { index, id: draft.id }),
+            };
+        }
+        let entry = Entry::seal(holding, draft.clone(), now, current.tip());
+        Arc::make_mut(current).accept(&entry).map_err(|refusal| RecordError::Refused {
+            index,
+            id: draft.id,
+            refusal,
+        })?;
+        taken.add(entry.clone());
+        Ok(Recorded::New(entry))
+    }
+
+    /// Takes entries of an export in, as they were sealed. Each must follow the one before it; those that are there
+    /// already, in the same place, are passed over, and so are contents of documents. Returns how many were added.
+    ///
+    /// # Errors
+    /// The first entry that does not follow, or cannot be true.
+    pub async fn restore(
+        &self,
+        holding: &HoldingName,
+        entries: &[Entry],
+        contents: &[Content],
+    ) -> Result<usize, RecordError> {
+        let fold = self.fold(holding).await;
+        let mut current = fold.lock().await;
+        self.catch_up(&mut current).await?;
+        let mut taken = Vec::new();
+        for (index, entry) in entries.iter().enumerate() {
+            let next = current.tip().map_or(1, |(seq, _)| seq.saturating_add(1));
+            if entry.seq < next {
+                self.check_same(holding, entry).await?;
+                continue;
+            }
+            let followed = entry.follows(holding, current.tip());
+            let accepted = followed.map_err(RecordError::NotNext).and_then(|()| {
+                let refused = |refusal| RecordError::Refused { index, id: entry.draft.id, refusal };
+                Arc::make_mut(&mut current).accept_sealed(entry).map_err(refused)
+            });
+            if let Err(error) = accepted {
+                undo(&mut current, &taken);
+                return Err(error);
+            }
+            taken.push(entry.clone());
+        }
+        if let Some((seq, id)) = current.first_without_body() {
+            undo(&mut current, &taken);
+            let what = BODY_GONE.to_owned();
+            return Err(RecordError::NotNext(combclear_domain::journal::seal::Broken { seq, id, what }));
+        }
+        // What went with an archive does not come back by way of an export from before.
+        let named: HashSet<Hash> = current.in_order().iter().filter_map(|record| attached(record)).collect();
+        let contents: Vec<Content> =
+            contents.iter().filter(|content| named.contains(&content.hash())).cloned().collect();
+        match self.append(holding, &mut current, &taken, &contents).await? {
+            Added::Yes => Ok(taken.len()),
+            Added::TipMoved => Err(RecordError::Busy),
+        }
+    }
+
+    /// Moves entries into an archive that is written already: records `draft`, and takes the bodies of the places it names
+    /// and these contents out of the journal. Nothing may have been added after `after`, the last entry when the archive was
+    /// written.
+    ///
+    /// # Errors
+    /// Why nothing was moved: [`RecordError::Busy`] if something was added meanwhile.
+    pub async fn archive(
+        &self,
+        holding: &HoldingName,
+        after: (u64, Hash),
+        draft: Draft,
+        contents: &[Hash],
+        now: Instant,
+    ) -> Result<Entry, RecordError> {
+        let fold = self.fold(holding).await;
+        let mut current = fold.lock().await;
+        self.catch_up(&mut current).await?;
+        if current.tip() != Some(after) {
+            return Err(RecordError::Busy);
+        }
+        let id = draft.id;
+        let entry = Entry::seal(holding, draft, now, Some(after));
+        let accepted = Arc::make_mut(&mut current).accept_archived(&entry);
+        accepted.map_err(|refusal| RecordError::Refused { index: 0, id, refusal })?;
+        match self.journal.archive(holding, Some(after), &entry, contents).await {
+            Ok(()) => Ok(entry),
+            Err(error) => {
+                undo(&mut current, std::slice::from_ref(&entry));
+                Err(match error {
+                    AppendError::TipMoved { .. } => RecordError::Busy,
+                    AppendError::NotSealed(broken) => RecordError::NotNext(broken),
+                    AppendError::DuplicateId { id } => RecordError::Conflict { index: 0, id },
+                    AppendError::Store(error) => RecordError::Store(error),
+                })
+            }
+        }
+    }
+
+    async fn check_same(&self, holding: &HoldingName, entry: &Entry) -> Result<(), RecordError> {
+        let known = self.journal.entry(holding, entry.draft.id).await?;
+        // A body that is in an archive on one side is proved by the hash of the other.
+        let whole = |entry: &Entry| entry.is_in_archive() || hash_of(holding, entry) == entry.hash;
+        let same = |known: &Entry| {
+            known == entry
+                || ((known.is_in_archive() || entry.is_in_archive())
+                    && known.without_body() == entry.without_body()
+                    && whole(known)
+                    && whole(entry))
+        };
+        if known.as_ref().is_some_and(same) {
+            return Ok(());
+        }
+        let what = "the journal holds another entry in its place".to_owned();
+        let broken = combclear_domain::journal::seal::Broken { seq: entry.seq, id: entry.draft.id, what };
+        Err(RecordError::NotNext(broken))
+    }
+
+    async fn fold(&self, holding: &HoldingName) -> Fold {
+        let mut folds = self.folds.lock().await;
+        let fold = folds.entry(holding.clone());
+        let empty = || Arc::new(Mutex::new(Arc::new(Holding::new(holding.clone()))));
+        Arc::clone(fold.or_insert_with(empty))
+    }
+
+    async fn catch_up(&self, holding: &mut Arc<Holding>) -> Result<(), StoreError> {
+        let name = holding.name().clone();
+        let tip = self.journal.tip(&name).await?;
+        if holding.tip() == tip {
+            return is_accounted_for(holding);
+        }
+        // A call that was given up half-way may have left the fold ahead of the journal.
+        let ahead = holding.tip().is_some_and(|(seq, _)| tip.is_none_or(|(last, _)| seq >= last));
+        if ahead {
+            *holding = Arc::new(Holding::new(name.clone()));
+        }
+        loop {
+            let after = holding.tip().map_or(0, |(seq, _)| seq);
+            let page = self.journal.page(&name, after, PAGE).await?;
+            if page.is_empty() {
+                return is_accounted_for(holding);
+            }
+            let holding = Arc::make_mut(holding);
+            for entry in &page {
+                holding.restore(entry);
+            }
+        }
+    }
+
+    async fn append(
+        &self,
+        holding: &HoldingName,
+        current: &mut Arc<Holding>,
+        taken: &[Entry],
+        contents: &[Content],
+    ) -> Result<Added, RecordError> {
+        let after = match taken.first() {
+            Some(first) => (first.seq > 1).then(|| (first.seq.saturating_sub(1), first.prev)),
+            None if contents.is_empty() => return Ok(Added::Yes),
+            None => current.tip(),
+        };
+        match self.journal.append(holding, after, taken, contents).await {
+            Ok(()) => Ok(Added::Yes),
+            Err(error) => {
+                undo(current, taken);
+                match error {
+                    AppendError::TipMoved { .. } => Ok(Added::TipMoved),
+                    AppendError::NotSealed(broken) => Err(RecordError::NotNext(broken)),
+                    AppendError::DuplicateId { id } => Err(RecordError::Conflict { index: 0, id }),
+                    AppendError::Store(error) => Err(RecordError::Store(error)),
+                }
+            }
+        }
+    }
+}
+
+/// The content that an entry attaches.
+fn attached(record: &Record) -> Option<Hash> {
+    match &*record.event {
+        Event::DocumentAttached(document) => Some(document.content),
+        _ => None,
+    }
+}
+
+/// A body that is gone although nothing says that it was moved: no answer may rest on what is left.
+fn is_accounted_for(holding: &Holding) -> Result<(), StoreError> {
+    holding.first_without_body().map_or(Ok(()), |(seq, _)| {
+        let what = BODY_GONE.to_owned();
+        Err(StoreError::Unreadable { holding: holding.name().to_string(), seq, what })
+    })
+}
+
+/// Takes entries back that were taken into the fold but not into the journal. Where that cannot be done the fold is begun anew, and
+/// caught up before it is next used.
+fn undo(current: &mut Arc<Holding>, taken: &[Entry]) {
+    if taken.is_empty() {
+        return;
+    }
+    let holding = Arc::make_mut(current);
+    if !taken.iter().rev().all(|entry| holding.take_back(entry)) {
+        *current = Arc::new(Holding::new(current.name().clone()));
+    }
+}
+
+/// What to do when an entry cannot be recorded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OnRefusal {
+    /// Stop there; record nothing.
+    Stop,
+    /// Look at the others too, so that every fault is known; record nothing.
+    Collect,
+    /// Leave it out; record the others.
+    LeaveOut,
+}
+
+/// Entries taken into the fold but not yet into the journal.
+#[derive(Default)]
+struct Taken {
+    entries: Vec<Entry>,
+    places: HashMap<EntryId, usize>,
+}
+
+impl Taken {
+    fn add(&mut self, entry: Entry) {
+        self.places.insert(entry.draft.id, self.entries.len());
+        self.entries.push(entry);
+    }
+
+    fn get(&self, id: EntryId) -> Option<&Entry> {
+        self.entries.get(*self.places.get(&id)?)
+    }
+}
+
+enum Added {
+    Yes,
+    TipMoved,
+}
+
+/// Whether an entry says the same as a draft, whoever sealed it and when. If its body is in an archive, its hash tells.
+fn same_content(holding: &HoldingName, known: &Entry, two: &Draft) -> bool {
+    if known.is_in_archive() {
+        return hash_of(holding, &Entry { draft: two.clone(), ..known.clone() }) == known.hash;
+    }
+    let one = &known.draft;
+    one.on == two.on
+        && one.at == two.at
+        && one.recorded_by == two.recorded_by
+        && one.event == two.event
+        && one.correction == two.correction
+}
