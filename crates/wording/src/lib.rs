@@ -1,0 +1,13 @@
+//! Reports in words: every sentence that a person reads is made here, from one message file per language.
+//!
+//! A question of [`combclear_domain`] answers with a typed report. What stands here says it: in sentences for people, and in words for
+//! programs, ready for JSON, a table or a page. No other code makes a sentence, and none looks into one.
+//!
+//! The sentences of a language stand together in `messages/`, for a native reader to go over. The build makes a type of each message:
+//! a message that nobody says, and one that lacks an argument, do not compile.
+#![deny(missing_docs)]
+
+mod messages;
+mod words;
+
+pub use words::Words;

@@ -1,0 +1,141 @@
+//! The sentences of one language, and how they are said.
+
+use std::sync::LazyLock;
+
+use combclear_domain::basics::degrees::Celsius;
+use combclear_domain::basics::words::{
+    ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, LotName, MedicineName, Method,
+    PrescriptionName,
+};
+use combclear_domain::journal::EntryId;
+use combclear_domain::{Day, Instant, Quantity, TimeOfDay};
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentResource, FluentValue};
+use unic_langid::langid;
+
+use crate::messages::Message;
+
+/// The sentences of one language. They are made from its message file alone.
+pub struct Words {
+    bundle: FluentBundle<FluentResource>,
+}
+
+impl Words {
+    /// English.
+    #[must_use]
+    pub fn english() -> &'static Words {
+        static ENGLISH: LazyLock<Words> = LazyLock::new(|| Words::of(include_str!("../messages/en.ftl")));
+        &ENGLISH
+    }
+
+    fn of(text: &str) -> Words {
+        let mut bundle = FluentBundle::new_concurrent(vec![langid!("en")]);
+        // Marks that isolate what is put in would stand in tables, files and hashes.
+        bundle.set_use_isolating(false);
+        // The build has read the file: what it could not read did not compile.
+        let (Ok(resource) | Err((resource, _))) = FluentResource::try_new(text.to_owned());
+        bundle.add_resource_overriding(resource);
+        Words { bundle }
+    }
+
+    /// Says a message.
+    pub(crate) fn say<'a, M: Message<'a>>(&self, message: M) -> String {
+        let pattern = self.bundle.get_message(M::ID).and_then(|message| message.value());
+        // The build made the type from the file, so the message is there.
+        let Some(pattern) = pattern else { return M::ID.to_owned() };
+        let arguments = message.arguments();
+        self.bundle.format_pattern(pattern, Some(&arguments), &mut Vec::new()).into_owned()
+    }
+}
+
+/// What can stand in a sentence.
+pub(crate) trait Put<'a> {
+    fn put(self) -> FluentValue<'a>;
+}
+
+impl<'a> Put<'a> for &'a str {
+    fn put(self) -> FluentValue<'a> {
+        FluentValue::String(self.into())
+    }
+}
+
+impl<'a> Put<'a> for &'a String {
+    fn put(self) -> FluentValue<'a> {
+        self.as_str().put()
+    }
+}
+
+impl<'a> Put<'a> for String {
+    fn put(self) -> FluentValue<'a> {
+        FluentValue::String(self.into())
+    }
+}
+
+/// Numbers stay numbers, so that a sentence can choose between one and several.
+macro_rules! numbers {
+    ($($number:ty),+) => {$(
+        impl<'a> Put<'a> for $number {
+            fn put(self) -> FluentValue<'a> {
+                FluentValue::from(self)
+            }
+        }
+    )+};
+}
+
+numbers!(u8, u16, u32, i64, usize);
+
+/// Everything else stands in a sentence as it is written everywhere.
+macro_rules! written {
+    ($($written:ty),+ $(,)?) => {$(
+        impl<'a> Put<'a> for $written {
+            fn put(self) -> FluentValue<'a> {
+                self.to_string().put()
+            }
+        }
+
+        impl<'a> Put<'a> for &$written {
+            fn put(self) -> FluentValue<'a> {
+                self.to_string().put()
+            }
+        }
+    )+};
+}
+
+written!(
+    Day,
+    TimeOfDay,
+    Instant,
+    Quantity,
+    Celsius,
+    EntryId,
+    ApiaryName,
+    ColonyName,
+    HoldingName,
+    LotName,
+    MedicineName,
+    PrescriptionName,
+    LeafletId,
+    Jurisdiction,
+    Method,
+);
+
+/// Says a message of the message file: `say!(words, SuperingStillIn, name = name)`.
+macro_rules! say {
+    ($words:expr, $message:ident $(, $argument:ident = $value:expr)* $(,)?) => {
+        $words.say($crate::messages::$message { $($argument: $crate::words::Put::put($value)),* })
+    };
+}
+
+pub(crate) use say;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_chooses_between_one_and_several() {
+        let words = Words::english();
+        assert_eq!(say!(words, Days, days = 1_u16), "1 day");
+        assert_eq!(say!(words, Days, days = 1_500_u16), "1500 days");
+    }
+}
