@@ -138,7 +138,7 @@ fn told(holding: &Holding) -> String {
     let colonies: Vec<_> = holding.colonies().map(|name| (name, ids(holding.colony_file(name)))).collect();
     let apiaries: Vec<_> = holding.apiaries().map(|name| (name, ids(holding.apiary_file(name)))).collect();
     let lots: Vec<_> =
-        holding.lots().map(|name| (name, ids(holding.lot_file(name)), holding.gone(name))).collect();
+        holding.lots().map(|name| (name, ids(holding.lot_file(name)), holding.balance(name))).collect();
     let there = holding.apiaries().map(|name| holding.colonies_at(name, Day::LAST).collect::<Vec<_>>());
     let there: Vec<_> = there.collect();
     let standing: Vec<_> = holding.standing().into_iter().map(|record| record.id).collect();

@@ -3,6 +3,13 @@
 //! - [`holding`]: the journal folded into apiaries, colonies, medicines and lots; what is refused
 //! - [`history`]: the courses of one colony, each with the terms that rule it
 
+mod balance;
+mod descent;
 pub(crate) mod flow;
 pub mod history;
 pub mod holding;
+
+pub use balance::Balance;
+pub(crate) use balance::Movement;
+pub(crate) use descent::GENERATIONS;
+pub use descent::Life;

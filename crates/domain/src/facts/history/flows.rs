@@ -6,9 +6,8 @@ use super::terms::FlowBefore;
 use crate::basics::calendar::Day;
 use crate::basics::words::{ApiaryName, ColonyName};
 use crate::facts::flow::Flow;
-use crate::facts::holding::{GENERATIONS, Holding};
+use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{ColonyEstablished, ColonyMoved, ColonySplit};
 
 /// A nectar flow, as far as a colony stood in it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -41,7 +40,7 @@ pub(crate) enum BeforeFlow {
 
 /// The flows of a colony, by their first days.
 pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
-    within(holding, &stays(holding, colony, GENERATIONS))
+    within(holding, &stays(holding, colony))
 }
 
 /// The flows of what stood in other colonies before those were united into this one, each with the day of the uniting; none if
@@ -73,10 +72,10 @@ fn stays_of_line<'h>(
     united_from: &[(&ColonyName, Day)],
 ) -> Vec<(Day, &'h ApiaryName)> {
     let first = united_from.first().map_or(colony, |(first, _)| *first);
-    let mut line = stays(holding, first, GENERATIONS);
+    let mut line = stays(holding, first);
     let into = united_from.iter().skip(1).map(|(colony, _)| *colony).chain([colony]);
     for ((_, on), into) in united_from.iter().zip(into) {
-        let then = stays(holding, into, GENERATIONS);
+        let then = stays(holding, into);
         line.retain(|(from, _)| *from < *on);
         // Where the other stood on the day of the uniting, and from then on.
         let stood = then.iter().rfind(|(from, _)| *from <= *on).map(|(_, apiary)| (*on, *apiary));
@@ -108,26 +107,11 @@ fn within(holding: &Holding, stays: &[(Day, &ApiaryName)]) -> Vec<FlowSpan> {
     spans
 }
 
-/// Where the colony stood, from which day on. Before it was split off it stood where the old colony did: what it brought along was
-/// used there.
-fn stays<'h>(holding: &'h Holding, colony: &ColonyName, generations: u8) -> Vec<(Day, &'h ApiaryName)> {
-    let mut stays: Vec<(Day, &ApiaryName)> = Vec::new();
-    for record in holding.life_file(colony) {
-        let established = record.body::<ColonyEstablished>().map(|body| &body.apiary);
-        let moved = record.body::<ColonyMoved>().filter(|body| body.colony == *colony).map(|body| &body.to);
-        let split_off = record.body::<ColonySplit>().filter(|body| body.into == *colony);
-        if let (Some(split), Some(older)) = (split_off, generations.checked_sub(1)) {
-            stays = self::stays(holding, &split.colony, older);
-        }
-        let split_off = split_off.and_then(|_| holding.apiary_of(colony, record.on));
-        let stands = established.or(moved).or(split_off);
-        let Some(apiary) = stands else { continue };
-        // Of several moves on one day the last counts.
-        stays.retain(|(from, _)| *from < record.on);
-        if stays.last().is_none_or(|(_, last)| *last != apiary) {
-            stays.push((record.on, apiary));
-        }
-    }
+/// Where the colony stood, from which day on, the stays of those it was split off from included.
+fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryName)> {
+    let mut stays: Vec<(Day, &ApiaryName)> =
+        holding.stays(colony).into_iter().map(|stay| (stay.from, stay.apiary)).collect();
+    stays.dedup_by_key(|(_, apiary)| *apiary);
     stays
 }
 

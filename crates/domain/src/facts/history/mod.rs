@@ -6,9 +6,11 @@
 mod courses;
 mod flows;
 mod periods;
+mod plan;
 mod resolve;
 mod stated;
 pub mod terms;
+mod timeline;
 mod topics;
 mod whereabouts;
 
@@ -25,8 +27,11 @@ use crate::rules::leaflet::rule::BroodState;
 pub(crate) use flows::{BeforeFlow, before_flow};
 pub use flows::{FlowSpan, RIGHT_BEFORE_DAYS};
 pub(crate) use periods::{Bars, blocked_through, free_from, free_in_or_out, inside, withdrawal_bars};
+pub use plan::Lack;
+pub(crate) use plan::{Ends, Plan};
 pub(crate) use stated::label_revision;
 pub use terms::{Authority, Doses, Fact, FlowBefore, Stay, Terms};
+pub use timeline::{DoseDue, EarliestOut, Presence, Standing};
 pub use whereabouts::Doubt;
 pub(crate) use whereabouts::{Whereabouts, used_up};
 
@@ -191,9 +196,7 @@ impl History {
     /// The courses that this colony has or had part in by the end of a day, each with the terms of that day.
     #[must_use = "iterators are lazy"]
     pub fn courses_on(&self, on: Day) -> impl DoubleEndedIterator<Item = &Course> {
-        let speaks =
-            move |course: &&Course| course.here_from <= on && course.until.is_none_or(|until| on < until);
-        self.courses.iter().filter(speaks)
+        self.courses.iter().filter(move |course| course.speaks_on(on))
     }
 
     /// The brood last seen by the end of a day that tells something about a course: seen while it was in, or shortly

@@ -142,6 +142,15 @@ impl Stay {
         lengths.clone().min().zip(lengths.max())
     }
 
+    /// The length under the brood that was seen; where none was, the shorter one.
+    #[must_use]
+    pub(crate) fn most(&self, seen: Option<BroodState>) -> Option<u16> {
+        match seen {
+            Some(brood) => self.under(brood).map(|fact| fact.value),
+            None => self.bounds().map(|(shorter, _)| shorter),
+        }
+    }
+
     /// Whether brood makes a difference.
     #[must_use]
     pub fn depends_on_brood(&self) -> bool {

@@ -205,9 +205,8 @@ impl Holding {
         if matches!(*record.event, Event::HoldingDetails(_)) {
             insert(&mut self.details, record);
         }
-        for (lot, amount) in names.takes {
-            let gone = self.gone.entry(lot.clone()).or_default();
-            *gone = gone.plus(amount);
+        for (lot, movement) in names.moves {
+            self.balances.entry(lot.clone()).or_default().add(movement);
         }
     }
 
@@ -230,9 +229,9 @@ impl Holding {
             let first = self.original(first);
             remove(self.built_on.get_mut(&first));
         }
-        for (lot, amount) in names.takes {
-            if let Some(gone) = self.gone.get_mut(lot) {
-                *gone = gone.minus(amount).unwrap_or_default();
+        for (lot, movement) in names.moves {
+            if let Some(balance) = self.balances.get_mut(lot) {
+                balance.take_back(movement);
             }
         }
     }

@@ -195,7 +195,13 @@ impl Holding {
                 self.check_unit("/body/unit", &body.medicine, body.unit)?;
                 self.check_new_lot(&body.lot)?;
                 let counted = self.count_was_corrected(&body.lot);
-                check_stock("/body/quantity", &body.lot, body.quantity, self.gone(&body.lot), counted)
+                check_stock(
+                    "/body/quantity",
+                    &body.lot,
+                    body.quantity,
+                    self.balance(&body.lot).gone(),
+                    counted,
+                )
             }
             Event::LotOpened(body) => self.check_lot_in_hand("/body/lot", &body.lot, on),
             Event::DocumentAttached(body) => self.check_document(body),

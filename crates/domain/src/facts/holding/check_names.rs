@@ -157,7 +157,7 @@ impl Holding {
         count_corrected: bool,
     ) -> Checked {
         let Some((_, acquired)) = self.lot(lot) else { return Ok(()) };
-        check_stock(pointer, lot, acquired.quantity, self.gone(lot).plus(taken), count_corrected)
+        check_stock(pointer, lot, acquired.quantity, self.balance(lot).gone().plus(taken), count_corrected)
     }
 
     /// Whether an entry says that the count of a lot was corrected. Then its book no longer comes out even.

@@ -1,7 +1,7 @@
-//! Which names an entry mentions, and so in whose files it stands; what it builds on, and what it takes out of lots.
+//! Which names an entry mentions, and so in whose files it stands; what it builds on, and what it moves in or out of lots.
 
-use crate::basics::quantity::Quantity;
 use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName, PrescriptionName};
+use crate::facts::Movement;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 
@@ -15,8 +15,8 @@ pub(crate) struct Mentions<'a> {
     pub(crate) prescriptions: Vec<&'a PrescriptionName>,
     /// The first dose that it builds on.
     pub(crate) builds_on: Option<EntryId>,
-    /// What it takes out of lots.
-    pub(crate) takes: Vec<(&'a LotName, Quantity)>,
+    /// What it moves in or out of lots.
+    pub(crate) moves: Vec<(&'a LotName, Movement)>,
     /// Whether it says where a colony came from, where it stands, or that it ended.
     pub(crate) of_life: bool,
 }
@@ -59,6 +59,7 @@ pub(crate) fn of(event: &Event) -> Mentions<'_> {
         Event::MiteCount(body) => names.colonies.push(&body.colony),
         Event::MedicineDescribed(body) => names.medicines.push(&body.medicine),
         Event::LotAcquired(body) => {
+            names.moves.push((&body.lot, Movement::Acquired(body.quantity)));
             names.lots.push(&body.lot);
             names.medicines.push(&body.medicine);
         }
@@ -75,7 +76,7 @@ pub(crate) fn of(event: &Event) -> Mentions<'_> {
         Event::Administration(body) => {
             names.builds_on = body.continues;
             for given in &body.given {
-                names.takes.push((&given.lot, given.total()));
+                names.moves.push((&given.lot, Movement::Given(given.total())));
                 names.lots.push(&given.lot);
                 names.colonies.extend(&given.colonies);
             }
@@ -86,7 +87,7 @@ pub(crate) fn of(event: &Event) -> Mentions<'_> {
             names.colonies.extend(&body.colonies);
         }
         Event::Disposal(body) => {
-            names.takes.push((&body.lot, body.quantity));
+            names.moves.push((&body.lot, Movement::Disposed(body.quantity)));
             names.lots.push(&body.lot);
         }
         Event::Harvest(body) => names.colonies.extend(&body.colonies),

@@ -14,7 +14,6 @@ mod check_courses;
 mod check_documents;
 mod check_names;
 mod check_place;
-mod lineage;
 pub(crate) mod mentions;
 mod references;
 mod site;
@@ -24,10 +23,10 @@ use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
 
 use crate::basics::calendar::{Day, Instant, TimeOfDay};
-use crate::basics::quantity::Quantity;
 use crate::basics::words::{
     ApiaryName, ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, Person, PrescriptionName,
 };
+use crate::facts::Balance;
 use crate::journal::entry::{Correction, Entry, EntryId};
 use crate::journal::event::{
     Body, Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription,
@@ -35,8 +34,6 @@ use crate::journal::event::{
 use crate::journal::seal::Hash;
 
 pub use check::Refusal;
-pub(crate) use lineage::GENERATIONS;
-pub use lineage::Life;
 pub use references::{Bond, Tie};
 pub(crate) use site::SiteFile;
 pub use site::SiteView;
@@ -75,7 +72,7 @@ impl Record {
     /// Order within a file: day, then what brings a colony into the record before what happens to it, then time (entries without
     /// one after those with), then place in the journal, where a correction that keeps day and time keeps the place of what it
     /// corrects.
-    fn order(&self) -> impl Ord + use<> {
+    pub(in crate::facts) fn order(&self) -> impl Ord + use<> {
         let happens = !matches!(*self.event, Event::ColonyEstablished(_));
         (self.on, happens, self.at.is_none(), self.at, self.place)
     }
@@ -115,8 +112,8 @@ pub struct Holding {
     medicines: BTreeMap<MedicineName, File>,
     lots: BTreeMap<LotName, File>,
     prescriptions: BTreeMap<PrescriptionName, File>,
-    /// How much of each lot was given or disposed of.
-    gone: BTreeMap<LotName, Quantity>,
+    /// What went in and out of each lot.
+    balances: BTreeMap<LotName, Balance>,
     /// Later doses and removals, under the first id that their first dose ever had.
     built_on: HashMap<EntryId, File>,
     /// Entries without body of which no entry said yet that they were moved into an archive, by place.
@@ -140,7 +137,7 @@ impl Holding {
             medicines: BTreeMap::new(),
             lots: BTreeMap::new(),
             prescriptions: BTreeMap::new(),
-            gone: BTreeMap::new(),
+            balances: BTreeMap::new(),
             built_on: HashMap::new(),
             bare: BTreeMap::new(),
         }
@@ -288,6 +285,12 @@ impl Holding {
         self.lives.get(colony).map_or(&[], Vec::as_slice)
     }
 
+    /// The entries that brought a colony to an apiary by name.
+    #[must_use]
+    pub(in crate::facts) fn brought_to(&self, apiary: &ApiaryName) -> &[Arc<Record>] {
+        self.brought.get(apiary).map_or(&[], Vec::as_slice)
+    }
+
     /// The entries that mention an apiary, in the order in which they happened.
     #[must_use]
     pub fn apiary_file(&self, apiary: &ApiaryName) -> &[Arc<Record>] {
@@ -324,9 +327,9 @@ impl Holding {
         self.prescription_file(prescription).iter().find_map(|record| Some((record, record.body()?)))
     }
 
-    /// How much of a lot was given or disposed of.
+    /// What went in and out of a lot by everything that is recorded.
     #[must_use]
-    pub fn gone(&self, lot: &LotName) -> Quantity {
-        self.gone.get(lot).copied().unwrap_or_default()
+    pub fn balance(&self, lot: &LotName) -> Balance {
+        self.balances.get(lot).copied().unwrap_or_default()
     }
 }

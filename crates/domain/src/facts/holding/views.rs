@@ -79,7 +79,7 @@ impl Holding {
     #[must_use]
     pub fn lot_view(&self, lot: &LotName) -> Option<LotView> {
         let (record, acquired) = self.lot(lot)?;
-        let gone = self.gone(lot);
+        let balance = self.balance(lot);
         Some(LotView {
             lot: lot.clone(),
             medicine: acquired.medicine.clone(),
@@ -87,9 +87,9 @@ impl Holding {
             batch: acquired.batch.clone(),
             expiry: acquired.expiry,
             unit: self.medicine(&acquired.medicine).map(|(_, medicine)| medicine.unit),
-            acquired: acquired.quantity,
-            gone,
-            left: acquired.quantity.minus(gone),
+            acquired: balance.acquired,
+            gone: balance.gone(),
+            left: balance.left(),
         })
     }
 }

@@ -1,13 +1,12 @@
 //! The count of mites after a course.
 
-use super::colony::{Subject, course_entries};
+use super::colony::Subject;
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};
 use super::wording;
 use crate::basics::calendar::Day;
 use crate::facts::history::Course;
 use crate::journal::event::Event;
-use crate::questions::supering::out_since;
 
 /// From how many days after the end of a course mites are counted.
 ///
@@ -21,7 +20,7 @@ pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
     let as_of = subject.as_of;
     let mut last: Option<(Day, &Course)> = None;
     for course in subject.history.courses_on(as_of) {
-        let out = out_since(course, as_of)?;
+        let out = course.out_since(as_of)?;
         let end = course.doses.last().map_or(out, |dose| out.max(dose.on));
         if last.is_none_or(|(day, _)| day <= end) {
             last = Some((end, course));
@@ -43,7 +42,7 @@ pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
     Some(Task {
         title: "Count mites after the treatment".to_owned(),
         text: wording::count_mites(course, end, from, by),
-        grounds: course_entries(course).collect(),
+        grounds: course.entries().collect(),
         ..task
     })
 }

@@ -5,11 +5,11 @@ use super::task::{Days, Task};
 use super::{after, missing, wording};
 use crate::basics::calendar::Day;
 use crate::basics::words::{ApiaryName, ColonyName, RemovalNeed};
-use crate::facts::history::{Course, Fact, History};
+use crate::facts::history::{Course, EarliestOut, Fact, History, Standing};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
-use crate::questions::supering::{Answer, EarliestOut, FirstFree, Outcome, Standing, Step, named};
+use crate::questions::supering::{Answer, FirstFree, Outcome, Step, named};
 use crate::rules::leaflet::Leaflets;
 
 /// How many days a dose that was not given in time stands as overdue, unless another course was begun before.
@@ -73,7 +73,7 @@ impl Subject<'_> {
         }
         let open = self.history.courses_on(ended).filter_map(|course| {
             let removal = course.terms.removal.as_ref().map(|need| need.value);
-            let weight = match (Standing::of(course, ended), removal) {
+            let weight = match (course.standing(ended), removal) {
                 (Standing::Out(_), _) => return None,
                 (Standing::NotSaid(..), _) | (_, Some(RemovalNeed::Needed)) => Weight::Must,
                 (_, None) => Weight::Advice,
@@ -84,7 +84,7 @@ impl Subject<'_> {
             Some(Task {
                 title: "Record what became of what was in it".to_owned(),
                 text: wording::went_with_it(course, ended),
-                grounds: course_entries(course).chain([entry]).collect(),
+                grounds: course.entries().chain([entry]).collect(),
                 ..task
             })
         });
@@ -121,7 +121,7 @@ impl Subject<'_> {
                 let days = Days::new(*since, None);
                 let task = self.task(DueKind::RecordWhereabouts, course.entry, days, Weight::Must);
                 let parting = course.in_doubt.map(|(_, entry)| entry);
-                let grounds = course_entries(course).chain(parting).collect();
+                let grounds = course.entries().chain(parting).collect();
                 Task {
                     title: wording::whereabouts_title(course),
                     text: wording::whereabouts(course, *since),
@@ -140,7 +140,7 @@ impl Subject<'_> {
                     part: number.to_string(),
                     title: wording::dose_title(course, *number, *of),
                     text: wording::dose(course, *number, *of, days),
-                    grounds: course_entries(course).chain(said(course.terms.doses.as_ref())).collect(),
+                    grounds: course.entries().chain(said(course.terms.doses.as_ref())).collect(),
                     ..task
                 }
             }
@@ -150,7 +150,7 @@ impl Subject<'_> {
                 Task {
                     title: format!("{} is used up", wording::pack(course)),
                     text: format!("{} is used up on {spent}; nothing has to be taken out", named(course)),
-                    grounds: course_entries(course).collect(),
+                    grounds: course.entries().collect(),
                     ..task
                 }
             }
@@ -177,7 +177,7 @@ impl Subject<'_> {
         // They had to be off from the day on which both were there.
         let day = barring.iter().map(|course| course.here_from.max(since)).min().unwrap_or(since);
         let task = self.task(DueKind::TakeSupersOff, entry, Days::on(day), Weight::Must);
-        let grounds = std::iter::once(entry).chain(barring.iter().flat_map(|course| course_entries(course)));
+        let grounds = std::iter::once(entry).chain(barring.iter().flat_map(|course| course.entries()));
         Some(Task {
             title: "Take the honey supers off".to_owned(),
             text: wording::supers_off(since, &barring),
@@ -205,7 +205,7 @@ impl Subject<'_> {
         Task {
             title: format!("Take out {}", wording::pack(course)),
             text: wording::take_out(course, days),
-            grounds: course_entries(course).chain(told).collect(),
+            grounds: course.entries().chain(told).collect(),
             ..task
         }
     }
@@ -228,30 +228,13 @@ impl Subject<'_> {
                 .map_or("Supers may go on from this day", |_| "Supers may go on from this day, if all is out")
                 .to_owned(),
             text: wording::supers_free(free, condition, latest),
-            grounds: answer.courses().flat_map(course_entries).collect(),
+            grounds: answer.courses().flat_map(Course::entries).collect(),
             ..task
         })
     }
 }
 
-/// The entries of a course: its doses, how it came here, its end.
-pub(super) fn course_entries(course: &Course) -> impl Iterator<Item = EntryId> + use<> {
-    let end = match course.end {
-        crate::facts::history::End::Out { entry, .. } => Some(entry),
-        crate::facts::history::End::Open => None,
-    };
-    let doses: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
-    doses.into_iter().chain(course.came_by).chain(end)
-}
-
 /// The entry in which a term was said, if a person said it.
 fn said<T>(fact: Option<&Fact<T>>) -> Option<EntryId> {
-    use crate::facts::history::Authority;
-    match fact?.authority {
-        Authority::Prescription(entry)
-        | Authority::Reading(entry)
-        | Authority::Pack(entry)
-        | Authority::Declared(entry) => Some(entry),
-        Authority::Leaflet(_) => None,
-    }
+    fact?.authority.entry()
 }

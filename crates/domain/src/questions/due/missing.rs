@@ -1,6 +1,6 @@
 //! What is not recorded, as far as the supering question has no answer without it.
 
-use super::colony::{Subject, course_entries};
+use super::colony::Subject;
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task, lots_of};
 use super::wording;
@@ -58,7 +58,7 @@ fn one(subject: &Subject<'_>, ground: &Ground<'_>) -> Option<MissingFact> {
         part: supplied_by.to_owned(),
         title: wording::missing_title(supplied_by, &lots),
         text,
-        grounds: course_entries(course).collect(),
+        grounds: course.entries().collect(),
         ..task
     };
     Some(MissingFact { task, to_read })

@@ -7,14 +7,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::date_range::Ask;
-use super::plan::Plan;
 use super::short;
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{Jurisdiction, LotName, Method};
+use crate::facts::history::Plan;
 use crate::facts::history::{Terms, label_revision};
 use crate::facts::holding::Holding;
-use crate::facts::holding::mentions;
 use crate::journal::event::LeafletReading;
 use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Leaflet, Leaflets, Rule};
@@ -196,13 +195,8 @@ fn lots_by_leaflet(holding: &Holding, on: Day) -> BTreeMap<String, Vec<LotName>>
 
 /// What is left of a lot at the end of a day; none if it was not here yet, or nothing is.
 fn stock(holding: &Holding, lot: &LotName, on: Day) -> Option<LotsAtHand> {
-    let (record, acquired) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
-    let mut gone = Quantity::ZERO;
-    for record in holding.lot_file(lot).iter().filter(|later| later.on <= on && later.id != record.id) {
-        let taken = mentions::of(&record.event).takes.into_iter().filter(|(of, _)| *of == lot);
-        gone = taken.fold(gone, |gone, (_, amount)| gone.plus(amount));
-    }
-    let left = acquired.quantity.minus(gone).filter(|left| !left.is_zero())?;
+    let left = holding.balance_on(lot, on)?.left().filter(|left| !left.is_zero())?;
+    let (_, acquired) = holding.lot(lot)?;
     Some(LotsAtHand { lot: lot.clone(), left, expiry: acquired.expiry })
 }
 

@@ -9,11 +9,11 @@ use super::choice::Choice;
 use super::colony::Colony;
 use super::date_range::Span;
 use super::place::Place;
-use super::plan::Plan;
 use super::reason::Because;
 use super::state::{Condition, Finding, State};
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
+use crate::facts::history::Plan;
 use crate::rules::leaflet::{Force, Rule, Says};
 
 /// The conditions that turn on the apiary alone.

@@ -20,10 +20,10 @@ mod reason;
 use crate::facts::flow;
 mod conditions;
 mod date_range;
+mod effect;
 mod need;
 mod order;
 mod place;
-mod plan;
 mod remedy;
 mod report;
 mod short;
@@ -32,6 +32,7 @@ mod state;
 mod weather;
 mod wording;
 
+pub use crate::facts::history::Lack;
 pub use apiary::{ApiaryOption, ApiaryReport, ColoniesOfAnswer, WhyNot};
 pub use board::{Board, Judged};
 pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
@@ -39,7 +40,7 @@ pub use date_range::{Ask, BadSpan, Span};
 pub use dose::{DoseSum, Solution};
 pub(crate) use need::{CourseNeed, one_course_of_all};
 pub use place::WhatIf;
-pub use reason::{Because, Lack, Measure, Origin, ToldBy, Untold};
+pub use reason::{Because, Measure, Origin, ToldBy, Untold};
 pub use report::{
     ConditionReport, DoseOfColony, FlowReport, Missing, OptionReport, OptionsReport, RunReport,
     StockOfMedicine,

@@ -4,6 +4,7 @@ use crate::basics::calendar::{Day, YearDay};
 use crate::basics::confidence::Confidence;
 use crate::basics::degrees::Celsius;
 use crate::basics::topic::Topic;
+use crate::facts::history::Lack;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::Need;
 
@@ -178,23 +179,6 @@ pub enum Because {
 
 /// The first and the last of the days of which no temperature was told, neither measured nor forecast.
 pub type Untold = Option<(Day, Day)>;
-
-/// What is not known of how a course runs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Lack {
-    /// How many doses make it.
-    Doses,
-    /// How many days lie between them.
-    DoseInterval,
-    /// Whether it has to be taken out.
-    Removal,
-    /// How long it must stay, without brood or whatever the brood.
-    StayMin,
-    /// How long it must stay with brood.
-    StayMinWithBrood,
-    /// How long it may stay.
-    StayMax,
-}
 
 impl Because {
     /// Whether two start days that follow one another are told together.

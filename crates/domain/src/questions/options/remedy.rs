@@ -5,7 +5,7 @@
 
 use super::choice::Choice;
 use super::colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS, Colony, FEEDER_TELLS_DAYS};
-use super::reason::{Because, Lack, ToldBy, Untold};
+use super::reason::{Because, ToldBy, Untold};
 use super::report::Missing;
 use super::state::Run;
 use super::wording::{lack_words, topic_words};
@@ -13,6 +13,7 @@ use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
 use crate::basics::words::LotName;
 use crate::facts::history::End;
+use crate::facts::history::Lack;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 

@@ -6,11 +6,12 @@ use serde::Serialize;
 
 use super::choice::Choice;
 use super::colony::Colony;
+use super::effect::{Effect, FreeAfterwards};
 use super::flow::Flow;
 use super::place::Place;
-use super::plan::{Effect, Ends, FreeAfterwards, Plan};
 use super::state::{StartDays, Usability};
 use crate::basics::calendar::Day;
+use crate::facts::history::{Ends, Plan};
 use crate::questions::supering;
 use crate::rules::leaflet::Says;
 use crate::rules::leaflet::rule::Need;

@@ -1,10 +1,11 @@
 //! Conditions in words: why each came out as it did, what is missing, what would have to change.
 
-use super::reason::{Because, Lack, Measure, Origin, ToldBy};
+use super::reason::{Because, Measure, Origin, ToldBy};
 use super::short::days_of;
 use super::state::Condition;
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
+use crate::facts::history::Lack;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::Need;
 

@@ -2,17 +2,16 @@
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
-use std::sync::Arc;
 
 use super::View;
 use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
 use crate::basics::calendar::{Day, TimeOfDay};
-use crate::basics::words::{ApiaryName, ColonyName};
-use crate::facts::history::{Course, End, Fact, History, used_up};
+use crate::basics::words::ColonyName;
+use crate::facts::history::{Course, End, Fact, History, Standing};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, ColonyMoved, Event};
-use crate::questions::supering::{Blocked, Outlook, Standing, harvest};
+use crate::journal::event::Administration;
+use crate::questions::supering::{Blocked, Outlook, harvest};
 use crate::rules::leaflet::Release;
 
 /// The courses of every colony of a holding, worked out once, found by their first dose.
@@ -126,7 +125,7 @@ impl Fate {
         let mut fate = Fate::default();
         // What a later line of the course took over says nothing any more.
         for course in here.courses().filter(|course| course.until.is_none()) {
-            match Standing::of(course, as_of) {
+            match course.standing(as_of) {
                 Standing::In => fate.still_in = true,
                 Standing::Out(day) => {
                     if fate.last < Some(day) {
@@ -137,12 +136,9 @@ impl Fate {
                         fate.last_at.push(time_of_end(view, course, day));
                     }
                 }
-                Standing::PerhapsSpent => {
-                    let last = course.doses.last().map_or(course.placed, |dose| dose.on);
-                    let spent = used_up(&course.terms).map_or(last, |(days, _)| last.plus(days));
-                    fate.not_known_since = fate.not_known_since.or(Some(spent));
+                Standing::PerhapsSpent(since) | Standing::NotSaid(since, _) => {
+                    fate.not_known_since = fate.not_known_since.or(Some(since));
                 }
-                Standing::NotSaid(since, _) => fate.not_known_since = fate.not_known_since.or(Some(since)),
             }
         }
         if fate.still_in || fate.not_known_since.is_some() {
@@ -186,7 +182,8 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     // While it is not known when it is free, every move counts.
     let until = first_free_day.map_or(view.as_of, |free| free.before().max(dose.on)).min(view.as_of);
     let here_from = came.map_or(dose.on, |(_, on)| on);
-    let stood = stood_at(view, colony, here_from, dose.at.filter(|_| came.is_none()));
+    let stood = view.holding.stood_at(colony, here_from, dose.at.filter(|_| came.is_none()));
+    let moved = view.holding.moved_on_from(colony, stood, (here_from, dose.at), until);
     let least = lines().filter_map(|course| course.terms.stay_min.bounds()).map(|(_, longer)| longer);
     let longest = lines().filter_map(|course| course.terms.stay_max.bounds()).map(|(_, longest)| longest);
     CoursePart {
@@ -194,7 +191,10 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
         came_by: came.map(|(entry, _)| entry),
         came_on: came.map(|(_, on)| on),
         apiary: stood.cloned(),
-        later_apiaries: moves(view, colony, stood, here_from, until, dose),
+        later_apiaries: moved
+            .into_iter()
+            .map(|(from, apiary)| ApiaryStay { from, apiary: apiary.clone() })
+            .collect(),
         first: placed,
         last: fate.last,
         // The latest of several, if all are known.
@@ -225,51 +225,4 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
 fn duration(placed: Day, last: Day, single: bool) -> Option<u32> {
     let days = last.days_since(placed).saturating_add(i64::from(single));
     u32::try_from(days).ok()
-}
-
-/// Where a colony stood when a dose was given: by the clock, if it was moved on that day and both times were noted; else where
-/// it stood before it was moved, since a move on the same day is told as a move.
-fn stood_at<'h>(
-    view: &View<'h>,
-    colony: &ColonyName,
-    on: Day,
-    at: Option<TimeOfDay>,
-) -> Option<&'h ApiaryName> {
-    let moves = view.holding.life_file(colony).iter().filter(|record| {
-        record.on == on && matches!(&*record.event, Event::ColonyMoved(moved) if moved.colony == *colony)
-    });
-    let after = |record: &&Arc<Record>| at.zip(record.at).is_none_or(|(given, moved)| given <= moved);
-    let moves: Vec<&Arc<Record>> = moves.collect();
-    match moves.iter().rposition(|record| !after(record)).and_then(|place| moves.get(place)) {
-        // The last move before the dose says where it went.
-        Some(before) => before.body::<ColonyMoved>().map(|moved| &moved.to),
-        None if moves.is_empty() => view.holding.apiary_of(colony, on),
-        None => view.holding.apiary_of(colony, on.before()),
-    }
-}
-
-/// Each apiary that a colony was moved to from a day on, up to another; of that day itself what came after the dose.
-fn moves(
-    view: &View<'_>,
-    colony: &ColonyName,
-    stood: Option<&ApiaryName>,
-    from: Day,
-    until: Day,
-    dose: &Record,
-) -> Vec<ApiaryStay> {
-    let mut stays: Vec<ApiaryStay> = Vec::new();
-    let mut stands = stood;
-    for record in view.holding.life_file(colony) {
-        let Event::ColonyMoved(moved) = &*record.event else { continue };
-        let before_dose =
-            record.on == from && dose.at.zip(record.at).is_some_and(|(given, moved)| moved < given);
-        if moved.colony != *colony || record.on < from || record.on > until || before_dose {
-            continue;
-        }
-        if stands != Some(&moved.to) {
-            stays.push(ApiaryStay { from: record.on, apiary: moved.to.clone() });
-        }
-        stands = Some(&moved.to);
-    }
-    stays
 }

@@ -1,6 +1,6 @@
 //! Acquisitions, prescriptions, disposals, and what went in and out of each lot.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use super::View;
@@ -9,14 +9,12 @@ use super::rows::{
     PrescriptionPart, PrescriptionRow, Written,
 };
 use crate::basics::calendar::Day;
-use crate::basics::quantity::Quantity;
 use crate::basics::words::{LotName, MedicineName, PrescriptionName};
 use crate::facts::holding::Record;
 use crate::facts::holding::mentions;
+use crate::facts::{Balance, Movement};
 use crate::journal::entry::EntryId;
-use crate::journal::event::{
-    Administration, Disposal, DocumentAttached, Event, HoldingDetails, LeafletReading, LotAcquired,
-};
+use crate::journal::event::{DocumentAttached, Event, HoldingDetails, LeafletReading};
 use crate::rules::leaflet::Leaflet;
 
 /// Who kept the holding in the time of the register: who did on its first day, and whoever came after.
@@ -115,39 +113,26 @@ pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<Disposa
 
 /// What went in and out of each lot in the time, lot by lot, by name.
 pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> {
-    let mut totals: BTreeMap<&LotName, LotTotal> = BTreeMap::new();
-    let nothing = |lot: &LotName| {
+    let balances = Balance::of_events(within.iter().map(|record| &*record.event));
+    let total = balances.into_iter().map(|(lot, balance)| {
         let acquired = view.holding.lot(lot).map(|(_, lot)| lot);
         let medicine = acquired.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone());
         LotTotal {
             lot: lot.clone(),
             unit: view.holding.medicine(&medicine).map(|(_, described)| described.unit),
             medicine,
-            acquired: Quantity::ZERO,
-            given: Quantity::ZERO,
-            disposed: Quantity::ZERO,
+            acquired: balance.acquired,
+            given: balance.given,
+            disposed: balance.disposed,
         }
-    };
-    for record in within {
-        if let Some(body) = record.body::<LotAcquired>() {
-            let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
-            total.acquired = total.acquired.plus(body.quantity);
-        }
-        for part in record.body::<Administration>().into_iter().flat_map(|body| &body.given) {
-            let total = totals.entry(&part.lot).or_insert_with(|| nothing(&part.lot));
-            total.given = total.given.plus(part.total());
-        }
-        if let Some(body) = record.body::<Disposal>() {
-            let total = totals.entry(&body.lot).or_insert_with(|| nothing(&body.lot));
-            total.disposed = total.disposed.plus(body.quantity);
-        }
-    }
-    totals.into_values().collect()
+    });
+    total.collect()
 }
 
 /// The lots that an event takes from.
-fn lots_of(event: &Event) -> Vec<&LotName> {
-    mentions::of(event).takes.into_iter().map(|(lot, _)| lot).collect()
+fn lots_of(event: &Event) -> impl Iterator<Item = &LotName> {
+    let moves = mentions::of(event).moves.into_iter();
+    moves.filter(|(_, movement)| !matches!(movement, Movement::Acquired(_))).map(|(lot, _)| lot)
 }
 
 /// The documents in the file of a lot or a prescription, in the order in which they came.

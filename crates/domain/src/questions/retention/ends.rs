@@ -104,9 +104,11 @@ fn used(ends: &mut BTreeMap<LotName, LotEnd>, lot: &LotName, on: Day) {
 
 /// What the book says is left of a lot, or gone beyond what came.
 fn balance(holding: &Holding, lot: &LotName) -> Vec<StillRuns> {
-    let Some((_, acquired)) = holding.lot(lot) else { return Vec::new() };
-    let gone = holding.gone(lot);
-    match (acquired.quantity.minus(gone), gone.minus(acquired.quantity)) {
+    if holding.lot(lot).is_none() {
+        return Vec::new();
+    }
+    let balance = holding.balance(lot);
+    match (balance.left(), balance.over()) {
         (Some(left), _) if left.is_zero() => Vec::new(),
         (Some(left), _) => vec![StillRuns::Left(left)],
         (None, Some(more)) => vec![StillRuns::MoreGone(more)],

@@ -9,7 +9,7 @@ use crate::basics::quantity::Quantity;
 use crate::basics::words::{LotName, MedicineName, Unit};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, Disposal};
+use crate::journal::event::{Administration, Body, Disposal, Event};
 use crate::questions::options::amount_of;
 use crate::rules::leaflet::Leaflets;
 
@@ -93,47 +93,15 @@ impl LotState {
     }
 }
 
-/// What went out of a lot by the end of a day.
-#[derive(Default)]
-struct Gone {
-    given: Quantity,
-    disposed: Quantity,
-    count_corrected: Vec<EntryId>,
-    over_by: Vec<EntryId>,
-}
-
-impl Gone {
-    fn of(holding: &Holding, lot: &LotName, acquired: Quantity, on: Day) -> Gone {
-        let mut gone = Gone::default();
-        for record in holding.lot_file(lot).iter().filter(|record| record.on <= on) {
-            let corrected = if let Some(body) = record.body::<Administration>() {
-                let of_lot = body.given.iter().filter(|given| given.lot == *lot);
-                gone.given = of_lot.fold(gone.given, |sum, given| sum.plus(given.total()));
-                body.count_corrected
-            } else if let Some(body) = record.body::<Disposal>() {
-                gone.disposed = gone.disposed.plus(body.quantity);
-                body.count_corrected
-            } else {
-                continue;
-            };
-            if corrected {
-                gone.count_corrected.push(record.id);
-            }
-            if gone.given.plus(gone.disposed) > acquired {
-                gone.over_by.push(record.id);
-            }
-        }
-        gone
-    }
-}
-
 impl LotReport {
     /// A lot as it stands at the end of a day; none if it was not here yet.
     pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lot: &LotName, on: Day) -> Option<LotReport> {
         let (record, body) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
         let medicine = holding.medicine(&body.medicine).map(|(_, medicine)| medicine);
-        let gone = Gone::of(holding, lot, body.quantity, on);
-        let all = gone.given.plus(gone.disposed);
+        let balance = holding.balance_on(lot, on)?;
+        let moved = || holding.balances(lot, on);
+        let corrected = moved().filter(|(record, _)| corrects_count(&record.event));
+        let over = moved().filter(|(_, balance)| balance.gone() > body.quantity);
         let opened = Opened::of(holding, lot, on);
         let day = opened.map_or(on, |opened| opened.on);
         let in_use = leaflet_of(holding, leaflets, &body.medicine, day)
@@ -149,13 +117,13 @@ impl LotReport {
             acquired_on: record.on,
             unit: medicine.map(|medicine| medicine.unit),
             acquired: body.quantity,
-            given: gone.given,
-            disposed: gone.disposed,
-            left: body.quantity.minus(all),
-            over: all.minus(body.quantity).filter(|over| !over.is_zero()),
+            given: balance.given,
+            disposed: balance.disposed,
+            left: balance.left(),
+            over: balance.over(),
             sum: String::new(),
-            count_corrected: gone.count_corrected,
-            over_by: gone.over_by,
+            count_corrected: corrected.map(|(record, _)| record.id).collect(),
+            over_by: over.map(|(record, _)| record.id).collect(),
             opened,
             in_use,
             state: LotState::Sealed,
@@ -253,6 +221,12 @@ impl LotReport {
             None => format!("in use: {since}"),
         }
     }
+}
+
+/// Whether an entry says that the count of the lot was corrected.
+fn corrects_count(event: &Event) -> bool {
+    Administration::of(event).is_some_and(|body| body.count_corrected)
+        || Disposal::of(event).is_some_and(|body| body.count_corrected)
 }
 
 pub(super) fn in_days(days: i64) -> String {

@@ -6,46 +6,11 @@ use crate::basics::calendar::{Day, last_blocked_day};
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
 use crate::facts::history::{
-    Bars, BeforeFlow, Course, Doubt, End, Fact, History, Terms, Whereabouts, before_flow, inside, used_up,
+    Bars, BeforeFlow, Course, Doubt, End, Fact, History, Standing, Terms, Whereabouts, before_flow, inside,
     withdrawal_bars,
 };
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::{Release, Says};
-
-/// Where a course stands on a day.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Standing {
-    /// A carrier is in.
-    In,
-    /// All of it is out, or was used up, since this day.
-    Out(Day),
-    /// It may be used up since this day, but that is not documented.
-    PerhapsSpent,
-    /// A split or a uniting did not say.
-    NotSaid(Day, EntryId),
-}
-
-impl Standing {
-    pub(crate) fn of(course: &Course, on: Day) -> Standing {
-        match course.whereabouts(on).next_back() {
-            Some(Whereabouts::Out(out)) => Standing::Out(out),
-            Some(Whereabouts::NotKnown { may_be_in: false, last, .. }) => Standing::Out(last),
-            Some(Whereabouts::NotKnown { doubt: Doubt::NotSaid { since, entry }, .. }) => {
-                Standing::NotSaid(since, entry)
-            }
-            Some(Whereabouts::NotKnown { doubt: Doubt::UsedUp, .. }) => Standing::PerhapsSpent,
-            // A course without a dose by a day is not asked about on that day.
-            Some(Whereabouts::In) | None => Standing::In,
-        }
-    }
-}
-
-/// The day on which a carrier that need not come out is used up, if that is documented.
-pub(super) fn spent_on(course: &Course, on: Day) -> Option<Day> {
-    let (days, sure) = used_up(&course.terms)?;
-    let last_dose = course.doses_by(on).next_back()?.on;
-    sure.then(|| last_dose.plus(days))
-}
 
 /// What the colony itself says.
 pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground<'h>>) {
@@ -71,7 +36,7 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
     let mut add =
         |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
     decide(history, course, on, &mut add);
-    stand(history, course, Standing::of(course, on), on, &mut add);
+    stand(history, course, course.standing(on), on, &mut add);
 }
 
 /// What a course says of a day, without its grounds.
@@ -299,7 +264,7 @@ fn stand<'h>(
     let single = terms.release() == Some(Release::Single);
     let until = match standing {
         Standing::Out(out) => out,
-        Standing::In | Standing::PerhapsSpent | Standing::NotSaid(..) => on,
+        Standing::In | Standing::PerhapsSpent(_) | Standing::NotSaid(..) => on,
     };
     if !single {
         if let Standing::Out(out) = standing
@@ -412,7 +377,7 @@ fn stayed_at_most<'h>(
         Standing::In => true,
         Standing::Out(_) => false,
         // Nobody knows how long it stayed.
-        Standing::PerhapsSpent | Standing::NotSaid(..) => return,
+        Standing::PerhapsSpent(_) | Standing::NotSaid(..) => return,
     };
     let in_time = until <= course.placed.plus(days.value);
     if in_time && still_in {
@@ -447,9 +412,8 @@ fn doses<'h>(
         std::cmp::Ordering::Equal => Outcome::Met,
         std::cmp::Ordering::Greater => Outcome::Broken,
         std::cmp::Ordering::Less => {
-            let last = course.doses_by(on).next_back().map_or(course.placed, |dose| dose.on);
             let over = matches!(standing, Standing::Out(_)) && course.end != End::Open;
-            match doses.value.interval_max_days.map(|days| last.plus(days)) {
+            match course.next_dose(on).and_then(|next| next.by) {
                 _ if over => Outcome::Broken,
                 Some(latest) if latest < on => Outcome::Broken,
                 // A further dose may still be given in time.

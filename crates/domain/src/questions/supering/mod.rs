@@ -24,7 +24,7 @@ use crate::basics::verdict::Verdict;
 use crate::facts::history::{Course, History};
 use crate::journal::EntryId;
 
-pub(crate) use assess::Standing;
+pub use crate::facts::history::EarliestOut;
 pub use grounds::{Ground, Outcome, Reason, Term};
 pub(crate) use outlook::{Blocked, Outlook};
 pub(crate) use remedy::of as remedy_of;
@@ -32,18 +32,10 @@ pub use report::{
     CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
     WholeApiaryReport,
 };
-pub use steps::{EarliestOut, Step};
+pub use steps::Step;
 pub use whole_apiary::{Rounds, Surroundings};
 pub use wording::NOTICE;
 pub(crate) use wording::{named, topic_words};
-
-/// The day since which all of a course is out, or was given or used up, by the end of a day; none while it is in or in doubt.
-pub(crate) fn out_since(course: &Course, on: Day) -> Option<Day> {
-    match Standing::of(course, on) {
-        Standing::Out(out) => Some(out),
-        Standing::In | Standing::PerhapsSpent | Standing::NotSaid(..) => None,
-    }
-}
 
 /// How many days ahead an answer looks, the day asked about included.
 pub const DAYS_AHEAD: u16 = 120;
@@ -150,7 +142,7 @@ impl<'h> Answer<'h> {
     /// The last blocked and the first free day by what is recorded. `known` is the history up to the day asked about.
     fn blocked(&self, known: &History) -> Blocked {
         let Some((begun, _)) = known.begun else { return Blocked { last: None, first_free: None } };
-        let out = self.courses().filter_map(|course| out_since(course, self.on)).max();
+        let out = self.courses().filter_map(|course| course.out_since(self.on)).max();
         Outlook::of(known).blocked(self.on, begun, out)
     }
 

@@ -39,10 +39,8 @@ impl Outlook {
         for course in courses {
             changes(history, course, &mut days);
         }
-        let speaks =
-            |course: &Course, day| course.here_from <= day && course.until.is_none_or(|until| day < until);
         Outlook::at(days, |day| {
-            let speaking = courses.iter().filter(|course| speaks(course, day));
+            let speaking = courses.iter().filter(|course| course.speaks_on(day));
             speaking.fold(Verdict::Yes, |verdict, course| verdict.and(assess::verdict(history, course, day)))
         })
     }

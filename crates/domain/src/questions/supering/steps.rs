@@ -1,12 +1,10 @@
 //! What must happen before a colony may be supered, and by when.
 
 use super::Answer;
-use super::assess::{self, Standing, spent_on};
+use super::assess;
 use super::grounds::Outcome;
 use crate::basics::calendar::Day;
-use crate::basics::words::RemovalNeed;
-use crate::facts::history::{BroodSeen, Course, End, History, blocked_through};
-use crate::rules::leaflet::rule::BroodState;
+use crate::facts::history::{Course, DoseDue, EarliestOut, End, Standing, blocked_through};
 
 /// Something that must happen, or may happen, before supers go on.
 #[derive(Debug, Clone, Copy)]
@@ -61,82 +59,6 @@ pub enum Step<'h> {
     },
 }
 
-/// From when on a course may come out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct EarliestOut {
-    /// The day; where it turns on brood and none was seen, the later one. Absent if no least stay is stated.
-    pub day: Option<Day>,
-    /// With brood absent or at its lowest; absent unless brood makes a difference.
-    pub brood_absent_or_lowest: Option<Day>,
-    /// With brood present; absent unless brood makes a difference.
-    pub brood_present: Option<Day>,
-    /// The brood last seen, where it makes a difference.
-    pub brood_seen: Option<BroodSeen>,
-}
-
-/// From when on a course may come out, as the record stood on a day: after the least stay, and after the day of
-/// its last dose: what is given on a day does not come out on it.
-pub(super) fn earliest_out(history: &History, course: &Course, on: Day) -> EarliestOut {
-    let stay = &course.terms.stay_min;
-    let last_dose = last_dose_due(course, on);
-    let day = |days: u16| {
-        let stayed = course.placed.plus(days);
-        last_dose.map_or(stayed, |last| stayed.max(last.next()))
-    };
-    if !stay.depends_on_brood() {
-        let least = stay.bounds().map(|(_, longer)| day(longer));
-        return EarliestOut {
-            day: least,
-            brood_absent_or_lowest: None,
-            brood_present: None,
-            brood_seen: None,
-        };
-    }
-    let under = |brood: BroodState| stay.under(brood).map(|fact| day(fact.value));
-    let seen = history.brood_for(course, on).copied();
-    let (absent, present) = (under(BroodState::AbsentOrLowest), under(BroodState::Present));
-    EarliestOut {
-        day: seen.and_then(|seen| under(seen.state())).or(absent.max(present)),
-        brood_absent_or_lowest: absent,
-        brood_present: present,
-        brood_seen: seen,
-    }
-}
-
-/// The first day for the last dose of a course that lacks some, if the days between doses are stated.
-fn last_dose_due(course: &Course, on: Day) -> Option<Day> {
-    doses_due(course, on)?.last().copied()
-}
-
-/// The first day for each dose that a course lacks, none of them in the past; none if the days between doses are not stated.
-/// Without a stated number of doses nothing is known to be lacking.
-pub(super) fn doses_due(course: &Course, on: Day) -> Option<Vec<Day>> {
-    let Some(doses) = course.terms.doses.map(|fact| fact.value) else { return Some(Vec::new()) };
-    let given = course.doses_by(on).count();
-    let lacking = usize::from(doses.count).saturating_sub(given);
-    let mut due = Vec::with_capacity(lacking);
-    let mut last = course.doses_by(on).next_back()?.on;
-    for _ in 0..lacking {
-        last = last.plus(doses.interval_min_days?).max(on);
-        due.push(last);
-    }
-    Some(due)
-}
-
-/// The day by which a course must be out, if stated; where it turns on brood and none was seen, the earlier one. What need not
-/// come out has no such day.
-fn latest_out(history: &History, course: &Course, on: Day) -> Option<Day> {
-    if course.terms.removal.is_some_and(|fact| fact.value != RemovalNeed::Needed) {
-        return None;
-    }
-    let stay = &course.terms.stay_max;
-    let days = match history.brood_for(course, on) {
-        Some(seen) => stay.under(seen.state()).map(|fact| fact.value),
-        None => stay.bounds().map(|(shorter, _)| shorter),
-    };
-    days.map(|days| course.placed.plus(days))
-}
-
 /// Everything that must happen first.
 pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
     let (history, on) = (answer.history, answer.on);
@@ -145,14 +67,14 @@ pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
         return steps;
     }
     for course in answer.courses() {
-        match Standing::of(course, on) {
-            Standing::In | Standing::PerhapsSpent => {
+        match course.standing(on) {
+            Standing::In | Standing::PerhapsSpent(_) => {
                 steps.extend(next_dose(course, on));
-                let earliest = earliest_out(history, course, on);
-                let latest = latest_out(history, course, on);
+                let earliest = history.earliest_out(course, on);
+                let latest = history.latest_out(course, on);
                 let take_out = Step::TakeOut { course, earliest, latest };
                 steps.push(
-                    spent_on(course, on).map_or(take_out, |spent| Step::WaitUntilSpent { course, spent }),
+                    course.spent_on(on).map_or(take_out, |spent| Step::WaitUntilSpent { course, spent }),
                 );
             }
             Standing::NotSaid(since, _) => steps.push(Step::RecordWhereabouts { course, since }),
@@ -176,16 +98,8 @@ pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
 }
 
 fn next_dose(course: &Course, on: Day) -> Option<Step<'_>> {
-    let doses = course.terms.doses.as_ref()?.value;
-    let given = u8::try_from(course.doses_by(on).count()).ok()?;
-    let last = course.doses_by(on).next_back()?.on;
-    (given < doses.count).then(|| Step::GiveDose {
-        course,
-        number: given.saturating_add(1),
-        of: doses.count,
-        from: doses.interval_min_days.map(|days| last.plus(days)),
-        by: doses.interval_max_days.map(|days| last.plus(days)),
-    })
+    let DoseDue { number, of, from, by } = course.next_dose(on)?;
+    Some(Step::GiveDose { course, number, of, from, by })
 }
 
 impl Step<'_> {

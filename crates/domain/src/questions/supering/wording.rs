@@ -1,12 +1,12 @@
 //! Answers in words: short sentences a keeper understands, each with its dates.
 
 use super::grounds::{Ground, Outcome, Reason, Term};
-use super::steps::{EarliestOut, Step};
+use super::steps::Step;
 use super::{Answer, FirstFree};
 use crate::basics::calendar::{Day, last_blocked_day};
 use crate::basics::verdict::Verdict;
 use crate::basics::words::SupersDuring;
-use crate::facts::history::{BroodSeen, Course, Doses, Doubt};
+use crate::facts::history::{BroodSeen, Course, Doses, Doubt, EarliestOut};
 use crate::rules::leaflet::Release;
 
 /// Said wherever an answer is given.

@@ -4,12 +4,11 @@ use super::rules;
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
 use crate::basics::words::Brood;
-use crate::facts::history::{Course, End, used_up};
+use crate::facts::history::{BroodSeen, Course, Presence};
 use crate::journal::event::Inspection;
 use crate::questions::options::choice::Choice;
 use crate::questions::options::colony::{Colony, FEEDER_TELLS_DAYS};
 use crate::questions::options::date_range::Span;
-use crate::questions::options::plan::Plan;
 use crate::questions::options::reason::Because;
 use crate::questions::options::state::{Condition, Finding, State};
 use crate::rules::leaflet::rule::{Other, YearCounting};
@@ -74,10 +73,11 @@ fn bans_beside(course: &Course, day: Day) -> bool {
 fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Finding {
     let mut perhaps: Option<Because> = None;
     for course in colony.history.courses_on(day).filter(|course| which(course)) {
-        let in_until = match standing(colony, course, day) {
-            Standing::Out => continue,
-            Standing::In => true,
-            Standing::Perhaps => false,
+        let brood = colony.history.brood_for(course, day).map(BroodSeen::state);
+        let in_until = match course.presence(day, brood) {
+            Presence::Out => continue,
+            Presence::In => true,
+            Presence::Perhaps => false,
         };
         let (medicine, placed, entry) = (course.medicine.clone(), course.placed, course.entry);
         let stays = course.terms.release() != Some(Release::Single);
@@ -104,54 +104,6 @@ fn came_with_unknown(colony: &Colony<'_>, day: Day) -> Option<Because> {
     let (since, entry) = colony.history.unknown_since.filter(|(since, _)| *since <= day)?;
     Some(Because::CameWithUnknown { since, entry })
 }
-
-enum Standing {
-    In,
-    Perhaps,
-    Out,
-}
-
-fn standing(colony: &Colony<'_>, course: &Course, day: Day) -> Standing {
-    if course.terms.release() == Some(Release::Single) {
-        return doses_standing(course, day);
-    }
-    match course.end {
-        End::Out { on, .. } if on <= day => return Standing::Out,
-        End::Out { .. } if course.in_doubt.is_none_or(|(since, _)| day < since) => return Standing::In,
-        End::Out { .. } | End::Open => {}
-    }
-    if course.in_doubt.is_some_and(|(since, _)| since <= day) {
-        return Standing::Perhaps;
-    }
-    let last = course.doses_by(day).next_back().map_or(course.placed, |dose| dose.on);
-    if let Some((days, sure)) = used_up(&course.terms) {
-        return match (day < last.plus(days), sure) {
-            (true, _) => Standing::In,
-            (false, true) => Standing::Out,
-            (false, false) => Standing::Perhaps,
-        };
-    }
-    let brood = colony.history.brood_for(course, day).map(crate::facts::history::BroodSeen::state);
-    let plan = Plan::of(&course.terms, brood);
-    let earliest = plan.least.or(plan.stay).map(|days| course.placed.plus(days));
-    if earliest.is_some_and(|earliest| day < earliest) { Standing::In } else { Standing::Perhaps }
-}
-
-/// Of what leaves nothing inside: it is in on the day of a dose, and its course goes on until the last dose could have been
-/// given.
-fn doses_standing(course: &Course, day: Day) -> Standing {
-    if course.doses.iter().any(|dose| dose.on == day) {
-        return Standing::In;
-    }
-    let Some(doses) = course.terms.doses.as_ref().map(|fact| fact.value) else { return Standing::Out };
-    let given = course.doses_by(day).count();
-    let last = course.doses_by(day).next_back().map_or(course.placed, |dose| dose.on);
-    let next_by = last.plus(doses.interval_max_days.unwrap_or(UNFINISHED_DAYS));
-    if given < usize::from(doses.count) && day <= next_by { Standing::Perhaps } else { Standing::Out }
-}
-
-/// How long a course whose further doses have no last day may go on. Common practice, no source.
-const UNFINISHED_DAYS: u16 = 30;
 
 fn feeding(colony: &Colony<'_>, day: Day) -> Finding {
     let feeder = |seen: &Inspection| seen.feeder.map(u32::from);
@@ -262,28 +214,15 @@ fn broodless<'c>(
 fn gap(colony: &Colony<'_>, last: Option<&Course>, day: Day, least: u16) -> Finding {
     let Some(course) = last else { return Finding::met_anyway(Because::NoCourseBefore) };
     // A course may stand in several lines after a split or a uniting: it has ended once all of them have.
-    let lines =
-        colony.history.courses.iter().filter(|line| line.entry == course.entry && line.here_from <= day);
-    let mut ended: Option<Day> = Some(course.placed);
-    for line in lines.filter(|line| line.until.is_none_or(|until| day < until)) {
-        ended = ended.zip(end_of(line)).map(|(known, end)| known.max(end));
-    }
-    let Some(ended) = ended.filter(|ended| *ended <= day) else {
+    let lines = colony.history.courses_on(day).filter(|line| line.entry == course.entry);
+    let ended =
+        lines.map(|line| line.out_since(day)).try_fold(course.placed, |known, out| Some(known.max(out?)));
+    let Some(ended) = ended else {
         return Finding::unknown(Because::LastNotEnded { placed: course.placed, entry: course.entry });
     };
     let days = day.days_since(ended);
     let because = Because::SinceLast { ended, days, least };
     if days > i64::from(least) { Finding::met(because) } else { Finding::broken(because) }
-}
-
-/// The day on which a line of a course ended, if that is known.
-fn end_of(course: &Course) -> Option<Day> {
-    let last_dose = course.doses.last().map_or(course.placed, |dose| dose.on);
-    match course.end {
-        End::Out { on, .. } => Some(on),
-        End::Open if course.terms.release() == Some(Release::Single) => Some(last_dose),
-        End::Open => used_up(&course.terms).filter(|(_, sure)| *sure).map(|(days, _)| last_dose.plus(days)),
-    }
 }
 
 fn class(colony: &Colony<'_>, day: Day, class: &str) -> Finding {

@@ -1,56 +1,69 @@
-//! How a course would run if it was started on a day: its doses, when it may come out, when supers may go on.
+//! How a course would run if it was started on a day: its doses, and when it may come out.
 
-use super::reason::Lack;
+use super::terms::{Fact, Terms};
+use super::whereabouts::used_up;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
-use crate::basics::verdict::Verdict;
-use crate::basics::words::{RemovalNeed, SupersDuring};
-use crate::facts::history::{
-    BeforeFlow, Fact, FlowBefore, FlowSpan, Terms, before_flow, blocked_through, free_from, free_in_or_out,
-    inside, used_up,
-};
+use crate::basics::words::RemovalNeed;
 use crate::rules::leaflet::Release;
 use crate::rules::leaflet::rule::BroodState;
 
+/// What is not known of how a course runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lack {
+    /// How many doses make it.
+    Doses,
+    /// How many days lie between them.
+    DoseInterval,
+    /// Whether it has to be taken out.
+    Removal,
+    /// How long it must stay, without brood or whatever the brood.
+    StayMin,
+    /// How long it must stay with brood.
+    StayMinWithBrood,
+    /// How long it may stay.
+    StayMax,
+}
+
 /// The course of a treatment, in days from its start.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Plan {
+pub(crate) struct Plan {
     /// The earliest day of each dose; none if it is not stated how many there are, or how many days lie between them.
-    pub(super) doses: Option<Vec<u16>>,
+    pub(crate) doses: Option<Vec<u16>>,
     /// The latest day of each dose, where the most days between doses are stated.
-    pub(super) doses_by: Option<Vec<u16>>,
+    pub(crate) doses_by: Option<Vec<u16>>,
     /// What becomes of it in the end.
-    pub(super) ends: Ends,
+    pub(crate) ends: Ends,
     /// How many doses, if stated.
-    pub(super) count: Option<u8>,
+    pub(crate) count: Option<u8>,
     /// After how many days it may be out, at the earliest; none if that is not stated.
-    pub(super) least: Option<u16>,
+    pub(crate) least: Option<u16>,
     /// The stay that is stated: it is in for so many days, even where it is not known whether that is all.
-    pub(super) stay: Option<u16>,
+    pub(crate) stay: Option<u16>,
     /// The same with brood at its lowest and with brood present, where nobody knows which holds and it matters.
-    pub(super) turns_on_brood: Option<(u16, u16)>,
+    pub(crate) turns_on_brood: Option<(u16, u16)>,
     /// After how many days it must be out.
-    pub(super) most: Option<u16>,
+    pub(crate) most: Option<u16>,
     /// How well `least` is established; none where that is none.
-    pub(super) confidence: Option<Confidence>,
+    pub(crate) confidence: Option<Confidence>,
     /// What is not stated, so that `least` or what becomes of it is not known.
-    pub(super) lacks: Vec<Lack>,
+    pub(crate) lacks: Vec<Lack>,
     /// What is stated and was not read in a document, so that `least` is not established.
-    pub(super) undocumented: Vec<Lack>,
+    pub(crate) undocumented: Vec<Lack>,
 }
 
 /// A dose of a course, in days from its start.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct DoseDays {
+pub(crate) struct DoseDays {
     /// The earliest day, if it is stated.
-    pub(super) from: Option<u16>,
+    pub(crate) from: Option<u16>,
     /// The latest day, if it is stated; the first dose is given on the day of the start.
-    pub(super) by: Option<u16>,
+    pub(crate) by: Option<u16>,
 }
 
 /// What becomes of a carrier in the end.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Ends {
+pub(crate) enum Ends {
     /// Nothing stays in the hive.
     AtOnce,
     /// Somebody must come back and take it out.
@@ -65,14 +78,14 @@ pub(super) enum Ends {
 
 impl Ends {
     /// Whether somebody must come back to take it out, as far as is known.
-    pub(super) const fn in_a_visit(self) -> bool {
+    pub(crate) const fn in_a_visit(self) -> bool {
         matches!(self, Ends::TakenOut | Ends::NotStated)
     }
 }
 
 impl Plan {
     /// The plan under the brood that was seen. If none was, the longer least stay rules.
-    pub(super) fn of(terms: &Terms, brood: Option<BroodState>) -> Plan {
+    pub(crate) fn of(terms: &Terms, brood: Option<BroodState>) -> Plan {
         let count = terms.doses.as_ref().map(|fact| fact.value.count);
         let interval = terms.doses.as_ref().and_then(|fact| fact.value.interval_min_days);
         let doses = match (count, interval) {
@@ -121,13 +134,13 @@ impl Plan {
             least,
             stay: stay.map(|fact| fact.value),
             turns_on_brood,
-            most: most_stay(terms, brood),
+            most: terms.stay_max.most(brood),
             confidence: established.filter(|_| least.is_some()),
         }
     }
 
     /// How many days from the start it is in for certain, the day of placing included, even if the least stay is not stated.
-    pub(super) fn surely_in(&self) -> u16 {
+    pub(crate) fn surely_in(&self) -> u16 {
         let last_dose = self.doses.as_ref().and_then(|doses| doses.last().copied());
         // What nobody states adds no day that would be sure.
         let sure =
@@ -136,7 +149,7 @@ impl Plan {
     }
 
     /// Each dose with its days, in order: the first, and the further ones as far as it is stated that there are any.
-    pub(super) fn each_dose(&self) -> Vec<DoseDays> {
+    pub(crate) fn each_dose(&self) -> Vec<DoseDays> {
         let first = DoseDays { from: Some(0), by: Some(0) };
         let further = (1..usize::from(self.count.map_or(1, |count| count.max(1)))).map(|dose| DoseDays {
             from: self.doses.as_ref().and_then(|doses| doses.get(dose)).copied(),
@@ -147,25 +160,25 @@ impl Plan {
 
     /// The days from a dose's earliest to its latest, of those whose earliest is stated; the earliest only where the latest is
     /// not.
-    pub(super) fn dose_days(&self) -> Vec<(u16, u16)> {
+    pub(crate) fn dose_days(&self) -> Vec<(u16, u16)> {
         let days = self.each_dose().into_iter().filter_map(|dose| Some((dose.from?, dose.by)));
         days.map(|(from, by)| (from, by.map_or(from, |by| by.max(from)))).collect()
     }
 
     /// Whether further doses follow on days that nobody states, or nobody states whether any do.
-    pub(super) fn later_doses_open(&self) -> bool {
+    pub(crate) fn later_doses_open(&self) -> bool {
         self.doses.is_none()
     }
 
     /// Days from the start on which it may be in or out, since no least stay is stated, or not whether it must come out: the
     /// first and, if the most is stated, the last.
-    pub(super) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
+    pub(crate) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
         let known = self.least.is_some() && self.ends != Ends::NotStated;
         (!known).then(|| (self.surely_in(), self.most.map(|days| days.saturating_sub(1))))
     }
 
     /// The last day on which it is still in, at the earliest.
-    pub(super) fn in_through(&self, start: Day) -> Day {
+    pub(crate) fn in_through(&self, start: Day) -> Day {
         start.plus(self.surely_in() - 1)
     }
 }
@@ -230,112 +243,4 @@ fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Fact<u16>>, O
         Some(_) | None => present,
     });
     (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer))
-}
-
-fn most_stay(terms: &Terms, brood: Option<BroodState>) -> Option<u16> {
-    match brood {
-        Some(brood) => terms.stay_max.under(brood).map(|fact| fact.value),
-        None => terms.stay_max.bounds().map(|(shorter, _)| shorter),
-    }
-}
-
-/// What a course that is started on a day means for honey supers.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Effect {
-    /// The first day on which it may be out.
-    pub(super) out: Option<Day>,
-    /// The last day on which it must be out.
-    pub(super) out_by: Option<Day>,
-    /// The first day on which supers may go on.
-    pub(super) free: FreeAfterwards,
-}
-
-/// When supers may go on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum FreeAfterwards {
-    /// They may be on all along.
-    AllAlong {
-        /// But no honey may be taken while it is in.
-        no_harvest: bool,
-    },
-    /// From this day on, if it comes out as early as it may.
-    From(Day),
-    /// How long it has to stay is not stated.
-    StayNotKnown,
-    /// The withdrawal period or the wait is not established.
-    PeriodsNotKnown,
-    /// What is in already, or was given before, leaves it open.
-    OthersNotKnown,
-}
-
-impl FreeAfterwards {
-    /// The first day, if known: of what may be on all along, the day of placing.
-    pub(super) fn day(self, start: Day) -> Option<Day> {
-        match self {
-            FreeAfterwards::AllAlong { .. } => Some(start),
-            FreeAfterwards::From(day) => Some(day),
-            FreeAfterwards::StayNotKnown
-            | FreeAfterwards::PeriodsNotKnown
-            | FreeAfterwards::OthersNotKnown => None,
-        }
-    }
-}
-
-impl Effect {
-    pub(super) fn of(terms: &Terms, plan: &Plan, start: Day) -> Effect {
-        let out = plan.least.map(|days| start.plus(days));
-        let out_by = plan.most.map(|days| start.plus(days));
-        let free = match out {
-            _ if free_in_or_out(terms) => {
-                let value = terms.supers_during.as_ref().map(|fact| fact.value);
-                FreeAfterwards::AllAlong { no_harvest: value == Some(SupersDuring::OnNoHarvest) }
-            }
-            None => FreeAfterwards::StayNotKnown,
-            Some(_) if plan.ends == Ends::PerhapsUsedUp => FreeAfterwards::PeriodsNotKnown,
-            Some(out) => free_from(terms, out).map_or(FreeAfterwards::PeriodsNotKnown, FreeAfterwards::From),
-        };
-        Effect { out, out_by, free }
-    }
-
-    /// The same where the time right before a flow is barred. Without an apiary its flows are not known.
-    pub(super) fn before_flow(self, bar: FlowBefore, flows: Option<Vec<FlowSpan>>) -> Effect {
-        let (FreeAfterwards::From(day), Some(out)) = (self.free, self.out) else { return self };
-        let free = match flows.map(|flows| before_flow(&flows, bar, out, day)) {
-            Some(BeforeFlow::Free) => self.free,
-            Some(BeforeFlow::Barred(flow)) => FreeAfterwards::From(flow.last.next()),
-            Some(BeforeFlow::Perhaps(_) | BeforeFlow::NoFlowOnRecord) | None => {
-                FreeAfterwards::PeriodsNotKnown
-            }
-        };
-        Effect { free, ..self }
-    }
-
-    /// The same beside what is in already: supers wait for the later of the two.
-    pub(super) fn beside(self, others: Option<Day>, start: Day) -> Effect {
-        let free = match (self.free, others) {
-            (FreeAfterwards::StayNotKnown | FreeAfterwards::PeriodsNotKnown, _) => self.free,
-            (FreeAfterwards::OthersNotKnown, _) | (_, None) => FreeAfterwards::OthersNotKnown,
-            (FreeAfterwards::AllAlong { .. }, Some(other)) if other <= start => self.free,
-            (FreeAfterwards::AllAlong { .. }, Some(other)) => FreeAfterwards::From(other),
-            (FreeAfterwards::From(own), Some(other)) => FreeAfterwards::From(own.max(other)),
-        };
-        Effect { free, ..self }
-    }
-
-    /// The last day that is blocked, if it comes out as early as it may; where a period is not established, the last day that
-    /// is blocked at the least.
-    pub(super) fn last_blocked(&self, terms: &Terms, start: Day) -> Option<Day> {
-        match self.free {
-            FreeAfterwards::From(day) if day > start => Some(day.before()),
-            FreeAfterwards::PeriodsNotKnown => {
-                let through = self.out.map(|out| (out, blocked_through(terms, out)));
-                let off = inside(terms) == Verdict::No;
-                through.filter(|(out, through)| off || through >= out).map(|(_, through)| through)
-            }
-            FreeAfterwards::From(_)
-            | FreeAfterwards::AllAlong { .. }
-            | FreeAfterwards::StayNotKnown
-            | FreeAfterwards::OthersNotKnown => None,
-        }
-    }
 }

@@ -3,8 +3,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::{Holding, Record};
-use crate::basics::calendar::Day;
+use super::holding::{Holding, Record};
+use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::{ApiaryName, ColonyName, MedicinesInside};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{
@@ -34,6 +34,23 @@ impl Life<'_> {
     }
 }
 
+/// A stay at an apiary, from a day on until the next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Stay<'h> {
+    pub(crate) from: Day,
+    pub(crate) apiary: &'h ApiaryName,
+    pub(crate) of: StayOf,
+}
+
+/// Whose stay it was.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum StayOf {
+    /// The colony's own.
+    Itself,
+    /// That of a colony from which it was split off later.
+    Older,
+}
+
 impl Holding {
     /// The beginning and the end of a colony; both absent for a colony nobody ever entered.
     #[must_use]
@@ -54,24 +71,84 @@ impl Holding {
     /// Where a colony stood at the end of a day.
     #[must_use]
     pub fn apiary_of(&self, colony: &ColonyName, on: Day) -> Option<&ApiaryName> {
-        self.apiary_of_line(colony, on, GENERATIONS)
+        let stays = self.stays(colony);
+        stays.iter().rfind(|stay| stay.of == StayOf::Itself && stay.from <= on).map(|stay| stay.apiary)
     }
 
-    fn apiary_of_line(&self, colony: &ColonyName, on: Day, generations: u8) -> Option<&ApiaryName> {
-        let mut stands = None;
-        for record in self.life_file(colony).iter().filter(|record| record.on <= on) {
-            if let Some(body) = record.body::<ColonyEstablished>() {
-                stands = Some(&body.apiary);
+    /// Where a colony stood, in order, and before it was split off where the old colony did: what it brought along was used there.
+    /// Of several moves on one day the last counts.
+    pub(crate) fn stays(&self, colony: &ColonyName) -> Vec<Stay<'_>> {
+        self.stays_of_line(colony, GENERATIONS)
+    }
+
+    fn stays_of_line(&self, colony: &ColonyName, generations: u8) -> Vec<Stay<'_>> {
+        let mut stays: Vec<Stay<'_>> = Vec::new();
+        for record in self.life_file(colony) {
+            let stands = if let Some(body) = record.body::<ColonyEstablished>() {
+                Some(&body.apiary)
             } else if let Some(body) = record.body::<ColonyMoved>() {
-                stands = Some(&body.to);
+                Some(&body.to)
             } else if let Some(body) = record.body::<ColonySplit>().filter(|body| body.into == *colony) {
-                stands = body.to.as_ref().or_else(|| {
-                    let older = generations.checked_sub(1)?;
-                    self.apiary_of_line(&body.colony, record.on, older)
-                });
-            }
+                let older = generations.checked_sub(1);
+                stays = older.map_or_else(Vec::new, |older| self.stays_of_line(&body.colony, older));
+                stays.iter_mut().for_each(|stay| stay.of = StayOf::Older);
+                let old = stays.iter().rfind(|stay| stay.from <= record.on).map(|stay| stay.apiary);
+                body.to.as_ref().or(old)
+            } else {
+                None
+            };
+            let Some(apiary) = stands else { continue };
+            stays.retain(|stay| stay.from < record.on);
+            stays.push(Stay { from: record.on, apiary, of: StayOf::Itself });
         }
-        stands
+        stays
+    }
+
+    /// Where a colony stood when something was done to it: by the clock, if it was moved on that day and both times were noted;
+    /// else where it stood before it was moved, since a move on the same day is told as a move.
+    pub(crate) fn stood_at(
+        &self,
+        colony: &ColonyName,
+        on: Day,
+        at: Option<TimeOfDay>,
+    ) -> Option<&ApiaryName> {
+        let after = |moved: &Record| at.zip(moved.at).is_none_or(|(done, moved)| done <= moved);
+        let moves: Vec<_> = self.moves(colony).filter(|(record, _)| record.on == on).collect();
+        match moves.iter().rfind(|(record, _)| !after(record)) {
+            // The last move before it says where it went.
+            Some((_, before)) => Some(&before.to),
+            None if moves.is_empty() => self.apiary_of(colony, on),
+            None => self.apiary_of(colony, on.before()),
+        }
+    }
+
+    /// Each apiary that a colony was moved to after something was done to it at `stood`, up to a day, with the day of the move.
+    pub(crate) fn moved_on_from(
+        &self,
+        colony: &ColonyName,
+        stood: Option<&ApiaryName>,
+        done: (Day, Option<TimeOfDay>),
+        until: Day,
+    ) -> Vec<(Day, &ApiaryName)> {
+        let (on, at) = done;
+        let before =
+            |moved: &Record| moved.on == on && at.zip(moved.at).is_some_and(|(done, moved)| moved < done);
+        let mut went: Vec<(Day, &ApiaryName)> = Vec::new();
+        let mut stands = stood;
+        for (record, moved) in self.moves(colony) {
+            if record.on < on || record.on > until || before(record) {
+                continue;
+            }
+            if stands != Some(&moved.to) {
+                went.push((record.on, &moved.to));
+            }
+            stands = Some(&moved.to);
+        }
+        went
+    }
+
+    fn moves(&self, colony: &ColonyName) -> impl Iterator<Item = (&Record, &ColonyMoved)> {
+        self.life_file(colony).iter().filter_map(|record| Some((&**record, record.body::<ColonyMoved>()?)))
     }
 
     /// The colonies that stood at an apiary and lived at the end of a day, by name.
@@ -89,7 +166,7 @@ impl Holding {
     /// was, without a word on where to.
     fn ever_at(&self, apiary: &ApiaryName) -> BTreeSet<&ColonyName> {
         let mut there: BTreeSet<&ColonyName> = BTreeSet::new();
-        let brought = self.brought.get(apiary).into_iter().flatten().filter_map(|record| {
+        let brought = self.brought_to(apiary).iter().filter_map(|record| {
             let split_off = || record.body::<ColonySplit>().map(|body| &body.into);
             let moved = || record.body::<ColonyMoved>().map(|body| &body.colony);
             let established = record.body::<ColonyEstablished>().map(|body| &body.colony);
@@ -107,7 +184,7 @@ impl Holding {
     }
 
     /// Whether a course reached a colony by a day: given to it, or brought along by a split or a uniting.
-    pub(super) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
+    pub(in crate::facts) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
         let Event::Administration(given) = &*first_dose.event else { return false };
         // Each colony is looked at once for its latest day: lines that part and meet again would otherwise be walked
         // over and over.

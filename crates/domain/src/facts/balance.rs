@@ -1,0 +1,99 @@
+//! The balance of a lot: how much of it was acquired, given and disposed of, and so what is left.
+
+use std::collections::BTreeMap;
+
+use super::holding::{Holding, Record, mentions};
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::LotName;
+use crate::journal::event::Event;
+
+/// What went in and out of a lot, in the unit of its medicine.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Balance {
+    /// How much was acquired.
+    pub acquired: Quantity,
+    /// How much was given.
+    pub given: Quantity,
+    /// How much was disposed of without being given.
+    pub disposed: Quantity,
+}
+
+/// What one entry does to a balance.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Movement {
+    /// So much came in.
+    Acquired(Quantity),
+    /// So much was given.
+    Given(Quantity),
+    /// So much was disposed of.
+    Disposed(Quantity),
+}
+
+impl Balance {
+    /// How much was given or disposed of.
+    #[must_use]
+    pub const fn gone(&self) -> Quantity {
+        self.given.plus(self.disposed)
+    }
+
+    /// What is left; absent when more is gone than was acquired.
+    #[must_use]
+    pub fn left(&self) -> Option<Quantity> {
+        self.acquired.minus(self.gone())
+    }
+
+    /// By how much more is gone than was acquired; absent when the sum comes out.
+    #[must_use]
+    pub fn over(&self) -> Option<Quantity> {
+        self.gone().minus(self.acquired).filter(|over| !over.is_zero())
+    }
+
+    /// What some events moved, lot by lot, by name.
+    pub(crate) fn of_events<'e>(
+        events: impl IntoIterator<Item = &'e Event>,
+    ) -> BTreeMap<&'e LotName, Balance> {
+        let mut balances: BTreeMap<&LotName, Balance> = BTreeMap::new();
+        for (lot, movement) in events.into_iter().flat_map(|event| mentions::of(event).moves) {
+            balances.entry(lot).or_default().add(movement);
+        }
+        balances
+    }
+
+    pub(super) fn add(&mut self, movement: Movement) {
+        let (sum, amount) = self.sum_of(movement);
+        *sum = sum.plus(amount);
+    }
+
+    pub(super) fn take_back(&mut self, movement: Movement) {
+        let (sum, amount) = self.sum_of(movement);
+        // What was added is there to be taken back.
+        *sum = sum.minus(amount).unwrap_or_default();
+    }
+
+    fn sum_of(&mut self, movement: Movement) -> (&mut Quantity, Quantity) {
+        match movement {
+            Movement::Acquired(amount) => (&mut self.acquired, amount),
+            Movement::Given(amount) => (&mut self.given, amount),
+            Movement::Disposed(amount) => (&mut self.disposed, amount),
+        }
+    }
+}
+
+impl Holding {
+    /// The balance of a lot at the end of a day; none if it was not here yet.
+    pub(crate) fn balance_on(&self, lot: &LotName, on: Day) -> Option<Balance> {
+        self.lot(lot).filter(|(record, _)| record.on <= on)?;
+        Some(self.balances(lot, on).last().map(|(_, balance)| balance).unwrap_or_default())
+    }
+
+    /// The entries that moved something in or out of a lot by the end of a day, each with the balance after it.
+    pub(crate) fn balances(&self, lot: &LotName, on: Day) -> impl Iterator<Item = (&Record, Balance)> {
+        let mut balance = Balance::default();
+        self.lot_file(lot).iter().filter(move |record| record.on <= on).filter_map(move |record| {
+            let moves = mentions::of(&record.event).moves.into_iter().filter(|(of, _)| *of == lot);
+            let count = moves.map(|(_, movement)| balance.add(movement)).count();
+            (count > 0).then_some((&**record, balance))
+        })
+    }
+}
