@@ -87,10 +87,10 @@ pub(super) fn known(holding: &Holding, wanted: &[ColonyName]) -> Result<Vec<Colo
 }
 
 fn outcome(reports: &[SuperingReport]) -> Outcome {
-    match reports.iter().map(|report| report.answer).max() {
-        None | Some(Verdict::Yes) => Outcome::Done,
-        Some(Verdict::Unknown) => Outcome::Unknown,
-        Some(Verdict::No) => Outcome::No,
+    match reports.iter().map(|report| report.answer).fold(Verdict::Yes, Verdict::and) {
+        Verdict::Yes => Outcome::Done,
+        Verdict::Unknown => Outcome::Unknown,
+        Verdict::No => Outcome::No,
     }
 }
 

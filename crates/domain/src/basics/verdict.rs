@@ -1,7 +1,8 @@
 //! The answer to a yes-or-no question when not everything is known.
 
 /// The answer to a yes-or-no question when not everything is known.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, serde::Serialize)]
+// Neither `Default` nor an order: there is no answer before it is worked out, and none is less than another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum Verdict {
@@ -14,16 +15,32 @@ pub enum Verdict {
 }
 
 impl Verdict {
-    /// Both must be yes: a no outweighs all, an unknown outweighs a yes.
+    /// Both must be yes.
     #[must_use]
-    pub fn and(self, other: Verdict) -> Verdict {
-        self.max(other)
+    pub const fn and(self, other: Verdict) -> Verdict {
+        match (self, other) {
+            // One that is not met is enough, whatever is missing to tell of the other.
+            (Verdict::No, Verdict::Yes | Verdict::Unknown | Verdict::No)
+            | (Verdict::Yes | Verdict::Unknown, Verdict::No) => Verdict::No,
+            // What is missing of one may still make it a no.
+            (Verdict::Unknown, Verdict::Yes | Verdict::Unknown) | (Verdict::Yes, Verdict::Unknown) => {
+                Verdict::Unknown
+            }
+            (Verdict::Yes, Verdict::Yes) => Verdict::Yes,
+        }
     }
 
     /// What several possibilities have in common: nothing is known unless all agree.
     #[must_use]
-    pub fn agreed(self, other: Verdict) -> Verdict {
-        if self == other { self } else { Verdict::Unknown }
+    pub const fn agreed(self, other: Verdict) -> Verdict {
+        match (self, other) {
+            (Verdict::Yes, Verdict::Yes) => Verdict::Yes,
+            (Verdict::No, Verdict::No) => Verdict::No,
+            // One of two possibilities holds, and nobody knows which.
+            (Verdict::Yes, Verdict::No | Verdict::Unknown)
+            | (Verdict::No, Verdict::Yes | Verdict::Unknown)
+            | (Verdict::Unknown, Verdict::Yes | Verdict::No | Verdict::Unknown) => Verdict::Unknown,
+        }
     }
 
     /// The word for it.

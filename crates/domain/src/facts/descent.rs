@@ -91,7 +91,9 @@ impl Holding {
             } else if let Some(body) = record.body::<ColonySplit>().filter(|body| body.into == *colony) {
                 let older = generations.checked_sub(1);
                 stays = older.map_or_else(Vec::new, |older| self.stays_of_line(&body.colony, older));
-                stays.iter_mut().for_each(|stay| stay.of = StayOf::Older);
+                for stay in &mut stays {
+                    stay.of = StayOf::Older;
+                }
                 let old = stays.iter().rfind(|stay| stay.from <= record.on).map(|stay| stay.apiary);
                 body.to.as_ref().or(old)
             } else {
