@@ -33,7 +33,7 @@ fn by_key(report: &DueReport) -> BTreeMap<String, DueItem> {
 fn sums(journal: &Journal, lot: &str, on: Day) -> (Quantity, Quantity, Quantity) {
     let mut sums = (Quantity::ZERO, Quantity::ZERO, Quantity::ZERO);
     for draft in journal.0.iter().filter(|draft| draft.on <= on) {
-        match &*draft.event {
+        match &draft.event {
             Event::LotAcquired(body) if body.lot.as_str() == lot => sums.0 = sums.0.plus(body.quantity),
             Event::Administration(body) => {
                 for given in body.given.iter().filter(|given| given.lot.as_str() == lot) {
@@ -124,7 +124,7 @@ proptest! {
         let back = journal.0.len() / 3;
         let away = |index: usize, draft: &Draft| {
             let id = uuid_of(&format!("away {index}")).parse().unwrap();
-            let nothing = Draft::new(id, day(SPAN), draft.recorded_by.clone(), Event::StrikeOut(StrikeOut {}));
+            let nothing = Draft::new(id, day(SPAN), draft.recorded_by.clone(), Event::from(StrikeOut {}));
             nothing.correcting(draft.id, "by mistake")
         };
         let struck = journal.0.iter().rev().take(back).enumerate().map(|(index, draft)| away(index, draft));

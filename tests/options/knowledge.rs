@@ -38,8 +38,8 @@ pub(super) fn one_by_one(told: &Draft) -> Vec<Draft> {
 /// that contradicts what was counted is no knowledge either: one of the two is wrong.
 pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft) -> bool {
     let mut known = journal.drafts.iter();
-    match &*learnt.event {
-        Event::Inspection(new) => !known.any(|draft| match &*draft.event {
+    match &learnt.event {
+        Event::Inspection(new) => !known.any(|draft| match &draft.event {
             Event::Inspection(old) if old.colony == new.colony => {
                 let near = learnt.on.days_since(draft.on).abs() <= 30;
                 near && (fields(&learnt.body).intersection(&fields(&draft.body)).count() > 1
@@ -47,20 +47,20 @@ pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft)
             }
             _ => false,
         }),
-        Event::Temperature(new) => !known.any(|draft| match &*draft.event {
+        Event::Temperature(new) => !known.any(|draft| match &draft.event {
             Event::Temperature(old) if old.apiary == new.apiary => {
                 let days: BTreeSet<Day> = new.days.iter().map(|day| day.day).collect();
                 old.days.iter().any(|day| days.contains(&day.day))
             }
             _ => false,
         }),
-        Event::TemperatureNormals(new) => !known.any(|draft| match &*draft.event {
+        Event::TemperatureNormals(new) => !known.any(|draft| match &draft.event {
             Event::TemperatureNormals(old) => {
                 old.apiary == new.apiary && old.months.iter().any(|month| month.month == new.months[0].month)
             }
             _ => false,
         }),
-        Event::SiteConditions(new) => !known.any(|draft| match &*draft.event {
+        Event::SiteConditions(new) => !known.any(|draft| match &draft.event {
             Event::SiteConditions(old) => old.apiary == new.apiary && draft.on <= learnt.on,
             _ => false,
         }),
@@ -68,7 +68,7 @@ pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft)
             // A flow over the new year is one of the year in which it begins: days of the next year do not ask for it.
             let (first, last) =
                 (new.from_early.unwrap_or(new.from), new.to.or(new.from_late).unwrap_or(new.from));
-            let tells_of_it = |draft: &Draft| match &*draft.event {
+            let tells_of_it = |draft: &Draft| match &draft.event {
                 Event::NectarFlow(old) if old.apiary == new.apiary => {
                     let near = old.from.days_since(new.from).abs() <= 90;
                     old.from.year() == new.from.year() || (old.forage == new.forage && near)
@@ -112,7 +112,7 @@ const STAYS: [&str; 3] = ["stay_min_days", "stay_min_days_with_brood", "stay_max
 fn stated(journal: &Journal, holding: &Holding, leaflet: &Leaflet) -> BTreeSet<String> {
     let mut stated = BTreeSet::new();
     for draft in &journal.drafts {
-        let Event::LeafletReading(old) = &*draft.event else { continue };
+        let Event::LeafletReading(old) = &draft.event else { continue };
         if holding.lot(&old.lot).is_some_and(|(_, lot)| lot.medicine.as_str() == leaflet.id.as_str()) {
             stated.extend(serde_json::to_value(&old.terms).unwrap().as_object().unwrap().keys().cloned());
         }
@@ -192,7 +192,7 @@ pub(super) fn leans(because: &Because) -> bool {
 
 /// A colony is looked at where it stood on the first day asked about, also on days after it was moved.
 pub(super) fn moved_meanwhile(journal: &Journal, colony: &ColonyName, ask: &Ask) -> bool {
-    journal.drafts.iter().any(|draft| match &*draft.event {
+    journal.drafts.iter().any(|draft| match &draft.event {
         Event::ColonyMoved(moved) => {
             moved.colony == *colony && ask.span.from() < draft.on && draft.on <= ask.as_of
         }

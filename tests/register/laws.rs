@@ -2,6 +2,7 @@
 
 use combclear_domain::basics::verdict::Verdict;
 use std::collections::{BTreeMap, BTreeSet};
+use std::sync::Arc;
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::calendar::Day;
@@ -72,7 +73,7 @@ fn taken_in(journal: &Journal, afterthoughts: &[Afterthought]) -> (Holding, Vec<
 fn written(holding: &Holding, id: &str, afterthought: &Afterthought, drafts: &[Draft]) -> Option<Draft> {
     let newest = |entry: &prop::sample::Index| {
         let draft = entry.get(drafts);
-        holding.effective(draft.id).map(|record| (record.id, record.on, (*record.event).clone()))
+        holding.effective(draft.id).map(|record| (record.id, record.on, (record.event).clone()))
     };
     let correct = |of: EntryId, on: Day, event: Event| {
         let id = EntryId(uuid_of(id).parse().unwrap());
@@ -81,7 +82,7 @@ fn written(holding: &Holding, id: &str, afterthought: &Afterthought, drafts: &[D
     match afterthought {
         Afterthought::StrikeOut(entry) => {
             let (of, on, _) = newest(entry)?;
-            let nothing = Event::StrikeOut(combclear_domain::journal::event::StrikeOut {});
+            let nothing = Event::from(combclear_domain::journal::event::StrikeOut {});
             Some(correct(of, on, nothing))
         }
         Afterthought::Redate(entry, days) => {
@@ -93,9 +94,9 @@ fn written(holding: &Holding, id: &str, afterthought: &Afterthought, drafts: &[D
             let (of, on, mut event) = newest(entry)?;
             let amount = Quantity::whole((*amount).into());
             match &mut event {
-                Event::LotAcquired(body) => body.quantity = amount,
-                Event::Administration(body) => body.given.first_mut()?.each = amount,
-                Event::Disposal(body) => body.quantity = amount,
+                Event::LotAcquired(body) => Arc::make_mut(body).quantity = amount,
+                Event::Administration(body) => Arc::make_mut(body).given.first_mut()?.each = amount,
+                Event::Disposal(body) => Arc::make_mut(body).quantity = amount,
                 _ => return None,
             }
             Some(correct(of, on, event))
@@ -153,7 +154,7 @@ proptest! {
             sums.entry(lot).or_default()[place] += amount.thousandths();
         };
         for entry in standing(&entries) {
-            match &*entry.draft.event {
+            match &entry.draft.event {
                 Event::LotAcquired(body) => add(body.lot.to_string(), 0, body.quantity),
                 Event::Administration(body) => {
                     for part in &body.given {

@@ -25,7 +25,7 @@ fn step(book: &Book, plan: &ArchivePlan) -> Entry {
     let places = plan.places.clone().unwrap();
     let moved = book.entries.iter().filter(|entry| places.contains(entry.seq));
     let rests: Vec<Rest> = moved.map(|entry| Rest::of(book.holding.name(), entry)).collect();
-    let event = Event::Archived(Archived {
+    let event = Event::from(Archived {
         through: plan.through,
         entries: places.count(),
         places,
@@ -55,7 +55,7 @@ fn read_back(book: &Book, plan: &ArchivePlan, step: &Entry) -> Holding {
     assert!(holding.first_without_body().is_some());
     holding.accept_sealed(step).unwrap();
     assert_eq!(holding.first_without_body(), None);
-    let Event::Archived(body) = &*step.draft.event else { panic!() };
+    let Event::Archived(body) = &step.draft.event else { panic!() };
     archives.archived(step.seq, step.draft.id, body).unwrap();
     archives.end().unwrap();
     holding
@@ -179,13 +179,13 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     // Sealed, it is taken only where the bodies are gone already.
     let refused = book.holding.clone().accept_sealed(&step).unwrap_err();
     assert!(refused.message.contains("still is whole"), "{refused}");
-    let mut body = match &*step.draft.event {
-        Event::Archived(body) => body.clone(),
+    let mut body = match &step.draft.event {
+        Event::Archived(body) => (**body).clone(),
         _ => panic!(),
     };
     let (name, tip) = (book.holding.name().clone(), book.holding.tip());
     let reseal = |body: &Archived| {
-        let draft = Draft { event: Event::Archived(body.clone()).into(), ..step.draft.clone() };
+        let draft = Draft { event: body.clone().into(), ..step.draft.clone() };
         let draft = Draft { body: draft.event.to_body().into(), ..draft };
         Entry::seal(&name, draft, step.recorded_at, tip)
     };
@@ -221,8 +221,8 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
         assert!(refused.message.contains(said), "{refused}");
     }
     // Twice is refused.
-    let again = reseal(&match &*step.draft.event {
-        Event::Archived(body) => body.clone(),
+    let again = reseal(&match &step.draft.event {
+        Event::Archived(body) => (**body).clone(),
         _ => panic!(),
     });
     let again = Draft { id: "00000000-0000-7000-8000-fffffffffffd".parse().unwrap(), ..again.draft };

@@ -223,7 +223,7 @@ proptest! {
         let alone: Vec<&Draft> = journal.0.iter().filter(alone).collect();
         for old in chosen.iter().filter(|_| !alone.is_empty()).map(|index| alone[index.index(alone.len())]) {
             let id = |word: &str| uuid_of(word).parse().unwrap();
-            let nothing = Event::StrikeOut(StrikeOut {});
+            let nothing = Event::from(StrikeOut {});
             let away = Draft::new(id("away"), day(120), old.recorded_by.clone(), nothing);
             let away = away.correcting(old.id, "by mistake");
             let anew = Draft { id: id("anew"), ..old.clone() };

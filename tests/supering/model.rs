@@ -37,7 +37,7 @@ struct Model {
 impl Model {
     fn take(&mut self, draft: &Draft) {
         let on = draft.on;
-        match &*draft.event {
+        match &draft.event {
             Event::ColonyEstablished(body) => {
                 self.begun.insert(body.colony.clone(), on);
             }

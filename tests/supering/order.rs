@@ -25,7 +25,7 @@ pub(super) fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
 pub(super) fn depend(one: &Draft, two: &Draft) -> bool {
     let share_a_colony = named(&one.event).intersection(&named(&two.event)).next().is_some();
     let supers = |draft: &Draft| matches!(draft.kind(), Kind::SupersOn | Kind::SupersOff);
-    let refers = |one: &Draft, two: &Draft| match &*one.event {
+    let refers = |one: &Draft, two: &Draft| match &one.event {
         Event::Removal(body) => body.administration == two.id,
         Event::Administration(body) => body.continues == Some(two.id),
         _ => false,

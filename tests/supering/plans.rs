@@ -337,7 +337,7 @@ impl Plan {
         };
         let mut made = draft(&id, day(planned.day), kind, &body);
         made.at = planned.hour.map(|hour| format!("{hour:02}:00").parse().unwrap());
-        let first = match &*made.event {
+        let first = match &made.event {
             Event::Administration(given) if given.continues.is_none() => Some(&planned.what),
             _ => None,
         };
@@ -345,7 +345,7 @@ impl Plan {
             What::Treat { medicine: number, .. } => medicine(*number),
             _ => self.palette[0],
         });
-        let split = matches!(*made.event, Event::ColonySplit(_));
+        let split = matches!(made.event, Event::ColonySplit(_));
         if recording.take(made) {
             recording.courses.extend(course.map(|medicine| (id, medicine)));
             recording.colonies.extend(split.then_some(new));

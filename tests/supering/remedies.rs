@@ -180,7 +180,7 @@ fn doses_that_are_missing(course: &Course, on: Day) -> Vec<Day> {
 }
 
 fn lot_of(holding: &Holding, course: &Course) -> String {
-    match &*holding.record(course.doses.last().unwrap().entry).unwrap().event {
+    match &holding.record(course.doses.last().unwrap().entry).unwrap().event {
         Event::Administration(given) => given.given[0].lot.to_string(),
         other => panic!("a dose is an administration: {other:?}"),
     }
@@ -235,7 +235,7 @@ fn recorded(
         }
         "colony_established" => {
             let old = holding.record(missing.corrects?)?;
-            let Event::ColonyEstablished(body) = &*old.event else { panic!("{missing:?} corrects {old:?}") };
+            let Event::ColonyEstablished(body) = &old.event else { panic!("{missing:?} corrects {old:?}") };
             let mut body: Value = serde_json::to_value(body).unwrap();
             body["medicines"] = json!("none");
             let new = draft("asked", old.on, "colony_established", &body).correcting(old.id, "asked");

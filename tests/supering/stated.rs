@@ -21,7 +21,7 @@ pub(super) fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineNa
     let mut by_people = |terms: Value| stated.extend(terms.as_object().unwrap().keys().cloned());
     let of_medicine = |lot| holding.lot(lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
     for draft in &journal.0 {
-        match &*draft.event {
+        match &draft.event {
             Event::MedicineDescribed(body) if body.medicine == *medicine => {
                 body.terms.iter().for_each(|terms| by_people(serde_json::to_value(terms).unwrap()));
             }

@@ -126,8 +126,8 @@ impl Writer {
             jurisdiction: name("gb"),
             registration: None,
         };
-        self.write(on, Event::HoldingDetails(details));
-        self.write(on, Event::ApiaryDetails(ApiaryDetails { apiary: name("East"), place: None }));
+        self.write(on, details.into());
+        self.write(on, Event::from(ApiaryDetails { apiary: name("East"), place: None }));
         let established = ColonyEstablished {
             colony: colony.clone(),
             apiary: name("East"),
@@ -135,7 +135,7 @@ impl Writer {
             origin: None,
             medicines: MedicinesInside::None,
         };
-        self.write(on, Event::ColonyEstablished(established));
+        self.write(on, established.into());
         for Medicine { name: medicine, leaflet, unit, .. } in MEDICINES {
             let described = MedicineDescribed {
                 medicine: name(medicine),
@@ -145,7 +145,7 @@ impl Writer {
                 leaflet: Some(name(leaflet)),
                 terms: None,
             };
-            self.write(on, Event::MedicineDescribed(described));
+            self.write(on, described.into());
             let acquired = LotAcquired {
                 lot: name(medicine),
                 medicine: name(medicine),
@@ -157,7 +157,7 @@ impl Writer {
                 proof: None,
                 label_revision: None,
             };
-            self.write(on, Event::LotAcquired(acquired));
+            self.write(on, acquired.into());
         }
     }
 
@@ -174,7 +174,7 @@ impl Writer {
             feeder: None,
             note: None,
         };
-        self.write(placed, Event::Inspection(seen));
+        self.write(placed, seen.into());
         let given = Given {
             lot: name(lot),
             each: Quantity::whole(*each),
@@ -193,7 +193,7 @@ impl Writer {
             prescription: None,
             count_corrected: false,
         };
-        let first = self.write(placed, Event::Administration(administration));
+        let first = self.write(placed, administration.into());
         if *comes_out && !stays_in {
             let removal = Removal {
                 administration: first,
@@ -201,13 +201,13 @@ impl Writer {
                 left_inside: 0,
                 how_and_where: None,
             };
-            self.write(placed.plus(STAY), Event::Removal(removal));
+            self.write(placed.plus(STAY), removal.into());
         }
         if index % 4 == 1 {
             let colonies = vec![colony.clone()];
             let on = SupersOn { colonies: colonies.clone(), supers: 2, purpose: SuperPurpose::Harvest };
-            self.write(placed.plus(STAY + 2), Event::SupersOn(on));
-            self.write(placed.plus(STEP - 2), Event::SupersOff(SupersOff { colonies, left_on: 0 }));
+            self.write(placed.plus(STAY + 2), on.into());
+            self.write(placed.plus(STEP - 2), Event::from(SupersOff { colonies, left_on: 0 }));
         }
     }
 }

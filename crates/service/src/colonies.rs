@@ -215,7 +215,7 @@ pub(crate) fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), 
 }
 
 fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {
-    match &*holding.life(colony).begun?.event {
+    match &holding.life(colony).begun?.event {
         Event::ColonyEstablished(established) => established.hive_mark.clone(),
         Event::ColonySplit(split) => split.hive_mark.clone(),
         _ => None,

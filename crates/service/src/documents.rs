@@ -143,9 +143,9 @@ pub(crate) async fn list_documents(
                 content: document.content,
                 media_type: document.media_type,
                 bytes: document.bytes,
-                file_name: document.file_name,
-                lot: document.lot,
-                prescription: document.prescription,
+                file_name: document.file_name.clone(),
+                lot: document.lot.clone(),
+                prescription: document.prescription.clone(),
                 superseded_by: holding.superseded_by(entry.draft.id),
                 state: state.into(),
             };
@@ -204,7 +204,7 @@ pub(crate) async fn put_document(
     check_declared(&headers, media_type)?;
     let content = Content::new(bytes.into());
     let NewDocumentQuery { lot, prescription, on, recorded_by, file_name } = query;
-    let event = Event::DocumentAttached(DocumentAttached {
+    let event = Event::from(DocumentAttached {
         content: content.hash(),
         media_type,
         bytes: u32::try_from(content.bytes().len()).unwrap_or(u32::MAX),
@@ -255,7 +255,7 @@ pub(crate) async fn get_document(
     let (holding, hash) = (&path.holding, path.document);
     let journal = app.holdings.journal();
     let attached = journal.attached(holding).await?;
-    let document = attached.iter().find_map(|entry| match &*entry.draft.event {
+    let document = attached.iter().find_map(|entry| match &entry.draft.event {
         Event::DocumentAttached(document) if document.content == hash => Some(document),
         _ => None,
     });

@@ -203,7 +203,7 @@ mod tests {
     #[test]
     fn an_entry_is_sent_exactly_as_it_is_exported() {
         let id = EntryId("01964c7e-6f00-7000-8000-000000000001".parse().unwrap());
-        let event = Event::ColonyEnded(ColonyEnded {
+        let event = Event::from(ColonyEnded {
             colony: "M1".parse().unwrap(),
             cause: "queenless \"again\"".to_owned(),
         });

@@ -1,6 +1,7 @@
 //! The documents of a holding: which entry attaches them, and whether what is kept is what was attached.
 
 use std::collections::{HashMap, HashSet};
+use std::sync::Arc;
 
 use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
 use combclear_domain::journal::event::DocumentAttached;
@@ -38,7 +39,7 @@ pub struct Attached {
     /// The entry.
     pub entry: Entry,
     /// What it says of the document.
-    pub document: DocumentAttached,
+    pub document: Arc<DocumentAttached>,
     /// Whether the content is kept.
     pub state: ContentState,
 }
@@ -125,7 +126,7 @@ pub async fn documents<J: Journal + ?Sized>(
     let mut fits: HashMap<Hash, bool> = HashMap::new();
     let mut found = Vec::with_capacity(entries.len());
     for entry in entries {
-        let Event::DocumentAttached(document) = &*entry.draft.event else { continue };
+        let Event::DocumentAttached(document) = &entry.draft.event else { continue };
         let document = document.clone();
         let hash = document.content;
         let state = match lengths.get(&hash) {

@@ -420,7 +420,7 @@ impl Holdings {
 
 /// The content that an entry attaches.
 fn attached(record: &Record) -> Option<Hash> {
-    match &*record.event {
+    match &record.event {
         Event::DocumentAttached(document) => Some(document.content),
         _ => None,
     }

@@ -2,7 +2,6 @@
 
 use std::fmt::Display;
 use std::str::FromStr;
-use std::sync::Arc;
 
 use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
 use combclear_domain::basics::words::Person;
@@ -91,7 +90,7 @@ impl Row {
     /// The places that it says were moved into an archive, if it says so in its own words.
     pub(crate) fn moves(&self) -> Option<Places> {
         match Event::read(Kind::Archived, str::from_utf8(&self.body).ok()?) {
-            Ok(Event::Archived(body)) => Some(body.places),
+            Ok(Event::Archived(body)) => Some(body.places.clone()),
             _ => None,
         }
     }
@@ -152,7 +151,7 @@ impl Row {
             on: read::<Day>("happened_on", fields.on)?,
             at,
             recorded_by: read::<Person>("recorded_by", fields.recorded_by)?,
-            event: Arc::new(event),
+            event,
             body: fields.body.into(),
             correction,
         };

@@ -136,7 +136,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         }
         entry.follows(holding, after).map_err(AppendError::NotSealed)?;
         says_what_it_means(entry).map_err(AppendError::NotSealed)?;
-        let Event::Archived(body) = &*entry.draft.event else {
+        let Event::Archived(body) = &entry.draft.event else {
             return Err(misfit(entry.seq, "it moves nothing into an archive".to_owned()));
         };
         if u64::try_from(contents.len()) != Ok(body.contents) {
@@ -290,7 +290,7 @@ fn vouched_for(holding: &HoldingName, entries: &[Entry]) -> Result<HashMap<u64, 
         if entry.is_in_archive() {
             archives.without_body(Rest::of(holding, entry));
         }
-        if let Event::Archived(body) = &*entry.draft.event {
+        if let Event::Archived(body) = &entry.draft.event {
             archives.archived(entry.seq, entry.draft.id, body)?;
             vouched.extend(body.places.iter().map(|place| (place, entry.draft.id)));
         }
@@ -319,7 +319,7 @@ fn says_what_it_means(entry: &Entry) -> Result<(), Broken> {
         return Ok(());
     }
     match Event::read(draft.kind(), &draft.body) {
-        Ok(event) if event == *draft.event => Ok(()),
+        Ok(event) if event == draft.event => Ok(()),
         _ => Err(Broken {
             seq: entry.seq,
             id: draft.id,

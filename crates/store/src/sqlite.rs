@@ -248,7 +248,7 @@ mod tests {
     ) -> Vec<Entry> {
         let entry = |number| {
             let cause = "x".repeat(500);
-            let event = Event::ColonyEnded(ColonyEnded { colony: "a".parse().unwrap(), cause });
+            let event = Event::from(ColonyEnded { colony: "a".parse().unwrap(), cause });
             let id = EntryId(Uuid::from_u128(number));
             let draft = Draft::new(id, "2026-04-11".parse().unwrap(), "K".parse().unwrap(), event);
             let entry = Entry::seal(holding, draft, "2026-04-11T08:15:30.123Z".parse().unwrap(), tip);

@@ -15,7 +15,7 @@ async fn archived() -> Bench {
     let holding = seed::HOLDING.parse().unwrap();
     let flow = bench.journal.page(&holding, 15, 1).await.unwrap().remove(0);
     let today = TODAY.parse().unwrap();
-    let event = Event::Archived(Archived {
+    let event = Event::from(Archived {
         through: today,
         places: Places::of([16]).unwrap(),
         entries: 1,

@@ -35,7 +35,7 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
         if let Some(known) = same(holdings, &holding, &document).await? {
             return supply(holdings, &holding, &known, content).await;
         }
-        let event = Event::DocumentAttached(document.clone());
+        let event = Event::from(document.clone());
         let on = attach.on.unwrap_or_else(clock::today);
         let draft = Draft::new(clock::new_id(), on, attach.by.clone(), event);
         let recorded = holdings.attach(&holding, draft, content, clock::now()).await;

@@ -10,7 +10,9 @@ use std::fmt;
 use std::str::FromStr;
 
 use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, SecondsFormat, TimeDelta, Timelike, Utc};
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
+
+use super::text::text_in_json;
 
 /// The name of the counting policy, printed with every answer so that a later change of policy shows.
 pub const POLICY: &str = "calendar-1";
@@ -79,8 +81,7 @@ impl fmt::Display for Moment {
 }
 
 /// A civil day, written `2026-04-11`. Years 1900 to 2199.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(
     feature = "openapi",
     derive(utoipa::ToSchema),
@@ -196,8 +197,7 @@ impl Day {
 }
 
 /// A day of every year, written `11-01`: month, then day. The 29th of February is not one.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(
     feature = "openapi",
     derive(utoipa::ToSchema),
@@ -229,20 +229,6 @@ impl FromStr for YearDay {
         let day: Result<Day, _> = format!("2001-{text}").parse();
         let fail = |_| NotADate { text: text.to_owned(), wanted: "a day of every year, such as `11-01`" };
         day.map(YearDay::of).map_err(fail)
-    }
-}
-
-impl TryFrom<String> for YearDay {
-    type Error = NotADate;
-
-    fn try_from(text: String) -> Result<YearDay, NotADate> {
-        text.parse()
-    }
-}
-
-impl From<YearDay> for String {
-    fn from(day: YearDay) -> String {
-        day.to_string()
     }
 }
 
@@ -318,14 +304,15 @@ impl FromStr for Day {
         if !shaped {
             return Err(fail("a date written like 2026-04-11"));
         }
-        let date = NaiveDate::parse_from_str(text, "%Y-%m-%d").map_err(|_| fail("a day of the calendar"))?;
+        let [year, month, day] = numbers(text, [0..4, 5..7, 8..10]);
+        let year = i32::try_from(year).unwrap_or(i32::MAX);
+        let date = NaiveDate::from_ymd_opt(year, month, day).ok_or_else(|| fail("a day of the calendar"))?;
         Day::in_range(date).ok_or_else(|| fail("a day between 1900-01-01 and 2199-12-31"))
     }
 }
 
 /// A time of day at the apiary, written `09:30`.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, example = "09:30"))]
 pub struct TimeOfDay(NaiveTime);
 
@@ -351,13 +338,13 @@ impl FromStr for TimeOfDay {
         if !shaped {
             return Err(fail());
         }
-        NaiveTime::parse_from_str(text, "%H:%M").map(TimeOfDay).map_err(|_| fail())
+        let [hour, minute] = numbers(text, [0..2, 3..5]);
+        NaiveTime::from_hms_opt(hour, minute, 0).map(TimeOfDay).ok_or_else(fail)
     }
 }
 
 /// An instant in UTC, written `2026-04-11T08:15:30.123Z`: when an entry was recorded, never when something happened.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(
     feature = "openapi",
     derive(utoipa::ToSchema),
@@ -408,30 +395,34 @@ impl FromStr for Instant {
 
     /// One spelling only: the hash chain covers the text.
     fn from_str(text: &str) -> Result<Instant, NotADate> {
-        let read = DateTime::parse_from_rfc3339(text).map(|time| Instant::new(time.with_timezone(&Utc)));
-        read.ok().filter(|instant| instant.to_string() == text).ok_or_else(|| NotADate {
+        let shaped = text.len() == 24
+            && text.bytes().enumerate().all(|(i, b)| match i {
+                4 | 7 => b == b'-',
+                10 => b == b'T',
+                13 | 16 => b == b':',
+                19 => b == b'.',
+                23 => b == b'Z',
+                _ => b.is_ascii_digit(),
+            });
+        let read = || {
+            let [year, month, day] = numbers(text, [0..4, 5..7, 8..10]);
+            let [hour, minute, second, milli] = numbers(text, [11..13, 14..16, 17..19, 20..23]);
+            let date = NaiveDate::from_ymd_opt(i32::try_from(year).ok()?, month, day)?;
+            Some(Instant(date.and_hms_milli_opt(hour, minute, second, milli)?.and_utc()))
+        };
+        shaped.then(read).flatten().ok_or_else(|| NotADate {
             text: text.to_owned(),
             wanted: "an instant written like 2026-04-11T08:15:30.123Z",
         })
     }
 }
 
-/// Gives a type that parses and prints as text the two conversions that serde's `try_from` and `into` ask for.
-macro_rules! text_in_json {
-    ($($name:ty),+) => {$(
-        impl TryFrom<String> for $name {
-            type Error = NotADate;
+text_in_json!(Day, YearDay, TimeOfDay, Instant);
 
-            fn try_from(text: String) -> Result<Self, NotADate> {
-                text.parse()
-            }
-        }
-
-        impl From<$name> for String {
-            fn from(value: $name) -> String {
-                value.to_string()
-            }
-        }
-    )+};
+/// The numbers at some places of a text that has digits there.
+fn numbers<const N: usize>(text: &str, places: [std::ops::Range<usize>; N]) -> [u32; N] {
+    places.map(|place| {
+        let digits = text.as_bytes().get(place).unwrap_or_default();
+        digits.iter().fold(0, |number: u32, digit| number * 10 + u32::from(digit.wrapping_sub(b'0')))
+    })
 }
-text_in_json!(Day, TimeOfDay, Instant);

@@ -14,6 +14,7 @@ pub mod degrees;
 pub mod diagnostic;
 pub mod quantity;
 pub mod source;
+pub(crate) mod text;
 pub mod topic;
 pub mod verdict;
 pub mod words;

@@ -1,9 +1,11 @@
 //! Names and closed word lists of the trade, spelt once for journal, leaflets, API and pages.
 
 use std::fmt;
-use std::sync::Arc;
 
+use ecow::EcoString;
 use serde::{Deserialize, Serialize};
+
+use super::text::text_in_json;
 
 /// Text that cannot be a name, and why.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -23,7 +25,9 @@ fn name_fault(text: &str) -> Option<&'static str> {
         _ if text.trim() != text => Some("it begins or ends with a space"),
         _ if text.chars().any(char::is_control) => Some("it holds a control character"),
         _ if text.contains('/') => Some("it holds a `/`"),
-        _ if text.chars().count() > NAME_MOST => Some("it is longer than 80 characters"),
+        _ if text.len() > NAME_MOST && text.chars().count() > NAME_MOST => {
+            Some("it is longer than 80 characters")
+        }
         _ => None,
     }
 }
@@ -31,8 +35,7 @@ fn name_fault(text: &str) -> Option<&'static str> {
 macro_rules! names {
     ($($(#[$doc:meta])+ $name:ident = $what:literal;)+) => {$(
         $(#[$doc])+
-        #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-        #[serde(try_from = "String", into = "String")]
+        #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[cfg_attr(
             feature = "openapi",
             derive(utoipa::ToSchema),
@@ -43,7 +46,9 @@ macro_rules! names {
                 pattern = r"^[^\s/\x00-\x1f\x7f-\x9f]([^/\x00-\x1f\x7f-\x9f]*[^\s/\x00-\x1f\x7f-\x9f])?$"
             )
         )]
-        pub struct $name(Arc<str>);
+        pub struct $name(EcoString);
+
+        text_in_json!($name);
 
         impl $name {
             /// Takes text as a name.
@@ -64,25 +69,11 @@ macro_rules! names {
             }
         }
 
-        impl TryFrom<String> for $name {
-            type Error = BadName;
-
-            fn try_from(text: String) -> Result<Self, BadName> {
-                Self::new(&text)
-            }
-        }
-
         impl std::str::FromStr for $name {
             type Err = BadName;
 
             fn from_str(text: &str) -> Result<Self, BadName> {
                 Self::new(text)
-            }
-        }
-
-        impl From<$name> for String {
-            fn from(name: $name) -> String {
-                name.0.as_ref().to_owned()
             }
         }
 

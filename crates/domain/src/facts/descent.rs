@@ -187,7 +187,7 @@ impl Holding {
 
     /// Whether a course reached a colony by a day: given to it, or brought along by a split or a uniting.
     pub(in crate::facts) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
-        let Event::Administration(given) = &*first_dose.event else { return false };
+        let Event::Administration(given) = &first_dose.event else { return false };
         // Each colony is looked at once for its latest day: lines that part and meet again would otherwise be walked
         // over and over.
         let mut looked_at: BTreeMap<&ColonyName, Day> = BTreeMap::new();

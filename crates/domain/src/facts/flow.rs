@@ -45,7 +45,7 @@ impl Flow {
     pub(crate) fn all(file: &[Arc<Record>]) -> Vec<Flow> {
         let mut flows: Vec<Flow> = Vec::new();
         for record in file {
-            let Event::NectarFlow(body) = &*record.event else { continue };
+            let Event::NectarFlow(body) = &record.event else { continue };
             let flow = Flow {
                 forage: body.forage.clone(),
                 stage: body.stage,

@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
 use crate::basics::calendar::{Day, Instant, TimeOfDay};
+use crate::basics::text::text_in_json;
 use crate::basics::words::{HoldingName, Person};
 use crate::journal::event::{Event, Kind};
 use crate::journal::read::{help_with_body, read_json, unknown_kind};
@@ -15,8 +16,7 @@ use crate::journal::seal::{self, Hash};
 /// The id of an entry: a UUID (version 7 advised) made by whoever writes the entry, before it is sent.
 ///
 /// It is the idempotency key: sending the same entry twice records it once.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, format = Uuid))]
 pub struct EntryId(pub uuid::Uuid);
 
@@ -51,24 +51,13 @@ impl std::str::FromStr for EntryId {
 
     fn from_str(text: &str) -> Result<EntryId, NotAnId> {
         // One spelling only: the hash chain covers the id, and a change of its letters must show.
-        let read = text.parse().ok().map(EntryId).filter(|id| id.to_string() == text);
-        read.ok_or_else(|| NotAnId(text.to_owned()))
+        let one_spelling = text.len() == 36 && !text.bytes().any(|letter| letter.is_ascii_uppercase());
+        let read = text.parse().ok().filter(|_| one_spelling);
+        read.map(EntryId).ok_or_else(|| NotAnId(text.to_owned()))
     }
 }
 
-impl TryFrom<String> for EntryId {
-    type Error = NotAnId;
-
-    fn try_from(text: String) -> Result<EntryId, NotAnId> {
-        text.parse()
-    }
-}
-
-impl From<EntryId> for String {
-    fn from(id: EntryId) -> String {
-        id.to_string()
-    }
-}
+text_in_json!(EntryId);
 
 /// Says which entry a new one corrects, and why. An entry that corrects is of the same kind, or a strike-out.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -91,7 +80,7 @@ pub struct Draft {
     /// Who writes it down.
     pub recorded_by: Person,
     /// What happened.
-    pub event: Arc<Event>,
+    pub event: Event,
     /// The text of the body, exactly as it is hashed and kept.
     pub body: Arc<str>,
     /// Which entry this one corrects, if any.
@@ -103,7 +92,7 @@ impl Draft {
     #[must_use]
     pub fn new(id: EntryId, on: Day, recorded_by: Person, event: Event) -> Draft {
         let body = event.to_body().into();
-        Draft { id, on, at: None, recorded_by, event: Arc::new(event), body, correction: None }
+        Draft { id, on, at: None, recorded_by, event, body, correction: None }
     }
 
     /// The same entry, correcting another.
@@ -158,14 +147,14 @@ impl Entry {
     /// Whether its body is in an archive, and not in the journal.
     #[must_use]
     pub fn is_in_archive(&self) -> bool {
-        matches!(*self.draft.event, Event::InArchive(_))
+        matches!(self.draft.event, Event::InArchive(_))
     }
 
     /// What stays of it in the journal once its body is in an archive.
     #[must_use]
     pub fn without_body(&self) -> Entry {
         let mut entry = self.clone();
-        entry.draft.event = Arc::new(Event::InArchive(self.draft.kind()));
+        entry.draft.event = Event::InArchive(self.draft.kind());
         entry.draft.body = "".into();
         entry
     }
@@ -336,15 +325,7 @@ impl Envelope {
             let help = "name the entry in `corrects` and say why in `reason`";
             return Err(EntryFault::at("/corrects", "a strike-out names the entry it strikes out", help));
         }
-        Ok(Draft {
-            id,
-            on: self.on,
-            at: self.at,
-            recorded_by: self.recorded_by,
-            event: Arc::new(event),
-            body,
-            correction,
-        })
+        Ok(Draft { id, on: self.on, at: self.at, recorded_by: self.recorded_by, event, body, correction })
     }
 }
 

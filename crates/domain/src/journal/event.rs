@@ -3,6 +3,8 @@
 //! A body is read strictly: an unknown field, a missing one or a wrong type is an error with a JSON pointer. Optional
 //! fields that are absent are *not known*; they are never filled in with a default that could free a hive.
 
+use std::sync::Arc;
+
 use serde::{Deserialize, Serialize};
 
 use crate::basics::calendar::Day;
@@ -52,13 +54,19 @@ macro_rules! kinds {
             }
         }
 
-        /// What an entry says happened.
+        /// What an entry says happened. To copy it costs nothing.
         #[derive(Debug, Clone, PartialEq, Eq)]
         pub enum Event {
-            $($(#[$doc])+ $kind($kind),)+
+            $($(#[$doc])+ $kind(Arc<$kind>),)+
             /// Something of this kind, as an [`Archived`] entry says: what happened stands in an archive file and not here.
             InArchive(Kind),
         }
+
+        $(impl From<$kind> for Event {
+            fn from(body: $kind) -> Event {
+                Event::$kind(Arc::new(body))
+            }
+        })+
 
         $(impl Body for $kind {
             fn of(event: &Event) -> Option<&Self> {
@@ -78,7 +86,7 @@ macro_rules! kinds {
             /// # Errors
             /// A body with a missing, unknown or wrong field; the error points at it.
             pub fn read(kind: Kind, body: &str) -> Result<Event, BodyError> {
-                let event = match kind { $(Kind::$kind => read_body(body).map(Event::$kind),)+ }?;
+                let event = match kind { $(Kind::$kind => read_body::<$kind>(body).map(Event::from),)+ }?;
                 let kept = event.to_body();
                 // What is written as it is kept has named fields; most of what is read comes from a journal.
                 if kept != body {
@@ -92,7 +100,7 @@ macro_rules! kinds {
             #[must_use]
             pub fn to_body(&self) -> String {
                 let text = match self {
-                    $(Event::$kind(body) => serde_json::to_string(body),)+
+                    $(Event::$kind(body) => serde_json::to_string(&**body),)+
                     Event::InArchive(_) => return String::new(),
                 };
                 // Bodies hold text, numbers and lists only: writing one to a string cannot fail.

@@ -7,15 +7,14 @@
 use std::fmt;
 use std::str::FromStr;
 
-use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
+use crate::basics::text::text_in_json;
 use crate::basics::words::HoldingName;
 use crate::journal::entry::{Entry, EntryId};
 
 /// A SHA-256 hash, written as 64 hexadecimal digits.
-#[derive(Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, PartialEq, Eq, Hash)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, min_length = 64, max_length = 64))]
 pub struct Hash(pub [u8; 32]);
 
@@ -61,19 +60,7 @@ impl FromStr for Hash {
     }
 }
 
-impl TryFrom<String> for Hash {
-    type Error = NotAHash;
-
-    fn try_from(text: String) -> Result<Hash, NotAHash> {
-        text.parse()
-    }
-}
-
-impl From<Hash> for String {
-    fn from(hash: Hash) -> String {
-        hash.to_string()
-    }
-}
+text_in_json!(Hash);
 
 /// Everything a hash covers but the hash before, as the text that is kept.
 ///

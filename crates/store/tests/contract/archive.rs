@@ -23,7 +23,7 @@ struct Kept {
 }
 
 fn attaching(number: u64, content: &Content) -> Draft {
-    let event = Event::DocumentAttached(DocumentAttached {
+    let event = Event::from(DocumentAttached {
         content: content.hash(),
         media_type: MediaType::Png,
         bytes: u32::try_from(content.bytes().len()).unwrap(),
@@ -37,7 +37,7 @@ fn attaching(number: u64, content: &Content) -> Draft {
 fn step(holding: &HoldingName, entries: &[Entry], number: u64, places: &[u64], contents: u64) -> Entry {
     let named = entries.iter().filter(|entry| places.contains(&entry.seq));
     let rests: Vec<Rest> = named.map(|entry| Rest::of(holding, entry)).collect();
-    let event = Event::Archived(Archived {
+    let event = Event::from(Archived {
         through: day(),
         places: Places::of(places.iter().copied()).unwrap(),
         entries: u64::try_from(places.len()).unwrap(),
@@ -119,9 +119,10 @@ async fn a_step_that_does_not_fit_moves_nothing() {
     let good = [kept.contents[0].hash()];
     let other = |places: &[u64], contents| step(&kept.holding, &kept.entries, 20, places, contents);
     let reseal = |change: fn(&mut Archived)| {
-        let Event::Archived(mut body) = (*kept.step.draft.event).clone() else { panic!() };
+        let Event::Archived(body) = &kept.step.draft.event else { panic!() };
+        let mut body = (**body).clone();
         change(&mut body);
-        let draft = Draft::new(id(20), day(), "A. Keeper".parse().unwrap(), Event::Archived(body));
+        let draft = Draft::new(id(20), day(), "A. Keeper".parse().unwrap(), body.into());
         Entry::seal(&kept.holding, draft, recorded_at(), kept.tip())
     };
     let cases: [(&str, Entry, Vec<Hash>); 7] = [
@@ -300,7 +301,7 @@ async fn whoever_had_read_the_bodies_forgets_them_with_the_next_question() {
             holding
                 .in_order()
                 .iter()
-                .map(|record| matches!(*record.event, Event::InArchive(_)))
+                .map(|record| matches!(record.event, Event::InArchive(_)))
                 .collect::<Vec<_>>()
         });
         named.await.unwrap().unwrap()

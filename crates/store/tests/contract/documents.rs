@@ -24,7 +24,7 @@ fn content(number: u64) -> Content {
 
 /// The entry that attaches a content to a lot.
 fn attaching(number: u64, content: &Content) -> Draft {
-    let event = Event::DocumentAttached(DocumentAttached {
+    let event = Event::from(DocumentAttached {
         content: content.hash(),
         media_type: MediaType::Png,
         bytes: u32::try_from(content.bytes().len()).unwrap(),
@@ -284,8 +284,8 @@ async fn a_content_under_another_hash_leaves_its_document_missing() {
 async fn an_entry_that_gives_another_length_than_its_content_has_is_named() {
     let (_bench, journal, holding, entries, contents) = with_documents().await;
     let tip = entries.last().map(Entry::tip);
-    let Event::DocumentAttached(body) = (*attaching(6, &contents[0]).event).clone() else { panic!() };
-    let event = Event::DocumentAttached(DocumentAttached { bytes: body.bytes + 1, ..body });
+    let Event::DocumentAttached(body) = attaching(6, &contents[0]).event else { panic!() };
+    let event = Event::from(DocumentAttached { bytes: body.bytes + 1, ..(*body).clone() });
     let wrong = chain(&holding, tip, [Draft::new(id(6), day(), "A. Keeper".parse().unwrap(), event)]);
     journal.append(&holding, tip, &wrong, &[]).await.unwrap();
     let altered = fault(&wrong[0], &contents[0], ContentState::Altered);

@@ -127,15 +127,15 @@ pub(crate) fn drafts(numbers: impl IntoIterator<Item = u64>) -> Vec<Draft> {
 
 pub(crate) fn draft(number: u64) -> Draft {
     let event = match number % 3 {
-        0 => Event::ApiaryDetails(ApiaryDetails {
+        0 => Event::from(ApiaryDetails {
             apiary: format!("apiary {number}").parse().unwrap(),
             place: Some("behind the \"old\" barn, 300 m \u{2191}".to_owned()),
         }),
-        1 => Event::ColonyEnded(ColonyEnded {
+        1 => Event::from(ColonyEnded {
             colony: format!("colony {number}").parse().unwrap(),
             cause: "queenless, dwindled".to_owned(),
         }),
-        _ => Event::NectarFlow(NectarFlow {
+        _ => Event::from(NectarFlow {
             apiary: "apiary 3".parse().unwrap(),
             forage: "lime; 'heather'".to_owned(),
             stage: FlowStage::Expected,

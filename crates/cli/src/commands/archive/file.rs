@@ -132,7 +132,7 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Un
             if rests.last().is_some_and(|last: &Rest| last.seq >= entry.seq) {
                 return Err(broken(line, format!("entry {} stands out of order", entry.seq)));
             }
-            if let Event::DocumentAttached(document) = &*entry.draft.event {
+            if let Event::DocumentAttached(document) = &entry.draft.event {
                 named.push(document.content);
             }
             rests.push(Rest::of(holding, &entry));

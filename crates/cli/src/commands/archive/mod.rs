@@ -126,7 +126,7 @@ async fn move_out(
             format!("nothing was moved: `{}` does not read back as it was written", ask.file.display());
         return Err(file::discard(&ask.file, Failure::new(message, "look where it goes, then try again")));
     }
-    let event = Event::Archived(Archived {
+    let event = Event::from(Archived {
         through: ask.through,
         places: places.clone(),
         entries: header.entries,

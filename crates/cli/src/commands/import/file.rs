@@ -123,7 +123,7 @@ impl JournalFile {
             if entry.is_in_archive() {
                 archives.without_body(Rest::of(&self.header.holding, entry));
             }
-            if let Event::Archived(body) = &*entry.draft.event
+            if let Event::Archived(body) = &entry.draft.event
                 && let Err(found) = archives.archived(entry.seq, entry.draft.id, body)
             {
                 broken.push((number, found.to_string()));
@@ -179,7 +179,7 @@ impl JournalFile {
         }
         let attached: HashSet<Hash> = self
             .sealed()
-            .filter_map(|(_, entry)| match &*entry.draft.event {
+            .filter_map(|(_, entry)| match &entry.draft.event {
                 Event::DocumentAttached(document) => Some(document.content),
                 _ => None,
             })

@@ -64,7 +64,7 @@ impl<'h> Lines<'h> {
         let mut traces: Vec<Trace<'h>> = Vec::new();
         let file = holding.colony_file(colony).iter();
         for record in file.filter(|record| record.on <= by && Some(record.id) != without) {
-            match &*record.event {
+            match &record.event {
                 Event::Administration(given) => {
                     let doubt = parted_about(holding, colony, record, without);
                     dose(holding, &mut traces, record, given, colony, doubt);

@@ -37,7 +37,7 @@ impl Holding {
     /// # Errors
     /// As [`Holding::accept`].
     pub fn accept_sealed(&mut self, entry: &Entry) -> Result<(), Refusal> {
-        if let Event::InArchive(_) = *entry.draft.event {
+        if let Event::InArchive(_) = entry.draft.event {
             self.check_envelope(entry)?;
             if entry.draft.correction.is_some() {
                 self.check_moved_correction(entry)?;
@@ -58,7 +58,7 @@ impl Holding {
     /// An entry of another kind, or one that names entries that are not there, went already, or are tied to some that
     /// stay.
     pub fn accept_archived(&mut self, entry: &Entry) -> Result<(), Refusal> {
-        let Event::Archived(body) = &*entry.draft.event else {
+        let Event::Archived(body) = &entry.draft.event else {
             return self.accept(entry);
         };
         self.check_envelope(entry)?;
@@ -106,7 +106,7 @@ impl Holding {
                 found.insert(record.seq, Arc::clone(record));
             }
         };
-        for event in [&*old.event, &*new.event] {
+        for event in [&old.event, &new.event] {
             let names = mentions::of(event);
             names.apiaries.iter().for_each(|name| add(self.apiaries.get(*name)));
             names.colonies.iter().for_each(|name| add(self.colonies.get(*name)));
@@ -137,7 +137,7 @@ impl Holding {
     /// archive is not taken back, nor is an entry that is not the last.
     pub fn take_back(&mut self, last: &Entry) -> bool {
         let Some(record) = self.records.get(&last.draft.id).cloned() else { return false };
-        let of_archive = matches!(*record.event, Event::InArchive(_) | Event::Archived(_));
+        let of_archive = matches!(record.event, Event::InArchive(_) | Event::Archived(_));
         if self.tip != Some(last.tip()) || of_archive {
             return false;
         }
@@ -164,7 +164,7 @@ impl Holding {
         }
         self.records.insert(record.id, Arc::clone(&record));
         self.list(&record);
-        if let Event::InArchive(_) = *record.event {
+        if let Event::InArchive(_) = record.event {
             self.bare.insert(record.seq, record.id);
         }
         if let Some(body) = record.body::<Archived>() {
@@ -202,7 +202,7 @@ impl Holding {
             let first = self.original(first);
             self.built_on.entry(first).or_default().push(Arc::clone(record));
         }
-        if matches!(*record.event, Event::HoldingDetails(_)) {
+        if matches!(record.event, Event::HoldingDetails(_)) {
             insert(&mut self.details, record);
         }
         for (lot, movement) in names.moves {
@@ -248,7 +248,7 @@ impl Holding {
             at: draft.at,
             recorded_at: entry.recorded_at,
             recorded_by: draft.recorded_by.clone(),
-            event: Arc::clone(&draft.event),
+            event: draft.event.clone(),
             correction: draft.correction.clone(),
         }
     }

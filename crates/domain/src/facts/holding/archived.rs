@@ -52,7 +52,7 @@ impl Holding {
             }
         }
         for record in moved {
-            let event = Arc::new(Event::InArchive(record.event.kind()));
+            let event = Event::InArchive(record.event.kind());
             self.bare.remove(&record.seq);
             self.records.insert(record.id, Arc::new(Record { event, ..(*record).clone() }));
         }
@@ -88,7 +88,7 @@ impl Holding {
         }
         for seq in body.places.iter() {
             let Some(record) = by_place.get(&seq) else { continue };
-            match (&*record.event, bodies) {
+            match (&record.event, bodies) {
                 (Event::Archived(_), _) => {
                     let message = format!("entry {seq} tells of an archive, and stays");
                     return refused("/body/places", message, "leave it out");
@@ -122,7 +122,7 @@ impl Holding {
         let of = correction.of;
         let fits = self.records.get(&of).is_some_and(|old| {
             let (was, now) = (old.event.kind(), entry.draft.kind());
-            matches!(*old.event, Event::InArchive(_)) && (was == now || now == Kind::StrikeOut)
+            matches!(old.event, Event::InArchive(_)) && (was == now || now == Kind::StrikeOut)
         });
         if fits && !self.superseded.contains_key(&of) {
             return Ok(());

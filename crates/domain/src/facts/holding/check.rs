@@ -97,7 +97,7 @@ impl Holding {
             let help = format!("correct entry {by}, or record anew what was struck out");
             return fault(format!("entry {of} was already corrected by entry {by}"), help);
         }
-        if matches!(*old.event, Event::InArchive(_) | Event::Archived(_)) {
+        if matches!(old.event, Event::InArchive(_) | Event::Archived(_)) {
             let message = if old.body::<Archived>().is_some() {
                 format!("entry {of} moved others into an archive, which is for good")
             } else {
@@ -106,11 +106,11 @@ impl Holding {
             return fault(message, "record what is to be added in an entry of its own".to_owned());
         }
         let (old_kind, new_kind) = (old.event.kind(), entry.draft.kind());
-        if matches!(*old.event, Event::StrikeOut(_)) {
+        if matches!(old.event, Event::StrikeOut(_)) {
             let help = "record anew what was struck out".to_owned();
             return fault(format!("entry {of} is a strike-out, which cannot be corrected"), help);
         }
-        if !matches!(*entry.draft.event, Event::StrikeOut(_)) && old_kind != new_kind {
+        if !matches!(entry.draft.event, Event::StrikeOut(_)) && old_kind != new_kind {
             let message =
                 format!("entry {of} is of kind `{}`, not `{}`", old_kind.as_str(), new_kind.as_str());
             return fault(message, "correct it with an entry of its own kind, or strike it out".to_owned());

@@ -138,7 +138,7 @@ impl Holding {
     /// The standing administration that an id means; it must be the first dose of its course.
     fn first_dose(&self, pointer: &str, id: EntryId) -> Result<(&Arc<Record>, &Administration), Refusal> {
         let standing = self.effective(id);
-        let Some((record, Event::Administration(given))) = standing.map(|record| (record, &*record.event))
+        let Some((record, Event::Administration(given))) = standing.map(|record| (record, &record.event))
         else {
             let message = match self.record(id) {
                 Some(_) if standing.is_none() => format!("entry {id} was struck out"),
@@ -160,7 +160,7 @@ impl Holding {
     /// The removal that cleared a colony of a course: nothing left inside, and no later dose put in on that day.
     fn cleared(&self, colony: &ColonyName, first_dose: EntryId) -> Option<&Arc<Record>> {
         self.colony_file(colony).iter().find(|record| {
-            let Event::Removal(removal) = &*record.event else { return false };
+            let Event::Removal(removal) = &record.event else { return false };
             let of_course = self.effective(removal.administration).is_some_and(|of| of.id == first_dose);
             let clears = of_course && removal.left_inside == 0 && removal.colonies.contains(colony);
             clears && !self.later_doses(colony, first_dose).any(|dose| renews(dose, record))

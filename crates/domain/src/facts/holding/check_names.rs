@@ -82,7 +82,7 @@ impl Holding {
 
     pub(super) fn check_apiary(&self, pointer: &str, apiary: &ApiaryName) -> Checked {
         let mut file = self.apiary_file(apiary).iter();
-        if file.any(|record| matches!(*record.event, Event::ApiaryDetails(_))) {
+        if file.any(|record| matches!(record.event, Event::ApiaryDetails(_))) {
             return Ok(());
         }
         let help = nearest(apiary.as_str(), self.apiaries().map(ApiaryName::as_str))

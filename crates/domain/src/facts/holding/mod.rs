@@ -57,7 +57,7 @@ pub struct Record {
     /// Who recorded it.
     pub recorded_by: Person,
     /// What happened.
-    pub event: Arc<Event>,
+    pub event: Event,
     /// What it corrects.
     pub correction: Option<Correction>,
 }
@@ -73,7 +73,7 @@ impl Record {
     /// one after those with), then place in the journal, where a correction that keeps day and time keeps the place of what it
     /// corrects.
     pub(in crate::facts) fn order(&self) -> impl Ord + use<> {
-        let happens = !matches!(*self.event, Event::ColonyEstablished(_));
+        let happens = !matches!(self.event, Event::ColonyEstablished(_));
         (self.on, happens, self.at.is_none(), self.at, self.place)
     }
 }
@@ -225,7 +225,7 @@ impl Holding {
     pub fn standing(&self) -> Vec<&Arc<Record>> {
         let stands = |record: &&Arc<Record>| {
             !self.superseded.contains_key(&record.id)
-                && !matches!(*record.event, Event::StrikeOut(_) | Event::InArchive(_))
+                && !matches!(record.event, Event::StrikeOut(_) | Event::InArchive(_))
         };
         let mut standing: Vec<&Arc<Record>> = self.records.values().filter(stands).collect();
         standing.sort_by_key(|record| record.order());
@@ -238,7 +238,7 @@ impl Holding {
         let corrected = self.records.values().filter_map(|new| {
             let old = self.records.get(&new.correction.as_ref()?.of)?;
             // Both went together.
-            (!matches!(*old.event, Event::InArchive(_))).then_some((old, new))
+            (!matches!(old.event, Event::InArchive(_))).then_some((old, new))
         });
         let mut corrections: Vec<_> = corrected.collect();
         corrections.sort_by_key(|(_, new)| new.seq);

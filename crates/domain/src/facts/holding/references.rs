@@ -85,7 +85,7 @@ impl Holding {
             names.prescriptions.iter().filter_map(|number| Some(self.prescription(number)?.0.id));
         let colonies = names.colonies.iter().filter_map(|colony| Some(self.life(colony).begun?.id));
         let apiaries = names.apiaries.iter().filter_map(|apiary| {
-            let details = |record: &&Arc<Record>| matches!(*record.event, Event::ApiaryDetails(_));
+            let details = |record: &&Arc<Record>| matches!(record.event, Event::ApiaryDetails(_));
             Some(self.apiary_file(apiary).iter().find(details)?.id)
         });
         lots.chain(medicines).chain(prescriptions).chain(colonies).chain(apiaries).collect()

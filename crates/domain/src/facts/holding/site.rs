@@ -30,7 +30,7 @@ impl Holding {
     /// The entries on the site of an apiary that happened by the end of a day.
     pub(crate) fn site_file(&self, apiary: &ApiaryName, as_of: Day) -> SiteFile<'_> {
         let file = self.apiary_file(apiary).iter().take_while(|record| record.on <= as_of);
-        SiteFile(file.filter(|record| matches!(*record.event, Event::SiteConditions(_))).collect())
+        SiteFile(file.filter(|record| matches!(record.event, Event::SiteConditions(_))).collect())
     }
 }
 

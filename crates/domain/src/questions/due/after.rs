@@ -33,7 +33,7 @@ pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
     let (from, by) = (end.plus(COUNT_FROM_DAYS), end.plus(COUNT_TO_DAYS));
     let counted = subject.holding.colony_file(subject.colony).iter().any(|record| {
         let within = from <= record.on && record.on <= by && record.on <= as_of;
-        within && matches!(&*record.event, Event::MiteCount(_))
+        within && matches!(&record.event, Event::MiteCount(_))
     });
     if counted || by < as_of {
         return None;

@@ -68,7 +68,7 @@ impl Subject<'_> {
     /// united into another stands in the history of that one, which asks for it.
     fn went_with_it(&self, ended: Day, entry: EntryId) -> Vec<Task> {
         let died = self.holding.record(entry);
-        if !died.is_some_and(|record| matches!(&*record.event, Event::ColonyEnded(_))) {
+        if !died.is_some_and(|record| matches!(&record.event, Event::ColonyEnded(_))) {
             return Vec::new();
         }
         let open = self.history.courses_on(ended).filter_map(|course| {

@@ -88,7 +88,7 @@ pub(super) fn lots_of(
     let mut here: BTreeSet<LotName> = BTreeSet::new();
     let mut all: BTreeSet<LotName> = BTreeSet::new();
     for record in doses.filter_map(|dose| holding.record(dose)) {
-        let Event::Administration(body) = &*record.event else { continue };
+        let Event::Administration(body) = &record.event else { continue };
         for given in &body.given {
             all.insert(given.lot.clone());
             if given.colonies.contains(colony) {

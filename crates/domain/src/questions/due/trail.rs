@@ -60,7 +60,7 @@ impl<'h> Trails<'h> {
     fn take_in(&mut self, record: &'h Arc<Record>) {
         let index = self.steps.len();
         let old = record.correction.as_ref().and_then(|correction| self.holding.record(correction.of));
-        let events: Vec<&Event> = std::iter::once(&*record.event).chain(old.map(|old| &*old.event)).collect();
+        let events: Vec<&Event> = std::iter::once(&record.event).chain(old.map(|old| &old.event)).collect();
         let mut anchors: BTreeSet<EntryId> = BTreeSet::from([self.holding.original(record.id)]);
         for event in &events {
             let names = mentions::of(event);

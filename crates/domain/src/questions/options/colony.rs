@@ -58,7 +58,7 @@ impl<'h> Colony<'h> {
         let file = file.get(..known).unwrap_or_default();
         let moved = file
             .iter()
-            .find(|record| record.on > ask.stands_on() && matches!(*record.event, Event::ColonyMoved(_)));
+            .find(|record| record.on > ask.stands_on() && matches!(record.event, Event::ColonyMoved(_)));
         Colony {
             moved_on: moved.map(|record| (record.on, record.id)),
             courses,
@@ -90,7 +90,7 @@ impl<'h> Colony<'h> {
     /// last parted or united.
     pub(super) fn since_parted(&self, by: Day) -> Option<Day> {
         let parted = self.file.iter().filter(|record| {
-            record.on <= by && matches!(*record.event, Event::ColonySplit(_) | Event::ColonyUnited(_))
+            record.on <= by && matches!(record.event, Event::ColonySplit(_) | Event::ColonyUnited(_))
         });
         parted.map(|record| record.on.next()).chain(self.since()).max()
     }
@@ -98,7 +98,7 @@ impl<'h> Colony<'h> {
     /// Whether it was neither parted nor united from the day of a sight on: what was seen before tells nothing after.
     fn is_the_same_since(&self, seen: Day, on: Day) -> bool {
         let later = self.file.iter().filter(|record| seen <= record.on && record.on <= on);
-        !later.clone().any(|record| matches!(*record.event, Event::ColonySplit(_) | Event::ColonyUnited(_)))
+        !later.clone().any(|record| matches!(record.event, Event::ColonySplit(_) | Event::ColonyUnited(_)))
     }
 
     /// The state of brood that rules the stay of a course that starts on a day, if it was seen shortly before.

@@ -54,9 +54,9 @@ fn runs_into(part: &CoursePart, from: Day) -> bool {
 /// Removals of the time.
 pub(super) fn removals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<RemovalRow> {
     let rows = within.iter().filter_map(|record| {
-        let Event::Removal(body) = &*record.event else { return None };
+        let Event::Removal(body) = &record.event else { return None };
         let first = view.holding.effective(body.administration);
-        let name = match first.map(|first| &*first.event) {
+        let name = match first.map(|first| &first.event) {
             Some(Event::Administration(given)) => medicine(view, given),
             _ => MedicineName::unknown(),
         };

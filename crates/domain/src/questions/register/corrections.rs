@@ -28,7 +28,7 @@ pub(super) fn corrections(view: &View<'_>, rest_on: &BTreeSet<EntryId>) -> Vec<C
 }
 
 fn row(view: &View<'_>, old: &Record, new: &Record) -> CorrectionRow {
-    let struck_out = matches!(*new.event, Event::StrikeOut(_));
+    let struck_out = matches!(new.event, Event::StrikeOut(_));
     let now = if struck_out { BTreeMap::new() } else { values(new) };
     CorrectionRow {
         written: Written::of(view.holding, new),

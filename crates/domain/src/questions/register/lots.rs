@@ -51,7 +51,7 @@ pub(super) fn acquisitions(
     let mut touched: BTreeSet<&LotName> = within.iter().flat_map(|record| lots_of(&record.event)).collect();
     touched.extend(administrations.iter().flat_map(|row| &row.given).map(|part| &part.lot));
     let rows = standing.iter().filter_map(|record| {
-        let Event::LotAcquired(acquired) = &*record.event else { return None };
+        let Event::LotAcquired(acquired) = &record.event else { return None };
         let earlier = record.on < view.period.from();
         let stands = view.period.holds(record.on) || (earlier && touched.contains(&acquired.lot));
         stands.then(|| AcquisitionRow {
@@ -79,7 +79,7 @@ pub(super) fn prescriptions(
     let named = administrations.iter().filter_map(|row| row.prescription.as_ref());
     let used: BTreeSet<&PrescriptionName> = named.map(|prescription| &prescription.number).collect();
     let rows = standing.iter().filter_map(|record| {
-        let Event::Prescription(body) = &*record.event else { return None };
+        let Event::Prescription(body) = &record.event else { return None };
         let earlier = record.on < view.period.from();
         let stands = view.period.holds(record.on) || (earlier && used.contains(&body.prescription));
         stands.then(|| PrescriptionRow {
@@ -97,7 +97,7 @@ pub(super) fn prescriptions(
 /// Disposals of the time.
 pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<DisposalRow> {
     let rows = within.iter().filter_map(|record| {
-        let Event::Disposal(body) = &*record.event else { return None };
+        let Event::Disposal(body) = &record.event else { return None };
         let lot = view.holding.lot(&body.lot).map(|(_, lot)| lot);
         Some(DisposalRow {
             written: Written::of(view.holding, record),
@@ -113,7 +113,7 @@ pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<Disposa
 
 /// What went in and out of each lot in the time, lot by lot, by name.
 pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> {
-    let balances = Balance::of_events(within.iter().map(|record| &*record.event));
+    let balances = Balance::of_events(within.iter().map(|record| &record.event));
     let total = balances.into_iter().map(|(lot, balance)| {
         let acquired = view.holding.lot(lot).map(|(_, lot)| lot);
         let medicine = acquired.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone());
@@ -184,7 +184,7 @@ impl View<'_> {
         let medicine = self.holding.lot(lot).and_then(|(_, lot)| self.holding.medicine(&lot.medicine));
         let of_lot = self.holding.lot_file(lot).iter().filter(|record| {
             matches!(
-                &*record.event,
+                &record.event,
                 Event::LeafletReading(_) | Event::LotOpened(_) | Event::DocumentAttached(_)
             )
         });

@@ -111,7 +111,7 @@ fn contents(holding: &Holding, places: &Places) -> Vec<Hash> {
     let mut going = Vec::new();
     let mut staying = BTreeSet::new();
     for record in holding.in_order() {
-        let Event::DocumentAttached(document) = &*record.event else { continue };
+        let Event::DocumentAttached(document) = &record.event else { continue };
         if !places.contains(record.seq) {
             staying.insert(document.content.0);
         } else if !going.contains(&document.content) {

@@ -311,7 +311,7 @@ impl<'a> Desk<'a> {
 
     /// What sorts of record an entry is. A strike-out is of the sort of what it strikes out.
     fn sorts(&self, record: &Record) -> Vec<RecordSort> {
-        match &*record.event {
+        match &record.event {
             Event::LotAcquired(_) => vec![RecordSort::Acquisition, RecordSort::Proof],
             // The withdrawal period written down with what was given rests on it.
             Event::LeafletReading(_) | Event::Administration(_) | Event::Removal(_) => {
@@ -321,7 +321,7 @@ impl<'a> Desk<'a> {
             Event::Prescription(_) => vec![RecordSort::Prescription],
             Event::StrikeOut(_) => {
                 let of = record.correction.as_ref().and_then(|correction| self.holding.record(correction.of));
-                of.filter(|old| !matches!(*old.event, Event::StrikeOut(_)))
+                of.filter(|old| !matches!(old.event, Event::StrikeOut(_)))
                     .map_or_else(Vec::new, |old| self.sorts(old))
             }
             Event::DocumentAttached(body) if body.prescription.is_some() => vec![RecordSort::Prescription],

@@ -54,7 +54,7 @@ fn told(record: &Record) -> Option<Told> {
         prescription: None,
         given_under: None,
     };
-    match &*record.event {
+    match &record.event {
         Event::LotAcquired(body) => told.lots.push(body.lot.clone()),
         Event::LeafletReading(body) => told.lots.push(body.lot.clone()),
         Event::Disposal(body) => told.lots.push(body.lot.clone()),

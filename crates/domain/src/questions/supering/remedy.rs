@@ -201,7 +201,7 @@ fn lots(holding: &Holding, course: &Course) -> Vec<LotName> {
     let mut lots: Vec<LotName> = Vec::new();
     for dose in &course.doses {
         let Some(record) = holding.record(dose.entry) else { continue };
-        if let Event::Administration(body) = &*record.event {
+        if let Event::Administration(body) = &record.event {
             lots.extend(body.given.iter().map(|given| given.lot.clone()));
         }
     }

@@ -1,0 +1,35 @@
+//! Values that are written as text.
+
+/// Lets a type that parses and prints as text stand as text in JSON. It is read where it stands: most of a journal are names and
+/// days.
+macro_rules! text_in_json {
+    ($($name:ty),+) => {$(
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+                serializer.collect_str(self)
+            }
+        }
+
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                struct Written;
+
+                impl serde::de::Visitor<'_> for Written {
+                    type Value = $name;
+
+                    fn expecting(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                        f.write_str("a string")
+                    }
+
+                    fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<$name, E> {
+                        text.parse().map_err(E::custom)
+                    }
+                }
+
+                deserializer.deserialize_str(Written)
+            }
+        }
+    )+};
+}
+
+pub(crate) use text_in_json;
