@@ -157,7 +157,8 @@ fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
         "StatedTerms",
         "Given",
         "Supplier",
-        "Confirmed",
+        "ConfirmedValue",
+        "ConfirmedInWords",
         "DayTemperature",
         "MonthNormal",
     ]) {

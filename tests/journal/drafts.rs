@@ -94,6 +94,36 @@ fn list_of(fields: impl Fn() -> Vec<Field>) -> impl Strategy<Value = Value> {
     prop::collection::vec(body(fields()), 1..3).prop_map(Value::Array)
 }
 
+/// What was found the same on a leaflet: in words, or the value itself.
+fn confirmed() -> impl Strategy<Value = Value> {
+    let in_words = body(vec![needed("topic", words(&["temperature", "brood"])), needed("says", text())]);
+    let value = |topic: &'static str, fields: Vec<Field>| {
+        body(vec![needed("topic", Just(json!(topic))), needed("value", body(fields))])
+    };
+    prop_oneof![
+        in_words,
+        value("brood", vec![needed("value", words(&["absent", "lowest", "present"]))]),
+        value(
+            "temperature",
+            vec![
+                needed("window", words(&["maximum_over_stay", "at_use"])),
+                maybe("min_tenths_c", (-300..600_i16).prop_map(Value::from)),
+                maybe("max_tenths_c", (-300..600_i16).prop_map(Value::from)),
+            ]
+        ),
+        value(
+            "dose",
+            vec![
+                needed("amount", amount()),
+                needed("per", words(&["hive", "seam"])),
+                maybe("unit", text()),
+                maybe("when", text()),
+            ]
+        ),
+        value("needs", vec![needed("list", Just(json!(["hive_opened", "dry_ground"])))]),
+    ]
+}
+
 /// Degrees to a tenth, as the journal writes them.
 fn degrees() -> impl Strategy<Value = Value> {
     (-600..=500_i32).prop_map(|tenths| match tenths % 10 {
@@ -245,12 +275,7 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
                 needed("lot", name()),
                 maybe("revision", text()),
                 needed("terms", terms()),
-                maybe(
-                    "confirms",
-                    list_of(|| {
-                        vec![needed("topic", words(&["temperature", "brood"])), needed("says", text())]
-                    }),
-                ),
+                maybe("confirms", prop::collection::vec(confirmed(), 1..4).prop_map(Value::Array)),
             ]
         }
         Kind::Prescription => vec![

@@ -8,6 +8,7 @@
     reason = "a test stops at the first surprise"
 )]
 
+mod confirmed;
 mod contents;
 mod days;
 mod documents;

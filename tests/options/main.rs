@@ -25,6 +25,7 @@ use serde::Deserialize;
 
 #[path = "../cases.rs"]
 mod cases;
+mod confirmed;
 #[path = "../entries.rs"]
 mod entries;
 mod knowledge;

@@ -540,6 +540,29 @@ async fn temperatures_and_words_that_cannot_be_read_are_a_problem_that_points_at
 }
 
 #[tokio::test]
+async fn a_confirmed_value_that_cannot_be_read_is_a_problem_that_points_at_its_field() {
+    let bench = bench().await;
+    for (confirmed, pointer, part) in [
+        (
+            json!({ "topic": "dose", "value": { "amount": 2, "per": "hive", "colour": "red" } }),
+            "/body/confirms/0/value/colour",
+            "unknown field `colour`",
+        ),
+        (
+            json!({ "topic": "brood", "value": { "value": "absent" }, "says": "brood absent" }),
+            "/body/confirms/0",
+            "`says` and `value` are both given",
+        ),
+    ] {
+        let body = json!({ "lot": "strips-1", "terms": {}, "confirms": [confirmed] });
+        let (at, detail, help) = unreadable(&bench, "leaflet_reading", body).await;
+        assert_eq!(at, pointer, "{detail}");
+        assert!(detail.contains(part) && !help.is_empty(), "{detail}");
+    }
+    assert_eq!(bench.entries_of("lowland").await, 17);
+}
+
+#[tokio::test]
 async fn temperatures_that_cannot_be_true_are_refused() {
     let bench = bench().await;
     let path = format!("{HOLDING}/entries/{}", seed::id(40));

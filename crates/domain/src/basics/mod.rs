@@ -2,7 +2,8 @@
 //!
 //! - [`calendar`]: civil days, and the counting policy `calendar-1`
 //! - [`words`]: names and closed word lists of the trade
-//! - [`topic`]: the topics on which leaflets speak
+//! - `rule_kinds`: the kinds of rule, declared once; from it [`topic`], on what leaflets speak, and [`says`], what they say
+//! - [`rule_words`]: the word lists of the kinds of rule
 //! - [`source`], [`confidence`]: where a value was read, and how well it is established
 //! - [`verdict`]: yes, no or unknown
 //! - [`quantity`], [`degrees`]: amounts of a medicine, temperatures
@@ -13,6 +14,9 @@ pub mod confidence;
 pub mod degrees;
 pub mod diagnostic;
 pub mod quantity;
+pub(crate) mod rule_kinds;
+pub mod rule_words;
+pub mod says;
 pub mod source;
 pub(crate) mod text;
 pub mod topic;

@@ -260,10 +260,27 @@ macro_rules! word_lists {
                 f.pad(self.as_str())
             }
         }
+
+        impl $crate::basics::words::Word for $list {
+            const LIST: &'static [$list] = $list::ALL;
+
+            fn word(self) -> &'static str {
+                self.as_str()
+            }
+        }
     )+};
 }
 
 pub(crate) use word_lists;
+
+/// A word of a closed list.
+pub(crate) trait Word: Copy + 'static {
+    /// Every word of the list, in order.
+    const LIST: &'static [Self];
+
+    /// The word as it is written in journal, leaflets and API.
+    fn word(self) -> &'static str;
+}
 
 word_lists! {
     /// What a medicine is counted in.

@@ -5,7 +5,6 @@ use serde::{Deserialize, Serialize};
 use crate::basics::calendar::Day;
 use crate::basics::degrees::Celsius;
 use crate::basics::quantity::Quantity;
-use crate::basics::topic::Topic;
 use crate::basics::words::{ColonyName, LotName, NoWithdrawal, Permission, RemovalNeed, SupersDuring, Unit};
 
 /// The lowest and the highest outside temperature of a day.
@@ -75,19 +74,6 @@ impl Given {
     pub fn total(&self) -> Quantity {
         self.each.times(u64::try_from(self.colonies.len()).unwrap_or(u64::MAX))
     }
-}
-
-/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot. It stands here in words, so that it
-/// counts for that value only and not for what a later version of the built-in leaflet may say.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct Confirmed {
-    /// What it speaks of.
-    pub topic: Topic,
-    /// The value in the words that the program shows for it.
-    #[cfg_attr(feature = "openapi", schema(min_length = 1))]
-    pub says: String,
 }
 
 /// Terms as somebody states them: a keeper reading a leaflet, a vet prescribing. What is absent was not stated.

@@ -18,7 +18,8 @@ use crate::journal::entry::EntryId;
 use crate::journal::places::Places;
 use crate::journal::seal::Hash;
 
-pub use super::body_types::{Confirmed, DayTemperature, Given, MonthNormal, StatedTerms, Supplier};
+pub use super::body_types::{DayTemperature, Given, MonthNormal, StatedTerms, Supplier};
+pub use super::confirmed::Confirmed;
 pub use super::read::BodyError;
 use super::read::{check_named, read_body};
 

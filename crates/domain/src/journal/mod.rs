@@ -11,6 +11,7 @@
 
 pub mod archive;
 mod body_types;
+mod confirmed;
 pub mod content;
 pub mod document;
 pub mod entry;

@@ -15,10 +15,10 @@ use crate::basics::calendar::Day;
 use crate::basics::diagnostic::nearest;
 
 pub(crate) use file::DataFile;
-pub(crate) use value::Complaint;
-use value::{
-    DATE, TEXT, WrittenValue, as_day, as_list, as_name, as_number, as_text, as_whole, as_word, one_of, within,
+pub(crate) use value::{
+    Complaint, TEXT, WrittenValue, as_name, as_number, as_text, as_whole, as_word, one_of, within,
 };
+use value::{DATE, as_day, as_list};
 
 /// A table whose keys are taken out one by one; what is left at the end is unknown.
 pub(crate) struct Table<'a> {
@@ -128,7 +128,7 @@ impl<'a> Table<'a> {
     }
 
     /// Reads a value that must be there. `wanted` completes "write …" and "add `key`, …".
-    fn needed<T>(
+    pub(crate) fn needed<T>(
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
@@ -142,7 +142,7 @@ impl<'a> Table<'a> {
     }
 
     /// Reads a value that may be absent.
-    fn optional<T>(
+    pub(crate) fn optional<T>(
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
@@ -187,16 +187,6 @@ impl<'a> Table<'a> {
         words: &[(&str, T)],
     ) -> Option<T> {
         self.needed(file, key, &one_of(words), |found| as_word(found, words))
-    }
-
-    /// Text that may be absent, else must be one of a list.
-    pub(crate) fn maybe_word<T: Copy>(
-        &mut self,
-        file: &mut DataFile<'_>,
-        key: &'static str,
-        words: &[(&str, T)],
-    ) -> Option<T> {
-        self.optional(file, key, &one_of(words), |found| as_word(found, words))
     }
 
     /// A name: text that must fit a type with rules of its own.
@@ -254,17 +244,6 @@ impl<'a> Table<'a> {
         read: impl FnOnce(&str) -> Result<T, Complaint>,
     ) -> Option<T> {
         self.needed(file, key, wanted, |found| as_number(found, read))
-    }
-
-    /// The same, may be absent.
-    pub(crate) fn maybe_number<T>(
-        &mut self,
-        file: &mut DataFile<'_>,
-        key: &'static str,
-        wanted: &str,
-        read: impl FnOnce(&str) -> Result<T, Complaint>,
-    ) -> Option<T> {
-        self.optional(file, key, wanted, |found| as_number(found, read))
     }
 
     /// A civil date.

@@ -85,14 +85,17 @@ fn check_order(pointer: &str, min: Celsius, max: Celsius) -> Checked {
     Ok(())
 }
 
-/// What the supers turn on is written as a value: it must stand in the record whatever becomes of the built-in leaflet.
+/// What the supers turn on is stated and not confirmed: it must stand in the record whatever becomes of the built-in leaflet.
 pub(super) fn check_confirmed(confirmed: &[Confirmed]) -> Checked {
-    for (index, Confirmed { topic, says }) in confirmed.iter().enumerate() {
+    for (index, confirmed) in confirmed.iter().enumerate() {
         let pointer = format!("/body/confirms/{index}");
-        if says.trim().is_empty() {
+        if let Confirmed::InWords { says, .. } = confirmed
+            && says.trim().is_empty()
+        {
             let help = "write the value in the words that the program shows for it";
             return Err(Refusal::at(&format!("{pointer}/says"), "nothing is confirmed", help));
         }
+        let topic = confirmed.topic();
         if topic.is_stated() {
             let message = format!("`{}` is not confirmed but stated", topic.as_str());
             return Err(Refusal::at(

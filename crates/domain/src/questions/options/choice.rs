@@ -7,14 +7,13 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::date_range::Ask;
-use super::short;
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{Jurisdiction, LotName, Method};
 use crate::facts::history::Plan;
 use crate::facts::history::{Terms, label_revision};
 use crate::facts::holding::Holding;
-use crate::journal::event::LeafletReading;
+use crate::journal::event::{Confirmed, LeafletReading};
 use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Leaflet, Leaflets, Rule};
 
@@ -32,8 +31,8 @@ pub(super) struct Choice {
     pub(super) to_read: Vec<LotName>,
     /// Lots of it whose label revision is not recorded, where the leaflet has several.
     pub(super) unlabelled: Vec<LotName>,
-    /// What every lot in stock was found to say the same, topic and words.
-    confirmed: Vec<(Topic, String)>,
+    /// What each of these lots was found to say the same.
+    confirmed: Vec<Vec<Confirmed>>,
 }
 
 /// Terms from a day on, and how a course runs under them: without sight of brood, and by each state of it.
@@ -167,9 +166,11 @@ impl Choice {
     /// Whether a value may carry a yes: read in a document for this country, or found the same on every lot in stock.
     pub(super) fn is_documented(&self, rule: &Rule) -> bool {
         rule.confidence == Confidence::Document
-            || self.confirmed.iter().any(|(topic, says)| {
-                *topic == rule.says.topic() && *says == short::says(&rule.says, self.leaflet.unit)
-            })
+            || (!self.confirmed.is_empty()
+                && self
+                    .confirmed
+                    .iter()
+                    .all(|of_lot| of_lot.iter().any(|confirmed| confirmed.is(&rule.says, self.leaflet.unit))))
     }
 }
 
@@ -205,17 +206,12 @@ fn has_expired(holding: &Holding, lot: &LotName, on: Day) -> bool {
     expiry.is_some_and(|expiry| expiry < on)
 }
 
-/// What was found the same on the leaflets of all these lots.
-fn confirmed(holding: &Holding, lots: &[LotName]) -> Vec<(Topic, String)> {
-    let of_lot = |lot: &LotName| -> Vec<(Topic, String)> {
+/// What was found the same on the leaflet of each of these lots.
+fn confirmed(holding: &Holding, lots: &[LotName]) -> Vec<Vec<Confirmed>> {
+    let of_lot = |lot: &LotName| {
         let readings = holding.lot_file(lot).iter().filter_map(|record| record.body::<LeafletReading>());
-        let readings = readings.filter(|reading| reading.lot == *lot).map(|reading| &reading.confirms);
-        readings.flatten().map(|confirmed| (confirmed.topic, confirmed.says.clone())).collect()
+        let readings = readings.filter(|reading| reading.lot == *lot);
+        readings.flat_map(|reading| &reading.confirms).cloned().collect()
     };
-    let mut lots = lots.iter().map(of_lot);
-    let Some(mut common) = lots.next() else { return Vec::new() };
-    for others in lots {
-        common.retain(|confirmed| others.contains(confirmed));
-    }
-    common
+    lots.iter().map(of_lot).collect()
 }

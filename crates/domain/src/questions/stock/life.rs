@@ -5,11 +5,11 @@ use crate::basics::topic::Topic;
 use serde::Serialize;
 
 use crate::basics::calendar::Day;
-use crate::basics::words::{LotName, MedicineName};
+use crate::basics::words::{LotName, MedicineName, Unit};
 use crate::facts::history::label_revision;
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Confirmed, Event, LeafletReading};
+use crate::journal::event::{Event, LeafletReading};
 use crate::questions::options::in_few_words;
 use crate::rules::leaflet::{Force, Leaflet, Leaflets, Rule, Says};
 
@@ -97,8 +97,7 @@ impl LifeInUse {
         let order =
             |(rule, days): &(&Rule, Option<u16>)| (days.is_none(), rule.force == Force::Advice, *days);
         let (rule, days) = rules.min_by_key(order)?;
-        let says = in_few_words(&rule.says, leaflet.unit);
-        let confirmed_by = confirmed(holding, lot, &says);
+        let confirmed_by = confirmed(holding, lot, &rule.says, leaflet.unit);
         let sources = rule
             .source
             .iter()
@@ -112,7 +111,7 @@ impl LifeInUse {
             sources: sources.collect(),
             checked_on: rule.checked_on,
             note: rule.note.clone(),
-            says,
+            says: in_few_words(&rule.says, leaflet.unit),
         })
     }
 }
@@ -122,11 +121,11 @@ fn days_of(rule: &Rule) -> Option<u16> {
     days
 }
 
-/// The reading that found these words on the leaflet of a lot.
-fn confirmed(holding: &Holding, lot: &LotName, says: &str) -> Option<EntryId> {
+/// The reading that found this value on the leaflet of a lot.
+fn confirmed(holding: &Holding, lot: &LotName, says: &Says, unit: Unit) -> Option<EntryId> {
     holding.lot_file(lot).iter().rev().find_map(|record| {
-        let same = |of: &Confirmed| of.topic == Topic::AfterOpening && of.says == says;
-        record.body::<LeafletReading>()?.confirms.iter().any(same).then_some(record.id)
+        let confirms = &record.body::<LeafletReading>()?.confirms;
+        confirms.iter().any(|confirmed| confirmed.is(says, unit)).then_some(record.id)
     })
 }
 

@@ -1,17 +1,18 @@
 //! A leaflet: the directions of one authorised form in one jurisdiction, kept as dated and sourced rules.
 //!
-//! - [`rule`]: the kinds of rule and what each one says, with dates, sources and confidence
+//! - [`rule`]: one rule: what it says, with dates, sources and confidence. The kinds are declared in `basics/rule_kinds.rs`
 //! - [`load`]: reading leaflets from TOML; every fault of every file is reported at once
 //! - [`schema`]: the format as a JSON Schema, for editors
 //! - [`Leaflets`]: the set that a holding's medicines are looked up in
 
+mod kinds;
 pub mod load;
 mod overlap;
 mod read_rule;
-mod read_says;
 pub mod rule;
-mod says;
 pub mod schema;
+mod together;
+mod written;
 
 use crate::basics::confidence::Confidence;
 use crate::basics::source::Source;

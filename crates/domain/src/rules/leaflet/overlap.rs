@@ -1,7 +1,8 @@
 //! Rules of one leaflet checked against each other: no two of one kind in force on one day, bounds that can be met.
 
+use super::kinds;
 use super::load::PlacedRule;
-use super::rule::{BroodState, DosePer, Force, Says, TemperatureWindow};
+use super::rule::{BroodState, Force, Says};
 use super::{Release, Rule};
 use crate::basics::topic::Topic;
 use crate::rules::table::DataFile;
@@ -29,9 +30,15 @@ pub(super) fn check(file: &mut DataFile<'_>, release: Option<Release>, rules: &[
 
 /// Only one rule may fill a slot on one day.
 fn one_slot(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
-    let (Some(one), Some(two)) = (slot(&earlier.rule), slot(&later.rule)) else { return };
-    let topic = one.topic.as_str();
-    if one == two {
+    let (one, two) = (&earlier.rule, &later.rule);
+    if one.says.topic() != two.says.topic() {
+        return;
+    }
+    let Some((fields, others)) = kinds::apart(&one.says).zip(kinds::apart(&two.says)) else { return };
+    let topic = one.says.topic().as_str();
+    // Advice may stand beside what binds.
+    let bind_alike = (one.force == Force::Advice) == (two.force == Force::Advice);
+    if fields == others && bind_alike {
         let line = file.line(earlier.places.of("kind"));
         let when = match earlier.rule.from.max(later.rule.from) {
             Some(on) => format!("on {on}"),
@@ -40,8 +47,8 @@ fn one_slot(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
         let message =
             format!("two values of `{topic}` are in force {when}: this one and that of line {line}");
         file.fault(later.places.of("kind"), message, keep_apart(&earlier.rule, &later.rule));
-    } else if one.topic == two.topic && (one.brood.is_none() != two.brood.is_none()) {
-        let (without, with) = if one.brood.is_none() { (earlier, later) } else { (later, earlier) };
+    } else if brood(&one.says).is_none() != brood(&two.says).is_none() {
+        let (without, with) = if brood(&one.says).is_none() { (earlier, later) } else { (later, earlier) };
         let line = file.line(with.places.of("brood"));
         let message =
             format!("this `{topic}` holds for any brood, but that of line {line} for one state of it");
@@ -102,66 +109,8 @@ fn meet(one: &Rule, two: &Rule) -> bool {
     methods && (one.revision.is_none() || two.revision.is_none() || one.revision == two.revision)
 }
 
-/// What only one rule may fill at a time.
-#[derive(PartialEq, Eq)]
-struct Slot<'r> {
-    topic: Topic,
-    advice: bool,
-    brood: Option<BroodState>,
-    window: Option<TemperatureWindow>,
-    per: Option<DosePer>,
-    band: (Option<u32>, Option<u32>),
-    when: Option<&'r str>,
-}
-
-/// The slot of a rule; none for rules in words only, of which there may be several.
-fn slot(rule: &Rule) -> Option<Slot<'_>> {
-    let mut slot = Slot {
-        topic: rule.says.topic(),
-        advice: rule.force == Force::Advice,
-        brood: None,
-        window: None,
-        per: None,
-        band: (None, None),
-        when: None,
-    };
-    match &rule.says {
-        Says::StayMin { brood, .. } | Says::StayMax { brood, .. } => slot.brood = *brood,
-        Says::Temperature { window, .. } => slot.window = Some(*window),
-        Says::Dose { per, min_bees, max_bees, when, .. } => {
-            slot.per = Some(*per);
-            slot.band = (*min_bees, *max_bees);
-            slot.when = when.as_deref();
-        }
-        Says::DoseCap { when, .. } => slot.when = when.as_deref(),
-        Says::CombRule { .. }
-        | Says::Entrance { .. }
-        | Says::NotWith { .. }
-        | Says::Contraindication { .. }
-        | Says::WholeApiary { .. }
-        | Says::UserSafety { .. }
-        | Says::AfterOpening { .. }
-        | Says::Storage { .. }
-        | Says::Disposal { .. } => return None,
-        Says::SupersDuring { .. }
-        | Says::FlowDuring { .. }
-        | Says::FlowBefore { .. }
-        | Says::Withdrawal { .. }
-        | Says::WaitAfterRemoval { .. }
-        | Says::HarvestDuring { .. }
-        | Says::Removal { .. }
-        | Says::Doses { .. }
-        | Says::CoursesPerYear { .. }
-        | Says::CoursesPerBroodlessPeriod { .. }
-        | Says::GapBetweenCourses { .. }
-        | Says::Season { .. }
-        | Says::Timing { .. }
-        | Says::BroodNeed { .. }
-        | Says::ColonySize { .. }
-        | Says::BroodBoxes { .. }
-        | Says::Recipe { .. }
-        | Says::Needs { .. }
-        | Says::Class { .. } => {}
-    }
-    Some(slot)
+/// The state of brood for which a length of stay holds; none if it holds for any, or the rule is of another kind.
+fn brood(says: &Says) -> Option<BroodState> {
+    let (Says::StayMin { brood, .. } | Says::StayMax { brood, .. }) = says else { return None };
+    *brood
 }

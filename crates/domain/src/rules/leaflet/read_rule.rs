@@ -1,7 +1,8 @@
-//! Reading one `[[rule]]`: the keys that every rule has. Those of its kind are read in `read_says.rs`.
+//! Reading one `[[rule]]`: the keys that every rule has. Those of its kind are declared in `basics/rule_kinds.rs`.
 
-use super::read_says::says;
+use super::kinds;
 use super::rule::{Force, Rule};
+use super::written::Reading;
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
 use crate::basics::words::Method;
@@ -28,7 +29,7 @@ pub(super) fn rule(file: &mut DataFile<'_>, table: &mut Table<'_>) -> ReadRule {
     if let Some(topic) = topic {
         table.rename(format!("rule `{}`", topic.as_str()));
     }
-    let says = topic.and_then(|topic| says(file, table, topic));
+    let says = topic.and_then(|topic| kinds::read(&mut Reading { file, table, found: Vec::new() }, topic));
     let method: Option<Method> =
         table.maybe_name_of(file, "method", "one of the names in `methods`, in double quotes");
     let revision = table.maybe_text(file, "revision");

@@ -3,11 +3,13 @@
 
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
+use std::ops::RangeInclusive;
+
 use serde_json::{Map, Value, json};
 
-use super::read_says::{BEES, DAYS_MOST, IN_USE_MOST};
-use super::rule::{BroodState, DosePer, Force, Need, Other, TemperatureWindow, Timing, YearCounting};
-use crate::basics::words::{Brood, Permission, RemovalNeed, SourceKind, SupersDuring, Unit};
+use super::kinds;
+use super::rule::Force;
+use crate::basics::words::{SourceKind, Unit};
 
 /// The schema of one leaflet file, its dates as strings.
 #[must_use]
@@ -60,10 +62,9 @@ pub fn schema() -> Value {
 }
 
 /// One `[[rule]]`: the keys of its kind, then those that every rule has.
-#[expect(clippy::wildcard_enum_match_arm, reason = "no key of the other kinds asks for another")]
 fn rule(topic: Topic) -> Value {
     let kind = Keys::new().must("kind", json!({ "const": topic.as_str() }));
-    let keys = of_kind(topic, kind)
+    let keys = kinds::describe(topic, kind)
         .may("method", described(name(), "The method it is limited to."))
         .may("revision", described(text(), "The label revision it is limited to."))
         .may("from", described(date(), "First day in force; open to the past if left out."))
@@ -79,169 +80,68 @@ fn rule(topic: Topic) -> Value {
         )
         .must("checked_on", described(date(), "When somebody last checked that it still holds."))
         .may("note", text());
-    let mut object = keys.object();
-    // A rule must set a limit, or say something.
-    let one_of = |keys: &[&str]| {
-        let any: Vec<Value> = keys.iter().map(|key| json!({ "required": [key] })).collect();
-        json!(any)
-    };
-    let limits: [(Topic, &[&str]); 3] = [
-        (Topic::Temperature, &["min_c", "max_c"]),
-        (Topic::ColonySize, &["min_brood_frames", "min_bees", "text"]),
-        (Topic::Withdrawal, &["days", "none_by_label"]),
-    ];
-    let any = limits.iter().find(|(of, _)| *of == topic).map(|(_, keys)| one_of(keys));
-    if let (Value::Object(fields), Some(any)) = (&mut object, any) {
-        fields.insert("anyOf".to_owned(), any);
-    }
-    let together = match topic {
-        Topic::Temperature => {
-            vec![beside("window", "maximum_in_first_days", &["first_days"], &["first_days"])]
-        }
-        Topic::Dose => vec![
-            beside("per", "frames_of_bees", &["frames"], &["frames"]),
-            beside("per", "bees", &[], &["min_bees", "max_bees"]),
-            json!({
-                "if": { "properties": { "per": { "const": "bees" } }, "required": ["per"] },
-                "then": { "anyOf": [{ "required": ["min_bees"] }, { "required": ["max_bees"] }] },
-            }),
-        ],
-        Topic::Withdrawal => vec![json!({ "not": { "required": ["days", "none_by_label"] } })],
-        _ => Vec::new(),
-    };
-    if let Value::Object(fields) = &mut object
-        && !together.is_empty()
-    {
-        fields.insert("allOf".to_owned(), json!(together));
-    }
-    object
+    keys.object()
 }
 
-/// Keys that are needed beside one word, or mean something only beside it.
-fn beside(key: &str, word: &str, needed: &[&str], only: &[&str]) -> Value {
-    let none: Vec<Value> = only.iter().map(|key| json!({ "required": [key] })).collect();
-    json!({
-        "if": { "properties": { key: { "const": word } }, "required": [key] },
-        "then": { "required": needed },
-        "else": { "not": { "anyOf": none } },
-    })
-}
-
-fn of_kind(topic: Topic, keys: Keys) -> Keys {
-    let permission = || words(Permission::ALL.iter().map(|word| word.as_str()));
-    match topic {
-        Topic::SupersDuring => keys.must("value", words(SupersDuring::ALL.iter().map(|word| word.as_str()))),
-        Topic::FlowDuring | Topic::HarvestDuring => keys.must("value", permission()),
-        Topic::FlowBefore => {
-            keys.must("value", words([Permission::Forbidden.as_str()])).may("days", whole(1, DAYS_MOST))
-        }
-        Topic::Withdrawal => keys.may("days", whole(0, DAYS_MOST)).may(
-            "none_by_label",
-            described(json!({ "const": true }), "The label knows no withdrawal period."),
-        ),
-        Topic::WaitAfterRemoval => keys.must("days", whole(0, DAYS_MOST)),
-        Topic::Removal => {
-            let in_leaflets = [RemovalNeed::Needed, RemovalNeed::NotNeeded];
-            keys.must("value", words(in_leaflets.iter().map(|word| word.as_str())))
-        }
-        Topic::StayMin | Topic::StayMax => keys
-            .may("brood", words(BroodState::ALL.iter().map(|state| state.as_str())))
-            .must("days", whole(1, DAYS_MOST)),
-        Topic::Doses => keys
-            .must("count", whole(1, 12))
-            .may("count_max", whole(1, 12))
-            .may("interval_min_days", whole(1, DAYS_MOST))
-            .may("interval_max_days", whole(1, DAYS_MOST)),
-        Topic::CoursesPerYear => keys
-            .must("count", whole(1, 12))
-            .may("counted", words(YearCounting::ALL.iter().map(|word| word.as_str()))),
-        Topic::CoursesPerBroodlessPeriod => keys.must("count", whole(1, 12)),
-        Topic::GapBetweenCourses => keys.must("days", whole(1, DAYS_MOST)),
-        Topic::Season => keys.must("from_day", year_day()).must("to_day", year_day()),
-        Topic::Timing => keys.must("value", words(Timing::ALL.iter().map(|word| word.as_str()))),
-        Topic::Temperature => keys
-            .must("window", words(TemperatureWindow::ALL.iter().map(|word| word.as_str())))
-            .may("first_days", whole(1, 60))
-            .may("min_c", degrees())
-            .may("max_c", degrees()),
-        Topic::BroodNeed => keys.must("value", words(Brood::ALL.iter().map(|word| word.as_str()))),
-        Topic::ColonySize => keys
-            .may("min_brood_frames", whole(1, 40))
-            .may("min_bees", whole(*BEES.start(), *BEES.end()))
-            .may("text", text()),
-        Topic::BroodBoxes => keys.must("max", whole(1, 10)),
-        Topic::Dose => keys
-            .must("amount", amount())
-            .may("amount_max", amount())
-            .must("per", words(DosePer::ALL.iter().map(|word| word.as_str())))
-            .may("frames", whole(1, 40))
-            .may("min_bees", whole(*BEES.start(), *BEES.end()))
-            .may("max_bees", whole(*BEES.start(), *BEES.end()))
-            .may("unit", text())
-            .may("when", text()),
-        Topic::DoseCap => keys.must("amount", amount()).may("unit", text()).may("when", text()),
-        Topic::Recipe => keys
-            .must("amount", amount())
-            .may("unit", text())
-            .may("water_ml", amount())
-            .may("sugar_g", amount())
-            .must("makes_ml", amount())
-            .must("text", text()),
-        Topic::Needs => keys.must("list", list(words(Need::ALL.iter().map(|word| word.as_str())))),
-        Topic::NotWith => {
-            keys.must("text", text()).may("others", list(words(Other::ALL.iter().map(|word| word.as_str()))))
-        }
-        Topic::Class => keys.must("name", text()),
-        Topic::AfterOpening => keys.must("text", text()).may("days", whole(0, IN_USE_MOST)),
-        Topic::CombRule
-        | Topic::Contraindication
-        | Topic::Entrance
-        | Topic::WholeApiary
-        | Topic::UserSafety
-        | Topic::Storage
-        | Topic::Disposal => keys.must("text", text()),
-    }
-}
-
-/// The keys of a table.
-struct Keys {
+/// The keys of a table, and what they mean to each other.
+pub(super) struct Keys {
     properties: Map<String, Value>,
     required: Vec<&'static str>,
+    any_of: Vec<Value>,
+    all_of: Vec<Value>,
 }
 
 impl Keys {
     fn new() -> Keys {
-        Keys { properties: Map::new(), required: Vec::new() }
+        Keys { properties: Map::new(), required: Vec::new(), any_of: Vec::new(), all_of: Vec::new() }
     }
 
-    fn may(mut self, key: &'static str, schema: Value) -> Keys {
+    pub(super) fn may(mut self, key: &'static str, schema: Value) -> Keys {
         self.properties.insert(key.to_owned(), schema);
         self
     }
 
-    fn must(mut self, key: &'static str, schema: Value) -> Keys {
+    pub(super) fn must(mut self, key: &'static str, schema: Value) -> Keys {
         self.required.push(key);
         self.may(key, schema)
     }
 
+    /// One of these keys at least must be there.
+    pub(super) fn any_of(mut self, keys: &[&str]) -> Keys {
+        self.any_of.extend(keys.iter().map(|key| json!({ "required": [key] })));
+        self
+    }
+
+    /// All must be true besides.
+    pub(super) fn all_of(mut self, schema: Value) -> Keys {
+        self.all_of.push(schema);
+        self
+    }
+
     fn object(self) -> Value {
-        json!({
+        let mut object = json!({
             "type": "object",
             "properties": self.properties,
             "required": self.required,
             "additionalProperties": false,
-        })
+        });
+        if let Value::Object(fields) = &mut object {
+            let besides = [("anyOf", self.any_of), ("allOf", self.all_of)];
+            let said = besides.into_iter().filter(|(_, schemas)| !schemas.is_empty());
+            fields.extend(said.map(|(key, schemas)| (key.to_owned(), json!(schemas))));
+        }
+        object
     }
 }
 
-fn described(mut schema: Value, what: &str) -> Value {
+pub(super) fn described(mut schema: Value, what: &str) -> Value {
     if let Value::Object(fields) = &mut schema {
         fields.insert("description".to_owned(), json!(what));
     }
     schema
 }
 
-fn text() -> Value {
+pub(super) fn text() -> Value {
     json!({ "type": "string", "pattern": "\\S" })
 }
 
@@ -253,23 +153,23 @@ fn date() -> Value {
     json!({ "type": "string", "format": "date" })
 }
 
-fn year_day() -> Value {
+pub(super) fn year_day() -> Value {
     json!({ "type": "string", "pattern": "^((0[13578]|1[02])-(0[1-9]|[12][0-9]|3[01])|(0[469]|11)-(0[1-9]|[12][0-9]|30)|02-(0[1-9]|1[0-9]|2[0-8]))$" })
 }
 
-fn whole(least: i64, most: i64) -> Value {
-    json!({ "type": "integer", "minimum": least, "maximum": most })
+pub(super) fn whole(bounds: &RangeInclusive<i64>) -> Value {
+    json!({ "type": "integer", "minimum": bounds.start(), "maximum": bounds.end() })
 }
 
-fn degrees() -> Value {
+pub(super) fn degrees() -> Value {
     json!({ "type": "number", "minimum": -30, "maximum": 60 })
 }
 
-fn amount() -> Value {
+pub(super) fn amount() -> Value {
     json!({ "type": "number", "exclusiveMinimum": 0, "maximum": 1_000_000 })
 }
 
-fn list(of: Value) -> Value {
+pub(super) fn list(of: Value) -> Value {
     let mut list = json!({ "type": "array", "minItems": 1 });
     if let Value::Object(fields) = &mut list {
         fields.insert("items".to_owned(), of);
@@ -277,6 +177,6 @@ fn list(of: Value) -> Value {
     list
 }
 
-fn words<'w>(all: impl IntoIterator<Item = &'w str>) -> Value {
+pub(super) fn words<'w>(all: impl IntoIterator<Item = &'w str>) -> Value {
     json!({ "enum": all.into_iter().collect::<Vec<_>>() })
 }

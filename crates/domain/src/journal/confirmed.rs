@@ -1,0 +1,183 @@
+//! What of the built-in leaflet a keeper found to be the same on the leaflet of a lot.
+//!
+//! A confirmation counts for one value only, and not for what a later version of the built-in leaflet may say. It holds that
+//! value: `{"topic":"brood","value":{"value":"absent"}}`. Older journals hold the words that the program showed for it:
+//! `{"topic":"brood","says":"brood absent"}`. They are read and written as they are.
+
+use std::fmt;
+
+use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use serde::{Deserialize, Serialize, Serializer};
+
+use crate::basics::says::Says;
+use crate::basics::topic::Topic;
+
+/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Confirmed {
+    /// In words.
+    InWords {
+        /// What it speaks of.
+        topic: Topic,
+        /// The value in the words that the program showed for it.
+        says: String,
+    },
+    /// The value itself.
+    Value(Says),
+}
+
+impl Confirmed {
+    /// What it speaks of.
+    #[must_use]
+    pub const fn topic(&self) -> Topic {
+        match self {
+            Confirmed::InWords { topic, .. } => *topic,
+            Confirmed::Value(says) => says.topic(),
+        }
+    }
+}
+
+/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot. It counts for that value only and not
+/// for what a later version of the built-in leaflet may say.
+#[derive(Serialize)]
+#[serde(untagged)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+enum ConfirmedForm<'c> {
+    Value(ConfirmedValue<'c>),
+    InWords(ConfirmedInWords<'c>),
+}
+
+/// A confirmed value.
+#[derive(Serialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+struct ConfirmedValue<'c> {
+    /// What it speaks of.
+    topic: Topic,
+    /// The fields that a rule of this kind has in `Says`, without `kind`: `{"amount": 2, "per": "hive"}` for a dose.
+    #[cfg_attr(feature = "openapi", schema(value_type = Object))]
+    value: Fields<'c>,
+}
+
+/// A confirmed value in words, as older journals hold it.
+#[derive(Serialize)]
+#[serde(deny_unknown_fields)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+struct ConfirmedInWords<'c> {
+    /// What it speaks of.
+    topic: Topic,
+    /// The value in the words that the program shows for it.
+    #[cfg_attr(feature = "openapi", schema(min_length = 1))]
+    says: &'c str,
+}
+
+struct Fields<'c>(&'c Says);
+
+impl Serialize for Fields<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.0.write_fields(serializer)
+    }
+}
+
+impl Serialize for Confirmed {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let written = match self {
+            Confirmed::InWords { topic, says } => {
+                ConfirmedForm::InWords(ConfirmedInWords { topic: *topic, says })
+            }
+            Confirmed::Value(says) => {
+                ConfirmedForm::Value(ConfirmedValue { topic: says.topic(), value: Fields(says) })
+            }
+        };
+        written.serialize(serializer)
+    }
+}
+
+#[cfg(feature = "openapi")]
+impl utoipa::PartialSchema for Confirmed {
+    fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::schema::Schema> {
+        ConfirmedForm::schema()
+    }
+}
+
+#[cfg(feature = "openapi")]
+impl utoipa::ToSchema for Confirmed {
+    fn schemas(schemas: &mut Vec<(String, utoipa::openapi::RefOr<utoipa::openapi::schema::Schema>)>) {
+        ConfirmedForm::schemas(schemas);
+    }
+}
+
+impl<'de> Deserialize<'de> for Confirmed {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Confirmed, D::Error> {
+        deserializer.deserialize_struct("Confirmed", &["topic", "says", "value"], Reader)
+    }
+}
+
+#[derive(Deserialize)]
+#[serde(field_identifier, rename_all = "lowercase")]
+enum Key {
+    Topic,
+    Says,
+    Value,
+}
+
+/// Reads a value by its topic, so that a fault in it is found where it stands.
+struct FieldsOf(Topic);
+
+impl<'de> DeserializeSeed<'de> for FieldsOf {
+    type Value = Says;
+
+    fn deserialize<D: Deserializer<'de>>(self, fields: D) -> Result<Says, D::Error> {
+        Says::read_fields(self.0, fields)
+    }
+}
+
+struct Reader;
+
+impl<'de> Visitor<'de> for Reader {
+    type Value = Confirmed;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("struct Confirmed")
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, _: A) -> Result<Confirmed, A::Error> {
+        Err(A::Error::custom("expected an object with named fields, not a list"))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Confirmed, A::Error> {
+        let (mut topic, mut words, mut value) = (None, None, None);
+        // A value that stands before its topic waits for it.
+        let mut waiting: Option<serde_json::Value> = None;
+        while let Some(key) = map.next_key()? {
+            match key {
+                Key::Topic => once(&mut topic, "topic", map.next_value()?)?,
+                Key::Says => once(&mut words, "says", map.next_value()?)?,
+                Key::Value => match topic {
+                    Some(topic) => once(&mut value, "value", map.next_value_seed(FieldsOf(topic))?)?,
+                    None => once(&mut waiting, "value", map.next_value()?)?,
+                },
+            }
+        }
+        let topic = topic.ok_or_else(|| A::Error::missing_field("topic"))?;
+        if let Some(waiting) = waiting {
+            let read = FieldsOf(topic).deserialize(waiting).map_err(A::Error::custom)?;
+            once(&mut value, "value", read)?;
+        }
+        match (words, value) {
+            (Some(says), None) => Ok(Confirmed::InWords { topic, says }),
+            (None, Some(value)) => Ok(Confirmed::Value(value)),
+            (None, None) => Err(A::Error::custom("missing field `says` or `value`")),
+            (Some(_), Some(_)) => {
+                Err(A::Error::custom("`says` and `value` are both given; one of them is confirmed"))
+            }
+        }
+    }
+}
+
+fn once<T, E: Error>(field: &mut Option<T>, name: &'static str, read: T) -> Result<(), E> {
+    match field.replace(read) {
+        None => Ok(()),
+        Some(_) => Err(E::duplicate_field(name)),
+    }
+}
