@@ -33,6 +33,7 @@ mod knowledge;
 mod laws;
 mod making;
 mod plans;
+mod reasons;
 mod remedies;
 
 use cases::{Compare, ask_all, leaflets_and};

@@ -9,33 +9,33 @@ days = { $days ->
 
 notice = An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.
 
-# An amount with its unit; $amount may be a range, $number says whether it is one.
+# An amount with its unit; $quantity may be a range, $number says whether it is one.
 amount = { $unit ->
-    [g] { $amount } g
-    [ml] { $amount } ml
+    [g] { $quantity } g
+    [ml] { $quantity } ml
     [strip] { $number ->
-        [one] { $amount } strip
-       *[several] { $amount } strips
+        [one] { $quantity } strip
+       *[several] { $quantity } strips
     }
     [tray] { $number ->
-        [one] { $amount } tray
-       *[several] { $amount } trays
+        [one] { $quantity } tray
+       *[several] { $quantity } trays
     }
     [tablet] { $number ->
-        [one] { $amount } tablet
-       *[several] { $amount } tablets
+        [one] { $quantity } tablet
+       *[several] { $quantity } tablets
     }
     [wafer] { $number ->
-        [one] { $amount } wafer
-       *[several] { $amount } wafers
+        [one] { $quantity } wafer
+       *[several] { $quantity } wafers
     }
     [piece] { $number ->
-        [one] { $amount } piece
-       *[several] { $amount } pieces
+        [one] { $quantity } piece
+       *[several] { $quantity } pieces
     }
    *[other] { $number ->
-        [one] { $amount } { $unit }
-       *[several] { $amount } { $unit }s
+        [one] { $quantity } { $unit }
+       *[several] { $quantity } { $unit }s
     }
 }
 

@@ -25,5 +25,5 @@ pub(crate) fn counted(words: &Words, amount: &str, number: Number, unit: &str) -
         Number::One => "one",
         Number::Several => "several",
     };
-    say!(words, Amount, amount = amount, number = number, unit = unit)
+    say!(words, Amount, quantity = amount, number = number, unit = unit)
 }

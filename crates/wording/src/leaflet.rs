@@ -11,7 +11,6 @@ use crate::words::say;
 
 /// The value of a rule in a few words. `unit` is that of its leaflet.
 #[must_use]
-#[expect(clippy::too_many_lines, reason = "one arm for each kind of rule")]
 pub fn says(words: &Words, says: &Says, unit: Unit) -> String {
     match says {
         Says::SupersDuring { value } => say!(words, LeafletSupersDuring, value = value.as_str()),

@@ -12,79 +12,121 @@ impl Because {
     pub fn is_the_same_reason(&self, other: &Because) -> bool {
         use Because as B;
         match (self, other) {
-            (B::NotDocumented { confidence: a }, B::NotDocumented { confidence: b }) => {
-                (*a == Confidence::SecondHand) == (*b == Confidence::SecondHand)
+            (B::NotDocumented { confidence }, B::NotDocumented { confidence: theirs }) => {
+                (*confidence == Confidence::SecondHand) == (*theirs == Confidence::SecondHand)
             }
-            (B::StayNotDocumented { lacks: a, .. }, B::StayNotDocumented { lacks: b, .. })
-            | (B::MayStayLonger { lacks: a, .. }, B::MayStayLonger { lacks: b, .. }) => a == b,
-            (B::Moved { on: a, .. }, B::Moved { on: b, .. })
-            | (B::InFlow { from: a, .. }, B::InFlow { from: b, .. })
-            | (B::FlowStillToCome { from: a, .. }, B::FlowStillToCome { from: b, .. })
-            | (B::CameWithUnknown { since: a, .. }, B::CameWithUnknown { since: b, .. })
-            | (B::Feeder { seen: a, .. }, B::Feeder { seen: b, .. })
-            | (B::NoFeeder { seen: a, .. }, B::NoFeeder { seen: b, .. })
-            | (B::LastNotEnded { placed: a, .. }, B::LastNotEnded { placed: b, .. })
-            | (B::NoTemperature { first: a, .. }, B::NoTemperature { first: b, .. }) => a == b,
-            (B::SupersOn { since: a, value: v, .. }, B::SupersOn { since: b, value: w, .. }) => {
-                a == b && (*v == SupersDuring::Off) == (*w == SupersDuring::Off)
+            (B::StayNotDocumented { lacks, .. }, B::StayNotDocumented { lacks: theirs, .. })
+            | (B::MayStayLonger { lacks, .. }, B::MayStayLonger { lacks: theirs, .. }) => lacks == theirs,
+            (B::Moved { on: day, .. }, B::Moved { on: theirs, .. })
+            | (B::InFlow { from: day, .. }, B::InFlow { from: theirs, .. })
+            | (B::FlowStillToCome { from: day, .. }, B::FlowStillToCome { from: theirs, .. })
+            | (B::CameWithUnknown { since: day, .. }, B::CameWithUnknown { since: theirs, .. })
+            | (B::Feeder { seen: day, .. }, B::Feeder { seen: theirs, .. })
+            | (B::NoFeeder { seen: day, .. }, B::NoFeeder { seen: theirs, .. })
+            | (B::LastNotEnded { placed: day, .. }, B::LastNotEnded { placed: theirs, .. })
+            | (B::NoTemperature { first: day, .. }, B::NoTemperature { first: theirs, .. })
+            | (B::Access { has: None, on: day, .. }, B::Access { has: None, on: theirs, .. }) => {
+                day == theirs
             }
-            (B::NoFlow { next: a }, B::NoFlow { next: b }) => {
-                a.map(|(begins, _)| begins) == b.map(|(begins, _)| begins)
+            (
+                B::SupersOn { since, value, .. },
+                B::SupersOn { since: their_since, value: their_value, .. },
+            ) => {
+                let may_be_on = |value: SupersDuring| value != SupersDuring::Off;
+                since == their_since && may_be_on(*value) == may_be_on(*their_value)
             }
-            (B::PerhapsInFlow { early: a, late: x, .. }, B::PerhapsInFlow { early: b, late: y, .. })
-            | (
-                B::FlowTurnsOnBrood { without: a, with: x, .. },
-                B::FlowTurnsOnBrood { without: b, with: y, .. },
+            (B::NoFlow { next }, B::NoFlow { next: theirs }) => {
+                next.map(|(begins, _)| begins) == theirs.map(|(begins, _)| begins)
+            }
+            (
+                B::PerhapsInFlow { early: one, late: two, .. },
+                B::PerhapsInFlow { early: their_one, late: their_two, .. },
             )
-            | (B::RightBeforeFlow { out: a, from: x, .. }, B::RightBeforeFlow { out: b, from: y, .. })
-            | (B::PerhapsBeforeFlow { out: a, from: x, .. }, B::PerhapsBeforeFlow { out: b, from: y, .. }) => {
-                (a, x) == (b, y)
-            }
-            (
-                B::FlowBeforeStayIsKnown { from: a, lacks: x, .. },
-                B::FlowBeforeStayIsKnown { from: b, lacks: y, .. },
-            ) => (a, x) == (b, y),
-            (B::AlreadyIn { medicine: a, placed: x, .. }, B::AlreadyIn { medicine: b, placed: y, .. })
             | (
-                B::BesideIsNotStated { medicine: a, placed: x, .. },
-                B::BesideIsNotStated { medicine: b, placed: y, .. },
-            ) => (a, x) == (b, y),
+                B::FlowTurnsOnBrood { without: one, with: two, .. },
+                B::FlowTurnsOnBrood { without: their_one, with: their_two, .. },
+            )
+            | (
+                B::RightBeforeFlow { out: one, from: two, .. },
+                B::RightBeforeFlow { out: their_one, from: their_two, .. },
+            )
+            | (
+                B::PerhapsBeforeFlow { out: one, from: two, .. },
+                B::PerhapsBeforeFlow { out: their_one, from: their_two, .. },
+            ) => (one, two) == (their_one, their_two),
             (
-                B::PerhapsIn { medicine: a, placed: x, stays: s, .. },
-                B::PerhapsIn { medicine: b, placed: y, stays: t, .. },
-            ) => (a, x, s) == (b, y, t),
-            (B::BroodSeen { brood: a, on: x, .. }, B::BroodSeen { brood: b, on: y, .. }) => (a, x) == (b, y),
-            (B::Counted { what: a, count: n, on: x, .. }, B::Counted { what: b, count: m, on: y, .. }) => {
-                (a, n, x) == (b, m, y)
-            }
-            (B::SinceLast { ended: a, least: x, .. }, B::SinceLast { ended: b, least: y, .. }) => {
-                (a, x) == (b, y)
-            }
-            (B::Power { need: a, has: x, by: s }, B::Power { need: b, has: y, by: t }) => {
-                let battery = |need: Need| need == Need::Battery;
-                battery(*a) == battery(*b) && x == y && (x.is_none() || assumed(*s) == assumed(*t))
-            }
-            (B::Access { has: None, on: a, .. }, B::Access { has: None, on: b, .. }) => a == b,
-            (B::Access { has: a, by: s, on: x }, B::Access { has: b, by: t, on: y }) => {
-                a == b && assumed(*s) == assumed(*t) && (*a != Some(Access::None) || x == y)
-            }
-            (B::Ground { has: a, by: s }, B::Ground { has: b, by: t }) => {
-                a == b && (a.is_none() || assumed(*s) == assumed(*t))
+                B::FlowBeforeStayIsKnown { from, lacks, .. },
+                B::FlowBeforeStayIsKnown { from: their_from, lacks: their_lacks, .. },
+            ) => (from, lacks) == (their_from, their_lacks),
+            (
+                B::AlreadyIn { medicine, placed, .. },
+                B::AlreadyIn { medicine: their_medicine, placed: their_placed, .. },
+            )
+            | (
+                B::BesideIsNotStated { medicine, placed, .. },
+                B::BesideIsNotStated { medicine: their_medicine, placed: their_placed, .. },
+            ) => (medicine, placed) == (their_medicine, their_placed),
+            (
+                B::PerhapsIn { medicine, placed, stays, .. },
+                B::PerhapsIn { medicine: their_medicine, placed: their_placed, stays: theirs, .. },
+            ) => (medicine, placed, stays) == (their_medicine, their_placed, theirs),
+            (B::BroodSeen { brood, on, .. }, B::BroodSeen { brood: their_brood, on: theirs, .. }) => {
+                (brood, on) == (their_brood, theirs)
             }
             (
-                B::Warm { measure: a, lowest: l, highest: h, origin: o, .. },
-                B::Warm { measure: b, lowest: m, highest: i, origin: p, .. },
-            ) => (a, l, h, o) == (b, m, i, p),
+                B::Counted { what, count, on, .. },
+                B::Counted { what: their_what, count: their_count, on: theirs, .. },
+            ) => (what, count, on) == (their_what, their_count, theirs),
             (
-                B::OutOfBounds { measure: a, on: x, value: v, origin: o, .. },
-                B::OutOfBounds { measure: b, on: y, value: w, origin: p, .. },
-            ) => (a, v, o) == (b, w, p) && (*a == Measure::Mean || x == y),
-            _ => self == other,
+                B::SinceLast { ended, least, .. },
+                B::SinceLast { ended: their_ended, least: their_least, .. },
+            ) => (ended, least) == (their_ended, their_least),
+            _ => is_the_same_of_the_site(self, other),
         }
     }
 }
 
-/// Whether it was assumed in the question.
-fn assumed(by: Option<ToldBy>) -> bool {
-    by == Some(ToldBy::Question)
+/// The same of the site and of its temperatures.
+fn is_the_same_of_the_site(one: &Because, two: &Because) -> bool {
+    use Because as B;
+    match (one, two) {
+        (B::Power { need, has, by }, B::Power { need: their_need, has: their_has, by: their_by }) => {
+            let of_battery = |need: Need| need == Need::Battery;
+            of_battery(*need) == of_battery(*their_need) && told(*has, *by) == told(*their_has, *their_by)
+        }
+        (B::Access { has, by, on }, B::Access { has: their_has, by: their_by, on: their_on }) => {
+            // A way there on one day is as good as on another.
+            let same_day = *has != Some(Access::None) || on == their_on;
+            told(*has, *by) == told(*their_has, *their_by) && same_day
+        }
+        (B::Ground { has, by }, B::Ground { has: their_has, by: their_by }) => {
+            told(*has, *by) == told(*their_has, *their_by)
+        }
+        (
+            B::Warm { measure, lowest, highest, origin, .. },
+            B::Warm {
+                measure: their_measure,
+                lowest: their_lowest,
+                highest: their_highest,
+                origin: theirs,
+                ..
+            },
+        ) => (measure, lowest, highest, origin) == (their_measure, their_lowest, their_highest, theirs),
+        (
+            B::OutOfBounds { measure, on, value, origin, .. },
+            B::OutOfBounds {
+                measure: their_measure, on: their_on, value: their_value, origin: theirs, ..
+            },
+        ) => {
+            // A mean is that of all the days.
+            let same_day = *measure == Measure::Mean || on == their_on;
+            (measure, value, origin) == (their_measure, their_value, theirs) && same_day
+        }
+        _ => one == two,
+    }
+}
+
+/// A fact of the site, with whether it was assumed in the question.
+fn told<T>(has: Option<T>, by: Option<ToldBy>) -> Option<(T, bool)> {
+    has.map(|fact| (fact, by == Some(ToldBy::Question)))
 }
