@@ -60,32 +60,32 @@ options-topic = { $topic ->
     [flow_before] the time right before a nectar flow
     [withdrawal] the withdrawal period
     [wait_after_removal] the wait before supers
-    [harvest_during] the harvest during
-    [comb_rule] the comb rule
+    [harvest_during] honey that is taken while it is in
+    [comb_rule] the combs
     [removal] the removal
     [stay_min] the stay min
     [stay_max] the stay max
     [doses] the doses
-    [courses_per_year] the courses per year
-    [courses_per_broodless_period] the courses per broodless period
-    [gap_between_courses] the gap between courses
+    [courses_per_year] the courses in a year
+    [courses_per_broodless_period] the courses in one time without brood
+    [gap_between_courses] the days between courses
     [season] the season
     [timing] the timing
     [temperature] the temperature
     [brood] the brood
-    [colony_size] the colony size
+    [colony_size] the strength of the colony
     [brood_boxes] the brood boxes
     [entrance] the entrance
     [dose] the dose
-    [dose_cap] the dose cap
+    [dose_cap] the most that one colony may get
     [recipe] the recipe
-    [needs] the needs
-    [not_with] the not with
-    [contraindication] the contraindication
+    [needs] what giving it needs
+    [not_with] what must not be in beside it
+    [contraindication] the cases in which it must not be used
     [class] the class
-    [whole_apiary] the whole apiary
-    [user_safety] the user safety
-    [after_opening] the after opening
+    [whole_apiary] all colonies of the apiary
+    [user_safety] the cautions for the user
+    [after_opening] the time after opening
     [storage] the storage
    *[disposal] the disposal
 }

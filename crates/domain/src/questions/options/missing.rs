@@ -201,6 +201,7 @@ impl Missing {
             (Remedy::NoEntry(one), Remedy::NoEntry(two)) => one == two,
             (Remedy::Entry(_), Remedy::NoEntry(_)) | (Remedy::NoEntry(_), Remedy::Entry(_)) => false,
         };
+        // By the word for programs: two needs of power are one.
         self.about.as_str() == other.about.as_str() && same
     }
 }
