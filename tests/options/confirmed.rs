@@ -6,9 +6,11 @@ use combclear_domain::basics::topic::Topic;
 use combclear_domain::basics::words::Unit;
 use combclear_domain::facts::confirmed::in_words;
 use combclear_domain::journal::event::Confirmed;
-use combclear_domain::questions::options::{OptionsReport, WhatIf};
+use combclear_domain::questions::options::{ColonyOptions, WhatIf};
 use combclear_domain::rules::leaflet::Leaflet;
 use combclear_domain::rules::leaflet::rule::Rule;
+use combclear_wording::Words;
+use combclear_wording::options::OptionsReport;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -222,7 +224,10 @@ proptest! {
         let [in_words, by_value, mixed] = [words, value, either]
             .map(|entry| and_readings(&journal, &rules, entry).holding());
         for colony in colonies(&journal) {
-            let report = |holding| serde_json::to_value(OptionsReport::of(holding, leaflets(), &colony, &ask)).unwrap();
+            let report = |holding| {
+                let answer = ColonyOptions::of(holding, leaflets(), &colony, &ask);
+                serde_json::to_value(OptionsReport::of(Words::english(), &answer)).unwrap()
+            };
             let old = report(&in_words);
             prop_assert_eq!(&report(&by_value), &old, "by value");
             prop_assert_eq!(&report(&mixed), &old, "mixed");

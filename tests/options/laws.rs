@@ -12,18 +12,17 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Kind;
 
 use combclear_domain::basics::words::ColonyName;
-use combclear_domain::questions::options::{
-    ApiaryReport, Ask, Because, Board, Condition, OptionsReport, Span, StartReport, State, Usability, WhatIf,
-};
+use combclear_domain::questions::options::{Ask, Because, Board, Condition, Span, State, Usability, WhatIf};
 use combclear_domain::questions::supering::SuperingReport;
+use combclear_wording::options::{OptionsReport, StartReport};
 use proptest::prelude::*;
 use serde_json::json;
 
 use super::entries::uuid_of;
 use super::knowledge::{is_knowledge, leans, moved_meanwhile, one_by_one, shuffled_within_days};
-use super::leaflets;
 use super::making::{Journal, SPAN, day, draft, invented};
 use super::plans::{journals, told};
+use super::{apiary_report, colony_report, leaflets};
 
 pub(super) fn some(cases: u32) -> ProptestConfig {
     let cases = std::env::var("PROPTEST_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(cases);
@@ -239,7 +238,7 @@ proptest! {
         let holding = journal.holding();
         let ask = asked(day(from), day(from + length), day(as_of), &WhatIf::default());
         for apiary in holding.apiaries() {
-            let report = ApiaryReport::of(&holding, leaflets(), apiary, &ask).unwrap();
+            let report = apiary_report(&holding, apiary, &ask).unwrap();
             prop_assert_eq!(report.options.is_empty(), report.colonies.is_empty());
             let each: Vec<Answers> = report.colonies.iter().map(|colony| answers(&holding, colony, &ask)).collect();
             for option in &report.options {
@@ -276,7 +275,7 @@ proptest! {
         let ask = asked(day(from), day(from + length), day(as_of.max(from)), &WhatIf::default());
         let mut reports: BTreeMap<(ColonyName, Day), OptionsReport> = BTreeMap::new();
         for apiary in holding.apiaries() {
-            let report = ApiaryReport::of(&holding, leaflets(), apiary, &ask).unwrap();
+            let report = apiary_report(&holding, apiary, &ask).unwrap();
             for option in &report.options {
                 let first = option.days.iter().find(|days| days.answer == option.answer && days.answer != Usability::RuledOut);
                 let start = first.map_or(day(from), |days| days.from);
@@ -284,7 +283,7 @@ proptest! {
                 for colony in &report.colonies {
                     let alone = reports.entry((colony.clone(), start)).or_insert_with(|| {
                         let on_that_day = asked(start, start, ask.as_of, &WhatIf::default());
-                        OptionsReport::of(&holding, leaflets(), colony, &on_that_day)
+                        colony_report(&holding, colony, &on_that_day)
                     });
                     let of_it = alone.options.iter().find(|of| of.leaflet == option.leaflet).unwrap();
                     let dose = of_it.dose.dose.as_ref();
@@ -305,16 +304,16 @@ proptest! {
         let (one, two) = (journal.holding(), journal.holding());
         let ask = asked(day(from), day(from + length), day(as_of), &WhatIf::default());
         for colony in colonies(&journal).take(1) {
-            let report = OptionsReport::of(&one, leaflets(), &colony, &ask);
+            let report = colony_report(&one, &colony, &ask);
             prop_assert_eq!(report.options.len(), invented().len());
             prop_assert!(report.options.is_sorted_by_key(|option| option.answer));
-            let again = OptionsReport::of(&two, leaflets(), &colony, &ask);
+            let again = colony_report(&two, &colony, &ask);
             prop_assert_eq!(serde_json::to_string(&report).unwrap(), serde_json::to_string(&again).unwrap());
         }
         for apiary in one.apiaries() {
-            let report = ApiaryReport::of(&one, leaflets(), apiary, &ask).unwrap();
+            let report = apiary_report(&one, apiary, &ask).unwrap();
             prop_assert!(report.options.is_sorted_by_key(|option| option.answer));
-            let again = ApiaryReport::of(&two, leaflets(), apiary, &ask).unwrap();
+            let again = apiary_report(&two, apiary, &ask).unwrap();
             prop_assert_eq!(serde_json::to_string(&report).unwrap(), serde_json::to_string(&again).unwrap());
         }
     }
@@ -330,7 +329,7 @@ proptest! {
         let holding = journal.holding();
         let (on, as_of) = (day(SPAN + ahead), day(SPAN));
         for apiary in holding.apiaries() {
-            let report = ApiaryReport::of(&holding, leaflets(), apiary, &asked(on, on, as_of, &WhatIf::default())).unwrap();
+            let report = apiary_report(&holding, apiary, &asked(on, on, as_of, &WhatIf::default())).unwrap();
             for option in &report.options {
                 let leaflet = invented().into_iter().find(|leaflet| leaflet.id == option.leaflet).unwrap();
                 let documented = leaflet.rules.iter().all(|rule| rule.confidence == Confidence::Document);

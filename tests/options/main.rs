@@ -13,14 +13,16 @@
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
 
+use combclear_domain::Quantity;
 use combclear_domain::basics::calendar::Day;
-use combclear_domain::basics::words::Jurisdiction;
+use combclear_domain::basics::words::{ApiaryName, ColonyName, Jurisdiction};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{
-    ApiaryReport, Ask as Question, Missing, OptionReport, OptionsReport, Span, State, Usability, WhatIf,
-    amount_of,
+    ApiaryOptions, Ask as Question, ColonyOptions, Span, State, Usability, WhatIf,
 };
 use combclear_domain::rules::leaflet::{Leaflet, Leaflets};
+use combclear_wording::Words;
+use combclear_wording::options::{ApiaryReport, Missing, OptionReport, OptionsReport};
 use serde::Deserialize;
 
 #[path = "../cases.rs"]
@@ -32,6 +34,7 @@ mod knowledge;
 mod laws;
 mod making;
 mod plans;
+mod reasons;
 mod remedies;
 
 use cases::{Compare, ask_all, leaflets_and};
@@ -139,11 +142,11 @@ fn faults(holding: &Holding, ask: &Ask) -> Vec<String> {
         what_if: ask.what_if.clone().unwrap_or_default(),
     };
     if let Some(apiary) = &ask.apiary {
-        let report = ApiaryReport::of(holding, leaflets(), &apiary.parse().unwrap(), &question).unwrap();
+        let report = apiary_report(holding, &apiary.parse().unwrap(), &question).unwrap();
         return of_apiary(&report, ask);
     }
     let colony = ask.colony.as_deref().unwrap_or("A1").parse().unwrap();
-    let report = OptionsReport::of(holding, leaflets(), &colony, &question);
+    let report = colony_report(holding, &colony, &question);
     let mut compare = Compare::default();
     let order = report.options.iter().map(|option| option.leaflet.to_string());
     compare.list("order", ask.order.as_ref(), order);
@@ -157,6 +160,22 @@ fn faults(holding: &Holding, ask: &Ask) -> Vec<String> {
         return vec![format!("there is no such option, method or revision among {:?}", ids(&report))];
     };
     of_option(option, report.jurisdiction.as_ref(), ask, compare)
+}
+
+/// The answer for a colony in words.
+fn colony_report(holding: &Holding, colony: &ColonyName, ask: &Question) -> OptionsReport {
+    let answer = ColonyOptions::of(holding, leaflets(), colony, ask);
+    OptionsReport::of(Words::english(), &answer)
+}
+
+/// The answer for an apiary in words, if there is such an apiary.
+fn apiary_report(holding: &Holding, apiary: &ApiaryName, ask: &Question) -> Option<ApiaryReport> {
+    let answer = ApiaryOptions::of(holding, leaflets(), apiary, ask)?;
+    Some(ApiaryReport::of(Words::english(), &answer))
+}
+
+fn amount_of(amount: Quantity, unit: &str) -> String {
+    combclear_wording::amounts::amount_of(Words::english(), amount, unit)
 }
 
 fn ids(report: &OptionsReport) -> Vec<String> {
@@ -273,7 +292,7 @@ fn of_option(
     compare.one("sum", ask.dose_sum.as_ref(), dose.map(|dose| dose.sum.clone()).unwrap_or_default());
     compare.list("otherwise", ask.otherwise.as_ref(), dose.iter().flat_map(|dose| dose.otherwise.clone()));
     let solution = option.dose.solution.as_ref().map(|solution| {
-        let other = |of: Option<combclear_domain::Quantity>| of.map_or("-".to_owned(), |of| of.to_string());
+        let other = |of: Option<Quantity>| of.map_or("-".to_owned(), |of| of.to_string());
         format!("{}, {}, {}", solution.medicine, other(solution.water_ml), other(solution.sugar_g))
     });
     compare.one("solution", ask.solution.as_ref(), solution.unwrap_or("-".to_owned()));

@@ -5,12 +5,13 @@ use std::collections::BTreeMap;
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::Draft;
-use combclear_domain::questions::options::{Missing, OptionReport, OptionsReport, WhatIf};
+use combclear_domain::questions::options::WhatIf;
+use combclear_wording::options::{Missing, OptionReport, OptionsReport};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
+use super::colony_report;
 use super::laws::{asked, colonies, some};
-use super::leaflets;
 use super::making::{SPAN, day, draft};
 use super::plans::journals;
 
@@ -188,7 +189,7 @@ proptest! {
         // By what is asked for, so that what is asked for seldom has its turn too.
         let mut ways: BTreeMap<String, Vec<_>> = BTreeMap::new();
         for colony in colonies(&journal) {
-            let report = OptionsReport::of(&holding, leaflets(), &colony, &ask);
+            let report = colony_report(&holding, &colony, &ask);
             let Some(apiary) = &report.apiary else { continue };
             for option in &report.options {
                 for missing in &option.missing {
@@ -215,7 +216,7 @@ proptest! {
                 }
             };
             let again = asked(*concerns, *concerns, as_of.max(latest), &what_if);
-            let report = OptionsReport::of(&recorded, leaflets(), colony, &again);
+            let report = colony_report(&recorded, colony, &again);
             let left = same(&report, option).missing.iter().find(|left| is_left(missing, left));
             prop_assert!(
                 left.is_none(),

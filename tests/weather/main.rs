@@ -8,8 +8,9 @@
 use std::collections::BTreeMap;
 
 use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::topic::Topic;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::options::{Ask, OptionsReport, Span, State};
+use combclear_domain::questions::options::{About, Ask, ColonyOptions, Span, State};
 use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 use serde_json::json;
@@ -114,12 +115,12 @@ fn days_without_a_temperature_are_not_known() {
 }
 
 /// What is asked of a colony at an apiary with the temperatures of an excerpt, for the days of some months.
-fn report(name: &str, year: i32, first_month: u32, last_month: u32) -> OptionsReport {
+fn report(name: &str, year: i32, first_month: u32, last_month: u32) -> ColonyOptions {
     let day = |month, day| Day::new(year, month, day).unwrap();
     let last = if last_month == 11 { 30 } else { 31 };
     let span = Span::new(day(first_month, 1), day(last_month, last)).unwrap();
     let ask = Ask { as_of: day(12, 31), ..Ask::about(span) };
-    OptionsReport::of(&with_weather(name, year), &leaflets(), &"A1".parse().unwrap(), &ask)
+    ColonyOptions::of(&with_weather(name, year), &leaflets(), &"A1".parse().unwrap(), &ask)
 }
 
 fn with_weather(name: &str, year: i32) -> Holding {
@@ -149,13 +150,16 @@ fn with_weather(name: &str, year: i32) -> Holding {
 }
 
 /// What the temperature rules of one leaflet together say of each start day.
-fn states(report: &OptionsReport, leaflet: &str) -> Vec<(Day, State)> {
+fn states(report: &ColonyOptions, leaflet: &str) -> Vec<(Day, State)> {
     let id = leaflet.replace('_', "-");
-    let option = report.options.iter().find(|option| option.leaflet.as_str() == id).unwrap();
-    let conditions: Vec<_> =
-        option.conditions.iter().filter(|condition| condition.about == "temperature").collect();
+    let option = report.options.iter().find(|option| option.leaflet.id.as_str() == id).unwrap();
+    let conditions: Vec<_> = option
+        .conditions
+        .iter()
+        .filter(|condition| condition.about == About::Topic(Topic::Temperature))
+        .collect();
     assert!(!conditions.is_empty(), "{leaflet} has no temperature rule");
-    days(report.from, report.to)
+    days(report.ask.span.from(), report.ask.span.to())
         .map(|day| {
             let on_day = conditions.iter().map(|condition| {
                 condition.runs.iter().find(|run| run.from <= day && day <= run.to).unwrap().state

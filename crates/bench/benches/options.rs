@@ -4,8 +4,10 @@
 
 use combclear_bench::apiaries::{about, leaflets_times, with_colonies};
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::options::{ApiaryReport, Ask, Board, OptionsReport};
+use combclear_domain::questions::options::{ApiaryOptions, Ask, Board, ColonyOptions};
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::options::{ApiaryReport, OptionsReport};
 use divan::{Bencher, black_box};
 
 fn main() {
@@ -30,9 +32,10 @@ fn a_one_apiary_of_40_colonies(bencher: Bencher) {
 fn a_one_apiary_of_40_colonies_in_words(bencher: Bencher) {
     let (holding, leaflets, ask) = (with_colonies(40, 1), leaflets_times(1), about(60));
     bencher.bench_local(|| {
-        let reports =
-            holding.apiaries().map(|apiary| ApiaryReport::of(&holding, &leaflets, apiary, black_box(&ask)));
-        reports.last()
+        let answers = holding
+            .apiaries()
+            .filter_map(|apiary| ApiaryOptions::of(&holding, &leaflets, apiary, black_box(&ask)));
+        answers.map(|answer| ApiaryReport::of(Words::english(), &answer)).last()
     });
 }
 
@@ -42,7 +45,8 @@ fn a_one_colony_in_words(bencher: Bencher) {
     let (holding, leaflets, ask) = (with_colonies(40, 1), leaflets_times(1), about(60));
     bencher.bench_local(|| {
         let colony = holding.colonies().next();
-        colony.map(|colony| OptionsReport::of(&holding, &leaflets, colony, black_box(&ask)))
+        let answer = colony.map(|colony| ColonyOptions::of(&holding, &leaflets, colony, black_box(&ask)));
+        answer.map(|answer| OptionsReport::of(Words::english(), &answer))
     });
 }
 

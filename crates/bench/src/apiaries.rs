@@ -151,7 +151,7 @@ fn named<T: std::str::FromStr<Err: std::fmt::Display>>(text: &str) -> T {
 
 #[cfg(test)]
 mod tests {
-    use combclear_domain::questions::options::{ApiaryReport, Usability};
+    use combclear_domain::questions::options::{ApiaryOptions, Usability};
 
     use super::*;
 
@@ -160,7 +160,7 @@ mod tests {
         let holding = with_colonies(10, 2);
         let leaflets = leaflets_times(2);
         let apiary = named("apiary 1");
-        let report = ApiaryReport::of(&holding, &leaflets, &apiary, &about(60)).expect("the apiary");
+        let report = ApiaryOptions::of(&holding, &leaflets, &apiary, &about(60)).expect("the apiary");
         assert_eq!(report.colonies.len(), 5);
         let once = leaflets_times(1);
         let ways: usize = once.iter().map(|leaflet| leaflet.methods.len().max(1)).sum();

@@ -4,7 +4,9 @@ use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::options::{ApiaryReport, Ask, OptionsReport, Span, WhatIf};
+use combclear_domain::questions::options::{ApiaryOptions, Ask, ColonyOptions, Span, WhatIf};
+use combclear_wording::Words;
+use combclear_wording::options::{ApiaryReport, OptionsReport};
 
 use crate::apiaries::unknown_apiary;
 use crate::app::App;
@@ -34,7 +36,8 @@ pub(crate) async fn get_colony_options(
     let ask = query.read(&app)?;
     let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
-        Ok(Json(OptionsReport::of(holding, &app.leaflets, &path.colony, &ask)))
+        let answer = ColonyOptions::of(holding, &app.leaflets, &path.colony, &ask);
+        Ok(Json(OptionsReport::of(Words::english(), &answer)))
     };
     app.ask(&path.holding, report).await?
 }
@@ -57,7 +60,8 @@ pub(crate) async fn get_apiary_options(
 ) -> Result<Json<ApiaryReport>, Problem> {
     let ask = query.read(&app)?;
     let report = move |holding: &Holding, app: &App| {
-        let report = ApiaryReport::of(holding, &app.leaflets, &path.apiary, &ask);
+        let answer = ApiaryOptions::of(holding, &app.leaflets, &path.apiary, &ask);
+        let report = answer.map(|answer| ApiaryReport::of(Words::english(), &answer));
         report.map(Json).ok_or_else(|| unknown_apiary(holding, &path.apiary))
     };
     app.ask(&path.holding, report).await?

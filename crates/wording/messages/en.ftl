@@ -9,13 +9,530 @@ days = { $days ->
 
 notice = An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.
 
+# An amount with its unit; $quantity may be a range, $number says whether it is one.
+amount = { $unit ->
+    [g] { $quantity } g
+    [ml] { $quantity } ml
+    [strip] { $number ->
+        [one] { $quantity } strip
+       *[several] { $quantity } strips
+    }
+    [tray] { $number ->
+        [one] { $quantity } tray
+       *[several] { $quantity } trays
+    }
+    [tablet] { $number ->
+        [one] { $quantity } tablet
+       *[several] { $quantity } tablets
+    }
+    [wafer] { $number ->
+        [one] { $quantity } wafer
+       *[several] { $quantity } wafers
+    }
+    [piece] { $number ->
+        [one] { $quantity } piece
+       *[several] { $quantity } pieces
+    }
+   *[other] { $number ->
+        [one] { $quantity } { $unit }
+       *[several] { $quantity } { $unit }s
+    }
+}
+
 ## Supering: may this colony be supered
 
 ## Due: what must or may be done
 
 ## Options: what else can be used here
 
+options-notice = { $notice } It chooses no medicine for you.
+
+# Where several things are named in a row.
+options-and = { $one } and { $other }
+options-from-to = { $from } to { $to }
+# The value of a rule, and what is found of it.
+options-rule-and-fact = { $rule }: { $fact }
+
+# What a leaflet speaks of, as it stands after "nothing of" and "read".
+options-topic = { $topic ->
+    [supers_during] supers while it is in
+    [flow_during] nectar flows
+    [flow_before] the time right before a nectar flow
+    [withdrawal] the withdrawal period
+    [wait_after_removal] the wait before supers
+    [harvest_during] honey that is taken while it is in
+    [comb_rule] the combs
+    [removal] the removal
+    [stay_min] the stay min
+    [stay_max] the stay max
+    [doses] the doses
+    [courses_per_year] the courses in a year
+    [courses_per_broodless_period] the courses in one time without brood
+    [gap_between_courses] the days between courses
+    [season] the season
+    [timing] the timing
+    [temperature] the temperature
+    [brood] the brood
+    [colony_size] the strength of the colony
+    [brood_boxes] the brood boxes
+    [entrance] the entrance
+    [dose] the dose
+    [dose_cap] the most that one colony may get
+    [recipe] the recipe
+    [needs] what giving it needs
+    [not_with] what must not be in beside it
+    [contraindication] the cases in which it must not be used
+    [class] the class
+    [whole_apiary] all colonies of the apiary
+    [user_safety] the cautions for the user
+    [after_opening] the time after opening
+    [storage] the storage
+   *[disposal] the disposal
+}
+
+# What is not known of how a course runs; it stands as the subject before "is not stated" and "was not read".
+options-lack = { $lack ->
+    [doses] how many doses make a course
+    [dose-interval] how many days lie between doses
+    [removal] whether it has to come out
+    [stay-min] how long it must stay
+    [stay-min-with-brood] how long it must stay with brood
+   *[stay-max] how long it may stay
+}
+
+options-counting = { $what ->
+    [seams-of-bees] seams of bees
+    [bees] bees
+    [brood-boxes] brood boxes
+   *[litres-of-hive] litres of hive
+}
+
+options-within = { $within ->
+    [calendar-year] calendar year
+    [twelve-months] twelve months
+    [year] year
+   *[time-without-brood] time without brood
+}
+
+# Why a condition holds, is broken or is not known.
+
+options-not-here = the colony is not in the holding on that day
+options-here = the colony is in the holding
+options-apiary-not-known = it is not on record where the colony stands
+options-moved = it was moved on { $on }: ask anew from that day on
+options-has-directions = the leaflet has directions for that day
+options-no-directions = no directions of that day are known
+options-not-stated = the leaflet read here says nothing of { $topic }
+options-not-documented = { $confidence ->
+    [second_hand] it would hold, but the value was read in another text than this country's document
+   *[unconfirmed] it would hold, but nobody has read the value in a document
+}
+options-stay-not-documented = it would be out before the flow, but { $lacks } was not read in a document
+options-may-stay-longer = it would hold for the days that are stated, but { $lacks } was not read in a document
+options-not-in-force = the rule is not in force on that day
+options-no-supers-on = no honey supers are on
+options-supers-on = { $value ->
+    [off] honey supers are on since { $since }
+   *[on] honey supers are on since { $since }, and may be
+}
+options-no-flow = no flow on record while it would be in
+options-no-flow-until = no flow while it would be in; the next begins on { $next } at the earliest
+options-in-flow = it would be in during the flow that begins by { $from }
+options-flow-without-end = the flow that began on { $from } may go on: its end is not on record
+options-perhaps-in-flow = it might be in during the flow that begins between { $early } and { $late }
+options-flow-turns-on-brood = without brood it may be out on { $without }, before the flow; if brood is seen while it is in, not before { $with }
+options-flow-before-stay-is-known = { $lacks } is not stated, and a flow may begin on { $from } while it is still in
+options-right-before-flow = it would be out on { $out }, right before the flow that begins by { $from }
+options-perhaps-before-flow = the leaflet forbids the time right before a flow and names no days: it would be out on { $out }, the flow begins by { $from }
+options-no-flow-on-record-since = it must not be used right before a flow, and none is on record from { $out } on, when it would be out
+options-flows-not-recorded = no nectar flow of { $year } is on record
+options-flow-allowed = it may be used in a flow
+options-after-last-flow = the last flow on record ended on { $last }, and no supers are on
+options-flow-still-to-come = the flow of { $from } is still to come, or not over
+options-already-in = `{ $medicine }` placed on { $placed } is in
+options-perhaps-in = `{ $medicine }` placed on { $placed } may be over by then, but is not on record as out or ended
+options-perhaps-further-dose = a further dose of the course of `{ $medicine }` begun on { $placed } may still be given
+options-came-with-unknown = nobody knows what was given to it or was in it when it came on { $since }
+options-beside-is-not-stated = `{ $medicine }` placed on { $placed } is in, and no leaflet says whether the two may be in together
+options-nothing-in = no such medicine is in
+options-feeder = a feeder was on, seen on { $seen }
+options-no-feeder = no feeder was on, seen on { $seen }
+options-feeder-not-seen = it is not on record whether a feeder is on
+options-brood-seen = { $brood ->
+    [absent] no brood seen on { $on }
+    [lowest] brood at its lowest seen on { $on }
+   *[present] brood seen on { $on }
+}
+options-brood-never-seen = no sight of the brood is on record
+options-brood-seen-too-long-ago = the brood was last seen on { $last }, too long before that day to tell
+options-counted = { $count } { $what } on { $on }
+options-never-counted = no count of { $what } is on record
+options-count-does-not-tell = { $count } { $what } on { $on }, which does not tell for that day
+options-courses-none-before = { $given } of at most { $most } in the { $within }
+options-courses = { $given } of at most { $most } in the { $within }, the last begun on { $last }
+options-courses-turn-on-year = { $in-calendar-year } of at most { $most } in the calendar year, but { $in-twelve-months } in twelve months; the leaflet does not say which counts
+options-no-brood-since = given on { $last }, and no brood seen since
+options-not-looked-at-since = given on { $last }, and the brood was not looked at since
+options-brood-since = given on { $last }; brood was seen since, on { $seen }
+options-no-course-before = no course of it before that would count
+options-since-last = the last course ended on { $ended }; { $days } must lie between
+options-last-not-ended = the course begun on { $placed } has no end on record
+options-in-season = within { $from } to { $to } of the year
+options-outside-season = outside { $from } to { $to } of the year
+options-class-repeats = `{ $medicine }` given on { $placed } is of the same class, { $class }; a change of class slows resistance but does not rule it out
+options-class-differs = none of the last two courses is of its class, { $class }
+options-class-not-known = the class of `{ $medicine }` given on { $placed } is not known
+
+options-power-needed = { $need ->
+    [battery] a 12 V battery
+   *[mains] mains or a generator
+}
+# A fact of the site that the question itself gave.
+options-assumed = { $fact } (as assumed in the question)
+options-power = it needs { $needed }; power there: { $has ->
+    [none] none
+    [battery] battery
+    [generator] generator
+   *[mains] mains
+}
+options-power-not-known = it needs { $needed }; the power there is not on record
+options-access = the apiary { $access ->
+    [vehicle] can be reached by vehicle
+   *[on_foot] can be reached on foot
+}
+options-no-access = the apiary cannot be reached on { $on }
+options-access-not-known = it is not on record whether the apiary can be reached on { $on }
+options-ground = the ground at the stands is { $ground ->
+    [dry] dry
+    [wet] wet
+   *[flooded] flooded
+}
+options-ground-not-known = it is not on record whether the ground is dry
+
+options-measure = { $measure ->
+    [maximum] highest of the day
+    [mean] mean over the stay
+   *[some-moment] at some moment of the day
+}
+options-origin = { $origin ->
+    [measured] measured
+    [forecast] as forecast
+   *[usual-years] as in usual years
+}
+options-temperature = { $measure } { $value } °C, { $origin }
+options-temperatures = { $measure } { $lowest } to { $highest } °C, { $origin }
+options-temperature-on = { $measure } { $value } °C on { $on }, { $origin }
+options-no-temperature = no temperature of { $first } is on record
+options-stay-not-known = { $lacks } is not stated, so the days that count are not known
+options-stay-not-known-at-all = how long it stays is not stated, so the days that count are not known
+
+# What giving it needs of the site.
+options-need = { $need ->
+    [battery] a 12 V battery
+    [mains_or_generator] mains or a generator
+    [dry_ground] dry ground at the stands
+   *[return_visit] a later visit
+}
+
+# What would have to change for a condition that is broken.
+
+options-change-here = the colony would have to be in the holding
+options-change-supers-off = take off the honey supers that are on since { $since }
+options-change-long-before-flow = start so early that it is out long before { $from }, when the flow may begin, or after the flow
+options-change-before-flow = start so early that it is out before { $from }, when the flow may begin, or after the flow
+options-change-after-harvest = wait until after the harvest of the flow of { $from }
+options-change-taken-out = wait until `{ $medicine }` placed on { $placed } may come out, and take it out
+options-change-feeder-off = take the feeder off
+options-change-brood = wait until there is brood
+options-change-no-brood = wait for a time without brood, or make one
+options-change-fewer-boxes = take brood boxes off
+options-change-stronger = strengthen or unite the colony first
+options-change-next = wait for the next { $within }
+options-change-after = wait until after { $last }
+options-change-season = wait for { $from } of the year
+options-change-power = { $need ->
+    [battery] bring a 12 V battery
+   *[mains] have mains or a generator there
+}
+options-change-reached = the apiary would have to be reached on { $on }
+options-change-dry-ground = wait until the ground at the stands is dry
+options-change-weather = wait for other weather
+options-change-weather-than-on = wait for other weather than on { $on }
+
+# How to supply what is not known.
+
+options-how-pack = no entry can carry it: go by the leaflet on the pack
+options-how-pack-or-own = no entry can carry it: go by the leaflet on the pack, or load one of your own
+options-how-year-is-counted = no entry can carry it: ask the supplier or the vet how the year is counted; until then count the stricter way
+options-how-brood-since = look at the brood and record it: brood that is seen after { $last } ends the time without brood; none seen leaves it open unless it was looked at every three weeks
+options-how-brood-shows = nothing tells it beforehand: inspections while it is in do, and brood that is seen then makes it stay longer
+options-how-ask-with-ground = it turns on what was assumed in the question: ask with what the ground will be then
+options-how-next-dose = wait until its next dose can no longer be given, or give that dose first and record it
+options-how-vet-or-another-day = ask the vet whether the two may be given on one day, or start on another
+options-how-ask-from = ask anew about the days from { $day } on
+options-how-ask-once-apiary-is-known = ask anew about days on which it is on record where the colony stands
+options-how-look-after-parting = no inspection tells on the day on which a colony is split or united: { $look } on the day after, and ask anew about the days from then on
+options-how-was-in-until = it was in until { $out }: ask about days from then on, or correct that day if it is wrong
+options-how-later-dose = a later dose of it was given on { $given }: ask about days from then on, or correct that dose if it is wrong
+options-look = { $look ->
+    [brood] look at the brood
+    [feeder] see whether a feeder is on
+   *[count] count the { $what }
+}
+options-how-look-on = { $look } of { $colony } on { $day } and record it
+options-how-look-between = { $look } of { $colony } between { $from } and { $to } and record it
+options-those-days = those days
+options-how-temperatures = record what was measured of { $days }, or the forecast as soon as it reaches those days; monthly normals tell what is to be expected
+options-how-flows-of = record the flows that are expected there in { $year }, early, usual and late
+options-how-next-flow = record the next flow that is expected there from { $from } on, early, usual and late
+options-how-flow-seen = once it is seen, record the flow of { $forage } as seen, with its first day, and with its last once it is over
+options-how-site = record { $fact ->
+    [power] the power there
+    [access] how the apiary can be reached
+   *[ground] the ground at the stands
+} as it is on { $on }, or give it in the question
+options-how-take-out = take out what was placed on { $placed } and record it as out, on { $by } at the latest
+options-how-ask-or-take-out = ask the vet whether the two may be in together, or take out what was placed on { $placed } and record it as out, on { $by } at the latest
+options-how-came-with = ask whoever kept it before, then correct entry { $entry }
+options-how-leaflet-of-medicine = name the leaflet of that medicine, so that its class is known
+# $lots are the names of the lots, $count how many.
+options-how-read = { $count ->
+    [0] no lot of it is in stock: once one is, read on its leaflet { $what } and record it
+    [one] read on the leaflet of lot { $lots } { $what } and record it
+   *[other] read on the leaflet of each of the lots { $lots } { $what } and record it
+}
+# $confirmation is what stands in the entry.
+options-how-confirm = { $count ->
+    [0] no lot of it is in stock: once one is, read on its leaflet whether it says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
+    [one] read on the leaflet of lot { $lots } whether it says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
+   *[other] read on the leaflet of each of the lots { $lots } whether it says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
+}
+
+options-no-jurisdiction = whose leaflets hold in this holding
+options-how-jurisdiction = record the holding's jurisdiction, so that its leaflets are used
+options-no-leaflets-of = leaflets of the jurisdiction `{ $jurisdiction }`: this program has none
+options-how-leaflets-of = correct the jurisdiction, or load leaflets of your own
+
+# Doses, and why one is not known.
+
+options-dose-not-counted = { $what ->
+    [seams-of-bees] the dose: how many seams of bees there are
+    [bees] the dose: how many bees there are, as estimated
+    [brood-boxes] the dose: how many brood boxes there are
+   *[litres-of-hive] the dose: how many litres the hive holds
+}
+options-dose-not-stated = the dose: the leaflet here states none
+options-dose-not-for-this-size = the dose: the leaflet here states none for a colony of this size
+options-dose-one-of = the dose: which of these holds the record does not tell: { $doses }
+options-dose-other-unit = { $unit ->
+    [strip] how many strips the dose is: the leaflet counts it in { $counted-in }
+    [tray] how many trays the dose is: the leaflet counts it in { $counted-in }
+    [tablet] how many tablets the dose is: the leaflet counts it in { $counted-in }
+    [wafer] how many wafers the dose is: the leaflet counts it in { $counted-in }
+    [piece] how many pieces the dose is: the leaflet counts it in { $counted-in }
+   *[other] how many { $unit }s the dose is: the leaflet counts it in { $counted-in }
+}
+options-dose-count-not-stated = the course: how many doses make it is not stated
+options-how-count = count them and record it
+options-how-read-amount = no entry can carry it: read the amount on the pack, or ask the supplier or the vet
+options-how-read-doses = read the doses of a course on the leaflet of the lot and record it
+# Something with the condition under which it holds, in the words of the leaflet.
+options-under-condition = { $what } ({ $condition })
+
+options-seams = { $count ->
+    [one] { $count } seam of bees
+   *[other] { $count } seams of bees
+}
+options-dose-sum = { $amount } { $base }
+# For what the leaflet states the amount, as it stands behind it.
+options-base-hive = for the hive
+options-base-bees = for { $count } bees
+options-base-brood-boxes = { $count ->
+    [one] x { $count } brood box
+   *[other] x { $count } brood boxes
+}
+options-base-seams = x { $seams }
+options-base-frames = x { $seams }, for every { $frames } or part
+options-base-comb-sides = x 2 comb sides for each of { $seams }
+options-base-litres = { $count ->
+    [one] x { $count } litre of hive
+   *[other] x { $count } litres of hive
+}
+options-dose-sum-comes-to = { $sum } = { $exact }
+options-dose-sum-capped = { $sum }, capped at { $each }
+options-dose-sum-rounded-up = { $sum }, rounded up to { $each }
+
+# What a start means for supers.
+
+options-supers-all-along = supers may be on all along
+options-supers-all-along-no-harvest = supers may be on all along, but no honey is taken while it is in
+options-supers-from = supers may go on from { $day }
+options-supers-from-if-out-early = supers may go on from { $day }, if it comes out as early as it may
+options-supers-others-not-known = what is in already, or was given before, leaves open when supers may go on
+options-supers-stay-not-known = how long it has to stay, or how many doses there are and when, is not stated, so no first free day is known
+options-supers-periods-not-known = the withdrawal period or the wait before supers is not established: read it on the leaflet of the lot
+
+# Visits.
+
+options-visit-dose = { $placed ->
+    [yes] place dose { $number }
+   *[no] give dose { $number }
+}
+options-visit-only-dose = { $placed ->
+    [yes] place it
+   *[no] give it
+}
+options-visit-wait-not-stated = { $what }; how long to wait for it is not stated
+options-visit-see-further-doses = see on the leaflet whether further doses follow, and when
+options-visit-take-out = take it out
+options-visit-take-out-at-some-time = take it out; no least stay is stated
+options-visit-take-out-after-last-dose = take it out; how long after the last dose is not known
+options-visit-see-removal = see on the leaflet whether it has to come out
+
+# Why an option stands where it stands in the list.
+
+options-order-answer = { $answer ->
+    [usable] usable on some day
+    [unknown] not known to be usable on any day
+   *[ruled-out] ruled out on every day
+}
+options-order-class = { $state ->
+    [met] of another class than the last two courses
+    [broken] of the same class as one of the last two courses
+   *[unknown] not known whether its class differs from the last two courses
+}
+options-order-out-before-flow = out before the next flow, if started on its first day
+options-order-not-out-before-flow = not out before the next flow, if started on its first day
+options-order-before-flow-not-known = not known whether it is out before the next flow
+options-order-visits = { $count ->
+    [one] 1 visit
+   *[other] { $count } visits
+}
+options-order-visits-at-least = how many visits is not known, at least { $count }
+options-order-visits-not-known = how many visits is not known
+
+# What to carry and to see to.
+
+options-carry-medicine = the medicine in its pack with the leaflet, and what the cautions ask you to wear
+options-carry-kit = the kit for giving it, which can be carried in
+options-carry-battery = the vaporiser and a 12 V car battery of more than 40 Ah, about 12 kg
+options-carry-device = the device, and a generator where there are no mains
+options-carry-tools = smoker and hive tool: the hive is opened
+options-advice = advice: { $text }
+options-caution-flooded = flooded ground: keep the medicine and what comes out of the hive out of the water, and store none there
+options-caution-pack = follow the cautions on the pack
+
 ## Leaflets: what a rule says
+
+leaflet-supers-during = { $value ->
+    [off] supers off while it is in
+    [on] supers may be on while it is in
+   *[on_no_harvest] supers may be on while it is in, no honey taken meanwhile
+}
+leaflet-flow-during = { $value ->
+    [forbidden] not in a nectar flow
+   *[allowed] may be used in a nectar flow
+}
+leaflet-harvest-during = { $value ->
+    [forbidden] no honey taken while it is in
+   *[allowed] honey may be taken while it is in
+}
+leaflet-flow-before = not right before a nectar flow
+leaflet-flow-before-days = not in the { $days } before a nectar flow
+leaflet-no-withdrawal = no withdrawal period by the label
+leaflet-withdrawal = withdrawal period { $days }
+leaflet-wait-after-removal = { $days } from removal to supers
+leaflet-removal = { $value ->
+    [needed] removal needed
+    [not_needed] removal not needed
+   *[nothing_stays] removal nothing stays
+}
+leaflet-stay-min = { $brood ->
+    [any] at least { $days }
+    [absent_or_lowest] at least { $days }, brood absent or at its lowest
+   *[present] at least { $days }, brood present
+}
+leaflet-stay-max = { $brood ->
+    [any] at most { $days }
+    [absent_or_lowest] at most { $days }, brood absent or at its lowest
+   *[present] at most { $days }, brood present
+}
+leaflet-doses = { $count ->
+    [one] 1 dose
+   *[other] { $count } doses
+}
+leaflet-doses-range = { $count } to { $most } doses
+leaflet-doses-apart = { $doses }, { $days } apart
+leaflet-doses-apart-range = { $doses }, { $least } to { $days } apart
+leaflet-doses-apart-at-least = { $doses }, at least { $days } apart
+leaflet-doses-apart-at-most = { $doses }, at most { $days } apart
+leaflet-courses = { $count ->
+    [one] 1 course
+   *[other] { $count } courses
+}
+leaflet-courses-per-year = { $counted ->
+    [calendar_year] at most { $courses } in a calendar year
+    [twelve_months] at most { $courses } in a twelve months
+   *[not_said] at most { $courses } in a year
+}
+leaflet-courses-per-broodless-period = at most { $courses } in one time without brood
+leaflet-gap-between-courses = at least { $days } between courses
+leaflet-season = only from { $from } to { $to } of a year
+leaflet-timing = only after the last harvest of the year
+# $bounds is one of the four that follow.
+leaflet-temperature = { $window ->
+    [maximum_on_placing_day] highest temperature of the day of placing { $bounds }
+    [maximum_in_first_days] highest temperature of each of the first { $days } days { $bounds }
+    [maximum_over_stay] highest temperature of every day of the stay { $bounds }
+    [mean_over_stay] mean temperature over the stay { $bounds }
+    [at_use] outside temperature at the moment of use { $bounds }
+   *[product] temperature of the product { $bounds }
+}
+leaflet-bounds-both = { $min } to { $max } °C
+leaflet-bounds-min = { $min } °C or more
+leaflet-bounds-max = at most { $max } °C
+leaflet-bounds-none = without bounds
+leaflet-brood = { $value ->
+    [absent] brood absent
+    [lowest] brood lowest
+   *[present] brood present
+}
+leaflet-brood-frames = at least { $frames } brood frames covered
+leaflet-bees = at least { $bees } bees
+leaflet-brood-boxes = { $max ->
+    [one] on one brood box only
+   *[other] on at most { $max } brood boxes
+}
+leaflet-range = { $least } to { $most }
+leaflet-dose = { $amount } { $per }
+# Put behind a dose, in the words of the leaflet.
+leaflet-when = { $says } ({ $when })
+leaflet-per = { $per ->
+    [hive] for a hive
+    [brood_box] for each brood box
+    [frames_of_bees] for every { $frames } frames of bees or part
+    [seam] for each seam of bees
+    [small_colony] for a small colony
+    [comb_side] for each side of an occupied comb
+   *[litre_of_hive] for each litre of hive
+}
+leaflet-per-bees = for { $least } to { $most } bees
+leaflet-per-bees-at-least = for { $least } bees or more
+leaflet-per-bees-at-most = for at most { $most } bees
+leaflet-per-colony = for a colony
+leaflet-dose-cap = at most { $amount } { $unit } in one colony
+leaflet-recipe = { $parts } make { $ml } ml
+leaflet-recipe-medicine = { $amount } { $unit }
+leaflet-recipe-water = { $ml } ml water
+leaflet-recipe-sugar = { $g } g sugar
+leaflet-need = { $need ->
+    [mains_or_generator] mains or generator
+    [battery] battery
+    [carry_in_kit] carry in kit
+    [hive_opened] hive opened
+    [return_visit] return visit
+   *[dry_ground] dry ground
+}
 
 ## Gaps: what the legal record misses
 

@@ -7,7 +7,10 @@
 //! a message that nobody says, and one that lacks an argument, do not compile.
 #![deny(missing_docs)]
 
+pub mod amounts;
+pub mod leaflet;
 mod messages;
+pub mod options;
 mod words;
 
 pub use words::Words;

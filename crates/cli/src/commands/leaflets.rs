@@ -1,8 +1,9 @@
 //! `combclear leaflets`: what the built-in leaflets say, and how well each value is established.
 
 use combclear_domain::basics::confidence::Confidence;
-use combclear_domain::questions::options::in_few_words;
 use combclear_domain::rules::leaflet::{Leaflet, Leaflets as Set};
+use combclear_wording::Words;
+use combclear_wording::leaflet::says;
 
 use super::{print, print_json, table};
 use crate::args::{Leaflets, Place};
@@ -88,7 +89,7 @@ fn one(leaflet: &Leaflet) -> String {
         let note = rule.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
         rows.add_row([
             format!("{}{method}", rule.says.topic().as_str()),
-            format!("{}{note}", in_few_words(&rule.says, leaflet.unit)),
+            format!("{}{note}", says(Words::english(), &rule.says, leaflet.unit)),
             format!("{}\n{}", word(&rule.confidence), word(&rule.force)),
             rule.from.map_or("not known".to_owned(), |from| from.to_string()),
             rule.source.join(", "),

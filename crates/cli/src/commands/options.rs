@@ -8,10 +8,11 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::{LeafletId, Method};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{
-    ApiaryReport, Ask, BadSpan, Missing, OptionsReport, Solution, Span, StartDays, StartReport, Usability,
-    WhatIf,
+    ApiaryOptions, Ask, BadSpan, ColonyOptions, FlowReport, Span, StartDays, Usability, WhatIf,
 };
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::options::{ApiaryReport, Missing, OptionsReport, Solution, StartReport};
 
 use super::supering::{known, no_apiary};
 use super::{print, print_json};
@@ -88,16 +89,17 @@ fn what_if(ask: &Options, from: Day) -> Result<WhatIf, Failure> {
 
 fn report(holding: &Holding, leaflets: &Leaflets, ask: &Options, asked: &Ask) -> Result<Report, Failure> {
     if let Some(apiary) = &ask.apiary {
-        let report = ApiaryReport::of(holding, leaflets, apiary, asked);
-        return report
-            .map(|report| Report::Apiary(Box::new(report)))
+        let answer = ApiaryOptions::of(holding, leaflets, apiary, asked);
+        return answer
+            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(Words::english(), &answer))))
             .ok_or_else(|| no_apiary(holding, apiary));
     }
     let colony = ask.colony.as_slice();
     let Some(colony) = known(holding, colony)?.into_iter().next() else {
         return Err(Failure::new("no colony is named", "name a colony, or an apiary with --apiary"));
     };
-    Ok(Report::Colony(Box::new(OptionsReport::of(holding, leaflets, &colony, asked))))
+    let answer = ColonyOptions::of(holding, leaflets, &colony, asked);
+    Ok(Report::Colony(Box::new(OptionsReport::of(Words::english(), &answer))))
 }
 
 /// The word for an answer.
@@ -171,13 +173,11 @@ fn mixture(solution: &Solution) -> String {
 /// When supers may go on after a start, and how that lies to the flow.
 fn free(start: Option<&StartReport>) -> String {
     let Some(start) = start else { return "-".to_owned() };
-    let all_along =
-        start.first_free_day == Some(start.start) && start.out_from.is_some_and(|out| start.start < out);
-    let mut lines = vec![match start.first_free_day {
-        None => "not known".to_owned(),
+    let mut lines = vec![match (start.first_free_day, &start.supers_all_along) {
+        (None, _) => "not known".to_owned(),
         // They may lie over it; what is told of the flow is when it is out.
-        Some(_) if all_along => start.supers.split(", ").next().unwrap_or_default().to_owned(),
-        Some(day) => day.to_string(),
+        (Some(_), Some(all_along)) => all_along.clone(),
+        (Some(day), None) => day.to_string(),
     }];
     if let Some(day) = start.out_from_if_brood_is_seen.or(start.out_from_without_brood.and(start.out_from)) {
         lines.push(format!("out from {day} if brood is seen"));
@@ -203,7 +203,7 @@ fn head(what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
 }
 
 /// The next flow in words.
-fn flow(flow: Option<&combclear_domain::questions::options::FlowReport>) -> String {
+fn flow(flow: Option<&FlowReport>) -> String {
     let Some(flow) = flow else { return "  next nectar flow: none on record\n".to_owned() };
     let other = |day: &Day| *day != flow.usual;
     let mut years: Vec<String> = Vec::new();

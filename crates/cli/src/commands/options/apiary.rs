@@ -1,7 +1,10 @@
 //! The options of an apiary, for all its colonies together.
 
 use combclear_domain::basics::words::ColonyName;
-use combclear_domain::questions::options::{ApiaryOption, ApiaryReport, Usability, WhyNot, amount_of};
+use combclear_domain::questions::options::Usability;
+use combclear_wording::Words;
+use combclear_wording::amounts::amount_of;
+use combclear_wording::options::{ApiaryOption, ApiaryReport, WhyNot};
 
 use super::{answer, flow, free, gap, head, mixture, starts, times};
 use crate::commands::{counted, table};
@@ -70,7 +73,7 @@ fn tally(option: &ApiaryOption) -> String {
 }
 
 fn dose(option: &ApiaryOption) -> String {
-    let stock = format!("in stock {}", amount_of(option.stock.in_date, &option.stock.unit));
+    let stock = format!("in stock {}", amount_of(Words::english(), option.stock.in_date, &option.stock.unit));
     let times = times(option.doses);
     match option.one_dose {
         Some(sum) => {
@@ -80,9 +83,11 @@ fn dose(option: &ApiaryOption) -> String {
             let at_least = if option.course.is_some() { "" } else { "at least " };
             let short = short.filter(|_| option.unit == option.stock.unit);
             let short = short
-                .map(|short| format!("\nshort of {at_least}{}", amount_of(short, &option.unit)))
+                .map(|short| {
+                    format!("\nshort of {at_least}{}", amount_of(Words::english(), short, &option.unit))
+                })
                 .unwrap_or_default();
-            format!("{}{times}\n{stock}{short}", amount_of(sum, &option.unit))
+            format!("{}{times}\n{stock}{short}", amount_of(Words::english(), sum, &option.unit))
         }
         None => format!("not counted\n{stock}"),
     }

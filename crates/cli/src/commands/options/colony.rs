@@ -2,9 +2,11 @@
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::diagnostic::nearest;
-use combclear_domain::questions::options::{
-    ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport, State, Usability,
-    amount_of,
+use combclear_domain::questions::options::{State, Usability};
+use combclear_wording::Words;
+use combclear_wording::amounts::amount_of;
+use combclear_wording::options::{
+    ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport,
 };
 
 use super::{answer, flow, free, gap, head, mixture, range, starts, times, to_spare};
@@ -94,12 +96,12 @@ fn warnings(option: &OptionReport) -> Vec<String> {
 }
 
 fn dose(report: &DoseOfColony) -> String {
-    let stock = format!("in stock {}", amount_of(report.stock.in_date, &report.stock.unit));
+    let stock = format!("in stock {}", amount_of(Words::english(), report.stock.in_date, &report.stock.unit));
     let missing: Vec<&str> = report.missing.iter().map(|missing| missing.fact.as_str()).collect();
     match &report.dose {
         Some(dose) => {
             let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
-            let amount = amount_of(dose.each_at_most.unwrap_or(dose.each), &dose.unit);
+            let amount = amount_of(Words::english(), dose.each_at_most.unwrap_or(dose.each), &dose.unit);
             let sure = match dose.confidence {
                 Confidence::Document => "",
                 Confidence::SecondHand => " (second hand)",
@@ -182,7 +184,7 @@ fn whole(option: &OptionReport) -> String {
         line(4, &solution.how);
     }
     let stock = &option.dose.stock;
-    line(2, &format!("in stock and in date: {}", amount_of(stock.in_date, &stock.unit)));
+    line(2, &format!("in stock and in date: {}", amount_of(Words::english(), stock.in_date, &stock.unit)));
     for (lots, why) in [
         (&stock.not_counted, "expired by then, or without an expiry on record"),
         (&stock.label_not_recorded, "the label revision is not on record, or is none that the leaflet knows"),

@@ -1,28 +1,25 @@
 //! The answer for a whole apiary: usable for all its colonies, for some, or for none, and for which not and why.
 
-use serde::Serialize;
+use std::sync::Arc;
 
+use super::answer::{FlowReport, NoLeaflets, StockOfMedicine, no_leaflets, see_to, stock};
 use super::board::{Board, Judged};
 use super::colony::Colony;
 use super::date_range::{Ask, Span};
-use super::dose::{self, NoDose, Solution};
+use super::dose::{self, Mixture, NoDose};
 use super::flow::Flow;
-use super::order::Rank;
-use super::place::WhatIf;
-use super::report::{FlowReport, Missing, StockOfMedicine, no_jurisdiction, see_to, stock};
-use super::starts::{StartReport, Starting};
+use super::order::{OrderReason, Rank};
+use super::reason::Because;
+use super::starts::{Start, Starting};
 use super::state::{StartDays, State, Usability};
-use super::wording;
-use crate::basics::calendar::{Day, POLICY};
 use crate::basics::quantity::Quantity;
-use crate::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, Method};
+use crate::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, Method};
 use crate::facts::holding::Holding;
-use crate::rules::leaflet::Leaflets;
+use crate::rules::leaflet::{Leaflet, Leaflets};
 
-/// What can be used at this apiary: the whole answer in words.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct ApiaryReport {
+/// What can be used at an apiary.
+#[derive(Debug, Clone)]
+pub struct ApiaryOptions {
     /// The holding.
     pub holding: HoldingName,
     /// The apiary.
@@ -31,34 +28,21 @@ pub struct ApiaryReport {
     pub colonies: Vec<ColonyName>,
     /// Whose leaflets these are.
     pub jurisdiction: Option<Jurisdiction>,
-    /// The first start day asked about.
-    pub from: Day,
-    /// The last start day asked about.
-    pub to: Day,
-    /// What happened after this day does not bear on the answer.
-    pub as_of: Day,
-    /// What was assumed of the site.
-    pub what_if: Option<WhatIf>,
+    /// What was asked.
+    pub ask: Ask,
     /// The next nectar flow on record from the first day on.
     pub flow: Option<FlowReport>,
     /// The options, in the order that each one's reasons give.
-    pub options: Vec<ApiaryOption>,
-    /// What is missing before there can be any option.
-    pub missing: Vec<Missing>,
-    /// The counting policy.
-    pub policy: &'static str,
-    /// What this answer is not.
-    pub notice: &'static str,
+    pub options: Vec<OptionForAll>,
+    /// Why there can be no option yet.
+    pub no_leaflets: Option<NoLeaflets>,
 }
 
-/// One way of treating, held against every colony of the apiary.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct ApiaryOption {
+/// One way of treating, held against every colony of the apiary. Rules are named by their index in the leaflet.
+#[derive(Debug, Clone)]
+pub struct OptionForAll {
     /// The leaflet.
-    pub leaflet: LeafletId,
-    /// Active, form and strength in words.
-    pub title: String,
+    pub leaflet: Arc<Leaflet>,
     /// The method, where there are several.
     pub method: Option<Method>,
     /// The revision of the label on the pack, where the leaflet has several.
@@ -66,70 +50,65 @@ pub struct ApiaryOption {
     /// The best answer of any start day for all colonies together.
     pub answer: Usability,
     /// Why it stands where it stands in the list.
-    pub order: Vec<String>,
+    pub order: Vec<OrderReason>,
     /// The start days with their answers for all colonies together: the worst of any colony.
     pub days: Vec<StartDays>,
     /// The colonies by the best answer of any start day.
-    pub colonies: Vec<ColoniesOfAnswer>,
+    pub colonies: Vec<OfAnswer>,
     /// What a start on the first day of the first range that is not ruled out means, for the colony for which it takes longest.
-    pub start: Option<StartReport>,
+    pub start: Option<Start>,
     /// The colony for which it takes longest.
     pub longest_for: Option<ColonyName>,
     /// What all colonies together would get at one dose; none while something must be counted in one of them.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub one_dose: Option<Quantity>,
     /// In what.
     pub unit: String,
-    /// How many doses a course has, at least; absent where nobody has stated it.
-    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
+    /// How many doses a course has, at least; none where nobody has stated it.
     pub doses: Option<u8>,
-    /// What all colonies together would get in a course, at least; absent while something must be counted, or where nobody has
+    /// What all colonies together would get in a course, at least; none while something must be counted, or where nobody has
     /// stated how many doses there are.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub course: Option<Quantity>,
-    /// What must be known before that is, and what would supply it.
-    pub dose_missing: Vec<Missing>,
+    /// What must be known before that is, each once.
+    pub dose_missing: Vec<NoDose>,
     /// The colonies in which something must be counted first, and what.
-    pub not_counted: Vec<WhyNot>,
+    pub not_counted: Vec<WithColonies<NoDose>>,
     /// What has to be mixed for one dose of all of them.
-    pub solution: Option<Solution>,
+    pub mixture: Option<Mixture>,
     /// What is in stock of it.
     pub stock: StockOfMedicine,
-    /// What the leaflet asks for in words.
-    pub see_to: Vec<String>,
+    /// The rules that nobody can judge from the record, and what has to be done to the product.
+    pub see_to: Vec<usize>,
 }
 
 /// Colonies with one answer.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct ColoniesOfAnswer {
+#[derive(Debug, Clone)]
+pub struct OfAnswer {
     /// The answer.
     pub answer: Usability,
     /// The colonies.
     pub colonies: Vec<ColonyName>,
     /// For an answer other than usable: why, colony by colony where it differs.
-    pub why: Vec<WhyNot>,
+    pub why: Vec<WithColonies<Because>>,
 }
 
-/// Why not, and for which colonies.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct WhyNot {
-    /// Why, in a sentence.
-    pub why: String,
+/// A reason, and the colonies of which it holds.
+#[derive(Debug, Clone)]
+pub struct WithColonies<T> {
+    /// The reason.
+    pub why: T,
     /// The colonies.
     pub colonies: Vec<ColonyName>,
 }
 
-impl ApiaryReport {
-    /// Asks the question of an apiary and writes the answer out; none if the holding has no such apiary.
+impl ApiaryOptions {
+    /// Asks the question of an apiary; none if the holding has no such apiary.
     #[must_use]
     pub fn of(
         holding: &Holding,
         leaflets: &Leaflets,
         apiary: &ApiaryName,
         ask: &Ask,
-    ) -> Option<ApiaryReport> {
+    ) -> Option<ApiaryOptions> {
         let span = ask.span;
         let known = holding.apiaries().find(|known| *known == apiary)?;
         let board = Board::of(holding, leaflets, ask, [known]);
@@ -143,7 +122,7 @@ impl ApiaryReport {
                 row.push(judged);
             }
         }
-        let mut ranked: Vec<(Rank, ApiaryOption)> = rows
+        let mut ranked: Vec<(Rank, OptionForAll)> = rows
             .iter()
             .filter_map(|row| {
                 option(span, row, &colonies, |judged, colony| Starting {
@@ -155,20 +134,15 @@ impl ApiaryReport {
             })
             .collect();
         ranked.sort_by_key(|(rank, _)| rank.key());
-        Some(ApiaryReport {
+        Some(ApiaryOptions {
             holding: holding.name().clone(),
             apiary: apiary.clone(),
             colonies: colonies.iter().map(|colony| colony.name.clone()).collect(),
             jurisdiction: board.jurisdiction.cloned(),
-            from: span.from(),
-            to: span.to(),
-            as_of: ask.as_of,
-            what_if: (!ask.what_if.is_empty()).then(|| ask.what_if.clone()),
+            ask: ask.clone(),
             flow: flow.map(FlowReport::of),
             options: ranked.into_iter().map(|(_, option)| option).collect(),
-            missing: no_jurisdiction(&board),
-            policy: POLICY,
-            notice: wording::NOTICE,
+            no_leaflets: no_leaflets(&board),
         })
     }
 }
@@ -178,7 +152,7 @@ fn option<'a>(
     row: &'a [Judged<'a>],
     colonies: &'a [Colony<'a>],
     starting: impl Fn(&'a Judged<'a>, &'a Colony<'a>) -> Starting<'a>,
-) -> Option<(Rank, ApiaryOption)> {
+) -> Option<(Rank, OptionForAll)> {
     let first = row.first()?;
     let choice = first.choice;
     let days = all_together(row, span);
@@ -199,40 +173,38 @@ fn option<'a>(
     let classes = each().map(|(judged, starting)| Rank::of(judged, &starting).class);
     rank.class = classes.fold(rank.class, State::max);
     let doses: Vec<_> = colonies.iter().map(|colony| (colony, dose::of(choice, colony, start))).collect();
-    let mut not_counted: Vec<WhyNot> = Vec::new();
+    let mut not_counted: Vec<WithColonies<NoDose>> = Vec::new();
     let mut one_dose = Some(Quantity::ZERO);
     let mut most = Quantity::ZERO;
     let mut unit = choice.leaflet.unit.to_string();
     let count = choice.doses(start);
-    let mut dose_missing: Vec<Missing> = Vec::new();
-    for (colony, dose) in &doses {
+    let mut dose_missing: Vec<NoDose> = Vec::new();
+    for (colony, dose) in doses {
         match dose {
             Ok(dose) => {
                 one_dose = one_dose.map(|sum| sum.plus(dose.each));
                 most = most.plus(dose.each_at_most.unwrap_or(dose.each));
-                unit.clone_from(&dose.unit);
+                unit = dose.unit;
             }
             Err(missing) => {
                 one_dose = None;
-                because(&mut not_counted, missing.fact(), &colony.name);
-                let missing = missing.missing();
                 if !dose_missing.contains(&missing) {
-                    dose_missing.push(missing);
+                    dose_missing.push(missing.clone());
                 }
+                with(&mut not_counted, missing, &colony.name, NoDose::eq);
             }
         }
     }
-    dose_missing.extend(count.is_none().then(|| NoDose::CountNotStated.missing()));
-    let solution = one_dose.filter(|_| unit == "ml").and_then(|_| dose::solution(choice, start, most));
-    let report = ApiaryOption {
-        leaflet: choice.leaflet.id.clone(),
-        title: choice.leaflet.title.clone(),
+    dose_missing.extend(count.is_none().then_some(NoDose::CountNotStated));
+    let mixture = one_dose.filter(|_| unit == "ml").and_then(|_| dose::mixture(choice, start, most));
+    let option = OptionForAll {
+        leaflet: Arc::clone(&choice.leaflet),
         method: choice.method.clone(),
         revision: choice.revision.clone(),
         answer,
         order: rank.reasons(),
         colonies: by_answer(row, colonies),
-        start: open.and_then(|days| of_longest.report(days)),
+        start: open.and_then(|days| of_longest.on(days)),
         longest_for: (colonies.len() > 1).then(|| of_longest.colony.name.clone()),
         one_dose,
         unit,
@@ -240,12 +212,12 @@ fn option<'a>(
         course: one_dose.zip(count).map(|(sum, count)| sum.times(u64::from(count))),
         dose_missing,
         not_counted,
-        solution,
+        mixture,
         stock: stock(choice, start),
         see_to: see_to(choice, start),
         days,
     };
-    Some((rank, report))
+    Some((rank, option))
 }
 
 /// The worst answer of any colony, day by day.
@@ -275,7 +247,7 @@ fn all_together(row: &[Judged<'_>], span: Span) -> Vec<StartDays> {
     ranges
 }
 
-fn by_answer(row: &[Judged<'_>], colonies: &[Colony<'_>]) -> Vec<ColoniesOfAnswer> {
+fn by_answer(row: &[Judged<'_>], colonies: &[Colony<'_>]) -> Vec<OfAnswer> {
     let mut groups = Vec::new();
     for answer in [Usability::Usable, Usability::Unknown, Usability::RuledOut] {
         let of_it = || row.iter().zip(colonies).filter(|(judged, _)| judged.answer() == answer);
@@ -283,7 +255,7 @@ fn by_answer(row: &[Judged<'_>], colonies: &[Colony<'_>]) -> Vec<ColoniesOfAnswe
         if names.is_empty() {
             continue;
         }
-        let mut why: Vec<WhyNot> = Vec::new();
+        let mut why: Vec<WithColonies<Because>> = Vec::new();
         let sought = match answer {
             Usability::Usable => None,
             Usability::Unknown => Some(State::Unknown),
@@ -294,18 +266,24 @@ fn by_answer(row: &[Judged<'_>], colonies: &[Colony<'_>]) -> Vec<ColoniesOfAnswe
             let binding = judged.conditions().filter(|condition| condition.binds);
             let runs = binding.filter_map(|condition| condition.on(day?));
             for run in runs.filter(|run| Some(run.state) == sought) {
-                because(&mut why, wording::because(&run.because), &colony.name);
+                with(&mut why, run.because.clone(), &colony.name, Because::is_the_same_reason);
             }
         }
-        groups.push(ColoniesOfAnswer { answer, colonies: names, why });
+        groups.push(OfAnswer { answer, colonies: names, why });
     }
     groups
 }
 
-fn because(list: &mut Vec<WhyNot>, why: String, colony: &ColonyName) {
-    match list.iter_mut().find(|known| known.why == why) {
+/// Adds a colony to a reason.
+fn with<T>(
+    list: &mut Vec<WithColonies<T>>,
+    why: T,
+    colony: &ColonyName,
+    is_the_same: impl Fn(&T, &T) -> bool,
+) {
+    match list.iter_mut().find(|known| is_the_same(&known.why, &why)) {
         Some(known) if known.colonies.contains(colony) => {}
         Some(known) => known.colonies.push(colony.clone()),
-        None => list.push(WhyNot { why, colonies: vec![colony.clone()] }),
+        None => list.push(WithColonies { why, colonies: vec![colony.clone()] }),
     }
 }

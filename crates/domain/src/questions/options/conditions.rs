@@ -5,6 +5,7 @@ mod colony;
 mod courses;
 mod site;
 
+use super::about::About;
 use super::choice::Choice;
 use super::colony::Colony;
 use super::date_range::Span;
@@ -55,7 +56,7 @@ pub(super) fn of_colony(
         conditions.extend(colony::timing(choice, colony, place, span));
     } else {
         let found = Finding::unknown(Because::ApiaryNotKnown);
-        conditions.push(Condition::throughout("apiary", span, found));
+        conditions.push(Condition::throughout(About::Apiary, span, found));
     }
     conditions.extend(colony::stands(colony, span));
     conditions.extend(colony::supers(choice, colony, span));
@@ -69,7 +70,7 @@ pub(super) fn of_colony(
 /// Whether the leaflet has directions for the day at all.
 fn directions(choice: &Choice, span: Span) -> Condition {
     let rules = || choice.rules.iter().filter_map(|index| choice.leaflet.rules.get(*index));
-    Condition::by_day("leaflet", span, |day| {
+    Condition::by_day(About::Directions, span, |day| {
         if rules().any(|rule| rule.force != Force::Advice && rule.is_in_force(day)) {
             Finding::met_anyway(Because::HasDirections)
         } else {
@@ -89,7 +90,7 @@ fn rules(
         // A rule that has nothing to be looked at makes no condition.
         look(rule, span.from())?;
         let documented = choice.is_documented(rule);
-        let condition = Condition::by_day(topic.as_str(), span, |day| {
+        let condition = Condition::by_day(About::Topic(topic), span, |day| {
             if !rule.is_in_force(day) {
                 return Finding::met_anyway(Because::NotInForce);
             }

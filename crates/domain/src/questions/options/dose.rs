@@ -3,12 +3,10 @@
 
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
-use serde::Serialize;
 
 use super::choice::Choice;
 use super::colony::Colony;
-use super::report::Missing;
-use super::short::{self, amount_of};
+use super::reason::Counting;
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::Unit;
@@ -17,107 +15,154 @@ use crate::rules::leaflet::rule::DosePer;
 use crate::rules::leaflet::{Force, Rule, Says};
 
 /// What one colony gets.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct DoseSum {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Portion {
     /// At each dose; where the leaflet gives a range, the least.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 2))]
     pub each: Quantity,
     /// Where the leaflet gives a range, the most.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub each_at_most: Option<Quantity>,
     /// In what.
     pub unit: String,
-    /// How many doses make the course, at least; absent where nobody has stated it.
-    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
+    /// How many doses make the course, at least; none where nobody has stated it.
     pub doses: Option<u8>,
-    /// What the whole course takes, at least; where the leaflet gives a range, of the least of it. Absent where the number of
+    /// What the whole course takes, at least; where the leaflet gives a range, of the least of it. None where the number of
     /// doses is not known.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 4))]
     pub course: Option<Quantity>,
-    /// How it was worked out, with what was rounded.
-    pub sum: String,
+    /// How it was worked out.
+    pub sum: Sum,
     /// How well the dose of the leaflet is established.
     pub confidence: Confidence,
-    /// Doses that hold under another condition, in words.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub otherwise: Vec<String>,
+    /// The rules whose doses hold under another condition, by their index in the leaflet.
+    pub otherwise: Vec<usize>,
+}
+
+/// How a dose was worked out, and what was rounded.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Sum {
+    /// What the leaflet states, in the unit of the dose; where it gives a range, the least.
+    pub amount: Quantity,
+    /// For what it states that.
+    pub base: Base,
+    /// How many times the colony has that.
+    pub times: u32,
+    /// The amount so many times.
+    pub exact: Quantity,
+    /// What became of it.
+    pub rounding: Rounding,
+    /// The condition under which the leaflet states it, in its words.
+    pub when: Option<String>,
+}
+
+/// For what a leaflet states an amount, with what was counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Base {
+    /// The hive.
+    Hive,
+    /// A colony of so many bees.
+    Bees(u32),
+    /// So many brood boxes.
+    BroodBoxes(u32),
+    /// So many seams of bees.
+    Seams(u32),
+    /// So many frames of bees, or part of them.
+    Frames {
+        /// Seams of bees, as counted.
+        seams: u32,
+        /// Frames for which the leaflet states the amount.
+        frames: u32,
+    },
+    /// Two comb sides for each of so many seams of bees.
+    CombSides(u32),
+    /// So many litres of hive.
+    Litres(u32),
+}
+
+/// What becomes of an amount that cannot or must not be given as it comes out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Rounding {
+    /// It is given as it comes out.
+    None,
+    /// It is more than one colony may get.
+    Capped,
+    /// It is rounded up to what can be given.
+    Up,
 }
 
 /// Why a dose, or the amount for a course, cannot be worked out.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum NoDose {
+pub enum NoDose {
     /// This must be counted first.
-    NotCounted(&'static str),
-    /// The leaflet says nothing of the amount, or nothing that would tell it for this colony, in words.
-    NotToldApart(String),
+    NotCounted(Counting),
+    /// The leaflet states none.
+    NotStated,
+    /// The leaflet states none for a colony of this size.
+    NotForThisSize,
+    /// The leaflet states several, each under a condition that the record does not tell.
+    OneOf(Vec<DoseWhen>),
+    /// The leaflet counts the dose in something else than the medicine.
+    OtherUnit {
+        /// What the medicine is counted in.
+        unit: Unit,
+        /// What the leaflet counts it in.
+        counted_in: String,
+    },
     /// Nobody has stated how many doses make the course.
     CountNotStated,
 }
 
-impl NoDose {
-    /// What is not known.
-    pub(super) fn fact(&self) -> String {
-        match self {
-            NoDose::NotCounted(what) => (*what).to_owned(),
-            NoDose::NotToldApart(fact) => fact.clone(),
-            NoDose::CountNotStated => "the course: how many doses make it is not stated".to_owned(),
-        }
-    }
+/// A dose that holds under a condition.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct DoseWhen {
+    /// At each dose; where the leaflet gives a range, the least.
+    pub each: Quantity,
+    /// Where the leaflet gives a range, the most.
+    pub each_at_most: Option<Quantity>,
+    /// In what.
+    pub unit: String,
+    /// The condition, in the words of the leaflet.
+    pub when: String,
+}
 
-    /// The entry that would supply it, and how.
-    pub(super) fn missing(&self) -> Missing {
-        let (supplied_by, how) = match self {
-            NoDose::NotCounted(_) => (Some(Kind::Inspection), "count them and record it"),
-            NoDose::NotToldApart(_) => {
-                (None, "no entry can carry it: read the amount on the pack, or ask the supplier or the vet")
-            }
-            NoDose::CountNotStated => (
-                Some(Kind::LeafletReading),
-                "read the doses of a course on the leaflet of the lot and record it",
-            ),
-        };
-        let supplied_by = supplied_by.map(Kind::as_str);
-        Missing { supplied_by, how: how.to_owned(), ..Missing::new("dose", self.fact()) }
+impl NoDose {
+    /// The kind of entry that would supply it; none where no entry can.
+    #[must_use]
+    pub const fn supplied_by(&self) -> Option<Kind> {
+        match self {
+            NoDose::NotCounted(_) => Some(Kind::Inspection),
+            NoDose::NotStated | NoDose::NotForThisSize | NoDose::OneOf(_) | NoDose::OtherUnit { .. } => None,
+            NoDose::CountNotStated => Some(Kind::LeafletReading),
+        }
     }
 }
 
 /// What has to be mixed.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct Solution {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Mixture {
     /// Millilitres that are needed.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 250))]
     pub millilitres: Quantity,
     /// How much of the medicine.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 17.5))]
     pub medicine: Quantity,
     /// In what.
     pub unit: String,
     /// Millilitres of water.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub water_ml: Option<Quantity>,
     /// Grams of sugar.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub sugar_g: Option<Quantity>,
-    /// The recipe of the leaflet.
-    pub recipe: String,
-    /// The order of mixing and its dangers.
-    pub how: String,
+    /// The rule with the recipe, by its index in the leaflet.
+    pub rule: usize,
 }
 
 /// The dose of a colony on a day.
-pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSum, NoDose> {
+pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portion, NoDose> {
     let in_force =
         |topic| choice.rules_on(topic).filter(move |(_, rule): &(usize, &Rule)| rule.is_in_force(on));
-    let mut rules: Vec<&Rule> = in_force(Topic::Dose).map(|(_, rule)| rule).collect();
+    let mut rules: Vec<(usize, &Rule)> = in_force(Topic::Dose).collect();
     // The label goes before advice; a dose for small colonies stands beside the one for full ones.
-    if rules.iter().any(|rule| rule.force != Force::Advice) {
-        rules.retain(|rule| rule.force != Force::Advice);
+    if rules.iter().any(|(_, rule)| rule.force != Force::Advice) {
+        rules.retain(|(_, rule)| rule.force != Force::Advice);
     }
-    let small = |rule: &&Rule| matches!(rule.says, Says::Dose { per: DosePer::SmallColony, .. });
-    let (small, full): (Vec<&Rule>, Vec<&Rule>) = rules.iter().partition(|rule| small(rule));
+    let small = |rule: &Rule| matches!(rule.says, Says::Dose { per: DosePer::SmallColony, .. });
+    let (small, full): (Vec<(usize, &Rule)>, Vec<_>) = rules.into_iter().partition(|(_, rule)| small(rule));
     let candidates = if full.is_empty() { &small } else { &full };
     let unit = choice.leaflet.unit;
     let caps: Vec<Cap<'_>> = in_force(Topic::DoseCap)
@@ -129,58 +174,51 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<DoseSu
         })
         .collect();
     let doses = choice.doses(on);
-    let conditional = |rule: &&&Rule| matches!(&rule.says, Says::Dose { when: Some(_), .. });
-    let (under_condition, always): (Vec<&Rule>, Vec<&Rule>) =
-        candidates.iter().copied().partition(|rule| conditional(&rule));
-    let mut worked: Option<DoseSum> = None;
-    let mut otherwise: Vec<String> = Vec::new();
+    let conditional = |rule: &Rule| matches!(&rule.says, Says::Dose { when: Some(_), .. });
+    let (under_condition, always): (Vec<(usize, &Rule)>, Vec<_>) =
+        candidates.iter().copied().partition(|(_, rule)| conditional(rule));
+    let mut worked: Option<Portion> = None;
+    let mut otherwise: Vec<usize> = Vec::new();
+    let index = |rules: &[(usize, &Rule)]| -> Vec<usize> { rules.iter().map(|(index, _)| *index).collect() };
     // What holds always goes first. Which of several conditions holds the record cannot tell.
     let meant = match (always.as_slice(), under_condition.as_slice()) {
-        ([], []) => {
-            return Err(NoDose::NotToldApart("the dose: the leaflet here states none".to_owned()));
-        }
+        ([], []) => return Err(NoDose::NotStated),
         ([], [only]) => vec![*only],
         ([], several) => {
-            let mut each: Vec<String> = Vec::new();
-            for rule in several {
+            let mut each: Vec<DoseWhen> = Vec::new();
+            for (_, rule) in several {
                 let Some(dose) = worked_out(&rule.says, unit, colony, on, &caps)? else { continue };
-                let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
-                let most = amount_of(dose.each_at_most.unwrap_or(dose.each), &dose.unit);
-                let Says::Dose { when, .. } = &rule.says else { continue };
-                each.push(format!("{least}{most} ({})", when.as_deref().unwrap_or_default()));
+                let when = dose.sum.when.unwrap_or_default();
+                let Portion { each: least, each_at_most, unit, .. } = dose;
+                each.push(DoseWhen { each: least, each_at_most, unit, when });
             }
-            let fact =
-                format!("the dose: which of these holds the record does not tell: {}", each.join("; "));
-            return Err(NoDose::NotToldApart(fact));
+            return Err(NoDose::OneOf(each));
         }
-        (always, _) => {
-            otherwise.extend(under_condition.iter().map(|rule| short::says(&rule.says, unit)));
+        (always, under_condition) => {
+            otherwise.extend(index(under_condition));
             always.to_vec()
         }
     };
-    for rule in meant {
+    for (index, rule) in meant {
         // The first that speaks of a colony of this size counts; if what it counts by was not counted, no other stands in.
         match (worked_out(&rule.says, unit, colony, on, &caps)?, &worked) {
             (Some(dose), None) => {
                 let course = doses.map(|doses| dose.each.times(u64::from(doses)));
-                worked = Some(DoseSum { doses, course, confidence: rule.confidence, ..dose });
+                worked = Some(Portion { doses, course, confidence: rule.confidence, ..dose });
             }
-            (Some(_), Some(_)) => otherwise.push(short::says(&rule.says, unit)),
+            (Some(_), Some(_)) => otherwise.push(index),
             (None, _) => {}
         }
     }
-    let fault = || {
-        NoDose::NotToldApart("the dose: the leaflet here states none for a colony of this size".to_owned())
-    };
     if !full.is_empty() {
-        otherwise.extend(small.iter().map(|rule| short::says(&rule.says, unit)));
+        otherwise.extend(index(&small));
     }
     otherwise.extend(
         in_force(Topic::DoseCap)
             .filter(|&(_, rule)| matches!(rule.says, Says::DoseCap { when: Some(_), .. }))
-            .map(|(_, rule)| short::says(&rule.says, unit)),
+            .map(|(index, _)| index),
     );
-    worked.map(|dose| DoseSum { otherwise, ..dose }).ok_or_else(fault)
+    worked.map(|dose| Portion { otherwise, ..dose }).ok_or(NoDose::NotForThisSize)
 }
 
 /// The sum of one rule; none where it speaks of colonies of another size.
@@ -190,56 +228,50 @@ fn worked_out(
     colony: &Colony<'_>,
     on: Day,
     caps: &[Cap<'_>],
-) -> Result<Option<DoseSum>, NoDose> {
+) -> Result<Option<Portion>, NoDose> {
     let Says::Dose { amount, amount_max, per, frames, min_bees, max_bees, unit, when } = says else {
         return Ok(None);
     };
     let unit = unit.as_deref().unwrap_or(leaflet_unit.as_str());
     let cap = cap_for(caps, unit, when.as_deref());
-    let count = |what, fact: &'static str, pick: &dyn Fn(&Inspection) -> Option<u32>| {
+    let count = |what: Counting, pick: &dyn Fn(&Inspection) -> Option<u32>| {
         let some = colony.counts(on, pick).filter(|count| count.number > 0);
-        some.map(|count| (count.number, what)).ok_or(NoDose::NotCounted(fact))
+        some.map(|count| count.number).ok_or(NoDose::NotCounted(what))
     };
-    let seams = || {
-        let pick = |seen: &Inspection| seen.seams.map(u32::from);
-        count("seams of bees", "the dose: how many seams of bees there are", &pick)
-    };
-    let (times, of) = match per {
-        DosePer::Hive | DosePer::SmallColony => (1, "the hive".to_owned()),
+    let seams = || count(Counting::SeamsOfBees, &|seen| seen.seams.map(u32::from));
+    let (times, base) = match per {
+        DosePer::Hive | DosePer::SmallColony => (1, Base::Hive),
         DosePer::BroodBox => {
-            let pick = |seen: &Inspection| seen.brood_boxes.map(u32::from);
-            let (boxes, what) = count("brood boxes", "the dose: how many brood boxes there are", &pick)?;
-            (boxes, counted(boxes, what))
+            let boxes = count(Counting::BroodBoxes, &|seen| seen.brood_boxes.map(u32::from))?;
+            (boxes, Base::BroodBoxes(boxes))
         }
         DosePer::Seam => {
-            let (seams, what) = seams()?;
-            (seams, counted(seams, what))
+            let seams = seams()?;
+            (seams, Base::Seams(seams))
         }
         DosePer::FramesOfBees => {
             // A seam of bees is counted as a frame of bees. Common practice, no source.
-            let (seams, what) = seams()?;
+            let seams = seams()?;
             let frames = u32::from(frames.unwrap_or(1)).max(1);
-            (seams.div_ceil(frames), format!("{}, for every {frames} or part", counted(seams, what)))
+            (seams.div_ceil(frames), Base::Frames { seams, frames })
         }
         DosePer::CombSide => {
             // A seam of bees sits on two comb sides that face each other.
-            let (seams, what) = seams()?;
-            (seams.saturating_mul(2), format!("2 comb sides for each of {}", counted(seams, what)))
+            let seams = seams()?;
+            (seams.saturating_mul(2), Base::CombSides(seams))
         }
         DosePer::LitreOfHive => {
-            let pick = |seen: &Inspection| seen.hive_litres.map(u32::from);
-            let (litres, what) = count("litres of hive", "the dose: how many litres the hive holds", &pick)?;
-            (litres, counted(litres, what))
+            let litres = count(Counting::LitresOfHive, &|seen| seen.hive_litres.map(u32::from))?;
+            (litres, Base::Litres(litres))
         }
         DosePer::Bees => {
-            let pick = |seen: &Inspection| seen.bees;
-            let (bees, what) = count("bees", "the dose: how many bees there are, as estimated", &pick)?;
+            let bees = count(Counting::Bees, &|seen| seen.bees)?;
             let within =
                 min_bees.is_none_or(|least| least <= bees) && max_bees.is_none_or(|most| bees <= most);
             if !within {
                 return Ok(None);
             }
-            (1, counted(bees, what))
+            (1, Base::Bees(bees))
         }
     };
     let step = step(unit, *amount);
@@ -250,45 +282,24 @@ fn worked_out(
     };
     let (exact, each) = rounded(*amount);
     let most = amount_max.map(|most| rounded(most).1).filter(|most| *most > each);
-    let mut sum = if matches!(per, DosePer::Hive | DosePer::SmallColony | DosePer::Bees) {
-        format!("{} for {of}", amount_of(*amount, unit))
+    let rounding = if cap.is_some_and(|cap| exact > cap) {
+        Rounding::Capped
+    } else if each == exact {
+        Rounding::None
     } else {
-        format!("{} x {of}", amount_of(*amount, unit))
+        Rounding::Up
     };
-    if times != 1 || *amount != exact {
-        sum += &format!(" = {}", amount_of(exact, unit));
-    }
-    if cap.is_some_and(|cap| exact > cap) {
-        sum += &format!(", capped at {}", amount_of(each, unit));
-    } else if each != exact {
-        sum += &format!(", rounded up to {}", amount_of(each, unit));
-    }
-    if let Some(when) = when {
-        sum += &format!(" ({when})");
-    }
-    let unit = unit.to_owned();
-    Ok(Some(DoseSum {
+    Ok(Some(Portion {
         each,
         each_at_most: most,
-        unit,
+        unit: unit.to_owned(),
         // The caller knows how many there are.
         doses: None,
         course: None,
-        sum,
+        sum: Sum { amount: *amount, base, times, exact, rounding, when: when.clone() },
         confidence: Confidence::Unconfirmed,
         otherwise: Vec::new(),
     }))
-}
-
-/// A count with what was counted, in the singular where it is one.
-fn counted(count: u32, what: &str) -> String {
-    let one = match what {
-        "brood boxes" => "brood box",
-        "seams of bees" => "seam of bees",
-        "litres of hive" => "litre of hive",
-        other => other,
-    };
-    format!("{count} {}", if count == 1 { one } else { what })
 }
 
 /// Most that one colony may get, in a unit, under a condition.
@@ -322,23 +333,22 @@ fn step(unit: &str, amount: Quantity) -> Quantity {
 }
 
 /// What is mixed for so many millilitres; none where nothing is mixed.
-pub(super) fn solution(choice: &Choice, on: Day, millilitres: Quantity) -> Option<Solution> {
+pub(super) fn mixture(choice: &Choice, on: Day, millilitres: Quantity) -> Option<Mixture> {
     let mut recipes = choice.rules_on(Topic::Recipe).filter(|(_, rule)| rule.is_in_force(on));
-    recipes.find_map(|(_, rule)| {
-        let Says::Recipe { amount, unit, water_ml, sugar_g, makes_ml, text } = &rule.says else {
+    recipes.find_map(|(index, rule)| {
+        let Says::Recipe { amount, unit, water_ml, sugar_g, makes_ml, .. } = &rule.says else {
             return None;
         };
         let tenth = Quantity::from_thousandths(100);
         let share = |of: Quantity| of.scaled(millilitres, *makes_ml).nearest(tenth);
         let whole = |of: Quantity| of.scaled(millilitres, *makes_ml).nearest(Quantity::whole(1));
-        Some(Solution {
+        Some(Mixture {
             millilitres,
             medicine: share(*amount),
             unit: unit.clone().unwrap_or_else(|| choice.leaflet.unit.to_string()),
             water_ml: water_ml.map(whole),
             sugar_g: sugar_g.map(whole),
-            recipe: short::says(&rule.says, choice.leaflet.unit),
-            how: text.clone(),
+            rule: index,
         })
     })
 }

@@ -21,7 +21,7 @@ pub(super) struct Effect {
 
 /// When supers may go on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum FreeAfterwards {
+pub enum FreeAfterwards {
     /// They may be on all along.
     AllAlong {
         /// But no honey may be taken while it is in.

@@ -7,12 +7,15 @@
 //!
 //! - [`Ask`], [`Span`], [`WhatIf`]: what is asked
 //! - [`Board`]: the question prepared for a holding; it judges colony after colony
-//! - [`OptionsReport`], [`ApiaryReport`]: answers written out
+//! - [`ColonyOptions`], [`ApiaryOptions`]: the answers
 //!
 //! What is not judged: rules in words (entrances, combs, weak colonies). They are told among the things to see to.
 
+mod about;
+mod answer;
 mod apiary;
 mod board;
+mod change;
 mod choice;
 mod colony;
 mod dose;
@@ -21,30 +24,34 @@ use crate::facts::flow;
 mod conditions;
 mod date_range;
 mod effect;
+mod missing;
 mod need;
 mod order;
 mod place;
 mod remedy;
-mod report;
+mod same_reason;
 mod short;
 mod starts;
 mod state;
 mod weather;
-mod wording;
 
 pub use crate::facts::history::Lack;
-pub use apiary::{ApiaryOption, ApiaryReport, ColoniesOfAnswer, WhyNot};
+pub use about::About;
+pub use answer::{
+    ColonyOption, ColonyOptions, DoseForColony, FlowReport, NearestDay, NoLeaflets, StockOfMedicine,
+};
+pub use apiary::{ApiaryOptions, OfAnswer, OptionForAll, WithColonies};
 pub use board::{Board, Judged};
+pub use change::Change;
 pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
 pub use date_range::{Ask, BadSpan, Span};
-pub use dose::{DoseSum, Solution};
-pub(crate) use need::{CourseNeed, one_course_of_all};
+pub use dose::{Base, DoseWhen, Mixture, NoDose, Portion, Rounding, Sum};
+pub use effect::FreeAfterwards;
+pub use missing::{EntryToMake, Look, Missing, NoEntry, Reading, Remedy, SiteFact, ToRecord};
+pub(crate) use need::{CourseNeed, in_words_for_stock, one_course_of_all};
+pub use order::{OrderReason, OutBeforeFlow, Visits};
 pub use place::WhatIf;
-pub use reason::{Because, Measure, Origin, ToldBy, Untold};
-pub use report::{
-    ConditionReport, DoseOfColony, FlowReport, Missing, OptionReport, OptionsReport, RunReport,
-    StockOfMedicine,
-};
+pub use reason::{Because, Counting, Measure, Origin, ToldBy, Untold, Within};
 pub use short::{amount_of, says as in_few_words};
-pub use starts::{LatestStart, Margin, StartReport, Visit};
+pub use starts::{LatestStart, Margin, PlannedVisit, Start, Task};
 pub use state::{Condition, Run, StartDays, State, Usability};

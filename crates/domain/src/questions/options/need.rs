@@ -4,7 +4,8 @@ use super::board::Board;
 use super::choice::Choice;
 use super::date_range::{Ask, Span};
 use super::dose::{self, NoDose};
-use super::report::Missing;
+use super::reason::Counting;
+use super::short::amount_of;
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::topic::Topic;
@@ -25,7 +26,7 @@ pub(crate) struct CourseNeed {
     /// How many those are.
     pub(crate) counted: usize,
     /// What must be known first, and of which colonies.
-    pub(crate) not_known: Vec<(Missing, Vec<ColonyName>)>,
+    pub(crate) not_known: Vec<(NoDose, Vec<ColonyName>)>,
 }
 
 /// What one course of these colonies takes, for each method and each revision of the label with a dose; nothing if the
@@ -76,36 +77,73 @@ fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyN
                 let each = dose.each_at_most.unwrap_or(dose.each).times(u64::from(sure));
                 if dose.unit == unit.as_str() {
                     need.takes = need.takes.plus(each);
-                } else if dose::solution(choice, on, each)
+                } else if dose::mixture(choice, on, each)
                     .is_some_and(|mixed| dose.unit == "ml" && mixed.unit == unit.as_str())
                 {
                     millilitres = millilitres.plus(each);
                 } else {
-                    let fact =
-                        format!("how many {unit}s the dose is: the leaflet counts it in {}", dose.unit);
-                    need.lacks(&NoDose::NotToldApart(fact), name);
+                    need.lacks(NoDose::OtherUnit { unit, counted_in: dose.unit }, name);
                     continue;
                 }
                 need.counted += 1;
                 if need.doses.is_none() {
-                    need.lacks(&NoDose::CountNotStated, name);
+                    need.lacks(NoDose::CountNotStated, name);
                 }
             }
-            Err(missing) => need.lacks(&missing, name),
+            Err(missing) => need.lacks(missing, name),
         }
     }
-    if let Some(mixed) = dose::solution(choice, on, millilitres).filter(|_| !millilitres.is_zero()) {
+    if let Some(mixed) = dose::mixture(choice, on, millilitres).filter(|_| !millilitres.is_zero()) {
         need.takes = need.takes.plus(mixed.medicine);
     }
     need
 }
 
 impl CourseNeed {
-    fn lacks(&mut self, missing: &NoDose, colony: &ColonyName) {
-        let missing = missing.missing();
+    fn lacks(&mut self, missing: NoDose, colony: &ColonyName) {
         match self.not_known.iter_mut().find(|(known, _)| *known == missing) {
             Some((_, colonies)) => colonies.push(colony.clone()),
             None => self.not_known.push((missing, vec![colony.clone()])),
         }
     }
+}
+
+/// What is not known of a dose and how to supply it, in words. They are those of `combclear-wording`, and stand here until the
+/// question about stock takes them from there.
+pub(crate) fn in_words_for_stock(missing: &NoDose) -> (String, String) {
+    let of_pack = "no entry can carry it: read the amount on the pack, or ask the supplier or the vet";
+    let (fact, how) = match missing {
+        NoDose::NotCounted(what) => {
+            let fact = match what {
+                Counting::SeamsOfBees => "the dose: how many seams of bees there are",
+                Counting::Bees => "the dose: how many bees there are, as estimated",
+                Counting::BroodBoxes => "the dose: how many brood boxes there are",
+                Counting::LitresOfHive => "the dose: how many litres the hive holds",
+            };
+            (fact.to_owned(), "count them and record it")
+        }
+        NoDose::NotStated => ("the dose: the leaflet here states none".to_owned(), of_pack),
+        NoDose::NotForThisSize => {
+            ("the dose: the leaflet here states none for a colony of this size".to_owned(), of_pack)
+        }
+        NoDose::OneOf(several) => {
+            let each = several.iter().map(|dose| {
+                let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
+                let most = amount_of(dose.each_at_most.unwrap_or(dose.each), &dose.unit);
+                format!("{least}{most} ({})", dose.when)
+            });
+            let each: Vec<String> = each.collect();
+            let fact =
+                format!("the dose: which of these holds the record does not tell: {}", each.join("; "));
+            (fact, of_pack)
+        }
+        NoDose::OtherUnit { unit, counted_in } => {
+            (format!("how many {unit}s the dose is: the leaflet counts it in {counted_in}"), of_pack)
+        }
+        NoDose::CountNotStated => (
+            "the course: how many doses make it is not stated".to_owned(),
+            "read the doses of a course on the leaflet of the lot and record it",
+        ),
+    };
+    (fact, how.to_owned())
 }

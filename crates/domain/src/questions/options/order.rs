@@ -1,8 +1,10 @@
 //! The order of the options, and the reasons for it: they are shown, and there is no other.
 
+use super::about::About;
 use super::board::Judged;
 use super::starts::Starting;
 use super::state::{State, Usability};
+use crate::basics::topic::Topic;
 
 /// What an option is ordered by, in this order: the answer; not out before the next flow last; another class than the last two
 /// courses, since mites grow resistant to what is given again and again; known to be out before the flow; fewer visits.
@@ -17,21 +19,42 @@ pub(super) struct Rank {
 
 /// How many visits a start takes. Fewer come first, and of two alike the one that is known to be all.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(super) enum Visits {
-    /// So many, and whether there may be more: it is not stated how many doses there are.
-    Stated { count: usize, perhaps_more: bool },
+pub enum Visits {
+    /// So many are stated.
+    Stated {
+        /// How many.
+        count: usize,
+        /// Whether there may be more: it is not stated how many doses there are.
+        perhaps_more: bool,
+    },
     /// Nothing is known of them.
     NotKnown,
 }
 
 /// Whether it is out before the next flow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum OutBeforeFlow {
+pub enum OutBeforeFlow {
     /// No flow is on record: the same for all.
     NoFlow,
+    /// It is.
     Yes,
+    /// Nobody can tell.
     NotKnown,
+    /// It is not.
     No,
+}
+
+/// A reason for the place of an option.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OrderReason {
+    /// The best answer of any start day.
+    Answer(Usability),
+    /// Whether it is out before the next flow, if it is started on the first day of that answer.
+    BeforeFlow(OutBeforeFlow),
+    /// Whether it is of another class than the last two courses.
+    Class(State),
+    /// How many visits it takes.
+    Visits(Visits),
 }
 
 impl Rank {
@@ -39,7 +62,7 @@ impl Rank {
         let first =
             judged.days.iter().filter(|days| days.answer == judged.answer()).map(|days| days.from).next();
         let start = first.or_else(|| judged.days.first().map(|days| days.from));
-        let class = judged.conditions().find(|condition| condition.about == "class");
+        let class = judged.conditions().find(|condition| condition.about == About::Topic(Topic::Class));
         Rank {
             answer: judged.answer(),
             before_flow: match start.and_then(|start| starting.out_before_flow(start)) {
@@ -75,41 +98,17 @@ impl Rank {
         (self.answer, missed, self.class, open, self.visits)
     }
 
-    /// The same in words, in the order in which it counts.
-    pub(super) fn reasons(&self) -> Vec<String> {
-        let mut reasons = vec![
-            match self.answer {
-                Usability::Usable => "usable on some day",
-                Usability::Unknown => "not known to be usable on any day",
-                Usability::RuledOut => "ruled out on every day",
-            }
-            .to_owned(),
-        ];
-        let class = match self.class {
-            State::Met => "of another class than the last two courses",
-            State::Broken => "of the same class as one of the last two courses",
-            State::Unknown => "not known whether its class differs from the last two courses",
-        };
-        match self.before_flow {
-            OutBeforeFlow::NoFlow => reasons.push(class.to_owned()),
-            OutBeforeFlow::Yes => reasons
-                .extend(["out before the next flow, if started on its first day", class].map(str::to_owned)),
-            OutBeforeFlow::No => reasons.extend(
-                ["not out before the next flow, if started on its first day", class].map(str::to_owned),
-            ),
-            OutBeforeFlow::NotKnown => {
-                let open = [class, "not known whether it is out before the next flow"];
-                reasons.extend(open.map(str::to_owned));
-            }
-        }
-        reasons.push(match self.visits {
-            Visits::Stated { count, perhaps_more: true } => {
-                format!("how many visits is not known, at least {count}")
-            }
-            Visits::Stated { count: 1, perhaps_more: false } => "1 visit".to_owned(),
-            Visits::Stated { count, perhaps_more: false } => format!("{count} visits"),
-            Visits::NotKnown => "how many visits is not known".to_owned(),
+    /// The reasons for its place, in the order in which they count.
+    pub(super) fn reasons(&self) -> Vec<OrderReason> {
+        let (class, visits) = (OrderReason::Class(self.class), OrderReason::Visits(self.visits));
+        let before_flow = OrderReason::BeforeFlow(self.before_flow);
+        let mut reasons = vec![OrderReason::Answer(self.answer)];
+        reasons.extend(match self.before_flow {
+            OutBeforeFlow::NoFlow => vec![class],
+            OutBeforeFlow::Yes | OutBeforeFlow::No => vec![before_flow, class],
+            OutBeforeFlow::NotKnown => vec![class, before_flow],
         });
+        reasons.push(visits);
         reasons
     }
 }

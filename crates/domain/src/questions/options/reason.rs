@@ -1,4 +1,4 @@
-//! Why a condition holds, is broken or is not known: what was read, before it is put into words.
+//! Why a condition holds, is broken or is not known: what was read.
 
 use crate::basics::calendar::{Day, YearDay};
 use crate::basics::confidence::Confidence;
@@ -41,9 +41,35 @@ pub enum Origin {
     UsualYears,
 }
 
+/// What is counted at an inspection.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Counting {
+    /// Seams of bees.
+    SeamsOfBees,
+    /// Bees, as estimated.
+    Bees,
+    /// Brood boxes.
+    BroodBoxes,
+    /// Litres that the hive holds.
+    LitresOfHive,
+}
+
+/// The time within which courses are counted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Within {
+    /// From January to December.
+    CalendarYear,
+    /// Any twelve months on end.
+    TwelveMonths,
+    /// A year that the leaflet does not describe: both ways of counting agree.
+    Year,
+    /// A time without brood.
+    TimeWithoutBrood,
+}
+
 /// Why a condition came out as it did.
 #[derive(Debug, Clone, PartialEq)]
-#[expect(missing_docs, reason = "the fields are what the words say; `wording.rs` puts each into a sentence")]
+#[expect(missing_docs, reason = "the fields are what is told of the reason")]
 pub enum Because {
     /// The colony is not alive, or not yet.
     NotHere,
@@ -119,12 +145,12 @@ pub enum Because {
     /// The brood was last seen too long ago, or never.
     BroodNotSeen { last: Option<Day> },
     /// Bees or boxes as counted.
-    Counted { what: &'static str, count: u32, on: Day, entry: EntryId },
+    Counted { what: Counting, count: u32, on: Day, entry: EntryId },
     /// The count was made too long ago, or never, or lets both be.
-    NotCounted { what: &'static str, last: Option<(u32, Day)> },
+    NotCounted { what: Counting, last: Option<(u32, Day)> },
 
-    /// Courses in a year.
-    Courses { given: u8, most: u8, year: &'static str, last: Option<Day> },
+    /// Courses within a time.
+    Courses { given: u8, most: u8, within: Within, last: Option<Day> },
     /// The two ways of counting a year give different answers, and the leaflet does not say which holds.
     CoursesTurnOnYear { in_calendar_year: u8, in_twelve_months: u8, most: u8 },
     /// A course was given, and nobody has seen brood since.
@@ -201,6 +227,69 @@ impl Because {
                 a == b && x == y
             }
             _ => self == next,
+        }
+    }
+
+    /// The entry that was read.
+    #[must_use]
+    pub fn entry(&self) -> Option<EntryId> {
+        match self {
+            Because::SupersOn { entry, .. }
+            | Because::InFlow { entry, .. }
+            | Because::RightBeforeFlow { entry, .. }
+            | Because::PerhapsBeforeFlow { entry, .. }
+            | Because::PerhapsInFlow { entry, .. }
+            | Because::FlowTurnsOnBrood { entry, .. }
+            | Because::FlowBeforeStayIsKnown { entry, .. }
+            | Because::NoFlow { next: Some((_, entry)) }
+            | Because::FlowStillToCome { entry, .. }
+            | Because::AlreadyIn { entry, .. }
+            | Because::PerhapsIn { entry, .. }
+            | Because::CameWithUnknown { entry, .. }
+            | Because::Moved { entry, .. }
+            | Because::BesideIsNotStated { entry, .. }
+            | Because::Feeder { entry, .. }
+            | Because::NoFeeder { entry, .. }
+            | Because::BroodSeen { entry, .. }
+            | Because::Counted { entry, .. }
+            | Because::LastNotEnded { entry, .. } => Some(*entry),
+            Because::OutOfBounds { entry, .. } | Because::Warm { entry, .. } => *entry,
+            Because::Power { by, .. } | Because::Access { by, .. } | Because::Ground { by, .. } => match by {
+                Some(ToldBy::Entry(entry)) => Some(*entry),
+                Some(ToldBy::Question) | None => None,
+            },
+            Because::NotHere
+            | Because::Here
+            | Because::ApiaryNotKnown
+            | Because::HasDirections
+            | Because::NoDirections
+            | Because::NotStated { .. }
+            | Because::NotDocumented { .. }
+            | Because::StayNotDocumented { .. }
+            | Because::MayStayLonger { .. }
+            | Because::NotInForce
+            | Because::NoSupersOn
+            | Because::NoFlow { next: None }
+            | Because::NoFlowOnRecordSince { .. }
+            | Because::FlowsNotRecorded { .. }
+            | Because::FlowAllowed
+            | Because::AfterLastFlow { .. }
+            | Because::NothingIn
+            | Because::FeederNotSeen
+            | Because::BroodNotSeen { .. }
+            | Because::NotCounted { .. }
+            | Because::Courses { .. }
+            | Because::CoursesTurnOnYear { .. }
+            | Because::SameBroodlessPeriod { .. }
+            | Because::BroodSince { .. }
+            | Because::NoCourseBefore
+            | Because::SinceLast { .. }
+            | Because::InSeason { .. }
+            | Because::ClassRepeats { .. }
+            | Because::ClassDiffers { .. }
+            | Because::ClassNotKnown { .. }
+            | Because::NoTemperature { .. }
+            | Because::StayNotKnown { .. } => None,
         }
     }
 

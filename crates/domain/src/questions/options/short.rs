@@ -10,7 +10,3 @@ pub fn amount_of(amount: Quantity, unit: &str) -> String {
     let plural = amount != Quantity::whole(1) && !matches!(unit, "g" | "ml");
     format!("{amount} {unit}{}", if plural { "s" } else { "" })
 }
-
-pub(super) fn days_of(days: u16) -> String {
-    if days == 1 { "1 day".to_owned() } else { format!("{days} days") }
-}

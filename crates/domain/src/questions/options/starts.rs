@@ -17,9 +17,8 @@ use crate::rules::leaflet::Says;
 use crate::rules::leaflet::rule::Need;
 
 /// What a start on the first day of a range would mean.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct StartReport {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Start {
     /// The start day.
     pub start: Day,
     /// The answer of that day.
@@ -28,25 +27,25 @@ pub struct StartReport {
     pub out_from: Option<Day>,
     /// The same with brood absent or at its lowest, where nobody has seen the brood and it matters; `out_from` is then that
     /// with brood.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_without_brood: Option<Day>,
     /// Where no brood was seen: the first day on which it may be out if brood is seen while it is in.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_if_brood_is_seen: Option<Day>,
     /// The last day on which it must be out.
     pub out_by: Option<Day>,
-    /// How well `out_from` is established; absent where that is.
+    /// How well `out_from` is established; none where that is.
     pub stay_confidence: Option<Confidence>,
     /// The last day that is blocked, if it comes out as early as it may; at the least, where a period is not established.
     pub last_blocked_day: Option<Day>,
     /// The first day on which supers may go on, if it comes out as early as it may.
     pub first_free_day: Option<Day>,
-    /// What that means for supers, in a sentence.
-    pub supers: String,
+    /// What that means for supers.
+    pub supers: FreeAfterwards,
+    /// Whether somebody must come back to take it out, as far as is known.
+    pub is_taken_out: bool,
     /// How that lies to the next nectar flow.
     pub before_flow: Vec<Margin>,
     /// The visits.
-    pub visits: Vec<Visit>,
+    pub visits: Vec<PlannedVisit>,
 }
 
 /// How a first free day lies to a flow.
@@ -63,17 +62,40 @@ pub struct Margin {
 }
 
 /// A visit to the hive.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct Visit {
-    /// The first day for it; absent where nobody has stated it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlannedVisit {
+    /// The first day for it; none where nobody has stated it.
     pub from: Option<Day>,
     /// The last day for it, if stated.
     pub by: Option<Day>,
     /// What is done.
-    pub what: String,
+    pub task: Task,
     /// Whether the hive is opened, as far as the leaflet's needs tell.
     pub hive_opened: bool,
+}
+
+/// What is done at a visit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Task {
+    /// A dose is given.
+    Dose {
+        /// Which one, from 1 on; none where there is one alone, or nobody has stated how many there are.
+        number: Option<usize>,
+        /// Whether it is placed, and stays in the hive.
+        is_placed: bool,
+        /// Whether it is stated how long to wait for it.
+        wait_is_stated: bool,
+    },
+    /// Somebody looks on the leaflet whether further doses follow, and when.
+    SeeFurtherDoses,
+    /// It is taken out as early as it may be.
+    TakeOut,
+    /// It is taken out; no least stay is stated.
+    TakeOutAtSomeTime,
+    /// It is taken out; how long after the last dose is not known.
+    TakeOutAfterLastDose,
+    /// Somebody looks on the leaflet whether it has to come out.
+    SeeRemoval,
 }
 
 /// The latest start that is out before a flow.
@@ -132,12 +154,12 @@ impl Starting<'_> {
         Some(clear <= flow && self.plan(start)?.in_through(start) < flow)
     }
 
-    pub(super) fn report(&self, days: &StartDays) -> Option<StartReport> {
+    pub(super) fn on(&self, days: &StartDays) -> Option<Start> {
         let start = days.from;
         let (plan, effect) = (self.plan(start)?, self.effect(start)?);
         let first_free_day = effect.free.day(start);
         let before_flow = self.clear(start).map(|clear| self.margins(clear)).unwrap_or_default();
-        Some(StartReport {
+        Some(Start {
             start,
             answer: days.answer,
             out_from: effect.out,
@@ -150,7 +172,8 @@ impl Starting<'_> {
             stay_confidence: plan.confidence,
             last_blocked_day: effect.last_blocked(self.choice.terms(start)?, start),
             first_free_day,
-            supers: supers(effect.free, !plan.ends.in_a_visit()),
+            supers: effect.free,
+            is_taken_out: plan.ends.in_a_visit(),
             before_flow,
             visits: self.visits(plan, start),
         })
@@ -202,42 +225,41 @@ impl Starting<'_> {
     }
 
     /// The visits that a course takes, as far as anybody has stated them; a day that nobody stated is absent.
-    pub(super) fn visits(&self, plan: &Plan, start: Day) -> Vec<Visit> {
+    pub(super) fn visits(&self, plan: &Plan, start: Day) -> Vec<PlannedVisit> {
         let opened = self.needs(start).contains(&Need::HiveOpened);
-        let visit = |from: Option<u16>, by: Option<u16>, what: String| Visit {
+        let visit = |from: Option<u16>, by: Option<u16>, task: Task| PlannedVisit {
             from: from.map(|days| start.plus(days)),
             by: by.map(|days| start.plus(days)),
-            what,
+            task,
             hive_opened: opened,
         };
         let many = plan.count.is_some_and(|count| count > 1);
-        let verb = if plan.ends == Ends::AtOnce { "give" } else { "place" };
-        let mut visits: Vec<Visit> = plan
+        let mut visits: Vec<PlannedVisit> = plan
             .each_dose()
             .into_iter()
             .enumerate()
             .map(|(index, dose)| {
-                let what = if many { format!("{verb} dose {}", index + 1) } else { format!("{verb} it") };
-                match dose.from {
-                    // The day of the start is the only one for the first dose.
-                    Some(0) => visit(dose.from, None, what),
-                    Some(_) => visit(dose.from, dose.by, what),
-                    None => visit(None, dose.by, format!("{what}; how long to wait for it is not stated")),
-                }
+                let task = Task::Dose {
+                    number: many.then_some(index + 1),
+                    is_placed: plan.ends != Ends::AtOnce,
+                    wait_is_stated: dose.from.is_some(),
+                };
+                // The day of the start is the only one for the first dose.
+                let by = dose.by.filter(|_| dose.from != Some(0));
+                visit(dose.from, by, task)
             })
             .collect();
         if plan.count.is_none() {
-            let what = "see on the leaflet whether further doses follow, and when";
-            visits.push(visit(None, None, what.to_owned()));
+            visits.push(visit(None, None, Task::SeeFurtherDoses));
         }
         if plan.ends.in_a_visit() {
-            let what = match (plan.ends == Ends::TakenOut, plan.least, plan.stay) {
-                (true, Some(_), _) => "take it out",
-                (true, None, None) => "take it out; no least stay is stated",
-                (true, None, Some(_)) => "take it out; how long after the last dose is not known",
-                (false, ..) => "see on the leaflet whether it has to come out",
+            let task = match (plan.ends == Ends::TakenOut, plan.least, plan.stay) {
+                (true, Some(_), _) => Task::TakeOut,
+                (true, None, None) => Task::TakeOutAtSomeTime,
+                (true, None, Some(_)) => Task::TakeOutAfterLastDose,
+                (false, ..) => Task::SeeRemoval,
             };
-            visits.push(visit(plan.least, plan.most, what.to_owned()));
+            visits.push(visit(plan.least, plan.most, task));
         }
         visits
     }
@@ -267,26 +289,6 @@ fn years(flow: &Flow) -> Vec<(&'static str, Day)> {
             let years = [("early", flow.early), ("usual", Some(flow.usual)), ("late", flow.late)];
             let told = years.into_iter().filter_map(|(year, day)| Some((year, day?)));
             told.filter(|(year, day)| *year == "usual" || *day != flow.usual).collect()
-        }
-    }
-}
-
-fn supers(free: FreeAfterwards, single: bool) -> String {
-    match free {
-        FreeAfterwards::AllAlong { no_harvest: false } => "supers may be on all along".to_owned(),
-        FreeAfterwards::AllAlong { no_harvest: true } => {
-            "supers may be on all along, but no honey is taken while it is in".to_owned()
-        }
-        FreeAfterwards::From(day) if single => format!("supers may go on from {day}"),
-        FreeAfterwards::From(day) => format!("supers may go on from {day}, if it comes out as early as it may"),
-        FreeAfterwards::OthersNotKnown => {
-            "what is in already, or was given before, leaves open when supers may go on".to_owned()
-        }
-        FreeAfterwards::StayNotKnown => {
-            "how long it has to stay, or how many doses there are and when, is not stated, so no first free day is known".to_owned()
-        }
-        FreeAfterwards::PeriodsNotKnown => {
-            "the withdrawal period or the wait before supers is not established: read it on the leaflet of the lot".to_owned()
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::about::About;
 use super::date_range::Span;
 use super::reason::Because;
 use crate::basics::calendar::Day;
@@ -86,8 +87,8 @@ pub struct Run {
 /// A condition over the start days of a span.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Condition {
-    /// What it is about, as a word for programs: the kind of leaflet rule, or what else was looked at.
-    pub about: &'static str,
+    /// What it is about.
+    pub about: About,
     /// Whether the answer turns on it. Advice does not decide.
     pub binds: bool,
     /// The rule of the leaflet, by its index.
@@ -98,7 +99,7 @@ pub struct Condition {
 
 impl Condition {
     /// Looks at every start day.
-    pub(super) fn by_day(about: &'static str, span: Span, mut look: impl FnMut(Day) -> Finding) -> Condition {
+    pub(super) fn by_day(about: About, span: Span, mut look: impl FnMut(Day) -> Finding) -> Condition {
         let mut runs: Vec<Run> = Vec::new();
         for day in span.days() {
             let Finding { state, expected, because, .. } = look(day);
@@ -118,7 +119,7 @@ impl Condition {
     }
 
     /// The same for every start day.
-    pub(super) fn throughout(about: &'static str, span: Span, found: Finding) -> Condition {
+    pub(super) fn throughout(about: About, span: Span, found: Finding) -> Condition {
         let Finding { state, expected, because, .. } = found;
         let run = Run { from: span.from(), to: span.to(), state, expected, because };
         Condition { about, binds: true, rule: None, runs: vec![run] }

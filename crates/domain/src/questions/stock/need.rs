@@ -8,7 +8,8 @@ use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{ColonyName, LeafletId, LotName, MedicineName, Method, Unit};
 use crate::facts::holding::Holding;
-use crate::questions::options::{CourseNeed, Missing, one_course_of_all};
+use crate::journal::event::Kind;
+use crate::questions::options::{CourseNeed, in_words_for_stock, one_course_of_all};
 use crate::rules::leaflet::Leaflets;
 
 /// A medicine, and whether it suffices for one course of all colonies.
@@ -153,7 +154,8 @@ impl WayReport {
                 .not_known
                 .into_iter()
                 .map(|(missing, colonies)| {
-                    let Missing { fact, supplied_by, how, .. } = missing;
+                    let (fact, how) = in_words_for_stock(&missing);
+                    let supplied_by = missing.supplied_by().map(Kind::as_str);
                     NotKnown { fact, supplied_by, how, colonies }
                 })
                 .collect(),

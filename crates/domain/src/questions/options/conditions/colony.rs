@@ -8,12 +8,13 @@ use crate::basics::words::{Brood, Permission, SupersDuring};
 use crate::facts::history::Ends;
 use crate::facts::history::{self, Authority, BeforeFlow, Fact};
 use crate::journal::event::Inspection;
+use crate::questions::options::about::About;
 use crate::questions::options::choice::Choice;
 use crate::questions::options::colony::{BROOD_NEED_TELLS_DAYS, Colony, Count};
 use crate::questions::options::date_range::Span;
 use crate::questions::options::flow::{Flow, Meets};
 use crate::questions::options::place::Place;
-use crate::questions::options::reason::Because;
+use crate::questions::options::reason::{Because, Counting};
 use crate::questions::options::state::{Condition, Finding, State};
 use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Force, Says};
@@ -25,7 +26,7 @@ const BEES_IN_A_SEAM_LEAST: u32 = 1_200;
 
 /// Whether the colony is here.
 pub(super) fn alive(colony: &Colony<'_>, span: Span) -> Condition {
-    Condition::by_day("colony", span, |day| {
+    Condition::by_day(About::Colony, span, |day| {
         if colony.is_here(day) {
             Finding::met_anyway(Because::Here)
         } else {
@@ -37,7 +38,7 @@ pub(super) fn alive(colony: &Colony<'_>, span: Span) -> Condition {
 /// Whether it stands where it stood on the first day: what was looked at is the apiary of that day.
 pub(super) fn stands(colony: &Colony<'_>, span: Span) -> Option<Condition> {
     colony.moved_on?;
-    Some(Condition::by_day("apiary", span, |day| match colony.moved_on {
+    Some(Condition::by_day(About::Apiary, span, |day| match colony.moved_on {
         Some((on, entry)) if on <= day => Finding::unknown(Because::Moved { on, entry }),
         _ => Finding::met_anyway(Because::Here),
     }))
@@ -46,7 +47,7 @@ pub(super) fn stands(colony: &Colony<'_>, span: Span) -> Option<Condition> {
 /// Honey supers that are on. Where none are, nothing turns on what the leaflet says of them.
 pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
     let topic = Topic::SupersDuring;
-    let condition = Condition::by_day(topic.as_str(), span, |day| {
+    let condition = Condition::by_day(About::Topic(topic), span, |day| {
         let Some(on) = colony.history.supers_on(day) else { return Finding::met_anyway(Because::NoSupersOn) };
         let said: Option<Fact<SupersDuring>> = choice.terms(day).and_then(|terms| terms.supers_during);
         match said {
@@ -73,7 +74,7 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
 /// A nectar flow while it is in. Where none is on, nothing turns on what is said of flows. Advice stands beside the label.
 pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
     let topic = Topic::FlowDuring;
-    let label = Condition::by_day(topic.as_str(), span, |day| {
+    let label = Condition::by_day(About::Topic(topic), span, |day| {
         let said = choice.terms(day).and_then(|terms| terms.flow_during);
         let documented = said.is_some_and(|fact| fact.is_documented());
         match in_flow(choice, colony, place, day, (said.map(|fact| fact.value), documented)) {
@@ -102,7 +103,7 @@ pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Opt
     let bar = |day| choice.terms(day).and_then(|terms| terms.flow_before);
     let fact = bar(span.from())?;
     let spans = place.flow_spans();
-    let condition = Condition::by_day(Topic::FlowBefore.as_str(), span, |start| {
+    let condition = Condition::by_day(About::Topic(Topic::FlowBefore), span, |start| {
         let Some(bar) = bar(start) else { return Finding::met(Because::NoFlow { next: None }) };
         // As early as it may be out, under whichever brood.
         let plan = choice.plan(start, None);
@@ -286,9 +287,11 @@ pub(super) fn strength(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<
         let Says::BroodBoxes { max } = rule.says else { return None };
         let boxes = |seen: &Inspection| seen.brood_boxes.map(u32::from);
         Some(match colony.counts(day, boxes) {
-            None => not_counted(colony, day, "brood boxes", boxes),
-            Some(count) if count.number <= u32::from(max) => Finding::met(counted("brood boxes", count)),
-            Some(count) => Finding::broken(counted("brood boxes", count)),
+            None => not_counted(colony, day, Counting::BroodBoxes, boxes),
+            Some(count) if count.number <= u32::from(max) => {
+                Finding::met(counted(Counting::BroodBoxes, count))
+            }
+            Some(count) => Finding::broken(counted(Counting::BroodBoxes, count)),
         })
     }));
     conditions
@@ -304,34 +307,34 @@ fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) ->
     };
     let of_seams = colony.counts(day, seams);
     if let Some((least, count)) = frames.zip(of_seams) {
-        return Some(by(count, "seams of bees", count.number >= u32::from(least)));
+        return Some(by(count, Counting::SeamsOfBees, count.number >= u32::from(least)));
     }
     // A rule on frames is told by frames alone, so that a later count of them turns nothing round.
     if frames.is_some() {
-        return Some(not_counted(colony, day, "seams of bees", seams));
+        return Some(not_counted(colony, day, Counting::SeamsOfBees, seams));
     }
     if let Some((least, count)) = bees.zip(colony.counts(day, estimate)) {
-        return Some(by(count, "bees", count.number >= least));
+        return Some(by(count, Counting::Bees, count.number >= least));
     }
     if let Some((least, count)) = bees.zip(of_seams) {
         if count.number.saturating_mul(BEES_IN_A_SEAM_LEAST) >= least {
-            return Some(Finding::met(counted("seams of bees", count)));
+            return Some(Finding::met(counted(Counting::SeamsOfBees, count)));
         }
         if count.number.saturating_mul(BEES_IN_A_SEAM_MOST) < least {
-            return Some(Finding::broken(counted("seams of bees", count)));
+            return Some(Finding::broken(counted(Counting::SeamsOfBees, count)));
         }
     }
-    bees.map(|_| not_counted(colony, day, "bees", estimate))
+    bees.map(|_| not_counted(colony, day, Counting::Bees, estimate))
 }
 
-fn counted(what: &'static str, count: Count) -> Because {
+fn counted(what: Counting, count: Count) -> Because {
     Because::Counted { what, count: count.number, on: count.on, entry: count.entry }
 }
 
 fn not_counted(
     colony: &Colony<'_>,
     day: Day,
-    what: &'static str,
+    what: Counting,
     pick: impl Fn(&Inspection) -> Option<u32>,
 ) -> Finding {
     let last = colony.counted(day, pick).map(|count| (count.number, count.on));

@@ -6,10 +6,11 @@ use crate::basics::topic::Topic;
 use crate::basics::words::Brood;
 use crate::facts::history::{BroodSeen, Course, Presence};
 use crate::journal::event::Inspection;
+use crate::questions::options::about::About;
 use crate::questions::options::choice::Choice;
 use crate::questions::options::colony::{Colony, FEEDER_TELLS_DAYS};
 use crate::questions::options::date_range::Span;
-use crate::questions::options::reason::Because;
+use crate::questions::options::reason::{Because, Within};
 use crate::questions::options::state::{Condition, Finding, State};
 use crate::rules::leaflet::rule::{Other, YearCounting};
 use crate::rules::leaflet::{Leaflet, Release, Says};
@@ -23,7 +24,7 @@ const BROOD_TAKES_DAYS: i64 = 21;
 /// What is in: the same medicine, others that must not be beside it, a feeder.
 pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
     let same = |course: &Course| same_active(course, choice);
-    let mut conditions = vec![Condition::by_day("already_in", span, |day| is_in(colony, day, same))];
+    let mut conditions = vec![Condition::by_day(About::AlreadyIn, span, |day| is_in(colony, day, same))];
     let not_with = |other: Other| {
         rules(choice, Topic::NotWith, span, move |rule, day| {
             let Says::NotWith { others, .. } = &rule.says else { return None };
@@ -34,7 +35,7 @@ pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
         })
     };
     // What is in may forbid others in turn. Where nobody says whether two may be in together, that is not known.
-    conditions.push(Condition::by_day("other_medicines", span, |day| {
+    conditions.push(Condition::by_day(About::OtherMedicines, span, |day| {
         let banned = is_in(colony, day, |course| !same(course) && bans_beside(course, day));
         if banned.state == State::Broken {
             return banned;
@@ -157,8 +158,8 @@ fn per_year<'c>(
     let year_ago = day.a_year_before();
     let twelve = count(&|placed| placed >= year_ago);
     let last = courses.clone().next_back().map(|course| course.placed);
-    let found = |given: u8, year: &'static str| {
-        let because = Because::Courses { given, most, year, last };
+    let found = |given: u8, within: Within| {
+        let because = Because::Courses { given, most, within, last };
         match given {
             0 => Finding::met_anyway(because),
             _ if given < most => Finding::met(because),
@@ -166,9 +167,9 @@ fn per_year<'c>(
         }
     };
     match counted {
-        Some(YearCounting::CalendarYear) => found(calendar, "calendar year"),
-        Some(YearCounting::TwelveMonths) => found(twelve, "twelve months"),
-        None if (calendar < most) == (twelve < most) => found(twelve.max(calendar), "year"),
+        Some(YearCounting::CalendarYear) => found(calendar, Within::CalendarYear),
+        Some(YearCounting::TwelveMonths) => found(twelve, Within::TwelveMonths),
+        None if (calendar < most) == (twelve < most) => found(twelve.max(calendar), Within::Year),
         None => Finding::unknown(Because::CoursesTurnOnYear {
             in_calendar_year: calendar,
             in_twelve_months: twelve,
@@ -196,7 +197,12 @@ fn broodless<'c>(
     let since = placed.iter().filter(|placed| present.is_none_or(|present| present < **placed)).count();
     let given = u8::try_from(since).unwrap_or(u8::MAX);
     if given < most {
-        return Finding::met(Because::Courses { given, most, year: "time without brood", last: Some(last) });
+        return Finding::met(Because::Courses {
+            given,
+            most,
+            within: Within::TimeWithoutBrood,
+            last: Some(last),
+        });
     }
     // Brood that comes takes three weeks to be gone again: looked at more often, none can have been missed.
     let mut without_since = last;

@@ -6,6 +6,7 @@ use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
 use crate::basics::words::{Access, Ground, Power};
 use crate::facts::history::Plan;
+use crate::questions::options::about::About;
 use crate::questions::options::choice::Choice;
 use crate::questions::options::date_range::Span;
 use crate::questions::options::place::Place;
@@ -17,7 +18,7 @@ use crate::rules::leaflet::rule::{Need, TemperatureWindow};
 
 /// Whether the apiary can be reached on the day of placing.
 pub(super) fn access(place: &Place<'_>, span: Span) -> Condition {
-    Condition::by_day("access", span, |day| reached(place, day))
+    Condition::by_day(About::Access, span, |day| reached(place, day))
 }
 
 fn reached(place: &Place<'_>, on: Day) -> Finding {
@@ -50,23 +51,13 @@ pub(super) fn needs(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condi
             if look(span.from()).is_none() {
                 continue;
             }
-            let condition = Condition::by_day(about(*need), span, |day| {
+            let condition = Condition::by_day(About::Need(*need), span, |day| {
                 look(day).unwrap_or_else(|| Finding::met_anyway(Because::NotInForce))
             });
             conditions.push(Condition { rule: Some(index), ..condition });
         }
     }
     conditions
-}
-
-const fn about(need: Need) -> &'static str {
-    match need {
-        Need::MainsOrGenerator | Need::Battery => "power",
-        Need::DryGround => "ground",
-        Need::ReturnVisit => "return_visits",
-        Need::CarryInKit => "carry_in_kit",
-        Need::HiveOpened => "hive_opened",
-    }
 }
 
 fn power(place: &Place<'_>, day: Day, need: Need, enough: &[Power]) -> Finding {

@@ -1,0 +1,366 @@
+//! The answer for one colony.
+
+use std::sync::Arc;
+
+use serde::Serialize;
+
+use super::board::{Board, Judged};
+use super::change::Change;
+use super::choice::Choice;
+use super::colony::Colony;
+use super::date_range::{Ask, Span};
+use super::dose::{self, Mixture, NoDose, Portion};
+use super::flow::Flow;
+use super::missing::Missing;
+use super::order::{OrderReason, Rank};
+use super::remedy::Blank;
+use super::starts::{LatestStart, Start, Starting};
+use super::state::{Condition, StartDays, State, Usability};
+use crate::basics::calendar::Day;
+use crate::basics::quantity::Quantity;
+use crate::basics::words::{
+    ApiaryName, ColonyName, FlowStage, Ground, HoldingName, Jurisdiction, LotName, Method, Permission,
+};
+use crate::facts::holding::Holding;
+use crate::journal::entry::EntryId;
+use crate::rules::leaflet::rule::{Need, TemperatureWindow};
+use crate::rules::leaflet::{Leaflet, Leaflets, Says};
+
+/// What else can be used in a colony.
+#[derive(Debug, Clone)]
+pub struct ColonyOptions {
+    /// The holding.
+    pub holding: HoldingName,
+    /// The colony.
+    pub colony: ColonyName,
+    /// Where it stands on the first day.
+    pub apiary: Option<ApiaryName>,
+    /// Whose leaflets these are; none if the holding's jurisdiction is not on record, and then there are no options.
+    pub jurisdiction: Option<Jurisdiction>,
+    /// What was asked.
+    pub ask: Ask,
+    /// The next nectar flow on record from the first day on.
+    pub flow: Option<FlowReport>,
+    /// The options, in the order that each one's reasons give.
+    pub options: Vec<ColonyOption>,
+    /// Why there can be no option yet.
+    pub no_leaflets: Option<NoLeaflets>,
+}
+
+/// One way of treating, held against the colony. Rules are named by their index in the leaflet.
+#[derive(Debug, Clone)]
+pub struct ColonyOption {
+    /// The leaflet.
+    pub leaflet: Arc<Leaflet>,
+    /// The method, where there are several.
+    pub method: Option<Method>,
+    /// The revision of the label on the pack, where the leaflet has several.
+    pub revision: Option<String>,
+    /// The best answer of any start day.
+    pub answer: Usability,
+    /// Why it stands where it stands in the list.
+    pub order: Vec<OrderReason>,
+    /// The start days with their answers, all of those asked about.
+    pub days: Vec<StartDays>,
+    /// Every condition.
+    pub conditions: Vec<Condition>,
+    /// What is not known, and which entry would supply it.
+    pub missing: Vec<Missing>,
+    /// For one that is ruled out: the first day after those asked about on which no condition is broken, as far as can be seen.
+    pub first_open_day: Option<Day>,
+    /// For one that is ruled out: the start day asked about with the fewest broken conditions, the first of them.
+    pub nearest: Option<NearestDay>,
+    /// What a start on the first day of each range that is not ruled out would mean.
+    pub starts: Vec<Start>,
+    /// The latest start that is out before the next flow.
+    pub latest_start: Vec<LatestStart>,
+    /// What the colony would get.
+    pub dose: DoseForColony,
+    /// What giving it needs.
+    pub needs: Vec<Need>,
+    /// The rules that nobody can judge from the record, and what has to be done to the product.
+    pub see_to: Vec<usize>,
+    /// The rules with cautions for the user.
+    pub cautions: Vec<usize>,
+    /// Whether the ground at the stands is flooded on the first day that is not ruled out.
+    pub is_flooded: bool,
+}
+
+/// A day on which the fewest conditions are broken.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NearestDay {
+    /// The day.
+    pub day: Day,
+    /// What would have to change for it.
+    pub changes: Vec<Change>,
+}
+
+/// Why there is nothing to choose from.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum NoLeaflets {
+    /// The holding's jurisdiction is not on record: nobody knows whose leaflets hold.
+    NoJurisdiction,
+    /// No leaflet of this jurisdiction is loaded.
+    NoneOf(Jurisdiction),
+}
+
+/// A nectar flow.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct FlowReport {
+    /// What is in flower.
+    pub forage: String,
+    /// Expected or seen.
+    pub stage: FlowStage,
+    /// Its first day in an early year; absent where nobody told it apart.
+    pub early: Option<Day>,
+    /// Its first day in a usual year.
+    pub usual: Day,
+    /// Its first day in a late year; absent where nobody told it apart.
+    pub late: Option<Day>,
+    /// The entry that says so.
+    pub entry: EntryId,
+}
+
+/// What a colony would get, and what is in stock.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct DoseForColony {
+    /// The dose, or why it cannot be worked out.
+    pub dose: Result<Portion, NoDose>,
+    /// What has to be mixed for one dose.
+    pub mixture: Option<Mixture>,
+    /// What is in stock of it.
+    pub stock: StockOfMedicine,
+}
+
+/// What is in stock of one medicine on a day.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct StockOfMedicine {
+    /// In date, in the unit of the medicine.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
+    pub in_date: Quantity,
+    /// In what.
+    pub unit: String,
+    /// The lots of it.
+    pub lots: Vec<LotName>,
+    /// Lots that expire before, or whose expiry is not recorded.
+    pub not_counted: Vec<LotName>,
+    /// Lots whose label revision is not recorded, where the leaflet has several: record it, or read it on the pack.
+    pub label_not_recorded: Vec<LotName>,
+}
+
+impl ColonyOptions {
+    /// Asks the question of a holding.
+    #[must_use]
+    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, ask: &Ask) -> ColonyOptions {
+        let span = ask.span;
+        let board = Board::of_colony(holding, leaflets, ask, colony);
+        let subject = board.colony(colony);
+        let place = board.place(subject.apiary.as_ref());
+        let flow = place.and_then(|place| Flow::next_from(&place.flows, span.from()));
+        let judged = board.judge_colony(&subject);
+        let mut ranked: Vec<(Rank, ColonyOption)> = judged
+            .iter()
+            .map(|judged| {
+                let starting = Starting { choice: judged.choice, colony: &subject, place, flow };
+                let rank = Rank::of(judged, &starting);
+                let option = option(&board, judged, &starting, &rank);
+                (rank, option)
+            })
+            .collect();
+        // Stable: ties stay in the order of the leaflets.
+        ranked.sort_by_key(|(rank, _)| rank.key());
+        ColonyOptions {
+            holding: holding.name().clone(),
+            colony: colony.clone(),
+            apiary: subject.apiary.clone(),
+            jurisdiction: board.jurisdiction.cloned(),
+            ask: ask.clone(),
+            flow: flow.map(FlowReport::of),
+            options: ranked.into_iter().map(|(_, option)| option).collect(),
+            no_leaflets: no_leaflets(&board),
+        }
+    }
+}
+
+impl FlowReport {
+    pub(super) fn of(flow: &Flow) -> FlowReport {
+        FlowReport {
+            forage: flow.forage.clone(),
+            stage: flow.stage,
+            early: flow.early,
+            usual: flow.usual,
+            late: flow.late,
+            entry: flow.entry,
+        }
+    }
+}
+
+impl DoseForColony {
+    fn of(choice: &Choice, colony: &Colony<'_>, start: Day) -> DoseForColony {
+        let dose = dose::of(choice, colony, start);
+        let in_millilitres = dose.as_ref().ok().filter(|dose| dose.unit == "ml");
+        let most = in_millilitres.map(|dose| dose.each_at_most.unwrap_or(dose.each));
+        let mixture = most.and_then(|most| dose::mixture(choice, start, most));
+        DoseForColony { dose, mixture, stock: stock(choice, start) }
+    }
+}
+
+/// Without a jurisdiction nobody knows whose leaflets hold.
+pub(super) fn no_leaflets(board: &Board<'_>) -> Option<NoLeaflets> {
+    match board.jurisdiction {
+        None => Some(NoLeaflets::NoJurisdiction),
+        Some(jurisdiction) => board.choices.is_empty().then(|| NoLeaflets::NoneOf(jurisdiction.clone())),
+    }
+}
+
+fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank: &Rank) -> ColonyOption {
+    let choice = judged.choice;
+    let open = judged.days.iter().filter(|days| days.answer != Usability::RuledOut);
+    let starts: Vec<Start> = open.filter_map(|days| starting.on(days)).collect();
+    let start = starts.first().map_or(board.ask.span.from(), |first| first.start);
+    let ruled_out = judged.answer() == Usability::RuledOut;
+    let ground = starting.place.and_then(|place| place.ground(start)).map(|(ground, _)| ground);
+    ColonyOption {
+        leaflet: Arc::clone(&choice.leaflet),
+        method: choice.method.clone(),
+        revision: choice.revision.clone(),
+        answer: judged.answer(),
+        order: rank.reasons(),
+        days: judged.days.clone(),
+        conditions: judged.conditions().cloned().collect(),
+        missing: missing(choice, starting.colony, judged),
+        first_open_day: if ruled_out { first_open_day(board, starting) } else { None },
+        nearest: if ruled_out { nearest_day(judged) } else { None },
+        latest_start: starting.latest(&judged.days),
+        starts,
+        dose: DoseForColony::of(choice, starting.colony, start),
+        needs: starting.needs(start),
+        see_to: see_to(choice, start),
+        cautions: cautions(choice, start),
+        is_flooded: ground == Some(Ground::Flooded),
+    }
+}
+
+/// What is not known on days that no condition rules out; if all are ruled out, nothing that is asked would help. What concerns
+/// later days alone says from when on.
+fn missing(choice: &Choice, colony: &Colony<'_>, judged: &Judged<'_>) -> Vec<Missing> {
+    let first = judged.days.first().map(|days| days.from);
+    let mut missing: Vec<Missing> = Vec::new();
+    for condition in judged.conditions().filter(|condition| condition.binds) {
+        for run in condition.runs.iter().filter(|run| run.state == State::Unknown) {
+            let open = judged.days.iter().filter(|days| days.answer == Usability::Unknown);
+            let mut bears_on = open.filter(|days| days.from <= run.to && run.from <= days.to);
+            let Some(days) = bears_on.next() else { continue };
+            let (from, to) = (days.from.max(run.from), days.to.min(run.to));
+            let mut lack = Blank { choice, colony, condition, run, from, to }.missing();
+            lack.from = lack.from.filter(|from| Some(*from) != first);
+            // Runs come in the order of their days, so that the first to ask for something names the first day.
+            if !missing.iter().any(|known| known.asks_for_the_same(&lack)) {
+                missing.push(lack);
+            }
+        }
+    }
+    missing
+}
+
+/// How far ahead a day is looked for on which nothing is broken.
+const AHEAD_DAYS: u16 = 300;
+
+fn first_open_day(board: &Board<'_>, starting: &Starting<'_>) -> Option<Day> {
+    let from = board.ask.span.to().next();
+    let span = Span::new(from, from.plus(AHEAD_DAYS)).ok()?;
+    let apiary = starting.colony.apiary.as_ref();
+    let ask = board.later(span);
+    let same = |choice: &Choice| {
+        choice.leaflet.id == starting.choice.leaflet.id
+            && choice.method == starting.choice.method
+            && choice.revision == starting.choice.revision
+    };
+    let later = Board::of_some(board.holding, board.leaflets, &ask, apiary, same);
+    let judged = later.judge_colony(starting.colony).into_iter().next()?;
+    judged.days.iter().find(|days| days.answer != Usability::RuledOut).map(|days| days.from)
+}
+
+/// The start day with the fewest broken conditions, the first of them, and what would have to change for it.
+fn nearest_day(judged: &Judged<'_>) -> Option<NearestDay> {
+    let broken_on = |day: Day| {
+        let binding = judged.conditions().filter(|condition| condition.binds);
+        let runs = binding.filter_map(move |condition| condition.on(day));
+        runs.filter(|run| run.state == State::Broken)
+    };
+    // Answers change where runs do, so the first days of runs stand for all.
+    let mut days: Vec<Day> =
+        judged.conditions().flat_map(|condition| condition.runs.iter().map(|run| run.from)).collect();
+    days.sort_unstable();
+    days.dedup();
+    let day = days.into_iter().min_by_key(|day| (broken_on(*day).count(), *day))?;
+    let mut changes: Vec<Change> = broken_on(day).map(|run| Change::of(&run.because)).collect();
+    changes.dedup();
+    Some(NearestDay { day, changes })
+}
+
+pub(super) fn stock(choice: &Choice, on: Day) -> StockOfMedicine {
+    let (in_date, others): (Vec<_>, Vec<_>) =
+        choice.stock.iter().partition(|stock| stock.expiry.is_some_and(|expiry| on <= expiry));
+    StockOfMedicine {
+        in_date: in_date.iter().fold(Quantity::ZERO, |sum, stock| sum.plus(stock.left)),
+        unit: choice.leaflet.unit.to_string(),
+        lots: in_date.iter().map(|stock| stock.lot.clone()).collect(),
+        not_counted: others.iter().map(|stock| stock.lot.clone()).collect(),
+        label_not_recorded: choice.unlabelled.clone(),
+    }
+}
+
+/// The rules in words, and those that say what has to be done to the product.
+pub(super) fn see_to(choice: &Choice, on: Day) -> Vec<usize> {
+    in_force(choice, on, |says| match says {
+        Says::WholeApiary { .. }
+        | Says::Entrance { .. }
+        | Says::CombRule { .. }
+        | Says::NotWith { .. }
+        | Says::Contraindication { .. }
+        | Says::ColonySize { text: Some(_), min_bees: None, min_brood_frames: None }
+        | Says::Temperature { window: TemperatureWindow::Product, .. }
+        | Says::FlowBefore { .. }
+        | Says::HarvestDuring { value: Permission::Forbidden } => true,
+        Says::SupersDuring { .. }
+        | Says::FlowDuring { .. }
+        | Says::Withdrawal { .. }
+        | Says::WaitAfterRemoval { .. }
+        | Says::HarvestDuring { .. }
+        | Says::Removal { .. }
+        | Says::StayMin { .. }
+        | Says::StayMax { .. }
+        | Says::Doses { .. }
+        | Says::CoursesPerYear { .. }
+        | Says::CoursesPerBroodlessPeriod { .. }
+        | Says::GapBetweenCourses { .. }
+        | Says::Season { .. }
+        | Says::Timing { .. }
+        | Says::Temperature { .. }
+        | Says::BroodNeed { .. }
+        | Says::ColonySize { .. }
+        | Says::BroodBoxes { .. }
+        | Says::Dose { .. }
+        | Says::DoseCap { .. }
+        | Says::Recipe { .. }
+        | Says::Needs { .. }
+        | Says::Class { .. }
+        | Says::UserSafety { .. }
+        | Says::AfterOpening { .. }
+        | Says::Storage { .. }
+        | Says::Disposal { .. } => false,
+    })
+}
+
+fn cautions(choice: &Choice, on: Day) -> Vec<usize> {
+    in_force(choice, on, |says| matches!(says, Says::UserSafety { .. }))
+}
+
+/// The rules in force on a day that say something.
+fn in_force(choice: &Choice, on: Day, which: impl Fn(&Says) -> bool) -> Vec<usize> {
+    let rules = choice.rules.iter().filter_map(|index| Some((*index, choice.leaflet.rules.get(*index)?)));
+    rules.filter(|(_, rule)| rule.is_in_force(on) && which(&rule.says)).map(|(index, _)| index).collect()
+}

@@ -1,0 +1,132 @@
+//! Whether two reasons are one to a reader, so that colonies which share it are named together.
+
+use super::reason::{Because, Measure, ToldBy};
+use crate::basics::confidence::Confidence;
+use crate::basics::words::{Access, SupersDuring};
+use crate::rules::leaflet::rule::Need;
+
+impl Because {
+    /// Whether both are the same reason, whichever entry of whichever colony tells it: all that is told of one is told of the
+    /// other.
+    #[must_use]
+    pub fn is_the_same_reason(&self, other: &Because) -> bool {
+        use Because as B;
+        match (self, other) {
+            (B::NotDocumented { confidence }, B::NotDocumented { confidence: theirs }) => {
+                (*confidence == Confidence::SecondHand) == (*theirs == Confidence::SecondHand)
+            }
+            (B::StayNotDocumented { lacks, .. }, B::StayNotDocumented { lacks: theirs, .. })
+            | (B::MayStayLonger { lacks, .. }, B::MayStayLonger { lacks: theirs, .. }) => lacks == theirs,
+            (B::Moved { on: day, .. }, B::Moved { on: theirs, .. })
+            | (B::InFlow { from: day, .. }, B::InFlow { from: theirs, .. })
+            | (B::FlowStillToCome { from: day, .. }, B::FlowStillToCome { from: theirs, .. })
+            | (B::CameWithUnknown { since: day, .. }, B::CameWithUnknown { since: theirs, .. })
+            | (B::Feeder { seen: day, .. }, B::Feeder { seen: theirs, .. })
+            | (B::NoFeeder { seen: day, .. }, B::NoFeeder { seen: theirs, .. })
+            | (B::LastNotEnded { placed: day, .. }, B::LastNotEnded { placed: theirs, .. })
+            | (B::NoTemperature { first: day, .. }, B::NoTemperature { first: theirs, .. })
+            | (B::Access { has: None, on: day, .. }, B::Access { has: None, on: theirs, .. }) => {
+                day == theirs
+            }
+            (
+                B::SupersOn { since, value, .. },
+                B::SupersOn { since: their_since, value: their_value, .. },
+            ) => {
+                let may_be_on = |value: SupersDuring| value != SupersDuring::Off;
+                since == their_since && may_be_on(*value) == may_be_on(*their_value)
+            }
+            (B::NoFlow { next }, B::NoFlow { next: theirs }) => {
+                next.map(|(begins, _)| begins) == theirs.map(|(begins, _)| begins)
+            }
+            (
+                B::PerhapsInFlow { early: one, late: two, .. },
+                B::PerhapsInFlow { early: their_one, late: their_two, .. },
+            )
+            | (
+                B::FlowTurnsOnBrood { without: one, with: two, .. },
+                B::FlowTurnsOnBrood { without: their_one, with: their_two, .. },
+            )
+            | (
+                B::RightBeforeFlow { out: one, from: two, .. },
+                B::RightBeforeFlow { out: their_one, from: their_two, .. },
+            )
+            | (
+                B::PerhapsBeforeFlow { out: one, from: two, .. },
+                B::PerhapsBeforeFlow { out: their_one, from: their_two, .. },
+            ) => (one, two) == (their_one, their_two),
+            (
+                B::FlowBeforeStayIsKnown { from, lacks, .. },
+                B::FlowBeforeStayIsKnown { from: their_from, lacks: their_lacks, .. },
+            ) => (from, lacks) == (their_from, their_lacks),
+            (
+                B::AlreadyIn { medicine, placed, .. },
+                B::AlreadyIn { medicine: their_medicine, placed: their_placed, .. },
+            )
+            | (
+                B::BesideIsNotStated { medicine, placed, .. },
+                B::BesideIsNotStated { medicine: their_medicine, placed: their_placed, .. },
+            ) => (medicine, placed) == (their_medicine, their_placed),
+            (
+                B::PerhapsIn { medicine, placed, stays, .. },
+                B::PerhapsIn { medicine: their_medicine, placed: their_placed, stays: theirs, .. },
+            ) => (medicine, placed, stays) == (their_medicine, their_placed, theirs),
+            (B::BroodSeen { brood, on, .. }, B::BroodSeen { brood: their_brood, on: theirs, .. }) => {
+                (brood, on) == (their_brood, theirs)
+            }
+            (
+                B::Counted { what, count, on, .. },
+                B::Counted { what: their_what, count: their_count, on: theirs, .. },
+            ) => (what, count, on) == (their_what, their_count, theirs),
+            (
+                B::SinceLast { ended, least, .. },
+                B::SinceLast { ended: their_ended, least: their_least, .. },
+            ) => (ended, least) == (their_ended, their_least),
+            _ => is_the_same_of_the_site(self, other),
+        }
+    }
+}
+
+/// The same of the site and of its temperatures.
+fn is_the_same_of_the_site(one: &Because, two: &Because) -> bool {
+    use Because as B;
+    match (one, two) {
+        (B::Power { need, has, by }, B::Power { need: their_need, has: their_has, by: their_by }) => {
+            let of_battery = |need: Need| need == Need::Battery;
+            of_battery(*need) == of_battery(*their_need) && told(*has, *by) == told(*their_has, *their_by)
+        }
+        (B::Access { has, by, on }, B::Access { has: their_has, by: their_by, on: their_on }) => {
+            // A way there on one day is as good as on another.
+            let same_day = *has != Some(Access::None) || on == their_on;
+            told(*has, *by) == told(*their_has, *their_by) && same_day
+        }
+        (B::Ground { has, by }, B::Ground { has: their_has, by: their_by }) => {
+            told(*has, *by) == told(*their_has, *their_by)
+        }
+        (
+            B::Warm { measure, lowest, highest, origin, .. },
+            B::Warm {
+                measure: their_measure,
+                lowest: their_lowest,
+                highest: their_highest,
+                origin: theirs,
+                ..
+            },
+        ) => (measure, lowest, highest, origin) == (their_measure, their_lowest, their_highest, theirs),
+        (
+            B::OutOfBounds { measure, on, value, origin, .. },
+            B::OutOfBounds {
+                measure: their_measure, on: their_on, value: their_value, origin: theirs, ..
+            },
+        ) => {
+            // A mean is that of all the days.
+            let same_day = *measure == Measure::Mean || on == their_on;
+            (measure, value, origin) == (their_measure, their_value, theirs) && same_day
+        }
+        _ => one == two,
+    }
+}
+
+/// A fact of the site, with whether it was assumed in the question.
+fn told<T>(has: Option<T>, by: Option<ToldBy>) -> Option<(T, bool)> {
+    has.map(|fact| (fact, by == Some(ToldBy::Question)))
+}

@@ -1,0 +1,189 @@
+//! The answer for a whole apiary in words: usable for all its colonies, for some, or for none, and for which not and why.
+
+use combclear_domain::basics::calendar::POLICY;
+use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, Method};
+use combclear_domain::questions::options::{
+    ApiaryOptions, FlowReport, OfAnswer, OptionForAll, StartDays, StockOfMedicine, Usability, WhatIf,
+};
+use combclear_domain::{Day, Quantity};
+use serde::Serialize;
+
+use super::because::because;
+use super::dose::{self, Solution};
+use super::missing::Missing;
+use super::start::StartReport;
+use super::{notice, order, to_do};
+use crate::Words;
+
+/// What can be used at this apiary: the whole answer in words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ApiaryReport {
+    /// The holding.
+    pub holding: HoldingName,
+    /// The apiary.
+    pub apiary: ApiaryName,
+    /// The colonies that stand there on the first day.
+    pub colonies: Vec<ColonyName>,
+    /// Whose leaflets these are.
+    pub jurisdiction: Option<Jurisdiction>,
+    /// The first start day asked about.
+    pub from: Day,
+    /// The last start day asked about.
+    pub to: Day,
+    /// What happened after this day does not bear on the answer.
+    pub as_of: Day,
+    /// What was assumed of the site.
+    pub what_if: Option<WhatIf>,
+    /// The next nectar flow on record from the first day on.
+    pub flow: Option<FlowReport>,
+    /// The options, in the order that each one's reasons give.
+    pub options: Vec<ApiaryOption>,
+    /// What is missing before there can be any option.
+    pub missing: Vec<Missing>,
+    /// The counting policy.
+    pub policy: &'static str,
+    /// What this answer is not.
+    pub notice: String,
+}
+
+/// One way of treating, held against every colony of the apiary.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ApiaryOption {
+    /// The leaflet.
+    pub leaflet: LeafletId,
+    /// Active, form and strength in words.
+    pub title: String,
+    /// The method, where there are several.
+    pub method: Option<Method>,
+    /// The revision of the label on the pack, where the leaflet has several.
+    pub revision: Option<String>,
+    /// The best answer of any start day for all colonies together.
+    pub answer: Usability,
+    /// Why it stands where it stands in the list.
+    pub order: Vec<String>,
+    /// The start days with their answers for all colonies together: the worst of any colony.
+    pub days: Vec<StartDays>,
+    /// The colonies by the best answer of any start day.
+    pub colonies: Vec<ColoniesOfAnswer>,
+    /// What a start on the first day of the first range that is not ruled out means, for the colony for which it takes longest.
+    pub start: Option<StartReport>,
+    /// The colony for which it takes longest.
+    pub longest_for: Option<ColonyName>,
+    /// What all colonies together would get at one dose; none while something must be counted in one of them.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
+    pub one_dose: Option<Quantity>,
+    /// In what.
+    pub unit: String,
+    /// How many doses a course has, at least; absent where nobody has stated it.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
+    pub doses: Option<u8>,
+    /// What all colonies together would get in a course, at least; absent while something must be counted, or where nobody has
+    /// stated how many doses there are.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
+    pub course: Option<Quantity>,
+    /// What must be known before that is, and what would supply it.
+    pub dose_missing: Vec<Missing>,
+    /// The colonies in which something must be counted first, and what.
+    pub not_counted: Vec<WhyNot>,
+    /// What has to be mixed for one dose of all of them.
+    pub solution: Option<Solution>,
+    /// What is in stock of it.
+    pub stock: StockOfMedicine,
+    /// What the leaflet asks for in words.
+    pub see_to: Vec<String>,
+}
+
+/// Colonies with one answer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ColoniesOfAnswer {
+    /// The answer.
+    pub answer: Usability,
+    /// The colonies.
+    pub colonies: Vec<ColonyName>,
+    /// For an answer other than usable: why, colony by colony where it differs.
+    pub why: Vec<WhyNot>,
+}
+
+/// Why not, and for which colonies.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct WhyNot {
+    /// Why, in a sentence.
+    pub why: String,
+    /// The colonies.
+    pub colonies: Vec<ColonyName>,
+}
+
+impl ApiaryReport {
+    /// Writes the answer out.
+    #[must_use]
+    pub fn of(words: &Words, answer: &ApiaryOptions) -> ApiaryReport {
+        let missing = answer.no_leaflets.as_ref().map(|missing| Missing::of_leaflets(words, missing));
+        let ask = &answer.ask;
+        ApiaryReport {
+            holding: answer.holding.clone(),
+            apiary: answer.apiary.clone(),
+            colonies: answer.colonies.clone(),
+            jurisdiction: answer.jurisdiction.clone(),
+            from: ask.span.from(),
+            to: ask.span.to(),
+            as_of: ask.as_of,
+            what_if: (!ask.what_if.is_empty()).then(|| ask.what_if.clone()),
+            flow: answer.flow.clone(),
+            options: answer.options.iter().map(|option| ApiaryOption::of(words, option)).collect(),
+            missing: missing.into_iter().collect(),
+            policy: POLICY,
+            notice: notice(words),
+        }
+    }
+}
+
+impl ApiaryOption {
+    fn of(words: &Words, option: &OptionForAll) -> ApiaryOption {
+        let leaflet = option.leaflet.as_ref();
+        let not_counted = option.not_counted.iter();
+        ApiaryOption {
+            leaflet: leaflet.id.clone(),
+            title: leaflet.title.clone(),
+            method: option.method.clone(),
+            revision: option.revision.clone(),
+            answer: option.answer,
+            order: order::reasons(words, &option.order),
+            days: option.days.clone(),
+            colonies: option.colonies.iter().map(|of| ColoniesOfAnswer::of(words, of)).collect(),
+            start: option.start.as_ref().map(|start| StartReport::of(words, start)),
+            longest_for: option.longest_for.clone(),
+            one_dose: option.one_dose,
+            unit: option.unit.clone(),
+            doses: option.doses,
+            course: option.course,
+            dose_missing: option
+                .dose_missing
+                .iter()
+                .map(|missing| Missing::of_dose(words, missing))
+                .collect(),
+            not_counted: not_counted
+                .map(|of| WhyNot { why: dose::fact(words, &of.why), colonies: of.colonies.clone() })
+                .collect(),
+            solution: option.mixture.as_ref().map(|mixture| Solution::of(words, leaflet, mixture)),
+            stock: option.stock.clone(),
+            see_to: to_do::see_to(words, leaflet, &option.see_to),
+        }
+    }
+}
+
+impl ColoniesOfAnswer {
+    fn of(words: &Words, group: &OfAnswer) -> ColoniesOfAnswer {
+        let why = group.why.iter();
+        ColoniesOfAnswer {
+            answer: group.answer,
+            colonies: group.colonies.clone(),
+            why: why
+                .map(|of| WhyNot { why: because(words, &of.why), colonies: of.colonies.clone() })
+                .collect(),
+        }
+    }
+}

@@ -1,0 +1,283 @@
+//! Why a condition came out as it did, in words.
+
+use combclear_domain::basics::topic::Topic;
+use combclear_domain::basics::words::Access;
+use combclear_domain::questions::options::{Because, Counting, Lack, Measure, Origin, ToldBy, Within};
+use combclear_domain::rules::leaflet::rule::Need;
+
+use crate::Words;
+use crate::words::say;
+
+/// Why a condition came out as it did, in a sentence.
+#[expect(clippy::too_many_lines, reason = "one arm for each reason")]
+pub(super) fn because(words: &Words, because: &Because) -> String {
+    match because {
+        Because::NotHere => say!(words, OptionsNotHere),
+        Because::Here => say!(words, OptionsHere),
+        Because::ApiaryNotKnown => say!(words, OptionsApiaryNotKnown),
+        Because::Moved { on, .. } => say!(words, OptionsMoved, on = on),
+        Because::HasDirections => say!(words, OptionsHasDirections),
+        Because::NoDirections => say!(words, OptionsNoDirections),
+        Because::NotStated { topic: of } => say!(words, OptionsNotStated, topic = topic(words, *of)),
+        Because::NotDocumented { confidence } => {
+            say!(words, OptionsNotDocumented, confidence = confidence.as_str())
+        }
+        Because::StayNotDocumented { lacks: of, .. } => {
+            say!(words, OptionsStayNotDocumented, lacks = lacks(words, of))
+        }
+        Because::MayStayLonger { lacks: of, .. } => {
+            say!(words, OptionsMayStayLonger, lacks = lacks(words, of))
+        }
+        Because::NotInForce => say!(words, OptionsNotInForce),
+        Because::NoSupersOn => say!(words, OptionsNoSupersOn),
+        Because::SupersOn { since, value, .. } => {
+            say!(words, OptionsSupersOn, since = since, value = value.as_str())
+        }
+        Because::NoFlow { next: None } => say!(words, OptionsNoFlow),
+        Because::NoFlow { next: Some((next, _)) } => say!(words, OptionsNoFlowUntil, next = next),
+        Because::InFlow { from, .. } => say!(words, OptionsInFlow, from = from),
+        Because::PerhapsInFlow { early, late, .. } if early == late => {
+            say!(words, OptionsFlowWithoutEnd, from = early)
+        }
+        Because::PerhapsInFlow { early, late, .. } => {
+            say!(words, OptionsPerhapsInFlow, early = early, late = late)
+        }
+        Because::FlowTurnsOnBrood { without, with, .. } => {
+            say!(words, OptionsFlowTurnsOnBrood, without = without, with = with)
+        }
+        Because::FlowBeforeStayIsKnown { from, lacks: of, .. } => {
+            say!(words, OptionsFlowBeforeStayIsKnown, lacks = lacks(words, of), from = from)
+        }
+        Because::RightBeforeFlow { out, from, .. } => {
+            say!(words, OptionsRightBeforeFlow, out = out, from = from)
+        }
+        Because::PerhapsBeforeFlow { out, from, .. } => {
+            say!(words, OptionsPerhapsBeforeFlow, out = out, from = from)
+        }
+        Because::NoFlowOnRecordSince { out } => say!(words, OptionsNoFlowOnRecordSince, out = out),
+        Because::FlowsNotRecorded { year } => {
+            say!(words, OptionsFlowsNotRecorded, year = year.to_string())
+        }
+        Because::FlowAllowed => say!(words, OptionsFlowAllowed),
+        Because::AfterLastFlow { last } => say!(words, OptionsAfterLastFlow, last = last),
+        Because::FlowStillToCome { from, .. } => say!(words, OptionsFlowStillToCome, from = from),
+        Because::AlreadyIn { medicine, placed, .. } => {
+            say!(words, OptionsAlreadyIn, medicine = medicine, placed = placed)
+        }
+        Because::PerhapsIn { medicine, placed, stays: true, .. } => {
+            say!(words, OptionsPerhapsIn, medicine = medicine, placed = placed)
+        }
+        Because::PerhapsIn { medicine, placed, stays: false, .. } => {
+            say!(words, OptionsPerhapsFurtherDose, medicine = medicine, placed = placed)
+        }
+        Because::CameWithUnknown { since, .. } => say!(words, OptionsCameWithUnknown, since = since),
+        Because::BesideIsNotStated { medicine, placed, .. } => {
+            say!(words, OptionsBesideIsNotStated, medicine = medicine, placed = placed)
+        }
+        Because::NothingIn => say!(words, OptionsNothingIn),
+        Because::Feeder { seen, .. } => say!(words, OptionsFeeder, seen = seen),
+        Because::NoFeeder { seen, .. } => say!(words, OptionsNoFeeder, seen = seen),
+        Because::FeederNotSeen => say!(words, OptionsFeederNotSeen),
+        Because::BroodSeen { brood, on, .. } => {
+            say!(words, OptionsBroodSeen, brood = brood.as_str(), on = on)
+        }
+        Because::BroodNotSeen { last: None } => say!(words, OptionsBroodNeverSeen),
+        Because::BroodNotSeen { last: Some(last) } => {
+            say!(words, OptionsBroodSeenTooLongAgo, last = last)
+        }
+        Because::Counted { what, count, on, .. } => {
+            say!(words, OptionsCounted, count = *count, what = counting(words, *what), on = on)
+        }
+        Because::NotCounted { what, last: None } => {
+            say!(words, OptionsNeverCounted, what = counting(words, *what))
+        }
+        Because::NotCounted { what, last: Some((count, on)) } => {
+            say!(words, OptionsCountDoesNotTell, count = *count, what = counting(words, *what), on = on)
+        }
+        Because::Courses { given, most, within: of, last: None } => {
+            say!(words, OptionsCoursesNoneBefore, given = *given, most = *most, within = within(words, *of))
+        }
+        Because::Courses { given, most, within: of, last: Some(last) } => {
+            say!(
+                words,
+                OptionsCourses,
+                given = *given,
+                most = *most,
+                within = within(words, *of),
+                last = last
+            )
+        }
+        Because::CoursesTurnOnYear { in_calendar_year, in_twelve_months, most } => say!(
+            words,
+            OptionsCoursesTurnOnYear,
+            in_calendar_year = *in_calendar_year,
+            in_twelve_months = *in_twelve_months,
+            most = *most
+        ),
+        Because::SameBroodlessPeriod { last, seen_absent: true } => {
+            say!(words, OptionsNoBroodSince, last = last)
+        }
+        Because::SameBroodlessPeriod { last, seen_absent: false } => {
+            say!(words, OptionsNotLookedAtSince, last = last)
+        }
+        Because::BroodSince { last, seen } => say!(words, OptionsBroodSince, last = last, seen = seen),
+        Because::NoCourseBefore => say!(words, OptionsNoCourseBefore),
+        Because::SinceLast { ended, least, .. } => {
+            say!(words, OptionsSinceLast, ended = ended, days = say!(words, Days, days = *least))
+        }
+        Because::LastNotEnded { placed, .. } => say!(words, OptionsLastNotEnded, placed = placed),
+        Because::InSeason { from, to, inside: true } => {
+            say!(words, OptionsInSeason, from = from.to_string(), to = to.to_string())
+        }
+        Because::InSeason { from, to, inside: false } => {
+            say!(words, OptionsOutsideSeason, from = from.to_string(), to = to.to_string())
+        }
+        Because::ClassRepeats { class, medicine, placed } => {
+            say!(words, OptionsClassRepeats, medicine = medicine, placed = placed, class = class)
+        }
+        Because::ClassDiffers { class } => say!(words, OptionsClassDiffers, class = class),
+        Because::ClassNotKnown { medicine, placed } => {
+            say!(words, OptionsClassNotKnown, medicine = medicine, placed = placed)
+        }
+        Because::Power { need, has: Some(has), by } => {
+            let said = say!(words, OptionsPower, needed = power(words, *need), has = has.as_str());
+            if_assumed(words, said, *by)
+        }
+        Because::Power { need, has: None, .. } => {
+            say!(words, OptionsPowerNotKnown, needed = power(words, *need))
+        }
+        Because::Access { has: Some(Access::None), by, on } => {
+            if_assumed(words, say!(words, OptionsNoAccess, on = on), *by)
+        }
+        Because::Access { has: Some(access), by, .. } => {
+            if_assumed(words, say!(words, OptionsAccess, access = access.as_str()), *by)
+        }
+        Because::Access { has: None, on, .. } => say!(words, OptionsAccessNotKnown, on = on),
+        Because::Ground { has: Some(ground), by } => {
+            if_assumed(words, say!(words, OptionsGround, ground = ground.as_str()), *by)
+        }
+        Because::Ground { has: None, .. } => say!(words, OptionsGroundNotKnown),
+        Because::Warm { measure: of, lowest, highest, origin: from, .. } if lowest == highest => say!(
+            words,
+            OptionsTemperature,
+            measure = measure(words, *of),
+            value = lowest,
+            origin = origin(words, *from)
+        ),
+        Because::Warm { measure: of, lowest, highest, origin: from, .. } => say!(
+            words,
+            OptionsTemperatures,
+            measure = measure(words, *of),
+            lowest = lowest,
+            highest = highest,
+            origin = origin(words, *from)
+        ),
+        Because::OutOfBounds { measure: of @ Measure::Mean, value, origin: from, .. } => say!(
+            words,
+            OptionsTemperature,
+            measure = measure(words, *of),
+            value = value,
+            origin = origin(words, *from)
+        ),
+        Because::OutOfBounds { measure: of, on, value, origin: from, .. } => say!(
+            words,
+            OptionsTemperatureOn,
+            measure = measure(words, *of),
+            value = value,
+            on = on,
+            origin = origin(words, *from)
+        ),
+        Because::NoTemperature { first, .. } => say!(words, OptionsNoTemperature, first = first),
+        Because::StayNotKnown { lacks: of } if of.is_empty() => say!(words, OptionsStayNotKnownAtAll),
+        Because::StayNotKnown { lacks: of } => say!(words, OptionsStayNotKnown, lacks = lacks(words, of)),
+    }
+}
+
+/// What is not known of how a course runs.
+pub(super) fn lacks(words: &Words, lacks: &[Lack]) -> String {
+    let each = lacks.iter().map(|lack| {
+        let lack = match lack {
+            Lack::Doses => "doses",
+            Lack::DoseInterval => "dose-interval",
+            Lack::Removal => "removal",
+            Lack::StayMin => "stay-min",
+            Lack::StayMinWithBrood => "stay-min-with-brood",
+            Lack::StayMax => "stay-max",
+        };
+        say!(words, OptionsLack, lack = lack)
+    });
+    each.reduce(|one, other| say!(words, OptionsAnd, one = one, other = other)).unwrap_or_default()
+}
+
+/// What a leaflet speaks of.
+pub(super) fn topic(words: &Words, topic: Topic) -> String {
+    say!(words, OptionsTopic, topic = topic.as_str())
+}
+
+/// What is counted.
+pub(super) fn counting(words: &Words, what: Counting) -> String {
+    say!(words, OptionsCounting, what = counting_word(what))
+}
+
+/// The word by which a message chooses what is counted.
+pub(super) const fn counting_word(what: Counting) -> &'static str {
+    match what {
+        Counting::SeamsOfBees => "seams-of-bees",
+        Counting::Bees => "bees",
+        Counting::BroodBoxes => "brood-boxes",
+        Counting::LitresOfHive => "litres-of-hive",
+    }
+}
+
+/// The time within which courses are counted.
+pub(super) fn within(words: &Words, within: Within) -> String {
+    let within = match within {
+        Within::CalendarYear => "calendar-year",
+        Within::TwelveMonths => "twelve-months",
+        Within::Year => "year",
+        Within::TimeWithoutBrood => "time-without-brood",
+    };
+    say!(words, OptionsWithin, within = within)
+}
+
+fn power(words: &Words, need: Need) -> String {
+    say!(words, OptionsPowerNeeded, need = mains_or_battery(need))
+}
+
+/// The word by which a message chooses what is needed of power.
+pub(super) const fn mains_or_battery(need: Need) -> &'static str {
+    match need {
+        Need::Battery => "battery",
+        Need::MainsOrGenerator
+        | Need::CarryInKit
+        | Need::HiveOpened
+        | Need::ReturnVisit
+        | Need::DryGround => "mains",
+    }
+}
+
+fn measure(words: &Words, measure: Measure) -> String {
+    let measure = match measure {
+        Measure::Maximum => "maximum",
+        Measure::Mean => "mean",
+        Measure::SomeMoment => "some-moment",
+    };
+    say!(words, OptionsMeasure, measure = measure)
+}
+
+fn origin(words: &Words, origin: Origin) -> String {
+    let origin = match origin {
+        Origin::Measured => "measured",
+        Origin::Forecast => "forecast",
+        Origin::UsualYears => "usual-years",
+    };
+    say!(words, OptionsOrigin, origin = origin)
+}
+
+/// A fact of the site, marked where it was assumed in the question.
+fn if_assumed(words: &Words, fact: String, by: Option<ToldBy>) -> String {
+    match by {
+        Some(ToldBy::Question) => say!(words, OptionsAssumed, fact = fact),
+        Some(ToldBy::Entry(_)) | None => fact,
+    }
+}
