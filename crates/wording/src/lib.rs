@@ -7,7 +7,11 @@
 //! a message that nobody says, and one that lacks an argument, do not compile.
 #![deny(missing_docs)]
 
+pub mod due;
 mod messages;
+mod notice;
+pub mod supering;
 mod words;
 
+pub use notice::notice;
 pub use words::Words;
