@@ -54,12 +54,11 @@ fn one(subject: &Subject<'_>, ground: &Ground<'_>) -> Option<Task> {
         Vec::new()
     };
     let name = CourseName::of(course);
-    let to_do = match asks_for {
-        AskedFor::Term(term) => ToDo::ReadLeaflet { course: name, lots, terms: vec![term] },
-        asks_for => {
-            let lots_asked = if asks_for.names_lots() { lots_asked } else { Vec::new() };
-            ToDo::RecordMissing { course: name, supplied_by, lots, asks_for, lots_asked, terms: Vec::new() }
-        }
+    let to_do = if let AskedFor::Term(term) = asks_for {
+        ToDo::ReadLeaflet { course: name, lots, terms: vec![term] }
+    } else {
+        let lots_asked = if asks_for.names_lots() { lots_asked } else { Vec::new() };
+        ToDo::RecordMissing { course: name, supplied_by, lots, asks_for, lots_asked, terms: Vec::new() }
     };
     let task = subject.task(kind, course.entry, Days::new(course.placed, None), weight, to_do);
     Some(Task { part, grounds: course_entries(course).collect(), ..task })
