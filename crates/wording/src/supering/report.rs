@@ -253,8 +253,7 @@ impl SuperingReport {
         let first_free = answer.first_free();
         let (first_free_day, if_out_on) = days(first_free);
         let steps = answer.steps();
-        let grounds: Vec<GroundReport> =
-            answer.grounds.iter().map(|ground| GroundReport::of(words, ground)).collect();
+        let grounds = GroundReport::of(words, answer);
         let why = sentences::deciding(answer).and_then(|place| grounds.get(place));
         let summary =
             sentences::summary(words, answer, why.map(|why| why.statement.as_str()), &steps, first_free);

@@ -78,9 +78,15 @@ fn with_first_free(words: &Words, answer: String, steps: &[Step<'_>], first_free
 
 /// A ground in one sentence.
 pub(super) fn statement(words: &Words, ground: &Ground<'_>) -> String {
+    let name = ground.course.map(|course| named(words, course)).unwrap_or_default();
+    statement_of(words, ground, &name)
+}
+
+/// The same, with the name of the course that it speaks of.
+pub(super) fn statement_of(words: &Words, ground: &Ground<'_>, name: &str) -> String {
     let said = match ground.course {
         None => of_colony(words, &ground.reason),
-        Some(course) => of_course(words, course, ground),
+        Some(course) => of_course(words, course, name, ground),
     };
     // Only the breach needs a flag: whether a ground is met or unknown, its sentence says itself.
     if ground.outcome == Outcome::Broken && !ground.decides {
@@ -120,8 +126,7 @@ fn of_colony(words: &Words, reason: &Reason<'_>) -> String {
 }
 
 #[expect(clippy::too_many_lines, reason = "one sentence for each reason, side by side")]
-fn of_course(words: &Words, course: &Course, ground: &Ground<'_>) -> String {
-    let name = named(words, course);
+fn of_course(words: &Words, course: &Course, name: &str, ground: &Ground<'_>) -> String {
     match &ground.reason {
         Reason::StillIn { .. } => say!(words, SuperingStillIn, name = name),
         Reason::InWithSupersAllowed { supers } if supers.value == SupersDuring::OnNoHarvest => {
@@ -295,7 +300,7 @@ fn of_course(words: &Words, course: &Course, ground: &Ground<'_>) -> String {
 
 fn not_established(
     words: &Words,
-    name: String,
+    name: &str,
     topic: Term,
     days: Option<u16>,
     supers: Option<SupersDuring>,

@@ -3,8 +3,9 @@
 use combclear_domain::Day;
 use combclear_domain::basics::words::SupersDuring;
 use combclear_domain::facts::history::{Authority, Course, Doses, Fact};
-use combclear_domain::questions::supering::{Ground, Outcome, Reason, Step, Term};
+use combclear_domain::questions::supering::{Answer, Ground, Outcome, Reason, Step, Term};
 
+use super::names::named;
 use super::report::{CourseReport, GroundReport, StepReport, ValueReport};
 use super::{next, sentences};
 use crate::Words;
@@ -23,12 +24,28 @@ impl CourseReport {
 }
 
 impl GroundReport {
-    pub(super) fn of(words: &Words, ground: &Ground<'_>) -> GroundReport {
+    /// The grounds of an answer. Those of one course stand together, so that its name is made once.
+    pub(super) fn of(words: &Words, answer: &Answer<'_>) -> Vec<GroundReport> {
+        let by_course = |one: &Ground<'_>, other: &Ground<'_>| match (one.course, other.course) {
+            (Some(one), Some(other)) => std::ptr::eq(one, other),
+            (None, None) => true,
+            (Some(_), None) | (None, Some(_)) => false,
+        };
+        let mut reports = Vec::with_capacity(answer.grounds.len());
+        for grounds in answer.grounds.chunk_by(by_course) {
+            let course = grounds.first().and_then(|ground| ground.course);
+            let name = course.map(|course| named(words, course)).unwrap_or_default();
+            reports.extend(grounds.iter().map(|ground| GroundReport::one(words, ground, &name)));
+        }
+        reports
+    }
+
+    fn one(words: &Words, ground: &Ground<'_>, name: &str) -> GroundReport {
         GroundReport {
             outcome: ground.outcome,
             decides: ground.decides,
             about: about(&ground.reason),
-            statement: sentences::statement(words, ground),
+            statement: sentences::statement_of(words, ground, name),
             course: ground.course.map(CourseReport::of),
             values: values(words, ground),
             entries: ground.entries(),
