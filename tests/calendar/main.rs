@@ -14,9 +14,11 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::entry::EntryId;
 use combclear_domain::journal::lines::{Header, Line};
-use combclear_domain::questions::due::{DueItem, DueKind, DueReport, Weight};
+use combclear_domain::questions::due::{Due, DueKind, Weight};
 use combclear_domain::questions::options::Span;
 use combclear_papers::calendar::calendar;
+use combclear_wording::Words;
+use combclear_wording::due::{DueItem, DueReport, DueVisit};
 use ical::parser::ical::component::{IcalCalendar, IcalEvent, IcalTodo};
 use proptest::prelude::*;
 
@@ -39,13 +41,12 @@ fn demo() -> Holding {
 
 fn report(from: &str, to: &str) -> DueReport {
     let span = Span::new(from.parse().unwrap(), to.parse().unwrap()).unwrap();
-    DueReport::of(
-        &demo(),
-        combclear_leaflets::builtin().unwrap(),
-        combclear_leaflets::laws().unwrap(),
-        span,
-        None,
-    )
+    of_holding(&demo(), span)
+}
+
+fn of_holding(holding: &Holding, span: Span) -> DueReport {
+    let (leaflets, laws) = (combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
+    DueReport::of(Words::english(), Due::of(holding, leaflets, laws, span, None))
 }
 
 /// An item with these words and days, of a holding with nothing else in it.
@@ -53,19 +54,12 @@ fn with_item(text: &str, from: Option<Day>, by: Option<Day>, sequence: u64) -> D
     let uid: EntryId = EntryId(uuid::Uuid::from_u128(7));
     let empty = Holding::new("one, two; three\\four".parse().unwrap());
     let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
-    let report = DueReport::of(
-        &empty,
-        combclear_leaflets::builtin().unwrap(),
-        combclear_leaflets::laws().unwrap(),
-        span,
-        None,
-    );
-    // Overdue, so that no item is left out for its days.
-    report.and([DueItem {
+    let apiary = Some("Far, far; away".parse().unwrap());
+    let item = DueItem {
         kind: DueKind::LegalGap,
         key: "legal_gap:7".to_owned(),
         uid,
-        apiary: Some("Far, far; away".parse().unwrap()),
+        apiary: apiary.clone(),
         colonies: vec!["A 1".parse().unwrap(), "Ä2".parse().unwrap()],
         from,
         by,
@@ -78,7 +72,9 @@ fn with_item(text: &str, from: Option<Day>, by: Option<Day>, sequence: u64) -> D
         grounds: vec![uid],
         sequence,
         recorded_at: "2026-04-11T08:15:30.987Z".parse().unwrap(),
-    }])
+    };
+    let visit = DueVisit { apiary, overdue: true, from, by, items: vec![item] };
+    DueReport { visits: vec![visit], ..of_holding(&empty, span) }
 }
 
 /// The events of a calendar by their ids, as the other parser reads them. It leaves escapes as they are.
@@ -267,13 +263,7 @@ fn names_with_marks_of_the_format_are_escaped() {
 fn a_calendar_of_nothing_is_a_calendar() {
     let empty = Holding::new("empty".parse().unwrap());
     let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
-    let report = DueReport::of(
-        &empty,
-        combclear_leaflets::builtin().unwrap(),
-        combclear_leaflets::laws().unwrap(),
-        span,
-        None,
-    );
+    let report = of_holding(&empty, span);
     insta::assert_snapshot!(calendar(&report).replace("\r\n", "\n"));
 }
 

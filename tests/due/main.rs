@@ -14,11 +14,13 @@ use std::sync::OnceLock;
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::due::{DueItem, DueReport};
+use combclear_domain::questions::due::Due;
 use combclear_domain::questions::options::Span;
 use combclear_domain::questions::stock::{LotReport, StockReport};
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::due::{DueItem, DueReport};
 use serde::Deserialize;
 
 #[path = "../cases.rs"]
@@ -87,8 +89,12 @@ fn every_case_gets_its_answer() {
 }
 
 fn due(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> DueReport {
+    DueReport::of(Words::english(), typed(holding, from, to, apiary))
+}
+
+fn typed(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> Due {
     let apiary = apiary.map(|apiary| apiary.parse().unwrap());
-    DueReport::of(holding, leaflets(), laws(), Span::new(from, to).unwrap(), apiary.as_ref())
+    Due::of(holding, leaflets(), laws(), Span::new(from, to).unwrap(), apiary.as_ref())
 }
 
 fn of_due(report: &DueReport, ask: &Ask) -> Vec<String> {

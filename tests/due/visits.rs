@@ -2,25 +2,25 @@
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::journal::EntryId;
-use combclear_domain::questions::due::{DueItem, DueKind, DueReport, Weight};
+use combclear_domain::questions::due::{DueKind, Item, ToDo, Weight};
 
 use super::making::Journal;
-use super::{due, uuid_of};
+use super::{typed, uuid_of};
 
 fn on(text: &str) -> Day {
     text.parse().unwrap()
 }
 
 /// What the law misses, as another question would supply it.
-fn gap(word: &str, apiary: Option<&str>, from: &str, by: Option<&str>) -> DueItem {
-    DueItem { from: Some(on(from)), ..undated(word, apiary, by) }
+fn gap(word: &str, apiary: Option<&str>, from: &str, by: Option<&str>) -> Item {
+    Item { from: Some(on(from)), ..undated(word, apiary, by) }
 }
 
 /// The same where nobody stated from when on.
-fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> DueItem {
+fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> Item {
     let id: EntryId = uuid_of(word).parse().unwrap();
     let by = by.map(on);
-    DueItem {
+    Item {
         kind: DueKind::LegalGap,
         key: format!("legal_gap:{word}"),
         uid: id,
@@ -32,19 +32,20 @@ fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> DueItem {
         from_with_brood: None,
         weight: Weight::Must,
         overdue: by.is_some_and(|by| by < on("2026-05-10")),
-        title: word.to_owned(),
-        text: word.to_owned(),
+        // What is told of it makes no difference to the visits.
+        to_do: ToDo::AskFormerKeeper { since: on("2026-05-01") },
         grounds: vec![id],
         sequence: 1,
         recorded_at: "2026-05-01T00:00:00.000Z".parse().unwrap(),
     }
 }
 
-fn of(gaps: impl IntoIterator<Item = DueItem>) -> Vec<String> {
-    let empty: DueReport = due(&Journal(Vec::new()).holding(), on("2026-05-10"), on("2026-06-10"), None);
+fn of(gaps: impl IntoIterator<Item = Item>) -> Vec<String> {
+    let empty = typed(&Journal(Vec::new()).holding(), on("2026-05-10"), on("2026-06-10"), None);
     let report = empty.and(gaps);
     let visits = report.visits.iter().map(|visit| {
-        let items: Vec<&str> = visit.items.iter().map(|item| item.title.as_str()).collect();
+        let items: Vec<&str> =
+            visit.items.iter().filter_map(|item| item.key.strip_prefix("legal_gap:")).collect();
         let overdue = if visit.overdue { "!" } else { "" };
         format!("{overdue}{} {}: {}", super::day(visit.from), super::day(visit.by), items.join(" "))
     });

@@ -1,9 +1,9 @@
 //! What a keeper found the same on the leaflet of a lot: in words as older journals have it, and as the value itself.
 
 use combclear_domain::basics::topic::Topic;
+use combclear_domain::journal::Draft;
 use combclear_domain::journal::entry::{Entry, EntryFault, Envelope};
-use combclear_domain::journal::event::{Confirmed, LeafletReading};
-use combclear_domain::journal::{Draft, Event};
+use combclear_domain::journal::event::{Body, Confirmed, LeafletReading};
 
 fn read(confirms: &str) -> Result<Draft, EntryFault> {
     let text = format!(
@@ -19,7 +19,7 @@ fn body(confirms: &str) -> String {
 
 fn confirmed(confirms: &str) -> Confirmed {
     let draft = read(confirms).unwrap_or_else(|fault| panic!("{confirms}: {fault:?}"));
-    let Event::LeafletReading(LeafletReading { confirms, .. }) = &*draft.event else { panic!("{draft:?}") };
+    let Some(LeafletReading { confirms, .. }) = LeafletReading::of(&draft.event) else { panic!("{draft:?}") };
     confirms[0].clone()
 }
 

@@ -13,7 +13,6 @@ use combclear_domain::journal::Kind;
 
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::questions::options::{Ask, Because, Board, Condition, Span, State, Usability, WhatIf};
-use combclear_domain::questions::supering::SuperingReport;
 use combclear_wording::options::{OptionsReport, StartReport};
 use proptest::prelude::*;
 use serde_json::json;
@@ -337,7 +336,7 @@ proptest! {
                 let (Some(start), Some((lot, _))) = (&option.start, lot) else { continue };
                 let Some(free) = start.first_free_day else { continue };
                 let colony = option.longest_for.as_ref().unwrap_or(&report.colonies[0]);
-                let says = |holding: &Holding, on| SuperingReport::of(holding, leaflets(), colony, on).answer;
+                let says = |holding: &Holding, on| History::of(holding, leaflets(), colony).may_be_supered(on);
                 // What is in from before may bar the supers longer: the day that is told is that of this course alone.
                 if [free, free.before()].iter().any(|day| says(&holding, *day) != Verdict::Yes) {
                     continue;

@@ -8,8 +8,10 @@ use combclear_domain::facts::history::{Course, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::StrikeOut;
 use combclear_domain::journal::{Draft, Event, Kind};
-use combclear_domain::questions::supering::{FirstFree, Outcome, SuperingReport};
+use combclear_domain::questions::supering::{FirstFree, Outcome};
 use combclear_domain::rules::leaflet::Release;
+use combclear_wording::Words;
+use combclear_wording::supering::SuperingReport;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -238,7 +240,7 @@ proptest! {
         for colony in colonies(&holding) {
             let history = History::of(&holding, all_leaflets(), &colony);
             for on in asked.iter().map(|ahead| day(*ahead)) {
-                let report = SuperingReport::of(&holding, all_leaflets(), &colony, on);
+                let report = SuperingReport::ask(Words::english(), &holding, all_leaflets(), &colony, on);
                 if report.answer != Verdict::Yes {
                     continue;
                 }

@@ -14,8 +14,10 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::supering::{Outcome, SuperingReport};
+use combclear_domain::questions::supering::Outcome;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::supering::SuperingReport;
 use serde::Deserialize;
 
 #[path = "../cases.rs"]
@@ -91,7 +93,7 @@ type Listed<'a> = (&'static str, Option<&'a Vec<String>>, Vec<String>);
 fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
     let on: Day = ask.on.parse().unwrap();
     let colony = ask.colony.as_deref().unwrap_or("A1").parse().unwrap();
-    let report = SuperingReport::of(holding, leaflets, &colony, on);
+    let report = SuperingReport::ask(Words::english(), holding, leaflets, &colony, on);
     let mut compare = Compare::default();
     let bare = History::of(holding, leaflets, &colony).may_be_supered(on);
     let answer = report.answer.as_str().to_owned();

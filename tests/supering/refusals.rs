@@ -6,8 +6,9 @@ use std::path::Path;
 use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::facts::holding::{Holding, Refusal};
 use combclear_domain::journal::Entry;
-use combclear_domain::questions::supering::SuperingReport;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::supering::SuperingReport;
 use serde::Deserialize;
 
 use super::entries::envelope;
@@ -201,7 +202,7 @@ fn answers(holding: &Holding, leaflets: &Leaflets) -> Vec<String> {
     let mut answers = vec![format!("{:?}", holding.tip())];
     for day in days {
         for colony in holding.colonies() {
-            let report = SuperingReport::of(holding, leaflets, colony, day);
+            let report = SuperingReport::ask(Words::english(), holding, leaflets, colony, day);
             answers.push(serde_json::to_string(&report).unwrap());
         }
         for apiary in holding.apiaries() {

@@ -7,8 +7,10 @@ use combclear_domain::basics::words::{ColonyName, RemovalNeed};
 use combclear_domain::facts::history::{Course, Fact, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
-use combclear_domain::questions::supering::{FirstFree, MissingReport, SuperingReport};
+use combclear_domain::questions::supering::FirstFree;
 use combclear_domain::rules::leaflet::{Leaflet, Release};
+use combclear_wording::Words;
+use combclear_wording::supering::{MissingReport, SuperingReport};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
@@ -116,7 +118,7 @@ proptest! {
     fn every_unknown_names_an_entry_and_recording_it_removes_that_unknown(journal in journals(), on in 90..100_u16) {
         let holding = journal.holding();
         for colony in holding.colonies() {
-            let report = SuperingReport::of(&holding, all_leaflets(), colony, day(on));
+            let report = SuperingReport::ask(Words::english(), &holding, all_leaflets(), colony, day(on));
             if report.answer == Verdict::Unknown {
                 prop_assert!(report.missing.iter().any(|missing| missing.decides), "{} on {}: nothing is named", colony, day(on));
             }
@@ -124,7 +126,7 @@ proptest! {
                 let Some(done) = recorded(&journal, &holding, colony, missing, day(on)) else { continue };
                 let then = done.try_holding();
                 prop_assert!(then.is_ok(), "{} on {}: {:?} is refused: {:?}", colony, day(on), missing, then.err());
-                let after = SuperingReport::of(&then.unwrap(), all_leaflets(), colony, day(on));
+                let after = SuperingReport::ask(Words::english(), &then.unwrap(), all_leaflets(), colony, day(on));
                 let still = after.missing.iter().any(|left| left.fact == missing.fact && left.fields == missing.fields && left.corrects == missing.corrects);
                 prop_assert!(!still, "{} on {}: {:?} is still missing in {:?}", colony, day(on), missing, &done);
             }

@@ -5,7 +5,8 @@
 use combclear_bench::plain;
 use combclear_bench::scene::{Ending, Scene, leaflets, with_courses};
 use combclear_domain::facts::history::History;
-use combclear_domain::questions::supering::SuperingReport;
+use combclear_wording::Words;
+use combclear_wording::supering::SuperingReport;
 use divan::{Bencher, black_box};
 
 const COURSES: [u16; 3] = [4, 20, 100];
@@ -67,7 +68,8 @@ macro_rules! scenes {
                 let leaflets = leaflets();
                 bencher.bench_local(|| {
                     let (holding, colony) = (black_box(&scene.holding), black_box(&scene.colony));
-                    SuperingReport::of(holding, black_box(leaflets), colony, black_box(scene.on))
+                    let on = black_box(scene.on);
+                    SuperingReport::ask(Words::english(), holding, black_box(leaflets), colony, on)
                 });
             }
         }

@@ -10,7 +10,8 @@
 
 use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::basics::words::ColonyName;
-use combclear_domain::questions::due::{DueItem, DueReport, Weight};
+use combclear_domain::questions::due::Weight;
+use combclear_wording::due::{DueItem, DueReport};
 use icalendar::{Calendar, Component, Event, Property, Todo};
 
 /// The media type of a calendar.
@@ -28,8 +29,8 @@ pub fn calendar(report: &DueReport) -> String {
     calendar.append_property(Property::new("NAME", name));
     for item in report.items() {
         match days(item) {
-            Some(days) => calendar.push(event(item, days, report.notice)),
-            None => calendar.push(to_do(item, report.notice)),
+            Some(days) => calendar.push(event(item, days, &report.notice)),
+            None => calendar.push(to_do(item, &report.notice)),
         };
     }
     folded_anew(&calendar.to_string())

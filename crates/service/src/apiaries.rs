@@ -7,7 +7,8 @@ use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, HoldingName};
 use combclear_domain::facts::holding::{ApiaryView, Holding};
-use combclear_domain::questions::supering::SuperingReport;
+use combclear_wording::Words;
+use combclear_wording::supering::SuperingReport;
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -109,7 +110,8 @@ pub(crate) async fn get_apiary_supering(
     let named = path.apiary.clone();
     let answers = move |holding: &Holding, app: &App| {
         let apiary = view(holding, &named, on)?;
-        Ok::<_, Problem>(SuperingReport::board(holding, &app.leaflets, &apiary.colonies, on))
+        let words = Words::english();
+        Ok::<_, Problem>(SuperingReport::board(words, holding, &app.leaflets, &apiary.colonies, on))
     };
     let colonies = app.ask(&path.holding, answers).await??;
     let count = |verdict| colonies.iter().filter(|report| report.answer == verdict).count();

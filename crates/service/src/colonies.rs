@@ -9,7 +9,9 @@ use combclear_domain::basics::words::{ApiaryName, Brood, ColonyName, HoldingName
 use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
-use combclear_domain::questions::supering::SuperingReport;
+use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::supering::{SuperingReport, SuperingSummary};
+use combclear_wording::{Words, notice};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -28,7 +30,7 @@ pub(crate) struct ColonyList {
     /// By name.
     items: Vec<ColonyItem>,
     /// What these answers are not.
-    notice: &'static str,
+    notice: String,
 }
 
 /// A colony in a list: may it be supered, in short.
@@ -69,19 +71,11 @@ pub(crate) async fn list_colonies(
 ) -> Result<Json<ColonyList>, Problem> {
     let on = app.day(query.on);
     let items = move |holding: &Holding, app: &App| {
-        let alive: Vec<&ColonyName> =
-            holding.colonies().filter(|colony| holding.life(colony).lasts(on)).collect();
-        let reports = SuperingReport::board(holding, &app.leaflets, alive.iter().copied(), on);
-        let each = alive.into_iter().zip(reports);
-        each.map(|(colony, report)| ColonyItem::of(holding, colony, report)).collect()
+        let alive = holding.colonies().filter(|colony| holding.life(colony).lasts(on));
+        alive.map(|colony| ColonyItem::of(holding, &app.leaflets, colony, on)).collect()
     };
     let items = app.ask(&path.holding, items).await?;
-    Ok(Json(ColonyList {
-        holding: path.holding,
-        on,
-        items,
-        notice: combclear_domain::questions::supering::NOTICE,
-    }))
+    Ok(Json(ColonyList { holding: path.holding, on, items, notice: notice(Words::english()) }))
 }
 
 /// A colony as it stands on a day.
@@ -195,7 +189,7 @@ pub(crate) async fn get_colony_supering(
     let on = app.day(query.on);
     let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
-        Ok(Json(SuperingReport::of(holding, &app.leaflets, &path.colony, on)))
+        Ok(Json(SuperingReport::ask(Words::english(), holding, &app.leaflets, &path.colony, on)))
     };
     app.ask(&path.holding, report).await?
 }
@@ -223,16 +217,18 @@ fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {
 }
 
 impl ColonyItem {
-    fn of(holding: &Holding, colony: &ColonyName, report: SuperingReport) -> ColonyItem {
+    fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, on: Day) -> ColonyItem {
+        let history = History::of(holding, leaflets, colony);
+        let said = SuperingSummary::of(Words::english(), &history.supering(on));
         ColonyItem {
+            colony: colony.clone(),
+            apiary: holding.apiary_of(colony, on).cloned(),
             hive_mark: hive_mark(holding, colony),
-            colony: report.colony,
-            apiary: report.apiary,
-            answer: report.answer,
-            summary: report.summary,
-            last_blocked_day: report.last_blocked_day,
-            first_free_day: report.first_free_day,
-            if_out_on: report.if_out_on,
+            answer: said.answer,
+            summary: said.summary,
+            last_blocked_day: said.last_blocked_day,
+            first_free_day: said.first_free_day,
+            if_out_on: said.if_out_on,
         }
     }
 }

@@ -6,9 +6,11 @@ use axum::http::header::{CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::due::DueReport;
+use combclear_domain::questions::due::Due;
 use combclear_domain::questions::options::Span;
 use combclear_papers::calendar::{MEDIA_TYPE, calendar};
+use combclear_wording::Words;
+use combclear_wording::due::DueReport;
 
 use crate::accept::preferred;
 use crate::apiaries::unknown_apiary;
@@ -56,7 +58,10 @@ pub(crate) async fn get_due(
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => {
             Err(unknown_apiary(holding, apiary))
         }
-        apiary => Ok(DueReport::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref())),
+        apiary => {
+            let due = Due::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref());
+            Ok(DueReport::of(Words::english(), due))
+        }
     };
     let report = app.ask(&path.holding, ask).await??;
     let format = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(DueFormat::Json);

@@ -8,9 +8,13 @@
 #![deny(missing_docs)]
 
 pub mod amounts;
+pub mod due;
 pub mod leaflet;
 mod messages;
+mod notice;
 pub mod options;
+pub mod supering;
 mod words;
 
+pub use notice::notice;
 pub use words::Words;

@@ -4,10 +4,12 @@ use std::path::Path;
 
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::due::{DueItem, DueReport, DueVisit, Weight};
+use combclear_domain::questions::due::{self, Weight};
 use combclear_domain::questions::options::{BadSpan, Span};
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::due::{DueItem, DueReport, DueVisit};
 
 use super::supering::no_apiary;
 use super::{counted, print, print_as_is, print_json, table};
@@ -53,7 +55,10 @@ fn report(
 ) -> Result<DueReport, Failure> {
     match &ask.apiary {
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => Err(no_apiary(holding, apiary)),
-        apiary => Ok(DueReport::of(holding, leaflets, laws, span, apiary.as_ref())),
+        apiary => {
+            let due = due::Due::of(holding, leaflets, laws, span, apiary.as_ref());
+            Ok(DueReport::of(Words::english(), due))
+        }
     }
 }
 

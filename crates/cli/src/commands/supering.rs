@@ -5,8 +5,10 @@ use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::supering::{MissingReport, Outcome as Came, SuperingReport};
+use combclear_domain::questions::supering::Outcome as Came;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::supering::{MissingReport, SuperingReport};
 
 use super::{print, print_json, table};
 use crate::args::{Place, Supering};
@@ -44,7 +46,7 @@ fn reports(
         None if ask.colonies.is_empty() => alive(holding, on),
         None => known(holding, &ask.colonies)?,
     };
-    Ok(SuperingReport::board(holding, leaflets, &colonies, on))
+    Ok(SuperingReport::board(Words::english(), holding, leaflets, &colonies, on))
 }
 
 /// The colonies that live on the day, apiary by apiary.
@@ -118,7 +120,7 @@ fn board(holding: &HoldingName, reports: &[SuperingReport], on: Day) -> String {
     }
     let count = |verdict: Verdict| reports.iter().filter(|report| report.answer == verdict).count();
     let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
-    let notice = reports.first().map(|report| report.notice).unwrap_or_default();
+    let notice = reports.first().map(|report| report.notice.as_str()).unwrap_or_default();
     let sums = format!(
         "\n{} colonies: {yes} yes, {no} no, {unknown} unknown. A first free day in brackets holds if what is in comes out as \
          early as it may.\n{notice}",

@@ -3,7 +3,7 @@
 use super::colony::Subject;
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};
-use super::wording;
+use super::to_do::{CourseName, ToDo};
 use crate::basics::calendar::Day;
 use crate::facts::history::Course;
 use crate::journal::event::Event;
@@ -38,13 +38,10 @@ pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
     if counted || by < as_of {
         return None;
     }
-    let task = subject.task(DueKind::CountMites, course.entry, Days::new(from, Some(by)), Weight::Advice);
-    Some(Task {
-        title: "Count mites after the treatment".to_owned(),
-        text: wording::count_mites(course, end, from, by),
-        grounds: course.entries().collect(),
-        ..task
-    })
+    let to_do = ToDo::CountMites { course: CourseName::of(course), ended: end, from, by };
+    let days = Days::new(from, Some(by));
+    let task = subject.task(DueKind::CountMites, course.entry, days, Weight::Advice, to_do);
+    Some(Task { grounds: course.entries().collect(), ..task })
 }
 
 /// Whether a further dose may still be given in time.

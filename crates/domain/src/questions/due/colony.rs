@@ -2,14 +2,15 @@
 
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};
-use super::{after, missing, wording};
+use super::to_do::{CourseName, ToDo};
+use super::{after, missing};
 use crate::basics::calendar::Day;
 use crate::basics::words::{ApiaryName, ColonyName, RemovalNeed};
 use crate::facts::history::{Course, EarliestOut, Fact, History, Standing};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
-use crate::questions::supering::{Answer, FirstFree, Outcome, Step, named};
+use crate::questions::supering::{Answer, FirstFree, Outcome, Step};
 use crate::rules::leaflet::Leaflets;
 
 /// How many days a dose that was not given in time stands as overdue, unless another course was begun before.
@@ -80,13 +81,9 @@ impl Subject<'_> {
                 (_, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => return None,
             };
             let days = Days::new(ended, None);
-            let task = self.task(DueKind::RecordWhereabouts, course.entry, days, weight);
-            Some(Task {
-                title: "Record what became of what was in it".to_owned(),
-                text: wording::went_with_it(course, ended),
-                grounds: course.entries().chain([entry]).collect(),
-                ..task
-            })
+            let to_do = ToDo::RecordEnd { course: CourseName::of(course), ended };
+            let task = self.task(DueKind::RecordWhereabouts, course.entry, days, weight, to_do);
+            Some(Task { grounds: course.entries().chain([entry]).collect(), ..task })
         });
         let mut tasks: Vec<Task> = Vec::new();
         for task in open {
@@ -99,7 +96,14 @@ impl Subject<'_> {
     }
 
     /// A task in this colony.
-    pub(super) fn task(&self, kind: DueKind, anchor: EntryId, days: Days, weight: Weight) -> Task {
+    pub(super) fn task(
+        &self,
+        kind: DueKind,
+        anchor: EntryId,
+        days: Days,
+        weight: Weight,
+        to_do: ToDo,
+    ) -> Task {
         Task {
             kind,
             anchor: self.holding.original(anchor),
@@ -108,8 +112,7 @@ impl Subject<'_> {
             colony: Some(self.colony.clone()),
             days,
             weight,
-            title: String::new(),
-            text: String::new(),
+            to_do,
             grounds: vec![anchor],
         }
     }
@@ -119,15 +122,10 @@ impl Subject<'_> {
             Step::TakeSupersOff { since } => return self.take_supers_off(answer, *since),
             Step::RecordWhereabouts { course, since } => {
                 let days = Days::new(*since, None);
-                let task = self.task(DueKind::RecordWhereabouts, course.entry, days, Weight::Must);
+                let to_do = ToDo::FindCarriers { course: CourseName::of(course), since: *since };
+                let task = self.task(DueKind::RecordWhereabouts, course.entry, days, Weight::Must, to_do);
                 let parting = course.in_doubt.map(|(_, entry)| entry);
-                let grounds = course.entries().chain(parting).collect();
-                Task {
-                    title: wording::whereabouts_title(course),
-                    text: wording::whereabouts(course, *since),
-                    grounds,
-                    ..task
-                }
+                Task { grounds: course.entries().chain(parting).collect(), ..task }
             }
             Step::GiveDose { course, number, of, from, by } => {
                 let last = course.doses.last()?.on;
@@ -135,24 +133,20 @@ impl Subject<'_> {
                 if self.missed_for_good(course, days, last) {
                     return None;
                 }
-                let task = self.task(DueKind::GiveDose, course.entry, days, Weight::Must);
+                let to_do = ToDo::GiveDose { course: CourseName::of(course), number: *number, of: *of };
+                let task = self.task(DueKind::GiveDose, course.entry, days, Weight::Must, to_do);
                 Task {
                     part: number.to_string(),
-                    title: wording::dose_title(course, *number, *of),
-                    text: wording::dose(course, *number, *of, days),
                     grounds: course.entries().chain(said(course.terms.doses.as_ref())).collect(),
                     ..task
                 }
             }
             Step::TakeOut { course, earliest, latest } => self.take_out(course, earliest, *latest),
             Step::WaitUntilSpent { course, spent } => {
-                let task = self.task(DueKind::UsedUp, course.entry, Days::new(*spent, None), Weight::May);
-                Task {
-                    title: format!("{} is used up", wording::pack(course)),
-                    text: format!("{} is used up on {spent}; nothing has to be taken out", named(course)),
-                    grounds: course.entries().collect(),
-                    ..task
-                }
+                let to_do = ToDo::UsedUp { course: CourseName::of(course), on: *spent };
+                let days = Days::new(*spent, None);
+                let task = self.task(DueKind::UsedUp, course.entry, days, Weight::May, to_do);
+                Task { grounds: course.entries().collect(), ..task }
             }
             // The first free day says the same.
             Step::WaitThrough { .. } => return None,
@@ -176,14 +170,12 @@ impl Subject<'_> {
             .collect();
         // They had to be off from the day on which both were there.
         let day = barring.iter().map(|course| course.here_from.max(since)).min().unwrap_or(since);
-        let task = self.task(DueKind::TakeSupersOff, entry, Days::on(day), Weight::Must);
+        let mut names: Vec<CourseName> = barring.iter().map(|course| CourseName::of(course)).collect();
+        names.dedup();
+        let to_do = ToDo::TakeSupersOff { since, barring: names };
+        let task = self.task(DueKind::TakeSupersOff, entry, Days::on(day), Weight::Must, to_do);
         let grounds = std::iter::once(entry).chain(barring.iter().flat_map(|course| course.entries()));
-        Some(Task {
-            title: "Take the honey supers off".to_owned(),
-            text: wording::supers_off(since, &barring),
-            grounds: grounds.collect(),
-            ..task
-        })
+        Some(Task { grounds: grounds.collect(), ..task })
     }
 
     fn take_out(&self, course: &Course, earliest: &EarliestOut, latest: Option<Day>) -> Task {
@@ -201,18 +193,14 @@ impl Subject<'_> {
         let stays =
             stays.into_iter().flat_map(|stay| [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]);
         let told = stays.filter_map(said).chain(seen);
-        let task = self.task(DueKind::TakeOut, course.entry, days, weight);
-        Task {
-            title: format!("Take out {}", wording::pack(course)),
-            text: wording::take_out(course, days),
-            grounds: course.entries().chain(told).collect(),
-            ..task
-        }
+        let to_do = ToDo::TakeOut { course: CourseName::of(course) };
+        let task = self.task(DueKind::TakeOut, course.entry, days, weight, to_do);
+        Task { grounds: course.entries().chain(told).collect(), ..task }
     }
 
     /// The first free day, while it lies ahead and does not move with every day that passes.
     fn supers_free(&self, answer: &Answer<'_>) -> Option<Task> {
-        let (free, condition) = match answer.first_free() {
+        let (free, if_out_on) = match answer.first_free() {
             FirstFree::OnRecord(free) => (free, None),
             FirstFree::OnceOut { out, free } if out > self.as_of => (free, Some(out)),
             FirstFree::OnceOut { .. } | FirstFree::NotKnown => return None,
@@ -221,16 +209,10 @@ impl Subject<'_> {
             return None;
         }
         let latest = answer.courses().next_back()?;
-        let task = self.task(DueKind::SupersFree, latest.entry, Days::new(free, None), Weight::May);
-        Some(Task {
-            // A phone shows the title alone.
-            title: condition
-                .map_or("Supers may go on from this day", |_| "Supers may go on from this day, if all is out")
-                .to_owned(),
-            text: wording::supers_free(free, condition, latest),
-            grounds: answer.courses().flat_map(Course::entries).collect(),
-            ..task
-        })
+        let to_do = ToDo::PutSupersOn { course: CourseName::of(latest), free, if_out_on };
+        let days = Days::new(free, None);
+        let task = self.task(DueKind::SupersFree, latest.entry, days, Weight::May, to_do);
+        Some(Task { grounds: answer.courses().flat_map(Course::entries).collect(), ..task })
     }
 }
 

@@ -1,9 +1,8 @@
 //! Tasks of one apiary that are the same, taken together, with a key that stays.
 
-use serde::Serialize;
-
 use super::kind::{DueKind, Weight};
 use super::task::Task;
+use super::to_do::ToDo;
 use super::trail::Trails;
 use crate::basics::calendar::{Day, Instant};
 use crate::basics::words::{ApiaryName, ColonyName};
@@ -11,16 +10,14 @@ use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 
 /// Something that must or may be done.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct DueItem {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Item {
     /// What is to be done.
     pub kind: DueKind,
     /// Names the task. It is made from the kind, the entry that the task rests on and the first of its colonies, so that the
     /// same task keeps its key when its dates move.
     pub key: String,
     /// The key as a UUID, made unlike that of any other holding.
-    #[cfg_attr(feature = "openapi", schema(value_type = String, format = Uuid))]
     pub uid: EntryId,
     /// The apiary; absent for what is done at home, with a lot.
     pub apiary: Option<ApiaryName>,
@@ -38,20 +35,17 @@ pub struct DueItem {
     pub weight: Weight,
     /// Whether its last day is over.
     pub overdue: bool,
-    /// What is to be done, in a few words.
-    pub title: String,
-    /// The same in a sentence, with its dates.
-    pub text: String,
+    /// The same with the facts that a person is told of it.
+    pub to_do: ToDo,
     /// The entries it rests on.
     pub grounds: Vec<EntryId>,
     /// The place in the journal of the last entry that bears on it: it never falls while the item keeps its key.
-    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
     pub sequence: u64,
     /// When that entry was recorded.
     pub recorded_at: Instant,
 }
 
-impl DueItem {
+impl Item {
     /// The first day on which it may turn out to be possible; absent where that is not known.
     #[must_use]
     pub fn first_possible(&self) -> Option<Day> {
@@ -59,8 +53,8 @@ impl DueItem {
     }
 }
 
-/// Takes tasks together that are the same in one apiary: kind, entry, dates and words.
-pub(super) fn taken_together(holding: &Holding, tasks: Vec<Task>, as_of: Day) -> Vec<DueItem> {
+/// Takes tasks together that are the same in one apiary: kind, entry, dates and what is told.
+pub(super) fn taken_together(holding: &Holding, tasks: Vec<Task>, as_of: Day) -> Vec<Item> {
     let mut groups: Vec<Vec<Task>> = Vec::new();
     for task in tasks {
         let same = |group: &&mut Vec<Task>| group.first().is_some_and(|first| together(first, &task));
@@ -78,11 +72,10 @@ fn together(one: &Task, other: &Task) -> bool {
         && one.apiary == other.apiary
         && one.days == other.days
         && one.weight == other.weight
-        && one.text == other.text
-        && one.title == other.title
+        && one.to_do == other.to_do
 }
 
-fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) -> Option<DueItem> {
+fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) -> Option<Item> {
     let first = group.first()?;
     let colonies: Vec<ColonyName> = group.iter().filter_map(|task| task.colony.clone()).collect();
     let mut grounds: Vec<EntryId> = group.iter().flat_map(|task| task.grounds.iter().copied()).collect();
@@ -95,7 +88,7 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
     let key = parts.join(":");
     // Every task rests on an entry of this holding, so there is a last one.
     let last = trails.last(first.kind, first.anchor, &colonies, &grounds)?;
-    Some(DueItem {
+    Some(Item {
         kind: first.kind,
         uid: EntryId::derived(&[holding.name().as_str(), "due", &key]),
         key,
@@ -107,8 +100,7 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
         from_with_brood: first.days.by_brood.map(|(_, with)| with),
         weight: first.weight,
         overdue: first.days.by.is_some_and(|by| by < as_of),
-        title: first.title.clone(),
-        text: first.text.clone(),
+        to_do: first.to_do.clone(),
         grounds,
         sequence: last.seq,
         recorded_at: last.recorded_at,

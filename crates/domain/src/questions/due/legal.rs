@@ -2,6 +2,7 @@
 
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};
+use super::to_do::ToDo;
 use crate::basics::calendar::Day;
 use crate::facts::holding::Holding;
 use crate::questions::gaps::{Gap, GapWeight, GapsReport};
@@ -13,11 +14,11 @@ use crate::rules::leaflet::Leaflets;
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, laws: &Laws, as_of: Day) -> Vec<Task> {
     let Ok(all) = Period::new(Day::FIRST, as_of) else { return Vec::new() };
     let report = GapsReport::of(holding, leaflets, laws, all, as_of, &[]);
-    let required = report.gaps.iter().filter(|gap| gap.weight == GapWeight::Required);
+    let required = report.gaps.into_iter().filter(|gap| gap.weight == GapWeight::Required);
     required.map(|gap| task(holding, gap)).collect()
 }
 
-fn task(holding: &Holding, gap: &Gap) -> Task {
+fn task(holding: &Holding, gap: Gap) -> Task {
     Task {
         kind: DueKind::LegalGap,
         anchor: holding.original(gap.entry),
@@ -26,8 +27,7 @@ fn task(holding: &Holding, gap: &Gap) -> Task {
         colony: None,
         days: Days::new(gap.on, None),
         weight: Weight::Must,
-        title: format!("Complete the record: entry no. {}", gap.place),
-        text: format!("{}: {}", gap.statement, gap.supply),
         grounds: vec![gap.entry],
+        to_do: ToDo::CompleteRecord { gap: Box::new(gap) },
     }
 }

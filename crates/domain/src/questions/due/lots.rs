@@ -2,7 +2,7 @@
 
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};
-use super::wording;
+use super::to_do::ToDo;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
 use crate::facts::holding::Holding;
@@ -10,13 +10,14 @@ use crate::questions::stock::{LotReport, LotState, lots};
 use crate::rules::leaflet::Leaflets;
 
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<Task> {
-    lots(holding, leaflets, as_of).iter().flat_map(|lot| of_lot(holding, lot)).collect()
+    lots(holding, leaflets, as_of).into_iter().flat_map(|lot| of_lot(holding, lot)).collect()
 }
 
-fn of_lot(holding: &Holding, lot: &LotReport) -> Vec<Task> {
+fn of_lot(holding: &Holding, lot: LotReport) -> Vec<Task> {
     let documented = lot.in_use.as_ref().is_some_and(|in_use| in_use.confidence == Confidence::Document);
     let mut tasks = Vec::new();
-    let mut add = |kind, days, weight, title: String, text: String| {
+    let lot = Box::new(lot);
+    let mut add = |kind, days, weight, to_do| {
         let opened = lot.opened.map(|opened| opened.entry).filter(|_| kind != DueKind::LotExpires);
         tasks.push(Task {
             kind,
@@ -26,8 +27,7 @@ fn of_lot(holding: &Holding, lot: &LotReport) -> Vec<Task> {
             colony: None,
             days,
             weight,
-            title,
-            text,
+            to_do,
             grounds: std::iter::once(lot.entry).chain(opened).collect(),
         });
     };
@@ -37,31 +37,19 @@ fn of_lot(holding: &Holding, lot: &LotReport) -> Vec<Task> {
             let expired = lot.state == LotState::Expired;
             let last = if expired { lot.expiry } else { lot.usable_until() };
             let weight = if expired || documented { Weight::Must } else { Weight::Advice };
-            if let (Some(last), Some(text)) = (last, wording::dispose(lot)) {
-                let title = format!("Dispose of lot {}", lot.lot);
-                add(DueKind::DisposeOfLot, Days::new(last.next(), None), weight, title, text);
+            if let Some(last) = last {
+                let days = Days::new(last.next(), None);
+                add(DueKind::DisposeOfLot, days, weight, ToDo::DisposeOfLot { lot: lot.clone() });
             }
         }
         LotState::Expiring | LotState::InUse | LotState::Sealed => {
             if let Some(until) = lot.usable_until() {
-                let title = format!("Last day for what was opened of lot {}", lot.lot);
-                add(
-                    DueKind::LotLastDay,
-                    Days::on(until),
-                    Weight::Advice,
-                    title,
-                    wording::last_day(lot, until),
-                );
+                let to_do = ToDo::UseUpOpened { lot: lot.clone(), until };
+                add(DueKind::LotLastDay, Days::on(until), Weight::Advice, to_do);
             }
             if let Some(expiry) = lot.expiry {
-                let title = format!("Lot {} expires", lot.lot);
-                add(
-                    DueKind::LotExpires,
-                    Days::on(expiry),
-                    Weight::Advice,
-                    title,
-                    wording::expires(lot, expiry),
-                );
+                let to_do = ToDo::UseUpLot { lot: lot.clone(), expiry };
+                add(DueKind::LotExpires, Days::on(expiry), Weight::Advice, to_do);
             }
         }
     }

@@ -3,63 +3,63 @@
 use super::colony::Subject;
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task, lots_of};
-use super::wording;
-use crate::questions::supering::{Answer, Ground, Outcome, Reason, remedy_of};
-
-/// A task, and what has to be read on the leaflet for it, if that is all.
-struct MissingFact {
-    task: Task,
-    to_read: Vec<&'static str>,
-}
+use super::to_do::{CourseName, ToDo};
+use crate::journal::event::Kind;
+use crate::questions::supering::{Answer, AskedFor, Ground, Outcome, Reason, Remedy, remedy_of};
 
 pub(super) fn of(subject: &Subject<'_>, answer: &Answer<'_>) -> Vec<Task> {
-    let mut lacks: Vec<MissingFact> = Vec::new();
+    let mut lacks: Vec<Task> = Vec::new();
     let open = answer.grounds.iter().filter(|ground| ground.decides && ground.outcome == Outcome::Unknown);
     for lack in open.filter_map(|ground| one(subject, ground)) {
-        match lacks.iter_mut().find(|known| known.task.same(&lack.task)) {
+        match lacks.iter_mut().find(|known| known.same(&lack)) {
             // One look at the leaflet answers several questions.
-            Some(known) => known.to_read.extend(lack.to_read),
+            Some(known) => read_too(&mut known.to_do, lack.to_do),
             None => lacks.push(lack),
         }
     }
-    let read = lacks.into_iter().map(|MissingFact { mut task, mut to_read }| {
-        to_read.dedup();
-        if !to_read.is_empty() {
-            task.text = wording::to_read(&task.text, &to_read);
-        }
-        task
-    });
-    read.collect()
+    lacks
 }
 
-fn one(subject: &Subject<'_>, ground: &Ground<'_>) -> Option<MissingFact> {
+/// Adds the terms that are to be read for one task to those of another.
+fn read_too(known: &mut ToDo, further: ToDo) {
+    if let (
+        ToDo::ReadLeaflet { terms, .. } | ToDo::RecordMissing { terms, .. },
+        ToDo::ReadLeaflet { terms: further, .. },
+    ) = (known, further)
+    {
+        terms.extend(further);
+        terms.dedup();
+    }
+}
+
+fn one(subject: &Subject<'_>, ground: &Ground<'_>) -> Option<Task> {
     // The step says the same.
     if matches!(ground.reason, Reason::WhereaboutsNotSaid { .. }) {
         return None;
     }
     let remedy = remedy_of(subject.holding, subject.leaflets, ground)?;
-    let (supplied_by, how) = (remedy.kind.as_str(), remedy.how);
+    let (kind, weight, part) = (DueKind::RecordMissing, Weight::Must, remedy.kind.as_str().to_owned());
     if let (Reason::CameWithUnknown { entry }, None) = (&ground.reason, ground.course) {
         let since = subject.holding.record(*entry)?.on;
-        let task = subject.task(DueKind::RecordMissing, *entry, Days::new(since, None), Weight::Must);
-        let title = "Find out what medicine was in it".to_owned();
-        let task =
-            Task { part: supplied_by.to_owned(), title, text: wording::ask_who_kept_it(since), ..task };
-        return Some(MissingFact { task, to_read: Vec::new() });
+        let to_do = ToDo::AskFormerKeeper { since };
+        let task = subject.task(kind, *entry, Days::new(since, None), weight, to_do);
+        return Some(Task { part, ..task });
     }
     let course = ground.course?;
-    let task =
-        subject.task(DueKind::RecordMissing, course.entry, Days::new(course.placed, None), Weight::Must);
-    let lots = lots_of(subject.holding, course.doses.iter().map(|dose| dose.entry), subject.colony);
-    let to_read = wording::on_the_leaflet(&ground.reason, &how);
-    let text =
-        if to_read.is_empty() { wording::missing(course, &how) } else { wording::leaflet_of(course, &lots) };
-    let task = Task {
-        part: supplied_by.to_owned(),
-        title: wording::missing_title(supplied_by, &lots),
-        text,
-        grounds: course.entries().collect(),
-        ..task
+    let Remedy { kind: supplied_by, asks_for, lots: lots_asked, .. } = remedy;
+    // A leaflet is read of the lots that this colony was given from; other remedies are told without any.
+    let lots = if supplied_by == Kind::LeafletReading {
+        lots_of(subject.holding, course.doses.iter().map(|dose| dose.entry), subject.colony)
+    } else {
+        Vec::new()
     };
-    Some(MissingFact { task, to_read })
+    let name = CourseName::of(course);
+    let to_do = if let AskedFor::Term(term) = asks_for {
+        ToDo::ReadLeaflet { course: name, lots, terms: vec![term] }
+    } else {
+        let lots_asked = if asks_for.names_lots() { lots_asked } else { Vec::new() };
+        ToDo::RecordMissing { course: name, supplied_by, lots, asks_for, lots_asked, terms: Vec::new() }
+    };
+    let task = subject.task(kind, course.entry, Days::new(course.placed, None), weight, to_do);
+    Some(Task { part, grounds: course.entries().collect(), ..task })
 }

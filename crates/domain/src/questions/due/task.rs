@@ -4,6 +4,7 @@ use std::cmp::Ordering;
 use std::collections::BTreeSet;
 
 use super::kind::{DueKind, Weight};
+use super::to_do::ToDo;
 use crate::basics::calendar::Day;
 use crate::basics::words::{ApiaryName, ColonyName, LotName};
 use crate::facts::holding::Holding;
@@ -23,8 +24,7 @@ pub(super) struct Task {
     pub(super) colony: Option<ColonyName>,
     pub(super) days: Days,
     pub(super) weight: Weight,
-    pub(super) title: String,
-    pub(super) text: String,
+    pub(super) to_do: ToDo,
     pub(super) grounds: Vec<EntryId>,
 }
 

@@ -117,7 +117,8 @@ fn one(holding: &Holding, leaflets: &Leaflets, lot: &LotReport, on: Day) -> Opti
 }
 
 /// Why a lot is to be disposed of; none if it is not.
-pub(crate) fn why(lot: &LotReport) -> Option<String> {
+#[must_use]
+pub fn why(lot: &LotReport) -> Option<String> {
     match lot.state {
         LotState::Expired => Some(format!("it expired on {}", lot.expiry?)),
         LotState::PastLifeInUse => {

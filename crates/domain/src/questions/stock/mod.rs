@@ -22,8 +22,7 @@ use crate::facts::holding::Holding;
 use crate::questions::supering::NOTICE;
 use crate::rules::leaflet::Leaflets;
 
-pub(crate) use dispose::why as why_dispose;
-pub use dispose::{DisposalBody, DisposalReport, DisposalRule, PreparedDisposal};
+pub use dispose::{DisposalBody, DisposalReport, DisposalRule, PreparedDisposal, why as why_dispose};
 pub use life::{LifeInUse, Opened, OpenedBy};
 pub use lot::{LotReport, LotState};
 pub use need::{NeedReport, NotCounted, NotKnown, WayReport};

@@ -3,7 +3,7 @@
 use crate::basics::calendar::Day;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
-use crate::facts::history::{BroodSeen, Course, Doses, Doubt, Fact, FlowBefore, FlowSpan, SuperSpan};
+use crate::facts::history::{BroodSeen, Course, Doses, Doubt, End, Fact, FlowBefore, FlowSpan, SuperSpan};
 use crate::journal::entry::EntryId;
 
 /// How something came out.
@@ -40,6 +40,62 @@ impl Ground<'_> {
     pub fn verdict(&self) -> Verdict {
         super::assess::says(self.outcome, self.decides)
     }
+
+    /// The entries that it read.
+    #[must_use]
+    pub fn entries(&self) -> Vec<EntryId> {
+        let of_course = self.course.iter().flat_map(|course| end_entries(course, &self.reason));
+        let own = match &self.reason {
+            Reason::NotYetBegun { entry, .. }
+            | Reason::Ended { entry, .. }
+            | Reason::CameWithUnknown { entry }
+            | Reason::NothingGiven { entry }
+            | Reason::WhereaboutsNotSaid { entry, .. }
+            | Reason::BarredEitherWay { doubt: Doubt::NotSaid { entry, .. }, .. }
+            | Reason::ReadAfterwards { entry, .. } => Some(*entry),
+            Reason::NothingStaysYetStays { said } => said.authority.entry(),
+            Reason::UsedBeforeFlow { flow, .. } => flow.map(|flow| flow.entry),
+            Reason::StayedAtLeast { brood, .. } => brood.map(|seen| seen.entry),
+            Reason::SupersWhileIn { span, .. } => span.map(|span| span.entry),
+            Reason::ColonyNotRecorded
+            | Reason::StillIn { .. }
+            | Reason::InWithSupersAllowed { .. }
+            | Reason::BarredEitherWay { .. }
+            | Reason::NotEstablished { .. }
+            | Reason::WithdrawalRuns { .. }
+            | Reason::WaitRuns { .. }
+            | Reason::PeriodsOver { .. }
+            | Reason::HarvestBarred { .. }
+            | Reason::StayTurnsOnBrood { .. }
+            | Reason::StayedAtMost { .. }
+            | Reason::DosesGiven { .. }
+            | Reason::DoseOffTime { .. }
+            | Reason::CombsCarryOver { .. }
+            | Reason::LooserThanLeaflet { .. } => None,
+        };
+        of_course.chain(own).collect()
+    }
+}
+
+/// The entries behind a course that a ground reads: its doses, and its end where the ground is about being out.
+fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
+    let mut entries: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
+    let reads_end = matches!(
+        reason,
+        Reason::PeriodsOver { .. }
+            | Reason::WithdrawalRuns { .. }
+            | Reason::WaitRuns { .. }
+            | Reason::UsedBeforeFlow { .. }
+            | Reason::StayedAtLeast { .. }
+            | Reason::StayTurnsOnBrood { .. }
+            | Reason::StayedAtMost { still_in: false, .. }
+    );
+    if let End::Out { entry, .. } = course.end
+        && reads_end
+    {
+        entries.push(entry);
+    }
+    entries
 }
 
 /// A term that may be missing or too weak to rest on.

@@ -9,9 +9,9 @@ use crate::rules::leaflet::{Force, Says};
 
 /// That a course bars the taking of honey, though not supers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct HarvestBar {
+pub struct HarvestBar {
     /// The last day on which it does; absent while that is not known.
-    pub(crate) through: Option<Day>,
+    pub through: Option<Day>,
 }
 
 impl HarvestBar {

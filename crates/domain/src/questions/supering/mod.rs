@@ -2,7 +2,8 @@
 //!
 //! [`History::may_be_supered`] gives the bare verdict. [`History::supering`] gives the whole answer: every course with
 //! what it says of the day, breaches that stand in the record, the last blocked and the first free day, and what must
-//! happen first. [`SuperingReport`] is the same in words, for people and for JSON.
+//! happen first; [`Answer::missing`] names what would supply what is missing. The answer in words is made in the crate
+//! `combclear-wording`.
 //!
 //! A course says the same of a day whether asked for the verdict or for the grounds; a property test keeps the two in
 //! step. Entries that happened after the day asked about do not bear on it.
@@ -13,29 +14,28 @@ pub(crate) mod harvest;
 mod outlook;
 mod plan;
 mod remedy;
-mod report;
 mod steps;
 mod whole_apiary;
-mod wording;
-mod written;
 
 use crate::basics::calendar::Day;
 use crate::basics::verdict::Verdict;
 use crate::facts::history::{Course, History};
+use crate::facts::holding::Holding;
 use crate::journal::EntryId;
+use crate::rules::leaflet::Leaflets;
 
 pub use crate::facts::history::EarliestOut;
 pub use grounds::{Ground, Outcome, Reason, Term};
+pub use harvest::HarvestBar;
 pub(crate) use outlook::{Blocked, Outlook};
 pub(crate) use remedy::of as remedy_of;
-pub use report::{
-    CourseReport, DaySpan, GroundReport, MissingReport, StepReport, SuperingReport, ValueReport,
-    WholeApiaryReport,
-};
+pub use remedy::{AskedFor, Lack, Missing, Remedy};
 pub use steps::Step;
 pub use whole_apiary::{Rounds, Surroundings};
-pub use wording::NOTICE;
-pub(crate) use wording::{named, topic_words};
+
+/// Said wherever an answer is given. Only questions whose reports are still written out here take it from here.
+pub const NOTICE: &str =
+    "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
 
 /// How many days ahead an answer looks, the day asked about included.
 pub const DAYS_AHEAD: u16 = 120;
@@ -154,9 +154,10 @@ impl<'h> Answer<'h> {
     }
 
     /// Whether honey is barred although supers may be on.
-    pub(crate) fn harvest_barred(&self) -> Option<harvest::HarvestBar> {
+    #[must_use]
+    pub fn harvest_barred(&self) -> Option<HarvestBar> {
         let bars = self.courses().filter_map(|course| harvest::barred(course, self.on));
-        let bar = bars.reduce(harvest::HarvestBar::and)?;
+        let bar = bars.reduce(HarvestBar::and)?;
         (self.verdict == Verdict::Yes).then_some(bar)
     }
 
@@ -170,5 +171,18 @@ impl<'h> Answer<'h> {
     #[must_use]
     pub fn steps(&self) -> Vec<Step<'h>> {
         steps::of(self)
+    }
+
+    /// What is missing, and which entry would supply it. `holding` and `leaflets` are those that the history was drawn from.
+    #[must_use]
+    pub fn missing(&self, holding: &Holding, leaflets: &Leaflets) -> Vec<Missing<'h>> {
+        remedy::missing(holding, leaflets, self)
+    }
+
+    /// What the leaflets ask of the whole apiary: of every course that is not over, and of the latest one. `rounds` are those
+    /// of the holding that the history was drawn from.
+    #[must_use]
+    pub fn whole_apiary<'r: 'h>(&self, rounds: &Rounds<'r>) -> Vec<Surroundings<'h>> {
+        whole_apiary::of(rounds, self)
     }
 }

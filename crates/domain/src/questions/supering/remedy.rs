@@ -1,38 +1,138 @@
 //! What would answer an open question: the entry that can be recorded as it is asked for here, and then the question is gone.
 
-use super::grounds::{Ground, Reason, Term};
-use super::wording;
+use super::Answer;
+use super::grounds::{Ground, Outcome, Reason, Term};
+use super::steps::Step;
 use crate::basics::calendar::Day;
-use crate::basics::words::LotName;
+use crate::basics::words::{LeafletId, LotName};
 use crate::facts::history::{BROOD_TELLS_DAYS, Course, Doubt, Fact, Stay};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Kind};
 use crate::rules::leaflet::Leaflets;
 
+/// Something that is missing for an answer, and the entry that would supply it.
+#[derive(Debug, Clone)]
+pub struct Missing<'h> {
+    /// What is not known.
+    pub lack: Lack<'h>,
+    /// Whether the answer turns on it. What does not would still mend the record or move a day.
+    pub decides: bool,
+    /// What would supply it.
+    pub remedy: Remedy,
+}
+
+/// What is not known.
+#[derive(Debug, Clone, Copy)]
+pub enum Lack<'h> {
+    /// What this ground leaves open.
+    OfGround(Ground<'h>),
+    /// Whether there is brood, on which the earliest day turns on which a course may come out.
+    Brood {
+        /// The course.
+        course: &'h Course,
+        /// The earliest day with brood absent or at its lowest.
+        absent_or_lowest: Day,
+        /// The earliest day with brood present.
+        present: Day,
+    },
+}
+
 /// The entry that supplies what is missing.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Remedy {
+pub struct Remedy {
     /// Its kind.
-    pub(crate) kind: Kind,
+    pub kind: Kind,
     /// The entry that it corrects, where one says what is wrong or not said.
-    pub(crate) corrects: Option<EntryId>,
+    pub corrects: Option<EntryId>,
     /// The first dose of the course that it is about.
-    pub(crate) administration: Option<EntryId>,
+    pub administration: Option<EntryId>,
     /// The lots that it is about, an entry for each.
-    pub(crate) lots: Vec<LotName>,
+    pub lots: Vec<LotName>,
     /// The fields of its terms that are asked for.
-    pub(crate) fields: Vec<&'static str>,
+    pub fields: Vec<&'static str>,
     /// The day it is of: on this one or later.
-    pub(crate) from: Option<Day>,
+    pub from: Option<Day>,
     /// The day it is of: on this one or earlier.
-    pub(crate) by: Option<Day>,
-    /// The same in words.
-    pub(crate) how: String,
+    pub by: Option<Day>,
+    /// What the keeper is asked for.
+    pub asks_for: AskedFor,
+}
+
+/// What the keeper is asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum AskedFor {
+    /// When the colony came into the holding.
+    Arrival,
+    /// A correction of the entry by which the colony came into the record, if it was here earlier.
+    EarlierArrival {
+        /// That entry.
+        entry: EntryId,
+    },
+    /// What medicine was inside, from whoever kept the colony before: a correction of the entry that left it open.
+    FormerKeeper {
+        /// That entry.
+        entry: EntryId,
+    },
+    /// A look into the hive: a removal, or a correction of the entry that does not say where the strips went.
+    LookInside {
+        /// That entry.
+        entry: EntryId,
+    },
+    /// A second look at the pack: a correction of the entry that says that nothing stays, or of what states a least stay.
+    LookAtPack {
+        /// The entry that says that nothing stays.
+        entry: EntryId,
+    },
+    /// The next nectar flow.
+    NextFlow,
+    /// How many days before a nectar flow a leaflet means, read on it or asked of whoever knows.
+    DaysBeforeFlow,
+    /// The brood that was seen between two days, if it was.
+    BroodBetween {
+        /// The first of them.
+        from: Day,
+        /// The last of them.
+        until: Day,
+    },
+    /// The brood that is seen.
+    Brood,
+    /// The holding's jurisdiction.
+    Jurisdiction,
+    /// What the pack says, since the leaflet that its medicine names is not known here.
+    PackOfUnknownLeaflet {
+        /// The leaflet that is named.
+        leaflet: LeafletId,
+        /// One that is known and is called much the same.
+        near: Option<String>,
+    },
+    /// A term, read on the leaflet.
+    Term(Term),
+    /// How long it must and may stay, read on the leaflet.
+    Stays,
+}
+
+impl AskedFor {
+    /// Whether it is told of with the lots whose leaflets are to be read.
+    pub(crate) const fn names_lots(&self) -> bool {
+        match self {
+            AskedFor::DaysBeforeFlow | AskedFor::Term(_) | AskedFor::Stays => true,
+            AskedFor::Arrival
+            | AskedFor::EarlierArrival { .. }
+            | AskedFor::FormerKeeper { .. }
+            | AskedFor::LookInside { .. }
+            | AskedFor::LookAtPack { .. }
+            | AskedFor::NextFlow
+            | AskedFor::BroodBetween { .. }
+            | AskedFor::Brood
+            | AskedFor::Jurisdiction
+            | AskedFor::PackOfUnknownLeaflet { .. } => false,
+        }
+    }
 }
 
 impl Remedy {
-    pub(super) fn new(kind: Kind, how: impl Into<String>) -> Remedy {
+    fn new(kind: Kind, asks_for: AskedFor) -> Remedy {
         Remedy {
             kind,
             corrects: None,
@@ -41,7 +141,7 @@ impl Remedy {
             fields: Vec::new(),
             from: None,
             by: None,
-            how: how.into(),
+            asks_for,
         }
     }
 
@@ -49,67 +149,92 @@ impl Remedy {
         Remedy { corrects: Some(entry), ..self }
     }
 
-    pub(super) fn of_course(self, course: &Course) -> Remedy {
+    fn of_course(self, course: &Course) -> Remedy {
         Remedy { administration: Some(course.entry), ..self }
     }
 
     /// A reading of the leaflet of each lot of a course.
-    fn reading(holding: &Holding, course: &Course, fields: &[&'static str], what: &str) -> Remedy {
+    fn reading(holding: &Holding, course: &Course, fields: Vec<&'static str>, asks_for: AskedFor) -> Remedy {
         let lots = lots(holding, course);
-        let named: Vec<String> = lots.iter().map(|lot| format!("`{lot}`")).collect();
-        let how = format!("read {what} on the leaflet of lot {} and record it", named.join(" and lot "));
-        Remedy { lots, fields: fields.to_vec(), ..Remedy::new(Kind::LeafletReading, how) }.of_course(course)
+        Remedy { lots, fields, ..Remedy::new(Kind::LeafletReading, asks_for) }.of_course(course)
     }
+}
+
+/// What each open question of an answer lacks, and what would supply it.
+pub(super) fn missing<'h>(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'h>) -> Vec<Missing<'h>> {
+    // Of a colony that has ended nothing is asked any more.
+    if answer.history.ended.is_some_and(|(ended, _)| ended <= answer.on) {
+        return Vec::new();
+    }
+    let open = answer.grounds.iter().filter(|ground| ground.outcome == Outcome::Unknown);
+    let grounds = open.filter_map(|ground| {
+        let remedy = of(holding, leaflets, ground)?;
+        Some(Missing { lack: Lack::OfGround(*ground), decides: ground.decides, remedy })
+    });
+    let steps = answer.steps();
+    let broods = steps.iter().filter_map(|step| missing_brood(step, answer.on));
+    let mut missing: Vec<Missing<'_>> = Vec::new();
+    for asked in grounds.chain(broods) {
+        // One entry may supply what several grounds lack.
+        let same = |known: &Missing<'_>| known.decides == asked.decides && known.remedy == asked.remedy;
+        if !missing.iter().any(same) {
+            missing.push(asked);
+        }
+    }
+    missing
+}
+
+/// Brood that nobody recorded moves the earliest day on which strips may come out.
+fn missing_brood<'h>(step: &Step<'h>, on: Day) -> Option<Missing<'h>> {
+    let Step::TakeOut { course, earliest, .. } = step else { return None };
+    let (absent_or_lowest, present) = earliest.brood_absent_or_lowest.zip(earliest.brood_present)?;
+    (earliest.brood_seen.is_none()).then(|| {
+        let lack = Lack::Brood { course, absent_or_lowest, present };
+        let remedy = Remedy::new(Kind::Inspection, AskedFor::Brood).of_course(course);
+        Missing { lack, decides: false, remedy: Remedy { by: Some(on), ..remedy } }
+    })
 }
 
 /// What would answer the open question of a ground; none if nothing is open, or nothing that anybody could record.
 pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) -> Option<Remedy> {
     match (&ground.reason, ground.course) {
-        (Reason::ColonyNotRecorded, _) => {
-            Some(Remedy::new(Kind::ColonyEstablished, "record when it came into the holding"))
-        }
+        (Reason::ColonyNotRecorded, _) => Some(Remedy::new(Kind::ColonyEstablished, AskedFor::Arrival)),
         (Reason::NotYetBegun { entry, .. }, _) => {
             let kind = holding.record(*entry)?.event.kind();
-            let how = format!("correct entry {entry} if the colony was here earlier");
-            Some(Remedy::new(kind, how).correcting(*entry))
+            Some(Remedy::new(kind, AskedFor::EarlierArrival { entry: *entry }).correcting(*entry))
         }
         (Reason::CameWithUnknown { entry }, _) => {
             let root = holding.unknown_root(*entry)?;
-            let how = format!("ask whoever kept it before, then correct entry {root}");
-            Some(Remedy::new(Kind::ColonyEstablished, how).correcting(root))
+            let asks_for = AskedFor::FormerKeeper { entry: root };
+            Some(Remedy::new(Kind::ColonyEstablished, asks_for).correcting(root))
         }
         (
             Reason::WhereaboutsNotSaid { entry, .. }
             | Reason::BarredEitherWay { doubt: Doubt::NotSaid { entry, .. }, .. },
             Some(course),
         ) => {
-            let how = format!("look into the hive: record a removal, or correct entry {entry}");
-            Some(Remedy::new(Kind::Removal, how).of_course(course))
+            let asks_for = AskedFor::LookInside { entry: *entry };
+            Some(Remedy::new(Kind::Removal, asks_for).of_course(course))
         }
         (Reason::NothingStaysYetStays { said }, Some(course)) => {
             let entry = said.authority.entry()?;
-            let how = format!(
-                "look at the pack again: correct entry {entry}, which says that nothing stays, or what states a least stay"
-            );
             let kind = holding.record(entry)?.event.kind();
-            Some(Remedy::new(kind, how).correcting(entry).of_course(course))
+            Some(Remedy::new(kind, AskedFor::LookAtPack { entry }).correcting(entry).of_course(course))
         }
         (Reason::UsedBeforeFlow { flow: None, out, .. }, Some(course)) => {
-            let how = "record the next nectar flow there, as it was seen or is expected";
-            Some(Remedy { from: Some(*out), ..Remedy::new(Kind::NectarFlow, how).of_course(course) })
+            let remedy = Remedy::new(Kind::NectarFlow, AskedFor::NextFlow).of_course(course);
+            Some(Remedy { from: Some(*out), ..remedy })
         }
         (Reason::UsedBeforeFlow { flow: Some(_), .. }, Some(course)) => {
-            let what =
-                "or ask the prescriber or the supplier how many days before a flow are meant, 0 if none are,";
-            Some(Remedy::reading(holding, course, &["flow_before_days"], what))
+            Some(Remedy::reading(holding, course, vec!["flow_before_days"], AskedFor::DaysBeforeFlow))
         }
         (Reason::StayTurnsOnBrood { until, .. }, Some(course)) => {
             let from = course.placed.minus(BROOD_TELLS_DAYS).max(course.here_from.min(*until));
-            let how = format!("record the brood that was seen between {from} and {until}, if it was");
+            let asks_for = AskedFor::BroodBetween { from, until: *until };
             Some(Remedy {
                 from: Some(from),
                 by: Some(*until),
-                ..Remedy::new(Kind::Inspection, how).of_course(course)
+                ..Remedy::new(Kind::Inspection, asks_for).of_course(course)
             })
         }
         (Reason::NotEstablished { topic, .. }, Some(course)) => {
@@ -144,8 +269,7 @@ fn establishing(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: 
     let described = holding.medicine(&course.medicine);
     let leaflet = described.and_then(|(_, medicine)| medicine.leaflet.as_ref());
     if leaflet.is_some() && holding.jurisdiction(course.placed).is_none() {
-        let how = "record the holding's jurisdiction, so that its leaflets are used";
-        return Remedy::new(Kind::HoldingDetails, how);
+        return Remedy::new(Kind::HoldingDetails, AskedFor::Jurisdiction);
     }
     let fields = match topic {
         Term::SupersDuring => vec!["supers_during"],
@@ -157,27 +281,24 @@ fn establishing(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: 
         Term::StayMax => vec!["stay_max_days"],
         Term::UsedUp => stays_to_read(course),
     };
-    if let Some(id) = leaflet.filter(|_| course.terms.leaflet.is_none()) {
-        let near =
-            leaflets.nearest_to(id.as_str()).map(|near| format!(", or name `{near}`")).unwrap_or_default();
-        let how = format!("this program has no leaflet `{id}` here{near}: record what the pack says");
-        return Remedy { how, ..Remedy::reading(holding, course, &fields, "") };
-    }
-    let zero = match topic {
-        Term::Withdrawal | Term::Wait | Term::FlowBefore => ", 0 included,",
-        Term::SupersDuring | Term::Removal | Term::UsedUp | Term::StayMin | Term::StayMax => "",
+    let asks_for = match (leaflet.filter(|_| course.terms.leaflet.is_none()), topic) {
+        (Some(id), _) => AskedFor::PackOfUnknownLeaflet {
+            leaflet: id.clone(),
+            near: leaflets.nearest_to(id.as_str()).map(str::to_owned),
+        },
+        (None, Term::UsedUp) => AskedFor::Stays,
+        (
+            None,
+            Term::SupersDuring
+            | Term::Withdrawal
+            | Term::Wait
+            | Term::Removal
+            | Term::StayMin
+            | Term::StayMax
+            | Term::FlowBefore,
+        ) => AskedFor::Term(topic),
     };
-    let what = match topic {
-        Term::UsedUp => "how long it must and may stay".to_owned(),
-        Term::SupersDuring
-        | Term::Withdrawal
-        | Term::Wait
-        | Term::Removal
-        | Term::StayMin
-        | Term::StayMax
-        | Term::FlowBefore => format!("the {}{zero}", wording::topic_words(topic)),
-    };
-    Remedy::reading(holding, course, &fields, &what)
+    Remedy::reading(holding, course, fields, asks_for)
 }
 
 /// The stays that are not documented; the longest, if none is known: by them it is told when a carrier is used up.

@@ -1,17 +1,19 @@
 //! The condition on the whole apiary: most leaflets want all colonies of an apiary treated together, so an answer for
 //! one colony names those that were left out.
 
-use crate::basics::topic::Topic;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
+use super::Answer;
+use super::grounds::Reason;
 use crate::basics::calendar::Day;
+use crate::basics::topic::Topic;
 use crate::basics::words::{ApiaryName, ColonyName, MedicineName};
 use crate::facts::history::Course;
 use crate::facts::holding::{Holding, between};
 use crate::journal::event::Administration;
-use crate::rules::leaflet::Rule;
+use crate::rules::leaflet::Says;
 
 /// How many days apart two placings may be and still count as one treatment of the apiary.
 ///
@@ -53,10 +55,12 @@ impl<'h> Rounds<'h> {
 /// What stood around a colony when a course was placed.
 #[derive(Debug, Clone)]
 pub struct Surroundings<'h> {
+    /// The course.
+    pub course: &'h Course,
     /// The apiary it stood at.
     pub apiary: &'h ApiaryName,
-    /// The leaflet's rule on the whole apiary.
-    pub rule: &'h Rule,
+    /// What its leaflet asks of the whole apiary, in its words here.
+    pub asks: &'h str,
     /// Colonies that stood there and got none of the medicine in the same round.
     pub left_out: Vec<&'h ColonyName>,
 }
@@ -72,6 +76,7 @@ impl<'c> Surroundings<'c> {
         let holding = rounds.holding;
         let leaflet = course.terms.leaflet.as_ref()?;
         let rule = leaflet.in_force(Topic::WholeApiary, course.placed, None).next()?;
+        let Says::WholeApiary { text: asks } = &rule.says else { return None };
         // A course that came with a split was given where the old colony stood.
         let treated = holding.record(course.entry).and_then(|record| {
             record.body::<Administration>()?.given.iter().flat_map(|given| &given.colonies).next()
@@ -80,8 +85,22 @@ impl<'c> Surroundings<'c> {
         let apiary = stood(colony).or_else(|| treated.and_then(stood))?;
         let left_out = rounds.left_out(apiary, course);
         let left_out = left_out.iter().copied().filter(|other| *other != colony).collect();
-        Some(Surroundings { apiary, rule, left_out })
+        Some(Surroundings { course, apiary, asks, left_out })
     }
+}
+
+/// What surrounds every course of an answer that is not over, and the latest one.
+pub(super) fn of<'r: 'h, 'h>(rounds: &Rounds<'r>, answer: &Answer<'h>) -> Vec<Surroundings<'h>> {
+    let latest = answer.courses().last().map(|course| course.entry);
+    let not_over = |course: &Course| {
+        let mut deciding = answer.grounds.iter().filter(|ground| ground.decides);
+        deciding.any(|ground| {
+            ground.course.is_some_and(|of| of.entry == course.entry)
+                && !matches!(ground.reason, Reason::PeriodsOver { .. })
+        })
+    };
+    let courses = answer.courses().filter(|course| Some(course.entry) == latest || not_over(course));
+    courses.filter_map(|course| Surroundings::of(rounds, &answer.history.colony, course)).collect()
 }
 
 fn given_in_round(holding: &Holding, colony: &ColonyName, medicine: &MedicineName, placed: Day) -> bool {

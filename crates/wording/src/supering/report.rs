@@ -1,20 +1,23 @@
 //! An answer written out: owned, in words, ready for JSON, a table or a page.
 
-use crate::basics::confidence::Confidence;
-use crate::basics::verdict::Verdict;
+use combclear_domain::Day;
+use combclear_domain::basics::calendar::POLICY;
+use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::{
+    ApiaryName, ColonyName, HoldingName, LeafletId, LotName, MedicineName,
+};
+use combclear_domain::facts::history::History;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::EntryId;
+use combclear_domain::questions::supering::{
+    Answer, DAYS_AHEAD, FirstFree, Missing, Outcome, Remedy, Rounds, Surroundings,
+};
+use combclear_domain::rules::leaflet::{Force, Leaflets};
 use serde::Serialize;
 
-use super::grounds::{Outcome, Reason};
-use super::remedy::{self, Remedy};
-use super::steps::Step;
-use super::{Answer, Course, DAYS_AHEAD, FirstFree, Rounds, Surroundings, wording};
-use crate::basics::calendar::{Day, POLICY};
-use crate::basics::words::{ApiaryName, ColonyName, HoldingName, LeafletId, LotName, MedicineName};
-use crate::facts::history::History;
-use crate::facts::holding::Holding;
-use crate::journal::entry::EntryId;
-use crate::journal::event::Kind;
-use crate::rules::leaflet::{Force, Leaflets};
+use super::{next, sentences};
+use crate::{Words, notice};
 
 /// May this colony be supered on this day: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -54,7 +57,7 @@ pub struct SuperingReport {
     /// The counting policy.
     pub policy: &'static str,
     /// What this answer is not.
-    pub notice: &'static str,
+    pub notice: String,
 }
 
 /// One ground.
@@ -190,130 +193,138 @@ pub struct WholeApiaryReport {
     pub left_out: Vec<ColonyName>,
 }
 
+/// The answer for a list, without what stands behind it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SuperingSummary {
+    /// Yes, no or unknown.
+    pub answer: Verdict,
+    /// The answer in one sentence.
+    pub summary: String,
+    /// The last blocked day: of what runs, or of what is over. Absent if none is on record.
+    pub last_blocked_day: Option<Day>,
+    /// The first free day. With `if_out_on`, only if everything comes out on that day.
+    pub first_free_day: Option<Day>,
+    /// The earliest day on which everything that is in may be out; present if the first free day turns on it.
+    pub if_out_on: Option<Day>,
+}
+
 impl SuperingReport {
     /// Asks the question of a holding and writes the answer out.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, on: Day) -> SuperingReport {
-        SuperingReport::among(&Rounds::of(holding), holding, leaflets, colony, on)
-    }
-
-    /// The answers for several colonies, in their order. What they have in common is worked out once.
-    #[must_use]
-    pub fn board<'c>(
-        holding: &Holding,
-        leaflets: &Leaflets,
-        colonies: impl IntoIterator<Item = &'c ColonyName>,
-        on: Day,
-    ) -> Vec<SuperingReport> {
-        let rounds = Rounds::of(holding);
-        let report = |colony| SuperingReport::among(&rounds, holding, leaflets, colony, on);
-        colonies.into_iter().map(report).collect()
-    }
-
-    fn among(
-        rounds: &Rounds<'_>,
+    pub fn ask(
+        words: &Words,
         holding: &Holding,
         leaflets: &Leaflets,
         colony: &ColonyName,
         on: Day,
     ) -> SuperingReport {
         let history = History::of(holding, leaflets, colony);
-        let answer = history.supering(on);
-        let first_free = answer.first_free();
-        let (first_free_day, if_out_on) = match first_free {
-            FirstFree::OnRecord(day) => (Some(day), None),
-            FirstFree::OnceOut { out, free } => (Some(free), Some(out)),
-            FirstFree::NotKnown => (None, None),
+        SuperingReport::of(words, holding, leaflets, &Rounds::of(holding), &history.supering(on))
+    }
+
+    /// The answers for several colonies, in their order. What they have in common is worked out once.
+    #[must_use]
+    pub fn board<'c>(
+        words: &Words,
+        holding: &Holding,
+        leaflets: &Leaflets,
+        colonies: impl IntoIterator<Item = &'c ColonyName>,
+        on: Day,
+    ) -> Vec<SuperingReport> {
+        let rounds = Rounds::of(holding);
+        let report = |colony| {
+            let history = History::of(holding, leaflets, colony);
+            SuperingReport::of(words, holding, leaflets, &rounds, &history.supering(on))
         };
+        colonies.into_iter().map(report).collect()
+    }
+
+    /// An answer written out. `holding` and `leaflets` are those that its history was drawn from, and `rounds` are those of the
+    /// holding.
+    #[must_use]
+    pub fn of(
+        words: &Words,
+        holding: &Holding,
+        leaflets: &Leaflets,
+        rounds: &Rounds<'_>,
+        answer: &Answer<'_>,
+    ) -> SuperingReport {
+        let (history, on) = (answer.history, answer.on);
+        let first_free = answer.first_free();
+        let (first_free_day, if_out_on) = days(first_free);
+        let steps = answer.steps();
+        let grounds = GroundReport::of(words, answer);
+        let why = sentences::deciding(answer).and_then(|place| grounds.get(place));
+        let summary =
+            sentences::summary(words, answer, why.map(|why| why.statement.as_str()), &steps, first_free);
+        let missing = answer.missing(holding, leaflets);
         let ahead = history.supering_ahead(on, DAYS_AHEAD);
         SuperingReport {
             holding: holding.name().clone(),
-            colony: colony.clone(),
-            apiary: holding.apiary_of(colony, on).cloned(),
+            colony: history.colony.clone(),
+            apiary: holding.apiary_of(&history.colony, on).cloned(),
             on,
             answer: answer.verdict,
-            summary: wording::summary(&answer, first_free),
+            summary,
             last_blocked_day: answer.last_blocked_day(),
             first_free_day,
             if_out_on,
             harvest_free_from: answer.harvest_free_from(),
-            grounds: answer.grounds.iter().map(GroundReport::of).collect(),
-            steps: answer.steps().iter().map(|step| StepReport::of(step, on)).collect(),
-            missing: missing(holding, leaflets, &answer),
+            grounds,
+            steps: steps.iter().map(|step| StepReport::of(words, step, on)).collect(),
+            missing: missing.into_iter().map(|missing| MissingReport::of(words, missing)).collect(),
             ahead: ahead.into_iter().map(|(from, to, answer)| DaySpan { from, to, answer }).collect(),
-            whole_apiary: whole_apiary(rounds, &answer),
+            whole_apiary: answer.whole_apiary(rounds).iter().map(WholeApiaryReport::of).collect(),
             policy: POLICY,
-            notice: wording::NOTICE,
+            notice: notice(words),
         }
     }
 }
 
-/// What each open question lacks, and how to supply it.
-fn missing(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'_>) -> Vec<MissingReport> {
-    // Of a colony that has ended nothing is asked any more.
-    if answer.history.ended.is_some_and(|(ended, _)| ended <= answer.on) {
-        return Vec::new();
-    }
-    let open = answer.grounds.iter().filter(|ground| ground.outcome == Outcome::Unknown);
-    let grounds = open.filter_map(|ground| {
-        let remedy = remedy::of(holding, leaflets, ground)?;
-        Some(MissingReport::of(remedy, ground.decides, wording::statement(ground)))
-    });
-    let mut missing: Vec<MissingReport> = Vec::new();
-    for asked in grounds.chain(answer.steps().iter().filter_map(|step| missing_brood(step, answer.on))) {
-        // One entry may supply what several grounds lack.
-        let same =
-            |known: &MissingReport| MissingReport { fact: asked.fact.clone(), ..known.clone() } == asked;
-        if !missing.iter().any(same) {
-            missing.push(asked);
+impl SuperingSummary {
+    /// An answer in one sentence.
+    #[must_use]
+    pub fn of(words: &Words, answer: &Answer<'_>) -> SuperingSummary {
+        let first_free = answer.first_free();
+        let (first_free_day, if_out_on) = days(first_free);
+        let why = sentences::deciding(answer).and_then(|place| answer.grounds.get(place));
+        let why = why.map(|why| sentences::statement(words, why));
+        SuperingSummary {
+            answer: answer.verdict,
+            summary: sentences::summary(words, answer, why.as_deref(), &answer.steps(), first_free),
+            last_blocked_day: answer.last_blocked_day(),
+            first_free_day,
+            if_out_on,
         }
     }
-    missing
 }
 
-/// Brood that nobody recorded moves the earliest day on which strips may come out.
-fn missing_brood(step: &Step<'_>, on: Day) -> Option<MissingReport> {
-    let Step::TakeOut { course, earliest, .. } = step else { return None };
-    let (absent, present) = earliest.brood_absent_or_lowest.zip(earliest.brood_present)?;
-    (earliest.brood_seen.is_none()).then(|| {
-        let fact = format!(
-            "{}: whether there is brood, which makes the earliest day {absent} or {present}",
-            wording::named(course)
-        );
-        let remedy = Remedy::new(Kind::Inspection, "record the brood that is seen").of_course(course);
-        MissingReport::of(Remedy { by: Some(on), ..remedy }, false, fact)
-    })
+/// The first free day, and the day on which everything must be out for it.
+fn days(first_free: FirstFree) -> (Option<Day>, Option<Day>) {
+    match first_free {
+        FirstFree::OnRecord(day) => (Some(day), None),
+        FirstFree::OnceOut { out, free } => (Some(free), Some(out)),
+        FirstFree::NotKnown => (None, None),
+    }
 }
 
 impl MissingReport {
-    fn of(remedy: Remedy, decides: bool, fact: String) -> MissingReport {
-        let Remedy { kind, corrects, administration, lots, fields, from, by, how } = remedy;
-        let supplied_by = kind.as_str();
+    fn of(words: &Words, missing: Missing<'_>) -> MissingReport {
+        let Missing { lack, decides, remedy } = missing;
+        let how = next::asked_for(words, &remedy.asks_for, &remedy.lots);
+        let Remedy { kind, corrects, administration, lots, fields, from, by, .. } = remedy;
+        let (fact, supplied_by) = (next::lack(words, &lack), kind.as_str());
         MissingReport { decides, fact, supplied_by, how, corrects, administration, lots, fields, from, by }
     }
 }
 
-/// The whole-apiary condition of every course that is not over, and of the latest one.
-fn whole_apiary<'h: 'a, 'a>(rounds: &Rounds<'h>, answer: &Answer<'a>) -> Vec<WholeApiaryReport> {
-    let latest = answer.courses().last().map(|course| course.entry);
-    let not_over = |course: &Course| {
-        let mut deciding = answer.grounds.iter().filter(|ground| ground.decides);
-        deciding.any(|ground| {
-            ground.course.is_some_and(|of| of.entry == course.entry)
-                && !matches!(ground.reason, Reason::PeriodsOver { .. })
-        })
-    };
-    let courses = answer.courses().filter(|course| Some(course.entry) == latest || not_over(course));
-    courses
-        .filter_map(|course| {
-            let around = Surroundings::of(rounds, &answer.history.colony, course)?;
-            let crate::rules::leaflet::Says::WholeApiary { text } = &around.rule.says else { return None };
-            Some(WholeApiaryReport {
-                administration: course.entry,
-                apiary: around.apiary.clone(),
-                asks: text.clone(),
-                left_out: around.left_out.into_iter().cloned().collect(),
-            })
-        })
-        .collect()
+impl WholeApiaryReport {
+    fn of(around: &Surroundings<'_>) -> WholeApiaryReport {
+        WholeApiaryReport {
+            administration: around.course.entry,
+            apiary: around.apiary.clone(),
+            asks: around.asks.to_owned(),
+            left_out: around.left_out.iter().copied().cloned().collect(),
+        }
+    }
 }

@@ -1,13 +1,15 @@
 //! Grounds and steps written out: the word for programs, the values used with who said them, the entries read.
 
-use super::grounds::{Ground, Outcome, Reason, Term};
+use combclear_domain::Day;
+use combclear_domain::basics::words::SupersDuring;
+use combclear_domain::facts::history::{Authority, Course, Doses, Fact};
+use combclear_domain::questions::supering::{Answer, Ground, Outcome, Reason, Step, Term};
+
+use super::names::named;
 use super::report::{CourseReport, GroundReport, StepReport, ValueReport};
-use super::steps::Step;
-use super::wording;
-use crate::basics::calendar::Day;
-use crate::basics::words::SupersDuring;
-use crate::facts::history::{Authority, Course, Doses, Doubt, End, Fact};
-use crate::journal::entry::EntryId;
+use super::{next, sentences};
+use crate::Words;
+use crate::words::say;
 
 impl CourseReport {
     pub(super) fn of(course: &Course) -> CourseReport {
@@ -22,15 +24,31 @@ impl CourseReport {
 }
 
 impl GroundReport {
-    pub(super) fn of(ground: &Ground<'_>) -> GroundReport {
+    /// The grounds of an answer. Those of one course stand together, so that its name is made once.
+    pub(super) fn of(words: &Words, answer: &Answer<'_>) -> Vec<GroundReport> {
+        let by_course = |one: &Ground<'_>, other: &Ground<'_>| match (one.course, other.course) {
+            (Some(one), Some(other)) => std::ptr::eq(one, other),
+            (None, None) => true,
+            (Some(_), None) | (None, Some(_)) => false,
+        };
+        let mut reports = Vec::with_capacity(answer.grounds.len());
+        for grounds in answer.grounds.chunk_by(by_course) {
+            let course = grounds.first().and_then(|ground| ground.course);
+            let name = course.map(|course| named(words, course)).unwrap_or_default();
+            reports.extend(grounds.iter().map(|ground| GroundReport::one(words, ground, &name)));
+        }
+        reports
+    }
+
+    fn one(words: &Words, ground: &Ground<'_>, name: &str) -> GroundReport {
         GroundReport {
             outcome: ground.outcome,
             decides: ground.decides,
             about: about(&ground.reason),
-            statement: wording::statement(ground),
+            statement: sentences::statement_of(words, ground, name),
             course: ground.course.map(CourseReport::of),
-            values: values(ground),
-            entries: entries(ground),
+            values: values(words, ground),
+            entries: ground.entries(),
         }
     }
 }
@@ -66,27 +84,29 @@ const fn about(reason: &Reason<'_>) -> &'static str {
 }
 
 /// The values that a ground used, each with who said it.
-fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
+fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
     let Some(course) = ground.course else { return Vec::new() };
-    let days = |of, fact: &Fact<u16>| value(course, of, fact, format!("{} days", fact.value));
+    let days = |of, fact: &Fact<u16>| days(words, course, of, fact);
     let supers = |fact: &Fact<SupersDuring>| value(course, "supers_during", fact, fact.value.to_string());
     match &ground.reason {
         Reason::StillIn { supers: fact }
         | Reason::InWithSupersAllowed { supers: fact }
         | Reason::HarvestBarred { supers: fact, .. }
         | Reason::SupersWhileIn { supers: fact, .. } => vec![supers(fact)],
-        Reason::WhereaboutsNotSaid { .. } | Reason::BarredEitherWay { .. } => all_terms(course),
+        Reason::WhereaboutsNotSaid { .. } | Reason::BarredEitherWay { .. } => all_terms(words, course),
         Reason::NothingStaysYetStays { said } => {
             let stays = [&course.terms.stay_min.absent_or_lowest, &course.terms.stay_min.present];
             let stays = stays.into_iter().flatten().map(|fact| days("stay_min", fact));
             std::iter::once(value(course, "removal", said, said.value.to_string())).chain(stays).collect()
         }
         Reason::UsedBeforeFlow { bar, .. } => {
-            let said =
-                bar.value.days().map_or("forbidden".to_owned(), |days| format!("forbidden for {days} days"));
+            let said = match bar.value.days() {
+                Some(days) => say!(words, SuperingValueForbiddenDays, days = days),
+                None => say!(words, SuperingValueForbidden),
+            };
             vec![value(course, "flow_before", bar, said)]
         }
-        Reason::NotEstablished { .. } if ground.outcome == Outcome::Met => all_terms(course),
+        Reason::NotEstablished { .. } if ground.outcome == Outcome::Met => all_terms(words, course),
         Reason::NotEstablished { topic, days: fact, supers: word } => {
             fact.map(|fact| days(topic_word(*topic), fact)).into_iter().chain(word.map(supers)).collect()
         }
@@ -95,12 +115,13 @@ fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
         Reason::PeriodsOver { withdrawal, wait, .. } => {
             let mut wait = days("wait_after_removal", wait);
             if course.terms.wait_within_withdrawal {
-                wait.note = Some("the stated withdrawal period is the whole time after treatment".to_owned());
+                wait.note = Some(say!(words, SuperingValueWholeTime));
             }
-            let mut withdrawal = days("withdrawal", withdrawal);
-            if course.terms.no_withdrawal_by_label {
-                "none by label".clone_into(&mut withdrawal.value);
-            }
+            let withdrawal = if course.terms.no_withdrawal_by_label {
+                value(course, "withdrawal", withdrawal, say!(words, SuperingValueNoneByLabel))
+            } else {
+                days("withdrawal", withdrawal)
+            };
             vec![withdrawal, wait]
         }
         Reason::StayedAtLeast { days: fact, .. } => vec![days("stay_min", fact)],
@@ -110,8 +131,11 @@ fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
         }
         Reason::DoseOffTime { doses, .. } => {
             let Doses { interval_min_days: least, interval_max_days: most, .. } = doses.value;
-            let days = |days: Option<u16>| days.map_or_else(|| "any".to_owned(), |days| days.to_string());
-            vec![value(course, "doses", doses, format!("{} to {} days apart", days(least), days(most)))]
+            let any = |days: Option<u16>| {
+                days.map_or_else(|| say!(words, SuperingValueAny), |days| days.to_string())
+            };
+            let apart = say!(words, SuperingValueDaysApart, least = any(least), most = any(most));
+            vec![value(course, "doses", doses, apart)]
         }
         Reason::ColonyNotRecorded
         | Reason::NotYetBegun { .. }
@@ -125,44 +149,10 @@ fn values(ground: &Ground<'_>) -> Vec<ValueReport> {
     }
 }
 
-/// The entries that a ground read.
-fn entries(ground: &Ground<'_>) -> Vec<EntryId> {
-    let of_course = ground.course.iter().flat_map(|course| end_entries(course, &ground.reason));
-    let own = match &ground.reason {
-        Reason::NotYetBegun { entry, .. }
-        | Reason::Ended { entry, .. }
-        | Reason::CameWithUnknown { entry }
-        | Reason::NothingGiven { entry }
-        | Reason::WhereaboutsNotSaid { entry, .. }
-        | Reason::BarredEitherWay { doubt: Doubt::NotSaid { entry, .. }, .. }
-        | Reason::ReadAfterwards { entry, .. } => Some(*entry),
-        Reason::NothingStaysYetStays { said } => said.authority.entry(),
-        Reason::UsedBeforeFlow { flow, .. } => flow.map(|flow| flow.entry),
-        Reason::StayedAtLeast { brood, .. } => brood.map(|seen| seen.entry),
-        Reason::SupersWhileIn { span, .. } => span.map(|span| span.entry),
-        Reason::ColonyNotRecorded
-        | Reason::StillIn { .. }
-        | Reason::InWithSupersAllowed { .. }
-        | Reason::BarredEitherWay { .. }
-        | Reason::NotEstablished { .. }
-        | Reason::WithdrawalRuns { .. }
-        | Reason::WaitRuns { .. }
-        | Reason::PeriodsOver { .. }
-        | Reason::HarvestBarred { .. }
-        | Reason::StayTurnsOnBrood { .. }
-        | Reason::StayedAtMost { .. }
-        | Reason::DosesGiven { .. }
-        | Reason::DoseOffTime { .. }
-        | Reason::CombsCarryOver { .. }
-        | Reason::LooserThanLeaflet { .. } => None,
-    };
-    of_course.chain(own).collect()
-}
-
 /// Every term that says of a course whether supers may be on while it is in and after it is out.
-fn all_terms(course: &Course) -> Vec<ValueReport> {
+fn all_terms(words: &Words, course: &Course) -> Vec<ValueReport> {
     let terms = &course.terms;
-    let days = |of, fact: &Fact<u16>| value(course, of, fact, format!("{} days", fact.value));
+    let days = |of, fact: &Fact<u16>| days(words, course, of, fact);
     let supers =
         terms.supers_during.iter().map(|fact| value(course, "supers_during", fact, fact.value.to_string()));
     let withdrawal = terms.withdrawal.iter().map(|fact| days("withdrawal", fact));
@@ -170,25 +160,8 @@ fn all_terms(course: &Course) -> Vec<ValueReport> {
     supers.chain(withdrawal).chain(wait).collect()
 }
 
-/// The entries behind a course that a ground reads: its doses, and its end where the ground is about being out.
-fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
-    let mut entries: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
-    let reads_end = matches!(
-        reason,
-        Reason::PeriodsOver { .. }
-            | Reason::WithdrawalRuns { .. }
-            | Reason::WaitRuns { .. }
-            | Reason::UsedBeforeFlow { .. }
-            | Reason::StayedAtLeast { .. }
-            | Reason::StayTurnsOnBrood { .. }
-            | Reason::StayedAtMost { still_in: false, .. }
-    );
-    if let End::Out { entry, .. } = course.end
-        && reads_end
-    {
-        entries.push(entry);
-    }
-    entries
+fn days(words: &Words, course: &Course, of: &'static str, fact: &Fact<u16>) -> ValueReport {
+    value(course, of, fact, say!(words, SuperingValueDays, days = fact.value))
 }
 
 fn value<T>(course: &Course, of: &'static str, fact: &Fact<T>, value: String) -> ValueReport {
@@ -235,10 +208,10 @@ const fn topic_word(topic: Term) -> &'static str {
 }
 
 impl StepReport {
-    pub(super) fn of(step: &Step<'_>, on: Day) -> StepReport {
+    pub(super) fn of(words: &Words, step: &Step<'_>, on: Day) -> StepReport {
         let mut report = StepReport {
             what: "",
-            statement: wording::step(step, on),
+            statement: next::step(words, step, on),
             administration: None,
             from: None,
             by: None,

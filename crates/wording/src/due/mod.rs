@@ -1,0 +1,9 @@
+//! What is due in words.
+//!
+//! - `report.rs`: the whole answer, ready for JSON, a table or a calendar
+//! - `sentences.rs`: what is to be done, in a few words and in a sentence with its dates
+
+mod report;
+mod sentences;
+
+pub use report::{DueItem, DueReport, DueVisit};

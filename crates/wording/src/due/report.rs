@@ -1,0 +1,142 @@
+//! What is due, written out: owned, in words, ready for JSON, a table or a calendar.
+
+use combclear_domain::basics::calendar::{Day, Instant, POLICY};
+use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
+use combclear_domain::journal::EntryId;
+use combclear_domain::questions::due::{Due, DueKind, Item, Visit, Weight};
+use serde::Serialize;
+
+use super::sentences::{text, title};
+use crate::{Words, notice};
+
+/// What is due: the whole answer in words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DueReport {
+    /// The holding.
+    pub holding: HoldingName,
+    /// The first day asked about. What happened after it does not bear on the answer.
+    pub from: Day,
+    /// The last day asked about.
+    pub to: Day,
+    /// The only apiary asked about.
+    pub apiary: Option<ApiaryName>,
+    /// The items, taken together by visits; what is overdue first.
+    pub visits: Vec<DueVisit>,
+    /// The counting policy.
+    pub policy: &'static str,
+    /// What this answer is not.
+    pub notice: String,
+}
+
+/// One visit: an apiary, and days on which all of these items can be done.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DueVisit {
+    /// The apiary; absent for what is done at home, with lots.
+    pub apiary: Option<ApiaryName>,
+    /// Whether the last day of these items is over.
+    pub overdue: bool,
+    /// The first day on which all of them can be done, the day asked about at the earliest; absent where nobody has stated
+    /// from when on.
+    pub from: Option<Day>,
+    /// The last such day; absent if it is open. Of what is overdue, the day asked about.
+    pub by: Option<Day>,
+    /// What can be done then: what must be done first, then advice, then what may be.
+    pub items: Vec<DueItem>,
+}
+
+/// Something that must or may be done.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DueItem {
+    /// What is to be done.
+    pub kind: DueKind,
+    /// Names the task. It is made from the kind, the entry that the task rests on and the first of its colonies, so that the
+    /// same task keeps its key when its dates move.
+    pub key: String,
+    /// The key as a UUID, made unlike that of any other holding.
+    #[cfg_attr(feature = "openapi", schema(value_type = String, format = Uuid))]
+    pub uid: EntryId,
+    /// The apiary; absent for what is done at home, with a lot.
+    pub apiary: Option<ApiaryName>,
+    /// The colonies; none for a task with a lot.
+    pub colonies: Vec<ColonyName>,
+    /// The first day; absent where nobody has stated it.
+    pub from: Option<Day>,
+    /// The last day; absent if it is open.
+    pub by: Option<Day>,
+    /// The first day if there is no brood, where it turns on brood and none is on record.
+    pub from_without_brood: Option<Day>,
+    /// The first day if there is brood, where it turns on brood and none is on record.
+    pub from_with_brood: Option<Day>,
+    /// Must, advice or may.
+    pub weight: Weight,
+    /// Whether its last day is over.
+    pub overdue: bool,
+    /// What is to be done, in a few words.
+    pub title: String,
+    /// The same in a sentence, with its dates.
+    pub text: String,
+    /// The entries it rests on.
+    pub grounds: Vec<EntryId>,
+    /// The place in the journal of the last entry that bears on it: it never falls while the item keeps its key.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
+    pub sequence: u64,
+    /// When that entry was recorded.
+    pub recorded_at: Instant,
+}
+
+impl DueReport {
+    /// An answer written out.
+    #[must_use]
+    pub fn of(words: &Words, due: Due) -> DueReport {
+        let Due { holding, from, to, apiary, visits } = due;
+        DueReport {
+            holding,
+            from,
+            to,
+            apiary,
+            visits: visits.into_iter().map(|visit| DueVisit::of(words, visit)).collect(),
+            policy: POLICY,
+            notice: notice(words),
+        }
+    }
+
+    /// Every item, in order.
+    #[must_use = "iterators are lazy"]
+    pub fn items(&self) -> impl Iterator<Item = &DueItem> {
+        self.visits.iter().flat_map(|visit| &visit.items)
+    }
+}
+
+impl DueVisit {
+    fn of(words: &Words, visit: Visit) -> DueVisit {
+        let Visit { apiary, overdue, from, by, items } = visit;
+        let items = items.into_iter().map(|item| DueItem::of(words, item)).collect();
+        DueVisit { apiary, overdue, from, by, items }
+    }
+}
+
+impl DueItem {
+    fn of(words: &Words, item: Item) -> DueItem {
+        DueItem {
+            title: title(words, &item.to_do),
+            text: text(words, &item),
+            kind: item.kind,
+            key: item.key,
+            uid: item.uid,
+            apiary: item.apiary,
+            colonies: item.colonies,
+            from: item.from,
+            by: item.by,
+            from_without_brood: item.from_without_brood,
+            from_with_brood: item.from_with_brood,
+            weight: item.weight,
+            overdue: item.overdue,
+            grounds: item.grounds,
+            sequence: item.sequence,
+            recorded_at: item.recorded_at,
+        }
+    }
+}
