@@ -24,11 +24,12 @@
 
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
-use combclear_domain::questions::gaps::{GapsReport, LotCheck};
+use combclear_domain::questions::gaps::LotCheck;
 use combclear_domain::questions::register::{
     AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, RegisterReport, Written,
 };
 use combclear_domain::{Day, Instant};
+use combclear_wording::gaps::GapsReport;
 use serde::Serialize;
 use serde_json::Number;
 

@@ -21,7 +21,7 @@ pub struct Paper {
     /// The sheets, in order.
     pub sheets: Vec<Sheet>,
     /// What this is not.
-    pub notice: &'static str,
+    pub notice: String,
 }
 
 /// A statement about the whole paper.

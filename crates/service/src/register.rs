@@ -12,12 +12,14 @@ use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Hash;
-use combclear_domain::questions::gaps::GapsReport;
+use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, RegisterReport};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, Typesetter, flat, html};
 use combclear_store::{Attached, ContentState, contents_of, documents};
+use combclear_wording::Words;
+use combclear_wording::gaps::GapsReport;
 use utoipa::ToSchema;
 
 use crate::accept::preferred;
@@ -198,7 +200,8 @@ async fn report(
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
     let both = move |holding: &Holding, app: &App| {
         let report = RegisterReport::of(holding, &app.leaflets, period, as_of);
-        (report, GapsReport::of(holding, &app.leaflets, &app.laws, period, as_of, &not_kept))
+        let gaps = Gaps::of(holding, &app.leaflets, &app.laws, period, as_of, &not_kept);
+        (report, GapsReport::of(Words::english(), &gaps))
     };
     app.ask(holding, both).await
 }

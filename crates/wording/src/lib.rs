@@ -7,7 +7,18 @@
 //! a message that nobody says, and one that lacks an argument, do not compile.
 #![deny(missing_docs)]
 
+pub mod gaps;
 mod messages;
+mod pieces;
+pub mod stock;
 mod words;
 
+use words::say;
+
 pub use words::Words;
+
+/// Said wherever an answer is given.
+#[must_use]
+pub fn notice(words: &Words) -> String {
+    say!(words, Notice)
+}

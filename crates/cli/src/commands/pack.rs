@@ -3,10 +3,12 @@
 use std::io::Write;
 
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::gaps::GapsReport;
+use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::RegisterReport;
 use combclear_papers::pack::{Failing, Input, Why, pack};
 use combclear_store::{ContentState, contents_of};
+use combclear_wording::Words;
+use combclear_wording::gaps::GapsReport;
 
 use super::gaps::not_kept;
 use super::{counted, output, print, register, seen};
@@ -23,7 +25,8 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
         // Both are read from one state of the journal.
         let both = |holding: &Holding| {
             let report = RegisterReport::of(holding, leaflets, period, as_of);
-            (report, GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept))
+            let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
+            (report, GapsReport::of(Words::english(), &gaps))
         };
         let both = holdings.read(&holding, both).await?;
         let (report, gaps) =

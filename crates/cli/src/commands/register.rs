@@ -4,10 +4,12 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use combclear_domain::basics::calendar::Day;
-use combclear_domain::questions::gaps::GapsReport;
+use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, RegisterReport};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
+use combclear_wording::Words;
+use combclear_wording::gaps::GapsReport;
 
 use super::gaps::not_kept;
 use super::{output, print, print_json, table};
@@ -40,7 +42,8 @@ async fn report(at: &Place, time: &RegisterTime) -> Result<(RegisterReport, Gaps
         let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| {
             let report = RegisterReport::of(holding, leaflets, period, as_of);
-            (report, GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept))
+            let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
+            (report, GapsReport::of(Words::english(), &gaps))
         };
         let report = holdings.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))

@@ -15,6 +15,7 @@ mod kind;
 mod legal;
 mod lots;
 mod missing;
+mod of_gaps;
 mod task;
 mod trail;
 mod visit;
