@@ -124,7 +124,44 @@ gaps-no-prescription = No prescription is named: if a vet prescribed a medicine,
 
 ## Stock: what is left, what to dispose of
 
+stock-sum = { $acquired } acquired = { $given } given + { $disposed } disposed of + { $left } left
 stock-sum-too-many = { $acquired } acquired, but { $given } given + { $disposed } disposed of: { $over } too many
+
+# How a lot stands: these are joined by semicolons.
+stock-overdrawn = more is gone than was acquired: count again
+stock-empty = empty
+stock-expired = expired on { $expiry }
+stock-sealed = sealed
+# { $since } is one of these two.
+stock-opened = opened on { $on }
+stock-first-given = first given on { $on }, so open since then
+stock-in-use = in use: { $since }
+stock-in-use-until = in use: { $since }; use it by { $until }
+stock-in-use-until-not-documented = in use: { $since }; use it by { $until } (not documented: check the pack)
+stock-past-use = { $since }; what was opened was to be used by { $until }
+stock-past-use-not-documented = { $since }; what was opened was to be used by { $until } (not documented: check the pack)
+stock-expires = { $days ->
+    [0] expires on { $expiry }, today
+    [1] expires on { $expiry }, tomorrow
+   *[other] expires on { $expiry }, in { $days } days
+}
+stock-no-expiry = no expiry date on record
+stock-count-corrected = the count was corrected
+
+# Why a lot is to be disposed of. { $open } is one of these two.
+stock-dispose-opened = it was opened on { $on }
+stock-dispose-first-given = it was first given on { $on }, so it was open
+stock-dispose-expired = it expired on { $expiry }
+stock-dispose-past-use = { $open }; what was opened was to be used by { $until } ("{ $says }"). Packs still sealed are not meant: write the amount that was opened
+stock-dispose-past-use-not-documented = { $open }; what was opened was to be used by { $until } ("{ $says }"; not documented, check the pack). Packs still sealed are not meant: write the amount that was opened
+
+# Why a lot is not counted for a course.
+stock-not-counted-overdrawn = more is gone than was acquired
+stock-not-counted-expired = expired
+stock-not-counted-past-use = past its life in use; what is still sealed may be used
+
+stock-same-batch = lots { $earlier } and { $later } of { $medicine } have one batch number, { $batch }: bought twice, or written down twice?
+stock-no-expiry-of = lot { $lot } of { $medicine } has no expiry date on record
 
 ## Law: fields, occasions and terms of a record
 

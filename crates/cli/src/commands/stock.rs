@@ -3,18 +3,21 @@
 use combclear_domain::basics::words::{ColonyName, LotName};
 use combclear_domain::journal::lines::Header;
 use combclear_domain::questions::options::amount_of;
-use combclear_domain::questions::stock::{DisposalReport, LotReport, NeedReport, StockReport, WayReport};
+use combclear_domain::questions::stock::Stock;
+use combclear_wording::Words;
+use combclear_wording::stock::{DisposalReport, LotReport, NeedReport, StockReport, WayReport};
 
 use super::{counted, print, print_json, table};
-use crate::args::{Place, Stock};
+use crate::args::{self, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
-pub(crate) async fn run(at: &Place, ask: &Stock) -> Result<Outcome, Failure> {
+pub(crate) async fn run(at: &Place, ask: &args::Stock) -> Result<Outcome, Failure> {
     let leaflets = &place::leaflets(at)?;
     let on = ask.on.unwrap_or_else(clock::today);
     let report = place::with_holding(at, async |holdings, holding| {
-        let report = holdings.read(&holding, |holding| StockReport::of(holding, leaflets, on)).await?;
+        let read = |holding: &_| StockReport::of(Words::english(), &Stock::of(holding, leaflets, on));
+        let report = holdings.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
     .await?;

@@ -16,6 +16,7 @@ mod legal;
 mod lots;
 mod missing;
 mod of_gaps;
+mod of_lots;
 mod task;
 mod trail;
 mod visit;

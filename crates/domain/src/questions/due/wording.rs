@@ -1,10 +1,11 @@
 //! Items in words: short sentences a keeper understands, each with its dates.
 
+use super::of_lots::{amount, why_dispose};
 use super::task::Days;
 use crate::basics::calendar::Day;
 use crate::basics::words::LotName;
 use crate::facts::history::Course;
-use crate::questions::stock::{LotReport, why_dispose};
+use crate::questions::stock::Lot;
 use crate::questions::supering::{Reason, named, topic_words};
 
 /// The medicine of a course by the name on its pack.
@@ -129,19 +130,19 @@ pub(super) fn ask_who_kept_it(since: Day) -> String {
 }
 
 /// What is left, with its lot; the lot alone where the book does not come out.
-fn left_of(lot: &LotReport) -> String {
-    let left = lot.left.map(|left| format!("{} of ", lot.amount(left))).unwrap_or_default();
+fn left_of(lot: &Lot) -> String {
+    let left = lot.left.map(|left| format!("{} of ", amount(lot, left))).unwrap_or_default();
     format!("{left}{} (lot {})", lot.pack_name, lot.lot)
 }
 
-pub(super) fn dispose(lot: &LotReport) -> Option<String> {
+pub(super) fn dispose(lot: &Lot) -> Option<String> {
     Some(format!("dispose of {}: {}", left_of(lot), why_dispose(lot)?))
 }
 
-pub(super) fn expires(lot: &LotReport, expiry: Day) -> String {
+pub(super) fn expires(lot: &Lot, expiry: Day) -> String {
     format!("{} may be given until {expiry}; after that it is to be disposed of", left_of(lot))
 }
 
-pub(super) fn last_day(lot: &LotReport, until: Day) -> String {
+pub(super) fn last_day(lot: &Lot, until: Day) -> String {
     format!("what was opened of {} may be given until {until}", left_of(lot))
 }

@@ -11,7 +11,7 @@ use crate::facts::holding::Holding;
 use crate::journal::event::Kind;
 use crate::journal::seal::Hash;
 use crate::questions::register::{AdministrationRow, CoursePart, RegisterReport};
-use crate::questions::stock::LotReport;
+use crate::questions::stock::Lot;
 
 /// Medicines that were given and are not described, name no authorisation, or point to directions that are not known here.
 pub(super) fn of_medicines(holding: &Holding, register: &RegisterReport) -> Vec<Gap> {
@@ -49,7 +49,7 @@ pub(super) fn of_medicines(holding: &Holding, register: &RegisterReport) -> Vec<
 }
 
 /// Doses after the expiry or past the life in use, and treatments whose end nobody recorded.
-pub(super) fn of_uses(register: &RegisterReport, stock: &[LotReport]) -> Vec<Gap> {
+pub(super) fn of_uses(register: &RegisterReport, stock: &[Lot]) -> Vec<Gap> {
     let mut gaps = Vec::new();
     for row in &register.administrations {
         let lots: BTreeSet<&LotName> = row.given.iter().map(|part| &part.lot).collect();
@@ -74,13 +74,13 @@ fn prescribed_after(register: &RegisterReport, row: &AdministrationRow) -> Optio
     Some(shown(Row::Administration(row), Finding::PrescribedAfter { number: number.clone(), on }))
 }
 
-fn after_expiry(row: &AdministrationRow, lot: &LotReport) -> Option<Gap> {
+fn after_expiry(row: &AdministrationRow, lot: &Lot) -> Option<Gap> {
     let expiry = lot.expiry.filter(|expiry| *expiry < row.written.on)?;
     let finding = Finding::UseAfterExpiry { lot: lot.lot.clone(), expiry };
     Some(shown(Row::Administration(row), finding))
 }
 
-fn past_life_in_use(row: &AdministrationRow, lot: &LotReport) -> Option<Gap> {
+fn past_life_in_use(row: &AdministrationRow, lot: &Lot) -> Option<Gap> {
     let in_use = lot.in_use.as_ref()?;
     let finding = Finding::PastLifeInUse {
         lot: lot.lot.clone(),
@@ -149,7 +149,7 @@ fn shown(row: Row<'_>, finding: Finding) -> Gap {
 }
 
 /// Lots without proof, without expiry, and with a book that does not come out even.
-pub(super) fn of_lots(register: &RegisterReport, stock: &[LotReport]) -> Vec<Gap> {
+pub(super) fn of_lots(register: &RegisterReport, stock: &[Lot]) -> Vec<Gap> {
     let mut gaps = Vec::new();
     for row in &register.acquisitions {
         let shown = |finding| shown(Row::Acquisition(row), finding);
@@ -177,12 +177,12 @@ pub(super) fn of_lots(register: &RegisterReport, stock: &[LotReport]) -> Vec<Gap
 }
 
 /// The book of every lot of the register.
-pub(super) fn checks(register: &RegisterReport, stock: &[LotReport]) -> Vec<LotCheck> {
-    let of_register = |lot: &&LotReport| register.acquisitions.iter().any(|row| row.lot == lot.lot);
+pub(super) fn checks(register: &RegisterReport, stock: &[Lot]) -> Vec<LotCheck> {
+    let of_register = |lot: &&Lot| register.acquisitions.iter().any(|row| row.lot == lot.lot);
     stock.iter().filter(of_register).map(check).collect()
 }
 
-fn check(lot: &LotReport) -> LotCheck {
+fn check(lot: &Lot) -> LotCheck {
     LotCheck {
         lot: lot.lot.clone(),
         medicine: lot.medicine.clone(),
