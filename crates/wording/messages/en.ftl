@@ -122,6 +122,31 @@ gaps-no-prescription = No prescription is named: if a vet prescribed a medicine,
 
 ## Retention: until when records must be kept
 
+# Why the end of keeping is not known, or may yet move. In round brackets stands the kind of entry that would settle it.
+retention-jurisdiction-not-recorded = whose rules hold is not recorded (holding_details)
+retention-law-not-built-in = no law of `{ $jurisdiction }` is built in: how long it asks is not known
+retention-unions-part-only = of the law of `{ $jurisdiction }` only the Union's part is known here
+retention-rules-begin = the rules of `{ $jurisdiction }` known here begin on { $from }
+retention-rules-ended = the rules of `{ $jurisdiction }` known here ended on { $until }
+retention-no-rule = no rule known here says how long such a record is kept
+retention-left = lot { $lot }: { $amount } left by the book: the count still runs (disposal)
+retention-more-gone = lot { $lot }: { $amount } more gone than acquired: the count still runs (correct the entry that is wrong)
+retention-not-out = lot { $lot }: not recorded as out of { $colonies } (removal)
+retention-perhaps-not-out = lot { $lot }: whether it has to come out is not known, in { $colonies } (leaflet_reading, or removal)
+
+# The rule that decided.
+retention-by-law = { $years ->
+    [one] 1 year from { law-counted-from } ({ $from }), law of { $jurisdiction }
+   *[other] { $years } years from { law-counted-from } ({ $from }), law of { $jurisdiction }
+}
+retention-by-scheme = { $years ->
+    [one] 1 year from { law-counted-from } ({ $from }), a scheme or advice of { $jurisdiction }
+   *[other] { $years } years from { law-counted-from } ({ $from }), a scheme or advice of { $jurisdiction }
+}
+
+# Why a story stays although the law would let it go.
+retention-supering-turns = whether colony { $colony } may be supered turns on it
+
 ## Stock: what is left, what to dispose of
 
 stock-sum = { $acquired } acquired = { $given } given + { $disposed } disposed of + { $left } left
@@ -164,6 +189,16 @@ stock-same-batch = lots { $earlier } and { $later } of { $medicine } have one ba
 stock-no-expiry-of = lot { $lot } of { $medicine } has no expiry date on record
 
 ## Law: fields, occasions and terms of a record
+
+law-notice = An aid to record-keeping, written from published texts, with gaps. The law decides.
+
+# From when the years of keeping are counted: completes "5 years from".
+law-counted-from = { $counted ->
+    [last_use_or_disposal_of_lot] the last use or disposal of the lot
+    [entry_made] the day the entry was made
+    [end_of_year_of_last_entry] the end of the year of the last entry
+   *[event] the day it happened
+}
 
 # What must be written down, in the words of the trade.
 law-field = { $field ->

@@ -8,8 +8,10 @@
 #![deny(missing_docs)]
 
 pub mod gaps;
+pub mod law;
 mod messages;
 mod pieces;
+pub mod retention;
 pub mod stock;
 mod words;
 
