@@ -36,11 +36,11 @@ gaps-not-recorded = { $about }: { $field ->
    *[other] the { law-field }
 } is not recorded
 gaps-withdrawal-not-recorded = { $about }: the withdrawal period is not recorded
-gaps-withdrawal-said-by-leaflet = { $about }: the withdrawal period is not recorded; the built-in leaflet says { days }, but that is no record of yours
+gaps-withdrawal-said-by-leaflet = { $about }: the withdrawal period is not recorded; the built-in leaflet says { $days }, but that is no record of yours
 gaps-end-not-known = { $about }: the { law-field } is not known
 gaps-end-lost = { $about }: the { law-field } is not known: in { $colonies } nobody recorded where it went
 gaps-end-late = { $about }: the { law-field } is not known: in { $colonies } its removal is not recorded, and it had to be out
-gaps-written-late = { $about }: written down { days } later; the law wants it { $within ->
+gaps-written-late = { $about }: written down { $days } later; the law wants it { $within ->
     [0] on the same day
     [one] within a day
    *[other] within { $within } days
@@ -200,6 +200,24 @@ law-counted-from = { $counted ->
    *[event] the day it happened
 }
 
+law-occasion = { $occasion ->
+    [acquisition] acquisition
+    [administration] administration by the keeper
+    [vet_administration] administration by a vet
+   *[disposal] disposal
+}
+law-need = { $need ->
+    [required] required
+    [where_applicable] where applicable
+   *[advised] advised
+}
+law-record-sort = { $sort ->
+    [acquisition] records of acquisition
+    [proof] proof of purchase
+    [administration] records of administration
+    [prescription] prescriptions
+   *[disposal] records of disposal
+}
 # What must be written down, in the words of the trade.
 law-field = { $field ->
     [product_name] name of the product

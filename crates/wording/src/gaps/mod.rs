@@ -8,7 +8,7 @@ use combclear_domain::questions::gaps::{
     About, Finding, Gap, GapWeight, Gaps, LawNotAsked, LawPlace, Supply, WhyOpen,
 };
 
-use crate::pieces::{amount, names};
+use crate::pieces::{amount, days, names};
 use crate::words::{Words, say};
 
 pub use report::{GapReport, GapsReport};
@@ -44,8 +44,8 @@ pub fn statement(words: &Words, gap: &Gap) -> String {
         Finding::WithdrawalNotRecorded { leaflet_says: None } => {
             say!(words, GapsWithdrawalNotRecorded, about = about)
         }
-        Finding::WithdrawalNotRecorded { leaflet_says: Some(days) } => {
-            say!(words, GapsWithdrawalSaidByLeaflet, about = about, days = *days)
+        Finding::WithdrawalNotRecorded { leaflet_says: Some(said) } => {
+            say!(words, GapsWithdrawalSaidByLeaflet, about = about, days = days(words, (*said).into()))
         }
         Finding::EndNotKnown { field, open: None } => {
             say!(words, GapsEndNotKnown, about = about, field = field.as_str())
@@ -58,7 +58,7 @@ pub fn statement(words: &Words, gap: &Gap) -> String {
             }
         }
         Finding::WrittenLate { days_late, within_days } => {
-            say!(words, GapsWrittenLate, about = about, days = *days_late, within = *within_days)
+            say!(words, GapsWrittenLate, about = about, days = days(words, *days_late), within = *within_days)
         }
         Finding::MedicineAuthorisation => {
             say!(words, GapsMedicineAuthorisation, medicine = about)

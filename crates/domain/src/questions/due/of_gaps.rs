@@ -27,7 +27,7 @@ fn statement(gap: &Gap) -> String {
             };
             format!(": in {} {what}", some(&open.colonies))
         });
-        return format!("{subject}: the {} is not known{}", field.name(), open.unwrap_or_default());
+        return format!("{subject}: the {} is not known{}", name(*field), open.unwrap_or_default());
     }
     if let Finding::FieldNotRecorded(field) = finding {
         return format!("{subject}: {} is not recorded", with_article(*field));
@@ -64,7 +64,7 @@ fn some(colonies: &[ColonyName]) -> String {
 fn supply(supply: Supply) -> String {
     match supply {
         Supply::CorrectEntry { place, field } => {
-            format!("correct entry no. {place} and give the {}", field.name())
+            format!("correct entry no. {place} and give the {}", name(field))
         }
         Supply::WithdrawalDays { place } => format!(
             "correct entry no. {place} and give the days that the pack states, 0 too; or record what its leaflet says"
@@ -85,7 +85,7 @@ fn supply(supply: Supply) -> String {
 }
 
 fn with_article(field: Field) -> String {
-    let name = field.name();
+    let name = name(field);
     let bare = matches!(
         field,
         Field::ProofOfPurchase
@@ -95,4 +95,42 @@ fn with_article(field: Field) -> String {
             | Field::DisposalHowAndWhere
     );
     if bare { name.to_owned() } else { format!("the {name}") }
+}
+
+const fn name(field: Field) -> &'static str {
+    match field {
+        Field::ProductName => "name of the product",
+        Field::ActiveSubstance => "active substance",
+        Field::AuthorisationNumber => "authorisation number",
+        Field::Batch => "batch number",
+        Field::Expiry => "expiry date",
+        Field::DateAcquired => "date of acquisition",
+        Field::QuantityAcquired => "quantity acquired",
+        Field::SupplierName => "name of the supplier",
+        Field::SupplierAddress => "address of the supplier",
+        Field::ProofOfPurchase => "proof of purchase",
+        Field::PrescriptionCopy => "copy of the prescription",
+        Field::Prescriber => "who prescribed it, with contact",
+        Field::DateFirstGiven => "date of (first) administration",
+        Field::DateLastGiven => "date of last administration",
+        Field::Duration => "duration of the treatment",
+        Field::TimeOfDay => "time of day",
+        Field::QuantityGiven => "quantity given",
+        Field::QuantityPerColony => "quantity given to each colony",
+        Field::Route => "how it was given",
+        Field::Colonies => "which colonies were treated",
+        Field::NumberTreated => "number of colonies treated",
+        Field::Apiary => "apiary at the time of treatment",
+        Field::ApiaryDuringWithdrawal => "apiary during the withdrawal period",
+        Field::WithdrawalPeriod => "withdrawal period",
+        Field::WithdrawalEnd => "end of the withdrawal period",
+        Field::Reason => "reason for the treatment",
+        Field::GivenBy => "name of the person who gave it",
+        Field::VetName => "name of the vet",
+        Field::CertificateNumber => "number of the applicator's certificate",
+        Field::DateDisposed => "date of disposal",
+        Field::QuantityDisposed => "quantity disposed of",
+        Field::DisposalHowAndWhere => "how and where it was disposed of",
+        Field::KeeperNameAndAddress => "name and address of the keeper",
+    }
 }
