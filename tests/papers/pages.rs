@@ -155,6 +155,6 @@ fn gaps() -> GapsReport {
             over: Some(Quantity::whole(2)),
             count_corrected_by: Vec::new(),
         }],
-        notice: report.notice.to_owned(),
+        notice: report.notice,
     }
 }

@@ -7,7 +7,7 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::archive::{Archives, Rest, digest};
 use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::{Draft, Entry, Event, Hash};
-use combclear_domain::questions::register::{Period, RegisterReport};
+use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::questions::retention::{ArchivePlan, Retention};
 use combclear_wording::Words;
 use combclear_wording::retention::held_back;
@@ -69,9 +69,9 @@ fn answers(holding: &Holding, from: Day) -> String {
     holding.colonies().map(|colony| format!("{colony} {:?}", of(colony))).collect::<Vec<_>>().join("\n")
 }
 
-fn register(holding: &Holding, from: &str, to: &str) -> RegisterReport {
+fn register(holding: &Holding, from: &str, to: &str) -> Register {
     let period = Period::new(from.parse().unwrap(), to.parse().unwrap()).unwrap();
-    RegisterReport::of(holding, combclear_leaflets::builtin().unwrap(), period, to.parse().unwrap())
+    Register::of(holding, combclear_leaflets::builtin().unwrap(), period, to.parse().unwrap())
 }
 
 /// Two lots of old, one of which was corrected, one of late, one that is not used up.
@@ -158,7 +158,7 @@ fn what_went_is_in_no_file_and_what_stays_is_as_it_was() {
         let lots: Vec<&str> = after.lots().map(LotName::as_str).collect();
         assert_eq!(lots, ["LATE", "LEFT"]);
         let again = register(after, "2016-01-01", "2026-11-27");
-        assert_eq!(RegisterReport { entries: late.entries, head: late.head, ..again }, late);
+        assert_eq!(Register { entries: late.entries, head: late.head, ..again }, late);
         let old = register(after, "2014-01-01", "2014-12-31");
         assert_eq!((old.administrations.len(), old.corrections.len(), old.archived.len()), (0, 0, 1));
         assert_eq!((old.archived[0].entries, old.archived[0].file), (4, Hash([7; 32])));

@@ -2,8 +2,8 @@
 
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::questions::gaps::GapWeight;
-use combclear_domain::questions::register::RegisterReport;
 use combclear_wording::gaps::GapsReport;
+use combclear_wording::register::RegisterReport;
 
 use crate::sheet::{Cell, Fact, Paper, Piece, Sheet};
 use crate::sheets::{keeper, sheet};

@@ -11,6 +11,7 @@ pub mod gaps;
 pub mod law;
 mod messages;
 mod pieces;
+pub mod register;
 pub mod retention;
 pub mod stock;
 mod words;

@@ -10,11 +10,11 @@ use crate::basics::words::{LotName, MedicineName};
 use crate::facts::holding::Holding;
 use crate::journal::event::Kind;
 use crate::journal::seal::Hash;
-use crate::questions::register::{AdministrationRow, CoursePart, RegisterReport};
+use crate::questions::register::{AdministrationRow, CoursePart, Register};
 use crate::questions::stock::Lot;
 
 /// Medicines that were given and are not described, name no authorisation, or point to directions that are not known here.
-pub(super) fn of_medicines(holding: &Holding, register: &RegisterReport) -> Vec<Gap> {
+pub(super) fn of_medicines(holding: &Holding, register: &Register) -> Vec<Gap> {
     // Once for each medicine, and again where its leaflet is not known any more, as after a move to another country.
     let mut told: BTreeSet<(&MedicineName, bool)> = BTreeSet::new();
     let mut gaps = Vec::new();
@@ -49,7 +49,7 @@ pub(super) fn of_medicines(holding: &Holding, register: &RegisterReport) -> Vec<
 }
 
 /// Doses after the expiry or past the life in use, and treatments whose end nobody recorded.
-pub(super) fn of_uses(register: &RegisterReport, stock: &[Lot]) -> Vec<Gap> {
+pub(super) fn of_uses(register: &Register, stock: &[Lot]) -> Vec<Gap> {
     let mut gaps = Vec::new();
     for row in &register.administrations {
         let lots: BTreeSet<&LotName> = row.given.iter().map(|part| &part.lot).collect();
@@ -64,7 +64,7 @@ pub(super) fn of_uses(register: &RegisterReport, stock: &[Lot]) -> Vec<Gap> {
 }
 
 /// A prescription that bears a later day than what was given under it.
-fn prescribed_after(register: &RegisterReport, row: &AdministrationRow) -> Option<Gap> {
+fn prescribed_after(register: &Register, row: &AdministrationRow) -> Option<Gap> {
     let number = &row.prescription.as_ref()?.number;
     let mut known = register.prescriptions.iter();
     let on = known.find(|known| known.prescription.number == *number).map(|known| known.written.on);
@@ -119,7 +119,7 @@ fn end_not_recorded(row: &AdministrationRow, part: &CoursePart, as_of: Day) -> O
 }
 
 /// Documents of which the content is not kept as it was attached.
-pub(super) fn of_documents(register: &RegisterReport, not_kept: &[Hash]) -> Vec<Gap> {
+pub(super) fn of_documents(register: &Register, not_kept: &[Hash]) -> Vec<Gap> {
     let of_lots = register
         .acquisitions
         .iter()
@@ -149,7 +149,7 @@ fn shown(row: Row<'_>, finding: Finding) -> Gap {
 }
 
 /// Lots without proof, without expiry, and with a book that does not come out even.
-pub(super) fn of_lots(register: &RegisterReport, stock: &[Lot]) -> Vec<Gap> {
+pub(super) fn of_lots(register: &Register, stock: &[Lot]) -> Vec<Gap> {
     let mut gaps = Vec::new();
     for row in &register.acquisitions {
         let shown = |finding| shown(Row::Acquisition(row), finding);
@@ -177,7 +177,7 @@ pub(super) fn of_lots(register: &RegisterReport, stock: &[Lot]) -> Vec<Gap> {
 }
 
 /// The book of every lot of the register.
-pub(super) fn checks(register: &RegisterReport, stock: &[Lot]) -> Vec<LotCheck> {
+pub(super) fn checks(register: &Register, stock: &[Lot]) -> Vec<LotCheck> {
     let of_register = |lot: &&Lot| register.acquisitions.iter().any(|row| row.lot == lot.lot);
     stock.iter().filter(of_register).map(check).collect()
 }

@@ -9,14 +9,14 @@ use crate::basics::calendar::Day;
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::seal::Hash;
-use crate::questions::register::{AcquisitionRow, AdministrationRow, RegisterReport};
+use crate::questions::register::{AcquisitionRow, AdministrationRow, Register};
 use crate::rules::law::{Field, FieldNeed, FieldNeeded, LawStanding, Laws, Occasion, Profile};
 
 /// What came of asking the laws.
 pub(super) struct Asked<'r> {
     holding: &'r Holding,
     laws_known: &'r Laws,
-    register: &'r RegisterReport,
+    register: &'r Register,
     not_kept: &'r [Hash],
     /// The laws that were asked.
     pub(super) laws: BTreeSet<LawPart>,
@@ -32,7 +32,7 @@ impl<'r> Asked<'r> {
     pub(super) fn of(
         holding: &'r Holding,
         laws: &'r Laws,
-        register: &'r RegisterReport,
+        register: &'r Register,
         not_kept: &'r [Hash],
     ) -> Asked<'r> {
         let mut asked = Asked {
@@ -173,7 +173,7 @@ impl<'r> Asked<'r> {
 
 /// The acquisitions of the lots of an administration.
 pub(super) fn acquisitions_of<'r>(
-    register: &'r RegisterReport,
+    register: &'r Register,
     row: &AdministrationRow,
 ) -> Vec<&'r AcquisitionRow> {
     let of_row = |lot: &&AcquisitionRow| row.given.iter().any(|part| part.lot == lot.lot);

@@ -15,7 +15,7 @@ use crate::basics::verdict::Verdict;
 use crate::basics::words::HoldingName;
 use crate::facts::holding::Holding;
 use crate::journal::seal::Hash;
-use crate::questions::register::{Period, RegisterReport};
+use crate::questions::register::{Period, Register};
 use crate::questions::stock;
 use crate::rules::law::{Field, Laws};
 use crate::rules::leaflet::Leaflets;
@@ -66,7 +66,7 @@ impl Gaps {
         as_of: Day,
         not_kept: &[Hash],
     ) -> Gaps {
-        let register = RegisterReport::of(holding, leaflets, period, as_of);
+        let register = Register::of(holding, leaflets, period, as_of);
         let stock = stock::lots(holding, leaflets, as_of);
         let mut asked = fields::Asked::of(holding, laws, &register, not_kept);
         let mut gaps = std::mem::take(&mut asked.gaps);
@@ -110,7 +110,7 @@ impl Gaps {
 }
 
 /// Whether the register has no row at all. That does not show that nothing was given.
-fn nothing_recorded(register: &RegisterReport) -> bool {
+fn nothing_recorded(register: &Register) -> bool {
     register.acquisitions.is_empty()
         && register.administrations.is_empty()
         && register.removals.is_empty()

@@ -4,7 +4,7 @@ use super::gap::{About, Finding, LawPlace, OpenEnd, Supply, WhyOpen};
 use crate::basics::words::ColonyName;
 use crate::journal::event::Kind;
 use crate::questions::register::{
-    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, RegisterReport, SaidBy, Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, Register, SaidBy, Written,
 };
 use crate::rules::law::{Basis, Field, FieldNeeded, LawFile};
 
@@ -60,7 +60,7 @@ impl<'r> Row<'r> {
     }
 
     /// What the record lacks of a field.
-    pub(super) fn lacks(self, field: Field, register: &RegisterReport) -> Finding {
+    pub(super) fn lacks(self, field: Field, register: &Register) -> Finding {
         let Some(row) = self.administration() else { return Finding::FieldNotRecorded(field) };
         if field == Field::WithdrawalPeriod {
             let leaflet = row.courses.iter().filter_map(|part| part.withdrawal.as_ref());
