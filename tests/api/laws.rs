@@ -1,6 +1,7 @@
 //! `/laws` and `/laws/{jurisdiction}`
 
-use combclear_domain::rules::law::LawReport;
+use combclear_wording::Words;
+use combclear_wording::law::LawReport;
 use serde_json::json;
 
 use crate::bench::Bench;
@@ -77,7 +78,7 @@ async fn every_built_in_law_is_what_the_document_says() {
     for law in laws.iter() {
         for on in ["1990-01-01", "2015-01-01", "2026-08-20"] {
             let profile = laws.profile(&law.jurisdiction, on.parse().unwrap()).unwrap();
-            let value = serde_json::to_value(LawReport::of(&profile)).unwrap();
+            let value = serde_json::to_value(LawReport::of(Words::english(), &profile)).unwrap();
             assert_eq!(document.fault(&schema, &value, ""), None, "{} {on}", law.jurisdiction);
         }
     }

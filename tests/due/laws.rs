@@ -7,7 +7,7 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::StrikeOut;
 use combclear_domain::journal::{Draft, Event};
-use combclear_domain::questions::stock::StockReport;
+use combclear_domain::questions::stock::Stock;
 use combclear_wording::due::{DueItem, DueReport};
 use proptest::prelude::*;
 use serde_json::json;
@@ -55,7 +55,7 @@ proptest! {
     #[test]
     fn acquired_is_given_and_disposed_of_and_left_and_what_the_journal_sums_to(journal in journals(), on in 0..SPAN + 30) {
         let holding = journal.holding();
-        let report = StockReport::of(&holding, leaflets(), day(on));
+        let report = Stock::of(&holding, leaflets(), day(on));
         prop_assert!(!report.lots.is_empty());
         for lot in &report.lots {
             let gone = lot.given.plus(lot.disposed);
@@ -77,14 +77,14 @@ proptest! {
         // Later entries would take from the lot too.
         let last = journal.0.iter().map(|draft| draft.on).max().unwrap();
         let on = day(on).max(last);
-        for disposal in StockReport::of(&holding, leaflets(), on).dispose {
+        for disposal in Stock::of(&holding, leaflets(), on).dispose {
             let mut body = serde_json::to_value(&disposal.prepared.body).unwrap();
             prop_assert!(body["how_and_where"].is_null());
             body["how_and_where"] = json!("collection point");
             let made = draft(disposal.lot.as_str(), on, "disposal", &body);
             prop_assert!(record(&mut holding, &made), "{}", body);
         }
-        let after = StockReport::of(&holding, leaflets(), on);
+        let after = Stock::of(&holding, leaflets(), on);
         prop_assert!(after.dispose.is_empty(), "{:?}", after.dispose);
     }
 
@@ -153,7 +153,7 @@ proptest! {
         let by_then = Journal(journal.0.iter().filter(|draft| draft.on <= on).cloned().collect()).holding();
         // A later dose that brings other terms is knowledge of its course, and none is drawn here.
         prop_assert_eq!(by_key(&from(&whole, on)), by_key(&from(&by_then, on)));
-        let (now, then) = (StockReport::of(&whole, leaflets(), on), StockReport::of(&by_then, leaflets(), on));
+        let (now, then) = (Stock::of(&whole, leaflets(), on), Stock::of(&by_then, leaflets(), on));
         prop_assert_eq!(now, then);
     }
 

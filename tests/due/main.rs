@@ -16,11 +16,12 @@ use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::due::Due;
 use combclear_domain::questions::options::Span;
-use combclear_domain::questions::stock::{LotReport, StockReport};
+use combclear_domain::questions::stock::Stock;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::Words;
 use combclear_wording::due::{DueItem, DueReport};
+use combclear_wording::stock::{LotReport, StockReport};
 use serde::Deserialize;
 
 #[path = "../cases.rs"]
@@ -84,7 +85,10 @@ fn every_case_gets_its_answer() {
     };
     ask_all("tests/due/cases", called, |holding, ask| match ask.from {
         Some(from) => of_due(&due(holding, from, ask.to.unwrap_or(from), ask.apiary.as_deref()), ask),
-        None => of_stock(&StockReport::of(holding, leaflets(), ask.stock_on.unwrap()), ask),
+        None => of_stock(
+            &StockReport::of(Words::english(), &Stock::of(holding, leaflets(), ask.stock_on.unwrap())),
+            ask,
+        ),
     });
 }
 

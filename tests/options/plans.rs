@@ -3,8 +3,8 @@
 //! A plan is drawn first, and then recorded; what a holding refuses is left out, so that every journal is a true one.
 
 use combclear_domain::basics::calendar::Day;
+use combclear_domain::facts::confirmed::in_words;
 use combclear_domain::journal::Draft;
-use combclear_domain::questions::options::in_few_words;
 use combclear_domain::rules::leaflet::Leaflet;
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -346,5 +346,5 @@ fn with(body: &Value, field: &str, name: &str) -> Value {
 /// A value of the leaflet in the words in which it is confirmed.
 fn confirmed(leaflet: &Leaflet, rule: u8) -> Value {
     let rule = &leaflet.rules[usize::from(rule) % leaflet.rules.len()];
-    json!({ "topic": rule.says.topic(), "says": in_few_words(&rule.says, leaflet.unit) })
+    json!({ "topic": rule.says.topic(), "says": in_words(&rule.says, leaflet.unit) })
 }

@@ -3,7 +3,9 @@
 use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::lines::{Header, Line};
-use combclear_domain::questions::register::{Period, RegisterReport};
+use combclear_domain::questions::register::{Period, Register};
+use combclear_wording::Words;
+use combclear_wording::register::RegisterReport;
 
 const DEMO: &str = include_str!("../../demo/holding.jsonl");
 
@@ -42,7 +44,8 @@ fn demo_holding() -> Holding {
 
 fn register(holding: &Holding, from: &str, to: &str) -> RegisterReport {
     let period = Period::new(day(from), day(to)).unwrap();
-    RegisterReport::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"))
+    let register = Register::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"));
+    RegisterReport::of(Words::english(), register)
 }
 
 /// Texts that would do harm if they were read as anything but text.

@@ -4,8 +4,9 @@ use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::Unit;
 use combclear_domain::journal::event::Kind;
-use combclear_domain::questions::gaps::{Gap, GapWeight, GapsReport, LotCheck};
+use combclear_domain::questions::gaps::{GapWeight, LotCheck};
 use combclear_papers::{Paper, html};
+use combclear_wording::gaps::{GapReport, GapsReport};
 
 use super::making::{autumn, demo, hard};
 
@@ -131,7 +132,7 @@ fn gaps() -> GapsReport {
         laws: Vec::new(),
         complete: Verdict::No,
         summary: vec!["One thing is missing.".to_owned()],
-        gaps: vec![Gap {
+        gaps: vec![GapReport {
             weight: GapWeight::Required,
             missing: "supplier_address",
             about: "acquisition of lot HERB-25-1".to_owned(),

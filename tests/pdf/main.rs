@@ -73,7 +73,7 @@ fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
 }
 
 /// A register with one administration to so many colonies.
-fn many(colonies: usize) -> combclear_domain::questions::register::RegisterReport {
+fn many(colonies: usize) -> combclear_wording::register::RegisterReport {
     let mut report = demo();
     report.administrations.truncate(1);
     let names: Vec<_> = (1..=colonies).map(|number| format!("Colony{number}").parse().unwrap()).collect();
@@ -86,7 +86,7 @@ fn many(colonies: usize) -> combclear_domain::questions::register::RegisterRepor
 }
 
 /// Keeps the file and what it must say for `check_pdf.py`.
-fn keep(name: &str, report: &combclear_domain::questions::register::RegisterReport, bytes: &[u8]) {
+fn keep(name: &str, report: &combclear_wording::register::RegisterReport, bytes: &[u8]) {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("papers").join("pdf");
     std::fs::create_dir_all(&folder).unwrap();
     std::fs::write(folder.join(format!("{name}.pdf")), bytes).unwrap();

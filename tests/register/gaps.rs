@@ -4,10 +4,12 @@ use std::path::Path;
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::journal::Hash;
-use combclear_domain::questions::gaps::{GapWeight, GapsReport};
+use combclear_domain::questions::gaps::{GapWeight, Gaps};
 use combclear_domain::questions::register::Period;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::gaps::GapsReport;
 use serde::Deserialize;
 
 use super::cases::{ask_all, leaflets_and};
@@ -43,7 +45,8 @@ fn every_case_has_its_gaps() {
     ask_all("tests/register/gaps", called, |holding, ask| {
         let day = |text: &str| text.parse::<Day>().unwrap();
         let period = Period::new(day(&ask.from), day(&ask.to)).unwrap();
-        let report = GapsReport::of(holding, &leaflets, &laws, period, day(&ask.as_of), &[]);
+        let found = Gaps::of(holding, &leaflets, &laws, period, day(&ask.as_of), &[]);
+        let report = GapsReport::of(Words::english(), &found);
         for gap in &report.gaps {
             assert!(!gap.supply.is_empty() && !gap.statement.ends_with('.'), "{gap:?}");
         }
@@ -68,9 +71,9 @@ fn a_proof_that_is_not_kept_is_no_proof() {
     let day = |text: &str| text.parse::<Day>().unwrap();
     let period = Period::new(day("2026-01-01"), day("2026-12-31")).unwrap();
     let words = |not_kept: &[Hash]| {
-        let report = GapsReport::of(&holding, &leaflets(), &laws(), period, day("2026-12-31"), not_kept);
-        let gaps: Vec<&str> = report.gaps.iter().map(|gap| gap.missing).collect();
-        (report.complete.as_str(), gaps.join(" "))
+        let found = Gaps::of(&holding, &leaflets(), &laws(), period, day("2026-12-31"), not_kept);
+        let gaps: Vec<&str> = found.gaps.iter().map(|gap| gap.finding.as_str()).collect();
+        (found.complete.as_str(), gaps.join(" "))
     };
     assert_eq!(words(&[]), ("yes", String::new()));
     assert_eq!(words(&[Hash([1; 32])]), ("yes", String::new()), "another content");

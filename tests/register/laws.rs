@@ -9,7 +9,7 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Kind};
-use combclear_domain::questions::register::{Period, RegisterReport};
+use combclear_domain::questions::register::{Period, Register};
 use proptest::prelude::*;
 use serde_json::json;
 
@@ -110,8 +110,8 @@ fn written(holding: &Holding, id: &str, afterthought: &Afterthought, drafts: &[D
     }
 }
 
-fn whole(holding: &Holding) -> RegisterReport {
-    RegisterReport::of(holding, all_leaflets(), Period::new(Day::FIRST, Day::LAST).unwrap(), Day::LAST)
+fn whole(holding: &Holding) -> Register {
+    Register::of(holding, all_leaflets(), Period::new(Day::FIRST, Day::LAST).unwrap(), Day::LAST)
 }
 
 /// The entries that still stand: neither corrected nor struck out, worked out from the journal alone.
@@ -220,7 +220,7 @@ proptest! {
     #[test]
     fn the_registers_of_two_times_that_meet_are_the_register_of_both((holding, _) in corrected(), cut in 0..120_u16) {
         let of = |from: Day, to: Day| {
-            let report = RegisterReport::of(&holding, all_leaflets(), Period::new(from, to).unwrap(), Day::LAST);
+            let report = Register::of(&holding, all_leaflets(), Period::new(from, to).unwrap(), Day::LAST);
             report.administrations.into_iter().filter(|row| !row.earlier).collect::<Vec<_>>()
         };
         let parts = [of(Day::FIRST, day(cut)), of(day(cut).next(), Day::LAST)].concat();

@@ -2,9 +2,9 @@
 
 use std::fmt::Display;
 
-use combclear_domain::questions::register::{CoursePart, RegisterReport, Written};
+use combclear_domain::questions::register::{CoursePart, Register, Written};
 
-pub(crate) fn acquisitions(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn acquisitions(report: &Register) -> Vec<String> {
     let line = report.acquisitions.iter().map(|row| {
         let supplier = row
             .supplier
@@ -27,7 +27,7 @@ pub(crate) fn acquisitions(report: &RegisterReport) -> Vec<String> {
     line.collect()
 }
 
-pub(crate) fn prescriptions(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn prescriptions(report: &Register) -> Vec<String> {
     let line = report.prescriptions.iter().map(|row| {
         format!(
             "{}{} {} by {} ({}), {} days",
@@ -42,7 +42,7 @@ pub(crate) fn prescriptions(report: &RegisterReport) -> Vec<String> {
     line.collect()
 }
 
-pub(crate) fn administrations(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn administrations(report: &Register) -> Vec<String> {
     let line = report.administrations.iter().map(|row| {
         let parts = row.given.iter().map(|part| {
             format!("{} {} each to {} from {}", part.total, part.each, joined(&part.colonies), part.lot)
@@ -61,7 +61,7 @@ pub(crate) fn administrations(report: &RegisterReport) -> Vec<String> {
     line.collect()
 }
 
-pub(crate) fn courses(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn courses(report: &Register) -> Vec<String> {
     report.administrations.iter().flat_map(|row| row.courses.iter().map(course)).collect()
 }
 
@@ -90,7 +90,7 @@ fn course(part: &CoursePart) -> String {
     )
 }
 
-pub(crate) fn removals(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn removals(report: &Register) -> Vec<String> {
     let line = report.removals.iter().map(|row| {
         format!(
             "{} {} of {} from {}, {} left, {}",
@@ -105,7 +105,7 @@ pub(crate) fn removals(report: &RegisterReport) -> Vec<String> {
     line.collect()
 }
 
-pub(crate) fn disposals(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn disposals(report: &Register) -> Vec<String> {
     let line = report.disposals.iter().map(|row| {
         let batch = or_none(row.batch.as_ref());
         format!("{} {} {}, batch {batch}, {}", row.written.on, row.quantity, row.lot, row.how_and_where)
@@ -113,7 +113,7 @@ pub(crate) fn disposals(report: &RegisterReport) -> Vec<String> {
     line.collect()
 }
 
-pub(crate) fn corrections(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn corrections(report: &Register) -> Vec<String> {
     let line = report.corrections.iter().map(|row| {
         let changes = row.changes.iter().map(|change| {
             format!("{} {} -> {}", change.field, or_none(change.was.as_ref()), or_none(change.now.as_ref()))
@@ -130,7 +130,7 @@ pub(crate) fn corrections(report: &RegisterReport) -> Vec<String> {
     line.collect()
 }
 
-pub(crate) fn totals(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn totals(report: &Register) -> Vec<String> {
     let line = report
         .totals
         .iter()
@@ -138,7 +138,7 @@ pub(crate) fn totals(report: &RegisterReport) -> Vec<String> {
     line.collect()
 }
 
-pub(crate) fn late(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn late(report: &Register) -> Vec<String> {
     let late = |kind: &'static str, written: &Written| {
         (written.days_late > 0).then(|| format!("{kind} {} {}", written.on, written.days_late))
     };
@@ -149,7 +149,7 @@ pub(crate) fn late(report: &RegisterReport) -> Vec<String> {
     acquired.chain(given).chain(out).chain(disposed).collect()
 }
 
-pub(crate) fn keepers(report: &RegisterReport) -> Vec<String> {
+pub(crate) fn keepers(report: &Register) -> Vec<String> {
     report
         .keepers
         .iter()

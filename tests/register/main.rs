@@ -11,7 +11,7 @@
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::register::{Period, RegisterReport};
+use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::rules::leaflet::Leaflets;
 use serde::Deserialize;
 
@@ -100,7 +100,7 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> (usize, Vec<Stri
     (asked, differ.collect())
 }
 
-fn register(holding: &Holding, leaflets: &Leaflets, from: &str, to: &str, as_of: &str) -> RegisterReport {
+fn register(holding: &Holding, leaflets: &Leaflets, from: &str, to: &str, as_of: &str) -> Register {
     let day = |text: &str| text.parse::<Day>().unwrap();
-    RegisterReport::of(holding, leaflets, Period::new(day(from), day(to)).unwrap(), day(as_of))
+    Register::of(holding, leaflets, Period::new(day(from), day(to)).unwrap(), day(as_of))
 }

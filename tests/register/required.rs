@@ -7,7 +7,7 @@ use std::sync::Arc;
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::RemovalNeed;
-use combclear_domain::questions::gaps::{GapWeight, GapsReport};
+use combclear_domain::questions::gaps::{GapWeight, Gaps};
 use combclear_domain::questions::register::Period;
 use combclear_domain::rules::leaflet::{Leaflet, Rule, Says};
 use proptest::prelude::*;
@@ -228,12 +228,12 @@ proptest! {
             let holding = holding(&entries).unwrap();
             let day = |text: &str| text.parse::<Day>().unwrap();
             let period = Period::new(day("2026-01-01"), day("2026-12-31")).unwrap();
-            let report = GapsReport::of(&holding, &leaflets, &laws, period, day("2026-12-31"), &[]);
-            let gaps: BTreeSet<String> = report
+            let found = Gaps::of(&holding, &leaflets, &laws, period, day("2026-12-31"), &[]);
+            let gaps: BTreeSet<String> = found
                 .gaps
                 .iter()
                 .filter(|gap| gap.weight == GapWeight::Required)
-                .map(|gap| gap.missing.to_owned())
+                .map(|gap| gap.finding.as_str().to_owned())
                 // Where nobody stated the period, its end turns on what the leaflet happens to say.
                 .filter(|missing| filled.withdrawal || missing != "withdrawal_end")
                 // Without a leaflet nobody knows the active, the ways of giving, or the end of a period.
@@ -242,7 +242,7 @@ proptest! {
             let missing = filled.missing(jurisdiction);
             prop_assert_eq!(&gaps, &missing, "{}", jurisdiction);
             if missing.is_empty() && known {
-                prop_assert_ne!(report.complete, Verdict::No, "{}", jurisdiction);
+                prop_assert_ne!(found.complete, Verdict::No, "{}", jurisdiction);
             }
         }
     }

@@ -1,6 +1,6 @@
 //! What holds for every journal: a later use never shortens, and the longest profile wins.
 
-use combclear_domain::questions::retention::KeepUntil;
+use combclear_wording::retention::KeepUntil;
 use proptest::prelude::*;
 use serde_json::json;
 

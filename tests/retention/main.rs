@@ -13,8 +13,10 @@ mod vectors;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
-use combclear_domain::questions::retention::{KeepUntil, KeptStory, RetentionReport};
+use combclear_domain::questions::retention::Retention;
 use combclear_domain::{Day, Instant};
+use combclear_wording::Words;
+use combclear_wording::retention::{KeepUntil, KeptStory, RetentionReport};
 use serde_json::{Value, json};
 
 /// A journal being written.
@@ -96,7 +98,8 @@ impl Book {
     pub(crate) fn report(&self, on: &str) -> RetentionReport {
         let leaflets = combclear_leaflets::builtin().unwrap();
         let laws = combclear_leaflets::laws().unwrap();
-        RetentionReport::of(&self.holding, leaflets, laws, on.parse().unwrap())
+        let answer = Retention::of(&self.holding, leaflets, laws, on.parse().unwrap());
+        RetentionReport::of(Words::english(), &answer)
     }
 
     /// The story of a lot.

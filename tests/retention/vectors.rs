@@ -1,8 +1,8 @@
 //! Worked days, jurisdiction by jurisdiction.
 
 use combclear_domain::Day;
-use combclear_domain::questions::retention::KeepUntil;
 use combclear_domain::rules::law::RecordSort;
+use combclear_wording::retention::KeepUntil;
 use serde_json::json;
 
 use crate::{Book, at_least, until};

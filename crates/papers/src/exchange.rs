@@ -24,11 +24,13 @@
 
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
-use combclear_domain::questions::gaps::{GapsReport, LotCheck};
+use combclear_domain::questions::gaps::LotCheck;
 use combclear_domain::questions::register::{
-    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, RegisterReport, Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, Written,
 };
 use combclear_domain::{Day, Instant};
+use combclear_wording::gaps::GapsReport;
+use combclear_wording::register::RegisterReport;
 use serde::Serialize;
 use serde_json::Number;
 

@@ -26,8 +26,9 @@ use std::collections::BTreeMap;
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::questions::register::{
     AcquisitionRow, AdministrationRow, CorrectionRow, CoursePart, DisposalRow, DocumentPart, MedicinePart,
-    PrescriptionPart, PrescriptionRow, RegisterReport, RemovalRow, Written,
+    PrescriptionPart, PrescriptionRow, RemovalRow, Written,
 };
+use combclear_wording::register::RegisterReport;
 
 use crate::rows::names;
 use crate::shares::{Share, shares};

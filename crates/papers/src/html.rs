@@ -18,7 +18,7 @@ pub fn page(paper: &Paper) -> String {
                 div { dt { (fact.head) } dd { (visible(&fact.says)) } }
             }
         }
-        p { strong { (visible(paper.notice)) } }
+        p { strong { (visible(&paper.notice)) } }
         nav aria-label="Sheets" {
             ul {
                 @for sheet in &paper.sheets {

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::EntryId;
-use combclear_domain::questions::register::{MedicinePart, RegisterReport, SaidBy, Written};
+use combclear_domain::questions::register::{MedicinePart, SaidBy, Written};
+use combclear_wording::register::RegisterReport;
 
 use crate::sheet::{Cell, Piece, written};
 

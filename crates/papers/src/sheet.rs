@@ -3,7 +3,8 @@
 use combclear_domain::Day;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::Unit;
-use combclear_domain::questions::options::amount_of;
+use combclear_wording::Words;
+use combclear_wording::amounts::amount_of;
 
 /// A register or a list of gaps, ready to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -21,7 +22,7 @@ pub struct Paper {
     /// The sheets, in order.
     pub sheets: Vec<Sheet>,
     /// What this is not.
-    pub notice: &'static str,
+    pub notice: String,
 }
 
 /// A statement about the whole paper.
@@ -102,7 +103,7 @@ impl Piece {
         match self {
             Piece::Text(text) | Piece::Struck(text) => visible(text),
             Piece::Date(day) => day.to_string(),
-            Piece::Amount(quantity, Some(unit)) => amount_of(*quantity, unit.as_str()),
+            Piece::Amount(quantity, Some(unit)) => amount_of(Words::english(), *quantity, unit.as_str()),
             Piece::Amount(quantity, None) => format!("{quantity} (unit {NOT_RECORDED})"),
             Piece::Days(1) => "1 day".to_owned(),
             Piece::Days(days) => format!("{days} days"),

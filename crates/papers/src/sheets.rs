@@ -2,11 +2,11 @@
 
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::Unit;
-use combclear_domain::questions::gaps::GapsReport;
 use combclear_domain::questions::register::{
-    AdministrationRow, ArchivedPart, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, RegisterReport,
-    Written,
+    AdministrationRow, ArchivedPart, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, Written,
 };
+use combclear_wording::gaps::GapsReport;
+use combclear_wording::register::RegisterReport;
 
 use crate::fields;
 use crate::rows::{JournalPlaces, day, entry, medicine, names, number, said_by};
@@ -36,7 +36,7 @@ impl Paper {
             period: format!("{} to {}", report.from, report.to),
             facts: facts(report),
             sheets,
-            notice: report.notice,
+            notice: report.notice.clone(),
         }
     }
 }

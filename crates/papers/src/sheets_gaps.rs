@@ -1,8 +1,9 @@
 //! The sheets of what the law still misses.
 
 use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::questions::gaps::{GapWeight, GapsReport};
-use combclear_domain::questions::register::RegisterReport;
+use combclear_domain::questions::gaps::GapWeight;
+use combclear_wording::gaps::GapsReport;
+use combclear_wording::register::RegisterReport;
 
 use crate::sheet::{Cell, Fact, Paper, Piece, Sheet};
 use crate::sheets::{keeper, sheet};
@@ -26,7 +27,7 @@ impl Paper {
                 Fact { head: "Laws asked", says: laws },
             ],
             sheets: sheets(gaps).into(),
-            notice: gaps.notice,
+            notice: gaps.notice.clone(),
         }
     }
 }

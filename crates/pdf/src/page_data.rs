@@ -88,7 +88,7 @@ impl Data {
             facts: std::iter::once(FactData { head: "Holding", says: print(&paper.holding) })
                 .chain(paper.facts.iter().map(|fact| FactData { head: fact.head, says: print(&fact.says) }))
                 .collect(),
-            notice: print(paper.notice),
+            notice: print(&paper.notice),
             empty: Sheet::EMPTY,
             sheets: paper.sheets.iter().map(|sheet| SheetData::of(sheet, &mut print)).collect(),
             missing: String::new(),

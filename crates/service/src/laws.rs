@@ -3,7 +3,8 @@
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::basics::words::Jurisdiction;
-use combclear_domain::rules::law::LawReport;
+use combclear_wording::Words;
+use combclear_wording::law::LawReport;
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -68,7 +69,7 @@ pub(crate) async fn get_law(
 ) -> Result<Json<LawReport>, Problem> {
     let on = app.day(query.on);
     if let Some(profile) = app.laws.profile(&path.jurisdiction, on) {
-        return Ok(Json(LawReport::of(&profile)));
+        return Ok(Json(LawReport::of(Words::english(), &profile)));
     }
     let detail = format!("there is no law of `{}`", path.jurisdiction);
     let help = format!("the laws built in are: {}", app.laws.listed());

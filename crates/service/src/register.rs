@@ -12,12 +12,15 @@ use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Hash;
-use combclear_domain::questions::gaps::GapsReport;
-use combclear_domain::questions::register::{Period, RegisterReport};
+use combclear_domain::questions::gaps::Gaps;
+use combclear_domain::questions::register::{Period, Register};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, Typesetter, flat, html};
 use combclear_store::{Attached, ContentState, contents_of, documents};
+use combclear_wording::Words;
+use combclear_wording::gaps::GapsReport;
+use combclear_wording::register::RegisterReport;
 use utoipa::ToSchema;
 
 use crate::accept::preferred;
@@ -69,11 +72,12 @@ pub(crate) async fn get_register(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
-    let (report, _) = report(&app, &path.holding, time).await?;
-    let report = report.counted_by(match query.counting {
+    let (register, _) = both(&app, &path.holding, time).await?;
+    let register = register.counted_by(match query.counting {
         Some(CountingWord::Elapsed) => Counting::Elapsed,
         Some(CountingWord::Calendar) | None => Counting::Calendar,
     });
+    let report = RegisterReport::of(Words::english(), register);
     let typesetter = app.typesetter.clone();
     if query.format == Some(Form::Pdf) && typesetter.is_none() {
         let help = "ask for `html`, which is made to be printed, or build the program with its typesetter";
@@ -111,7 +115,8 @@ pub(crate) async fn get_register_exchange(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Json<Exchange>, Problem> {
-    let (report, gaps) = report(&app, &path.holding, query).await?;
+    let (register, gaps) = both(&app, &path.holding, query).await?;
+    let report = RegisterReport::of(Words::english(), register);
     Ok(Json(Exchange::of(&report, Some(&gaps))))
 }
 
@@ -130,7 +135,8 @@ pub(crate) async fn get_register_pack(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Response, Problem> {
-    let (report, gaps) = report(&app, &path.holding, query).await?;
+    let (register, gaps) = both(&app, &path.holding, query).await?;
+    let report = RegisterReport::of(Words::english(), register);
     let turn = Arc::clone(&app.packing).acquire_owned().await.map_err(|_| Problem::internal())?;
     let journal = app.holdings.journal().as_ref();
     let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&report)).await?;
@@ -170,7 +176,7 @@ pub(crate) async fn get_register_gaps(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Json<GapsReport>, Problem> {
-    let (_, gaps) = report(&app, &path.holding, query).await?;
+    let (_, gaps) = both(&app, &path.holding, query).await?;
     Ok(Json(gaps))
 }
 
@@ -182,11 +188,7 @@ fn why(state: ContentState) -> Why {
 }
 
 /// The register of a time and its gaps, both read from one state of the journal.
-async fn report(
-    app: &App,
-    holding: &HoldingName,
-    time: TimeQuery,
-) -> Result<(RegisterReport, GapsReport), Problem> {
+async fn both(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<(Register, GapsReport), Problem> {
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
@@ -197,8 +199,9 @@ async fn report(
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
     let both = move |holding: &Holding, app: &App| {
-        let report = RegisterReport::of(holding, &app.leaflets, period, as_of);
-        (report, GapsReport::of(holding, &app.leaflets, &app.laws, period, as_of, &not_kept))
+        let register = Register::of(holding, &app.leaflets, period, as_of);
+        let gaps = Gaps::of(holding, &app.leaflets, &app.laws, period, as_of, &not_kept);
+        (register, GapsReport::of(Words::english(), &gaps))
     };
     app.ask(holding, both).await
 }

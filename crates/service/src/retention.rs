@@ -2,7 +2,9 @@
 
 use axum::Json;
 use axum::extract::State;
-use combclear_domain::questions::retention::RetentionReport;
+use combclear_domain::questions::retention::Retention;
+use combclear_wording::Words;
+use combclear_wording::retention::RetentionReport;
 
 use crate::app::App;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
@@ -25,6 +27,8 @@ pub(crate) async fn get_retention(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<RetentionReport>, Problem> {
     let on = app.day(query.on);
-    let report = move |holding: &_, app: &App| RetentionReport::of(holding, &app.leaflets, &app.laws, on);
+    let report = move |holding: &_, app: &App| {
+        RetentionReport::of(Words::english(), &Retention::of(holding, &app.leaflets, &app.laws, on))
+    };
     app.ask(&path.holding, report).await.map(Json)
 }

@@ -2,7 +2,9 @@
 
 use axum::Json;
 use axum::extract::State;
-use combclear_domain::questions::stock::StockReport;
+use combclear_domain::questions::stock::Stock;
+use combclear_wording::Words;
+use combclear_wording::stock::StockReport;
 
 use crate::app::App;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
@@ -25,5 +27,8 @@ pub(crate) async fn get_stock(
     Query(query): Query<OnQuery>,
 ) -> Result<Json<StockReport>, Problem> {
     let on = app.day(query.on);
-    app.ask(&path.holding, move |holding, app| StockReport::of(holding, &app.leaflets, on)).await.map(Json)
+    let stock = move |holding: &_, app: &App| {
+        StockReport::of(Words::english(), &Stock::of(holding, &app.leaflets, on))
+    };
+    app.ask(&path.holding, stock).await.map(Json)
 }

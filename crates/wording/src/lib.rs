@@ -9,10 +9,16 @@
 
 pub mod amounts;
 pub mod due;
+pub mod gaps;
+pub mod law;
 pub mod leaflet;
 mod messages;
 mod notice;
 pub mod options;
+mod pieces;
+pub mod register;
+pub mod retention;
+pub mod stock;
 pub mod supering;
 mod words;
 

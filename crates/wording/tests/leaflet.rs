@@ -2,7 +2,7 @@
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::words::Unit;
-use combclear_domain::questions::options::in_few_words;
+use combclear_domain::facts::confirmed::in_words;
 use combclear_domain::rules::leaflet::Says;
 use combclear_domain::rules::leaflet::rule::{DosePer, TemperatureWindow, YearCounting};
 use combclear_wording::Words;
@@ -13,7 +13,7 @@ fn every_rule_of_every_built_in_leaflet_says_what_a_keeper_confirms() {
     let mut rules = 0;
     for leaflet in combclear_leaflets::builtin().unwrap().iter() {
         for rule in &leaflet.rules {
-            let confirmed = in_few_words(&rule.says, leaflet.unit);
+            let confirmed = in_words(&rule.says, leaflet.unit);
             assert_eq!(says(Words::english(), &rule.says, leaflet.unit), confirmed, "{:?}", rule.says);
             rules += 1;
         }
@@ -79,6 +79,6 @@ fn so_do_values_that_no_built_in_leaflet_states() {
 
 fn same(rule: &Says) {
     for unit in Unit::ALL {
-        assert_eq!(says(Words::english(), rule, *unit), in_few_words(rule, *unit), "{rule:?}");
+        assert_eq!(says(Words::english(), rule, *unit), in_words(rule, *unit), "{rule:?}");
     }
 }

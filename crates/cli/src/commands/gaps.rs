@@ -3,32 +3,34 @@
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::Hash;
-use combclear_domain::questions::gaps::{Gap, GapWeight, GapsReport, LotCheck};
-use combclear_domain::questions::options::amount_of;
+use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LotCheck};
 use combclear_store::{Attached, Holdings, documents};
+use combclear_wording::Words;
+use combclear_wording::amounts::amount_of;
+use combclear_wording::gaps::{GapsReport, statement, summary, supply};
 
 use super::register::period;
 use super::{print, print_json, table};
-use crate::args::{Gaps, Place};
+use crate::args::{self, Place};
 use crate::failure::Failure;
 use crate::{Outcome, place};
 
-pub(crate) async fn run(at: &Place, ask: &Gaps) -> Result<Outcome, Failure> {
+pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(&ask.time)?;
-    let report = place::with_holding(at, async |holdings, holding| {
+    let found = place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
-        let read = |holding: &_| GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept);
-        let report = holdings.read(&holding, read).await?;
-        report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
+        let read = |holding: &_| Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
+        let found = holdings.read(&holding, read).await?;
+        found.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
     .await?;
     if ask.json {
-        print_json(&report)?;
+        print_json(&GapsReport::of(Words::english(), &found))?;
     } else {
-        print(&all(&report))?;
+        print(&all(Words::english(), &found))?;
     }
-    Ok(match report.complete {
+    Ok(match found.complete {
         Verdict::Yes => Outcome::Done,
         Verdict::No => Outcome::No,
         Verdict::Unknown => Outcome::Unknown,
@@ -41,50 +43,51 @@ pub(super) async fn not_kept(holdings: &Holdings, holding: &HoldingName) -> Resu
     Ok(attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect())
 }
 
-fn all(report: &GapsReport) -> String {
-    let laws: Vec<&str> = report.laws.iter().map(|law| law.title.as_str()).collect();
+fn all(words: &Words, found: &Gaps) -> String {
+    let laws: Vec<&str> = found.laws.iter().map(|law| law.title.as_str()).collect();
     let mut text =
-        format!("Is the record complete? Holding {}, {} to {}\n", report.holding, report.from, report.to);
+        format!("Is the record complete? Holding {}, {} to {}\n", found.holding, found.from, found.to);
     for law in laws {
         text.push_str(&format!("  by {law}\n"));
     }
-    text.push_str(&format!("\n{}\n", report.summary.join("\n")));
+    text.push_str(&format!("\n{}\n", summary(words, found).join("\n")));
     for (weight, head) in [
         (GapWeight::Required, "Missing: the law wants it"),
         (GapWeight::Amiss, "Not as it should be"),
         (GapWeight::WhereApplicable, "Missing, if it applies"),
         (GapWeight::Advised, "Advised"),
     ] {
-        let gaps: Vec<&Gap> = report.gaps.iter().filter(|gap| gap.weight == weight).collect();
-        let lines = if weight == GapWeight::Advised { in_short(&gaps) } else { told_together(&gaps) };
+        let gaps: Vec<&Gap> = found.gaps.iter().filter(|gap| gap.weight == weight).collect();
+        let lines =
+            if weight == GapWeight::Advised { in_short(words, &gaps) } else { told_together(words, &gaps) };
         let lines = lines.concat();
         if !lines.is_empty() {
             text.push_str(&format!("\n{head}\n{lines}"));
         }
     }
-    if !report.lots.is_empty() {
-        text.push_str(&format!("\nThe book of each lot\n{}\n", lots(&report.lots)));
+    if !found.lots.is_empty() {
+        text.push_str(&format!("\nThe book of each lot\n{}\n", lots(&found.lots)));
     }
-    text.push_str(&format!("\n{}", report.notice));
+    text.push_str(&format!("\n{}", combclear_wording::notice(words)));
     text
 }
 
 /// Each gap in one line, and below it how to supply what is missing: once where the next ones say the same.
-fn told_together(gaps: &[&Gap]) -> Vec<String> {
+fn told_together(words: &Words, gaps: &[&Gap]) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut gaps = gaps.iter().peekable();
     while let Some(gap) = gaps.next() {
-        lines.push(format!("  {}\n", gap.statement));
+        lines.push(format!("  {}\n", statement(words, gap)));
         if gaps.peek().is_none_or(|next| next.supply != gap.supply) {
-            lines.push(format!("    -> {}\n", gap.supply));
+            lines.push(format!("    -> {}\n", supply(words, gap.supply)));
         }
     }
     lines
 }
 
 /// Advice of one sort in one line, with the numbers of the entries: it would drown the rest.
-fn in_short(gaps: &[&Gap]) -> Vec<String> {
-    let mut sorts: Vec<&str> = gaps.iter().map(|gap| gap.missing).collect();
+fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
+    let mut sorts: Vec<&str> = gaps.iter().map(|gap| gap.finding.as_str()).collect();
     sorts.dedup();
     let mut known: Vec<&str> = Vec::new();
     let mut lines = Vec::new();
@@ -93,7 +96,7 @@ fn in_short(gaps: &[&Gap]) -> Vec<String> {
             continue;
         }
         known.push(sort);
-        let of_sort: Vec<&Gap> = gaps.iter().copied().filter(|gap| gap.missing == sort).collect();
+        let of_sort: Vec<&Gap> = gaps.iter().copied().filter(|gap| gap.finding.as_str() == sort).collect();
         match of_sort.as_slice() {
             [_, _, _, ..] => {
                 let numbers: Vec<String> = of_sort.iter().map(|gap| gap.place.to_string()).collect();
@@ -102,7 +105,7 @@ fn in_short(gaps: &[&Gap]) -> Vec<String> {
                 let count = of_sort.len();
                 lines.push(format!("  {count} times: {what}\n    entries no. {}\n", numbers.join(", ")));
             }
-            few => lines.extend(told_together(few)),
+            few => lines.extend(told_together(words, few)),
         }
     }
     lines
@@ -113,16 +116,16 @@ fn lots(lots: &[LotCheck]) -> String {
     for lot in lots {
         let unit = lot.unit.map_or("", |unit| unit.as_str());
         let note = match (lot.over, lot.count_corrected_by.is_empty()) {
-            (Some(over), _) => format!("{} more gone than acquired", amount_of(over, unit)),
+            (Some(over), _) => format!("{} more gone than acquired", amount_of(Words::english(), over, unit)),
             (None, false) => "the count was corrected".to_owned(),
             (None, true) => String::new(),
         };
-        let left = lot.left.map_or_else(|| "-".to_owned(), |left| amount_of(left, unit));
+        let left = lot.left.map_or_else(|| "-".to_owned(), |left| amount_of(Words::english(), left, unit));
         rows.add_row([
             lot.lot.to_string(),
-            amount_of(lot.acquired, unit),
-            amount_of(lot.given, unit),
-            amount_of(lot.disposed, unit),
+            amount_of(Words::english(), lot.acquired, unit),
+            amount_of(Words::english(), lot.given, unit),
+            amount_of(Words::english(), lot.disposed, unit),
             left,
             note,
         ]);

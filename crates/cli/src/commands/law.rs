@@ -1,8 +1,9 @@
 //! `combclear law`: what the law asks of a medicine record.
 
 use combclear_domain::basics::words::Jurisdiction;
-use combclear_domain::rules::law::report::{LawBasis, LawField};
-use combclear_domain::rules::law::{KeepingForce, LawReport, LawStanding, Occasion, RecordSort};
+use combclear_domain::rules::law::{KeepingForce, LawStanding, Occasion};
+use combclear_wording::Words;
+use combclear_wording::law::{self, LawBasis, LawField, LawReport};
 use serde::Serialize;
 
 use super::{counted, print, print_json, table};
@@ -39,11 +40,11 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
         let help = format!("the laws built in are: {}", laws.listed());
         Failure::new(format!("there is no law of `{jurisdiction}`"), help)
     })?;
-    let report = LawReport::of(&profile);
+    let report = LawReport::of(Words::english(), &profile);
     if ask.json {
         print_json(&report)?;
     } else {
-        print(&one(&report))?;
+        print(&one(Words::english(), &report))?;
     }
     Ok(Outcome::Done)
 }
@@ -56,7 +57,7 @@ fn list(items: &[Item<'_>]) -> String {
     format!("{}\nA member state of the Union that is not listed has the rules of eu.", rows.trim_fmt())
 }
 
-fn one(report: &LawReport) -> String {
+fn one(words: &Words, report: &LawReport) -> String {
     let LawReport { jurisdiction, on, .. } = report;
     let mut text = format!("What the law asks in {jurisdiction} on {on} ({})\n", on.weekday());
     for part in &report.parts {
@@ -74,16 +75,17 @@ fn one(report: &LawReport) -> String {
         if fields.is_empty() {
             continue;
         }
-        let mut rows = table([occasion.name(), "need", "where", "how sure", "since", "source"]);
+        let mut rows =
+            table([law::occasion(words, *occasion).as_str(), "need", "where", "how sure", "since", "source"]);
         for field in fields {
             for (index, by) in field.by.iter().enumerate() {
                 let first = index == 0;
                 let note = by.basis.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
-                let name = if first { field.name } else { "" };
-                let need = by.need.map_or("", |need| need.name());
+                let name = if first { field.name.as_str() } else { "" };
+                let need = by.need.map(|need| law::need(words, need)).unwrap_or_default();
                 rows.add_row([
                     format!("{name}{note}"),
-                    need.to_owned(),
+                    need,
                     by.jurisdiction.to_string(),
                     sure(by),
                     by.basis.from.to_string(),
@@ -93,14 +95,14 @@ fn one(report: &LawReport) -> String {
         }
         text.push_str(&format!("\n{}\n", rows.trim_fmt()));
     }
-    text.push_str(&lists(report));
+    text.push_str(&lists(words, report));
     text.push_str(&sources(report));
-    text.push_str(report.notice);
+    text.push_str(&report.notice);
     text
 }
 
 /// How soon, in what form, for how long.
-fn lists(report: &LawReport) -> String {
+fn lists(words: &Words, report: &LawReport) -> String {
     let mut text = String::new();
     let mut list = |head: &str, lines: Vec<String>| {
         if !lines.is_empty() {
@@ -116,7 +118,7 @@ fn lists(report: &LawReport) -> String {
             0 => "at the time".to_owned(),
             days => format!("within {}", counted(days, "day", "days")),
         };
-        format!("  {}: {within} {}", limit.occasion.name(), about(&limit.by))
+        format!("  {}: {within} {}", law::occasion(words, limit.occasion), about(&limit.by))
     });
     list("How soon:", soon.collect());
     list(
@@ -124,10 +126,10 @@ fn lists(report: &LawReport) -> String {
         report.forms.iter().map(|form| format!("  {} {}", form.text, about(&form.by))).collect(),
     );
     let long = report.retentions.iter().map(|kept| {
-        let records: Vec<&str> = kept.records.iter().map(|record| RecordSort::name(*record)).collect();
+        let records: Vec<String> = kept.records.iter().map(|sort| law::record_sort(words, *sort)).collect();
         let force = if kept.force == KeepingForce::Scheme { " (a scheme or advice)" } else { "" };
         let years = counted(kept.years, "year", "years");
-        let from = kept.counted_from.name();
+        let from = law::counted_from(words, kept.counted_from);
         format!("  {}: {years} from {from}{force} {}", records.join(", "), about(&kept.by))
     });
     list("How long to keep it (the longest wins):", long.collect());

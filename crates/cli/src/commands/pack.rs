@@ -3,10 +3,13 @@
 use std::io::Write;
 
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::gaps::GapsReport;
-use combclear_domain::questions::register::RegisterReport;
+use combclear_domain::questions::gaps::Gaps;
+use combclear_domain::questions::register::Register;
 use combclear_papers::pack::{Failing, Input, Why, pack};
 use combclear_store::{ContentState, contents_of};
+use combclear_wording::Words;
+use combclear_wording::gaps::GapsReport;
+use combclear_wording::register::RegisterReport;
 
 use super::gaps::not_kept;
 use super::{counted, output, print, register, seen};
@@ -22,8 +25,10 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
         let not_kept = not_kept(holdings, &holding).await?;
         // Both are read from one state of the journal.
         let both = |holding: &Holding| {
-            let report = RegisterReport::of(holding, leaflets, period, as_of);
-            (report, GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept))
+            let register = Register::of(holding, leaflets, period, as_of);
+            let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
+            let words = Words::english();
+            (RegisterReport::of(words, register), GapsReport::of(words, &gaps))
         };
         let both = holdings.read(&holding, both).await?;
         let (report, gaps) =

@@ -4,22 +4,25 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use combclear_domain::basics::calendar::Day;
-use combclear_domain::questions::gaps::GapsReport;
-use combclear_domain::questions::register::{Period, RegisterReport};
+use combclear_domain::questions::gaps::Gaps;
+use combclear_domain::questions::register::{Period, Register};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
+use combclear_wording::Words;
+use combclear_wording::gaps::GapsReport;
+use combclear_wording::register::RegisterReport;
 
 use super::gaps::not_kept;
 use super::{output, print, print_json, table};
-use crate::args::{Place, Register, RegisterTime};
+use crate::args::{self, Place, RegisterTime};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place, typesetter};
 
-pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> {
+pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
     output::must_be_new(named(ask))?;
-    let (report, gaps) = report(at, &ask.time).await?;
-    let report = report.counted_by(ask.counting);
+    let (register, gaps) = both(at, &ask.time).await?;
+    let report = RegisterReport::of(Words::english(), register.counted_by(ask.counting));
     let files = files(ask, &report, &gaps)?;
     for (path, bytes) in &files {
         output::write(path, bytes)?;
@@ -33,17 +36,18 @@ pub(crate) async fn run(at: &Place, ask: &Register) -> Result<Outcome, Failure> 
 }
 
 /// The register of the time that is meant, and what the law misses in it: the books of the lots stand there.
-async fn report(at: &Place, time: &RegisterTime) -> Result<(RegisterReport, GapsReport), Failure> {
+async fn both(at: &Place, time: &RegisterTime) -> Result<(Register, GapsReport), Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(time)?;
     place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| {
-            let report = RegisterReport::of(holding, leaflets, period, as_of);
-            (report, GapsReport::of(holding, leaflets, laws, period, as_of, &not_kept))
+            let register = Register::of(holding, leaflets, period, as_of);
+            let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
+            (register, GapsReport::of(Words::english(), &gaps))
         };
-        let report = holdings.read(&holding, read).await?;
-        report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
+        let both = holdings.read(&holding, read).await?;
+        both.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
     .await
 }
@@ -64,12 +68,12 @@ pub(super) fn not_made(error: impl std::fmt::Display) -> Failure {
 }
 
 /// The files that are named.
-fn named(ask: &Register) -> impl Iterator<Item = &Path> {
+fn named(ask: &args::Register) -> impl Iterator<Item = &Path> {
     [&ask.csv, &ask.html, &ask.pdf, &ask.exchange].into_iter().flatten().map(PathBuf::as_path)
 }
 
 /// Two things at once on standard output could not be told apart.
-fn one_to_standard_output(ask: &Register) -> Result<(), Failure> {
+fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
     let there = named(ask).filter(|path| output::is_standard_output(path)).count() + usize::from(ask.json);
     if there <= 1 {
         return Ok(());
@@ -80,7 +84,7 @@ fn one_to_standard_output(ask: &Register) -> Result<(), Failure> {
 
 /// All that is asked for, made before the first file is written.
 fn files<'a>(
-    ask: &'a Register,
+    ask: &'a args::Register,
     report: &RegisterReport,
     gaps: &GapsReport,
 ) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {

@@ -1,7 +1,9 @@
 //! `combclear retention`: until which day the medicine records must be kept, and what could go.
 
-use combclear_domain::questions::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
+use combclear_domain::questions::retention;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::Words;
+use combclear_wording::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
 
 use super::{counted, print, print_json, table};
 use crate::args::{Place, Retention};
@@ -13,7 +15,11 @@ pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure>
     let laws = place::laws()?;
     let on = ask.on.unwrap_or_else(clock::today);
     let report = place::with_holding(at, async |holdings, name| {
-        let report = holdings.read(&name, |holding| RetentionReport::of(holding, leaflets, laws, on)).await?;
+        let read = |holding: &_| {
+            let answer = retention::Retention::of(holding, leaflets, laws, on);
+            RetentionReport::of(Words::english(), &answer)
+        };
+        let report = holdings.read(&name, read).await?;
         report.ok_or_else(|| {
             Failure::new(
                 format!("no entry is recorded under `{name}`"),
@@ -56,7 +62,7 @@ fn written(report: &RetentionReport) -> String {
     if !sources.is_empty() {
         text.push_str(&format!("Sources:\n{}\n", sources.join("\n")));
     }
-    text.push_str(report.notice);
+    text.push_str(&report.notice);
     text
 }
 

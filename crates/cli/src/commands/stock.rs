@@ -2,19 +2,22 @@
 
 use combclear_domain::basics::words::{ColonyName, LotName};
 use combclear_domain::journal::lines::Header;
-use combclear_domain::questions::options::amount_of;
-use combclear_domain::questions::stock::{DisposalReport, LotReport, NeedReport, StockReport, WayReport};
+use combclear_domain::questions::stock::Stock;
+use combclear_wording::Words;
+use combclear_wording::amounts::amount_of;
+use combclear_wording::stock::{DisposalReport, LotReport, NeedReport, StockReport, WayReport};
 
 use super::{counted, print, print_json, table};
-use crate::args::{Place, Stock};
+use crate::args::{self, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
-pub(crate) async fn run(at: &Place, ask: &Stock) -> Result<Outcome, Failure> {
+pub(crate) async fn run(at: &Place, ask: &args::Stock) -> Result<Outcome, Failure> {
     let leaflets = &place::leaflets(at)?;
     let on = ask.on.unwrap_or_else(clock::today);
     let report = place::with_holding(at, async |holdings, holding| {
-        let report = holdings.read(&holding, |holding| StockReport::of(holding, leaflets, on)).await?;
+        let read = |holding: &_| StockReport::of(Words::english(), &Stock::of(holding, leaflets, on));
+        let report = holdings.read(&holding, read).await?;
         report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
     })
     .await?;
@@ -73,7 +76,7 @@ fn lots(lots: &[LotReport]) -> String {
             lot.pack_name.clone(),
             lot.batch.clone().unwrap_or_else(|| "-".to_owned()),
             lot.expiry.map_or_else(|| "-".to_owned(), |expiry| expiry.to_string()),
-            format!("{}\n{}", lot.amount(lot.acquired), lot.acquired_on),
+            format!("{}\n{}", lot.amount(Words::english(), lot.acquired), lot.acquired_on),
             lot.given.to_string(),
             lot.disposed.to_string(),
             left,
@@ -104,7 +107,7 @@ fn disposals(report: &StockReport) -> Result<String, Failure> {
 fn one_disposal(report: &StockReport, disposal: &DisposalReport) -> String {
     let lot = report.lots.iter().find(|lot| lot.lot == disposal.lot);
     let what = lot.map_or_else(String::new, |lot| {
-        format!("{} of {}, ", lot.amount(disposal.prepared.body.quantity), lot.pack_name)
+        format!("{} of {}, ", lot.amount(Words::english(), disposal.prepared.body.quantity), lot.pack_name)
     });
     let mut text = format!("  {what}lot {}: {}\n", disposal.lot, disposal.why);
     for rule in &disposal.leaflet_says {
@@ -140,13 +143,13 @@ fn needs(needs: &[NeedReport]) -> String {
                 .cloned()
                 .collect::<Vec<_>>();
             let at_least = |known: Option<_>, least| match known {
-                Some(amount) => amount_of(amount, unit),
-                None => format!("at least {}", amount_of(least, unit)),
+                Some(amount) => amount_of(Words::english(), amount, unit),
+                None => format!("at least {}", amount_of(Words::english(), least, unit)),
             };
             rows.add_row([
                 medicine.join("\n"),
                 at_least(way.takes, way.takes_at_least),
-                amount_of(need.usable, unit),
+                amount_of(Words::english(), need.usable, unit),
                 match way.short {
                     None if way.short_at_least.is_zero() => "not known".to_owned(),
                     short => at_least(short, way.short_at_least),

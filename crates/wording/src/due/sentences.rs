@@ -3,10 +3,13 @@
 use combclear_domain::basics::words::LotName;
 use combclear_domain::journal::event::Kind;
 use combclear_domain::questions::due::{CourseName, Item, ToDo};
-use combclear_domain::questions::stock::{LotReport, why_dispose};
+use combclear_domain::questions::stock::{Lot, WhyDispose};
 use combclear_domain::questions::supering::Term;
 
 use crate::Words;
+use crate::gaps::{statement, supply};
+use crate::pieces::amount;
+use crate::stock::why_dispose;
 use crate::supering::{asked_for, course_name, term};
 use crate::words::say;
 
@@ -88,11 +91,12 @@ pub(super) fn text(words: &Words, item: &Item) -> String {
             say!(words, DueLotExpires, lot = left_of(words, lot), expiry = expiry)
         }
         ToDo::DisposeOfLot { lot } => {
-            let why = why_dispose(lot).unwrap_or_default();
+            // What is to be disposed of says why by its state.
+            let why = WhyDispose::of(lot).map(|why| why_dispose(words, &why)).unwrap_or_default();
             say!(words, DueDispose, lot = left_of(words, lot), why = why)
         }
         ToDo::CompleteRecord { gap } => {
-            say!(words, DueCompleteRecord, gap = &gap.statement, supply = &gap.supply)
+            say!(words, DueCompleteRecord, gap = statement(words, gap), supply = supply(words, gap.supply))
         }
     }
 }
@@ -162,10 +166,16 @@ fn lots_named(words: &Words, lots: &[LotName]) -> String {
 }
 
 /// What is left, with its lot; the lot alone where the book does not come out.
-fn left_of(words: &Words, lot: &LotReport) -> String {
+fn left_of(words: &Words, lot: &Lot) -> String {
     match lot.left {
         Some(left) => {
-            say!(words, DueLotLeft, amount = lot.amount(left), pack = &lot.pack_name, lot = &lot.lot)
+            say!(
+                words,
+                DueLotLeft,
+                amount = amount(words, left, lot.unit),
+                pack = &lot.pack_name,
+                lot = &lot.lot
+            )
         }
         None => say!(words, DueLotNamed, pack = &lot.pack_name, lot = &lot.lot),
     }

@@ -168,7 +168,7 @@ fn base(words: &Words, base: Base) -> String {
 }
 
 /// What is not known of a dose.
-pub(super) fn fact(words: &Words, missing: &NoDose) -> String {
+pub(crate) fn fact(words: &Words, missing: &NoDose) -> String {
     match missing {
         NoDose::NotCounted(what) => say!(words, OptionsDoseNotCounted, what = counting_word(*what)),
         NoDose::NotStated => say!(words, OptionsDoseNotStated),
@@ -196,7 +196,7 @@ fn dose_when(words: &Words, dose: &DoseWhen) -> String {
 }
 
 /// How to supply it.
-pub(super) fn how(words: &Words, missing: &NoDose) -> String {
+pub(crate) fn how(words: &Words, missing: &NoDose) -> String {
     match missing {
         NoDose::NotCounted(_) => say!(words, OptionsHowCount),
         NoDose::NotStated | NoDose::NotForThisSize | NoDose::OneOf(_) | NoDose::OtherUnit { .. } => {

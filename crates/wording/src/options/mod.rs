@@ -8,7 +8,7 @@ mod because;
 mod change;
 mod colony;
 mod condition;
-mod dose;
+pub(crate) mod dose;
 mod how;
 mod missing;
 mod order;

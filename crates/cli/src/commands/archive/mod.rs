@@ -17,6 +17,8 @@ use combclear_domain::journal::{Checkpoint, Content, Draft, Entry, Event, Hash};
 use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptStory};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{Holdings, Journal, RecordError, Verified};
+use combclear_wording::Words;
+use combclear_wording::retention::{ArchivePlanReport, held_back as why_held_back};
 use serde::Serialize;
 
 pub(crate) use file::{Unsound, read as read_file};
@@ -28,10 +30,17 @@ use crate::{Outcome, clock, place};
 
 const PAGE: u32 = 5_000;
 
-/// What came of it, for programs.
+/// What came of it.
+struct Done {
+    plan: ArchivePlan,
+    /// Absent if nothing was moved.
+    moved: Option<Moved>,
+}
+
+/// The same for programs.
 #[derive(Serialize)]
 struct Report {
-    plan: ArchivePlan,
+    plan: ArchivePlanReport,
     /// Absent if nothing was moved.
     moved: Option<Moved>,
 }
@@ -54,7 +63,7 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
         let message = format!("{} lies after today, {today}", ask.through);
         return Err(Failure::new(message, "name today or an earlier day with --through"));
     }
-    let report = place::with_holding(at, async |holdings, name| {
+    let done = place::with_holding(at, async |holdings, name| {
         let planned = holdings.read(&name, |holding| {
             (ArchivePlan::of(holding, leaflets, laws, ask.through, today), holding.tip())
         });
@@ -68,13 +77,14 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
             }
             _ => None,
         };
-        Ok(Report { plan, moved })
+        Ok(Done { plan, moved })
     })
     .await?;
     if ask.json {
-        print_json(&report)?;
+        let plan = ArchivePlanReport::of(Words::english(), &done.plan);
+        print_json(&Report { plan, moved: done.moved })?;
     } else {
-        print(said(&report, &ask.file).trim_end())?;
+        print(said(Words::english(), &done, &ask.file).trim_end())?;
     }
     Ok(Outcome::Done)
 }
@@ -217,8 +227,8 @@ fn lines(
     Ok(())
 }
 
-fn said(report: &Report, file: &Path) -> String {
-    let Report { plan, moved } = report;
+fn said(words: &Words, done: &Done, file: &Path) -> String {
+    let Done { plan, moved } = done;
     let ArchivePlan { holding, through, stories, held_back, places, contents } = plan;
     let mut text =
         format!("What need not be kept after {through} ({}). Holding {holding}\n", through.weekday());
@@ -230,7 +240,11 @@ fn said(report: &Report, file: &Path) -> String {
         text.push_str(&format!("\n{}\n\n", rows.trim_fmt()));
     }
     for held in held_back {
-        text.push_str(&format!("Held back: {}: {}.\n", lots(&held.story), held.because));
+        text.push_str(&format!(
+            "Held back: {}: {}.\n",
+            lots(&held.story),
+            why_held_back(words, &held.because)
+        ));
     }
     let Some(places) = places else {
         text.push_str(&format!("Nothing could go by {through}; no file was made.\n"));

@@ -5,7 +5,7 @@ use super::task::{Days, Task};
 use super::to_do::ToDo;
 use crate::basics::calendar::Day;
 use crate::facts::holding::Holding;
-use crate::questions::gaps::{Gap, GapWeight, GapsReport};
+use crate::questions::gaps::{Gap, GapWeight, Gaps};
 use crate::questions::register::Period;
 use crate::rules::law::Laws;
 use crate::rules::leaflet::Leaflets;
@@ -13,8 +13,8 @@ use crate::rules::leaflet::Leaflets;
 /// A task for each thing that a law requires and the record lacks, whenever the entry was made.
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, laws: &Laws, as_of: Day) -> Vec<Task> {
     let Ok(all) = Period::new(Day::FIRST, as_of) else { return Vec::new() };
-    let report = GapsReport::of(holding, leaflets, laws, all, as_of, &[]);
-    let required = report.gaps.into_iter().filter(|gap| gap.weight == GapWeight::Required);
+    let found = Gaps::of(holding, leaflets, laws, all, as_of, &[]);
+    let required = found.gaps.into_iter().filter(|gap| gap.weight == GapWeight::Required);
     required.map(|gap| task(holding, gap)).collect()
 }
 
@@ -22,7 +22,7 @@ fn task(holding: &Holding, gap: Gap) -> Task {
     Task {
         kind: DueKind::LegalGap,
         anchor: holding.original(gap.entry),
-        part: gap.missing.to_owned(),
+        part: gap.finding.as_str().to_owned(),
         apiary: None,
         colony: None,
         days: Days::new(gap.on, None),

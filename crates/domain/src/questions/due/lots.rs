@@ -6,14 +6,14 @@ use super::to_do::ToDo;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
 use crate::facts::holding::Holding;
-use crate::questions::stock::{LotReport, LotState, lots};
+use crate::questions::stock::{Lot, LotState, lots};
 use crate::rules::leaflet::Leaflets;
 
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<Task> {
     lots(holding, leaflets, as_of).into_iter().flat_map(|lot| of_lot(holding, lot)).collect()
 }
 
-fn of_lot(holding: &Holding, lot: LotReport) -> Vec<Task> {
+fn of_lot(holding: &Holding, lot: Lot) -> Vec<Task> {
     let documented = lot.in_use.as_ref().is_some_and(|in_use| in_use.confidence == Confidence::Document);
     let mut tasks = Vec::new();
     let lot = Box::new(lot);

@@ -5,7 +5,7 @@ use crate::basics::words::LotName;
 use crate::facts::history::Course;
 use crate::journal::event::Kind;
 use crate::questions::gaps::Gap;
-use crate::questions::stock::LotReport;
+use crate::questions::stock::Lot;
 use crate::questions::supering::{AskedFor, Term};
 use crate::rules::leaflet::Release;
 
@@ -125,21 +125,21 @@ pub enum ToDo {
     /// Use up what was opened of a lot.
     UseUpOpened {
         /// The lot.
-        lot: Box<LotReport>,
+        lot: Box<Lot>,
         /// The last day.
         until: Day,
     },
     /// Use up a lot before it expires.
     UseUpLot {
         /// The lot.
-        lot: Box<LotReport>,
+        lot: Box<Lot>,
         /// The last day.
         expiry: Day,
     },
     /// Dispose of a lot that has expired or was open for too long.
     DisposeOfLot {
         /// The lot.
-        lot: Box<LotReport>,
+        lot: Box<Lot>,
     },
     /// Supply what the law requires and the record lacks.
     CompleteRecord {

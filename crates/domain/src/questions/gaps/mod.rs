@@ -6,23 +6,54 @@
 
 mod amiss;
 mod fields;
-mod report;
+mod gap;
+mod row;
 mod supplied;
-mod wording;
 
 use crate::basics::calendar::Day;
 use crate::basics::verdict::Verdict;
+use crate::basics::words::HoldingName;
 use crate::facts::holding::Holding;
 use crate::journal::seal::Hash;
-use crate::questions::register::{Period, RegisterReport};
+use crate::questions::register::{Period, Register};
 use crate::questions::stock;
-use crate::questions::supering::NOTICE;
-use crate::rules::law::Laws;
+use crate::rules::law::{Field, Laws};
 use crate::rules::leaflet::Leaflets;
 
-pub use report::{Gap, GapWeight, GapsReport, LawPart, LotCheck};
+pub use gap::{
+    About, Finding, Gap, GapWeight, LawNotAsked, LawPart, LawPlace, LotCheck, OpenEnd, Supply, WhyOpen,
+};
 
-impl GapsReport {
+/// What the legal record of a holding still misses in a time, entry by entry.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Gaps {
+    /// The holding.
+    pub holding: HoldingName,
+    /// The first day.
+    pub from: Day,
+    /// The last day.
+    pub to: Day,
+    /// What happened after this day does not bear on it.
+    pub as_of: Day,
+    /// The laws that were asked, by the days of the entries.
+    pub laws: Vec<LawPart>,
+    /// Why the law of some day could not be asked; empty if it could for every entry.
+    pub not_asked: Vec<LawNotAsked>,
+    /// Yes if everything that those laws require stands in the record; no if something is missing; unknown if for some
+    /// entry no law could be asked.
+    pub complete: Verdict,
+    /// Whether nothing was acquired and nothing given. That does not show that nothing was given.
+    pub nothing_acquired_or_given: bool,
+    /// Whether something was given, and no prescription is named of any of it.
+    pub given_without_prescription: bool,
+    /// What is missing or amiss: what the law requires first, then what was amiss, then what the law asks for where it
+    /// applies, then advice.
+    pub gaps: Vec<Gap>,
+    /// Whether the book of each lot comes out even.
+    pub lots: Vec<LotCheck>,
+}
+
+impl Gaps {
     /// Holds the record of a time against the laws of its days. Never fails: where no law is known, it says so.
     ///
     /// `not_kept` names contents of documents that are missing or altered where they are kept; those prove nothing.
@@ -34,18 +65,22 @@ impl GapsReport {
         period: Period,
         as_of: Day,
         not_kept: &[Hash],
-    ) -> GapsReport {
-        let register = RegisterReport::of(holding, leaflets, period, as_of);
+    ) -> Gaps {
+        let register = Register::of(holding, leaflets, period, as_of);
         let stock = stock::lots(holding, leaflets, as_of);
         let mut asked = fields::Asked::of(holding, laws, &register, not_kept);
         let mut gaps = std::mem::take(&mut asked.gaps);
         gaps.extend(amiss::of_medicines(holding, &register));
         gaps.extend(amiss::of_uses(&register, &stock));
         gaps.extend(amiss::of_documents(&register, not_kept));
-        let told = |gap: &Gap| gaps.iter().any(|told| told.missing == "expiry" && told.entry == gap.entry);
+        // Where the law names the expiry date itself, that is enough.
+        let told = |gap: &Gap| {
+            let by_law = |told: &&Gap| told.finding == Finding::FieldNotRecorded(Field::Expiry);
+            gaps.iter().filter(by_law).any(|told| told.entry == gap.entry)
+        };
         let of_lots: Vec<Gap> = amiss::of_lots(&register, &stock)
             .into_iter()
-            .filter(|gap| gap.missing != amiss::EXPIRY_NOT_TOLD || !told(gap))
+            .filter(|gap| gap.finding != Finding::ExpiryNotTold || !told(gap))
             .collect();
         gaps.extend(of_lots);
         gaps.sort_by_key(|gap| gap.weight);
@@ -53,26 +88,29 @@ impl GapsReport {
         let complete = match () {
             () if has(GapWeight::Required) => Verdict::No,
             () if nothing_recorded(&register) => Verdict::Unknown,
-            () if has(GapWeight::WhereApplicable) || !asked.without_law.is_empty() => Verdict::Unknown,
+            () if has(GapWeight::WhereApplicable) || !asked.not_asked.is_empty() => Verdict::Unknown,
             () => Verdict::Yes,
         };
-        GapsReport {
+        let given = &register.administrations;
+        Gaps {
             holding: register.holding.clone(),
             from: register.from,
             to: register.to,
             as_of,
-            summary: wording::summary(&register, &gaps, &asked, complete),
             laws: asked.laws.into_iter().collect(),
+            not_asked: asked.not_asked.into_iter().collect(),
             complete,
+            nothing_acquired_or_given: register.acquisitions.is_empty() && given.is_empty(),
+            given_without_prescription: !given.is_empty()
+                && given.iter().all(|row| row.prescription.is_none()),
             lots: amiss::checks(&register, &stock),
             gaps,
-            notice: NOTICE,
         }
     }
 }
 
 /// Whether the register has no row at all. That does not show that nothing was given.
-fn nothing_recorded(register: &RegisterReport) -> bool {
+fn nothing_recorded(register: &Register) -> bool {
     register.acquisitions.is_empty()
         && register.administrations.is_empty()
         && register.removals.is_empty()

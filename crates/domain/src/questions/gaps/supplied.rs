@@ -5,7 +5,7 @@ use crate::basics::confidence::Confidence;
 use crate::journal::seal::Hash;
 use crate::questions::register::{
     AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, DocumentPart, KeeperPart, MedicinePart,
-    RegisterReport, WithdrawalPart,
+    Register, WithdrawalPart,
 };
 use crate::rules::law::{Field, FieldNeed};
 
@@ -32,7 +32,7 @@ impl Supplied {
 
 /// What the fields of a row are looked up in besides the row itself.
 pub(super) struct Lookup<'r> {
-    pub(super) register: &'r RegisterReport,
+    pub(super) register: &'r Register,
     /// Contents of documents that are not kept as they were attached: they prove nothing.
     pub(super) not_kept: &'r [Hash],
 }
@@ -212,7 +212,7 @@ impl Lookup<'_> {
 
 /// Whether somebody wrote the withdrawal period of this dose into the record: in the entry, in its prescription, of each of its
 /// lots, or of the medicine. What the built-in leaflet says is no record, and what was said of another dose is none of this one.
-fn withdrawal_recorded(register: &RegisterReport, row: &AdministrationRow) -> bool {
+fn withdrawal_recorded(register: &Register, row: &AdministrationRow) -> bool {
     let prescribed = row.prescription.as_ref().and_then(|used| {
         let mut known = register.prescriptions.iter();
         known.find(|known| known.prescription.number == used.number)?.withdrawal_days

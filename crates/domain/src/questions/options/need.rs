@@ -4,8 +4,6 @@ use super::board::Board;
 use super::choice::Choice;
 use super::date_range::{Ask, Span};
 use super::dose::{self, NoDose};
-use super::reason::Counting;
-use super::short::amount_of;
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::topic::Topic;
@@ -106,44 +104,4 @@ impl CourseNeed {
             None => self.not_known.push((missing, vec![colony.clone()])),
         }
     }
-}
-
-/// What is not known of a dose and how to supply it, in words. They are those of `combclear-wording`, and stand here until the
-/// question about stock takes them from there.
-pub(crate) fn in_words_for_stock(missing: &NoDose) -> (String, String) {
-    let of_pack = "no entry can carry it: read the amount on the pack, or ask the supplier or the vet";
-    let (fact, how) = match missing {
-        NoDose::NotCounted(what) => {
-            let fact = match what {
-                Counting::SeamsOfBees => "the dose: how many seams of bees there are",
-                Counting::Bees => "the dose: how many bees there are, as estimated",
-                Counting::BroodBoxes => "the dose: how many brood boxes there are",
-                Counting::LitresOfHive => "the dose: how many litres the hive holds",
-            };
-            (fact.to_owned(), "count them and record it")
-        }
-        NoDose::NotStated => ("the dose: the leaflet here states none".to_owned(), of_pack),
-        NoDose::NotForThisSize => {
-            ("the dose: the leaflet here states none for a colony of this size".to_owned(), of_pack)
-        }
-        NoDose::OneOf(several) => {
-            let each = several.iter().map(|dose| {
-                let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
-                let most = amount_of(dose.each_at_most.unwrap_or(dose.each), &dose.unit);
-                format!("{least}{most} ({})", dose.when)
-            });
-            let each: Vec<String> = each.collect();
-            let fact =
-                format!("the dose: which of these holds the record does not tell: {}", each.join("; "));
-            (fact, of_pack)
-        }
-        NoDose::OtherUnit { unit, counted_in } => {
-            (format!("how many {unit}s the dose is: the leaflet counts it in {counted_in}"), of_pack)
-        }
-        NoDose::CountNotStated => (
-            "the course: how many doses make it is not stated".to_owned(),
-            "read the doses of a course on the leaflet of the lot and record it",
-        ),
-    };
-    (fact, how.to_owned())
 }

@@ -7,10 +7,10 @@ use super::choice::Choice;
 use super::colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS, Colony, FEEDER_TELLS_DAYS};
 use super::missing::{EntryToMake, Look, Missing, NoEntry, Reading, Remedy, SiteFact, ToRecord};
 use super::reason::{Because, Counting, ToldBy, Untold};
-use super::short;
 use super::state::{Condition, Run};
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
+use crate::facts::confirmed;
 use crate::facts::history::End;
 use crate::facts::history::Lack;
 use crate::journal::entry::EntryId;
@@ -243,7 +243,7 @@ impl Blank<'_> {
 
     /// The value of the rule in the words in which a keeper confirms it.
     fn confirmed(&self) -> Option<String> {
-        self.rule().map(|rule| short::says(&rule.says, self.choice.leaflet.unit))
+        self.rule().map(|rule| confirmed::in_words(&rule.says, self.choice.leaflet.unit))
     }
 
     fn read_course(&self, lacks: &[Lack]) -> Found {

@@ -4,7 +4,7 @@
 //! and when they were written down. Nothing is judged here; what a law still misses is told by the gaps.
 //!
 //! - [`Period`]: from which day to which
-//! - [`RegisterReport`]: the register, ready for JSON, a table or a page
+//! - [`Register`]: the register
 
 mod administrations;
 mod archived;
@@ -18,15 +18,12 @@ mod rows;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
-use serde::Serialize;
-
 use crate::basics::calendar::{Counting, Day, Moment, POLICY};
 use crate::basics::words::HoldingName;
 use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::journal::seal::Hash;
-use crate::questions::supering::NOTICE;
 use crate::rules::leaflet::Leaflets;
 
 pub use period::{BadPeriod, Period};
@@ -37,9 +34,8 @@ pub use rows::{
 };
 
 /// The register of a holding for a time.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct RegisterReport {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Register {
     /// The holding.
     pub holding: HoldingName,
     /// Who kept it in that time, and where; the earliest first.
@@ -69,21 +65,18 @@ pub struct RegisterReport {
     /// Archives that entries of that time were moved into: what they say stands there, and not here.
     pub archived: Vec<ArchivedPart>,
     /// How many entries the journal had when this was read from it.
-    #[cfg_attr(feature = "openapi", schema(maximum = 9_007_199_254_740_991i64))]
     pub entries: u64,
     /// The hash of the last of them: whoever has the journal can prove that this was read from it.
     pub head: Option<Hash>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this is not.
-    pub notice: &'static str,
 }
 
-impl RegisterReport {
+impl Register {
     /// Reads the register from the journal, as the record stood at the end of `as_of`. Never fails; a time without
     /// entries has empty tables.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, period: Period, as_of: Day) -> RegisterReport {
+    pub fn of(holding: &Holding, leaflets: &Leaflets, period: Period, as_of: Day) -> Register {
         let view = View { holding, leaflets, period, as_of };
         let standing: Vec<&Arc<Record>> =
             holding.standing().into_iter().filter(|record| record.on <= as_of).collect();
@@ -102,7 +95,7 @@ impl RegisterReport {
         rest_on.extend(administrations.iter().map(|row| row.written.entry));
         rest_on.extend(of_courses.filter_map(|course| course.withdrawal.as_ref()?.entry));
         let removals = administrations::removals(&view, &within);
-        RegisterReport {
+        Register {
             also_named: named::entries(&view, &administrations, &removals),
             holding: holding.name().clone(),
             keepers,
@@ -120,16 +113,15 @@ impl RegisterReport {
             entries: holding.tip().map_or(0, |(seq, _)| seq),
             head: holding.tip().map(|(_, hash)| hash),
             policy: POLICY,
-            notice: NOTICE,
         }
     }
 }
 
-impl RegisterReport {
+impl Register {
     /// The same, counted by a policy. Counting full days of 24 hours adds the moment from which each course is free, where the
     /// time of day was noted and every period is documented; civil days stand beside it all the same.
     #[must_use]
-    pub fn counted_by(mut self, counting: Counting) -> RegisterReport {
+    pub fn counted_by(mut self, counting: Counting) -> Register {
         self.policy = counting.as_str();
         for course in self.administrations.iter_mut().flat_map(|row| &mut row.courses) {
             let period = course.withdrawal.as_ref().map(|period| period.days);

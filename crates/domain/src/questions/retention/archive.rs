@@ -2,13 +2,11 @@
 
 use std::collections::BTreeSet;
 
-use serde::Serialize;
-
-use super::report::{KeptStory, RetentionReport};
+use super::kept::{KeptStory, NotSettled, Retention};
 use crate::basics::calendar::Day;
 use crate::basics::words::{ColonyName, HoldingName};
 use crate::facts::history::History;
-use crate::facts::holding::Holding;
+use crate::facts::holding::{Holding, Tie};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::journal::places::Places;
@@ -21,7 +19,7 @@ use crate::rules::leaflet::Leaflets;
 const DAYS_LOOKED_AT: u16 = 401;
 
 /// What would be moved into an archive.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ArchivePlan {
     /// The holding.
     pub holding: HoldingName,
@@ -32,24 +30,29 @@ pub struct ArchivePlan {
     /// The stories that could go, but are held back.
     pub held_back: Vec<HeldBack>,
     /// The places of the entries that would go; none if nothing would.
-    #[serde(serialize_with = "as_text")]
     pub places: Option<Places>,
     /// The contents of documents that no remaining entry names, in the order in which they were first attached.
     pub contents: Vec<Hash>,
 }
 
 /// A story that the law would let go, but that stays.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct HeldBack {
     /// The story.
     pub story: KeptStory,
     /// Why it stays.
-    pub because: String,
+    pub because: WhyHeldBack,
 }
 
-#[expect(clippy::ref_option, reason = "serde passes a reference")]
-fn as_text<S: serde::Serializer>(places: &Option<Places>, to: S) -> Result<S::Ok, S::Error> {
-    places.as_ref().map(ToString::to_string).serialize(to)
+/// Why a story stays that the law would let go.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum WhyHeldBack {
+    /// Something of it still runs.
+    StillRuns(Vec<NotSettled>),
+    /// An entry that stays is tied to it.
+    Tied(Tie),
+    /// Whether this colony may be supered turns on it.
+    SuperingTurns(ColonyName),
 }
 
 impl ArchivePlan {
@@ -57,7 +60,7 @@ impl ArchivePlan {
     /// to them and no colony's supering turns on them, from `today` on.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, through: Day, today: Day) -> ArchivePlan {
-        let report = RetentionReport::of(holding, leaflets, laws, through);
+        let report = Retention::of(holding, leaflets, laws, through);
         let could_go = report.stories.into_iter().filter(|story| story.could_go);
         // Some laws count from the making of the entry, and so let go what is not over: a lot of which some is left, a course
         // that is still in a colony. The journal still needs those.
@@ -69,7 +72,7 @@ impl ArchivePlan {
             let going: Vec<EntryId> = ids(&stories).collect();
             let found = holding
                 .first_tie(&going)
-                .map(|tie| (BTreeSet::from([tie.goes]), tie.to_string()))
+                .map(|tie| (BTreeSet::from([tie.goes]), WhyHeldBack::Tied(tie)))
                 .or_else(|| turned(holding, leaflets, &stories, today));
             let Some((entries, because)) = found else { break };
             let (staying, rest): (Vec<_>, Vec<_>) = stories
@@ -92,10 +95,8 @@ fn still_runs(story: &KeptStory) -> bool {
     story.lots.iter().any(|lot| !lot.still_runs.is_empty())
 }
 
-fn why_it_runs(story: &KeptStory) -> String {
-    let reasons: Vec<&str> =
-        story.lots.iter().flat_map(|lot| lot.still_runs.iter().map(String::as_str)).collect();
-    reasons.join("; ")
+fn why_it_runs(story: &KeptStory) -> WhyHeldBack {
+    WhyHeldBack::StillRuns(story.lots.iter().flat_map(|lot| lot.still_runs.iter().cloned()).collect())
 }
 
 fn ids(stories: &[KeptStory]) -> impl Iterator<Item = EntryId> {
@@ -131,7 +132,7 @@ fn turned(
     leaflets: &Leaflets,
     stories: &[KeptStory],
     today: Day,
-) -> Option<(BTreeSet<EntryId>, String)> {
+) -> Option<(BTreeSet<EntryId>, WhyHeldBack)> {
     let places = places(stories)?;
     let after = holding.without(&places);
     let colony = holding.colonies().find(|colony| {
@@ -146,5 +147,5 @@ fn turned(
     if bearing.is_empty() {
         bearing.extend(ids(stories));
     }
-    Some((bearing, format!("whether colony {colony} may be supered turns on it")))
+    Some((bearing, WhyHeldBack::SuperingTurns(colony.clone())))
 }

@@ -4,29 +4,48 @@ use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
 use serde::Serialize;
 
-use super::life::{OpenedBy, leaflet_of};
-use super::lot::{LotReport, LotState};
+use super::life::{Opened, leaflet_of};
+use super::lot::{Lot, LotState};
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{LotName, Person, Unit};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
-use crate::questions::options::in_few_words;
-use crate::rules::leaflet::{Force, Leaflets};
+use crate::rules::leaflet::{Force, Leaflets, Says};
 
 /// A lot that is to be disposed of.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct DisposalReport {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ToDispose {
     /// The lot.
     pub lot: LotName,
-    /// Why, in a sentence.
-    pub why: String,
+    /// Why.
+    pub why: WhyDispose,
     /// What the leaflet says of disposing of it, each with its sources; empty where it says nothing.
     pub leaflet_says: Vec<DisposalRule>,
     /// The entry, but for how and where, which the keeper writes. It is not recorded.
     pub prepared: PreparedDisposal,
+}
+
+/// Why a lot is to be disposed of.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum WhyDispose {
+    /// It has expired.
+    Expired {
+        /// The last day on which it could be given.
+        expiry: Day,
+    },
+    /// It was opened, and its life in use is over. Packs that are still sealed are not meant.
+    PastLifeInUse {
+        /// When it was opened.
+        opened: Opened,
+        /// The last day on which what was opened could be used.
+        until: Day,
+        /// Whether a document carries that.
+        documented: bool,
+        /// What the leaflet says, in its words.
+        says: String,
+    },
 }
 
 /// What a leaflet says of disposing of a medicine.
@@ -76,30 +95,31 @@ pub struct DisposalBody {
     pub how_and_where: Option<String>,
 }
 
-pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lots: &[LotReport], on: Day) -> Vec<DisposalReport> {
+pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lots: &[Lot], on: Day) -> Vec<ToDispose> {
     lots.iter().filter_map(|lot| one(holding, leaflets, lot, on)).collect()
 }
 
-fn one(holding: &Holding, leaflets: &Leaflets, lot: &LotReport, on: Day) -> Option<DisposalReport> {
+fn one(holding: &Holding, leaflets: &Leaflets, lot: &Lot, on: Day) -> Option<ToDispose> {
     let quantity = lot.left?;
     let leaflet = leaflet_of(holding, leaflets, &lot.medicine, on);
     let rules = leaflet.into_iter().flat_map(|leaflet| {
-        leaflet.in_force(Topic::Disposal, on, None).map(move |rule| {
+        leaflet.in_force(Topic::Disposal, on, None).filter_map(move |rule| {
+            let Says::Disposal { text } = &rule.says else { return None };
             let sources = rule
                 .source
                 .iter()
                 .map(|key| leaflet.source(key).map_or_else(|| key.clone(), |source| source.title.clone()));
-            DisposalRule {
-                says: in_few_words(&rule.says, leaflet.unit),
+            Some(DisposalRule {
+                says: text.clone(),
                 force: rule.force,
                 confidence: rule.confidence,
                 sources: sources.collect(),
-            }
+            })
         })
     });
-    Some(DisposalReport {
+    Some(ToDispose {
         lot: lot.lot.clone(),
-        why: why(lot)?,
+        why: WhyDispose::of(lot)?,
         leaflet_says: rules.collect(),
         prepared: PreparedDisposal {
             id: EntryId::derived(&[
@@ -116,34 +136,26 @@ fn one(holding: &Holding, leaflets: &Leaflets, lot: &LotReport, on: Day) -> Opti
     })
 }
 
-/// Why a lot is to be disposed of; none if it is not.
-#[must_use]
-pub fn why(lot: &LotReport) -> Option<String> {
-    match lot.state {
-        LotState::Expired => Some(format!("it expired on {}", lot.expiry?)),
-        LotState::PastLifeInUse => {
-            let opened = lot.opened?;
-            let in_use = lot.in_use.as_ref()?;
-            let open = match opened.told_by {
-                OpenedBy::LotOpened => format!("it was opened on {}", opened.on),
-                OpenedBy::FirstAdministration => {
-                    format!("it was first given on {}, so it was open", opened.on)
-                }
-            };
-            let doubt = if in_use.confidence == Confidence::Document {
-                ""
-            } else {
-                "; not documented, check the pack"
-            };
-            Some(format!(
-                "{open}; what was opened was to be used by {} (\"{}\"{doubt}). Packs still sealed are not meant: write the \
-                 amount that was opened",
-                in_use.until?,
-                in_use.says.trim_end_matches('.')
-            ))
-        }
-        LotState::Overdrawn | LotState::Empty | LotState::Expiring | LotState::InUse | LotState::Sealed => {
-            None
+impl WhyDispose {
+    /// Why a lot is to be disposed of; none if it is not.
+    #[must_use]
+    pub fn of(lot: &Lot) -> Option<WhyDispose> {
+        match lot.state {
+            LotState::Expired => Some(WhyDispose::Expired { expiry: lot.expiry? }),
+            LotState::PastLifeInUse => {
+                let in_use = lot.in_use.as_ref()?;
+                Some(WhyDispose::PastLifeInUse {
+                    opened: lot.opened?,
+                    until: in_use.until?,
+                    documented: in_use.confidence == Confidence::Document,
+                    says: in_use.says.clone(),
+                })
+            }
+            LotState::Overdrawn
+            | LotState::Empty
+            | LotState::Expiring
+            | LotState::InUse
+            | LotState::Sealed => None,
         }
     }
 }

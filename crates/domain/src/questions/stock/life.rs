@@ -10,7 +10,6 @@ use crate::facts::history::label_revision;
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, LeafletReading};
-use crate::questions::options::in_few_words;
 use crate::rules::leaflet::{Force, Leaflet, Leaflets, Rule, Says};
 
 /// When the first pack of a lot was opened.
@@ -40,7 +39,7 @@ pub enum OpenedBy {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LifeInUse {
-    /// What the leaflet says.
+    /// What the leaflet says, in its words.
     pub says: String,
     /// How many days after the day of opening; absent where the leaflet gives no number for the pack.
     pub days: Option<u16>,
@@ -92,11 +91,15 @@ impl LifeInUse {
         let rules = leaflet
             .in_force(Topic::AfterOpening, day, None)
             .filter(|rule| rule.fits(None, revision))
-            .map(|rule| (rule, days_of(rule)));
+            .filter_map(|rule| {
+                let Says::AfterOpening { text, days } = &rule.says else { return None };
+                Some((rule, text, *days))
+            });
         // A number of days goes before words, the label before advice, and the shorter before the longer.
-        let order =
-            |(rule, days): &(&Rule, Option<u16>)| (days.is_none(), rule.force == Force::Advice, *days);
-        let (rule, days) = rules.min_by_key(order)?;
+        let order = |(rule, _, days): &(&Rule, &String, Option<u16>)| {
+            (days.is_none(), rule.force == Force::Advice, *days)
+        };
+        let (rule, says, days) = rules.min_by_key(order)?;
         let confirmed_by = confirmed(holding, lot, &rule.says, leaflet.unit);
         let sources = rule
             .source
@@ -111,14 +114,9 @@ impl LifeInUse {
             sources: sources.collect(),
             checked_on: rule.checked_on,
             note: rule.note.clone(),
-            says: in_few_words(&rule.says, leaflet.unit),
+            says: says.clone(),
         })
     }
-}
-
-fn days_of(rule: &Rule) -> Option<u16> {
-    let Says::AfterOpening { days, .. } = rule.says else { return None };
-    days
 }
 
 /// The reading that found this value on the leaflet of a lot.

@@ -1,22 +1,20 @@
-//! One lot: its sum, its state in words, its life in use.
+//! One lot: its sum, its state, its life in use.
 
 use serde::Serialize;
 
 use super::EXPIRING_WITHIN_DAYS;
-use super::life::{LifeInUse, Opened, OpenedBy, leaflet_of};
+use super::life::{LifeInUse, Opened, leaflet_of};
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{LotName, MedicineName, Unit};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Body, Disposal, Event};
-use crate::questions::options::amount_of;
 use crate::rules::leaflet::Leaflets;
 
 /// A lot on a day.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct LotReport {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Lot {
     /// Its name.
     pub lot: LotName,
     /// The entry that recorded the acquisition.
@@ -34,22 +32,15 @@ pub struct LotReport {
     /// What it is counted in.
     pub unit: Option<Unit>,
     /// How much was acquired.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 20))]
     pub acquired: Quantity,
     /// How much was given.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 12))]
     pub given: Quantity,
     /// How much was disposed of without being given.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 0))]
     pub disposed: Quantity,
     /// What is left; absent when more is gone than was acquired.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 8))]
     pub left: Option<Quantity>,
     /// By how much more is gone than was acquired; absent when the sum comes out.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub over: Option<Quantity>,
-    /// The sum in words.
-    pub sum: String,
     /// The entries that say that the count was corrected.
     pub count_corrected: Vec<EntryId>,
     /// The entries that took more than was left.
@@ -60,8 +51,6 @@ pub struct LotReport {
     pub in_use: Option<LifeInUse>,
     /// How it stands.
     pub state: LotState,
-    /// The same in words.
-    pub says: String,
 }
 
 /// How a lot stands on a day. Of several the gravest is named.
@@ -93,9 +82,9 @@ impl LotState {
     }
 }
 
-impl LotReport {
+impl Lot {
     /// A lot as it stands at the end of a day; none if it was not here yet.
-    pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lot: &LotName, on: Day) -> Option<LotReport> {
+    pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lot: &LotName, on: Day) -> Option<Lot> {
         let (record, body) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
         let medicine = holding.medicine(&body.medicine).map(|(_, medicine)| medicine);
         let balance = holding.balance_on(lot, on)?;
@@ -106,7 +95,7 @@ impl LotReport {
         let day = opened.map_or(on, |opened| opened.on);
         let in_use = leaflet_of(holding, leaflets, &body.medicine, day)
             .and_then(|leaflet| LifeInUse::of(holding, leaflet, lot, opened.as_ref(), on));
-        let mut report = LotReport {
+        let mut found = Lot {
             lot: lot.clone(),
             entry: record.id,
             medicine: body.medicine.clone(),
@@ -121,18 +110,14 @@ impl LotReport {
             disposed: balance.disposed,
             left: balance.left(),
             over: balance.over(),
-            sum: String::new(),
             count_corrected: corrected.map(|(record, _)| record.id).collect(),
             over_by: over.map(|(record, _)| record.id).collect(),
             opened,
             in_use,
             state: LotState::Sealed,
-            says: String::new(),
         };
-        report.state = report.state_on(on);
-        report.sum = report.sum_in_words();
-        report.says = report.in_words(on);
-        Some(report)
+        found.state = found.state_on(on);
+        Some(found)
     }
 
     fn state_on(&self, on: Day) -> LotState {
@@ -150,76 +135,9 @@ impl LotReport {
     }
 
     /// The last day of its life in use, if that is known.
-    pub(crate) fn usable_until(&self) -> Option<Day> {
-        self.in_use.as_ref().and_then(|in_use| in_use.until)
-    }
-
-    /// An amount of it with its unit.
     #[must_use]
-    pub fn amount(&self, amount: Quantity) -> String {
-        self.unit.map_or_else(|| amount.to_string(), |unit| amount_of(amount, unit.as_str()))
-    }
-
-    fn sum_in_words(&self) -> String {
-        let LotReport { acquired, given, disposed, .. } = self;
-        match (self.left, self.over) {
-            (Some(left), _) => {
-                format!("{acquired} acquired = {given} given + {disposed} disposed of + {left} left")
-            }
-            (None, over) => {
-                let over = over.map(|over| format!(": {over} too many")).unwrap_or_default();
-                format!("{acquired} acquired, but {given} given + {disposed} disposed of{over}")
-            }
-        }
-    }
-
-    fn in_words(&self, on: Day) -> String {
-        let mut said: Vec<String> = Vec::new();
-        match (self.state, self.expiry) {
-            (LotState::Overdrawn, _) => said.push("more is gone than was acquired: count again".to_owned()),
-            (LotState::Empty, _) => said.push("empty".to_owned()),
-            (LotState::Expired, Some(expiry)) => said.push(format!("expired on {expiry}")),
-            _ => {}
-        }
-        let something_left = !matches!(self.state, LotState::Overdrawn | LotState::Empty);
-        if something_left {
-            said.push(self.use_in_words(on));
-        }
-        if something_left && self.state != LotState::Expired {
-            match self.expiry {
-                Some(expiry) if expiry <= on.plus(EXPIRING_WITHIN_DAYS) => {
-                    said.push(format!("expires on {expiry}, {}", in_days(expiry.days_since(on))));
-                }
-                None => said.push("no expiry date on record".to_owned()),
-                _ => {}
-            }
-        }
-        if !self.count_corrected.is_empty() {
-            said.push("the count was corrected".to_owned());
-        }
-        said.join("; ")
-    }
-
-    /// Whether it is opened, since when, who says so, and until when it may be used.
-    fn use_in_words(&self, on: Day) -> String {
-        let Some(opened) = self.opened else { return "sealed".to_owned() };
-        let since = match opened.told_by {
-            OpenedBy::LotOpened => format!("opened on {}", opened.on),
-            OpenedBy::FirstAdministration => format!("first given on {}, so open since then", opened.on),
-        };
-        let doubt = match &self.in_use {
-            Some(in_use) if in_use.confidence != crate::basics::confidence::Confidence::Document => {
-                " (not documented: check the pack)"
-            }
-            _ => "",
-        };
-        match self.usable_until() {
-            Some(until) if until < on => {
-                format!("{since}; what was opened was to be used by {until}{doubt}")
-            }
-            Some(until) => format!("in use: {since}; use it by {until}{doubt}"),
-            None => format!("in use: {since}"),
-        }
+    pub fn usable_until(&self) -> Option<Day> {
+        self.in_use.as_ref().and_then(|in_use| in_use.until)
     }
 }
 
@@ -227,12 +145,4 @@ impl LotReport {
 fn corrects_count(event: &Event) -> bool {
     Administration::of(event).is_some_and(|body| body.count_corrected)
         || Disposal::of(event).is_some_and(|body| body.count_corrected)
-}
-
-pub(super) fn in_days(days: i64) -> String {
-    match days {
-        0 => "today".to_owned(),
-        1 => "tomorrow".to_owned(),
-        _ => format!("in {days} days"),
-    }
 }

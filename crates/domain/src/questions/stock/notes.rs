@@ -1,23 +1,49 @@
 //! What a reader should look at again. None of it is a gap in the record.
 
-use super::lot::LotReport;
+use super::lot::Lot;
+use crate::basics::words::LotName;
 
-pub(super) fn of(lots: &[LotReport]) -> Vec<String> {
+/// Something that a reader should look at again.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Note {
+    /// Two lots of one medicine have one batch number: bought twice, or written down twice.
+    SameBatch {
+        /// The earlier of the two.
+        earlier: LotName,
+        /// The later.
+        later: LotName,
+        /// The name on the pack.
+        pack_name: String,
+        /// The batch number as printed.
+        batch: String,
+    },
+    /// A lot has no expiry date on record.
+    NoExpiry {
+        /// The lot.
+        lot: LotName,
+        /// The name on the pack.
+        pack_name: String,
+    },
+}
+
+pub(super) fn of(lots: &[Lot]) -> Vec<Note> {
     let mut notes = Vec::new();
     for (index, lot) in lots.iter().enumerate() {
         let Some(batch) = &lot.batch else { continue };
-        let same = |other: &&LotReport| other.medicine == lot.medicine && other.batch.as_ref() == Some(batch);
+        let same = |other: &&Lot| other.medicine == lot.medicine && other.batch.as_ref() == Some(batch);
         // The pair is told once, at the later of the two.
         let earlier = lots.get(..index).unwrap_or_default().iter().rfind(same);
         if let Some(earlier) = earlier {
-            notes.push(format!(
-                "lots {} and {} of {} have one batch number, {batch}: bought twice, or written down twice?",
-                earlier.lot, lot.lot, lot.pack_name
-            ));
+            notes.push(Note::SameBatch {
+                earlier: earlier.lot.clone(),
+                later: lot.lot.clone(),
+                pack_name: lot.pack_name.clone(),
+                batch: batch.clone(),
+            });
         }
     }
     for lot in lots.iter().filter(|lot| lot.expiry.is_none()) {
-        notes.push(format!("lot {} of {} has no expiry date on record", lot.lot, lot.pack_name));
+        notes.push(Note::NoExpiry { lot: lot.lot.clone(), pack_name: lot.pack_name.clone() });
     }
     notes
 }

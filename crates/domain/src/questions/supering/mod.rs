@@ -33,10 +33,6 @@ pub use remedy::{AskedFor, Lack, Missing, Remedy};
 pub use steps::Step;
 pub use whole_apiary::{Rounds, Surroundings};
 
-/// Said wherever an answer is given. Only questions whose reports are still written out here take it from here.
-pub const NOTICE: &str =
-    "An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.";
-
 /// How many days ahead an answer looks, the day asked about included.
 pub const DAYS_AHEAD: u16 = 120;
 

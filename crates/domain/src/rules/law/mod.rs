@@ -5,13 +5,11 @@
 //! - [`rule`]: the rules, each with dates, sources and how well it is established
 //! - [`load`]: reading law files; every fault of every file is reported at once
 //! - [`profile`]: the rules that hold in a jurisdiction on a day
-//! - [`report`]: a profile written out
 //!
 //! Rules are chosen by the day of the event, never by today's date.
 
 pub mod load;
 pub mod profile;
-pub mod report;
 pub mod rule;
 pub mod words;
 
@@ -23,7 +21,6 @@ use crate::basics::source::Source;
 use crate::basics::words::Jurisdiction;
 
 pub use profile::{FieldNeeded, LawStanding, Part, Profile, Ruled};
-pub use report::LawReport;
 pub use rule::{Basis, Dated, FieldRule, FormRule, RetentionRule, TimeLimitRule};
 pub use words::{CountedFrom, Field, FieldNeed, KeepingForce, Occasion, RecordSort};
 

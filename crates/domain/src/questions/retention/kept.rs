@@ -4,39 +4,33 @@ use crate::basics::confidence::Confidence;
 use std::collections::BTreeMap;
 use std::sync::Arc;
 
-use serde::Serialize;
-
 use super::ends::{self, LotEnd, StillRuns};
 use super::stories::{self, Story};
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
-use crate::basics::words::{ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, PrescriptionName};
+use crate::basics::words::{
+    ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, PrescriptionName, Unit,
+};
 use crate::facts::holding::mentions;
 use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Kind, Prescription};
-use crate::questions::options::amount_of;
-use crate::rules::law::report::NOTICE;
 use crate::rules::law::{CountedFrom, KeepingForce, LawStanding, Laws, RecordSort, RetentionRule, Ruled};
 use crate::rules::leaflet::Leaflets;
 
 /// Until when the medicine records of a holding must be kept.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct RetentionReport {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Retention {
     /// The holding.
     pub holding: HoldingName,
     /// The day asked about: what could go on it.
     pub on: Day,
     /// Story by story, in the order of their first entries.
     pub stories: Vec<KeptStory>,
-    /// What this is not.
-    pub notice: &'static str,
 }
 
 /// Entries that are kept, or may go, together.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct KeptStory {
     /// The lots it is about; none for prescriptions that several stories used, or none.
     pub lots: Vec<KeptLot>,
@@ -51,8 +45,7 @@ pub struct KeptStory {
 }
 
 /// A lot, and the end of its use.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct KeptLot {
     /// The lot.
     pub lot: LotName,
@@ -61,17 +54,15 @@ pub struct KeptLot {
     /// The last day on which something of it was given, taken out or disposed of.
     pub last_use_or_disposal: Option<Day>,
     /// Why that may yet move. Empty if everything of the lot is accounted for.
-    pub still_runs: Vec<String>,
+    pub still_runs: Vec<NotSettled>,
 }
 
 /// An entry, and until when it must be kept.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct KeptEntry {
     /// The entry.
     pub entry: EntryId,
-    /// Its place in the journal.
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
+    /// Its place in the journal, counted from 1.
     pub seq: u64,
     /// The day on which it happened.
     pub on: Day,
@@ -84,9 +75,7 @@ pub struct KeptEntry {
 }
 
 /// Until when something must be kept.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[serde(tag = "state", rename_all = "snake_case")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub enum KeepUntil {
     /// Until this day, which is the last.
     Until {
@@ -102,23 +91,21 @@ pub enum KeepUntil {
         /// The rule that decided.
         decided_by: Box<DecidedBy>,
         /// Why the end is not known.
-        because: Vec<String>,
+        because: Vec<NotSettled>,
     },
     /// Not known: keep it.
     NotKnown {
         /// What is missing.
-        missing: Vec<String>,
+        missing: Vec<NotSettled>,
     },
 }
 
 /// The rule that decided.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DecidedBy {
     /// In whose law it stands.
     pub jurisdiction: Jurisdiction,
-    /// For so many years.
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 30))]
+    /// For so many years, 1 to 30.
     pub years: u8,
     /// Counted from when.
     pub counted_from: CountedFrom,
@@ -132,14 +119,72 @@ pub struct DecidedBy {
     pub sources: Vec<String>,
     /// Anything a reader must know about it.
     pub note: Option<String>,
-    /// The same in a sentence.
-    pub statement: String,
 }
 
-impl RetentionReport {
+/// Why the end of keeping is not known, or may yet move.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum NotSettled {
+    /// The record does not say whose rules hold.
+    JurisdictionNotRecorded,
+    /// No law of the jurisdiction is built in.
+    LawNotBuiltIn {
+        /// Whose law.
+        jurisdiction: Jurisdiction,
+    },
+    /// Only the Union's part of its law is known here; a member state may ask for more.
+    UnionsPartOnly {
+        /// Whose law.
+        jurisdiction: Jurisdiction,
+    },
+    /// The rules known here begin later.
+    RulesBegin {
+        /// Whose law.
+        jurisdiction: Jurisdiction,
+        /// The first day on which one is in force.
+        from: Day,
+    },
+    /// The rules known here ended before.
+    RulesEnded {
+        /// Whose law.
+        jurisdiction: Jurisdiction,
+        /// The last day on which one was in force.
+        until: Day,
+    },
+    /// No rule known here says how long such a record is kept.
+    NoRule,
+    /// Some of a lot is left by the book.
+    Left {
+        /// The lot.
+        lot: LotName,
+        /// How much.
+        left: Quantity,
+        /// What it is counted in.
+        unit: Option<Unit>,
+    },
+    /// More of a lot is gone than was acquired.
+    MoreGone {
+        /// The lot.
+        lot: LotName,
+        /// How much more.
+        more: Quantity,
+        /// What it is counted in.
+        unit: Option<Unit>,
+    },
+    /// Something of a lot is in colonies and not recorded as out.
+    InHive {
+        /// The lot.
+        lot: LotName,
+        /// The colonies, by name.
+        colonies: Vec<ColonyName>,
+        /// Whether it is known that it has to come out.
+        must_come_out: bool,
+    },
+}
+
+impl Retention {
     /// Works out until when each entry must be kept, from everything that is recorded, and what could go on a day.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, on: Day) -> RetentionReport {
+    pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, on: Day) -> Retention {
         let stories = stories::of_holding(holding);
         let ends = ends::of_holding(holding, leaflets);
         let desk = Desk { holding, laws, ends: &ends };
@@ -154,7 +199,7 @@ impl RetentionReport {
             let bearing = users.fold(bearing.clone(), |bearing, (_, user)| bearing.with(user));
             desk.story(story, &bearing, on)
         });
-        RetentionReport { holding: holding.name().clone(), on, stories: kept.collect(), notice: NOTICE }
+        Retention { holding: holding.name().clone(), on, stories: kept.collect() }
     }
 }
 
@@ -173,9 +218,9 @@ struct Bearing<'a> {
     last_entry: Option<Day>,
     rules: Vec<Ruled<'a, RetentionRule>>,
     /// What is not known of the law on one of its days, with whether any rule may stand behind it.
-    unknown_law: Vec<String>,
+    unknown_law: Vec<NotSettled>,
     /// Why no rule was found for a day, where that is known.
-    without_rule: Vec<String>,
+    without_rule: Vec<NotSettled>,
 }
 
 impl<'a> Bearing<'a> {
@@ -198,11 +243,11 @@ impl<'a> Bearing<'a> {
     }
 }
 
-/// Adds texts that are not there yet.
-fn add_new(to: &mut Vec<String>, texts: impl IntoIterator<Item = String>) {
-    for text in texts {
-        if !to.contains(&text) {
-            to.push(text);
+/// Adds what is not there yet.
+fn add_new(to: &mut Vec<NotSettled>, further: impl IntoIterator<Item = NotSettled>) {
+    for one in further {
+        if !to.contains(&one) {
+            to.push(one);
         }
     }
 }
@@ -240,27 +285,23 @@ impl<'a> Desk<'a> {
 
     /// Adds the rules in force on a day, or why there are none.
     fn add_law(&self, bearing: &mut Bearing<'a>, day: Day) {
-        let Some(jurisdiction) = self.holding.jurisdiction(day) else {
-            let missing = "whose rules hold is not recorded (holding_details)".to_owned();
-            return add_new(&mut bearing.unknown_law, [missing]);
+        let Some(jurisdiction) = self.holding.jurisdiction(day).cloned() else {
+            return add_new(&mut bearing.unknown_law, [NotSettled::JurisdictionNotRecorded]);
         };
-        let Some(profile) = self.laws.profile(jurisdiction, day) else {
-            let missing = format!("no law of `{jurisdiction}` is built in: how long it asks is not known");
-            return add_new(&mut bearing.unknown_law, [missing]);
+        let Some(profile) = self.laws.profile(&jurisdiction, day) else {
+            return add_new(&mut bearing.unknown_law, [NotSettled::LawNotBuiltIn { jurisdiction }]);
         };
         if profile.is_of_the_union_only() {
-            let missing = format!("of the law of `{jurisdiction}` only the Union's part is known here");
-            add_new(&mut bearing.unknown_law, [missing]);
+            let jurisdiction = jurisdiction.clone();
+            add_new(&mut bearing.unknown_law, [NotSettled::UnionsPartOnly { jurisdiction }]);
         }
         match profile.standing() {
             LawStanding::InForce => {}
             LawStanding::NotYet { from } => {
-                let why = format!("the rules of `{jurisdiction}` known here begin on {from}");
-                add_new(&mut bearing.without_rule, [why]);
+                add_new(&mut bearing.without_rule, [NotSettled::RulesBegin { jurisdiction, from }]);
             }
             LawStanding::Over { until } => {
-                let why = format!("the rules of `{jurisdiction}` known here ended on {until}");
-                add_new(&mut bearing.without_rule, [why]);
+                add_new(&mut bearing.without_rule, [NotSettled::RulesEnded { jurisdiction, until }]);
             }
         }
         for ruled in profile.all_retentions() {
@@ -379,7 +420,7 @@ impl<'a> Desk<'a> {
             let mut missing = bearing.unknown_law.clone();
             add_new(&mut missing, bearing.without_rule.iter().cloned());
             if missing.is_empty() {
-                missing.push("no rule known here says how long such a record is kept".to_owned());
+                missing.push(NotSettled::NoRule);
             }
             return KeepUntil::NotKnown { missing };
         };
@@ -394,34 +435,21 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// Why the end of use of a lot may yet move, in words.
-    fn runs(&self, lot: &LotName) -> Vec<String> {
+    /// Why the end of use of a lot may yet move.
+    fn runs(&self, lot: &LotName) -> Vec<NotSettled> {
         let unit = self.holding.lot_view(lot).and_then(|view| view.unit);
-        let amount =
-            |amount: Quantity| unit.map_or(amount.to_string(), |unit| amount_of(amount, unit.as_str()));
         let runs = self.ends.get(lot).into_iter().flat_map(|end| &end.runs);
-        let said = runs.map(|runs| match runs {
-            StillRuns::Left(left) => {
-                format!("lot {lot}: {} left by the book: the count still runs (disposal)", amount(*left))
-            }
-            StillRuns::MoreGone(more) => format!(
-                "lot {lot}: {} more gone than acquired: the count still runs (correct the entry that is wrong)",
-                amount(*more)
-            ),
-            StillRuns::InHive { colonies, must_come_out: true, .. } => {
-                format!("lot {lot}: not recorded as out of {} (removal)", names(colonies))
-            }
-            StillRuns::InHive { colonies, must_come_out: false, .. } => format!(
-                "lot {lot}: whether it has to come out is not known, in {} (leaflet_reading, or removal)",
-                names(colonies)
-            ),
+        let named = runs.map(|runs| match runs {
+            StillRuns::Left(left) => NotSettled::Left { lot: lot.clone(), left: *left, unit },
+            StillRuns::MoreGone(more) => NotSettled::MoreGone { lot: lot.clone(), more: *more, unit },
+            StillRuns::InHive { colonies, must_come_out, .. } => NotSettled::InHive {
+                lot: lot.clone(),
+                colonies: colonies.clone(),
+                must_come_out: *must_come_out,
+            },
         });
-        said.collect()
+        named.collect()
     }
-}
-
-fn names(colonies: &[ColonyName]) -> String {
-    colonies.iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
 }
 
 /// What one rule comes to for one entry.
@@ -436,18 +464,6 @@ impl Found<'_> {
         let (rule, file) = (self.ruled.rule, self.ruled.file);
         let titles = rule.basis.source.iter().filter_map(|id| file.source(id));
         let sources: Vec<String> = titles.map(|source| source.title.clone()).collect();
-        let force = match rule.force {
-            KeepingForce::Law => "law",
-            KeepingForce::Scheme => "a scheme or advice",
-        };
-        let years = if rule.years == 1 { "year" } else { "years" };
-        let statement = format!(
-            "{} {years} from {} ({}), {force} of {}",
-            rule.years,
-            rule.counted_from.name(),
-            self.from,
-            file.jurisdiction
-        );
         DecidedBy {
             jurisdiction: file.jurisdiction.clone(),
             years: rule.years,
@@ -457,7 +473,6 @@ impl Found<'_> {
             confidence: rule.basis.confidence,
             sources,
             note: rule.basis.note.clone(),
-            statement,
         }
     }
 }

@@ -1,17 +1,16 @@
 //! A profile written out: owned, in words, ready for JSON or a page.
 
+use combclear_domain::Day;
+use combclear_domain::basics::source::Source;
+use combclear_domain::basics::words::Jurisdiction;
+use combclear_domain::rules::law::{
+    Basis, CountedFrom, Dated, Field, FieldNeed, FormRule, KeepingForce, LawStanding, Occasion, Profile,
+    RecordSort, RetentionRule, Ruled, TimeLimitRule,
+};
 use serde::Serialize;
 
-use super::profile::{LawStanding, Profile, Ruled};
-use super::rule::{Basis, Dated, FormRule, RetentionRule, TimeLimitRule};
-use super::words::{CountedFrom, Field, FieldNeed, KeepingForce, Occasion, RecordSort};
-use crate::basics::calendar::Day;
-use crate::basics::source::Source;
-use crate::basics::words::Jurisdiction;
-
-/// What every such answer says of itself.
-pub const NOTICE: &str =
-    "An aid to record-keeping, written from published texts, with gaps. The law decides.";
+use super::{field, notice};
+use crate::words::Words;
 
 /// The law of a jurisdiction on a day.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -35,7 +34,7 @@ pub struct LawReport {
     /// How long it must be kept. The longest wins.
     pub retentions: Vec<LawRetention>,
     /// What this is not.
-    pub notice: &'static str,
+    pub notice: String,
 }
 
 /// One of the law files behind a profile.
@@ -61,7 +60,7 @@ pub struct LawField {
     /// The field, as a word for programs.
     pub field: Field,
     /// The same in the words of the trade.
-    pub name: &'static str,
+    pub name: String,
     /// How much it is needed, by the strictest rule.
     pub need: FieldNeed,
     /// The rules that name it.
@@ -125,7 +124,7 @@ pub struct LawRetention {
 impl LawReport {
     /// Writes a profile out.
     #[must_use]
-    pub fn of(profile: &Profile<'_>) -> LawReport {
+    pub fn of(words: &Words, profile: &Profile<'_>) -> LawReport {
         let parts = profile.parts().iter().map(|part| LawPart {
             jurisdiction: part.file.jurisdiction.clone(),
             title: part.file.title.clone(),
@@ -136,7 +135,7 @@ impl LawReport {
             profile.fields(*occasion).into_iter().map(|needed| LawField {
                 occasion: *occasion,
                 field: needed.field,
-                name: needed.field.name(),
+                name: field(words, needed.field),
                 need: needed.need,
                 by: needed
                     .by
@@ -161,7 +160,7 @@ impl LawReport {
             time_limits: limits.map(limit).collect(),
             forms: profile.forms().map(form).collect(),
             retentions: profile.all_retentions().map(LawRetention::of).collect(),
-            notice: NOTICE,
+            notice: notice(words),
         }
     }
 }

@@ -1,0 +1,237 @@
+//! Gaps in words that a keeper understands.
+
+mod report;
+
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::ColonyName;
+use combclear_domain::questions::gaps::{
+    About, Finding, Gap, GapWeight, Gaps, LawNotAsked, LawPlace, Supply, WhyOpen,
+};
+
+use crate::pieces::{amount, days, names};
+use crate::words::{Words, say};
+
+pub use report::{GapReport, GapsReport};
+
+/// What the row of a gap records: `lot HERB-25-1 of Herbal Tablet, acquired on 2025-08-02`.
+#[must_use]
+pub fn about(words: &Words, gap: &Gap) -> String {
+    let on = gap.on;
+    match &gap.about {
+        About::Medicine { medicine } => say!(words, GapsAboutMedicine, medicine = medicine),
+        About::Acquisition { lot, medicine } => {
+            say!(words, GapsAboutAcquisition, lot = lot, medicine = medicine, on = on)
+        }
+        About::Administration { medicine, colonies } => {
+            let colonies = some(words, colonies);
+            say!(words, GapsAboutAdministration, medicine = medicine, on = on, colonies = colonies)
+        }
+        About::Disposal { lot, quantity, unit } => {
+            say!(words, GapsAboutDisposal, amount = amount(words, *quantity, *unit), lot = lot, on = on)
+        }
+    }
+}
+
+/// The gap in one sentence.
+#[must_use]
+#[expect(clippy::too_many_lines, reason = "one arm for each thing that can be missing or amiss")]
+pub fn statement(words: &Words, gap: &Gap) -> String {
+    let about = subject(words, gap);
+    match &gap.finding {
+        Finding::FieldNotRecorded(field) => {
+            say!(words, GapsNotRecorded, about = about, field = field.as_str())
+        }
+        Finding::WithdrawalNotRecorded { leaflet_says: None } => {
+            say!(words, GapsWithdrawalNotRecorded, about = about)
+        }
+        Finding::WithdrawalNotRecorded { leaflet_says: Some(said) } => {
+            say!(words, GapsWithdrawalSaidByLeaflet, about = about, days = days(words, (*said).into()))
+        }
+        Finding::EndNotKnown { field, open: None } => {
+            say!(words, GapsEndNotKnown, about = about, field = field.as_str())
+        }
+        Finding::EndNotKnown { field, open: Some(open) } => {
+            let (field, colonies) = (field.as_str(), some(words, &open.colonies));
+            match open.why {
+                WhyOpen::Lost => say!(words, GapsEndLost, about = about, field = field, colonies = colonies),
+                WhyOpen::Late => say!(words, GapsEndLate, about = about, field = field, colonies = colonies),
+            }
+        }
+        Finding::WrittenLate { days_late, within_days } => {
+            say!(words, GapsWrittenLate, about = about, days = days(words, *days_late), within = *within_days)
+        }
+        Finding::MedicineAuthorisation => {
+            say!(words, GapsMedicineAuthorisation, medicine = about)
+        }
+        Finding::MedicineLeaflet(leaflet) => {
+            say!(words, GapsMedicineLeaflet, medicine = about, leaflet = leaflet)
+        }
+        Finding::MedicineDirections => {
+            say!(words, GapsMedicineDirections, medicine = about)
+        }
+        Finding::PrescribedAfter { number, on: Some(on) } => {
+            say!(words, GapsPrescribedAfter, about = about, number = number, on = on)
+        }
+        Finding::PrescribedAfter { number, on: None } => {
+            say!(words, GapsPrescribedLater, about = about, number = number)
+        }
+        Finding::UseAfterExpiry { lot, expiry } => {
+            say!(words, GapsUseAfterExpiry, about = about, lot = lot, expiry = expiry)
+        }
+        Finding::PastLifeInUse { lot, opened, until, documented: true, says } => {
+            say!(
+                words,
+                GapsPastLifeInUse,
+                about = about,
+                lot = lot,
+                opened = opened,
+                until = until,
+                says = says
+            )
+        }
+        Finding::PastLifeInUse { lot, opened, until, documented: false, says } => say!(
+            words,
+            GapsPastLifeInUseNotDocumented,
+            about = about,
+            lot = lot,
+            opened = opened,
+            until = until,
+            says = says
+        ),
+        Finding::WhereaboutsNotRecorded { since, colonies } => {
+            say!(words, GapsWhereabouts, about = about, since = since, colonies = names(colonies))
+        }
+        Finding::RemovalNotRecorded { colonies, by: Some(by) } => {
+            say!(words, GapsRemovalLate, about = about, colonies = names(colonies), by = by)
+        }
+        Finding::RemovalNotRecorded { colonies, by: None } => {
+            say!(words, GapsRemovalNotRecorded, about = about, colonies = names(colonies))
+        }
+        Finding::DocumentNotKept { file_name: Some(file) } => {
+            say!(words, GapsDocumentNotKept, about = about, file = file)
+        }
+        Finding::DocumentNotKept { file_name: None } => {
+            say!(words, GapsNamelessDocumentNotKept, about = about)
+        }
+        Finding::NoDocument { told_in_words: false } => say!(words, GapsNoDocument, about = about),
+        Finding::NoDocument { told_in_words: true } => say!(words, GapsNoDocumentButWords, about = about),
+        Finding::ExpiryNotTold => say!(words, GapsExpiryNotTold, about = about),
+        Finding::ExpiredWhenAcquired { expiry } => {
+            say!(words, GapsExpiredWhenAcquired, about = about, expiry = expiry)
+        }
+        Finding::MoreGoneThanAcquired { book, over } => {
+            let sum = crate::stock::sum_with_too_many(words, book.acquired, book.given, book.disposed, *over);
+            let amount = amount(words, *over, book.unit);
+            say!(words, GapsMoreGone, lot = &book.lot, sum = sum, amount = amount)
+        }
+        Finding::CountCorrected { lot } => say!(words, GapsCountCorrected, lot = lot),
+    }
+}
+
+/// What a sentence begins with: a medicine goes by its bare name there.
+fn subject(words: &Words, gap: &Gap) -> String {
+    match &gap.about {
+        About::Medicine { medicine } => medicine.clone(),
+        About::Acquisition { .. } | About::Administration { .. } | About::Disposal { .. } => {
+            about(words, gap)
+        }
+    }
+}
+
+/// Up to four colonies by name, or how many there are.
+fn some(words: &Words, colonies: &[ColonyName]) -> String {
+    const NAMED: usize = 4;
+    if colonies.len() > NAMED {
+        return say!(words, GapsManyColonies, colonies = colonies.len());
+    }
+    names(colonies)
+}
+
+/// How to supply what is missing.
+#[must_use]
+pub fn supply(words: &Words, supply: Supply) -> String {
+    match supply {
+        Supply::CorrectEntry { place, field } => {
+            say!(words, GapsSupplyCorrectEntry, place = place.to_string(), field = field.as_str())
+        }
+        Supply::DescribeMedicine => say!(words, GapsSupplyDescribeMedicine),
+        Supply::ProvePurchase => say!(words, GapsSupplyProvePurchase),
+        Supply::AttachPrescription => say!(words, GapsSupplyAttachPrescription),
+        Supply::ReachOfVet => say!(words, GapsSupplyReachOfVet),
+        Supply::WithdrawalDays { place } => {
+            say!(words, GapsSupplyWithdrawalDays, place = place.to_string())
+        }
+        Supply::Removal => say!(words, GapsSupplyRemoval),
+        Supply::RemovalAndWithdrawal => say!(words, GapsSupplyRemovalAndWithdrawal),
+        Supply::KeeperAddress => say!(words, GapsSupplyKeeperAddress),
+        Supply::NothingMends => say!(words, GapsSupplyNothingMends),
+        Supply::ReadOnPack => say!(words, GapsSupplyReadOnPack),
+        Supply::CheckAuthorisation => say!(words, GapsSupplyCheckAuthorisation),
+        Supply::PointToDirections => say!(words, GapsSupplyPointToDirections),
+        Supply::StaysOnRecord => say!(words, GapsSupplyStaysOnRecord),
+        Supply::PerhapsAnotherPack => say!(words, GapsSupplyPerhapsAnotherPack),
+        Supply::LookWhereItIs => say!(words, GapsSupplyLookWhereItIs),
+        Supply::TakeOut => say!(words, GapsSupplyTakeOut),
+        Supply::LookOrReadStay => say!(words, GapsSupplyLookOrReadStay),
+        Supply::AttachAgain => say!(words, GapsSupplyAttachAgain),
+        Supply::AttachInvoice => say!(words, GapsSupplyAttachInvoice),
+        Supply::ReadExpiry => say!(words, GapsSupplyReadExpiry),
+        Supply::CountAgain => say!(words, GapsSupplyCountAgain),
+        Supply::ExplainDifference => say!(words, GapsSupplyExplainDifference),
+    }
+}
+
+/// The title of a source, with the place in it.
+fn law_place(words: &Words, place: &LawPlace) -> String {
+    match &place.locator {
+        Some(locator) => say!(words, GapsLawPlace, title = &place.title, locator = locator),
+        None => place.title.clone(),
+    }
+}
+
+/// The answer for the keeper, in a few sentences.
+#[must_use]
+pub fn summary(words: &Words, found: &Gaps) -> Vec<String> {
+    let count = |weight: GapWeight| found.gaps.iter().filter(|gap| gap.weight == weight).count();
+    let (from, to) = (found.from, found.to);
+    let mut sentences = vec![match found.complete {
+        Verdict::Yes => say!(words, GapsComplete, from = from, to = to),
+        Verdict::Unknown if found.nothing_acquired_or_given => {
+            say!(words, GapsNothingRecorded, from = from, to = to)
+        }
+        Verdict::Unknown => say!(words, GapsCompletenessNotKnown, from = from, to = to),
+        Verdict::No => {
+            say!(words, GapsIncomplete, from = from, to = to, count = count(GapWeight::Required))
+        }
+    }];
+    let mut add = |count: usize, say: fn(&Words, usize) -> String| {
+        if count > 0 {
+            sentences.push(say(words, count));
+        }
+    };
+    add(count(GapWeight::Amiss), |words, count| say!(words, GapsCountAmiss, count = count));
+    add(count(GapWeight::WhereApplicable), |words, count| {
+        say!(words, GapsCountWhereApplicable, count = count)
+    });
+    add(count(GapWeight::Advised), |words, count| say!(words, GapsCountAdvised, count = count));
+    sentences.extend(found.not_asked.iter().map(|why| not_asked(words, why)));
+    if found.given_without_prescription {
+        sentences.push(say!(words, GapsNoPrescription));
+    }
+    sentences
+}
+
+fn not_asked(words: &Words, why: &LawNotAsked) -> String {
+    match why {
+        LawNotAsked::NotSaid => say!(words, GapsLawNotSaid),
+        LawNotAsked::NotKnown { jurisdiction, in_force_on: None } => {
+            say!(words, GapsLawNotKnown, jurisdiction = jurisdiction)
+        }
+        LawNotAsked::NotKnown { jurisdiction, in_force_on: Some(on) } => {
+            say!(words, GapsLawNotInForce, jurisdiction = jurisdiction, on = on)
+        }
+        LawNotAsked::UnionsPartOnly { jurisdiction } => {
+            say!(words, GapsLawOfUnionOnly, jurisdiction = jurisdiction)
+        }
+    }
+}

@@ -1,0 +1,106 @@
+//! What the law still misses, in words.
+
+use combclear_domain::Day;
+use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::EntryId;
+use combclear_domain::journal::event::Kind;
+use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LawPart, LotCheck};
+use serde::Serialize;
+
+use super::{about, law_place, statement, summary, supply};
+use crate::words::Words;
+
+/// What the legal record of a holding still misses in a time, entry by entry.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct GapsReport {
+    /// The holding.
+    pub holding: HoldingName,
+    /// The first day.
+    pub from: Day,
+    /// The last day.
+    pub to: Day,
+    /// What happened after this day does not bear on it.
+    pub as_of: Day,
+    /// The laws that were asked, by the days of the entries.
+    pub laws: Vec<LawPart>,
+    /// Yes if everything that those laws require stands in the record; no if something is missing; unknown if for some
+    /// entry no law could be asked.
+    pub complete: Verdict,
+    /// The same for the keeper, in a few sentences.
+    pub summary: Vec<String>,
+    /// What is missing or amiss: what the law requires first, then what was amiss, then what the law asks for where it
+    /// applies, then advice.
+    pub gaps: Vec<GapReport>,
+    /// Whether the book of each lot comes out even.
+    pub lots: Vec<LotCheck>,
+    /// What this is not.
+    pub notice: String,
+}
+
+/// Something that is missing or amiss.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = Gap))]
+pub struct GapReport {
+    /// How much it weighs.
+    pub weight: GapWeight,
+    /// What is missing, as a word for programs: a field of the law such as `supplier_address`, or `use_after_expiry` and
+    /// the like.
+    pub missing: &'static str,
+    /// What it is about, in words: `acquisition of lot HERB-25-1 on 2025-08-02`.
+    pub about: String,
+    /// The entry that it is about.
+    pub entry: EntryId,
+    /// The place of that entry in the journal.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
+    pub place: u64,
+    /// The kind of that entry.
+    pub kind: Kind,
+    /// The day of that entry.
+    pub on: Day,
+    /// The gap in one sentence.
+    pub statement: String,
+    /// How to supply what is missing.
+    pub supply: String,
+    /// Where the law says so, for a person to look up.
+    pub law: Vec<String>,
+}
+
+impl GapsReport {
+    /// Says what was found.
+    #[must_use]
+    pub fn of(words: &Words, found: &Gaps) -> GapsReport {
+        GapsReport {
+            holding: found.holding.clone(),
+            from: found.from,
+            to: found.to,
+            as_of: found.as_of,
+            laws: found.laws.clone(),
+            complete: found.complete,
+            summary: summary(words, found),
+            gaps: found.gaps.iter().map(|gap| GapReport::of(words, gap)).collect(),
+            lots: found.lots.clone(),
+            notice: crate::notice(words),
+        }
+    }
+}
+
+impl GapReport {
+    /// Says one gap.
+    #[must_use]
+    pub fn of(words: &Words, gap: &Gap) -> GapReport {
+        GapReport {
+            weight: gap.weight,
+            missing: gap.finding.as_str(),
+            about: about(words, gap),
+            entry: gap.entry,
+            place: gap.place,
+            kind: gap.kind,
+            on: gap.on,
+            statement: statement(words, gap),
+            supply: supply(words, gap.supply),
+            law: gap.law.iter().map(|place| law_place(words, place)).collect(),
+        }
+    }
+}

@@ -1,0 +1,56 @@
+//! What would be moved into an archive, in words.
+
+use combclear_domain::Day;
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::Hash;
+use combclear_domain::journal::places::Places;
+use combclear_domain::questions::retention::ArchivePlan;
+use serde::Serialize;
+
+use super::{KeptStory, held_back};
+use crate::words::Words;
+
+/// What would be moved into an archive.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct ArchivePlanReport {
+    /// The holding.
+    pub holding: HoldingName,
+    /// By the end of this day nothing of it has to be kept any more.
+    pub through: Day,
+    /// The stories that would go, in the order of their first entries.
+    pub stories: Vec<KeptStory>,
+    /// The stories that could go, but are held back.
+    pub held_back: Vec<HeldBack>,
+    /// The places of the entries that would go; none if nothing would.
+    pub places: Option<String>,
+    /// The contents of documents that no remaining entry names, in the order in which they were first attached.
+    pub contents: Vec<Hash>,
+}
+
+/// A story that the law would let go, but that stays.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct HeldBack {
+    /// The story.
+    pub story: KeptStory,
+    /// Why it stays.
+    pub because: String,
+}
+
+impl ArchivePlanReport {
+    /// Says what would go and what stays.
+    #[must_use]
+    pub fn of(words: &Words, plan: &ArchivePlan) -> ArchivePlanReport {
+        let held = plan.held_back.iter().map(|held| HeldBack {
+            story: KeptStory::of(words, &held.story),
+            because: held_back(words, &held.because),
+        });
+        ArchivePlanReport {
+            holding: plan.holding.clone(),
+            through: plan.through,
+            stories: plan.stories.iter().map(|story| KeptStory::of(words, story)).collect(),
+            held_back: held.collect(),
+            places: plan.places.as_ref().map(Places::to_string),
+            contents: plan.contents.clone(),
+        }
+    }
+}
