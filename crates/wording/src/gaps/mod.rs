@@ -34,7 +34,6 @@ pub fn about(words: &Words, gap: &Gap) -> String {
 
 /// The gap in one sentence.
 #[must_use]
-#[expect(clippy::too_many_lines, reason = "one arm for each thing that can be missing or amiss")]
 pub fn statement(words: &Words, gap: &Gap) -> String {
     let about = subject(words, gap);
     match &gap.finding {

@@ -21,7 +21,7 @@ pub(super) struct Asked<'r> {
     /// The laws that were asked.
     pub(super) laws: BTreeSet<LawPart>,
     /// Why the law of some day could not be asked.
-    pub(super) not_asked: BTreeSet<LawNotAsked>,
+    pub(super) unknown_law: BTreeSet<LawNotAsked>,
     /// What is missing.
     pub(super) gaps: Vec<Gap>,
     /// What was told already: a lot without batch is one gap, however often it was used.
@@ -41,7 +41,7 @@ impl<'r> Asked<'r> {
             register,
             not_kept,
             laws: BTreeSet::new(),
-            not_asked: BTreeSet::new(),
+            unknown_law: BTreeSet::new(),
             gaps: Vec::new(),
             told: BTreeSet::new(),
         };
@@ -82,22 +82,22 @@ impl<'r> Asked<'r> {
     /// The law of the holding on a day. One that is not known is noted.
     fn law_on(&mut self, on: Day) -> Option<Profile<'r>> {
         let Some(jurisdiction) = self.holding.jurisdiction(on) else {
-            self.not_asked.insert(LawNotAsked::NotSaid);
+            self.unknown_law.insert(LawNotAsked::NotSaid);
             return None;
         };
         let Some(profile) = self.laws_known.profile(jurisdiction, on) else {
             let jurisdiction = jurisdiction.clone();
-            self.not_asked.insert(LawNotAsked::NotKnown { jurisdiction, in_force_on: None });
+            self.unknown_law.insert(LawNotAsked::NotKnown { jurisdiction, in_force_on: None });
             return None;
         };
         if profile.standing() != LawStanding::InForce {
             let jurisdiction = jurisdiction.clone();
-            self.not_asked.insert(LawNotAsked::NotKnown { jurisdiction, in_force_on: Some(on) });
+            self.unknown_law.insert(LawNotAsked::NotKnown { jurisdiction, in_force_on: Some(on) });
             return None;
         }
         // Member states may add to what the Union asks.
         if profile.parts().first().is_some_and(|part| part.file.jurisdiction != *jurisdiction) {
-            self.not_asked.insert(LawNotAsked::UnionsPartOnly { jurisdiction: jurisdiction.clone() });
+            self.unknown_law.insert(LawNotAsked::UnionsPartOnly { jurisdiction: jurisdiction.clone() });
         }
         for part in profile.parts().iter().filter(|part| part.standing == LawStanding::InForce) {
             let (jurisdiction, title) = (part.file.jurisdiction.clone(), part.file.title.clone());

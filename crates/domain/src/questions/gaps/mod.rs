@@ -88,7 +88,7 @@ impl Gaps {
         let complete = match () {
             () if has(GapWeight::Required) => Verdict::No,
             () if nothing_recorded(&register) => Verdict::Unknown,
-            () if has(GapWeight::WhereApplicable) || !asked.not_asked.is_empty() => Verdict::Unknown,
+            () if has(GapWeight::WhereApplicable) || !asked.unknown_law.is_empty() => Verdict::Unknown,
             () => Verdict::Yes,
         };
         let given = &register.administrations;
@@ -98,7 +98,7 @@ impl Gaps {
             to: register.to,
             as_of,
             laws: asked.laws.into_iter().collect(),
-            not_asked: asked.not_asked.into_iter().collect(),
+            not_asked: asked.unknown_law.into_iter().collect(),
             complete,
             nothing_acquired_or_given: register.acquisitions.is_empty() && given.is_empty(),
             given_without_prescription: !given.is_empty()

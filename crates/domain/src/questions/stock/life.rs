@@ -39,7 +39,7 @@ pub enum OpenedBy {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LifeInUse {
-    /// What the leaflet says, in its words.
+    /// What the leaflet says.
     pub says: String,
     /// How many days after the day of opening; absent where the leaflet gives no number for the pack.
     pub days: Option<u16>,
