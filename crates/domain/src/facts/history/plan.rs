@@ -1,9 +1,10 @@
 //! How a course would run if it was started on a day: its doses, and when it may come out.
 
-use super::terms::{Fact, Terms};
+use super::terms::Terms;
 use super::whereabouts::used_up;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::rules::leaflet::Release;
 use crate::rules::leaflet::rule::BroodState;
@@ -187,7 +188,7 @@ impl Plan {
 fn lacks(
     terms: &Terms,
     ends: Ends,
-    stay: Option<&Fact<u16>>,
+    stay: Option<&Sourced<u16>>,
     count: Option<u8>,
     days_of_doses: bool,
 ) -> Vec<Lack> {
@@ -212,7 +213,7 @@ fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
     if matches!(ends, Ends::AtOnce | Ends::UsedUp) {
         return Vec::new();
     }
-    let unread = |fact: Option<&Fact<u16>>| fact.is_some_and(|fact| !fact.is_documented());
+    let unread = |fact: Option<&Sourced<u16>>| fact.is_some_and(|fact| !fact.is_documented());
     let mut list = Vec::new();
     let perhaps_used_up = ends == Ends::PerhapsUsedUp;
     if perhaps_used_up && terms.removal.as_ref().is_some_and(|fact| !fact.is_documented()) {
@@ -233,7 +234,7 @@ fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
 
 /// The least stay under the brood that was seen. Where none was, the longer of both counts, if both or that with brood are
 /// stated: of one that is stated without brood alone nobody knows how long it is with brood.
-fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Fact<u16>>, Option<(u16, u16)>) {
+fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Sourced<u16>>, Option<(u16, u16)>) {
     let (absent, present) = (terms.stay_min.absent_or_lowest, terms.stay_min.present);
     if let Some(brood) = brood {
         return (terms.stay_min.under(brood).copied(), None);
