@@ -163,7 +163,7 @@ impl Holding {
 
     /// The entry with this id, whether or not it was corrected since.
     #[must_use]
-    pub fn record(&self, id: EntryId) -> Option<&Arc<Record>> {
+    pub fn entry(&self, id: EntryId) -> Option<&Arc<Record>> {
         self.records.get(&id)
     }
 
