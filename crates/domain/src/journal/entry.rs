@@ -37,7 +37,7 @@ pub struct Draft {
     /// The text of the body, exactly as it is hashed and kept.
     pub body: Arc<str>,
     /// Which entry this one corrects, if any.
-    pub correction: Option<Correction>,
+    pub correction: Option<Box<Correction>>,
 }
 
 impl Draft {
@@ -51,7 +51,7 @@ impl Draft {
     /// The same entry, correcting another.
     #[must_use]
     pub fn correcting(self, of: EntryId, reason: &str) -> Draft {
-        Draft { correction: Some(Correction { of, reason: reason.to_owned() }), ..self }
+        Draft { correction: Some(Box::new(Correction { of, reason: reason.to_owned() })), ..self }
     }
 
     /// The same entry, at a time of day.
@@ -278,7 +278,15 @@ impl Envelope {
             let help = "name the entry in `corrects` and say why in `reason`";
             return Err(EntryFault::at("/corrects", "a strike-out names the entry it strikes out", help));
         }
-        Ok(Draft { id, on: self.on, at: self.at, recorded_by: self.recorded_by, event, body, correction })
+        Ok(Draft {
+            id,
+            on: self.on,
+            at: self.at,
+            recorded_by: self.recorded_by,
+            event,
+            body,
+            correction: correction.map(Box::new),
+        })
     }
 }
 

@@ -59,7 +59,7 @@ pub struct Record {
     /// What happened.
     pub event: Event,
     /// What it corrects.
-    pub correction: Option<Correction>,
+    pub correction: Option<Box<Correction>>,
 }
 
 impl Record {
