@@ -1,4 +1,4 @@
-//! What is wrong with a file, where, and how to mend it.
+//! What is wrong with a file, where, and how to fix it.
 
 use std::fmt;
 
@@ -33,7 +33,7 @@ impl fmt::Display for Diagnostic {
     }
 }
 
-/// The candidate nearest in spelling to what was written, if one is near enough to be meant.
+/// The candidate nearest in spelling, if one is near enough to be meant.
 #[must_use]
 pub fn nearest<'a>(written: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     candidates
