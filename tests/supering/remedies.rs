@@ -2,9 +2,10 @@
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::sourced::Sourced;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ColonyName, RemovalNeed};
-use combclear_domain::facts::history::{Course, Fact, History};
+use combclear_domain::facts::history::{Course, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
 use combclear_domain::questions::supering::FirstFree;
@@ -161,7 +162,7 @@ fn needs_to_come_out(course: &Course) -> bool {
     let stays = [course.terms.stay_min, course.terms.stay_max_longest];
     let stays = stays.iter().flat_map(|stay| [stay.absent_or_lowest, stay.present]).flatten();
     let when_is_known = stays.clone().next().is_some() && stays.clone().all(|stay| stay.is_documented());
-    let need_not = |fact: Fact<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
+    let need_not = |fact: Sourced<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
     let used_up_by_itself = when_is_known && course.terms.removal.is_some_and(need_not);
     course.out().is_none() && course.terms.release() != Some(Release::Single) && !used_up_by_itself
 }

@@ -5,6 +5,7 @@
 //! - `rule_kinds`: the kinds of rule, declared once; it makes [`topic`], what rules are about, and [`says`], what they say
 //! - [`rule_words`]: the word lists of the kinds of rule
 //! - [`source`], [`confidence`]: where a value was read, and how well it is established
+//! - [`sourced`]: a value with its origin; [`entry_id`]: the id of an entry
 //! - [`verdict`]: yes, no or unknown
 //! - [`quantity`], [`degrees`]: amounts of a medicine, temperatures
 //! - [`diagnostic`]: what is wrong in a file, where, and how to fix it
@@ -13,11 +14,13 @@ pub mod calendar;
 pub mod confidence;
 pub mod degrees;
 pub mod diagnostic;
+pub mod entry_id;
 pub mod quantity;
 pub(crate) mod rule_kinds;
 pub mod rule_words;
 pub mod says;
 pub mod source;
+pub mod sourced;
 pub(crate) mod text;
 pub mod topic;
 pub mod verdict;

@@ -30,7 +30,7 @@ pub(crate) use periods::{Bars, blocked_through, free_from, free_in_or_out, insid
 pub use plan::Lack;
 pub(crate) use plan::{Ends, Plan};
 pub(crate) use stated::label_revision;
-pub use terms::{Authority, Doses, Fact, FlowBefore, Stay, Terms};
+pub use terms::{Doses, FlowBefore, Stay, Terms};
 pub use timeline::{DoseDue, EarliestOut, Presence, Standing};
 pub use whereabouts::Doubt;
 pub(crate) use whereabouts::{Whereabouts, used_up};

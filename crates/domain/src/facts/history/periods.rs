@@ -1,7 +1,8 @@
 //! What the terms of a course mean for supers: while it is in, while a period runs after it, and after that.
 
-use super::terms::{Fact, Terms};
+use super::terms::Terms;
 use crate::basics::calendar::{Day, last_blocked_day};
+use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::SupersDuring;
 
@@ -16,7 +17,7 @@ pub(crate) fn inside(terms: &Terms) -> Verdict {
 
 /// Whether supers may be on once it is out and every stated period is over. Both periods must be documented for a yes.
 fn after(terms: &Terms) -> Verdict {
-    let documented = |fact: &Option<Fact<u16>>| fact.as_ref().is_some_and(Fact::is_documented);
+    let documented = |fact: &Option<Sourced<u16>>| fact.as_ref().is_some_and(Sourced::is_documented);
     if documented(&terms.withdrawal) && documented(&terms.wait) { Verdict::Yes } else { Verdict::Unknown }
 }
 

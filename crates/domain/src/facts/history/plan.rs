@@ -1,9 +1,10 @@
 //! How a course would run if it started on a given day: its doses, and when it may come out.
 
-use super::terms::{Fact, Terms};
+use super::terms::Terms;
 use super::whereabouts::used_up;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::rules::leaflet::Release;
 use crate::rules::leaflet::rule::BroodState;
@@ -188,7 +189,7 @@ impl Plan {
 fn lacks(
     terms: &Terms,
     ends: Ends,
-    stay: Option<&Fact<u16>>,
+    stay: Option<&Sourced<u16>>,
     count: Option<u8>,
     days_of_doses: bool,
 ) -> Vec<Lack> {
@@ -213,7 +214,7 @@ fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
     if matches!(ends, Ends::AtOnce | Ends::UsedUp) {
         return Vec::new();
     }
-    let unread = |fact: Option<&Fact<u16>>| fact.is_some_and(|fact| !fact.is_documented());
+    let unread = |fact: Option<&Sourced<u16>>| fact.is_some_and(|fact| !fact.is_documented());
     let mut list = Vec::new();
     let perhaps_used_up = ends == Ends::PerhapsUsedUp;
     if perhaps_used_up && terms.removal.as_ref().is_some_and(|fact| !fact.is_documented()) {
@@ -234,7 +235,7 @@ fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
 
 /// The least stay for the brood that was seen. If none was seen, the longer of both, provided that the one with brood
 /// is stated: a stay stated only without brood does not tell how long it is with brood.
-fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Fact<u16>>, Option<(u16, u16)>) {
+fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Sourced<u16>>, Option<(u16, u16)>) {
     let (absent, present) = (terms.stay_min.absent_or_lowest, terms.stay_min.present);
     if let Some(brood) = brood {
         return (terms.stay_min.under(brood).copied(), None);

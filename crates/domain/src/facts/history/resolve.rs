@@ -1,10 +1,11 @@
 //! Which statement on a topic applies: that of the highest authority, and among equals the strictest.
 
 use crate::basics::confidence::Confidence;
+use crate::basics::sourced::{Authority, Sourced};
 use crate::basics::topic::Topic;
 use std::cmp::Ordering;
 
-use super::terms::{Authority, Fact, LotSaid, Stated};
+use super::terms::{LotSaid, Stated};
 use crate::basics::calendar::Day;
 use crate::basics::words::Method;
 use crate::journal::event::StatedTerms;
@@ -61,7 +62,7 @@ where
     O: Fn(&T, &T) -> Ordering,
 {
     /// The fact that applies.
-    pub(super) fn resolve(&self, resolver: &Resolver<'_>) -> Option<Fact<T>> {
+    pub(super) fn resolve(&self, resolver: &Resolver<'_>) -> Option<Sourced<T>> {
         self.resolve_with(resolver, |_| Vec::new())
     }
 
@@ -73,12 +74,12 @@ where
         &self,
         resolver: &Resolver<'_>,
         on_packs: impl Fn(&LotSaid<'_>) -> Vec<(Day, T, Authority)>,
-    ) -> Option<Fact<T>> {
+    ) -> Option<Sourced<T>> {
         let Stated { prescriptions, all_prescribed, lots, declared } = resolver.stated;
         let any_revision = self.built_in(resolver.built_in, None);
-        let said = |value: T, authority: Authority, built_in: Option<&Fact<T>>| {
+        let said = |value: T, authority: Authority, built_in: Option<&Sourced<T>>| {
             let documented = built_in.filter(|fact| fact.is_documented()).map(|fact| fact.value);
-            Fact {
+            Sourced {
                 value,
                 authority,
                 confidence: Confidence::Document,
@@ -112,15 +113,20 @@ where
                 (Some((value, by)), Some(_) | None) => Some(said(value, by)),
                 // Reading it after a treatment loosens nothing for that treatment, unless the wrong entry is corrected.
                 (None, Some((later, by))) => {
-                    let documented = built_in.filter(Fact::is_documented);
+                    let documented = built_in.filter(Sourced::is_documented);
                     let held = if built_in.is_some() { documented } else { declared() };
                     let held = held.filter(|held| stricter(&held.value, &later));
-                    Some(held.map_or_else(|| said(later, by), |held| Fact { set_aside: by.entry(), ..held }))
+                    Some(
+                        held.map_or_else(
+                            || said(later, by),
+                            |held| Sourced { set_aside: by.entry(), ..held },
+                        ),
+                    )
                 }
                 (None, None) => built_in.or_else(declared),
             }
         };
-        let mut parts: Vec<Option<Fact<T>>> = prescribed.into_iter().flatten().map(Some).collect();
+        let mut parts: Vec<Option<Sourced<T>>> = prescribed.into_iter().flatten().map(Some).collect();
         if !every_dose {
             parts.extend(lots.iter().map(of_lot));
         }
@@ -128,7 +134,7 @@ where
             parts.iter().map(|part| part.as_ref().map_or(Confidence::Unconfirmed, |fact| fact.confidence));
         let confidence = weakest.max_by_key(|confidence| weakness(*confidence))?;
         let strictest = strictest(parts.into_iter().flatten(), |a, b| (self.order)(&a.value, &b.value))?;
-        Some(Fact { confidence, ..strictest })
+        Some(Sourced { confidence, ..strictest })
     }
 
     /// What was read of a lot by the day on which some of it was first given, and what was read later.
@@ -153,13 +159,13 @@ where
 
     /// What the built-in leaflet says. If methods or label revisions differ and none was noted, the strictest value
     /// applies, with the confidence of the weakest.
-    pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Fact<T>> {
+    pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Sourced<T>> {
         let in_force = built_in.on(self.topic).filter(|(_, rule)| rule.fits(built_in.method, revision));
         let values: Vec<_> =
             in_force.filter_map(|(index, rule)| Some(((self.rule)(rule)?, index, rule.confidence))).collect();
         let confidence = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;
         let (value, index, _) = strictest(values.into_iter(), |a, b| (self.order)(&a.0, &b.0))?;
-        Some(Fact {
+        Some(Sourced {
             value,
             authority: Authority::Leaflet(index),
             confidence,

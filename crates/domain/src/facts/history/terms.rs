@@ -4,7 +4,6 @@
 //! it; the built-in leaflet; terms the keeper declared for a medicine. On each topic the highest authority that says anything
 //! applies, and lower ones never overrule it. Among equals the stricter value applies.
 
-use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
 use std::cmp::Ordering;
 use std::sync::Arc;
@@ -12,70 +11,13 @@ use std::sync::Arc;
 use super::resolve::{BuiltIn, Reading, Resolver};
 use super::topics::{doses, flow_before, flow_during, removal, supers_during, wait, withdrawal};
 use crate::basics::calendar::Day;
+use crate::basics::sourced::{Authority, Sourced};
 use crate::basics::words::{Method, Permission, RemovalNeed, SupersDuring};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::StatedTerms;
 use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Leaflet, Release, Rule, Says, WithdrawalPeriod};
-
-/// Who said it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Authority {
-    /// A vet's prescription.
-    Prescription(EntryId),
-    /// The keeper, reading the leaflet of the lot.
-    Reading(EntryId),
-    /// The keeper, reading the pack when giving it.
-    Pack(EntryId),
-    /// The built-in leaflet; the index of the rule in it.
-    Leaflet(usize),
-    /// The keeper, declaring terms for a medicine.
-    Declared(EntryId),
-}
-
-impl Authority {
-    /// The entry that says it; none for the built-in leaflet.
-    #[must_use]
-    pub const fn entry(self) -> Option<EntryId> {
-        match self {
-            Authority::Prescription(entry)
-            | Authority::Reading(entry)
-            | Authority::Pack(entry)
-            | Authority::Declared(entry) => Some(entry),
-            Authority::Leaflet(_) => None,
-        }
-    }
-}
-
-/// A term that applies: its value, who said it, and whether it can support a yes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Fact<T> {
-    /// The value that applies.
-    pub value: T,
-    /// Who said it.
-    pub authority: Authority,
-    /// How well it is established. Statements in entries count as a document.
-    pub confidence: Confidence,
-    /// A stricter documented value of the built-in leaflet, which this value overrules.
-    pub looser_than: Option<T>,
-    /// The entry that states a looser value, read after the treatment and therefore not used.
-    pub set_aside: Option<EntryId>,
-}
-
-impl<T> Fact<T> {
-    /// The same fact with another value.
-    pub(crate) fn map<U>(self, value: impl Fn(T) -> U) -> Fact<U> {
-        let Fact { value: known, authority, confidence, looser_than, set_aside } = self;
-        Fact { value: value(known), authority, confidence, looser_than: looser_than.map(value), set_aside }
-    }
-
-    /// Whether it rests on a document, and so can support a yes.
-    #[must_use]
-    pub fn is_documented(&self) -> bool {
-        self.confidence == Confidence::Document
-    }
-}
 
 /// Whether use right before a nectar flow is forbidden.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -112,15 +54,15 @@ pub struct Doses {
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Stay {
     /// With brood absent or at its lowest.
-    pub absent_or_lowest: Option<Fact<u16>>,
+    pub absent_or_lowest: Option<Sourced<u16>>,
     /// With brood present.
-    pub present: Option<Fact<u16>>,
+    pub present: Option<Sourced<u16>>,
 }
 
 impl Stay {
     /// The length under a state of brood.
     #[must_use]
-    pub fn under(&self, brood: BroodState) -> Option<&Fact<u16>> {
+    pub fn under(&self, brood: BroodState) -> Option<&Sourced<u16>> {
         match brood {
             BroodState::AbsentOrLowest => self.absent_or_lowest.as_ref(),
             BroodState::Present => self.present.as_ref(),
@@ -129,7 +71,7 @@ impl Stay {
 
     /// The same, with a length under brood no shorter than without: more brood never shortens the stay.
     fn no_shorter_with_brood(self) -> Stay {
-        let shorter = |(absent, present): &(Fact<u16>, Fact<u16>)| present.value < absent.value;
+        let shorter = |(absent, present): &(Sourced<u16>, Sourced<u16>)| present.value < absent.value;
         let both = self.absent_or_lowest.zip(self.present).filter(shorter);
         Stay { present: both.map(|(absent, _)| absent).or(self.present), ..self }
     }
@@ -165,24 +107,24 @@ pub struct Terms {
     /// The built-in leaflet of the medicine, if it has one.
     pub leaflet: Option<Arc<Leaflet>>,
     /// Whether honey supers may be on while it is in.
-    pub supers_during: Option<Fact<SupersDuring>>,
+    pub supers_during: Option<Sourced<SupersDuring>>,
     /// Whether it may be used in a nectar flow.
-    pub flow_during: Option<Fact<Permission>>,
+    pub flow_during: Option<Sourced<Permission>>,
     /// Whether it may be used right before a nectar flow. None: nobody forbids it.
-    pub flow_before: Option<Fact<FlowBefore>>,
+    pub flow_before: Option<Sourced<FlowBefore>>,
     /// Withdrawal period for honey, in days; 0 if the label has none.
-    pub withdrawal: Option<Fact<u16>>,
+    pub withdrawal: Option<Sourced<u16>>,
     /// Whether `withdrawal` says that the label has no withdrawal period.
     pub no_withdrawal_by_label: bool,
     /// Days between removal and supers.
-    pub wait: Option<Fact<u16>>,
+    pub wait: Option<Sourced<u16>>,
     /// Whether `wait` rests on a stated withdrawal period, which is the whole time after the treatment.
     pub wait_within_withdrawal: bool,
     /// Whether it has to be taken out.
-    pub removal: Option<Fact<RemovalNeed>>,
+    pub removal: Option<Sourced<RemovalNeed>>,
     /// The statement that nothing stays in the hive, although a least stay is known. One of the two is wrong, so
     /// `removal` is not known until one of them is corrected.
-    pub asked_back: Option<Fact<RemovalNeed>>,
+    pub asked_back: Option<Sourced<RemovalNeed>>,
     /// Fewest days it must stay.
     pub stay_min: Stay,
     /// Most days it may stay; of several statements the fewest.
@@ -191,7 +133,7 @@ pub struct Terms {
     /// up.
     pub stay_max_longest: Stay,
     /// Doses of a course.
-    pub doses: Option<Fact<Doses>>,
+    pub doses: Option<Sourced<Doses>>,
 }
 
 /// What people stated about one course.
@@ -317,7 +259,7 @@ impl Terms {
 
     /// The leaflet rule behind a fact, if the leaflet said it.
     #[must_use]
-    pub fn rule<T>(&self, fact: &Fact<T>) -> Option<&Rule> {
+    pub fn rule<T>(&self, fact: &Sourced<T>) -> Option<&Rule> {
         let Authority::Leaflet(index) = fact.authority else { return None };
         self.leaflet.as_ref()?.rules.get(index)
     }
@@ -326,9 +268,9 @@ impl Terms {
 /// A wait of zero days that rests on a documented withdrawal period, if it may.
 fn covering_wait(
     named: &Named,
-    withdrawal: Option<&Fact<WithdrawalPeriod>>,
-    wait: Option<&Fact<u16>>,
-) -> Option<Fact<u16>> {
+    withdrawal: Option<&Sourced<WithdrawalPeriod>>,
+    wait: Option<&Sourced<u16>>,
+) -> Option<Sourced<u16>> {
     let withdrawal = withdrawal.filter(|fact| fact.is_documented())?;
     let in_days = matches!(withdrawal.value, WithdrawalPeriod::Days(_));
     let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
@@ -339,7 +281,7 @@ fn covering_wait(
         Named::Found(leaflet) => leaflet.states_withdrawal_days(),
     };
     (in_days && no_longer_wait && knows_withdrawal)
-        .then(|| Fact { looser_than: None, ..withdrawal.map(|_| 0) })
+        .then(|| Sourced { looser_than: None, ..withdrawal.map(|_| 0) })
 }
 
 /// Picks the days stated for a state of brood.

@@ -1,8 +1,9 @@
 //! Where the carriers and doses of a course are on a day: in, out since a day, or not known.
 
-use super::terms::{Fact, Terms};
+use super::terms::Terms;
 use super::{Course, Dose};
 use crate::basics::calendar::Day;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::Release;
@@ -112,7 +113,7 @@ pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
         .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
     let stays = stays.flatten();
     let longest = stays.clone().map(|fact| fact.value).max();
-    let documented = longest.is_some() && stays.clone().all(Fact::is_documented);
+    let documented = longest.is_some() && stays.clone().all(Sourced::is_documented);
     // The next day, if no stay is stated.
     let days = longest.unwrap_or(1);
     match &terms.removal {

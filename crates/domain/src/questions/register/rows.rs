@@ -1,5 +1,6 @@
 //! The rows of the register.
 
+use crate::basics::sourced::Authority;
 use serde::Serialize;
 
 use crate::basics::calendar::{Day, Instant, Moment, TimeOfDay};
@@ -9,7 +10,6 @@ use crate::basics::words::{
     ApiaryName, ColonyName, Jurisdiction, LeafletId, LotName, MediaType, MedicineName, Method, Person,
     PrescriptionName, Unit,
 };
-use crate::facts::history::Authority;
 use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Kind, Supplier};

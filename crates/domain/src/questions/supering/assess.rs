@@ -3,10 +3,11 @@
 use super::grounds::{Ground, Outcome, Reason, Term};
 use super::harvest;
 use crate::basics::calendar::{Day, last_blocked_day};
+use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
 use crate::facts::history::{
-    Bars, BeforeFlow, Course, Doubt, End, Fact, History, Standing, Terms, Whereabouts, before_flow, inside,
+    Bars, BeforeFlow, Course, Doubt, End, History, Standing, Terms, Whereabouts, before_flow, inside,
     withdrawal_bars,
 };
 use crate::journal::entry::EntryId;
@@ -153,7 +154,7 @@ fn not_known_whether_in(terms: &Terms) -> Reason<'_> {
     }
 }
 
-fn supers_not_established(supers: Option<&Fact<SupersDuring>>) -> Reason<'_> {
+fn supers_not_established(supers: Option<&Sourced<SupersDuring>>) -> Reason<'_> {
     Reason::NotEstablished { topic: Term::SupersDuring, days: None, supers }
 }
 
@@ -175,7 +176,7 @@ fn decide_out<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let terms = &course.terms;
-    let running = |fact: &&'h Fact<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
+    let running = |fact: &&'h Sourced<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
     let withdrawal_runs = terms.withdrawal.as_ref().filter(running);
     let wait_runs = terms.wait.as_ref().filter(running);
     right_before_a_flow(history, course, out, on, add);
@@ -431,7 +432,7 @@ fn supers_while_in<'h>(
     course: &'h Course,
     to: Day,
     single: bool,
-    supers: &'h Fact<SupersDuring>,
+    supers: &'h Sourced<SupersDuring>,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let overlap = |from: Day, to: Day| {

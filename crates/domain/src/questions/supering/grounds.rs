@@ -1,9 +1,10 @@
 //! Grounds: what was checked, how it came out, and the facts and values used.
 
 use crate::basics::calendar::Day;
+use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
-use crate::facts::history::{BroodSeen, Course, Doses, Doubt, End, Fact, FlowBefore, FlowSpan, SuperSpan};
+use crate::facts::history::{BroodSeen, Course, Doses, Doubt, End, FlowBefore, FlowSpan, SuperSpan};
 use crate::journal::entry::EntryId;
 
 /// How something came out.
@@ -151,12 +152,12 @@ pub enum Reason<'h> {
     /// It is in, and supers must be off while it is.
     StillIn {
         /// The term.
-        supers: &'h Fact<SupersDuring>,
+        supers: &'h Sourced<SupersDuring>,
     },
     /// It is in, and supers may be on while it is.
     InWithSupersAllowed {
         /// The term.
-        supers: &'h Fact<SupersDuring>,
+        supers: &'h Sourced<SupersDuring>,
     },
     /// A split or merge did not say where the strips went.
     WhereaboutsNotSaid {
@@ -175,7 +176,7 @@ pub enum Reason<'h> {
     /// A person stated that nothing stays in the hive, but a least stay is known: one of the two is wrong.
     NothingStaysYetStays {
         /// The statement.
-        said: &'h Fact<RemovalNeed>,
+        said: &'h Sourced<RemovalNeed>,
     },
     /// It must not be used right before a nectar flow, and was, or nobody can tell.
     UsedBeforeFlow {
@@ -184,44 +185,44 @@ pub enum Reason<'h> {
         /// The first flow from then on, if one is on record.
         flow: Option<FlowSpan>,
         /// The term.
-        bar: &'h Fact<FlowBefore>,
+        bar: &'h Sourced<FlowBefore>,
     },
     /// A term is missing, or its value is not documented.
     NotEstablished {
         /// Which.
         topic: Term,
         /// The undocumented value in days, if there is one.
-        days: Option<&'h Fact<u16>>,
+        days: Option<&'h Sourced<u16>>,
         /// The undocumented statement on supers, if there is one.
-        supers: Option<&'h Fact<SupersDuring>>,
+        supers: Option<&'h Sourced<SupersDuring>>,
     },
     /// The withdrawal period is running.
     WithdrawalRuns {
         /// Since this day.
         out: Day,
         /// The term.
-        days: &'h Fact<u16>,
+        days: &'h Sourced<u16>,
     },
     /// The wait is running.
     WaitRuns {
         /// Since this day.
         out: Day,
         /// The term.
-        days: &'h Fact<u16>,
+        days: &'h Sourced<u16>,
     },
     /// It is out, and every period is over.
     PeriodsOver {
         /// Since this day.
         out: Day,
         /// The withdrawal period.
-        withdrawal: &'h Fact<u16>,
+        withdrawal: &'h Sourced<u16>,
         /// The wait.
-        wait: &'h Fact<u16>,
+        wait: &'h Sourced<u16>,
     },
     /// Honey may not be taken yet, though supers may be on.
     HarvestBarred {
         /// The statement on supers.
-        supers: &'h Fact<SupersDuring>,
+        supers: &'h Sourced<SupersDuring>,
         /// The last day on which it is barred, if known.
         through: Option<Day>,
     },
@@ -230,7 +231,7 @@ pub enum Reason<'h> {
         /// Until this day.
         until: Day,
         /// The term.
-        days: &'h Fact<u16>,
+        days: &'h Sourced<u16>,
         /// The brood last seen by then, if the term depends on it.
         brood: Option<BroodSeen>,
     },
@@ -248,7 +249,7 @@ pub enum Reason<'h> {
         /// Until this day.
         until: Day,
         /// The term.
-        days: &'h Fact<u16>,
+        days: &'h Sourced<u16>,
         /// Whether it is still in.
         still_in: bool,
     },
@@ -257,7 +258,7 @@ pub enum Reason<'h> {
         /// This many by this day.
         given: usize,
         /// The term.
-        doses: &'h Fact<Doses>,
+        doses: &'h Sourced<Doses>,
     },
     /// A dose that came sooner or later after the previous one than the leaflet says.
     DoseOffTime {
@@ -268,14 +269,14 @@ pub enum Reason<'h> {
         /// This many days after the previous one.
         after: i64,
         /// The term.
-        doses: &'h Fact<Doses>,
+        doses: &'h Sourced<Doses>,
     },
     /// Harvest supers, while it was in and they had to be off.
     SupersWhileIn {
         /// The stretch of days, if any.
         span: Option<SuperSpan>,
         /// The term.
-        supers: &'h Fact<SupersDuring>,
+        supers: &'h Sourced<SupersDuring>,
     },
     /// What the leaflet says about combs that were in the hive with it.
     CombsCarryOver {

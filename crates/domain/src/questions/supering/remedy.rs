@@ -4,8 +4,9 @@ use super::Answer;
 use super::grounds::{Ground, Outcome, Reason, Term};
 use super::steps::Step;
 use crate::basics::calendar::Day;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::{LeafletId, LotName};
-use crate::facts::history::{BROOD_TELLS_DAYS, Course, Doubt, Fact, Stay};
+use crate::facts::history::{BROOD_TELLS_DAYS, Course, Doubt, Stay};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Kind};
@@ -306,7 +307,7 @@ fn establishing(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: 
 fn stays_to_read(course: &Course) -> Vec<&'static str> {
     let open = |stay: &Stay| {
         let facts = [&stay.absent_or_lowest, &stay.present];
-        facts.into_iter().flatten().any(|fact: &Fact<u16>| !fact.is_documented())
+        facts.into_iter().flatten().any(|fact: &Sourced<u16>| !fact.is_documented())
     };
     let mut fields = Vec::new();
     if open(&course.terms.stay_min) {
