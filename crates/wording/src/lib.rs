@@ -24,3 +24,8 @@ mod words;
 
 pub use notice::notice;
 pub use words::Words;
+
+/// The examples of the README, compiled with the tests.
+#[cfg(doctest)]
+#[doc = include_str!("../../../README.md")]
+pub struct Readme;

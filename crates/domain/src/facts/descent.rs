@@ -221,7 +221,7 @@ impl Holding {
     /// The entry that first brought in a colony with medicines not known, from which `entry` inherits the unknown.
     #[must_use]
     pub fn unknown_root(&self, entry: EntryId) -> Option<EntryId> {
-        let mut record = self.record(entry)?;
+        let mut record = self.entry(entry)?;
         for _ in 0..=GENERATIONS {
             let split = record.body::<ColonySplit>().map(|split| &split.colony);
             let united = || record.body::<ColonyUnited>().map(|united| &united.colony);

@@ -166,7 +166,7 @@ impl<'h> Lines<'h> {
             if let End::Out { on, entry } = trace.end
                 && on == event.on
             {
-                let at = self.holding.record(entry).and_then(|record| record.at);
+                let at = self.holding.entry(entry).and_then(|record| record.at);
                 if at.zip(event.at).is_none_or(|(ended, event)| ended >= event) {
                     trace.end = End::Open;
                 }

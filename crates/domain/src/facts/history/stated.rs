@@ -69,7 +69,7 @@ fn administrations<'h>(
     doses: &[GivenDose<'h>],
     holding: &'h Holding,
 ) -> impl Iterator<Item = (EntryId, &'h Administration)> + Clone {
-    let records = doses.iter().filter_map(|given| holding.record(given.dose.entry));
+    let records = doses.iter().filter_map(|given| holding.entry(given.dose.entry));
     records.filter_map(|record| Some((record.id, record.body()?)))
 }
 
@@ -99,7 +99,7 @@ pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) ->
     let said = lots.into_iter().map(|lot| {
         let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
         let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
-        let on = |entry| holding.record(entry).map(|record| record.on);
+        let on = |entry| holding.entry(entry).map(|record| record.on);
         let first_given = packs.clone().filter_map(|(entry, _)| on(entry)).min();
         LotSaid {
             revision: label_revision(holding, lot, first_given),

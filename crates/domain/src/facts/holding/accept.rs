@@ -6,10 +6,21 @@ use std::sync::Arc;
 use super::archived::Bodies;
 use super::check::{Look, Refusal};
 use super::{File, Holding, Record, mentions};
-use crate::journal::entry::Entry;
+use crate::basics::calendar::Instant;
+use crate::journal::entry::{Draft, Entry};
 use crate::journal::event::{Archived, Body, Event};
 
 impl Holding {
+    /// Seals what happened as the next entry and takes it in, unless it cannot be true.
+    ///
+    /// # Errors
+    /// Why it cannot be true. The holding is then as it was.
+    pub fn record(&mut self, draft: Draft, at: Instant) -> Result<Entry, Refusal> {
+        let entry = Entry::seal(self.name(), draft, at, self.tip());
+        self.accept(&entry)?;
+        Ok(entry)
+    }
+
     /// Takes in a new entry, unless it cannot be true.
     ///
     /// A broken rule is no reason to refuse: an expired batch, strips left too long and the like are recorded, and judged

@@ -140,7 +140,7 @@ impl Holding {
         let standing = self.effective(id);
         let Some((record, Event::Administration(given))) = standing.map(|record| (record, &record.event))
         else {
-            let message = match self.record(id) {
+            let message = match self.entry(id) {
                 Some(_) if standing.is_none() => format!("entry {id} was struck out"),
                 Some(_) => format!("entry {id} is not an administration"),
                 None => format!("there is no entry {id}"),

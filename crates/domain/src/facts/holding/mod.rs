@@ -164,7 +164,7 @@ impl Holding {
 
     /// The entry with this id, corrected or not.
     #[must_use]
-    pub fn record(&self, id: EntryId) -> Option<&Arc<Record>> {
+    pub fn entry(&self, id: EntryId) -> Option<&Arc<Record>> {
         self.records.get(&id)
     }
 

@@ -69,7 +69,7 @@ impl Subject<'_> {
     /// Courses that were in when the colony ended, where nobody recorded what became of them. What was in a colony that was
     /// united into another stands in the history of that one, which asks for it.
     fn went_with_it(&self, ended: Day, entry: EntryId) -> Vec<Task> {
-        let died = self.holding.record(entry);
+        let died = self.holding.entry(entry);
         if !died.is_some_and(|record| matches!(&record.event, Event::ColonyEnded(_))) {
             return Vec::new();
         }

@@ -80,7 +80,7 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
     let first = group.first()?;
     let colonies: Vec<ColonyName> = group.iter().filter_map(|task| task.colony.clone()).collect();
     let mut grounds: Vec<EntryId> = group.iter().flat_map(|task| task.grounds.iter().copied()).collect();
-    let place = |entry: &EntryId| holding.record(*entry).map(|record| record.seq);
+    let place = |entry: &EntryId| holding.entry(*entry).map(|record| record.seq);
     grounds.sort_unstable_by_key(place);
     grounds.dedup();
     let mut parts = vec![first.kind.as_str().to_owned(), first.anchor.to_string()];

@@ -152,7 +152,7 @@ impl Fate {
 /// The time of day of the removal or the last dose on a day.
 fn time_of_end(view: &View<'_>, course: &Course, day: Day) -> Option<TimeOfDay> {
     match course.end {
-        End::Out { on, entry } if on == day => view.holding.record(entry)?.at,
+        End::Out { on, entry } if on == day => view.holding.entry(entry)?.at,
         End::Out { .. } | End::Open => course.doses.iter().rev().find(|dose| dose.on == day)?.at,
     }
 }

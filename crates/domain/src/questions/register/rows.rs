@@ -59,7 +59,7 @@ pub struct Written {
 
 impl Written {
     pub(super) fn of(holding: &Holding, record: &Record) -> Written {
-        let first = holding.record(holding.original(record.id));
+        let first = holding.entry(holding.original(record.id));
         let first_recorded_at = first.map_or(record.recorded_at, |first| first.recorded_at);
         let late = first_recorded_at.earliest_civil_date().days_since(record.on);
         Written {

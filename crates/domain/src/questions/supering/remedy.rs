@@ -202,7 +202,7 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
     match (&ground.reason, ground.course) {
         (Reason::ColonyNotRecorded, _) => Some(Remedy::new(Kind::ColonyEstablished, AskedFor::Arrival)),
         (Reason::NotYetBegun { entry, .. }, _) => {
-            let kind = holding.record(*entry)?.event.kind();
+            let kind = holding.entry(*entry)?.event.kind();
             Some(Remedy::new(kind, AskedFor::EarlierArrival { entry: *entry }).correcting(*entry))
         }
         (Reason::CameWithUnknown { entry }, _) => {
@@ -220,7 +220,7 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
         }
         (Reason::NothingStaysYetStays { said }, Some(course)) => {
             let entry = said.authority.entry()?;
-            let kind = holding.record(entry)?.event.kind();
+            let kind = holding.entry(entry)?.event.kind();
             Some(Remedy::new(kind, AskedFor::LookAtPack { entry }).correcting(entry).of_course(course))
         }
         (Reason::UsedBeforeFlow { flow: None, out, .. }, Some(course)) => {
@@ -323,7 +323,7 @@ fn stays_to_read(course: &Course) -> Vec<&'static str> {
 fn lots(holding: &Holding, course: &Course) -> Vec<LotName> {
     let mut lots: Vec<LotName> = Vec::new();
     for dose in &course.doses {
-        let Some(record) = holding.record(dose.entry) else { continue };
+        let Some(record) = holding.entry(dose.entry) else { continue };
         if let Event::Administration(body) = &record.event {
             lots.extend(body.given.iter().map(|given| given.lot.clone()));
         }

@@ -78,7 +78,7 @@ impl<'c> Surroundings<'c> {
         let rule = leaflet.in_force(Topic::WholeApiary, course.placed, None).next()?;
         let Says::WholeApiary { text: asks } = &rule.says else { return None };
         // A course that came with a split was given where the old colony stood.
-        let treated = holding.record(course.entry).and_then(|record| {
+        let treated = holding.entry(course.entry).and_then(|record| {
             record.body::<Administration>()?.given.iter().flat_map(|given| &given.colonies).next()
         });
         let stood = |colony| holding.apiary_of(colony, course.placed);
