@@ -1,4 +1,4 @@
-//! What is wrong with a file, where, and how to mend it.
+//! What is wrong with a file, where, and how to fix it.
 
 use std::fmt;
 
@@ -33,12 +33,12 @@ impl fmt::Display for Diagnostic {
     }
 }
 
-/// Everything that is wrong with some files, in their order. There is at least one fault.
+/// Everything that is wrong with some files, in their order. Never empty.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Faults(Vec<Diagnostic>);
 
 impl Faults {
-    /// What was made of some files, if nothing is wrong with them.
+    /// The result of `made`, if there are no faults.
     ///
     /// # Errors
     /// The faults, if there are any.
@@ -75,7 +75,7 @@ impl fmt::Display for Faults {
 
 impl std::error::Error for Faults {}
 
-/// The candidate nearest in spelling to what was written, if one is near enough to be meant.
+/// The candidate nearest in spelling, if one is near enough to be meant.
 #[must_use]
 pub fn nearest<'a>(written: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     candidates

@@ -12,14 +12,14 @@ pub enum Authority {
     Reading(EntryId),
     /// The keeper, reading the pack when giving it.
     Pack(EntryId),
-    /// The built-in leaflet: the index of the rule in it.
+    /// The built-in leaflet; the index of the rule in it.
     Leaflet(usize),
     /// The keeper, declaring terms for a medicine.
     Declared(EntryId),
 }
 
 impl Authority {
-    /// The entry in which it was said; none for the built-in leaflet.
+    /// The entry that says it; none for the built-in leaflet.
     #[must_use]
     pub const fn entry(self) -> Option<EntryId> {
         match self {
@@ -32,29 +32,29 @@ impl Authority {
     }
 }
 
-/// A term in use: its value, who said it, and whether it can carry a yes.
+/// A value that applies: who said it, and whether it can support a yes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Sourced<T> {
-    /// The value in use.
+    /// The value that applies.
     pub value: T,
     /// Who said it.
     pub authority: Authority,
-    /// How well it is established; what people state in entries counts as a document.
+    /// How well it is established. Statements in entries count as a document.
     pub confidence: Confidence,
-    /// A stricter value that stands documented in the built-in leaflet and was overruled. It is used all the same.
+    /// A stricter documented value of the built-in leaflet, which this value overrules.
     pub looser_than: Option<T>,
-    /// A looser value that was read after the treatment and is not used: the entry that states it.
+    /// The entry that states a looser value, read after the treatment and therefore not used.
     pub set_aside: Option<EntryId>,
 }
 
 impl<T> Sourced<T> {
-    /// The same fact with another value.
+    /// The same with another value.
     pub(crate) fn map<U>(self, value: impl Fn(T) -> U) -> Sourced<U> {
         let Sourced { value: known, authority, confidence, looser_than, set_aside } = self;
         Sourced { value: value(known), authority, confidence, looser_than: looser_than.map(value), set_aside }
     }
 
-    /// Whether it rests on a document and so can carry a yes.
+    /// Whether it rests on a document, and so can support a yes.
     #[must_use]
     pub fn is_documented(&self) -> bool {
         self.confidence == Confidence::Document

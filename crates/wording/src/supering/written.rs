@@ -1,4 +1,4 @@
-//! Grounds and steps written out: the word for programs, the values used with who said them, the entries read.
+//! Grounds and steps written out: the word for programs, the values used with who said them, the entries.
 
 use combclear_domain::Day;
 use combclear_domain::basics::sourced::{Authority, Sourced};
@@ -25,7 +25,7 @@ impl CourseReport {
 }
 
 impl GroundReport {
-    /// The grounds of an answer. Those of one course stand together, so that its name is made once.
+    /// The grounds of an answer. Those of one course are together, so that its name is made once.
     pub(super) fn of(words: &Words, answer: &Answer<'_>) -> Vec<GroundReport> {
         let by_course = |one: &Ground<'_>, other: &Ground<'_>| match (one.course, other.course) {
             (Some(one), Some(other)) => std::ptr::eq(one, other),
@@ -54,7 +54,7 @@ impl GroundReport {
     }
 }
 
-/// What was looked at, as a word for programs.
+/// What was checked, as a word for programs.
 const fn about(reason: &Reason<'_>) -> &'static str {
     match reason {
         Reason::ColonyNotRecorded => "colony_not_recorded",
@@ -150,7 +150,7 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
     }
 }
 
-/// Every term that says of a course whether supers may be on while it is in and after it is out.
+/// Every term that decides whether supers may be on while a course is in and after it is out.
 fn all_terms(words: &Words, course: &Course) -> Vec<ValueReport> {
     let terms = &course.terms;
     let days = |of, fact: &Sourced<u16>| days(words, course, of, fact);

@@ -1,4 +1,4 @@
-//! Which statement on a topic is used: the highest authority that speaks, and among equals the strictest.
+//! Which statement on a topic applies: that of the highest authority, and among equals the strictest.
 
 use crate::basics::confidence::Confidence;
 use crate::basics::sourced::{Authority, Sourced};
@@ -14,7 +14,8 @@ use crate::rules::leaflet::{Force, Leaflet, Rule};
 /// The built-in leaflet, on the day of placing, for the method that was noted.
 pub(super) struct BuiltIn<'a> {
     method: Option<&'a Method>,
-    /// The rules that bind on that day, each with its place in the leaflet, by topic and within one in the order of the leaflet.
+    /// The rules in force on that day, each with its index in the leaflet, by topic and then in the order of the
+    /// leaflet.
     rules: Vec<(Topic, usize, &'a Rule)>,
 }
 
@@ -36,20 +37,20 @@ impl<'a> BuiltIn<'a> {
     }
 }
 
-/// Everything that speaks about one course.
+/// Every statement about one course.
 pub(super) struct Resolver<'a> {
     pub(super) stated: &'a Stated<'a>,
     pub(super) built_in: &'a BuiltIn<'a>,
 }
 
-/// How one topic is read in what speaks about a course, and which of two values is the stricter.
+/// How to read one topic in the statements about a course, and which of two values is stricter.
 pub(super) struct Reading<S, R, O> {
     pub(super) topic: Topic,
     /// Picks the value that a person stated.
     pub(super) stated: S,
     /// Picks the value of a leaflet rule.
     pub(super) rule: R,
-    /// Orders values: the greater one is the stricter.
+    /// Orders values: the greater one is stricter.
     pub(super) order: O,
 }
 
@@ -60,15 +61,15 @@ where
     R: Fn(&Rule) -> Option<T>,
     O: Fn(&T, &T) -> Ordering,
 {
-    /// The fact in use.
+    /// The fact that applies.
     pub(super) fn resolve(&self, resolver: &Resolver<'_>) -> Option<Sourced<T>> {
         self.resolve_with(resolver, |_| Vec::new())
     }
 
-    /// The fact in use, where packs were read too: `on_packs` gives what was read when a lot was given.
+    /// The fact that applies, if packs were read too: `on_packs` gives what was read when a lot was given.
     ///
-    /// Every dose must be covered: by its prescription, else by what its lots' leaflets say. The strictest value is
-    /// used, as well established as the weakest part.
+    /// Every dose must be covered: by its prescription, or else by its lots' leaflets. The strictest value applies, with the
+    /// confidence of the weakest part.
     pub(super) fn resolve_with(
         &self,
         resolver: &Resolver<'_>,
@@ -110,7 +111,7 @@ where
             match (read.by_then, read.later) {
                 (Some((value, _)), Some((later, by))) if stricter(&later, &value) => Some(said(later, by)),
                 (Some((value, by)), Some(_) | None) => Some(said(value, by)),
-                // What held for a treatment is not loosened by what is read after it, unless the wrong entry is corrected.
+                // Reading it after a treatment loosens nothing for that treatment, unless the wrong entry is corrected.
                 (None, Some((later, by))) => {
                     let documented = built_in.filter(Sourced::is_documented);
                     let held = if built_in.is_some() { documented } else { declared() };
@@ -138,7 +139,7 @@ where
 
     /// What was read of a lot by the day on which some of it was first given, and what was read later.
     ///
-    /// By then: the newest reading, of several made on one day the strictest, and packs. Later: the strictest of all.
+    /// By then: the newest reading (of several on one day the strictest) and the packs. Later: the strictest of all.
     fn read_of(&self, lot: &LotSaid<'_>, packs: Vec<(Day, T, Authority)>) -> ReadOf<T> {
         let stated = lot.readings.iter().filter_map(|(record, terms)| {
             Some((record.on, (self.stated)(terms)?, Authority::Reading(record.id)))
@@ -156,8 +157,8 @@ where
         ReadOf { by_then: strictest(&mut held.into_iter()), later: strictest(&mut later.into_iter()) }
     }
 
-    /// What the built-in leaflet says. Where methods or revisions of the label differ and none was noted, the strictest
-    /// value is used, as well established as the weakest of them.
+    /// What the built-in leaflet says. If methods or label revisions differ and none was noted, the strictest value
+    /// applies, with the confidence of the weakest.
     pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Sourced<T>> {
         let in_force = built_in.on(self.topic).filter(|(_, rule)| rule.fits(built_in.method, revision));
         let values: Vec<_> =
