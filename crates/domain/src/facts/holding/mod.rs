@@ -262,14 +262,6 @@ impl Holding {
         self.medicines.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
     }
 
-    /// Every entry in the order of the journal, including corrected and struck-out ones.
-    #[must_use]
-    pub(crate) fn all_records(&self) -> Vec<&Arc<Record>> {
-        let mut records: Vec<&Arc<Record>> = self.records.values().collect();
-        records.sort_unstable_by_key(|record| record.seq);
-        records
-    }
-
     /// Every lot, by name.
     pub fn lots(&self) -> impl Iterator<Item = &LotName> {
         self.lots.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)

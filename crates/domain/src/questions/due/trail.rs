@@ -51,7 +51,7 @@ impl<'h> Trails<'h> {
             details: Vec::new(),
             known: BTreeMap::new(),
         };
-        for record in holding.all_records() {
+        for record in holding.in_order() {
             trails.take_in(record);
         }
         trails
