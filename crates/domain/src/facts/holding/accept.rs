@@ -4,9 +4,11 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::archived::Bodies;
-use super::check::{Look, Refusal};
+use super::check::Look;
+use super::refusal::Refusal;
+use super::untrue::Courses;
 use super::{File, Holding, Record, mentions};
-use crate::journal::entry::Entry;
+use crate::journal::entry::{Entry, EntryId};
 use crate::journal::event::{Archived, Body, Event};
 
 impl Holding {
@@ -25,7 +27,7 @@ impl Holding {
         self.check_envelope(entry)?;
         match &entry.draft.correction {
             None => self.check_event(entry.draft.on, &entry.draft.event, look)?,
-            Some(_) => self.check_correction(entry, look)?,
+            Some(correction) => self.check_correction(entry, correction.of, look)?,
         }
         self.restore(entry);
         Ok(())
@@ -69,8 +71,8 @@ impl Holding {
 
     /// Tries a correction out: the old entry away, the new one in its place, every entry that shares a name with
     /// either looked at again. Leaves the holding as it was.
-    fn check_correction(&mut self, entry: &Entry, look: Look) -> Result<(), Refusal> {
-        let old = self.check_corrected(entry)?;
+    fn check_correction(&mut self, entry: &Entry, of: EntryId, look: Look) -> Result<(), Refusal> {
+        let old = self.check_corrected(entry, of)?;
         let new = Arc::new(self.record_of(entry));
         self.unlist(&old);
         let mut verdict =
@@ -130,7 +132,7 @@ impl Holding {
         let own = mentions::of(&new.event)
             .builds_on
             .is_some_and(|first| self.original(first) == self.original(old.id));
-        if own { Err(Refusal::of_own_course()) } else { Ok(()) }
+        if own { Err(Refusal::at("/body/continues", Courses::WithItself)) } else { Ok(()) }
     }
 
     /// Takes back the last entry taken in, which the journal did not take. Returns whether that was done: what moved others into an
