@@ -1,4 +1,5 @@
 //! Every refusal in words, to the letter: programs and people know these sentences.
+#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use std::collections::BTreeSet;
 
