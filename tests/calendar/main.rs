@@ -182,7 +182,7 @@ fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_i
         assert!(unescaped(&event["SUMMARY"]).starts_with(&item.title));
         let apiary = item.apiary.as_ref().map(ToString::to_string);
         assert_eq!(event.get("LOCATION").map(|text| unescaped(text)), apiary);
-        let recorded_at = demo().record(item.grounds[0]).unwrap().recorded_at;
+        let recorded_at = demo().entry(item.grounds[0]).unwrap().recorded_at;
         assert!(item.recorded_at >= recorded_at, "{}", item.key);
         assert_eq!(event["DTSTAMP"].len(), "20260411T081530Z".len());
     }

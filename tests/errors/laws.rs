@@ -66,5 +66,5 @@ fn all() -> BTreeMap<String, Set> {
 
 fn faults(set: &Set) -> Vec<Diagnostic> {
     let loaded = Laws::load(set.iter().map(|(path, text)| (path.as_str(), text.as_str())));
-    loaded.expect_err("a broken law file is refused")
+    loaded.expect_err("a broken law file is refused").into_iter().collect()
 }

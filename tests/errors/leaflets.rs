@@ -73,5 +73,5 @@ fn all() -> BTreeMap<String, Set> {
 
 fn faults(set: &Set) -> Vec<Diagnostic> {
     let loaded = Leaflets::load(set.iter().map(|(path, text)| (path.as_str(), text.as_str())));
-    loaded.expect_err("a broken leaflet is refused")
+    loaded.expect_err("a broken leaflet is refused").into_iter().collect()
 }

@@ -296,7 +296,7 @@ fn may_carry_a_yes(course: &Course, on: Day) -> bool {
     let terms = &course.terms;
     let allowed =
         terms.supers_during.as_ref().filter(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
-    let documented = |fact: &Option<combclear_domain::facts::history::Fact<u16>>| {
+    let documented = |fact: &Option<combclear_domain::basics::sourced::Sourced<u16>>| {
         fact.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value)
     };
     let last_dose = course.doses.iter().map(|dose| dose.on).filter(|dose| *dose <= on).max();
@@ -304,7 +304,7 @@ fn may_carry_a_yes(course: &Course, on: Day) -> bool {
         .into_iter()
         .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
     let longest = stays.clone().flatten().map(|fact| fact.value).max();
-    let stays_documented = stays.flatten().all(combclear_domain::facts::history::Fact::is_documented);
+    let stays_documented = stays.flatten().all(combclear_domain::basics::sourced::Sourced::is_documented);
     let need = terms.removal.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value);
     let used_up = match (need, longest) {
         (Some(RemovalNeed::NothingStays), _) => last_dose,

@@ -2,9 +2,10 @@
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::sourced::Sourced;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ColonyName, RemovalNeed};
-use combclear_domain::facts::history::{Course, Fact, History};
+use combclear_domain::facts::history::{Course, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
 use combclear_domain::questions::supering::FirstFree;
@@ -161,7 +162,7 @@ fn needs_to_come_out(course: &Course) -> bool {
     let stays = [course.terms.stay_min, course.terms.stay_max_longest];
     let stays = stays.iter().flat_map(|stay| [stay.absent_or_lowest, stay.present]).flatten();
     let when_is_known = stays.clone().next().is_some() && stays.clone().all(|stay| stay.is_documented());
-    let need_not = |fact: Fact<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
+    let need_not = |fact: Sourced<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
     let used_up_by_itself = when_is_known && course.terms.removal.is_some_and(need_not);
     course.out().is_none() && course.terms.release() != Some(Release::Single) && !used_up_by_itself
 }
@@ -182,7 +183,7 @@ fn doses_that_are_missing(course: &Course, on: Day) -> Vec<Day> {
 }
 
 fn lot_of(holding: &Holding, course: &Course) -> String {
-    match &holding.record(course.doses.last().unwrap().entry).unwrap().event {
+    match &holding.entry(course.doses.last().unwrap().entry).unwrap().event {
         Event::Administration(given) => given.given[0].lot.to_string(),
         other => panic!("a dose is an administration: {other:?}"),
     }
@@ -229,14 +230,14 @@ fn recorded(
         }
         // It came into the record later: whether it was here before only a person can know.
         "colony_established" | "colony_split" if missing.fact.contains("came into the record only on") => {
-            let old = holding.record(missing.corrects.unwrap())?;
+            let old = holding.entry(missing.corrects.unwrap())?;
             let body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
             let new =
                 draft("earlier", on, missing.supplied_by, &body).correcting(old.id, "it was here before");
             Some(journal.and(new)).filter(|done| done.try_holding().is_ok())
         }
         "colony_established" => {
-            let old = holding.record(missing.corrects?)?;
+            let old = holding.entry(missing.corrects?)?;
             let Event::ColonyEstablished(body) = &old.event else { panic!("{missing:?} corrects {old:?}") };
             let mut body: Value = serde_json::to_value(&**body).unwrap();
             body["medicines"] = json!("none");
@@ -245,7 +246,7 @@ fn recorded(
         }
         // A statement that contradicts another: the one that says nothing stays is corrected to a carrier.
         "leaflet_reading" | "prescription" | "medicine_described" => {
-            let old = holding.record(missing.corrects?)?;
+            let old = holding.entry(missing.corrects?)?;
             let mut body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
             body["terms"]["removal"] = json!("needed");
             let new =

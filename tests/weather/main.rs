@@ -164,7 +164,7 @@ fn states(report: &ColonyOptions, leaflet: &str) -> Vec<(Day, State)> {
             let on_day = conditions.iter().map(|condition| {
                 condition.runs.iter().find(|run| run.from <= day && day <= run.to).unwrap().state
             });
-            (day, on_day.max().unwrap())
+            (day, on_day.reduce(State::and).unwrap())
         })
         .collect()
 }

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use combclear_domain::basics::diagnostic::{Diagnostic, nearest};
+use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
@@ -86,20 +86,14 @@ fn is_new(file: &Path) -> bool {
 /// What the law asks, as it is built in.
 pub(crate) fn laws() -> Result<&'static Laws, Failure> {
     combclear_leaflets::laws().map_err(|faults| {
-        let listed = faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
-        Failure::new(format!("the built-in law does not load\n{listed}"), "this program is broken")
+        Failure::new(format!("the built-in law does not load\n{faults}"), "this program is broken")
     })
 }
 
 /// The built-in leaflets, and those of the folder that the command line names.
 pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
-    let listed =
-        |faults: &[Diagnostic]| faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n");
     let built_in = combclear_leaflets::builtin().map_err(|faults| {
-        Failure::new(
-            format!("the built-in leaflets do not load\n{}", listed(faults)),
-            "this program is broken",
-        )
+        Failure::new(format!("the built-in leaflets do not load\n{faults}"), "this program is broken")
     })?;
     let Some(folder) = &place.leaflets else { return Ok(built_in.clone()) };
     let files = files_below(folder).map_err(|error| {
@@ -108,10 +102,9 @@ pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
     })?;
     let own = built_in.with_own(files.iter().map(|(path, text)| (path.as_str(), text.as_str())));
     own.map_err(|faults| {
-        let count = faults.len();
+        let count = faults.iter().count();
         let noun = if count == 1 { "fault" } else { "faults" };
-        let message =
-            format!("{count} {noun} in the leaflets of `{}`\n{}", folder.display(), listed(&faults));
+        let message = format!("{count} {noun} in the leaflets of `{}`\n{faults}", folder.display());
         Failure::new(message, "mend these files; none of the folder is used until then")
     })
 }

@@ -26,10 +26,5 @@ pub mod questions;
 pub mod rules;
 
 pub use basics::calendar::{Day, Instant, TimeOfDay};
-pub use basics::diagnostic::Diagnostic;
+pub use basics::diagnostic::{Diagnostic, Faults};
 pub use basics::quantity::Quantity;
-
-/// The examples of the README, compiled with the tests.
-#[cfg(doctest)]
-#[doc = include_str!("../../../README.md")]
-pub struct Readme;

@@ -7,7 +7,7 @@
 
 use std::sync::LazyLock;
 
-use combclear_domain::basics::diagnostic::Diagnostic;
+use combclear_domain::Faults;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use include_dir::{Dir, include_dir};
@@ -26,7 +26,7 @@ static FILES: [(&str, Dir<'_>); 7] = [
 /// One file per jurisdiction.
 static LAW_FILES: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/law");
 
-static BUILT_IN: LazyLock<Result<Leaflets, Vec<Diagnostic>>> = LazyLock::new(|| {
+static BUILT_IN: LazyLock<Result<Leaflets, Faults>> = LazyLock::new(|| {
     let mut files: Vec<(String, &str)> = files().collect();
     files.sort();
     Leaflets::load(files.iter().map(|(path, text)| (path.as_str(), *text)))
@@ -36,11 +36,11 @@ static BUILT_IN: LazyLock<Result<Leaflets, Vec<Diagnostic>>> = LazyLock::new(|| 
 ///
 /// # Errors
 /// Faults in the embedded files. A test keeps them free of faults, so a released program never sees one.
-pub fn builtin() -> Result<&'static Leaflets, &'static [Diagnostic]> {
-    BUILT_IN.as_ref().map_err(Vec::as_slice)
+pub fn builtin() -> Result<&'static Leaflets, &'static Faults> {
+    BUILT_IN.as_ref()
 }
 
-static LAWS: LazyLock<Result<Laws, Vec<Diagnostic>>> = LazyLock::new(|| {
+static LAWS: LazyLock<Result<Laws, Faults>> = LazyLock::new(|| {
     let mut files: Vec<(String, &str)> = LAW_FILES
         .files()
         .filter_map(|file| Some((format!("law/{}", file.path().to_str()?), file.contents_utf8()?)))
@@ -53,8 +53,8 @@ static LAWS: LazyLock<Result<Laws, Vec<Diagnostic>>> = LazyLock::new(|| {
 ///
 /// # Errors
 /// Faults in the embedded files. A test keeps them free of faults, so a released program never sees one.
-pub fn laws() -> Result<&'static Laws, &'static [Diagnostic]> {
-    LAWS.as_ref().map_err(Vec::as_slice)
+pub fn laws() -> Result<&'static Laws, &'static Faults> {
+    LAWS.as_ref()
 }
 
 /// The embedded files: path below this crate, and text.

@@ -2,11 +2,13 @@
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::source::Source;
+use combclear_domain::basics::sourced::Authority;
 use std::convert::identity;
 
 use combclear_domain::Day;
+use combclear_domain::basics::sourced::Sourced;
 use combclear_domain::basics::words::{LeafletId, MedicineName, RemovalNeed, SupersDuring};
-use combclear_domain::facts::history::{Authority, Course, Doses, End, Fact, Stay, Terms};
+use combclear_domain::facts::history::{Course, Doses, End, Stay, Terms};
 use combclear_domain::journal::EntryId;
 use combclear_domain::rules::leaflet::{Force, Rule};
 use serde::Serialize;
@@ -149,7 +151,7 @@ macro_rules! terms {
         }
 
         impl $term {
-            fn of<T: Copy>(terms: &Terms, fact: Option<&Fact<T>>, value: impl Fn(T) -> $value) -> Option<$term> {
+            fn of<T: Copy>(terms: &Terms, fact: Option<&Sourced<T>>, value: impl Fn(T) -> $value) -> Option<$term> {
                 let fact = fact?;
                 let rule = terms.rule(fact);
                 let (said_by, entry) = said_by(fact.authority);

@@ -53,7 +53,7 @@ pub(crate) struct EntryReport {
 impl EntryReport {
     pub(crate) fn of(entry: &Entry) -> EntryReport {
         let draft = &entry.draft;
-        let (corrects, reason) = match &draft.correction {
+        let (corrects, reason) = match draft.correction.as_deref() {
             Some(Correction { of, reason }) => (Some(*of), Some(reason.clone())),
             None => (None, None),
         };

@@ -236,7 +236,7 @@ impl Holdings {
         draft: &Draft,
         now: Instant,
     ) -> Result<Recorded, RecordError> {
-        if current.record(draft.id).is_some() {
+        if current.entry(draft.id).is_some() {
             let known = match taken.get(draft.id) {
                 Some(entry) => Some(entry.clone()),
                 None => self.journal.entry(holding, draft.id).await?,

@@ -153,7 +153,7 @@ impl Row {
             recorded_by: read::<Person>("recorded_by", fields.recorded_by)?,
             event,
             body: fields.body.into(),
-            correction,
+            correction: correction.map(Box::new),
         };
         let seq = u64::try_from(self.seq).map_err(|_| format!("its place is {}", self.seq))?;
         let recorded_at = read::<Instant>("recorded_at", fields.recorded_at)?;

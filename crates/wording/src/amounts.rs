@@ -5,14 +5,14 @@ use combclear_domain::Quantity;
 use crate::Words;
 use crate::words::say;
 
-/// An amount with its unit, in the plural where it is not one.
+/// An amount with its unit, in the plural if needed.
 #[must_use]
 pub fn amount_of(words: &Words, amount: Quantity, unit: &str) -> String {
     let number = if amount == Quantity::whole(1) { Number::One } else { Number::Several };
     counted(words, &amount.to_string(), number, unit)
 }
 
-/// Whether something is one or several.
+/// Singular or plural.
 #[derive(Clone, Copy)]
 pub(crate) enum Number {
     One,

@@ -1,10 +1,10 @@
-//! Reports in words: every sentence that a person reads is made here, from one message file per language.
+//! Answers in words: every sentence of an answer is made here, from one message file per language.
 //!
-//! A question of [`combclear_domain`] answers with a typed report. What stands here says it: in sentences for people, and in words for
-//! programs, ready for JSON, a table or a page. No other code makes a sentence, and none looks into one.
+//! A question of [`combclear_domain`] gives a typed answer. This crate turns it into a report: sentences for people, and words
+//! for programs, ready for JSON, a table or a page. No other code makes these sentences, and none looks into one.
 //!
-//! The sentences of a language stand together in `messages/`, for a native reader to go over. The build makes a type of each message:
-//! a message that nobody says, and one that lacks an argument, do not compile.
+//! The sentences of a language are together in `messages/`, so that a native reader can go over them. The build makes a type for
+//! each message: a missing argument does not compile, and an unused message fails the lints.
 #![deny(missing_docs)]
 
 pub mod amounts;
@@ -25,3 +25,8 @@ mod words;
 
 pub use notice::notice;
 pub use words::Words;
+
+/// The examples of the README, compiled with the tests.
+#[cfg(doctest)]
+#[doc = include_str!("../../../README.md")]
+pub struct Readme;

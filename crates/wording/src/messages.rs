@@ -2,12 +2,12 @@
 
 use fluent_bundle::{FluentArgs, FluentValue};
 
-/// A message with what stands in it.
+/// A message with its arguments.
 pub(crate) trait Message<'a> {
     /// Its id in the message file.
     const ID: &'static str;
 
-    /// What stands in it, by name.
+    /// Its arguments, by name.
     fn arguments(self) -> FluentArgs<'a>;
 }
 

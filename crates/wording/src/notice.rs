@@ -1,9 +1,9 @@
-//! What no answer is.
+//! The notice on every answer.
 
 use crate::Words;
 use crate::words::say;
 
-/// Said wherever an answer is given: what it is not.
+/// What an answer is not: given with every answer.
 #[must_use]
 pub fn notice(words: &Words) -> String {
     say!(words, Notice)

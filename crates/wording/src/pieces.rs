@@ -1,4 +1,4 @@
-//! Pieces that the sentences of several questions put in: amounts, numbers of days, and names in a row.
+//! Parts that the sentences of several questions share: amounts, numbers of days, and lists of names.
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::words::{ColonyName, Unit};
@@ -6,7 +6,7 @@ use combclear_domain::basics::words::{ColonyName, Unit};
 use crate::amounts::amount_of;
 use crate::words::{Words, say};
 
-/// An amount with its unit, or the bare amount where nobody said what it is counted in.
+/// An amount with its unit, or the bare amount if the unit was not stated.
 pub(crate) fn amount(words: &Words, quantity: Quantity, unit: Option<Unit>) -> String {
     unit.map_or_else(|| quantity.to_string(), |unit| amount_of(words, quantity, unit.as_str()))
 }

@@ -1,4 +1,4 @@
-//! The register in words: what the journal says stands in it as it is, and this says what it is not.
+//! The register in words: the rows of the journal as they are, with the notice.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::HoldingName;

@@ -1,4 +1,4 @@
-//! The sentences of one language, and how they are said.
+//! The sentences of one language, and how to say them.
 
 use std::sync::LazyLock;
 
@@ -15,7 +15,7 @@ use unic_langid::langid;
 
 use crate::messages::Message;
 
-/// The sentences of one language. They are made from its message file alone.
+/// The sentences of one language, made from its message file alone.
 pub struct Words {
     bundle: FluentBundle<FluentResource>,
 }
@@ -30,9 +30,9 @@ impl Words {
 
     fn of(text: &str) -> Words {
         let mut bundle = FluentBundle::new_concurrent(vec![langid!("en")]);
-        // Marks that isolate what is put in would stand in tables, files and hashes.
+        // Isolating marks around arguments would end up in tables, files and hashes.
         bundle.set_use_isolating(false);
-        // The build has read the file: what it could not read did not compile.
+        // The build has read the file: it would not have compiled otherwise.
         let (Ok(resource) | Err((resource, _))) = FluentResource::try_new(text.to_owned());
         bundle.add_resource_overriding(resource);
         Words { bundle }
@@ -41,14 +41,14 @@ impl Words {
     /// Says a message.
     pub(crate) fn say<'a, M: Message<'a>>(&self, message: M) -> String {
         let pattern = self.bundle.get_message(M::ID).and_then(|message| message.value());
-        // The build made the type from the file, so the message is there.
+        // The build made the type from the file, so the message exists.
         let Some(pattern) = pattern else { return M::ID.to_owned() };
         let arguments = message.arguments();
         self.bundle.format_pattern(pattern, Some(&arguments), &mut Vec::new()).into_owned()
     }
 }
 
-/// What can stand in a sentence.
+/// A value that can be an argument of a sentence.
 pub(crate) trait Put<'a> {
     fn put(self) -> FluentValue<'a>;
 }
@@ -71,7 +71,7 @@ impl<'a> Put<'a> for String {
     }
 }
 
-/// Numbers stay numbers, so that a sentence can choose between one and several.
+/// Numbers stay numbers, so that a sentence can choose between singular and plural.
 macro_rules! numbers {
     ($($number:ty),+) => {$(
         impl<'a> Put<'a> for $number {
@@ -91,7 +91,7 @@ impl<'a> Put<'a> for u64 {
     }
 }
 
-/// Everything else stands in a sentence as it is written everywhere.
+/// Everything else appears in a sentence as it is written everywhere.
 macro_rules! written {
     ($($written:ty),+ $(,)?) => {$(
         impl<'a> Put<'a> for $written {

@@ -53,14 +53,17 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
         },
         (Report::Apiary(report), false) => print(&apiary::all(report))?,
     }
-    let best = match &report {
-        Report::Colony(report) => report.options.iter().map(|option| option.answer).min(),
-        Report::Apiary(report) => report.options.iter().map(|option| option.answer).min(),
+    let answers: Vec<Usability> = match &report {
+        Report::Colony(report) => report.options.iter().map(|option| option.answer).collect(),
+        Report::Apiary(report) => report.options.iter().map(|option| option.answer).collect(),
     };
-    Ok(match best {
-        Some(Usability::Usable) => Outcome::Done,
-        Some(Usability::Unknown) | None => Outcome::Unknown,
-        Some(Usability::RuledOut) => Outcome::No,
+    if answers.is_empty() {
+        return Ok(Outcome::Unknown);
+    }
+    Ok(match Usability::on_one_of(answers) {
+        Usability::Usable => Outcome::Done,
+        Usability::Unknown => Outcome::Unknown,
+        Usability::RuledOut => Outcome::No,
     })
 }
 

@@ -14,19 +14,19 @@ use serde::Serialize;
 
 use super::text::text_in_json;
 
-/// The name of the counting policy, printed with every answer so that a later change of policy shows.
+/// The name of the counting policy, given with every answer so that a later change of policy shows.
 pub const POLICY: &str = "calendar-1";
 
 /// How the days of a withdrawal period are counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Counting {
-    /// Civil days; the day of the event is not counted. It cannot free anything too early.
+    /// Civil days; the day of the event is not counted. It can never free anything too early.
     #[default]
     Calendar,
     /// Full 24 hours from the time of day of the last dose or removal, as guidance in Canada and the United States counts.
-    /// It is used only where somebody asks for it, and says nothing where the time was not noted.
+    /// Used only on request; gives nothing if the time was not recorded.
     ///
-    /// Source: a Canadian stewardship course on withdrawal times: Friday 08:00 and five days end on Wednesday 08:00.
+    /// Source: a Canadian stewardship course on withdrawal times: Friday 08:00 plus five days ends on Wednesday 08:00.
     Elapsed,
 }
 
@@ -67,7 +67,7 @@ pub struct Moment {
 }
 
 impl Moment {
-    /// So many times 24 hours later, by a clock that was not changed meanwhile: if it was put forward, it is an hour later.
+    /// This many times 24 hours later, assuming no clock change; if the clock was put forward meanwhile, an hour later.
     #[must_use]
     pub fn after_days(self, days: u16) -> Moment {
         Moment { on: self.on.plus(days), ..self }
@@ -97,7 +97,7 @@ pub struct Day(NaiveDate);
 impl Day {
     /// The first day this program can name.
     pub const FIRST: Day = Day(known(1900, 1, 1));
-    /// The last day this program can name. Sums that would pass it stop here.
+    /// The last day this program can name. Later sums stop here.
     pub const LAST: Day = Day(known(2199, 12, 31));
 
     /// The day with this year, month (1 to 12) and day of the month, if the calendar has it and it lies in range.
@@ -106,7 +106,7 @@ impl Day {
         NaiveDate::from_ymd_opt(year, month, day).and_then(Day::in_range)
     }
 
-    /// The day of a calendar library's date, if it lies in range.
+    /// The day of a `NaiveDate`, if in range.
     #[must_use]
     pub fn in_range(date: NaiveDate) -> Option<Day> {
         (Day::FIRST.0..=Day::LAST.0).contains(&date).then_some(Day(date))
@@ -136,7 +136,7 @@ impl Day {
         self.0.checked_sub_days(Days::new(u64::from(days))).and_then(Day::in_range).unwrap_or(Day::FIRST)
     }
 
-    /// How many days `self` lies after `earlier`; negative if it lies before it.
+    /// Days from `earlier` to `self`; negative if `self` is before it.
     #[must_use]
     pub fn days_since(self, earlier: Day) -> i64 {
         self.0.signed_duration_since(earlier.0).num_days()
@@ -154,8 +154,8 @@ impl Day {
         Day::new(self.year(), 1, 1).unwrap_or(Day::FIRST)
     }
 
-    /// The same day so many years later, at most [`Day::LAST`]. Where that year has no 29th of February it is the 1st of
-    /// March: the later day, so that nothing that must be kept goes too early.
+    /// The same day this many years later, at most [`Day::LAST`]. 29 February becomes 1 March in a common year: the
+    /// later day, so that no record that must be kept goes too early.
     #[must_use]
     pub fn plus_years(self, years: u8) -> Day {
         let year = self.0.year() + i32::from(years);
@@ -169,7 +169,7 @@ impl Day {
         Day::new(self.0.year(), 12, 31).unwrap_or(Day::LAST)
     }
 
-    /// The same day of the year before; of the 29th of February the 28th.
+    /// The same day of the previous year; 28 February for 29 February.
     pub(crate) fn a_year_before(self) -> Day {
         let (year, month) = (self.0.year() - 1, self.0.month());
         let day = |day| Day::new(year, month, day);
@@ -206,14 +206,14 @@ impl Day {
 pub struct YearDay((u32, u32));
 
 impl YearDay {
-    /// The same day of the year as a day, the 29th of February counted as the 28th.
+    /// The day of the year of a date; 29 February counts as the 28th.
     #[must_use]
     pub fn of(day: Day) -> YearDay {
         let (month, day) = (day.0.month(), day.0.day());
         YearDay((month, if month == 2 { day.min(28) } else { day }))
     }
 
-    /// Whether a day lies in the time of the year from `self` to `last`, both included. It may run over the new year.
+    /// Whether a day lies in the season from `self` to `last` (inclusive), which may run over the new year.
     #[must_use]
     pub fn to_covers(self, last: YearDay, day: Day) -> bool {
         let day = YearDay::of(day);
@@ -245,7 +245,7 @@ impl fmt::Debug for YearDay {
     }
 }
 
-/// The last day that a period of `days` after an event on `day` still blocks; none for a period of zero days.
+/// The last day blocked by a period of `days` after an event on `day`; none for a period of zero days.
 ///
 /// ```
 /// use combclear_domain::basics::calendar::{Day, last_blocked_day};
@@ -258,7 +258,7 @@ pub fn last_blocked_day(day: Day, days: u16) -> Option<Day> {
     (days > 0).then(|| day.plus(days))
 }
 
-/// The first day free of a period of `days` after an event on `day`: `day` itself for zero, else `day + days + 1`.
+/// The first free day after a period of `days` from an event on `day`: `day` itself for zero, else `day + days + 1`.
 #[must_use]
 pub fn first_free_day(day: Day, days: u16) -> Day {
     last_blocked_day(day, days).map_or(day, Day::next)
@@ -283,7 +283,7 @@ impl fmt::Debug for Day {
     }
 }
 
-/// Text that is not a day, a time or an instant, with what would be one.
+/// Text that is not a day, a time or an instant, with an example of one.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("`{text}` is not {wanted}")]
 pub struct NotADate {
@@ -353,7 +353,7 @@ impl FromStr for TimeOfDay {
 pub struct Instant(DateTime<Utc>);
 
 impl Instant {
-    /// The instant of a clock library's time, cut to whole milliseconds.
+    /// The instant of a `DateTime`, cut to whole milliseconds.
     #[must_use]
     pub fn new(time: DateTime<Utc>) -> Instant {
         Instant(DateTime::from_timestamp_millis(time.timestamp_millis()).unwrap_or(time))
@@ -361,7 +361,7 @@ impl Instant {
 
     /// The latest civil date that is "today" anywhere on Earth at this instant (UTC+14).
     ///
-    /// An entry dated later than this lies in the future wherever the apiary is.
+    /// An entry dated later than this lies in the future, wherever the apiary is.
     #[must_use]
     pub fn latest_civil_date(self) -> Day {
         let ahead = self.0.checked_add_signed(TimeDelta::hours(14)).unwrap_or(self.0);
@@ -370,7 +370,7 @@ impl Instant {
 
     /// The earliest civil date that is "today" anywhere on Earth at this instant (UTC-12).
     ///
-    /// An entry dated earlier than this was written down late wherever the apiary is.
+    /// An entry dated earlier than this was recorded late, wherever the apiary is.
     #[must_use]
     pub fn earliest_civil_date(self) -> Day {
         let behind = self.0.checked_sub_signed(TimeDelta::hours(12)).unwrap_or(self.0);
@@ -419,7 +419,7 @@ impl FromStr for Instant {
 
 text_in_json!(Day, YearDay, TimeOfDay, Instant);
 
-/// The numbers at some places of a text that has digits there.
+/// The numbers at these places of a text that has digits there.
 fn numbers<const N: usize>(text: &str, places: [std::ops::Range<usize>; N]) -> [u32; N] {
     places.map(|place| {
         let digits = text.as_bytes().get(place).unwrap_or_default();

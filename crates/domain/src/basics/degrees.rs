@@ -5,7 +5,8 @@ use std::fmt;
 use serde::de::{self, Deserializer};
 use serde::{Deserialize, Serialize, Serializer};
 
-/// Degrees Celsius in tenths, from -60.0 to 50.0: what is beyond no apiary sees, and is more likely Fahrenheit.
+/// Degrees Celsius in tenths, from -60.0 to 50.0. Anything beyond is no outdoor temperature, and more likely
+/// Fahrenheit.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Celsius(i16);
 
@@ -13,7 +14,7 @@ impl Celsius {
     const LOWEST: i64 = -600;
     const HIGHEST: i64 = 500;
 
-    /// So many tenths of a degree, if that lies in range.
+    /// This many tenths of a degree, if in range.
     #[must_use]
     pub fn from_tenths(tenths: i16) -> Option<Celsius> {
         (Celsius::LOWEST..=Celsius::HIGHEST).contains(&i64::from(tenths)).then_some(Celsius(tenths))
@@ -28,8 +29,8 @@ impl Celsius {
     /// Reads `12`, `-0.5` or `29.5`.
     ///
     /// # Errors
-    /// Text that is no such number, has more than one decimal, or lies beyond any climate; then with what it would be
-    /// if it was meant in Fahrenheit.
+    /// Text that is not a number, has more than one decimal, or lies outside the range; in the last case with the value it
+    /// would be if it was meant in Fahrenheit.
     pub fn parse(text: &str) -> Result<Celsius, String> {
         let fail = |why: &str| format!("`{text}` is not a temperature: {why}");
         let (sign, digits) = text.strip_prefix('-').map_or((1, text), |digits| (-1, digits));
@@ -47,7 +48,7 @@ impl Celsius {
         let within = i16::try_from(tenths).ok().and_then(Celsius::from_tenths);
         within.ok_or_else(|| {
             let fahrenheit = if (0..=1400).contains(&tenths) {
-                // Nearest tenth; what is meant is seen all the same.
+                // To the nearest tenth, which is enough to show what was meant.
                 let celsius = ((tenths - 320) * 10 + 9) / 18;
                 format!("; if it is in Fahrenheit, write {}.{}", celsius / 10, (celsius % 10).abs())
             } else {

@@ -1,4 +1,4 @@
-//! What is wrong with a file, where, and how to mend it.
+//! What is wrong with a file, where, and how to fix it.
 
 use std::fmt;
 
@@ -33,7 +33,49 @@ impl fmt::Display for Diagnostic {
     }
 }
 
-/// The candidate nearest in spelling to what was written, if one is near enough to be meant.
+/// Everything that is wrong with some files, in their order. Never empty.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Faults(Vec<Diagnostic>);
+
+impl Faults {
+    /// The result of `made`, if there are no faults.
+    ///
+    /// # Errors
+    /// The faults, if there are any.
+    pub(crate) fn none_of<T>(faults: Vec<Diagnostic>, made: impl FnOnce() -> T) -> Result<T, Faults> {
+        if faults.is_empty() { Ok(made()) } else { Err(Faults(faults)) }
+    }
+
+    /// Each fault.
+    pub fn iter(&self) -> impl Iterator<Item = &Diagnostic> {
+        self.0.iter()
+    }
+}
+
+impl IntoIterator for Faults {
+    type Item = Diagnostic;
+    type IntoIter = std::vec::IntoIter<Diagnostic>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.into_iter()
+    }
+}
+
+impl fmt::Display for Faults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (index, fault) in self.0.iter().enumerate() {
+            if index > 0 {
+                f.write_str("\n")?;
+            }
+            write!(f, "{fault}")?;
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for Faults {}
+
+/// The candidate nearest in spelling, if one is near enough to be meant.
 #[must_use]
 pub fn nearest<'a>(written: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     candidates

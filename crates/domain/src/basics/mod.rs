@@ -1,23 +1,26 @@
-//! What everything else is made of: civil days and counting, quantities, temperatures, the words and names of the trade, sources.
+//! The vocabulary of everything else: days and counting, quantities, temperatures, names and word lists, sources.
 //!
 //! - [`calendar`]: civil days, and the counting policy `calendar-1`
 //! - [`words`]: names and closed word lists of the trade
-//! - `rule_kinds`: the kinds of rule, declared once; from it [`topic`], on what leaflets speak, and [`says`], what they say
+//! - `rule_kinds`: the kinds of rule, declared once; it makes [`topic`], what rules are about, and [`says`], what they say
 //! - [`rule_words`]: the word lists of the kinds of rule
 //! - [`source`], [`confidence`]: where a value was read, and how well it is established
+//! - [`sourced`]: a value with its origin; [`entry_id`]: the id of an entry
 //! - [`verdict`]: yes, no or unknown
 //! - [`quantity`], [`degrees`]: amounts of a medicine, temperatures
-//! - [`diagnostic`]: what is wrong in a file, where, and how to mend it
+//! - [`diagnostic`]: what is wrong in a file, where, and how to fix it
 
 pub mod calendar;
 pub mod confidence;
 pub mod degrees;
 pub mod diagnostic;
+pub mod entry_id;
 pub mod quantity;
 pub(crate) mod rule_kinds;
 pub mod rule_words;
 pub mod says;
 pub mod source;
+pub mod sourced;
 pub(crate) mod text;
 pub mod topic;
 pub mod verdict;

@@ -1,4 +1,4 @@
-//! Amounts of a medicine: exact to a thousandth, never a float, so that the sum of a lot comes out even.
+//! Amounts of a medicine: exact to a thousandth, never a float, so that a lot adds up exactly.
 
 use std::fmt;
 
@@ -12,7 +12,7 @@ pub struct Quantity {
 }
 
 impl Quantity {
-    /// Nothing.
+    /// Zero.
     pub const ZERO: Quantity = Quantity { thousandths: 0 };
     const MOST: u64 = 1_000_000_000;
 
@@ -22,7 +22,7 @@ impl Quantity {
         Quantity { thousandths: units as u64 * 1_000 }
     }
 
-    /// So many thousandths of a unit.
+    /// This many thousandths of a unit.
     #[must_use]
     pub const fn from_thousandths(thousandths: u64) -> Quantity {
         Quantity { thousandths }
@@ -34,14 +34,14 @@ impl Quantity {
         self.thousandths
     }
 
-    /// The next whole number of `step`s that is not less; the amount itself for a step of nothing.
+    /// Rounded up to a whole number of `step`s; unchanged if `step` is zero.
     #[must_use]
     pub fn up_to(self, step: Quantity) -> Quantity {
         let steps = self.thousandths.checked_next_multiple_of(step.thousandths);
         Quantity { thousandths: steps.filter(|_| step.thousandths > 0).unwrap_or(self.thousandths) }
     }
 
-    /// The nearest whole number of `step`s, halves up; the amount itself for a step of nothing.
+    /// Rounded to the nearest whole number of `step`s, halves up; unchanged if `step` is zero.
     #[must_use]
     pub fn nearest(self, step: Quantity) -> Quantity {
         let half = step.thousandths / 2;
@@ -49,7 +49,7 @@ impl Quantity {
         steps.map_or(self, |steps| Quantity { thousandths: steps.saturating_mul(step.thousandths) })
     }
 
-    /// This amount times one over the other, to the nearest thousandth; nothing if the divisor is.
+    /// This amount times `by` divided by `over`, to the nearest thousandth; zero if `over` is zero.
     #[must_use]
     pub fn scaled(self, by: Quantity, over: Quantity) -> Quantity {
         let (a, b, c) =
@@ -58,7 +58,7 @@ impl Quantity {
         Quantity { thousandths: u64::try_from(scaled).unwrap_or(u64::MAX) }
     }
 
-    /// Whether this is nothing at all.
+    /// Whether this is zero.
     #[must_use]
     pub const fn is_zero(self) -> bool {
         self.thousandths == 0
@@ -70,13 +70,13 @@ impl Quantity {
         Quantity { thousandths: self.thousandths.saturating_add(other.thousandths) }
     }
 
-    /// What is left after taking `other` away, or nothing if `other` is more.
+    /// What is left after subtracting `other`; none if `other` is more.
     #[must_use]
     pub fn minus(self, other: Quantity) -> Option<Quantity> {
         self.thousandths.checked_sub(other.thousandths).map(|thousandths| Quantity { thousandths })
     }
 
-    /// This amount so many times over.
+    /// This amount times `count`.
     #[must_use]
     pub const fn times(self, count: u64) -> Quantity {
         Quantity { thousandths: self.thousandths.saturating_mul(count) }

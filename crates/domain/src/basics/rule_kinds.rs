@@ -1,8 +1,8 @@
 //! Every kind of rule that a leaflet holds, declared once.
 //!
-//! From this list come [`Topic`](super::topic::Topic), [`Says`](super::says::Says) with the way it is written in JSON, and in
-//! `rules/leaflet/kinds.rs` how it is read from a leaflet, its JSON Schema, and which rules may stand side by side. It stands
-//! down here because journals carry topics and values too.
+//! This list produces [`Topic`](super::topic::Topic) and [`Says`](super::says::Says) with its JSON form and, in
+//! `rules/leaflet/kinds.rs`, how a leaflet is read, its JSON Schema, and which rules may be in force together. It is on
+//! this floor because journals carry topics and values too.
 //!
 //! ```text
 //! /// What it speaks of.
@@ -13,12 +13,12 @@
 //! } together [Above("amount", "amount_max", Swap)] // what its keys mean to each other: see `rules/leaflet/together.rs`
 //! ```
 //!
-//! - `stated`: a keeper who reads it on a leaflet states its value, since the supers turn on it. `confirmed`: what was found
-//!   the same is confirmed.
-//! - `one`: two of it cannot be in force on one day. `one per (...)`: they can if they differ in one of these fields. `several`:
-//!   they can.
+//! - `stated`: a keeper who reads it on a leaflet states its value, since supers depend on it. `confirmed`: a keeper who finds the
+//!   same value confirms it.
+//! - `one`: two of these cannot be in force on one day. `one per (...)`: they can if they differ in one of these fields.
+//!   `several`: they can.
 //!
-//! A type is qualified where its kind bears the same name.
+//! A type is written with its path if its kind has the same name.
 
 /// Hands the list to the macro `$make`.
 macro_rules! rule_kinds {

@@ -30,7 +30,7 @@ impl BroodState {
         }
     }
 
-    /// The state that an inspection shows.
+    /// The state shown by an inspection.
     #[must_use]
     pub const fn seen(brood: Brood) -> BroodState {
         match brood {

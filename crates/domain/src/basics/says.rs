@@ -27,7 +27,7 @@ impl WithdrawalPeriod {
     /// The label knows none.
     pub const NONE_BY_LABEL: WithdrawalPeriod = WithdrawalPeriod::None(NoWithdrawal::NoneByLabel);
 
-    /// The days it bars honey for: none if the label knows no period.
+    /// The number of days it bars honey for; 0 if the label has no period.
     #[must_use]
     pub const fn days(self) -> u16 {
         match self {
@@ -53,13 +53,13 @@ macro_rules! says {
         }
 
         impl Says {
-            /// What it speaks of.
+            /// What it is about.
             #[must_use]
             pub const fn topic(&self) -> Topic {
                 match self { $(Says::$kind { .. } => Topic::$kind,)+ }
             }
 
-            /// Reads what a rule on a topic says from its fields alone. An unknown field is an error.
+            /// Reads the fields of a rule on this topic, without the topic itself.
             ///
             /// # Errors
             /// An unknown, missing or wrong field.
@@ -72,7 +72,7 @@ macro_rules! says {
                 }
             }
 
-            /// Writes its fields alone, without the topic.
+            /// Writes its fields, without the topic.
             ///
             /// # Errors
             /// Those of the serializer.
@@ -83,7 +83,7 @@ macro_rules! says {
             }
         }
 
-        /// The fields of each kind by themselves.
+        /// The fields of each kind.
         mod fields {
             use super::*;
 

@@ -1,7 +1,7 @@
-//! Values that are written as text.
+//! Types that are written as text.
 
-/// Lets a type that parses and prints as text stand as text in JSON. It is read where it stands: most of a journal are names and
-/// days.
+/// Makes a type that parses from and prints as text do the same in JSON. It is read without a copy: most of a journal
+/// is names and days.
 macro_rules! text_in_json {
     ($($name:ty),+) => {$(
         impl serde::Serialize for $name {

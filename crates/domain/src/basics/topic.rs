@@ -1,4 +1,4 @@
-//! The topics on which leaflets speak and people state or confirm something.
+//! What leaflet rules are about, and what people state or confirm.
 
 use serde::{Deserialize, Serialize};
 
@@ -36,8 +36,8 @@ macro_rules! topics {
                 match self { $(Topic::$topic => $text,)+ }
             }
 
-            /// Whether a keeper who reads it on a leaflet states its value, since the supers turn on it; what else is read
-            /// is confirmed.
+            /// Whether a keeper who reads it on a leaflet states its value, since supers depend on it. Other topics are
+            /// confirmed.
             #[must_use]
             pub const fn is_stated(self) -> bool {
                 match self { $(Topic::$topic => stated!($known),)+ }

@@ -19,10 +19,10 @@ impl Verdict {
     #[must_use]
     pub const fn and(self, other: Verdict) -> Verdict {
         match (self, other) {
-            // One that is not met is enough, whatever is missing to tell of the other.
+            // One no is enough, whatever is missing about the other.
             (Verdict::No, Verdict::Yes | Verdict::Unknown | Verdict::No)
             | (Verdict::Yes | Verdict::Unknown, Verdict::No) => Verdict::No,
-            // What is missing of one may still make it a no.
+            // What is missing may still turn out to be a no.
             (Verdict::Unknown, Verdict::Yes | Verdict::Unknown) | (Verdict::Yes, Verdict::Unknown) => {
                 Verdict::Unknown
             }
@@ -30,7 +30,7 @@ impl Verdict {
         }
     }
 
-    /// What several possibilities have in common: nothing is known unless all agree.
+    /// What several possibilities have in common: unknown unless all agree.
     #[must_use]
     pub const fn agreed(self, other: Verdict) -> Verdict {
         match (self, other) {

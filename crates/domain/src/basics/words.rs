@@ -1,4 +1,4 @@
-//! Names and closed word lists of the trade, spelt once for journal, leaflets, API and pages.
+//! Names and closed word lists of the trade, spelt the same in journal, leaflets, API and pages.
 
 use std::fmt;
 
@@ -117,7 +117,7 @@ names! {
 }
 
 impl Jurisdiction {
-    /// Names under which people know a jurisdiction, with its code.
+    /// Other names of jurisdictions, with their codes.
     const ALSO_CALLED: [(&'static str, &'static str); 18] = [
         ("uk", "gb"),
         ("gbr", "gb"),
@@ -139,18 +139,18 @@ impl Jurisdiction {
         ("poland", "pl"),
     ];
 
-    /// Known beside the member states.
+    /// Those known apart from the member states.
     const OTHERS: [&'static str; 5] = ["gb", "ni", "eu", "ch", "us"];
 
-    /// The member states of the European Union by their country codes, Greece by both of its codes.
+    /// The member states of the European Union by country code; Greece by both of its codes.
     ///
-    /// Source: the list of member states that the Union publishes, 27 states in 2026.
+    /// Source: the Union's published list of member states, 27 states in 2026.
     const MEMBER_STATES: [&'static str; 28] = [
         "at", "be", "bg", "hr", "cy", "cz", "dk", "ee", "fi", "fr", "de", "el", "gr", "hu", "ie", "it", "lv",
         "lt", "lu", "mt", "nl", "pl", "pt", "ro", "sk", "si", "es", "se",
     ];
 
-    /// The union whose rules hold where this jurisdiction has none of its own: `eu` for a member state.
+    /// The union whose rules apply if this jurisdiction has none of its own: `eu` for a member state.
     #[must_use]
     pub fn wider(&self) -> Option<Jurisdiction> {
         self.is_member_state().then(|| Jurisdiction("eu".into()))
@@ -168,12 +168,12 @@ impl Jurisdiction {
         self.as_str() == "eu"
     }
 
-    /// Where leaflets for this jurisdiction are looked for, nearest first.
+    /// Where leaflets for this jurisdiction are looked up, nearest first.
     ///
     /// - A member state uses the leaflets of the Union where it has none of its own.
     /// - Northern Ireland has none of its own. It uses those of Great Britain, whose authority authorises its medicines too, and
-    ///   where there is none, those of the Union, whose medicines law holds there. No value of either was read in a text for
-    ///   Northern Ireland, so none is a document there: see `Leaflets::get`.
+    ///   otherwise those of the Union, whose medicines law applies there. No value of either was read in a text for Northern
+    ///   Ireland, so none counts as a document there: see `Leaflets::get`.
     #[must_use]
     pub fn leaflets_from(&self) -> Vec<Jurisdiction> {
         let others: &[&str] = match self.as_str() {
@@ -184,12 +184,12 @@ impl Jurisdiction {
         std::iter::once(self.clone()).chain(others.iter().map(|code| Jurisdiction((*code).into()))).collect()
     }
 
-    /// The jurisdictions whose leaflets may come, or take their marks, from elsewhere.
+    /// The jurisdictions whose leaflets, or their confidence, may come from elsewhere.
     pub(crate) fn looking_elsewhere() -> impl Iterator<Item = Jurisdiction> {
         ["ni", "eu"].into_iter().chain(Jurisdiction::MEMBER_STATES).map(|code| Jurisdiction(code.into()))
     }
 
-    /// Whether a holding may name it: this program knows leaflets or law for it, or it is one of the codes that ISO 3166-1 leaves
+    /// Whether a holding may name it: this program has leaflets or law for it, or it is one of the codes that ISO 3166-1 leaves
     /// to users, for leaflets of one's own.
     ///
     /// Source: ISO 3166-1, user-assigned code elements: AA, QM to QZ, XA to XZ, ZZ.
@@ -198,11 +198,11 @@ impl Jurisdiction {
         Jurisdiction::OTHERS.contains(&self.as_str()) || self.is_member_state() || self.is_private()
     }
 
-    /// The known code that is meant by one that is not known, if that can be told.
+    /// The known code that an unknown one is meant for, if that can be told.
     pub(crate) fn meant(&self) -> Option<&'static str> {
         let written = self.as_str().to_lowercase();
         let known = Jurisdiction::OTHERS.into_iter().chain(Jurisdiction::MEMBER_STATES);
-        // Nearness in spelling tells nothing of two letters: `uk` lies nearest to `us`.
+        // Similar spelling means nothing for two letters: `uk` is nearest to `us`.
         let also = Jurisdiction::ALSO_CALLED.into_iter();
         known
             .map(|code| (code, code))

@@ -1,4 +1,4 @@
-//! The balance of a lot: how much of it was acquired, given and disposed of, and so what is left.
+//! The balance of a lot: what was acquired, given and disposed of, and so what is left.
 
 use std::collections::BTreeMap;
 
@@ -8,7 +8,7 @@ use crate::basics::quantity::Quantity;
 use crate::basics::words::LotName;
 use crate::journal::event::Event;
 
-/// What went in and out of a lot, in the unit of its medicine.
+/// What went into and out of a lot, in the unit of its medicine.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Balance {
     /// How much was acquired.
@@ -19,37 +19,37 @@ pub struct Balance {
     pub disposed: Quantity,
 }
 
-/// What one entry does to a balance.
+/// How one entry changes a balance.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Movement {
-    /// So much came in.
+    /// This much came in.
     Acquired(Quantity),
-    /// So much was given.
+    /// This much was given.
     Given(Quantity),
-    /// So much was disposed of.
+    /// This much was disposed of.
     Disposed(Quantity),
 }
 
 impl Balance {
-    /// How much was given or disposed of.
+    /// What was given or disposed of.
     #[must_use]
     pub const fn gone(&self) -> Quantity {
         self.given.plus(self.disposed)
     }
 
-    /// What is left; absent when more is gone than was acquired.
+    /// What is left; none if more is gone than was acquired.
     #[must_use]
     pub fn left(&self) -> Option<Quantity> {
         self.acquired.minus(self.gone())
     }
 
-    /// By how much more is gone than was acquired; absent when the sum comes out.
+    /// How much more is gone than was acquired; none if the lot balances.
     #[must_use]
     pub fn over(&self) -> Option<Quantity> {
         self.gone().minus(self.acquired).filter(|over| !over.is_zero())
     }
 
-    /// What some events moved, lot by lot, by name.
+    /// The balance of each lot over these events, by name.
     pub(crate) fn of_events<'e>(
         events: impl IntoIterator<Item = &'e Event>,
     ) -> BTreeMap<&'e LotName, Balance> {
@@ -67,7 +67,7 @@ impl Balance {
 
     pub(super) fn take_back(&mut self, movement: Movement) {
         let (sum, amount) = self.sum_of(movement);
-        // What was added is there to be taken back.
+        // It was added before, so it can be subtracted.
         *sum = sum.minus(amount).unwrap_or_default();
     }
 
@@ -81,13 +81,13 @@ impl Balance {
 }
 
 impl Holding {
-    /// The balance of a lot at the end of a day; none if it was not here yet.
+    /// The balance of a lot at the end of a day; none if it was not acquired by then.
     pub(crate) fn balance_on(&self, lot: &LotName, on: Day) -> Option<Balance> {
         self.lot(lot).filter(|(record, _)| record.on <= on)?;
         Some(self.balances(lot, on).last().map(|(_, balance)| balance).unwrap_or_default())
     }
 
-    /// The entries that moved something in or out of a lot by the end of a day, each with the balance after it.
+    /// The entries that changed a lot by the end of a day, each with the balance after it.
     pub(crate) fn balances(&self, lot: &LotName, on: Day) -> impl Iterator<Item = (&Record, Balance)> {
         let mut balance = Balance::default();
         self.lot_file(lot).iter().filter(move |record| record.on <= on).filter_map(move |record| {

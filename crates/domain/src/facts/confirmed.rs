@@ -1,4 +1,4 @@
-//! Whether what a keeper confirmed is the value of a rule.
+//! Whether a keeper's confirmation matches the value of a rule.
 
 mod frozen_words;
 
@@ -9,7 +9,7 @@ use crate::journal::event::Confirmed;
 pub use frozen_words::in_words;
 
 impl Confirmed {
-    /// Whether it confirms this value of a leaflet that counts in `unit`, and not another on the same topic.
+    /// Whether it confirms exactly this value. `unit` is the one the leaflet counts in.
     #[must_use]
     pub fn is(&self, says: &Says, unit: Unit) -> bool {
         match self {

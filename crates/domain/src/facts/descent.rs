@@ -11,18 +11,18 @@ use crate::journal::event::{
     Body, ColonyEnded, ColonyEstablished, ColonyMoved, ColonySplit, ColonyUnited, Event,
 };
 
-/// How many splits and unitings back a line of descent is followed.
+/// How many splits and merges back a line of descent is followed.
 ///
-/// Real lines are far shorter; this bounds the work on a journal made by hand. What lies further back is not known, so
-/// the answer for such a colony is unknown.
+/// Real lines are far shorter; this bounds the work on a journal made by hand. Anything further back is not known, so the
+/// answer for such a colony is unknown.
 pub(crate) const GENERATIONS: u8 = 200;
 
 /// The beginning and the end of a colony.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Life<'h> {
-    /// The entry by which it came into the record: established, or split off.
+    /// The entry that brought it into the record: established, or split off.
     pub begun: Option<&'h Arc<Record>>,
-    /// The entry by which it ended: ended, or united into another.
+    /// The entry that ended it: ended, or united into another.
     pub ended: Option<&'h Arc<Record>>,
 }
 
@@ -34,7 +34,7 @@ impl Life<'_> {
     }
 }
 
-/// A stay at an apiary, from a day on until the next.
+/// A stay at an apiary, from this day until the next stay.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Stay<'h> {
     pub(crate) from: Day,
@@ -47,12 +47,12 @@ pub(crate) struct Stay<'h> {
 pub(crate) enum StayOf {
     /// The colony's own.
     Itself,
-    /// That of a colony from which it was split off later.
+    /// That of a colony it was later split off from.
     Older,
 }
 
 impl Holding {
-    /// The beginning and the end of a colony; both absent for a colony nobody ever entered.
+    /// The beginning and end of a colony; both none for a colony that nobody entered.
     #[must_use]
     pub fn life(&self, colony: &ColonyName) -> Life<'_> {
         let mut life = Life::default();
@@ -75,8 +75,8 @@ impl Holding {
         stays.iter().rfind(|stay| stay.of == StayOf::Itself && stay.from <= on).map(|stay| stay.apiary)
     }
 
-    /// Where a colony stood, in order, and before it was split off where the old colony did: what it brought along was used there.
-    /// Of several moves on one day the last counts.
+    /// The apiaries where a colony stood, in order. Before it was split off, those of the old colony: what it brought
+    /// along was used there. Of several moves on one day the last counts.
     pub(crate) fn stays(&self, colony: &ColonyName) -> Vec<Stay<'_>> {
         self.stays_of_line(colony, GENERATIONS)
     }
@@ -106,8 +106,8 @@ impl Holding {
         stays
     }
 
-    /// Where a colony stood when something was done to it: by the clock, if it was moved on that day and both times were noted;
-    /// else where it stood before it was moved, since a move on the same day is told as a move.
+    /// Where a colony stood when something was done to it. If it was moved on that day and both times were noted, the
+    /// clock decides; otherwise where it stood before the move.
     pub(crate) fn stood_at(
         &self,
         colony: &ColonyName,
@@ -124,7 +124,8 @@ impl Holding {
         }
     }
 
-    /// Each apiary that a colony was moved to after something was done to it at `stood`, up to a day, with the day of the move.
+    /// Each apiary that a colony was moved to after something was done to it at `stood`, up to a day, with the day of
+    /// each move.
     pub(crate) fn moved_on_from(
         &self,
         colony: &ColonyName,
@@ -164,8 +165,8 @@ impl Holding {
             .filter(move |colony| self.life(colony).lasts(on) && self.apiary_of(colony, on) == Some(apiary))
     }
 
-    /// Every colony that may ever have stood at an apiary: brought there by an entry that names it, or split off from one that
-    /// was, without a word on where to.
+    /// Every colony that may ever have stood at an apiary: brought there by an entry that names it, or split off from
+    /// such a colony without a stated destination.
     fn ever_at(&self, apiary: &ApiaryName) -> BTreeSet<&ColonyName> {
         let mut there: BTreeSet<&ColonyName> = BTreeSet::new();
         let brought = self.brought_to(apiary).iter().filter_map(|record| {
@@ -185,10 +186,10 @@ impl Holding {
         there
     }
 
-    /// Whether a course reached a colony by a day: given to it, or brought along by a split or a uniting.
+    /// Whether a course reached a colony by a day: given to it, or brought along by a split or merge.
     pub(in crate::facts) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
         let Event::Administration(given) = &first_dose.event else { return false };
-        // Each colony is looked at once for its latest day: lines that part and meet again would otherwise be walked
+        // Each colony is looked at once, for its latest day: otherwise lines that part and meet again would be walked
         // over and over.
         let mut looked_at: BTreeMap<&ColonyName, Day> = BTreeMap::new();
         let mut open: Vec<(&ColonyName, Day)> = vec![(colony, by)];
@@ -207,8 +208,8 @@ impl Holding {
         false
     }
 
-    /// The entry since which it is not known what medicine is in a colony: it came so, or it was made from or united
-    /// with one of which that was not known by then.
+    /// The entry since which the medicine in a colony is not known: it came that way, or was made from or united with a
+    /// colony that was not known by then.
     #[must_use]
     pub fn unknown_since(&self, colony: &ColonyName) -> Option<&Arc<Record>> {
         let mut known: BTreeMap<(&ColonyName, u64), bool> = BTreeMap::new();
@@ -217,11 +218,10 @@ impl Holding {
             .find(|record| self.leaves_unknown(record, colony, GENERATIONS, &mut known))
     }
 
-    /// The entry by which a colony came into the record with medicines not known, from which an entry that leaves another colony
-    /// unknown has it.
+    /// The entry that first brought in a colony with medicines not known, from which `entry` inherits the unknown.
     #[must_use]
     pub fn unknown_root(&self, entry: EntryId) -> Option<EntryId> {
-        let mut record = self.record(entry)?;
+        let mut record = self.entry(entry)?;
         for _ in 0..=GENERATIONS {
             let split = record.body::<ColonySplit>().map(|split| &split.colony);
             let united = || record.body::<ColonyUnited>().map(|united| &united.colony);
@@ -231,7 +231,7 @@ impl Holding {
         None
     }
 
-    /// Whether with this event it is not known what is in `colony`.
+    /// Whether this event makes it unknown what is in `colony`.
     fn leaves_unknown<'h>(
         &'h self,
         record: &'h Record,
@@ -248,8 +248,8 @@ impl Holding {
         })
     }
 
-    /// Whether it was not known what was in `colony` before `event`. Only entries that stand before it in order count,
-    /// so a line of descent never comes back to itself.
+    /// Whether the content of `colony` was unknown before `event`. Only entries before it in order count, so a line of
+    /// descent never returns to itself.
     fn unknown_before<'h>(
         &'h self,
         colony: &'h ColonyName,
@@ -268,7 +268,7 @@ impl Holding {
     }
 }
 
-/// The other colony that an event made `colony` from, or united with it.
+/// The other colony of an event: the one `colony` was split off from, or the one united into it.
 fn joined<'e>(event: &'e Event, colony: &ColonyName) -> Option<&'e ColonyName> {
     let split = ColonySplit::of(event).filter(|split| split.into == *colony).map(|split| &split.colony);
     let united =

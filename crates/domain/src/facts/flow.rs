@@ -13,26 +13,26 @@ use crate::journal::event::Event;
 pub(crate) struct Flow {
     pub(crate) forage: String,
     pub(crate) stage: FlowStage,
-    /// Its first day in an early year, if told.
+    /// First day in an early year, if stated.
     pub(crate) early: Option<Day>,
-    /// Its first day in a usual year.
+    /// First day in a usual year.
     pub(crate) usual: Day,
-    /// Its first day in a late year, if told.
+    /// First day in a late year, if stated.
     pub(crate) late: Option<Day>,
-    /// Its last day, if known.
+    /// Last day, if known.
     pub(crate) to: Option<Day>,
     pub(crate) entry: EntryId,
 }
 
-/// How some days lie to the flows.
+/// How a range of days relates to the flows.
 pub(crate) enum Meets<'f> {
-    /// No flow of those years is on record.
+    /// No flow of this year is on record.
     NotRecorded(i32),
-    /// None of them is in a flow.
+    /// No day is in a flow.
     None,
-    /// At least one is in a flow, whether the year is early or late.
+    /// At least one day is in a flow, whether the year is early or late.
     Surely(&'f Flow),
-    /// At least one is in a flow in some years, or the flow has no end on record.
+    /// At least one day may be in a flow: in some years, or because the flow has no recorded end.
     Perhaps(&'f Flow),
 }
 
@@ -40,8 +40,8 @@ pub(crate) enum Meets<'f> {
 const NO_FLOW_LASTS_DAYS: u16 = 90;
 
 impl Flow {
-    /// The flows of an apiary by their first days. One that was seen stands for the one that was expected that year from
-    /// the same forage; of several expectations the newest counts.
+    /// The flows of an apiary by first day. A flow that was seen replaces the one expected that year from the same
+    /// forage; of several expectations the newest counts.
     pub(crate) fn all(file: &[Arc<Record>]) -> Vec<Flow> {
         let mut flows: Vec<Flow> = Vec::new();
         for record in file {
@@ -58,7 +58,7 @@ impl Flow {
             let same = |known: &Flow| known.forage == flow.forage && known.touches(&flow);
             let seen = |known: &Flow| known.stage == FlowStage::Seen;
             if flow.stage == FlowStage::Seen {
-                // Once its end is seen it is recorded again: the newer entry stands for both.
+                // It is recorded again once its end is seen: the newer entry replaces the older.
                 flows.retain(|known| !same(known) || (seen(known) && known.usual != flow.usual));
             } else if flows.iter().any(|known| same(known) && seen(known)) {
                 continue;
@@ -71,18 +71,18 @@ impl Flow {
         flows
     }
 
-    /// The first day on which it may begin, by what was told: where that is one day alone, that day.
+    /// The first day on which it may begin, as stated; the usual one if no early day is.
     pub(crate) fn earliest(&self) -> Day {
         self.early.unwrap_or(self.usual)
     }
 
-    /// The last day on which it may begin, by what was told: where that is one day alone, that day.
+    /// The last day on which it may begin, as stated; the usual one if no late day is.
     pub(crate) fn latest(&self) -> Day {
         self.late.unwrap_or(self.usual)
     }
 
-    /// The last day on which it may still go on: of an expected one in a late year. One without an end on record may go on
-    /// until the year ends, and three months at least.
+    /// The last day on which it may still go on; for an expected flow, in a late year. Without a recorded end it may go
+    /// on until the end of the year, and for at least three months.
     pub(crate) fn last(&self) -> Day {
         let delay = u16::try_from(self.latest().days_since(self.usual)).unwrap_or_default();
         let ended = self.to.map(|to| if self.stage == FlowStage::Expected { to.plus(delay) } else { to });
@@ -90,13 +90,13 @@ impl Flow {
         ended.unwrap_or_else(|| year_ends().max(self.latest().plus(NO_FLOW_LASTS_DAYS)))
     }
 
-    /// Whether two flows of one forage are the same: they lie over each other. One without an end is taken for a month here.
+    /// Whether two flows of one forage are the same, that is, overlap. A flow without an end counts as a month here.
     fn touches(&self, other: &Flow) -> bool {
         let end = |flow: &Flow| flow.to.unwrap_or_else(|| flow.latest().plus(30));
         self.earliest() <= end(other) && other.earliest() <= end(self)
     }
 
-    /// How the days from one to another, both included, lie to the flows.
+    /// How the days from `from` to `to` (inclusive) relate to the flows.
     pub(crate) fn meeting(flows: &[Flow], from: Day, to: Day) -> Meets<'_> {
         let surely = |flow: &&Flow| flow.latest() <= to && from <= flow.to.unwrap_or(flow.latest());
         let perhaps = |flow: &&Flow| flow.earliest() <= to && from <= flow.last();
@@ -111,7 +111,7 @@ impl Flow {
         bare.map_or(Meets::None, Meets::NotRecorded)
     }
 
-    /// The next flow that begins on a day or later, in a usual year.
+    /// The next flow that begins on or after a day, in a usual year.
     pub(crate) fn next_from(flows: &[Flow], on: Day) -> Option<&Flow> {
         flows.iter().find(|flow| flow.usual >= on)
     }

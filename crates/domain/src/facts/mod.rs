@@ -1,8 +1,9 @@
-//! What the journal says of a holding, each thing worked out once. Nothing is judged here, and nothing fails.
+//! What the journal says about a holding, each thing worked out once. Nothing here judges or fails.
 //!
-//! - [`holding`]: the journal folded into apiaries, colonies, medicines and lots; what is refused
-//! - [`confirmed`]: whether what a keeper confirmed is the value of a rule
-//! - [`history`]: the courses of one colony, each with the terms that rule it
+//! - [`holding`]: the journal folded into apiaries, colonies, medicines and lots; refusal of entries that cannot be true
+//! - `descent`: where a colony came from and stood; `balance`: what is left of a lot; `flow`: nectar flows
+//! - [`confirmed`]: whether a keeper's confirmation matches the value of a rule
+//! - [`history`]: the courses of one colony, each with its terms
 
 mod balance;
 pub mod confirmed;

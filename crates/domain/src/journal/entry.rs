@@ -1,63 +1,16 @@
 //! The envelope of an entry: a [`Draft`] as its writer made it, and an [`Entry`] once it is sealed into the chain.
 
-use std::fmt;
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
 use crate::basics::calendar::{Day, Instant, TimeOfDay};
-use crate::basics::text::text_in_json;
+pub use crate::basics::entry_id::{EntryId, NotAnId};
 use crate::basics::words::{HoldingName, Person};
 use crate::journal::event::{Event, Kind};
 use crate::journal::read::{help_with_body, read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
-
-/// The id of an entry: a UUID (version 7 advised) made by whoever writes the entry, before it is sent.
-///
-/// It is the idempotency key: sending the same entry twice records it once.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(value_type = String, format = Uuid))]
-pub struct EntryId(pub uuid::Uuid);
-
-impl fmt::Display for EntryId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        fmt::Display::fmt(&self.0, f)
-    }
-}
-
-impl fmt::Debug for EntryId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        fmt::Display::fmt(self, f)
-    }
-}
-
-impl EntryId {
-    /// The id that these parts always give: for an entry that a program prepares, so that recording it twice records it
-    /// once. A UUID of version 8 (RFC 9562, section 5.8) over SHA-256.
-    #[must_use]
-    pub(crate) fn derived(parts: &[&str]) -> EntryId {
-        EntryId(uuid::Builder::from_custom_bytes(seal::digest_of(parts)).into_uuid())
-    }
-}
-
-/// Text that is not the id of an entry.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` is not a UUID written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77, in small letters")]
-pub struct NotAnId(String);
-
-impl std::str::FromStr for EntryId {
-    type Err = NotAnId;
-
-    fn from_str(text: &str) -> Result<EntryId, NotAnId> {
-        // One spelling only: the hash chain covers the id, and a change of its letters must show.
-        let one_spelling = text.len() == 36 && !text.bytes().any(|letter| letter.is_ascii_uppercase());
-        let read = text.parse().ok().filter(|_| one_spelling);
-        read.map(EntryId).ok_or_else(|| NotAnId(text.to_owned()))
-    }
-}
-
-text_in_json!(EntryId);
 
 /// Says which entry a new one corrects, and why. An entry that corrects is of the same kind, or a strike-out.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -84,7 +37,7 @@ pub struct Draft {
     /// The text of the body, exactly as it is hashed and kept.
     pub body: Arc<str>,
     /// Which entry this one corrects, if any.
-    pub correction: Option<Correction>,
+    pub correction: Option<Box<Correction>>,
 }
 
 impl Draft {
@@ -98,7 +51,7 @@ impl Draft {
     /// The same entry, correcting another.
     #[must_use]
     pub fn correcting(self, of: EntryId, reason: &str) -> Draft {
-        Draft { correction: Some(Correction { of, reason: reason.to_owned() }), ..self }
+        Draft { correction: Some(Box::new(Correction { of, reason: reason.to_owned() })), ..self }
     }
 
     /// The same entry, at a time of day.
@@ -325,7 +278,15 @@ impl Envelope {
             let help = "name the entry in `corrects` and say why in `reason`";
             return Err(EntryFault::at("/corrects", "a strike-out names the entry it strikes out", help));
         }
-        Ok(Draft { id, on: self.on, at: self.at, recorded_by: self.recorded_by, event, body, correction })
+        Ok(Draft {
+            id,
+            on: self.on,
+            at: self.at,
+            recorded_by: self.recorded_by,
+            event,
+            body,
+            correction: correction.map(Box::new),
+        })
     }
 }
 

@@ -145,8 +145,9 @@ pub fn hash_of(holding: &HoldingName, entry: &Entry) -> Hash {
     fields.hash(entry.prev)
 }
 
-/// The first 16 bytes of the SHA-256 over these parts, each with its length before it.
-pub(crate) fn digest_of(parts: &[&str]) -> [u8; 16] {
+/// The id that these parts always give: for an entry that a program prepares, so that recording it twice records it once. A UUID of
+/// version 8 (RFC 9562, section 5.8) over SHA-256.
+pub(crate) fn derived_id(parts: &[&str]) -> EntryId {
     let mut sha = Sha256::new();
     for part in parts {
         sha.update(u64::try_from(part.len()).unwrap_or(u64::MAX).to_be_bytes());
@@ -154,7 +155,7 @@ pub(crate) fn digest_of(parts: &[&str]) -> [u8; 16] {
     }
     let mut first = [0_u8; 16];
     first.iter_mut().zip(sha.finalize()).for_each(|(byte, of)| *byte = of);
-    first
+    EntryId(uuid::Builder::from_custom_bytes(first).into_uuid())
 }
 
 /// The first entry of a journal that does not fit, and what does not fit about it.

@@ -1,7 +1,7 @@
-//! What is due in words.
+//! What is due, in words.
 //!
 //! - `report.rs`: the whole answer, ready for JSON, a table or a calendar
-//! - `sentences.rs`: what is to be done, in a few words and in a sentence with its dates
+//! - `sentences.rs`: each task in a few words, and in a sentence with its dates
 
 mod report;
 mod sentences;

@@ -1,4 +1,4 @@
-//! What is due, written out: owned, in words, ready for JSON, a table or a calendar.
+//! What is due, as an owned report in words, ready for JSON, a table or a calendar.
 
 use combclear_domain::basics::calendar::{Day, Instant, POLICY};
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
@@ -88,7 +88,7 @@ pub struct DueItem {
 }
 
 impl DueReport {
-    /// An answer written out.
+    /// Puts the answer into words.
     #[must_use]
     pub fn of(words: &Words, due: Due) -> DueReport {
         let Due { holding, from, to, apiary, visits } = due;

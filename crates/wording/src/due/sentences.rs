@@ -1,4 +1,4 @@
-//! Items in sentences: short ones a keeper understands, each with its dates.
+//! Items in short sentences for a keeper, each with its dates.
 
 use combclear_domain::basics::words::LotName;
 use combclear_domain::journal::event::Kind;
@@ -165,7 +165,7 @@ fn lots_named(words: &Words, lots: &[LotName]) -> String {
     say!(words, DueLots, count = lots.len(), lots = names)
 }
 
-/// What is left, with its lot; the lot alone where the book does not come out.
+/// What is left, with its lot; only the lot if it does not balance.
 fn left_of(words: &Words, lot: &Lot) -> String {
     match lot.left {
         Some(left) => {

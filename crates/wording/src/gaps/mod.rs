@@ -1,4 +1,4 @@
-//! Gaps in words that a keeper understands.
+//! Gaps in words, for a keeper.
 
 mod report;
 
@@ -127,7 +127,7 @@ pub fn statement(words: &Words, gap: &Gap) -> String {
     }
 }
 
-/// What a sentence begins with: a medicine goes by its bare name there.
+/// The subject of a sentence: a medicine goes by its bare name.
 fn subject(words: &Words, gap: &Gap) -> String {
     match &gap.about {
         About::Medicine { medicine } => medicine.clone(),

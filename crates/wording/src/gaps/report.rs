@@ -1,4 +1,4 @@
-//! What the law still misses, in words.
+//! What the law still misses, as a report in words.
 
 use combclear_domain::Day;
 use combclear_domain::basics::verdict::Verdict;
@@ -68,7 +68,7 @@ pub struct GapReport {
 }
 
 impl GapsReport {
-    /// Says what was found.
+    /// Puts the findings into words.
     #[must_use]
     pub fn of(words: &Words, found: &Gaps) -> GapsReport {
         GapsReport {
@@ -87,7 +87,7 @@ impl GapsReport {
 }
 
 impl GapReport {
-    /// Says one gap.
+    /// Puts one gap into words.
     #[must_use]
     pub fn of(words: &Words, gap: &Gap) -> GapReport {
         GapReport {

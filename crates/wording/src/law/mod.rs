@@ -8,7 +8,7 @@ use crate::words::{Words, say};
 
 pub use report::{LawBasis, LawField, LawForm, LawPart, LawReport, LawRetention, LawTimeLimit};
 
-/// What every answer about the law says of itself.
+/// The notice on every answer about the law.
 #[must_use]
 pub fn notice(words: &Words) -> String {
     say!(words, LawNotice)
@@ -38,7 +38,7 @@ pub fn record_sort(words: &Words, sort: RecordSort) -> String {
     say!(words, LawRecordSort, sort = sort.as_str())
 }
 
-/// From when the years of keeping are counted: completes "5 years from".
+/// What the years of keeping are counted from: completes "5 years from".
 #[must_use]
 pub fn counted_from(words: &Words, from: CountedFrom) -> String {
     say!(words, LawCountedFrom, counted = from.as_str())
@@ -50,7 +50,7 @@ mod tests {
 
     use super::*;
 
-    /// A word that its message forgot would be said as the last one.
+    /// A word missing from its message would be said as the last one.
     #[test]
     fn every_word_of_a_list_is_said_in_its_own_way() {
         fn own<W: Copy>(all: &[W], say: fn(&Words, W) -> String) {

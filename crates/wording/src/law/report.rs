@@ -1,4 +1,4 @@
-//! A profile written out: owned, in words, ready for JSON or a page.
+//! The law on a day, as an owned report in words, ready for JSON or a page.
 
 use combclear_domain::Day;
 use combclear_domain::basics::source::Source;
@@ -122,7 +122,7 @@ pub struct LawRetention {
 }
 
 impl LawReport {
-    /// Writes a profile out.
+    /// Puts a profile into words.
     #[must_use]
     pub fn of(words: &Words, profile: &Profile<'_>) -> LawReport {
         let parts = profile.parts().iter().map(|part| LawPart {
@@ -166,7 +166,7 @@ impl LawReport {
 }
 
 impl LawRetention {
-    /// Writes a rule out.
+    /// Puts a rule into words.
     #[must_use]
     pub fn of(ruled: Ruled<'_, RetentionRule>) -> LawRetention {
         LawRetention {

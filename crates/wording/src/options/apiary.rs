@@ -1,4 +1,4 @@
-//! The answer for a whole apiary in words: usable for all its colonies, for some, or for none, and for which not and why.
+//! The answer for a whole apiary in words: usable for all colonies, some or none, and why not for which.
 
 use combclear_domain::basics::calendar::POLICY;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, Method};
@@ -118,7 +118,7 @@ pub struct WhyNot {
 }
 
 impl ApiaryReport {
-    /// Writes the answer out.
+    /// Puts the answer into words.
     #[must_use]
     pub fn of(words: &Words, answer: &ApiaryOptions) -> ApiaryReport {
         let missing = answer.no_leaflets.as_ref().map(|missing| Missing::of_leaflets(words, missing));

@@ -193,7 +193,7 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
     }
 }
 
-/// What is not known of how a course runs.
+/// What is not known about how a course runs.
 pub(super) fn lacks(words: &Words, lacks: &[Lack]) -> String {
     let each = lacks.iter().map(|lack| {
         let lack = match lack {
@@ -209,7 +209,7 @@ pub(super) fn lacks(words: &Words, lacks: &[Lack]) -> String {
     each.reduce(|one, other| say!(words, OptionsAnd, one = one, other = other)).unwrap_or_default()
 }
 
-/// What a leaflet speaks of.
+/// What a leaflet rule is about.
 pub(super) fn topic(words: &Words, topic: Topic) -> String {
     say!(words, OptionsTopic, topic = topic.as_str())
 }
@@ -219,7 +219,7 @@ pub(super) fn counting(words: &Words, what: Counting) -> String {
     say!(words, OptionsCounting, what = counting_word(what))
 }
 
-/// The word by which a message chooses what is counted.
+/// The word by which a message selects what is counted.
 pub(super) const fn counting_word(what: Counting) -> &'static str {
     match what {
         Counting::SeamsOfBees => "seams-of-bees",
@@ -244,7 +244,7 @@ fn power(words: &Words, need: Need) -> String {
     say!(words, OptionsPowerNeeded, need = mains_or_battery(need))
 }
 
-/// The word by which a message chooses what is needed of power.
+/// The word by which a message selects the power needed.
 pub(super) const fn mains_or_battery(need: Need) -> &'static str {
     match need {
         Need::Battery => "battery",
@@ -274,7 +274,7 @@ fn origin(words: &Words, origin: Origin) -> String {
     say!(words, OptionsOrigin, origin = origin)
 }
 
-/// A fact of the site, marked where it was assumed in the question.
+/// A fact of the site, marked if the question assumed it.
 fn if_assumed(words: &Words, fact: String, by: Option<ToldBy>) -> String {
     match by {
         Some(ToldBy::Question) => say!(words, OptionsAssumed, fact = fact),

@@ -93,7 +93,7 @@ pub struct OptionReport {
 }
 
 impl OptionsReport {
-    /// Writes the answer out.
+    /// Puts the answer into words.
     #[must_use]
     pub fn of(words: &Words, answer: &ColonyOptions) -> OptionsReport {
         let option = |option: &ColonyOption| OptionReport::of(words, &answer.colony, option);

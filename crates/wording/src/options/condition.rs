@@ -87,7 +87,7 @@ impl ConditionReport {
     }
 }
 
-/// The value of a condition's rule; of what is needed, only what the condition is about.
+/// The value of a condition's rule; for needs, only the one the condition is about.
 pub(super) fn says(words: &Words, leaflet: &Leaflet, about: About, rule: &Rule) -> String {
     match about {
         About::Need(need) => say!(words, OptionsNeed, need = need.as_str()),

@@ -1,4 +1,4 @@
-//! Doses in words: what a colony gets and how that was worked out, what is mixed, and why a dose is not known.
+//! Doses in words: what a colony gets and how it was worked out, what to mix, and why a dose is not known.
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::confidence::Confidence;
@@ -151,7 +151,7 @@ fn sum(words: &Words, sum: &Sum, dose: &Portion) -> String {
     }
 }
 
-/// For what the leaflet states the amount.
+/// What the leaflet states the amount for.
 fn base(words: &Words, base: Base) -> String {
     let seams_of_bees = |seams: u32| say!(words, OptionsSeams, count = seams);
     match base {

@@ -1,4 +1,4 @@
-//! How to supply what is not known, in words.
+//! How to supply a missing fact, in words.
 
 use combclear_domain::basics::words::{ColonyName, LotName};
 use combclear_domain::questions::options::{EntryToMake, Look, NoEntry, Reading, SiteFact, ToRecord};
@@ -7,7 +7,7 @@ use super::because::{counting, lacks, topic};
 use crate::Words;
 use crate::words::say;
 
-/// How to make an entry that supplies it.
+/// How to make the entry that supplies it.
 pub(super) fn entry(words: &Words, colony: &ColonyName, entry: &EntryToMake) -> String {
     match &entry.what {
         ToRecord::Look(what) => {
@@ -54,7 +54,7 @@ pub(super) fn entry(words: &Words, colony: &ColonyName, entry: &EntryToMake) -> 
     }
 }
 
-/// What to do where no entry supplies it.
+/// What to do if no entry supplies it.
 pub(super) fn no_entry(words: &Words, instead: &NoEntry) -> String {
     match instead {
         NoEntry::Pack => say!(words, OptionsHowPack),
@@ -92,7 +92,7 @@ fn read(words: &Words, reading: &Reading, lots: &[LotName]) -> String {
         Reading::Topic(of) => topic(words, *of),
         Reading::Course(of) => lacks(words, of),
         Reading::Confirmation { topic, says } => {
-            // As it stands in the entry: the words of the journal, whatever the language here.
+            // As it is written in the entry: the words of the journal, whatever the language here.
             let confirmation = serde_json::json!({ "topic": topic.as_str(), "says": says }).to_string();
             return say!(
                 words,

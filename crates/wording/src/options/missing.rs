@@ -1,4 +1,4 @@
-//! What is not known, and how to supply it, in words.
+//! What is missing, and how to supply it, in words.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::{ColonyName, LotName};
@@ -47,7 +47,7 @@ pub struct Missing {
 }
 
 impl Missing {
-    /// Of a condition of a leaflet in a colony.
+    /// For a condition of a leaflet in a colony.
     pub(super) fn of(
         words: &Words,
         leaflet: &Leaflet,
@@ -79,13 +79,13 @@ impl Missing {
         }
     }
 
-    /// Of a dose, or of the amount for a course.
+    /// For a dose, or the amount for a course.
     pub(super) fn of_dose(words: &Words, missing: &NoDose) -> Missing {
         let how = dose::how(words, missing);
         Missing::with("dose", dose::fact(words, missing), missing.supplied_by(), how)
     }
 
-    /// Of whose leaflets hold.
+    /// For the jurisdiction whose leaflets apply.
     pub(super) fn of_leaflets(words: &Words, missing: &NoLeaflets) -> Missing {
         let (fact, how) = match missing {
             NoLeaflets::NoJurisdiction => {

@@ -27,7 +27,7 @@ pub use dose::{DoseOfColony, DoseSum, Solution};
 pub use missing::Missing;
 pub use start::{StartReport, Visit};
 
-/// What every answer says of itself.
+/// The notice on every answer.
 fn notice(words: &Words) -> String {
     say!(words, OptionsNotice, notice = say!(words, Notice))
 }

@@ -5,7 +5,7 @@ use combclear_domain::questions::options::{OrderReason, OutBeforeFlow, State, Us
 use crate::Words;
 use crate::words::say;
 
-/// Why an option stands where it stands, in the order in which it counts.
+/// Why an option is ranked where it is, most important reason first.
 pub(super) fn reasons(words: &Words, reasons: &[OrderReason]) -> Vec<String> {
     reasons.iter().filter_map(|of| reason(words, *of)).collect()
 }
@@ -28,7 +28,7 @@ fn reason(words: &Words, reason: OrderReason) -> Option<String> {
             };
             say!(words, OptionsOrderClass, state = state)
         }
-        // The same for all: it orders nothing.
+        // The same for all options: it does not affect the order.
         OrderReason::BeforeFlow(OutBeforeFlow::NoFlow) => return None,
         OrderReason::BeforeFlow(OutBeforeFlow::Yes) => say!(words, OptionsOrderOutBeforeFlow),
         OrderReason::BeforeFlow(OutBeforeFlow::No) => say!(words, OptionsOrderNotOutBeforeFlow),

@@ -1,4 +1,4 @@
-//! What to carry, what to see to, and cautions, in words.
+//! What to carry, what to check, and cautions, in words.
 
 use combclear_domain::rules::leaflet::rule::Need;
 use combclear_domain::rules::leaflet::{Force, Leaflet};
@@ -8,7 +8,7 @@ use crate::Words;
 use crate::leaflet;
 use crate::words::say;
 
-/// What has to be carried there, by what giving it needs. Amounts stand with the dose.
+/// What to carry there, by what giving it needs. Amounts are with the dose.
 pub(super) fn carry(words: &Words, needs: &[Need]) -> Vec<String> {
     let mut carry = vec![say!(words, OptionsCarryMedicine)];
     carry.extend(needs.iter().filter_map(|need| match need {
@@ -21,7 +21,7 @@ pub(super) fn carry(words: &Words, needs: &[Need]) -> Vec<String> {
     carry
 }
 
-/// What the leaflet asks for in words, and what has to be done to the product.
+/// What the leaflet asks for in words, and what has to be done with the product.
 pub(super) fn see_to(words: &Words, leaflet: &Leaflet, see_to: &[usize]) -> Vec<String> {
     let words_of = rules(leaflet, see_to).map(|rule| {
         let text = leaflet::says(words, &rule.says, leaflet.unit);

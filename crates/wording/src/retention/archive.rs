@@ -1,4 +1,4 @@
-//! What would be moved into an archive, in words.
+//! What an archive step would move, in words.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::HoldingName;
@@ -10,12 +10,12 @@ use serde::Serialize;
 use super::{KeptStory, held_back};
 use crate::words::Words;
 
-/// What would be moved into an archive.
+/// What an archive step would move.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ArchivePlanReport {
     /// The holding.
     pub holding: HoldingName,
-    /// By the end of this day nothing of it has to be kept any more.
+    /// The day by whose end none of it has to be kept any more.
     pub through: Day,
     /// The stories that would go, in the order of their first entries.
     pub stories: Vec<KeptStory>,
@@ -37,7 +37,7 @@ pub struct HeldBack {
 }
 
 impl ArchivePlanReport {
-    /// Says what would go and what stays.
+    /// Puts a plan into words.
     #[must_use]
     pub fn of(words: &Words, plan: &ArchivePlan) -> ArchivePlanReport {
         let held = plan.held_back.iter().map(|held| HeldBack {

@@ -1,4 +1,4 @@
-//! Until when records must be kept, and what would go into an archive, in words.
+//! How long records must be kept, and what an archive step would move, in words.
 
 mod archive;
 mod report;
@@ -12,7 +12,7 @@ use crate::words::{Words, say};
 pub use archive::{ArchivePlanReport, HeldBack};
 pub use report::{DecidedBy, KeepUntil, KeptEntry, KeptLot, KeptStory, RetentionReport};
 
-/// Why the end of keeping is not known, or may yet move.
+/// Why the end of keeping is not known, or may still move.
 fn not_settled(words: &Words, reason: &NotSettled) -> String {
     match reason {
         NotSettled::JurisdictionNotRecorded => say!(words, RetentionJurisdictionNotRecorded),
@@ -68,7 +68,7 @@ fn decided_by(words: &Words, by: &kept::DecidedBy) -> String {
     }
 }
 
-/// Why a story stays that the law would let go.
+/// Why a story stays although the law would let it go.
 #[must_use]
 pub fn held_back(words: &Words, why: &WhyHeldBack) -> String {
     match why {

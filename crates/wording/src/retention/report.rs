@@ -1,4 +1,4 @@
-//! Until when records must be kept, in words.
+//! How long records must be kept, as a report in words.
 
 use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
@@ -129,7 +129,7 @@ pub struct DecidedBy {
 }
 
 impl RetentionReport {
-    /// Says until when each record must be kept.
+    /// Puts the answer into words.
     #[must_use]
     pub fn of(words: &Words, answer: &Retention) -> RetentionReport {
         RetentionReport {
@@ -142,7 +142,7 @@ impl RetentionReport {
 }
 
 impl KeptStory {
-    /// Says one story.
+    /// Puts one story into words.
     #[must_use]
     pub fn of(words: &Words, story: &kept::KeptStory) -> KeptStory {
         let lots = story.lots.iter().map(|lot| KeptLot {

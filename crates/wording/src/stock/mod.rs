@@ -23,7 +23,7 @@ fn sum(words: &Words, lot: &Lot) -> String {
     }
 }
 
-/// The sum of a lot of which more is gone than was acquired.
+/// The sum of a lot, if more is gone than was acquired.
 pub(crate) fn sum_with_too_many(
     words: &Words,
     acquired: Quantity,
@@ -89,7 +89,7 @@ fn use_in_words(words: &Words, lot: &Lot, on: Day) -> String {
     }
 }
 
-/// Why a lot is to be disposed of: ends a sentence that names it.
+/// Why a lot is to be disposed of: completes a sentence that names it.
 #[must_use]
 pub fn why_dispose(words: &Words, why: &WhyDispose) -> String {
     match why {
@@ -110,7 +110,7 @@ pub fn why_dispose(words: &Words, why: &WhyDispose) -> String {
     }
 }
 
-/// Why a lot with something left is not counted; none if it is.
+/// Why a lot with something left does not count; none if it does.
 fn why_not_counted(words: &Words, state: LotState) -> Option<String> {
     match state {
         LotState::Overdrawn => Some(say!(words, StockNotCountedOverdrawn)),

@@ -1,4 +1,4 @@
-//! What is in stock, in words.
+//! The stock, as a report in words.
 
 use combclear_domain::basics::calendar::POLICY;
 use combclear_domain::basics::words::{
@@ -187,7 +187,7 @@ pub struct NotKnown {
 }
 
 impl StockReport {
-    /// Says what is in stock.
+    /// Puts the answer into words.
     #[must_use]
     pub fn of(words: &Words, stock: &Stock) -> StockReport {
         StockReport {
@@ -205,7 +205,7 @@ impl StockReport {
 }
 
 impl LotReport {
-    /// Says one lot as it stands on a day.
+    /// Puts one lot into words, as of a day.
     #[must_use]
     pub fn of(words: &Words, lot: &Lot, on: Day) -> LotReport {
         LotReport {
@@ -232,7 +232,7 @@ impl LotReport {
         }
     }
 
-    /// An amount of it with its unit.
+    /// An amount of this lot with its unit.
     #[must_use]
     pub fn amount(&self, words: &Words, amount: Quantity) -> String {
         pieces::amount(words, amount, self.unit)

@@ -1,7 +1,7 @@
-//! The answer to the supering question in words.
+//! The supering answer in words.
 //!
 //! - `report.rs`: the whole answer, ready for JSON; `written.rs`: its grounds, values and steps
-//! - `sentences.rs`: the answer and its grounds, `next.rs`: what must happen first and what is missing, in sentences
+//! - `sentences.rs`: the answer and its grounds in sentences; `next.rs`: what must happen first, and what is missing
 //! - `names.rs`: how sentences name a course and its terms
 
 mod names;

@@ -14,7 +14,7 @@ pub(super) fn named(words: &Words, course: &Course) -> String {
     course_name(words, pack, course.placed, course.terms.release() == Some(Release::Single))
 }
 
-/// The same, by what stands in its name.
+/// The same, from the parts of the name.
 pub(crate) fn course_name(words: &Words, pack: &str, day: Day, nothing_stays: bool) -> String {
     if nothing_stays {
         return say!(words, SuperingCourseGiven, pack = pack, day = day);
@@ -22,7 +22,7 @@ pub(crate) fn course_name(words: &Words, pack: &str, day: Day, nothing_stays: bo
     say!(words, SuperingCoursePlaced, pack = pack, day = day)
 }
 
-/// A term, as it stands in a sentence after its article.
+/// A term, as it follows its article in a sentence.
 pub(crate) fn term(words: &Words, term: Term) -> String {
     match term {
         Term::SupersDuring => say!(words, SuperingTermSupersDuring),

@@ -1,4 +1,4 @@
-//! What must happen first and what is missing, in sentences without full stop.
+//! What must happen first and what is missing, in sentences without a full stop.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::LotName;
@@ -98,7 +98,7 @@ pub(super) fn lack(words: &Words, lack: &Lack<'_>) -> String {
     }
 }
 
-/// What the keeper is asked for; `lots` are those whose leaflet is to be read.
+/// What the keeper is asked for; `lots` are those whose leaflets are to be read.
 pub(crate) fn asked_for(words: &Words, asked: &AskedFor, lots: &[LotName]) -> String {
     match asked {
         AskedFor::Arrival => say!(words, SuperingAskArrival),

@@ -1,4 +1,4 @@
-//! An answer written out: owned, in words, ready for JSON, a table or a page.
+//! An answer as an owned report in words, ready for JSON, a table or a page.
 
 use combclear_domain::Day;
 use combclear_domain::basics::calendar::POLICY;
@@ -193,23 +193,23 @@ pub struct WholeApiaryReport {
     pub left_out: Vec<ColonyName>,
 }
 
-/// The answer for a list, without what stands behind it.
+/// The answer for a list, without its grounds.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SuperingSummary {
     /// Yes, no or unknown.
     pub answer: Verdict,
     /// The answer in one sentence.
     pub summary: String,
-    /// The last blocked day: of what runs, or of what is over. Absent if none is on record.
+    /// The last blocked day, of a running or a past period. None if none is on record.
     pub last_blocked_day: Option<Day>,
     /// The first free day. With `if_out_on`, only if everything comes out on that day.
     pub first_free_day: Option<Day>,
-    /// The earliest day on which everything that is in may be out; present if the first free day turns on it.
+    /// The earliest day on which everything inside may be out, if the first free day depends on it.
     pub if_out_on: Option<Day>,
 }
 
 impl SuperingReport {
-    /// Asks the question of a holding and writes the answer out.
+    /// Asks the question of a holding and puts the answer into words.
     #[must_use]
     pub fn ask(
         words: &Words,
@@ -222,7 +222,7 @@ impl SuperingReport {
         SuperingReport::of(words, holding, leaflets, &Rounds::of(holding), &history.supering(on))
     }
 
-    /// The answers for several colonies, in their order. What they have in common is worked out once.
+    /// The answers for several colonies, in their order. What they share is worked out once.
     #[must_use]
     pub fn board<'c>(
         words: &Words,
@@ -239,8 +239,8 @@ impl SuperingReport {
         colonies.into_iter().map(report).collect()
     }
 
-    /// An answer written out. `holding` and `leaflets` are those that its history was drawn from, and `rounds` are those of the
-    /// holding.
+    /// Puts an answer into words. `holding` and `leaflets` must be those that its history was derived from, and
+    /// `rounds` those of the holding.
     #[must_use]
     pub fn of(
         words: &Words,
@@ -282,7 +282,7 @@ impl SuperingReport {
 }
 
 impl SuperingSummary {
-    /// An answer in one sentence.
+    /// Puts an answer into one sentence.
     #[must_use]
     pub fn of(words: &Words, answer: &Answer<'_>) -> SuperingSummary {
         let first_free = answer.first_free();

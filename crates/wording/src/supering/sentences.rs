@@ -1,4 +1,4 @@
-//! Answers in sentences: short ones a keeper understands, each with its dates, without full stop.
+//! Answers in short sentences for a keeper, each with its dates, without a full stop.
 
 use combclear_domain::Day;
 use combclear_domain::basics::calendar::last_blocked_day;
@@ -12,8 +12,8 @@ use super::names::{named, term};
 use crate::Words;
 use crate::words::say;
 
-/// The place of the ground that the answer in one sentence names: of a yes that of the latest course, which says most; of anything
-/// else the first that stands in the way.
+/// The index of the ground that the one-sentence answer names: for a yes that of the latest course, which says most;
+/// otherwise the first that stands in the way.
 pub(super) fn deciding(answer: &Answer<'_>) -> Option<usize> {
     let decides = |ground: &Ground<'_>| ground.decides && ground.verdict() == answer.verdict;
     match answer.verdict {
@@ -82,13 +82,13 @@ pub(super) fn statement(words: &Words, ground: &Ground<'_>) -> String {
     statement_of(words, ground, &name)
 }
 
-/// The same, with the name of the course that it speaks of.
+/// The same, with the name of its course.
 pub(super) fn statement_of(words: &Words, ground: &Ground<'_>, name: &str) -> String {
     let said = match ground.course {
         None => of_colony(words, &ground.reason),
         Some(course) => of_course(words, course, name, ground),
     };
-    // Only the breach needs a flag: whether a ground is met or unknown, its sentence says itself.
+    // Only a breach needs a flag: the sentence itself says whether a ground is met or unknown.
     if ground.outcome == Outcome::Broken && !ground.decides {
         return say!(words, SuperingBreach, said = said);
     }

@@ -1,8 +1,9 @@
-//! Grounds and steps written out: the word for programs, the values used with who said them, the entries read.
+//! Grounds and steps written out: the word for programs, the values used with who said them, the entries.
 
 use combclear_domain::Day;
+use combclear_domain::basics::sourced::{Authority, Sourced};
 use combclear_domain::basics::words::SupersDuring;
-use combclear_domain::facts::history::{Authority, Course, Doses, Fact};
+use combclear_domain::facts::history::{Course, Doses};
 use combclear_domain::questions::supering::{Answer, Ground, Outcome, Reason, Step, Term};
 
 use super::names::named;
@@ -24,7 +25,7 @@ impl CourseReport {
 }
 
 impl GroundReport {
-    /// The grounds of an answer. Those of one course stand together, so that its name is made once.
+    /// The grounds of an answer. Those of one course are together, so that its name is made once.
     pub(super) fn of(words: &Words, answer: &Answer<'_>) -> Vec<GroundReport> {
         let by_course = |one: &Ground<'_>, other: &Ground<'_>| match (one.course, other.course) {
             (Some(one), Some(other)) => std::ptr::eq(one, other),
@@ -53,7 +54,7 @@ impl GroundReport {
     }
 }
 
-/// What was looked at, as a word for programs.
+/// What was checked, as a word for programs.
 const fn about(reason: &Reason<'_>) -> &'static str {
     match reason {
         Reason::ColonyNotRecorded => "colony_not_recorded",
@@ -86,8 +87,8 @@ const fn about(reason: &Reason<'_>) -> &'static str {
 /// The values that a ground used, each with who said it.
 fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
     let Some(course) = ground.course else { return Vec::new() };
-    let days = |of, fact: &Fact<u16>| days(words, course, of, fact);
-    let supers = |fact: &Fact<SupersDuring>| value(course, "supers_during", fact, fact.value.to_string());
+    let days = |of, fact: &Sourced<u16>| days(words, course, of, fact);
+    let supers = |fact: &Sourced<SupersDuring>| value(course, "supers_during", fact, fact.value.to_string());
     match &ground.reason {
         Reason::StillIn { supers: fact }
         | Reason::InWithSupersAllowed { supers: fact }
@@ -149,10 +150,10 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
     }
 }
 
-/// Every term that says of a course whether supers may be on while it is in and after it is out.
+/// Every term that decides whether supers may be on while a course is in and after it is out.
 fn all_terms(words: &Words, course: &Course) -> Vec<ValueReport> {
     let terms = &course.terms;
-    let days = |of, fact: &Fact<u16>| days(words, course, of, fact);
+    let days = |of, fact: &Sourced<u16>| days(words, course, of, fact);
     let supers =
         terms.supers_during.iter().map(|fact| value(course, "supers_during", fact, fact.value.to_string()));
     let withdrawal = terms.withdrawal.iter().map(|fact| days("withdrawal", fact));
@@ -160,11 +161,11 @@ fn all_terms(words: &Words, course: &Course) -> Vec<ValueReport> {
     supers.chain(withdrawal).chain(wait).collect()
 }
 
-fn days(words: &Words, course: &Course, of: &'static str, fact: &Fact<u16>) -> ValueReport {
+fn days(words: &Words, course: &Course, of: &'static str, fact: &Sourced<u16>) -> ValueReport {
     value(course, of, fact, say!(words, SuperingValueDays, days = fact.value))
 }
 
-fn value<T>(course: &Course, of: &'static str, fact: &Fact<T>, value: String) -> ValueReport {
+fn value<T>(course: &Course, of: &'static str, fact: &Sourced<T>, value: String) -> ValueReport {
     let rule = course.terms.rule(fact);
     let leaflet = course.terms.leaflet.as_ref();
     let sources = rule.zip(leaflet).map(|(rule, leaflet)| {

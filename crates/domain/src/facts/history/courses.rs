@@ -1,4 +1,4 @@
-//! The courses that reached a colony: given to it, or brought along by a split or a uniting.
+//! The courses that reached a colony: given to it, or brought along by a split or merge.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -14,7 +14,7 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, ColonySplit, ColonyUnited, Event};
 use crate::rules::leaflet::Leaflets;
 
-/// The courses of a colony, in the order of placing; those placed on one day in the order of their entries.
+/// The courses of a colony in the order of placing; on one day, in the order of their entries.
 pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
     let mut lines = Lines { holding, before: BTreeMap::new() };
     let traces = lines.traces(colony, Day::LAST, GENERATIONS, None);
@@ -33,26 +33,26 @@ struct Trace<'h> {
     end: End,
     in_doubt: Option<(Day, EntryId)>,
     here_from: Day,
-    /// From this day on another line of the course speaks.
+    /// The day from which another line of the course takes over.
     until: Option<Day>,
     /// The dose that began this line, if it was given to this colony.
     begun_by: Option<Dose>,
     /// How many of the doses came along from another colony.
     brought: usize,
     came_by: Option<EntryId>,
-    /// The colonies that it stood in before they were united into another, each with the day of the uniting.
+    /// The colonies it stood in before they were united into another, each with the day of the merge.
     united_from: Vec<(&'h ColonyName, Day)>,
 }
 
-/// The lines of descent of a colony. What each colony carried before an event is worked out once: lines that part and
-/// meet again would otherwise be walked over and over.
+/// The lines of descent of a colony. What each colony carried before an event is worked out once: otherwise lines that
+/// part and meet again would be walked over and over.
 struct Lines<'h> {
     holding: &'h Holding,
     before: BTreeMap<(&'h ColonyName, u64), Vec<Trace<'h>>>,
 }
 
 impl<'h> Lines<'h> {
-    /// What happened to the courses of a colony by the end of a day, as if one event had not happened.
+    /// What had happened to the courses of a colony by the end of a day, leaving out one event.
     fn traces(
         &mut self,
         colony: &ColonyName,
@@ -75,7 +75,7 @@ impl<'h> Lines<'h> {
                         found_inside(&mut traces, first, record);
                         continue;
                     }
-                    // What came out was the carrier before, whichever of the two was recorded first.
+                    // The previous carrier came out, whichever of the two was recorded first.
                     let begun: Vec<EntryId> = traces.iter().map(|trace| trace.first.id).collect();
                     if !renewed_about(holding, colony, first, record, &begun) {
                         take_out(&mut traces, first, record);
@@ -147,12 +147,12 @@ impl<'h> Lines<'h> {
         if let Some(known) = self.before.get(&key) {
             return known.clone();
         }
-        // A colony split off and united again on one day comes back to itself: it brings itself nothing new.
+        // A colony split off and reunited on one day returns to itself: it brings nothing new.
         self.before.insert(key, Vec::new());
-        // What lies further back makes the colony unknown: see `Holding::unknown_since`.
+        // Anything further back makes the colony unknown: see `Holding::unknown_since`.
         let Some(older) = generations.checked_sub(1) else { return Vec::new() };
         let mut traces = self.traces(colony, event.on, older, Some(event.id));
-        // What was given after the event by the clock was not there yet.
+        // Anything given after the event by the clock was not there yet.
         let later = |on: Day, at: Option<TimeOfDay>| {
             on == event.on && at.zip(event.at).is_some_and(|(given, event)| given > event)
         };
@@ -166,7 +166,7 @@ impl<'h> Lines<'h> {
             if let End::Out { on, entry } = trace.end
                 && on == event.on
             {
-                let at = self.holding.record(entry).and_then(|record| record.at);
+                let at = self.holding.entry(entry).and_then(|record| record.at);
                 if at.zip(event.at).is_none_or(|(ended, event)| ended >= event) {
                     trace.end = End::Open;
                 }
@@ -177,7 +177,7 @@ impl<'h> Lines<'h> {
     }
 }
 
-/// What a split or a uniting does to an open course in one of the two colonies.
+/// What a split or merge does to an open course in one of the two colonies.
 #[derive(Clone, Copy)]
 enum Parting {
     /// The strips are here.
@@ -196,16 +196,16 @@ fn parting(said: bool, here: bool) -> Parting {
     }
 }
 
-/// Lets a split part every open course of the old colony, unless a dose of the same day may have come before or after it: then
-/// `dose` has said what is to be said.
+/// Applies a split to every open course of the old colony, except where a dose of the same day may have come before or
+/// after it: `dose` has dealt with those.
 fn part_old(traces: &mut [Trace<'_>], parting: Parting, split: &Record) {
     for trace in traces.iter_mut().filter(|trace| trace.is_open() && !trace.dosed_about(split)) {
         trace.part(parting, split);
     }
 }
 
-/// What a split says in the new colony of what went into the old one on the same day, where nobody can tell which came first.
-/// If the dose came first, the strips may have gone with it.
+/// What a split means in the new colony for what went into the old one on the same day, if nobody can tell which came
+/// first: the strips may have gone with it.
 fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
     match strips {
         Some(StripsAtSplit::Stayed) => Parting::Gone,
@@ -213,8 +213,8 @@ fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
     }
 }
 
-/// Adds what another colony carried. A course that both had a part in stands once for each line it came by, since each
-/// may end on a day of its own; what adds nothing to a line that is here already is left out.
+/// Adds what another colony carried. A course that both had part in stays once for each line it came by, since each may
+/// end on its own day. A line that adds nothing to one already here is left out.
 fn bring<'h>(
     holding: &Holding,
     colony: &ColonyName,
@@ -242,7 +242,7 @@ fn bring<'h>(
     }
 }
 
-/// Pieces were seen inside: from that day on it is in, whatever was in doubt before.
+/// Pieces were seen inside: from that day it is in, whatever was uncertain before.
 fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
     let of_course = |trace: &&Trace<'_>| Some(trace.first.id) == first;
     let certain = |trace: &Trace<'_>| trace.is_open() && trace.in_doubt.is_none();
@@ -250,7 +250,7 @@ fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &R
         return;
     }
     let open = traces.iter().rfind(|trace| of_course(trace) && trace.is_open());
-    // Something is inside, also where all was said to be out.
+    // Something is inside, even if all was said to be out.
     let last = open.or_else(|| traces.iter().rfind(of_course)).cloned();
     traces.extend(last.map(|trace| Trace {
         begun_by: None,
@@ -259,8 +259,8 @@ fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &R
     }));
 }
 
-/// Takes a course out of a colony: every line of it that is not out yet. If all were out, something was found all the
-/// same: periods count from this day too, and days before it stand as they were.
+/// Takes a course out of a colony, in every line that is not out yet. If all were out, something was found
+/// nevertheless: periods count from this day too, and earlier days stay as they were.
 fn take_out(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
     let of_course = |trace: &Trace<'_>| Some(trace.first.id) == first;
     let out = End::Out { on: removal.on, entry: removal.id };
@@ -269,7 +269,7 @@ fn take_out(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Recor
     let open = traces.iter_mut().filter(|trace| of_course(trace) && trace.is_open());
     for trace in open {
         if trace.in_doubt.is_some() {
-            // What came out was in. From here on that is certain; the days of doubt stand as they were.
+            // What came out was in. That is certain from here on; the uncertain days stay as they were.
             certain.push(Trace { end: out, ..trace.clone().in_from(removal.on) });
             trace.until = Some(removal.on);
         } else {
@@ -300,7 +300,7 @@ fn dose<'h>(
     for trace in traces.iter_mut().filter(|trace| Some(trace.first.id) == first && trace.is_in_by(record.on))
     {
         trace.doses.push(part.clone());
-        // What came out on this day was the carrier before; a new one went in.
+        // The previous carrier came out on this day; a new one went in.
         trace.end = End::Open;
         trace.in_doubt = trace.in_doubt.or(doubt);
         went_on = true;
@@ -310,12 +310,12 @@ fn dose<'h>(
     }
     let last = traces.iter().rfind(|trace| Some(trace.first.id) == first).cloned();
     let line = match last {
-        // The carrier before is out, or in doubt; that the new one is in is not.
+        // The previous carrier is out or uncertain; the new one is certainly in.
         Some(mut again) => {
             again.doses.push(part);
             again.in_from(record.on)
         }
-        // A dose whose first one is not to be found still went in: it stands as a course of its own.
+        // A dose whose first dose cannot be found still went in: it is a course of its own.
         None => Trace {
             first: record,
             given,
@@ -333,8 +333,8 @@ fn dose<'h>(
     traces.push(Trace { in_doubt: doubt, begun_by: Some(dose), united_from: Vec::new(), ..line });
 }
 
-/// Whether a later dose of the course went into the colony on the day of a removal, and not clearly before it. A dose that began
-/// a course of its own (`begun`) is not a later one.
+/// Whether a later dose of the course went into the colony on the day of a removal, and not clearly before it. A dose
+/// that began a course of its own (`begun`) is not a later one.
 fn renewed_about(
     holding: &Holding,
     colony: &ColonyName,
@@ -351,8 +351,8 @@ fn renewed_about(
     })
 }
 
-/// The doubt that a split of the dosed colony on the same day casts on a dose: no clock tells which came first, so what the dose
-/// put in may have gone to the new colony.
+/// The doubt about a dose if the colony was split on the same day: no clock shows which came first, so the carrier may
+/// have gone to the new colony.
 fn parted_about(
     holding: &Holding,
     colony: &ColonyName,
@@ -390,7 +390,7 @@ impl<'h> Trace<'h> {
         self.doses.iter().skip(self.brought).any(|given| given.dose.may_be_before_or_after(split))
     }
 
-    /// Whether it is in for certain at the beginning of a day.
+    /// Whether it is certainly in at the beginning of a day.
     fn is_in_by(&self, day: Day) -> bool {
         match self.end {
             End::Open => self.in_doubt.is_none() && self.until.is_none(),
@@ -398,7 +398,7 @@ impl<'h> Trace<'h> {
         }
     }
 
-    /// Whether it is not out yet, certain or in doubt.
+    /// Whether it is not out yet, certainly or possibly.
     fn is_open(&self) -> bool {
         self.end == End::Open && self.until.is_none()
     }
@@ -408,31 +408,31 @@ impl<'h> Trace<'h> {
         Trace { here_from: day, until: None, end: End::Open, in_doubt: None, ..self }
     }
 
-    /// Whether everything that `other` says of the days from its coming on, this one says too.
+    /// Whether this line covers everything that `other` means for the days since `other` came.
     fn covers(&self, other: &Trace<'_>, colony: &ColonyName, holding: &Holding) -> bool {
         let same =
             self.first.id == other.first.id && other.doses.iter().all(|given| self.doses.contains(given));
         let ends_no_sooner = match (self.end, other.end) {
-            // Out since a later day bars for longer, if it is out.
+            // If it is out, a later day out blocks for longer.
             (End::Open, End::Open) => match (self.in_doubt, other.in_doubt) {
                 (None, _) => true,
                 (Some(_), None) => false,
                 (Some((here, _)), Some((brought, _))) => here >= brought,
             },
-            // What was used before a flow is judged by where it stood since.
+            // Use before a flow is judged by where it stood since.
             (End::Out { on: here, .. }, End::Out { on: brought, .. }) => {
                 let stood = |united: &[_]| flows::stood_since(holding, colony, united, brought);
                 let same_places = || stood(&self.united_from) == stood(&other.united_from);
                 here >= brought && (self.united_from == other.united_from || same_places())
             }
-            // What is open may yet come to be in doubt; a period that runs would be lost with it.
+            // An open line may still become uncertain; a running period would be lost with it.
             (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,
         };
         same && ends_no_sooner && self.until.is_none()
     }
 
-    /// The course as it stands from dose to dose. Each dose may bring terms of its own lot or prescription; they hold from
-    /// its day on and do not reach back.
+    /// The course from dose to dose. Each dose may bring the terms of its own lot or prescription; they apply from its
+    /// day on, not before.
     fn courses(&self, colony: &ColonyName, holding: &'h Holding, leaflets: &Leaflets) -> Vec<Course> {
         let mut courses: Vec<Course> = Vec::new();
         for count in 1..=self.doses.len() {
@@ -483,7 +483,7 @@ impl<'h> Trace<'h> {
         };
         Course {
             entry: self.first.id,
-            // A lot that is not in the record is refused on the way in, but a history never fails.
+            // A lot that is not in the record is refused on entry, but a history never fails.
             medicine: lot.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone()),
             pack_name: medicine.map_or("", |(_, medicine)| medicine.pack_name.as_str()).into(),
             placed,

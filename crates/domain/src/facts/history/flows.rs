@@ -1,4 +1,4 @@
-//! The nectar flows that a colony stood in, and the time right before them.
+//! The nectar flows that a colony stood in, and the days right before them.
 
 use std::cmp::Reverse;
 
@@ -9,23 +9,23 @@ use crate::facts::flow::Flow;
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 
-/// A nectar flow, as far as a colony stood in it.
+/// A nectar flow, for the days on which a colony stood in it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct FlowSpan {
-    /// Its first day: of an expected one in an early year, and not before the colony came.
+    /// First day; for an expected flow, in an early year. Not before the colony came.
     pub from: Day,
-    /// The last day on which it may go on, and not after the colony left.
+    /// The last day on which it may go on. Not after the colony left.
     pub last: Day,
-    /// The entry that tells of it.
+    /// The entry that records it.
     pub entry: EntryId,
 }
 
-/// How many days count as "right before" a flow where a leaflet names no days.
+/// How many days count as "right before" a flow if a leaflet names no days.
 ///
-/// Common practice, no source: two weeks. Nothing is freed by it: a later flow of the same year leaves the answer open.
+/// Common practice, no source: two weeks. It frees nothing: a later flow of the same year leaves the answer open.
 pub const RIGHT_BEFORE_DAYS: u16 = 14;
 
-/// What the bar on the time right before a flow says of a day.
+/// What a ban on use right before a flow means for a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum BeforeFlow {
     /// Nothing.
@@ -34,17 +34,17 @@ pub(crate) enum BeforeFlow {
     Barred(FlowSpan),
     /// This flow began later in the same year, and the leaflet names no days.
     Perhaps(FlowSpan),
-    /// No flow is on record since.
+    /// No flow is on record since then.
     NoFlowOnRecord,
 }
 
-/// The flows of a colony, by their first days.
+/// The flows of a colony, by first day.
 pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
     within(holding, &stays(holding, colony))
 }
 
-/// The flows of what stood in other colonies before those were united into this one, each with the day of the uniting; none if
-/// nothing was united.
+/// The flows of a line that stood in other colonies before they were united into this one, each with the day of the
+/// merge; none if nothing was united.
 pub(super) fn of_line(
     holding: &Holding,
     colony: &ColonyName,
@@ -53,7 +53,7 @@ pub(super) fn of_line(
     (!united_from.is_empty()).then(|| within(holding, &stays_of_line(holding, colony, united_from)))
 }
 
-/// Where a line of a course stood from a day on, and since when from then on.
+/// Where a line of a course stood from a day on, each place with its first day.
 pub(super) fn stood_since<'h>(
     holding: &'h Holding,
     colony: &ColonyName,
@@ -77,7 +77,7 @@ fn stays_of_line<'h>(
     for ((_, on), into) in united_from.iter().zip(into) {
         let then = stays(holding, into);
         line.retain(|(from, _)| *from < *on);
-        // Where the other stood on the day of the uniting, and from then on.
+        // Where the other colony stood on the day of the merge, and from then on.
         let stood = then.iter().rfind(|(from, _)| *from <= *on).map(|(_, apiary)| (*on, *apiary));
         for (from, apiary) in stood.into_iter().chain(then.iter().copied().filter(|(from, _)| *from > *on)) {
             if line.last().is_none_or(|(_, last)| *last != apiary) {
@@ -107,7 +107,7 @@ fn within(holding: &Holding, stays: &[(Day, &ApiaryName)]) -> Vec<FlowSpan> {
     spans
 }
 
-/// Where the colony stood, from which day on, the stays of those it was split off from included.
+/// Where the colony stood and since when, including the stays of the colonies it was split off from.
 fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryName)> {
     let mut stays: Vec<(Day, &ApiaryName)> =
         holding.stays(colony).into_iter().map(|stay| (stay.from, stay.apiary)).collect();
@@ -115,7 +115,7 @@ fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryN
     stays
 }
 
-/// What the bar says of a day, for what is out since `out`.
+/// What the ban means for a day, for a course out since `out`.
 pub(crate) fn before_flow(flows: &[FlowSpan], bar: FlowBefore, out: Day, on: Day) -> BeforeFlow {
     let (days, named) = match bar {
         FlowBefore::BarredDays(0) => return BeforeFlow::Free,
@@ -124,7 +124,7 @@ pub(crate) fn before_flow(flows: &[FlowSpan], bar: FlowBefore, out: Day, on: Day
     };
     let coming = || flows.iter().filter(|flow| flow.last >= out);
     let begins = |flow: &FlowSpan| flow.from.max(out);
-    // Of several flows that it was used right before, the last to end bars for longest.
+    // If it was used right before several flows, the one that ends last blocks for longest.
     let near = coming().filter(|flow| begins(flow) <= out.plus(days)).max_by_key(|flow| flow.last);
     let next = coming().min_by_key(|flow| (begins(flow), Reverse(flow.last)));
     match (near, next) {

@@ -1,7 +1,7 @@
-//! The courses of one colony, each with the terms that rule it, and what else bears on its supers.
+//! The courses of one colony, each with its terms, and everything else that affects its supers.
 //!
-//! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] when a question is asked. It follows
-//! splits and unitings back, since a colony carries the courses and the treated comb of those it came from.
+//! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] when a question is asked. It follows splits
+//! and merges back, because a colony carries the courses and the treated comb of the colonies it came from.
 
 mod courses;
 mod flows;
@@ -30,19 +30,20 @@ pub(crate) use periods::{Bars, blocked_through, free_from, free_in_or_out, insid
 pub use plan::Lack;
 pub(crate) use plan::{Ends, Plan};
 pub(crate) use stated::label_revision;
-pub use terms::{Authority, Doses, Fact, FlowBefore, Stay, Terms};
+pub use terms::{Doses, FlowBefore, Stay, Terms};
 pub use timeline::{DoseDue, EarliestOut, Presence, Standing};
 pub use whereabouts::Doubt;
 pub(crate) use whereabouts::{Whereabouts, used_up};
 
-/// Everything that bears on whether one colony may be supered.
+/// Everything that affects whether one colony may be supered.
 #[derive(Debug, Clone)]
 pub struct History {
     /// The colony.
     pub colony: ColonyName,
     /// When it came into the record, and by which entry.
     pub begun: Option<(Day, EntryId)>,
-    /// Since when it is not known what medicine is inside: it came so, or was made from or united with one that did.
+    /// Since when the medicine inside is not known: the colony came that way, or was made from or united with one that
+    /// did.
     pub unknown_since: Option<(Day, EntryId)>,
     /// When it ended, and by which entry.
     pub ended: Option<(Day, EntryId)>,
@@ -50,9 +51,9 @@ pub struct History {
     pub courses: Vec<Course>,
     /// When harvest supers were on.
     pub supers: Vec<SuperSpan>,
-    /// Brood as seen, in the order of inspection.
+    /// Brood seen, in the order of inspection.
     pub broods: Vec<BroodSeen>,
-    /// The nectar flows it stood in, by their first days.
+    /// The nectar flows it stood in, by first day.
     pub flows: Vec<FlowSpan>,
 }
 
@@ -71,19 +72,19 @@ pub struct Course {
     pub doses: Vec<Dose>,
     /// What became of it in this colony.
     pub end: End,
-    /// The split or uniting that did not say where the strips went, and its day. From then on it is in doubt whether it
-    /// is in, until it is recorded as out.
+    /// The split or merge that did not say where the strips went, and its day. From then on it is uncertain whether the
+    /// course is in, until it is recorded as out.
     pub in_doubt: Option<(Day, EntryId)>,
-    /// The first day on which this colony had a part in it.
+    /// The first day on which this colony had part in it.
     pub here_from: Day,
-    /// The day from which on the same course stands with other terms, brought by a later dose.
+    /// The day from which the same course continues with other terms, brought by a later dose.
     pub until: Option<Day>,
-    /// The entry by which it came to this colony from another, if it did.
+    /// The entry that brought it to this colony from another, if one did.
     pub came_by: Option<EntryId>,
-    /// The nectar flows that it stood in, where it came from colonies that were united into this one; else it stood in those of
-    /// this colony.
+    /// The nectar flows it stood in, if it came from colonies that were united into this one; otherwise those of this
+    /// colony apply.
     pub flows: Option<Vec<FlowSpan>>,
-    /// The terms that rule it.
+    /// The terms that apply to it.
     pub terms: Terms,
 }
 
@@ -99,19 +100,19 @@ pub struct Dose {
 }
 
 impl Dose {
-    /// Whether it was given on the day of an event and no clock tells which of the two came first.
+    /// Whether it was given on the day of an event, and no clock shows which came first.
     pub(crate) fn may_be_before_or_after(&self, event: &Record) -> bool {
         let told = self.at.zip(event.at).is_some_and(|(given, happened)| given != happened);
         self.on == event.on && !told
     }
 }
 
-/// What became of a course in a colony.
+/// How a course ended in a colony.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum End {
-    /// Nothing was recorded: if it is a carrier, it is still in.
+    /// Nothing was recorded: a carrier is still in.
     Open,
-    /// All of it came out on a day: taken out, or gone along with a split.
+    /// All of it came out: taken out, or gone with a split.
     Out {
         /// The day.
         on: Day,
@@ -120,18 +121,18 @@ pub enum End {
     },
 }
 
-/// A stretch of days with harvest supers on.
+/// A range of days with harvest supers on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct SuperSpan {
     /// The day they went on.
     pub from: Day,
-    /// The day the last of them came off; absent while they are on.
+    /// The day the last of them came off; none while they are on.
     pub off: Option<Day>,
     /// The entry that put them on.
     pub entry: EntryId,
 }
 
-/// Brood as seen on a day.
+/// Brood seen on a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct BroodSeen {
     /// The day.
@@ -142,13 +143,13 @@ pub struct BroodSeen {
     pub entry: EntryId,
 }
 
-/// How many days before placing an inspection may lie and still tell the brood of the course.
+/// How many days before placing an inspection still counts for the brood of the course.
 ///
-/// Common practice, no source: worker brood takes three weeks from egg to bee, so what was seen earlier has emerged.
+/// Common practice, no source: worker brood takes three weeks from egg to bee, so brood seen earlier has emerged.
 pub const BROOD_TELLS_DAYS: u16 = 21;
 
 impl History {
-    /// Derives the history of a colony. A colony nobody ever entered has an empty one.
+    /// Derives the history of a colony; an empty one for a colony that nobody entered.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
         let life = holding.life(colony);
@@ -170,7 +171,7 @@ impl History {
         course.flows.as_deref().unwrap_or(&self.flows)
     }
 
-    /// The history as it stood at the end of a day: what happened later is not in it.
+    /// The history as it stood at the end of a day, without later events.
     #[must_use]
     pub(crate) fn up_to(mut self, day: Day) -> History {
         self.begun = self.begun.filter(|(on, _)| *on <= day);
@@ -199,15 +200,15 @@ impl History {
         self.courses.iter().filter(move |course| course.speaks_on(on))
     }
 
-    /// The brood last seen by the end of a day that tells something about a course: seen while it was in, or shortly
-    /// before it was placed.
+    /// The last brood inspection by the end of a day that counts for a course: made while it was in, or shortly before
+    /// it was placed.
     #[must_use]
     pub fn brood_for(&self, course: &Course, on: Day) -> Option<&BroodSeen> {
         let earliest = course.placed.minus(BROOD_TELLS_DAYS);
         self.broods.iter().rfind(|seen| seen.on <= on).filter(|seen| seen.on >= earliest)
     }
 
-    /// The harvest supers that are on at the end of a day.
+    /// The harvest supers on at the end of a day.
     #[must_use]
     pub fn supers_on(&self, on: Day) -> Option<&SuperSpan> {
         self.supers.iter().rfind(|span| span.from <= on && span.off.is_none_or(|off| on < off))
@@ -223,7 +224,7 @@ impl BroodSeen {
 }
 
 impl Course {
-    /// The day on which all of it had come out, if it has.
+    /// The day by which all of it had come out, if it has.
     #[must_use]
     pub fn out(&self) -> Option<Day> {
         match self.end {
@@ -232,7 +233,7 @@ impl Course {
         }
     }
 
-    /// The day on which all of it had come out, if it has by the end of `on`.
+    /// The day by which all of it had come out, if it had by the end of `on`.
     #[must_use]
     pub fn out_by(&self, on: Day) -> Option<Day> {
         self.out().filter(|out| *out <= on)
@@ -260,8 +261,8 @@ fn supers(file: &[Arc<Record>], colony: &ColonyName) -> Vec<SuperSpan> {
     spans
 }
 
-/// Of several inspections on one day, the latest by the clock counts; without times, the one with the most brood,
-/// since more brood means a longer stay.
+/// Of several inspections on one day the latest by the clock counts; without times, the one with the most brood, since
+/// more brood means a longer stay.
 fn broods(file: &[Arc<Record>]) -> Vec<BroodSeen> {
     let mut seen: Vec<(Option<TimeOfDay>, BroodSeen)> = Vec::new();
     for record in file {

@@ -1,19 +1,20 @@
-//! How a course would run if it was started on a day: its doses, and when it may come out.
+//! How a course would run if it started on a given day: its doses, and when it may come out.
 
-use super::terms::{Fact, Terms};
+use super::terms::Terms;
 use super::whereabouts::used_up;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::rules::leaflet::Release;
 use crate::rules::leaflet::rule::BroodState;
 
-/// What is not known of how a course runs.
+/// What is not known about how a course runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Lack {
-    /// How many doses make it.
+    /// How many doses a course has.
     Doses,
-    /// How many days lie between them.
+    /// How many days lie between doses.
     DoseInterval,
     /// Whether it has to be taken out.
     Removal,
@@ -28,27 +29,27 @@ pub enum Lack {
 /// The course of a treatment, in days from its start.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Plan {
-    /// The earliest day of each dose; none if it is not stated how many there are, or how many days lie between them.
+    /// The earliest day of each dose; none if the number of doses or the days between them are not stated.
     pub(crate) doses: Option<Vec<u16>>,
-    /// The latest day of each dose, where the most days between doses are stated.
+    /// The latest day of each dose, if the most days between doses are stated.
     pub(crate) doses_by: Option<Vec<u16>>,
     /// What becomes of it in the end.
     pub(crate) ends: Ends,
     /// How many doses, if stated.
     pub(crate) count: Option<u8>,
-    /// After how many days it may be out, at the earliest; none if that is not stated.
+    /// The earliest number of days after which it may be out; none if not stated.
     pub(crate) least: Option<u16>,
-    /// The stay that is stated: it is in for so many days, even where it is not known whether that is all.
+    /// The stated stay: it is in for this many days, even if that may not be all.
     pub(crate) stay: Option<u16>,
-    /// The same with brood at its lowest and with brood present, where nobody knows which holds and it matters.
+    /// The same with brood at its lowest and with brood present, if nobody knows which applies and it matters.
     pub(crate) turns_on_brood: Option<(u16, u16)>,
     /// After how many days it must be out.
     pub(crate) most: Option<u16>,
-    /// How well `least` is established; none where that is none.
+    /// How well `least` is established; none if `least` is none.
     pub(crate) confidence: Option<Confidence>,
-    /// What is not stated, so that `least` or what becomes of it is not known.
+    /// What is not stated, so that `least` or `ends` is not known.
     pub(crate) lacks: Vec<Lack>,
-    /// What is stated and was not read in a document, so that `least` is not established.
+    /// What is stated but was not read in a document, so that `least` is not established.
     pub(crate) undocumented: Vec<Lack>,
 }
 
@@ -72,7 +73,7 @@ pub(crate) enum Ends {
     NotStated,
     /// It is used up in the hive.
     UsedUp,
-    /// It need not come out, but when it is used up is not established.
+    /// It need not come out, but it is not established when it is used up.
     PerhapsUsedUp,
 }
 
@@ -84,7 +85,7 @@ impl Ends {
 }
 
 impl Plan {
-    /// The plan under the brood that was seen. If none was, the longer least stay rules.
+    /// The plan for the brood that was seen; if none was seen, with the longer least stay.
     pub(crate) fn of(terms: &Terms, brood: Option<BroodState>) -> Plan {
         let count = terms.doses.as_ref().map(|fact| fact.value.count);
         let interval = terms.doses.as_ref().and_then(|fact| fact.value.interval_min_days);
@@ -97,7 +98,7 @@ impl Plan {
         let doses_by = most_between
             .zip(count)
             .map(|(days, count)| (0..u16::from(count)).map(|dose| dose * days).collect());
-        // With further doses on days that nobody states, or perhaps with further doses, the last one has no day.
+        // If further doses have no stated day, or there may be further doses, the last one has no day.
         let last_dose = doses.as_ref().and_then(|doses| doses.last().copied());
         let single = terms.release() == Some(Release::Single);
         let (stay, turns_on_brood) = least_stay(terms, brood);
@@ -112,9 +113,9 @@ impl Plan {
         };
         let least = last_dose.and_then(|last| match (ends, spent) {
             (Ends::AtOnce, _) => Some(last),
-            // Each carrier is used up in its own time: the last one counts.
+            // Each carrier is used up in its own time; the last one counts.
             (Ends::UsedUp, Some((days, _))) => Some(last.saturating_add(days)),
-            // When it is used up is not established: the stay that is stated tells at least until when it works.
+            // It is not established when it is used up. By the stated stay it works at least until then.
             (Ends::UsedUp | Ends::PerhapsUsedUp | Ends::TakenOut | Ends::NotStated, _) => {
                 stay.map(|fact| fact.value.max(last))
             }
@@ -139,16 +140,17 @@ impl Plan {
         }
     }
 
-    /// How many days from the start it is in for certain, the day of placing included, even if the least stay is not stated.
+    /// How many days from the start it is certainly in, including the day of placing, even if the least stay is not
+    /// stated.
     pub(crate) fn surely_in(&self) -> u16 {
         let last_dose = self.doses.as_ref().and_then(|doses| doses.last().copied());
-        // What nobody states adds no day that would be sure.
+        // Nothing unstated adds a certain day.
         let sure =
             [self.least, self.stay.filter(|_| self.ends != Ends::AtOnce), last_dose.map(|last| last + 1)];
         sure.into_iter().flatten().fold(1, u16::max)
     }
 
-    /// Each dose with its days, in order: the first, and the further ones as far as it is stated that there are any.
+    /// Each dose with its days, in order: the first, and those further ones that are stated.
     pub(crate) fn each_dose(&self) -> Vec<DoseDays> {
         let first = DoseDays { from: Some(0), by: Some(0) };
         let further = (1..usize::from(self.count.map_or(1, |count| count.max(1)))).map(|dose| DoseDays {
@@ -158,26 +160,26 @@ impl Plan {
         std::iter::once(first).chain(further).collect()
     }
 
-    /// The days from a dose's earliest to its latest, of those whose earliest is stated; the earliest only where the latest is
-    /// not.
+    /// For each dose with a stated earliest day, the days from its earliest to its latest; only the earliest if no
+    /// latest is stated.
     pub(crate) fn dose_days(&self) -> Vec<(u16, u16)> {
         let days = self.each_dose().into_iter().filter_map(|dose| Some((dose.from?, dose.by)));
         days.map(|(from, by)| (from, by.map_or(from, |by| by.max(from)))).collect()
     }
 
-    /// Whether further doses follow on days that nobody states, or nobody states whether any do.
+    /// Whether further doses follow on unstated days, or it is not stated whether any do.
     pub(crate) fn later_doses_open(&self) -> bool {
         self.doses.is_none()
     }
 
-    /// Days from the start on which it may be in or out, since no least stay is stated, or not whether it must come out: the
-    /// first and, if the most is stated, the last.
+    /// Days from the start on which it may be in or out, because no least stay is stated or it is not stated whether it
+    /// must come out: the first and, if the most is stated, the last.
     pub(crate) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
         let known = self.least.is_some() && self.ends != Ends::NotStated;
         (!known).then(|| (self.surely_in(), self.most.map(|days| days.saturating_sub(1))))
     }
 
-    /// The last day on which it is still in, at the earliest.
+    /// The last day on which it is still in, if it comes out as early as it may.
     pub(crate) fn in_through(&self, start: Day) -> Day {
         start.plus(self.surely_in() - 1)
     }
@@ -187,7 +189,7 @@ impl Plan {
 fn lacks(
     terms: &Terms,
     ends: Ends,
-    stay: Option<&Fact<u16>>,
+    stay: Option<&Sourced<u16>>,
     count: Option<u8>,
     days_of_doses: bool,
 ) -> Vec<Lack> {
@@ -207,12 +209,12 @@ fn lacks(
     lacks
 }
 
-/// What is stated of how long it stays, and was not read in a document.
+/// What is stated about how long it stays, but was not read in a document.
 fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
     if matches!(ends, Ends::AtOnce | Ends::UsedUp) {
         return Vec::new();
     }
-    let unread = |fact: Option<&Fact<u16>>| fact.is_some_and(|fact| !fact.is_documented());
+    let unread = |fact: Option<&Sourced<u16>>| fact.is_some_and(|fact| !fact.is_documented());
     let mut list = Vec::new();
     let perhaps_used_up = ends == Ends::PerhapsUsedUp;
     if perhaps_used_up && terms.removal.as_ref().is_some_and(|fact| !fact.is_documented()) {
@@ -231,9 +233,9 @@ fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
     list
 }
 
-/// The least stay under the brood that was seen. Where none was, the longer of both counts, if both or that with brood are
-/// stated: of one that is stated without brood alone nobody knows how long it is with brood.
-fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Fact<u16>>, Option<(u16, u16)>) {
+/// The least stay for the brood that was seen. If none was seen, the longer of both, provided that the one with brood
+/// is stated: a stay stated only without brood does not tell how long it is with brood.
+fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Sourced<u16>>, Option<(u16, u16)>) {
     let (absent, present) = (terms.stay_min.absent_or_lowest, terms.stay_min.present);
     if let Some(brood) = brood {
         return (terms.stay_min.under(brood).copied(), None);

@@ -1,10 +1,11 @@
-//! Which statement on a topic is used: the highest authority that speaks, and among equals the strictest.
+//! Which statement on a topic applies: that of the highest authority, and among equals the strictest.
 
 use crate::basics::confidence::Confidence;
+use crate::basics::sourced::{Authority, Sourced};
 use crate::basics::topic::Topic;
 use std::cmp::Ordering;
 
-use super::terms::{Authority, Fact, LotSaid, Stated};
+use super::terms::{LotSaid, Stated};
 use crate::basics::calendar::Day;
 use crate::basics::words::Method;
 use crate::journal::event::StatedTerms;
@@ -13,7 +14,8 @@ use crate::rules::leaflet::{Force, Leaflet, Rule};
 /// The built-in leaflet, on the day of placing, for the method that was noted.
 pub(super) struct BuiltIn<'a> {
     method: Option<&'a Method>,
-    /// The rules that bind on that day, each with its place in the leaflet, by topic and within one in the order of the leaflet.
+    /// The rules in force on that day, each with its index in the leaflet, by topic and then in the order of the
+    /// leaflet.
     rules: Vec<(Topic, usize, &'a Rule)>,
 }
 
@@ -35,20 +37,20 @@ impl<'a> BuiltIn<'a> {
     }
 }
 
-/// Everything that speaks about one course.
+/// Every statement about one course.
 pub(super) struct Resolver<'a> {
     pub(super) stated: &'a Stated<'a>,
     pub(super) built_in: &'a BuiltIn<'a>,
 }
 
-/// How one topic is read in what speaks about a course, and which of two values is the stricter.
+/// How to read one topic in the statements about a course, and which of two values is stricter.
 pub(super) struct Reading<S, R, O> {
     pub(super) topic: Topic,
     /// Picks the value that a person stated.
     pub(super) stated: S,
     /// Picks the value of a leaflet rule.
     pub(super) rule: R,
-    /// Orders values: the greater one is the stricter.
+    /// Orders values: the greater one is stricter.
     pub(super) order: O,
 }
 
@@ -59,25 +61,25 @@ where
     R: Fn(&Rule) -> Option<T>,
     O: Fn(&T, &T) -> Ordering,
 {
-    /// The fact in use.
-    pub(super) fn resolve(&self, resolver: &Resolver<'_>) -> Option<Fact<T>> {
+    /// The fact that applies.
+    pub(super) fn resolve(&self, resolver: &Resolver<'_>) -> Option<Sourced<T>> {
         self.resolve_with(resolver, |_| Vec::new())
     }
 
-    /// The fact in use, where packs were read too: `on_packs` gives what was read when a lot was given.
+    /// The fact that applies, if packs were read too: `on_packs` gives what was read when a lot was given.
     ///
-    /// Every dose must be covered: by its prescription, else by what its lots' leaflets say. The strictest value is
-    /// used, as well established as the weakest part.
+    /// Every dose must be covered: by its prescription, or else by its lots' leaflets. The strictest value applies, with the
+    /// confidence of the weakest part.
     pub(super) fn resolve_with(
         &self,
         resolver: &Resolver<'_>,
         on_packs: impl Fn(&LotSaid<'_>) -> Vec<(Day, T, Authority)>,
-    ) -> Option<Fact<T>> {
+    ) -> Option<Sourced<T>> {
         let Stated { prescriptions, all_prescribed, lots, declared } = resolver.stated;
         let any_revision = self.built_in(resolver.built_in, None);
-        let said = |value: T, authority: Authority, built_in: Option<&Fact<T>>| {
+        let said = |value: T, authority: Authority, built_in: Option<&Sourced<T>>| {
             let documented = built_in.filter(|fact| fact.is_documented()).map(|fact| fact.value);
-            Fact {
+            Sourced {
                 value,
                 authority,
                 confidence: Confidence::Document,
@@ -109,17 +111,22 @@ where
             match (read.by_then, read.later) {
                 (Some((value, _)), Some((later, by))) if stricter(&later, &value) => Some(said(later, by)),
                 (Some((value, by)), Some(_) | None) => Some(said(value, by)),
-                // What held for a treatment is not loosened by what is read after it, unless the wrong entry is corrected.
+                // Reading it after a treatment loosens nothing for that treatment, unless the wrong entry is corrected.
                 (None, Some((later, by))) => {
-                    let documented = built_in.filter(Fact::is_documented);
+                    let documented = built_in.filter(Sourced::is_documented);
                     let held = if built_in.is_some() { documented } else { declared() };
                     let held = held.filter(|held| stricter(&held.value, &later));
-                    Some(held.map_or_else(|| said(later, by), |held| Fact { set_aside: by.entry(), ..held }))
+                    Some(
+                        held.map_or_else(
+                            || said(later, by),
+                            |held| Sourced { set_aside: by.entry(), ..held },
+                        ),
+                    )
                 }
                 (None, None) => built_in.or_else(declared),
             }
         };
-        let mut parts: Vec<Option<Fact<T>>> = prescribed.into_iter().flatten().map(Some).collect();
+        let mut parts: Vec<Option<Sourced<T>>> = prescribed.into_iter().flatten().map(Some).collect();
         if !every_dose {
             parts.extend(lots.iter().map(of_lot));
         }
@@ -127,12 +134,12 @@ where
             parts.iter().map(|part| part.as_ref().map_or(Confidence::Unconfirmed, |fact| fact.confidence));
         let confidence = weakest.max_by_key(|confidence| weakness(*confidence))?;
         let strictest = strictest(parts.into_iter().flatten(), |a, b| (self.order)(&a.value, &b.value))?;
-        Some(Fact { confidence, ..strictest })
+        Some(Sourced { confidence, ..strictest })
     }
 
     /// What was read of a lot by the day on which some of it was first given, and what was read later.
     ///
-    /// By then: the newest reading, of several made on one day the strictest, and packs. Later: the strictest of all.
+    /// By then: the newest reading (of several on one day the strictest) and the packs. Later: the strictest of all.
     fn read_of(&self, lot: &LotSaid<'_>, packs: Vec<(Day, T, Authority)>) -> ReadOf<T> {
         let stated = lot.readings.iter().filter_map(|(record, terms)| {
             Some((record.on, (self.stated)(terms)?, Authority::Reading(record.id)))
@@ -150,15 +157,15 @@ where
         ReadOf { by_then: strictest(&mut held.into_iter()), later: strictest(&mut later.into_iter()) }
     }
 
-    /// What the built-in leaflet says. Where methods or revisions of the label differ and none was noted, the strictest
-    /// value is used, as well established as the weakest of them.
-    pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Fact<T>> {
+    /// What the built-in leaflet says. If methods or label revisions differ and none was noted, the strictest value
+    /// applies, with the confidence of the weakest.
+    pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Sourced<T>> {
         let in_force = built_in.on(self.topic).filter(|(_, rule)| rule.fits(built_in.method, revision));
         let values: Vec<_> =
             in_force.filter_map(|(index, rule)| Some(((self.rule)(rule)?, index, rule.confidence))).collect();
         let confidence = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;
         let (value, index, _) = strictest(values.into_iter(), |a, b| (self.order)(&a.0, &b.0))?;
-        Some(Fact {
+        Some(Sourced {
             value,
             authority: Authority::Leaflet(index),
             confidence,

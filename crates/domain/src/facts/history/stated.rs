@@ -1,4 +1,5 @@
-//! What people stated about the doses of a course, or would be taken for one, gathered from the files of lots and prescriptions.
+//! What people stated about the doses of a course, recorded or planned, gathered from the files of lots and
+//! prescriptions.
 
 use std::sync::Arc;
 
@@ -12,9 +13,9 @@ use crate::journal::event::{Administration, LeafletReading, StatedTerms};
 use crate::rules::leaflet::Leaflet;
 
 impl Terms {
-    /// The terms under which a leaflet's medicine would be given on a day from these lots; without any, those of the leaflet.
+    /// The terms that would apply if a leaflet's medicine were given on a day from these lots; without lots, those of the leaflet.
     ///
-    /// What was read on a pack when some of the lot was given counts for the rest of it; what a vet prescribed then does not.
+    /// What was read on a pack when some of the lot was given counts for the rest of it. What a vet prescribed then does not.
     pub(crate) fn if_given(
         holding: &Holding,
         leaflet: &Arc<Leaflet>,
@@ -68,7 +69,7 @@ fn administrations<'h>(
     doses: &[GivenDose<'h>],
     holding: &'h Holding,
 ) -> impl Iterator<Item = (EntryId, &'h Administration)> + Clone {
-    let records = doses.iter().filter_map(|given| holding.record(given.dose.entry));
+    let records = doses.iter().filter_map(|given| holding.entry(given.dose.entry));
     records.filter_map(|record| Some((record.id, record.body()?)))
 }
 
@@ -87,7 +88,7 @@ pub(super) fn prescriptions<'h>(
     (prescriptions, all)
 }
 
-/// What was read of each lot that was given. A dose without a lot on record stands as one unread lot.
+/// What was read of each lot given. A dose without a recorded lot counts as one unread lot.
 pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) -> Vec<LotSaid<'h>> {
     let mut lots: Vec<&LotName> = doses.iter().flat_map(|given| given.lots.iter().copied()).collect();
     lots.sort_unstable();
@@ -98,7 +99,7 @@ pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) ->
     let said = lots.into_iter().map(|lot| {
         let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
         let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
-        let on = |entry| holding.record(entry).map(|record| record.on);
+        let on = |entry| holding.entry(entry).map(|record| record.on);
         let first_given = packs.clone().filter_map(|(entry, _)| on(entry)).min();
         LotSaid {
             revision: label_revision(holding, lot, first_given),
@@ -112,8 +113,8 @@ pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) ->
     said.collect()
 }
 
-/// The revision of the label on the pack of a lot: as noted when it was acquired, else at the newest reading that names one. With
-/// `by`, readings made later do not count: what is read after a treatment loosens nothing.
+/// The label revision on the pack of a lot: as noted at acquisition, else from the newest reading that names one. With
+/// `by`, later readings do not count: reading after a treatment loosens nothing.
 pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName, by: Option<Day>) -> Option<&'h str> {
     let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
     acquired.or_else(|| {

@@ -1,10 +1,9 @@
-//! The terms that rule one course, each with who said it and how well it is established.
+//! The terms that apply to one course, each with who said it and how well it is established.
 //!
-//! Authority, highest first: a vet's prescription; what the keeper read on the leaflet of the lot, or on the pack when
-//! giving it; the built-in leaflet; terms the keeper declared for a medicine. Topic by topic, the highest one that
-//! speaks is used, and lower ones never overrule it. Among equals the stricter one is used.
+//! Authority, highest first: a vet's prescription; what the keeper read on the leaflet of the lot, or on the pack when giving
+//! it; the built-in leaflet; terms the keeper declared for a medicine. On each topic the highest authority that says anything
+//! applies, and lower ones never overrule it. Among equals the stricter value applies.
 
-use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
 use std::cmp::Ordering;
 use std::sync::Arc;
@@ -12,6 +11,7 @@ use std::sync::Arc;
 use super::resolve::{BuiltIn, Reading, Resolver};
 use super::topics::{doses, flow_before, flow_during, removal, supers_during, wait, withdrawal};
 use crate::basics::calendar::Day;
+use crate::basics::sourced::{Authority, Sourced};
 use crate::basics::words::{Method, Permission, RemovalNeed, SupersDuring};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
@@ -19,75 +19,17 @@ use crate::journal::event::StatedTerms;
 use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Leaflet, Release, Rule, Says, WithdrawalPeriod};
 
-/// Who said it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Authority {
-    /// A vet's prescription.
-    Prescription(EntryId),
-    /// The keeper, reading the leaflet of the lot.
-    Reading(EntryId),
-    /// The keeper, reading the pack when giving it.
-    Pack(EntryId),
-    /// The built-in leaflet: the index of the rule in it.
-    Leaflet(usize),
-    /// The keeper, declaring terms for a medicine.
-    Declared(EntryId),
-}
-
-impl Authority {
-    /// The entry in which it was said; none for the built-in leaflet.
-    #[must_use]
-    pub const fn entry(self) -> Option<EntryId> {
-        match self {
-            Authority::Prescription(entry)
-            | Authority::Reading(entry)
-            | Authority::Pack(entry)
-            | Authority::Declared(entry) => Some(entry),
-            Authority::Leaflet(_) => None,
-        }
-    }
-}
-
-/// A term in use: its value, who said it, and whether it can carry a yes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Fact<T> {
-    /// The value in use.
-    pub value: T,
-    /// Who said it.
-    pub authority: Authority,
-    /// How well it is established; what people state in entries counts as a document.
-    pub confidence: Confidence,
-    /// A stricter value that stands documented in the built-in leaflet and was overruled. It is used all the same.
-    pub looser_than: Option<T>,
-    /// A looser value that was read after the treatment and is not used: the entry that states it.
-    pub set_aside: Option<EntryId>,
-}
-
-impl<T> Fact<T> {
-    /// The same fact with another value.
-    pub(crate) fn map<U>(self, value: impl Fn(T) -> U) -> Fact<U> {
-        let Fact { value: known, authority, confidence, looser_than, set_aside } = self;
-        Fact { value: value(known), authority, confidence, looser_than: looser_than.map(value), set_aside }
-    }
-
-    /// Whether it rests on a document and so can carry a yes.
-    #[must_use]
-    pub fn is_documented(&self) -> bool {
-        self.confidence == Confidence::Document
-    }
-}
-
-/// Whether the time right before a nectar flow is barred.
+/// Whether use right before a nectar flow is forbidden.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FlowBefore {
-    /// It is, and nobody says how many days that time is.
+    /// It is, without a stated number of days.
     Barred,
-    /// So many days before a flow are; with 0 none are.
+    /// It is for this many days before a flow; for none if 0.
     BarredDays(u16),
 }
 
 impl FlowBefore {
-    /// How many days, where somebody says it.
+    /// How many days, if stated.
     #[must_use]
     pub const fn days(self) -> Option<u16> {
         match self {
@@ -112,29 +54,29 @@ pub struct Doses {
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Stay {
     /// With brood absent or at its lowest.
-    pub absent_or_lowest: Option<Fact<u16>>,
+    pub absent_or_lowest: Option<Sourced<u16>>,
     /// With brood present.
-    pub present: Option<Fact<u16>>,
+    pub present: Option<Sourced<u16>>,
 }
 
 impl Stay {
     /// The length under a state of brood.
     #[must_use]
-    pub fn under(&self, brood: BroodState) -> Option<&Fact<u16>> {
+    pub fn under(&self, brood: BroodState) -> Option<&Sourced<u16>> {
         match brood {
             BroodState::AbsentOrLowest => self.absent_or_lowest.as_ref(),
             BroodState::Present => self.present.as_ref(),
         }
     }
 
-    /// The same, with the length under brood no shorter than without: more brood never lets a carrier come out sooner.
+    /// The same, with a length under brood no shorter than without: more brood never shortens the stay.
     fn no_shorter_with_brood(self) -> Stay {
-        let shorter = |(absent, present): &(Fact<u16>, Fact<u16>)| present.value < absent.value;
+        let shorter = |(absent, present): &(Sourced<u16>, Sourced<u16>)| present.value < absent.value;
         let both = self.absent_or_lowest.zip(self.present).filter(shorter);
         Stay { present: both.map(|(absent, _)| absent).or(self.present), ..self }
     }
 
-    /// The shorter and the longer length, without regard to brood.
+    /// The shorter and the longer length, whatever the brood.
     #[must_use]
     pub fn bounds(&self) -> Option<(u16, u16)> {
         let lengths = [self.absent_or_lowest, self.present];
@@ -142,7 +84,7 @@ impl Stay {
         lengths.clone().min().zip(lengths.max())
     }
 
-    /// The length under the brood that was seen; where none was, the shorter one.
+    /// The length for the brood that was seen; the shorter one if none was.
     #[must_use]
     pub(crate) fn most(&self, seen: Option<BroodState>) -> Option<u16> {
         match seen {
@@ -159,38 +101,39 @@ impl Stay {
     }
 }
 
-/// The terms that rule one course. What is absent nobody has stated: it is not known, and never taken for zero.
+/// The terms that apply to one course. What nobody stated is none: not known, never zero.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Terms {
     /// The built-in leaflet of the medicine, if it has one.
     pub leaflet: Option<Arc<Leaflet>>,
-    /// May honey supers be on while it is in.
-    pub supers_during: Option<Fact<SupersDuring>>,
-    /// May it be used in a nectar flow.
-    pub flow_during: Option<Fact<Permission>>,
-    /// May it be used right before a nectar flow. Absent: nobody bars that time.
-    pub flow_before: Option<Fact<FlowBefore>>,
-    /// Withdrawal period for honey, in days; 0 where the label knows none.
-    pub withdrawal: Option<Fact<u16>>,
-    /// Whether `withdrawal` says that the label knows no withdrawal period.
+    /// Whether honey supers may be on while it is in.
+    pub supers_during: Option<Sourced<SupersDuring>>,
+    /// Whether it may be used in a nectar flow.
+    pub flow_during: Option<Sourced<Permission>>,
+    /// Whether it may be used right before a nectar flow. None: nobody forbids it.
+    pub flow_before: Option<Sourced<FlowBefore>>,
+    /// Withdrawal period for honey, in days; 0 if the label has none.
+    pub withdrawal: Option<Sourced<u16>>,
+    /// Whether `withdrawal` says that the label has no withdrawal period.
     pub no_withdrawal_by_label: bool,
     /// Days between removal and supers.
-    pub wait: Option<Fact<u16>>,
+    pub wait: Option<Sourced<u16>>,
     /// Whether `wait` rests on a stated withdrawal period, which is the whole time after the treatment.
     pub wait_within_withdrawal: bool,
     /// Whether it has to be taken out.
-    pub removal: Option<Fact<RemovalNeed>>,
-    /// The statement that nothing stays in the hive, where a least stay is known too. One of the two is wrong, so `removal` is
-    /// not known until one of them is corrected.
-    pub asked_back: Option<Fact<RemovalNeed>>,
+    pub removal: Option<Sourced<RemovalNeed>>,
+    /// The statement that nothing stays in the hive, although a least stay is known. One of the two is wrong, so
+    /// `removal` is not known until one of them is corrected.
+    pub asked_back: Option<Sourced<RemovalNeed>>,
     /// Fewest days it must stay.
     pub stay_min: Stay,
-    /// Most days it may stay: of several statements the fewest.
+    /// Most days it may stay; of several statements the fewest.
     pub stay_max: Stay,
-    /// The same, of several statements the most: what is used up by itself is surely used up only then.
+    /// The same, but the most of several statements: only then is a carrier that is used up by itself certainly used
+    /// up.
     pub stay_max_longest: Stay,
     /// Doses of a course.
-    pub doses: Option<Fact<Doses>>,
+    pub doses: Option<Sourced<Doses>>,
 }
 
 /// What people stated about one course.
@@ -214,15 +157,15 @@ pub(super) struct LotSaid<'h> {
     pub(super) readings: Vec<(&'h Record, &'h StatedTerms)>,
     /// Withdrawal periods read on its pack when giving a dose, with the day of that dose.
     pub(super) packs: Vec<(EntryId, Day, u16)>,
-    /// The day on which some of it was first given in the course. Without it, nothing was.
+    /// The day on which some of it was first given in the course; none if none was.
     pub(super) first_given: Option<Day>,
 }
 
-/// The built-in leaflet of a medicine, as far as it is known.
+/// The built-in leaflet of a medicine, as far as known.
 pub(super) enum Named {
-    /// The medicine names none. Whether the holding's jurisdiction knows withdrawal periods, as its leaflets show.
+    /// The medicine names none.
     None {
-        /// Its leaflets state them.
+        /// Whether the leaflets of the holding's jurisdiction state withdrawal periods.
         knows_withdrawal: bool,
     },
     /// It names one that is not known here, or the holding's jurisdiction is not known.
@@ -232,14 +175,13 @@ pub(super) enum Named {
 }
 
 impl Terms {
-    /// Works the terms of a course out. Leaflet rules are those in force on the day of placing.
+    /// Works out the terms of a course. The leaflet rules are those in force on the day of placing.
     ///
-    /// Where the law knows a withdrawal period, that period is the whole time between the last administration and the
-    /// taking of honey. So when it is documented, by a person with the pack in hand or by the leaflet, and no longer wait is
-    /// known from anywhere, it covers the wait too: a keeper whose statutory record is complete is asked for nothing more.
-    /// A leaflet without any withdrawal rule in days comes from a country whose labels state a wait instead: there the wait
-    /// itself must be read. A bar on the time
-    /// right before a flow is a rule of its own, which no withdrawal period lifts.
+    /// Where the law has withdrawal periods, the period is the whole time between the last administration and taking honey. So
+    /// if it is documented, by a person with the pack in hand or by the leaflet, and no longer wait is known from anywhere, it
+    /// covers the wait too: a keeper with a complete statutory record is asked for nothing more. A leaflet without a withdrawal
+    /// rule in days comes from a country whose labels state a wait instead: there the wait itself must be read. A ban on use right
+    /// before a nectar flow is a rule of its own, which no withdrawal period lifts.
     pub(super) fn of(named: &Named, placed: Day, method: Option<&Method>, stated: &Stated<'_>) -> Terms {
         let leaflet = match named {
             Named::Found(leaflet) => Some(leaflet),
@@ -273,10 +215,10 @@ impl Terms {
         }
         .no_shorter_with_brood();
         let said = removal().resolve(&resolver);
-        // That nothing stays and that it must stay for some days cannot both be right: one of the two was misread.
+        // Nothing stays, and it must stay for some days: both cannot be right, so one was misread.
         let nothing_stays = said.filter(|fact| fact.value == RemovalNeed::NothingStays);
         let asked_back = nothing_stays.filter(|_| stay_min.bounds().is_some());
-        // Said of some doses only, it says nothing of the others.
+        // A statement about some doses says nothing about the others.
         let removal = said.filter(|fact| fact.value != RemovalNeed::NothingStays || fact.is_documented());
         Terms {
             supers_during: supers_during().resolve(&resolver),
@@ -303,7 +245,8 @@ impl Terms {
         }
     }
 
-    /// Whether the medicine works on from inside the hive, as far as anybody has said. People go before the leaflet.
+    /// Whether the medicine works on inside the hive, as far as anybody stated. People take precedence over the
+    /// leaflet.
     #[must_use]
     pub fn release(&self) -> Option<Release> {
         match &self.removal {
@@ -316,32 +259,32 @@ impl Terms {
 
     /// The leaflet rule behind a fact, if the leaflet said it.
     #[must_use]
-    pub fn rule<T>(&self, fact: &Fact<T>) -> Option<&Rule> {
+    pub fn rule<T>(&self, fact: &Sourced<T>) -> Option<&Rule> {
         let Authority::Leaflet(index) = fact.authority else { return None };
         self.leaflet.as_ref()?.rules.get(index)
     }
 }
 
-/// A wait of zero days that rests on a documented withdrawal period, where that may be.
+/// A wait of zero days that rests on a documented withdrawal period, if it may.
 fn covering_wait(
     named: &Named,
-    withdrawal: Option<&Fact<WithdrawalPeriod>>,
-    wait: Option<&Fact<u16>>,
-) -> Option<Fact<u16>> {
+    withdrawal: Option<&Sourced<WithdrawalPeriod>>,
+    wait: Option<&Sourced<u16>>,
+) -> Option<Sourced<u16>> {
     let withdrawal = withdrawal.filter(|fact| fact.is_documented())?;
     let in_days = matches!(withdrawal.value, WithdrawalPeriod::Days(_));
     let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
     let knows_withdrawal = match named {
         Named::None { knows_withdrawal } => *knows_withdrawal,
-        // What is not found may state a wait.
+        // A leaflet that is not found may state a wait.
         Named::NotFound => false,
         Named::Found(leaflet) => leaflet.states_withdrawal_days(),
     };
     (in_days && no_longer_wait && knows_withdrawal)
-        .then(|| Fact { looser_than: None, ..withdrawal.map(|_| 0) })
+        .then(|| Sourced { looser_than: None, ..withdrawal.map(|_| 0) })
 }
 
-/// Picks the days that somebody stated for a state of brood.
+/// Picks the days stated for a state of brood.
 type DaysStated = fn(&StatedTerms, BroodState) -> Option<u16>;
 /// Orders days by strictness.
 type DaysOrder = fn(&u16, &u16) -> Ordering;

@@ -1,6 +1,6 @@
 //! The timeline of a course: where it stands on a day, what is still to be done with it, and when.
 //!
-//! It holds for a course that was recorded and for one that is only planned alike: both have doses, terms and perhaps an end.
+//! It serves recorded and planned courses alike: both have doses, terms and perhaps an end.
 
 use super::plan::Plan;
 use super::whereabouts::{Doubt, Whereabouts, used_up};
@@ -11,7 +11,7 @@ use crate::journal::entry::EntryId;
 use crate::rules::leaflet::Release;
 use crate::rules::leaflet::rule::BroodState;
 
-/// How long a course whose further doses have no last day may go on. Common practice, no source.
+/// How many days a course goes on if its further doses have no last day. Common practice, no source.
 const UNFINISHED_DAYS: u16 = 30;
 
 /// Where a course stands on a day.
@@ -19,15 +19,15 @@ const UNFINISHED_DAYS: u16 = 30;
 pub enum Standing {
     /// A carrier is in.
     In,
-    /// All of it is out, or was given, or used up, since this day.
+    /// All of it is out, or was given, or is used up, since this day.
     Out(Day),
     /// It may be used up since this day, but that is not documented.
     PerhapsSpent(Day),
-    /// A split or a uniting did not say where it went, on this day, by this entry.
+    /// A split or merge did not say where it went: the day and the entry.
     NotSaid(Day, EntryId),
 }
 
-/// Whether a course is in, where a removal that nobody has recorded yet may have happened.
+/// Whether a course is in, allowing for a removal that nobody has recorded yet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Presence {
     /// It is.
@@ -38,7 +38,7 @@ pub enum Presence {
     Out,
 }
 
-/// A dose that is still to be given.
+/// A dose still to be given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct DoseDue {
     /// Which dose it is, counted from 1.
@@ -51,27 +51,27 @@ pub struct DoseDue {
     pub by: Option<Day>,
 }
 
-/// From when on a course may come out.
+/// From when a course may come out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct EarliestOut {
-    /// The day; where it turns on brood and none was seen, the later one. Absent if no least stay is stated.
+    /// The day; the later one if it depends on brood and none was seen. None if no least stay is stated.
     pub day: Option<Day>,
-    /// With brood absent or at its lowest; absent unless brood makes a difference.
+    /// With brood absent or at its lowest; none unless brood makes a difference.
     pub brood_absent_or_lowest: Option<Day>,
-    /// With brood present; absent unless brood makes a difference.
+    /// With brood present; none unless brood makes a difference.
     pub brood_present: Option<Day>,
-    /// The brood last seen, where it makes a difference.
+    /// The brood last seen, if brood makes a difference.
     pub brood_seen: Option<BroodSeen>,
 }
 
 impl Course {
-    /// Whether this line of the course says something of a day: it was here, and no other line has taken over.
+    /// Whether this line of the course applies on a day: it was here, and no other line has taken over.
     #[must_use]
     pub fn speaks_on(&self, day: Day) -> bool {
         self.here_from <= day && self.until.is_none_or(|until| day < until)
     }
 
-    /// Where it stands at the end of a day. Of several carriers the last one tells.
+    /// Where it stands at the end of a day. Of several carriers the last one counts.
     #[must_use]
     pub fn standing(&self, on: Day) -> Standing {
         match self.whereabouts(on).next_back() {
@@ -81,12 +81,13 @@ impl Course {
                 Standing::NotSaid(since, entry)
             }
             Some(Whereabouts::NotKnown { doubt: Doubt::UsedUp, first, .. }) => Standing::PerhapsSpent(first),
-            // A course without a dose by a day is not asked about on that day.
+            // Nobody asks about a course on a day before its first dose.
             Some(Whereabouts::In) | None => Standing::In,
         }
     }
 
-    /// The day since which all of it is out, or was given or used up, by the end of a day; none while it is in or in doubt.
+    /// The day since which all of it is out, given or used up, as of the end of a day; none while it is in or
+    /// uncertain.
     #[must_use]
     pub fn out_since(&self, on: Day) -> Option<Day> {
         match self.standing(on) {
@@ -102,13 +103,14 @@ impl Course {
         sure.then(|| self.last_dose(on).plus(days))
     }
 
-    /// Whether it is in on a day. What must be taken out is in until it may come out; from then on it may be out.
+    /// Whether it is in on a day. A carrier that must be taken out is in until it may come out; from then on it may be
+    /// out.
     #[must_use]
     pub fn presence(&self, on: Day, brood: Option<BroodState>) -> Presence {
         if self.terms.release() == Some(Release::Single) {
             return self.presence_of_doses(on);
         }
-        // What was taken out later was in.
+        // What was taken out later was in before.
         let doubted = self.in_doubt.is_some_and(|(since, _)| since <= on);
         if self.out().is_some_and(|out| on < out) && !doubted {
             return Presence::In;
@@ -125,8 +127,8 @@ impl Course {
         }
     }
 
-    /// Of what leaves nothing inside: it is in on the day of a dose, and its course goes on until the last dose could have been
-    /// given.
+    /// For a medicine that leaves nothing inside: it is in on the day of a dose, and the course goes on until the last
+    /// dose could have been given.
     fn presence_of_doses(&self, on: Day) -> Presence {
         if self.doses.iter().any(|dose| dose.on == on) {
             return Presence::In;
@@ -137,13 +139,13 @@ impl Course {
         if next_by.is_some_and(|by| on <= by) { Presence::Perhaps } else { Presence::Out }
     }
 
-    /// The day of the last dose by the end of a day; before the first, the day of placing.
+    /// The day of the last dose by the end of a day; the day of placing before the first.
     #[must_use]
     pub fn last_dose(&self, on: Day) -> Day {
         self.doses_by(on).next_back().map_or(self.placed, |dose| dose.on)
     }
 
-    /// The next dose, if it is stated that there are more than were given by the end of a day.
+    /// The next dose, if more are stated than were given by the end of a day.
     #[must_use]
     pub fn next_dose(&self, on: Day) -> Option<DoseDue> {
         let doses = self.terms.doses.as_ref()?.value;
@@ -157,8 +159,8 @@ impl Course {
         })
     }
 
-    /// The first day for each dose that it lacks, none of them in the past; none if the days between doses are not stated.
-    /// Without a stated number of doses nothing is known to be lacking.
+    /// The first day for each missing dose, none of them in the past; none if the days between doses are not stated.
+    /// Without a stated number of doses no dose counts as missing.
     #[must_use]
     pub fn doses_due(&self, on: Day) -> Option<Vec<Day>> {
         let Some(doses) = self.terms.doses.map(|fact| fact.value) else { return Some(Vec::new()) };
@@ -173,8 +175,8 @@ impl Course {
         Some(due)
     }
 
-    /// The same course as it would run if these doses were given and all came out on a day. What would be recorded has no entry
-    /// yet: the first dose stands for it.
+    /// The course as it would run if these doses were given and all came out on a day. These have no entry yet: the
+    /// first dose stands for it.
     #[must_use]
     pub(crate) fn gone_on_with(mut self, doses: Vec<Day>, out: Day) -> Course {
         let entry = self.entry;
@@ -183,7 +185,7 @@ impl Course {
         self
     }
 
-    /// The entries that it rests on: its doses, how it came here, its end.
+    /// The entries it rests on: its doses, how it came here, its end.
     pub fn entries(&self) -> impl Iterator<Item = EntryId> + use<> {
         let end = match self.end {
             End::Out { entry, .. } => Some(entry),
@@ -195,8 +197,8 @@ impl Course {
 }
 
 impl History {
-    /// From when on a course may come out, as the record stood on a day: after the least stay, and after the day of
-    /// its last dose: what is given on a day does not come out on it.
+    /// From when a course may come out, as the record stood on a day: after the least stay, and after the day of its
+    /// last dose, since a carrier does not come out on the day it goes in.
     #[must_use]
     pub fn earliest_out(&self, course: &Course, on: Day) -> EarliestOut {
         let stay = &course.terms.stay_min;
@@ -225,8 +227,8 @@ impl History {
         }
     }
 
-    /// The day by which a course must be out, if stated; where it turns on brood and none was seen, the earlier one. What need
-    /// not come out has no such day.
+    /// The day by which a course must be out, if stated; the earlier one if it depends on brood and none was seen. None
+    /// for a carrier that need not come out.
     #[must_use]
     pub fn latest_out(&self, course: &Course, on: Day) -> Option<Day> {
         if course.terms.removal.is_some_and(|fact| fact.value != RemovalNeed::Needed) {

@@ -1,4 +1,4 @@
-//! How each topic is read in what people stated and in leaflet rules, and which of two values is the stricter.
+//! How each topic is read in people's statements and in leaflet rules, and which of two values is stricter.
 
 use crate::basics::topic::Topic;
 use std::cmp::Ordering;
@@ -13,7 +13,7 @@ type Stated<T> = fn(&StatedTerms) -> Option<T>;
 type InRule<T> = fn(&Rule) -> Option<T>;
 type Order<T> = fn(&T, &T) -> Ordering;
 
-/// May supers be on while it is in: off is the strictest.
+/// Supers while it is in: off is strictest.
 pub(super) fn supers_during() -> Reading<Stated<SupersDuring>, InRule<SupersDuring>, Order<SupersDuring>> {
     const fn strictness(value: SupersDuring) -> u8 {
         match value {
@@ -33,7 +33,7 @@ pub(super) fn supers_during() -> Reading<Stated<SupersDuring>, InRule<SupersDuri
     }
 }
 
-/// May it be used in a nectar flow: that it may not is the stricter.
+/// Use in a nectar flow: forbidden is stricter.
 pub(super) fn flow_during() -> Reading<Stated<Permission>, InRule<Permission>, Order<Permission>> {
     Reading {
         topic: Topic::FlowDuring,
@@ -46,7 +46,7 @@ pub(super) fn flow_during() -> Reading<Stated<Permission>, InRule<Permission>, O
     }
 }
 
-/// May it be used right before a nectar flow: that it may not, without a number of days, is the strictest.
+/// Use right before a nectar flow: forbidden without a number of days is strictest.
 pub(super) fn flow_before() -> Reading<Stated<FlowBefore>, InRule<FlowBefore>, Order<FlowBefore>> {
     const fn strictness(value: FlowBefore) -> (bool, u16) {
         match value {
@@ -65,7 +65,7 @@ pub(super) fn flow_before() -> Reading<Stated<FlowBefore>, InRule<FlowBefore>, O
     }
 }
 
-/// The withdrawal period: the longer is the stricter; that the label knows none is the least strict.
+/// The withdrawal period: longer is stricter; a label without one is least strict.
 pub(super) fn withdrawal()
 -> Reading<Stated<WithdrawalPeriod>, InRule<WithdrawalPeriod>, Order<WithdrawalPeriod>> {
     Reading {
@@ -82,7 +82,7 @@ pub(super) fn withdrawal()
     }
 }
 
-/// The wait between removal and supers: the longer is the stricter.
+/// The wait between removal and supers: longer is stricter.
 pub(super) fn wait() -> Reading<Stated<u16>, InRule<u16>, Order<u16>> {
     Reading {
         topic: Topic::WaitAfterRemoval,
@@ -95,7 +95,7 @@ pub(super) fn wait() -> Reading<Stated<u16>, InRule<u16>, Order<u16>> {
     }
 }
 
-/// Whether it must come out: that it must is the strictest, that nothing stays the least strict.
+/// Whether it must come out: needed is strictest, nothing stays is least strict.
 pub(super) fn removal() -> Reading<Stated<RemovalNeed>, InRule<RemovalNeed>, Order<RemovalNeed>> {
     const fn strictness(value: RemovalNeed) -> u8 {
         match value {
@@ -115,7 +115,7 @@ pub(super) fn removal() -> Reading<Stated<RemovalNeed>, InRule<RemovalNeed>, Ord
     }
 }
 
-/// Doses of a course: more is the stricter. People state how many; the days between them are those of the leaflet.
+/// Doses of a course: more is stricter. People state how many; the days between them come from the leaflet.
 pub(super) fn doses(
     intervals: Option<Doses>,
 ) -> Reading<impl Fn(&StatedTerms) -> Option<Doses>, InRule<Doses>, Order<Doses>> {

@@ -1,8 +1,9 @@
-//! Where the carriers and doses of a course are on a day: in, out since a day, or nobody knows.
+//! Where the carriers and doses of a course are on a day: in, out since a day, or not known.
 
-use super::terms::{Fact, Terms};
+use super::terms::Terms;
 use super::{Course, Dose};
 use crate::basics::calendar::Day;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::Release;
@@ -12,9 +13,9 @@ use crate::rules::leaflet::Release;
 pub(crate) enum Whereabouts {
     /// A carrier is in.
     In,
-    /// It is out, or was given, or used up, since this day.
+    /// It is out, or was given, or is used up, since this day.
     Out(Day),
-    /// It is out, or may still be in: nobody knows whether, or since when.
+    /// It is out since a day that is not known, or may still be in.
     NotKnown {
         /// Whether it may still be in.
         may_be_in: bool,
@@ -30,7 +31,7 @@ pub(crate) enum Whereabouts {
 /// Why it is not known whether a carrier is in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Doubt {
-    /// A split or a uniting did not say where it went.
+    /// A split or merge did not say where it went.
     NotSaid {
         /// On this day.
         since: Day,
@@ -42,8 +43,8 @@ pub enum Doubt {
 }
 
 impl Course {
-    /// Where each carrier of the course is on a day, in the order of the doses; of doses that leave nothing inside, and of carriers
-    /// that must come out, only the last counts.
+    /// Where each carrier of the course is on a day, in the order of the doses. Where doses leave nothing inside or
+    /// carriers must come out, only the last counts.
     pub(crate) fn whereabouts(&self, on: Day) -> impl DoubleEndedIterator<Item = Whereabouts> + '_ {
         let each = match self.terms.release() {
             Some(Release::Single) => None,
@@ -51,7 +52,7 @@ impl Course {
         };
         let given = self.doses_by(on).count();
         let first = if each.is_some() { 0 } else { given.saturating_sub(1) };
-        // Doses stand in the order in which they were given.
+        // Doses are in the order in which they were given.
         self.doses.get(first..given).unwrap_or_default().iter().map(move |dose| {
             match (each, self.terms.release()) {
                 (Some((days, sure)), _) => self.spent_carrier(dose, days, sure, on),
@@ -61,7 +62,7 @@ impl Course {
         })
     }
 
-    /// A carrier that is in until it is taken out.
+    /// A carrier that stays in until it is taken out.
     fn carrier_to_take_out(&self, on: Day) -> Whereabouts {
         match (self.out_by(on), self.in_doubt.filter(|(since, _)| *since <= on)) {
             (Some(out), _) => Whereabouts::Out(out),
@@ -75,7 +76,7 @@ impl Course {
         }
     }
 
-    /// A carrier that need not come out, and is used up some days after its dose.
+    /// A carrier that need not come out and is used up some days after its dose.
     fn spent_carrier(&self, dose: &Dose, days: u16, sure: bool, on: Day) -> Whereabouts {
         let spent = dose.on.plus(days);
         let surely_spent = Some(spent).filter(|spent| sure && *spent <= on);
@@ -102,17 +103,17 @@ impl Course {
     }
 }
 
-/// After how many days a carrier is used up, if it need not come out, and whether both are documented; none if it must come out.
+/// After how many days a carrier that need not come out is used up, and whether both are documented; none if it must come out.
 ///
-/// Where nobody has said whether it must come out, nothing may have stayed inside from the first day on, unless the leaflet says
-/// that it works on slowly. Where it need not come out but no stay is stated, it may be gone from the next day on.
+/// If nobody has said whether it must come out, nothing may have stayed inside from the first day on, unless the leaflet says
+/// that it works slowly. If it need not come out but no stay is stated, it may be gone from the next day on.
 pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
     let stays = [&terms.stay_max_longest, &terms.stay_min]
         .into_iter()
         .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
     let stays = stays.flatten();
     let longest = stays.clone().map(|fact| fact.value).max();
-    let documented = longest.is_some() && stays.clone().all(Fact::is_documented);
+    let documented = longest.is_some() && stays.clone().all(Sourced::is_documented);
     // The next day, if no stay is stated.
     let days = longest.unwrap_or(1);
     match &terms.removal {

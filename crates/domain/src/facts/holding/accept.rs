@@ -8,17 +8,28 @@ use super::check::Look;
 use super::refusal::Refusal;
 use super::untrue::Courses;
 use super::{File, Holding, Record, mentions};
-use crate::journal::entry::{Entry, EntryId};
+use crate::basics::calendar::Instant;
+use crate::journal::entry::{Draft, Entry, EntryId};
 use crate::journal::event::{Archived, Body, Event};
 
 impl Holding {
-    /// Takes in a new entry, unless it cannot be true.
-    ///
-    /// A broken rule is no reason to refuse: an expired batch, strips left too long and the like are recorded, and
-    /// judged apart.
+    /// Seals what happened as the next entry and takes it in, unless it cannot be true.
     ///
     /// # Errors
-    /// Why the entry cannot be true. The holding is then as it was.
+    /// Why it cannot be true. The holding is then as it was.
+    pub fn record(&mut self, draft: Draft, at: Instant) -> Result<Entry, Refusal> {
+        let entry = Entry::seal(self.name(), draft, at, self.tip());
+        self.accept(&entry)?;
+        Ok(entry)
+    }
+
+    /// Takes in a new entry, unless it cannot be true.
+    ///
+    /// A broken rule is no reason to refuse: an expired batch, strips left too long and the like are recorded, and judged
+    /// elsewhere.
+    ///
+    /// # Errors
+    /// Why the entry cannot be true. The holding is then unchanged.
     pub fn accept(&mut self, entry: &Entry) -> Result<(), Refusal> {
         self.accept_as(entry, Look::First)
     }
@@ -33,8 +44,8 @@ impl Holding {
         Ok(())
     }
 
-    /// Takes in an entry of an export, as it was sealed. Unlike [`Holding::accept`] it takes what an archive step left and
-    /// wrote, if the one fits the other.
+    /// Takes in an entry of an export, as it was sealed. Unlike [`Holding::accept`] it also takes entries without a body and the
+    /// entry of the archive step that moved them, if they match.
     ///
     /// # Errors
     /// As [`Holding::accept`].
@@ -57,8 +68,7 @@ impl Holding {
     /// Takes in the entry that moves others into an archive.
     ///
     /// # Errors
-    /// An entry of another kind, or one that names entries that are not there, went already, or are tied to some that
-    /// stay.
+    /// The entry is of another kind, or names entries that do not exist, were moved before, or are tied to entries that stay.
     pub fn accept_archived(&mut self, entry: &Entry) -> Result<(), Refusal> {
         let Event::Archived(body) = &entry.draft.event else {
             return self.accept(entry);
@@ -69,8 +79,8 @@ impl Holding {
         Ok(())
     }
 
-    /// Tries a correction out: the old entry away, the new one in its place, every entry that shares a name with
-    /// either looked at again. Leaves the holding as it was.
+    /// Tries a correction: removes the old entry, puts the new one in its place, and checks every entry that shares a
+    /// name with either. Leaves the holding as it was.
     fn check_correction(&mut self, entry: &Entry, of: EntryId, look: Look) -> Result<(), Refusal> {
         let old = self.check_corrected(entry, of)?;
         let new = Arc::new(self.record_of(entry));
@@ -90,7 +100,7 @@ impl Holding {
         verdict
     }
 
-    /// Looks again at every entry that shares a name with the corrected entry, old or new.
+    /// Checks again every entry that shares a name with the old or new entry.
     fn check_neighbours(&mut self, old: &Record, new: &Record) -> Result<(), Refusal> {
         for neighbour in self.neighbours(old, new) {
             self.unlist(&neighbour);
@@ -116,7 +126,7 @@ impl Holding {
             names.lots.iter().for_each(|name| add(self.lots.get(*name)));
             names.prescriptions.iter().for_each(|name| add(self.prescriptions.get(*name)));
         }
-        // What builds on a dose may stand in the file of another colony, which the dose reached by a split.
+        // What builds on a dose may be in the file of another colony, which the dose reached by a split.
         let doses = found.values().map(|record| record.id).chain([old.id]).collect::<Vec<_>>();
         for dose in doses {
             let built = self.built_on.get(&self.original(dose)).into_iter().flatten();
@@ -127,7 +137,7 @@ impl Holding {
         found.into_values().collect()
     }
 
-    /// A dose does not go on with itself, whatever its id was before.
+    /// A dose cannot continue itself, under any of its earlier ids.
     fn check_own_course(&self, old: &Record, new: &Record) -> Result<(), Refusal> {
         let own = mentions::of(&new.event)
             .builds_on
@@ -135,8 +145,8 @@ impl Holding {
         if own { Err(Refusal::at("/body/continues", Courses::WithItself)) } else { Ok(()) }
     }
 
-    /// Takes back the last entry taken in, which the journal did not take. Returns whether that was done: what moved others into an
-    /// archive is not taken back, nor is an entry that is not the last.
+    /// Undoes the last entry if the journal did not take it. Returns whether it was undone: an archive step cannot be,
+    /// nor an entry that is not the last.
     pub fn take_back(&mut self, last: &Entry) -> bool {
         let Some(record) = self.records.get(&last.draft.id).cloned() else { return false };
         let of_archive = matches!(record.event, Event::InArchive(_) | Event::Archived(_));
@@ -155,7 +165,7 @@ impl Holding {
         true
     }
 
-    /// Puts an entry into the fold, and takes out the one it corrects.
+    /// Adds an entry to the fold, and removes the one it corrects.
     pub(super) fn take_in(&mut self, entry: &Entry) {
         let record = Arc::new(self.record_of(entry));
         if let Some(correction) = &record.correction {

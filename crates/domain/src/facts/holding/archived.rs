@@ -1,4 +1,4 @@
-//! Entries whose bodies were moved into an archive. They keep their ids and places, and stand in no file.
+//! Entries whose bodies were moved into an archive. They keep their ids and places, but appear in no file.
 
 use std::collections::HashMap;
 use std::sync::Arc;
@@ -14,28 +14,28 @@ use crate::journal::places::Places;
 /// Whether the bodies that an entry moves are still in the journal.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Bodies {
-    /// They are: this is the step itself.
+    /// They are: this is the archive step itself.
     AreHere,
-    /// They went: the journal is read back.
+    /// They are gone: the journal is being read back.
     AreGone,
 }
 
 impl Holding {
-    /// The first entry without body of which no entry says that it was moved into an archive. Such a journal was changed
+    /// The first entry without a body that no other entry says was moved into an archive. Such a journal was changed
     /// outside this program, and nothing can be answered from it.
     #[must_use]
     pub fn first_without_body(&self) -> Option<(u64, EntryId)> {
         self.bare.first_key_value().map(|(seq, id)| (*seq, *id))
     }
 
-    /// The entries that tell of archives, in the order in which they were recorded.
+    /// The entries that record archives, in the order in which they were recorded.
     #[must_use]
     pub fn archives(&self) -> Vec<(&Record, &Archived)> {
         let told = self.in_order().into_iter().filter_map(|record| Some((&**record, record.body()?)));
         told.collect()
     }
 
-    /// The same holding once the bodies of these places are in an archive.
+    /// The same holding with the bodies of these places moved into an archive.
     #[must_use]
     pub fn without(&self, places: &Places) -> Holding {
         let mut holding = self.clone();
@@ -43,12 +43,12 @@ impl Holding {
         holding
     }
 
-    /// Takes the entries at these places out of every file, and forgets what they say.
+    /// Removes the entries at these places from every file, and drops their bodies.
     pub(super) fn move_out(&mut self, places: &Places) {
         let moved: Vec<Arc<Record>> =
             self.records.values().filter(|record| places.contains(record.seq)).cloned().collect();
         for record in &moved {
-            // What was corrected is not listed any more.
+            // A corrected entry is in no file any more.
             if !self.superseded.contains_key(&record.id) {
                 self.unlist(record);
             }
@@ -60,7 +60,7 @@ impl Holding {
         }
     }
 
-    /// That an entry moves what is there, whole stories of it, and nothing twice.
+    /// Checks that an entry moves existing entries, only whole stories, and nothing twice.
     pub(super) fn check_archived(&self, entry: &Entry, body: &Archived, bodies: Bodies) -> Checked {
         let at = |pointer: &str, why: Archives| Err(Refusal::at(pointer, why));
         let of_places = |why: Archives| at("/body/places", why);
@@ -78,7 +78,7 @@ impl Holding {
         let by_place: HashMap<u64, &Arc<Record>> =
             self.records.values().map(|record| (record.seq, record)).collect();
         let mut going = Vec::new();
-        // Not place by place as they are named: a short text may name very many.
+        // Not place by place as named: a short text may name very many.
         let known = by_place.keys().filter(|seq| body.places.contains(**seq)).count();
         if u64::try_from(known) != Ok(places) {
             return of_places(Archives::PlacesNotThere { places: body.places.clone() });
@@ -98,12 +98,12 @@ impl Holding {
                 Some(tie) => of_places(Archives::Tied { tie }),
                 None => Ok(()),
             },
-            // What tied them went with their bodies.
+            // Their ties went with their bodies.
             Bodies::AreGone => Ok(()),
         }
     }
 
-    /// That an entry without body corrects another without body: they went together.
+    /// Checks that an entry without a body corrects another without a body: they were moved together.
     pub(super) fn check_moved_correction(&self, entry: &Entry) -> Checked {
         let Some(correction) = &entry.draft.correction else { return Ok(()) };
         let of = correction.of;

@@ -133,7 +133,7 @@ impl Holding {
         let Some((record, Event::Administration(given))) = standing.map(|record| (record, &record.event))
         else {
             let entry = id;
-            let why = match self.record(id) {
+            let why = match self.entry(id) {
                 Some(_) if standing.is_none() => Courses::FirstDoseStruckOut { entry },
                 Some(_) => Courses::FirstDoseOfOtherKind { entry },
                 None => Courses::NoSuchFirstDose { entry },

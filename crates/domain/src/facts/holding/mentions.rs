@@ -1,4 +1,5 @@
-//! Which names an entry mentions, and so in whose files it stands; what it builds on, and what it moves in or out of lots.
+//! The names an entry mentions, and so the files it belongs to; what it builds on, and what it moves into or out of
+//! lots.
 
 use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName, PrescriptionName};
 use crate::facts::Movement;
@@ -15,7 +16,7 @@ pub(crate) struct Mentions<'a> {
     pub(crate) prescriptions: Vec<&'a PrescriptionName>,
     /// The first dose that it builds on.
     pub(crate) builds_on: Option<EntryId>,
-    /// What it moves in or out of lots.
+    /// What it moves into or out of lots.
     pub(crate) moves: Vec<(&'a LotName, Movement)>,
     /// Whether it says where a colony came from, where it stands, or that it ended.
     pub(crate) of_life: bool,
@@ -92,7 +93,7 @@ pub(crate) fn of(event: &Event) -> Mentions<'_> {
         }
         Event::Harvest(body) => names.colonies.extend(&body.colonies),
     }
-    // One entry stands once in each file, however often it names it.
+    // An entry appears once in each file, however often it names it.
     names.colonies.sort_unstable();
     names.colonies.dedup();
     names.lots.sort_unstable();

@@ -1,11 +1,11 @@
-//! The journal of a holding folded into what it speaks of: apiaries, colonies, medicines, lots, prescriptions.
+//! The journal of a holding, folded by what it mentions: apiaries, colonies, medicines, lots, prescriptions.
 //!
-//! The fold keeps, under each name, the entries that mention it, ordered by the day on which they happened (and not
-//! by when they were recorded: recording late is lawful). Corrected and struck-out entries leave these files but stay
-//! in the journal. Everything else is derived when a question is asked, so that a question costs what one colony costs.
+//! For each name the fold keeps the entries that mention it, ordered by the day on which things happened, not by when they were
+//! recorded: recording late is lawful. Corrected and struck-out entries leave these files but stay in the journal. Everything
+//! else is derived when a question is asked, so that the cost of a question grows with one colony, not with the journal.
 //!
-//! - [`Holding::accept`] takes a new entry in, or refuses what cannot be true ([`Refusal`])
-//! - [`Holding::restore`] takes in what is already in the journal
+//! - [`Holding::accept`] takes in a new entry, or refuses one that cannot be true ([`Refusal`])
+//! - [`Holding::restore`] takes in an entry that is already in the journal
 
 mod accept;
 mod archived;
@@ -49,7 +49,8 @@ pub struct Record {
     pub id: EntryId,
     /// Its place in the journal.
     pub seq: u64,
-    /// Its place among entries of one moment: of the entry that it corrects, if day and time stayed the same, else its own.
+    /// Its place among entries of the same moment: that of the entry it corrects if day and time are unchanged, else
+    /// its own.
     pub place: u64,
     /// The day on which it happened.
     pub on: Day,
@@ -62,19 +63,19 @@ pub struct Record {
     /// What happened.
     pub event: Event,
     /// What it corrects.
-    pub correction: Option<Correction>,
+    pub correction: Option<Box<Correction>>,
 }
 
 impl Record {
-    /// What it says, if it is of that kind.
+    /// The body, if it is of this kind.
     #[must_use]
     pub fn body<B: Body>(&self) -> Option<&B> {
         B::of(&self.event)
     }
 
-    /// Order within a file: day, then what brings a colony into the record before what happens to it, then time (entries without
-    /// one after those with), then place in the journal, where a correction that keeps day and time keeps the place of what it
-    /// corrects.
+    /// Order within a file: day; then entries that bring a colony into the record before others; then time (entries
+    /// without a time last); then place in the journal. A correction that keeps day and time keeps the place of the
+    /// entry it corrects.
     pub(in crate::facts) fn order(&self) -> impl Ord + use<> {
         let happens = !matches!(self.event, Event::ColonyEstablished(_));
         (self.on, happens, self.at.is_none(), self.at, self.place)
@@ -84,7 +85,7 @@ impl Record {
 /// The entries that mention one name, in the order in which they happened.
 pub type File = Vec<Arc<Record>>;
 
-/// The entries of a file from a day to another, both included.
+/// The entries of a file from one day to another (inclusive).
 pub(crate) fn between(file: &[Arc<Record>], first: Day, last: Day) -> &[Arc<Record>] {
     let from = file.partition_point(|record| record.on < first);
     let to = file.partition_point(|record| record.on <= last);
@@ -96,35 +97,35 @@ pub(crate) fn of_day(file: &[Arc<Record>], on: Day) -> &[Arc<Record>] {
     between(file, on, on)
 }
 
-/// A holding as its journal tells it.
+/// A holding, as recorded in its journal.
 #[derive(Debug, Clone)]
 pub struct Holding {
     name: HoldingName,
     tip: Option<(u64, Hash)>,
-    /// Looked up by id only; walked by `in_order` alone, which sorts: answers must not depend on the order of a hash map.
+    /// Looked up by id. Whatever walks them for an answer sorts: answers must not depend on the order of a hash map.
     records: HashMap<EntryId, Arc<Record>>,
     /// Which entry corrected or struck out which.
     superseded: HashMap<EntryId, EntryId>,
     details: File,
     apiaries: BTreeMap<ApiaryName, File>,
     colonies: BTreeMap<ColonyName, File>,
-    /// Of the colonies' files, what says where a colony came from, where it stood and when it ended: a few entries of many.
+    /// The few entries of each colony's file that say where it came from, where it stood and when it ended.
     lives: BTreeMap<ColonyName, File>,
-    /// The colonies that an entry brought to an apiary by name, with those entries.
+    /// For each apiary, the entries that brought a colony there by name.
     brought: BTreeMap<ApiaryName, File>,
     medicines: BTreeMap<MedicineName, File>,
     lots: BTreeMap<LotName, File>,
     prescriptions: BTreeMap<PrescriptionName, File>,
-    /// What went in and out of each lot.
+    /// What went into and out of each lot.
     balances: BTreeMap<LotName, Balance>,
-    /// Later doses and removals, under the first id that their first dose ever had.
+    /// Later doses and removals, by the original id of their first dose.
     built_on: HashMap<EntryId, File>,
-    /// Entries without body of which no entry said yet that they were moved into an archive, by place.
+    /// Entries without a body that no entry yet says were moved into an archive, by place.
     bare: BTreeMap<u64, EntryId>,
 }
 
 impl Holding {
-    /// A holding without a single entry.
+    /// A holding without entries.
     #[must_use]
     pub fn new(name: HoldingName) -> Holding {
         Holding {
@@ -158,19 +159,19 @@ impl Holding {
         self.tip
     }
 
-    /// Takes in an entry that is already in the journal, without judging it.
+    /// Takes in an entry that is already in the journal, without checking it.
     pub fn restore(&mut self, entry: &Entry) {
         self.take_in(entry);
         self.tip = Some(entry.tip());
     }
 
-    /// The entry with this id, whether or not it was corrected since.
+    /// The entry with this id, corrected or not.
     #[must_use]
-    pub fn record(&self, id: EntryId) -> Option<&Arc<Record>> {
+    pub fn entry(&self, id: EntryId) -> Option<&Arc<Record>> {
         self.records.get(&id)
     }
 
-    /// Every entry, those that were corrected or struck out since included, in the order of the journal.
+    /// Every entry in the order of the journal, including corrected and struck-out ones.
     #[must_use]
     pub fn in_order(&self) -> Vec<&Arc<Record>> {
         let mut records: Vec<&Arc<Record>> = self.records.values().collect();
@@ -184,7 +185,7 @@ impl Holding {
         self.superseded.get(&id).copied()
     }
 
-    /// What an id stands for today: follows corrections to the newest entry; none if it was struck out or is unknown.
+    /// The newest correction of an entry; none if it was struck out or is unknown.
     #[must_use]
     pub fn effective(&self, id: EntryId) -> Option<&Arc<Record>> {
         let mut record = self.records.get(&id)?;
@@ -194,7 +195,7 @@ impl Holding {
         (record.event.kind() != Kind::StrikeOut).then_some(record)
     }
 
-    /// The first entry in a chain of corrections: the id by which others may still call it.
+    /// The first entry in a chain of corrections: the id by which other entries may still name it.
     #[must_use]
     pub fn original(&self, id: EntryId) -> EntryId {
         let mut id = id;
@@ -204,26 +205,26 @@ impl Holding {
         id
     }
 
-    /// Who keeps the holding on this day, and whose rules hold; before the first such entry, what that one says.
+    /// Who keeps the holding on this day, and whose rules apply; before the first such entry, as that one says.
     #[must_use]
     pub fn details(&self, on: Day) -> Option<&HoldingDetails> {
         let at = self.details.iter().rfind(|record| record.on <= on).or_else(|| self.details.first())?;
         at.body()
     }
 
-    /// Whose rules hold on this day.
+    /// Whose rules apply on this day.
     #[must_use]
     pub fn jurisdiction(&self, on: Day) -> Option<&Jurisdiction> {
         self.details(on).map(|details| &details.jurisdiction)
     }
 
-    /// The entries that say who keeps the holding, in the order in which they hold.
+    /// The entries that say who keeps the holding, in the order in which they apply.
     #[must_use]
     pub fn details_file(&self) -> &[Arc<Record>] {
         &self.details
     }
 
-    /// Every entry that stands, neither corrected nor struck out nor moved into an archive, in the order in which things happened.
+    /// Every standing entry (not corrected, struck out or archived) in the order in which things happened.
     #[must_use]
     pub fn standing(&self) -> Vec<&Arc<Record>> {
         let stands = |record: &&Arc<Record>| {
@@ -235,12 +236,13 @@ impl Holding {
         standing
     }
 
-    /// Every correction and strike-out with the entry it speaks of, in the order in which they were recorded.
+    /// Every correction and strike-out with the entry it names, in the order in which they were recorded, as (old,
+    /// new).
     #[must_use]
     pub fn corrections(&self) -> Vec<(&Arc<Record>, &Arc<Record>)> {
         let corrected = self.records.values().filter_map(|new| {
             let old = self.records.get(&new.correction.as_ref()?.of)?;
-            // Both went together.
+            // Both were archived together.
             (!matches!(old.event, Event::InArchive(_))).then_some((old, new))
         });
         let mut corrections: Vec<_> = corrected.collect();
@@ -263,7 +265,7 @@ impl Holding {
         self.medicines.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
     }
 
-    /// Every entry that was ever taken in, corrected and struck out ones too, in the order of the journal.
+    /// Every entry in the order of the journal, including corrected and struck-out ones.
     #[must_use]
     pub(crate) fn all_records(&self) -> Vec<&Arc<Record>> {
         let mut records: Vec<&Arc<Record>> = self.records.values().collect();
@@ -282,7 +284,8 @@ impl Holding {
         self.colonies.get(colony).map_or(&[], Vec::as_slice)
     }
 
-    /// The entries that say where a colony came from, where it stood and when it ended, in the order in which they happened.
+    /// The entries that say where a colony came from, where it stood and when it ended, in the order in which they
+    /// happened.
     #[must_use]
     pub(crate) fn life_file(&self, colony: &ColonyName) -> &[Arc<Record>] {
         self.lives.get(colony).map_or(&[], Vec::as_slice)
@@ -330,7 +333,7 @@ impl Holding {
         self.prescription_file(prescription).iter().find_map(|record| Some((record, record.body()?)))
     }
 
-    /// What went in and out of a lot by everything that is recorded.
+    /// What went into and out of a lot, by every entry on record.
     #[must_use]
     pub fn balance(&self, lot: &LotName) -> Balance {
         self.balances.get(lot).copied().unwrap_or_default()

@@ -35,7 +35,7 @@ impl Holding {
     /// The first tie, in the order of the journal, between these entries and the others; none if these can go together.
     #[must_use]
     pub fn first_tie(&self, going: &[EntryId]) -> Option<Tie> {
-        if let Some(goes) = going.iter().find(|id| self.record(**id).is_none()) {
+        if let Some(goes) = going.iter().find(|id| self.entry(**id).is_none()) {
             return Some(Tie { stays: *goes, goes: *goes, how: Bond::Unknown });
         }
         let going: HashSet<EntryId> = going.iter().copied().collect();

@@ -1,4 +1,4 @@
-//! Power, access and ground of an apiary, field by field, as entries tell them.
+//! Power, access and ground of an apiary, field by field, as recorded.
 
 use std::sync::Arc;
 
@@ -22,12 +22,12 @@ pub struct SiteView {
     pub ground: Option<Ground>,
 }
 
-/// The entries on the site of one apiary, in the order in which things happened.
+/// The entries about the site of one apiary, in the order in which things happened.
 #[derive(Debug, Clone)]
 pub(crate) struct SiteFile<'h>(Vec<&'h Arc<Record>>);
 
 impl Holding {
-    /// The entries on the site of an apiary that happened by the end of a day.
+    /// The entries about the site of an apiary up to the end of a day.
     pub(crate) fn site_file(&self, apiary: &ApiaryName, as_of: Day) -> SiteFile<'_> {
         let file = self.apiary_file(apiary).iter().take_while(|record| record.on <= as_of);
         SiteFile(file.filter(|record| matches!(record.event, Event::SiteConditions(_))).collect())
@@ -51,7 +51,7 @@ impl SiteFile<'_> {
         self.newest(on, |site| site.access)
     }
 
-    /// After a flood or wet ground that has an end, nobody knows how dry it is until it is recorded again.
+    /// The ground on a day. After a flood or wet ground that has an end, it is not known until it is recorded again.
     pub(crate) fn ground(&self, on: Day) -> Option<(Ground, EntryId)> {
         let (ground, entry) = self.newest(on, |site| site.ground)?;
         let stated_on = self.by(on).find(|(record, _)| record.id == entry).map(|(record, _)| record.on)?;
@@ -62,7 +62,7 @@ impl SiteFile<'_> {
         (ground != Ground::Dry || !wet_since).then_some((ground, entry))
     }
 
-    /// What the newest entry says that states it and still holds.
+    /// The newest stated value that still applies.
     fn newest<T>(&self, on: Day, pick: impl Fn(&SiteConditions) -> Option<T>) -> Option<(T, EntryId)> {
         self.by(on).find_map(|(record, site)| {
             let holds = site.until.is_none_or(|until| on <= until);

@@ -1,4 +1,4 @@
-//! What a holding looks like on a day, for lists and pages.
+//! A holding on a day, for lists and pages.
 
 use serde::Serialize;
 
@@ -75,7 +75,7 @@ impl Holding {
         })
     }
 
-    /// A lot as the book has it today.
+    /// A lot as recorded today.
     #[must_use]
     pub fn lot_view(&self, lot: &LotName) -> Option<LotView> {
         let (record, acquired) = self.lot(lot)?;

@@ -5,7 +5,7 @@ use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};
 use super::to_do::{CourseName, ToDo};
 use crate::basics::calendar::Day;
-use crate::facts::history::Course;
+use crate::facts::history::{Course, DoseDue, End};
 use crate::journal::event::Event;
 
 /// From how many days after the end of a course mites are counted.
@@ -46,10 +46,6 @@ pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
 
 /// Whether a further dose may still be given in time.
 fn dose_to_come(course: &Course, as_of: Day) -> bool {
-    let Some(doses) = course.terms.doses.as_ref().map(|fact| fact.value) else { return false };
-    let lacking = course.doses.len() < usize::from(doses.count);
-    let open = course.end == crate::facts::history::End::Open;
-    let latest = doses.interval_max_days.or(doses.interval_min_days);
-    let last = course.doses.last().map_or(course.placed, |dose| dose.on);
-    lacking && open && latest.is_none_or(|days| as_of <= last.plus(days))
+    let in_time = |dose: DoseDue| dose.by.or(dose.from).is_none_or(|last| as_of <= last);
+    course.end == End::Open && course.next_dose(as_of).is_some_and(in_time)
 }

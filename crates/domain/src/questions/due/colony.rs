@@ -5,8 +5,9 @@ use super::task::{Days, Task};
 use super::to_do::{CourseName, ToDo};
 use super::{after, missing};
 use crate::basics::calendar::Day;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::{ApiaryName, ColonyName, RemovalNeed};
-use crate::facts::history::{Course, EarliestOut, Fact, History, Standing};
+use crate::facts::history::{Course, EarliestOut, History, Standing};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
@@ -68,7 +69,7 @@ impl Subject<'_> {
     /// Courses that were in when the colony ended, where nobody recorded what became of them. What was in a colony that was
     /// united into another stands in the history of that one, which asks for it.
     fn went_with_it(&self, ended: Day, entry: EntryId) -> Vec<Task> {
-        let died = self.holding.record(entry);
+        let died = self.holding.entry(entry);
         if !died.is_some_and(|record| matches!(&record.event, Event::ColonyEnded(_))) {
             return Vec::new();
         }
@@ -217,6 +218,6 @@ impl Subject<'_> {
 }
 
 /// The entry in which a term was said, if a person said it.
-fn said<T>(fact: Option<&Fact<T>>) -> Option<EntryId> {
+fn said<T>(fact: Option<&Sourced<T>>) -> Option<EntryId> {
     fact?.authority.entry()
 }

@@ -8,6 +8,7 @@ use crate::basics::calendar::{Day, Instant};
 use crate::basics::words::{ApiaryName, ColonyName};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
+use crate::journal::seal::derived_id;
 
 /// Something that must or may be done.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -79,7 +80,7 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
     let first = group.first()?;
     let colonies: Vec<ColonyName> = group.iter().filter_map(|task| task.colony.clone()).collect();
     let mut grounds: Vec<EntryId> = group.iter().flat_map(|task| task.grounds.iter().copied()).collect();
-    let place = |entry: &EntryId| holding.record(*entry).map(|record| record.seq);
+    let place = |entry: &EntryId| holding.entry(*entry).map(|record| record.seq);
     grounds.sort_unstable_by_key(place);
     grounds.dedup();
     let mut parts = vec![first.kind.as_str().to_owned(), first.anchor.to_string()];
@@ -90,7 +91,7 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
     let last = trails.last(first.kind, first.anchor, &colonies, &grounds)?;
     Some(Item {
         kind: first.kind,
-        uid: EntryId::derived(&[holding.name().as_str(), "due", &key]),
+        uid: derived_id(&[holding.name().as_str(), "due", &key]),
         key,
         apiary: first.apiary.clone(),
         colonies,

@@ -40,7 +40,7 @@ fn one(subject: &Subject<'_>, ground: &Ground<'_>) -> Option<Task> {
     let remedy = remedy_of(subject.holding, subject.leaflets, ground)?;
     let (kind, weight, part) = (DueKind::RecordMissing, Weight::Must, remedy.kind.as_str().to_owned());
     if let (Reason::CameWithUnknown { entry }, None) = (&ground.reason, ground.course) {
-        let since = subject.holding.record(*entry)?.on;
+        let since = subject.holding.entry(*entry)?.on;
         let to_do = ToDo::AskFormerKeeper { since };
         let task = subject.task(kind, *entry, Days::new(since, None), weight, to_do);
         return Some(Task { part, ..task });

@@ -87,7 +87,7 @@ pub(super) fn lots_of(
 ) -> Vec<LotName> {
     let mut here: BTreeSet<LotName> = BTreeSet::new();
     let mut all: BTreeSet<LotName> = BTreeSet::new();
-    for record in doses.filter_map(|dose| holding.record(dose)) {
+    for record in doses.filter_map(|dose| holding.entry(dose)) {
         let Event::Administration(body) = &record.event else { continue };
         for given in &body.given {
             all.insert(given.lot.clone());

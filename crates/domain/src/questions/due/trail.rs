@@ -59,7 +59,7 @@ impl<'h> Trails<'h> {
 
     fn take_in(&mut self, record: &'h Arc<Record>) {
         let index = self.steps.len();
-        let old = record.correction.as_ref().and_then(|correction| self.holding.record(correction.of));
+        let old = record.correction.as_ref().and_then(|correction| self.holding.entry(correction.of));
         let events: Vec<&Event> = std::iter::once(&record.event).chain(old.map(|old| &old.event)).collect();
         let mut anchors: BTreeSet<EntryId> = BTreeSet::from([self.holding.original(record.id)]);
         for event in &events {
@@ -99,7 +99,7 @@ impl<'h> Trails<'h> {
         let of_colonies = colonies.iter().filter_map(|colony| self.last_of_colony(kind, colony)).max();
         let behind = behind.max(of_courses).max(of_colonies).and_then(|index| self.steps.get(index));
         let behind = behind.map(|step| &**step.record);
-        let grounds = grounds.iter().filter_map(|entry| self.holding.record(*entry)).map(|record| &**record);
+        let grounds = grounds.iter().filter_map(|entry| self.holding.entry(*entry)).map(|record| &**record);
         behind.into_iter().chain(grounds).max_by_key(|record| record.seq)
     }
 

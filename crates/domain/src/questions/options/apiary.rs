@@ -156,7 +156,7 @@ fn option<'a>(
     let first = row.first()?;
     let choice = first.choice;
     let days = all_together(row, span);
-    let answer = days.iter().map(|days| days.answer).min().unwrap_or(Usability::RuledOut);
+    let answer = Usability::on_one_of(days.iter().map(|days| days.answer));
     let open = days.iter().find(|days| days.answer == answer && days.answer != Usability::RuledOut);
     let start = open.map_or(span.from(), |days| days.from);
     let each = || row.iter().zip(colonies).map(|(judged, colony)| (judged, starting(judged, colony)));
@@ -171,7 +171,7 @@ fn option<'a>(
     rank.answer = answer;
     // A change of class is one only if it is one in every colony.
     let classes = each().map(|(judged, starting)| Rank::of(judged, &starting).class);
-    rank.class = classes.fold(rank.class, State::max);
+    rank.class = classes.fold(rank.class, State::and);
     let doses: Vec<_> = colonies.iter().map(|colony| (colony, dose::of(choice, colony, start))).collect();
     let mut not_counted: Vec<WithColonies<NoDose>> = Vec::new();
     let mut one_dose = Some(Quantity::ZERO);
@@ -229,7 +229,7 @@ fn all_together(row: &[Judged<'_>], span: Span) -> Vec<StartDays> {
             .filter_map(|judged| judged.days.iter().find(|days| days.from <= day && day <= days.to));
         let (mut answer, mut usual) = (Usability::Usable, Some(true));
         for days in on_day {
-            answer = answer.max(days.answer);
+            answer = answer.and(days.answer);
             if days.answer == Usability::Unknown {
                 usual = match (usual, days.in_a_usual_year) {
                     (Some(false), _) | (_, Some(false)) => Some(false),

@@ -46,7 +46,7 @@ impl Judged<'_> {
     /// The best answer of any start day.
     #[must_use]
     pub fn answer(&self) -> Usability {
-        self.days.iter().map(|days| days.answer).min().unwrap_or(Usability::RuledOut)
+        Usability::on_one_of(self.days.iter().map(|days| days.answer))
     }
 }
 

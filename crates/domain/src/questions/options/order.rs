@@ -89,13 +89,13 @@ impl Rank {
     }
 
     /// Smaller comes first.
-    pub(super) fn key(&self) -> (Usability, bool, State, bool, Visits) {
+    pub(super) fn key(&self) -> (u8, bool, u8, bool, Visits) {
         let (missed, open) = match self.before_flow {
             OutBeforeFlow::NoFlow | OutBeforeFlow::Yes => (false, false),
             OutBeforeFlow::NotKnown => (false, true),
             OutBeforeFlow::No => (true, false),
         };
-        (self.answer, missed, self.class, open, self.visits)
+        (self.answer.place(), missed, self.class.place(), open, self.visits)
     }
 
     /// The reasons for its place, in the order in which they count.

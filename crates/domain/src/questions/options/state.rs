@@ -6,9 +6,10 @@ use super::about::About;
 use super::date_range::Span;
 use super::reason::Because;
 use crate::basics::calendar::Day;
+use crate::basics::verdict::Verdict;
 
 /// Whether a condition holds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum State {
@@ -20,8 +21,33 @@ pub enum State {
     Broken,
 }
 
+impl State {
+    /// Both must hold.
+    #[must_use]
+    pub const fn and(self, other: State) -> State {
+        match self.verdict().and(other.verdict()) {
+            Verdict::Yes => State::Met,
+            Verdict::Unknown => State::Unknown,
+            Verdict::No => State::Broken,
+        }
+    }
+
+    const fn verdict(self) -> Verdict {
+        match self {
+            State::Met => Verdict::Yes,
+            State::Unknown => Verdict::Unknown,
+            State::Broken => Verdict::No,
+        }
+    }
+
+    /// Its place where what holds comes first.
+    pub(super) const fn place(self) -> u8 {
+        place(self.verdict())
+    }
+}
+
 /// Whether a treatment may be started on a day.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum Usability {
@@ -31,6 +57,45 @@ pub enum Usability {
     Unknown,
     /// A condition is broken.
     RuledOut,
+}
+
+impl Usability {
+    /// In both of two colonies, or under both of two conditions.
+    #[must_use]
+    pub const fn and(self, other: Usability) -> Usability {
+        match self.verdict().and(other.verdict()) {
+            Verdict::Yes => Usability::Usable,
+            Verdict::Unknown => Usability::Unknown,
+            Verdict::No => Usability::RuledOut,
+        }
+    }
+
+    /// On one of several days: the best of them. Ruled out if there is none.
+    #[must_use]
+    pub fn on_one_of(days: impl IntoIterator<Item = Usability>) -> Usability {
+        days.into_iter().min_by_key(|answer| answer.place()).unwrap_or(Usability::RuledOut)
+    }
+
+    const fn verdict(self) -> Verdict {
+        match self {
+            Usability::Usable => Verdict::Yes,
+            Usability::Unknown => Verdict::Unknown,
+            Usability::RuledOut => Verdict::No,
+        }
+    }
+
+    /// Its place where what can be used comes first.
+    pub(super) const fn place(self) -> u8 {
+        place(self.verdict())
+    }
+}
+
+const fn place(verdict: Verdict) -> u8 {
+    match verdict {
+        Verdict::Yes => 0,
+        Verdict::Unknown => 1,
+        Verdict::No => 2,
+    }
 }
 
 /// What is found of one condition on one start day.
@@ -175,7 +240,7 @@ pub(super) fn together<'c>(
             match run.state {
                 State::Met => {}
                 State::Unknown => {
-                    answer = answer.max(Usability::Unknown);
+                    answer = answer.and(Usability::Unknown);
                     match run.expected {
                         None => open = true,
                         Some(holds) => expected = Some(expected.unwrap_or(true) && holds),

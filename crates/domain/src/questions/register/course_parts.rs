@@ -1,5 +1,6 @@
 //! What became of a course, colonies of one fate together: when it ended, where they stood, which periods run.
 
+use crate::basics::sourced::Sourced;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -7,7 +8,7 @@ use super::View;
 use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::ColonyName;
-use crate::facts::history::{Course, End, Fact, History, Standing};
+use crate::facts::history::{Course, End, History, Standing};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Administration;
@@ -151,7 +152,7 @@ impl Fate {
 /// The time of day of the removal or the last dose on a day.
 fn time_of_end(view: &View<'_>, course: &Course, day: Day) -> Option<TimeOfDay> {
     match course.end {
-        End::Out { on, entry } if on == day => view.holding.record(entry)?.at,
+        End::Out { on, entry } if on == day => view.holding.entry(entry)?.at,
         End::Out { .. } | End::Open => course.doses.iter().rev().find(|dose| dose.on == day)?.at,
     }
 }
@@ -175,7 +176,7 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
         Outlook::of_courses(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
     let bars_honey = lines().filter_map(|course| harvest::last_day(course, view.as_of)).max();
     let last_blocked_day = bars_supers.max(bars_honey);
-    let documented = |fact: Option<Fact<u16>>| fact.is_some_and(|fact| fact.is_documented());
+    let documented = |fact: Option<Sourced<u16>>| fact.is_some_and(|fact| fact.is_documented());
     let known = lines().all(|course| documented(course.terms.withdrawal) && documented(course.terms.wait));
     let first_free_day =
         first_free.filter(|_| known && fate.last.is_some()).max(bars_honey.map(Day::next).filter(|_| known));

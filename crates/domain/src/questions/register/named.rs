@@ -28,7 +28,7 @@ pub(super) fn entries(
         .chain(courses().filter_map(|course| course.came_by));
     let places: BTreeMap<u64, EntryId> = named
         .filter(|entry| !rows.contains(entry))
-        .filter_map(|entry| Some((view.holding.record(entry)?.seq, entry)))
+        .filter_map(|entry| Some((view.holding.entry(entry)?.seq, entry)))
         .collect();
     places.into_iter().map(|(place, entry)| NamedEntry { entry, place }).collect()
 }

@@ -1,5 +1,6 @@
 //! The rows of the register.
 
+use crate::basics::sourced::Authority;
 use serde::Serialize;
 
 use crate::basics::calendar::{Day, Instant, Moment, TimeOfDay};
@@ -9,7 +10,6 @@ use crate::basics::words::{
     ApiaryName, ColonyName, Jurisdiction, LeafletId, LotName, MediaType, MedicineName, Method, Person,
     PrescriptionName, Unit,
 };
-use crate::facts::history::Authority;
 use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Kind, Supplier};
@@ -59,7 +59,7 @@ pub struct Written {
 
 impl Written {
     pub(super) fn of(holding: &Holding, record: &Record) -> Written {
-        let first = holding.record(holding.original(record.id));
+        let first = holding.entry(holding.original(record.id));
         let first_recorded_at = first.map_or(record.recorded_at, |first| first.recorded_at);
         let late = first_recorded_at.earliest_civil_date().days_since(record.on);
         Written {

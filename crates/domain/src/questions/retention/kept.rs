@@ -254,7 +254,7 @@ fn add_new(to: &mut Vec<NotSettled>, further: impl IntoIterator<Item = NotSettle
 
 impl<'a> Desk<'a> {
     fn records<'s>(&'s self, story: &'s Story) -> impl Iterator<Item = &'a Arc<Record>> + 's {
-        story.entries.iter().filter_map(|entry| self.holding.record(*entry))
+        story.entries.iter().filter_map(|entry| self.holding.entry(*entry))
     }
 
     fn prescriptions_in(&self, story: &Story) -> Vec<&'a PrescriptionName> {
@@ -361,7 +361,7 @@ impl<'a> Desk<'a> {
             Event::Disposal(_) => vec![RecordSort::Disposal],
             Event::Prescription(_) => vec![RecordSort::Prescription],
             Event::StrikeOut(_) => {
-                let of = record.correction.as_ref().and_then(|correction| self.holding.record(correction.of));
+                let of = record.correction.as_ref().and_then(|correction| self.holding.entry(correction.of));
                 of.filter(|old| !matches!(old.event, Event::StrikeOut(_)))
                     .map_or_else(Vec::new, |old| self.sorts(old))
             }

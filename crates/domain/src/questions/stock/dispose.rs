@@ -12,6 +12,7 @@ use crate::basics::words::{LotName, Person, Unit};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
+use crate::journal::seal::derived_id;
 use crate::rules::leaflet::{Force, Leaflets, Says};
 
 /// A lot that is to be disposed of.
@@ -122,7 +123,7 @@ fn one(holding: &Holding, leaflets: &Leaflets, lot: &Lot, on: Day) -> Option<ToD
         why: WhyDispose::of(lot)?,
         leaflet_says: rules.collect(),
         prepared: PreparedDisposal {
-            id: EntryId::derived(&[
+            id: derived_id(&[
                 holding.name().as_str(),
                 Kind::Disposal.as_str(),
                 &lot.entry.to_string(),

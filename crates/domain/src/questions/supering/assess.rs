@@ -1,18 +1,19 @@
-//! What the colony and each of its courses say of a day.
+//! What the colony and each of its courses mean for a day.
 
 use super::grounds::{Ground, Outcome, Reason, Term};
 use super::harvest;
 use crate::basics::calendar::{Day, last_blocked_day};
+use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
 use crate::facts::history::{
-    Bars, BeforeFlow, Course, Doubt, End, Fact, History, Standing, Terms, Whereabouts, before_flow, inside,
+    Bars, BeforeFlow, Course, Doubt, End, History, Standing, Terms, Whereabouts, before_flow, inside,
     withdrawal_bars,
 };
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::{Release, Says};
 
-/// What the colony itself says.
+/// The ground of the colony itself.
 pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground<'h>>) {
     let mut decide = |outcome, reason| grounds.push(Ground { outcome, decides: true, course: None, reason });
     if let Some((ended, entry)) = history.ended.filter(|(ended, _)| *ended <= on) {
@@ -31,7 +32,7 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
     }
 }
 
-/// What a course says, and what else stands in the record about it.
+/// The grounds of a course: what decides, and what else is on record about it.
 pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grounds: &mut Vec<Ground<'h>>) {
     let mut add =
         |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
@@ -39,14 +40,14 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
     stand(history, course, course.standing(on), on, &mut add);
 }
 
-/// What a course says of a day, without its grounds.
+/// The verdict of a course on a day, without its grounds.
 pub(super) fn verdict(history: &History, course: &Course, on: Day) -> Verdict {
     let mut verdict = Verdict::Yes;
     decide(history, course, on, &mut |outcome, decides, _| verdict = verdict.and(says(outcome, decides)));
     verdict
 }
 
-/// What a ground says of the day.
+/// The verdict of a ground.
 pub(super) const fn says(outcome: Outcome, decides: bool) -> Verdict {
     match (decides, outcome) {
         (false, _) | (true, Outcome::Met | Outcome::Noted) => Verdict::Yes,
@@ -55,7 +56,7 @@ pub(super) const fn says(outcome: Outcome, decides: bool) -> Verdict {
     }
 }
 
-/// Says of the day what each carrier of a course says. That an earlier one is over says nothing while a later one is in.
+/// Decides the day for each carrier of a course. That an earlier one is over says nothing while a later one is in.
 fn decide<'h>(
     history: &'h History,
     course: &'h Course,
@@ -96,15 +97,15 @@ fn while_in<'h>(course: &'h Course, on: Day, add: &mut impl FnMut(Outcome, bool,
     }
 }
 
-/// What is possible of a carrier of which nobody knows where it is.
+/// What is possible for a carrier whose whereabouts are not known.
 struct Possible {
     may_be_in: bool,
     first: Day,
     last: Day,
 }
 
-/// In, or out since some day between two: what every possibility says. Periods that run longest and shortest stand for all
-/// between; a flow that began between them is a possibility of its own.
+/// In, or out since some day between two: what every possibility has in common. The longest and shortest periods stand
+/// for all between; a flow that began between them is a possibility of its own.
 fn not_known<'h>(
     history: &'h History,
     course: &'h Course,
@@ -120,7 +121,7 @@ fn not_known<'h>(
     let outs = [last].into_iter().chain(within).map(|out| out_verdict(history, course, out, on));
     let still_in = may_be_in.then(|| inside(terms));
     let verdict = outs.chain(still_in).fold(out_verdict(history, course, first, on), Verdict::agreed);
-    // Whether it was used up before it came out makes no difference: what counts from that day on says it better.
+    // It makes no difference whether it was used up before it came out: the day it came out decides.
     if !may_be_in && verdict == out_verdict(history, course, last, on) {
         return decide_out(history, course, last, on, add);
     }
@@ -142,7 +143,7 @@ fn not_known<'h>(
     }
 }
 
-/// What is missing to tell whether a carrier is in.
+/// What is missing to say whether a carrier is in.
 fn not_known_whether_in(terms: &Terms) -> Reason<'_> {
     let missing = |topic| Reason::NotEstablished { topic, days: None, supers: None };
     match (&terms.asked_back, &terms.removal) {
@@ -153,11 +154,11 @@ fn not_known_whether_in(terms: &Terms) -> Reason<'_> {
     }
 }
 
-fn supers_not_established(supers: Option<&Fact<SupersDuring>>) -> Reason<'_> {
+fn supers_not_established(supers: Option<&Sourced<SupersDuring>>) -> Reason<'_> {
     Reason::NotEstablished { topic: Term::SupersDuring, days: None, supers }
 }
 
-/// What a course says once it is out since a day, without the grounds.
+/// The verdict of a course that is out since a day, without the grounds.
 fn out_verdict(history: &History, course: &Course, out: Day, on: Day) -> Verdict {
     let mut verdict = Verdict::Yes;
     decide_out(history, course, out, on, &mut |outcome, decides, _| {
@@ -166,7 +167,7 @@ fn out_verdict(history: &History, course: &Course, out: Day, on: Day) -> Verdict
     verdict
 }
 
-/// What a course says once it is out: periods that run, periods that are over, periods nobody has established.
+/// Decides for a course that is out: periods running, periods over, periods nobody has established.
 fn decide_out<'h>(
     history: &'h History,
     course: &'h Course,
@@ -175,7 +176,7 @@ fn decide_out<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let terms = &course.terms;
-    let running = |fact: &&'h Fact<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
+    let running = |fact: &&'h Sourced<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
     let withdrawal_runs = terms.withdrawal.as_ref().filter(running);
     let wait_runs = terms.wait.as_ref().filter(running);
     right_before_a_flow(history, course, out, on, add);
@@ -199,7 +200,7 @@ fn decide_out<'h>(
             add(Outcome::Noted, false, Reason::HarvestBarred { supers, through });
             periods_over(terms, out, add);
         }
-        // Supers that had to be off are barred above; what allows them has a rule on supers.
+        // A ban on supers is handled above; a permission comes from a rule on supers.
         (Some(_), Bars::Supers, _) | (Some(_), Bars::HarvestOnly, None) | (None, _, _) => {
             periods_over(terms, out, add);
         }
@@ -252,7 +253,7 @@ fn periods_over<'h>(terms: &'h Terms, out: Day, add: &mut impl FnMut(Outcome, bo
     }
 }
 
-/// What stands in the record about a course without deciding the day.
+/// What is on record about a course without deciding the day.
 fn stand<'h>(
     history: &'h History,
     course: &'h Course,
@@ -290,7 +291,7 @@ fn stand<'h>(
     }
 }
 
-/// Stated values that are looser than the documented leaflet: used and flagged; set aside if they were read after the treatment.
+/// Stated values looser than the documented leaflet: used and flagged, or set aside if read after the treatment.
 fn readings_held_against_the_leaflet<'h>(terms: &'h Terms, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
     let mut held = |topic, looser: bool, set_aside: Option<EntryId>| {
         if looser {
@@ -323,7 +324,7 @@ fn readings_held_against_the_leaflet<'h>(terms: &'h Terms, add: &mut impl FnMut(
     }
 }
 
-/// How long treated combs are spoken of: the longest comb rule read, three years.
+/// How long treated combs are mentioned: three years, the longest comb rule read.
 const COMBS_CARRY_DAYS: u16 = 3 * 366;
 
 fn stayed_at_least<'h>(
@@ -361,7 +362,7 @@ fn stayed_at_most<'h>(
     until: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
-    // What need not come out is never overdue.
+    // A carrier that need not come out is never overdue.
     if course.terms.removal.is_some_and(|fact| fact.value != RemovalNeed::Needed) {
         return;
     }
@@ -424,20 +425,21 @@ fn doses<'h>(
     add(outcome, false, Reason::DosesGiven { given, doses });
 }
 
-/// Harvest supers between placing and removal. Days shared only at the edges, off on the day of placing or on again on
-/// the day of removal, are no overlap.
+/// Harvest supers between placing and removal. Sharing only the edge days is no overlap: off on the day of placing, or
+/// on again on the day of removal.
 fn supers_while_in<'h>(
     history: &History,
     course: &'h Course,
     to: Day,
     single: bool,
-    supers: &'h Fact<SupersDuring>,
+    supers: &'h Sourced<SupersDuring>,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let overlap = |from: Day, to: Day| {
         history.supers.iter().find(move |span| {
             let off = span.off.unwrap_or(Day::LAST);
-            // A single dose is given on one day: supers on that day bar it unless they came off or went on then.
+            // A single dose is given on one day: supers on that day break the rule unless they came off or went on that
+            // day.
             if single { span.from < from && from < off } else { span.from < to && from < off }
         })
     };

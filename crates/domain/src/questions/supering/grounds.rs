@@ -1,9 +1,10 @@
-//! Grounds: what was looked at, how it came out, and the facts and values read.
+//! Grounds: what was checked, how it came out, and the facts and values used.
 
 use crate::basics::calendar::Day;
+use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
-use crate::facts::history::{BroodSeen, Course, Doses, Doubt, End, Fact, FlowBefore, FlowSpan, SuperSpan};
+use crate::facts::history::{BroodSeen, Course, Doses, Doubt, End, FlowBefore, FlowSpan, SuperSpan};
 use crate::journal::entry::EntryId;
 
 /// How something came out.
@@ -26,22 +27,22 @@ pub enum Outcome {
 pub struct Ground<'h> {
     /// How it came out.
     pub outcome: Outcome,
-    /// Whether the answer turns on it. What does not decide stands in the record all the same.
+    /// Whether the answer depends on it. Grounds that do not decide are shown all the same.
     pub decides: bool,
-    /// The course it speaks of; none if it speaks of the colony.
+    /// The course it is about; none if it is about the colony.
     pub course: Option<&'h Course>,
-    /// What was looked at.
+    /// What was checked.
     pub reason: Reason<'h>,
 }
 
 impl Ground<'_> {
-    /// What it says of the day.
+    /// The verdict of this ground.
     #[must_use]
     pub fn verdict(&self) -> Verdict {
         super::assess::says(self.outcome, self.decides)
     }
 
-    /// The entries that it read.
+    /// The entries it rests on.
     #[must_use]
     pub fn entries(&self) -> Vec<EntryId> {
         let of_course = self.course.iter().flat_map(|course| end_entries(course, &self.reason));
@@ -77,7 +78,7 @@ impl Ground<'_> {
     }
 }
 
-/// The entries behind a course that a ground reads: its doses, and its end where the ground is about being out.
+/// The entries of a course that a ground rests on: its doses, and its end if the ground is about being out.
 fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
     let mut entries: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
     let reads_end = matches!(
@@ -98,10 +99,10 @@ fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
     entries
 }
 
-/// A term that may be missing or too weak to rest on.
+/// A term that may be missing or not documented.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Term {
-    /// May supers be on while it is in.
+    /// Whether supers may be on while it is in.
     SupersDuring,
     /// The withdrawal period.
     Withdrawal,
@@ -115,14 +116,14 @@ pub enum Term {
     StayMin,
     /// Most days it may stay.
     StayMax,
-    /// May it be used right before a nectar flow.
+    /// Whether it may be used right before a nectar flow.
     FlowBefore,
 }
 
-/// What was looked at.
+/// What was checked.
 #[derive(Debug, Clone, Copy)]
 pub enum Reason<'h> {
-    /// Nobody ever entered this colony.
+    /// No entry establishes this colony.
     ColonyNotRecorded,
     /// The colony came into the record later.
     NotYetBegun {
@@ -145,96 +146,96 @@ pub enum Reason<'h> {
     },
     /// No course is on record.
     NothingGiven {
-        /// The entry by which the colony came into the record with nothing inside.
+        /// The entry that brought the colony into the record with nothing inside.
         entry: EntryId,
     },
     /// It is in, and supers must be off while it is.
     StillIn {
         /// The term.
-        supers: &'h Fact<SupersDuring>,
+        supers: &'h Sourced<SupersDuring>,
     },
     /// It is in, and supers may be on while it is.
     InWithSupersAllowed {
         /// The term.
-        supers: &'h Fact<SupersDuring>,
+        supers: &'h Sourced<SupersDuring>,
     },
-    /// A split or a uniting did not say where the strips went.
+    /// A split or merge did not say where the strips went.
     WhereaboutsNotSaid {
         /// On this day.
         since: Day,
         /// By this entry.
         entry: EntryId,
     },
-    /// Nobody knows whether it is in or out, and in either case supers are barred.
+    /// It is not known whether it is in or out; supers are barred in either case.
     BarredEitherWay {
         /// It may be out since this day.
         since: Day,
         /// Why that is not known.
         doubt: Doubt,
     },
-    /// A person stated that nothing stays in the hive, yet a least stay is known: one of the two is wrong.
+    /// A person stated that nothing stays in the hive, but a least stay is known: one of the two is wrong.
     NothingStaysYetStays {
         /// The statement.
-        said: &'h Fact<RemovalNeed>,
+        said: &'h Sourced<RemovalNeed>,
     },
-    /// It must not be used right before a nectar flow, and was out only then, or nobody can tell.
+    /// It must not be used right before a nectar flow, and was, or nobody can tell.
     UsedBeforeFlow {
         /// It was out since this day.
         out: Day,
         /// The first flow from then on, if one is on record.
         flow: Option<FlowSpan>,
         /// The term.
-        bar: &'h Fact<FlowBefore>,
+        bar: &'h Sourced<FlowBefore>,
     },
     /// A term is missing, or its value is not documented.
     NotEstablished {
         /// Which.
         topic: Term,
         /// The undocumented value in days, if there is one.
-        days: Option<&'h Fact<u16>>,
+        days: Option<&'h Sourced<u16>>,
         /// The undocumented statement on supers, if there is one.
-        supers: Option<&'h Fact<SupersDuring>>,
+        supers: Option<&'h Sourced<SupersDuring>>,
     },
     /// The withdrawal period is running.
     WithdrawalRuns {
         /// Since this day.
         out: Day,
         /// The term.
-        days: &'h Fact<u16>,
+        days: &'h Sourced<u16>,
     },
     /// The wait is running.
     WaitRuns {
         /// Since this day.
         out: Day,
         /// The term.
-        days: &'h Fact<u16>,
+        days: &'h Sourced<u16>,
     },
     /// It is out, and every period is over.
     PeriodsOver {
         /// Since this day.
         out: Day,
         /// The withdrawal period.
-        withdrawal: &'h Fact<u16>,
+        withdrawal: &'h Sourced<u16>,
         /// The wait.
-        wait: &'h Fact<u16>,
+        wait: &'h Sourced<u16>,
     },
-    /// No honey may be taken yet, though supers may be on.
+    /// Honey may not be taken yet, though supers may be on.
     HarvestBarred {
         /// The statement on supers.
-        supers: &'h Fact<SupersDuring>,
+        supers: &'h Sourced<SupersDuring>,
         /// The last day on which it is barred, if known.
         through: Option<Day>,
     },
-    /// How long it stayed, against the least.
+    /// How long it stayed, compared with the least stay.
     StayedAtLeast {
         /// Until this day.
         until: Day,
         /// The term.
-        days: &'h Fact<u16>,
-        /// The brood last seen by then, where the term turns on it.
+        days: &'h Sourced<u16>,
+        /// The brood last seen by then, if the term depends on it.
         brood: Option<BroodSeen>,
     },
-    /// The least stay turns on brood, and none was seen by then.
+    /// The least stay depends on brood, and none was seen by then.
     StayTurnsOnBrood {
         /// Until this day.
         until: Day,
@@ -243,46 +244,46 @@ pub enum Reason<'h> {
         /// With brood present.
         longer: u16,
     },
-    /// How long it stayed or has stayed, against the most.
+    /// How long it stayed or has stayed, compared with the most.
     StayedAtMost {
         /// Until this day.
         until: Day,
         /// The term.
-        days: &'h Fact<u16>,
+        days: &'h Sourced<u16>,
         /// Whether it is still in.
         still_in: bool,
     },
-    /// Doses given, against those of a course.
+    /// Doses given, compared with those of a course.
     DosesGiven {
-        /// So many by this day.
+        /// This many by this day.
         given: usize,
         /// The term.
-        doses: &'h Fact<Doses>,
+        doses: &'h Sourced<Doses>,
     },
-    /// A dose that came sooner or later after the one before it than the leaflet says.
+    /// A dose that came sooner or later after the previous one than the leaflet says.
     DoseOffTime {
         /// Which dose, counted from 1.
         number: usize,
         /// The day it was given.
         on: Day,
-        /// So many days after the one before.
+        /// This many days after the previous one.
         after: i64,
         /// The term.
-        doses: &'h Fact<Doses>,
+        doses: &'h Sourced<Doses>,
     },
     /// Harvest supers, while it was in and they had to be off.
     SupersWhileIn {
         /// The stretch of days, if any.
         span: Option<SuperSpan>,
         /// The term.
-        supers: &'h Fact<SupersDuring>,
+        supers: &'h Sourced<SupersDuring>,
     },
-    /// What the leaflet says of combs that were in the hive with it.
+    /// What the leaflet says about combs that were in the hive with it.
     CombsCarryOver {
-        /// In its words here.
+        /// The rule, in the words of our leaflet data.
         text: &'h str,
     },
-    /// A looser value was read after the treatment. It is not used, unless the entry that was wrong is corrected.
+    /// A looser value was read after the treatment. It is not used unless the wrong entry is corrected.
     ReadAfterwards {
         /// Which.
         topic: Term,

@@ -1,4 +1,4 @@
-//! Honey, where supers may stay on: it may be barred while they are.
+//! Honey, where supers may stay on: it may be barred meanwhile.
 
 use crate::basics::calendar::{Day, last_blocked_day};
 use crate::basics::topic::Topic;
@@ -7,15 +7,15 @@ use crate::basics::words::{Permission, SupersDuring};
 use crate::facts::history::{Course, Terms, Whereabouts, inside, used_up};
 use crate::rules::leaflet::{Force, Says};
 
-/// That a course bars the taking of honey, though not supers.
+/// A course bars taking honey, though not supers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct HarvestBar {
-    /// The last day on which it does; absent while that is not known.
+    /// The last day on which it does; none if not known.
     pub through: Option<Day>,
 }
 
 impl HarvestBar {
-    /// Both: until the later of two days, and without an end as long as one of them has none.
+    /// Both together: until the later day, and open-ended if either is.
     pub(super) fn and(self, other: HarvestBar) -> HarvestBar {
         HarvestBar { through: self.through.zip(other.through).map(|(one, other)| one.max(other)) }
     }
@@ -38,8 +38,8 @@ pub(crate) fn barred(course: &Course, on: Day) -> Option<HarvestBar> {
     bars.reduce(HarvestBar::and)
 }
 
-/// The last day on which a course bars honey though supers may stay on, by what is known on a day; none if it bars none, or if
-/// its end is not known.
+/// The last day on which a course bars honey though supers may stay on, as known on a day; none if it bars none, or its
+/// end is not known.
 pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
     let withdrawal = course.terms.withdrawal.filter(|_| inside(&course.terms) == Verdict::Yes)?.value;
     let last = course.whereabouts(on).map(|carrier| match carrier {
@@ -51,8 +51,8 @@ pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
     last.flatten().max()
 }
 
-/// Whether honey is barred while it is in: the label says so, or a withdrawal period would begin only after it, or nobody knows
-/// whether one does.
+/// Whether honey is barred while it is in: the label says so, a withdrawal period would begin only after it, or nobody
+/// knows whether one does.
 fn bars_while_in(course: &Course) -> bool {
     let Terms { supers_during, withdrawal, leaflet, .. } = &course.terms;
     let no_harvest = supers_during.is_some_and(|fact| fact.value == SupersDuring::OnNoHarvest);
@@ -65,7 +65,7 @@ fn bars_while_in(course: &Course) -> bool {
     no_harvest || forbidden || withdrawal.is_none_or(|fact| fact.value > 0)
 }
 
-/// The last day barred by a carrier that is in and surely used up on a known day.
+/// The last day barred by a carrier that is in and certainly used up on a known day.
 fn through_when_used_up(course: &Course, on: Day) -> Option<Day> {
     let (days, sure) = used_up(&course.terms)?;
     let spent = course.doses_by(on).next_back()?.on.plus(days);

@@ -1,12 +1,10 @@
 //! The question: may this colony be supered on this day?
 //!
-//! [`History::may_be_supered`] gives the bare verdict. [`History::supering`] gives the whole answer: every course with
-//! what it says of the day, breaches that stand in the record, the last blocked and the first free day, and what must
-//! happen first; [`Answer::missing`] names what would supply what is missing. The answer in words is made in the crate
-//! `combclear-wording`.
+//! [`History::may_be_supered`] gives the bare verdict. [`History::supering`] gives the whole answer: what each course means for
+//! the day, breaches on record, the last blocked and first free day, and what must happen first. [`Answer::missing`] names the
+//! entries that would supply what is missing. The crate `combclear-wording` puts the answer into words.
 //!
-//! A course says the same of a day whether asked for the verdict or for the grounds; a property test keeps the two in
-//! step. Entries that happened after the day asked about do not bear on it.
+//! The verdict and the grounds always agree (a property test). Events after the day asked about are ignored.
 
 mod assess;
 mod grounds;
@@ -33,35 +31,35 @@ pub use remedy::{AskedFor, Lack, Missing, Remedy};
 pub use steps::Step;
 pub use whole_apiary::{Rounds, Surroundings};
 
-/// How many days ahead an answer looks, the day asked about included.
+/// How many days ahead an answer looks, including the day asked about.
 pub const DAYS_AHEAD: u16 = 120;
 
 /// The answer for one colony and one day.
 #[derive(Debug, Clone)]
 pub struct Answer<'h> {
-    /// The history it was drawn from.
+    /// The history it was derived from.
     pub history: &'h History,
     /// The day asked about.
     pub on: Day,
     /// Yes, no or unknown.
     pub verdict: Verdict,
-    /// Why: first what decides, course by course, each followed by what else stands in the record about it.
+    /// Why: course by course, first what decides, then what else is on record about it.
     pub grounds: Vec<Ground<'h>>,
 }
 
-/// From when on the colony is free, as far as the record tells.
+/// From when the colony is free, as far as the record shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FirstFree {
-    /// From this day on, by what is recorded.
+    /// From this day on, on record.
     OnRecord(Day),
-    /// From `free` on, if everything that is in comes out on `out`, the earliest lawful day, and nothing else happens.
+    /// From `free` on, if everything inside comes out on `out`, the earliest lawful day, and nothing else happens.
     OnceOut {
         /// The earliest day on which everything may be out.
         out: Day,
         /// The first free day after that.
         free: Day,
     },
-    /// Something is missing to tell.
+    /// Something is missing.
     NotKnown,
 }
 
@@ -88,20 +86,19 @@ impl History {
         Answer { history: self, on, verdict, grounds }
     }
 
-    /// The verdict for this and the following days, equal neighbours joined. Each span runs from its first to its last
-    /// day, both included.
+    /// The verdict for this and the following days, equal neighbours joined: first day, last day (inclusive), verdict.
     #[must_use]
     pub fn supering_ahead(&self, on: Day, days: u16) -> Vec<(Day, Day, Verdict)> {
         let Some(further) = days.checked_sub(1) else { return Vec::new() };
         Outlook::of(self).between(on, on.plus(further))
     }
 
-    /// The entry since which it is not known what is inside, if that is so on this day.
+    /// The entry since which the medicine inside is not known, if that applies on this day.
     fn unknown_on(&self, on: Day) -> Option<EntryId> {
         self.unknown_since.filter(|(since, _)| *since <= on).map(|(_, entry)| entry)
     }
 
-    /// What the colony itself says, courses aside.
+    /// The verdict on the colony itself, apart from its courses.
     fn colony_verdict(&self, on: Day) -> Verdict {
         match (self.begun, self.ended) {
             (_, Some((ended, _))) if ended <= on => Verdict::No,
@@ -112,15 +109,15 @@ impl History {
 }
 
 impl<'h> Answer<'h> {
-    /// The last blocked day: before the free days that the day asked about lies in, or that come next, as the record stood on
-    /// that day; if no day is known to be free, the last one that surely is not. Absent if no day was ever blocked, or if no end
-    /// is recorded.
+    /// The last blocked day as the record stood on the day asked about: the one before the current or next free days;
+    /// if no day is known to be free, the last that is certainly blocked. None if no day was ever blocked, or no end is
+    /// recorded.
     #[must_use]
     pub fn last_blocked_day(&self) -> Option<Day> {
         self.blocked(&self.history.clone().up_to(self.on)).last
     }
 
-    /// From when on the colony is free, as the record stood on the day asked about.
+    /// From when the colony is free, as the record stood on the day asked about.
     #[must_use]
     pub fn first_free(&self) -> FirstFree {
         let known = self.history.clone().up_to(self.on);
@@ -135,15 +132,15 @@ impl<'h> Answer<'h> {
         }
     }
 
-    /// The last blocked and the first free day by what is recorded. `known` is the history up to the day asked about.
+    /// The last blocked and first free day on record. `known` is the history up to the day asked about.
     fn blocked(&self, known: &History) -> Blocked {
         let Some((begun, _)) = known.begun else { return Blocked { last: None, first_free: None } };
         let out = self.courses().filter_map(|course| course.out_since(self.on)).max();
         Outlook::of(known).blocked(self.on, begun, out)
     }
 
-    /// The first day on which honey may be taken, where supers may be on though honey may not yet be taken. Absent if honey is
-    /// not barred, if it is not known until when, or while supers are barred.
+    /// The first day on which honey may be taken, if supers may be on but honey may not be taken yet. None if honey is
+    /// not barred, if the end is not known, or while supers are barred.
     #[must_use]
     pub fn harvest_free_from(&self) -> Option<Day> {
         Some(self.harvest_barred()?.through?.next())
@@ -157,26 +154,27 @@ impl<'h> Answer<'h> {
         (self.verdict == Verdict::Yes).then_some(bar)
     }
 
-    /// The courses that bear on the day.
+    /// The courses that affect the day.
     #[must_use = "iterators are lazy"]
     pub fn courses(&self) -> impl DoubleEndedIterator<Item = &'h Course> + use<'h> {
         self.history.courses_on(self.on)
     }
 
-    /// What must happen first, in order of the latest day.
+    /// What must happen first, ordered by latest day.
     #[must_use]
     pub fn steps(&self) -> Vec<Step<'h>> {
         steps::of(self)
     }
 
-    /// What is missing, and which entry would supply it. `holding` and `leaflets` are those that the history was drawn from.
+    /// What is missing, and which entry would supply it. Pass the `holding` and `leaflets` that the history was derived
+    /// from.
     #[must_use]
     pub fn missing(&self, holding: &Holding, leaflets: &Leaflets) -> Vec<Missing<'h>> {
         remedy::missing(holding, leaflets, self)
     }
 
-    /// What the leaflets ask of the whole apiary: of every course that is not over, and of the latest one. `rounds` are those
-    /// of the holding that the history was drawn from.
+    /// What the leaflets ask of the whole apiary, for every course that is not over and for the latest one. `rounds`
+    /// must be those of the holding that the history was derived from.
     #[must_use]
     pub fn whole_apiary<'r: 'h>(&self, rounds: &Rounds<'r>) -> Vec<Surroundings<'h>> {
         whole_apiary::of(rounds, self)

@@ -1,4 +1,4 @@
-//! The answer day by day: it changes on few days, and is the same between them.
+//! The answer day by day: it changes on few days, and stays the same between them.
 
 use super::assess;
 use crate::basics::calendar::{Day, last_blocked_day};
@@ -8,16 +8,16 @@ use crate::facts::history::{Course, History, RIGHT_BEFORE_DAYS, used_up};
 /// The last blocked and the first free day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Blocked {
-    /// The last blocked day; where no day is known to be free, the last that surely is not. Absent if no day was ever blocked,
-    /// or if no end is recorded.
+    /// The last blocked day; if no day is known to be free, the last that is certainly blocked. None if no day was ever
+    /// blocked, or no end is recorded.
     pub(crate) last: Option<Day>,
-    /// The first free day, as far as it is known by what is recorded.
+    /// The first free day on record, if known.
     pub(crate) first_free: Option<Day>,
 }
 
 /// The answer over the days, as a list of the days on which it changes.
 pub(crate) struct Outlook {
-    /// The first day of each stretch with its answer, in order. The first stretch begins with the first day there is.
+    /// The first day of each stretch with its answer, in order. The first stretch begins with [`Day::FIRST`].
     stretches: Vec<(Day, Verdict)>,
 }
 
@@ -33,7 +33,7 @@ impl Outlook {
         Outlook::at(days, |day| history.may_be_supered(day))
     }
 
-    /// What some courses of a colony alone say, as far as they say something.
+    /// The combined answer of some courses of a colony, where they apply.
     pub(crate) fn of_courses(history: &History, courses: &[&Course]) -> Outlook {
         let mut days = vec![Day::FIRST];
         for course in courses {
@@ -53,9 +53,9 @@ impl Outlook {
         Outlook { stretches }
     }
 
-    /// The last blocked and the first free day, as they are named on a day: of the free days that it lies in, or of the next
-    /// ones. `begun` is the first day that is looked at, `out` the last day since which something is out: after what blocked no
-    /// day it is free since then.
+    /// The last blocked and first free day, seen from a day: around the free days it lies in, or the next ones. `begun`
+    /// is the first day considered; `out` is the last day since which something is out: a course that blocked no day
+    /// leaves the colony free from then.
     pub(crate) fn blocked(&self, on: Day, begun: Day, out: Option<Day>) -> Blocked {
         if let Some(since) = self.free_since(on) {
             let blocked = begun < since;
@@ -66,12 +66,12 @@ impl Outlook {
         }
         match self.next_free(on) {
             Some(free) => Blocked { last: (begun < free).then(|| free.before()), first_free: Some(free) },
-            // Not known when it is free, but until when it surely is not.
+            // When it is free is not known; until when it is certainly blocked is.
             None => Blocked { last: self.last_no().filter(|last| *last >= begun), first_free: None },
         }
     }
 
-    /// The first day of the free days that a free day lies in; none if the day is not free.
+    /// The first of the free days that a day lies in; none if the day is not free.
     fn free_since(&self, on: Day) -> Option<Day> {
         let (from, verdict) = self.stretches.iter().rfind(|(from, _)| *from <= on)?;
         (*verdict == Verdict::Yes).then_some(*from)
@@ -85,7 +85,7 @@ impl Outlook {
             .map(|(from, _)| *from)
     }
 
-    /// The last day that is surely blocked, if such days end.
+    /// The last day that is certainly blocked, if those days end.
     fn last_no(&self) -> Option<Day> {
         let pairs = self.stretches.iter().zip(self.stretches.iter().skip(1));
         let mut ends =
@@ -94,7 +94,7 @@ impl Outlook {
         last.and(ends.next_back())
     }
 
-    /// The stretches from one day to another, both included, cut to them.
+    /// The stretches between two days (inclusive), cut to them.
     pub(crate) fn between(&self, from: Day, to: Day) -> Vec<(Day, Day, Verdict)> {
         let ends = self.stretches.iter().skip(1).map(|(next, _)| next.before()).chain([to]);
         let spans = self
@@ -106,7 +106,7 @@ impl Outlook {
     }
 }
 
-/// Adds the days on which what a course says may change.
+/// Adds the days on which the answer of a course may change.
 fn changes(history: &History, course: &Course, days: &mut Vec<Day>) {
     let terms = &course.terms;
     // The days since which it, or one of its carriers, may be out.
@@ -125,7 +125,7 @@ fn changes(history: &History, course: &Course, days: &mut Vec<Day>) {
         for flow in history.flows_of(course) {
             let before = bar.value.days().unwrap_or(RIGHT_BEFORE_DAYS);
             days.extend([flow.from, flow.from.minus(before), flow.last.next()]);
-            // What is out since the new year is out in the year of the flow.
+            // A course out since new year is out in the year of the flow.
             days.extend(Day::new(flow.from.year(), 1, 1));
         }
         days.extend(outs.iter().filter_map(|out| Some(out.plus(bar.value.days()?).next())));

@@ -1,4 +1,4 @@
-//! What would be free, and when, if everything that is in came out on one day.
+//! What would be free, and when, if everything inside came out on one day.
 
 use super::assess::verdict;
 use super::outlook::Outlook;
@@ -6,8 +6,8 @@ use crate::basics::calendar::Day;
 use crate::basics::verdict::Verdict;
 use crate::facts::history::{Course, History, Standing};
 
-/// The earliest day on which everything that bars supers may be out, and the first free day if it comes out then and the doses
-/// that are missing are given on their earliest days. None if one of these is not known. `history` ends with `on`.
+/// The earliest day on which everything that bars supers may be out, and the first free day if it comes out then and
+/// the missing doses are given on their earliest days. None if one of these is not known. `history` ends with `on`.
 pub(super) fn once_out(history: &History, on: Day) -> Option<(Day, Day)> {
     let barring = |course: &&Course| verdict(history, course, on) != Verdict::Yes;
     let mut out = None;
@@ -19,7 +19,7 @@ pub(super) fn once_out(history: &History, on: Day) -> Option<(Day, Day)> {
         match course.standing(on) {
             Standing::Out(_) => {}
             Standing::NotSaid(..) => return None,
-            // It goes by itself.
+            // It is used up by itself.
             Standing::In if course.spent_on(on).is_some() => {}
             Standing::In | Standing::PerhapsSpent(_) => {
                 let doses = course.doses_due(on)?;

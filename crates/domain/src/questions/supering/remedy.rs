@@ -1,11 +1,12 @@
-//! What would answer an open question: the entry that can be recorded as it is asked for here, and then the question is gone.
+//! The entry that resolves an unknown: it can be recorded exactly as asked for here, and then the unknown is gone.
 
 use super::Answer;
 use super::grounds::{Ground, Outcome, Reason, Term};
 use super::steps::Step;
 use crate::basics::calendar::Day;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::{LeafletId, LotName};
-use crate::facts::history::{BROOD_TELLS_DAYS, Course, Doubt, Fact, Stay};
+use crate::facts::history::{BROOD_TELLS_DAYS, Course, Doubt, Stay};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Kind};
@@ -16,7 +17,7 @@ use crate::rules::leaflet::Leaflets;
 pub struct Missing<'h> {
     /// What is not known.
     pub lack: Lack<'h>,
-    /// Whether the answer turns on it. What does not would still mend the record or move a day.
+    /// Whether the answer depends on it. If not, supplying it would still complete the record or move a day.
     pub decides: bool,
     /// What would supply it.
     pub remedy: Remedy,
@@ -27,7 +28,7 @@ pub struct Missing<'h> {
 pub enum Lack<'h> {
     /// What this ground leaves open.
     OfGround(Ground<'h>),
-    /// Whether there is brood, on which the earliest day turns on which a course may come out.
+    /// Whether there is brood, which decides the earliest day on which a course may come out.
     Brood {
         /// The course.
         course: &'h Course,
@@ -43,17 +44,17 @@ pub enum Lack<'h> {
 pub struct Remedy {
     /// Its kind.
     pub kind: Kind,
-    /// The entry that it corrects, where one says what is wrong or not said.
+    /// The entry it corrects, if one is wrong or incomplete.
     pub corrects: Option<EntryId>,
-    /// The first dose of the course that it is about.
+    /// The first dose of the course it is about.
     pub administration: Option<EntryId>,
-    /// The lots that it is about, an entry for each.
+    /// The lots it is about, one entry for each.
     pub lots: Vec<LotName>,
-    /// The fields of its terms that are asked for.
+    /// The fields of the terms that are asked for.
     pub fields: Vec<&'static str>,
-    /// The day it is of: on this one or later.
+    /// The first day it may be dated.
     pub from: Option<Day>,
-    /// The day it is of: on this one or earlier.
+    /// The last day it may be dated.
     pub by: Option<Day>,
     /// What the keeper is asked for.
     pub asks_for: AskedFor,
@@ -64,7 +65,7 @@ pub struct Remedy {
 pub enum AskedFor {
     /// When the colony came into the holding.
     Arrival,
-    /// A correction of the entry by which the colony came into the record, if it was here earlier.
+    /// A correction of the entry that brought the colony into the record, if it was here earlier.
     EarlierArrival {
         /// That entry.
         entry: EntryId,
@@ -79,31 +80,32 @@ pub enum AskedFor {
         /// That entry.
         entry: EntryId,
     },
-    /// A second look at the pack: a correction of the entry that says that nothing stays, or of what states a least stay.
+    /// A second look at the pack: a correction of the entry that says nothing stays, or of the one that states a least
+    /// stay.
     LookAtPack {
         /// The entry that says that nothing stays.
         entry: EntryId,
     },
     /// The next nectar flow.
     NextFlow,
-    /// How many days before a nectar flow a leaflet means, read on it or asked of whoever knows.
+    /// How many days before a nectar flow a leaflet means: read on it, or asked of someone who knows.
     DaysBeforeFlow,
-    /// The brood that was seen between two days, if it was.
+    /// The brood seen between two days, if any was seen.
     BroodBetween {
         /// The first of them.
         from: Day,
         /// The last of them.
         until: Day,
     },
-    /// The brood that is seen.
+    /// The brood seen now.
     Brood,
     /// The holding's jurisdiction.
     Jurisdiction,
-    /// What the pack says, since the leaflet that its medicine names is not known here.
+    /// What the pack says, because the leaflet its medicine names is not known here.
     PackOfUnknownLeaflet {
-        /// The leaflet that is named.
+        /// The leaflet it names.
         leaflet: LeafletId,
-        /// One that is known and is called much the same.
+        /// A known leaflet with a similar name.
         near: Option<String>,
     },
     /// A term, read on the leaflet.
@@ -113,7 +115,7 @@ pub enum AskedFor {
 }
 
 impl AskedFor {
-    /// Whether it is told of with the lots whose leaflets are to be read.
+    /// Whether it names the lots whose leaflets are to be read.
     pub(crate) const fn names_lots(&self) -> bool {
         match self {
             AskedFor::DaysBeforeFlow | AskedFor::Term(_) | AskedFor::Stays => true,
@@ -160,9 +162,9 @@ impl Remedy {
     }
 }
 
-/// What each open question of an answer lacks, and what would supply it.
+/// What each open ground of an answer lacks, and what would supply it.
 pub(super) fn missing<'h>(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'h>) -> Vec<Missing<'h>> {
-    // Of a colony that has ended nothing is asked any more.
+    // Nothing more is asked about a colony that has ended.
     if answer.history.ended.is_some_and(|(ended, _)| ended <= answer.on) {
         return Vec::new();
     }
@@ -184,7 +186,7 @@ pub(super) fn missing<'h>(holding: &Holding, leaflets: &Leaflets, answer: &Answe
     missing
 }
 
-/// Brood that nobody recorded moves the earliest day on which strips may come out.
+/// Unrecorded brood affects the earliest day on which strips may come out.
 fn missing_brood<'h>(step: &Step<'h>, on: Day) -> Option<Missing<'h>> {
     let Step::TakeOut { course, earliest, .. } = step else { return None };
     let (absent_or_lowest, present) = earliest.brood_absent_or_lowest.zip(earliest.brood_present)?;
@@ -195,12 +197,12 @@ fn missing_brood<'h>(step: &Step<'h>, on: Day) -> Option<Missing<'h>> {
     })
 }
 
-/// What would answer the open question of a ground; none if nothing is open, or nothing that anybody could record.
+/// What would resolve an open ground; none if nothing is open, or nothing that anybody could record.
 pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) -> Option<Remedy> {
     match (&ground.reason, ground.course) {
         (Reason::ColonyNotRecorded, _) => Some(Remedy::new(Kind::ColonyEstablished, AskedFor::Arrival)),
         (Reason::NotYetBegun { entry, .. }, _) => {
-            let kind = holding.record(*entry)?.event.kind();
+            let kind = holding.entry(*entry)?.event.kind();
             Some(Remedy::new(kind, AskedFor::EarlierArrival { entry: *entry }).correcting(*entry))
         }
         (Reason::CameWithUnknown { entry }, _) => {
@@ -218,7 +220,7 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
         }
         (Reason::NothingStaysYetStays { said }, Some(course)) => {
             let entry = said.authority.entry()?;
-            let kind = holding.record(entry)?.event.kind();
+            let kind = holding.entry(entry)?.event.kind();
             Some(Remedy::new(kind, AskedFor::LookAtPack { entry }).correcting(entry).of_course(course))
         }
         (Reason::UsedBeforeFlow { flow: None, out, .. }, Some(course)) => {
@@ -301,11 +303,11 @@ fn establishing(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: 
     Remedy::reading(holding, course, fields, asks_for)
 }
 
-/// The stays that are not documented; the longest, if none is known: by them it is told when a carrier is used up.
+/// The stays that are not documented; the longest stay if none is known. They tell when a carrier is used up.
 fn stays_to_read(course: &Course) -> Vec<&'static str> {
     let open = |stay: &Stay| {
         let facts = [&stay.absent_or_lowest, &stay.present];
-        facts.into_iter().flatten().any(|fact: &Fact<u16>| !fact.is_documented())
+        facts.into_iter().flatten().any(|fact: &Sourced<u16>| !fact.is_documented())
     };
     let mut fields = Vec::new();
     if open(&course.terms.stay_min) {
@@ -321,7 +323,7 @@ fn stays_to_read(course: &Course) -> Vec<&'static str> {
 fn lots(holding: &Holding, course: &Course) -> Vec<LotName> {
     let mut lots: Vec<LotName> = Vec::new();
     for dose in &course.doses {
-        let Some(record) = holding.record(dose.entry) else { continue };
+        let Some(record) = holding.entry(dose.entry) else { continue };
         if let Event::Administration(body) = &record.event {
             lots.extend(body.given.iter().map(|given| given.lot.clone()));
         }

@@ -31,7 +31,7 @@ pub enum Step<'h> {
     TakeOut {
         /// The course.
         course: &'h Course,
-        /// From when on it may come out.
+        /// From when it may come out.
         earliest: EarliestOut,
         /// By when it must be out, if stated.
         latest: Option<Day>,
@@ -50,7 +50,7 @@ pub enum Step<'h> {
         /// Since this day.
         since: Day,
     },
-    /// Nothing but waiting.
+    /// Only wait.
     WaitThrough {
         /// The course.
         course: &'h Course,
@@ -103,7 +103,8 @@ fn next_dose(course: &Course, on: Day) -> Option<Step<'_>> {
 }
 
 impl Step<'_> {
-    /// Supers first, then what must be found out, then doses, then the rest: by the latest day, then by the earliest.
+    /// Supers first, then what must be found out, then doses, then the rest; within each by latest day, then by
+    /// earliest.
     fn urgency(&self) -> (u8, Day, Day) {
         let or_last = |day: Option<Day>| day.unwrap_or(Day::LAST);
         match self {

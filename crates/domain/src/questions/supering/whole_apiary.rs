@@ -1,5 +1,5 @@
-//! The condition on the whole apiary: most leaflets want all colonies of an apiary treated together, so an answer for
-//! one colony names those that were left out.
+//! The condition on the whole apiary: most leaflets want all colonies of an apiary treated together, so the answer for
+//! one colony names the colonies that were left out.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -15,9 +15,9 @@ use crate::facts::holding::{Holding, between};
 use crate::journal::event::Administration;
 use crate::rules::leaflet::Says;
 
-/// How many days apart two placings may be and still count as one treatment of the apiary.
+/// How many days apart two placings may be and still count as one round of the apiary.
 ///
-/// Common practice, no source: a round of the apiaries takes up to a week.
+/// Common practice, no source: going round the apiaries takes up to a week.
 pub(super) const SAME_ROUND_DAYS: u16 = 7;
 
 /// Who was left out of each round, worked out once for all colonies of a board.
@@ -31,13 +31,13 @@ pub struct Rounds<'h> {
 type Round<'h> = (&'h ApiaryName, MedicineName, Day);
 
 impl<'h> Rounds<'h> {
-    /// Nothing is worked out yet.
+    /// Starts with nothing worked out.
     #[must_use]
     pub fn of(holding: &'h Holding) -> Rounds<'h> {
         Rounds { holding, left_out: RefCell::default() }
     }
 
-    /// The colonies that stood there and got none, by name.
+    /// The colonies that stood there and were not treated, by name.
     fn left_out(&self, apiary: &'h ApiaryName, course: &Course) -> Rc<[&'h ColonyName]> {
         let round = (apiary, course.medicine.clone(), course.placed);
         if let Some(known) = self.left_out.borrow().get(&round) {
@@ -52,21 +52,21 @@ impl<'h> Rounds<'h> {
     }
 }
 
-/// What stood around a colony when a course was placed.
+/// The apiary around a colony when a course was placed.
 #[derive(Debug, Clone)]
 pub struct Surroundings<'h> {
     /// The course.
     pub course: &'h Course,
     /// The apiary it stood at.
     pub apiary: &'h ApiaryName,
-    /// What its leaflet asks of the whole apiary, in its words here.
+    /// What the leaflet asks of the whole apiary, in the words of our leaflet data.
     pub asks: &'h str,
     /// Colonies that stood there and got none of the medicine in the same round.
     pub left_out: Vec<&'h ColonyName>,
 }
 
 impl<'c> Surroundings<'c> {
-    /// What stood around `colony` when `course` was placed; none if its leaflet says nothing of the whole apiary.
+    /// The apiary around `colony` when `course` was placed; none if its leaflet says nothing about the whole apiary.
     #[must_use]
     pub fn of<'h: 'c>(
         rounds: &Rounds<'h>,
@@ -78,7 +78,7 @@ impl<'c> Surroundings<'c> {
         let rule = leaflet.in_force(Topic::WholeApiary, course.placed, None).next()?;
         let Says::WholeApiary { text: asks } = &rule.says else { return None };
         // A course that came with a split was given where the old colony stood.
-        let treated = holding.record(course.entry).and_then(|record| {
+        let treated = holding.entry(course.entry).and_then(|record| {
             record.body::<Administration>()?.given.iter().flat_map(|given| &given.colonies).next()
         });
         let stood = |colony| holding.apiary_of(colony, course.placed);
@@ -89,7 +89,7 @@ impl<'c> Surroundings<'c> {
     }
 }
 
-/// What surrounds every course of an answer that is not over, and the latest one.
+/// The surroundings of every course of an answer that is not over, and of the latest one.
 pub(super) fn of<'r: 'h, 'h>(rounds: &Rounds<'r>, answer: &Answer<'h>) -> Vec<Surroundings<'h>> {
     let latest = answer.courses().last().map(|course| course.entry);
     let not_over = |course: &Course| {

@@ -16,7 +16,7 @@ pub mod words;
 use std::collections::BTreeMap;
 
 use crate::basics::calendar::Day;
-use crate::basics::diagnostic::{Diagnostic, nearest};
+use crate::basics::diagnostic::{Diagnostic, Faults, nearest};
 use crate::basics::source::Source;
 use crate::basics::words::Jurisdiction;
 
@@ -72,7 +72,7 @@ impl Laws {
     ///
     /// # Errors
     /// Every fault of every file, in the order of the files; then those between files.
-    pub fn load<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Result<Laws, Vec<Diagnostic>> {
+    pub fn load<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Result<Laws, Faults> {
         let mut faults = Vec::new();
         let mut read: BTreeMap<Jurisdiction, (String, load::ReadLaw)> = BTreeMap::new();
         let mut paths: Vec<String> = Vec::new();
@@ -89,11 +89,9 @@ impl Laws {
             read.insert(jurisdiction, (path.to_owned(), law));
         }
         faults.extend(faults_between(&read, &paths));
-        if faults.is_empty() {
-            Ok(Laws { files: read.into_iter().map(|(of, (_, law))| (of, law.file)).collect() })
-        } else {
-            Err(faults)
-        }
+        Faults::none_of(faults, || Laws {
+            files: read.into_iter().map(|(of, (_, law))| (of, law.file)).collect(),
+        })
     }
 
     /// The rules that hold in a jurisdiction on a day: its own, else those of the union it belongs to. None where there are no

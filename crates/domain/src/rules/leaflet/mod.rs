@@ -23,7 +23,7 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use crate::basics::calendar::Day;
-use crate::basics::diagnostic::{Diagnostic, nearest};
+use crate::basics::diagnostic::{Diagnostic, Faults, nearest};
 use crate::basics::words::{Jurisdiction, LeafletId, Method, SourceKind, Unit};
 
 pub use rule::{Force, Rule, Says, WithdrawalPeriod};
@@ -159,9 +159,7 @@ impl Leaflets {
     ///
     /// # Errors
     /// Every fault of every file, in the order of the files.
-    pub fn load<'a>(
-        files: impl IntoIterator<Item = (&'a str, &'a str)>,
-    ) -> Result<Leaflets, Vec<Diagnostic>> {
+    pub fn load<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Result<Leaflets, Faults> {
         let mut faults = Vec::new();
         let mut set = Leaflets::default();
         let mut places: BTreeMap<(Jurisdiction, LeafletId), String> = BTreeMap::new();
@@ -175,7 +173,7 @@ impl Leaflets {
             set.by_name.insert(key, Arc::new(leaflet));
         }
         set.look_from_elsewhere();
-        if faults.is_empty() { Ok(set) } else { Err(faults) }
+        Faults::none_of(faults, || set)
     }
 
     /// Adds leaflets of a keeper's own, under the same checks. One that has the id of a built-in leaflet must name it in
@@ -186,7 +184,7 @@ impl Leaflets {
     pub fn with_own<'a>(
         &self,
         files: impl IntoIterator<Item = (&'a str, &'a str)>,
-    ) -> Result<Leaflets, Vec<Diagnostic>> {
+    ) -> Result<Leaflets, Faults> {
         let mut faults = Vec::new();
         let mut set = self.clone();
         let mut own: BTreeMap<(Jurisdiction, LeafletId), String> = BTreeMap::new();
@@ -202,7 +200,7 @@ impl Leaflets {
             set.by_name.insert(key, Arc::new(leaflet));
         }
         set.look_from_elsewhere();
-        if faults.is_empty() { Ok(set) } else { Err(faults) }
+        Faults::none_of(faults, || set)
     }
 
     fn fault_of_own(&self, leaflet: &Leaflet, earlier: Option<&String>) -> Option<(String, String)> {

@@ -3,10 +3,11 @@
 use super::rules;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::sourced::{Authority, Sourced};
 use crate::basics::topic::Topic;
 use crate::basics::words::{Brood, Permission, SupersDuring};
 use crate::facts::history::Ends;
-use crate::facts::history::{self, Authority, BeforeFlow, Fact};
+use crate::facts::history::{self, BeforeFlow};
 use crate::journal::event::Inspection;
 use crate::questions::options::about::About;
 use crate::questions::options::choice::Choice;
@@ -49,10 +50,10 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     let topic = Topic::SupersDuring;
     let condition = Condition::by_day(About::Topic(topic), span, |day| {
         let Some(on) = colony.history.supers_on(day) else { return Finding::met_anyway(Because::NoSupersOn) };
-        let said: Option<Fact<SupersDuring>> = choice.terms(day).and_then(|terms| terms.supers_during);
+        let said: Option<Sourced<SupersDuring>> = choice.terms(day).and_then(|terms| terms.supers_during);
         match said {
             None => Finding::unknown(Because::NotStated { topic }),
-            Some(Fact { value, confidence, .. }) => {
+            Some(Sourced { value, confidence, .. }) => {
                 let because = Because::SupersOn { since: on.from, entry: on.entry, value };
                 match (value, confidence) {
                     (SupersDuring::Off, _) => Finding::broken(because),

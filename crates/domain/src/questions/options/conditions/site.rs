@@ -135,9 +135,9 @@ fn one_of(each: impl Iterator<Item = Finding>, better: impl Fn(&Finding, &Findin
 }
 
 /// Met before expected, before open, before not expected, before broken.
-fn rank(found: &Finding) -> (State, Option<bool>) {
+fn rank(found: &Finding) -> (u8, Option<bool>) {
     (
-        found.state,
+        found.state.place(),
         found.expected.map(|holds| !holds).or_else(|| (found.state == State::Unknown).then_some(false)),
     )
 }
