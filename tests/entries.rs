@@ -21,7 +21,7 @@ pub(crate) fn holding<'a>(entries: impl IntoIterator<Item = &'a toml::Value>) ->
         let noon = format!("{}T12:00:00.000Z", draft.on);
         let recorded_at: Instant = recorded_at.unwrap_or(noon).parse().unwrap();
         let entry = Entry::seal(&"test".parse().unwrap(), draft, recorded_at, holding.tip());
-        holding.accept(&entry).map_err(|refusal| format!("{}: {refusal}", refusal.pointer))?;
+        holding.accept(&entry).map_err(|refusal| refusal.to_string())?;
     }
     Ok(holding)
 }

@@ -8,6 +8,7 @@ use combclear_domain::facts::holding::{Holding, Refusal};
 use combclear_domain::journal::Entry;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::Words;
+use combclear_wording::refusals::Refused;
 use combclear_wording::supering::SuperingReport;
 use serde::Deserialize;
 
@@ -62,14 +63,15 @@ fn what_cannot_be_true_is_refused_with_its_place_and_its_remedy() {
         if answers(&holding, &leaflets) != before {
             fault("the refused entry left a trace".to_owned());
         }
+        let Refused { message, help } = said(&refusal);
         let expected = [
             ("pointer", &case.pointer, refusal.pointer == with_ids(case.pointer.as_deref().unwrap_or("/"))),
-            ("message", &case.message, contains(&refusal.message, case.message.as_deref())),
-            ("help", &case.help, contains(&refusal.help, case.help.as_deref())),
+            ("message", &case.message, contains(&message, case.message.as_deref())),
+            ("help", &case.help, contains(&help, case.help.as_deref())),
         ];
         for (part, wanted, holds) in expected {
             if !holds {
-                fault(format!("{part}: wanted {wanted:?}, got {refusal:?}"));
+                fault(format!("{part}: wanted {wanted:?}, got {refusal:?}: {message:?}, {help:?}"));
             }
         }
         assert!(case.pointer.is_some(), "{}: no pointer is expected", case.name);
@@ -108,11 +110,12 @@ fn every_help_says_something_and_no_message_ends_with_a_full_stop() {
         let mut holding = taken_in(setup.iter().chain(&case.entries));
         let Err(refusal) = accept(&mut holding, entry, case.recorded_at.as_deref()) else { continue };
         seen += 1;
-        for text in [&refusal.message, &refusal.help] {
+        let Refused { message, help } = said(&refusal);
+        for text in [&message, &help] {
             assert!(!text.is_empty() && !text.ends_with('.'), "{}: {text:?}", case.name);
             assert!(!text.starts_with(char::is_uppercase), "{}: {text:?}", case.name);
         }
-        assert!(!refusal.message.contains(" a inspection") && !refusal.message.contains(" a administration"));
+        assert!(!message.contains(" a inspection") && !message.contains(" a administration"));
     }
     assert!(seen > 0, "no case was refused");
 }
@@ -154,8 +157,9 @@ fn four_hundred_days_of_temperatures_fit_into_one_entry_and_one_more_does_not() 
     let mut holding = taken_in(&[toml::from_str(apiary).unwrap()]);
     let refusal = accept(&mut holding, &entry(401), None).unwrap_err();
     assert_eq!(refusal.pointer, "/body/days");
-    assert_eq!(refusal.message, "401 days are in the list");
-    assert_eq!(refusal.help, "give 1 to 400 days in one entry");
+    let Refused { message, help } = said(&refusal);
+    assert_eq!(message, "401 days are in the list");
+    assert_eq!(help, "give 1 to 400 days in one entry");
     assert_eq!(accept(&mut holding, &entry(400), None), Ok(()));
 }
 
@@ -191,6 +195,10 @@ fn accept(holding: &mut Holding, entry: &toml::Value, recorded_at: Option<&str>)
     let recorded_at: Instant = recorded_at.unwrap_or(&noon).parse().unwrap();
     let sealed = Entry::seal(holding.name(), draft, recorded_at, holding.tip());
     holding.accept(&sealed)
+}
+
+fn said(refusal: &Refusal) -> Refused {
+    Refused::of(Words::english(), refusal)
 }
 
 /// Everything that a holding can be asked about, as text, over the days of the cases.

@@ -239,7 +239,7 @@ fn recorded(
         "colony_established" => {
             let old = holding.entry(missing.corrects?)?;
             let Event::ColonyEstablished(body) = &old.event else { panic!("{missing:?} corrects {old:?}") };
-            let mut body: Value = serde_json::to_value(body).unwrap();
+            let mut body: Value = serde_json::to_value(&**body).unwrap();
             body["medicines"] = json!("none");
             let new = draft("asked", old.on, "colony_established", &body).correcting(old.id, "asked");
             Some(journal.and(new))

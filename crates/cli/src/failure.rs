@@ -3,9 +3,16 @@
 use std::fmt;
 use std::io::ErrorKind;
 
+use combclear_domain::questions::options::BadSpan;
+use combclear_domain::questions::register::BadPeriod;
 use combclear_store::{RecordError, StoreError};
+use combclear_wording::Words;
+use combclear_wording::refusals::Refused;
 
 use crate::commands::seen;
+
+/// How to mend days that are backwards, by the names that they have here.
+const SWAP_DAYS: &str = "swap --from and --to, or correct one of them";
 
 /// A message and a help, for people. What was found, fault by fault, may follow.
 #[derive(Debug)]
@@ -52,8 +59,28 @@ impl From<RecordError> for Failure {
     fn from(error: RecordError) -> Failure {
         match error {
             RecordError::Store(error) => error.into(),
+            RecordError::Refused { refusal, .. } => {
+                let Refused { message, .. } = Refused::of(Words::english(), &refusal);
+                Failure::new(message, "nothing was recorded; try again")
+            }
             error => Failure::new(error.to_string(), "nothing was recorded; try again"),
         }
+    }
+}
+
+impl From<BadSpan> for Failure {
+    fn from(span: BadSpan) -> Failure {
+        let Refused { message, help } = Refused::of_span(Words::english(), span);
+        match span {
+            BadSpan::Backwards { .. } => Failure::new(message, SWAP_DAYS),
+            BadSpan::TooLong { .. } => Failure::new(message, help),
+        }
+    }
+}
+
+impl From<BadPeriod> for Failure {
+    fn from(period: BadPeriod) -> Failure {
+        Failure::new(Refused::of_period(Words::english(), period).message, SWAP_DAYS)
     }
 }
 

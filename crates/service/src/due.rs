@@ -11,6 +11,7 @@ use combclear_domain::questions::options::Span;
 use combclear_papers::calendar::{MEDIA_TYPE, calendar};
 use combclear_wording::Words;
 use combclear_wording::due::DueReport;
+use combclear_wording::refusals::Refused;
 
 use crate::accept::preferred;
 use crate::apiaries::unknown_apiary;
@@ -51,7 +52,8 @@ pub(crate) async fn get_due(
     let from = app.day(query.from);
     let to = query.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to).map_err(|fault| {
-        Problem::new(ProblemKind::BadParameter, fault.to_string()).at_parameter("to", fault.help())
+        let Refused { message, help } = Refused::of_span(Words::english(), fault);
+        Problem::new(ProblemKind::BadParameter, message).at_parameter("to", help)
     })?;
     let apiary = query.apiary;
     let ask = move |holding: &Holding, app: &App| match &apiary {

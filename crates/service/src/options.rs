@@ -7,6 +7,7 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{ApiaryOptions, Ask, ColonyOptions, Span, WhatIf};
 use combclear_wording::Words;
 use combclear_wording::options::{ApiaryReport, OptionsReport};
+use combclear_wording::refusals::Refused;
 
 use crate::apiaries::unknown_apiary;
 use crate::app::App;
@@ -72,7 +73,8 @@ impl OptionsQuery {
         let from = app.day(self.from);
         let to = self.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
         let span = Span::new(from, to).map_err(|fault| {
-            Problem::new(ProblemKind::BadParameter, fault.to_string()).at_parameter("to", fault.help())
+            let Refused { message, help } = Refused::of_span(Words::english(), fault);
+            Problem::new(ProblemKind::BadParameter, message).at_parameter("to", help)
         })?;
         let what_if =
             WhatIf { power: self.power, access: self.access, ground: self.ground, until: self.site_until };

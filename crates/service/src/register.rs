@@ -20,6 +20,7 @@ use combclear_papers::{Paper, Typesetter, flat, html};
 use combclear_store::{Attached, ContentState, contents_of, documents};
 use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
+use combclear_wording::refusals::Refused;
 use combclear_wording::register::RegisterReport;
 use utoipa::ToSchema;
 
@@ -192,7 +193,8 @@ async fn both(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<(Regi
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
-        Problem::new(ProblemKind::BadParameter, fault.to_string()).at_parameter("to", fault.help())
+        let Refused { message, help } = Refused::of_period(Words::english(), fault);
+        Problem::new(ProblemKind::BadParameter, message).at_parameter("to", help)
     })?;
     let as_of = app.day(time.as_of);
     let attached = documents(app.holdings.journal().as_ref(), holding).await?;

@@ -962,3 +962,225 @@ law-field = { $field ->
 }
 
 ## Sites: power, access and ground
+
+## Refusals: what cannot be true
+
+# Each refusal says what cannot be true, and how to mend it (`-help`). Both go without a capital and without a full stop; what the user wrote stands in backticks.
+
+# How to mend more than one of them. { $near } is a name on record, or a code, that is written much like the one that was given.
+refusal-check-dates-help = check both dates
+refusal-did-you-mean-help = did you mean `{ $near }`?
+refusal-correct-it-help = correct that entry instead
+
+# An entry by itself.
+refusal-id-is-taken = an entry with the id { $id } is already recorded
+refusal-id-is-taken-help = make a new id for a new entry
+refusal-in-the-future = { $on } lies in the future; it is recorded on { $today } at the latest
+refusal-in-the-future-help = record what happened, on the day it happened or later
+refusal-jurisdiction-is-unknown = no leaflets and no law are known for the jurisdiction `{ $jurisdiction }`
+refusal-jurisdiction-is-unknown-help = write gb, ni, ch, us, eu or the lower-case code of a member state of the Union; elsewhere a code from xa to xz, with leaflets of your own
+
+# Corrections and strike-outs. { $of } is the entry to be corrected.
+refusal-no-entry-to-correct = there is no entry { $of } to correct
+refusal-no-entry-to-correct-help = look its id up in the journal
+refusal-corrected-before = entry { $of } was already corrected by entry { $by }
+refusal-corrected-before-help = correct entry { $by }, or record anew what was struck out
+refusal-correction-of-archive-step = entry { $of } moved others into an archive, which is for good
+refusal-correction-of-moved-entry = entry { $of } was moved into an archive
+refusal-correction-of-archived-help = record what is to be added in an entry of its own
+refusal-correction-of-strike-out = entry { $of } is a strike-out, which cannot be corrected
+refusal-correction-of-strike-out-help = record anew what was struck out
+refusal-correction-of-other-kind = entry { $of } is of kind `{ $was }`, not `{ $now }`
+refusal-correction-of-other-kind-help = correct it with an entry of its own kind, or strike it out
+# { $why } is any other refusal, { $kind } a word of the journal.
+refusal-another-becomes-untrue = with this correction the { $kind } of { $on } (entry { $entry }) could not be true: { $why }
+refusal-another-becomes-untrue-help = correct or strike out that entry first
+
+# Colonies.
+refusal-no-such-colony = there is no colony `{ $colony }`
+refusal-no-such-colony-help = record it as established first
+refusal-colony-not-yet-there = colony `{ $colony }` came into the record on { $begun }, after { $on }
+refusal-colony-ended = colony `{ $colony }` ended on { $ended }
+refusal-colony-ended-help = check the colony and the date
+refusal-colony-lived-later = colony `{ $colony }` has { $kind ->
+    [holding_details] a holding details
+    [apiary_details] an apiary details
+    [site_conditions] a site conditions
+    [nectar_flow] a nectar flow
+    [temperature] a temperature
+    [temperature_normals] a temperature normals
+    [colony_established] a colony established
+    [colony_moved] a colony moved
+    [colony_split] a colony split
+    [colony_united] a colony united
+    [colony_ended] a colony ended
+    [supers_on] a supers on
+    [supers_off] a supers off
+    [inspection] an inspection
+    [mite_count] a mite count
+    [medicine_described] a medicine described
+    [lot_acquired] a lot acquired
+    [lot_opened] a lot opened
+    [document_attached] a document attached
+    [leaflet_reading] a leaflet reading
+    [prescription] a prescription
+    [administration] an administration
+    [removal] a removal
+    [disposal] a disposal
+    [harvest] a harvest
+    [strike_out] a strike out
+   *[archived] an archived
+} recorded on { $last }, after { $on }
+refusal-colony-lived-later-help = check both dates, or correct that entry first
+refusal-no-colony-named = no colony is named
+refusal-no-colony-named-help = name at least one
+refusal-colony-named-twice = colony `{ $colony }` is named twice
+refusal-colony-named-twice-help = name it once
+refusal-colony-name-is-taken = there is a colony `{ $colony }` since { $since }
+refusal-colony-name-is-taken-help = a colony's name is never used again; a hive mark may be
+refusal-colony-united-with-itself = colony `{ $colony }` cannot be united with itself
+refusal-colony-united-with-itself-help = name the colony that takes it in
+refusal-no-super = no super is put on
+refusal-no-super-help = say how many supers, 1 or more
+
+# Apiaries, and the flows there.
+refusal-no-such-apiary = there is no apiary `{ $apiary }`
+refusal-no-such-apiary-help = record the apiary first
+refusal-apiary-is-recorded = the apiary `{ $apiary }` is already recorded
+refusal-days-are-backwards = the last day { $to } lies before the first, { $from }
+refusal-flow-not-yet-seen = the flow would begin on { $from }, after { $on }, so nobody has seen it
+refusal-flow-not-yet-seen-help = record it as expected, or correct the day
+refusal-seen-flow-has-one-day = only an expected flow has early and late years
+refusal-seen-flow-has-one-day-help = leave it out: a flow that was seen began on one day
+refusal-early-after-usual = an early year would begin on { $early }, after a usual one on { $usual }
+refusal-late-before-usual = a late year would begin on { $late }, before a usual one on { $usual }
+refusal-late-after-end = a late year would begin on { $late }, after the end of the flow on { $to }
+
+# Temperatures.
+refusal-number-of-days = { $days } days are in the list
+refusal-number-of-days-help = give 1 to { $most } days in one entry
+refusal-day-twice = { $day } stands twice in the list
+refusal-day-not-yet-measured = { $day } lies after { $on }, so nobody has measured it
+refusal-day-not-yet-measured-help = record a forecast, or correct the day
+refusal-no-months = no month is in the list
+refusal-no-months-help = give 1 to 12 months
+refusal-no-such-month = there is no month { $month }
+refusal-no-such-month-help = write 1 for January to 12 for December
+refusal-month-twice = month { $month } stands twice in the list
+refusal-twice-in-list-help = keep one of the two
+refusal-lowest-above-highest = the lowest temperature { $min } is above the highest, { $max }
+refusal-lowest-above-highest-help = swap or correct them
+
+# Counts of mites. { $field } and { $method } are words of the journal.
+refusal-counted-over-none = nothing is counted over 0 { $field }
+refusal-counted-over-none-help = write how many, or leave it out if nobody counted
+refusal-not-of-count-method = `{ $field }` does not belong to a count by `{ $method }`
+refusal-not-of-count-method-help = leave it out, or correct the method
+refusal-more-mites-than-cells = { $mites } of { $cells } cells would be infested
+refusal-more-mites-than-cells-help = count the infested cells, not the mites in them
+
+# Medicines, lots, prescriptions and amounts.
+refusal-no-such-medicine = no medicine `{ $medicine }` is described
+refusal-no-such-medicine-help = describe the medicine first
+refusal-medicine-is-described = the medicine `{ $medicine }` is already described
+refusal-no-such-lot = there is no lot `{ $lot }`
+refusal-no-such-lot-help = record its acquisition first
+refusal-lot-name-is-taken = there is already a lot `{ $lot }`
+refusal-lot-name-is-taken-help = give this acquisition a name of its own; two may carry one batch number
+refusal-lot-not-yet-acquired = lot `{ $lot }` was acquired on { $acquired }, after { $on }
+refusal-more-than-lot-held = lot `{ $lot }` held { $held }, but { $gone } would be gone from it
+refusal-more-than-lot-held-help = check the amount and the lot; if the record's count is wrong, set `count_corrected`
+refusal-no-amount = the amount is nothing
+refusal-no-amount-help = write an amount above zero
+refusal-in-other-unit = the amount is given in `{ $unit }`, but `{ $medicine }` is counted in `{ $counted }`
+refusal-in-other-unit-help = convert the amount to `{ $counted }`
+refusal-no-such-prescription = no prescription `{ $prescription }` is recorded
+refusal-no-such-prescription-help = record the prescription first
+refusal-prescription-is-recorded = a prescription `{ $prescription }` is already recorded
+
+# What a leaflet, a label or a prescription states.
+refusal-too-many-days = { $days } days are more than any leaflet states
+refusal-too-many-days-help = write days, { $most } at most; not hours
+refusal-withdrawal-stated-twice = a label that knows no withdrawal period does not state one in days
+refusal-withdrawal-stated-twice-help = keep `withdrawal_days` if the label states a period, also one of 0 days; else keep `withdrawal`
+refusal-stay-of-no-days = a stay of 0 days is none
+refusal-stay-of-no-days-help = leave it out; if nothing stays in the hive, say so in `removal`
+refusal-nothing-stays-yet-stays = nothing stays in the hive, yet it must stay at least { $least } days
+refusal-nothing-stays-yet-stays-help = write `needed` or `not_needed` for a carrier; for a single dose leave the least stay out
+refusal-least-stay-above-longest = it must stay at least { $least } days and at most { $most }
+refusal-least-stay-above-longest-help = correct the one that is wrong
+refusal-nothing-is-confirmed = nothing is confirmed
+refusal-nothing-is-confirmed-help = write the value in the words that the program shows for it
+refusal-stated-not-confirmed = `{ $topic }` is not confirmed but stated
+refusal-stated-not-confirmed-help = write the value that you read in `terms`
+
+# Doses and removals.
+refusal-nothing-is-given = nothing is given
+refusal-nothing-is-given-help = name the lot, the amount and the colonies
+refusal-two-medicines = lot `{ $lot }` is `{ $medicine }`, but the entry also gives `{ $other }`
+refusal-two-medicines-help = make one entry for each medicine
+refusal-prescription-of-other-medicine = prescription `{ $prescription }` is one of `{ $medicine }`
+refusal-prescription-of-other-medicine-help = name the prescription of the medicine that was given
+refusal-dose-goes-on-with-itself = a dose cannot go on with itself
+refusal-dose-goes-on-with-itself-help = name the first dose of the course, or leave `continues` out
+refusal-first-dose-struck-out = entry { $entry } was struck out
+refusal-first-dose-of-other-kind = entry { $entry } is not an administration
+refusal-first-dose-help = name the entry that recorded the first dose
+refusal-later-dose-named = entry { $entry } is a later dose of the course that began with entry { $first }
+refusal-later-dose-named-help = name the first dose, { $first }
+refusal-first-dose-of-other-medicine = entry { $first } gave another medicine
+refusal-first-dose-of-other-medicine-help = name the first dose of the same medicine
+refusal-before-first-dose = the first dose was given on { $first }, after { $on }
+refusal-not-given-first-dose = colony `{ $colony }` was not given the first dose
+refusal-not-given-first-dose-help = give it a course of its own, in an entry without `continues`
+refusal-taken-out-before = the course was taken out of colony `{ $colony }` on { $out }
+refusal-taken-out-before-help = begin a new course, in an entry without `continues`
+refusal-out-before-placed = it was placed on { $placed }, so it cannot come out on { $on }
+refusal-no-part-in-course = colony `{ $colony }` had no part in entry { $administration }
+refusal-no-part-in-course-help = check the colony, or the entry that it names
+refusal-cleared-before = colony `{ $colony }` was already cleared of it on { $out }
+refusal-cleared-before-help = correct that entry if its date is wrong
+refusal-later-dose-follows = a later dose of this course was given to colony `{ $colony }` on { $given }
+
+# Documents.
+refusal-document-is-empty = the document is empty
+refusal-document-is-empty-help = attach the file itself
+refusal-document-too-large = the document has { $bytes } bytes; 10 MB are the most that is kept
+refusal-document-too-large-help = scan it with fewer dots, or photograph it smaller
+refusal-document-of-nothing = the document belongs to nothing
+refusal-document-of-nothing-help = name the lot whose purchase it proves, or the prescription it is a copy of
+refusal-document-of-two-things = a lot and a prescription are named
+refusal-document-of-two-things-help = name one of them, and attach it to the other in an entry of its own
+
+# Archives. { $seq } is the place of an entry in the journal.
+refusal-by-archive-step-only = entries of kind `{ $kind }` are not recorded like this
+refusal-by-archive-step-only-help = an archive is made by the step of its own: combclear archive
+refusal-archive-step-corrects = an archive step corrects nothing
+refusal-archive-step-corrects-help = leave `corrects` out
+refusal-through-after-archive-step = { $through } lies after the step itself, on { $on }
+refusal-through-after-archive-step-help = name the day of the step at the latest
+refusal-number-of-places-differs = { $entries } entries are promised, { $places } places are named
+refusal-number-of-places-differs-help = count the places
+refusal-places-not-there = not all of the places { $places } are in the journal
+refusal-places-not-there-help = verify the journal
+refusal-tells-of-archive = entry { $seq } tells of an archive, and stays
+refusal-moved-before = entry { $seq } was moved into an archive before
+refusal-leave-it-out-help = leave it out
+refusal-still-whole = entry { $seq } was moved into an archive, but here it still is whole
+refusal-still-whole-help = take the file into a new database (--db)
+refusal-not-beside-what-it-corrects = its body is in an archive, but entry { $of }, which it corrects, is not there beside it
+refusal-not-beside-what-it-corrects-help = take in a whole export of this journal
+
+# Why entries cannot go apart: { $goes } would go into an archive, { $stays } would stay.
+refusal-tied-by-correction = entry { $goes } cannot go without entry { $stays }: one corrects the other
+refusal-tied-by-course = entry { $goes } cannot go without entry { $stays }: both are of one course
+refusal-tied-by-name = entry { $goes } cannot go: entry { $stays }, which stays, names what it brought in
+refusal-tied-help = move whole stories only
+# Said of an entry that would go, and of one that should be a first dose.
+refusal-no-such-entry = there is no entry { $entry }
+
+# Days that cannot be asked about.
+refusal-span-backwards-help = swap `from` and `to`, or correct one of them
+refusal-span-too-long = { $days } days are too many: at most { $most } can be asked about at once
+refusal-span-too-long-help = ask about a shorter time
+refusal-period-backwards-help = swap the two days, or correct one of them

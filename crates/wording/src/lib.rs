@@ -16,6 +16,7 @@ mod messages;
 mod notice;
 pub mod options;
 mod pieces;
+pub mod refusals;
 pub mod register;
 pub mod retention;
 pub mod stock;

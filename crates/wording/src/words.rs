@@ -84,6 +84,13 @@ macro_rules! numbers {
 
 numbers!(u8, u16, u32, i64, usize);
 
+/// Places and numbers of entries: a number of a sentence would not hold the largest of them to the digit.
+impl<'a> Put<'a> for u64 {
+    fn put(self) -> FluentValue<'a> {
+        self.to_string().put()
+    }
+}
+
 /// Everything else appears in a sentence as it is written everywhere.
 macro_rules! written {
     ($($written:ty),+ $(,)?) => {$(

@@ -10,6 +10,8 @@ use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, Event};
 use combclear_store::{Attached, ContentState, Holdings, RecordError};
+use combclear_wording::Words;
+use combclear_wording::refusals::Refused;
 
 use super::print;
 use crate::args::{Attach, Place};
@@ -41,7 +43,8 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
         let recorded = holdings.attach(&holding, draft, content, clock::now()).await;
         let recorded = recorded.map_err(|error| match error {
             RecordError::Refused { refusal, .. } => {
-                Failure::new(format!("`{name}` was not attached: {}", refusal.message), refusal.help)
+                let Refused { message, help } = Refused::of(Words::english(), &refusal);
+                Failure::new(format!("`{name}` was not attached: {message}"), help)
             }
             error => error.into(),
         })?;

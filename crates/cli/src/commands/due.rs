@@ -5,7 +5,7 @@ use std::path::Path;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::due::{self, Weight};
-use combclear_domain::questions::options::{BadSpan, Span};
+use combclear_domain::questions::options::Span;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::Words;
@@ -24,7 +24,7 @@ pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let from = ask.from.unwrap_or_else(clock::today);
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
-    let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), help(&fault)))?;
+    let span = Span::new(from, to)?;
     let report = place::with_holding(at, async |holdings, holding| {
         let report = holdings.read(&holding, |holding| report(holding, leaflets, laws, ask, span)).await?;
         report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
@@ -36,14 +36,6 @@ pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
         None => print(&all(&report))?,
     }
     Ok(Outcome::Done)
-}
-
-/// How to mend a span, by the names that it has here.
-fn help(fault: &BadSpan) -> &'static str {
-    match fault {
-        BadSpan::Backwards { .. } => "swap --from and --to, or correct one of them",
-        BadSpan::TooLong { .. } => fault.help(),
-    }
 }
 
 fn report(

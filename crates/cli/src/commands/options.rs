@@ -8,7 +8,7 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::{LeafletId, Method};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{
-    ApiaryOptions, Ask, BadSpan, ColonyOptions, FlowReport, Span, StartDays, Usability, WhatIf,
+    ApiaryOptions, Ask, ColonyOptions, FlowReport, Span, StartDays, Usability, WhatIf,
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::Words;
@@ -33,7 +33,7 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
     let leaflets = &place::leaflets(at)?;
     let from = ask.from.unwrap_or_else(clock::today);
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
-    let span = Span::new(from, to).map_err(|fault| Failure::new(fault.to_string(), help(&fault)))?;
+    let span = Span::new(from, to)?;
     let asked = &Ask { span, as_of: ask.as_of.unwrap_or(from), what_if: what_if(ask, from)? };
     let report = place::with_holding(at, async |holdings, holding| {
         let report = holdings.read(&holding, |holding| report(holding, leaflets, ask, asked)).await?;
@@ -65,14 +65,6 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
         Usability::Unknown => Outcome::Unknown,
         Usability::RuledOut => Outcome::No,
     })
-}
-
-/// How to mend a span, by the names that it has here.
-fn help(fault: &BadSpan) -> &'static str {
-    match fault {
-        BadSpan::Backwards { .. } => "swap --from and --to, or correct one of them",
-        BadSpan::TooLong { .. } => fault.help(),
-    }
 }
 
 fn what_if(ask: &Options, from: Day) -> Result<WhatIf, Failure> {

@@ -57,8 +57,7 @@ pub(super) fn period(ask: &RegisterTime) -> Result<(Period, Day), Failure> {
     let today = clock::today();
     let to = ask.to.unwrap_or(today);
     let from = ask.from.unwrap_or_else(|| to.first_of_year());
-    let period = Period::new(from, to)
-        .map_err(|fault| Failure::new(fault.to_string(), "swap --from and --to, or correct one of them"))?;
+    let period = Period::new(from, to)?;
     Ok((period, ask.as_of.unwrap_or(today)))
 }
 

@@ -2,6 +2,8 @@
 
 use combclear_domain::journal::entry::EntryFault;
 use combclear_store::{RecordError, StoreError};
+use combclear_wording::Words;
+use combclear_wording::refusals::Refused;
 
 use super::{Fault, Problem, ProblemKind};
 
@@ -96,12 +98,9 @@ impl Sent {
     pub(crate) fn not_recorded(self, error: RecordError) -> Problem {
         match error {
             RecordError::Refused { index, refusal, .. } => {
-                let detail = format!(
-                    "{} cannot be true: {}; nothing was recorded",
-                    self.which(index),
-                    refusal.message
-                );
-                let fault = self.fault_at(index, &refusal.pointer, refusal.message, refusal.help);
+                let Refused { message, help } = Refused::of(Words::english(), &refusal);
+                let detail = format!("{} cannot be true: {message}; nothing was recorded", self.which(index));
+                let fault = self.fault_at(index, &refusal.pointer, message, help);
                 Problem::new(ProblemKind::RefusedEntry, detail).with(vec![fault])
             }
             RecordError::Conflict { index, id } => {

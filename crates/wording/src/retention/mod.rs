@@ -76,7 +76,7 @@ pub fn held_back(words: &Words, why: &WhyHeldBack) -> String {
             let said: Vec<String> = reasons.iter().map(|reason| not_settled(words, reason)).collect();
             said.join("; ")
         }
-        WhyHeldBack::Tied(tie) => tie.to_string(),
+        WhyHeldBack::Tied(tie) => crate::refusals::tie(words, tie),
         WhyHeldBack::SuperingTurns(colony) => say!(words, RetentionSuperingTurns, colony = colony),
     }
 }

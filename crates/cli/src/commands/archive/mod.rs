@@ -18,6 +18,7 @@ use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptStory};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{Holdings, Journal, RecordError, Verified};
 use combclear_wording::Words;
+use combclear_wording::refusals::Refused;
 use combclear_wording::retention::{ArchivePlanReport, held_back as why_held_back};
 use serde::Serialize;
 
@@ -171,7 +172,8 @@ fn not_moved(error: RecordError) -> Failure {
             "try again when nobody else writes",
         ),
         RecordError::Refused { refusal, .. } => {
-            Failure::new(format!("nothing was moved: {}", refusal.message), refusal.help)
+            let Refused { message, help } = Refused::of(Words::english(), &refusal);
+            Failure::new(format!("nothing was moved: {message}"), help)
         }
         RecordError::NotNext(broken) => {
             Failure::new(format!("nothing was moved: {broken}"), "see what is wrong: combclear verify")

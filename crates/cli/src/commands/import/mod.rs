@@ -9,6 +9,8 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Line;
 use combclear_domain::journal::{Draft, Entry};
 use combclear_store::{Holdings, OnRefusal, RecordError, Recorded};
+use combclear_wording::Words;
+use combclear_wording::refusals::Refused;
 use indicatif::ProgressBar;
 use serde::Serialize;
 
@@ -160,21 +162,27 @@ async fn record(
 /// Which line is refused, and why.
 fn refusal(file: &JournalFile, error: &RecordError) -> Diagnostic {
     let at = |index: usize| file.lines.get(index).map(|(number, _)| *number).unwrap_or_default();
-    let (line, pointer, help) = match error {
+    let (line, pointer, Refused { message, help }) = match error {
         RecordError::Refused { index, refusal, .. } => {
-            (at(*index), refusal.pointer.as_str(), refusal.help.as_str())
+            (at(*index), refusal.pointer.as_str(), Refused::of(Words::english(), refusal))
         }
-        RecordError::Conflict { index, .. } => (at(*index), "/id", "make a new id for a new entry"),
+        RecordError::Conflict { index, .. } => {
+            (at(*index), "/id", mended(error, "make a new id for a new entry"))
+        }
         RecordError::NotNext(broken) => {
             let line = file.line_of(|line| line.draft().id == broken.id);
             let help = "here the file and the journal part; take in an export of this journal, or this file into a new \
                         database (--db)";
-            (line, "", help)
+            (line, "", mended(error, help))
         }
-        RecordError::Busy | RecordError::Store(_) => (0, "", "try again"),
+        RecordError::Busy | RecordError::Store(_) => (0, "", mended(error, "try again")),
     };
-    let message = if pointer.is_empty() { error.to_string() } else { format!("{pointer}: {error}") };
-    Diagnostic { file: file.name.clone(), line, column: 0, message, help: help.to_owned() }
+    let message = if pointer.is_empty() { message } else { format!("{pointer}: {message}") };
+    Diagnostic { file: file.name.clone(), line, column: 0, message, help }
+}
+
+fn mended(error: &RecordError, help: &str) -> Refused {
+    Refused { message: error.to_string(), help: help.to_owned() }
 }
 
 fn waiting(what: &'static str) -> ProgressBar {

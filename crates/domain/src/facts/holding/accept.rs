@@ -4,10 +4,12 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::archived::Bodies;
-use super::check::{Look, Refusal};
+use super::check::Look;
+use super::refusal::Refusal;
+use super::untrue::Courses;
 use super::{File, Holding, Record, mentions};
 use crate::basics::calendar::Instant;
-use crate::journal::entry::{Draft, Entry};
+use crate::journal::entry::{Draft, Entry, EntryId};
 use crate::journal::event::{Archived, Body, Event};
 
 impl Holding {
@@ -36,7 +38,7 @@ impl Holding {
         self.check_envelope(entry)?;
         match &entry.draft.correction {
             None => self.check_event(entry.draft.on, &entry.draft.event, look)?,
-            Some(_) => self.check_correction(entry, look)?,
+            Some(correction) => self.check_correction(entry, correction.of, look)?,
         }
         self.restore(entry);
         Ok(())
@@ -79,8 +81,8 @@ impl Holding {
 
     /// Tries a correction: removes the old entry, puts the new one in its place, and checks every entry that shares a
     /// name with either. Leaves the holding as it was.
-    fn check_correction(&mut self, entry: &Entry, look: Look) -> Result<(), Refusal> {
-        let old = self.check_corrected(entry)?;
+    fn check_correction(&mut self, entry: &Entry, of: EntryId, look: Look) -> Result<(), Refusal> {
+        let old = self.check_corrected(entry, of)?;
         let new = Arc::new(self.record_of(entry));
         self.unlist(&old);
         let mut verdict =
@@ -140,7 +142,7 @@ impl Holding {
         let own = mentions::of(&new.event)
             .builds_on
             .is_some_and(|first| self.original(first) == self.original(old.id));
-        if own { Err(Refusal::of_own_course()) } else { Ok(()) }
+        if own { Err(Refusal::at("/body/continues", Courses::WithItself)) } else { Ok(()) }
     }
 
     /// Undoes the last entry if the journal did not take it. Returns whether it was undone: an archive step cannot be,

@@ -3,7 +3,9 @@
 use std::collections::HashMap;
 use std::sync::Arc;
 
-use super::check::{Checked, Refusal};
+use super::check::Checked;
+use super::refusal::Refusal;
+use super::untrue::Archives;
 use super::{Holding, Record};
 use crate::journal::entry::{Entry, EntryId};
 use crate::journal::event::{Archived, Event, Kind};
@@ -60,55 +62,40 @@ impl Holding {
 
     /// Checks that an entry moves existing entries, only whole stories, and nothing twice.
     pub(super) fn check_archived(&self, entry: &Entry, body: &Archived, bodies: Bodies) -> Checked {
-        let refused = |pointer: &str, message: String, help: &str| Err(Refusal::at(pointer, message, help));
+        let at = |pointer: &str, why: Archives| Err(Refusal::at(pointer, why));
+        let of_places = |why: Archives| at("/body/places", why);
         if entry.draft.correction.is_some() {
-            return refused(
-                "/corrects",
-                "an archive step corrects nothing".to_owned(),
-                "leave `corrects` out",
-            );
+            return at("/corrects", Archives::StepCorrects);
         }
         if body.through > entry.draft.on {
-            let message = format!("{} lies after the step itself, on {}", body.through, entry.draft.on);
-            return refused("/body/through", message, "name the day of the step at the latest");
+            let (through, on) = (body.through, entry.draft.on);
+            return at("/body/through", Archives::ThroughAfterStep { through, on });
         }
-        if body.entries != body.places.count() {
-            let message =
-                format!("{} entries are promised, {} places are named", body.entries, body.places.count());
-            return refused("/body/entries", message, "count the places");
+        let (entries, places) = (body.entries, body.places.count());
+        if entries != places {
+            return at("/body/entries", Archives::NumberDiffers { entries, places });
         }
         let by_place: HashMap<u64, &Arc<Record>> =
             self.records.values().map(|record| (record.seq, record)).collect();
         let mut going = Vec::new();
         // Not place by place as named: a short text may name very many.
         let known = by_place.keys().filter(|seq| body.places.contains(**seq)).count();
-        if u64::try_from(known) != Ok(body.places.count()) {
-            let message = format!("not all of the places {} are in the journal", body.places);
-            return refused("/body/places", message, "verify the journal");
+        if u64::try_from(known) != Ok(places) {
+            return of_places(Archives::PlacesNotThere { places: body.places.clone() });
         }
         for seq in body.places.iter() {
             let Some(record) = by_place.get(&seq) else { continue };
             match (&record.event, bodies) {
-                (Event::Archived(_), _) => {
-                    let message = format!("entry {seq} tells of an archive, and stays");
-                    return refused("/body/places", message, "leave it out");
-                }
+                (Event::Archived(_), _) => return of_places(Archives::TellsOfArchive { seq }),
                 (Event::InArchive(_), Bodies::AreGone) if self.bare.contains_key(&seq) => {}
-                (Event::InArchive(_), _) => {
-                    let message = format!("entry {seq} was moved into an archive before");
-                    return refused("/body/places", message, "leave it out");
-                }
-                (_, Bodies::AreGone) => {
-                    let message =
-                        format!("entry {seq} was moved into an archive, but here it still is whole");
-                    return refused("/body/places", message, "take the file into a new database (--db)");
-                }
+                (Event::InArchive(_), _) => return of_places(Archives::MovedBefore { seq }),
+                (_, Bodies::AreGone) => return of_places(Archives::StillWhole { seq }),
                 (_, Bodies::AreHere) => going.push(record.id),
             }
         }
         match bodies {
             Bodies::AreHere => match self.first_tie(&going) {
-                Some(tie) => refused("/body/places", tie.to_string(), "move whole stories only"),
+                Some(tie) => of_places(Archives::Tied { tie }),
                 None => Ok(()),
             },
             // Their ties went with their bodies.
@@ -127,8 +114,6 @@ impl Holding {
         if fits && !self.superseded.contains_key(&of) {
             return Ok(());
         }
-        let message =
-            format!("its body is in an archive, but entry {of}, which it corrects, is not there beside it");
-        Err(Refusal::at("/corrects", message, "take in a whole export of this journal"))
+        Err(Refusal::at("/corrects", Archives::NotBesideIt { of }))
     }
 }

@@ -2,7 +2,9 @@
 
 use std::sync::Arc;
 
-use super::check::{Checked, Look, Refusal, check_amount, check_days};
+use super::check::{Checked, Look, check_amount, check_days};
+use super::refusal::Refusal;
+use super::untrue::{Courses, Lots};
 use super::{Holding, Record};
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
@@ -13,11 +15,7 @@ use crate::journal::event::{Administration, ColonyUnited, Event, Removal};
 impl Holding {
     pub(super) fn check_administration(&self, on: Day, body: &Administration, look: Look) -> Checked {
         if body.given.is_empty() {
-            return Err(Refusal::at(
-                "/body/given",
-                "nothing is given",
-                "name the lot, the amount and the colonies",
-            ));
+            return Err(Refusal::at("/body/given", Courses::NothingIsGiven));
         }
         check_days("/body/withdrawal_days", body.withdrawal_days)?;
         let mut medicine: Option<&MedicineName> = None;
@@ -31,8 +29,9 @@ impl Holding {
             if let (Some(one), Some(other)) = (medicine, of)
                 && one != other
             {
-                let message = format!("lot `{}` is `{other}`, but the entry also gives `{one}`", given.lot);
-                return Err(Refusal::at(&at("lot"), message, "make one entry for each medicine"));
+                let (medicine, other) = (other.clone(), one.clone());
+                let why = Courses::TwoMedicines { lot: given.lot.clone(), medicine, other };
+                return Err(Refusal::at(at("lot"), why));
             }
             medicine = medicine.or(of);
             let together: Quantity = body
@@ -44,14 +43,13 @@ impl Holding {
         }
         if let Some(prescription) = &body.prescription {
             let known = self.prescription(prescription).map(|(_, body)| &body.medicine);
-            let fault = |message: String, help: &str| Err(Refusal::at("/body/prescription", message, help));
+            let (pointer, prescription) = ("/body/prescription", prescription.clone());
             let Some(of) = known else {
-                let message = format!("no prescription `{prescription}` is recorded");
-                return fault(message, "record the prescription first");
+                return Err(Refusal::at(pointer, Lots::NoSuchPrescription { prescription }));
             };
             if medicine.is_some_and(|given| given != of) {
-                let message = format!("prescription `{prescription}` is one of `{of}`");
-                return fault(message, "name the prescription of the medicine that was given");
+                let why = Courses::PrescriptionOfOther { prescription, medicine: of.clone() };
+                return Err(Refusal::at(pointer, why));
             }
         }
         body.continues.map_or(Ok(()), |first| self.check_continued(on, body, first, medicine))
@@ -68,25 +66,21 @@ impl Holding {
         let (record, given) = self.first_dose(pointer, first)?;
         let of = given.given.first().and_then(|given| self.lot(&given.lot)).map(|(_, lot)| &lot.medicine);
         if of != medicine {
-            let message = format!("entry {first} gave another medicine");
-            return Err(Refusal::at(pointer, message, "name the first dose of the same medicine"));
+            return Err(Refusal::at(pointer, Courses::FirstDoseOfOtherMedicine { first }));
         }
         if on < record.on {
-            let message = format!("the first dose was given on {}, after {on}", record.on);
-            return Err(Refusal::at("/on", message, "check both dates"));
+            return Err(Refusal::at("/on", Courses::BeforeFirstDose { first: record.on, on }));
         }
         for (index, given) in body.given.iter().enumerate() {
             for (place, colony) in given.colonies.iter().enumerate() {
                 if !self.course_reached(colony, record, on) {
-                    let message = format!("colony `{colony}` was not given the first dose");
-                    let help = "give it a course of its own, in an entry without `continues`";
                     let pointer = format!("/body/given/{index}/colonies/{place}");
-                    return Err(Refusal::at(&pointer, message, help));
+                    let colony = colony.clone();
+                    return Err(Refusal::at(pointer, Courses::NotGivenFirstDose { colony }));
                 }
                 if let Some(out) = self.cleared(colony, record.id).filter(|out| out.on < on) {
-                    let message = format!("the course was taken out of colony `{colony}` on {}", out.on);
-                    let help = "begin a new course, in an entry without `continues`";
-                    return Err(Refusal::at("/on", message, help));
+                    let (colony, out) = (colony.clone(), out.on);
+                    return Err(Refusal::at("/on", Courses::TakenOutBefore { colony, out }));
                 }
             }
         }
@@ -96,15 +90,14 @@ impl Holding {
     pub(super) fn check_removal(&self, on: Day, body: &Removal, look: Look) -> Checked {
         let (record, _) = self.first_dose("/body/administration", body.administration)?;
         if on < record.on {
-            let message = format!("it was placed on {}, so it cannot come out on {on}", record.on);
-            return Err(Refusal::at("/on", message, "check both dates"));
+            return Err(Refusal::at("/on", Courses::OutBeforePlaced { placed: record.on, on }));
         }
         self.check_colonies("/body/colonies", &body.colonies, on)?;
         for (index, colony) in body.colonies.iter().enumerate() {
             let pointer = format!("/body/colonies/{index}");
             if !self.course_reached(colony, record, on) {
-                let message = format!("colony `{colony}` had no part in entry {}", body.administration);
-                return Err(Refusal::at(&pointer, message, "check the colony, or the entry that it names"));
+                let (colony, administration) = (colony.clone(), body.administration);
+                return Err(Refusal::at(pointer, Courses::NoPartInIt { colony, administration }));
             }
             // What was taken before stands, whatever came out or went in since.
             if look == Look::Again {
@@ -121,15 +114,14 @@ impl Holding {
                 (body.left_inside == 0 || on > out.on) && !self.came_again(colony, record, out.on, on)
             };
             if let Some(out) = cleared.filter(stands) {
-                let message = format!("colony `{colony}` was already cleared of it on {}", out.on);
-                return Err(Refusal::at(&pointer, message, "correct that entry if its date is wrong"));
+                let (colony, out) = (colony.clone(), out.on);
+                return Err(Refusal::at(pointer, Courses::ClearedBefore { colony, out }));
             }
             // A dose may well follow when some is left inside.
             let asked = body.left_inside == 0;
             if let Some(dose) = self.later_doses(colony, record.id).find(|dose| asked && dose.on > on) {
-                let message =
-                    format!("a later dose of this course was given to colony `{colony}` on {}", dose.on);
-                return Err(Refusal::at("/on", message, "check both dates"));
+                let (colony, given) = (colony.clone(), dose.on);
+                return Err(Refusal::at("/on", Courses::LaterDoseFollows { colony, given }));
             }
         }
         Ok(())
@@ -140,19 +132,16 @@ impl Holding {
         let standing = self.effective(id);
         let Some((record, Event::Administration(given))) = standing.map(|record| (record, &record.event))
         else {
-            let message = match self.entry(id) {
-                Some(_) if standing.is_none() => format!("entry {id} was struck out"),
-                Some(_) => format!("entry {id} is not an administration"),
-                None => format!("there is no entry {id}"),
+            let entry = id;
+            let why = match self.entry(id) {
+                Some(_) if standing.is_none() => Courses::FirstDoseStruckOut { entry },
+                Some(_) => Courses::FirstDoseOfOtherKind { entry },
+                None => Courses::NoSuchFirstDose { entry },
             };
-            return Err(Refusal::at(pointer, message, "name the entry that recorded the first dose"));
+            return Err(Refusal::at(pointer, why));
         };
         match given.continues {
-            Some(first) => {
-                let message =
-                    format!("entry {id} is a later dose of the course that began with entry {first}");
-                Err(Refusal::at(pointer, message, format!("name the first dose, {first}")))
-            }
+            Some(first) => Err(Refusal::at(pointer, Courses::LaterDoseNamed { entry: id, first })),
             None => Ok((record, given)),
         }
     }

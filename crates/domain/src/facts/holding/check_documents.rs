@@ -1,7 +1,9 @@
 //! What cannot be true of documents, units and counts of mites.
 
 use super::Holding;
-use super::check::{Checked, Refusal};
+use super::check::Checked;
+use super::refusal::Refusal;
+use super::untrue::{Counts, Documents, Lots};
 use crate::basics::words::{CountMethod, LotName, MedicineName, Unit};
 use crate::journal::document::DOCUMENT_MOST;
 use crate::journal::event::{DocumentAttached, MiteCount};
@@ -10,28 +12,20 @@ impl Holding {
     /// That a document belongs to one thing that is on record, and is neither empty nor too long.
     pub(super) fn check_document(&self, body: &DocumentAttached) -> Checked {
         if body.bytes == 0 {
-            return Err(Refusal::at("/body/bytes", "the document is empty", "attach the file itself"));
+            return Err(Refusal::at("/body/bytes", Documents::Empty));
         }
         if body.bytes > DOCUMENT_MOST {
-            let message = format!("the document has {} bytes; 10 MB are the most that is kept", body.bytes);
-            let help = "scan it with fewer dots, or photograph it smaller";
-            return Err(Refusal::at("/body/bytes", message, help));
+            return Err(Refusal::at("/body/bytes", Documents::TooLarge { bytes: body.bytes }));
         }
         match (&body.lot, &body.prescription) {
             (Some(lot), None) => self.check_lot("/body/lot", lot),
             (None, Some(prescription)) if self.prescription(prescription).is_some() => Ok(()),
             (None, Some(prescription)) => {
-                let message = format!("no prescription `{prescription}` is recorded");
-                Err(Refusal::at("/body/prescription", message, "record the prescription first"))
+                let prescription = prescription.clone();
+                Err(Refusal::at("/body/prescription", Lots::NoSuchPrescription { prescription }))
             }
-            (None, None) => {
-                let help = "name the lot whose purchase it proves, or the prescription it is a copy of";
-                Err(Refusal::at("/body", "the document belongs to nothing", help))
-            }
-            (Some(_), Some(_)) => {
-                let help = "name one of them, and attach it to the other in an entry of its own";
-                Err(Refusal::at("/body/prescription", "a lot and a prescription are named", help))
-            }
+            (None, None) => Err(Refusal::at("/body", Documents::OfNothing)),
+            (Some(_), Some(_)) => Err(Refusal::at("/body/prescription", Documents::OfTwoThings)),
         }
     }
 
@@ -40,10 +34,8 @@ impl Holding {
         let counted_in = self.medicine(medicine).map(|(_, described)| described.unit);
         match (unit, counted_in) {
             (Some(unit), Some(counted_in)) if unit != counted_in => {
-                let message =
-                    format!("the amount is given in `{unit}`, but `{medicine}` is counted in `{counted_in}`");
-                let help = format!("convert the amount to `{counted_in}`");
-                Err(Refusal::at(pointer, message, help))
+                let medicine = medicine.clone();
+                Err(Refusal::at(pointer, Lots::InOtherUnit { medicine, unit, counted_in }))
             }
             _ => Ok(()),
         }
@@ -66,18 +58,15 @@ pub(super) fn check_count(body: &MiteCount) -> Checked {
         let Some(size) = size else { continue };
         let pointer = format!("/body/{field}");
         if size == 0 {
-            let message = format!("nothing is counted over 0 {field}");
-            return Err(Refusal::at(&pointer, message, "write how many, or leave it out if nobody counted"));
+            return Err(Refusal::at(pointer, Counts::OverNone { field }));
         }
         if body.method != method && Some(body.method) != or {
-            let message = format!("`{field}` does not belong to a count by `{}`", body.method);
-            return Err(Refusal::at(&pointer, message, "leave it out, or correct the method"));
+            return Err(Refusal::at(pointer, Counts::NotOfMethod { field, method: body.method }));
         }
     }
     match body.cells {
         Some(cells) if body.mites > cells => {
-            let message = format!("{} of {cells} cells would be infested", body.mites);
-            Err(Refusal::at("/body/mites", message, "count the infested cells, not the mites in them"))
+            Err(Refusal::at("/body/mites", Counts::MoreThanCells { mites: body.mites, cells }))
         }
         _ => Ok(()),
     }

@@ -2,9 +2,12 @@
 //! be new.
 
 use std::collections::BTreeSet;
+use std::str::FromStr;
 
 use super::Holding;
-use super::check::{Checked, Refusal};
+use super::check::Checked;
+use super::refusal::Refusal;
+use super::untrue::{Colonies, Lots, Places};
 use crate::basics::calendar::Day;
 use crate::basics::diagnostic::nearest;
 use crate::basics::quantity::Quantity;
@@ -15,21 +18,18 @@ impl Holding {
     pub(super) fn check_alive(&self, pointer: &str, colony: &ColonyName, on: Day) -> Checked {
         let life = self.life(colony);
         let Some(begun) = life.begun else {
-            let names = self.colonies().map(ColonyName::as_str);
-            let help = nearest(colony.as_str(), names).map_or_else(
-                || "record it as established first".to_owned(),
-                |near| format!("did you mean `{near}`?"),
-            );
-            return Err(Refusal::at(pointer, format!("there is no colony `{colony}`"), help));
+            let near = alike(colony.as_str(), self.colonies().map(ColonyName::as_str));
+            let colony = colony.clone();
+            return Err(Refusal::at(pointer, Colonies::NoSuchColony { colony, near }));
         };
         if on < begun.on {
-            let message = format!("colony `{colony}` came into the record on {}, after {on}", begun.on);
-            return Err(Refusal::at(pointer, message, "check both dates"));
+            let (colony, begun) = (colony.clone(), begun.on);
+            return Err(Refusal::at(pointer, Colonies::NotYetThere { colony, begun, on }));
         }
         match life.ended {
             Some(ended) if ended.on < on => {
-                let message = format!("colony `{colony}` ended on {}", ended.on);
-                Err(Refusal::at(pointer, message, "check the colony and the date"))
+                let (colony, ended) = (colony.clone(), ended.on);
+                Err(Refusal::at(pointer, Colonies::Ended { colony, ended }))
             }
             _ => Ok(()),
         }
@@ -37,13 +37,14 @@ impl Holding {
 
     pub(super) fn check_colonies(&self, pointer: &str, colonies: &[ColonyName], on: Day) -> Checked {
         if colonies.is_empty() {
-            return Err(Refusal::at(pointer, "no colony is named", "name at least one"));
+            return Err(Refusal::at(pointer, Colonies::NoneNamed));
         }
         let mut seen = BTreeSet::new();
         for (index, colony) in colonies.iter().enumerate() {
             let at = format!("{pointer}/{index}");
             if !seen.insert(colony) {
-                return Err(Refusal::at(&at, format!("colony `{colony}` is named twice"), "name it once"));
+                let colony = colony.clone();
+                return Err(Refusal::at(at, Colonies::NamedTwice { colony }));
             }
             self.check_alive(&at, colony, on)?;
         }
@@ -53,9 +54,8 @@ impl Holding {
     pub(super) fn check_new_colony(&self, pointer: &str, colony: &ColonyName) -> Checked {
         match self.life(colony).begun {
             Some(begun) => {
-                let message = format!("there is a colony `{colony}` since {}", begun.on);
-                let help = "a colony's name is never used again; a hive mark may be";
-                Err(Refusal::at(pointer, message, help))
+                let (colony, since) = (colony.clone(), begun.on);
+                Err(Refusal::at(pointer, Colonies::NameIsTaken { colony, since }))
             }
             None => Ok(()),
         }
@@ -64,17 +64,13 @@ impl Holding {
     /// A colony ends once, and does nothing after it.
     pub(super) fn check_end(&self, pointer: &str, colony: &ColonyName, on: Day) -> Checked {
         if let Some(ended) = self.life(colony).ended {
-            let message = format!("colony `{colony}` ended on {}", ended.on);
-            return Err(Refusal::at(pointer, message, "correct that entry instead"));
+            let (colony, ended) = (colony.clone(), ended.on);
+            return Err(Refusal::at(pointer, Colonies::EndedBefore { colony, ended }));
         }
         match self.colony_file(colony).last() {
             Some(last) if last.on > on => {
-                let kind = last.event.kind().as_str();
-                let article = if kind.starts_with(['a', 'e', 'i', 'o', 'u']) { "an" } else { "a" };
-                let kind = kind.replace('_', " ");
-                let message =
-                    format!("colony `{colony}` has {article} {kind} recorded on {}, after {on}", last.on);
-                Err(Refusal::at(pointer, message, "check both dates, or correct that entry first"))
+                let (colony, kind, last) = (colony.clone(), last.event.kind(), last.on);
+                Err(Refusal::at(pointer, Colonies::LivedLater { colony, kind, last, on }))
             }
             _ => Ok(()),
         }
@@ -85,16 +81,15 @@ impl Holding {
         if file.any(|record| matches!(record.event, Event::ApiaryDetails(_))) {
             return Ok(());
         }
-        let help = nearest(apiary.as_str(), self.apiaries().map(ApiaryName::as_str))
-            .map_or_else(|| "record the apiary first".to_owned(), |near| format!("did you mean `{near}`?"));
-        Err(Refusal::at(pointer, format!("there is no apiary `{apiary}`"), help))
+        let near = alike(apiary.as_str(), self.apiaries().map(ApiaryName::as_str));
+        Err(Refusal::at(pointer, Places::NoSuchApiary { apiary: apiary.clone(), near }))
     }
 
     pub(super) fn check_new_apiary(&self, apiary: &ApiaryName) -> Checked {
         match self.check_apiary("", apiary) {
             Ok(()) => {
-                let message = format!("the apiary `{apiary}` is already recorded");
-                Err(Refusal::at("/body/apiary", message, "correct that entry instead"))
+                let apiary = apiary.clone();
+                Err(Refusal::at("/body/apiary", Places::ApiaryIsRecorded { apiary }))
             }
             Err(_) => Ok(()),
         }
@@ -104,46 +99,38 @@ impl Holding {
         if self.medicine(medicine).is_some() {
             return Ok(());
         }
-        let help = nearest(medicine.as_str(), self.medicines.keys().map(MedicineName::as_str)).map_or_else(
-            || "describe the medicine first".to_owned(),
-            |near| format!("did you mean `{near}`?"),
-        );
-        Err(Refusal::at(pointer, format!("no medicine `{medicine}` is described"), help))
+        let near = alike(medicine.as_str(), self.medicines.keys().map(MedicineName::as_str));
+        Err(Refusal::at(pointer, Lots::NoSuchMedicine { medicine: medicine.clone(), near }))
     }
 
     pub(super) fn check_new_medicine(&self, medicine: &MedicineName) -> Checked {
         if self.medicine(medicine).is_none() {
             return Ok(());
         }
-        let message = format!("the medicine `{medicine}` is already described");
-        Err(Refusal::at("/body/medicine", message, "correct that entry instead"))
+        Err(Refusal::at("/body/medicine", Lots::MedicineIsDescribed { medicine: medicine.clone() }))
     }
 
     pub(super) fn check_lot(&self, pointer: &str, lot: &LotName) -> Checked {
         if self.lot(lot).is_some() {
             return Ok(());
         }
-        let help = nearest(lot.as_str(), self.lots().map(LotName::as_str)).map_or_else(
-            || "record its acquisition first".to_owned(),
-            |near| format!("did you mean `{near}`?"),
-        );
-        Err(Refusal::at(pointer, format!("there is no lot `{lot}`"), help))
+        let near = alike(lot.as_str(), self.lots().map(LotName::as_str));
+        Err(Refusal::at(pointer, Lots::NoSuchLot { lot: lot.clone(), near }))
     }
 
     pub(super) fn check_new_lot(&self, lot: &LotName) -> Checked {
         if self.lot(lot).is_none() {
             return Ok(());
         }
-        let help = "give this acquisition a name of its own; two may carry one batch number";
-        Err(Refusal::at("/body/lot", format!("there is already a lot `{lot}`"), help))
+        Err(Refusal::at("/body/lot", Lots::LotNameIsTaken { lot: lot.clone() }))
     }
 
     pub(super) fn check_lot_in_hand(&self, pointer: &str, lot: &LotName, on: Day) -> Checked {
         self.check_lot(pointer, lot)?;
         match self.lot(lot) {
             Some((record, _)) if record.on > on => {
-                let message = format!("lot `{lot}` was acquired on {}, after {on}", record.on);
-                Err(Refusal::at(pointer, message, "check both dates"))
+                let (lot, acquired) = (lot.clone(), record.on);
+                Err(Refusal::at(pointer, Lots::NotYetAcquired { lot, acquired, on }))
             }
             _ => Ok(()),
         }
@@ -173,14 +160,17 @@ impl Holding {
 pub(super) fn check_stock(
     pointer: &str,
     lot: &LotName,
-    had: Quantity,
+    held: Quantity,
     gone: Quantity,
     count_corrected: bool,
 ) -> Checked {
-    if count_corrected || gone <= had {
+    if count_corrected || gone <= held {
         return Ok(());
     }
-    let message = format!("lot `{lot}` held {had}, but {gone} would be gone from it");
-    let help = "check the amount and the lot; if the record's count is wrong, set `count_corrected`";
-    Err(Refusal::at(pointer, message, help))
+    Err(Refusal::at(pointer, Lots::MoreThanHeld { lot: lot.clone(), held, gone }))
+}
+
+/// The name on record that is written much like this one, if there is one.
+fn alike<'a, Name: FromStr>(written: &str, names: impl Iterator<Item = &'a str>) -> Option<Name> {
+    nearest(written, names)?.parse().ok()
 }

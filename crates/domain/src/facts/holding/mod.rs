@@ -16,7 +16,9 @@ mod check_names;
 mod check_place;
 pub(crate) mod mentions;
 mod references;
+mod refusal;
 mod site;
+pub mod untrue;
 mod views;
 
 use std::collections::{BTreeMap, HashMap};
@@ -33,10 +35,11 @@ use crate::journal::event::{
 };
 use crate::journal::seal::Hash;
 
-pub use check::Refusal;
 pub use references::{Bond, Tie};
+pub use refusal::Refusal;
 pub(crate) use site::SiteFile;
 pub use site::SiteView;
+pub use untrue::Untrue;
 pub use views::{ApiaryView, LotView};
 
 /// An entry as the fold keeps it.

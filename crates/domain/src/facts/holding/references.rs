@@ -1,7 +1,6 @@
 //! Whether entries can be put away together: nothing that stays may rest on what goes, nor go on without what it changed.
 
 use std::collections::HashSet;
-use std::fmt;
 use std::sync::Arc;
 
 use super::{Holding, Record, mentions};
@@ -30,24 +29,6 @@ pub enum Bond {
     Name,
     /// The one that goes is not in the record.
     Unknown,
-}
-
-impl fmt::Display for Tie {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Tie { stays, goes, how } = self;
-        match how {
-            Bond::Correction => {
-                write!(f, "entry {goes} cannot go without entry {stays}: one corrects the other")
-            }
-            Bond::Course => {
-                write!(f, "entry {goes} cannot go without entry {stays}: both are of one course")
-            }
-            Bond::Name => {
-                write!(f, "entry {goes} cannot go: entry {stays}, which stays, names what it brought in")
-            }
-            Bond::Unknown => write!(f, "there is no entry {goes}"),
-        }
-    }
 }
 
 impl Holding {

@@ -37,11 +37,11 @@ impl Ask {
     }
 }
 
-/// Days that cannot be asked about.
+/// Days that cannot be asked about. Its error text is for logs; people are told by a sentence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum BadSpan {
     /// The last day lies before the first.
-    #[error("the last day {to} lies before the first, {from}")]
+    #[error("days_are_backwards")]
     Backwards {
         /// The first day.
         from: Day,
@@ -49,22 +49,13 @@ pub enum BadSpan {
         to: Day,
     },
     /// Too many days.
-    #[error("{days} days are too many: at most {} can be asked about at once", Span::DAYS_MOST)]
+    #[error("too_many_days")]
     TooLong {
         /// How many.
         days: i64,
+        /// How many can be asked about at once.
+        most: i64,
     },
-}
-
-impl BadSpan {
-    /// How to mend it.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        match self {
-            BadSpan::Backwards { .. } => "swap `from` and `to`, or correct one of them",
-            BadSpan::TooLong { .. } => "ask about a shorter time",
-        }
-    }
 }
 
 impl Span {
@@ -80,7 +71,7 @@ impl Span {
         match days {
             ..=0 => Err(BadSpan::Backwards { from, to }),
             1..=Span::DAYS_MOST => Ok(Span { from, to }),
-            _ => Err(BadSpan::TooLong { days }),
+            _ => Err(BadSpan::TooLong { days, most: Span::DAYS_MOST }),
         }
     }
 

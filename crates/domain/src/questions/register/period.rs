@@ -9,20 +9,14 @@ pub struct Period {
     to: Day,
 }
 
-/// A time that would end before it begins.
+/// A time that would end before it begins. Its error text is for logs; people are told by a sentence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
-#[error("the last day {to} lies before the first, {from}")]
+#[error("days_are_backwards")]
 pub struct BadPeriod {
-    from: Day,
-    to: Day,
-}
-
-impl BadPeriod {
-    /// How to mend it.
-    #[must_use]
-    pub fn help(self) -> &'static str {
-        "swap the two days, or correct one of them"
-    }
+    /// The first day.
+    pub from: Day,
+    /// The last day.
+    pub to: Day,
 }
 
 impl Period {

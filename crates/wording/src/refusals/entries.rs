@@ -1,0 +1,60 @@
+//! What cannot be true of an entry by itself, and of what it corrects.
+
+use combclear_domain::facts::holding::untrue::{Corrections, Entries};
+
+use super::{did_you_mean, untrue};
+use crate::words::{Words, say};
+
+pub(super) fn entries(words: &Words, why: &Entries) -> (String, String) {
+    match why {
+        Entries::IdIsTaken { id } => {
+            (say!(words, RefusalIdIsTaken, id = id), say!(words, RefusalIdIsTakenHelp))
+        }
+        Entries::InTheFuture { on, today } => {
+            (say!(words, RefusalInTheFuture, on = on, today = today), say!(words, RefusalInTheFutureHelp))
+        }
+        Entries::JurisdictionIsUnknown { jurisdiction, meant } => (
+            say!(words, RefusalJurisdictionIsUnknown, jurisdiction = jurisdiction),
+            did_you_mean(words, *meant, || say!(words, RefusalJurisdictionIsUnknownHelp)),
+        ),
+    }
+}
+
+pub(super) fn corrections(words: &Words, why: &Corrections) -> (String, String) {
+    match why {
+        Corrections::NoSuchEntry { of } => {
+            (say!(words, RefusalNoEntryToCorrect, of = of), say!(words, RefusalNoEntryToCorrectHelp))
+        }
+        Corrections::CorrectedBefore { of, by } => (
+            say!(words, RefusalCorrectedBefore, of = of, by = by),
+            say!(words, RefusalCorrectedBeforeHelp, by = by),
+        ),
+        Corrections::OfArchiveStep { of } => (
+            say!(words, RefusalCorrectionOfArchiveStep, of = of),
+            say!(words, RefusalCorrectionOfArchivedHelp),
+        ),
+        Corrections::OfMovedEntry { of } => (
+            say!(words, RefusalCorrectionOfMovedEntry, of = of),
+            say!(words, RefusalCorrectionOfArchivedHelp),
+        ),
+        Corrections::OfStrikeOut { of } => (
+            say!(words, RefusalCorrectionOfStrikeOut, of = of),
+            say!(words, RefusalCorrectionOfStrikeOutHelp),
+        ),
+        Corrections::OfOtherKind { of, was, now } => (
+            say!(words, RefusalCorrectionOfOtherKind, of = of, was = was.as_str(), now = now.as_str()),
+            say!(words, RefusalCorrectionOfOtherKindHelp),
+        ),
+        Corrections::OfAnother { kind, on, entry, why } => (
+            say!(
+                words,
+                RefusalAnotherBecomesUntrue,
+                kind = kind.as_str(),
+                on = on,
+                entry = entry,
+                why = untrue(words, why).message
+            ),
+            say!(words, RefusalAnotherBecomesUntrueHelp),
+        ),
+    }
+}
