@@ -8,13 +8,18 @@
 #![deny(missing_docs)]
 
 pub mod amounts;
+pub mod calendar;
 pub mod due;
+pub mod exchange;
 pub mod gaps;
+mod labels;
 pub mod law;
 pub mod leaflet;
 mod messages;
 mod notice;
 pub mod options;
+pub mod pack;
+pub mod paper;
 mod pieces;
 pub mod register;
 pub mod retention;
@@ -22,5 +27,6 @@ pub mod stock;
 pub mod supering;
 mod words;
 
+pub use labels::Label;
 pub use notice::notice;
 pub use words::Words;
