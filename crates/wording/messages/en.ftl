@@ -1225,3 +1225,249 @@ label-pack-how-to-check = How to check it
 pack-check-files = Unpack it and run { $command }: every file is then as it was packed.
 label-pack-check-proofs = The hash of a proof stands in the register too, in the entry that attached it.
 pack-check-journal = Whoever has the journal can show that the register was read from it, and that nothing was changed since: { $command } proves the first { $entries } entries by the hash { $hash }.
+
+## Terminal: tables and headings
+
+# Heads of columns, titles and labels; the last stand before a colon. Those of the paper are used here too.
+label-blank = { "" }
+label-answer = answer
+label-at-home = At home
+label-by = by
+label-cautions = cautions
+label-colony = colony
+label-conditions = conditions
+label-disposed = disposed
+label-dose = dose
+label-entries = entries
+label-first-free = first free
+label-for-all = for all
+label-free-for-supers = free for supers
+label-from = from
+label-grounds = grounds
+label-how-it-stands = how it stands
+label-how-sure = how sure
+label-it-takes = it takes
+label-keep-until = keep until
+label-last-blocked = last blocked
+label-last-used-or-disposed = last used or disposed of
+label-leaflet = leaflet
+label-left = left
+label-lots = lots
+label-missing = missing
+label-need = need
+label-next-and-why = what is next, and why
+label-option = option
+label-one-dose-for-all = one dose for all
+label-otherwise = otherwise
+label-rests-on = what it rests on
+label-rule = rule
+label-rules = rules
+label-says = says
+label-see-to = to see to
+label-short = short
+label-since = since
+label-source = source
+label-sources = Sources
+label-start-days = start days
+label-supers-asked = supers?
+label-title-lots = Lots
+label-to-carry = to carry
+label-to-dispose-of = To dispose of
+label-visits = visits
+label-what = what
+label-where = where
+label-why = why
+label-with-rules-of = with the rules of
+
+# Answers and other words of a closed list.
+label-yes = yes
+label-no = no
+label-unknown = unknown
+label-usable = usable
+label-ruled-out = ruled out
+label-met = met
+label-broken = broken
+label-unknown-met-in-a-usual-year = unknown, met in a usual year
+label-unknown-broken-in-a-usual-year = unknown, broken in a usual year
+label-confidence-document = document
+label-confidence-second-hand = second hand
+label-confidence-unconfirmed = unconfirmed
+label-must = must
+label-advice = advice
+label-may = may
+label-overdue = overdue
+label-none-on-record = none on record
+label-on-unknown-day = on a day that is not known
+
+# A day with its name.
+terminal-day = { $day } ({ $weekday ->
+    [Monday] Monday
+    [Tuesday] Tuesday
+    [Wednesday] Wednesday
+    [Thursday] Thursday
+    [Friday] Friday
+    [Saturday] Saturday
+   *[Sunday] Sunday
+})
+terminal-at-least = at least { $what }
+terminal-label-revision = label { $revision }
+terminal-days-counted-by = { $notice } Days counted by { $policy }.
+
+# supering: the board, and one colony.
+terminal-supering-board = May they be supered? Holding { $holding }, { $day }
+terminal-supering-sums = { $colonies } colonies: { $yes } yes, { $no } no, { $unknown } unknown. A first free day in brackets holds if what is in comes out as early as it may.
+terminal-supering-breaches = { $breaches ->
+    [one] 1 breach on record
+   *[other] { $breaches } breaches on record
+}
+terminal-supering-one = { $colony } on { $day }: { $answer }
+terminal-supering-if-out = { $day }, if all is out on { $out }
+terminal-supering-left-out = { $asks } At { $apiary } these got none in that round: { $colonies }
+terminal-supering-ahead = { $from } to { $to }: { $answer }
+label-supering-kept = on record, kept
+label-supering-broken = on record, broken
+label-supering-open = on record, open
+label-supering-note = note
+label-supering-comes-next = what comes next
+label-supering-must-happen-first = what must happen first
+label-supering-missing = what is missing for an answer
+label-supering-missing-else = what else is missing
+label-supering-whole-apiary = the whole apiary
+label-supering-if-nothing-else = if nothing else is recorded
+
+# due: a head and a sum around the visits.
+terminal-due-head = What is due in { $holding }, { $from } to { $to }
+terminal-due-sums = { $items ->
+    [one] 1 item
+   *[other] { $items } items
+}: { $overdue } overdue. { $must } must be done, { $advice } advice, { $may } may be. Dates are the days between which; both count.
+terminal-due-on = on { $day }
+terminal-due-between = { $from } to { $to }
+terminal-due-from = from { $day }
+terminal-due-by = by { $day }; the first day is not known
+
+# stock
+terminal-stock-head = Stock of { $holding }, { $day }
+terminal-stock-course = For one course of all { $colonies ->
+    [one] 1 colony
+   *[other] { $colonies } colonies
+}
+label-stock-look-again = Look at again
+terminal-stock-taken-by = taken by entry { $entry }
+label-stock-how-to-record = To record it: write how and where in place of null, put these lines into a file, combclear import FILE.
+terminal-stock-dispose = { $amount } of { $pack }, lot { $lot }: { $why }
+terminal-stock-dispose-lot = lot { $lot }: { $why }
+terminal-stock-leaflet-says = leaflet: { $says } ({ $confidence }; { $sources })
+label-stock-leaflet-silent = the leaflet here says nothing of how: read it on the pack, or ask the supplier
+terminal-stock-doses = { $doses ->
+    [one] 1 dose
+   *[other] { $doses } doses
+}
+terminal-stock-not-known = not known of { $colonies }: { $gap }
+terminal-stock-and-more = { $names } and { $more } more
+
+# gaps
+terminal-gaps-head = Is the record complete? Holding { $holding }, { $from } to { $to }
+terminal-gaps-by-law = by { $law }
+label-gaps-required = Missing: the law wants it
+label-gaps-amiss = Not as it should be
+label-gaps-where-applicable = Missing, if it applies
+label-gaps-advised = Advised
+terminal-gaps-times = { $count } times: { $what }
+terminal-gaps-entries = entries no. { $numbers }
+terminal-gaps-more-gone = { $amount } more gone than acquired
+label-gaps-count-corrected = the count was corrected
+
+# retention
+terminal-retention-head = How long the medicine records must be kept. Holding { $holding }, { $day }
+terminal-retention-nothing = Nothing could go on { $day }. { label-retention-note }
+terminal-retention-could-go = { $stories ->
+    [one] 1 story
+   *[other] { $stories } stories
+} could go on { $day }: { $lots }. { label-retention-note }
+label-retention-note = Nothing goes by itself. The day given is the last on which the records must be kept.
+label-retention-own-prescription = (a prescription of its own)
+label-retention-keep-it = not known: keep it
+
+# law
+label-law-union = A member state of the Union that is not listed has the rules of eu.
+terminal-law-head = What the law asks in { $jurisdiction } on { $day }
+label-law-in-force = in force
+terminal-law-not-yet = not in force yet, from { $day }
+terminal-law-over = no longer in force, until { $day }
+label-law-none-in-force = No rule known here is in force on that day. That is not to say that nothing was asked.
+label-law-how-soon = How soon:
+label-law-at-the-time = at the time
+terminal-law-within = within { days }
+label-law-in-what-form = In what form:
+label-law-how-long = How long to keep it (the longest wins):
+# $from completes "5 years from".
+terminal-law-keep = { $years ->
+    [one] 1 year from { $from }
+   *[other] { $years } years from { $from }
+}
+terminal-law-keep-scheme = { terminal-law-keep } (a scheme or advice)
+
+# leaflets
+label-leaflets-note = Only what was read in a document can carry a yes. Your own reading of the pack goes before all of these.
+
+# options: the head, and what several tables share.
+terminal-options-head = What can be used? { $what }, to be started from { $from } to { $to }
+terminal-options-colony = Holding { $holding }, colony { $colony }
+terminal-options-colony-at = Holding { $holding }, colony { $colony } at { $apiary }
+terminal-options-apiary = Holding { $holding }, the { $colonies ->
+    [one] 1 colony
+   *[other] { $colonies } colonies
+} at { $apiary }
+terminal-options-assumed = assumed of the site, not recorded: { $assumed }
+terminal-options-assumed-until = assumed of the site, not recorded: { $assumed }, until { $until }
+terminal-options-power = power { $power }
+terminal-options-access = access { $access }
+terminal-options-ground = ground { $ground }
+label-options-no-flow = next nectar flow: none on record
+terminal-options-flow = next nectar flow: { $forage }, { $stage } from { $day }
+terminal-options-flow-years = next nectar flow: { $forage }, { $stage } from { $day } ({ $years })
+terminal-options-flow-early = early { $day }
+terminal-options-flow-late = late { $day }
+terminal-options-usual-year = { $days } (usable in a usual year)
+terminal-options-not-usual-year = { $days } (not in a usual year)
+terminal-options-days-short = { $days } days short
+terminal-options-days-to-spare = { $days } days to spare
+terminal-options-missing-from = from { $day } on, { $fact }
+terminal-options-times = { $doses } times
+label-options-times-not-stated = how often is not stated
+terminal-options-out-if-brood = out from { $day } if brood is seen
+label-options-stands-here = stands here because
+label-not-counted = not counted
+terminal-options-in-stock = in stock { $amount }
+terminal-options-short = short of { $amount }
+terminal-options-short-at-least = short of at least { $amount }
+terminal-options-to-mix-for-all = to mix { $ml } ml for all: { $mixture }
+terminal-options-to-mix = to mix { $ml } ml: { $mixture } (recipe: { $recipe })
+
+# options: one colony.
+label-options-no-day = no day in sight
+terminal-options-not-before = not before { $day }
+terminal-options-nearest = nearest to usable on { $day }
+label-options-would-have-to-change = would have to change
+terminal-options-sums = { $options ->
+    [one] 1 option
+   *[other] { $options } options
+}: { $usable } usable, { $unknown } unknown, { $ruled_out } ruled out. The first free day holds for a start on the first day shown. See one with all its conditions: --leaflet ID.
+label-options-advice-not-kept = advice not kept
+terminal-options-if-started = if started on { $day } ({ $answer })
+label-options-none-of-these-days = none of these days
+terminal-options-latest-start = latest start before the flow of { $flow } ({ $year } year): { $day }
+label-options-in-stock-and-in-date = in stock and in date
+label-options-expired = expired by then, or without an expiry on record
+label-options-no-label = the label revision is not on record, or is none that the leaflet knows
+terminal-options-out-between = may be out from { $from }, must be out by { $by }
+terminal-options-out-from = may be out from { $from }
+terminal-options-out-by = must be out by { $by }; the least stay is not stated
+label-options-stay-not-stated = how long it stays is not stated
+terminal-options-out-without-brood = without brood, or with the least, it might be out from { $day }: the brood was not seen for that day
+terminal-options-not-before-if-brood = if brood is seen while it is in, not before { $day }
+terminal-options-margin = flow of { $flow } ({ $year } year): { $spare }
+terminal-options-visit = visit { $when }: { $what }
+terminal-options-visit-opened = visit { $when }: { $what }, hive opened
+terminal-options-by = by { $day }, from a day that is not known

@@ -25,6 +25,7 @@ pub mod register;
 pub mod retention;
 pub mod stock;
 pub mod supering;
+pub mod terminal;
 mod words;
 
 pub use labels::Label;
