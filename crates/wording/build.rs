@@ -1,5 +1,6 @@
 //! Makes a type of each message in `messages/en.ftl`, with a field for each of its arguments: a message that is not there, one that
-//! nobody says, and an argument that is left out do not compile. Every other language must have the same messages and arguments.
+//! nobody says, and an argument that is left out do not compile. A message whose id begins with `label-` becomes a variant of `Label`
+//! instead. Every other language must have the same messages and arguments.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::error::Error;
@@ -25,10 +26,16 @@ fn main() -> Result<(), Box<dyn Error>> {
             return Err(format!("{}: not as in English: {differing:?}", path.display()).into());
         }
     }
-    let out = PathBuf::from(env::var("OUT_DIR")?).join("messages.rs");
-    fs::write(out, types(&english)?)?;
+    let out = PathBuf::from(env::var("OUT_DIR")?);
+    let (labels, others): (Messages, Messages) =
+        english.into_iter().partition(|(id, _)| id.starts_with(LABEL));
+    fs::write(out.join("messages.rs"), types(&others)?)?;
+    fs::write(out.join("labels.rs"), label_type(&labels)?)?;
     Ok(())
 }
+
+/// How the id of a label begins.
+const LABEL: &str = "label-";
 
 fn read(path: &Path) -> Result<Messages, Box<dyn Error>> {
     let text = fs::read_to_string(path)?;
@@ -112,10 +119,35 @@ fn references(pattern: &Pattern<&str>, named: &mut BTreeSet<String>) {
     }
 }
 
+fn label_type(labels: &Messages) -> Result<String, Box<dyn Error>> {
+    let mut variants = String::new();
+    let mut all = String::new();
+    for (id, arguments) in labels {
+        if !arguments.is_empty() {
+            return Err(format!("`{id}` is a label, so nothing can be put in: {arguments:?}").into());
+        }
+        let name = type_name(id.strip_prefix(LABEL).unwrap_or(id));
+        writeln!(variants, "    /// The message `{id}`.\n    {name},")?;
+        writeln!(all, "        (Label::{name}, \"{id}\"),")?;
+    }
+    let mut out = String::new();
+    writeln!(
+        out,
+        "/// What stands fixed: the head of a table, the label of a value, a sentence without a fact in it."
+    )?;
+    writeln!(out, "#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]")?;
+    writeln!(out, "pub enum Label {{\n{variants}}}")?;
+    writeln!(out, "impl Label {{")?;
+    writeln!(out, "    /// Every label with the id of its message.")?;
+    writeln!(out, "    pub(crate) const ALL: [(Label, &'static str); {}] = [\n{all}    ];", labels.len())?;
+    writeln!(out, "}}")?;
+    Ok(out)
+}
+
 fn types(messages: &Messages) -> Result<String, Box<dyn Error>> {
     let mut out = String::new();
     for (id, arguments) in messages {
-        let name: String = id.split('-').map(capital).collect();
+        let name = type_name(id);
         let life = if arguments.is_empty() { "" } else { "<'a>" };
         writeln!(out, "pub(crate) struct {name}{life} {{")?;
         for argument in arguments {
@@ -138,6 +170,10 @@ fn types(messages: &Messages) -> Result<String, Box<dyn Error>> {
         writeln!(out, "    }}\n}}")?;
     }
     Ok(out)
+}
+
+fn type_name(id: &str) -> String {
+    id.split('-').map(capital).collect()
 }
 
 fn capital(word: &str) -> String {

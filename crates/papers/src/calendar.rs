@@ -9,8 +9,9 @@
 //! recorded, and its sequence is the place of that entry in the journal, so that both only rise.
 
 use combclear_domain::basics::calendar::{Day, Instant};
-use combclear_domain::basics::words::ColonyName;
 use combclear_domain::questions::due::Weight;
+use combclear_wording::Words;
+use combclear_wording::calendar::{name, summary};
 use combclear_wording::due::{DueItem, DueReport};
 use icalendar::{Calendar, Component, Event, Property, Todo};
 
@@ -20,24 +21,24 @@ pub const MEDIA_TYPE: &str = "text/calendar; charset=utf-8";
 /// The items of a report as one calendar, in their order.
 #[must_use]
 pub fn calendar(report: &DueReport) -> String {
+    let words = Words::english();
     let mut calendar = Calendar::empty();
     calendar.append_property(Property::new("VERSION", "2.0"));
     calendar.append_property(Property::new("PRODID", "-//Combclear//What is due//EN"));
     calendar.append_property(Property::new("CALSCALE", "GREGORIAN"));
     // The library does not know that this is text, and writes it as it is given.
-    let name = escaped(&format!("Combclear: what is due, {}", report.holding));
-    calendar.append_property(Property::new("NAME", name));
+    calendar.append_property(Property::new("NAME", escaped(&name(words, &report.holding))));
     for item in report.items() {
         match days(item) {
-            Some(days) => calendar.push(event(item, days, &report.notice)),
-            None => calendar.push(to_do(item, &report.notice)),
+            Some(days) => calendar.push(event(words, item, days, &report.notice)),
+            None => calendar.push(to_do(words, item, &report.notice)),
         };
     }
     folded_anew(&calendar.to_string())
 }
 
-fn event(item: &DueItem, (first, last): (Day, Day), notice: &str) -> Event {
-    let mut event = described(Event::new(), item, notice);
+fn event(words: &Words, item: &DueItem, (first, last): (Day, Day), notice: &str) -> Event {
+    let mut event = described(words, Event::new(), item, notice);
     event
         .append_property(date("DTSTART", first))
         // A task takes no time from the day's other appointments.
@@ -49,14 +50,13 @@ fn event(item: &DueItem, (first, last): (Day, Day), notice: &str) -> Event {
     event.done()
 }
 
-fn to_do(item: &DueItem, notice: &str) -> Todo {
-    described(Todo::new(), item, notice).done()
+fn to_do(words: &Words, item: &DueItem, notice: &str) -> Todo {
+    described(words, Todo::new(), item, notice).done()
 }
 
 /// What an event and a to-do tell alike: all but the days.
-fn described<C: Component>(mut component: C, item: &DueItem, notice: &str) -> C {
-    let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
-    let whom = if colonies.is_empty() { String::new() } else { format!(" ({})", colonies.join(", ")) };
+fn described<C: Component>(words: &Words, mut component: C, item: &DueItem, notice: &str) -> C {
+    // Programs go by these.
     let kind = match item.weight {
         Weight::Must => "MUST",
         Weight::Advice => "ADVICE",
@@ -66,7 +66,7 @@ fn described<C: Component>(mut component: C, item: &DueItem, notice: &str) -> C 
         .uid(&item.uid.to_string())
         .append_property(Property::new("DTSTAMP", stamp(item.recorded_at)))
         .append_property(Property::new("SEQUENCE", item.sequence.min(SEQUENCE_MOST).to_string()))
-        .append_property(text("SUMMARY", &format!("{}{whom}", item.title)))
+        .append_property(text("SUMMARY", &summary(words, &item.title, &item.colonies)))
         .append_property(text("DESCRIPTION", &format!("{}\n{notice}", item.text)))
         .append_property(Property::new("CATEGORIES", kind));
     if let Some(apiary) = &item.apiary {

@@ -20,7 +20,7 @@
 //! withdrawal, for honey: without `endDate` its end is not known, and the colonies are to be taken as blocked.
 //!
 //! # What the standard has no place for
-//! See [`NOTES`], which go out with every file.
+//! See [`Exchange::notes`].
 
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
@@ -31,42 +31,25 @@ use combclear_domain::questions::register::{
 use combclear_domain::{Day, Instant};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
+use combclear_wording::{Label, Words, exchange as say};
 use serde::Serialize;
 use serde_json::Number;
 
 use crate::rows::names;
-use crate::sheet::{NOT_RECORDED, written as said};
+use crate::sheet::written as said;
 
 mod treatments;
-
-/// What a reader of the file must know that its shape does not say.
-pub const NOTES: [&str; 13] = [
-    "Bees are not among the species of the standard: no specie is given, an animal is a colony of bees.",
-    "Identifiers have schemes of this program: internal.combclear.colony, .apiary, .authorisation.",
-    "All dates are civil dates, written as midday UTC; cut off the time and do not shift them.",
-    "An entry has one treatment for each group of colonies of which the course went the same way; meta.sourceId names \
-     the entry, and the amounts add up to what it gave.",
-    "Colonies that came by a medicine in a split or a uniting have a treatment of their own, without amounts.",
-    "Every treatment has one withdrawal, for honey. Without endDate its end is not known: the medicine is still in, or \
-     no period is recorded. The colonies are then to be taken as blocked.",
-    "endDate of a withdrawal is the last blocked day; with a period of 0 days the day on which the treatment ended.",
-    "A withdrawal period in days has no place in the standard: it stands in remark.",
-    "The address of a supplier, the batch of a movement, and how and where something was disposed of have no place: \
-     they stand in remark.",
-    "A location is the apiary on the day of the treatment; later apiaries stand in remark.",
-    "EA counts strips, trays, tablets, wafers or pieces; remark says which.",
-    "Entries that were struck out or corrected are left out; the register has both values.",
-    "Entries that were moved into an archive are left out; the register says how many, and names the file by its hash.",
-];
 
 const COLONY: &str = "internal.combclear.colony";
 const APIARY: &str = "internal.combclear.apiary";
 const AUTHORISATION: &str = "internal.combclear.authorisation";
+/// The unit of a transaction whose unit nobody recorded: a word of this program, the same in every language.
+const NO_UNITS: &str = "not recorded";
 
 /// A file of treatments and movements of stock.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Exchange {
-    /// What its shape does not say.
+    /// What a reader of the file must know that its shape does not say.
     pub notes: [&'static str; 13],
     /// One for each administration and each group of colonies of which the course went the same way.
     pub treatments: Vec<GroupTreatment>,
@@ -78,18 +61,20 @@ impl Exchange {
     /// The file for a register; what is on hand is taken from the book of the lots.
     #[must_use]
     pub fn of(report: &RegisterReport, gaps: Option<&GapsReport>) -> Exchange {
+        let words = Words::english();
         let source = source(&report.holding);
-        let treatments = report.administrations.iter().flat_map(|row| treatments::of(row, &source)).collect();
+        let treatments =
+            report.administrations.iter().flat_map(|row| treatments::of(words, row, &source)).collect();
         let mut transactions: Vec<Transaction> =
-            report.acquisitions.iter().map(|row| receipt(row, &source)).collect();
+            report.acquisitions.iter().map(|row| receipt(words, row, &source)).collect();
         // What was used before the time of the register is no movement of that time.
         let used = report.administrations.iter().filter(|row| !row.earlier);
-        transactions.extend(used.flat_map(|row| uses(row, &source)));
-        transactions.extend(report.disposals.iter().map(|row| disposal(row, &source)));
+        transactions.extend(used.flat_map(|row| uses(words, row, &source)));
+        transactions.extend(report.disposals.iter().map(|row| disposal(words, row, &source)));
         if let Some(gaps) = gaps {
-            transactions.extend(gaps.lots.iter().filter_map(|lot| on_hand(lot, gaps.as_of, &source)));
+            transactions.extend(gaps.lots.iter().filter_map(|lot| on_hand(words, lot, gaps.as_of, &source)));
         }
-        Exchange { notes: NOTES, treatments, transactions }
+        Exchange { notes: say::NOTES.map(|note| words.label(note)), treatments, transactions }
     }
 }
 
@@ -272,57 +257,72 @@ fn transaction(
         remark: String::new(),
         kind,
         quantity: amount(quantity),
-        units: part.unit.map_or(NOT_RECORDED, units),
+        units: part.unit.map_or(NO_UNITS, units),
         supplier_name: None,
         expiry_date: None,
         product: medicine(part),
     }
 }
 
-/// What identifies the stock: the standard has no place for it in a movement.
-fn stock(lot: &LotName, batch: Option<&String>, unit: Option<Unit>) -> String {
-    let batch = said(batch).unwrap_or(NOT_RECORDED);
-    format!("lot {lot}. batch: {batch}. unit: {}", unit.map_or(NOT_RECORDED, Unit::as_str))
+/// A value with its label in front, or that nobody wrote it down.
+fn labelled(words: &Words, label: Label, value: Option<&str>) -> String {
+    format!("{}: {}", words.label(label), value.unwrap_or_else(|| words.label(Label::NotRecorded)))
 }
 
-fn receipt(row: &AcquisitionRow, source: &str) -> Transaction {
+/// What identifies the stock: the standard has no place for it in a movement.
+fn stock(words: &Words, lot: &LotName, batch: Option<&String>, unit: Option<Unit>) -> [String; 3] {
+    [say::lot(words, lot), labelled(words, Label::Batch, said(batch)), unit_of(words, unit)]
+}
+
+fn unit_of(words: &Words, unit: Option<Unit>) -> String {
+    labelled(words, Label::ExchangeUnit, unit.map(Unit::as_str))
+}
+
+/// What is said one after the other.
+fn remark(said: impl IntoIterator<Item = String>) -> String {
+    said.into_iter().collect::<Vec<_>>().join(". ")
+}
+
+fn receipt(words: &Words, row: &AcquisitionRow, source: &str) -> Transaction {
     let supplier = row.supplier.as_ref();
-    let address = supplier.and_then(|supplier| said(supplier.address.as_ref())).unwrap_or(NOT_RECORDED);
-    let proof = said(row.proof.as_ref()).unwrap_or(NOT_RECORDED);
-    let stock = stock(&row.lot, row.batch.as_ref(), row.medicine.unit);
+    let address = supplier.and_then(|supplier| said(supplier.address.as_ref()));
+    let address = labelled(words, Label::ExchangeSupplierAddress, address);
+    let proof = labelled(words, Label::ExchangeProof, said(row.proof.as_ref()));
+    let stock = stock(words, &row.lot, row.batch.as_ref(), row.medicine.unit);
     Transaction {
-        remark: format!("{stock}. supplier address: {address}. proof: {proof}"),
+        remark: remark(stock.into_iter().chain([address, proof])),
         supplier_name: supplier.and_then(|supplier| said(Some(&supplier.name))).map(str::to_owned),
         expiry_date: row.expiry.map(midday),
         ..transaction(&row.written, source, "Receipt", row.quantity, &row.medicine)
     }
 }
 
-fn uses(row: &AdministrationRow, source: &str) -> Vec<Transaction> {
+fn uses(words: &Words, row: &AdministrationRow, source: &str) -> Vec<Transaction> {
     let parts = row.given.iter().enumerate().map(|(index, part)| Transaction {
         id: format!("{}/{index}", row.written.entry),
         responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
-        remark: format!(
-            "{}. colonies: {}",
-            stock(&part.lot, part.batch.as_ref(), row.medicine.unit),
-            names(&part.colonies)
-        ),
+        remark: {
+            let stock = stock(words, &part.lot, part.batch.as_ref(), row.medicine.unit);
+            let colonies = labelled(words, Label::Colonies, Some(&names(&part.colonies)));
+            remark(stock.into_iter().chain([colonies]))
+        },
         expiry_date: part.expiry.map(midday),
         ..transaction(&row.written, source, "Use", part.total, &row.medicine)
     });
     parts.collect()
 }
 
-fn disposal(row: &DisposalRow, source: &str) -> Transaction {
-    let stock = stock(&row.lot, row.batch.as_ref(), row.medicine.unit);
+fn disposal(words: &Words, row: &DisposalRow, source: &str) -> Transaction {
+    let stock = stock(words, &row.lot, row.batch.as_ref(), row.medicine.unit);
+    let how_and_where = labelled(words, Label::HowAndWhere, said(Some(&row.how_and_where)));
     Transaction {
-        remark: format!("{stock}. how and where: {}", said(Some(&row.how_and_where)).unwrap_or(NOT_RECORDED)),
+        remark: remark(stock.into_iter().chain([how_and_where])),
         ..transaction(&row.written, source, "Disposal", row.quantity, &row.medicine)
     }
 }
 
 /// What is left of a lot by the book; nothing where more is gone than was acquired.
-fn on_hand(lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
+fn on_hand(words: &Words, lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
     let quantity = lot.left?;
     Some(Transaction {
         resource_type: "icarMedicineTransactionResource",
@@ -330,14 +330,14 @@ fn on_hand(lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
         id: format!("on-hand/{as_of}/{}", lot.lot),
         event_date_time: midday(as_of),
         responsible: None,
-        remark: format!(
-            "lot {}. by the book, not counted. unit: {}",
-            lot.lot,
-            lot.unit.map_or(NOT_RECORDED, Unit::as_str)
-        ),
+        remark: remark([
+            say::lot(words, &lot.lot),
+            words.label(Label::ExchangeByTheBook).to_owned(),
+            unit_of(words, lot.unit),
+        ]),
         kind: "OnHand",
         quantity: amount(quantity),
-        units: lot.unit.map_or(NOT_RECORDED, units),
+        units: lot.unit.map_or(NO_UNITS, units),
         supplier_name: None,
         expiry_date: None,
         product: Medicine { name: lot.medicine.to_string(), registered_identifier: None },

@@ -32,8 +32,10 @@ use combclear_wording::register::RegisterReport;
 
 use crate::rows::names;
 use crate::shares::{Share, shares};
-use crate::sheet::{NOT_RECORDED, is_written, written};
+use crate::sheet::{is_written, written};
 
+// Programs go by these too, so they are the same in every language.
+const NOT_RECORDED: &str = "not recorded";
 const NOT_KNOWN: &str = "not known";
 const NONE: &str = "none";
 

@@ -1,5 +1,6 @@
 //! A page to read and to print, by itself: no scripts, nothing fetched, black and white.
 
+use combclear_wording::{Label, Words, paper};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::sheet::{Cell, Paper, Piece, Sheet, SheetLine, visible};
@@ -10,37 +11,38 @@ use crate::sheet::{Cell, Paper, Piece, Sheet, SheetLine, visible};
 /// and pages are numbered where the reader's program knows margin boxes (CSS Paged Media Module Level 3).
 #[must_use]
 pub fn page(paper: &Paper) -> String {
+    let words = Words::english();
     let body = html! {
         h1 { (paper.title) }
         dl {
-            div { dt { "Holding" } dd { (visible(&paper.holding)) } }
+            div { dt { (words.label(Label::Holding)) } dd { (visible(&paper.holding)) } }
             @for fact in &paper.facts {
                 div { dt { (fact.head) } dd { (visible(&fact.says)) } }
             }
         }
         p { strong { (visible(&paper.notice)) } }
-        nav aria-label="Sheets" {
+        nav aria-label=(words.label(Label::Sheets)) {
             ul {
                 @for sheet in &paper.sheets {
                     li { a href={ "#" (sheet.id) } { (sheet.title) } " (" (sheet.rows.len()) ")" }
                 }
             }
         }
-        @for sheet in &paper.sheets { (table(sheet, &running(paper))) }
+        @for sheet in &paper.sheets { (table(words, sheet, &running(paper))) }
     };
-    document(&format!("{}: {}, {}", paper.title, visible(&paper.holding), paper.period), &body)
+    document(words, &format!("{}: {}, {}", paper.title, visible(&paper.holding), paper.period), &body)
 }
 
 /// A whole document around a body.
-pub(crate) fn document(title: &str, body: &Markup) -> String {
+pub(crate) fn document(words: &Words, title: &str, body: &Markup) -> String {
     let page = html! {
         (DOCTYPE)
-        html lang="en" {
+        html lang=(words.language()) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { (title) }
-                style { (PreEscaped(STYLE)) }
+                style { (PreEscaped(STYLE.replace(PAGE, &page_number(words)))) }
             }
             body { main { (body) } }
         }
@@ -48,18 +50,26 @@ pub(crate) fn document(title: &str, body: &Markup) -> String {
     page.into_string()
 }
 
+/// The number of a page, as a style sheet writes it.
+fn page_number(words: &Words) -> String {
+    // The counters end the text before them, and begin the one after.
+    let said = paper::page(words, "\" counter(page) \"", "\" counter(pages) \"");
+    let said = format!("\"{said}\"");
+    said.strip_suffix(" \"\"").map_or_else(|| said.clone(), str::to_owned)
+}
+
 /// What stands at the head of each printed page.
 fn running(paper: &Paper) -> String {
     visible(&format!("{}, {}; {}, {}", paper.holding, paper.keeper, paper.title, paper.period))
 }
 
-fn table(sheet: &Sheet, running: &str) -> Markup {
+fn table(words: &Words, sheet: &Sheet, running: &str) -> Markup {
     html! {
         section aria-labelledby=(sheet.id) {
             h2 id=(sheet.id) { (sheet.title) }
             @for note in &sheet.notes { p { (visible(note)) } }
             @if sheet.rows.is_empty() {
-                p { (Sheet::EMPTY) }
+                p { (Sheet::empty()) }
             } @else {
                 table {
                     caption { (sheet.title) }
@@ -71,7 +81,7 @@ fn table(sheet: &Sheet, running: &str) -> Markup {
                         tr.running aria-hidden="true" { td colspan=(sheet.columns.len()) { (running) } }
                         tr { @for column in &sheet.columns { th scope="col" { (column.head) } } }
                     }
-                    tbody { @for row in &sheet.rows { (tr(row)) } }
+                    tbody { @for row in &sheet.rows { (tr(words, row)) } }
                 }
             }
         }
@@ -84,31 +94,34 @@ fn share(sheet: &Sheet, width: u8) -> u32 {
     (u32::from(width) * 100).checked_div(all).unwrap_or(0)
 }
 
-fn tr(row: &[Cell]) -> Markup {
+fn tr(words: &Words, row: &[Cell]) -> Markup {
     html! {
         tr {
             @for (index, cell) in row.iter().enumerate() {
-                @if index == 0 { th scope="row" { (lines(cell)) } } @else { td { (lines(cell)) } }
+                @if index == 0 { th scope="row" { (lines(words, cell)) } } @else { td { (lines(words, cell)) } }
             }
         }
     }
 }
 
-fn lines(cell: &Cell) -> Markup {
-    html! { @for line in &cell.0 { div { (spoken(line)) } } }
+fn lines(words: &Words, cell: &Cell) -> Markup {
+    html! { @for line in &cell.0 { div { (spoken(words, line)) } } }
 }
 
-fn spoken(line: &SheetLine) -> Markup {
+fn spoken(words: &Words, line: &SheetLine) -> Markup {
     html! {
         @if let Some(label) = line.label { span.label { (label) ": " } }
         @match &line.piece {
-            Piece::Struck(_) => { "struck: " s { (line.piece.words()) } }
+            Piece::Struck(_) => { (words.label(Label::Struck)) ": " s { (line.piece.words()) } }
             Piece::Date(_) => { time { (line.piece.words()) } }
             Piece::NotRecorded => { em { (line.piece.words()) } }
             _ => { bdi { (line.piece.words()) } }
         }
     }
 }
+
+/// Where the number of a page stands in the style.
+const PAGE: &str = "PAGE-NUMBER";
 
 const STYLE: &str = "
 :root { color-scheme: light; }
@@ -132,7 +145,7 @@ a { color: #000; }
 @page {
   size: A4 landscape;
   margin: 14mm 10mm 16mm;
-  @bottom-right { content: \"page \" counter(page) \" of \" counter(pages); font: 8pt serif; }
+  @bottom-right { content: PAGE-NUMBER; font: 8pt serif; }
 }
 @media print {
   body { font-size: 7.5pt; margin: 0; }

@@ -12,14 +12,16 @@ use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::{Checkpoint, Content, Hash};
 use combclear_domain::questions::register::DocumentPart;
 use combclear_wording::gaps::GapsReport;
+use combclear_wording::pack::{self as say, Part};
 use combclear_wording::register::RegisterReport;
-use maud::html;
+use combclear_wording::{Label, Words};
+use maud::{Markup, html};
 use sha2::{Digest, Sha256};
 use zip::write::SimpleFileOptions;
 use zip::{CompressionMethod, DateTime, ZipWriter};
 
 use crate::exchange::Exchange;
-use crate::sheet::{NOT_RECORDED, Paper, visible, written};
+use crate::sheet::{Paper, visible, written};
 use crate::typesetter::{NotSet, Typesetter};
 use crate::{flat, html};
 
@@ -84,10 +86,11 @@ pub enum NotPacked {
 /// None that a register is known to bring about: it is written to memory.
 pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
     let report = input.report;
-    let proofs = proofs(input);
+    let words = Words::english();
+    let proofs = proofs(words, input);
     let paper = Paper::of(report, input.gaps);
     let mut files = vec![
-        PackedFile::new("index.html", index(input, &paper, &proofs).into_bytes()),
+        PackedFile::new("index.html", index(words, input, &paper, &proofs).into_bytes()),
         PackedFile::new("register.html", html::page(&paper).into_bytes()),
     ];
     if let Some(typesetter) = input.typesetter {
@@ -192,17 +195,17 @@ struct Proof<'a> {
     of: String,
     document: &'a DocumentPart,
     /// Its name in the pack and its content, or why it is not there.
-    kept: Result<(String, &'a [u8]), &'static str>,
+    kept: Result<(String, &'a [u8]), Label>,
 }
 
 /// Every document of the register, in its order; one content has one file, however often it is named.
-fn proofs<'a>(input: &Input<'a>) -> Vec<Proof<'a>> {
+fn proofs<'a>(words: &Words, input: &Input<'a>) -> Vec<Proof<'a>> {
     let acquired = input.report.acquisitions.iter().flat_map(|row| {
-        let of = format!("acquisition no. {}, lot {}", row.written.place, row.lot);
+        let of = say::acquisition(words, row.written.place, &row.lot);
         row.documents.iter().map(move |document| (of.clone(), document))
     });
     let prescribed = input.report.prescriptions.iter().flat_map(|row| {
-        let of = format!("prescription no. {}, {}", row.written.place, row.prescription.number);
+        let of = say::prescription(words, row.written.place, &row.prescription.number);
         row.documents.iter().map(move |document| (of.clone(), document))
     });
     let mut known: Vec<(Hash, String)> = Vec::new();
@@ -225,14 +228,14 @@ fn proofs<'a>(input: &Input<'a>) -> Vec<Proof<'a>> {
 }
 
 /// The content of a document, if it is what was attached.
-fn content<'a>(input: &Input<'a>, hash: Hash) -> Result<&'a [u8], &'static str> {
+fn content<'a>(input: &Input<'a>, hash: Hash) -> Result<&'a [u8], Label> {
     match input.failing.iter().find(|failing| failing.hash == hash).map(|failing| failing.why) {
-        Some(Why::Missing) => return Err("left out: its content is not kept any more"),
-        Some(Why::Altered) => return Err("left out: what is kept is not what was attached"),
+        Some(Why::Missing) => return Err(Label::PackNotKept),
+        Some(Why::Altered) => return Err(Label::PackAltered),
         None => {}
     }
     let content = input.contents.iter().find(|content| content.hash() == hash);
-    content.map(Content::bytes).ok_or("left out: its content was not given")
+    content.map(Content::bytes).ok_or(Label::PackNotGiven)
 }
 
 /// How long the readable part of a name may be.
@@ -275,68 +278,86 @@ fn safe(file_name: &str) -> String {
     safe_name(file_name.rsplit_once('.').map_or(file_name, |(stem, _)| stem))
 }
 
-fn index(input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) -> String {
+fn index(words: &Words, input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) -> String {
     let report = input.report;
     let checkpoint = checkpoint(report);
+    let label = |label| words.label(label);
+    let file = |name: &str, says| html! { a href=(name) { (name) } ": " (label(says)) };
     let body = html! {
-        h1 { "Inspection pack" }
+        h1 { (label(Label::PackTitle)) }
         dl {
-            div { dt { "Holding" } dd { (visible(&paper.holding)) } }
+            div { dt { (label(Label::Holding)) } dd { (visible(&paper.holding)) } }
             @for fact in &paper.facts { div { dt { (fact.head) } dd { (visible(&fact.says)) } } }
-            div { dt { "Put together" } dd { (input.made) } }
+            div { dt { (label(Label::PackPutTogether)) } dd { (input.made) } }
         }
         p { strong { (report.notice) } }
-        h2 { "What is in it" }
+        h2 { (label(Label::PackContents)) }
         ul {
-            li { a href="register.html" { "register.html" } ": the register, to read and to print" }
+            li { (file("register.html", Label::PackHtml)) }
             @if input.typesetter.is_some() {
-                li { a href="register.pdf" { "register.pdf" } ": the same as PDF" }
+                li { (file("register.pdf", Label::PackPdf)) }
             } @else {
-                li { "There is no PDF in it: the program that made it sets none. register.html is made to be printed." }
+                li { (label(Label::PackNoPdf)) }
             }
-            li { a href="register.csv" { "register.csv" } ": the same for a spreadsheet" }
-            li { a href="register.json" { "register.json" } ": the same for programs" }
-            li { a href="exchange.json" { "exchange.json" } ": treatments and movements of stock in the shape of the ICAR Animal Data Exchange" }
+            li { (file("register.csv", Label::PackCsv)) }
+            li { (file("register.json", Label::PackJson)) }
+            li { (file("exchange.json", Label::PackExchange)) }
             @if input.gaps.is_some() {
-                li { a href="gaps.html" { "gaps.html" } ", " a href="gaps.json" { "gaps.json" } ": what the law still misses" }
+                li { a href="gaps.html" { "gaps.html" } ", " (file("gaps.json", Label::PackGaps)) }
             } @else {
-                li { "What the law still misses was not asked." }
+                li { (label(Label::PackGapsNotAsked)) }
             }
-            @if checkpoint.is_some() { li { a href="checkpoint.txt" { "checkpoint.txt" } ": the journal as it stood, in three lines" } }
-            li { a href="SHA256SUMS" { "SHA256SUMS" } ": the hash of every other file" }
+            @if checkpoint.is_some() { li { (file("checkpoint.txt", Label::PackCheckpoint)) } }
+            li { (file("SHA256SUMS", Label::PackSums)) }
         }
-        h2 id="proofs" { "Proofs" }
-        @if proofs.is_empty() {
-            p { "No document is attached to the acquisitions and prescriptions of this time." }
-        } @else {
-            table {
-                caption { "Proofs and what they belong to" }
-                thead { tr { th scope="col" { "belongs to" } th scope="col" { "file" } th scope="col" { "called" } th scope="col" { "SHA-256" } } }
-                tbody { @for proof in proofs { tr {
-                    th scope="row" { (visible(&proof.of)) }
-                    td { @match &proof.kept {
-                        Ok((name, _)) => { a href=(name) { (name) } }
-                        Err(why) => { em { (why) } }
-                    } }
-                    td { (written(proof.document.file_name.as_ref()).map_or_else(|| NOT_RECORDED.to_owned(), visible)) }
-                    td { (proof.document.content) }
-                } } }
-            }
-        }
-        h2 { "How to check it" }
+        h2 id="proofs" { (label(Label::PackProofs)) }
+        @if proofs.is_empty() { p { (label(Label::PackNoProofs)) } } @else { (table(words, proofs)) }
+        h2 { (label(Label::PackHowToCheck)) }
         ol {
-            li { "Unpack it and run " code { "sha256sum -c SHA256SUMS" } ": every file is then as it was packed." }
-            li { "The hash of a proof stands in the register too, in the entry that attached it." }
-            @if let Some(checkpoint) = &checkpoint {
-                li {
-                    "Whoever has the journal can show that the register was read from it, and that nothing was changed since: "
-                    code { "combclear verify --since checkpoint.txt" } " proves the first " (checkpoint.entries) " entries by the hash "
-                    code { (checkpoint.head) } "."
-                }
+            li { (parts(&say::check_files(words, "sha256sum -c SHA256SUMS"))) }
+            li { (label(Label::PackCheckProofs)) }
+            @if let Some(Checkpoint { entries, head, .. }) = &checkpoint {
+                li { (parts(&say::check_journal(words, "combclear verify --since checkpoint.txt", *entries, *head))) }
             }
         }
     };
-    html::document(&format!("Inspection pack: {}, {}", visible(&paper.holding), paper.period), &body)
+    let title = format!("{}: {}, {}", label(Label::PackTitle), visible(&paper.holding), paper.period);
+    html::document(words, &title, &body)
+}
+
+fn table(words: &Words, proofs: &[Proof<'_>]) -> Markup {
+    let heads = [Label::PackBelongsTo, Label::PackFile, Label::PackCalled, Label::Sha256];
+    let called = |document: &DocumentPart| {
+        let name = written(document.file_name.as_ref());
+        name.map_or_else(|| words.label(Label::NotRecorded).to_owned(), visible)
+    };
+    html! {
+        table {
+            caption { (words.label(Label::PackProofsCaption)) }
+            thead { tr { @for head in heads { th scope="col" { (words.label(head)) } } } }
+            tbody { @for proof in proofs { tr {
+                th scope="row" { (visible(&proof.of)) }
+                td { @match &proof.kept {
+                    Ok((name, _)) => { a href=(name) { (name) } }
+                    Err(why) => { em { (words.label(*why)) } }
+                } }
+                td { (called(proof.document)) }
+                td { (proof.document.content) }
+            } } }
+        }
+    }
+}
+
+/// A sentence with its commands set apart.
+fn parts(parts: &[Part]) -> Markup {
+    html! {
+        @for part in parts {
+            @match part {
+                Part::Words(words) => { (words) }
+                Part::Code(code) => { code { (code) } }
+            }
+        }
+    }
 }
 
 #[cfg(test)]

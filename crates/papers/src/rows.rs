@@ -1,19 +1,23 @@
-//! What rows of every kind have in common: places in the journal, and words for what was written down.
+//! What rows of every kind have in common: the words, places in the journal, and what was written down.
 
 use std::collections::BTreeMap;
 
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::EntryId;
-use combclear_domain::questions::register::{MedicinePart, SaidBy, Written};
+use combclear_domain::questions::register::{MedicinePart, Written};
 use combclear_wording::register::RegisterReport;
+use combclear_wording::{Label, Words, paper};
 
 use crate::sheet::{Cell, Piece, written};
 
-/// The places in the journal of the entries that a register tells of.
-pub(crate) struct JournalPlaces(BTreeMap<EntryId, u64>);
+/// What every row is told with: the words, and the places in the journal of the entries that a register tells of.
+pub(crate) struct Telling {
+    pub(crate) words: &'static Words,
+    places: BTreeMap<EntryId, u64>,
+}
 
-impl JournalPlaces {
-    pub(crate) fn of(report: &RegisterReport) -> JournalPlaces {
+impl Telling {
+    pub(crate) fn of(words: &'static Words, report: &RegisterReport) -> Telling {
         let written = report
             .acquisitions
             .iter()
@@ -27,62 +31,66 @@ impl JournalPlaces {
             written.map(|written| (written.entry, written.place)).collect();
         places.extend(report.corrections.iter().map(|row| (row.of, row.of_place)));
         places.extend(report.also_named.iter().map(|named| (named.entry, named.place)));
-        JournalPlaces(places)
+        Telling { words, places }
+    }
+
+    pub(crate) fn label(&self, label: Label) -> &'static str {
+        self.words.label(label)
+    }
+
+    /// A label as words of a line.
+    pub(crate) fn piece(&self, label: Label) -> Piece {
+        Piece::text(self.label(label))
     }
 
     /// Whether its place is known.
     pub(crate) fn knows(&self, entry: EntryId) -> bool {
-        self.0.contains_key(&entry)
+        self.places.contains_key(&entry)
     }
 
     /// `no. 59`; the id of an entry that the journal does not have any more.
-    pub(crate) fn words(&self, entry: EntryId) -> String {
-        self.0.get(&entry).map_or_else(|| format!("entry {entry}"), |place| number(*place))
+    pub(crate) fn entry(&self, entry: EntryId) -> String {
+        let place = self.places.get(&entry);
+        place.map_or_else(|| paper::entry(self.words, &entry.to_string()), |place| self.number(*place))
     }
-}
 
-/// `no. 59`
-pub(crate) fn number(place: u64) -> String {
-    format!("no. {place}")
+    /// `no. 59`
+    pub(crate) fn number(&self, place: u64) -> String {
+        paper::entry_number(self.words, place)
+    }
 }
 
 /// Where an entry stands in the journal, the day it speaks of, and what a reader must know about how it was written.
-pub(crate) fn entry(written: &Written, places: &JournalPlaces) -> Cell {
-    let mut cell = Cell::text(number(written.place));
-    if let Some(late) = late(written) {
-        cell = cell.and_text(late);
+pub(crate) fn entry(written: &Written, tell: &Telling) -> Cell {
+    let mut cell = Cell::text(tell.number(written.place));
+    if written.days_late > 0 {
+        cell = cell.and_text(paper::written_late(tell.words, written.days_late));
     }
     if let Some(old) = written.corrects {
-        cell = cell.and_text(format!("corrects {}", places.words(old)));
+        cell = cell.and_text(paper::corrects(tell.words, &tell.entry(old)));
     }
     cell
 }
 
-/// `written down 9 days later`
-pub(crate) fn late(written: &Written) -> Option<String> {
-    let days = Piece::Days(written.days_late).words();
-    (written.days_late > 0).then(|| format!("written down {days} later"))
-}
-
 /// The day, with the time where it was noted.
-pub(crate) fn day(written: &Written) -> Cell {
+pub(crate) fn day(written: &Written, tell: &Telling) -> Cell {
     let cell = Cell::of(Piece::Date(written.on));
     match written.at {
-        Some(at) => cell.and("at", Piece::text(at)),
+        Some(at) => cell.and(tell.label(Label::At), Piece::text(at)),
         None => cell,
     }
 }
 
 /// A medicine by the name on the pack.
-pub(crate) fn medicine(part: &MedicinePart) -> Cell {
+pub(crate) fn medicine(part: &MedicinePart, tell: &Telling) -> Cell {
     let pack_name = written(part.pack_name.as_ref());
     let mut cell = Cell::text(pack_name.map_or_else(|| part.medicine.to_string(), str::to_owned));
     if pack_name.is_none() {
-        cell = cell.and("name on the pack", Piece::NotRecorded);
+        cell = cell.and(tell.label(Label::NameOnPack), Piece::NotRecorded);
     }
-    cell = cell.and("authorisation no.", part.authorisation.as_ref().into());
+    cell = cell.and(tell.label(Label::AuthorisationNumber), part.authorisation.as_ref().into());
     if !part.actives.is_empty() {
-        cell = cell.and("active", Piece::Text(part.actives.join(", ")));
+        cell = cell.and(tell.label(Label::Active), Piece::Text(part.actives.join(", ")));
     }
     cell
 }
@@ -90,15 +98,4 @@ pub(crate) fn medicine(part: &MedicinePart) -> Cell {
 /// Names, one after the other.
 pub(crate) fn names<'r>(colonies: impl IntoIterator<Item = &'r ColonyName>) -> String {
     colonies.into_iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
-}
-
-/// Who said a value, in words.
-pub(crate) fn said_by(by: SaidBy) -> &'static str {
-    match by {
-        SaidBy::Prescription => "by the prescription",
-        SaidBy::LeafletReading => "read on the leaflet of the lot",
-        SaidBy::Pack => "read on the pack",
-        SaidBy::Declared => "declared by the keeper",
-        SaidBy::Leaflet => "by the built-in leaflet; nobody wrote it down",
-    }
 }

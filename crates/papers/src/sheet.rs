@@ -3,8 +3,8 @@
 use combclear_domain::Day;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::Unit;
-use combclear_wording::Words;
-use combclear_wording::amounts::amount_of;
+use combclear_wording::amounts::{amount_of, days};
+use combclear_wording::{Label, Words, paper};
 
 /// A register or a list of gaps, ready to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,7 +51,10 @@ pub struct Sheet {
 
 impl Sheet {
     /// What stands instead of a table without rows.
-    pub const EMPTY: &'static str = "Nothing is recorded for this time.";
+    #[must_use]
+    pub fn empty() -> &'static str {
+        Words::english().label(Label::NothingRecorded)
+    }
 }
 
 /// A column.
@@ -93,21 +96,18 @@ pub enum Piece {
     NotRecorded,
 }
 
-/// What stands where nobody wrote a value down.
-pub(crate) const NOT_RECORDED: &str = "not recorded";
-
 impl Piece {
     /// The words, with signs that cannot be seen made visible. Struck text comes without its mark.
     #[must_use]
     pub fn words(&self) -> String {
+        let words = Words::english();
         match self {
             Piece::Text(text) | Piece::Struck(text) => visible(text),
             Piece::Date(day) => day.to_string(),
-            Piece::Amount(quantity, Some(unit)) => amount_of(Words::english(), *quantity, unit.as_str()),
-            Piece::Amount(quantity, None) => format!("{quantity} (unit {NOT_RECORDED})"),
-            Piece::Days(1) => "1 day".to_owned(),
-            Piece::Days(days) => format!("{days} days"),
-            Piece::NotRecorded => NOT_RECORDED.to_owned(),
+            Piece::Amount(quantity, Some(unit)) => amount_of(words, *quantity, unit.as_str()),
+            Piece::Amount(quantity, None) => paper::amount_without_unit(words, *quantity),
+            Piece::Days(number) => days(words, *number),
+            Piece::NotRecorded => words.label(Label::NotRecorded).to_owned(),
         }
     }
 }
@@ -116,9 +116,9 @@ impl SheetLine {
     /// The line as plain text.
     #[must_use]
     pub fn plain(&self) -> String {
-        let struck = if matches!(self.piece, Piece::Struck(_)) { "struck: " } else { "" };
-        let label = self.label.map(|label| format!("{label}: ")).unwrap_or_default();
-        format!("{label}{struck}{}", self.piece.words())
+        let struck = matches!(self.piece, Piece::Struck(_)).then(|| Words::english().label(Label::Struck));
+        let before = |label: Option<&str>| label.map(|label| format!("{label}: ")).unwrap_or_default();
+        format!("{}{}{}", before(self.label), before(struck), self.piece.words())
     }
 }
 

@@ -89,7 +89,7 @@ impl Data {
                 .chain(paper.facts.iter().map(|fact| FactData { head: fact.head, says: print(&fact.says) }))
                 .collect(),
             notice: print(&paper.notice),
-            empty: Sheet::EMPTY,
+            empty: Sheet::empty(),
             sheets: paper.sheets.iter().map(|sheet| SheetData::of(sheet, &mut print)).collect(),
             missing: String::new(),
         }

@@ -1184,3 +1184,512 @@ refusal-span-backwards-help = swap `from` and `to`, or correct one of them
 refusal-span-too-long = { $days } days are too many: at most { $most } can be asked about at once
 refusal-span-too-long-help = ask about a shorter time
 refusal-period-backwards-help = swap the two days, or correct one of them
+
+## Paper: the register on paper
+
+# A message whose id begins with `label-` stands fixed: nothing is put in. Tables, pages and the terminal share these.
+
+# Papers and their sheets.
+label-register-title = Register of veterinary medicines
+label-gaps-title = What the register still misses
+label-acquisitions = Acquisitions
+label-administrations = Administrations
+label-removals = Removals
+label-disposals = Disposals
+label-prescriptions = Prescriptions
+label-corrections = Corrections
+label-lots-in-this-time = Lots in this time
+label-books = The book of each lot
+label-sheets = Sheets
+label-nothing-recorded = Nothing is recorded for this time.
+
+# What stands above the sheets: a head, and what it says.
+label-holding = Holding
+label-keeper = Keeper
+label-keeper-not-recorded = keeper not recorded
+label-time = Time
+label-as-of = As of
+label-journal = Journal
+label-in-an-archive = In an archive
+label-counted-by = Days are counted by
+label-laws-asked = Laws asked
+paper-period = { $from } to { $to }
+paper-time = { $from } to { $to }, both days included
+paper-time-as-of = { $from } to { $to }, both days included; as of { $day }
+paper-as-of = { $day }; what happened later does not bear on it
+paper-journal = { $entries } entries, the last with the hash { $head }
+paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { $jurisdiction }
+paper-archived = { $entries ->
+    [one] 1 entry of this time was moved
+   *[other] { $entries } entries of this time were moved
+} out of the journal on { $on } by { $by } ({ paper-entry-number }), when by { $through } the law asked nothing of them any more: they are not in this register but in the file with the SHA-256 hash { $file }
+paper-policy-calendar = { $policy }: the day of the event is not counted
+paper-policy-elapsed = { $policy }: full days of 24 hours from the time noted, an hour more if the clocks went forward; civil days beside it
+
+# Sentences above a table.
+label-administrations-note = One row for each lot and each group of colonies of which the course went the same way; rows with one number are one entry. An apiary is where the colonies stood when treated, and then until the withdrawal period was over.
+label-earlier-dose-note = A dose that says “{ label-before-this-time }” was given before the first day of this register. It stands here because the medicine was still in, or a period of it ran, on that day; the totals leave it out.
+label-lots-note = What went in and out within the time of this register only.
+label-complete-yes = Complete: yes. Everything that these laws require is recorded.
+label-complete-no = Complete: no. Something that the law requires is missing.
+label-complete-unknown = Complete: unknown. For some entry no law could be asked.
+
+# Heads of columns, and labels of values in a cell: these stand before a colon there.
+label-acquired = acquired
+label-active = active
+label-address = address
+label-amount-left = left by the book
+label-apiary = apiary
+label-at = at
+label-authorisation-number = authorisation no.
+label-batch = batch
+label-blocked-and-free = blocked and free
+label-certificate = certificate
+label-colonies = colonies
+label-contact = contact
+label-copies = copies
+label-corrected-entry = corrected entry
+label-count = count
+label-date = date
+label-date-acquired = date acquired
+label-date-removed = date removed
+label-disposed-of = disposed of
+label-document = document
+label-duration = duration
+label-each = each
+label-entry = entry
+label-entry-number = no.
+label-expiry = expiry
+label-first = first
+label-first-and-last-day = first and last day
+label-first-free-day = first free day
+label-free-at = free, by full days of 24 hours, at
+label-given = given
+label-given-by = given by
+label-given-by-and-why = given by and why
+label-how-and-where = how and where
+label-how-and-where-disposed-of = how and where disposed of
+label-how-to-supply-it = how to supply it
+label-last = last
+label-last-blocked-day = last blocked day
+label-law = law
+label-left-inside-each = left inside each
+label-lot = lot
+label-lot-and-batch = lot and batch
+label-lot-batch-expiry = lot, batch, expiry
+label-medicine = medicine
+label-method = method
+label-more-gone-by = more is gone than was acquired, by
+label-name-on-pack = name on the pack
+label-now = now
+label-number = number
+label-placed = placed
+label-prescription = prescription
+label-proof-of-purchase = proof of purchase
+label-quantity = quantity
+label-reason = reason
+label-sha-256 = SHA-256
+label-stated-in-entry = stated in the entry
+label-struck = struck
+label-supplier = supplier
+label-together = together
+label-values = values
+label-vet = vet
+label-wait-before-supers = wait before supers
+label-was = was
+label-weight = weight
+label-what-is-missing = what is missing
+label-who-and-when = who and when
+label-whole-entry = whole entry
+label-withdrawal-period = withdrawal period
+label-written = written
+label-written-by = written by
+
+# What stands in a cell.
+label-not-recorded = not recorded
+label-not-known = not known
+label-not-known-yet = not known yet
+label-none = none
+label-none-any-more = none any more
+label-none-kept = none kept
+label-none-named = none named
+label-still-in = still in
+label-same-entry = the same entry
+label-before-this-time = before this time
+label-before-this-time-used-in-it = before this time, used in it
+label-vet-not-recorded = vet not recorded
+label-struck-out = struck out as a whole
+label-corrected = corrected
+label-no-value-changed = no value changed
+label-not-corrected = not corrected
+label-none-given = none given: it came with a split or a uniting
+label-required = required
+label-not-as-it-should-be = not as it should be
+label-required-where-it-applies = required where it applies
+label-advised = advised
+label-said-by-prescription = by the prescription
+label-said-by-reading = read on the leaflet of the lot
+label-said-by-pack = read on the pack
+label-said-by-keeper = declared by the keeper
+label-said-by-leaflet = by the built-in leaflet; nobody wrote it down
+paper-amount-without-unit = { $quantity } (unit { label-not-recorded })
+# An entry by its place in the journal.
+paper-entry-number = no. { $place }
+# $entry is "no. 59", or the id of an entry.
+paper-entry = entry { $entry }
+paper-corrects = corrects { $entry }
+paper-written-late = written down { days } later
+paper-none-given-by = none given: it came with a split or a uniting, { $entry }
+paper-later-apiary = from { $day }: { $apiary }
+paper-not-known-since = not known since { $day }
+paper-dose-of-course = dose { $dose } of the course begun with { $entry }
+paper-count-corrected = { $entries ->
+    [one] corrected by 1 entry
+   *[other] corrected by { $entries } entries
+}
+
+# A field of an entry that was corrected; $name is its own name with blanks.
+paper-field = { $field ->
+    [on] date
+    [at] time of day
+    [each] amount each
+    [against] reason
+    [continues] first dose
+    [administration] first dose
+    [withdrawal_days] withdrawal period in days
+    [wait_days] wait before supers in days
+    [authorisation] authorisation no.
+    [pack_name] name on the pack
+    [proof] proof of purchase
+    [left_inside] left inside each
+   *[other] { $name }
+}
+paper-field-of-lot = { $field } ({ $lot })
+paper-lot-of-entry = { $number ->
+    [1] first lot
+    [2] second lot
+    [3] third lot
+   *[other] lot { $number } of the entry
+}
+
+# At the foot of each printed page.
+paper-page = page { $page } of { $pages }
+
+# Remarks of a file for other programs, joined by full stops or commas.
+label-exchange-untold = what became of it is not recorded, end of withdrawal not known
+label-exchange-end-not-known = end of withdrawal not known
+label-exchange-wait-not-known = wait before supers not known
+label-exchange-by-the-book = by the book, not counted
+label-exchange-supplier-address = supplier address
+label-exchange-proof = proof
+label-exchange-unit = unit
+exchange-time-of-day = at { $time }, local time
+exchange-given = lot { $lot }: { $each } each for { $colonies }
+exchange-lot = lot { $lot }
+exchange-dose = dose { $dose } of its course
+exchange-course = { $colonies }: { $first } to { $last }
+exchange-course-came = { $colonies } (by a split or a uniting): { $first } to { $last }
+exchange-course-came-on = { $colonies } (by a split or a uniting on { $day }): { $first } to { $last }
+exchange-withdrawal = withdrawal period { $period }
+exchange-wait = wait before supers { days }
+exchange-apiary = apiary { $apiary }
+exchange-later-apiary = from { $day } { $apiary }
+
+# What a reader of such a file must know. Names of fields stay as they are.
+label-exchange-note-species = Bees are not among the species of the standard: no specie is given, an animal is a colony of bees.
+label-exchange-note-schemes = Identifiers have schemes of this program: internal.combclear.colony, .apiary, .authorisation.
+label-exchange-note-dates = All dates are civil dates, written as midday UTC; cut off the time and do not shift them.
+label-exchange-note-groups = An entry has one treatment for each group of colonies of which the course went the same way; meta.sourceId names the entry, and the amounts add up to what it gave.
+label-exchange-note-splits = Colonies that came by a medicine in a split or a uniting have a treatment of their own, without amounts.
+label-exchange-note-honey = Every treatment has one withdrawal, for honey. Without endDate its end is not known: the medicine is still in, or no period is recorded. The colonies are then to be taken as blocked.
+label-exchange-note-end = endDate of a withdrawal is the last blocked day; with a period of 0 days the day on which the treatment ended.
+label-exchange-note-period = A withdrawal period in days has no place in the standard: it stands in remark.
+label-exchange-note-remark = The address of a supplier, the batch of a movement, and how and where something was disposed of have no place: they stand in remark.
+label-exchange-note-location = A location is the apiary on the day of the treatment; later apiaries stand in remark.
+label-exchange-note-units = EA counts strips, trays, tablets, wafers or pieces; remark says which.
+label-exchange-note-corrected = Entries that were struck out or corrected are left out; the register has both values.
+label-exchange-note-archived = Entries that were moved into an archive are left out; the register says how many, and names the file by its hash.
+
+## Calendar
+
+calendar-name = Combclear: what is due, { $holding }
+calendar-summary = { $title } ({ $colonies })
+
+## Pack
+
+label-pack-title = Inspection pack
+label-pack-put-together = Put together
+label-pack-contents = What is in it
+# Each of these stands after the name of its file and a colon.
+label-pack-html = the register, to read and to print
+label-pack-pdf = the same as PDF
+label-pack-csv = the same for a spreadsheet
+label-pack-json = the same for programs
+label-pack-exchange = treatments and movements of stock in the shape of the ICAR Animal Data Exchange
+label-pack-gaps = what the law still misses
+label-pack-checkpoint = the journal as it stood, in three lines
+label-pack-sums = the hash of every other file
+label-pack-no-pdf = There is no PDF in it: the program that made it sets none. register.html is made to be printed.
+label-pack-gaps-not-asked = What the law still misses was not asked.
+label-pack-proofs = Proofs
+label-pack-no-proofs = No document is attached to the acquisitions and prescriptions of this time.
+label-pack-proofs-caption = Proofs and what they belong to
+label-pack-belongs-to = belongs to
+label-pack-file = file
+label-pack-called = called
+label-pack-not-kept = left out: its content is not kept any more
+label-pack-altered = left out: what is kept is not what was attached
+label-pack-not-given = left out: its content was not given
+pack-acquisition = acquisition { paper-entry-number }, lot { $lot }
+pack-prescription = prescription { paper-entry-number }, { $number }
+label-pack-how-to-check = How to check it
+# $command, $hash and the like are set apart from the words around them.
+pack-check-files = Unpack it and run { $command }: every file is then as it was packed.
+label-pack-check-proofs = The hash of a proof stands in the register too, in the entry that attached it.
+pack-check-journal = Whoever has the journal can show that the register was read from it, and that nothing was changed since: { $command } proves the first { $entries } entries by the hash { $hash }.
+
+## Terminal: tables and headings
+
+# Heads of columns, titles and labels; the last stand before a colon. Those of the paper are used here too.
+label-blank = { "" }
+label-answer = answer
+label-at-home = At home
+label-by = by
+label-cautions = cautions
+label-colony = colony
+label-conditions = conditions
+label-disposed = disposed
+label-dose = dose
+label-entries = entries
+label-first-free = first free
+label-for-all = for all
+label-free-for-supers = free for supers
+label-from = from
+label-grounds = grounds
+label-how-it-stands = how it stands
+label-how-sure = how sure
+label-it-takes = it takes
+label-keep-until = keep until
+label-last-blocked = last blocked
+label-last-used-or-disposed = last used or disposed of
+label-leaflet = leaflet
+label-left = left
+label-lots = lots
+label-missing = missing
+label-need = need
+label-next-and-why = what is next, and why
+label-option = option
+label-one-dose-for-all = one dose for all
+label-otherwise = otherwise
+label-rests-on = what it rests on
+label-rule = rule
+label-rules = rules
+label-says = says
+label-see-to = to see to
+label-short = short
+label-since = since
+label-source = source
+label-sources = Sources
+label-start-days = start days
+label-supers-asked = supers?
+label-title-lots = Lots
+label-to-carry = to carry
+label-to-dispose-of = To dispose of
+label-visits = visits
+label-what = what
+label-where = where
+label-why = why
+label-with-rules-of = with the rules of
+
+# Answers and other words of a closed list.
+label-yes = yes
+label-no = no
+label-unknown = unknown
+label-usable = usable
+label-ruled-out = ruled out
+label-met = met
+label-broken = broken
+label-unknown-met-in-a-usual-year = unknown, met in a usual year
+label-unknown-broken-in-a-usual-year = unknown, broken in a usual year
+label-confidence-document = document
+label-confidence-second-hand = second hand
+label-confidence-unconfirmed = unconfirmed
+label-must = must
+label-advice = advice
+label-may = may
+label-overdue = overdue
+label-none-on-record = none on record
+label-on-unknown-day = on a day that is not known
+
+# A day with its name.
+terminal-day = { $day } ({ $weekday ->
+    [Monday] Monday
+    [Tuesday] Tuesday
+    [Wednesday] Wednesday
+    [Thursday] Thursday
+    [Friday] Friday
+    [Saturday] Saturday
+   *[Sunday] Sunday
+})
+terminal-at-least = at least { $what }
+terminal-label-revision = label { $revision }
+terminal-days-counted-by = { $notice } Days counted by { $policy }.
+
+# supering: the board, and one colony.
+terminal-supering-board = May they be supered? Holding { $holding }, { $day }
+terminal-supering-sums = { $colonies } colonies: { $yes } yes, { $no } no, { $unknown } unknown. A first free day in brackets holds if what is in comes out as early as it may.
+terminal-supering-breaches = { $breaches ->
+    [one] 1 breach on record
+   *[other] { $breaches } breaches on record
+}
+terminal-supering-one = { $colony } on { $day }: { $answer }
+terminal-supering-if-out = { $day }, if all is out on { $out }
+terminal-supering-left-out = { $asks } At { $apiary } these got none in that round: { $colonies }
+terminal-supering-ahead = { $from } to { $to }: { $answer }
+label-supering-kept = on record, kept
+label-supering-broken = on record, broken
+label-supering-open = on record, open
+label-supering-note = note
+label-supering-comes-next = what comes next
+label-supering-must-happen-first = what must happen first
+label-supering-missing = what is missing for an answer
+label-supering-missing-else = what else is missing
+label-supering-whole-apiary = the whole apiary
+label-supering-if-nothing-else = if nothing else is recorded
+
+# due: a head and a sum around the visits.
+terminal-due-head = What is due in { $holding }, { $from } to { $to }
+terminal-due-sums = { $items ->
+    [one] 1 item
+   *[other] { $items } items
+}: { $overdue } overdue. { $must } must be done, { $advice } advice, { $may } may be. Dates are the days between which; both count.
+terminal-due-on = on { $day }
+terminal-due-between = { $from } to { $to }
+terminal-due-from = from { $day }
+terminal-due-by = by { $day }; the first day is not known
+
+# stock
+terminal-stock-head = Stock of { $holding }, { $day }
+terminal-stock-course = For one course of all { $colonies ->
+    [one] 1 colony
+   *[other] { $colonies } colonies
+}
+label-stock-look-again = Look at again
+terminal-stock-taken-by = taken by entry { $entry }
+label-stock-how-to-record = To record it: write how and where in place of null, put these lines into a file, combclear import FILE.
+terminal-stock-dispose = { $amount } of { $pack }, lot { $lot }: { $why }
+terminal-stock-dispose-lot = lot { $lot }: { $why }
+terminal-stock-leaflet-says = leaflet: { $says } ({ $confidence }; { $sources })
+label-stock-leaflet-silent = the leaflet here says nothing of how: read it on the pack, or ask the supplier
+terminal-stock-doses = { $doses ->
+    [one] 1 dose
+   *[other] { $doses } doses
+}
+terminal-stock-not-known = not known of { $colonies }: { $gap }
+terminal-stock-and-more = { $names } and { $more } more
+
+# gaps
+terminal-gaps-head = Is the record complete? Holding { $holding }, { $from } to { $to }
+terminal-gaps-by-law = by { $law }
+label-gaps-required = Missing: the law wants it
+label-gaps-amiss = Not as it should be
+label-gaps-where-applicable = Missing, if it applies
+label-gaps-advised = Advised
+terminal-gaps-times = { $count } times: { $what }
+terminal-gaps-entries = entries no. { $numbers }
+terminal-gaps-more-gone = { $amount } more gone than acquired
+label-gaps-count-corrected = the count was corrected
+
+# retention
+terminal-retention-head = How long the medicine records must be kept. Holding { $holding }, { $day }
+terminal-retention-nothing = Nothing could go on { $day }. { label-retention-note }
+terminal-retention-could-go = { $stories ->
+    [one] 1 story
+   *[other] { $stories } stories
+} could go on { $day }: { $lots }. { label-retention-note }
+label-retention-note = Nothing goes by itself. The day given is the last on which the records must be kept.
+label-retention-own-prescription = (a prescription of its own)
+label-retention-keep-it = not known: keep it
+
+# law
+label-law-union = A member state of the Union that is not listed has the rules of eu.
+terminal-law-head = What the law asks in { $jurisdiction } on { $day }
+label-law-in-force = in force
+terminal-law-not-yet = not in force yet, from { $day }
+terminal-law-over = no longer in force, until { $day }
+label-law-none-in-force = No rule known here is in force on that day. That is not to say that nothing was asked.
+label-law-how-soon = How soon:
+label-law-at-the-time = at the time
+terminal-law-within = within { days }
+label-law-in-what-form = In what form:
+label-law-how-long = How long to keep it (the longest wins):
+# $from completes "5 years from".
+terminal-law-keep = { $years ->
+    [one] 1 year from { $from }
+   *[other] { $years } years from { $from }
+}
+terminal-law-keep-scheme = { terminal-law-keep } (a scheme or advice)
+
+# leaflets
+label-leaflets-note = Only what was read in a document can carry a yes. Your own reading of the pack goes before all of these.
+
+# options: the head, and what several tables share.
+terminal-options-head = What can be used? { $what }, to be started from { $from } to { $to }
+terminal-options-colony = Holding { $holding }, colony { $colony }
+terminal-options-colony-at = Holding { $holding }, colony { $colony } at { $apiary }
+terminal-options-apiary = Holding { $holding }, the { $colonies ->
+    [one] 1 colony
+   *[other] { $colonies } colonies
+} at { $apiary }
+terminal-options-assumed = assumed of the site, not recorded: { $assumed }
+terminal-options-assumed-until = assumed of the site, not recorded: { $assumed }, until { $until }
+terminal-options-power = power { $power }
+terminal-options-access = access { $access }
+terminal-options-ground = ground { $ground }
+label-options-no-flow = next nectar flow: none on record
+terminal-options-flow = next nectar flow: { $forage }, { $stage } from { $day }
+terminal-options-flow-years = next nectar flow: { $forage }, { $stage } from { $day } ({ $years })
+terminal-options-flow-early = early { $day }
+terminal-options-flow-late = late { $day }
+terminal-options-usual-year = { $days } (usable in a usual year)
+terminal-options-not-usual-year = { $days } (not in a usual year)
+terminal-options-days-short = { $days } days short
+terminal-options-days-to-spare = { $days } days to spare
+terminal-options-missing-from = from { $day } on, { $fact }
+terminal-options-times = { $doses } times
+label-options-times-not-stated = how often is not stated
+terminal-options-out-if-brood = out from { $day } if brood is seen
+label-options-stands-here = stands here because
+label-not-counted = not counted
+terminal-options-in-stock = in stock { $amount }
+terminal-options-short = short of { $amount }
+terminal-options-short-at-least = short of at least { $amount }
+terminal-options-to-mix-for-all = to mix { $ml } ml for all: { $mixture }
+terminal-options-to-mix = to mix { $ml } ml: { $mixture } (recipe: { $recipe })
+
+# options: one colony.
+label-options-no-day = no day in sight
+terminal-options-not-before = not before { $day }
+terminal-options-nearest = nearest to usable on { $day }
+label-options-would-have-to-change = would have to change
+terminal-options-sums = { $options ->
+    [one] 1 option
+   *[other] { $options } options
+}: { $usable } usable, { $unknown } unknown, { $ruled_out } ruled out. The first free day holds for a start on the first day shown. See one with all its conditions: --leaflet ID.
+label-options-advice-not-kept = advice not kept
+terminal-options-if-started = if started on { $day } ({ $answer })
+label-options-none-of-these-days = none of these days
+terminal-options-latest-start = latest start before the flow of { $flow } ({ $year } year): { $day }
+label-options-in-stock-and-in-date = in stock and in date
+label-options-expired = expired by then, or without an expiry on record
+label-options-no-label = the label revision is not on record, or is none that the leaflet knows
+terminal-options-out-between = may be out from { $from }, must be out by { $by }
+terminal-options-out-from = may be out from { $from }
+terminal-options-out-by = must be out by { $by }; the least stay is not stated
+label-options-stay-not-stated = how long it stays is not stated
+terminal-options-out-without-brood = without brood, or with the least, it might be out from { $day }: the brood was not seen for that day
+terminal-options-not-before-if-brood = if brood is seen while it is in, not before { $day }
+terminal-options-margin = flow of { $flow } ({ $year } year): { $spare }
+terminal-options-visit = visit { $when }: { $what }
+terminal-options-visit-opened = visit { $when }: { $what }, hive opened
+terminal-options-by = by { $day }, from a day that is not known

@@ -12,6 +12,12 @@ pub fn amount_of(words: &Words, amount: Quantity, unit: &str) -> String {
     counted(words, &amount.to_string(), number, unit)
 }
 
+/// A number of days.
+#[must_use]
+pub fn days(words: &Words, days: u32) -> String {
+    say!(words, Days, days = days)
+}
+
 /// Singular or plural.
 #[derive(Clone, Copy)]
 pub(crate) enum Number {

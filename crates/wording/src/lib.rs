@@ -8,21 +8,28 @@
 #![deny(missing_docs)]
 
 pub mod amounts;
+pub mod calendar;
 pub mod due;
+pub mod exchange;
 pub mod gaps;
+mod labels;
 pub mod law;
 pub mod leaflet;
 mod messages;
 mod notice;
 pub mod options;
+pub mod pack;
+pub mod paper;
 mod pieces;
 pub mod refusals;
 pub mod register;
 pub mod retention;
 pub mod stock;
 pub mod supering;
+pub mod terminal;
 mod words;
 
+pub use labels::Label;
 pub use notice::notice;
 pub use words::Words;
 

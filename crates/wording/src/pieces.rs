@@ -4,16 +4,12 @@ use combclear_domain::Quantity;
 use combclear_domain::basics::words::{ColonyName, Unit};
 
 use crate::amounts::amount_of;
-use crate::words::{Words, say};
+pub(crate) use crate::amounts::days;
+use crate::words::Words;
 
 /// An amount with its unit, or the bare amount if the unit was not stated.
 pub(crate) fn amount(words: &Words, quantity: Quantity, unit: Option<Unit>) -> String {
     unit.map_or_else(|| quantity.to_string(), |unit| amount_of(words, quantity, unit.as_str()))
-}
-
-/// A number of days.
-pub(crate) fn days(words: &Words, days: u32) -> String {
-    say!(words, Days, days = days)
 }
 
 /// Names with commas between them.

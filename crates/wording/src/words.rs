@@ -1,51 +1,74 @@
 //! The sentences of one language, and how to say them.
 
+use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
 use combclear_domain::basics::degrees::Celsius;
 use combclear_domain::basics::words::{
-    ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, LotName, MedicineName, Method,
+    ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, LotName, MedicineName, Method, Person,
     PrescriptionName,
 };
-use combclear_domain::journal::EntryId;
+use combclear_domain::journal::{EntryId, Hash};
 use combclear_domain::{Day, Instant, Quantity, TimeOfDay};
 use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentResource, FluentValue};
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use unic_langid::langid;
 
+use crate::Label;
 use crate::messages::Message;
 
 /// The sentences of one language, made from its message file alone.
 pub struct Words {
+    language: &'static str,
     bundle: FluentBundle<FluentResource>,
+    /// Labels are said over and over, so they are said once for all.
+    labels: BTreeMap<Label, String>,
 }
 
 impl Words {
     /// English.
     #[must_use]
     pub fn english() -> &'static Words {
-        static ENGLISH: LazyLock<Words> = LazyLock::new(|| Words::of(include_str!("../messages/en.ftl")));
+        static ENGLISH: LazyLock<Words> =
+            LazyLock::new(|| Words::of("en", include_str!("../messages/en.ftl")));
         &ENGLISH
     }
 
-    fn of(text: &str) -> Words {
+    /// The language, as a page names it: `en`.
+    #[must_use]
+    pub fn language(&self) -> &'static str {
+        self.language
+    }
+
+    /// Says a label.
+    #[must_use]
+    pub fn label(&self, label: Label) -> &str {
+        self.labels.get(&label).map_or("", String::as_str)
+    }
+
+    fn of(language: &'static str, text: &str) -> Words {
         let mut bundle = FluentBundle::new_concurrent(vec![langid!("en")]);
         // Isolating marks around arguments would end up in tables, files and hashes.
         bundle.set_use_isolating(false);
         // The build has read the file: it would not have compiled otherwise.
         let (Ok(resource) | Err((resource, _))) = FluentResource::try_new(text.to_owned());
         bundle.add_resource_overriding(resource);
-        Words { bundle }
+        let labels = Label::ALL.into_iter().map(|(label, id)| (label, said(&bundle, id, None)));
+        let labels = labels.collect();
+        Words { language, bundle, labels }
     }
 
     /// Says a message.
     pub(crate) fn say<'a, M: Message<'a>>(&self, message: M) -> String {
-        let pattern = self.bundle.get_message(M::ID).and_then(|message| message.value());
-        // The build made the type from the file, so the message exists.
-        let Some(pattern) = pattern else { return M::ID.to_owned() };
-        let arguments = message.arguments();
-        self.bundle.format_pattern(pattern, Some(&arguments), &mut Vec::new()).into_owned()
+        said(&self.bundle, M::ID, Some(&message.arguments()))
     }
+}
+
+fn said(bundle: &FluentBundle<FluentResource>, id: &str, arguments: Option<&FluentArgs<'_>>) -> String {
+    let pattern = bundle.get_message(id).and_then(|message| message.value());
+    // The build made types and labels from the file, so the message is there.
+    let Some(pattern) = pattern else { return id.to_owned() };
+    bundle.format_pattern(pattern, arguments, &mut Vec::new()).into_owned()
 }
 
 /// A value that can be an argument of a sentence.
@@ -115,6 +138,8 @@ written!(
     Quantity,
     Celsius,
     EntryId,
+    Hash,
+    Person,
     ApiaryName,
     ColonyName,
     HoldingName,

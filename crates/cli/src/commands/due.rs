@@ -8,11 +8,12 @@ use combclear_domain::questions::due::{self, Weight};
 use combclear_domain::questions::options::Span;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
-use combclear_wording::Words;
 use combclear_wording::due::{DueItem, DueReport, DueVisit};
+use combclear_wording::terminal::{day, due as say};
+use combclear_wording::{Label, Words};
 
 use super::supering::no_apiary;
-use super::{counted, print, print_as_is, print_json, table};
+use super::{headed, print, print_as_is, print_json};
 use crate::args::{Due, Place};
 use crate::failure::{Failure, why};
 use crate::{Outcome, clock, place};
@@ -21,24 +22,27 @@ use crate::{Outcome, clock, place};
 const DAYS_IF_NOT_SAID: u16 = 60;
 
 pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let from = ask.from.unwrap_or_else(clock::today);
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to)?;
     let report = place::with_holding(at, async |holdings, holding| {
-        let report = holdings.read(&holding, |holding| report(holding, leaflets, laws, ask, span)).await?;
+        let report =
+            holdings.read(&holding, |holding| report(words, holding, leaflets, laws, ask, span)).await?;
         report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
     })
     .await?;
     match &ask.calendar {
         Some(file) => write(file, &combclear_papers::calendar::calendar(&report))?,
         None if ask.json => print_json(&report)?,
-        None => print(&all(&report))?,
+        None => print(&all(words, &report))?,
     }
     Ok(Outcome::Done)
 }
 
 fn report(
+    words: &Words,
     holding: &Holding,
     leaflets: &Leaflets,
     laws: &Laws,
@@ -49,7 +53,7 @@ fn report(
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => Err(no_apiary(holding, apiary)),
         apiary => {
             let due = due::Due::of(holding, leaflets, laws, span, apiary.as_ref());
-            Ok(DueReport::of(Words::english(), due))
+            Ok(DueReport::of(words, due))
         }
     }
 }
@@ -66,49 +70,39 @@ fn write(file: &Path, calendar: &str) -> Result<(), Failure> {
     })
 }
 
-fn all(report: &DueReport) -> String {
-    let mut text = format!(
-        "What is due in {}, {} ({}) to {} ({})\n",
-        report.holding,
-        report.from,
-        report.from.weekday(),
-        report.to,
-        report.to.weekday()
-    );
+fn all(words: &Words, report: &DueReport) -> String {
+    let (from, to) = (day(words, report.from), day(words, report.to));
+    let mut text = say::head(words, &report.holding, &from, &to) + "\n";
     for visit in &report.visits {
-        text.push_str(&one(visit));
+        text.push_str(&one(words, visit));
     }
     let items = || report.items();
     let count = |weight: Weight| items().filter(|item| item.weight == weight).count();
     let overdue = items().filter(|item| item.overdue).count();
-    text.push_str(&format!(
-        "\n{}: {overdue} overdue. {} must be done, {} advice, {} may be. Dates are the days between which; both count.\n{}",
-        counted(items().count(), "item", "items"),
-        count(Weight::Must),
-        count(Weight::Advice),
-        count(Weight::May),
-        report.notice
-    ));
+    let [must, advice, may] = [Weight::Must, Weight::Advice, Weight::May].map(count);
+    let sums = say::sums(words, items().count(), overdue, must, advice, may);
+    text.push_str(&format!("\n{sums}\n{}", report.notice));
     text
 }
 
-fn one(visit: &DueVisit) -> String {
-    let place = visit.apiary.as_ref().map_or_else(|| "At home".to_owned(), ToString::to_string);
+fn one(words: &Words, visit: &DueVisit) -> String {
+    let place =
+        visit.apiary.as_ref().map_or_else(|| words.label(Label::AtHome).to_owned(), ToString::to_string);
     let when = match (visit.from, visit.by) {
-        _ if visit.overdue => "overdue".to_owned(),
-        (Some(from), Some(by)) if by == from => format!("on {by} ({})", by.weekday()),
-        (Some(from), Some(by)) => format!("{from} ({}) to {by} ({})", from.weekday(), by.weekday()),
-        (Some(from), None) => format!("from {from} ({})", from.weekday()),
-        (None, Some(by)) => format!("by {by} ({}); the first day is not known", by.weekday()),
-        (None, None) => "on a day that is not known".to_owned(),
+        _ if visit.overdue => words.label(Label::Overdue).to_owned(),
+        (Some(from), Some(by)) if by == from => say::on(words, &day(words, by)),
+        (Some(from), Some(by)) => say::between(words, &day(words, from), &day(words, by)),
+        (Some(from), None) => say::from(words, &day(words, from)),
+        (None, Some(by)) => say::by(words, &day(words, by)),
+        (None, None) => words.label(Label::OnUnknownDay).to_owned(),
     };
-    let mut rows = table(["", "colonies", "from", "by", "what"]);
+    let mut rows = headed(words, [Label::Blank, Label::Colonies, Label::From, Label::By, Label::What]);
     for item in &visit.items {
         let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
         rows.add_row([
-            item.weight.as_str().to_owned(),
+            say::weight(words, item.weight).to_owned(),
             if colonies.is_empty() { "-".to_owned() } else { colonies.join(", ") },
-            item.from.map_or_else(|| "not known".to_owned(), |from| from.to_string()),
+            item.from.map_or_else(|| words.label(Label::NotKnown).to_owned(), |from| from.to_string()),
             by(item),
             item.text.clone(),
         ]);

@@ -5,17 +5,19 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LotCheck};
 use combclear_store::{Attached, Holdings, documents};
-use combclear_wording::Words;
 use combclear_wording::amounts::amount_of;
 use combclear_wording::gaps::{GapsReport, statement, summary, supply};
+use combclear_wording::terminal::gaps as say;
+use combclear_wording::{Label, Words};
 
 use super::register::period;
-use super::{print, print_json, table};
+use super::{headed, print, print_json};
 use crate::args::{self, Place};
 use crate::failure::Failure;
 use crate::{Outcome, place};
 
 pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(&ask.time)?;
     let found = place::with_holding(at, async |holdings, holding| {
@@ -26,9 +28,9 @@ pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure
     })
     .await?;
     if ask.json {
-        print_json(&GapsReport::of(Words::english(), &found))?;
+        print_json(&GapsReport::of(words, &found))?;
     } else {
-        print(&all(Words::english(), &found))?;
+        print(&all(words, &found))?;
     }
     Ok(match found.complete {
         Verdict::Yes => Outcome::Done,
@@ -45,28 +47,22 @@ pub(super) async fn not_kept(holdings: &Holdings, holding: &HoldingName) -> Resu
 
 fn all(words: &Words, found: &Gaps) -> String {
     let laws: Vec<&str> = found.laws.iter().map(|law| law.title.as_str()).collect();
-    let mut text =
-        format!("Is the record complete? Holding {}, {} to {}\n", found.holding, found.from, found.to);
+    let mut text = say::head(words, &found.holding, found.from, found.to) + "\n";
     for law in laws {
-        text.push_str(&format!("  by {law}\n"));
+        text.push_str(&format!("  {}\n", say::by_law(words, law)));
     }
     text.push_str(&format!("\n{}\n", summary(words, found).join("\n")));
-    for (weight, head) in [
-        (GapWeight::Required, "Missing: the law wants it"),
-        (GapWeight::Amiss, "Not as it should be"),
-        (GapWeight::WhereApplicable, "Missing, if it applies"),
-        (GapWeight::Advised, "Advised"),
-    ] {
+    for weight in [GapWeight::Required, GapWeight::Amiss, GapWeight::WhereApplicable, GapWeight::Advised] {
         let gaps: Vec<&Gap> = found.gaps.iter().filter(|gap| gap.weight == weight).collect();
         let lines =
             if weight == GapWeight::Advised { in_short(words, &gaps) } else { told_together(words, &gaps) };
         let lines = lines.concat();
         if !lines.is_empty() {
-            text.push_str(&format!("\n{head}\n{lines}"));
+            text.push_str(&format!("\n{}\n{lines}", say::head_of(words, weight)));
         }
     }
     if !found.lots.is_empty() {
-        text.push_str(&format!("\nThe book of each lot\n{}\n", lots(&found.lots)));
+        text.push_str(&format!("\n{}\n{}\n", words.label(Label::Books), lots(words, &found.lots)));
     }
     text.push_str(&format!("\n{}", combclear_wording::notice(words)));
     text
@@ -102,8 +98,9 @@ fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
                 let numbers: Vec<String> = of_sort.iter().map(|gap| gap.place.to_string()).collect();
                 // The sort only: what one of them says beyond it holds for that one alone.
                 let what = sort.replace('_', " ");
-                let count = of_sort.len();
-                lines.push(format!("  {count} times: {what}\n    entries no. {}\n", numbers.join(", ")));
+                let times = say::times(words, of_sort.len(), &what);
+                let entries = say::entries(words, &numbers.join(", "));
+                lines.push(format!("  {times}\n    {entries}\n"));
             }
             few => lines.extend(told_together(words, few)),
         }
@@ -111,21 +108,24 @@ fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
     lines
 }
 
-fn lots(lots: &[LotCheck]) -> String {
-    let mut rows = table(["lot", "acquired", "given", "disposed of", "left", ""]);
+fn lots(words: &Words, lots: &[LotCheck]) -> String {
+    let mut rows = headed(
+        words,
+        [Label::Lot, Label::Acquired, Label::Given, Label::DisposedOf, Label::Left, Label::Blank],
+    );
     for lot in lots {
         let unit = lot.unit.map_or("", |unit| unit.as_str());
         let note = match (lot.over, lot.count_corrected_by.is_empty()) {
-            (Some(over), _) => format!("{} more gone than acquired", amount_of(Words::english(), over, unit)),
-            (None, false) => "the count was corrected".to_owned(),
+            (Some(over), _) => say::more_gone(words, &amount_of(words, over, unit)),
+            (None, false) => words.label(Label::GapsCountCorrected).to_owned(),
             (None, true) => String::new(),
         };
-        let left = lot.left.map_or_else(|| "-".to_owned(), |left| amount_of(Words::english(), left, unit));
+        let left = lot.left.map_or_else(|| "-".to_owned(), |left| amount_of(words, left, unit));
         rows.add_row([
             lot.lot.to_string(),
-            amount_of(Words::english(), lot.acquired, unit),
-            amount_of(Words::english(), lot.given, unit),
-            amount_of(Words::english(), lot.disposed, unit),
+            amount_of(words, lot.acquired, unit),
+            amount_of(words, lot.given, unit),
+            amount_of(words, lot.disposed, unit),
             left,
             note,
         ]);

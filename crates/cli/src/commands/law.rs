@@ -1,12 +1,13 @@
 //! `combclear law`: what the law asks of a medicine record.
 
 use combclear_domain::basics::words::Jurisdiction;
-use combclear_domain::rules::law::{KeepingForce, LawStanding, Occasion};
-use combclear_wording::Words;
+use combclear_domain::rules::law::{LawStanding, Occasion};
 use combclear_wording::law::{self, LawBasis, LawField, LawReport};
+use combclear_wording::terminal::{confidence, day, law as say};
+use combclear_wording::{Label, Words};
 use serde::Serialize;
 
-use super::{counted, print, print_json, table};
+use super::{headed, print, print_json, table};
 use crate::args::Law;
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
@@ -20,6 +21,7 @@ struct Item<'a> {
 }
 
 pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let laws = place::laws()?;
     let Some(jurisdiction) = &ask.jurisdiction else {
         let items = laws.iter().map(|law| Item {
@@ -31,7 +33,7 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
         if ask.json {
             print_json(&items)?;
         } else {
-            print(&list(&items))?;
+            print(&list(words, &items))?;
         }
         return Ok(Outcome::Done);
     };
@@ -40,34 +42,32 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
         let help = format!("the laws built in are: {}", laws.listed());
         Failure::new(format!("there is no law of `{jurisdiction}`"), help)
     })?;
-    let report = LawReport::of(Words::english(), &profile);
+    let report = LawReport::of(words, &profile);
     if ask.json {
         print_json(&report)?;
     } else {
-        print(&one(Words::english(), &report))?;
+        print(&one(words, &report))?;
     }
     Ok(Outcome::Done)
 }
 
-fn list(items: &[Item<'_>]) -> String {
-    let mut rows = table(["where", "what", "with the rules of"]);
+fn list(words: &Words, items: &[Item<'_>]) -> String {
+    let mut rows = headed(words, [Label::Where, Label::What, Label::WithRulesOf]);
     for item in items {
         rows.add_row([item.jurisdiction.to_owned(), item.title.to_owned(), item.includes.join(", ")]);
     }
-    format!("{}\nA member state of the Union that is not listed has the rules of eu.", rows.trim_fmt())
+    format!("{}\n{}", rows.trim_fmt(), words.label(Label::LawUnion))
 }
 
 fn one(words: &Words, report: &LawReport) -> String {
     let LawReport { jurisdiction, on, .. } = report;
-    let mut text = format!("What the law asks in {jurisdiction} on {on} ({})\n", on.weekday());
+    let mut text = say::head(words, jurisdiction, &day(words, *on)) + "\n";
     for part in &report.parts {
-        let line = format!("  {}: {}: {}\n", part.jurisdiction, part.title, standing(part.standing));
-        text.push_str(&line);
+        let standing = say::standing(words, part.standing);
+        text.push_str(&format!("  {}: {}: {standing}\n", part.jurisdiction, part.title));
     }
     if report.standing != LawStanding::InForce {
-        text.push_str(
-            "No rule known here is in force on that day. That is not to say that nothing was asked.\n",
-        );
+        text.push_str(&format!("{}\n", words.label(Label::LawNoneInForce)));
     }
     for occasion in Occasion::ALL {
         let fields: Vec<&LawField> =
@@ -75,8 +75,9 @@ fn one(words: &Words, report: &LawReport) -> String {
         if fields.is_empty() {
             continue;
         }
-        let mut rows =
-            table([law::occasion(words, *occasion).as_str(), "need", "where", "how sure", "since", "source"]);
+        let heads = [Label::Need, Label::Where, Label::HowSure, Label::Since, Label::Source];
+        let of = law::occasion(words, *occasion);
+        let mut rows = table([of.as_str()].into_iter().chain(heads.map(|head| words.label(head))));
         for field in fields {
             for (index, by) in field.by.iter().enumerate() {
                 let first = index == 0;
@@ -87,7 +88,7 @@ fn one(words: &Words, report: &LawReport) -> String {
                     format!("{name}{note}"),
                     need,
                     by.jurisdiction.to_string(),
-                    sure(by),
+                    sure(words, by).to_owned(),
                     by.basis.from.to_string(),
                     by.basis.source.join(", "),
                 ]);
@@ -96,7 +97,7 @@ fn one(words: &Words, report: &LawReport) -> String {
         text.push_str(&format!("\n{}\n", rows.trim_fmt()));
     }
     text.push_str(&lists(words, report));
-    text.push_str(&sources(report));
+    text.push_str(&sources(words, report));
     text.push_str(&report.notice);
     text
 }
@@ -104,40 +105,36 @@ fn one(words: &Words, report: &LawReport) -> String {
 /// How soon, in what form, for how long.
 fn lists(words: &Words, report: &LawReport) -> String {
     let mut text = String::new();
-    let mut list = |head: &str, lines: Vec<String>| {
+    let mut list = |head: Label, lines: Vec<String>| {
         if !lines.is_empty() {
-            text.push_str(&format!("\n{head}\n{}\n", lines.join("\n")));
+            text.push_str(&format!("\n{}\n{}\n", words.label(head), lines.join("\n")));
         }
     };
     let about = |by: &LawBasis| {
         let note = by.basis.note.as_ref().map(|note| format!("\n      {note}")).unwrap_or_default();
-        format!("[{} {}; {}]{note}", by.jurisdiction, by.basis.source.join(", "), sure(by))
+        format!("[{} {}; {}]{note}", by.jurisdiction, by.basis.source.join(", "), sure(words, by))
     };
     let soon = report.time_limits.iter().map(|limit| {
-        let within = match limit.within_days {
-            0 => "at the time".to_owned(),
-            days => format!("within {}", counted(days, "day", "days")),
-        };
+        let within = say::within(words, limit.within_days);
         format!("  {}: {within} {}", law::occasion(words, limit.occasion), about(&limit.by))
     });
-    list("How soon:", soon.collect());
+    list(Label::LawHowSoon, soon.collect());
     list(
-        "In what form:",
+        Label::LawInWhatForm,
         report.forms.iter().map(|form| format!("  {} {}", form.text, about(&form.by))).collect(),
     );
     let long = report.retentions.iter().map(|kept| {
         let records: Vec<String> = kept.records.iter().map(|sort| law::record_sort(words, *sort)).collect();
-        let force = if kept.force == KeepingForce::Scheme { " (a scheme or advice)" } else { "" };
-        let years = counted(kept.years, "year", "years");
         let from = law::counted_from(words, kept.counted_from);
-        format!("  {}: {years} from {from}{force} {}", records.join(", "), about(&kept.by))
+        let keep = say::keep(words, kept.years, &from, kept.force);
+        format!("  {}: {keep} {}", records.join(", "), about(&kept.by))
     });
-    list("How long to keep it (the longest wins):", long.collect());
+    list(Label::LawHowLong, long.collect());
     text
 }
 
-fn sources(report: &LawReport) -> String {
-    let mut text = "\nSources:\n".to_owned();
+fn sources(words: &Words, report: &LawReport) -> String {
+    let mut text = format!("\n{}:\n", words.label(Label::Sources));
     for part in &report.parts {
         for source in &part.sources {
             text.push_str(&format!("  {} {}: {source}\n", part.jurisdiction, source.id));
@@ -146,14 +143,6 @@ fn sources(report: &LawReport) -> String {
     text
 }
 
-fn sure(by: &LawBasis) -> String {
-    by.basis.confidence.as_str().replace('_', " ")
-}
-
-fn standing(standing: LawStanding) -> String {
-    match standing {
-        LawStanding::InForce => "in force".to_owned(),
-        LawStanding::NotYet { from } => format!("not in force yet, from {from}"),
-        LawStanding::Over { until } => format!("no longer in force, until {until}"),
-    }
+fn sure<'w>(words: &'w Words, by: &LawBasis) -> &'w str {
+    confidence(words, by.basis.confidence)
 }

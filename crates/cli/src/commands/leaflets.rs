@@ -2,10 +2,11 @@
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::rules::leaflet::{Leaflet, Leaflets as Set};
-use combclear_wording::Words;
 use combclear_wording::leaflet::says;
+use combclear_wording::terminal::{confidence, label_revision};
+use combclear_wording::{Label, Words};
 
-use super::{print, print_json, table};
+use super::{headed, print, print_json};
 use crate::args::{Leaflets, Place};
 use crate::failure::Failure;
 use crate::{Outcome, place};
@@ -15,12 +16,13 @@ pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
         print_json(&combclear_domain::rules::leaflet::schema::schema())?;
         return Ok(Outcome::Done);
     }
+    let words = Words::english();
     let set = &place::leaflets(at)?;
     let Some(id) = &ask.id else {
         if ask.json {
             print_json(&set.iter().map(AsRef::as_ref).collect::<Vec<&Leaflet>>())?;
         } else {
-            print(&list(set))?;
+            print(&list(words, set))?;
         }
         return Ok(Outcome::Done);
     };
@@ -33,7 +35,7 @@ pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
         print_json(&found)?;
     } else {
         for leaflet in found {
-            print(&one(leaflet))?;
+            print(&one(words, leaflet))?;
         }
     }
     Ok(Outcome::Done)
@@ -57,8 +59,17 @@ fn instead(set: &Set, written: &str) -> String {
     }
 }
 
-fn list(set: &Set) -> String {
-    let mut rows = table(["where", "leaflet", "what", "rules", "document", "second hand", "unconfirmed"]);
+fn list(words: &Words, set: &Set) -> String {
+    let heads = [
+        Label::Where,
+        Label::Leaflet,
+        Label::What,
+        Label::Rules,
+        Label::ConfidenceDocument,
+        Label::ConfidenceSecondHand,
+        Label::ConfidenceUnconfirmed,
+    ];
+    let mut rows = headed(words, heads);
     for leaflet in set.iter() {
         let count = |wanted: Confidence| {
             leaflet.rules.iter().filter(|rule| rule.confidence == wanted).count().to_string()
@@ -73,32 +84,30 @@ fn list(set: &Set) -> String {
             count(Confidence::Unconfirmed),
         ]);
     }
-    format!(
-        "{}\nOnly what was read in a document can carry a yes. Your own reading of the pack goes before all of these.",
-        rows.trim_fmt()
-    )
+    format!("{}\n{}", rows.trim_fmt(), words.label(Label::LeafletsNote))
 }
 
-fn one(leaflet: &Leaflet) -> String {
-    let mut rows = table(["rule", "says", "how sure", "since", "source"]);
+fn one(words: &Words, leaflet: &Leaflet) -> String {
+    let mut rows = headed(words, [Label::Rule, Label::Says, Label::HowSure, Label::Since, Label::Source]);
     for rule in &leaflet.rules {
         let limits = rule.method.as_ref().map(ToString::to_string).into_iter();
-        let limits = limits.chain(rule.revision.as_ref().map(|revision| format!("label {revision}")));
+        let limits = limits.chain(rule.revision.as_ref().map(|revision| label_revision(words, revision)));
         let limits: Vec<String> = limits.collect();
         let method = if limits.is_empty() { String::new() } else { format!(" ({})", limits.join(", ")) };
         let note = rule.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
         rows.add_row([
             format!("{}{method}", rule.says.topic().as_str()),
-            format!("{}{note}", says(Words::english(), &rule.says, leaflet.unit)),
-            format!("{}\n{}", word(&rule.confidence), word(&rule.force)),
-            rule.from.map_or("not known".to_owned(), |from| from.to_string()),
+            format!("{}{note}", says(words, &rule.says, leaflet.unit)),
+            format!("{}\n{}", confidence(words, rule.confidence), word(&rule.force)),
+            rule.from.map_or_else(|| words.label(Label::NotKnown).to_owned(), |from| from.to_string()),
             rule.source.join(", "),
         ]);
     }
     let sources = leaflet.sources.iter().map(|source| format!("  {}: {source}", source.id));
     let sources: Vec<String> = sources.collect();
     let Leaflet { title, jurisdiction, id, .. } = leaflet;
-    format!("{title} [{jurisdiction} {id}]\n{}\nSources:\n{}", rows.trim_fmt(), sources.join("\n"))
+    let head = words.label(Label::Sources);
+    format!("{title} [{jurisdiction} {id}]\n{}\n{head}:\n{}", rows.trim_fmt(), sources.join("\n"))
 }
 
 fn word(value: &impl serde::Serialize) -> String {

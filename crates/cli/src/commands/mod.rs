@@ -22,6 +22,7 @@ pub(crate) mod verify;
 use std::fmt::Display;
 use std::io::Write;
 
+use combclear_wording::{Label, Words};
 use comfy_table::{ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle};
 use serde::Serialize;
 
@@ -60,6 +61,11 @@ pub(crate) fn print_json(value: &impl Serialize) -> Result<(), Failure> {
 pub(crate) fn counted<N: Copy + Display + PartialEq + From<u8>>(number: N, one: &str, more: &str) -> String {
     let noun = if number == N::from(1) { one } else { more };
     format!("{number} {noun}")
+}
+
+/// A table with these labels for heads.
+pub(crate) fn headed<const N: usize>(words: &Words, heads: [Label; N]) -> Table {
+    table(heads.map(|head| words.label(head)))
 }
 
 /// A table in the manner of this program: one rule below the heads, wrapped to the width of the terminal.

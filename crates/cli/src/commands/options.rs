@@ -3,7 +3,6 @@
 mod apiary;
 mod colony;
 
-use combclear_domain::Quantity;
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::{LeafletId, Method};
 use combclear_domain::facts::holding::Holding;
@@ -11,8 +10,9 @@ use combclear_domain::questions::options::{
     ApiaryOptions, Ask, ColonyOptions, FlowReport, Span, StartDays, Usability, WhatIf,
 };
 use combclear_domain::rules::leaflet::Leaflets;
-use combclear_wording::Words;
 use combclear_wording::options::{ApiaryReport, Missing, OptionsReport, Solution, StartReport};
+use combclear_wording::terminal::{label_revision, options as say};
+use combclear_wording::{Label, Words, paper};
 
 use super::supering::{known, no_apiary};
 use super::{print, print_json};
@@ -30,13 +30,14 @@ enum Report {
 }
 
 pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let leaflets = &place::leaflets(at)?;
     let from = ask.from.unwrap_or_else(clock::today);
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to)?;
     let asked = &Ask { span, as_of: ask.as_of.unwrap_or(from), what_if: what_if(ask, from)? };
     let report = place::with_holding(at, async |holdings, holding| {
-        let report = holdings.read(&holding, |holding| report(holding, leaflets, ask, asked)).await?;
+        let report = holdings.read(&holding, |holding| report(words, holding, leaflets, ask, asked)).await?;
         report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
     })
     .await?;
@@ -48,10 +49,10 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
         (Report::Colony(report), true) => print_json(report)?,
         (Report::Apiary(report), true) => print_json(report)?,
         (Report::Colony(report), false) => match &ask.leaflet {
-            Some(_) => print(&colony::in_full(report))?,
-            None => print(&colony::all(report))?,
+            Some(_) => print(&colony::in_full(words, report))?,
+            None => print(&colony::all(words, report))?,
         },
-        (Report::Apiary(report), false) => print(&apiary::all(report))?,
+        (Report::Apiary(report), false) => print(&apiary::all(words, report))?,
     }
     let answers: Vec<Usability> = match &report {
         Report::Colony(report) => report.options.iter().map(|option| option.answer).collect(),
@@ -82,11 +83,17 @@ fn what_if(ask: &Options, from: Day) -> Result<WhatIf, Failure> {
     }
 }
 
-fn report(holding: &Holding, leaflets: &Leaflets, ask: &Options, asked: &Ask) -> Result<Report, Failure> {
+fn report(
+    words: &Words,
+    holding: &Holding,
+    leaflets: &Leaflets,
+    ask: &Options,
+    asked: &Ask,
+) -> Result<Report, Failure> {
     if let Some(apiary) = &ask.apiary {
         let answer = ApiaryOptions::of(holding, leaflets, apiary, asked);
         return answer
-            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(Words::english(), &answer))))
+            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(words, &answer))))
             .ok_or_else(|| no_apiary(holding, apiary));
     }
     let colony = ask.colony.as_slice();
@@ -94,26 +101,17 @@ fn report(holding: &Holding, leaflets: &Leaflets, ask: &Options, asked: &Ask) ->
         return Err(Failure::new("no colony is named", "name a colony, or an apiary with --apiary"));
     };
     let answer = ColonyOptions::of(holding, leaflets, &colony, asked);
-    Ok(Report::Colony(Box::new(OptionsReport::of(Words::english(), &answer))))
-}
-
-/// The word for an answer.
-const fn answer(answer: Usability) -> &'static str {
-    match answer {
-        Usability::Usable => "usable",
-        Usability::Unknown => "unknown",
-        Usability::RuledOut => "ruled out",
-    }
+    Ok(Report::Colony(Box::new(OptionsReport::of(words, &answer))))
 }
 
 /// Start days of one answer, a line for each range.
-fn starts(days: &[StartDays], of: Usability) -> Vec<String> {
+fn starts(words: &Words, days: &[StartDays], of: Usability) -> Vec<String> {
     let of_it = days.iter().filter(|days| days.answer == of);
     let said = |days: &StartDays| {
-        let range = range(days.from, days.to);
+        let range = range(words, days.from, days.to);
         match days.in_a_usual_year {
-            Some(true) => format!("{range} (usable in a usual year)"),
-            Some(false) => format!("{range} (not in a usual year)"),
+            Some(true) => say::in_a_usual_year(words, &range),
+            Some(false) => say::not_in_a_usual_year(words, &range),
             None => range,
         }
     };
@@ -121,89 +119,88 @@ fn starts(days: &[StartDays], of: Usability) -> Vec<String> {
 }
 
 /// Days from one to another, or the one day.
-fn range(from: Day, to: Day) -> String {
-    if from == to { from.to_string() } else { format!("{from} to {to}") }
-}
-
-/// How long before the flow it is out, or how much too late.
-fn to_spare(days: i64) -> String {
-    if days < 0 { format!("{} days short", -days) } else { format!("{days} days to spare") }
+fn range(words: &Words, from: Day, to: Day) -> String {
+    if from == to { from.to_string() } else { paper::period(words, from, to) }
 }
 
 /// The leaflet, and what tells the option from others of the same leaflet.
-fn name(leaflet: &LeafletId, method: Option<&Method>, revision: Option<&str>) -> String {
-    let method = method.map(|method| format!(", {method}")).unwrap_or_default();
-    let revision = revision.map(|revision| format!(", label {revision}")).unwrap_or_default();
-    format!("{leaflet}{method}{revision}")
+fn name(words: &Words, leaflet: &LeafletId, method: Option<&Method>, revision: Option<&str>) -> String {
+    let mut parts = vec![leaflet.to_string()];
+    parts.extend(method.map(ToString::to_string));
+    parts.extend(revision.map(|revision| label_revision(words, revision)));
+    parts.join(", ")
 }
 
 /// Something that is not known, and the entry that would supply it.
-fn gap(missing: &Missing) -> String {
-    let from = missing.from.map(|from| format!("from {from} on, ")).unwrap_or_default();
+fn gap(words: &Words, missing: &Missing) -> String {
+    let fact = missing.from.map(|from| say::missing_from(words, from, &missing.fact));
+    let fact = fact.as_deref().unwrap_or(&missing.fact);
     let supplied_by = missing.supplied_by.map(|kind| format!("{kind}: ")).unwrap_or_default();
-    format!("{from}{} ({supplied_by}{})", missing.fact, missing.how)
+    format!("{fact} ({supplied_by}{})", missing.how)
 }
 
-/// How often a dose is given, where it is not once.
-fn times(doses: Option<u8>) -> String {
+/// A dose with how often it is given, where it is not once.
+fn with_times(words: &Words, dose: String, doses: Option<u8>) -> String {
     match doses {
-        Some(0 | 1) => String::new(),
-        Some(doses) => format!(", {doses} times"),
-        None => ", how often is not stated".to_owned(),
+        Some(0 | 1) => dose,
+        Some(doses) => format!("{dose}, {}", say::times(words, doses)),
+        None => format!("{dose}, {}", words.label(Label::OptionsTimesNotStated)),
     }
 }
 
 /// What has to be mixed, of the medicine and of what goes with it.
-fn mixture(solution: &Solution) -> String {
-    let part = |of: Option<Quantity>, unit: &str| of.map(|of| format!(", {of} {unit}")).unwrap_or_default();
-    format!(
-        "{} {}{}{}",
-        solution.medicine,
-        solution.unit,
-        part(solution.water_ml, "ml water"),
-        part(solution.sugar_g, "g sugar")
-    )
+fn mixture(words: &Words, solution: &Solution) -> String {
+    let mut parts = vec![say::medicine(words, solution.medicine, &solution.unit)];
+    parts.extend(solution.water_ml.map(|ml| say::water(words, ml)));
+    parts.extend(solution.sugar_g.map(|g| say::sugar(words, g)));
+    parts.join(", ")
 }
 
 /// When supers may go on after a start, and how that lies to the flow.
-fn free(start: Option<&StartReport>) -> String {
+fn free(words: &Words, start: Option<&StartReport>) -> String {
     let Some(start) = start else { return "-".to_owned() };
     let mut lines = vec![match (start.first_free_day, &start.supers_all_along) {
-        (None, _) => "not known".to_owned(),
+        (None, _) => words.label(Label::NotKnown).to_owned(),
         // They may lie over it; what is told of the flow is when it is out.
         (Some(_), Some(all_along)) => all_along.clone(),
         (Some(day), None) => day.to_string(),
     }];
     if let Some(day) = start.out_from_if_brood_is_seen.or(start.out_from_without_brood.and(start.out_from)) {
-        lines.push(format!("out from {day} if brood is seen"));
+        lines.push(say::out_if_brood(words, day));
     }
     for margin in &start.before_flow {
-        lines.push(format!("{}: {}", margin.year, to_spare(margin.days_to_spare)));
+        lines.push(format!("{}: {}", margin.year, say::to_spare(words, margin.days_to_spare)));
     }
     lines.join("\n")
 }
 
 /// What the answer as a whole is about.
-fn head(what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
-    let mut head = format!("What can be used? {what}, to be started from {from} to {to}\n");
+fn head(words: &Words, what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
+    let mut head = say::head(words, what, from, to) + "\n";
     if let Some(what_if) = what_if {
         let mut assumed: Vec<String> = Vec::new();
-        assumed.extend(what_if.power.map(|power| format!("power {power}")));
-        assumed.extend(what_if.access.map(|access| format!("access {access}")));
-        assumed.extend(what_if.ground.map(|ground| format!("ground {ground}")));
-        let until = what_if.until.map(|until| format!(", until {until}")).unwrap_or_default();
-        head += &format!("  assumed of the site, not recorded: {}{until}\n", assumed.join(", "));
+        assumed.extend(what_if.power.map(|power| say::power(words, &power.to_string())));
+        assumed.extend(what_if.access.map(|access| say::access(words, &access.to_string())));
+        assumed.extend(what_if.ground.map(|ground| say::ground(words, &ground.to_string())));
+        let assumed = assumed.join(", ");
+        let said = what_if.until.map(|until| say::assumed_until(words, &assumed, until));
+        head += &format!("  {}\n", said.unwrap_or_else(|| say::assumed(words, &assumed)));
     }
     head
 }
 
 /// The next flow in words.
-fn flow(flow: Option<&FlowReport>) -> String {
-    let Some(flow) = flow else { return "  next nectar flow: none on record\n".to_owned() };
+fn flow(words: &Words, flow: Option<&FlowReport>) -> String {
+    let Some(flow) = flow else { return format!("  {}\n", words.label(Label::OptionsNoFlow)) };
     let other = |day: &Day| *day != flow.usual;
     let mut years: Vec<String> = Vec::new();
-    years.extend(flow.early.filter(other).map(|early| format!("early {early}")));
-    years.extend(flow.late.filter(other).map(|late| format!("late {late}")));
-    let years = if years.is_empty() { String::new() } else { format!(" ({})", years.join(", ")) };
-    format!("  next nectar flow: {}, {} from {}{years}\n", flow.forage, flow.stage, flow.usual)
+    years.extend(flow.early.filter(other).map(|early| say::flow_early(words, early)));
+    years.extend(flow.late.filter(other).map(|late| say::flow_late(words, late)));
+    let stage = flow.stage.to_string();
+    let said = if years.is_empty() {
+        say::flow(words, &flow.forage, &stage, flow.usual)
+    } else {
+        say::flow_years(words, &flow.forage, &stage, flow.usual, &years.join(", "))
+    };
+    format!("  {said}\n")
 }

@@ -128,7 +128,7 @@ fn text(paper: &Paper) -> String {
 
 fn one(sheet: &Sheet) -> String {
     if sheet.rows.is_empty() {
-        return Sheet::EMPTY.to_owned();
+        return Sheet::empty().to_owned();
     }
     let mut table = table(sheet.columns.iter().map(|column| column.head));
     for row in &sheet.rows {

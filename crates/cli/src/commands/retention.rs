@@ -2,22 +2,24 @@
 
 use combclear_domain::questions::retention;
 use combclear_domain::rules::leaflet::Leaflets;
-use combclear_wording::Words;
 use combclear_wording::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
+use combclear_wording::terminal::{at_least, confidence, day, retention as say};
+use combclear_wording::{Label, Words};
 
-use super::{counted, print, print_json, table};
+use super::{headed, print, print_json};
 use crate::args::{Place, Retention};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let leaflets: &Leaflets = &place::leaflets(at)?;
     let laws = place::laws()?;
     let on = ask.on.unwrap_or_else(clock::today);
     let report = place::with_holding(at, async |holdings, name| {
         let read = |holding: &_| {
             let answer = retention::Retention::of(holding, leaflets, laws, on);
-            RetentionReport::of(Words::english(), &answer)
+            RetentionReport::of(words, &answer)
         };
         let report = holdings.read(&name, read).await?;
         report.ok_or_else(|| {
@@ -31,48 +33,44 @@ pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure>
     if ask.json {
         print_json(&report)?;
     } else {
-        print(&written(&report))?;
+        print(&written(words, &report))?;
     }
     Ok(Outcome::Done)
 }
 
-fn written(report: &RetentionReport) -> String {
+fn written(words: &Words, report: &RetentionReport) -> String {
     let RetentionReport { holding, on, .. } = report;
-    let mut text =
-        format!("How long the medicine records must be kept. Holding {holding}, {on} ({})\n", on.weekday());
-    let mut rows = table(["lots", "entries", "last used or disposed of", "keep until", "why"]);
+    let mut text = say::head(words, holding, &day(words, *on)) + "\n";
+    let heads = [Label::Lots, Label::Entries, Label::LastUsedOrDisposed, Label::KeepUntil, Label::Why];
+    let mut rows = headed(words, heads);
     for story in &report.stories {
         rows.add_row([
-            lots(story),
+            lots(words, story),
             story.entries.len().to_string(),
             last_use(story),
-            until(&story.keep),
-            why(&story.keep),
+            until(words, &story.keep),
+            why(words, &story.keep),
         ]);
     }
     text.push_str(&format!("\n{}\n\n", rows.trim_fmt()));
-    let could: Vec<String> = report.stories.iter().filter(|story| story.could_go).map(lots).collect();
-    let line = match could.as_slice() {
-        [] => format!("Nothing could go on {on}."),
-        some => format!("{} could go on {on}: {}.", counted_stories(some.len()), some.join("; ")),
-    };
-    text.push_str(&line);
-    text.push_str(" Nothing goes by itself. The day given is the last on which the records must be kept.\n");
+    let could = report.stories.iter().filter(|story| story.could_go);
+    let could: Vec<String> = could.map(|story| lots(words, story)).collect();
+    text.push_str(&match could.as_slice() {
+        [] => say::nothing_could_go(words, *on),
+        some => say::could_go(words, some.len(), *on, &some.join("; ")),
+    });
+    text.push('\n');
     let sources = sources(report);
     if !sources.is_empty() {
-        text.push_str(&format!("Sources:\n{}\n", sources.join("\n")));
+        text.push_str(&format!("{}:\n{}\n", words.label(Label::Sources), sources.join("\n")));
     }
     text.push_str(&report.notice);
     text
 }
 
-fn counted_stories(number: usize) -> String {
-    counted(u64::try_from(number).unwrap_or(u64::MAX), "story", "stories")
-}
-
-fn lots(story: &KeptStory) -> String {
+fn lots(words: &Words, story: &KeptStory) -> String {
     if story.lots.is_empty() {
-        return "(a prescription of its own)".to_owned();
+        return words.label(Label::RetentionOwnPrescription).to_owned();
     }
     story.lots.iter().map(|lot| lot.lot.as_str()).collect::<Vec<_>>().join(", ")
 }
@@ -82,16 +80,16 @@ fn last_use(story: &KeptStory) -> String {
     last.map_or_else(|| "-".to_owned(), |day| day.to_string())
 }
 
-fn until(keep: &KeepUntil) -> String {
+fn until(words: &Words, keep: &KeepUntil) -> String {
     match keep {
         KeepUntil::Until { day, .. } => day.to_string(),
-        KeepUntil::AtLeast { day, .. } => format!("at least {day}"),
-        KeepUntil::NotKnown { .. } => "not known: keep it".to_owned(),
+        KeepUntil::AtLeast { day, .. } => at_least(words, &day.to_string()),
+        KeepUntil::NotKnown { .. } => words.label(Label::RetentionKeepIt).to_owned(),
     }
 }
 
-fn why(keep: &KeepUntil) -> String {
-    let said = |by: &DecidedBy| format!("{} ({})", by.statement, by.confidence.as_str().replace('_', " "));
+fn why(words: &Words, keep: &KeepUntil) -> String {
+    let said = |by: &DecidedBy| format!("{} ({})", by.statement, confidence(words, by.confidence));
     match keep {
         KeepUntil::Until { decided_by, .. } => said(decided_by),
         KeepUntil::AtLeast { decided_by, because, .. } => {

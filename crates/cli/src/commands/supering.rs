@@ -7,28 +7,30 @@ use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::supering::Outcome as Came;
 use combclear_domain::rules::leaflet::Leaflets;
-use combclear_wording::Words;
 use combclear_wording::supering::{MissingReport, SuperingReport};
+use combclear_wording::terminal::{confidence, day, days_counted_by, supering as say, verdict};
+use combclear_wording::{Label, Words};
 
-use super::{print, print_json, table};
+use super::{headed, print, print_json};
 use crate::args::{Place, Supering};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Supering) -> Result<Outcome, Failure> {
     let leaflets = &place::leaflets(at)?;
+    let words = Words::english();
     let on = ask.on.unwrap_or_else(clock::today);
     let (name, reports) = place::with_holding(at, async |holdings, holding| {
-        let reports = holdings.read(&holding, |holding| reports(holding, leaflets, ask, on)).await?;
+        let reports = holdings.read(&holding, |holding| reports(words, holding, leaflets, ask, on)).await?;
         Ok((holding, reports.unwrap_or_else(|| Ok(Vec::new()))?))
     })
     .await?;
     match (ask.json, ask.colonies.is_empty()) {
         (true, _) => print_json(&reports)?,
-        (false, true) => print(&board(&name, &reports, on))?,
+        (false, true) => print(&board(words, &name, &reports, on))?,
         (false, false) => {
             for report in &reports {
-                print(&one(report))?;
+                print(&one(words, report))?;
             }
         }
     }
@@ -36,6 +38,7 @@ pub(crate) async fn run(at: &Place, ask: &Supering) -> Result<Outcome, Failure> 
 }
 
 fn reports(
+    words: &Words,
     holding: &Holding,
     leaflets: &Leaflets,
     ask: &Supering,
@@ -46,7 +49,7 @@ fn reports(
         None if ask.colonies.is_empty() => alive(holding, on),
         None => known(holding, &ask.colonies)?,
     };
-    Ok(SuperingReport::board(Words::english(), holding, leaflets, &colonies, on))
+    Ok(SuperingReport::board(words, holding, leaflets, &colonies, on))
 }
 
 /// The colonies that live on the day, apiary by apiary.
@@ -96,23 +99,27 @@ fn outcome(reports: &[SuperingReport]) -> Outcome {
     }
 }
 
+/// The heads of the board.
+const HEADS: [Label; 5] =
+    [Label::Colony, Label::SupersAsked, Label::LastBlocked, Label::FirstFree, Label::NextAndWhy];
+
 /// All colonies, one table for each apiary.
-fn board(holding: &HoldingName, reports: &[SuperingReport], on: Day) -> String {
-    let mut text = format!("May they be supered? Holding {holding}, {on} ({})\n", on.weekday());
+fn board(words: &Words, holding: &HoldingName, reports: &[SuperingReport], on: Day) -> String {
+    let mut text = say::board(words, holding, &day(words, on)) + "\n";
     for apiary in reports.chunk_by(|one, other| one.apiary == other.apiary) {
         let name = apiary
             .first()
             .and_then(|report| report.apiary.as_ref())
             .map(ToString::to_string)
             .unwrap_or_default();
-        let mut rows = table(["colony", "supers?", "last blocked", "first free", "what is next, and why"]);
+        let mut rows = headed(words, HEADS);
         for report in apiary {
             rows.add_row([
                 report.colony.to_string(),
-                report.answer.as_str().to_owned(),
+                verdict(words, report.answer).to_owned(),
                 report.last_blocked_day.map_or_else(|| "-".to_owned(), |day| day.to_string()),
-                first_free(report),
-                next(report),
+                first_free(words, report),
+                next(words, report),
             ]);
         }
         let section = format!("\n{name}\n{}\n", rows.trim_fmt());
@@ -121,25 +128,20 @@ fn board(holding: &HoldingName, reports: &[SuperingReport], on: Day) -> String {
     let count = |verdict: Verdict| reports.iter().filter(|report| report.answer == verdict).count();
     let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
     let notice = reports.first().map(|report| report.notice.as_str()).unwrap_or_default();
-    let sums = format!(
-        "\n{} colonies: {yes} yes, {no} no, {unknown} unknown. A first free day in brackets holds if what is in comes out as \
-         early as it may.\n{notice}",
-        reports.len(),
-    );
-    text.push_str(&sums);
+    text.push_str(&format!("\n{}\n{notice}", say::sums(words, reports.len(), yes, no, unknown)));
     text
 }
 
-fn first_free(report: &SuperingReport) -> String {
+fn first_free(words: &Words, report: &SuperingReport) -> String {
     match (report.first_free_day, report.if_out_on) {
-        (None, _) => "not known".to_owned(),
+        (None, _) => words.label(Label::NotKnown).to_owned(),
         (Some(day), None) => day.to_string(),
         (Some(day), Some(_)) => format!("({day})"),
     }
 }
 
 /// What must happen first; where nothing can be done, what decides; and how many breaches stand.
-fn next(report: &SuperingReport) -> String {
+fn next(words: &Words, report: &SuperingReport) -> String {
     let decides = match report.answer {
         Verdict::Yes => None,
         Verdict::No => Some(Came::Broken),
@@ -153,78 +155,79 @@ fn next(report: &SuperingReport) -> String {
     let breaches =
         report.grounds.iter().filter(|ground| !ground.decides && ground.outcome == Came::Broken).count();
     if breaches > 0 {
-        let noun = if breaches == 1 { "breach" } else { "breaches" };
-        lines.push(format!("{breaches} {noun} on record"));
+        lines.push(say::breaches(words, breaches));
     }
     lines.join("\n")
 }
 
 /// One colony with everything behind its answer.
-fn one(report: &SuperingReport) -> String {
-    let mut text =
-        format!("{} on {} ({}): {}\n", report.colony, report.on, report.on.weekday(), report.answer.as_str());
+fn one(words: &Words, report: &SuperingReport) -> String {
+    let answer = verdict(words, report.answer);
+    let mut text = say::one(words, &report.colony, &day(words, report.on), answer) + "\n";
     let mut line = |indent: usize, said: &str| {
         text.push_str(&" ".repeat(indent));
         text.push_str(said);
         text.push('\n');
     };
     line(2, &report.summary);
-    let day = |day: Option<Day>, none: &str| {
-        day.map_or_else(|| none.to_owned(), |day| format!("{day} ({})", day.weekday()))
-    };
-    line(2, &format!("last blocked day: {}", day(report.last_blocked_day, "none on record")));
-    let condition = report.if_out_on.map(|out| format!(", if all is out on {out}")).unwrap_or_default();
-    line(2, &format!("first free day: {}{condition}", day(report.first_free_day, "not known")));
-    line(2, "grounds:");
+    let label = |label| words.label(label);
+    let or =
+        |known: Option<Day>, none| known.map_or_else(|| label(none).to_owned(), |known| day(words, known));
+    let last = or(report.last_blocked_day, Label::NoneOnRecord);
+    line(2, &format!("{}: {last}", label(Label::LastBlockedDay)));
+    let free = or(report.first_free_day, Label::NotKnown);
+    let free = report.if_out_on.map_or_else(|| free.clone(), |out| say::if_out(words, &free, out));
+    line(2, &format!("{}: {free}", label(Label::FirstFreeDay)));
+    line(2, &format!("{}:", label(Label::Grounds)));
     for ground in &report.grounds {
         let came = match (ground.decides, ground.outcome) {
-            (true, Came::Met | Came::Noted) => "yes",
-            (true, Came::Broken) => "no",
-            (true, Came::Unknown) => "unknown",
-            (false, Came::Met) => "on record, kept",
-            (false, Came::Broken) => "on record, broken",
-            (false, Came::Unknown) => "on record, open",
-            (false, Came::Noted) => "note",
+            (true, Came::Met | Came::Noted) => Label::Yes,
+            (true, Came::Broken) => Label::No,
+            (true, Came::Unknown) => Label::Unknown,
+            (false, Came::Met) => Label::SuperingKept,
+            (false, Came::Broken) => Label::SuperingBroken,
+            (false, Came::Unknown) => Label::SuperingOpen,
+            (false, Came::Noted) => Label::SuperingNote,
         };
-        line(4, &format!("[{came}] {}", ground.statement));
+        line(4, &format!("[{}] {}", label(came), ground.statement));
         for value in &ground.values {
             let from = match value.entry {
                 Some(entry) => format!("{} {entry}", value.said_by.replace('_', " ")),
                 None => format!("{}, {}", value.said_by, value.sources.join("; ")),
             };
-            let confidence =
-                format!("{:?}", value.confidence).to_lowercase().replace("secondhand", "second hand");
-            line(8, &format!("{} = {} ({confidence}; {from})", value.of, value.value));
+            let sure = confidence(words, value.confidence);
+            line(8, &format!("{} = {} ({sure}; {from})", value.of, value.value));
         }
         if !ground.entries.is_empty() {
             let entries: Vec<String> = ground.entries.iter().map(ToString::to_string).collect();
-            line(8, &format!("entries: {}", entries.join(", ")));
+            line(8, &format!("{}: {}", label(Label::Entries), entries.join(", ")));
         }
     }
-    let mut list = |head: &str, said: Vec<String>| {
+    let mut list = |head: Label, said: Vec<String>| {
         if !said.is_empty() {
-            line(2, head);
+            line(2, &format!("{}:", label(head)));
             for said in said {
                 line(4, &said);
             }
         }
     };
-    let next = if report.answer == Verdict::Yes { "what comes next:" } else { "what must happen first:" };
+    let first = report.answer != Verdict::Yes;
+    let next = if first { Label::SuperingMustHappenFirst } else { Label::SuperingComesNext };
     list(next, report.steps.iter().map(|step| step.statement.clone()).collect());
     let missing = report.missing.iter();
     let gap = |gap: &MissingReport| format!("{}: {} ({})", gap.fact, gap.how, gap.supplied_by);
-    list("what is missing for an answer:", missing.clone().filter(|gap| gap.decides).map(gap).collect());
-    list("what else is missing:", missing.filter(|gap| !gap.decides).map(gap).collect());
+    list(Label::SuperingMissing, missing.clone().filter(|gap| gap.decides).map(gap).collect());
+    list(Label::SuperingMissingElse, missing.filter(|gap| !gap.decides).map(gap).collect());
     let around = report.whole_apiary.iter().filter(|around| !around.left_out.is_empty()).map(|around| {
         let names: Vec<&str> = around.left_out.iter().map(ColonyName::as_str).collect();
-        format!("{} At {} these got none in that round: {}", around.asks, around.apiary, names.join(", "))
+        say::left_out(words, &around.asks, &around.apiary, &names.join(", "))
     });
-    list("the whole apiary:", around.collect());
+    list(Label::SuperingWholeApiary, around.collect());
     let ahead = report.ahead.iter();
     list(
-        "if nothing else is recorded:",
-        ahead.map(|span| format!("{} to {}: {}", span.from, span.to, span.answer.as_str())).collect(),
+        Label::SuperingIfNothingElse,
+        ahead.map(|span| say::ahead(words, span.from, span.to, verdict(words, span.answer))).collect(),
     );
-    line(2, &format!("{} Days counted by {}.", report.notice, report.policy));
+    line(2, &days_counted_by(words, &report.notice, report.policy));
     text
 }

@@ -1,19 +1,23 @@
 //! An administration as treatments: one for each group of colonies of which the course went the same way.
 
 use combclear_domain::basics::quantity::Quantity;
-use combclear_domain::basics::words::{ColonyName, Unit};
+use combclear_domain::basics::words::{ApiaryName, ColonyName, Person};
 use combclear_domain::questions::register::{AdministrationRow, CoursePart, GivenPart};
+use combclear_wording::amounts::days;
+use combclear_wording::exchange::{self as say, CameBy};
+use combclear_wording::{Label, Words, paper};
 
 use super::{
-    APIARY, AnimalSet, Batch, COLONY, GroupTreatment, Identifier, Withdrawal, dose, medicine, meta, midday,
+    APIARY, AnimalSet, Batch, COLONY, GroupTreatment, Identifier, Withdrawal, dose, labelled, medicine, meta,
+    midday, unit_of,
 };
-use crate::rows::{names, said_by};
-use crate::sheet::{NOT_RECORDED, Piece, written};
+use crate::rows::names;
+use crate::sheet::{Piece, written};
 
 /// The treatments of an administration: those that were given it, fate by fate, then those that came by it.
-pub(super) fn of(row: &AdministrationRow, source: &str) -> Vec<GroupTreatment> {
+pub(super) fn of(words: &Words, row: &AdministrationRow, source: &str) -> Vec<GroupTreatment> {
     let fates = fates(row);
-    fates.iter().enumerate().map(|(index, fate)| treatment(row, index, fate, source)).collect()
+    fates.iter().enumerate().map(|(index, fate)| treatment(words, row, index, fate, source)).collect()
 }
 
 /// Colonies of which the course went the same way.
@@ -82,7 +86,13 @@ impl Fate<'_> {
     }
 }
 
-fn treatment(row: &AdministrationRow, index: usize, fate: &Fate<'_>, source: &str) -> GroupTreatment {
+fn treatment(
+    words: &Words,
+    row: &AdministrationRow,
+    index: usize,
+    fate: &Fate<'_>,
+    source: &str,
+) -> GroupTreatment {
     let entry = row.written.entry;
     let unit = row.medicine.unit;
     let each = same(fate.colonies.iter().map(|colony| fate.each(colony))).filter(|_| !fate.given.is_empty());
@@ -96,7 +106,7 @@ fn treatment(row: &AdministrationRow, index: usize, fate: &Fate<'_>, source: &st
         id: format!("{entry}/treatment/{index}"),
         event_date_time: midday(row.written.on),
         responsible: row.given_by.as_ref().or(row.vet.as_ref()).map(ToString::to_string),
-        remark: remark(row, fate),
+        remark: remark(words, row, fate),
         group_method: "EmbeddedAnimalSet",
         count_observed: fate.colonies.len(),
         embedded_animal_set: AnimalSet {
@@ -150,64 +160,57 @@ fn withdrawal(course: Option<&CoursePart>) -> Withdrawal {
 }
 
 /// What the standard has no place for, in sentences.
-fn remark(row: &AdministrationRow, fate: &Fate<'_>) -> String {
+fn remark(words: &Words, row: &AdministrationRow, fate: &Fate<'_>) -> String {
     let mut said = Vec::new();
-    if let Some(at) = row.written.at {
-        said.push(format!("at {at}, local time"));
-    }
-    said.push(format!("unit: {}", row.medicine.unit.map_or(NOT_RECORDED, Unit::as_str)));
+    said.extend(row.written.at.map(|at| say::time_of_day(words, at)));
+    said.push(unit_of(words, row.medicine.unit));
     for (part, colonies) in &fate.given {
         let each = Piece::Amount(part.each, row.medicine.unit).words();
-        said.push(format!("lot {}: {each} each for {}", part.lot, names(colonies.iter().copied())));
+        said.push(say::given(words, &part.lot, &each, &names(colonies.iter().copied())));
     }
-    said.push(
-        fate.course.map_or_else(
-            || "what became of it is not recorded, end of withdrawal not known".to_owned(),
-            told,
-        ),
-    );
-    said.push(format!("dose {} of its course", row.dose));
-    said.push(format!("reason: {}", written(row.against.as_ref()).unwrap_or(NOT_RECORDED)));
-    if let Some(certificate) = written(row.certificate.as_ref()) {
-        said.push(format!("certificate: {certificate}"));
-    }
-    if let Some(vet) = &row.vet {
-        said.push(format!("vet: {vet}"));
-    }
-    if let Some(prescription) = &row.prescription {
-        said.push(format!("prescription: {}", prescription.number));
-    }
-    said.join(". ")
+    let untold = || words.label(Label::ExchangeUntold).to_owned();
+    said.push(fate.course.map_or_else(untold, |course| told(words, course)));
+    said.push(say::dose(words, row.dose));
+    said.push(labelled(words, Label::Reason, written(row.against.as_ref())));
+    let mut more = |label, value: Option<&str>| {
+        said.extend(value.map(|value| labelled(words, label, Some(value))));
+    };
+    more(Label::Certificate, written(row.certificate.as_ref()));
+    more(Label::Vet, row.vet.as_ref().map(Person::as_str));
+    more(Label::Prescription, row.prescription.as_ref().map(|part| part.number.as_str()));
+    super::remark(said)
 }
 
-fn told(course: &CoursePart) -> String {
+fn told(words: &Words, course: &CoursePart) -> String {
+    let label = |label| words.label(label).to_owned();
     let period = course.withdrawal.as_ref().map_or_else(
-        || NOT_RECORDED.to_owned(),
-        |period| format!("{} ({})", Piece::Days(u32::from(period.days)).words(), said_by(period.said_by)),
+        || label(Label::NotRecorded),
+        |period| format!("{} ({})", days(words, period.days.into()), paper::said_by(words, period.said_by)),
     );
     let last = match (course.last, course.still_in) {
         (Some(last), _) => last.to_string(),
-        (None, true) => "still in".to_owned(),
-        (None, false) => "not known".to_owned(),
+        (None, true) => label(Label::StillIn),
+        (None, false) => label(Label::NotKnown),
     };
-    let came = match (course.came_by, course.came_on) {
-        (None, _) => String::new(),
-        (Some(_), None) => " (by a split or a uniting)".to_owned(),
-        (Some(_), Some(on)) => format!(" (by a split or a uniting on {on})"),
+    let came = match course.came_by {
+        None => CameBy::Giving,
+        Some(_) => CameBy::SplitOrUniting(course.came_on),
     };
-    let apiary = course.apiary.as_ref().map_or(NOT_RECORDED, |apiary| apiary.as_str());
-    let mut stays = vec![format!("apiary {apiary}")];
-    stays.extend(course.later_apiaries.iter().map(|stay| format!("from {} {}", stay.from, stay.apiary)));
-    let wait = match course.wait_days {
-        Some(0) => String::new(),
-        Some(days) => format!(", wait before supers {}", Piece::Days(u32::from(days)).words()),
-        None => ", wait before supers not known".to_owned(),
-    };
-    let end = if course.first_free_day.is_some() { "" } else { ", end of withdrawal not known" };
-    format!(
-        "{}{came}: {} to {last}, withdrawal period {period}{wait}{end}, {}",
-        names(&course.colonies),
-        course.first,
-        stays.join(", ")
-    )
+    let mut said = vec![
+        say::course(words, &names(&course.colonies), came, course.first, &last),
+        say::withdrawal(words, &period),
+    ];
+    match course.wait_days {
+        Some(0) => {}
+        Some(days) => said.push(say::wait(words, days)),
+        None => said.push(label(Label::ExchangeWaitNotKnown)),
+    }
+    if course.first_free_day.is_none() {
+        said.push(label(Label::ExchangeEndNotKnown));
+    }
+    let apiary = course.apiary.as_ref().map_or_else(|| words.label(Label::NotRecorded), ApiaryName::as_str);
+    said.push(say::apiary(words, apiary));
+    let later = course.later_apiaries.iter();
+    said.extend(later.map(|stay| say::later_apiary(words, stay.from, &stay.apiary)));
+    said.join(", ")
 }

@@ -1,113 +1,127 @@
 //! The options of one colony, as a table, and one of them with all its conditions.
 
+use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::questions::options::{State, Usability};
-use combclear_wording::Words;
 use combclear_wording::amounts::amount_of;
 use combclear_wording::options::{
     ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport,
 };
+use combclear_wording::terminal::options::{self as say, usability};
+use combclear_wording::terminal::{confidence, days_counted_by};
+use combclear_wording::{Label, Words, paper};
 
-use super::{answer, flow, free, gap, head, mixture, range, starts, times, to_spare};
-use crate::commands::{counted, table};
+use super::{flow, free, gap, head, mixture, range, starts, with_times};
+use crate::commands::headed;
 use crate::failure::Failure;
 
 /// All options in order, then what each of them turns on.
-pub(super) fn all(report: &OptionsReport) -> String {
-    let mut text = top(report);
+pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
+    let label = |label| words.label(label);
+    let mut text = top(words, report);
     for missing in &report.missing {
-        text += &format!("  missing: {}\n", gap(missing));
+        text += &format!("  {}: {}\n", label(Label::Missing), gap(words, missing));
     }
-    let mut rows = table(["", "option", "answer", "start days", "free for supers", "visits", "dose"]);
+    let heads = [
+        Label::Blank,
+        Label::Option,
+        Label::Answer,
+        Label::StartDays,
+        Label::FreeForSupers,
+        Label::Visits,
+        Label::Dose,
+    ];
+    let mut rows = headed(words, heads);
     for (number, option) in report.options.iter().enumerate() {
-        let mut days = starts(&option.days, option.answer);
+        let mut days = starts(words, &option.days, option.answer);
         if option.answer == Usability::RuledOut {
-            days = vec![
-                option
-                    .first_open_day
-                    .map_or_else(|| "no day in sight".to_owned(), |day| format!("not before {day}")),
-            ];
+            let not_before = |day| say::not_before(words, day);
+            let no_day = || label(Label::OptionsNoDay).to_owned();
+            days = vec![option.first_open_day.map_or_else(no_day, not_before)];
         }
         rows.add_row([
             (number + 1).to_string(),
-            name(option),
-            answer(option.answer).to_owned(),
+            name(words, option),
+            usability(words, option.answer).to_owned(),
             days.join("\n"),
-            free(option.starts.first()),
+            free(words, option.starts.first()),
             option.starts.first().map_or_else(|| "-".to_owned(), |start| start.visits.len().to_string()),
-            dose(&option.dose),
+            dose(words, &option.dose),
         ]);
     }
     text += &format!("\n{}\n", rows.trim_fmt());
     for (number, option) in report.options.iter().enumerate() {
-        text += &format!("\n{}. {}: {}\n", number + 1, name(option), answer(option.answer));
-        text += &format!("   stands here because: {}\n", option.order.join("; "));
+        text += &format!("\n{}. {}: {}\n", number + 1, name(words, option), usability(words, option.answer));
+        text += &format!("   {}: {}\n", label(Label::OptionsStandsHere), option.order.join("; "));
         if let Some(day) = option.nearest_day {
-            text += &format!("   nearest to usable on {day}\n");
+            text += &format!("   {}\n", say::nearest(words, day));
             for change in &option.would_have_to_change {
-                text += &format!("   would have to change: {change}\n");
+                text += &format!("   {}: {change}\n", label(Label::OptionsWouldHaveToChange));
             }
         }
         // What would open more days of one that is usable stands with its conditions.
         for missing in option.missing.iter().filter(|_| option.answer == Usability::Unknown) {
-            text += &format!("   not known: {}\n", gap(missing));
+            text += &format!("   {}: {}\n", label(Label::NotKnown), gap(words, missing));
         }
-        for condition in warnings(option) {
+        for condition in warnings(words, option) {
             text += &format!("   {condition}\n");
         }
     }
-    text += &format!("\n{}\n{}", count(report), report.notice);
+    text += &format!("\n{}\n{}", count(words, report), report.notice);
     text
 }
 
-fn top(report: &OptionsReport) -> String {
-    let apiary = report.apiary.as_ref().map(|apiary| format!(" at {apiary}")).unwrap_or_default();
-    let what = format!("Holding {}, colony {}{apiary}", report.holding, report.colony);
-    head(&what, report.from, report.to, report.what_if.as_ref()) + &flow(report.flow.as_ref())
+fn top(words: &Words, report: &OptionsReport) -> String {
+    let OptionsReport { holding, colony, .. } = report;
+    let what = match &report.apiary {
+        Some(apiary) => say::colony_at(words, holding, colony, apiary),
+        None => say::colony(words, holding, colony),
+    };
+    head(words, &what, report.from, report.to, report.what_if.as_ref()) + &flow(words, report.flow.as_ref())
 }
 
-fn count(report: &OptionsReport) -> String {
+fn count(words: &Words, report: &OptionsReport) -> String {
     let count = |of| report.options.iter().filter(|option| option.answer == of).count();
     let [usable, unknown, ruled_out] =
         [Usability::Usable, Usability::Unknown, Usability::RuledOut].map(count);
-    let options = counted(report.options.len(), "option", "options");
-    format!(
-        "{options}: {usable} usable, {unknown} unknown, {ruled_out} ruled out. The first free day holds for a start on the first \
-         day shown. See one with all its conditions: --leaflet ID."
-    )
+    say::sums(words, report.options.len(), usable, unknown, ruled_out)
 }
 
-fn name(option: &OptionReport) -> String {
-    super::name(&option.leaflet, option.method.as_ref(), option.revision.as_deref())
+fn name(words: &Words, option: &OptionReport) -> String {
+    super::name(words, &option.leaflet, option.method.as_ref(), option.revision.as_deref())
 }
 
 /// Advice that does not hold on the first of the start days that are shown.
-fn warnings(option: &OptionReport) -> Vec<String> {
+fn warnings(words: &Words, option: &OptionReport) -> Vec<String> {
     let first = option.days.iter().find(|days| days.answer == option.answer).map(|days| days.from);
     let advice = option.conditions.iter().filter(|condition| !condition.binds);
     let broken = advice.filter_map(|condition| {
         let on_first = |run: &&RunReport| first.is_some_and(|day| run.from <= day && day <= run.to);
         let run = condition.runs.iter().find(on_first).filter(|run| run.state == State::Broken)?;
         let says = condition.says.as_deref().map(|says| format!("{says}: ")).unwrap_or_default();
-        Some(format!("advice not kept: {says}{}", run.why))
+        Some(format!("{}: {says}{}", words.label(Label::OptionsAdviceNotKept), run.why))
     });
     broken.collect()
 }
 
-fn dose(report: &DoseOfColony) -> String {
-    let stock = format!("in stock {}", amount_of(Words::english(), report.stock.in_date, &report.stock.unit));
+fn dose(words: &Words, report: &DoseOfColony) -> String {
+    let stock = say::in_stock(words, &amount_of(words, report.stock.in_date, &report.stock.unit));
     let missing: Vec<&str> = report.missing.iter().map(|missing| missing.fact.as_str()).collect();
     match &report.dose {
         Some(dose) => {
-            let least = dose.each_at_most.map(|_| format!("{} to ", dose.each)).unwrap_or_default();
-            let amount = amount_of(Words::english(), dose.each_at_most.unwrap_or(dose.each), &dose.unit);
-            let sure = match dose.confidence {
-                Confidence::Document => "",
-                Confidence::SecondHand => " (second hand)",
-                Confidence::Unconfirmed => " (unconfirmed)",
+            let amount = amount_of(words, dose.each_at_most.unwrap_or(dose.each), &dose.unit);
+            let amount = match dose.each_at_most {
+                Some(_) => say::range(words, dose.each, &amount),
+                None => amount,
             };
-            format!("{least}{amount}{sure}{}\n{stock}", times(dose.doses))
+            let amount = match dose.confidence {
+                Confidence::Document => amount,
+                sure @ (Confidence::SecondHand | Confidence::Unconfirmed) => {
+                    format!("{amount} ({})", confidence(words, sure))
+                }
+            };
+            format!("{}\n{stock}", with_times(words, amount, dose.doses))
         }
         None if missing.is_empty() => stock,
         None => format!("{}\n{stock}", missing.join("\n")),
@@ -130,137 +144,130 @@ pub(super) fn only(mut report: OptionsReport, leaflet: Option<&str>) -> Result<O
 }
 
 /// The options with all their conditions.
-pub(super) fn in_full(report: &OptionsReport) -> String {
-    let mut text = top(report);
+pub(super) fn in_full(words: &Words, report: &OptionsReport) -> String {
+    let mut text = top(words, report);
     for option in &report.options {
-        text += &whole(option);
+        text += &whole(words, option);
     }
-    text += &format!("\n{} Days counted by {}.", report.notice, report.policy);
+    text += &format!("\n{}", days_counted_by(words, &report.notice, report.policy));
     text
 }
 
-fn whole(option: &OptionReport) -> String {
-    let mut text = format!("\n{} ({}): {}\n", name(option), option.title, answer(option.answer));
+fn whole(words: &Words, option: &OptionReport) -> String {
+    let mut text =
+        format!("\n{} ({}): {}\n", name(words, option), option.title, usability(words, option.answer));
     let mut line = |indent: usize, said: &str| {
         text.push_str(&" ".repeat(indent));
         text.push_str(said);
         text.push('\n');
     };
-    line(2, "start days:");
+    let label = |label| words.label(label);
+    line(2, &format!("{}:", label(Label::StartDays)));
     for of in [Usability::Usable, Usability::Unknown, Usability::RuledOut] {
-        for range in starts(&option.days, of) {
-            line(4, &format!("{range}: {}", answer(of)));
+        for range in starts(words, &option.days, of) {
+            line(4, &format!("{range}: {}", usability(words, of)));
         }
     }
-    line(2, "conditions:");
+    line(2, &format!("{}:", label(Label::Conditions)));
     for condition in &option.conditions {
-        for said in lines(condition) {
+        for said in lines(words, condition) {
             line(4, &said);
         }
     }
     for start in &option.starts {
-        line(2, &format!("if started on {} ({}):", start.start, answer(start.answer)));
-        for said in meaning(start) {
+        let head = say::if_started(words, start.start, usability(words, start.answer));
+        line(2, &format!("{head}:"));
+        for said in meaning(words, start) {
             line(4, &said);
         }
     }
     for latest in &option.latest_start {
-        let day = latest.start.map_or_else(
-            || "none of these days".to_owned(),
-            |day| format!("{day} ({})", latest.answer.map_or("", answer)),
-        );
-        line(2, &format!("latest start before the flow of {} ({} year): {day}", latest.flow, latest.year));
+        let answer = latest.answer.map_or("", |answer| usability(words, answer));
+        let none = || label(Label::OptionsNoneOfTheseDays).to_owned();
+        let day = latest.start.map_or_else(none, |day: Day| format!("{day} ({answer})"));
+        line(2, &say::latest_start(words, latest.flow, latest.year, &day));
     }
     if let Some(dose) = &option.dose.dose {
-        line(2, &format!("dose: {}", dose.sum));
-        dose.otherwise.iter().for_each(|otherwise| line(4, &format!("otherwise: {otherwise}")));
+        line(2, &format!("{}: {}", label(Label::Dose), dose.sum));
+        for otherwise in &dose.otherwise {
+            line(4, &format!("{}: {otherwise}", label(Label::Otherwise)));
+        }
     }
     for missing in &option.dose.missing {
-        line(2, &format!("not known: {}", gap(missing)));
+        line(2, &format!("{}: {}", label(Label::NotKnown), gap(words, missing)));
     }
     if let Some(solution) = &option.dose.solution {
-        let (ml, mixture, recipe) = (solution.millilitres, mixture(solution), &solution.recipe);
-        line(2, &format!("to mix {ml} ml: {mixture} (recipe: {recipe})"));
+        let mixture = mixture(words, solution);
+        line(2, &say::to_mix(words, solution.millilitres, &mixture, &solution.recipe));
         line(4, &solution.how);
     }
     let stock = &option.dose.stock;
-    line(2, &format!("in stock and in date: {}", amount_of(Words::english(), stock.in_date, &stock.unit)));
-    for (lots, why) in [
-        (&stock.not_counted, "expired by then, or without an expiry on record"),
-        (&stock.label_not_recorded, "the label revision is not on record, or is none that the leaflet knows"),
-    ] {
+    let in_date = amount_of(words, stock.in_date, &stock.unit);
+    line(2, &format!("{}: {in_date}", label(Label::OptionsInStockAndInDate)));
+    for (lots, why) in
+        [(&stock.not_counted, Label::OptionsExpired), (&stock.label_not_recorded, Label::OptionsNoLabel)]
+    {
         for lot in lots {
-            line(4, &format!("not counted: {lot}, {why}"));
+            line(4, &format!("{}: {lot}, {}", label(Label::NotCounted), label(why)));
         }
     }
-    let mut list = |head: &str, said: &[String]| {
+    let mut list = |head: Label, said: &[String]| {
         if !said.is_empty() {
-            line(2, head);
+            line(2, &format!("{}:", label(head)));
             for said in said {
                 line(4, said);
             }
         }
     };
-    list("not known:", &option.missing.iter().map(gap).collect::<Vec<_>>());
-    list("would have to change:", &option.would_have_to_change);
-    list("to carry:", &option.carry);
-    list("to see to:", &option.see_to);
-    list("cautions:", &option.cautions);
+    let missing: Vec<String> = option.missing.iter().map(|missing| gap(words, missing)).collect();
+    list(Label::NotKnown, &missing);
+    list(Label::OptionsWouldHaveToChange, &option.would_have_to_change);
+    list(Label::ToCarry, &option.carry);
+    list(Label::SeeTo, &option.see_to);
+    list(Label::Cautions, &option.cautions);
     text
 }
 
-fn lines(condition: &ConditionReport) -> Vec<String> {
-    let binds = if condition.binds { "" } else { ", advice" };
+fn lines(words: &Words, condition: &ConditionReport) -> Vec<String> {
     let about = condition.about.replace('_', " ");
     let says = condition.says.as_deref().map(|says| format!(": {says}")).unwrap_or_default();
-    let mut lines = vec![format!("{about}{says}{binds}")];
-    if let Some(confidence) = condition.confidence {
-        let sources = condition.sources.join("; ");
-        lines.push(format!("    {}: {sources}", confidence.as_str().replace('_', " ")));
+    let said = format!("{about}{says}");
+    let advice = || format!("{said}, {}", words.label(Label::Advice));
+    let mut lines = vec![if condition.binds { said.clone() } else { advice() }];
+    if let Some(sure) = condition.confidence {
+        lines.push(format!("    {}: {}", confidence(words, sure), condition.sources.join("; ")));
     }
     for run in &condition.runs {
-        let state = match (run.state, run.in_a_usual_year) {
-            (State::Met, _) => "met",
-            (State::Broken, _) => "broken",
-            (State::Unknown, Some(true)) => "unknown, met in a usual year",
-            (State::Unknown, Some(false)) => "unknown, broken in a usual year",
-            (State::Unknown, None) => "unknown",
-        };
-        lines.push(format!("    {}: {state}, {}", range(run.from, run.to), run.why));
+        let state = say::state(words, run.state, run.in_a_usual_year);
+        lines.push(format!("    {}: {state}, {}", range(words, run.from, run.to), run.why));
     }
     lines
 }
 
-fn meaning(start: &StartReport) -> Vec<String> {
+fn meaning(words: &Words, start: &StartReport) -> Vec<String> {
     let mut lines = vec![start.supers.clone()];
     let out = match (start.out_from, start.out_by) {
-        (Some(from), Some(by)) => format!("may be out from {from}, must be out by {by}"),
-        (Some(from), None) => format!("may be out from {from}"),
-        (None, Some(by)) => format!("must be out by {by}; the least stay is not stated"),
-        (None, None) => "how long it stays is not stated".to_owned(),
+        (Some(from), Some(by)) => say::out_between(words, from, by),
+        (Some(from), None) => say::out_from(words, from),
+        (None, Some(by)) => say::out_by(words, by),
+        (None, None) => words.label(Label::OptionsStayNotStated).to_owned(),
     };
     lines.push(out);
-    lines.extend(start.out_from_without_brood.map(|day| {
-        format!("without brood, or with the least, it might be out from {day}: the brood was not seen for that day")
-    }));
-    lines.extend(
-        start
-            .out_from_if_brood_is_seen
-            .map(|day| format!("if brood is seen while it is in, not before {day}")),
-    );
+    lines.extend(start.out_from_without_brood.map(|day| say::out_without_brood(words, day)));
+    lines.extend(start.out_from_if_brood_is_seen.map(|day| say::not_before_if_brood(words, day)));
     for margin in &start.before_flow {
-        let spare = to_spare(margin.days_to_spare);
-        lines.push(format!("flow of {} ({} year): {spare}", margin.flow, margin.year));
+        let spare = say::to_spare(words, margin.days_to_spare);
+        lines.push(say::margin(words, margin.flow, margin.year, &spare));
     }
     for visit in &start.visits {
         let when = match (visit.from, visit.by) {
-            (Some(from), Some(by)) => format!("{from} to {by}"),
+            (Some(from), Some(by)) => paper::period(words, from, by),
             (Some(from), None) => from.to_string(),
-            (None, Some(by)) => format!("by {by}, from a day that is not known"),
-            (None, None) => "on a day that is not known".to_owned(),
+            (None, Some(by)) => say::by(words, by),
+            (None, None) => words.label(Label::OnUnknownDay).to_owned(),
         };
-        let opened = if visit.hive_opened { ", hive opened" } else { "" };
-        lines.push(format!("visit {when}: {}{opened}", visit.what));
+        let said = if visit.hive_opened { say::visit_opened } else { say::visit };
+        lines.push(said(words, &when, &visit.what));
     }
     lines
 }

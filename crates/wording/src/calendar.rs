@@ -1,0 +1,22 @@
+//! What a calendar says besides the items themselves.
+
+use combclear_domain::basics::words::{ColonyName, HoldingName};
+
+use crate::Words;
+use crate::pieces::names;
+use crate::words::say;
+
+/// What the calendar of a holding is called.
+#[must_use]
+pub fn name(words: &Words, holding: &HoldingName) -> String {
+    say!(words, CalendarName, holding = holding)
+}
+
+/// An item in one line, with the colonies it is about.
+#[must_use]
+pub fn summary(words: &Words, title: &str, colonies: &[ColonyName]) -> String {
+    if colonies.is_empty() {
+        return title.to_owned();
+    }
+    say!(words, CalendarSummary, title = title, colonies = names(colonies))
+}

@@ -1,0 +1,31 @@
+//! What is due, around the visits. Days come in with their names.
+
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::questions::due::Weight;
+
+use crate::{Label, Words};
+
+super::sentences! {
+    /// The head.
+    TerminalDueHead: head(holding: &HoldingName, from: &str, to: &str);
+    /// How many items there are of which weight.
+    TerminalDueSums: sums(items: usize, overdue: usize, must: usize, advice: usize, may: usize);
+    /// A visit of one day.
+    TerminalDueOn: on(day: &str);
+    /// A visit between two days.
+    TerminalDueBetween: between(from: &str, to: &str);
+    /// A visit without a last day.
+    TerminalDueFrom: from(day: &str);
+    /// A visit of which nobody stated the first day.
+    TerminalDueBy: by(day: &str);
+}
+
+/// How much an item weighs.
+#[must_use]
+pub fn weight(words: &Words, weight: Weight) -> &str {
+    words.label(match weight {
+        Weight::Must => Label::Must,
+        Weight::Advice => Label::Advice,
+        Weight::May => Label::May,
+    })
+}

@@ -1,0 +1,31 @@
+//! What the record misses, around the gaps themselves.
+
+use combclear_domain::Day;
+use combclear_domain::basics::words::HoldingName;
+use combclear_domain::questions::gaps::GapWeight;
+
+use crate::{Label, Words};
+
+super::sentences! {
+    /// The head.
+    TerminalGapsHead: head(holding: &HoldingName, from: Day, to: Day);
+    /// A law that was asked, by its title.
+    TerminalGapsByLaw: by_law(law: &str);
+    /// How often advice of one sort was found.
+    TerminalGapsTimes: times(count: usize, what: &str);
+    /// The entries of that sort, by their places.
+    TerminalGapsEntries: entries(numbers: &str);
+    /// How much more of a lot is gone than was acquired.
+    TerminalGapsMoreGone: more_gone(amount: &str);
+}
+
+/// The head of the gaps of one weight.
+#[must_use]
+pub fn head_of(words: &Words, weight: GapWeight) -> &str {
+    words.label(match weight {
+        GapWeight::Required => Label::GapsRequired,
+        GapWeight::Amiss => Label::GapsAmiss,
+        GapWeight::WhereApplicable => Label::GapsWhereApplicable,
+        GapWeight::Advised => Label::GapsAdvised,
+    })
+}
