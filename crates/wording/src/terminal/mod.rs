@@ -1,5 +1,5 @@
 //! What the terminal says around its tables: heads with facts in them, sums, and lines of a list. What stands fixed is a
-//! [`Label`](crate::Label).
+//! [`Label`].
 
 pub mod due;
 pub mod gaps;
