@@ -243,7 +243,18 @@ mod modes {
         if fs::metadata(bench.path("")).unwrap().uid() == 0 {
             command.uid(65534).gid(65534);
         }
-        crate::bench::ran(command.args(arguments).output().unwrap())
+        command.args(arguments);
+        // While another test starts a program, that one may still hold the copy open for writing.
+        let busy = |error: &std::io::Error| error.kind() == std::io::ErrorKind::ExecutableFileBusy;
+        let mut tried = command.output();
+        for _ in 0..50 {
+            if !tried.as_ref().is_err_and(busy) {
+                break;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(20));
+            tried = command.output();
+        }
+        crate::bench::ran(tried.unwrap())
     }
 
     /// A bench that everybody may enter, and a copy of the program that everybody may run: the build folder may be closed.

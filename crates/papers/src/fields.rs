@@ -19,7 +19,7 @@ pub(crate) fn name(words: &Words, field: &str) -> String {
 /// `first lot` for the lot that is counted as 0.
 fn lot(words: &Words, number: &str) -> String {
     number
-        .parse::<u64>()
+        .parse::<u32>()
         .map_or_else(|_| number.to_owned(), |number| paper::lot_of_entry(words, number.saturating_add(1)))
 }
 

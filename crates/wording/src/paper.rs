@@ -178,7 +178,7 @@ pub fn field(words: &Words, name: &str) -> String {
 
 /// One of the lots of an entry, the first being 1.
 #[must_use]
-pub fn lot_of_entry(words: &Words, number: u64) -> String {
+pub fn lot_of_entry(words: &Words, number: u32) -> String {
     say!(words, PaperLotOfEntry, number = number)
 }
 
