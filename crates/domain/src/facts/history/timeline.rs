@@ -23,7 +23,7 @@ pub enum Standing {
     Out(Day),
     /// It may be used up since this day, but that is not documented.
     PerhapsSpent(Day),
-    /// A split or merge did not say where it went: the day and the entry.
+    /// A split or uniting did not say where it went: the day and the entry.
     NotSaid(Day, EntryId),
 }
 
@@ -94,6 +94,14 @@ impl Course {
             Standing::Out(out) => Some(out),
             Standing::In | Standing::PerhapsSpent(_) | Standing::NotSaid(..) => None,
         }
+    }
+
+    /// The day on which it ended by everything on record, if that is known. A carrier that was used up and taken out
+    /// afterwards ended when it was taken out.
+    #[must_use]
+    pub fn ended(&self) -> Option<Day> {
+        let since = self.out_since(Day::LAST)?;
+        Some(self.out().map_or(since, |out| out.max(since)))
     }
 
     /// The day on which a carrier that need not come out is used up, if that is documented.

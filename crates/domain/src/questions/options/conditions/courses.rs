@@ -221,9 +221,8 @@ fn gap(colony: &Colony<'_>, last: Option<&Course>, day: Day, least: u16) -> Find
     let Some(course) = last else { return Finding::met_anyway(Because::NoCourseBefore) };
     // A course may stand in several lines after a split or a uniting: it has ended once all of them have.
     let lines = colony.history.courses_on(day).filter(|line| line.entry == course.entry);
-    let ended =
-        lines.map(|line| line.out_since(day)).try_fold(course.placed, |known, out| Some(known.max(out?)));
-    let Some(ended) = ended else {
+    let ended = lines.map(Course::ended).try_fold(course.placed, |known, end| Some(known.max(end?)));
+    let Some(ended) = ended.filter(|ended| *ended <= day) else {
         return Finding::unknown(Because::LastNotEnded { placed: course.placed, entry: course.entry });
     };
     let days = day.days_since(ended);
