@@ -57,20 +57,25 @@ fn read(path: &Path) -> Result<Messages, Box<dyn Error>> {
             return Err(format!("{}: `{id}` is there twice", path.display()).into());
         }
     }
-    // What a message takes from another needs that one's arguments too.
-    for entry in &resource.body {
-        let Entry::Message(message) = entry else { continue };
-        let mut named = BTreeSet::new();
-        if let Some(pattern) = &message.value {
-            references(pattern, &mut named);
+    // What a message takes from another needs that one's arguments too, and those which that one takes from a third.
+    loop {
+        let before: usize = messages.values().map(BTreeSet::len).sum();
+        for entry in &resource.body {
+            let Entry::Message(message) = entry else { continue };
+            let mut named = BTreeSet::new();
+            if let Some(pattern) = &message.value {
+                references(pattern, &mut named);
+            }
+            let inherited: BTreeSet<String> =
+                named.iter().filter_map(|id| messages.get(id)).flatten().cloned().collect();
+            if let Some(arguments) = messages.get_mut(message.id.name) {
+                arguments.extend(inherited);
+            }
         }
-        let inherited: BTreeSet<String> =
-            named.iter().filter_map(|id| messages.get(id)).flatten().cloned().collect();
-        if let Some(arguments) = messages.get_mut(message.id.name) {
-            arguments.extend(inherited);
+        if messages.values().map(BTreeSet::len).sum::<usize>() == before {
+            return Ok(messages);
         }
     }
-    Ok(messages)
 }
 
 fn in_pattern(pattern: &Pattern<&str>, arguments: &mut BTreeSet<String>) {

@@ -1,7 +1,7 @@
 //! Parts that the sentences of several questions share: amounts, numbers of days, and lists of names.
 
 use combclear_domain::Quantity;
-use combclear_domain::basics::words::{ColonyName, Unit};
+use combclear_domain::basics::words::{ColonyName, LotName, Unit};
 
 use crate::amounts::amount_of;
 pub(crate) use crate::amounts::days;
@@ -12,7 +12,16 @@ pub(crate) fn amount(words: &Words, quantity: Quantity, unit: Option<Unit>) -> S
     unit.map_or_else(|| quantity.to_string(), |unit| amount_of(words, quantity, unit.as_str()))
 }
 
-/// Names with commas between them.
+/// Colonies with commas between them.
 pub(crate) fn names(colonies: &[ColonyName]) -> String {
-    colonies.iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
+    listed(colonies.iter().map(ColonyName::as_str))
+}
+
+/// Lots with commas between them.
+pub(crate) fn lots(lots: &[LotName]) -> String {
+    listed(lots.iter().map(LotName::as_str))
+}
+
+fn listed<'a>(names: impl Iterator<Item = &'a str>) -> String {
+    names.collect::<Vec<_>>().join(", ")
 }

@@ -12,14 +12,13 @@ use combclear_domain::journal::{EntryId, Hash};
 use combclear_domain::{Day, Instant, Quantity, TimeOfDay};
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
-use unic_langid::langid;
+use unic_langid::{LanguageIdentifier, langid};
 
 use crate::Label;
 use crate::messages::Message;
 
 /// The sentences of one language, made from its message file alone.
 pub struct Words {
-    language: &'static str,
     bundle: FluentBundle<FluentResource>,
     /// Labels are said over and over, so they are said once for all.
     labels: BTreeMap<Label, String>,
@@ -30,14 +29,14 @@ impl Words {
     #[must_use]
     pub fn english() -> &'static Words {
         static ENGLISH: LazyLock<Words> =
-            LazyLock::new(|| Words::of("en", include_str!("../messages/en.ftl")));
+            LazyLock::new(|| Words::of(langid!("en"), include_str!("../messages/en.ftl")));
         &ENGLISH
     }
 
     /// The language, as a page names it: `en`.
     #[must_use]
-    pub fn language(&self) -> &'static str {
-        self.language
+    pub fn language(&self) -> &str {
+        self.bundle.locales.first().map_or("", |known| known.language.as_str())
     }
 
     /// Says a label.
@@ -46,8 +45,8 @@ impl Words {
         self.labels.get(&label).map_or("", String::as_str)
     }
 
-    fn of(language: &'static str, text: &str) -> Words {
-        let mut bundle = FluentBundle::new_concurrent(vec![langid!("en")]);
+    fn of(language: LanguageIdentifier, text: &str) -> Words {
+        let mut bundle = FluentBundle::new_concurrent(vec![language]);
         // Isolating marks around arguments would end up in tables, files and hashes.
         bundle.set_use_isolating(false);
         // The build has read the file: it would not have compiled otherwise.
@@ -55,7 +54,7 @@ impl Words {
         bundle.add_resource_overriding(resource);
         let labels = Label::ALL.into_iter().map(|(label, id)| (label, said(&bundle, id, None)));
         let labels = labels.collect();
-        Words { language, bundle, labels }
+        Words { bundle, labels }
     }
 
     /// Says a message.

@@ -11,7 +11,7 @@ use crate::journal::event::{
     Body, ColonyEnded, ColonyEstablished, ColonyMoved, ColonySplit, ColonyUnited, Event,
 };
 
-/// How many splits and merges back a line of descent is followed.
+/// How many splits and unitings back a line of descent is followed.
 ///
 /// Real lines are far shorter; this bounds the work on a journal made by hand. Anything further back is not known, so the
 /// answer for such a colony is unknown.
@@ -34,22 +34,8 @@ impl Life<'_> {
     }
 }
 
-/// A stay at an apiary, from this day until the next stay.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Stay<'h> {
-    pub(crate) from: Day,
-    pub(crate) apiary: &'h ApiaryName,
-    pub(crate) of: StayOf,
-}
-
-/// Whose stay it was.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum StayOf {
-    /// The colony's own.
-    Itself,
-    /// That of a colony it was later split off from.
-    Older,
-}
+/// A stay at an apiary: from this day until the next stay.
+type Stay<'h> = (Day, &'h ApiaryName);
 
 impl Holding {
     /// The beginning and end of a colony; both none for a colony that nobody entered.
@@ -71,37 +57,50 @@ impl Holding {
     /// Where a colony stood at the end of a day.
     #[must_use]
     pub fn apiary_of(&self, colony: &ColonyName, on: Day) -> Option<&ApiaryName> {
-        let stays = self.stays(colony);
-        stays.iter().rfind(|stay| stay.of == StayOf::Itself && stay.from <= on).map(|stay| stay.apiary)
+        self.apiary_of_line(colony, on, GENERATIONS)
+    }
+
+    fn apiary_of_line(&self, colony: &ColonyName, on: Day, generations: u8) -> Option<&ApiaryName> {
+        self.own_stays(colony, generations).rfind(|(from, _)| *from <= on).map(|(_, apiary)| apiary)
+    }
+
+    /// The apiaries where a colony stood itself, in order. Of several stays that begin on one day the last counts.
+    fn own_stays(&self, colony: &ColonyName, generations: u8) -> impl DoubleEndedIterator<Item = Stay<'_>> {
+        self.life_file(colony).iter().filter_map(move |record| {
+            let apiary = if let Some(body) = record.body::<ColonyEstablished>() {
+                &body.apiary
+            } else if let Some(body) = record.body::<ColonyMoved>() {
+                &body.to
+            } else {
+                let body = record.body::<ColonySplit>().filter(|body| body.into == *colony)?;
+                // Without a word on where to, it stays where the old colony is.
+                let of_old = || self.apiary_of_line(&body.colony, record.on, generations.checked_sub(1)?);
+                body.to.as_ref().or_else(of_old)?
+            };
+            Some((record.on, apiary))
+        })
     }
 
     /// The apiaries where a colony stood, in order. Before it was split off, those of the old colony: what it brought
-    /// along was used there. Of several moves on one day the last counts.
+    /// along was used there.
     pub(crate) fn stays(&self, colony: &ColonyName) -> Vec<Stay<'_>> {
         self.stays_of_line(colony, GENERATIONS)
     }
 
     fn stays_of_line(&self, colony: &ColonyName, generations: u8) -> Vec<Stay<'_>> {
-        let mut stays: Vec<Stay<'_>> = Vec::new();
-        for record in self.life_file(colony) {
-            let stands = if let Some(body) = record.body::<ColonyEstablished>() {
-                Some(&body.apiary)
-            } else if let Some(body) = record.body::<ColonyMoved>() {
-                Some(&body.to)
-            } else if let Some(body) = record.body::<ColonySplit>().filter(|body| body.into == *colony) {
-                let older = generations.checked_sub(1);
-                stays = older.map_or_else(Vec::new, |older| self.stays_of_line(&body.colony, older));
-                for stay in &mut stays {
-                    stay.of = StayOf::Older;
-                }
-                let old = stays.iter().rfind(|stay| stay.from <= record.on).map(|stay| stay.apiary);
-                body.to.as_ref().or(old)
-            } else {
-                None
-            };
-            let Some(apiary) = stands else { continue };
-            stays.retain(|stay| stay.from < record.on);
-            stays.push(Stay { from: record.on, apiary, of: StayOf::Itself });
+        let old = self.life_file(colony).iter().find_map(|record| {
+            let body = record.body::<ColonySplit>().filter(|body| body.into == *colony)?;
+            Some((&body.colony, record.on))
+        });
+        let of_old = old.zip(generations.checked_sub(1)).map(|((old, on), older)| {
+            let mut stays = self.stays_of_line(old, older);
+            stays.retain(|(from, _)| *from < on);
+            stays
+        });
+        let mut stays = of_old.unwrap_or_default();
+        for (from, apiary) in self.own_stays(colony, generations) {
+            stays.retain(|(known, _)| *known < from);
+            stays.push((from, apiary));
         }
         stays
     }
@@ -186,7 +185,7 @@ impl Holding {
         there
     }
 
-    /// Whether a course reached a colony by a day: given to it, or brought along by a split or merge.
+    /// Whether a course reached a colony by a day: given to it, or brought along by a split or uniting.
     pub(in crate::facts) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
         let Event::Administration(given) = &first_dose.event else { return false };
         // Each colony is looked at once, for its latest day: otherwise lines that part and meet again would be walked

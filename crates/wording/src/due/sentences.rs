@@ -8,7 +8,7 @@ use combclear_domain::questions::supering::Term;
 
 use crate::Words;
 use crate::gaps::{statement, supply};
-use crate::pieces::amount;
+use crate::pieces::{self, amount};
 use crate::stock::why_dispose;
 use crate::supering::{asked_for, course_name, term};
 use crate::words::say;
@@ -161,8 +161,7 @@ fn terms_named(words: &Words, terms: &[Term]) -> String {
 }
 
 fn lots_named(words: &Words, lots: &[LotName]) -> String {
-    let names = lots.iter().map(LotName::as_str).collect::<Vec<_>>().join(", ");
-    say!(words, DueLots, count = lots.len(), lots = names)
+    say!(words, DueLots, count = lots.len(), lots = pieces::lots(lots))
 }
 
 /// What is left, with its lot; only the lot if it does not balance.

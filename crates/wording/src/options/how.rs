@@ -5,6 +5,7 @@ use combclear_domain::questions::options::{EntryToMake, Look, NoEntry, Reading, 
 
 use super::because::{counting, lacks, topic};
 use crate::Words;
+use crate::pieces;
 use crate::words::say;
 
 /// How to make the entry that supplies it.
@@ -87,7 +88,7 @@ fn look(words: &Words, look: Look) -> String {
 
 /// What to read on the leaflets of these lots.
 fn read(words: &Words, reading: &Reading, lots: &[LotName]) -> String {
-    let names = lots.iter().map(LotName::as_str).collect::<Vec<_>>().join(", ");
+    let names = pieces::lots(lots);
     let what = match reading {
         Reading::Topic(of) => topic(words, *of),
         Reading::Course(of) => lacks(words, of),

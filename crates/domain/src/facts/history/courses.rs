@@ -1,4 +1,4 @@
-//! The courses that reached a colony: given to it, or brought along by a split or merge.
+//! The courses that reached a colony: given to it, or brought along by a split or uniting.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -40,7 +40,7 @@ struct Trace<'h> {
     /// How many of the doses came along from another colony.
     brought: usize,
     came_by: Option<EntryId>,
-    /// The colonies it stood in before they were united into another, each with the day of the merge.
+    /// The colonies it stood in before they were united into another, each with the day of the uniting.
     united_from: Vec<(&'h ColonyName, Day)>,
 }
 
@@ -177,7 +177,7 @@ impl<'h> Lines<'h> {
     }
 }
 
-/// What a split or merge does to an open course in one of the two colonies.
+/// What a split or uniting does to an open course in one of the two colonies.
 #[derive(Clone, Copy)]
 enum Parting {
     /// The strips are here.

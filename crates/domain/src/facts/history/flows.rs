@@ -44,7 +44,7 @@ pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
 }
 
 /// The flows of a line that stood in other colonies before they were united into this one, each with the day of the
-/// merge; none if nothing was united.
+/// uniting; none if nothing was united.
 pub(super) fn of_line(
     holding: &Holding,
     colony: &ColonyName,
@@ -77,7 +77,7 @@ fn stays_of_line<'h>(
     for ((_, on), into) in united_from.iter().zip(into) {
         let then = stays(holding, into);
         line.retain(|(from, _)| *from < *on);
-        // Where the other colony stood on the day of the merge, and from then on.
+        // Where the other colony stood on the day of the uniting, and from then on.
         let stood = then.iter().rfind(|(from, _)| *from <= *on).map(|(_, apiary)| (*on, *apiary));
         for (from, apiary) in stood.into_iter().chain(then.iter().copied().filter(|(from, _)| *from > *on)) {
             if line.last().is_none_or(|(_, last)| *last != apiary) {
@@ -109,8 +109,7 @@ fn within(holding: &Holding, stays: &[(Day, &ApiaryName)]) -> Vec<FlowSpan> {
 
 /// Where the colony stood and since when, including the stays of the colonies it was split off from.
 fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryName)> {
-    let mut stays: Vec<(Day, &ApiaryName)> =
-        holding.stays(colony).into_iter().map(|stay| (stay.from, stay.apiary)).collect();
+    let mut stays = holding.stays(colony);
     stays.dedup_by_key(|(_, apiary)| *apiary);
     stays
 }

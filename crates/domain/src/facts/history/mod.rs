@@ -1,7 +1,7 @@
 //! The courses of one colony, each with its terms, and everything else that affects its supers.
 //!
 //! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] when a question is asked. It follows splits
-//! and merges back, because a colony carries the courses and the treated comb of the colonies it came from.
+//! and unitings back, because a colony carries the courses and the treated comb of the colonies it came from.
 
 mod courses;
 mod flows;
@@ -72,7 +72,7 @@ pub struct Course {
     pub doses: Vec<Dose>,
     /// What became of it in this colony.
     pub end: End,
-    /// The split or merge that did not say where the strips went, and its day. From then on it is uncertain whether the
+    /// The split or uniting that did not say where the strips went, and its day. From then on it is uncertain whether the
     /// course is in, until it is recorded as out.
     pub in_doubt: Option<(Day, EntryId)>,
     /// The first day on which this colony had part in it.

@@ -31,7 +31,7 @@ pub(crate) enum Whereabouts {
 /// Why it is not known whether a carrier is in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Doubt {
-    /// A split or merge did not say where it went.
+    /// A split or uniting did not say where it went.
     NotSaid {
         /// On this day.
         since: Day,

@@ -87,10 +87,10 @@ impl Lot {
     pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lot: &LotName, on: Day) -> Option<Lot> {
         let (record, body) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
         let medicine = holding.medicine(&body.medicine).map(|(_, medicine)| medicine);
-        let balance = holding.balance_on(lot, on)?;
-        let moved = || holding.balances(lot, on);
-        let corrected = moved().filter(|(record, _)| corrects_count(&record.event));
-        let over = moved().filter(|(_, balance)| balance.gone() > body.quantity);
+        let moved: Vec<_> = holding.balances(lot, on).collect();
+        let balance = moved.last().map(|(_, balance)| *balance).unwrap_or_default();
+        let corrected = moved.iter().filter(|(record, _)| corrects_count(&record.event));
+        let over = moved.iter().filter(|(_, balance)| balance.gone() > body.quantity);
         let opened = Opened::of(holding, lot, on);
         let day = opened.map_or(on, |opened| opened.on);
         let in_use = leaflet_of(holding, leaflets, &body.medicine, day)

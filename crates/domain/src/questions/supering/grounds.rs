@@ -159,7 +159,7 @@ pub enum Reason<'h> {
         /// The term.
         supers: &'h Sourced<SupersDuring>,
     },
-    /// A split or merge did not say where the strips went.
+    /// A split or uniting did not say where the strips went.
     WhereaboutsNotSaid {
         /// On this day.
         since: Day,
