@@ -273,13 +273,13 @@ fn answer(holding: &Holding, leaflets: &Leaflets, ask: &Value) -> Value {
     let on: Day = ask[1].as_str().unwrap().parse().unwrap();
     let history = History::of(holding, leaflets, &colony);
     let answer = history.supering(on);
-    let (free, once_out) = match answer.first_free() {
+    let named = answer.named_days();
+    let (free, once_out) = match named.first_free {
         FirstFree::OnRecord(free) => (Some(free), false),
         FirstFree::OnceOut { free, .. } => (Some(free), true),
         FirstFree::NotKnown => (None, false),
     };
-    let last = answer.last_blocked_day();
-    json!({ "verdict": answer.verdict.as_str(), "last_blocked": last, "first_free": free, "once_out": once_out })
+    json!({ "verdict": answer.verdict.as_str(), "last_blocked": named.last_blocked, "first_free": free, "once_out": once_out })
 }
 
 /// What a script beside this file prints.

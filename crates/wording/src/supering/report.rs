@@ -11,7 +11,7 @@ use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::supering::{
-    Answer, DAYS_AHEAD, FirstFree, Missing, Outcome, Remedy, Rounds, Surroundings,
+    Answer, DAYS_AHEAD, FirstFree, Missing, NamedDays, Outcome, Remedy, Rounds, Surroundings,
 };
 use combclear_domain::rules::leaflet::{Force, Leaflets};
 use serde::Serialize;
@@ -250,7 +250,7 @@ impl SuperingReport {
         answer: &Answer<'_>,
     ) -> SuperingReport {
         let (history, on) = (answer.history, answer.on);
-        let first_free = answer.first_free();
+        let NamedDays { last_blocked, first_free } = answer.named_days();
         let (first_free_day, if_out_on) = days(first_free);
         let steps = answer.steps();
         let grounds = GroundReport::of(words, answer);
@@ -266,7 +266,7 @@ impl SuperingReport {
             on,
             answer: answer.verdict,
             summary,
-            last_blocked_day: answer.last_blocked_day(),
+            last_blocked_day: last_blocked,
             first_free_day,
             if_out_on,
             harvest_free_from: answer.harvest_free_from(),
@@ -285,14 +285,14 @@ impl SuperingSummary {
     /// Puts an answer into one sentence.
     #[must_use]
     pub fn of(words: &Words, answer: &Answer<'_>) -> SuperingSummary {
-        let first_free = answer.first_free();
+        let NamedDays { last_blocked, first_free } = answer.named_days();
         let (first_free_day, if_out_on) = days(first_free);
         let why = sentences::deciding(answer).and_then(|place| answer.grounds.get(place));
         let why = why.map(|why| sentences::statement(words, why));
         SuperingSummary {
             answer: answer.verdict,
             summary: sentences::summary(words, answer, why.as_deref(), &answer.steps(), first_free),
-            last_blocked_day: answer.last_blocked_day(),
+            last_blocked_day: last_blocked,
             first_free_day,
             if_out_on,
         }

@@ -47,6 +47,16 @@ pub struct Answer<'h> {
     pub grounds: Vec<Ground<'h>>,
 }
 
+/// The days that an answer names. They are worked out together, since both need the record as it stood on the day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NamedDays {
+    /// The last blocked day: the one before the current or next free days; if no day is known to be free, the last that
+    /// is certainly blocked. None if no day was ever blocked, or no end is recorded.
+    pub last_blocked: Option<Day>,
+    /// From when the colony is free.
+    pub first_free: FirstFree,
+}
+
 /// From when the colony is free, as far as the record shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FirstFree {
@@ -109,27 +119,25 @@ impl History {
 }
 
 impl<'h> Answer<'h> {
-    /// The last blocked day as the record stood on the day asked about: the one before the current or next free days;
-    /// if no day is known to be free, the last that is certainly blocked. None if no day was ever blocked, or no end is
-    /// recorded.
+    /// The last blocked and the first free day, as the record stood on the day asked about.
     #[must_use]
-    pub fn last_blocked_day(&self) -> Option<Day> {
-        self.blocked(&self.history.clone().up_to(self.on)).last
+    pub fn named_days(&self) -> NamedDays {
+        let known = self.history.clone().up_to(self.on);
+        let Blocked { last: last_blocked, first_free: on_record } = self.blocked(&known);
+        let of_colony = self.history.colony_verdict(self.on);
+        let first_free = match on_record {
+            _ if self.verdict != Verdict::Yes && of_colony != Verdict::Yes => FirstFree::NotKnown,
+            Some(free) => FirstFree::OnRecord(free),
+            None => plan::once_out(&known, self.on)
+                .map_or(FirstFree::NotKnown, |(out, free)| FirstFree::OnceOut { out, free }),
+        };
+        NamedDays { last_blocked, first_free }
     }
 
     /// From when the colony is free, as the record stood on the day asked about.
     #[must_use]
     pub fn first_free(&self) -> FirstFree {
-        let known = self.history.clone().up_to(self.on);
-        let on_record = self.blocked(&known).first_free;
-        if self.verdict != Verdict::Yes && self.history.colony_verdict(self.on) != Verdict::Yes {
-            return FirstFree::NotKnown;
-        }
-        match on_record {
-            Some(free) => FirstFree::OnRecord(free),
-            None => plan::once_out(&known, self.on)
-                .map_or(FirstFree::NotKnown, |(out, free)| FirstFree::OnceOut { out, free }),
-        }
+        self.named_days().first_free
     }
 
     /// The last blocked and first free day on record. `known` is the history up to the day asked about.
