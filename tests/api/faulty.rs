@@ -5,7 +5,7 @@ use std::sync::Arc;
 use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
-use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash, Kept};
 use combclear_store::{AppendError, Journal, StoreError, Verified};
 use tokio::sync::Semaphore;
 
@@ -110,6 +110,10 @@ impl Journal for Faulty {
         limit: u32,
     ) -> Result<Vec<Entry>, StoreError> {
         self.journal.page(holding, after_seq, limit).await
+    }
+
+    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError> {
+        self.journal.kept(holding, after_seq, limit).await
     }
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {

@@ -11,8 +11,9 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::{Holding, Record, Refusal};
 use combclear_domain::journal::archive::BODY_GONE;
 use combclear_domain::journal::seal::hash_of;
-use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
+use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash, Kept};
 use tokio::sync::Mutex;
+use tokio::task::JoinHandle;
 
 use crate::error::StoreError;
 use crate::journal::{AppendError, Journal};
@@ -378,17 +379,28 @@ impl Holdings {
         if ahead {
             *holding = Arc::new(Holding::new(name.clone()));
         }
+        let mut after = holding.tip().map_or(0, |(seq, _)| seq);
+        let mut next = self.read_ahead(&name, after);
         loop {
-            let after = holding.tip().map_or(0, |(seq, _)| seq);
-            let page = self.journal.page(&name, after, PAGE).await?;
-            if page.is_empty() {
-                return is_accounted_for(holding);
-            }
+            let page = match next.await {
+                Ok(page) => page?,
+                // It came to nothing on its own. Here it shows why.
+                Err(_) => self.journal.kept(&name, after, PAGE).await?,
+            };
+            let Some(last) = page.last() else { return is_accounted_for(holding) };
+            after = last.seq;
+            next = self.read_ahead(&name, after);
             let holding = Arc::make_mut(holding);
-            for entry in &page {
+            for entry in page {
                 holding.restore(entry);
             }
         }
+    }
+
+    /// Reads the page after a place while the one before it is taken in.
+    fn read_ahead(&self, holding: &HoldingName, after: u64) -> JoinHandle<Result<Vec<Kept>, StoreError>> {
+        let (journal, holding) = (Arc::clone(&self.journal), holding.clone());
+        tokio::spawn(async move { journal.kept(&holding, after, PAGE).await })
     }
 
     async fn append(

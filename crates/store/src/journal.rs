@@ -3,7 +3,7 @@
 use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
-use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash, Kept};
 
 use crate::documents::DocumentFault;
 use crate::error::StoreError;
@@ -54,6 +54,12 @@ pub trait Journal: Send + Sync {
     /// [`StoreError`]; [`StoreError::Unreadable`] names a row that cannot be understood.
     async fn page(&self, holding: &HoldingName, after_seq: u64, limit: u32)
     -> Result<Vec<Entry>, StoreError>;
+
+    /// Entries after a place, in order, as the fold takes them in.
+    ///
+    /// # Errors
+    /// As [`Journal::page`].
+    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError>;
 
     /// The entry with this id, if the holding has it.
     ///

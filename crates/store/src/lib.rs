@@ -7,7 +7,7 @@
 //! holdings.rs     Holdings: a journal and the holdings it tells of; takes entries in, answers from memory
 //! sql_journal.rs  SqlJournal<B: Backend>: append, page, verify ..., written once for every database
 //! verify.rs       walks the chain over raw rows
-//! row.rs          an entry as a row, and a row as an entry
+//! row.rs          an entry as a row, and a row as an entry; in short for the fold, which reads every row
 //! sql.rs          every statement, once, with $1 placeholders
 //! statements.rs   trait Statements: bind and fetch, stamped per database by a macro
 //! sqlite.rs       SQLite: how a file is opened, how a write begins, what its errors mean

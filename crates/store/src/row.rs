@@ -8,7 +8,7 @@ use combclear_domain::basics::words::Person;
 use combclear_domain::journal::entry::Correction;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::Fields;
-use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kind};
+use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kept, Kind};
 use sqlx::ColumnIndex;
 use uuid::Uuid;
 
@@ -183,4 +183,59 @@ where
     T: FromStr<Err: Display>,
 {
     text.parse().map_err(|fault| format!("its `{column}` cannot be read: {fault}"))
+}
+
+/// The columns of [`crate::sql::KEPT`] as an entry. Nothing is copied that the fold does not keep.
+///
+/// # Errors
+/// What cannot be understood: in short, since the row is then read again as a [`Row`], which says it in full.
+pub(crate) fn kept<'r, R>(row: &'r R) -> Result<Kept, Misread>
+where
+    R: sqlx::Row,
+    usize: ColumnIndex<R>,
+    i64: sqlx::Decode<'r, R::Database>,
+    &'r str: sqlx::Decode<'r, R::Database>,
+    &'r [u8]: sqlx::Decode<'r, R::Database>,
+    Option<&'r str>: sqlx::Decode<'r, R::Database>,
+    Option<&'r [u8]>: sqlx::Decode<'r, R::Database>,
+{
+    let text = |column: usize| row.try_get_unchecked::<&str, _>(column);
+    let bytes = |column: usize| row.try_get_unchecked::<&[u8], _>(column);
+    let (seq, id, on) = (row.try_get_unchecked::<i64, _>(0)?, bytes(1)?, text(2)?);
+    let at: Option<&str> = row.try_get_unchecked(3)?;
+    let (recorded_at, recorded_by, kind, body) = (text(4)?, text(5)?, text(6)?, text(7)?);
+    let (corrects, reason): (Option<&[u8]>, Option<&str>) =
+        (row.try_get_unchecked(8)?, row.try_get_unchecked(9)?);
+    let kind = Kind::from_word(kind).ok_or(Misread)?;
+    let correction = match (corrects, reason) {
+        (None, None) => None,
+        (Some(of), Some(reason)) => {
+            let of = EntryId(Uuid::from_slice(of).map_err(|_| Misread)?);
+            Some(Box::new(Correction { of, reason: reason.to_owned() }))
+        }
+        (Some(_), None) | (None, Some(_)) => return Err(Misread),
+    };
+    Ok(Kept {
+        id: EntryId(Uuid::from_slice(id).map_err(|_| Misread)?),
+        seq: u64::try_from(seq).map_err(|_| Misread)?,
+        on: on.parse().map_err(|_| Misread)?,
+        at: at.map(str::parse).transpose().map_err(|_| Misread)?,
+        recorded_at: recorded_at.parse().map_err(|_| Misread)?,
+        recorded_by: recorded_by.parse().map_err(|_| Misread)?,
+        event: match body {
+            "" => Event::InArchive(kind),
+            body => Event::read(kind, body).map_err(|_| Misread)?,
+        },
+        correction,
+        hash: Hash(bytes(10)?.try_into().map_err(|_| Misread)?),
+    })
+}
+
+/// A row that cannot be understood.
+pub(crate) struct Misread;
+
+impl From<sqlx::Error> for Misread {
+    fn from(_: sqlx::Error) -> Misread {
+        Misread
+    }
 }

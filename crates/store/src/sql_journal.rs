@@ -7,7 +7,7 @@ use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::{Archives, Rest};
 use combclear_domain::journal::seal::{Broken, hash_of};
-use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash, Kind};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash, Kept, Kind};
 use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
 
@@ -185,6 +185,18 @@ impl<B: Backend> Journal for SqlJournal<B> {
         let rows = reader.page(holding.as_str(), from, limit.into()).await;
         let rows = rows.map_err(|error| self.backend.explain(error))?;
         rows.iter().map(|row| understand(holding, row)).collect()
+    }
+
+    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError> {
+        let Some(from) = i64::try_from(after_seq).ok().and_then(|after| after.checked_add(1)) else {
+            return Ok(Vec::new());
+        };
+        let kept = self.reader().await?.kept(holding.as_str(), from, limit.into()).await;
+        match kept.map_err(|error| self.backend.explain(error))? {
+            Some(kept) => Ok(kept),
+            // It names the first that cannot be understood.
+            None => Ok(self.page(holding, after_seq, limit).await?.iter().map(Kept::from).collect()),
+        }
     }
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {

@@ -2,10 +2,10 @@
 
 use std::future::Future;
 
-use combclear_domain::journal::{Content, Entry, Hash, Kind};
+use combclear_domain::journal::{Content, Entry, Hash, Kept, Kind};
 use uuid::Uuid;
 
-use crate::row::Row;
+use crate::row::{self, Row};
 use crate::sql;
 
 /// The statements of [`sql`] on a connection.
@@ -28,6 +28,14 @@ pub(crate) trait Statements: Send {
         from: i64,
         limit: i64,
     ) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
+
+    /// Entries from a place on, as the fold takes them in; none if one of them cannot be understood.
+    fn kept(
+        &mut self,
+        holding: &str,
+        from: i64,
+        limit: i64,
+    ) -> impl Future<Output = sqlx::Result<Option<Vec<Kept>>>> + Send;
 
     /// The row with an id.
     fn by_id(&mut self, holding: &str, id: Uuid) -> impl Future<Output = sqlx::Result<Option<Row>>> + Send;
@@ -105,6 +113,17 @@ macro_rules! statements_on {
 
             async fn page(&mut self, holding: &str, from: i64, limit: i64) -> sqlx::Result<Vec<Row>> {
                 sqlx::query_as(sql::PAGE).bind(holding).bind(from).bind(limit).fetch_all(self).await
+            }
+
+            async fn kept(
+                &mut self,
+                holding: &str,
+                from: i64,
+                limit: i64,
+            ) -> sqlx::Result<Option<Vec<Kept>>> {
+                let rows = sqlx::query(sql::KEPT).bind(holding).bind(from).bind(limit);
+                let entries = rows.try_map(|row| Ok(row::kept(&row).ok())).fetch_all(self).await?;
+                Ok(entries.into_iter().collect())
             }
 
             async fn by_id(&mut self, holding: &str, id: Uuid) -> sqlx::Result<Option<Row>> {

@@ -2,6 +2,7 @@
 //!
 //! - [`entry`]: the envelope of an entry, before and after it is sealed into the chain
 //! - [`event`]: the kinds of entry and their bodies
+//! - [`kept`]: an entry as the fold takes it in
 //! - [`seal`]: the hash chain, and how a later change shows
 //! - [`lines`]: the journal as JSON Lines, for import and export
 //! - [`content`]: the contents of documents, which travel in such a file after the entries
@@ -16,6 +17,7 @@ pub mod content;
 pub mod document;
 pub mod entry;
 pub mod event;
+pub mod kept;
 pub mod lines;
 pub mod places;
 mod read;
@@ -24,4 +26,5 @@ pub mod seal;
 pub use content::Content;
 pub use entry::{Draft, Entry, EntryId};
 pub use event::{Event, Kind};
+pub use kept::Kept;
 pub use seal::{Checkpoint, Hash};
