@@ -24,7 +24,7 @@ def pairs():
     draw = random.Random(SEED)
     span = (LAST - FIRST).days
     for _ in range(PAIRS):
-        # Most periods are those of leaflets; some run over decades.
+        # Mostly periods as in leaflets; some of decades.
         days = draw.randint(0, 400) if draw.random() < 0.8 else draw.randint(0, 40_000)
         yield FIRST + timedelta(days=draw.randint(0, span - days - 1)), days
 

@@ -91,7 +91,7 @@ for row, there in pairs("prescription", "prescriptions"):
     same(row, prescription=there["prescription"]["number"], vet=text(there["prescription"]["vet"]),
          vet_contact=text(there["prescription"]["contact"]), withdrawal_days=text(there["withdrawal_days"]))
 
-# Every colony of an administration has, for each lot it was given from, one row, with the fate of its course.
+# Every colony of an administration has one row for each lot it was given from, with the fate of its course.
 given = of("administration")
 for there in register["administrations"]:
     mine = [row for row in given if row["entry"] == there["written"]["entry"]]

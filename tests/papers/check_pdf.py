@@ -24,7 +24,7 @@ def expected(text, missing):
 
 
 MISSING = "\u4e61\u8702\U0001f41d"
-# Scripts from right to left are stored in the order in which they are seen; they are looked at by eye.
+# Right-to-left scripts are stored in visual order; they are checked by eye.
 RIGHT_TO_LEFT = re.compile(r"[\u0590-\u08ff]")
 count = 0
 files = sorted(pathlib.Path(sys.argv[1]).glob("*.pdf"))

@@ -245,7 +245,7 @@ class Holding:
             wait = (0, True)  # no further wait
         least, stays = ([stay for stay in map(of_all, topics) if stay[0] is not None] for topics in (STAYS[:2], STAYS))
         longest = max((days for days, _ in stays), default=1)
-        # How it works on: where lots differ, one that works on slowly makes it slow; single only if all are.
+        # Release: slow if any lot is slow; single only if all are.
         releases = {leaflet.get("release") for leaflet in leaflets.values()}
         release = "slow" if "slow" in releases else "single" if releases == {"single"} else None
         if removal[0] == 0:

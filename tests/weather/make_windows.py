@@ -52,12 +52,12 @@ TABLE = {
     ("northumberland", 2010): ((31, 30, 24), (3, 0, 0), 0),
     ("northumberland", 2018): ((31, 30, 25), (15, 2, 1), 0),
 }
-# What rounding changes in it, and why: see DIFFERENCE above.
+# The counts that rounding changes, and why: see DIFFERENCE above.
 ROUNDED_TABLE = TABLE | {
     ("cambridge", 2003): ((28, 30, 25), (27, 13, 0), 3),
     ("cambridge", 2018): ((29, 30, 28), (23, 14, 4), 5),
 }
-# Start days that rounding moves: excerpt, kind of start day, days that become "met" and were "broken".
+# Start days moved by rounding: excerpt, kind of start day, days that become "met" and were "broken".
 MOVED = {("cambridge-2018", "formic_strip", date(2018, 10, 28))}
 CLEAN = [("brussels", 2003), ("northumberland", 2010), ("cambridge", 2018)]
 ABOUT = {
