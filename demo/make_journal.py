@@ -1,11 +1,11 @@
 #!/usr/bin/env python3
 """Writes holding.jsonl, the journal of an invented holding, beside this script.
 
-Everything in it is invented: people, places, suppliers, medicines, batch numbers. The output depends on nothing but
-this file: no clock, no chance. The day on which an entry is written down and its place in the journal make its id, so
-only a change to the story changes ids.
+Everything in it is invented: people, places, suppliers, medicines, batch numbers. The output depends only on this file:
+no clock, no chance. An id is made from the day an entry was written down and its place in the journal, so only a change
+to the story changes ids.
 
-The journal is sealed here as well, by the rules that crates/domain/src/journal/seal.rs gives: the import of the file
+The journal is sealed here as well, by the rules in crates/domain/src/journal/seal.rs: the import of the file
 checks each hash, so two programs that share no code agree on them.
 """
 
@@ -28,7 +28,7 @@ COMPACT = {"ensure_ascii": False, "separators": (",", ":"), "default": lambda en
 
 
 class Entry:
-    """One entry. It stands for its own id wherever another entry names it."""
+    """One entry. Named in another entry, it is written as its id."""
 
     def __init__(self, kind, on, body, written, by, at, corrects, reason):
         self.kind, self.on, self.body = kind, on, body
@@ -62,7 +62,7 @@ CONTENTS = {}
 
 
 def note(kind, on, *, written=None, by=KEEPER, at=None, corrects=None, reason=None, **body):
-    """Adds an entry. Absent fields are left out: in the journal they are not known."""
+    """Adds an entry. Fields that are None are left out: in the journal they are not known."""
     body = {name: value for name, value in body.items() if value is not None}
     entry = Entry(kind, on, body, written, by, at, corrects, reason)
     JOURNAL.append(entry)
@@ -70,7 +70,7 @@ def note(kind, on, *, written=None, by=KEEPER, at=None, corrects=None, reason=No
 
 
 def uuid7(day, count):
-    """A UUID in the form of version 7: the evening of the day, and a counter where chance would stand."""
+    """A UUID in the form of version 7: the evening of the day, and a counter in place of random bits."""
     days = (date.fromisoformat(day) - date(1970, 1, 1)).days
     millis = (days * 24 + 19) * 3_600_000 + count
     digits = f"{millis:012x}7{count:03x}8de3{count:012x}"
@@ -113,7 +113,7 @@ def lot(name, medicine, on, quantity, batch, expiry, supplier, proof, **more):
 
 
 def attach(on, name, content, media_type, file_name, **more):
-    """Keeps a document with a lot, or with a prescription."""
+    """Attaches a document to a lot or a prescription."""
     CONTENTS[proofs.digest(content)] = content
     target = more or {"lot": name}
     note("document_attached", on, content=proofs.digest(content), media_type=media_type, bytes=len(content),
@@ -121,7 +121,7 @@ def attach(on, name, content, media_type, file_name, **more):
 
 
 def invoice(on, number, supplier, lines, lots):
-    """An invoice, kept with each lot that it lists."""
+    """An invoice, attached to each lot that it lists."""
     text = ["INVENTED FOR A DEMO: no real shop, no real goods", "", supplier["name"], supplier.get("address", ""), "",
             f"Invoice {number}", f"Date {on}", "", *lines]
     for name in lots:
@@ -297,7 +297,7 @@ def lots():
 
 
 def papers():
-    """What proves the purchases. HERB-25-1, MOOR-26-1 and NOTCH-25-2 have nothing but words, or not even those."""
+    """Proofs of purchase. HERB-25-1, MOOR-26-1 and NOTCH-25-2 have only words, or nothing."""
     invoice("2025-02-20", "H-1987", STORES, ["35 g Winterpowder 886 (demo), batch W-0093 demo"], ["WINTER-24-1"])
     invoice("2025-03-08", "H-2031", STORES, ["20 Eightweek Strip (demo), batch X8-114 demo"], ["EIGHT-25-1"])
     invoice("2025-07-19", "H-2177", STORES, ["20 Palestrip 500 (demo), batch P5-0417 demo",

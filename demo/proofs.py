@@ -1,7 +1,7 @@
 """Invented proofs of purchase for the demo journal: small PDF invoices, and till slips as pictures.
 
-Each says that it is invented. The bytes depend on nothing but the text: no clock, no compression library (the picture is
-stored uncompressed), so that the journal that names their hashes stays the same to the byte.
+Each says that it is invented. The bytes depend only on the text: no clock, no compression library (the picture is stored
+uncompressed), so that the journal with their hashes stays the same byte for byte.
 """
 
 import struct

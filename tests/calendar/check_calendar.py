@@ -1,4 +1,4 @@
-"""Reads a calendar with another implementation and holds its events against what is due as JSON.
+"""Reads a calendar with another implementation and compares its events with the due items in JSON.
 
     check_calendar.py CALENDAR JSON
 

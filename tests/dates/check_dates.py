@@ -1,4 +1,4 @@
-"""Days and periods worked out by Python's datetime, for the test beside this file.
+"""Days and periods computed by Python's datetime, for the test beside this file.
 
 Source: the Python standard library's documentation, "datetime - Basic date and time types": a date is one of an
 idealised Gregorian calendar extended in both directions; adding a timedelta moves it by whole days.
@@ -20,7 +20,7 @@ SEED = 1182
 
 
 def pairs():
-    """Random days and periods of which everything asked for lies within range."""
+    """Random days and periods whose results all lie within range."""
     draw = random.Random(SEED)
     span = (LAST - FIRST).days
     for _ in range(PAIRS):
@@ -30,7 +30,7 @@ def pairs():
 
 
 def month_ends():
-    """The last two days and the first day of the months of every leap year and the years beside it, 1900 and 2100 too."""
+    """The last two days and the first day of the months of every leap year and the years beside it, including 1900 and 2100."""
     years = range(FIRST.year, LAST.year + 1)
     near = {year + step for year in years if year % 4 == 0 for step in (-1, 0, 1)}
     for year in sorted(near.intersection(years)):

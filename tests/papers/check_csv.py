@@ -1,4 +1,4 @@
-"""Reads the CSV of a register with Python's csv module and holds every cell against the register's JSON.
+"""Reads the CSV of a register with Python's csv module and compares every cell with the register's JSON.
 
 Source: RFC 4180 as Python's csv module reads it; the rule for apostrophes is the one documented in flat.rs.
 """
@@ -13,7 +13,7 @@ MISSING = "not recorded"
 
 
 def back(cell):
-    """What was recorded."""
+    """The recorded text."""
     parts = re.findall(r"[^;\t\r\n]*[;\t\r\n]|[^;\t\r\n]+", cell)
     return "".join(part[1:] if part.startswith("'") and FORMULA.match(part[1:]) else part for part in parts)
 
