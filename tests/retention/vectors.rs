@@ -169,7 +169,7 @@ fn in_the_united_states_two_years_run_from_the_day_it_happened() {
     assert!(story.could_go && !book.story("L", "2028-08-20").could_go);
 }
 
-/// Common practice, no source: a lot that may not be used up needs its acquisition, whatever the years count from.
+/// Common practice, no source: while some of a lot may still be given, its acquisition is needed, whatever the years count from.
 #[test]
 fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
     for (of, bought, given, least) in [
