@@ -34,7 +34,7 @@ pub(super) fn read_body<'de, T: Deserialize<'de>>(body: &'de str) -> Result<T, B
     Ok(read)
 }
 
-/// Refuses a list in place of an object. The JSON reader takes its items for the fields in order, so that a value could end
+/// Refuses a list in place of an object. The JSON reader takes its items for the fields in order, so that a value could end up in
 /// the wrong field.
 pub(super) fn check_named(written: &str, understood: &str) -> Result<(), BodyError> {
     let read = |text| serde_json::from_str::<serde_json::Value>(text).unwrap_or_default();
