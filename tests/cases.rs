@@ -1,7 +1,7 @@
-//! Cases kept as data, and what runs them.
+//! Cases as data, and their runner.
 //!
-//! Each file of a folder `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the
-//! journal (ids are short words) and asks questions of its own form.
+//! Each file in a folder `cases/` begins with a setup shared by its cases. A case adds entries in the wire format of the
+//! journal (with short words as ids) and asks questions of its own form.
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
@@ -29,7 +29,7 @@ struct Case<A> {
     /// A published source, or "common practice, no source".
     source: Option<String>,
     difference: Option<String>,
-    /// Leaves the setup of the file out.
+    /// Skips the setup of the file.
     #[serde(default)]
     without_setup: bool,
     #[serde(default)]
@@ -37,7 +37,7 @@ struct Case<A> {
     ask: Vec<A>,
 }
 
-/// Asks every question of every case below a folder of the workspace. `faults` answers one; `called` names it.
+/// Asks every question of every case in a folder of the workspace. `faults` checks one answer; `called` names the question.
 pub(crate) fn ask_all<A: DeserializeOwned>(
     folder: &str,
     called: impl Fn(&A) -> String,
@@ -69,7 +69,7 @@ pub(crate) fn ask_all<A: DeserializeOwned>(
     assert!(wrong.is_empty(), "{} faults in {asked} questions:\n{}", wrong.len(), wrong.join("\n"));
 }
 
-/// The files of a folder of the workspace, by name.
+/// The files in a folder of the workspace, by name.
 fn files_in(folder: &str) -> Vec<PathBuf> {
     let entries = std::fs::read_dir(root().join(folder)).unwrap();
     let mut files: Vec<PathBuf> = entries.map(|entry| entry.unwrap().path()).collect();
@@ -77,7 +77,7 @@ fn files_in(folder: &str) -> Vec<PathBuf> {
     files
 }
 
-/// The built-in leaflets, and those of folders that are invented for tests, each given with its jurisdiction.
+/// The built-in leaflets, and those in these folders of invented leaflets, given with their jurisdictions.
 pub(crate) fn leaflets_and(invented: &[(&str, &str)]) -> Leaflets {
     let built_in = ["ch", "de", "eu", "gb", "it", "pl", "us"];
     let built_in = built_in.map(|name| (format!("crates/leaflets/{name}"), name));
@@ -95,7 +95,7 @@ pub(crate) fn leaflets_and(invented: &[(&str, &str)]) -> Leaflets {
     })
 }
 
-/// What was wanted against what was got.
+/// Compares expected and actual values.
 #[derive(Default)]
 pub(crate) struct Compare {
     pub(crate) faults: Vec<String>,

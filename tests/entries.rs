@@ -1,4 +1,4 @@
-//! Entries as cases write them: the wire format of the journal with short words for ids.
+//! Entries as written in cases: the wire format of the journal with short words as ids.
 
 use std::path::{Path, PathBuf};
 
@@ -8,12 +8,12 @@ use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
 use serde_json::Value;
 
-/// A holding with these entries, recorded in this order, each on its own day unless it says `recorded_at`.
+/// A holding with these entries, recorded in this order, each on its own day unless it has `recorded_at`.
 pub(crate) fn holding<'a>(entries: impl IntoIterator<Item = &'a toml::Value>) -> Result<Holding, String> {
     let name = "test".parse().unwrap();
     let mut holding = Holding::new(name);
     for entry in entries {
-        // A case may say when an entry was written down.
+        // A case may state when an entry was recorded.
         let mut entry = entry.clone();
         let recorded_at = entry.as_table_mut().and_then(|entry| entry.remove("recorded_at"));
         let recorded_at = recorded_at.and_then(|instant| instant.as_str().map(str::to_owned));
@@ -26,7 +26,7 @@ pub(crate) fn holding<'a>(entries: impl IntoIterator<Item = &'a toml::Value>) ->
     Ok(holding)
 }
 
-/// An entry of a case: what the wire format needs beyond the case is filled in, and short ids become UUIDs.
+/// An entry of a case, completed to the wire format, with UUIDs for short ids.
 pub(crate) fn envelope(entry: &toml::Value) -> Envelope {
     let mut json: Value = serde_json::to_value(entry).unwrap();
     let fields = json.as_object_mut().unwrap();

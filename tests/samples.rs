@@ -1,8 +1,8 @@
-//! The smallest documents that are what they say: made here, byte by byte, from the published formats.
+//! The smallest valid documents, made byte by byte from the published formats.
 
 use combclear_domain::basics::words::MediaType;
 
-/// A whole document of this type, with a note in it that tells it from others.
+/// A whole document of this type, with a note that makes it unique.
 pub(crate) fn sample(media_type: MediaType, note: &str) -> Vec<u8> {
     match media_type {
         MediaType::Pdf => pdf(note),
@@ -62,7 +62,7 @@ fn jpeg(note: &str) -> Vec<u8> {
         bytes.extend(u16::try_from(data.len() + 2).unwrap().to_be_bytes());
         bytes.extend(data);
     };
-    // What a camera puts inside: a small picture with an end marker of its own.
+    // As cameras embed it: a thumbnail with an end marker of its own.
     segment(0xe1, b"Exif\0\0 a small picture \xff\xd8\xff\xd9");
     segment(0xfe, note.as_bytes());
     segment(0xdb, &[&[0][..], &[1; 64]].concat());

@@ -1,4 +1,4 @@
-//! Listening, and at which addresses.
+//! Listening, and the permitted addresses.
 
 use std::sync::Arc;
 

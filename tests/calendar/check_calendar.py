@@ -1,4 +1,4 @@
-"""Reads a calendar with another implementation and holds its events against what is due as JSON.
+"""Reads a calendar with another implementation and compares its events with the due items in JSON.
 
     check_calendar.py CALENDAR JSON
 
@@ -25,7 +25,7 @@ def main(calendar_file, json_file):
     assert calendar["VERSION"] == "2.0" and calendar["PRODID"]
     assert not calendar.errors, calendar.errors
     items = [item for visit in report["visits"] for item in visit["items"]]
-    # What has no day at all is a to-do.
+    # An item without any day is a to-do.
     dated = [item for item in items if item["from"] or item["by"]]
     undated = [item for item in items if not (item["from"] or item["by"])]
     events, to_dos = calendar.walk("VEVENT"), calendar.walk("VTODO")

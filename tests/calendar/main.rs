@@ -1,4 +1,4 @@
-//! What is due as an iCalendar feed, read again with a parser that shares no code with its writer.
+//! Due items as an iCalendar feed, read by a parser that shares no code with the writer.
 //!
 //! Source: RFC 5545, sections 3.1 (content lines), 3.3.4 (dates), 3.3.11 (text), 3.6.1 (events), 3.8 (properties).
 #![expect(
@@ -22,14 +22,14 @@ use combclear_wording::due::{DueItem, DueReport, DueVisit};
 use ical::parser::ical::component::{IcalCalendar, IcalEvent, IcalTodo};
 use proptest::prelude::*;
 
-/// The demo holding, as its journal in the repository tells it.
+/// The demo holding, from its journal in the repository.
 fn demo() -> Holding {
     let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
     let text = std::fs::read_to_string(path).unwrap();
     let mut lines = text.lines();
     let header = Header::from_json(lines.next().unwrap()).unwrap();
     let mut holding = Holding::new(header.holding.clone());
-    // The documents stand after the entries.
+    // The documents come after the entries.
     for line in lines.filter(|line| line.starts_with("{\"seq\"")) {
         let Line::Sealed(entry) = Line::from_json(&header, line).unwrap() else {
             panic!("the demo is sealed")
@@ -49,7 +49,7 @@ fn of_holding(holding: &Holding, span: Span) -> DueReport {
     DueReport::of(Words::english(), Due::of(holding, leaflets, laws, span, None))
 }
 
-/// An item with these words and days, of a holding with nothing else in it.
+/// A report with one item of this text and these days.
 fn with_item(text: &str, from: Option<Day>, by: Option<Day>, sequence: u64) -> DueReport {
     let uid: EntryId = EntryId(uuid::Uuid::from_u128(7));
     let empty = Holding::new("one, two; three\\four".parse().unwrap());
@@ -77,7 +77,7 @@ fn with_item(text: &str, from: Option<Day>, by: Option<Day>, sequence: u64) -> D
     DueReport { visits: vec![visit], ..of_holding(&empty, span) }
 }
 
-/// The events of a calendar by their ids, as the other parser reads them. It leaves escapes as they are.
+/// The events of a calendar by id, as the other parser reads them. It leaves escapes as they are.
 fn events(text: &str) -> BTreeMap<String, BTreeMap<String, String>> {
     let calendar = parsed(text);
     let read = |event: IcalEvent| {
@@ -87,7 +87,7 @@ fn events(text: &str) -> BTreeMap<String, BTreeMap<String, String>> {
     by_id(calendar.events.into_iter().map(read).collect())
 }
 
-/// The to-dos of a calendar by their ids.
+/// The to-dos of a calendar by id.
 fn to_dos(text: &str) -> BTreeMap<String, BTreeMap<String, String>> {
     let calendar = parsed(text);
     let read = |to_do: IcalTodo| {
@@ -124,7 +124,7 @@ fn by_id(read: Vec<BTreeMap<String, String>>) -> BTreeMap<String, BTreeMap<Strin
     by_id
 }
 
-/// Text as it was before it was escaped (section 3.3.11).
+/// Unescaped text (section 3.3.11).
 fn unescaped(text: &str) -> String {
     let mut letters = text.chars();
     let mut plain = String::new();
@@ -230,7 +230,7 @@ fn the_end_is_the_day_after_the_last_over_the_end_of_february_too() {
         ("2028-02-28", "2028-02-28", "20280229"),
         ("2028-02-01", "2028-02-29", "20280301"),
         ("2027-02-01", "2027-02-28", "20270301"),
-        // What had to be out before it might be shows on the day it had to be out.
+        // If the last permitted day comes before the first, the event is on the last permitted day.
         ("2027-03-05", "2027-03-01", "20270302"),
     ] {
         let report = with_item("text", Some(from.parse().unwrap()), Some(by.parse().unwrap()), 1);
@@ -271,7 +271,7 @@ proptest! {
     #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
-    // A letter stands first: the other reader loses a colon there.
+    // Begins with a letter: the other parser loses a leading colon.
     fn any_text_comes_back_as_it_was_and_no_line_is_too_long(said in "[a-z][ -~äß🐝,;\\\\\n\t]{0,300}") {
         let text = calendar(&with_item(&said, Some("2026-05-01".parse().unwrap()), None, 1));
         check_lines(&text);
@@ -284,7 +284,7 @@ proptest! {
     }
 }
 
-/// The summary of an event is all that a phone shows: what turns on a removal must say so there.
+/// A phone shows only the summary of an event, so it must say that something depends on a removal.
 #[test]
 fn a_free_day_that_turns_on_a_removal_says_so_in_its_summary() {
     let free: Vec<(String, bool)> = report("2026-04-18", "2026-06-16")

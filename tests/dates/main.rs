@@ -1,7 +1,7 @@
-//! Civil days and the counting of periods, held against an implementation that this project did not write.
+//! Civil days and period counting, checked against an independent implementation.
 //!
-//! Source: the Python standard library's `datetime`, asked by `check_dates.py` beside this file. What a period blocks is
-//! the policy `calendar-1`; that `day + n` is the right day of the right week is what Python knows.
+//! Source: the Python standard library's `datetime`, through `check_dates.py` beside this file. Which days a period blocks
+//! is defined by the policy `calendar-1`; Python confirms that `day + n` is the right day of the right week.
 #![expect(clippy::panic, reason = "helpers of a test may end it")]
 
 use std::collections::BTreeSet;
@@ -11,7 +11,7 @@ use combclear_domain::basics::calendar::{Day, first_free_day, last_blocked_day};
 
 const SCRIPT: &str = "tests/dates/check_dates.py";
 
-/// What the script says of one day and one period.
+/// The script's result for one day and one period.
 struct Row {
     day: Day,
     days: u16,
@@ -40,7 +40,7 @@ fn python_counts_the_same_days() {
                 "{day} and {days} days: {last_blocked:?} {first_free} {weekday} {since_1970}, got {got:?}"
             ));
         }
-        // The same the other way round: the text reads back as the day, and the sum is as far away as was added.
+        // And in reverse: the text parses to the day, and the sum lies as many days later as were added.
         let sum = day.plus(*days);
         if day.to_string().parse() != Ok(*day)
             || sum.days_since(*day) != i64::from(*days)
@@ -82,7 +82,7 @@ fn without_python_the_test_fails_and_names_the_command() {
     assert!(why.contains("no-such-python3 tests/dates/check_dates.py"), "{why}");
 }
 
-/// What the script writes. Without Python this is an error that names the command, never a test left out.
+/// The output of the script. Without Python this is an error that names the command, never a skipped test.
 fn asked(python: &str) -> Result<String, String> {
     let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
     let by_hand = format!("run `{python} {SCRIPT}` in the root of the repository to see for yourself");

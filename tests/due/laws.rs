@@ -1,4 +1,4 @@
-//! Laws that hold for every holding, over random ones.
+//! Properties that hold for every holding, tested on random ones.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -20,7 +20,7 @@ fn some(cases: u32) -> ProptestConfig {
     ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
 }
 
-/// What is due from a day on, a long way ahead.
+/// Due items from a day on, far ahead.
 fn from(holding: &Holding, on: Day) -> DueReport {
     due(holding, on, on.plus(399), None)
 }
@@ -29,7 +29,7 @@ fn by_key(report: &DueReport) -> BTreeMap<String, DueItem> {
     report.items().map(|item| (item.key.clone(), item.clone())).collect()
 }
 
-/// The sums of a lot, straight from the drafts: a second way of adding up.
+/// The balance of a lot straight from the drafts, as a second calculation.
 fn sums(journal: &Journal, lot: &str, on: Day) -> (Quantity, Quantity, Quantity) {
     let mut sums = (Quantity::ZERO, Quantity::ZERO, Quantity::ZERO);
     for draft in journal.0.iter().filter(|draft| draft.on <= on) {
@@ -120,7 +120,7 @@ proptest! {
         let on = day(on);
         let mut known: BTreeMap<String, DueItem> = BTreeMap::new();
         let mut holding = Holding::new("test".parse().unwrap());
-        // The last third is struck out again, so that what moved a date moves it back.
+        // The last third is struck out again, so that every date that moved must move back.
         let back = journal.0.len() / 3;
         let away = |index: usize, draft: &Draft| {
             let id = uuid_of(&format!("away {index}")).parse().unwrap();
@@ -130,7 +130,7 @@ proptest! {
         let struck = journal.0.iter().rev().take(back).enumerate().map(|(index, draft)| away(index, draft));
         let all: Vec<Draft> = journal.0.iter().cloned().chain(struck).collect();
         for draft in &all {
-            // What a struck-out entry carries cannot be struck out before what builds on it.
+            // An entry that others depend on cannot be struck out before them.
             if !record(&mut holding, draft) {
                 continue;
             }
@@ -151,7 +151,7 @@ proptest! {
         let on = day(on);
         let whole = journal.holding();
         let by_then = Journal(journal.0.iter().filter(|draft| draft.on <= on).cloned().collect()).holding();
-        // A later dose that brings other terms is knowledge of its course, and none is drawn here.
+        // A later dose with other terms would change what is known of its course; none is drawn here.
         prop_assert_eq!(by_key(&from(&whole, on)), by_key(&from(&by_then, on)));
         let (now, then) = (Stock::of(&whole, leaflets(), on), Stock::of(&by_then, leaflets(), on));
         prop_assert_eq!(now, then);

@@ -1,7 +1,7 @@
-//! What is due and what is in stock, asked of cases kept as data.
+//! Due items and stock, on cases kept as data.
 //!
-//! Each file of `cases/` begins with a setup that its cases share. A question with `from` is about what is due, one with
-//! `stock_on` about the stock.
+//! Each file in `cases/` begins with a setup shared by its cases. A question with `from` is about due items, one with
+//! `stock_on` about stock.
 #![expect(
     clippy::indexing_slicing,
     clippy::panic,
@@ -38,16 +38,16 @@ use entries::{root, uuid_of};
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Ask {
-    // What is due.
+    // Due items.
     from: Option<Day>,
-    /// The same day if left out.
+    /// The same day by default.
     to: Option<Day>,
     apiary: Option<String>,
     /// Only items of this kind are compared.
     kind: Option<String>,
     /// `weight kind colonies from by`, with `!` before it if it is overdue.
     items: Option<Vec<String>>,
-    /// The keys, with short words for ids.
+    /// The keys, with short words as ids.
     keys: Option<Vec<String>>,
     /// The first days without and with brood.
     brood: Option<Vec<String>>,
@@ -65,7 +65,7 @@ struct Ask {
     until: Option<String>,
     in_use_says: Option<String>,
     confidence: Option<String>,
-    /// Part of what is said of the first lot.
+    /// Part of the text on the first lot.
     says: Option<String>,
     /// The words of entries.
     corrected: Option<Vec<String>>,
@@ -224,7 +224,7 @@ fn laws() -> &'static Laws {
     })
 }
 
-/// The built-in leaflets, those invented for the supering question, and those invented here.
+/// The built-in leaflets, and the invented ones for supering and for this test.
 fn leaflets() -> &'static Leaflets {
     static LEAFLETS: OnceLock<Leaflets> = OnceLock::new();
     LEAFLETS.get_or_init(|| {

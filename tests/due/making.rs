@@ -1,5 +1,5 @@
-//! Random journals: a few colonies at two apiaries, medicines of invented leaflets, doses, removals, disposals, counts. What a
-//! holding refuses is left out, so that every journal is a true one.
+//! Random journals: a few colonies at two apiaries, medicines of invented leaflets, doses, removals, disposals, counts.
+//! Refused entries are left out, so every journal is a possible one.
 
 use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::facts::holding::Holding;
@@ -10,9 +10,9 @@ use serde_json::{Value, json};
 
 use super::entries::uuid_of;
 
-/// How many days a plan spans.
+/// Days in a plan.
 pub(super) const SPAN: u16 = 120;
-/// The medicines: those of invented leaflets.
+/// The medicines, of invented leaflets.
 const MEDICINES: [&str; 8] = [
     "strip-42-56",
     "strip-42-or-70",
@@ -29,7 +29,7 @@ pub(super) fn day(ahead: u16) -> Day {
     "2026-02-01".parse::<Day>().unwrap().plus(ahead)
 }
 
-/// The entries of a holding, in the order in which they were recorded.
+/// The entries of a holding, in the order of recording.
 #[derive(Debug, Clone)]
 pub(super) struct Journal(pub(super) Vec<Draft>);
 
@@ -43,21 +43,21 @@ impl Journal {
     }
 }
 
-/// Takes an entry in, unless it is refused.
+/// Records an entry, unless it is refused.
 pub(super) fn record(holding: &mut Holding, draft: &Draft) -> bool {
     let written: Instant = "2027-06-01T00:00:00.000Z".parse().unwrap();
     let entry = Entry::seal(holding.name(), draft.clone(), written, holding.tip());
     holding.accept(&entry).is_ok()
 }
 
-/// An entry in the wire format. Words stand for ids.
+/// An entry in the wire format, with a word as id.
 pub(super) fn draft(word: &str, on: Day, kind: &str, body: &Value) -> Draft {
     let envelope =
         json!({ "id": uuid_of(word), "on": on, "recorded_by": "tester", "kind": kind, "body": body });
     Envelope::from_json(&envelope.to_string()).and_then(Envelope::read).unwrap()
 }
 
-/// What happens, by numbers that choose among what there is.
+/// An event. Its numbers select from what exists.
 type Happening = (u16, u8, u8, u8, u16);
 
 pub(super) fn journals() -> impl Strategy<Value = Journal> {

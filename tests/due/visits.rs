@@ -1,4 +1,4 @@
-//! Which items one visit does, and items that another question supplies.
+//! Which items share a visit, and items supplied by another question.
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::journal::EntryId;
@@ -11,12 +11,12 @@ fn on(text: &str) -> Day {
     text.parse().unwrap()
 }
 
-/// What the law misses, as another question would supply it.
+/// A legal gap, as another question would supply it.
 fn gap(word: &str, apiary: Option<&str>, from: &str, by: Option<&str>) -> Item {
     Item { from: Some(on(from)), ..undated(word, apiary, by) }
 }
 
-/// The same where nobody stated from when on.
+/// The same without a first day.
 fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> Item {
     let id: EntryId = uuid_of(word).parse().unwrap();
     let by = by.map(on);
@@ -32,7 +32,7 @@ fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> Item {
         from_with_brood: None,
         weight: Weight::Must,
         overdue: by.is_some_and(|by| by < on("2026-05-10")),
-        // What is told of it makes no difference to the visits.
+        // Its text does not affect the visits.
         to_do: ToDo::AskFormerKeeper { since: on("2026-05-01") },
         grounds: vec![id],
         sequence: 1,

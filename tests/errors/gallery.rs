@@ -1,4 +1,4 @@
-//! Broken files, what is said of each, and the page of it.
+//! Broken files, their faults, and the page that shows them.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -9,7 +9,7 @@ use combclear_domain::basics::diagnostic::Diagnostic;
 /// Files loaded together, by path.
 pub(crate) type Set = BTreeMap<String, String>;
 
-/// What is wrong with a set of files.
+/// The faults of a set of files.
 pub(crate) type Faults = fn(&Set) -> Vec<Diagnostic>;
 
 /// The page of all faults.
@@ -25,7 +25,7 @@ pub(crate) fn page(all: &BTreeMap<String, Set>, faults: Faults) -> String {
     page
 }
 
-/// Holds a page against the reviewed one.
+/// Compares a page with the reviewed one.
 pub(crate) fn on_page(name: &str, page: &str) {
     let mut settings = insta::Settings::clone_current();
     settings.set_snapshot_path(".");
@@ -34,7 +34,7 @@ pub(crate) fn on_page(name: &str, page: &str) {
     settings.bind(|| insta::assert_snapshot!(name, page));
 }
 
-/// That every message says what, where, and how to mend it, in the manner of this program.
+/// Checks that every message states fault, place and help in the style of this program.
 pub(crate) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults) {
     for (name, set) in all {
         for Diagnostic { file, line, column, message, help } in faults(set) {
@@ -57,7 +57,8 @@ pub(crate) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults
     }
 }
 
-/// Each broken file of a folder on its own, under the path that `alone` makes of its name; each folder there as a set; by name.
+/// The broken files of a folder by name: each file on its own, under the path that `alone` makes of its name; each subfolder
+/// as a set.
 pub(crate) fn gallery(folder: &str, alone: fn(&str) -> String) -> BTreeMap<String, Set> {
     let mut gallery = BTreeMap::new();
     for path in listing(&root().join("tests/errors").join(folder)) {
@@ -91,7 +92,7 @@ fn listing(folder: &Path) -> Vec<PathBuf> {
     paths
 }
 
-/// A fault with the line it points at.
+/// A fault with its line.
 fn as_read(fault: &Diagnostic, text: &str) -> String {
     let Diagnostic { file, line, column, message, help } = fault;
     let mut read = match (line, column) {
@@ -109,7 +110,7 @@ fn as_read(fault: &Diagnostic, text: &str) -> String {
     read
 }
 
-/// One fault below the other.
+/// One fault per line.
 pub(crate) fn listed(faults: &[Diagnostic]) -> String {
     faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
 }

@@ -1,4 +1,4 @@
-//! What a keeper found the same on the leaflet of a lot: in words as older journals have it, and as the value itself.
+//! Confirmations of leaflet values: in words, as in older journals, and as values.
 
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::journal::Draft;

@@ -1,4 +1,4 @@
-//! Days, times and instants as text. How days are counted is held against Python in `tests/dates`.
+//! Days, times and instants as text. `tests/dates` checks the counting of days against Python.
 
 use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
 use proptest::prelude::*;

@@ -1,4 +1,4 @@
-//! What a document is, as its content shows, and whether it is whole.
+//! The type of a document, read from its content, and whether it is complete.
 
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::document::{Unfit, media_type};
@@ -26,12 +26,12 @@ fn what_cameras_and_writers_put_behind_the_end_does_no_harm() {
     }
 }
 
-/// A picture that breaks off anywhere is refused; so is a PDF, as long as its last line is not all there.
+/// A picture cut off anywhere is refused; so is a PDF, unless its last line is complete.
 #[test]
 fn a_document_that_breaks_off_anywhere_is_refused() {
     for wanted in MediaType::ALL {
         let whole = sample(*wanted, "invoice 17");
-        // The line break after the last line of a PDF may be missing; the content of the last box of a HEIC may be empty.
+        // The line break after the last line of a PDF may be missing; the last box of a HEIC may be empty.
         let last = match wanted {
             MediaType::Pdf => whole.len() - 1,
             _ => whole.len(),
@@ -43,9 +43,9 @@ fn a_document_that_breaks_off_anywhere_is_refused() {
                     assert_eq!(media_type, *wanted);
                     cut_off += 1;
                 }
-                // Too short to show what it is.
+                // Too short to show its type.
                 Err(Unfit::OtherType(_)) if length < 24 => {}
-                // Between its last two boxes nothing shows.
+                // A cut between its last two boxes leaves no trace.
                 Ok(MediaType::Heic) if whole[length..].starts_with(b"\0\0\0\x12mdat") => {}
                 other => panic!("{wanted} up to {length} of {}: {other:?}", whole.len()),
             }
@@ -70,7 +70,7 @@ fn what_looks_cut_off_says_what_is_missing() {
     let only_type = media_type(b"\0\0\0\x18ftypheic\0\0\0\0mif1heic").unwrap_err();
     let said = "the HEIC looks cut off: the box that describes the picture is missing";
     assert_eq!(only_type.to_string(), said);
-    // The end of a PDF stands at its end: one that was written over an older one has several.
+    // The end marker of a PDF must be near its end: a PDF updated in place has several.
     let long = [&sample(MediaType::Pdf, "a")[..], &[b' '; 5000]].concat();
     assert!(matches!(media_type(&long), Err(Unfit::CutOff { media_type: MediaType::Pdf, .. })));
 }

@@ -28,7 +28,7 @@ fn a_header_comes_back_to_the_byte() {
         Header::drafts(holding()).to_json(),
         r#"{"combclear_journal":1,"holding":"Test Holding","sealed":false}"#
     );
-    // Where there are none it says nothing of them: an export from before there were any is the same to the byte.
+    // Without documents the header does not mention them: exports from before documents existed stay byte for byte the same.
     let without = Header::sealed(holding(), 0, None);
     assert_eq!(
         without.to_json(),
@@ -67,7 +67,7 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
             "format version `2`; this program reads version 1",
             "the program that wrote the file",
         ),
-        // A later version may have other fields: the version is what is said.
+        // A later version may have other fields, so the fault is about the version.
         (
             r#"{"combclear_journal":2,"keeper":"K"}"#,
             "/combclear_journal",
@@ -115,7 +115,7 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
         ),
     ] {
         let fault = Header::from_json(line).expect_err(line);
-        // A header is one line and short: where in it a field stands is of no help, so only what it is about is checked.
+        // A header is a single short line: the position within it does not help, so only the field is checked.
         assert!(fault.pointer.starts_with(pointer), "{line}: {fault:?}");
         assert!(fault.message.contains(message), "{line}: {fault:?}");
         assert!(fault.help.contains(help), "{line}: {fault:?}");

@@ -1,4 +1,4 @@
-//! What a journal is written in: days and amounts, entries as they are read, lines, and the chain of hashes.
+//! The format of a journal: days and amounts, parsed entries, lines, and the hash chain.
 #![expect(
     clippy::expect_used,
     clippy::indexing_slicing,

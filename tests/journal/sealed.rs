@@ -24,7 +24,7 @@ fn tips() -> impl Strategy<Value = Option<(u64, Hash)>> {
     prop::option::of((1..100_000_u64, any::<[u8; 32]>().prop_map(Hash)))
 }
 
-/// Reads a changed line. A change must show: the line cannot be read, or it does not follow.
+/// Whether a changed line is detected: it cannot be read, or does not follow.
 fn shows(line: &[u8], tip: Option<(u64, Hash)>) -> bool {
     let Ok(text) = std::str::from_utf8(line) else { return true };
     Entry::from_json(text).map_or(true, |entry| entry.follows(&holding(), tip).is_err())
@@ -156,7 +156,7 @@ proptest! {
 
     #[test]
     fn a_body_written_in_another_way_is_kept_to_the_byte(envelope in envelopes(), written in instants()) {
-        // The fields of a body in another order, as another program may have written them.
+        // The fields of a body in another order, as another program may write them.
         let body: Value = envelope["body"].clone();
         let mut draft = read(&envelope);
         draft.body = body.to_string().into();
@@ -177,7 +177,7 @@ proptest! {
         let line = Entry::seal(&holding(), draft, written, tip).to_json().into_bytes();
         for (place, byte) in changes {
             let place = place.index(line.len());
-            // The other case of a letter is the likeliest to be read as the same.
+            // The other case of a letter is the change most likely to read the same.
             for byte in [byte, line[place] ^ 0x20, b' '] {
                 let mut changed = line.clone();
                 if std::mem::replace(&mut changed[place], byte) != byte {

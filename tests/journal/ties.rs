@@ -1,4 +1,4 @@
-//! Which entries can be put away together.
+//! Which entries can be archived together.
 
 use combclear_domain::facts::holding::{Bond, Holding, Tie};
 use combclear_domain::journal::entry::Envelope;
@@ -9,8 +9,8 @@ fn id(number: u32) -> EntryId {
     format!("00000000-0000-7000-8000-{number:012}").parse().unwrap()
 }
 
-/// Two lots of one medicine. Of the first: acquired (5), given to a colony (6), given again (7), taken out (8), its
-/// withdrawal corrected (9), all disposed of (10). Of the second: acquired (11), and nothing else.
+/// Two lots of one medicine. The first: acquired (5), given to a colony (6), given again (7), taken out (8), its withdrawal
+/// corrected (9), all disposed of (10). The second: only acquired (11).
 fn holding() -> Holding {
     let given = json!([{"lot": "L1", "each": 2, "colonies": ["A1"]}]);
     let entries = [

@@ -1,4 +1,4 @@
-//! Laws that hold for every holding, over random ones.
+//! Properties that hold for every holding, tested on random ones.
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::topic::Topic;
@@ -65,7 +65,7 @@ fn answers(holding: &Holding, colony: &ColonyName, ask: &Ask) -> Answers {
     judged.iter().map(by_day).collect()
 }
 
-/// What every condition of every option says of every start day.
+/// Every condition of every option.
 fn conditions(holding: &Holding, colony: &ColonyName, ask: &Ask) -> Vec<Vec<Condition>> {
     let board = Board::of_colony(holding, leaflets(), ask, colony);
     board.judge(colony).iter().map(|judged| judged.conditions().cloned().collect()).collect()
@@ -75,7 +75,7 @@ pub(super) fn colonies(journal: &Journal) -> impl Iterator<Item = ColonyName> {
     journal.colonies.iter().map(|name| name.parse().unwrap())
 }
 
-/// The first condition that was met and is broken, or the other way round.
+/// The first condition that changed from met to broken, or the reverse.
 fn flip(before: &[Vec<Condition>], after: &[Vec<Condition>], span: Span) -> Option<String> {
     for ((leaflet, before), after) in invented().iter().zip(before).zip(after) {
         for (one, two) in before.iter().zip(after) {
@@ -94,7 +94,7 @@ fn flip(before: &[Vec<Condition>], after: &[Vec<Condition>], span: Span) -> Opti
     None
 }
 
-/// What can be used comes first.
+/// The rank of an answer; usable first.
 fn place(answer: Usability) -> u8 {
     match answer {
         Usability::Usable => 0,
@@ -180,7 +180,7 @@ proptest! {
         (from, length) in (0..220_u16, 0..30_u16),
         crowded in 4..40_u16,
     ) {
-        // A few days hold everything, so that there is something to shuffle.
+        // Everything happens within a few days, so that there is something to shuffle.
         for draft in journal.drafts.iter_mut().filter(|draft| draft.on >= day(0)) {
             let ahead = u16::try_from(draft.on.days_since(day(0))).unwrap();
             draft.on = day(ahead - ahead % crowded + crowded);
@@ -346,7 +346,7 @@ proptest! {
                 let Some(free) = start.first_free_day else { continue };
                 let colony = option.longest_for.as_ref().unwrap_or(&report.colonies[0]);
                 let says = |holding: &Holding, on| History::of(holding, leaflets(), colony).may_be_supered(on);
-                // What is in from before may bar the supers longer: the day that is told is that of this course alone.
+                // An earlier medicine may bar supers for longer: the day stated is that of this course alone.
                 if [free, free.before()].iter().any(|day| says(&holding, *day) != Verdict::Yes) {
                     continue;
                 }
@@ -360,7 +360,7 @@ proptest! {
     }
 }
 
-/// The same entries, and a course given dose by dose and taken out as a start tells it.
+/// The same entries, with a course given dose by dose and taken out as the start says.
 fn as_told(journal: &Journal, colony: &ColonyName, lot: &str, start: &StartReport) -> Journal {
     let mut recorded = journal.clone();
     for (index, visit) in start.visits.iter().enumerate() {

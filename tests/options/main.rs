@@ -1,7 +1,7 @@
-//! Treatment options, asked of cases kept as data.
+//! Treatment options, on cases kept as data.
 //!
-//! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
-//! (ids are short words here) and asks about one leaflet, or about the order of all.
+//! Each file in `cases/` begins with a setup shared by its cases. A case adds entries in the wire format of the journal
+//! (with short words as ids) and asks about one leaflet, or about the order of all.
 #![expect(
     clippy::expect_used,
     clippy::indexing_slicing,
@@ -39,16 +39,16 @@ mod remedies;
 
 use cases::{Compare, ask_all, leaflets_and};
 
-/// What is asked, and what is wanted of the answer. What is not named is not compared.
+/// A question, and the expected answer. Absent fields are not compared.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Ask {
-    /// `A1` if left out.
+    /// `A1` by default.
     colony: Option<String>,
     /// For all colonies at an apiary together.
     apiary: Option<String>,
     from: Day,
-    /// The same day if left out.
+    /// The same day by default.
     to: Option<Day>,
     as_of: Option<Day>,
     what_if: Option<WhatIf>,
@@ -58,7 +58,7 @@ struct Ask {
 
     /// `usable`, `unknown`, `ruled_out`.
     answer: Option<String>,
-    /// `from to answer`, with `usual` or `unusual` where a usual year tells more.
+    /// `from to answer`, with `usual` or `unusual` if a usual year has a different answer.
     days: Option<Vec<String>>,
     /// `about` of the binding conditions that are broken, unknown or met on the first day.
     broken: Option<Vec<String>>,
@@ -72,19 +72,19 @@ struct Ask {
     says: Option<Vec<String>>,
     /// Part of the sentence of a condition on the first day.
     why: Option<String>,
-    /// The kinds of entry that would supply what is missing.
+    /// The kinds of entry that would supply missing facts.
     missing: Option<Vec<String>>,
-    /// What is asked for: `kind fields from by`, with lots after it, and `from` where it concerns later days alone.
+    /// The remedies: `kind fields from by`, then lots, and `from` if it concerns later days only.
     asks_for: Option<Vec<String>>,
     first_open_day: Option<String>,
     /// Part of what would have to change.
     change: Option<String>,
 
-    // Of the start on the first day that is not ruled out.
+    // For the start on the first day that is not ruled out.
     out_from: Option<String>,
     out_by: Option<String>,
     out_if_brood: Option<String>,
-    /// How well the first of these is established.
+    /// The confidence of the first of these.
     stay_confidence: Option<String>,
     last_blocked: Option<String>,
     first_free: Option<String>,
@@ -94,24 +94,24 @@ struct Ask {
     latest: Option<Vec<String>>,
     /// `from by what`.
     visits: Option<Vec<String>>,
-    /// The first days of the visits alone.
+    /// The first days of the visits.
     visit_days: Option<Vec<String>>,
 
-    /// As `2 strips` or `30 to 36 ml`; `-` if something must be counted first.
+    /// Such as `2 strips` or `30 to 36 ml`; `-` if something must be counted first.
     dose: Option<String>,
     dose_sum: Option<String>,
     /// Part of what must be counted or known first.
     dose_missing: Option<String>,
-    /// The kinds of entry that would supply it, `-` where none can.
+    /// The kinds of entry that would supply it; `-` if none can.
     dose_missing_by: Option<Vec<String>>,
-    /// What the whole course takes; `-` where that is not known.
+    /// The amount for the whole course; `-` if not known.
     course: Option<String>,
     otherwise: Option<Vec<String>>,
     /// `medicine, water_ml, sugar_g`.
     solution: Option<String>,
     in_stock: Option<String>,
 
-    /// Each a part of one of the lines told of it.
+    /// Each is part of one of the points to see to.
     see_to: Option<Vec<String>>,
     cautions: Option<Vec<String>>,
     /// Part of the title, and of the strength in the leaflet.
@@ -120,7 +120,7 @@ struct Ask {
 
     /// The ids of the options in order.
     order: Option<Vec<String>>,
-    /// Part of the reasons for the place.
+    /// Part of the reasons for the rank.
     order_reason: Option<String>,
     /// For an apiary: `answer: colonies`.
     colonies: Option<Vec<String>>,
@@ -168,7 +168,7 @@ fn colony_report(holding: &Holding, colony: &ColonyName, ask: &Question) -> Opti
     OptionsReport::of(Words::english(), &answer)
 }
 
-/// The answer for an apiary in words, if there is such an apiary.
+/// The answer for an apiary in words; `None` if it does not exist.
 fn apiary_report(holding: &Holding, apiary: &ApiaryName, ask: &Question) -> Option<ApiaryReport> {
     let answer = ApiaryOptions::of(holding, leaflets(), apiary, ask)?;
     Some(ApiaryReport::of(Words::english(), &answer))
@@ -373,8 +373,7 @@ impl Compare {
     }
 }
 
-/// The built-in leaflets, and those invented for these tests. The jurisdiction `zz` holds those of `leaflets/zz` here and
-/// nothing else.
+/// The built-in leaflets, and the invented ones for these tests. The jurisdiction `zz` has only those in `leaflets/zz` here.
 fn leaflets() -> &'static Leaflets {
     static LEAFLETS: OnceLock<Leaflets> = OnceLock::new();
     LEAFLETS.get_or_init(|| {

@@ -1,4 +1,4 @@
-//! Journals as lists of drafts, with the names that they use.
+//! Journals as lists of drafts, with the names used in them.
 
 use std::fmt;
 
@@ -12,9 +12,9 @@ use serde_json::{Value, json};
 use super::entries::uuid_of;
 use super::leaflets;
 
-/// The days of the plans count from here, so that they run over the new year.
+/// Days of plans count from here, so that they run over the new year.
 const FIRST_DAY: &str = "2025-10-01";
-/// How many days a plan spans.
+/// Days in a plan.
 pub(super) const SPAN: u16 = 120;
 const WRITTEN: &str = "2027-06-01T00:00:00.000Z";
 
@@ -23,13 +23,13 @@ pub(super) fn day(ahead: u16) -> Day {
     FIRST_DAY.parse::<Day>().unwrap().plus(ahead)
 }
 
-/// The invented leaflets that the laws ask about, in their order.
+/// The invented leaflets for the properties, in order.
 pub(super) fn invented() -> Vec<&'static Leaflet> {
     let here = leaflets().iter().filter(|leaflet| leaflet.jurisdiction.as_str() == "xy");
     here.map(|leaflet| &**leaflet).collect()
 }
 
-/// The entries of a holding, in the order in which they were recorded, and the names that they use.
+/// The entries of a holding, in the order of recording, with the names used in them.
 #[derive(Clone)]
 pub(super) struct Journal {
     pub(super) drafts: Vec<Draft>,
@@ -42,7 +42,7 @@ pub(super) struct Journal {
 }
 
 impl fmt::Debug for Journal {
-    /// One line an entry, so that a failure can be read and turned into a case.
+    /// One line per entry, so that a failure can be read and turned into a case.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.drafts
             .iter()
@@ -69,14 +69,14 @@ impl Journal {
     }
 }
 
-/// Takes an entry in.
+/// Records an entry.
 pub(super) fn record(holding: &mut Holding, draft: &Draft) -> Result<(), Refusal> {
     let written: Instant = WRITTEN.parse().unwrap();
     let entry = Entry::seal(holding.name(), draft.clone(), written, holding.tip());
     holding.accept(&entry)
 }
 
-/// An entry in the wire format. Words stand for ids; what is null is left out.
+/// An entry in the wire format, with a word as id and without null fields.
 pub(super) fn draft(word: &str, on: Day, kind: &str, body: &Value) -> Draft {
     let mut body = body.clone();
     body.as_object_mut().unwrap().retain(|_, value| !value.is_null());

@@ -1,4 +1,4 @@
-//! Reasons that are one to a reader are told in one sentence, and only those.
+//! Reasons that read the same share one sentence, and only those.
 
 use std::collections::BTreeMap;
 
@@ -24,7 +24,7 @@ proptest! {
     ) {
         let holding = journal.holding();
         let what_if: WhatIf = serde_json::from_value(assumed).unwrap();
-        // Asked in two ways, so that one fact of the site is recorded and assumed.
+        // Asked in two ways, so that one fact of the site is both recorded and assumed.
         let (nothing, dated) = (WhatIf::default(), day(as_of));
         let asks = [what_if, nothing].map(|what_if| asked(day(from), day(from + length), dated, &what_if));
         let mut by_words: BTreeMap<String, Vec<Because>> = BTreeMap::new();

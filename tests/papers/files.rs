@@ -1,4 +1,4 @@
-//! Files for other programs, and those programs.
+//! Files for other programs, and running those programs.
 
 use std::path::PathBuf;
 use std::process::Command;
@@ -9,14 +9,14 @@ use combclear_papers::pack::{Failing, Input, Why, pack};
 use super::making::{autumn, demo, hard, made, with_documents};
 use super::one_line::OneLine;
 
-/// A folder of this test alone.
+/// A folder of this test.
 pub(super) fn folder(name: &str) -> PathBuf {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("papers").join(name);
     std::fs::create_dir_all(&folder).unwrap();
     folder
 }
 
-/// Runs a script beside this file, which says what it found.
+/// Runs a script beside this file. Returns its output.
 pub(super) fn python(script: &str, arguments: &[PathBuf]) -> String {
     let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../tests/papers").join(script);
     let ran = Command::new("python3").arg(path).args(arguments).output();

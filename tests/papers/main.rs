@@ -1,5 +1,5 @@
-//! The register on paper and in files, held against readers that this project did not write: Python's `csv` and
-//! `zipfile`, a JSON Schema validator, and (in `.ci/run`, on the files written here) a reader of PDF.
+//! The register on paper and in files, checked with independent readers: Python's `csv` and `zipfile`, a JSON Schema
+//! validator, and (in `.ci/run`, on the files written here) a PDF reader.
 #![expect(
     clippy::unwrap_used,
     clippy::panic,

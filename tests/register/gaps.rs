@@ -1,4 +1,4 @@
-//! What the law still misses, held against cases kept as data. The laws and the leaflets are the built-in ones.
+//! Legal gaps, on cases kept as data, with the built-in laws and leaflets.
 
 use std::path::Path;
 
@@ -15,7 +15,7 @@ use serde::Deserialize;
 use super::cases::{ask_all, leaflets_and};
 use super::entries::{holding, root};
 
-/// What is asked. Gaps are given as `missing about`; a list that is left out is not looked at.
+/// A question. Gaps are written as `missing about`; an absent list is not compared.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Ask {
@@ -33,7 +33,7 @@ struct Ask {
     advised: Option<Vec<String>>,
     #[serde(default)]
     laws: Option<Vec<String>>,
-    /// Pieces that the summary must hold.
+    /// Parts of the summary.
     #[serde(default)]
     says: Vec<String>,
 }
@@ -54,7 +54,7 @@ fn every_case_has_its_gaps() {
     });
 }
 
-/// A document whose content is missing or altered proves nothing, however well it is attached.
+/// A document whose content is missing or altered proves nothing.
 #[test]
 fn a_proof_that_is_not_kept_is_no_proof() {
     let journal = r#"
@@ -112,7 +112,7 @@ fn faults(report: &GapsReport, ask: &Ask) -> Vec<String> {
     faults
 }
 
-/// The built-in leaflets, with those invented for tests.
+/// The built-in leaflets, with the invented ones for tests.
 pub(crate) fn leaflets() -> Leaflets {
     leaflets_and(&[("tests/supering/leaflets/zz", "zz")])
 }

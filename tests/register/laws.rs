@@ -1,4 +1,4 @@
-//! Laws that hold for every register, over random holdings with corrections and disposals.
+//! Properties that hold for every register, on random holdings with corrections and disposals.
 
 use combclear_domain::basics::verdict::Verdict;
 use std::collections::{BTreeMap, BTreeSet};
@@ -21,13 +21,13 @@ fn some(cases: u32) -> ProptestConfig {
     ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
 }
 
-/// What is done to the entries of a journal after it was written.
+/// A change to an entry after it was recorded.
 #[derive(Debug, Clone)]
 enum Afterthought {
     StrikeOut(prop::sample::Index),
     /// The same entry some days earlier or later.
     Redate(prop::sample::Index, i8),
-    /// Another amount, of whatever has one.
+    /// Another amount, if it has one.
     Recount(prop::sample::Index, u8),
     Dispose(prop::sample::Index, u8, u16),
 }
@@ -43,7 +43,7 @@ fn afterthoughts() -> impl Strategy<Value = Vec<Afterthought>> {
     prop::collection::vec(one, 0..12)
 }
 
-/// A journal, and what was thought of afterwards; what a holding refuses is left out.
+/// A journal with later changes; refused ones are left out.
 fn corrected() -> impl Strategy<Value = (Holding, Vec<Entry>)> {
     (journals(), afterthoughts()).prop_map(|(journal, afterthoughts)| taken_in(&journal, &afterthoughts))
 }
@@ -114,7 +114,7 @@ fn whole(holding: &Holding) -> Register {
     Register::of(holding, all_leaflets(), Period::new(Day::FIRST, Day::LAST).unwrap(), Day::LAST)
 }
 
-/// The entries that still stand: neither corrected nor struck out, worked out from the journal alone.
+/// The standing entries, neither corrected nor struck out, derived from the journal alone.
 fn standing(entries: &[Entry]) -> Vec<&Entry> {
     let gone: BTreeSet<EntryId> = entries
         .iter()
@@ -227,7 +227,7 @@ proptest! {
         prop_assert_eq!(parts, of(Day::FIRST, Day::LAST));
     }
 
-    /// Of a colony with one course and nothing else that bears on it, the register frees nothing that supering does not.
+    /// For a colony with one course and nothing else relevant, the register frees nothing that supering does not.
     #[test]
     fn what_the_register_calls_free_may_be_supered((holding, _) in corrected()) {
         for row in whole(&holding).administrations {

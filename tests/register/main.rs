@@ -1,7 +1,7 @@
-//! The legal register, held against cases kept as data and against the journal it is read from.
+//! The legal register, on cases kept as data and against its journal.
 //!
-//! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
-//! (ids are short words here), asks for the register of a time, and gives its rows as lines.
+//! Each file in `cases/` begins with a setup shared by its cases. A case adds entries in the wire format of the journal
+//! (with short words as ids), asks for the register of a period, and gives its rows as lines.
 #![expect(
     clippy::indexing_slicing,
     clippy::panic,
@@ -48,7 +48,7 @@ struct Ask {
     prescriptions: Option<Vec<String>>,
     #[serde(default)]
     administrations: Option<Vec<String>>,
-    /// What became of the administrations: a line for each fate.
+    /// The fate of the administrations, one line each.
     #[serde(default)]
     courses: Option<Vec<String>>,
     #[serde(default)]
@@ -59,7 +59,7 @@ struct Ask {
     corrections: Option<Vec<String>>,
     #[serde(default)]
     totals: Option<Vec<String>>,
-    /// Rows written down late, as `kind day days`.
+    /// Late rows, as `kind day days`.
     #[serde(default)]
     late: Option<Vec<String>>,
     #[serde(default)]
@@ -77,7 +77,7 @@ fn every_case_has_its_rows() {
     });
 }
 
-/// How many tables were compared, and those that differ.
+/// The number of tables compared, and those that differ.
 fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> (usize, Vec<String>) {
     let report = register(holding, leaflets, &ask.from, &ask.to, &ask.as_of);
     let tables = [

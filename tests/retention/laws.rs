@@ -1,4 +1,4 @@
-//! What holds for every journal: a later use never shortens, and the longest profile wins.
+//! Properties that hold for every journal: a later use never shortens, and the longest rule wins.
 
 use combclear_wording::retention::KeepUntil;
 use proptest::prelude::*;
@@ -13,7 +13,7 @@ fn day(number: u32) -> String {
     start.plus(u16::try_from(number).unwrap()).to_string()
 }
 
-/// One thing that happens to the lot.
+/// An event of the lot.
 #[derive(Debug, Clone, Copy)]
 enum Happens {
     Given,
@@ -49,7 +49,7 @@ proptest! {
             prop_assert!(day_of(&before.keep) <= day_of(&after.keep));
             before = after;
         }
-        // Everything is given or disposed of now.
+        // Everything is now given or disposed of.
         prop_assert!(!matches!(before.keep, KeepUntil::AtLeast { .. }), "{:?}", before.keep);
     }
 

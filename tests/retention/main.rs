@@ -1,7 +1,7 @@
-//! Until when records must be kept, with the built-in law; and which entries belong together.
+//! Retention under the built-in laws, and which entries belong together.
 //!
-//! Source of the worked days in `vectors.rs`: the retention vectors of the project's note on the statutes, derived there from
-//! the rules as published. Where an entry is made counts by the latest civil date that its instant can have had anywhere; here
+//! Source of the days in `vectors.rs`: the retention vectors of the project's note on the statutes, derived there from the
+//! published rules. The making of an entry counts by the latest civil date that its instant can have anywhere; here
 //! everything is recorded at eight in the morning of its day.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
@@ -27,8 +27,8 @@ pub(crate) struct Book {
 }
 
 impl Book {
-    /// A holding in a jurisdiction with a colony `A` at an apiary, strips that stay until they are taken out, and a liquid of
-    /// which nothing stays.
+    /// A holding in a jurisdiction with colonies `A` and `B` at an apiary, strips that stay until they are taken out, and a
+    /// liquid that leaves nothing.
     pub(crate) fn of(jurisdiction: &str) -> Book {
         let mut book =
             Book { holding: Holding::new("test".parse().unwrap()), entries: Vec::new(), written: 0 };
@@ -48,7 +48,7 @@ impl Book {
         book
     }
 
-    /// Writes an entry down on its day and gives back its id.
+    /// Records an entry on its day and returns its id.
     pub(crate) fn write(&mut self, on: &str, kind: &str, body: Value) -> String {
         self.write_with(on, kind, body, json!({}))
     }
@@ -67,12 +67,12 @@ impl Book {
         id
     }
 
-    /// Acquires a lot under its own name.
+    /// Acquires a lot.
     pub(crate) fn buy(&mut self, on: &str, medicine: &str, lot: &str, quantity: u32) -> String {
         self.write(on, "lot_acquired", json!({ "lot": lot, "medicine": medicine, "quantity": quantity }))
     }
 
-    /// Gives one piece of each lot to the colony `A`.
+    /// Gives one piece of each lot to colony `A`.
     pub(crate) fn give(&mut self, on: &str, lots: &[&str]) -> String {
         self.give_more(on, lots, json!({}))
     }
@@ -119,7 +119,7 @@ pub(crate) fn until(keep: &KeepUntil) -> String {
     }
 }
 
-/// The day at the least, and why it is not certain.
+/// The least day, and why it is not certain.
 #[track_caller]
 pub(crate) fn at_least(keep: &KeepUntil) -> (String, Vec<String>) {
     match keep {
@@ -128,7 +128,7 @@ pub(crate) fn at_least(keep: &KeepUntil) -> (String, Vec<String>) {
     }
 }
 
-/// The day, certain or at the least; none if it is not known.
+/// The day, certain or least; `None` if not known.
 pub(crate) fn day_of(keep: &KeepUntil) -> Option<Day> {
     match keep {
         KeepUntil::Until { day, .. } | KeepUntil::AtLeast { day, .. } => Some(*day),

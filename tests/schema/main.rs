@@ -1,6 +1,6 @@
-//! The JSON Schema of the leaflet format, held against a validator that knows nothing of leaflets.
+//! The JSON Schema of the leaflet format, with an independent validator.
 //!
-//! Source: JSON Schema, draft 2020-12, as the crate `jsonschema` reads it.
+//! Source: JSON Schema, draft 2020-12, as implemented by the crate `jsonschema`.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 use combclear_domain::basics::topic::Topic;
@@ -12,8 +12,8 @@ use combclear_domain::rules::leaflet::schema::schema;
 use jsonschema::Validator;
 use serde_json::{Map, Value};
 
-/// Broken files of the error gallery of which only the loader can see what is wrong: what rules mean to each other, what
-/// stands in another place of the file, and how many decimals a number has.
+/// Broken files of the error gallery whose fault only the loader can see: rules against each other, references within the
+/// file, and decimal places.
 const BEYOND_A_SCHEMA: &[&str] = &[
     "a-date-is-before-1900",
     "a-date-is-in-quotes",
@@ -77,7 +77,7 @@ fn the_published_schema_is_the_one_of_this_program() {
 fn every_leaflet_keeps_the_schema() {
     let validator = validator();
     let mut seen = 0;
-    // The law has a format of its own.
+    // The laws have a format of their own.
     let of_leaflets = |path: &PathBuf| path.is_dir() && !path.ends_with("law");
     for folder in listing(&root().join("crates/leaflets")).into_iter().filter(of_leaflets) {
         for file in
@@ -99,7 +99,7 @@ fn what_the_loader_refuses_the_schema_refuses_too_where_it_can() {
     let mut refused = 0;
     for file in listing(&root().join("tests/errors/leaflets")).into_iter().filter(|path| path.is_file()) {
         let name = file.file_stem().unwrap().to_string_lossy().into_owned();
-        // What is not TOML has no schema.
+        // A file that is not TOML has no schema.
         let Some(json) = json(&std::fs::read_to_string(&file).unwrap()) else { continue };
         if validator.is_valid(&json) {
             passed.insert(name);
@@ -126,7 +126,7 @@ fn loader_and_schema_take_the_same_keys_for_every_kind() {
     }
 }
 
-/// The loader names the keys of a kind when it meets one that is like none of them.
+/// Given an unknown key, the loader names the keys of the kind.
 fn keys_that_the_loader_takes(topic: Topic) -> Vec<String> {
     let text = format!("format = 1\n[[rule]]\nkind = \"{}\"\nqqqqqqqqqqqqqqqq = 1\n", topic.as_str());
     let faults = Leaflets::load([("zz/a.toml", text.as_str())]).unwrap_err();

@@ -1,11 +1,11 @@
-//! The supering answer, held against a second reading of the rules that knows nothing of this code.
+//! The supering answer, against a second reading of the rules that shares nothing with this code.
 //!
-//! `RULES.md` beside this file says how the answer is reached. `reading.py` was written from it alone, by somebody who had not read
-//! the library. `holdings.py` makes the holdings: random ones, and every history of one leaflet within a small calendar. Both
-//! programs answer; no answer may differ.
+//! `RULES.md` beside this file says how the answer is reached. `reading.py` was written from it alone, by somebody who had
+//! not read the library. `holdings.py` makes the holdings: random ones, and every history of one leaflet within a small
+//! calendar. Both programs answer, and no answer may differ.
 //!
-//! A few hundred random holdings are tried with the other tests. `COMBCLEAR_SECOND_READING=random:SEED:COUNT` or `=exhaustive` asks
-//! for others; `.ci/run` asks for thousands and for all.
+//! A few hundred random holdings are tried with the other tests. `COMBCLEAR_SECOND_READING=random:SEED:COUNT` or
+//! `=exhaustive` tries others; `.ci/run` tries thousands and all histories.
 #![expect(
     clippy::indexing_slicing,
     clippy::panic,
@@ -33,9 +33,9 @@ mod cases;
 #[path = "../entries.rs"]
 mod entries;
 
-/// Where the leaflets of both programs are.
+/// The folders of leaflets for both programs.
 const LEAFLETS: [&str; 2] = ["crates/leaflets", "tests/supering/leaflets"];
-/// When the entries are recorded: after all that happened.
+/// The recording time of the entries: after all events.
 const RECORDED: &str = "2029-01-01T00:00:00.000Z";
 
 #[test]
@@ -49,7 +49,7 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
     let made = python("holdings.py", &arguments, String::new());
     let holdings: Vec<Value> = made.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
     assert!(holdings.len() >= 100, "only {} holdings", holdings.len());
-    // Two halves at once: the second program is the slower one.
+    // Two halves at once, since the second program is slower.
     let leaflets = cases::leaflets_and(&[("tests/supering/leaflets/zz", "zz")]);
     let half = holdings.len().div_ceil(2);
     let held: Vec<Held> = thread::scope(|scope| {
@@ -79,7 +79,7 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
     assert!(entries > refused, "most entries were refused: nothing was tried");
 }
 
-/// Moves, splits without a place and corrections of either must not hide a colony from its apiary.
+/// Moves, splits without a place, and corrections of either must not hide a colony from its apiary.
 #[test]
 fn the_colonies_at_an_apiary_are_all_that_live_and_stand_there() {
     let made = python("holdings.py", &["random", "--seed", "7", "--count", "150"], String::new());
@@ -107,7 +107,7 @@ fn the_colonies_at_an_apiary_are_all_that_live_and_stand_there() {
     assert!(found > 1_000, "only {found} colonies stood anywhere");
 }
 
-/// What the journal did not take must leave nothing behind, corrections included.
+/// A refused entry must leave nothing behind, even if it is a correction.
 #[test]
 fn an_entry_that_is_taken_back_leaves_the_holding_as_it_was() {
     let made = python("holdings.py", &["random", "--seed", "9", "--count", "100"], String::new());
@@ -131,7 +131,7 @@ fn an_entry_that_is_taken_back_leaves_the_holding_as_it_was() {
     assert!(taken_back > 1_000, "only {taken_back} entries were taken back");
 }
 
-/// All that can be asked of a holding without a leaflet: its files, and what is left of each lot.
+/// Everything that a holding answers without a leaflet: its files, and the balance of each lot.
 fn told(holding: &Holding) -> String {
     let ids =
         |file: &[std::sync::Arc<Record>]| file.iter().map(|record| record.id.to_string()).collect::<Vec<_>>();
@@ -149,7 +149,7 @@ fn told(holding: &Holding) -> String {
     )
 }
 
-/// What came of some holdings.
+/// The result for some holdings.
 struct Held {
     entries: usize,
     refused: usize,
@@ -160,7 +160,7 @@ struct Held {
 /// A journal, and each question with the answer of the library.
 type Answered = (Vec<Value>, Vec<(Value, Value)>);
 
-/// Two answers that differ.
+/// A difference between the two answers.
 #[derive(Clone)]
 struct Difference {
     entries: Vec<Value>,
@@ -178,7 +178,7 @@ impl Difference {
     }
 }
 
-/// The difference with as few entries as still show it: one entry after another is left out.
+/// The difference with as few entries as possible: entries are removed one by one while it remains.
 fn shortest(difference: &Difference, leaflets: &Leaflets) -> Difference {
     let mut shortest = difference.clone();
     loop {
@@ -235,7 +235,7 @@ fn hold(holdings: &[Value], leaflets: &Leaflets) -> Held {
     held
 }
 
-/// Records entries one by one, leaving out those that cannot be true. Those that stand get their place.
+/// Records entries one by one, leaving out refused ones. Accepted entries get their place.
 fn recorded(entries: &[Value]) -> (Holding, Vec<Value>, usize) {
     let mut holding = Holding::new("test".parse().unwrap());
     let mut taken = Vec::new();
@@ -260,8 +260,7 @@ fn sealed(holding: &Holding, entry: &Value) -> Option<Entry> {
     Some(Entry::seal(holding.name(), draft, at, holding.tip()))
 }
 
-/// Whether the library gives the answer of the second reading. That one names no day that depends on what must come out first; the
-/// library may then.
+/// Whether the answers agree. The second reading names no day that depends on something coming out first; the library may.
 fn agree(ours: &Value, theirs: &Value) -> bool {
     let once_out = ours["once_out"] == json!(true) && theirs["first_free"].is_null();
     let same = |key: &str| ours[key] == theirs[key];
@@ -282,7 +281,7 @@ fn answer(holding: &Holding, leaflets: &Leaflets, ask: &Value) -> Value {
     json!({ "verdict": answer.verdict.as_str(), "last_blocked": named.last_blocked, "first_free": free, "once_out": once_out })
 }
 
-/// What a script beside this file prints.
+/// The output of a script beside this file.
 fn python(script: &str, arguments: &[&str], input: String) -> String {
     let path: PathBuf = entries::root().join("tests/second_reading").join(script);
     let mut child = Command::new("python3")

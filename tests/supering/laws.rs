@@ -1,4 +1,4 @@
-//! Laws that hold for every holding, over random ones.
+//! Properties that hold for every holding, tested on random ones.
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::confidence::Confidence;
@@ -25,7 +25,7 @@ pub(super) fn some(cases: u32) -> ProptestConfig {
     ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
 }
 
-/// The verdicts of every colony on every day.
+/// The verdict of every colony on every day.
 pub(super) fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
     let of = |colony: ColonyName| {
         let history = History::of(holding, all_leaflets(), &colony);
@@ -34,7 +34,7 @@ pub(super) fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
     colonies(holding).into_iter().flat_map(of).collect()
 }
 
-/// The first place where two holdings answer differently.
+/// The first different answer of two holdings.
 fn difference(one: &Holding, two: &Holding) -> Option<String> {
     let (one, two) = (verdicts(one), verdicts(two));
     let differ = one.iter().zip(&two).find(|(one, two)| one != two);
@@ -54,8 +54,8 @@ fn flip(before: &Holding, after: &Holding) -> Option<String> {
     pair.map(|(one, two)| format!("{one:?} became {two:?}"))
 }
 
-/// Whether something was taken out by this day of which nobody has said whether it was used up before: then the period
-/// counts from the removal, until somebody says so. A case of `authority.toml` holds what is asked for there.
+/// Whether something was taken out by this day that may have been used up before, with nothing stated: the period then
+/// counts from the removal until that is stated. `authority.toml` has a case for what is asked for.
 fn taken_out_perhaps_used_up(holding: &Holding, colony: &ColonyName, on: Day) -> bool {
     History::of(holding, all_leaflets(), colony).courses.iter().any(|course| {
         let terms = &course.terms;
@@ -137,7 +137,7 @@ proptest! {
         let mut known = journal.clone();
         for (field, value) in said.as_object().unwrap() {
             let before = known.holding();
-            // A leaflet of a slow medicine has said that something stays.
+            // The leaflet of a slow medicine says that something stays.
             let unsays_the_leaflet = value == "nothing_stays" && leaflet_of(&before, medicine).is_some();
             if unsays_the_leaflet || stated(&known, &before, medicine).contains(field.as_str()) {
                 continue;
@@ -192,8 +192,8 @@ proptest! {
             for colony in part.colonies() {
                 let then = History::of(&part, all_leaflets(), colony);
                 let now = History::of(&whole, all_leaflets(), colony);
-                // What is read of the lot of a later dose is knowledge of the course; so is a removal of what was said
-                // to be out.
+                // Readings of a later dose's lot are knowledge of the course; so is the removal of something stated to be
+                // out.
                 let dosed_later = |course: &Course| course.doses.iter().any(|dose| dose.on > on);
                 let said_out = |course: &Course| {
                     let of = |known: &&Course| known.entry == course.entry && known.came_by == course.came_by;
@@ -217,7 +217,7 @@ proptest! {
         chosen in prop::collection::vec(any::<prop::sample::Index>(), 4),
     ) {
         let before = journal.holding();
-        // An entry on which another of its day depends would come to stand behind that one.
+        // An entry that another of its day depends on would end up after that one.
         let alone = |old: &&Draft| {
             let mut others = journal.0.iter().filter(|other| other.on == old.on && other.id != old.id);
             !others.any(|other| depend(old, other))
@@ -267,7 +267,7 @@ proptest! {
         let holding = journal.holding();
         for colony in colonies(&holding) {
             let history = History::of(&holding, all_leaflets(), &colony);
-            // From the last entry on nothing more happens, so that what is on record must come true.
+            // Nothing happens after the last entry, so days on record must come true.
             for on in (90..135).map(day) {
                 let answer = history.supering(on);
                 match answer.first_free() {
@@ -289,9 +289,8 @@ proptest! {
     }
 }
 
-/// Whether a yes may rest on what is documented of a course, worked out apart from the program: it is in and supers
-/// are documented to be allowed, or it is out by the record or documented to be used up, both periods are documented,
-/// and neither runs.
+/// Whether the documents on a course can support a yes, derived independently: either it is in and supers are documented to
+/// be allowed; or it is out on record or documented to be used up, both periods are documented, and neither is running.
 fn may_carry_a_yes(course: &Course, on: Day) -> bool {
     let terms = &course.terms;
     let allowed =

@@ -1,7 +1,7 @@
-//! The question, asked of cases kept as data.
+//! The supering question, on cases kept as data.
 //!
-//! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
-//! (ids are short words here) and asks: what is the answer on this day, and why.
+//! Each file in `cases/` begins with a setup shared by its cases. A case adds entries in the wire format of the journal
+//! (with short words as ids) and asks for the answer on a day, and why.
 #![expect(
     clippy::expect_used,
     clippy::indexing_slicing,
@@ -54,7 +54,7 @@ struct Ask {
     /// `about` of every deciding ground that gives the answer.
     #[serde(default)]
     because: Option<Vec<String>>,
-    /// `about` of every breach that stands without deciding.
+    /// `about` of every breach that does not decide.
     #[serde(default)]
     breaches: Option<Vec<String>>,
     /// `about` of every non-deciding ground that is met.
@@ -63,16 +63,16 @@ struct Ask {
     /// `about` of every non-deciding ground that is unknown or noted.
     #[serde(default)]
     open: Option<Vec<String>>,
-    /// The kinds of entry that would supply what is missing.
+    /// The kinds of entry that would supply missing facts.
     #[serde(default)]
     missing: Option<Vec<String>>,
-    /// Steps as `what from by`, `-` for a day that is not stated.
+    /// Steps as `what from by`, with `-` for an unstated day.
     #[serde(default)]
     steps: Option<Vec<String>>,
-    /// Who said the values of the deciding grounds, as `of=value said_by`.
+    /// The values of the deciding grounds with their origin, as `of=value said_by`.
     #[serde(default)]
     values: Option<Vec<String>>,
-    /// Colonies left out of the round, of the last course.
+    /// Colonies left out of the last round of treatment.
     #[serde(default)]
     left_out: Option<Vec<String>>,
     /// The days ahead as `from to answer`.
@@ -87,7 +87,7 @@ fn every_case_gets_its_answer() {
     ask_all("tests/supering/cases", called, |holding, ask| faults(holding, &leaflets, ask));
 }
 
-/// What is compared, what is wanted if anything, and what was got.
+/// Name, expected values if any, and actual values.
 type Listed<'a> = (&'static str, Option<&'a Vec<String>>, Vec<String>);
 
 fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
@@ -152,7 +152,7 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
     compare.faults
 }
 
-/// The built-in leaflets, and those invented for these tests.
+/// The built-in leaflets, and the invented ones for these tests.
 fn leaflets() -> Leaflets {
     leaflets_and(&[("tests/supering/leaflets/zz", "zz")])
 }

@@ -1,4 +1,4 @@
-//! Journals as lists of drafts, and the days and colonies that the laws ask about.
+//! Journals as lists of drafts, and the days and colonies for the properties.
 
 use std::fmt;
 use std::sync::OnceLock;
@@ -13,20 +13,20 @@ use serde_json::{Value, json};
 
 use super::{leaflets, uuid_of};
 
-/// The days of the plans count from here.
+/// Days of plans count from here.
 const FIRST_DAY: &str = "2026-03-01";
-/// How many days a plan spans.
+/// Days in a plan.
 pub(super) const SPAN: u16 = 90;
-/// Leaflets of strips that must come out and keep supers off meanwhile, and of which everything is documented.
+/// Leaflets of strips that must come out, keep supers off meanwhile, and are fully documented.
 pub(super) const PLAIN_STRIPS: [&str; 2] = ["strip-42-56", "strip-withdrawal-10"];
 const WRITTEN: &str = "2027-01-01T00:00:00.000Z";
 
-/// The entries of a holding, in the order in which they were recorded.
+/// The entries of a holding, in the order of recording.
 #[derive(Clone)]
 pub(super) struct Journal(pub(super) Vec<Draft>);
 
 impl fmt::Debug for Journal {
-    /// One line an entry, so that a failure can be read and turned into a case.
+    /// One line per entry, so that a failure can be read and turned into a case.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.0.iter().try_for_each(|draft| {
             write!(f, "\n  {} {} {} {}", draft.id, draft.on, draft.kind().as_str(), draft.body)?;
@@ -37,12 +37,12 @@ impl fmt::Debug for Journal {
 }
 
 impl Journal {
-    /// The holding that these entries tell of.
+    /// The holding with these entries.
     pub(super) fn holding(&self) -> Holding {
         self.try_holding().unwrap_or_else(|refusal| panic!("{refusal:?} in {self:?}"))
     }
 
-    /// The holding that these entries tell of, if all can be true in this order.
+    /// The holding with these entries, unless one is refused.
     pub(super) fn try_holding(&self) -> Result<Holding, Refusal> {
         let mut holding = Holding::new("test".parse().unwrap());
         self.0.iter().try_for_each(|draft| record(&mut holding, draft))?;
@@ -55,14 +55,14 @@ impl Journal {
     }
 }
 
-/// Takes an entry in.
+/// Records an entry.
 pub(super) fn record(holding: &mut Holding, draft: &Draft) -> Result<(), Refusal> {
     let written: Instant = WRITTEN.parse().unwrap();
     let entry = Entry::seal(holding.name(), draft.clone(), written, holding.tip());
     holding.accept(&entry)
 }
 
-/// Leaflets read once for all laws.
+/// The leaflets, loaded once for all properties.
 pub(super) fn all_leaflets() -> &'static Leaflets {
     static LEAFLETS: OnceLock<Leaflets> = OnceLock::new();
     LEAFLETS.get_or_init(leaflets)
@@ -79,12 +79,12 @@ pub(super) fn days() -> impl Iterator<Item = Day> {
     before.into_iter().chain((0..SPAN + 45).map(day))
 }
 
-/// Every colony of a holding, and one that nobody entered.
+/// Every colony of a holding, and one that is not in it.
 pub(super) fn colonies(holding: &Holding) -> Vec<ColonyName> {
     holding.colonies().cloned().chain(["nobody".parse().unwrap()]).collect()
 }
 
-/// An entry in the wire format. Words stand for ids.
+/// An entry in the wire format, with a word as id.
 pub(super) fn draft(id: &str, on: Day, kind: &str, body: &Value) -> Draft {
     let envelope =
         json!({ "id": uuid_of(id), "on": on, "recorded_by": "tester", "kind": kind, "body": body });

@@ -1,4 +1,4 @@
-//! Entries of one day in another order.
+//! Reordering entries of one day.
 
 use std::collections::BTreeSet;
 
@@ -7,7 +7,7 @@ use combclear_domain::journal::{Draft, Event, Kind};
 
 use super::making::{Journal, day};
 
-/// The same entries, those of one day in another order; what depends on another entry of the day stays behind it.
+/// The same entries, with those of one day in another order; an entry stays after those of its day that it depends on.
 pub(super) fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
     let mut left: Vec<(u16, &Draft)> = keys.iter().cycle().copied().zip(&journal.0).collect();
     let mut shuffled: Vec<Draft> = Vec::new();
@@ -21,7 +21,7 @@ pub(super) fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
     Journal(shuffled)
 }
 
-/// Whether two entries of one day may mean something else in the other order.
+/// Whether the order of two entries of one day may matter.
 pub(super) fn depend(one: &Draft, two: &Draft) -> bool {
     let share_a_colony = named(&one.event).intersection(&named(&two.event)).next().is_some();
     let supers = |draft: &Draft| matches!(draft.kind(), Kind::SupersOn | Kind::SupersOff);

@@ -1,4 +1,4 @@
-//! What a holding refuses, and what it must not refuse: entries kept as data, in `refusals/`.
+//! What a holding must refuse and must accept: entries as data, in `refusals/`.
 
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -30,15 +30,15 @@ struct RefusalCase {
     name: String,
     #[serde(default)]
     entries: Vec<toml::Value>,
-    /// The last entry, which is refused. Without it, all entries must be taken in.
+    /// The last entry, which is refused. If absent, all entries must be accepted.
     #[serde(default)]
     refused: Option<toml::Value>,
-    /// When the last entry is recorded; at noon (UTC) of its day if not said.
+    /// When the last entry is recorded; by default at noon (UTC) of its day.
     #[serde(default)]
     recorded_at: Option<String>,
     #[serde(default)]
     pointer: Option<String>,
-    /// Words of the message; `{word}` stands for an id.
+    /// Part of the message; `{word}` is replaced by an id.
     #[serde(default)]
     message: Option<String>,
     #[serde(default)]
@@ -201,7 +201,7 @@ fn said(refusal: &Refusal) -> Refused {
     Refused::of(Words::english(), refusal)
 }
 
-/// Everything that a holding can be asked about, as text, over the days of the cases.
+/// Every answer of a holding, as text, over the days of the cases.
 fn answers(holding: &Holding, leaflets: &Leaflets) -> Vec<String> {
     let mut days: BTreeSet<Day> = BTreeSet::new();
     for month in 2..=6 {
@@ -228,7 +228,7 @@ fn contains(text: &str, words: Option<&str>) -> bool {
     words.is_none_or(|words| text.contains(&with_ids(words)))
 }
 
-/// Puts the id of an entry in the place of its word in braces.
+/// Replaces words in braces by the ids of their entries.
 fn with_ids(text: &str) -> String {
     let mut parts = text.split('{');
     let mut out = parts.next().unwrap_or_default().to_owned();

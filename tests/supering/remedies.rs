@@ -1,4 +1,4 @@
-//! Laws on what is named: the day on which all may come out, and the entry that supplies what is missing.
+//! Properties of what an answer names: the day on which everything may come out, and the entry that supplies missing facts.
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::confidence::Confidence;
@@ -47,7 +47,7 @@ proptest! {
             prop_assert!(day(on) <= out && out <= free);
             let mut done = journal.clone();
             let mut number = 0;
-            // Doses that are missing are given on their earliest days; what bars supers comes out on the day that is named.
+            // Missing doses are given on their earliest days; medicines that bar supers come out on the day named.
             for course in history.courses_on(day(on)).filter(|course| bars(&history, course, day(on))) {
                 for given in doses_that_are_missing(course, day(on)) {
                     number += 1;
@@ -64,7 +64,7 @@ proptest! {
                     done = done.and(draft(&format!("out {number}"), out, "removal", &body));
                 }
             }
-            // A lot of which some was read later may bring other terms with its next dose.
+            // If its lot was read later, the next dose may bring other terms.
             let Ok(then) = done.try_holding() else { continue };
             let history = History::of(&then, all_leaflets(), colony);
             prop_assert_eq!(history.may_be_supered(free), Verdict::Yes, "{} asked on {}: out {}, free {}, in {:?}", colony, day(on), out, free, &done);
@@ -84,18 +84,18 @@ proptest! {
         let lots: Vec<_> = before.lots().cloned().collect();
         let lot = &lots[lot.index(lots.len())];
         let medicine = &before.lot(lot).unwrap().1.medicine;
-        // A value that no document carries may be replaced by a reading: it can only ever have made a no.
+        // A reading may replace an undocumented value, which can only ever have made a no.
         let undocumented = |leaflet: &Leaflet| leaflet.rules.iter().any(|rule| rule.confidence != Confidence::Document);
         if leaflet_of(&before, medicine).is_some_and(undocumented) {
             return Ok(());
         }
-        // That a single dose is a carrier after all contradicts its leaflet: what it may be in counts then.
+        // Stating a removal for a single dose contradicts its leaflet: the answer then covers both possibilities.
         let mut said = said;
         if leaflet_of(&before, medicine).is_some_and(|leaflet| leaflet.release == Release::Single) {
             said.as_object_mut().unwrap().remove("removal");
         }
-        // Where supers may be on while it is in, to have it in for longer bars less than a wait after it: learning that it works
-        // longer is no loosening of a period.
+        // If supers may be on while it is in, a longer stay bars less than a wait after it: learning of a longer stay is no
+        // loosening of a period.
         let may_be_on = |on: &str| on != "off";
         let learnt = said["supers_during"].as_str().is_some_and(may_be_on);
         let known = before.colonies().any(|colony| {
@@ -189,7 +189,7 @@ fn lot_of(holding: &Holding, course: &Course) -> String {
     }
 }
 
-/// The journal with what is missing recorded as it is asked for; none where only a person can know it.
+/// The journal with the missing fact recorded as asked; `None` if only a person can know it.
 fn recorded(
     journal: &Journal,
     holding: &Holding,
@@ -228,7 +228,7 @@ fn recorded(
                 &body,
             )))
         }
-        // It came into the record later: whether it was here before only a person can know.
+        // It came into the record later: only a person can know whether it existed before.
         "colony_established" | "colony_split" if missing.fact.contains("came into the record only on") => {
             let old = holding.entry(missing.corrects.unwrap())?;
             let body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
@@ -244,7 +244,7 @@ fn recorded(
             let new = draft("asked", old.on, "colony_established", &body).correcting(old.id, "asked");
             Some(journal.and(new))
         }
-        // A statement that contradicts another: the one that says nothing stays is corrected to a carrier.
+        // Contradicting statements: the one with `nothing_stays` is corrected to a carrier.
         "leaflet_reading" | "prescription" | "medicine_described" => {
             let old = holding.entry(missing.corrects?)?;
             let mut body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
@@ -263,7 +263,7 @@ fn recorded(
     }
 }
 
-/// Something that a leaflet may say.
+/// A possible value of a leaflet.
 fn value_of(field: &str) -> Value {
     match field {
         "supers_during" => json!("off"),

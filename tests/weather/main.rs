@@ -1,8 +1,8 @@
-//! Temperature windows of treatments against the same worked out apart, from real weather.
+//! Temperature windows of treatments, against an independent calculation on real weather.
 //!
-//! Source: daily temperatures of the Python package aquacrop 3.1.0 (see `README.md` here); `windows.json` was worked out from
-//! them by `make_windows.py`, which shares no code with this program. The monthly counts are also those of a table that was
-//! computed with pandas; DIFFERENCE: two of its counts change by rounding to one decimal, as the script says.
+//! Source: daily temperatures of the Python package aquacrop 3.1.0 (see `README.md` here). `make_windows.py`, which shares
+//! no code with this program, calculated `windows.json` from them. The monthly counts also match a table computed with
+//! pandas; DIFFERENCE: two of its counts change by rounding to one decimal, as the script says.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 use std::collections::BTreeMap;
@@ -114,7 +114,7 @@ fn days_without_a_temperature_are_not_known() {
     }
 }
 
-/// What is asked of a colony at an apiary with the temperatures of an excerpt, for the days of some months.
+/// The options of a colony with the temperatures of an excerpt, for the days of some months.
 fn report(name: &str, year: i32, first_month: u32, last_month: u32) -> ColonyOptions {
     let day = |month, day| Day::new(year, month, day).unwrap();
     let last = if last_month == 11 { 30 } else { 31 };
@@ -149,7 +149,7 @@ fn with_weather(name: &str, year: i32) -> Holding {
     holding(&entries).unwrap()
 }
 
-/// What the temperature rules of one leaflet together say of each start day.
+/// The combined state of the temperature rules of one leaflet on each start day.
 fn states(report: &ColonyOptions, leaflet: &str) -> Vec<(Day, State)> {
     let id = leaflet.replace('_', "-");
     let option = report.options.iter().find(|option| option.leaflet.id.as_str() == id).unwrap();

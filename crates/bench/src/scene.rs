@@ -1,4 +1,4 @@
-//! A colony with so many courses, taken in entry by entry as a holding does it.
+//! A colony with a number of courses, recorded entry by entry as in a holding.
 
 use std::str::FromStr;
 
@@ -15,12 +15,12 @@ use combclear_domain::rules::leaflet::Leaflets;
 
 /// Days from one course to the next.
 const STEP: u16 = 90;
-/// Days that strips stay in: long enough for every leaflet used here, with brood or without.
+/// Days that strips stay in: long enough for every leaflet used here, with or without brood.
 const STAY: u16 = 70;
 
-/// A medicine as it is described, acquired and given.
+/// A medicine with its name, leaflet and dose.
 struct Medicine {
-    /// The keeper's name for it and for its only lot.
+    /// The keeper's name for it and its only lot.
     name: &'static str,
     leaflet: &'static str,
     unit: Unit,
@@ -57,9 +57,9 @@ const MEDICINES: [Medicine; 4] = [
 /// How a scene ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Ending {
-    /// All courses are long over: every one has to be looked at, and the answer is yes.
+    /// All courses are long over, so every one is looked at. The answer is yes.
     AllOver,
-    /// The last course is strips that are still in: the answer is no.
+    /// The last course is strips that are still in. The answer is no.
     LastIsIn,
 }
 
@@ -81,7 +81,7 @@ pub fn leaflets() -> &'static Leaflets {
         .unwrap_or_else(|faults| panic!("the built-in leaflets have faults: {faults:?}"))
 }
 
-/// A colony with so many courses, each with an inspection, and with supers on between them once a year.
+/// A colony with this many courses, each with an inspection, and with supers on between them once a year.
 #[must_use]
 pub fn with_courses(courses: u16, ending: Ending) -> Scene {
     let mut writer = Writer { holding: Holding::new(name("bench")), entries: 0 };
@@ -212,7 +212,7 @@ impl Writer {
     }
 }
 
-/// Text of this file as a name, a day or an instant.
+/// Parses a name, a day or an instant of this file.
 fn name<T: FromStr<Err: std::fmt::Display>>(text: &str) -> T {
     text.parse().unwrap_or_else(|error| panic!("{error}"))
 }

@@ -1,4 +1,4 @@
-//! What the command line takes.
+//! Arguments of the command line.
 
 use std::fmt::Display;
 use std::net::SocketAddr;
@@ -33,7 +33,7 @@ const EXIT_CODES: &str = "Exit codes:
   4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be asked
   5  done in part: entries were left out (import --keep-going), or missing documents (export, pack)";
 
-/// Where the journal is kept, and whose it is.
+/// The address of the journal, and its holding.
 #[derive(Debug, Args)]
 pub(crate) struct Place {
     /// The database
@@ -145,7 +145,7 @@ pub(crate) struct Options {
     pub(crate) json: bool,
 }
 
-/// Reads one word of a list of the trade.
+/// Parses a word from a list.
 fn word<T: Copy + Display + Send + Sync + 'static>(
     read: fn(&str) -> Option<T>,
     all: &'static [T],
@@ -186,7 +186,7 @@ pub(crate) struct Register {
     pub(crate) json: bool,
 }
 
-/// The time of a register.
+/// The period of a register.
 #[derive(Debug, Args)]
 pub(crate) struct RegisterTime {
     /// The first day; the first of January of the year of the last day if left out

@@ -1,4 +1,4 @@
-//! Why a command could not be carried out, and how to mend it.
+//! Why a command failed, with help.
 
 use std::fmt;
 use std::io::ErrorKind;
@@ -11,10 +11,10 @@ use combclear_wording::refusals::Refused;
 
 use crate::commands::seen;
 
-/// How to mend days that are backwards, by the names that they have here.
+/// The help for days in the wrong order, with the names of the options.
 const SWAP_DAYS: &str = "swap --from and --to, or correct one of them";
 
-/// A message and a help, for people. What was found, fault by fault, may follow.
+/// A message with help, for people. The faults may follow.
 #[derive(Debug)]
 pub(crate) struct Failure {
     message: String,
@@ -27,13 +27,13 @@ impl Failure {
         Failure { message: message.into(), help: Some(help.into()), found: None }
     }
 
-    /// Says more about how it is mended.
+    /// Adds to the help.
     pub(crate) fn and(self, help: &str) -> Failure {
         let help = self.help.map_or_else(|| help.to_owned(), |first| format!("{first}; {help}"));
         Failure { help: Some(help), ..self }
     }
 
-    /// A failure with the faults below it. Each of them says itself how it is mended, so a help may be missing here.
+    /// A failure with its faults below. Each fault has its own help, so the common one may be missing.
     pub(crate) fn listing(message: impl Into<String>, help: Option<&str>, found: String) -> Failure {
         Failure { message: message.into(), help: help.map(ToOwned::to_owned), found: Some(found) }
     }
@@ -84,7 +84,7 @@ impl From<BadPeriod> for Failure {
     }
 }
 
-/// What the system says about a file, in the words of this program.
+/// An I/O error in the words of this program.
 pub(crate) fn why(error: &std::io::Error) -> String {
     match error.kind() {
         ErrorKind::NotFound => "there is no such file or folder".to_owned(),

@@ -1,4 +1,4 @@
-//! Opening the journal that the command line names.
+//! Opens the journal named on the command line.
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -12,8 +12,8 @@ use combclear_store::{Holdings, Journal, StoreError};
 use crate::args::Place;
 use crate::failure::Failure;
 
-/// Works on the journals at the address of the command line, which is made if it is missing, and lets go of them
-/// properly, however the work ends.
+/// Runs `work` on the journals at the address, which is created if missing. The journals are closed properly, however the
+/// work ends.
 pub(crate) async fn with_holdings<T>(
     place: &Place,
     work: impl AsyncFnOnce(&Arc<Holdings>) -> Result<T, Failure>,
@@ -24,7 +24,7 @@ pub(crate) async fn with_holdings<T>(
     done
 }
 
-/// Works on the journal of the holding that is meant at the address, which must be there.
+/// Runs `work` on the holding named or implied. The address must exist.
 pub(crate) async fn with_holding<T>(
     place: &Place,
     work: impl AsyncFnOnce(&Holdings, HoldingName) -> Result<T, Failure>,
@@ -38,7 +38,7 @@ pub(crate) async fn with_holding<T>(
     done
 }
 
-/// The holding that the command line means.
+/// The holding named on the command line, or the only one.
 async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Failure> {
     let known = journal.holdings().await?;
     let names = || known.iter().map(HoldingName::as_str);
@@ -63,9 +63,9 @@ async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Fail
     Ok(holding)
 }
 
-/// A question leaves no empty database behind where its address was mistyped.
+/// Opens without creating: a question must not leave an empty database at a mistyped address.
 async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
-    // An address with `?` says itself how it is to be opened; one without scheme is refused as it was written.
+    // An address with `?` chooses its own mode; one without a scheme is refused as written.
     let only_if_there = place.db.starts_with("sqlite:") && !place.db.contains('?');
     let address = if only_if_there { format!("{}?mode=rw", place.db) } else { place.db.clone() };
     combclear_store::open(&address).await.map_err(|error| match error {
@@ -77,20 +77,20 @@ async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
     })
 }
 
-/// Whether nothing is there, in a folder that is.
+/// Whether the file does not exist but its folder does.
 fn is_new(file: &Path) -> bool {
     let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty());
     !file.exists() && folder.is_none_or(Path::is_dir)
 }
 
-/// What the law asks, as it is built in.
+/// The built-in laws.
 pub(crate) fn laws() -> Result<&'static Laws, Failure> {
     combclear_leaflets::laws().map_err(|faults| {
         Failure::new(format!("the built-in law does not load\n{faults}"), "this program is broken")
     })
 }
 
-/// The built-in leaflets, and those of the folder that the command line names.
+/// The built-in leaflets, and those of the folder on the command line.
 pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
     let built_in = combclear_leaflets::builtin().map_err(|faults| {
         Failure::new(format!("the built-in leaflets do not load\n{faults}"), "this program is broken")
@@ -109,7 +109,7 @@ pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
     })
 }
 
-/// The leaflet files of a folder in order: its own folders are jurisdictions.
+/// The leaflet files of a folder in order. Its subfolders are jurisdictions.
 fn files_below(folder: &Path) -> std::io::Result<Vec<(String, String)>> {
     let mut files = Vec::new();
     for jurisdiction in sorted(folder)?.iter().filter(|path| path.is_dir()) {

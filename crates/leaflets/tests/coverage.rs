@@ -1,7 +1,7 @@
-//! The table in the README that shows, leaflet by leaflet, which kinds of rule are documented and which are not.
+//! Writes the README table of documented and missing kinds of rule, leaflet by leaflet.
 //!
-//! It is made from the leaflets, so that gaps are seen. `COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets`
-//! writes it anew.
+//! It is made from the leaflets, to show the gaps. `COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets` rewrites
+//! it.
 #![expect(
     clippy::unwrap_used,
     clippy::panic,
@@ -70,8 +70,8 @@ fn tables() -> String {
     text
 }
 
-/// How many rules of each jurisdiction were read where, and how many leaflets carry a yes once the medicine is out: by themselves, and
-/// with one complete reading of the pack.
+/// For each jurisdiction: the number of rules by confidence, and of leaflets that support a yes once the medicine is out,
+/// without and with one complete reading of the pack.
 fn sums(set: &Leaflets, by_jurisdiction: &BTreeMap<&Jurisdiction, Vec<&Arc<Leaflet>>>) -> String {
     let mut text = "\n| | leaflets | document | second hand | unconfirmed | topics absent | yes without a reading | yes with one |\n\
                     | --- | --- | --- | --- | --- | --- | --- | --- |\n"
@@ -102,8 +102,8 @@ fn sums(set: &Leaflets, by_jurisdiction: &BTreeMap<&Jurisdiction, Vec<&Arc<Leafl
     text
 }
 
-/// Whether a colony that got the medicine in March and was rid of it in July is a yes at the end of the year, with the next nectar flow
-/// on record for the next spring; with `read`, after a complete reading of the pack.
+/// Whether a colony treated in March and clear of the medicine in July is a yes at the end of the year, with the next nectar
+/// flow on record for the following spring; with `read`, after a complete reading of the pack.
 fn carries_a_yes(set: &Leaflets, leaflet: &Leaflet, read: bool) -> bool {
     let (jurisdiction, id) = (&leaflet.jurisdiction, &leaflet.id);
     let unit = leaflet.unit.as_str();
@@ -156,7 +156,7 @@ fn uuid(number: usize) -> String {
     format!("00000000-0000-7000-8000-{number:012}")
 }
 
-/// How well the rules of a leaflet on a topic are established: by the weakest of those that are in force.
+/// The weakest confidence of a leaflet's rules in force on a topic.
 fn mark(leaflet: &Leaflet, topic: Topic) -> &'static str {
     let rules = leaflet.rules.iter().filter(|rule| rule.says.topic() == topic && rule.until.is_none());
     let weakest = rules.map(|rule| match rule.confidence {

@@ -1,9 +1,9 @@
-//! The built-in law files against the comparison of the statutes, field by field.
+//! The built-in law files against a comparison of the statutes, field by field.
 //!
 //! Source: the project's comparison table of the published texts (VMR 2013 regulations 17 to 19, Regulation (EU) 2019/6
-//! Article 108, THAMNV 2015, the French order of 5 June 2000, the Irish department's page, TAMV Article 28, 7 CFR 110.3 and the
-//! feed-directive rules), gathered apart from these files. R: required. c: where the case is so. G: guidance or a scheme.
-//! A `-` says that the text was read and does not list it; `?` that the text was not seen: neither may stand in the data.
+//! Article 108, THAMNV 2015, the French order of 5 June 2000, the Irish department's page, TAMV Article 28, 7 CFR 110.3 and
+//! the feed-directive rules), compiled independently of these files. R: required. c: where applicable. G: guidance or a
+//! scheme. `-`: the text was read and does not list it; `?`: the text was not seen. Neither may be in the data.
 #![expect(
     clippy::unwrap_used,
     clippy::expect_used,
@@ -19,7 +19,7 @@ use combclear_domain::rules::law::{
     CountedFrom, Field, FieldNeed, LawStanding, Laws, Occasion, Profile, RecordSort,
 };
 
-/// A day on which every file has come into force and none of its rules has ended.
+/// A day on which every file is in force and none of its rules has ended.
 const DAY: &str = "2026-08-20";
 
 fn laws() -> &'static Laws {
@@ -34,8 +34,7 @@ fn profile(of: &str, on: &str) -> Profile<'static> {
     laws().profile(&Jurisdiction::new(of).unwrap(), day(on)).unwrap_or_else(|| panic!("no law of {of}"))
 }
 
-/// The letters of one row, column by column:
-/// GB acquires, GB keeper gives, GB vet gives, GB disposes, EU, DE, FR, IE, CH, US.
+/// The columns of a row: GB acquires, GB keeper gives, GB vet gives, GB disposes, EU, DE, FR, IE, CH, US.
 const COLUMNS: [&str; 10] = [
     "gb/acquisition",
     "gb/administration",
@@ -49,8 +48,8 @@ const COLUMNS: [&str; 10] = [
     "us",
 ];
 
-/// A row: the field, on which occasion a column without one has it, and the letters. What such a column asks for at an
-/// administration it asks for whoever gives it, a vet included.
+/// A row: the field, its occasion in columns without one, and the letters. In such a column an administration has the same
+/// need whoever gives it, even a vet.
 const TABLE: &str = "
 product_name            administration  R R R G  R R R - R c
 active_substance        administration  - - - -  - - - - - -
@@ -87,13 +86,15 @@ disposal_how_and_where  disposal        - - - R  - - - R R -
 keeper_name_and_address administration  - - - -  - G - - - -
 ";
 
-// DIFFERENCE: the table has R for GB's product name at disposal as `(implied)`: advised here, since no text was read that
-// asks for it. It has R in the columns for US restricted-use products, feed directives and guidance; a profile speaks of every
-// varroa medicine, and what holds for some of them only is c, so that no record is called incomplete for a duty it has not.
-// France asks for the trade name or the actives: R or c in the table, of which one is enough. The register has the name on the
-// pack, so the actives are not asked for besides (`-`), lest a record that satisfies the order be called incomplete.
-// Ireland and Northern Ireland have the copy of the prescription with what came in; an acquisition names no prescription, so it
-// is asked for where something was given under one. France names apiaries, not colonies, and a quantity per hive: these stand as `apiary` and `quantity_per_colony`.
+// DIFFERENCE: the table has R for GB's product name at disposal as `(implied)`; it is advised here, since no text read
+// requires it. It has R in the columns for US restricted-use products, feed directives and guidance. A profile covers every
+// varroa medicine, and a rule for some of them only is c, so that no record is called incomplete for a duty that does not
+// apply.
+// France requires the trade name or the actives: R or c in the table, one of which is enough. The register has the name on the
+// pack, so the actives are not required too (`-`); else a record that satisfies the order would be called incomplete.
+// Ireland and Northern Ireland list the copy of the prescription with acquisitions; an acquisition names no prescription, so it
+// is required for treatments under one. France names apiaries, not colonies, and a quantity per hive: these are `apiary` and
+// `quantity_per_colony`.
 
 #[test]
 fn every_field_of_the_comparison_stands_in_the_data_with_its_need() {
@@ -127,9 +128,9 @@ fn every_field_of_the_comparison_stands_in_the_data_with_its_need() {
     assert_eq!(rows, Field::ALL.len(), "every field has a row");
 }
 
-/// What the table cannot say in one letter, since it has one column for several occasions.
+/// Rules that the table cannot express, since it has one column for several occasions.
 ///
-/// Source: Regulation (EU) 2019/6, Article 108(1) and (2): supplier and proof are of the medicines that are used.
+/// Source: Regulation (EU) 2019/6, Article 108(1) and (2): supplier and proof belong to the medicines used.
 #[test]
 fn fields_that_are_asked_for_on_a_second_occasion_too() {
     use Field::{PrescriptionCopy, ProductName, ProofOfPurchase, SupplierAddress, SupplierName};
@@ -151,7 +152,7 @@ fn fields_that_are_asked_for_on_a_second_occasion_too() {
     ] {
         assert_eq!(own_need(of, occasion, field), Some(need), "{of} {occasion} {field}");
     }
-    // And nothing stands in the data that neither the table nor this list knows.
+    // The data holds nothing beyond the table and this list.
     let rules: usize = laws().iter().map(|law| law.fields.len()).sum();
     let asks = |word: &&str| ["R", "c", "G"].contains(word);
     let in_table = TABLE.split_whitespace().filter(asks).count();
@@ -181,7 +182,7 @@ fn what_is_asked_of_an_administration_is_asked_when_a_vet_gives_it_too() {
     }
 }
 
-/// The need by the rules of its own file, those that it includes left out.
+/// The need by the rules of its own file, without included ones.
 fn own_need(of: &str, occasion: Occasion, field: Field) -> Option<FieldNeed> {
     let fields = profile(of, DAY).fields(occasion);
     let needed = fields.iter().find(|needed| needed.field == field)?;
@@ -201,7 +202,7 @@ fn northern_ireland_asks_for_what_great_britain_and_the_union_ask_for_and_the_st
             assert!(known.is_some_and(|(_, here)| here <= need), "{occasion} {field}: {known:?}");
         }
     }
-    // Advised in Great Britain, required in the union.
+    // Advised in Great Britain, required in the Union.
     let fields = profile("ni", DAY).fields(Occasion::Administration);
     let duration = fields.iter().find(|needed| needed.field == Field::Duration).unwrap();
     assert_eq!((duration.need, duration.by.len()), (FieldNeed::Required, 2));
@@ -218,9 +219,9 @@ fn a_profile_is_chosen_by_the_day_of_the_event() {
         ("eu", "2022-01-28", LawStanding::InForce),
         ("eu", "2022-01-29", LawStanding::InForce),
         ("ch", "2023-08-31", LawStanding::NotYet { from: day("2023-09-01") }),
-        // The rules of Great Britain hold there already.
+        // The rules of Great Britain already apply there.
         ("ni", "2022-01-27", LawStanding::InForce),
-        // A member state without a file of its own has the rules of the union.
+        // A member state without a file of its own has the rules of the Union.
         ("at", "2022-01-27", LawStanding::NotYet { from: day("2022-01-28") }),
         ("at", "2022-01-28", LawStanding::InForce),
     ] {
@@ -238,7 +239,7 @@ fn a_profile_is_chosen_by_the_day_of_the_event() {
     assert!(laws().profile(&Jurisdiction::new("nz").unwrap(), day(DAY)).is_none());
 }
 
-/// Source: Regulation (EU) 2019/6, Article 108(4): member states may add to what it asks for.
+/// Source: Regulation (EU) 2019/6, Article 108(4): member states may add requirements.
 #[test]
 fn a_member_state_without_a_file_of_its_own_is_known_by_the_rules_of_the_union_only() {
     for (of, wanted) in
@@ -248,7 +249,7 @@ fn a_member_state_without_a_file_of_its_own_is_known_by_the_rules_of_the_union_o
     }
 }
 
-/// Source: as the table above, its last two rows.
+/// Source: the last two rows of the table above.
 #[test]
 fn how_long_and_how_soon() {
     use CountedFrom::{EndOfYearOfLastEntry, EntryMade, Event, LastUseOrDisposalOfLot};
@@ -282,7 +283,7 @@ fn how_long_and_how_soon() {
     assert_eq!(limit("us", Occasion::VetAdministration), Some(14));
 }
 
-/// What was not read in an authority's own text may not pass for it.
+/// A value not read in an authority's own text must not be marked as a document.
 #[test]
 fn a_value_from_memory_or_of_uncertain_standing_is_unconfirmed() {
     use combclear_domain::basics::confidence::Confidence;

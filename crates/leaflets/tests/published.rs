@@ -1,4 +1,4 @@
-//! The built-in leaflets against published statements that were gathered apart from them.
+//! The built-in leaflets against independently compiled published statements.
 //!
 //! The statements, each with its `Source:`, are in `tests/published/<jurisdiction>.toml` of the workspace.
 #![expect(clippy::expect_used, clippy::panic, reason = "helpers of a test may end it")]
@@ -19,15 +19,15 @@ struct Published {
     statement: Vec<Statement>,
 }
 
-/// What a document says. The selectors pick the rule that must say the same; every other key is compared with it.
+/// A statement of a document. The selectors pick the rule that must say the same; every other key is compared with it.
 #[derive(Debug, Clone, Deserialize)]
 struct Statement {
     name: String,
     leaflet: LeafletId,
     topic: String,
     source: String,
-    /// Whether `source` is another text than those which the leaflet's rule cites. If not, the check is against the same text
-    /// and shows only that it was copied rightly.
+    /// Whether `source` is a text other than those cited by the leaflet's rule. If not, the check only shows that the text
+    /// was copied correctly.
     outside: bool,
     difference: Option<String>,
     confidence: String,
@@ -39,21 +39,21 @@ struct Statement {
     per: Option<String>,
     window: Option<String>,
     when: Option<String>,
-    /// Of rules in words there may be several: one of them must hold these words.
+    /// There may be several rules in words: one of them must contain these words.
     text_contains: Option<String>,
-    /// What is compared.
+    /// The values compared.
     #[serde(flatten)]
     compared: Map<String, Value>,
 }
 
-/// The keys of a rule by which statements select it.
+/// The keys by which statements select a rule.
 const SELECTORS: [&str; 4] = ["brood", "per", "window", "when"];
 
-/// What a rule says, in the words of a statement: without its kind, its selectors and its text.
+/// The content of a rule as a statement: without its kind, selectors and text.
 fn said(rule: &Rule) -> Map<String, Value> {
     let mut said = in_words(rule);
     said.retain(|key, _| key != "kind" && key != "text" && !SELECTORS.contains(&key.as_str()));
-    // A statement has a name of its own.
+    // The value of a statement is called `value`, since it already has a `name`.
     if let Some(class) = said.remove("name") {
         said.insert("value".to_owned(), class);
     }
@@ -87,14 +87,14 @@ impl Statement {
         let words = in_words(rule);
         let word = |key: &str| words.get(key).and_then(Value::as_str);
         let selectors = [&self.brood, &self.per, &self.window, &self.when];
-        // The brood of a `brood` rule is its value; only a length of stay is selected by brood.
+        // The brood of a `brood` rule is its value; only a length of stay is selected by it.
         SELECTORS.iter().zip(selectors).all(|(key, wanted)| wanted.as_deref() == word(key))
             && self.method.as_ref() == rule.method.as_ref()
             && self.revision.as_deref() == rule.revision.as_deref()
             && self.force.as_deref().is_none_or(|force| force == rule.force.as_str())
     }
 
-    /// Why the leaflets do not say what the document says; none if they do.
+    /// How the leaflets differ from the document; `None` if they agree.
     fn fault(&self, leaflets: &Leaflets, jurisdiction: &Jurisdiction, on: Day) -> Option<String> {
         let Some(leaflet) = leaflets.as_written(jurisdiction, &self.leaflet) else {
             return Some("there is no such leaflet".to_owned());
@@ -131,13 +131,13 @@ impl Statement {
     }
 }
 
-/// The day on which the statements are held against the leaflets: in one of the coming winters, so that seasons and
-/// values that begin late in the year of writing are in force too.
+/// The day on which statements are compared: in a coming winter, so that seasons and values that begin late in the year of
+/// writing are in force.
 fn on() -> Day {
     "2026-12-01".parse().expect("a date")
 }
 
-/// The statements, jurisdiction by jurisdiction.
+/// The statements by jurisdiction.
 fn published() -> Vec<(Jurisdiction, Vec<Statement>)> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/published");
     let mut files: Vec<_> = std::fs::read_dir(folder)

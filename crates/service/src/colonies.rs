@@ -1,4 +1,4 @@
-//! Where a colony stands, what is in it, may it be supered.
+//! Colonies: where they stand, what is in them, whether they may be supered.
 
 use axum::Json;
 use axum::extract::State;
@@ -20,20 +20,20 @@ use crate::course::ColonyCourse;
 use crate::extract::{ColonyPath, HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems};
 
-/// The colonies that live on a day.
+/// The colonies alive on a day.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct ColonyList {
     /// The holding.
     holding: HoldingName,
     /// The day asked about.
     on: Day,
-    /// By name.
+    /// In order of name.
     items: Vec<ColonyItem>,
-    /// What these answers are not.
+    /// The limits of these answers.
     notice: String,
 }
 
-/// A colony in a list: may it be supered, in short.
+/// A colony in a list, with the short answer.
 #[derive(Debug, Serialize, ToSchema)]
 struct ColonyItem {
     /// Its name.
@@ -42,21 +42,21 @@ struct ColonyItem {
     apiary: Option<ApiaryName>,
     /// The mark on its hive, as first recorded.
     hive_mark: Option<String>,
-    /// May it be supered: yes, no or unknown.
+    /// Whether it may be supered: yes, no or unknown.
     answer: Verdict,
     /// The answer in one sentence.
     summary: String,
-    /// The last blocked day: of what runs, or of what is over. Null if none is on record.
+    /// The last blocked day, of a running or a past period. Null if none is on record.
     last_blocked_day: Option<Day>,
     /// The first free day. With `if_out_on`, only if everything comes out on that day.
     first_free_day: Option<Day>,
-    /// The earliest day on which everything that is in may be out, if the first free day turns on it.
+    /// The earliest day on which everything may be out, if the first free day depends on it.
     if_out_on: Option<Day>,
 }
 
 /// List the colonies
 ///
-/// Those that live on the day, each with the answer to whether it may be supered.
+/// Those alive on the day, each with the answer to whether it may be supered.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/colonies",
@@ -78,7 +78,7 @@ pub(crate) async fn list_colonies(
     Ok(Json(ColonyList { holding: path.holding, on, items, notice: notice(Words::english()) }))
 }
 
-/// A colony as it stands on a day.
+/// A colony on a day.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct ColonyReport {
     /// The holding.
@@ -89,32 +89,32 @@ pub(crate) struct ColonyReport {
     on: Day,
     /// The mark on its hive, as first recorded.
     hive_mark: Option<String>,
-    /// Where it stands on that day.
+    /// Its apiary on that day.
     apiary: Option<ApiaryName>,
-    /// Its beginning and its end, as recorded.
+    /// Its beginning and end, as recorded.
     life: LifeReport,
-    /// Since when, and by which entry, it is not known what medicine is inside. Null while that is known.
+    /// Since when, and by which entry, the medicine inside is not known. Null if it is known.
     unknown_since: Option<Happened>,
     /// The courses that reached it by that day, in the order of placing.
     courses: Vec<ColonyCourse>,
-    /// When harvest supers were on, up to that day.
+    /// The periods with harvest supers on, up to that day.
     supers: Vec<SupersReport>,
-    /// Brood as seen, up to that day.
+    /// Brood seen up to that day.
     broods: Vec<BroodReport>,
 }
 
 /// The beginning and the end of a colony.
 #[derive(Debug, Serialize, ToSchema)]
 struct LifeReport {
-    /// Whether it lives on the day asked about.
+    /// Whether it is alive on the day asked about.
     alive: bool,
     /// When and by which entry it came into the record.
     begun: Option<Happened>,
-    /// When and by which entry it ended, if it did.
+    /// When and by which entry it ended; null if it has not.
     ended: Option<Happened>,
 }
 
-/// A day, and the entry that recorded what happened then.
+/// A day, and the entry that recorded the event.
 #[derive(Debug, Serialize, ToSchema)]
 struct Happened {
     /// The day.
@@ -123,23 +123,23 @@ struct Happened {
     entry: EntryId,
 }
 
-/// A stretch of days with harvest supers on.
+/// A period with harvest supers on.
 #[derive(Debug, Serialize, ToSchema)]
 struct SupersReport {
     /// The day they went on.
     from: Day,
-    /// The day the last of them came off; null while they are on.
+    /// The day the last of them came off; null while any are on.
     off: Option<Day>,
     /// The entry that put them on.
     entry: EntryId,
 }
 
-/// Brood as seen on a day.
+/// Brood seen on a day.
 #[derive(Debug, Serialize, ToSchema)]
 struct BroodReport {
     /// The day.
     on: Day,
-    /// What was seen.
+    /// The brood seen.
     brood: Brood,
     /// The entry that recorded it.
     entry: EntryId,
@@ -147,8 +147,7 @@ struct BroodReport {
 
 /// Read one colony
 ///
-/// Its life, where it stands, its courses with the terms that rule them, its supers and the brood seen, as the record
-/// stood at the end of the day.
+/// Its life, apiary, courses with their terms, supers and brood, as recorded at the end of the day.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/colonies/{colony}",
@@ -172,8 +171,8 @@ pub(crate) async fn get_colony(
 
 /// Ask whether a colony may be supered
 ///
-/// Yes, no or unknown, with the grounds, the first free day, what must happen first and what is missing. A colony that
-/// came into the record after the day is answered with unknown; one that no entry mentions is a problem.
+/// Yes, no or unknown, with the grounds, the first free day, what must happen first and what is missing. The answer is
+/// unknown for a colony that came into the record after the day; a colony that no entry mentions is a problem.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/colonies/{colony}/supering",
@@ -194,7 +193,7 @@ pub(crate) async fn get_colony_supering(
     app.ask(&path.holding, report).await?
 }
 
-/// That some standing entry mentions the colony.
+/// Refuses a colony that no standing entry mentions.
 pub(crate) fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), Problem> {
     if !holding.colony_file(colony).is_empty() {
         return Ok(());

@@ -1,4 +1,4 @@
-//! Path, query and body, each with its problem when it cannot be read.
+//! Extractors for path, query and body, each with its problem.
 
 use std::collections::HashMap;
 
@@ -25,13 +25,13 @@ use crate::problem::{Fault, Problem, ProblemKind};
 /// The parts of the path.
 pub(crate) struct Path<T>(pub(crate) T);
 
-/// The query parameters. Unknown ones are refused by every `T` here.
+/// The query parameters. Every `T` here refuses unknown ones.
 pub(crate) struct Query<T>(pub(crate) T);
 
-/// A body that is declared as JSON and is JSON; what it says is for the handler to read.
+/// A body declared as JSON that is JSON; the handler parses its content.
 pub(crate) struct JsonText(pub(crate) String);
 
-/// A holding.
+/// Path of a holding.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct HoldingPath {
     /// The holding.
@@ -39,18 +39,18 @@ pub(crate) struct HoldingPath {
     pub(crate) holding: HoldingName,
 }
 
-/// An entry of a holding.
+/// Path of an entry.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct EntryPath {
     /// The holding.
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
-    /// The id of the entry, made by its writer: a UUID, version 7 advised.
+    /// The id of the entry, made by its writer: a UUID, preferably of version 7.
     #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000001")]
     pub(crate) id: EntryId,
 }
 
-/// A colony of a holding.
+/// Path of a colony.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct ColonyPath {
     /// The holding.
@@ -61,7 +61,7 @@ pub(crate) struct ColonyPath {
     pub(crate) colony: ColonyName,
 }
 
-/// An apiary of a holding.
+/// Path of an apiary.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct ApiaryPath {
     /// The holding.
@@ -72,18 +72,18 @@ pub(crate) struct ApiaryPath {
     pub(crate) apiary: ApiaryName,
 }
 
-/// A jurisdiction.
+/// Path of a law.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct LawPath {
-    /// Where it holds.
+    /// The jurisdiction.
     #[param(value_type = Jurisdiction, example = "gb")]
     pub(crate) jurisdiction: Jurisdiction,
 }
 
-/// A leaflet of a jurisdiction.
+/// Path of a leaflet.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct LeafletPath {
-    /// Where it holds.
+    /// The jurisdiction.
     #[param(value_type = Jurisdiction, example = "gb")]
     pub(crate) jurisdiction: Jurisdiction,
     /// The leaflet.
@@ -91,15 +91,15 @@ pub(crate) struct LeafletPath {
     pub(crate) id: LeafletId,
 }
 
-/// A problem.
+/// Path of a problem.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct SlugPath {
-    /// The last part of the problem's type.
+    /// The last part of the problem's `type`.
     #[param(example = "unknown-colony")]
     pub(crate) slug: String,
 }
 
-/// A file of the page that shows this document.
+/// Path of a file of the documentation page.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct FilePath {
     /// Its name.
@@ -107,18 +107,18 @@ pub(crate) struct FilePath {
     pub(crate) file: String,
 }
 
-/// A document that is being attached.
+/// Path of a new document.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct NewDocumentPath {
     /// The holding.
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
-    /// The id of the entry that attaches it, made by its writer: a UUID, version 7 advised.
+    /// The id of the entry that attaches it, made by its writer: a UUID, preferably of version 7.
     #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000001")]
     pub(crate) document: EntryId,
 }
 
-/// A document that was attached.
+/// Path of an attached document.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct DocumentPath {
     /// The holding.
@@ -136,7 +136,7 @@ pub(crate) struct NewDocumentQuery {
     /// The lot whose purchase it proves. Either this or `prescription`.
     #[param(value_type = LotName, required = false, example = "strips-1")]
     pub(crate) lot: Option<LotName>,
-    /// The prescription that it is a copy of. Either this or `lot`.
+    /// The prescription of which it is a copy. Either this or `lot`.
     #[param(value_type = PrescriptionName, required = false)]
     pub(crate) prescription: Option<PrescriptionName>,
     /// The civil day on which it is attached.
@@ -145,57 +145,58 @@ pub(crate) struct NewDocumentQuery {
     /// Who attaches it.
     #[param(value_type = Person, example = "A. Keeper")]
     pub(crate) recorded_by: Person,
-    /// The name of the file it came in.
+    /// The name of the original file.
     #[param(required = false, max_length = 200, example = "invoice-17.pdf")]
     pub(crate) file_name: Option<String>,
 }
 
-/// No query parameters at all.
+/// No query parameters.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Nothing {}
 
-/// The day a question is about.
+/// The day of a question.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OnQuery {
-    /// The civil day asked about; today if left out.
+    /// The civil day asked about; today by default.
     #[param(value_type = Day, required = false, example = "2026-04-11")]
     pub(crate) on: Option<Day>,
 }
 
-/// The time of a register.
+/// The period of a register.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct TimeQuery {
-    /// The first day; the first of January of the year of the last day if left out.
+    /// The first day; by default 1 January of the year of the last day.
     #[param(value_type = Day, required = false, example = "2026-01-01")]
     pub(crate) from: Option<Day>,
-    /// The last day; today if left out.
+    /// The last day; today by default.
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) to: Option<Day>,
-    /// What happened after this day does not bear on it; today if left out.
+    /// Events after this day are ignored; today by default.
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) as_of: Option<Day>,
 }
 
-/// The time of a register, and its form.
+/// The period and format of a register.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct RegisterQuery {
-    /// The first day; the first of January of the year of the last day if left out.
+    /// The first day; by default 1 January of the year of the last day.
     #[param(value_type = Day, required = false, example = "2026-01-01")]
     pub(crate) from: Option<Day>,
-    /// The last day; today if left out.
+    /// The last day; today by default.
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) to: Option<Day>,
-    /// What happened after this day does not bear on it; today if left out.
+    /// Events after this day are ignored; today by default.
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) as_of: Option<Day>,
-    /// Its form; what the `Accept` header prefers if left out, JSON if that names none of them.
+    /// The format. By default the one that the `Accept` header prefers, or JSON if it names none of them.
     #[param(inline, required = false)]
     pub(crate) format: Option<Form>,
-    /// How days are counted: `calendar-1`, civil days, if left out; `elapsed-24` adds the moment after full days of 24 hours.
+    /// How days are counted: `calendar-1` (default) counts civil days; `elapsed-24` adds the moment after full days of 24
+    /// hours.
     #[param(inline, required = false)]
     pub(crate) counting: Option<CountingWord>,
 }
@@ -213,7 +214,7 @@ pub(crate) enum CountingWord {
     Elapsed,
 }
 
-/// The forms of a register.
+/// The formats of a register.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, ToSchema)]
 #[serde(rename_all = "lowercase")]
 pub(crate) enum Form {
@@ -221,26 +222,26 @@ pub(crate) enum Form {
     Json,
     /// CSV.
     Csv,
-    /// A page to read and to print.
+    /// A page for reading and printing.
     Html,
     /// PDF.
     Pdf,
 }
 
-/// The start days a question is about, and what is assumed of the site.
+/// The start days of a question, and assumptions about the site.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OptionsQuery {
-    /// The first start day asked about; today if left out.
+    /// The first start day; today by default.
     #[param(value_type = Day, required = false, example = "2026-04-18")]
     pub(crate) from: Option<Day>,
-    /// The last start day asked about, at most 399 days after the first; 59 days after it if left out.
+    /// The last start day, at most 399 days after the first; 59 days after it by default.
     #[param(value_type = Day, required = false, example = "2026-06-16")]
     pub(crate) to: Option<Day>,
-    /// What happened after this day does not bear on the answer; the first start day if left out.
+    /// Events after this day are ignored; by default the first start day.
     #[param(value_type = Day, required = false, example = "2026-04-18")]
     pub(crate) as_of: Option<Day>,
-    /// What-if: electric power there. It is not recorded.
+    /// What-if: electric power at the apiary. It is not recorded.
     #[param(value_type = Power, required = false)]
     pub(crate) power: Option<Power>,
     /// What-if: how the apiary can be reached. It is not recorded.
@@ -249,30 +250,30 @@ pub(crate) struct OptionsQuery {
     /// What-if: the ground at the stands. It is not recorded.
     #[param(value_type = Ground, required = false)]
     pub(crate) ground: Option<Ground>,
-    /// The last day on which what was assumed holds; without it, from the first day on.
+    /// The last day of the assumptions; by default they hold from the first day on without end.
     #[param(value_type = Day, required = false, example = "2026-05-10")]
     pub(crate) site_until: Option<Day>,
 }
 
-/// The days a question is about what is due in, and how the answer is written.
+/// The days of a question about due items, and the format of the answer.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct DueQuery {
-    /// The first day asked about; what happened after it does not bear. Today if left out.
+    /// The first day; events after it are ignored. Today by default.
     #[param(value_type = Day, required = false, example = "2026-04-18")]
     pub(crate) from: Option<Day>,
-    /// The last day asked about, at most 399 days after the first; 59 days after it if left out.
+    /// The last day, at most 399 days after the first; 59 days after it by default.
     #[param(value_type = Day, required = false, example = "2026-06-16")]
     pub(crate) to: Option<Day>,
     /// Only this apiary.
     #[param(value_type = ApiaryName, required = false, example = "orchard")]
     pub(crate) apiary: Option<ApiaryName>,
-    /// How the answer is written, for readers that cannot send an `Accept` header, which it goes before.
+    /// The format, for clients that cannot send an `Accept` header. It takes precedence over that header.
     #[param(inline, required = false)]
     pub(crate) format: Option<DueFormat>,
 }
 
-/// How what is due is written.
+/// The formats of due items.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, utoipa::ToSchema)]
 #[serde(rename_all = "snake_case")]
 pub(crate) enum DueFormat {
@@ -282,21 +283,21 @@ pub(crate) enum DueFormat {
     Calendar,
 }
 
-/// Which part of a list.
+/// The part of a list.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct PageQuery {
-    /// Only entries that stand after this place in the journal.
+    /// Only entries after this place in the journal.
     #[serde(default, deserialize_with = "after")]
     #[param(value_type = i64, required = false, minimum = 0, maximum = 9_007_199_254_740_991i64, default = 0)]
     pub(crate) after: u64,
-    /// At most so many.
+    /// The largest number of entries.
     #[serde(default = "limit_if_not_said", deserialize_with = "limit")]
     #[param(value_type = i32, required = false, minimum = 1, maximum = 500, default = 100)]
     pub(crate) limit: u32,
 }
 
-/// The greatest whole number that JSON readers are sure to understand; no journal comes near it.
+/// The greatest integer that every JSON reader represents exactly; no journal comes near it.
 pub(crate) const PLACE_MOST: u64 = 9_007_199_254_740_991;
 const LIMIT_MOST: u32 = 500;
 const LIMIT_IF_NOT_SAID: u32 = 100;
@@ -322,7 +323,7 @@ fn after<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u64, D::Error> {
     })
 }
 
-/// Digits only: Rust would also read `+5`, and the document promises a plain number.
+/// Digits only: Rust also parses `+5`, but the document promises a plain number.
 fn whole(text: &str) -> Option<u64> {
     text.bytes().all(|byte| byte.is_ascii_digit()).then(|| text.parse().ok()).flatten()
 }
@@ -331,7 +332,7 @@ impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for Path<T>
     type Rejection = Problem;
 
     async fn from_request_parts(parts: &mut Parts, state: &S) -> Result<Path<T>, Problem> {
-        // The framework's own extractor loses which part of the path it was.
+        // The framework's extractor does not say which part of the path failed.
         let Ok(raw) = RawPathParams::from_request_parts(parts, state).await else {
             return Err(not_utf_8(parts, state).await);
         };

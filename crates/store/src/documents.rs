@@ -1,4 +1,4 @@
-//! The documents of a holding: which entry attaches them, and whether what is kept is what was attached.
+//! The documents of a holding: which entry attaches each, and whether the stored content is the one attached.
 
 use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
@@ -10,14 +10,14 @@ use combclear_domain::journal::{Content, Entry, EntryId, Event, Hash};
 use crate::error::StoreError;
 use crate::journal::Journal;
 
-/// Whether the content of a document is kept.
+/// Whether the content of a document is stored.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ContentState {
-    /// It is, as it was attached.
+    /// Stored as attached.
     Kept,
-    /// Nothing is kept under its hash. The entry came in without it, or it was taken away.
+    /// Nothing is stored under its hash: the entry was imported without it, or it was removed.
     Missing,
-    /// Something else is kept in its place.
+    /// Something else is stored in its place.
     Altered,
 }
 
@@ -38,14 +38,14 @@ impl ContentState {
 pub struct Attached {
     /// The entry.
     pub entry: Entry,
-    /// What it says of the document.
+    /// The body of the entry.
     pub document: Arc<DocumentAttached>,
-    /// Whether the content is kept.
+    /// Whether the content is stored.
     pub state: ContentState,
 }
 
 impl Attached {
-    /// What is wrong with the document, if something is.
+    /// The fault of the document, if it is missing or altered.
     #[must_use]
     pub fn fault(&self) -> Option<DocumentFault> {
         (self.state != ContentState::Kept).then(|| DocumentFault {
@@ -65,13 +65,13 @@ impl Attached {
 pub struct DocumentFault {
     /// Its hash.
     pub content: Hash,
-    /// The place of the entry that attaches it.
+    /// The place of the entry.
     pub seq: u64,
-    /// The id of that entry.
+    /// The id of the entry.
     pub id: EntryId,
     /// The lot whose purchase it proves.
     pub lot: Option<LotName>,
-    /// The prescription that it is a copy of.
+    /// The prescription of which it is a copy.
     pub prescription: Option<PrescriptionName>,
     /// Missing or altered.
     pub state: ContentState,
@@ -94,7 +94,7 @@ impl DocumentFault {
         }
     }
 
-    /// How to mend it.
+    /// How to fix it.
     #[must_use]
     pub fn help(&self) -> &'static str {
         match self.state {
@@ -108,8 +108,8 @@ impl DocumentFault {
     }
 }
 
-/// Every entry that attaches a document, in order, also those that were corrected or struck out since. Each content is
-/// read and its hash worked out, one at a time.
+/// Every entry that attaches a document, in order, including those corrected or struck out later. Contents are read and
+/// hashed one at a time.
 ///
 /// # Errors
 /// [`StoreError`].
@@ -122,7 +122,7 @@ pub async fn documents<J: Journal + ?Sized>(
         return Ok(Vec::new());
     }
     let lengths: HashMap<Hash, u64> = journal.contents(holding).await?.into_iter().collect();
-    // One content may be attached to several lots: an invoice often is.
+    // Several lots may share one content, as with an invoice.
     let mut fits: HashMap<Hash, bool> = HashMap::new();
     let mut found = Vec::with_capacity(entries.len());
     for entry in entries {
@@ -149,7 +149,7 @@ pub async fn documents<J: Journal + ?Sized>(
     Ok(found)
 }
 
-/// The contents of these hashes, each once, in their order; and those that cannot be given, each with its state.
+/// The contents of these hashes, each once and in this order; and those that are missing or altered, with their state.
 ///
 /// # Errors
 /// [`StoreError`].
@@ -170,7 +170,7 @@ pub async fn contents_of<J: Journal + ?Sized>(
     Ok((contents, failing))
 }
 
-/// The documents that are missing or altered.
+/// The missing and altered documents.
 pub(crate) async fn faults<J: Journal + ?Sized>(
     journal: &J,
     holding: &HoldingName,

@@ -1,4 +1,4 @@
-//! What can go wrong with a database, and how to mend it.
+//! Errors of the database, with help.
 
 /// Why the journals could not be opened, read or written.
 #[derive(Debug, thiserror::Error)]
@@ -7,7 +7,7 @@ pub enum StoreError {
     /// The address names no database that this program can use.
     #[error("{message}")]
     Address {
-        /// What is wrong with it.
+        /// What is wrong with the address.
         message: String,
         /// How to write it.
         help: String,
@@ -26,29 +26,29 @@ pub enum StoreError {
         /// Where the database is.
         place: String,
     },
-    /// The file is something else.
+    /// The file is not a database.
     #[error("`{place}` is not a database")]
     NotADatabase {
         /// Where the file is.
         place: String,
     },
-    /// A database, but not one of journals.
+    /// A database, but not of journals.
     #[error("`{place}` is a database of another program")]
     Foreign {
         /// Where the database is.
         place: String,
     },
-    /// A newer version of this program made it.
+    /// Made by a newer version of this program.
     #[error("`{place}` has version {version} of the tables; this program knows versions up to {known}")]
     Newer {
         /// Where the database is.
         place: String,
-        /// The version that is not known.
+        /// The version found.
         version: i64,
-        /// The newest version that is.
+        /// The newest version this program knows.
         known: i64,
     },
-    /// Its tables were made by other statements than those of this program.
+    /// Its tables were made by statements other than this program's.
     #[error("version {version} of the tables in `{place}` is not the one that this program makes")]
     Altered {
         /// Where the database is.
@@ -56,62 +56,62 @@ pub enum StoreError {
         /// The version that differs.
         version: i64,
     },
-    /// No room is left.
+    /// The disk is full.
     #[error("no room is left to write to `{place}`; nothing was recorded")]
     Full {
         /// Where the database is.
         place: String,
     },
-    /// Another program, or another part of this one, kept it locked for too long.
+    /// Another writer, in this program or elsewhere, kept it locked for too long.
     #[error("`{place}` is locked by another writer")]
     Locked {
         /// Where the database is.
         place: String,
     },
-    /// Its pages contradict each other.
+    /// Its pages are inconsistent.
     #[error("`{place}` is damaged: {what}")]
     Damaged {
         /// Where the database is.
         place: String,
-        /// What the database says about it.
+        /// The error text of the database.
         what: String,
     },
-    /// The machine could not read or write it.
+    /// An I/O error.
     #[error("`{place}` could not be read or written: {what}")]
     Device {
         /// Where the database is.
         place: String,
-        /// What the database says about it.
+        /// The error text of the database.
         what: String,
     },
-    /// A row that cannot be understood as an entry.
+    /// A row that cannot be read as an entry.
     #[error("entry {seq} of `{holding}` cannot be read: {what}")]
     Unreadable {
         /// The holding.
         holding: String,
         /// Its place in the journal.
         seq: u64,
-        /// What cannot be understood.
+        /// What is wrong with the row.
         what: String,
     },
-    /// A name under which entries are kept, but which cannot be a holding's.
+    /// Entries are stored under a name that no holding can have.
     #[error("entries are kept under a name that cannot be read: {what}")]
     UnreadableName {
-        /// The name, and what is wrong with it.
+        /// The name and its fault.
         what: String,
     },
-    /// Anything else that the database refuses.
+    /// Any other error of the database.
     #[error("the database at `{place}` refuses: {source}")]
     Database {
         /// Where the database is.
         place: String,
-        /// What it says.
+        /// The error.
         source: sqlx::Error,
     },
 }
 
 impl StoreError {
-    /// How to mend it.
+    /// How to fix it.
     #[must_use]
     pub fn help(&self) -> &str {
         match self {

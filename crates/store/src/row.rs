@@ -1,4 +1,4 @@
-//! An entry as it is kept, before anybody understood it.
+//! An entry as stored, before it is parsed.
 
 use std::fmt::Display;
 use std::str::FromStr;
@@ -12,8 +12,8 @@ use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kept, Kind};
 use sqlx::ColumnIndex;
 use uuid::Uuid;
 
-/// A row of `entries`. Every column but the place is taken as bytes, so that whatever stands there can be read and
-/// named, text or not.
+/// A row of `entries`. All columns except the place are read as bytes, so that any content can be read and named, text or
+/// not.
 pub(crate) struct Row {
     pub(crate) seq: i64,
     id: Vec<u8>,
@@ -38,7 +38,7 @@ where
     Option<Vec<u8>>: sqlx::Decode<'r, R::Database>,
 {
     fn from_row(row: &'r R) -> sqlx::Result<Row> {
-        // Unchecked: a text column is read as the bytes it holds.
+        // Unchecked: reads text columns as raw bytes.
         Ok(Row {
             seq: row.try_get_unchecked("seq")?,
             id: row.try_get_unchecked("id")?,
@@ -57,17 +57,17 @@ where
 }
 
 impl Row {
-    /// Its place; 0, where no entry stands, for what cannot be one.
+    /// Its place; 0, which no entry has, for a number that cannot be one.
     pub(crate) fn place(&self) -> u64 {
         u64::try_from(self.seq).unwrap_or(0)
     }
 
-    /// Its id; the nil id for bytes that are none.
+    /// Its id; the nil id for bytes that are not one.
     pub(crate) fn id(&self) -> EntryId {
         EntryId(Uuid::from_slice(&self.id).unwrap_or_default())
     }
 
-    /// The hash it says came before.
+    /// The hash that it names as the previous one.
     pub(crate) fn prev(&self) -> Result<Hash, String> {
         hash("prev", &self.prev)
     }
@@ -77,7 +77,7 @@ impl Row {
         hash("hash", &self.hash)
     }
 
-    /// Whether its body was moved into an archive, or else taken away.
+    /// Whether its body is missing, archived or not.
     pub(crate) fn is_without_body(&self) -> bool {
         self.body.is_empty()
     }
@@ -87,7 +87,7 @@ impl Row {
         self.kind == kind.as_str().as_bytes()
     }
 
-    /// The places that it says were moved into an archive, if it says so in its own words.
+    /// The places that it moved into an archive, if it is a readable `archived` entry.
     pub(crate) fn moves(&self) -> Option<Places> {
         match Event::read(Kind::Archived, str::from_utf8(&self.body).ok()?) {
             Ok(Event::Archived(body)) => Some(body.places.clone()),
@@ -95,9 +95,9 @@ impl Row {
         }
     }
 
-    /// What the hash covers.
+    /// The fields that the hash covers.
     ///
-    /// The hash takes "nothing noted" and empty text for the same, so the difference is looked at here.
+    /// The hash cannot tell an absent value from empty text, so that is checked here.
     pub(crate) fn fields<'a>(&'a self, holding: &'a str) -> Result<Fields<'a>, String> {
         let at = self.happened_at.as_deref();
         let (corrects, reason) = (self.corrects.as_deref(), self.reason.as_deref());
@@ -125,7 +125,7 @@ impl Row {
         })
     }
 
-    /// The row understood as an entry, or what cannot be understood about it.
+    /// The row as an entry.
     pub(crate) fn entry(&self) -> Result<Entry, String> {
         let fields = self.fields("")?;
         let kind = Kind::from_word(fields.kind).ok_or_else(|| {
@@ -177,7 +177,7 @@ fn text<'a>(column: &str, bytes: &'a [u8]) -> Result<&'a str, String> {
     str::from_utf8(bytes).map_err(|_| format!("its `{column}` is not text"))
 }
 
-/// Reads a value; what is read here has one spelling only.
+/// Parses a value. Types read here have one spelling only.
 fn read<T>(column: &str, text: &str) -> Result<T, String>
 where
     T: FromStr<Err: Display>,

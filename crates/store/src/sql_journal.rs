@@ -1,4 +1,4 @@
-//! The journal in a database of SQL, written once for all of them.
+//! The journal in an SQL database, written once for all of them.
 
 use std::collections::HashMap;
 use std::future::Future;
@@ -18,27 +18,27 @@ use crate::row::{self, Row};
 use crate::statements::Statements;
 use crate::verify::Walk;
 
-/// How many rows a walk holds in memory at a time.
+/// Rows in memory at a time during a walk.
 const ROWS_PER_STEP: u16 = 500;
 
-/// What is different from database to database.
+/// The differences between databases.
 pub(crate) trait Backend: Send + Sync + 'static {
-    /// The driver.
+    /// The sqlx driver.
     type Db: Database<Connection: Statements>;
 
-    /// Connections to read with.
+    /// Connections for reading.
     fn readers(&self) -> &Pool<Self::Db>;
 
-    /// Begins to write to a holding. From here to the end of the transaction nobody else does.
+    /// Begins a write to a holding. No other writer gets in until the transaction ends.
     fn begin_write(
         &self,
         holding: &HoldingName,
     ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
 
-    /// Lets go of every connection, the one that writes last.
+    /// Closes every connection, the writing one last.
     fn close(&self) -> impl Future<Output = ()> + Send;
 
-    /// Says what an error of the driver means.
+    /// Translates an error of the driver.
     fn explain(&self, error: sqlx::Error) -> StoreError;
 }
 
@@ -61,7 +61,7 @@ impl<B: Backend> SqlJournal<B> {
         self.backend.readers().acquire().await.map_err(|error| self.backend.explain(error))
     }
 
-    /// The last place and hash, read on a connection that may be in the middle of a write.
+    /// The last place and hash, on a connection that may be inside a write.
     async fn tip_on(
         &self,
         connection: &mut <B::Db as Database>::Connection,
@@ -90,7 +90,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         contents: &[Content],
     ) -> Result<(), AppendError> {
         let explain = |error| self.backend.explain(error);
-        // Every way out of here but the last line drops the transaction, which takes back what was written.
+        // Every exit but the last line drops the transaction, which rolls it back.
         let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
         let now = self.tip_on(&mut write, holding).await?;
         if now != after {
@@ -101,7 +101,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         for entry in entries {
             entry.follows(holding, tip).map_err(AppendError::NotSealed)?;
             says_what_it_means(entry).map_err(AppendError::NotSealed)?;
-            // A place too high for the database is one that no journal reaches; the database refuses it.
+            // No journal reaches a place beyond i64; the database refuses it.
             let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
             if let Some(archived_by) = vouched.get(&entry.seq) {
                 write.note_moved(holding.as_str(), seq, archived_by.0).await.map_err(explain)?;
@@ -128,7 +128,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         let explain = |error| self.backend.explain(error);
         let misfit =
             |seq: u64, what: String| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
-        // Every way out of here but the last line drops the transaction, which takes back what was written.
+        // Every exit but the last line drops the transaction, which rolls it back.
         let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
         let now = self.tip_on(&mut write, holding).await?;
         if now != after {
@@ -220,7 +220,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     async fn contents(&self, holding: &HoldingName) -> Result<Vec<(Hash, u64)>, StoreError> {
         let mut reader = self.reader().await?;
         let kept = reader.contents(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
-        // No document has a hash of another length: whatever stands there was put there by another program.
+        // A hash of another length cannot come from this program, so it is skipped.
         let kept = kept.iter().filter_map(|(hash, bytes)| {
             Some((row::hash("hash", hash).ok()?, u64::try_from(*bytes).unwrap_or_default()))
         });
@@ -234,7 +234,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
             HoldingName::new(text).map_err(|fault| StoreError::UnreadableName { what: fault.to_string() })
         };
         let mut names = names.iter().map(name).collect::<Result<Vec<_>, _>>()?;
-        // Databases differ in how they sort text.
+        // Databases sort text differently.
         names.sort();
         Ok(names)
     }
@@ -253,7 +253,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
             Ok(walk) => walk,
             Err(found) => return Ok(found),
         };
-        // From the very lowest place: a row moved in front of the first is found too.
+        // From the lowest number, to find a row moved before the first.
         let mut from = i64::MIN;
         loop {
             let mut reader = self.reader().await?;
@@ -293,8 +293,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     }
 }
 
-/// The entries without body among these, each with the id of the entry that says in which archive it is. The two must come
-/// in together.
+/// The entries without bodies, each with the id of the entry that names its archive. Both must be imported together.
 fn vouched_for(holding: &HoldingName, entries: &[Entry]) -> Result<HashMap<u64, EntryId>, Broken> {
     let mut archives = Archives::default();
     let mut vouched = HashMap::new();
@@ -311,8 +310,8 @@ fn vouched_for(holding: &HoldingName, entries: &[Entry]) -> Result<HashMap<u64, 
     Ok(vouched)
 }
 
-/// The entry of a row whose body is there and gives its hash. What was changed must not be moved: it would look as if it
-/// had been recorded so.
+/// The entry of a row whose body is present and matches its hash. An altered entry must not be archived: the archive would
+/// present it as recorded.
 fn whole(holding: &HoldingName, row: &Row) -> Result<Entry, String> {
     let entry = row.entry()?;
     if entry.is_in_archive() {
@@ -324,7 +323,7 @@ fn whole(holding: &HoldingName, row: &Row) -> Result<Entry, String> {
     Ok(entry)
 }
 
-/// Nothing is ever deleted, so a body that could not be read back would bar the whole journal for good.
+/// Refuses a body that does not read back. Nothing is ever deleted, so it would block the whole journal for good.
 fn says_what_it_means(entry: &Entry) -> Result<(), Broken> {
     let draft = &entry.draft;
     if entry.is_in_archive() && draft.body.is_empty() {

@@ -13,19 +13,19 @@ use crate::sql_journal::{Backend, SqlJournal};
 
 static MIGRATIONS: Migrator = sqlx::migrate!("../../migrations/sqlite");
 
-/// How long a writer waits for another one, in this program or elsewhere.
+/// How long a writer waits for another, in this program or elsewhere.
 const BUSY_TIMEOUT: Duration = Duration::from_secs(5);
 
-/// How long to wait before asking for write-ahead logging again, and how often.
+/// Pause between attempts to turn on write-ahead logging, and their number.
 const RETRY: (Duration, u32) = (Duration::from_millis(20), 250);
 
-/// How many can read at the same time.
+/// Concurrent readers.
 const READERS: u32 = 4;
 
-/// Takes the lock at once. A plain `begin` takes it with the first write, after reading, and then cannot wait for it.
+/// Takes the write lock at once. A plain `begin` takes it at the first write, after reading, and then cannot wait for it.
 const BEGIN_WRITE: &str = "begin immediate";
 
-/// Shows whether the file can be written: on one that cannot, even `begin immediate` succeeds.
+/// Tests whether the file is writable: `begin immediate` succeeds even on one that is not.
 const WRITE_NOTHING: &str = "insert into entries select * from entries where false";
 
 /// A database in a file.
@@ -35,7 +35,7 @@ pub(crate) struct SqliteFile {
     readers: SqlitePool,
 }
 
-/// Opens the file that stands after `sqlite:`, or makes it.
+/// Opens or creates the file named after `sqlite:`.
 pub(crate) async fn open(path: &str) -> Result<SqlJournal<SqliteFile>, StoreError> {
     SqliteFile::open(path).await.map(SqlJournal::new)
 }
@@ -45,11 +45,11 @@ impl SqliteFile {
         let options = options(path)?;
         let place = options.get_filename().to_owned();
         prepare(&options, &place).await?;
-        // The file is there now. If it disappears, a new connection must not put an empty one in its place.
+        // The file exists now. If it disappears, a new connection must not create an empty one.
         let options = options.create_if_missing(false).synchronous(SqliteSynchronous::Full);
         let writer = SqlitePoolOptions::new()
             .max_connections(1)
-            // After an I/O error SQLite has taken the transaction back by itself, and the driver does not know it.
+            // After an I/O error SQLite rolls back by itself, without the driver noticing.
             .before_acquire(|connection, _| Box::pin(async move { Ok(!connection.is_in_transaction()) }))
             .connect_lazy_with(options.clone());
         let readers = SqlitePoolOptions::new()
@@ -67,7 +67,7 @@ impl Backend for SqliteFile {
     }
 
     async fn close(&self) {
-        // The last connection to go folds the log into the file.
+        // The last connection to close moves the log into the file.
         self.readers.close().await;
         self.writer.close().await;
     }
@@ -81,11 +81,11 @@ impl Backend for SqliteFile {
     }
 }
 
-/// How to open the file, as its address says.
-/// How many rows the database may be ahead of their reader. A journal is read in long pages: with few, the two would wait for each
-/// other at every turn.
+/// Rows that the database may read ahead. Journals are read in long pages; with fewer, reader and database would wait for
+/// each other all the time.
 const ROWS_AHEAD: usize = 2_000;
 
+/// How to open the file, according to its address.
 fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
     let wrong = |message: String, help: &str| Err(StoreError::Address { message, help: help.to_owned() });
     let path = path.strip_prefix("//").unwrap_or(path);
@@ -109,17 +109,17 @@ fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
     .map(|options| options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT).row_buffer_size(ROWS_AHEAD))
 }
 
-/// Makes sure that the file is ours, can be written, and has the tables of this program.
+/// Makes sure that the file is ours, is writable and has the tables of this program.
 async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<(), StoreError> {
     let explain = |error| explain(place, error);
     look_at_file(place)?;
     let mut connection = options.connect().await.map_err(explain)?;
-    // Before anything is written: whose file is it?
+    // Check whose file it is before writing anything.
     if is_foreign(&mut connection).await.map_err(explain)? {
         return Err(StoreError::Foreign { place: place.display().to_string() });
     }
     write_ahead(&mut connection).await.map_err(explain)?;
-    // One transaction around all steps: of two programs that open a new file, one makes the tables.
+    // One transaction around all steps, so that of two programs opening a new file only one creates the tables.
     let mut write = connection.begin_with(BEGIN_WRITE).await.map_err(explain)?;
     MIGRATIONS.run_direct(None, &mut *write, false).await.map_err(|error| explain_migration(place, error))?;
     sqlx::query(WRITE_NOTHING).execute(&mut *write).await.map_err(explain)?;
@@ -127,26 +127,26 @@ async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<(), Sto
     connection.close().await.map_err(explain)
 }
 
-/// What `SQLite` would get wrong about a file that is there.
+/// Catches files that `SQLite` would handle wrongly.
 ///
-/// This looks at the file without opening it: to close it again would take away the locks that another connection of
-/// this program holds on it.
+/// Looks at the file without opening it: closing it again would drop the locks that another connection of this program holds
+/// on it.
 /// Source: <https://www.sqlite.org/howtocorrupt.html>, section 2.2.
 fn look_at_file(path: &Path) -> Result<(), StoreError> {
     let Ok(file) = path.metadata() else { return Ok(()) };
     let place = path.display().to_string();
     if file.is_file() && file.len() == 1 {
-        // SQLite takes a file of one byte for an empty one, and would write over it.
+        // SQLite treats a one-byte file as empty and would overwrite it.
         return Err(StoreError::NotADatabase { place });
     }
     if file.is_file() && file.permissions().readonly() {
-        // SQLite would leave files as read-only beside it, which keep it so after it was made writable again.
+        // SQLite would create read-only files beside it, which keep it read-only even after it is made writable.
         return Err(StoreError::ReadOnly { place });
     }
     Ok(())
 }
 
-/// A file with tables in it, but not those of a journal.
+/// Whether the file has tables, but not those of a journal.
 async fn is_foreign(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
     let (tables, ours): (i64, i64) = sqlx::query_as(
         "select count(*), count(*) filter (where name in ('entries', '_sqlx_migrations'))
@@ -157,14 +157,14 @@ async fn is_foreign(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
     Ok(tables > 0 && ours < 2)
 }
 
-/// Lets readers go on while somebody writes. The file remembers it.
+/// Lets readers continue during a write. The setting is stored in the file.
 async fn write_ahead(connection: &mut SqliteConnection) -> sqlx::Result<()> {
     let (pause, times) = RETRY;
     let mut left = times;
     loop {
         match sqlx::query("pragma journal_mode = wal").execute(&mut *connection).await {
             Ok(_) => return Ok(()),
-            // The busy timeout does not hold for this statement.
+            // The busy timeout does not apply to this statement.
             Err(error) if left > 0 && primary_code(&error) == Some(BUSY) => left -= 1,
             Err(error) => return Err(error),
         }
@@ -182,7 +182,7 @@ const FULL: i32 = 13;
 const CANTOPEN: i32 = 14;
 const NOTADB: i32 = 26;
 
-/// The lowest byte of the result code; the rest of it says more than is needed here.
+/// The lowest byte of the result code is enough here.
 fn primary_code(error: &sqlx::Error) -> Option<i32> {
     let code: i32 = error.as_database_error()?.code()?.parse().ok()?;
     Some(code & 0xff)
@@ -258,7 +258,7 @@ mod tests {
         numbers.map(entry).collect()
     }
 
-    // Stands here and not among the contract tests because the limit holds for one connection only.
+    // Here rather than among the contract tests because the limit applies to one connection only.
     #[tokio::test]
     async fn a_full_disk_is_named_writes_nothing_and_is_over_when_there_is_room_again() {
         let folder = tempfile::tempdir().unwrap();
@@ -295,7 +295,7 @@ mod tests {
         let journal = open(&folder.path().join("journal.db").display().to_string()).await.unwrap();
         let holding: HoldingName = "first".parse().unwrap();
         let mut write = journal.backend().begin_write(&holding).await.unwrap();
-        // As SQLite does after an I/O error, behind the driver's back.
+        // As SQLite does after an I/O error, unnoticed by the driver.
         sqlx::query("rollback").execute(&mut *write).await.unwrap();
         drop(write);
         journal.append(&holding, None, &entries(&holding, None, 1..3), &[]).await.unwrap();

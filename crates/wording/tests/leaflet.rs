@@ -1,4 +1,4 @@
-//! A rule says the same in a report as where a keeper confirms it: the words of the journal are the English ones.
+//! A rule reads the same in a report as in a keeper's confirmation: the words of the journal are the English ones.
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::words::Unit;

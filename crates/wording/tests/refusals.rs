@@ -1,4 +1,4 @@
-//! Every refusal in words, to the letter: programs and people know these sentences.
+//! The exact words of every refusal: programs and people know these sentences.
 #![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
 
 use std::collections::BTreeSet;
@@ -20,12 +20,12 @@ use combclear_wording::refusals::{Refused, tie};
 const ONE: &str = "00000000-0000-7000-8000-000000000001";
 const TWO: &str = "00000000-0000-7000-8000-000000000002";
 
-/// A name, an id or a day, whatever is wanted.
+/// A name, an id or a day.
 fn a<T: std::str::FromStr<Err: std::fmt::Debug>>(text: &str) -> T {
     text.parse().unwrap()
 }
 
-/// An amount or a temperature, as it stands in an entry.
+/// An amount or a temperature, as in an entry.
 fn of_json<T: serde::de::DeserializeOwned>(text: &str) -> T {
     serde_json::from_str(text).unwrap()
 }
@@ -50,7 +50,7 @@ fn late() -> Day {
     day("2026-03-02")
 }
 
-/// Says each of them, and holds that its word is its own.
+/// Checks the words of each, and that no two share a word.
 fn all_say(said: Vec<(Untrue, &str, &str)>) -> BTreeSet<&'static str> {
     let mut seen = BTreeSet::new();
     for (why, message, help) in said {

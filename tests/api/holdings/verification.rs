@@ -16,7 +16,7 @@ async fn a_sound_journal_is_answered_with_its_length_and_its_head() {
     assert_eq!(bench.get("/holdings/heathside/verification").await.good(), want);
 }
 
-/// That tampering is found is a promise of the store, and tested there.
+/// Detecting tampering is the store's job, and tested there.
 #[tokio::test]
 async fn a_broken_journal_is_answered_with_the_first_entry_that_does_not_fit() {
     let id = EntryId(seed::id(3).parse().unwrap());

@@ -1,4 +1,4 @@
-//! `combclear attach`: a proof of purchase goes to its lot, a copy to its prescription.
+//! `combclear attach`: attaches a proof of purchase to its lot, or a copy to its prescription.
 
 use std::fs::File;
 use std::io::Read;
@@ -57,7 +57,7 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
     Ok(Outcome::Done)
 }
 
-/// Reads a file, but no more of it than could be kept.
+/// Reads a file, up to just above the size limit.
 fn read(path: &Path) -> Result<Vec<u8>, Failure> {
     let cannot = |error: std::io::Error| {
         let help = "name a file: a PDF, JPEG, PNG or HEIC";
@@ -87,7 +87,7 @@ pub(super) fn belongs_to(document: &DocumentAttached) -> String {
     }
 }
 
-/// The entry that attaches the same content to the same thing already, and still stands.
+/// The standing entry that already attaches this content to the same lot or prescription.
 async fn same(
     holdings: &Holdings,
     holding: &HoldingName,
@@ -105,7 +105,7 @@ async fn same(
     Ok(found.await?.flatten())
 }
 
-/// Attached before: at most its content is still to come.
+/// For a document attached before: adds its content if that is missing.
 async fn supply(
     holdings: &Holdings,
     holding: &HoldingName,

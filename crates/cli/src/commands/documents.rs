@@ -1,4 +1,4 @@
-//! `combclear documents`: which documents are attached, and one of them saved as it came in.
+//! `combclear documents`: lists the attached documents, or saves one of them.
 
 use std::fs::OpenOptions;
 use std::io::{ErrorKind, Write};
@@ -15,7 +15,7 @@ use crate::args::{Documents, Place};
 use crate::failure::{Failure, why};
 use crate::{Outcome, place};
 
-/// How many digits of a hash are enough to look for it.
+/// Fewest digits of a hash that may be searched for.
 const DIGITS_LEAST: usize = 8;
 
 #[derive(Serialize)]
@@ -87,7 +87,7 @@ async fn list(
     let mut shown = table(["attached", "to", "file", "what", "content", "document"]);
     for row in &rows {
         let corrected = row.superseded_by.as_ref().map(|by| format!("\ncorrected by entry {by}"));
-        // Enough of it to save the document by.
+        // Enough digits to save the document by.
         let hash: String = row.content.chars().take(16).collect();
         shown.add_row([
             format!("{}\nby {}", row.on, row.recorded_by),
@@ -107,7 +107,7 @@ async fn list(
     print(&format!("{}\n{total}{lacking}", shown.trim_fmt()))
 }
 
-/// Saves one document into a file of its own.
+/// Saves one document to a new file.
 async fn save(
     holdings: &Holdings,
     holding: &HoldingName,
@@ -138,7 +138,7 @@ async fn save(
     print(&format!("`{path}`: {kind}, {bytes} bytes, attached to {}", belongs_to(&found.document)))
 }
 
-/// The document with this hash, or the only one whose hash begins so.
+/// The document with this hash, or the only one whose hash begins with it.
 fn find<'a>(attached: &'a [Attached], hash: &str) -> Result<&'a Attached, Failure> {
     const LIST: &str = "list them: combclear documents";
     if hash.len() < DIGITS_LEAST {
@@ -154,7 +154,7 @@ fn find<'a>(attached: &'a [Attached], hash: &str) -> Result<&'a Attached, Failur
         let message = format!("the hashes of several documents begin with `{hash}`");
         return Err(Failure::new(message, "give more digits of the one that is meant"));
     }
-    // The content is the same, whichever entry is taken; one whose length fits goes first.
+    // All these entries share one content; prefer one whose content is stored.
     let kept = attached.iter().filter(begins).find(|attached| attached.state == ContentState::Kept);
     Ok(kept.unwrap_or(first))
 }

@@ -1,4 +1,4 @@
-//! `combclear export`: the journal as JSON Lines, to the byte what an import takes in again.
+//! `combclear export`: the journal as JSON Lines, which imports byte for byte.
 
 use std::fs::{File, OpenOptions};
 use std::io::{BufWriter, ErrorKind, Write};
@@ -19,12 +19,12 @@ const PAGE: u32 = 5_000;
 pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure> {
     place::with_holding(at, async |holdings, holding| {
         let journal = holdings.journal().as_ref();
-        // Entries recorded while this runs are left for the next export: the header promises a number and a head.
+        // Entries recorded during the export are left for the next one: the header states a number and a head.
         let whole = Whole::of(journal, &holding).await?;
         match &export.file {
             Some(path) => to_file(path, journal, &whole).await?,
             None => match write(&mut BufWriter::new(std::io::stdout()), journal, &whole).await {
-                // A reader that has gone away (`| head`) is no failure.
+                // A closed pipe (`| head`) is no failure.
                 Err(Unfinished::Write(error)) if error.kind() == ErrorKind::BrokenPipe => {}
                 done => done.map_err(|unfinished| unfinished.at("standard output"))?,
             },
@@ -39,14 +39,14 @@ pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure>
     .await
 }
 
-/// What an export has to hold.
+/// The content of an export.
 struct Whole {
     holding: HoldingName,
     entries: u64,
     head: Option<Hash>,
-    /// The documents, each once, in the order in which they were first attached.
+    /// The documents, each once, in the order of attaching.
     contents: Vec<Hash>,
-    /// The documents that are missing or altered: without them the entries are still worth taking out.
+    /// The missing or altered documents. The entries are worth exporting without them.
     lacking: Vec<DocumentFault>,
 }
 
@@ -68,14 +68,14 @@ impl Whole {
     }
 }
 
-/// Writes a file of its own: what was there is left alone, and what could not be finished is taken away again.
+/// Writes a new file. An existing file is left alone; an incomplete one is removed.
 async fn to_file(path: &Path, journal: &dyn Journal, whole: &Whole) -> Result<(), Failure> {
     let opened = OpenOptions::new().write(true).create_new(true).open(path);
     let file = opened.map_err(|error| output::cannot_make(path, &error))?;
     let mut out = BufWriter::new(file);
     let mut done = write(&mut out, journal, whole).await;
     if done.is_ok() {
-        // An export is often the only copy.
+        // An export is often the only copy, so sync it to disk.
         done = out.get_ref().sync_all().map_err(Unfinished::Write);
     }
     done.map_err(|unfinished| {
@@ -86,7 +86,7 @@ async fn to_file(path: &Path, journal: &dyn Journal, whole: &Whole) -> Result<()
     })
 }
 
-/// Gives up what is still buffered: to write it now would only fail again.
+/// Drops the buffer: flushing it would only fail again.
 fn discard(out: BufWriter<File>) {
     drop(out.into_parts());
 }
@@ -94,7 +94,7 @@ fn discard(out: BufWriter<File>) {
 /// Why an export could not be finished.
 enum Unfinished {
     Read(StoreError),
-    /// A document that was kept when the export began is not any more.
+    /// A document changed or disappeared during the export.
     Changed(Hash),
     Write(std::io::Error),
 }

@@ -1,4 +1,4 @@
-//! `combclear law`: what the law asks of a medicine record.
+//! `combclear law`: the law on medicine records.
 
 use combclear_domain::basics::words::Jurisdiction;
 use combclear_domain::rules::law::{LawStanding, Occasion};
@@ -12,7 +12,7 @@ use crate::args::Law;
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
-/// A jurisdiction in the list for programs.
+/// A jurisdiction in the list, as JSON.
 #[derive(Serialize)]
 struct Item<'a> {
     jurisdiction: &'a str,
@@ -102,7 +102,7 @@ fn one(words: &Words, report: &LawReport) -> String {
     text
 }
 
-/// How soon, in what form, for how long.
+/// Time limits, forms and retention.
 fn lists(words: &Words, report: &LawReport) -> String {
     let mut text = String::new();
     let mut list = |head: Label, lines: Vec<String>| {

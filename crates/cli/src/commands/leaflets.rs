@@ -1,4 +1,4 @@
-//! `combclear leaflets`: what the built-in leaflets say, and how well each value is established.
+//! `combclear leaflets`: the built-in leaflets, with the confidence of each value.
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::rules::leaflet::{Leaflet, Leaflets as Set};
@@ -41,7 +41,7 @@ pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
     Ok(Outcome::Done)
 }
 
-/// What may have been meant: the id nearest in spelling, else every id that holds what was written.
+/// A suggestion: the id nearest in spelling, else every id that contains the text.
 fn instead(set: &Set, written: &str) -> String {
     if let Some(near) = set.nearest_to(written) {
         return format!("did you mean `{near}`?");
@@ -49,7 +49,7 @@ fn instead(set: &Set, written: &str) -> String {
     let ids = set.iter().map(|leaflet| leaflet.id.as_str());
     let mut holding: Vec<String> =
         ids.filter(|id| id.contains(&written.to_lowercase())).map(|id| format!("`{id}`")).collect();
-    // An id may stand in several jurisdictions.
+    // An id may occur in several jurisdictions.
     holding.sort();
     holding.dedup();
     match holding.as_slice() {

@@ -20,10 +20,10 @@ use crate::args::{Options, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
-/// How many days are asked about if nothing is said.
+/// Days asked about by default.
 const DAYS_IF_NOT_SAID: u16 = 60;
 
-/// What was asked, answered.
+/// The answer.
 enum Report {
     Colony(Box<OptionsReport>),
     Apiary(Box<ApiaryReport>),
@@ -104,7 +104,7 @@ fn report(
     Ok(Report::Colony(Box::new(OptionsReport::of(words, &answer))))
 }
 
-/// Start days of one answer, a line for each range.
+/// The start days with this answer, one line per range.
 fn starts(words: &Words, days: &[StartDays], of: Usability) -> Vec<String> {
     let of_it = days.iter().filter(|days| days.answer == of);
     let said = |days: &StartDays| {
@@ -118,12 +118,12 @@ fn starts(words: &Words, days: &[StartDays], of: Usability) -> Vec<String> {
     of_it.map(said).collect()
 }
 
-/// Days from one to another, or the one day.
+/// A range of days, or a single day.
 fn range(words: &Words, from: Day, to: Day) -> String {
     if from == to { from.to_string() } else { paper::period(words, from, to) }
 }
 
-/// The leaflet, and what tells the option from others of the same leaflet.
+/// The leaflet, with method and label revision if it has several.
 fn name(words: &Words, leaflet: &LeafletId, method: Option<&Method>, revision: Option<&str>) -> String {
     let mut parts = vec![leaflet.to_string()];
     parts.extend(method.map(ToString::to_string));
@@ -131,7 +131,7 @@ fn name(words: &Words, leaflet: &LeafletId, method: Option<&Method>, revision: O
     parts.join(", ")
 }
 
-/// Something that is not known, and the entry that would supply it.
+/// A missing fact, and the entry that would supply it.
 fn gap(words: &Words, missing: &Missing) -> String {
     let fact = missing.from.map(|from| say::missing_from(words, from, &missing.fact));
     let fact = fact.as_deref().unwrap_or(&missing.fact);
@@ -139,7 +139,7 @@ fn gap(words: &Words, missing: &Missing) -> String {
     format!("{fact} ({supplied_by}{})", missing.how)
 }
 
-/// A dose with how often it is given, where it is not once.
+/// A dose, with the number of doses unless it is one.
 fn with_times(words: &Words, dose: String, doses: Option<u8>) -> String {
     match doses {
         Some(0 | 1) => dose,
@@ -148,7 +148,7 @@ fn with_times(words: &Words, dose: String, doses: Option<u8>) -> String {
     }
 }
 
-/// What has to be mixed, of the medicine and of what goes with it.
+/// The ingredients of a mixture: medicine, water, sugar.
 fn mixture(words: &Words, solution: &Solution) -> String {
     let mut parts = vec![say::medicine(words, solution.medicine, &solution.unit)];
     parts.extend(solution.water_ml.map(|ml| say::water(words, ml)));
@@ -156,12 +156,12 @@ fn mixture(words: &Words, solution: &Solution) -> String {
     parts.join(", ")
 }
 
-/// When supers may go on after a start, and how that lies to the flow.
+/// When supers may go on after a start, and when it is out relative to the flow.
 fn free(words: &Words, start: Option<&StartReport>) -> String {
     let Some(start) = start else { return "-".to_owned() };
     let mut lines = vec![match (start.first_free_day, &start.supers_all_along) {
         (None, _) => words.label(Label::NotKnown).to_owned(),
-        // They may lie over it; what is told of the flow is when it is out.
+        // Supers may stay on through the flow; only the day out is compared with the flow.
         (Some(_), Some(all_along)) => all_along.clone(),
         (Some(day), None) => day.to_string(),
     }];
@@ -174,7 +174,7 @@ fn free(words: &Words, start: Option<&StartReport>) -> String {
     lines.join("\n")
 }
 
-/// What the answer as a whole is about.
+/// The head of the answer.
 fn head(words: &Words, what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
     let mut head = say::head(words, what, from, to) + "\n";
     if let Some(what_if) = what_if {

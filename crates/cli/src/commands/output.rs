@@ -1,4 +1,4 @@
-//! Files that a command writes: each made whole, none written over.
+//! Output files: each is written as a whole, and none is overwritten.
 
 use std::fs::OpenOptions;
 use std::io::{ErrorKind, Write};
@@ -6,15 +6,15 @@ use std::path::Path;
 
 use crate::failure::{Failure, why};
 
-/// What stands for standard output where a file is named.
+/// The file name for standard output.
 const STANDARD_OUTPUT: &str = "-";
 
-/// Whether standard output is meant.
+/// Whether the path means standard output.
 pub(crate) fn is_standard_output(path: &Path) -> bool {
     path.as_os_str() == STANDARD_OUTPUT
 }
 
-/// Writes to standard output where that is meant, else to a file that was not there.
+/// Writes to standard output or a new file.
 pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     if !is_standard_output(path) {
         return save(path, bytes);
@@ -29,11 +29,11 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     }
 }
 
-/// That nothing is there yet where a file is to be written: asked of all files before the first is written.
+/// Checks that none of the files exists, before the first is written.
 pub(crate) fn must_be_new<'p>(paths: impl IntoIterator<Item = &'p Path>) -> Result<(), Failure> {
     let mut seen: Vec<&Path> = Vec::new();
     for path in paths.into_iter().filter(|path| !is_standard_output(path)) {
-        // A link that leads nowhere is there too.
+        // A dangling link counts as existing.
         if path.symlink_metadata().is_ok() {
             return Err(cannot_make(path, &ErrorKind::AlreadyExists.into()));
         }
@@ -46,7 +46,7 @@ pub(crate) fn must_be_new<'p>(paths: impl IntoIterator<Item = &'p Path>) -> Resu
     Ok(())
 }
 
-/// Writes a file that was not there; what could not be finished is taken away again.
+/// Writes a new file. An incomplete one is removed.
 pub(crate) fn save(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let opened = OpenOptions::new().write(true).create_new(true).open(path);
     let mut file = opened.map_err(|error| cannot_make(path, &error))?;
@@ -61,7 +61,7 @@ pub(crate) fn save(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     })
 }
 
-/// A file that could not be made.
+/// The failure for a file that could not be created.
 pub(crate) fn cannot_make(path: &Path, error: &std::io::Error) -> Failure {
     let path = path.display();
     if error.kind() == ErrorKind::AlreadyExists {

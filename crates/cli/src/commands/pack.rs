@@ -1,4 +1,4 @@
-//! `combclear pack`: the register of a time in every form, with its gaps and proofs, in one file.
+//! `combclear pack`: the register of a period in every format, with gaps and proofs, in one file.
 
 use std::io::Write;
 
@@ -23,7 +23,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     output::must_be_new([ask.file.as_path()])?;
     let (report, gaps, contents, failing) = place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
-        // Both are read from one state of the journal.
+        // Both come from one state of the journal.
         let both = |holding: &Holding| {
             let register = Register::of(holding, leaflets, period, as_of);
             let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
@@ -53,7 +53,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     output::write(&ask.file, &bytes)?;
     let said = said(ask, &report, &gaps, contents.len(), failing.len());
     if output::is_standard_output(&ask.file) {
-        // The pack is there already. Whoever closed standard error does not want to know.
+        // The pack is complete. Whoever closed standard error does not want to know.
         let _ = writeln!(std::io::stderr(), "{}", seen(&said));
     } else {
         print(&said)?;

@@ -1,4 +1,4 @@
-//! `combclear register`: the legal register for a time, on the terminal and as files.
+//! `combclear register`: the legal register of a period, on the terminal and as files.
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -35,7 +35,7 @@ pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Fai
     Ok(Outcome::Done)
 }
 
-/// The register of the time that is meant, and what the law misses in it: the books of the lots stand there.
+/// The register of the period with its gaps, which hold the stock accounts.
 async fn both(at: &Place, time: &RegisterTime) -> Result<(Register, GapsReport), Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(time)?;
@@ -52,7 +52,7 @@ async fn both(at: &Place, time: &RegisterTime) -> Result<(Register, GapsReport),
     .await
 }
 
-/// The time that is meant, and the day whose knowledge counts.
+/// The period, and the day after which events are ignored.
 pub(super) fn period(ask: &RegisterTime) -> Result<(Period, Day), Failure> {
     let today = clock::today();
     let to = ask.to.unwrap_or(today);
@@ -61,17 +61,17 @@ pub(super) fn period(ask: &RegisterTime) -> Result<(Period, Day), Failure> {
     Ok((period, ask.as_of.unwrap_or(today)))
 }
 
-/// A form of the register that could not be made.
+/// The failure for a format that could not be made.
 pub(super) fn not_made(error: impl std::fmt::Display) -> Failure {
     Failure::new(error.to_string(), "this program is broken; --json gives the register all the same")
 }
 
-/// The files that are named.
+/// The files named.
 fn named(ask: &args::Register) -> impl Iterator<Item = &Path> {
     [&ask.csv, &ask.html, &ask.pdf, &ask.exchange].into_iter().flatten().map(PathBuf::as_path)
 }
 
-/// Two things at once on standard output could not be told apart.
+/// Two outputs on standard output could not be told apart.
 fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
     let there = named(ask).filter(|path| output::is_standard_output(path)).count() + usize::from(ask.json);
     if there <= 1 {
@@ -81,7 +81,7 @@ fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
     Err(Failure::new("only one thing can go to standard output", help))
 }
 
-/// All that is asked for, made before the first file is written.
+/// Everything asked for, made before the first file is written.
 fn files<'a>(
     ask: &'a args::Register,
     report: &RegisterReport,
@@ -113,7 +113,7 @@ fn files<'a>(
     Ok(files)
 }
 
-/// The sheets for the terminal.
+/// The sheets as text.
 fn text(paper: &Paper) -> String {
     let mut text = format!("{}: {}\n", paper.title, paper.holding);
     for fact in &paper.facts {

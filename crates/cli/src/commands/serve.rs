@@ -24,7 +24,7 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     place::with_holdings(at, async |holdings| {
         let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
         let address = listener.local_addr().unwrap_or(ask.listen);
-        // Before anybody is told that it answers, so that nobody can end it without its finishing.
+        // Before anyone learns that it is ready, so that a signal always ends it properly.
         let ending = Ending::listen()
             .map_err(|error| Failure::new(format!("cannot listen for signals: {error}"), "start it again"))?;
         let filter = EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("info"));
@@ -44,7 +44,7 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
         let (tell, told) = oneshot::channel();
         let asked = async move {
             ending.asked().await;
-            // It may have ended by itself meanwhile.
+            // The server may have ended by itself.
             let _ = tell.send(());
         };
         tokio::select! {
@@ -58,10 +58,10 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     .await
 }
 
-/// How long requests that have begun may take to finish when the server is told to end.
+/// How long requests in progress may take after the signal to end.
 const PATIENCE: Duration = Duration::from_secs(10);
 
-/// Comes to an end some time after the server was told to: a client that never finishes its request must not keep it up.
+/// Ends some time after the signal: a client that never completes its request must not keep the server running.
 async fn patience(told: oneshot::Receiver<()>) {
     match told.await {
         Ok(()) => tokio::time::sleep(PATIENCE).await,
@@ -92,7 +92,7 @@ fn cannot_listen(ask: &Serve, error: &std::io::Error) -> Failure {
     )
 }
 
-/// Ctrl-C, or being told to end by the system. Both are listened for from the moment this is made.
+/// Ctrl-C or the system's termination signal. Both are caught from the moment this is created.
 struct Ending {
     #[cfg(unix)]
     interrupt: Signal,

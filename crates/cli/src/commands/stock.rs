@@ -183,7 +183,7 @@ fn rests_on(words: &Words, need: &NeedReport, way: &WayReport, first: bool) -> S
     said.join("\n")
 }
 
-/// The first few names, and how many more.
+/// The first few names, and the number of others.
 fn some(words: &Words, colonies: &[ColonyName]) -> String {
     const SHOWN: usize = 6;
     let names: Vec<&str> = colonies.iter().take(SHOWN).map(ColonyName::as_str).collect();

@@ -52,7 +52,7 @@ fn reports(
     Ok(SuperingReport::board(words, holding, leaflets, &colonies, on))
 }
 
-/// The colonies that live on the day, apiary by apiary.
+/// The colonies alive on the day, by apiary.
 fn alive(holding: &Holding, on: Day) -> Vec<ColonyName> {
     holding
         .apiaries()
@@ -67,7 +67,7 @@ fn at_apiary(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<Vec<Colo
     Err(no_apiary(holding, apiary))
 }
 
-/// The failure of an apiary that is not recorded.
+/// The failure for an apiary that is not recorded.
 pub(super) fn no_apiary(holding: &Holding, apiary: &ApiaryName) -> Failure {
     let names: Vec<&str> = holding.apiaries().map(ApiaryName::as_str).collect();
     let help = nearest(apiary.as_str(), names.iter().copied()).map_or_else(
@@ -140,7 +140,7 @@ fn first_free(words: &Words, report: &SuperingReport) -> String {
     }
 }
 
-/// What must happen first; where nothing can be done, what decides; and how many breaches stand.
+/// The next steps; the deciding grounds if there are none or the answer is unknown; and the number of breaches.
 fn next(words: &Words, report: &SuperingReport) -> String {
     let decides = match report.answer {
         Verdict::Yes => None,
@@ -160,7 +160,7 @@ fn next(words: &Words, report: &SuperingReport) -> String {
     lines.join("\n")
 }
 
-/// One colony with everything behind its answer.
+/// One colony with all the grounds of its answer.
 fn one(words: &Words, report: &SuperingReport) -> String {
     let answer = verdict(words, report.answer);
     let mut text = say::one(words, &report.colony, &day(words, report.on), answer) + "\n";

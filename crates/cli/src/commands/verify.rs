@@ -1,4 +1,4 @@
-//! `combclear verify`: that nothing was changed since it was recorded.
+//! `combclear verify`: checks that nothing was changed since it was recorded.
 
 use std::path::Path;
 
@@ -22,9 +22,9 @@ struct Report {
     head: Option<String>,
     fault: Option<String>,
     first_bad_entry: Option<u64>,
-    /// Those that are missing or altered.
+    /// The missing or altered documents.
     documents: Vec<BadDocument>,
-    /// The entry that tells of the archive asked about, which holds.
+    /// The entry of the verified archive.
     archive: Option<String>,
 }
 
@@ -133,11 +133,11 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
     Ok(if report.sound { Outcome::Done } else { Outcome::No })
 }
 
-/// An archive file that holds: what is said of it, and the entry that tells of it; or what does not hold.
+/// A verified archive: its description and the entry that names it. Otherwise, what is wrong with it.
 type Proved = Result<(String, EntryId), String>;
 
-/// Proves an archive file with a journal that holds: it is the very file that an entry names, and its entries are those of
-/// which the rest stays in the journal.
+/// Checks an archive file against a sound journal: its hash is in an `archived` entry, and its entries match what the
+/// journal keeps of them.
 async fn archive(holdings: &Holdings, holding: &HoldingName, path: &Path) -> Result<Proved, Failure> {
     let file = match super::archive::read_file(path, holding) {
         Ok(file) => file,
@@ -169,7 +169,7 @@ async fn archive(holdings: &Holdings, holding: &HoldingName, path: &Path) -> Res
     Ok(Ok((said, *id)))
 }
 
-/// Reads a checkpoint of this holding: the three lines alone, or all that `combclear verify` printed with them.
+/// Reads a checkpoint of this holding: the three lines alone, or within the output of `combclear verify`.
 fn checkpoint(file: &Path, holding: &HoldingName) -> Result<Checkpoint, Failure> {
     let help = "give the three lines that `combclear verify` printed";
     let cannot =
@@ -195,5 +195,5 @@ fn checkpoint(file: &Path, holding: &HoldingName) -> Result<Checkpoint, Failure>
     Ok(found)
 }
 
-/// How a checkpoint begins.
+/// The beginning of a checkpoint.
 const FIRST_LINE: &str = "combclear journal of ";

@@ -1,8 +1,8 @@
-//! What of the built-in leaflet a keeper found to be the same on the leaflet of a lot.
+//! Values of the built-in leaflet that a keeper found on the leaflet of a lot.
 //!
-//! A confirmation counts for one value only, and not for what a later version of the built-in leaflet may say. It holds that
-//! value: `{"topic":"brood","value":{"value":"absent"}}`. Older journals hold the words that the program showed for it:
-//! `{"topic":"brood","says":"brood absent"}`. They are read and written as they are.
+//! A confirmation counts for that one value, not for later versions of the built-in leaflet. It holds the value:
+//! `{"topic":"brood","value":{"value":"absent"}}`. Older journals hold the words that were displayed:
+//! `{"topic":"brood","says":"brood absent"}`. They are read and written unchanged.
 
 use std::fmt;
 
@@ -12,22 +12,22 @@ use serde::{Deserialize, Serialize, Serializer};
 use crate::basics::says::Says;
 use crate::basics::topic::Topic;
 
-/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot.
+/// A value of the built-in leaflet that a keeper found on the leaflet of a lot.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Confirmed {
     /// In words.
     InWords {
-        /// What it speaks of.
+        /// Its topic.
         topic: Topic,
-        /// The value in the words that the program showed for it.
+        /// The value in the words that were displayed.
         says: String,
     },
-    /// The value itself.
+    /// As a value.
     Value(Says),
 }
 
 impl Confirmed {
-    /// What it speaks of.
+    /// Its topic.
     #[must_use]
     pub const fn topic(&self) -> Topic {
         match self {
@@ -37,8 +37,8 @@ impl Confirmed {
     }
 }
 
-/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot. It counts for that value only and not
-/// for what a later version of the built-in leaflet may say.
+/// A value of the built-in leaflet that a keeper found on the leaflet of a lot. It counts for that value only, not for later
+/// versions of the built-in leaflet.
 #[derive(Serialize)]
 #[serde(untagged)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -52,21 +52,21 @@ enum ConfirmedForm<'c> {
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 struct ConfirmedValue<'c> {
-    /// What it speaks of.
+    /// Its topic.
     topic: Topic,
     /// The fields that a rule of this kind has in `Says`, without `kind`: `{"amount": 2, "per": "hive"}` for a dose.
     #[cfg_attr(feature = "openapi", schema(value_type = Object))]
     value: Fields<'c>,
 }
 
-/// A confirmed value in words, as older journals hold it.
+/// A confirmed value in words, as in older journals.
 #[derive(Serialize)]
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 struct ConfirmedInWords<'c> {
-    /// What it speaks of.
+    /// Its topic.
     topic: Topic,
-    /// The value in the words that the program shows for it.
+    /// The value in the words that were displayed.
     #[cfg_attr(feature = "openapi", schema(min_length = 1))]
     says: &'c str,
 }
@@ -121,7 +121,7 @@ enum Key {
     Value,
 }
 
-/// Reads a value by its topic, so that a fault in it is found where it stands.
+/// Reads a value by its topic, so that a fault is reported at its place.
 struct FieldsOf(Topic);
 
 impl<'de> DeserializeSeed<'de> for FieldsOf {
@@ -147,7 +147,7 @@ impl<'de> Visitor<'de> for Reader {
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Confirmed, A::Error> {
         let (mut topic, mut words, mut value) = (None, None, None);
-        // A value that stands before its topic waits for it.
+        // A value written before its topic has to wait for it.
         let mut waiting: Option<serde_json::Value> = None;
         while let Some(key) = map.next_key()? {
             match key {

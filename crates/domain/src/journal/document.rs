@@ -1,12 +1,11 @@
-//! What a document is, as its content shows, and whether it is all there.
+//! The type of a document, read from its content, and whether it is complete.
 //!
-//! Neither the name of a file nor what its sender declares counts: both are easily wrong. What a content begins with
-//! says what it is; what it ends with, whether it was cut off on its way. Whether a picture can be read by people is not
-//! looked at.
+//! File names and declared types are ignored: both are easily wrong. The first bytes give the type; the structure and the
+//! end show whether it was cut off. Whether a picture is legible is not checked.
 
 use crate::basics::words::MediaType;
 
-/// How long a document may be, in bytes: 10 MB.
+/// Longest permitted document in bytes: 10 MB.
 pub const DOCUMENT_MOST: u32 = 10_000_000;
 
 /// Why a content cannot be kept as a document.
@@ -18,21 +17,21 @@ pub enum Unfit {
     /// More than 10 MB.
     #[error("the document has more than 10 MB ({DOCUMENT_MOST} bytes)")]
     TooLarge,
-    /// Something else than a document or a picture of one.
+    /// Neither a document nor a picture of one.
     #[error("the content is {}, not a PDF, JPEG, PNG or HEIC", shown(.0.as_ref()))]
     OtherType(Option<&'static str>),
-    /// A part of it is missing.
+    /// Part of it is missing.
     #[error("the {} looks cut off: {what}", in_short(*.media_type))]
     CutOff {
-        /// What it begins as.
+        /// Its type by the first bytes.
         media_type: MediaType,
-        /// What is not there.
+        /// The missing part.
         what: &'static str,
     },
 }
 
 impl Unfit {
-    /// How to mend it.
+    /// How to fix it.
     #[must_use]
     pub fn help(&self) -> &'static str {
         match self {
@@ -50,7 +49,7 @@ fn shown(media_type: Option<&&str>) -> String {
     media_type.map_or_else(|| "of no kind that is known here".to_owned(), |word| format!("`{word}`"))
 }
 
-/// A type as people call it.
+/// The common name of a type.
 #[must_use]
 pub fn in_short(media_type: MediaType) -> &'static str {
     match media_type {
@@ -61,7 +60,7 @@ pub fn in_short(media_type: MediaType) -> &'static str {
     }
 }
 
-/// How a file of this type ends its name; the first is the usual one.
+/// The file name extensions of a type; the usual one first.
 #[must_use]
 pub fn extensions(media_type: MediaType) -> &'static [&'static str] {
     match media_type {
@@ -72,10 +71,10 @@ pub fn extensions(media_type: MediaType) -> &'static [&'static str] {
     }
 }
 
-/// What a document is.
+/// The type of a document.
 ///
 /// # Errors
-/// Why it cannot be kept: it is empty, too large, of another type, or visibly cut off.
+/// It is empty, too large, of another type, or visibly cut off.
 pub fn media_type(bytes: &[u8]) -> Result<MediaType, Unfit> {
     if bytes.is_empty() {
         return Err(Unfit::Empty);
@@ -84,12 +83,12 @@ pub fn media_type(bytes: &[u8]) -> Result<MediaType, Unfit> {
         return Err(Unfit::TooLarge);
     }
     let media_type = match infer::get(bytes).map(|found| found.mime_type()) {
-        // `%PDF` further down is taken for a PDF by some readers, and by others for whatever stands before it.
+        // If `%PDF` comes later, some readers see a PDF and others whatever precedes it.
         Some("application/pdf") if bytes.starts_with(PDF_BEGINS) => MediaType::Pdf,
         Some("application/pdf") => return Err(Unfit::OtherType(None)),
         Some("image/jpeg") => MediaType::Jpeg,
         Some("image/png") => MediaType::Png,
-        // Only brands of HEVC pictures are found under this word.
+        // The signature matches only brands of HEVC pictures.
         Some("image/heif") => MediaType::Heic,
         other => return Err(Unfit::OtherType(other)),
     };
@@ -106,7 +105,7 @@ pub fn media_type(bytes: &[u8]) -> Result<MediaType, Unfit> {
 const PDF_BEGINS: &[u8] = b"%PDF-";
 /// Source: ISO 32000-1:2008, 7.5.5: the last line is `%%EOF`.
 const PDF_ENDS: &[u8] = b"%%EOF";
-/// How far from the end that may stand: writers put blanks and zeros behind it. No source for the number.
+/// How far from the end it may be, in bytes: writers append blanks and zeros. No source for the number.
 const PDF_TAIL: usize = 4096;
 
 fn pdf_ends(bytes: &[u8]) -> bool {
@@ -114,8 +113,8 @@ fn pdf_ends(bytes: &[u8]) -> bool {
     tail.windows(PDF_ENDS.len()).any(|window| window == PDF_ENDS)
 }
 
-/// Walks from marker to marker to the end of the picture, past the small one that cameras put inside, which has an end
-/// marker of its own. What stands after the end is not looked at: cameras add to it.
+/// Walks from marker to marker to the end of the picture. This skips the embedded thumbnail, which has an end marker of its
+/// own. Bytes after the end are ignored: cameras add some.
 ///
 /// Source: ISO/IEC 10918-1, B.1.1: a marker is FF and a byte that is neither 00 nor FF; SOI, EOI, `RSTm` and TEM stand
 /// alone, every other is followed by its length in two bytes, which count themselves.
@@ -126,7 +125,7 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
             return false;
         };
         rest = match marker {
-            // Fill: the marker may still come.
+            // A fill byte: the marker may still come.
             0xff => rest.get(at.saturating_add(1)..).unwrap_or_default(),
             0xd9 => return true,
             0x00 | 0x01 | 0xd0..=0xd8 => after,
@@ -142,8 +141,8 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
     false
 }
 
-/// Walks from chunk to chunk. Source: PNG specification (W3C), 5.3: after a signature of 8 bytes, each chunk is a length
-/// of four bytes, a type of four, that many bytes and a checksum of four; the last one is IEND.
+/// Walks from chunk to chunk. Source: PNG specification (W3C), 5.3: after a signature of 8 bytes, each chunk is a length of
+/// four bytes, a type of four, that many bytes and a checksum of four; the last one is IEND.
 fn png_ends(bytes: &[u8]) -> bool {
     let mut rest = bytes.get(8..).unwrap_or_default();
     while let Some((length, after)) = rest.split_first_chunk::<4>() {

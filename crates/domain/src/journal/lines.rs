@@ -1,7 +1,7 @@
-//! The journal as JSON Lines: a header, then one entry a line.
+//! The journal as JSON Lines: a header, then one entry per line.
 //!
-//! A *sealed* file is an export: its entries carry place, instant and hash, and go back in to the byte. A file of
-//! *drafts* is what somebody wrote down elsewhere: its entries are sealed when they are taken in.
+//! A *sealed* file is an export: its entries carry place, instant and hash, and re-import byte for byte. A file of *drafts*
+//! was written elsewhere: its entries are sealed on import.
 
 use serde::{Deserialize, Serialize};
 
@@ -23,13 +23,13 @@ pub struct Header {
     pub holding: HoldingName,
     /// Whether the entries are sealed.
     pub sealed: bool,
-    /// How many entries follow; in sealed files, so that a cut file shows.
+    /// Number of entries that follow; only in sealed files, where it shows whether the file was cut.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub entries: Option<u64>,
-    /// The hash of the last entry; in sealed files.
+    /// The hash of the last entry; only in sealed files.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub head: Option<Hash>,
-    /// How many contents of documents follow the entries; in sealed files, left out when there are none.
+    /// Number of document contents after the entries; only in sealed files, absent if there are none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub contents: Option<u64>,
 }
@@ -61,13 +61,13 @@ impl Header {
         }
     }
 
-    /// The same, with so many contents after the entries.
+    /// The same, with this number of contents after the entries.
     #[must_use]
     pub fn with_contents(self, contents: u64) -> Header {
         Header { contents: (contents > 0).then_some(contents), ..self }
     }
 
-    /// The header as one line of JSON, without line break.
+    /// The header as one line of JSON, without a line break.
     #[must_use]
     pub fn to_json(&self) -> String {
         serde_json::to_string(self).unwrap_or_default()
@@ -76,7 +76,7 @@ impl Header {
     /// Reads the first line of a journal file.
     ///
     /// # Errors
-    /// A line that is no header, or one of another version.
+    /// The line is not a header, or has another version.
     pub fn from_json(line: &str) -> Result<Header, EntryFault> {
         #[derive(Deserialize)]
         struct Version {
@@ -117,7 +117,7 @@ impl Header {
 pub enum Line {
     /// From an export.
     Sealed(Entry),
-    /// Not sealed yet.
+    /// Not yet sealed.
     Draft(Draft),
 }
 
@@ -125,7 +125,7 @@ impl Line {
     /// Reads one line below the header.
     ///
     /// # Errors
-    /// A line that is not an entry of the form the header promised.
+    /// The line is not an entry of the form stated in the header.
     pub fn from_json(header: &Header, line: &str) -> Result<Line, EntryFault> {
         if header.sealed {
             Entry::from_json(line).map(Line::Sealed)
@@ -134,7 +134,7 @@ impl Line {
         }
     }
 
-    /// The entry as its writer made it.
+    /// The entry as written.
     #[must_use]
     pub fn draft(&self) -> &Draft {
         match self {

@@ -1,14 +1,14 @@
-//! The journal of a holding: what happened, in the order in which it was recorded. Nothing is edited or deleted.
+//! The journal of a holding: what happened, in the order of recording. Nothing is edited or deleted.
 //!
 //! - [`entry`]: the envelope of an entry, before and after it is sealed into the chain
 //! - [`event`]: the kinds of entry and their bodies
 //! - [`kept`]: an entry as the fold takes it in
-//! - [`seal`]: the hash chain, and how a later change shows
+//! - [`seal`]: the hash chain, which detects later changes
 //! - [`lines`]: the journal as JSON Lines, for import and export
-//! - [`content`]: the contents of documents, which travel in such a file after the entries
+//! - [`content`]: the contents of documents, which follow the entries in such a file
 //! - [`places`]: places in a journal as compact text
 //! - [`archive`]: entries whose bodies were moved into an archive file, and that file
-//! - [`document`]: what a document is, as its content shows, and whether it is whole
+//! - [`document`]: the type of a document, read from its content, and whether it is complete
 
 pub mod archive;
 mod body_types;

@@ -1,4 +1,4 @@
-//! Reading entries and bodies strictly, and saying in the words of the trade what is wrong with them.
+//! Reads entries and bodies strictly, and words faults for keepers.
 
 use serde::Deserialize;
 
@@ -6,11 +6,11 @@ use super::entry::EntryFault;
 use super::event::Kind;
 use crate::basics::diagnostic::nearest;
 
-/// A body that cannot be read: what, where (a JSON pointer into the body).
+/// Why a body cannot be read, and where.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
 #[error("{message}")]
 pub struct BodyError {
-    /// JSON pointer into the body; empty when the body as a whole is meant.
+    /// JSON pointer into the body; empty for the whole body.
     pub pointer: String,
     /// What is wrong with it.
     pub message: String,
@@ -18,7 +18,7 @@ pub struct BodyError {
 
 /// Reads a body as this type.
 pub(super) fn read_body<'de, T: Deserialize<'de>>(body: &'de str) -> Result<T, BodyError> {
-    // Only what cannot be read is read again, to tell where the fault is.
+    // Only an unreadable body is read again, to locate the fault.
     if let Ok(read) = serde_json::from_str(body) {
         return Ok(read);
     }
@@ -34,8 +34,8 @@ pub(super) fn read_body<'de, T: Deserialize<'de>>(body: &'de str) -> Result<T, B
     Ok(read)
 }
 
-/// The JSON reader takes a list for an object, its items for the fields in order. Fields have names, so that none is taken
-/// for another: wherever what was understood is an object, what was written must be one.
+/// Refuses a list in place of an object. The JSON reader takes its items for the fields in order, so that a value could end up in
+/// the wrong field.
 pub(super) fn check_named(written: &str, understood: &str) -> Result<(), BodyError> {
     let read = |text| serde_json::from_str::<serde_json::Value>(text).unwrap_or_default();
     match list_for_object(&read(written), &read(understood)) {
@@ -77,8 +77,8 @@ pub(crate) fn pointer(path: &serde_path_to_error::Path) -> String {
         .collect()
 }
 
-/// A message of the JSON reader in the words of the trade, without its position: a body is one line, so the pointer places
-/// a fault better than "at line 1 column 17".
+/// Rewords a message of the JSON reader for keepers and drops its position: a body is one line, so the pointer locates a
+/// fault better than "at line 1 column 17".
 pub(crate) fn without_position(message: &str) -> String {
     const PLAIN: [(&str, &str); 8] = [
         ("unknown variant", "not a word of the list:"),
@@ -119,7 +119,7 @@ pub(super) fn read_json<'de, T: Deserialize<'de>>(text: &'de str) -> Result<T, E
     Ok(read)
 }
 
-/// The fault of a kind that there is not, with the nearest that there is.
+/// The fault for an unknown kind, with the nearest known one.
 pub(super) fn unknown_kind(written: &str) -> EntryFault {
     let words = Kind::ALL.iter().map(|kind| kind.as_str());
     let help = nearest(written, words.clone()).map_or_else(
@@ -129,7 +129,7 @@ pub(super) fn unknown_kind(written: &str) -> EntryFault {
     EntryFault::at("/kind", format!("`{written}` is not a kind of entry"), help)
 }
 
-/// How to mend a body.
+/// How to fix a body.
 pub(super) fn help_with_body(kind: Kind, message: &str) -> String {
     if message.starts_with("missing field") {
         return format!("add it to the body of this `{}` entry", kind.as_str());

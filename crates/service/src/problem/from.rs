@@ -1,4 +1,4 @@
-//! How the errors of other crates become problems.
+//! Converts the errors of other crates into problems.
 
 use combclear_domain::journal::entry::EntryFault;
 use combclear_store::{RecordError, StoreError};
@@ -8,7 +8,7 @@ use combclear_wording::refusals::Refused;
 use super::{Fault, Problem, ProblemKind};
 
 impl From<StoreError> for Problem {
-    /// The place of the database is nobody's business but the operator's: it goes to the log.
+    /// The location of the database goes to the log only: it concerns only the operator.
     fn from(error: StoreError) -> Problem {
         tracing::error!(%error, "the journal could not be read or written");
         let (kind, detail) = match &error {
@@ -32,14 +32,14 @@ impl From<StoreError> for Problem {
     }
 }
 
-/// Where an entry stands in what was sent.
+/// Where an entry was in the request.
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Sent {
-    /// It is the body.
+    /// It was the body.
     Alone,
-    /// It was made of the address: what would stand in its body are query parameters.
+    /// It was built from path and query: the fields of its body are query parameters.
     InAddress,
-    /// It is one of so many in a batch.
+    /// It was in a batch of this many.
     Batch(usize),
 }
 
@@ -59,12 +59,12 @@ impl Sent {
         }
     }
 
-    /// What is wrong with a place in the entry with this index.
+    /// The fault at a place in the entry with this index.
     fn fault_at(self, index: usize, within: &str, detail: String, help: String) -> Fault {
         match self {
             Sent::InAddress => {
                 let parameter = match within.rsplit('/').next().unwrap_or_default() {
-                    // Under this name the path has it.
+                    // The name of the id in the path.
                     "id" => "document",
                     name => name,
                 };
@@ -74,7 +74,7 @@ impl Sent {
         }
     }
 
-    /// The problem with entries that cannot be read.
+    /// The problem for unreadable entries.
     pub(crate) fn unreadable(self, faults: Vec<Fault>) -> Problem {
         let first = faults.first().map(|fault| fault.detail.clone()).unwrap_or_default();
         let detail = match (self, faults.len()) {
@@ -84,9 +84,9 @@ impl Sent {
         Problem::new(ProblemKind::UnreadableEntry, detail).with(faults)
     }
 
-    /// The fault of an entry that cannot be read.
+    /// The fault of an unreadable entry.
     pub(crate) fn fault(self, index: usize, fault: EntryFault) -> Fault {
-        // The pointer places the fault; a column without its line would only mislead.
+        // The pointer locates the fault; a column without its line would mislead.
         let detail = match fault.message.rsplit_once(" (near character ") {
             Some((what, _)) => what.to_owned(),
             None => fault.message,
@@ -94,7 +94,7 @@ impl Sent {
         Fault::at(self.pointer(index, &fault.pointer), detail, fault.help)
     }
 
-    /// The problem with entries that were not recorded.
+    /// The problem for entries that were not recorded.
     pub(crate) fn not_recorded(self, error: RecordError) -> Problem {
         match error {
             RecordError::Refused { index, refusal, .. } => {

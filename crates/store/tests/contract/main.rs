@@ -1,4 +1,4 @@
-//! What the store promises, asked through the trait [`combclear_store::Journal`] on a file in a temporary folder.
+//! The guarantees of the store, through the trait [`combclear_store::Journal`] on a file in a temporary folder.
 #![expect(
     clippy::unwrap_used,
     clippy::panic,

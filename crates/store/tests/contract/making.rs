@@ -1,4 +1,4 @@
-//! Journals, entries and files to test with.
+//! Journals, entries and files for the tests.
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
@@ -13,7 +13,7 @@ use sqlx::{AssertSqlSafe, ConnectOptions, SqliteConnection};
 use tempfile::TempDir;
 use uuid::Uuid;
 
-/// A place for a journal that is gone after the test.
+/// A temporary place for a journal.
 pub(crate) struct Bench {
     pub(crate) folder: TempDir,
     pub(crate) path: PathBuf,
@@ -34,7 +34,7 @@ impl Bench {
         combclear_store::open(&self.url()).await.unwrap()
     }
 
-    /// A store with these many entries of one holding in it.
+    /// A store with this many entries of one holding.
     pub(crate) async fn with_entries(count: u64) -> (Bench, Arc<dyn Journal>, HoldingName, Vec<Entry>) {
         let bench = Bench::new();
         let journal = bench.open().await;
@@ -44,12 +44,12 @@ impl Bench {
         (bench, journal, holding, entries)
     }
 
-    /// The file as any other program would open it.
+    /// The file as another program would open it.
     pub(crate) async fn raw(&self) -> SqliteConnection {
         raw(&self.path).await
     }
 
-    /// The same, with everything gone that guards the table.
+    /// The same without the triggers that guard the tables.
     pub(crate) async fn unguarded(&self) -> SqliteConnection {
         let mut raw = self.raw().await;
         for trigger in [
@@ -79,7 +79,7 @@ pub(crate) async fn raw(path: &Path) -> SqliteConnection {
     SqliteConnectOptions::new().filename(path).create_if_missing(true).connect().await.unwrap()
 }
 
-/// The names in a folder, with what is in each file.
+/// The file names in a folder, with the content of each file.
 pub(crate) fn contents(folder: &Path) -> Vec<(String, Vec<u8>)> {
     let mut found: Vec<_> = std::fs::read_dir(folder)
         .unwrap()
@@ -92,12 +92,12 @@ pub(crate) fn contents(folder: &Path) -> Vec<(String, Vec<u8>)> {
     found
 }
 
-/// Runs a statement and says how many rows it touched.
+/// Runs a statement. Returns the number of rows changed.
 pub(crate) async fn run(connection: &mut SqliteConnection, sql: &str) -> sqlx::Result<u64> {
     sqlx::query(AssertSqlSafe(sql.to_owned())).execute(connection).await.map(|done| done.rows_affected())
 }
 
-/// What opening an address is refused with.
+/// The error on opening an address.
 pub(crate) async fn refusal(url: &str) -> StoreError {
     let Err(error) = combclear_store::open(url).await else { panic!("`{url}` was opened") };
     assert!(!error.help().is_empty());

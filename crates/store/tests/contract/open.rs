@@ -1,4 +1,4 @@
-//! Opening: which addresses are taken, what is made of a file, locks.
+//! Opening: accepted addresses, files, locks.
 
 use std::fs;
 use std::time::Duration;
@@ -186,7 +186,7 @@ async fn a_file_that_disappears_is_not_made_anew() {
     let (bench, journal, holding, entries) = Bench::with_entries(2).await;
     drop(journal);
     let journal = bench.open().await;
-    // No connection for reading was opened yet.
+    // No reading connection is open yet.
     for name in ["journal.db", "journal.db-wal", "journal.db-shm"] {
         let _ = fs::remove_file(bench.folder.path().join(name));
     }
@@ -202,7 +202,7 @@ async fn a_file_that_disappears_is_not_made_anew() {
 async fn a_journal_restored_from_its_text_is_still_a_journal() {
     let (bench, journal, holding, entries) = Bench::with_entries(6).await;
     drop(journal);
-    // What a dump and a restore leave: the same tables, filled anew.
+    // The result of a dump and a restore: the same tables, filled again.
     let copy = bench.folder.path().join("copy.db");
     let mut other = raw(&copy).await;
     let attach = format!("attach '{}' as old", bench.path.display());

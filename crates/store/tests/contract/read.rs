@@ -1,4 +1,4 @@
-//! Reading: pages, single entries, holdings, rows that cannot be understood.
+//! Reading: pages, single entries, holdings, unreadable rows.
 
 use combclear_store::StoreError;
 
@@ -106,7 +106,7 @@ async fn a_row_that_cannot_be_understood_is_named() {
         assert_eq!(whose, holding.as_str());
         assert!(what.contains(named), "{change}: {what}");
         assert!(!error.help().is_empty());
-        // What stands before and after it can still be read.
+        // The rows before and after it can still be read.
         assert_eq!(journal.page(&holding, 0, 3).await.unwrap(), entries[..3]);
         assert_eq!(journal.page(&holding, 4, 100).await.unwrap(), entries[4..]);
         restore(&mut raw, &entries[3]).await;

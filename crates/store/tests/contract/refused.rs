@@ -1,4 +1,4 @@
-//! Files that are refused, and that a refused file stays as it is.
+//! Files that are refused, and that a refused file stays unchanged.
 
 use std::fs;
 
@@ -138,7 +138,7 @@ async fn a_damaged_file_is_named_and_left_as_it_is() {
     assert!(matches!(error, StoreError::Damaged { .. }), "{error:?}");
     assert!(!error.help().is_empty());
     drop(journal);
-    // Only the mark of write-ahead logging (two bytes) and the change counters stand in the first page.
+    // Only the write-ahead flag (two bytes) and the change counters are in the first page.
     assert_eq!(fs::read(&copy).unwrap()[4096..], bytes[4096..]);
 }
 
@@ -158,7 +158,7 @@ async fn a_file_cut_short_is_refused_or_named() {
     assert!(matches!(error, StoreError::Damaged { .. }), "{error:?}");
 }
 
-/// File modes. They do not bind the superuser, so the test steps down first where it has to.
+/// File modes. They do not bind the superuser, so the test drops privileges if necessary.
 #[cfg(unix)]
 mod modes {
     use std::os::unix::fs::{MetadataExt, PermissionsExt};
@@ -169,7 +169,7 @@ mod modes {
 
     use super::*;
 
-    /// Runs the body as somebody whom file modes bind: here, or in a process of its own.
+    /// Runs the body as a user bound by file modes: here, or in a process of its own.
     fn without_rights(test: &str, body: impl AsyncFnOnce()) {
         let probe = tempfile::NamedTempFile::new().unwrap();
         let superuser = probe.as_file().metadata().unwrap().uid() == 0;

@@ -1,4 +1,4 @@
-//! The walk along the chain, and the checkpoint kept elsewhere.
+//! The walk along the chain, and checkpoints.
 
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::BODY_GONE;
@@ -64,7 +64,7 @@ async fn a_checkpoint_of_another_holding_is_missed() {
     assert_eq!(journal.verify(&holding, Some(&foreign)).await.unwrap(), missed);
 }
 
-/// Changes the file of a journal of eight entries behind the program's back, and says what the walk finds.
+/// Changes the file of a journal of eight entries behind the program's back. Returns the result of the walk.
 async fn after(change: &str) -> Verified {
     let (bench, journal, holding, _) = Bench::with_entries(8).await;
     let mut raw = bench.unguarded().await;
@@ -153,20 +153,20 @@ async fn rows_that_go_come_or_change_places_name_the_first_that_does_not_fit() {
     for (change, expected) in [
         ("delete from entries where seq = 4", misplaced(5, 5, 3)),
         ("delete from entries where seq = 1", misplaced(2, 2, 0)),
-        // The gap is closed up.
+        // The gap is closed.
         (
             "delete from entries where seq = 4; update entries set seq = 4 where seq = 5;
              update entries set seq = 5 where seq = 6; update entries set seq = 6 where seq = 7;
              update entries set seq = 7 where seq = 8",
             broken(4, 5, WRONG_PREV),
         ),
-        // Two change places.
+        // Two swap places.
         (
             "update entries set seq = 99 where seq = 3; update entries set seq = 3 where seq = 4;
              update entries set seq = 4 where seq = 99",
             broken(3, 4, WRONG_PREV),
         ),
-        // One stands there twice.
+        // One occurs twice.
         (
             "insert into entries select holding, 9, zeroblob(16), happened_on, happened_at, recorded_at, recorded_by,
              kind, body, corrects, reason, prev, hash from entries where seq = 8",

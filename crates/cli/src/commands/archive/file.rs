@@ -1,4 +1,4 @@
-//! The archive file: written whole, read back line by line.
+//! The archive file: written as a whole, read back line by line.
 
 use std::fs::{File, OpenOptions};
 use std::io::{BufRead, BufReader, BufWriter, Write};
@@ -13,10 +13,10 @@ use combclear_domain::journal::{Content, Entry, Event, Hash};
 use crate::commands::output;
 use crate::failure::{Failure, why};
 
-/// An archive file as it was read and checked.
+/// An archive file, read and checked.
 pub(crate) struct ArchiveFile {
     pub(crate) header: Header,
-    /// What stays of its entries in the journal, in order.
+    /// What the journal keeps of its entries, in order.
     pub(crate) rests: Vec<Rest>,
     /// The contents, in order.
     pub(crate) contents: Vec<Hash>,
@@ -30,7 +30,7 @@ impl ArchiveFile {
     }
 }
 
-/// Makes the file, which must not be there, and sees that it is on the disk. What could not be finished is taken away.
+/// Creates the file, which must not exist, and syncs it to disk. An incomplete file is removed.
 pub(super) fn write(
     path: &Path,
     lines: impl FnOnce(&mut dyn Write) -> Result<(), Failure>,
@@ -47,7 +47,7 @@ pub(super) fn write(
 
 fn finish(path: &Path, out: &mut BufWriter<File>) -> Result<(), Failure> {
     out.flush().and_then(|()| out.get_ref().sync_all()).map_err(|error| cannot_write(path, &error))?;
-    // The name must be on the disk too; some systems cannot do this for a folder, which is no reason to stop.
+    // The name must reach the disk too. Some systems cannot sync a folder, which is no reason to stop.
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     if let Ok(folder) = File::open(folder) {
         let _ = folder.sync_all();
@@ -55,7 +55,7 @@ fn finish(path: &Path, out: &mut BufWriter<File>) -> Result<(), Failure> {
     Ok(())
 }
 
-/// Takes away a file of which nothing was recorded.
+/// Removes a file that was not recorded.
 pub(super) fn discard(path: &Path, failure: Failure) -> Failure {
     if std::fs::remove_file(path).is_err() {
         return failure.and("the file was not recorded as an archive; delete it");
@@ -70,9 +70,9 @@ pub(super) fn cannot_write(path: &Path, error: &std::io::Error) -> Failure {
 
 /// Why an archive file proves nothing.
 pub(crate) enum Unsound {
-    /// It could not be looked at, or is one of another holding.
+    /// It could not be read, or belongs to another holding.
     NotRead(Failure),
-    /// It was changed or cut: where, and what does not fit.
+    /// It was changed or cut: where and how.
     DoesNotHold(String),
 }
 
@@ -82,8 +82,8 @@ impl From<Failure> for Unsound {
     }
 }
 
-/// Reads an archive file of this holding and checks that every entry gives its hash, every content too, that an entry of
-/// the file names each content, and that all are there.
+/// Reads an archive file of this holding. Checks the hash of every entry and content, that an entry of the file names each
+/// content, and that all are there.
 pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Unsound> {
     let name = path.display();
     let cannot = |error: std::io::Error| {

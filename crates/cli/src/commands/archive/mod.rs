@@ -1,7 +1,7 @@
-//! `combclear archive`: moves what the law asks nothing of any more into a sealed file, for good.
+//! `combclear archive`: moves entries that no law asks for any more into a sealed file, for good.
 //!
-//! The file is written, brought to the disk and read back before anything is taken out of the journal. If anything fails
-//! before, the journal is as it was.
+//! The file is written, synced to disk and read back before anything is removed from the journal. If any of that fails, the
+//! journal is unchanged.
 
 mod file;
 
@@ -31,14 +31,14 @@ use crate::{Outcome, clock, place};
 
 const PAGE: u32 = 5_000;
 
-/// What came of it.
+/// The result.
 struct Done {
     plan: ArchivePlan,
     /// Absent if nothing was moved.
     moved: Option<Moved>,
 }
 
-/// The same for programs.
+/// The result as JSON.
 #[derive(Serialize)]
 struct Report {
     plan: ArchivePlanReport,
@@ -48,11 +48,11 @@ struct Report {
 
 #[derive(Serialize)]
 struct Moved {
-    /// The entry that says so.
+    /// The `archived` entry.
     entry: String,
     /// The hash of the file.
     file: Hash,
-    /// The journal with that entry.
+    /// The checkpoint of the journal with that entry.
     checkpoint: String,
 }
 
@@ -90,7 +90,7 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
     Ok(Outcome::Done)
 }
 
-/// Writes the file, reads it back, and only then moves.
+/// Writes the file, reads it back, and only then moves the entries.
 async fn move_out(
     holdings: &Holdings,
     holding: &HoldingName,
@@ -100,7 +100,7 @@ async fn move_out(
     tip: (u64, Hash),
 ) -> Result<Moved, Failure> {
     let journal = holdings.journal().as_ref();
-    // What was changed must not be moved as if it had been recorded so.
+    // Altered entries must not be archived as if they had been recorded that way.
     if !matches!(journal.verify(holding, None).await?, Verified::Sound { .. }) {
         let message = format!("nothing was moved: the journal of {holding} does not hold");
         return Err(Failure::new(message, "see what is wrong with it: combclear verify"));
@@ -150,7 +150,7 @@ async fn move_out(
     match holdings.archive(holding, tip, draft, &plan.contents, clock::now()).await {
         Ok(entry) => Ok(moved(holding, &entry, written.hash)),
         Err(error) => match journal.entry(holding, id).await {
-            // It was written as a whole although its writer was not told.
+            // It was recorded although the call reported an error.
             Ok(Some(entry)) => Ok(moved(holding, &entry, written.hash)),
             Ok(None) => Err(file::discard(&ask.file, not_moved(error))),
             Err(_) => Err(not_moved(error).and(

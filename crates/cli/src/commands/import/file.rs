@@ -1,4 +1,4 @@
-//! Reading a journal file: every line that cannot be read is noted, and what can be is kept with its number.
+//! Reads a journal file. Reports every unreadable line, and keeps the others with their numbers.
 
 use std::collections::HashSet;
 use std::fs::File;
@@ -15,17 +15,17 @@ use indicatif::{ProgressBar, ProgressStyle};
 use super::nothing_imported;
 use crate::failure::{Failure, why};
 
-/// What some editors put before the first character of a file in UTF-8.
+/// The byte order mark that some editors put before UTF-8 text.
 const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
 
-/// A journal file as far as it could be read.
+/// The readable part of a journal file.
 pub(super) struct JournalFile {
-    /// As it was named on the command line.
+    /// Its name on the command line.
     pub(super) name: String,
     pub(super) header: Header,
-    /// Each with its number in the file.
+    /// The entries, each with its line number.
     pub(super) lines: Vec<(u32, Line)>,
-    /// The documents below the entries of an export.
+    /// The documents of an export.
     pub(super) contents: Vec<Content>,
     pub(super) faults: Vec<Diagnostic>,
 }
@@ -82,7 +82,7 @@ impl JournalFile {
             }
         }
         bar.finish_and_clear();
-        // Each of these would only repeat what was found before.
+        // These checks would only repeat earlier faults.
         if file.faults.is_empty() {
             file.check_chain();
         }
@@ -109,8 +109,8 @@ impl JournalFile {
         self.faults.push(Diagnostic { file: self.name.clone(), line, column: 0, message, help });
     }
 
-    /// That each sealed entry is what was sealed and follows the one before it, whatever the journal already holds.
-    /// An export may be cut from the middle of a journal: what its first entry follows only the journal knows.
+    /// Checks that each sealed entry is as sealed and follows the previous one, whatever the journal already holds. An
+    /// export may be cut from the middle of a journal: only the journal knows what its first entry follows.
     fn check_chain(&mut self) {
         let mut broken = Vec::new();
         let mut tip = None;
@@ -146,7 +146,7 @@ impl JournalFile {
         }
     }
 
-    /// An export says how many entries it has and which is the last, so that a cut file shows.
+    /// Checks the number of entries and the head in the header of an export, to detect a cut file.
     fn check_complete(&mut self) {
         let Some(promised) = self.header.entries else { return };
         let found = u64::try_from(self.lines.len()).unwrap_or(u64::MAX);
@@ -168,7 +168,7 @@ impl JournalFile {
         }
     }
 
-    /// That the documents are those that the header promises, and that an entry of the file attaches each.
+    /// Checks the number of documents in the header, and that an entry of the file attaches each.
     fn check_contents(&mut self, lines: &[u32]) {
         const AGAIN: &str = "the file was cut or added to; export the journal again";
         let promised = self.header.contents.unwrap_or(0);
@@ -203,7 +203,7 @@ impl JournalFile {
     }
 }
 
-/// How a line with a document begins; a sealed entry begins with its place.
+/// The beginning of a line with a document; a sealed entry begins with its place.
 const CONTENT_BEGINS: &[u8] = br#"{"content":"#;
 
 fn header(mut row: Vec<u8>) -> Result<Header, EntryFault> {
@@ -227,7 +227,7 @@ fn diagnostic(name: &str, line: u32, fault: &EntryFault) -> Diagnostic {
     Diagnostic { file: name.to_owned(), line, column: 0, message, help }
 }
 
-/// A bar on the terminal; nothing when the output goes elsewhere or the file is small.
+/// A progress bar; hidden for a small file or if standard error is not a terminal.
 fn progress(bytes: u64) -> ProgressBar {
     const LONG: u64 = 1_000_000;
     if bytes < LONG || !std::io::stderr().is_terminal() {

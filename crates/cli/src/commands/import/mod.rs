@@ -1,4 +1,4 @@
-//! `combclear import`: a journal file taken in, whole or not at all.
+//! `combclear import`: imports a journal file, as a whole or not at all.
 
 mod file;
 
@@ -20,7 +20,7 @@ use crate::args::{Import, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
-/// How many faults are printed before the rest is only counted.
+/// Faults printed in full; the others are only counted.
 const FAULTS_SHOWN: usize = 20;
 
 const WITHOUT_BAD_LINES: &str = "mend them, or take in the rest with --keep-going";
@@ -33,7 +33,7 @@ struct Report {
     added: usize,
     known: usize,
     left_out: Vec<Diagnostic>,
-    /// Documents that came with the entries.
+    /// Documents imported with the entries.
     documents: usize,
     entries: u64,
     head: Option<String>,
@@ -114,13 +114,13 @@ fn listed(faults: &[Diagnostic]) -> String {
     lines.join("\n")
 }
 
-/// The faults of a file of which nothing went in.
+/// The failure for a file with faults, of which nothing was imported.
 fn nothing_imported(name: &str, faults: &[Diagnostic], help: Option<&str>) -> Failure {
     let counted = counted(faults.len(), "fault", "faults");
     Failure::listing(format!("nothing was imported: {counted} in `{name}`"), help, listed(faults))
 }
 
-/// Takes the entries of an export in as they were sealed. Returns how many were added, and how many were there.
+/// Imports sealed entries of an export. Returns how many were added, and how many were already there.
 async fn restore(holdings: &Holdings, file: &JournalFile) -> Result<(usize, usize), Failure> {
     let sealed = file.lines.iter().filter_map(|(_, line)| match line {
         Line::Sealed(entry) => Some(entry.clone()),
@@ -138,7 +138,7 @@ async fn restore(holdings: &Holdings, file: &JournalFile) -> Result<(usize, usiz
     }
 }
 
-/// Seals drafts and takes them in. Returns how many were added, and how many were there.
+/// Seals and records drafts. Returns how many were added, and how many were already there.
 async fn record(
     holdings: &Holdings,
     file: &JournalFile,
@@ -159,7 +159,7 @@ async fn record(
     Ok((recorded.len().saturating_sub(known), known))
 }
 
-/// Which line is refused, and why.
+/// The refused line, and why.
 fn refusal(file: &JournalFile, error: &RecordError) -> Diagnostic {
     let at = |index: usize| file.lines.get(index).map(|(number, _)| *number).unwrap_or_default();
     let (line, pointer, Refused { message, help }) = match error {

@@ -1,4 +1,4 @@
-//! The options of one colony, as a table, and one of them with all its conditions.
+//! The options of one colony as a table, and one of them with all its conditions.
 
 use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
@@ -16,7 +16,7 @@ use super::{flow, free, gap, head, mixture, range, starts, with_times};
 use crate::commands::headed;
 use crate::failure::Failure;
 
-/// All options in order, then what each of them turns on.
+/// All options in order, then the reasons for each.
 pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
     let label = |label| words.label(label);
     let mut text = top(words, report);
@@ -60,7 +60,7 @@ pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
                 text += &format!("   {}: {change}\n", label(Label::OptionsWouldHaveToChange));
             }
         }
-        // What would open more days of one that is usable stands with its conditions.
+        // For a usable option, facts that would open more days are listed with its conditions.
         for missing in option.missing.iter().filter(|_| option.answer == Usability::Unknown) {
             text += &format!("   {}: {}\n", label(Label::NotKnown), gap(words, missing));
         }
@@ -92,7 +92,7 @@ fn name(words: &Words, option: &OptionReport) -> String {
     super::name(words, &option.leaflet, option.method.as_ref(), option.revision.as_deref())
 }
 
-/// Advice that does not hold on the first of the start days that are shown.
+/// Advice that is not kept on the first start day shown.
 fn warnings(words: &Words, option: &OptionReport) -> Vec<String> {
     let first = option.days.iter().find(|days| days.answer == option.answer).map(|days| days.from);
     let advice = option.conditions.iter().filter(|condition| !condition.binds);
@@ -128,7 +128,7 @@ fn dose(words: &Words, report: &DoseOfColony) -> String {
     }
 }
 
-/// The options of one leaflet only, if one is named.
+/// The options of one leaflet, if one is named.
 pub(super) fn only(mut report: OptionsReport, leaflet: Option<&str>) -> Result<OptionsReport, Failure> {
     let Some(leaflet) = leaflet else { return Ok(report) };
     if report.options.iter().all(|option| option.leaflet.as_str() != leaflet) {

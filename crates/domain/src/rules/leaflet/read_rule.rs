@@ -1,4 +1,4 @@
-//! Reading one `[[rule]]`: the keys that every rule has. Those of its kind are declared in `basics/rule_kinds.rs`.
+//! Reads the keys that every `[[rule]]` has. Those of its kind are declared in `basics/rule_kinds.rs`.
 
 use super::kinds;
 use super::rule::{Force, Rule};
@@ -8,9 +8,9 @@ use crate::basics::topic::Topic;
 use crate::basics::words::Method;
 use crate::rules::table::{DataFile, Table, words};
 
-/// What could be read of a rule.
+/// The readable parts of a rule.
 pub(super) struct ReadRule {
-    /// Whether it says of what kind it is; if not, nobody knows which keys it takes.
+    /// Whether its kind was read; if not, its permitted keys are unknown.
     pub(super) kind_is_known: bool,
     /// The rule, if enough of it could be read.
     pub(super) rule: Option<Rule>,

@@ -1,5 +1,5 @@
-//! The leaflet format as a JSON Schema, for editors: they then offer keys and words, and mark what is wrong while it is
-//! written. What rules mean to each other (two values in force on one day, sources that nobody defined) only the loader sees.
+//! The leaflet format as a JSON Schema, with which editors offer keys and words and mark mistakes. Only the loader checks
+//! rules against each other (two values in force on one day, undefined sources).
 
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
@@ -11,7 +11,7 @@ use super::kinds;
 use super::rule::Force;
 use crate::basics::words::{SourceKind, Unit};
 
-/// The schema of one leaflet file, its dates as strings.
+/// The schema of one leaflet file. Dates are strings.
 #[must_use]
 pub fn schema() -> Value {
     let rules: Vec<Value> = Topic::ALL.iter().map(|topic| rule(*topic)).collect();
@@ -61,7 +61,7 @@ pub fn schema() -> Value {
     schema
 }
 
-/// One `[[rule]]`: the keys of its kind, then those that every rule has.
+/// One `[[rule]]`: the keys of its kind, then the common ones.
 fn rule(topic: Topic) -> Value {
     let kind = Keys::new().must("kind", json!({ "const": topic.as_str() }));
     let keys = kinds::describe(topic, kind)
@@ -83,7 +83,7 @@ fn rule(topic: Topic) -> Value {
     keys.object()
 }
 
-/// The keys of a table, and what they mean to each other.
+/// The keys of a table, with the constraints between them.
 pub(super) struct Keys {
     properties: Map<String, Value>,
     required: Vec<&'static str>,
@@ -106,13 +106,13 @@ impl Keys {
         self.may(key, schema)
     }
 
-    /// One of these keys at least must be there.
+    /// Requires at least one of these keys.
     pub(super) fn any_of(mut self, keys: &[&str]) -> Keys {
         self.any_of.extend(keys.iter().map(|key| json!({ "required": [key] })));
         self
     }
 
-    /// All must be true besides.
+    /// Adds a schema that must hold too.
     pub(super) fn all_of(mut self, schema: Value) -> Keys {
         self.all_of.push(schema);
         self

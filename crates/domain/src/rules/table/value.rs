@@ -1,4 +1,4 @@
-//! Values of keys, read as what they should be. A value that does not do is refused with the help that fits it.
+//! Reads values as the wanted type. A wrong value is refused with fitting help.
 
 use std::ops::{Range, RangeInclusive};
 use std::str::FromStr;
@@ -9,7 +9,7 @@ use toml::de::DeValue;
 use crate::basics::calendar::Day;
 use crate::basics::diagnostic::nearest;
 
-/// A value and where it stands.
+/// A value and its span.
 pub(crate) struct WrittenValue<'a> {
     pub(crate) span: Range<usize>,
     pub(crate) value: DeValue<'a>,
@@ -21,7 +21,7 @@ impl<'a> WrittenValue<'a> {
     }
 }
 
-/// Why a value does not do: the help, where the usual one does not fit.
+/// Why a value is refused: special help, or `None` for the usual one.
 pub(crate) type Complaint = Option<String>;
 
 pub(crate) const TEXT: &str = "some text in double quotes";
@@ -88,7 +88,7 @@ pub(crate) fn as_day(found: &WrittenValue<'_>) -> Result<Day, Complaint> {
     }
     let datetime = found.value.as_datetime().ok_or(None)?;
     let date = datetime.date.ok_or_else(|| {
-        // The parser gives an empty date for one that the calendar does not have.
+        // The parser gives an empty date for one that does not exist in the calendar.
         let help = "write a date that the calendar has, year first, such as 2026-04-11";
         datetime.time.is_none().then(|| help.to_owned())
     })?;
