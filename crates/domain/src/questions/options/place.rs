@@ -45,6 +45,7 @@ pub(super) struct Place<'h> {
     what_if: (&'h WhatIf, Day),
     pub(super) weather: Weather,
     pub(super) flows: Vec<Flow>,
+    flow_spans: Vec<FlowSpan>,
 }
 
 /// A fact about the site, with who told it; none if nobody did.
@@ -52,20 +53,22 @@ pub(super) type Told<T> = Option<(T, ToldBy)>;
 
 impl<'h> Place<'h> {
     /// The flows as spans of days: each from the first day on which it may begin to the last on which it may go on.
-    pub(super) fn flow_spans(&self) -> Vec<FlowSpan> {
-        let span = |flow: &Flow| FlowSpan { from: flow.earliest(), last: flow.last(), entry: flow.entry };
-        self.flows.iter().map(span).collect()
+    pub(super) fn flow_spans(&self) -> &[FlowSpan] {
+        &self.flow_spans
     }
 
     pub(super) fn of(holding: &'h Holding, apiary: &ApiaryName, ask: &'h Ask) -> Place<'h> {
         let file = holding.apiary_file(apiary);
         let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
         let file = file.get(..known).unwrap_or_default();
+        let flows = Flow::all(file);
+        let span = |flow: &Flow| FlowSpan { from: flow.earliest(), last: flow.last(), entry: flow.entry };
         Place {
+            flow_spans: flows.iter().map(span).collect(),
             site: holding.site_file(apiary, ask.as_of),
             what_if: (&ask.what_if, ask.span.from()),
             weather: Weather::of(file),
-            flows: Flow::all(file),
+            flows,
         }
     }
 

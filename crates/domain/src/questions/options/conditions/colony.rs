@@ -114,8 +114,8 @@ pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Opt
         };
         // It may come out on any day up to the last on which it must.
         let latest = plan.and_then(|plan| plan.most).map_or(out, |days| start.plus(days).max(out));
-        let later = history::before_flow(&spans, bar.value, latest, latest);
-        match (history::before_flow(&spans, bar.value, out, out), later) {
+        let later = history::before_flow(spans, bar.value, latest, latest);
+        match (history::before_flow(spans, bar.value, out, out), later) {
             (BeforeFlow::Barred(flow), _) => {
                 Finding::broken(Because::RightBeforeFlow { out, from: flow.from, entry: flow.entry })
             }
