@@ -25,8 +25,9 @@ use crate::journal::event::{Inspection, SupersOff, SupersOn};
 use crate::rules::leaflet::Leaflets;
 use crate::rules::leaflet::rule::BroodState;
 
+pub use crate::facts::apiary::FlowSpan;
+pub use flows::RIGHT_BEFORE_DAYS;
 pub(crate) use flows::{BeforeFlow, before_flow};
-pub use flows::{FlowSpan, RIGHT_BEFORE_DAYS};
 pub(crate) use line::{Line, Planned};
 pub(crate) use periods::{Bars, blocked_through, inside, withdrawal_bars};
 pub use plan::Lack;

@@ -17,7 +17,6 @@ mod check_place;
 pub(crate) mod mentions;
 mod references;
 mod refusal;
-mod site;
 pub mod untrue;
 mod views;
 
@@ -37,8 +36,6 @@ use crate::journal::seal::Hash;
 
 pub use references::{Bond, Tie};
 pub use refusal::Refusal;
-pub(crate) use site::SiteFile;
-pub use site::SiteView;
 pub use untrue::Untrue;
 pub use views::{ApiaryView, LotView};
 

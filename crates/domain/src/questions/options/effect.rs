@@ -66,7 +66,7 @@ impl Effect {
         place: Option<&Place<'_>>,
     ) -> Effect {
         let out = plan.least.map(|days| start.plus(days));
-        let planned = plan.starting(terms, start, place.map_or(&[], Place::flow_spans));
+        let planned = plan.starting(terms, start, place.map_or(&[], |place| &place.apiary.flow_spans));
         let alone = Outlook::of_lines(&colony.history, &[&planned]);
         let free = free(terms, out, start, &alone, colony, place);
         let last_blocked = match free {
