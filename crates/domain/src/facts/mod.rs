@@ -2,7 +2,7 @@
 //!
 //! - [`holding`]: the journal folded into apiaries, colonies, medicines and lots; refusal of entries that cannot be true
 //! - [`apiary`]: site, temperatures and nectar flows of one apiary
-//! - `descent`: where a colony came from and stood; `balance`: what is left of a lot
+//! - `descent`: where a colony came from and stood; `doses`: which doses and removals belong to one course; `balance`: what is left of a lot
 //! - [`confirmed`]: whether a keeper's confirmation matches the value of a rule
 //! - [`history`]: the courses of one colony, each with its terms
 
@@ -10,6 +10,7 @@ pub mod apiary;
 mod balance;
 pub mod confirmed;
 mod descent;
+mod doses;
 pub mod history;
 pub mod holding;
 
