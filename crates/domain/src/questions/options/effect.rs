@@ -71,7 +71,11 @@ impl Effect {
         let free = free(terms, out, start, &alone, colony, place);
         let last_blocked = match free {
             FreeAfterwards::From(day) if day > start => Some(day.before()),
-            FreeAfterwards::PeriodsNotKnown => alone.last_no(),
+            FreeAfterwards::PeriodsNotKnown => {
+                // Where supers must be off, they are off between the doses too.
+                let off = out.filter(|_| inside(terms) == Verdict::No).map(Day::before);
+                alone.last_no().max(off)
+            }
             FreeAfterwards::From(_)
             | FreeAfterwards::AllAlong { .. }
             | FreeAfterwards::StayNotKnown
