@@ -295,7 +295,7 @@ fn dose<'h>(
     let lots = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
     let part = GivenDose { dose, lots: lots.collect() };
-    let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
+    let first = holding.goes_on_with(given);
     let mut went_on = false;
     for trace in traces.iter_mut().filter(|trace| Some(trace.first.id) == first && trace.is_in_by(record.on))
     {
@@ -343,11 +343,8 @@ fn renewed_about(
     begun: &[EntryId],
 ) -> bool {
     let of_the_day = of_day(holding.colony_file(colony), removal.on);
-    of_the_day.iter().filter(|other| !begun.contains(&other.id)).any(|other| {
-        let continued = other.body::<Administration>().and_then(|given| given.continues);
-        let continued = continued.and_then(|continued| holding.effective(continued)).map(|first| first.id);
-        let before = removal.at.zip(other.at).is_some_and(|(removed, given)| given < removed);
-        continued.is_some() && continued == first && !before
+    first.is_some_and(|first| {
+        holding.later_doses(of_the_day, first).any(|dose| !begun.contains(&dose.id) && dose.renews(removal))
     })
 }
 

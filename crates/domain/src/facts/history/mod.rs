@@ -5,6 +5,7 @@
 
 mod courses;
 mod flows;
+mod line;
 mod periods;
 mod plan;
 mod resolve;
@@ -24,16 +25,18 @@ use crate::journal::event::{Inspection, SupersOff, SupersOn};
 use crate::rules::leaflet::Leaflets;
 use crate::rules::leaflet::rule::BroodState;
 
+pub use crate::facts::apiary::FlowSpan;
+pub use flows::RIGHT_BEFORE_DAYS;
 pub(crate) use flows::{BeforeFlow, before_flow};
-pub use flows::{FlowSpan, RIGHT_BEFORE_DAYS};
-pub(crate) use periods::{Bars, blocked_through, free_from, free_in_or_out, inside, withdrawal_bars};
+pub(crate) use line::{Line, Planned};
+pub(crate) use periods::{Bars, blocked_through, inside, withdrawal_bars};
 pub use plan::Lack;
 pub(crate) use plan::{Ends, Plan};
 pub(crate) use stated::label_revision;
 pub use terms::{Doses, FlowBefore, Stay, Terms};
 pub use timeline::{DoseDue, EarliestOut, Presence, Standing};
 pub use whereabouts::Doubt;
-pub(crate) use whereabouts::{Whereabouts, used_up};
+pub(crate) use whereabouts::{Whereabouts, used_up, whereabouts};
 
 /// Everything that affects whether one colony may be supered.
 #[derive(Debug, Clone)]
@@ -166,9 +169,9 @@ impl History {
         }
     }
 
-    /// The nectar flows that a course stood in.
-    pub(crate) fn flows_of<'h>(&'h self, course: &'h Course) -> &'h [FlowSpan] {
-        course.flows.as_deref().unwrap_or(&self.flows)
+    /// The nectar flows that a line of a course stands in.
+    pub(crate) fn flows_of<'h>(&'h self, line: &'h impl Line) -> &'h [FlowSpan] {
+        line.own_flows().unwrap_or(&self.flows)
     }
 
     /// The history as it stood at the end of a day, without later events.

@@ -18,7 +18,6 @@ pub(crate) mod mentions;
 mod records;
 mod references;
 mod refusal;
-mod site;
 pub mod untrue;
 mod views;
 
@@ -40,8 +39,6 @@ use records::Records;
 
 pub use references::{Bond, Tie};
 pub use refusal::Refusal;
-pub(crate) use site::SiteFile;
-pub use site::SiteView;
 pub use untrue::Untrue;
 pub use views::{ApiaryView, LotView};
 

@@ -2,10 +2,11 @@
 
 use serde::Serialize;
 
-use super::{Holding, SiteView};
+use super::Holding;
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName, Unit};
+use crate::facts::apiary::{Site, SiteView};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{ApiaryDetails, NectarFlow};
 
@@ -70,7 +71,7 @@ impl Holding {
             apiary: apiary.clone(),
             place,
             colonies: self.colonies_at(apiary, on).cloned().collect(),
-            conditions: self.site_file(apiary, on).view(on),
+            conditions: Site::of(file).view(on),
             flows,
         })
     }

@@ -173,7 +173,7 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     // The same computation as for the colony, asked of this course alone; honey that is barred under supers counts too.
     let of_course: Vec<&Course> = here.courses().collect();
     let Blocked { last: bars_supers, first_free } =
-        Outlook::of_courses(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
+        Outlook::of_lines(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
     let bars_honey = lines().filter_map(|course| harvest::last_day(course, view.as_of)).max();
     let last_blocked_day = bars_supers.max(bars_honey);
     let documented = |fact: Option<Sourced<u16>>| fact.is_some_and(|fact| fact.is_documented());

@@ -24,6 +24,17 @@ pub(crate) struct Flow {
     pub(crate) entry: EntryId,
 }
 
+/// A nectar flow, for the days on which a colony stood in it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct FlowSpan {
+    /// First day; for an expected flow, in an early year. Not before the colony came.
+    pub from: Day,
+    /// The last day on which it may go on. Not after the colony left.
+    pub last: Day,
+    /// The entry that records it.
+    pub entry: EntryId,
+}
+
 /// How a range of days relates to the flows.
 pub(crate) enum Meets<'f> {
     /// No flow of this year is on record.
@@ -88,6 +99,11 @@ impl Flow {
         let ended = self.to.map(|to| if self.stage == FlowStage::Expected { to.plus(delay) } else { to });
         let year_ends = || Day::new(self.latest().year(), 12, 31).unwrap_or(Day::LAST);
         ended.unwrap_or_else(|| year_ends().max(self.latest().plus(NO_FLOW_LASTS_DAYS)))
+    }
+
+    /// All its days, from the first on which it may begin to the last on which it may go on.
+    pub(crate) fn span(&self) -> FlowSpan {
+        FlowSpan { from: self.earliest(), last: self.last(), entry: self.entry }
     }
 
     /// Whether two flows of one forage are the same, that is, overlap. A flow without an end counts as a month here.

@@ -4,9 +4,9 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
-use super::{Holding, Record};
 use crate::basics::calendar::Day;
-use crate::basics::words::{Access, ApiaryName, Ground, Power};
+use crate::basics::words::{Access, Ground, Power};
+use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, SiteConditions};
 
@@ -24,18 +24,17 @@ pub struct SiteView {
 
 /// The entries about the site of one apiary, in the order in which things happened.
 #[derive(Debug, Clone)]
-pub(crate) struct SiteFile<'h>(Vec<&'h Arc<Record>>);
+pub(crate) struct Site<'h>(Vec<&'h Arc<Record>>);
 
-impl Holding {
-    /// The entries about the site of an apiary up to the end of a day.
-    pub(crate) fn site_file(&self, apiary: &ApiaryName, as_of: Day) -> SiteFile<'_> {
-        let file = self.apiary_file(apiary).iter().take_while(|record| record.on <= as_of);
-        SiteFile(file.filter(|record| matches!(record.event, Event::SiteConditions(_))).collect())
+impl<'h> Site<'h> {
+    /// The entries about the site in the file of an apiary.
+    pub(crate) fn of(file: &'h [Arc<Record>]) -> Site<'h> {
+        Site(file.iter().filter(|record| matches!(record.event, Event::SiteConditions(_))).collect())
     }
 }
 
-impl SiteFile<'_> {
-    pub(super) fn view(&self, on: Day) -> SiteView {
+impl Site<'_> {
+    pub(crate) fn view(&self, on: Day) -> SiteView {
         SiteView {
             power: self.power(on).map(|(power, _)| power),
             access: self.access(on).map(|(access, _)| access),
