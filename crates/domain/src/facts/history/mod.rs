@@ -3,6 +3,7 @@
 //! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] when a question is asked. It follows splits
 //! and unitings back, because a colony carries the courses and the treated comb of the colonies it came from.
 
+mod by_doses;
 mod courses;
 mod flows;
 mod periods;
@@ -24,6 +25,7 @@ use crate::journal::event::{Inspection, SupersOff, SupersOn};
 use crate::rules::leaflet::Leaflets;
 use crate::rules::leaflet::rule::BroodState;
 
+use by_doses::Known;
 pub(crate) use flows::{BeforeFlow, before_flow};
 pub use flows::{FlowSpan, RIGHT_BEFORE_DAYS};
 pub(crate) use periods::{Bars, blocked_through, free_from, free_in_or_out, inside, withdrawal_bars};
@@ -84,8 +86,8 @@ pub struct Course {
     /// The nectar flows it stood in, if it came from colonies that were united into this one; otherwise those of this
     /// colony apply.
     pub flows: Option<Vec<FlowSpan>>,
-    /// The terms that apply to it.
-    pub terms: Terms,
+    /// The terms that apply to it. Colonies that were given the same share them.
+    pub terms: Arc<Terms>,
 }
 
 /// One dose of a course.
@@ -148,12 +150,25 @@ pub struct BroodSeen {
 /// Common practice, no source: worker brood takes three weeks from egg to bee, so brood seen earlier has emerged.
 pub const BROOD_TELLS_DAYS: u16 = 21;
 
-impl History {
-    /// Derives the history of a colony; an empty one for a colony that nobody entered.
+/// The histories of several colonies of a holding, one after another. What they share is worked out once: most courses are
+/// given to many colonies.
+pub struct Histories<'h> {
+    holding: &'h Holding,
+    known: Known<'h>,
+}
+
+impl<'h> Histories<'h> {
+    /// Those of this holding.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
+    pub fn new(holding: &'h Holding, leaflets: &'h Leaflets) -> Histories<'h> {
+        Histories { holding, known: Known::new(holding, leaflets) }
+    }
+
+    /// Derives the history of a colony; an empty one for a colony that nobody entered.
+    pub fn of(&mut self, colony: &ColonyName) -> History {
+        let holding = self.holding;
         let life = holding.life(colony);
-        let courses = courses::of(holding, leaflets, colony);
+        let courses = courses::of(holding, &mut self.known, colony);
         History {
             colony: colony.clone(),
             begun: life.begun.map(|record| (record.on, record.id)),
@@ -164,6 +179,14 @@ impl History {
             broods: broods(holding.colony_file(colony)),
             flows: flows::of(holding, colony),
         }
+    }
+}
+
+impl History {
+    /// Derives the history of a colony; an empty one for a colony that nobody entered. See [`Histories`] for several.
+    #[must_use]
+    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
+        Histories::new(holding, leaflets).of(colony)
     }
 
     /// The nectar flows that a course stood in.

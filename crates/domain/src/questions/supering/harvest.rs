@@ -54,7 +54,7 @@ pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
 /// Whether honey is barred while it is in: the label says so, a withdrawal period would begin only after it, or nobody
 /// knows whether one does.
 fn bars_while_in(course: &Course) -> bool {
-    let Terms { supers_during, withdrawal, leaflet, .. } = &course.terms;
+    let Terms { supers_during, withdrawal, leaflet, .. } = &*course.terms;
     let no_harvest = supers_during.is_some_and(|fact| fact.value == SupersDuring::OnNoHarvest);
     let forbidden = leaflet.as_ref().is_some_and(|leaflet| {
         leaflet.in_force(Topic::HarvestDuring, course.placed, None).any(|rule| {

@@ -45,6 +45,13 @@ impl Outlook {
         })
     }
 
+    /// Whether the answer of a course may change on any day after this one.
+    pub(crate) fn may_change_after(history: &History, course: &Course, day: Day) -> bool {
+        let mut days = Vec::new();
+        changes(history, course, &mut days);
+        days.into_iter().any(|change| day < change)
+    }
+
     fn at(mut days: Vec<Day>, verdict: impl Fn(Day) -> Verdict) -> Outlook {
         days.sort_unstable();
         days.dedup();
