@@ -334,7 +334,7 @@ fn dose<'h>(
 ) {
     let lots = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
-    let part = GivenDose { dose, lots: lots.collect() };
+    let part = GivenDose { dose, given, lots: lots.collect() };
     let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
     let mut went_on = false;
     traces.each_of(first, |trace| {
