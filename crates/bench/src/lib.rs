@@ -1,7 +1,8 @@
 //! The code that is measured, apart from the measuring, so that tests can check that it gives the same answers.
 //!
-//! - [`plain`]: the question as a careful programmer would write it by hand, as the yardstick
-//! - [`scene`]: a colony with a number of courses, recorded entry by entry
+//! - [`plain`]: the question as a careful programmer would write it by hand, the yardstick
+//! - [`scene`]: a colony, or many of them, with so many courses, taken in entry by entry
+//! - [`apiaries`]: many apiaries with weather, flows and colonies
 #![deny(missing_docs)]
 #![expect(
     clippy::missing_panics_doc,

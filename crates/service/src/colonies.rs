@@ -6,10 +6,9 @@ use combclear_domain::Day;
 use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, Brood, ColonyName, HoldingName};
-use combclear_domain::facts::history::History;
+use combclear_domain::facts::history::{Histories, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
-use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::supering::{SuperingReport, SuperingSummary};
 use combclear_wording::{Words, notice};
 use serde::Serialize;
@@ -72,7 +71,8 @@ pub(crate) async fn list_colonies(
     let on = app.day(query.on);
     let items = move |holding: &Holding, app: &App| {
         let alive = holding.colonies().filter(|colony| holding.life(colony).lasts(on));
-        alive.map(|colony| ColonyItem::of(holding, &app.leaflets, colony, on)).collect()
+        let mut histories = Histories::new(holding, &app.leaflets);
+        alive.map(|colony| ColonyItem::of(holding, &histories.of(colony), on)).collect()
     };
     let items = app.ask(&path.holding, items).await?;
     Ok(Json(ColonyList { holding: path.holding, on, items, notice: notice(Words::english()) }))
@@ -216,8 +216,8 @@ fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {
 }
 
 impl ColonyItem {
-    fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, on: Day) -> ColonyItem {
-        let history = History::of(holding, leaflets, colony);
+    fn of(holding: &Holding, history: &History, on: Day) -> ColonyItem {
+        let colony = &history.colony;
         let said = SuperingSummary::of(Words::english(), &history.supering(on));
         ColonyItem {
             colony: colony.clone(),

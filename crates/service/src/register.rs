@@ -7,13 +7,13 @@ use axum::extract::State;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
-use combclear_domain::Instant;
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
+use combclear_domain::{Day, Instant};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, Typesetter, flat, html};
@@ -73,7 +73,9 @@ pub(crate) async fn get_register(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
-    let (register, _) = both(&app, &path.holding, time).await?;
+    let (period, as_of) = asked(&app, time)?;
+    let register = move |holding: &Holding, app: &App| Register::of(holding, &app.leaflets, period, as_of);
+    let register = app.ask(&path.holding, register).await?;
     let register = register.counted_by(match query.counting {
         Some(CountingWord::Elapsed) => Counting::Elapsed,
         Some(CountingWord::Calendar) | None => Counting::Calendar,
@@ -188,21 +190,26 @@ fn why(state: ContentState) -> Why {
     }
 }
 
-/// The register of a period and its gaps, both from one state of the journal.
-async fn both(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<(Register, GapsReport), Problem> {
+/// The time that is meant, and the day whose knowledge counts.
+fn asked(app: &App, time: TimeQuery) -> Result<(Period, Day), Problem> {
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
         let Refused { message, help } = Refused::of_period(Words::english(), fault);
         Problem::new(ProblemKind::BadParameter, message).at_parameter("to", help)
     })?;
-    let as_of = app.day(time.as_of);
+    Ok((period, app.day(time.as_of)))
+}
+
+/// The register of a time and its gaps, both read from one state of the journal.
+async fn both(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<(Register, GapsReport), Problem> {
+    let (period, as_of) = asked(app, time)?;
     let attached = documents(app.holdings.journal().as_ref(), holding).await?;
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
     let both = move |holding: &Holding, app: &App| {
         let register = Register::of(holding, &app.leaflets, period, as_of);
-        let gaps = Gaps::of(holding, &app.leaflets, &app.laws, period, as_of, &not_kept);
+        let gaps = Gaps::in_register(holding, &app.leaflets, &app.laws, &register, &not_kept);
         (register, GapsReport::of(Words::english(), &gaps))
     };
     app.ask(holding, both).await

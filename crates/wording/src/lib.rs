@@ -24,6 +24,7 @@ mod pieces;
 pub mod refusals;
 pub mod register;
 pub mod retention;
+mod sentences;
 pub mod stock;
 pub mod supering;
 pub mod terminal;

@@ -26,7 +26,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
         // Both come from one state of the journal.
         let both = |holding: &Holding| {
             let register = Register::of(holding, leaflets, period, as_of);
-            let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
+            let gaps = Gaps::in_register(holding, leaflets, laws, &register, &not_kept);
             let words = Words::english();
             (RegisterReport::of(words, register), GapsReport::of(words, &gaps))
         };

@@ -21,9 +21,9 @@ use crate::{Outcome, clock, place, typesetter};
 pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
     output::must_be_new(named(ask))?;
-    let (register, gaps) = both(at, &ask.time).await?;
+    let (register, gaps) = read(at, ask).await?;
     let report = RegisterReport::of(Words::english(), register.counted_by(ask.counting));
-    let files = files(ask, &report, &gaps)?;
+    let files = files(ask, &report, gaps.as_ref())?;
     for (path, bytes) in &files {
         output::write(path, bytes)?;
     }
@@ -35,16 +35,22 @@ pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Fai
     Ok(Outcome::Done)
 }
 
-/// The register of the period with its gaps, which hold the stock accounts.
-async fn both(at: &Place, time: &RegisterTime) -> Result<(Register, GapsReport), Failure> {
+/// The register of the period; for the exchange also its gaps, which hold the stock accounts.
+async fn read(at: &Place, ask: &args::Register) -> Result<(Register, Option<GapsReport>), Failure> {
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
-    let (period, as_of) = period(time)?;
+    let (period, as_of) = period(&ask.time)?;
     place::with_holding(at, async |holdings, holding| {
-        let not_kept = not_kept(holdings, &holding).await?;
+        let not_kept = match ask.exchange {
+            Some(_) => Some(not_kept(holdings, &holding).await?),
+            None => None,
+        };
         let read = |holding: &_| {
             let register = Register::of(holding, leaflets, period, as_of);
-            let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
-            (register, GapsReport::of(Words::english(), &gaps))
+            let gaps = not_kept.as_ref().map(|not_kept| {
+                let gaps = Gaps::in_register(holding, leaflets, laws, &register, not_kept);
+                GapsReport::of(Words::english(), &gaps)
+            });
+            (register, gaps)
         };
         let both = holdings.read(&holding, read).await?;
         both.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
@@ -85,7 +91,7 @@ fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
 fn files<'a>(
     ask: &'a args::Register,
     report: &RegisterReport,
-    gaps: &GapsReport,
+    gaps: Option<&GapsReport>,
 ) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
     let mut files: Vec<(&Path, Vec<u8>)> = Vec::new();
     if let Some(path) = &ask.csv {
@@ -108,7 +114,7 @@ fn files<'a>(
         files.push((path, pdf.bytes));
     }
     if let Some(path) = &ask.exchange {
-        files.push((path, serde_json::to_vec_pretty(&Exchange::of(report, Some(gaps))).map_err(not_made)?));
+        files.push((path, serde_json::to_vec_pretty(&Exchange::of(report, gaps)).map_err(not_made)?));
     }
     Ok(files)
 }

@@ -273,7 +273,13 @@ const fn known(year: i32, month: u32, day: u32) -> NaiveDate {
 
 impl fmt::Display for Day {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.0.format("%Y-%m-%d"))
+        // A report has thousands of days, so the ten signs are put together at once.
+        let sign = |number: u32| b'0' + u8::try_from(number % 10).unwrap_or_default();
+        let (year, month, day) = (self.0.year().unsigned_abs(), self.0.month(), self.0.day());
+        let year = [sign(year / 1000), sign(year / 100), sign(year / 10), sign(year)];
+        let [y1, y2, y3, y4] = year;
+        let text = [y1, y2, y3, y4, b'-', sign(month / 10), sign(month), b'-', sign(day / 10), sign(day)];
+        f.write_str(std::str::from_utf8(&text).map_err(|_| fmt::Error)?)
     }
 }
 

@@ -3,6 +3,7 @@
 //! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] when a question is asked. It follows splits
 //! and unitings back, because a colony carries the courses and the treated comb of the colonies it came from.
 
+mod by_doses;
 mod courses;
 mod flows;
 mod line;
@@ -26,6 +27,7 @@ use crate::rules::leaflet::Leaflets;
 use crate::rules::leaflet::rule::BroodState;
 
 pub use crate::facts::apiary::FlowSpan;
+use by_doses::Known;
 pub use flows::RIGHT_BEFORE_DAYS;
 pub(crate) use flows::{BeforeFlow, before_flow};
 pub(crate) use line::{Line, Planned};
@@ -87,8 +89,8 @@ pub struct Course {
     /// The nectar flows it stood in, if it came from colonies that were united into this one; otherwise those of this
     /// colony apply.
     pub flows: Option<Vec<FlowSpan>>,
-    /// The terms that apply to it.
-    pub terms: Terms,
+    /// The terms that apply to it. Colonies that were given the same share them.
+    pub terms: Arc<Terms>,
 }
 
 /// One dose of a course.
@@ -151,12 +153,25 @@ pub struct BroodSeen {
 /// Common practice, no source: worker brood takes three weeks from egg to bee, so brood seen earlier has emerged.
 pub const BROOD_TELLS_DAYS: u16 = 21;
 
-impl History {
-    /// Derives the history of a colony; an empty one for a colony that nobody entered.
+/// The histories of several colonies of a holding, one after another. What they share is worked out once: most courses are
+/// given to many colonies.
+pub struct Histories<'h> {
+    holding: &'h Holding,
+    known: Known<'h>,
+}
+
+impl<'h> Histories<'h> {
+    /// Those of this holding.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
+    pub fn new(holding: &'h Holding, leaflets: &'h Leaflets) -> Histories<'h> {
+        Histories { holding, known: Known::new(holding, leaflets) }
+    }
+
+    /// Derives the history of a colony; an empty one for a colony that nobody entered.
+    pub fn of(&mut self, colony: &ColonyName) -> History {
+        let holding = self.holding;
         let life = holding.life(colony);
-        let courses = courses::of(holding, leaflets, colony);
+        let courses = courses::of(holding, &mut self.known, colony);
         History {
             colony: colony.clone(),
             begun: life.begun.map(|record| (record.on, record.id)),
@@ -167,6 +182,14 @@ impl History {
             broods: broods(holding.colony_file(colony)),
             flows: flows::of(holding, colony),
         }
+    }
+}
+
+impl History {
+    /// Derives the history of a colony; an empty one for a colony that nobody entered. See [`Histories`] for several.
+    #[must_use]
+    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
+        Histories::new(holding, leaflets).of(colony)
     }
 
     /// The nectar flows that a line of a course stands in.

@@ -31,8 +31,10 @@ impl Holding {
     /// The entries that record archives, in the order in which they were recorded.
     #[must_use]
     pub fn archives(&self) -> Vec<(&Record, &Archived)> {
-        let told = self.in_order().into_iter().filter_map(|record| Some((&**record, record.body()?)));
-        told.collect()
+        let told = self.records.all().filter_map(|record| Some((&**record, record.body()?)));
+        let mut told: Vec<(&Record, &Archived)> = told.collect();
+        told.sort_unstable_by_key(|(record, _)| record.seq);
+        told
     }
 
     /// The same holding with the bodies of these places moved into an archive.

@@ -227,8 +227,14 @@ impl Holding {
     /// Every standing entry (not corrected, struck out or archived) in the order in which things happened.
     #[must_use]
     pub fn standing(&self) -> Vec<&Arc<Record>> {
+        self.standing_if(|_| true)
+    }
+
+    /// The standing entries that are wanted, in the order in which things happened.
+    pub(crate) fn standing_if(&self, wanted: impl Fn(&Record) -> bool) -> Vec<&Arc<Record>> {
         let stands = |record: &&Arc<Record>| {
-            !self.superseded.contains_key(&record.id)
+            wanted(record)
+                && !self.superseded.contains_key(&record.id)
                 && !matches!(record.event, Event::StrikeOut(_) | Event::InArchive(_))
         };
         let mut standing: Vec<&Arc<Record>> = self.records.all().filter(stands).collect();

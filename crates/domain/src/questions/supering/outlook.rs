@@ -62,6 +62,13 @@ impl Outlook {
         stretch.map_or(Verdict::Unknown, |(_, verdict)| *verdict)
     }
 
+    /// Whether the answer of a course may change on any day after this one.
+    pub(crate) fn may_change_after(history: &History, line: &impl Line, day: Day) -> bool {
+        let mut days = Vec::new();
+        changes(history, line, &mut days);
+        days.into_iter().any(|change| day < change)
+    }
+
     fn at(mut days: Vec<Day>, verdict: impl Fn(Day) -> Verdict) -> Outlook {
         days.sort_unstable();
         days.dedup();

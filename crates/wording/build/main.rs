@@ -1,6 +1,11 @@
 //! Makes a type of each message in `messages/en.ftl`, with a field for each of its arguments: a message that is not there, one that
 //! nobody says, and an argument that is left out do not compile. A message whose id begins with `label-` becomes a variant of `Label`
 //! instead. Every other language must have the same messages and arguments.
+//!
+//! The sentences of each language are written out as data, so that a program reads no message file when it starts, and says a
+//! sentence by putting its pieces together.
+
+mod sentences;
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::error::Error;
@@ -8,7 +13,7 @@ use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::{env, fs};
 
-use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use fluent_syntax::ast::{Entry, Expression, InlineExpression, Message, Pattern, PatternElement, Resource};
 use fluent_syntax::parser;
 
 /// The arguments of each message, by its id.
@@ -16,64 +21,80 @@ type Messages = BTreeMap<String, BTreeSet<String>>;
 
 fn main() -> Result<(), Box<dyn Error>> {
     println!("cargo::rerun-if-changed=messages");
-    let english = read(Path::new("messages/en.ftl"))?;
+    let text = fs::read_to_string("messages/en.ftl")?;
+    let english = arguments(&parse(Path::new("messages/en.ftl"), &text)?)?;
+    let is_label = |id: &str| id.starts_with(LABEL);
+    let mut written = String::new();
     for entry in fs::read_dir("messages")? {
         let path = entry?.path();
-        let other = read(&path)?;
+        let fault = |fault: Box<dyn Error>| format!("{}: {fault}", path.display());
+        let text = fs::read_to_string(&path)?;
+        let resource = parse(&path, &text)?;
+        let other = arguments(&resource).map_err(fault)?;
         let differing: Vec<&String> =
             english.keys().chain(other.keys()).filter(|id| english.get(*id) != other.get(*id)).collect();
         if !differing.is_empty() {
             return Err(format!("{}: not as in English: {differing:?}", path.display()).into());
         }
+        let language = path.file_stem().and_then(|stem| stem.to_str()).unwrap_or_default();
+        written += &sentences::of(language, &resource, &other, is_label).map_err(fault)?;
     }
     let out = PathBuf::from(env::var("OUT_DIR")?);
-    let (labels, others): (Messages, Messages) =
-        english.into_iter().partition(|(id, _)| id.starts_with(LABEL));
+    let (labels, others): (Messages, Messages) = english.into_iter().partition(|(id, _)| is_label(id));
     fs::write(out.join("messages.rs"), types(&others)?)?;
     fs::write(out.join("labels.rs"), label_type(&labels)?)?;
+    fs::write(out.join("sentences.rs"), written)?;
     Ok(())
 }
 
 /// How the id of a label begins.
 const LABEL: &str = "label-";
 
-fn read(path: &Path) -> Result<Messages, Box<dyn Error>> {
-    let text = fs::read_to_string(path)?;
-    let resource = parser::parse(text.as_str()).map_err(|(_, faults)| {
+fn parse<'t>(path: &Path, text: &'t str) -> Result<Resource<&'t str>, Box<dyn Error>> {
+    parser::parse(text).map_err(|(_, faults)| {
         let line = |at: usize| text.bytes().take(at).filter(|byte| *byte == b'\n').count() + 1;
         let faults: Vec<String> =
             faults.iter().map(|fault| format!("line {}: {fault}", line(fault.pos.start))).collect();
-        format!("{}: {}", path.display(), faults.join("; "))
-    })?;
-    let mut messages = Messages::new();
-    for entry in &resource.body {
-        let Entry::Message(message) = entry else { continue };
+        format!("{}: {}", path.display(), faults.join("; ")).into()
+    })
+}
+
+/// The messages of a file, in its order.
+fn messages<'r, 't>(resource: &'r Resource<&'t str>) -> impl Iterator<Item = &'r Message<&'t str>> {
+    resource.body.iter().filter_map(|entry| match entry {
+        Entry::Message(message) => Some(message),
+        _ => None,
+    })
+}
+
+fn arguments(resource: &Resource<&str>) -> Result<Messages, Box<dyn Error>> {
+    let mut known = Messages::new();
+    for message in messages(resource) {
         let mut arguments = BTreeSet::new();
         if let Some(pattern) = &message.value {
             in_pattern(pattern, &mut arguments);
         }
         let id = message.id.name.to_owned();
-        if messages.insert(id.clone(), arguments).is_some() {
-            return Err(format!("{}: `{id}` is there twice", path.display()).into());
+        if known.insert(id.clone(), arguments).is_some() {
+            return Err(format!("`{id}` is there twice").into());
         }
     }
     // What a message takes from another needs that one's arguments too, and those which that one takes from a third.
     loop {
-        let before: usize = messages.values().map(BTreeSet::len).sum();
-        for entry in &resource.body {
-            let Entry::Message(message) = entry else { continue };
+        let before: usize = known.values().map(BTreeSet::len).sum();
+        for message in messages(resource) {
             let mut named = BTreeSet::new();
             if let Some(pattern) = &message.value {
                 references(pattern, &mut named);
             }
             let inherited: BTreeSet<String> =
-                named.iter().filter_map(|id| messages.get(id)).flatten().cloned().collect();
-            if let Some(arguments) = messages.get_mut(message.id.name) {
+                named.iter().filter_map(|id| known.get(id)).flatten().cloned().collect();
+            if let Some(arguments) = known.get_mut(message.id.name) {
                 arguments.extend(inherited);
             }
         }
-        if messages.values().map(BTreeSet::len).sum::<usize>() == before {
-            return Ok(messages);
+        if known.values().map(BTreeSet::len).sum::<usize>() == before {
+            return Ok(known);
         }
     }
 }
@@ -126,14 +147,12 @@ fn references(pattern: &Pattern<&str>, named: &mut BTreeSet<String>) {
 
 fn label_type(labels: &Messages) -> Result<String, Box<dyn Error>> {
     let mut variants = String::new();
-    let mut all = String::new();
     for (id, arguments) in labels {
         if !arguments.is_empty() {
             return Err(format!("`{id}` is a label, so nothing can be put in: {arguments:?}").into());
         }
         let name = type_name(id.strip_prefix(LABEL).unwrap_or(id));
         writeln!(variants, "    /// The message `{id}`.\n    {name},")?;
-        writeln!(all, "        (Label::{name}, \"{id}\"),")?;
     }
     let mut out = String::new();
     writeln!(
@@ -142,37 +161,26 @@ fn label_type(labels: &Messages) -> Result<String, Box<dyn Error>> {
     )?;
     writeln!(out, "#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]")?;
     writeln!(out, "pub enum Label {{\n{variants}}}")?;
-    writeln!(out, "impl Label {{")?;
-    writeln!(out, "    /// Every label with the id of its message.")?;
-    writeln!(out, "    pub(crate) const ALL: [(Label, &'static str); {}] = [\n{all}    ];", labels.len())?;
-    writeln!(out, "}}")?;
     Ok(out)
 }
 
 fn types(messages: &Messages) -> Result<String, Box<dyn Error>> {
     let mut out = String::new();
-    for (id, arguments) in messages {
+    for (place, (id, arguments)) in messages.iter().enumerate() {
         let name = type_name(id);
         let life = if arguments.is_empty() { "" } else { "<'a>" };
+        let fields: Vec<String> = arguments.iter().map(|argument| argument.replace('-', "_")).collect();
+        writeln!(out, "/// The message `{id}`.")?;
         writeln!(out, "pub(crate) struct {name}{life} {{")?;
-        for argument in arguments {
-            writeln!(out, "    pub(crate) {}: FluentValue<'a>,", argument.replace('-', "_"))?;
+        for field in &fields {
+            writeln!(out, "    pub(crate) {field}: Value<'a>,")?;
         }
         writeln!(out, "}}")?;
         writeln!(out, "impl<'a> Message<'a> for {name}{life} {{")?;
-        writeln!(out, "    const ID: &'static str = \"{id}\";")?;
-        writeln!(out, "    fn arguments(self) -> FluentArgs<'a> {{")?;
-        if arguments.is_empty() {
-            writeln!(out, "        FluentArgs::new()")?;
-        } else {
-            writeln!(out, "        let mut arguments = FluentArgs::with_capacity({});", arguments.len())?;
-            for argument in arguments {
-                let field = argument.replace('-', "_");
-                writeln!(out, "        arguments.set(\"{argument}\", self.{field});")?;
-            }
-            writeln!(out, "        arguments")?;
-        }
-        writeln!(out, "    }}\n}}")?;
+        writeln!(out, "    const PLACE: usize = {place};")?;
+        let values: Vec<String> = fields.iter().map(|field| format!("self.{field}")).collect();
+        writeln!(out, "    type Values = [Value<'a>; {}];", values.len())?;
+        writeln!(out, "    fn values(self) -> Self::Values {{ [{}] }}\n}}", values.join(", "))?;
     }
     Ok(out)
 }
