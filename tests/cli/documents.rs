@@ -5,8 +5,8 @@ use combclear_domain::journal::Hash;
 use serde_json::{Value, json};
 
 use crate::bench::{Bench, draft, id, lines};
-use crate::samples::sample;
 use crate::verify::behind_its_back;
+use combclear_testkit::documents::sample;
 
 /// A folder with a holding of one lot and one prescription, and `invoice.pdf`, `photo.jpg`, `scan.png`, `phone.heic` in it.
 fn with_lot() -> Bench {

@@ -1,11 +1,8 @@
 //! Days, times and instants as text. How days are counted is held against Python in `tests/dates`.
 
 use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
+use combclear_testkit::entries::day;
 use proptest::prelude::*;
-
-fn day(text: &str) -> Day {
-    text.parse().unwrap()
-}
 
 #[test]
 fn a_day_is_read_in_one_spelling_only() {

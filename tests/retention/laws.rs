@@ -4,7 +4,7 @@ use combclear_wording::retention::KeepUntil;
 use proptest::prelude::*;
 use serde_json::json;
 
-use crate::{Book, day_of};
+use super::{Book, day_of};
 
 const JURISDICTIONS: [&str; 8] = ["gb", "ni", "eu", "de", "fr", "ie", "ch", "us"];
 

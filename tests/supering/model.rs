@@ -10,7 +10,8 @@ use combclear_domain::facts::history::History;
 use combclear_domain::journal::{Draft, EntryId, Event};
 use proptest::prelude::*;
 
-use super::making::{PLAIN_STRIPS, all_leaflets, days};
+use super::leaflets;
+use super::making::{PLAIN_STRIPS, days};
 use super::plans::journals_of_strips;
 
 /// What became of the strips of a course in one colony. Some may be in and others out, where colonies were united.
@@ -174,7 +175,7 @@ proptest! {
         let holding = journal.holding();
         let mut model = Model::default();
         let mut left = journal.0.iter().peekable();
-        let histories: Vec<History> = holding.colonies().map(|colony| History::of(&holding, all_leaflets(), colony)).collect();
+        let histories: Vec<History> = holding.colonies().map(|colony| History::of(&holding, leaflets(), colony)).collect();
         let mut whole = Model::default();
         journal.0.iter().for_each(|draft| whole.take(draft));
         for on in days() {

@@ -14,8 +14,8 @@ use tokio::io::{AsyncRead, ReadBuf};
 use tokio_util::io::ReaderStream;
 
 use crate::bench::{Answer, Bench};
-use crate::samples::sample;
 use crate::seed::{self, HOLDING};
+use combclear_testkit::documents::sample;
 
 const LIST: &str = "/holdings/heathside/documents";
 const QUERY: &str = "lot=strips-1&on=2026-04-10&recorded_by=A.%20Keeper&file_name=invoice%2017.pdf";

@@ -10,7 +10,7 @@ use combclear_domain::journal::{Content, Draft, Entry, Event, Hash};
 use combclear_store::{AppendError, Holdings, Journal, RecordError, StoreError, Verified};
 
 use crate::making::{Bench, chain, day, draft, holding, id, recorded_at, run};
-use crate::samples::sample;
+use combclear_testkit::documents::sample;
 
 /// Two colonies that ended, two documents of one content, one of another, and the step that moves places 2, 3 and 5.
 struct Kept {

@@ -14,7 +14,7 @@ use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use sqlx::SqliteConnection;
 
 use crate::making::{Bench, chain, day, draft, holding, id, recorded_at, run};
-use crate::samples::sample;
+use combclear_testkit::documents::sample;
 
 fn content(number: u64) -> Content {
     let types = MediaType::ALL;

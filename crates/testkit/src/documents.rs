@@ -3,7 +3,7 @@
 use combclear_domain::basics::words::MediaType;
 
 /// A whole document of this type, with a note in it that tells it from others.
-pub(crate) fn sample(media_type: MediaType, note: &str) -> Vec<u8> {
+pub fn sample(media_type: MediaType, note: &str) -> Vec<u8> {
     match media_type {
         MediaType::Pdf => pdf(note),
         MediaType::Jpeg => jpeg(note),
