@@ -1,11 +1,11 @@
 //! `combclear archive`: nothing moves unasked, nothing before the file holds, and everything can be proved afterwards.
 
 use combclear_domain::basics::words::MediaType;
+use combclear_testkit::documents::sample;
 use serde_json::json;
 
 use crate::bench::{Bench, MINE, Ran, draft, id, lines};
 use crate::verify::behind_its_back;
-use combclear_testkit::documents::sample;
 
 /// By then the lot of 2014 need not be kept any more: five years from 1 April 2014.
 const THROUGH: &str = "2020-01-01";

@@ -2,11 +2,11 @@
 
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::Hash;
+use combclear_testkit::documents::sample;
 use serde_json::{Value, json};
 
 use crate::bench::{Bench, draft, id, lines};
 use crate::verify::behind_its_back;
-use combclear_testkit::documents::sample;
 
 /// A folder with a holding of one lot and one prescription, and `invoice.pdf`, `photo.jpg`, `scan.png`, `phone.heic` in it.
 fn with_lot() -> Bench {

@@ -15,6 +15,7 @@ use combclear_testkit::files::root;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
+use crate::some;
 use crate::supering::leaflets;
 
 const JURISDICTIONS: [&str; 8] = ["gb", "ni", "eu", "de", "fr", "ie", "ch", "us"];
@@ -206,7 +207,7 @@ fn without_nulls(value: &Value) -> Value {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(some(64))]
 
     #[test]
     fn the_required_gaps_are_exactly_the_required_fields_that_are_not_filled_in(filled in filled()) {

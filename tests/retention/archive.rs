@@ -18,6 +18,7 @@ use proptest::prelude::*;
 use serde_json::json;
 
 use super::Book;
+use crate::some;
 
 fn plan(book: &Book, through: &str) -> ArchivePlan {
     let (leaflets, laws) = (combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
@@ -256,7 +257,7 @@ fn the_demo_answers_the_same_in_2032_before_and_after() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
+    #![proptest_config(some(48))]
 
     #[test]
     fn supering_is_the_same_before_and_after_on_every_day_from_then_on(

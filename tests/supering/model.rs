@@ -13,6 +13,7 @@ use proptest::prelude::*;
 use super::leaflets;
 use super::making::{PLAIN_STRIPS, days};
 use super::plans::journals_of_strips;
+use crate::some;
 
 /// What became of the strips of a course in one colony. Some may be in and others out, where colonies were united.
 #[derive(Debug, Clone, Copy, Default)]
@@ -168,7 +169,7 @@ fn withdrawal_of(lot: &LotName) -> u16 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 192, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(some(192))]
 
     #[test]
     fn strips_followed_day_by_day_give_the_same_answers(journal in journals_of_strips()) {

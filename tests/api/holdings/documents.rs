@@ -9,13 +9,13 @@ use axum::body::Body;
 use axum::http::Request;
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::{Content, Hash};
+use combclear_testkit::documents::sample;
 use serde_json::{Value, json};
 use tokio::io::{AsyncRead, ReadBuf};
 use tokio_util::io::ReaderStream;
 
 use crate::bench::{Answer, Bench};
 use crate::seed::{self, HOLDING};
-use combclear_testkit::documents::sample;
 
 const LIST: &str = "/holdings/heathside/documents";
 const QUERY: &str = "lot=strips-1&on=2026-04-10&recorded_by=A.%20Keeper&file_name=invoice%2017.pdf";

@@ -8,31 +8,18 @@ use combclear_domain::journal::{Content, Draft, Entry, Event, Hash};
 use combclear_store::{
     AppendError, ContentState, DocumentFault, Holdings, Journal, RecordError, Recorded, Verified, documents,
 };
+use combclear_testkit::documents::sample;
 use proptest::prelude::{Strategy, any};
 use proptest::sample::Index;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use sqlx::SqliteConnection;
 
-use crate::making::{Bench, chain, day, draft, holding, id, recorded_at, run};
-use combclear_testkit::documents::sample;
+use crate::making::{Bench, attaching, chain, day, draft, holding, id, recorded_at, run};
 
 fn content(number: u64) -> Content {
     let types = MediaType::ALL;
     let media_type = types[usize::try_from(number).unwrap() % types.len()];
     Content::new(sample(media_type, &format!("invoice {number}")))
-}
-
-/// The entry that attaches a content to a lot.
-fn attaching(number: u64, content: &Content) -> Draft {
-    let event = Event::from(DocumentAttached {
-        content: content.hash(),
-        media_type: MediaType::Png,
-        bytes: u32::try_from(content.bytes().len()).unwrap(),
-        file_name: None,
-        lot: Some(format!("lot {number}").parse().unwrap()),
-        prescription: None,
-    });
-    Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event)
 }
 
 /// A journal of one apiary and four documents, of which the last is the same as the first.
