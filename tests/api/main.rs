@@ -21,8 +21,6 @@ mod leaflets;
 mod one_line;
 mod paths;
 mod problems;
-#[path = "../samples.rs"]
-mod samples;
 mod schema;
 mod seed;
 mod serving;

@@ -2,10 +2,10 @@
 //! proved afterwards.
 
 use combclear_domain::basics::words::MediaType;
+use combclear_testkit::documents::sample;
 use serde_json::json;
 
 use crate::bench::{Bench, MINE, Ran, draft, id, lines};
-use crate::samples::sample;
 use crate::verify::behind_its_back;
 
 /// The lot of 2014 no longer has to be kept then: five years from 1 April 2014.

@@ -184,7 +184,7 @@ pub(crate) const MINE: &str = r#"{"combclear_journal":1,"holding":"mine","sealed
 
 /// The id of the nth entry.
 pub(crate) fn id(number: usize) -> String {
-    format!("00000000-0000-7000-8000-{number:012}")
+    combclear_testkit::entries::id(number).to_string()
 }
 
 /// An entry on one line.

@@ -2,10 +2,10 @@
 
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::Hash;
+use combclear_testkit::documents::sample;
 use serde_json::{Value, json};
 
 use crate::bench::{Bench, draft, id, lines};
-use crate::samples::sample;
 use crate::verify::behind_its_back;
 
 /// A folder with a holding of one lot and one prescription, and the files `invoice.pdf`, `photo.jpg`, `scan.png`,

@@ -12,7 +12,9 @@ use proptest::prelude::{Just, Strategy, any, prop_oneof};
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::{Value, json};
 
-/// A random event, about numbered things.
+use crate::bench::id;
+
+/// What one entry says happened, to things that are numbered.
 #[derive(Debug, Clone)]
 enum Happened {
     Apiary(u8, String),
@@ -54,10 +56,6 @@ fn happened() -> impl Strategy<Value = Happened> {
 fn made_up() -> impl Strategy<Value = MadeUp> {
     let minute = prop_oneof![Just(None), (0..1440_u16).prop_map(Some)];
     (happened(), 0..90_u16, minute, proptest::bool::weighted(0.1))
-}
-
-fn id(number: usize) -> String {
-    format!("00000000-0000-7000-8000-{number:012x}")
 }
 
 fn colonies(numbers: &[u8]) -> Vec<String> {

@@ -26,8 +26,6 @@ mod own_leaflets;
 mod register;
 mod retention;
 mod round_trip;
-#[path = "../samples.rs"]
-mod samples;
 mod serve;
 mod stock;
 mod supering;

@@ -252,7 +252,8 @@ fn a_client_that_never_finishes_does_not_keep_it_up() {
 fn an_upload_that_breaks_off_on_its_way_is_told_so_and_nothing_is_recorded() {
     let bench = Bench::with_mine();
     let server = Server::start(&bench);
-    let file = crate::samples::sample(combclear_domain::basics::words::MediaType::Jpeg, "photo");
+    let file =
+        combclear_testkit::documents::sample(combclear_domain::basics::words::MediaType::Jpeg, "photo");
     let mut stream = server.connect();
     let address = format!("/holdings/mine/documents/{}?lot=L1&on=2026-03-02&recorded_by=me", id(9));
     let length = file.len() + 100;

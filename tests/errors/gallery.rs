@@ -2,18 +2,19 @@
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use combclear_domain::basics::diagnostic::Diagnostic;
+use combclear_testkit::files::{listing, root};
 
 /// Files loaded together, by path.
-pub(crate) type Set = BTreeMap<String, String>;
+pub(super) type Set = BTreeMap<String, String>;
 
-/// The faults of a set of files.
-pub(crate) type Faults = fn(&Set) -> Vec<Diagnostic>;
+/// What is wrong with a set of files.
+pub(super) type Faults = fn(&Set) -> Vec<Diagnostic>;
 
 /// The page of all faults.
-pub(crate) fn page(all: &BTreeMap<String, Set>, faults: Faults) -> String {
+pub(super) fn page(all: &BTreeMap<String, Set>, faults: Faults) -> String {
     let mut page = String::new();
     for (name, set) in all {
         write!(page, "## {}\n\n", name.replace('-', " ")).unwrap();
@@ -25,8 +26,8 @@ pub(crate) fn page(all: &BTreeMap<String, Set>, faults: Faults) -> String {
     page
 }
 
-/// Compares a page with the reviewed one.
-pub(crate) fn on_page(name: &str, page: &str) {
+/// Holds a page against the reviewed one.
+pub(super) fn on_page(name: &str, page: &str) {
     let mut settings = insta::Settings::clone_current();
     settings.set_snapshot_path(".");
     settings.set_prepend_module_to_snapshot(false);
@@ -34,8 +35,8 @@ pub(crate) fn on_page(name: &str, page: &str) {
     settings.bind(|| insta::assert_snapshot!(name, page));
 }
 
-/// Checks that every message states fault, place and help in the style of this program.
-pub(crate) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults) {
+/// That every message says what, where, and how to mend it, in the manner of this program.
+pub(super) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults) {
     for (name, set) in all {
         for Diagnostic { file, line, column, message, help } in faults(set) {
             let text = set.get(&file).unwrap_or_else(|| panic!("{name}: no file `{file}` was loaded"));
@@ -57,11 +58,10 @@ pub(crate) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults
     }
 }
 
-/// The broken files of a folder by name: each file on its own, under the path that `alone` makes of its name; each subfolder
-/// as a set.
-pub(crate) fn gallery(folder: &str, alone: fn(&str) -> String) -> BTreeMap<String, Set> {
+/// Each broken file of a folder on its own, under the path that `alone` makes of its name; each folder there as a set; by name.
+pub(super) fn gallery(folder: &str, alone: fn(&str) -> String) -> BTreeMap<String, Set> {
     let mut gallery = BTreeMap::new();
-    for path in listing(&root().join("tests/errors").join(folder)) {
+    for path in listing(root().join("tests/errors").join(folder)) {
         let name = path.file_stem().unwrap().to_string_lossy().into_owned();
         let mut set = Set::new();
         if path.is_dir() {
@@ -85,14 +85,7 @@ fn read_below(folder: &Path, prefix: &str, set: &mut Set) {
     }
 }
 
-fn listing(folder: &Path) -> Vec<PathBuf> {
-    let mut paths: Vec<PathBuf> =
-        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    paths.sort();
-    paths
-}
-
-/// A fault with its line.
+/// A fault with the line it points at.
 fn as_read(fault: &Diagnostic, text: &str) -> String {
     let Diagnostic { file, line, column, message, help } = fault;
     let mut read = match (line, column) {
@@ -110,11 +103,7 @@ fn as_read(fault: &Diagnostic, text: &str) -> String {
     read
 }
 
-/// One fault per line.
-pub(crate) fn listed(faults: &[Diagnostic]) -> String {
+/// One fault below the other.
+pub(super) fn listed(faults: &[Diagnostic]) -> String {
     faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
-}
-
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }

@@ -4,16 +4,12 @@
 //! subfolder are loaded together, under their paths in it. The page `laws.snap` has every message with its line, and is
 //! reviewed as text to be read.
 
-#![expect(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of a test may end it")]
-
 use std::collections::BTreeMap;
 
 use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::rules::law::Laws;
 
-mod gallery;
-
-use gallery::{Set, every_message_is_whole, gallery, listed, on_page, page};
+use super::gallery::{Set, every_message_is_whole, gallery, listed, on_page, page};
 
 #[test]
 fn every_fault_reads_as_on_the_reviewed_page() {

@@ -1,11 +1,8 @@
 //! Days, times and instants as text. `tests/dates` checks the counting of days against Python.
 
 use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
+use combclear_testkit::entries::day;
 use proptest::prelude::*;
-
-fn day(text: &str) -> Day {
-    text.parse().unwrap()
-}
 
 #[test]
 fn a_day_is_read_in_one_spelling_only() {

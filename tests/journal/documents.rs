@@ -2,8 +2,7 @@
 
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::document::{Unfit, media_type};
-
-use super::samples::sample;
+use combclear_testkit::documents::sample;
 
 #[test]
 fn each_type_is_known_by_its_content() {

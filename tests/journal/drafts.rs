@@ -1,7 +1,7 @@
 //! Random drafts of every kind, with every optional field present and absent.
 
-use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::{Draft, Kind};
+use combclear_testkit::entries::read;
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
@@ -355,10 +355,4 @@ pub(super) fn envelopes() -> impl Strategy<Value = Value> {
 /// A parsed draft.
 pub(super) fn drafts() -> impl Strategy<Value = Draft> {
     envelopes().prop_map(|envelope| read(&envelope))
-}
-
-pub(super) fn read(envelope: &Value) -> Draft {
-    Envelope::from_json(&envelope.to_string())
-        .and_then(Envelope::read)
-        .unwrap_or_else(|fault| panic!("{envelope}: {}: {fault}", fault.pointer))
 }

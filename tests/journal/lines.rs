@@ -3,9 +3,10 @@
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::{Header, Line, VERSION};
 use combclear_domain::journal::{Entry, Hash};
+use combclear_testkit::entries::read;
 use proptest::prelude::*;
 
-use super::drafts::{drafts, envelopes, read};
+use super::drafts::{drafts, envelopes};
 
 fn holding() -> HoldingName {
     "Test Holding".parse().unwrap()

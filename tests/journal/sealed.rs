@@ -3,10 +3,11 @@
 use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::{Checkpoint, Draft, Entry, Hash};
+use combclear_testkit::entries::read;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::drafts::{drafts, envelopes, read};
+use super::drafts::{drafts, envelopes};
 
 fn holding() -> HoldingName {
     "Test Holding".parse().unwrap()

@@ -9,15 +9,17 @@ use combclear_domain::journal::event::Confirmed;
 use combclear_domain::questions::options::{ColonyOptions, WhatIf};
 use combclear_domain::rules::leaflet::Leaflet;
 use combclear_domain::rules::leaflet::rule::Rule;
+use combclear_testkit::entries::draft;
 use combclear_wording::Words;
 use combclear_wording::options::OptionsReport;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::laws::{asked, colonies, some};
+use super::laws::{asked, colonies};
 use super::leaflets;
-use super::making::{Journal, SPAN, day, draft};
+use super::making::{Journal, SPAN, day};
 use super::plans::journals;
+use crate::some;
 
 /// The same journal with readings that confirm these rules, chosen by number among those of each lot that may be confirmed.
 fn and_readings(journal: &Journal, rules: &[u8], entry: impl Fn(&Leaflet, &Rule) -> Value) -> Journal {

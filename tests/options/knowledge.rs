@@ -11,9 +11,10 @@ use combclear_domain::journal::event::Inspection;
 use combclear_domain::journal::{Draft, Event, Kind};
 use combclear_domain::questions::options::{Ask, Because};
 use combclear_domain::rules::leaflet::{Force, Leaflet, Release};
+use combclear_testkit::entries::draft;
 use serde_json::{Value, json};
 
-use super::making::{Journal, day, draft, invented};
+use super::making::{Journal, day, invented};
 
 /// A reading split into one entry per term; other entries unchanged.
 pub(super) fn one_by_one(told: &Draft) -> Vec<Draft> {
@@ -140,25 +141,9 @@ fn stated(journal: &Journal, holding: &Holding, leaflet: &Leaflet) -> BTreeSet<S
     stated
 }
 
-/// The same entries, with those of one day in another order; an entry stays after those of its day that it depends on.
-pub(super) fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
-    let mut left: Vec<(u16, &Draft)> = keys.iter().cycle().copied().zip(&journal.drafts).collect();
-    left.sort_by_key(|(_, draft)| draft.on);
-    let mut shuffled = journal.clone();
-    shuffled.drafts.clear();
-    while let Some((_, next)) = left.first() {
-        let of_day = left.iter().take_while(|(_, draft)| draft.on == next.on).count();
-        let free = (0..of_day)
-            .filter(|index| !left[..*index].iter().any(|(_, before)| depend(before, left[*index].1)));
-        let chosen = free.min_by_key(|index| left[*index].0).unwrap();
-        shuffled.drafts.push(left.remove(chosen).1.clone());
-    }
-    shuffled
-}
-
-/// Whether the order of two entries of one day may matter: they are about one colony or one apiary, or one builds on the
-/// other. The order of leaflet readings does not matter.
-fn depend(one: &Draft, two: &Draft) -> bool {
+/// Whether two entries of one day may mean something else in the other order: they speak of one colony or of one apiary,
+/// or one builds on the other. Readings of leaflets may come in any order.
+pub(super) fn depend(one: &Draft, two: &Draft) -> bool {
     let set_up = |draft: &Draft| draft.on < day(0);
     let reading = |draft: &Draft| draft.kind() == Kind::LeafletReading;
     let named = |draft: &Draft| -> BTreeSet<String> {

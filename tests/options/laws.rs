@@ -13,25 +13,16 @@ use combclear_domain::journal::Kind;
 
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::questions::options::{Ask, Because, Board, Condition, Span, State, Usability, WhatIf};
+use combclear_testkit::entries::{draft, shuffled_within_days, uuid_of};
 use combclear_wording::options::{OptionsReport, StartReport};
 use proptest::prelude::*;
 use serde_json::json;
 
-use super::entries::uuid_of;
-use super::knowledge::{is_knowledge, leans, moved_meanwhile, one_by_one, shuffled_within_days};
-use super::making::{Journal, SPAN, day, draft, invented};
+use super::knowledge::{depend, is_knowledge, leans, moved_meanwhile, one_by_one};
+use super::making::{Journal, SPAN, day, invented};
 use super::plans::{journals, told};
 use super::{apiary_report, colony_report, leaflets};
-
-pub(super) fn some(cases: u32) -> ProptestConfig {
-    let cases = std::env::var("PROPTEST_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(cases);
-    ProptestConfig {
-        cases,
-        failure_persistence: None,
-        max_global_rejects: 100_000,
-        ..ProptestConfig::default()
-    }
-}
+use crate::some;
 
 pub(super) fn asked(from: Day, to: Day, as_of: Day, what_if: &WhatIf) -> Ask {
     Ask { span: Span::new(from, to).unwrap(), as_of, what_if: what_if.clone() }
@@ -192,7 +183,8 @@ proptest! {
                 standing = standing.and(draft.clone());
             }
         }
-        let shuffled = shuffled_within_days(&standing, &keys);
+        let drafts = shuffled_within_days(&standing.drafts, &keys, depend);
+        let shuffled = Journal { drafts, ..standing.clone() };
         let one = standing.holding();
         let Ok(two) = shuffled.try_holding() else { return Err(TestCaseError::reject("depends on the order")) };
         let ask = asked(day(from), day(from + length), day(from.max(SPAN + 40)), &WhatIf::default());

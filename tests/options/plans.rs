@@ -6,11 +6,11 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::confirmed::in_words;
 use combclear_domain::journal::Draft;
 use combclear_domain::rules::leaflet::Leaflet;
+use combclear_testkit::entries::{draft, record, uuid_of};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::entries::uuid_of;
-use super::making::{Journal, SPAN, day, draft, invented, record};
+use super::making::{Journal, SPAN, day, invented};
 
 /// An event of a plan. Its numbers select from what exists when the entry is made.
 #[derive(Debug, Clone)]

@@ -8,10 +8,11 @@ use combclear_wording::options::OptionsReport;
 use proptest::prelude::*;
 use serde_json::json;
 
-use super::laws::{asked, colonies, some};
+use super::laws::{asked, colonies};
 use super::leaflets;
 use super::making::day;
 use super::plans::journals;
+use crate::some;
 
 proptest! {
     #![proptest_config(some(32))]

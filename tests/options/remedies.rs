@@ -6,14 +6,16 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::Draft;
 use combclear_domain::questions::options::WhatIf;
+use combclear_testkit::entries::draft;
 use combclear_wording::options::{Missing, OptionReport, OptionsReport};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
 use super::colony_report;
-use super::laws::{asked, colonies, some};
-use super::making::{SPAN, day, draft};
+use super::laws::{asked, colonies};
+use super::making::{SPAN, day};
 use super::plans::journals;
+use crate::some;
 
 /// Possible values of a field.
 fn values(field: &str) -> Vec<Value> {

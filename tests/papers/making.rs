@@ -1,21 +1,16 @@
 //! Registers for output: the demo's, and small ones with texts that are hard to print.
 
-use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::basics::calendar::Instant;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::questions::register::{Period, Register};
+use combclear_testkit::entries::day;
+use combclear_testkit::files::demo_holding;
 use combclear_wording::Words;
 use combclear_wording::register::RegisterReport;
 
-const DEMO: &str = include_str!("../../demo/holding.jsonl");
-
-/// The creation time in files.
+/// The instant that files name as their making.
 pub(super) fn made() -> Instant {
     "2026-11-27T10:00:00.000Z".parse().unwrap()
-}
-
-pub(super) fn day(text: &str) -> Day {
-    text.parse().unwrap()
 }
 
 /// The demo's register of its two seasons.
@@ -26,20 +21,6 @@ pub(super) fn demo() -> RegisterReport {
 /// The demo's register of a few weeks, with strips given earlier that were still in.
 pub(super) fn autumn() -> RegisterReport {
     register(&demo_holding(), "2025-09-01", "2025-10-31")
-}
-
-fn demo_holding() -> Holding {
-    let mut lines = DEMO.lines();
-    let header = Header::from_json(lines.next().unwrap()).unwrap();
-    let mut holding = Holding::new("demo".parse().unwrap());
-    // The documents come after the entries.
-    for line in lines.filter(|line| line.starts_with("{\"seq\"")) {
-        let Line::Sealed(entry) = Line::from_json(&header, line).unwrap() else {
-            panic!("the demo journal is sealed")
-        };
-        holding.restore(&entry);
-    }
-    holding
 }
 
 fn register(holding: &Holding, from: &str, to: &str) -> RegisterReport {

@@ -1,9 +1,9 @@
 //! The opt-in policy of full days of 24 hours, against its published examples. Civil days are shown beside it in any case.
 
 use combclear_domain::basics::calendar::Counting;
+use combclear_testkit::entries::holding;
 
-use super::entries::holding;
-use super::{leaflets, register};
+use super::register;
 
 /// A dose with a time of day (or none), the period in days, and the result: last blocked day, first free day, free at.
 const CASES: [(&str, &str, Option<&str>, u16, &str); 6] = [
@@ -54,7 +54,7 @@ fn full_days_of_24_hours_are_counted_where_they_are_asked_for_and_the_time_was_n
         );
         let journal: toml::Table = toml::from_str(&journal).unwrap();
         let holding = holding(journal["entry"].as_array().unwrap()).unwrap();
-        let report = register(&holding, &leaflets(), "2015-01-01", "2026-12-31", "2026-12-31");
+        let report = register(&holding, "2015-01-01", "2026-12-31", "2026-12-31");
         let civil = report.administrations[0].courses[0].clone();
         let elapsed = report.counted_by(Counting::Elapsed);
         assert_eq!((civil.free_at, elapsed.policy), (None, "elapsed-24"), "{name}");
@@ -115,7 +115,7 @@ fn a_wait_that_is_not_known_frees_nothing_by_full_days_of_24_hours_either() {
         );
         let journal: toml::Table = toml::from_str(&journal).unwrap();
         let holding = holding(journal["entry"].as_array().unwrap()).unwrap();
-        let report = register(&holding, &leaflets(), "2015-01-01", "2026-12-31", "2026-12-31");
+        let report = register(&holding, "2015-01-01", "2026-12-31", "2026-12-31");
         let elapsed = report.counted_by(Counting::Elapsed);
         let course = &elapsed.administrations[0].courses[0];
         assert!(course.last.is_some(), "{name}");

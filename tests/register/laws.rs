@@ -10,16 +10,14 @@ use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Kind};
 use combclear_domain::questions::register::{Period, Register};
+use combclear_testkit::entries::{Journal, WRITTEN, draft, take_in, uuid_of};
 use proptest::prelude::*;
 use serde_json::json;
 
-use super::making::{Journal, all_leaflets, day, draft};
-use super::plans::journals;
-use super::uuid_of;
-
-fn some(cases: u32) -> ProptestConfig {
-    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
-}
+use crate::some;
+use crate::supering::leaflets;
+use crate::supering::making::day;
+use crate::supering::plans::journals;
 
 /// A change to an entry after it was recorded.
 #[derive(Debug, Clone)]
@@ -51,13 +49,7 @@ fn corrected() -> impl Strategy<Value = (Holding, Vec<Entry>)> {
 fn taken_in(journal: &Journal, afterthoughts: &[Afterthought]) -> (Holding, Vec<Entry>) {
     let mut holding = Holding::new("test".parse().unwrap());
     let mut entries = Vec::new();
-    let mut take = |holding: &mut Holding, draft: Draft| {
-        let now = "2027-01-01T00:00:00.000Z".parse().unwrap();
-        let entry = Entry::seal(holding.name(), draft, now, holding.tip());
-        if holding.accept(&entry).is_ok() {
-            entries.push(entry);
-        }
-    };
+    let mut take = |holding: &mut Holding, draft: Draft| entries.extend(take_in(holding, draft, WRITTEN));
     for draft in &journal.0 {
         take(&mut holding, draft.clone());
     }
@@ -111,7 +103,7 @@ fn written(holding: &Holding, id: &str, afterthought: &Afterthought, drafts: &[D
 }
 
 fn whole(holding: &Holding) -> Register {
-    Register::of(holding, all_leaflets(), Period::new(Day::FIRST, Day::LAST).unwrap(), Day::LAST)
+    Register::of(holding, leaflets(), Period::new(Day::FIRST, Day::LAST).unwrap(), Day::LAST)
 }
 
 /// The standing entries, neither corrected nor struck out, derived from the journal alone.
@@ -220,7 +212,7 @@ proptest! {
     #[test]
     fn the_registers_of_two_times_that_meet_are_the_register_of_both((holding, _) in corrected(), cut in 0..120_u16) {
         let of = |from: Day, to: Day| {
-            let report = Register::of(&holding, all_leaflets(), Period::new(from, to).unwrap(), Day::LAST);
+            let report = Register::of(&holding, leaflets(), Period::new(from, to).unwrap(), Day::LAST);
             report.administrations.into_iter().filter(|row| !row.earlier).collect::<Vec<_>>()
         };
         let parts = [of(Day::FIRST, day(cut)), of(day(cut).next(), Day::LAST)].concat();
@@ -234,7 +226,7 @@ proptest! {
             for part in &row.courses {
                 let Some(free) = part.first_free_day else { continue };
                 for colony in &part.colonies {
-                    let history = History::of(&holding, all_leaflets(), colony);
+                    let history = History::of(&holding, leaflets(), colony);
                     let alone = history.courses.len() == 1 && history.unknown_since.is_none();
                     if !alone || history.begun.is_none_or(|(begun, _)| free < begun) {
                         continue;

@@ -10,11 +10,13 @@ use combclear_domain::basics::words::RemovalNeed;
 use combclear_domain::questions::gaps::{GapWeight, Gaps};
 use combclear_domain::questions::register::Period;
 use combclear_domain::rules::leaflet::{Leaflet, Rule, Says};
+use combclear_testkit::entries::holding;
+use combclear_testkit::files::root;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::entries::{holding, root};
-use super::gaps::{laws, leaflets};
+use crate::some;
+use crate::supering::leaflets;
 
 const JURISDICTIONS: [&str; 8] = ["gb", "ni", "eu", "de", "fr", "ie", "ch", "us"];
 
@@ -205,11 +207,11 @@ fn without_nulls(value: &Value) -> Value {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(some(64))]
 
     #[test]
     fn the_required_gaps_are_exactly_the_required_fields_that_are_not_filled_in(filled in filled()) {
-        let (leaflets, laws) = (leaflets(), laws());
+        let (leaflets, laws) = (leaflets(), combclear_leaflets::laws().unwrap());
         for jurisdiction in JURISDICTIONS {
             let here = leaflets.holding_in(&jurisdiction.parse().unwrap());
             let wider = leaflets.holding_in(&"gb".parse().unwrap());
@@ -228,7 +230,7 @@ proptest! {
             let holding = holding(&entries).unwrap();
             let day = |text: &str| text.parse::<Day>().unwrap();
             let period = Period::new(day("2026-01-01"), day("2026-12-31")).unwrap();
-            let found = Gaps::of(&holding, &leaflets, &laws, period, day("2026-12-31"), &[]);
+            let found = Gaps::of(&holding, leaflets, laws, period, day("2026-12-31"), &[]);
             let gaps: BTreeSet<String> = found
                 .gaps
                 .iter()

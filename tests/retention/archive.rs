@@ -9,13 +9,16 @@ use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::{Draft, Entry, Event, Hash};
 use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::questions::retention::{ArchivePlan, Retention};
+use combclear_testkit::entries::read;
+use combclear_testkit::files::demo;
 use combclear_wording::Words;
 use combclear_wording::refusals::Refused;
 use combclear_wording::retention::held_back;
 use proptest::prelude::*;
 use serde_json::json;
 
-use crate::Book;
+use super::Book;
+use crate::some;
 
 fn plan(book: &Book, through: &str) -> ArchivePlan {
     let (leaflets, laws) = (combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
@@ -212,11 +215,7 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     let strike = |of: &str| {
         let entry = json!({ "id": "00000000-0000-7000-8000-fffffffffffe", "on": "2026-11-27", "recorded_by": "K",
             "kind": "strike_out", "body": {}, "corrects": of, "reason": "why" });
-        let draft = combclear_domain::journal::entry::Envelope::from_json(&entry.to_string())
-            .unwrap()
-            .read()
-            .unwrap();
-        Entry::seal(book.holding.name(), draft, step.recorded_at, book.holding.tip())
+        Entry::seal(book.holding.name(), read(&entry), step.recorded_at, book.holding.tip())
     };
     for (of, words) in
         [(moved.as_str(), "was moved into an archive"), (&step.draft.id.to_string(), "which is for good")]
@@ -242,17 +241,9 @@ fn said(refusal: &Refusal) -> String {
 /// Five years after their last use, the first lots of the demo may be archived (`tests/cli/retention.rs`).
 #[test]
 fn the_demo_answers_the_same_in_2032_before_and_after() {
-    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
-    let demo = std::fs::read_to_string(demo).unwrap();
-    let mut lines = demo.lines();
-    let header = combclear_domain::journal::lines::Header::from_json(lines.next().unwrap()).unwrap();
-    let mut book = Book::of("gb");
-    book.holding = Holding::new(header.holding);
-    book.entries = Vec::new();
-    for line in lines.filter(|line| !line.starts_with(r#"{"content""#)) {
-        let entry = Entry::from_json(line).unwrap();
-        book.holding.accept(&entry).unwrap();
-        book.entries.push(entry);
+    let mut book = Book { holding: Holding::new("demo".parse().unwrap()), entries: demo(), written: 0 };
+    for entry in &book.entries {
+        book.holding.accept(entry).unwrap();
     }
     let plan = plan(&book, "2032-01-01");
     let going = plan.places.as_ref().unwrap().count();
@@ -266,7 +257,7 @@ fn the_demo_answers_the_same_in_2032_before_and_after() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
+    #![proptest_config(some(48))]
 
     #[test]
     fn supering_is_the_same_before_and_after_on_every_day_from_then_on(

@@ -4,7 +4,8 @@ use combclear_wording::retention::KeepUntil;
 use proptest::prelude::*;
 use serde_json::json;
 
-use crate::{Book, day_of};
+use super::{Book, day_of};
+use crate::some;
 
 const JURISDICTIONS: [&str; 8] = ["gb", "ni", "eu", "de", "fr", "ie", "ch", "us"];
 
@@ -21,7 +22,7 @@ enum Happens {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+    #![proptest_config(some(64))]
 
     #[test]
     fn adding_a_later_use_never_shortens_the_time_of_any_entry(

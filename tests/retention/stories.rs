@@ -5,14 +5,11 @@ use std::collections::BTreeMap;
 use combclear_domain::basics::words::LotName;
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::retention::stories::{Told, of_holding, stories};
+use combclear_testkit::entries::id;
 use proptest::prelude::*;
 use serde_json::json;
 
-use crate::Book;
-
-fn id(number: usize) -> EntryId {
-    format!("00000000-0000-7000-8000-{number:012}").parse().unwrap()
-}
+use super::Book;
 
 /// An entry in short: its number, the lots and entries it names, the prescription it records, and the one it was given
 /// under.

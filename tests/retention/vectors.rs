@@ -5,7 +5,7 @@ use combclear_domain::rules::law::RecordSort;
 use combclear_wording::retention::KeepUntil;
 use serde_json::json;
 
-use crate::{Book, at_least, until};
+use super::{Book, at_least, until};
 
 /// Bought 1 May 2024, last dose 20 August 2026, the rest disposed of on 1 March 2028: all of it until 1 March 2033.
 fn british() -> Book {

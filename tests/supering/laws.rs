@@ -10,25 +10,23 @@ use combclear_domain::journal::event::StrikeOut;
 use combclear_domain::journal::{Draft, Event, Kind};
 use combclear_domain::questions::supering::{FirstFree, Outcome};
 use combclear_domain::rules::leaflet::Release;
+use combclear_testkit::entries::{Journal, draft, shuffled_within_days, uuid_of};
 use combclear_wording::Words;
 use combclear_wording::supering::SuperingReport;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::making::{Journal, all_leaflets, colonies, day, days, draft};
-use super::order::{depend, shuffled_within_days};
+use super::leaflets;
+use super::making::{colonies, day, days};
+use super::order::depend;
 use super::plans::{journals, terms};
 use super::stated::{is_knowledge, leaflet_of, stated};
-use super::uuid_of;
-
-pub(super) fn some(cases: u32) -> ProptestConfig {
-    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
-}
+use crate::some;
 
 /// The verdict of every colony on every day.
 pub(super) fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
     let of = |colony: ColonyName| {
-        let history = History::of(holding, all_leaflets(), &colony);
+        let history = History::of(holding, leaflets(), &colony);
         days().map(move |day| (colony.clone(), day, history.may_be_supered(day))).collect::<Vec<_>>()
     };
     colonies(holding).into_iter().flat_map(of).collect()
@@ -57,7 +55,7 @@ fn flip(before: &Holding, after: &Holding) -> Option<String> {
 /// Whether something was taken out by this day that may have been used up before, with nothing stated: the period then
 /// counts from the removal until that is stated. `authority.toml` has a case for what is asked for.
 fn taken_out_perhaps_used_up(holding: &Holding, colony: &ColonyName, on: Day) -> bool {
-    History::of(holding, all_leaflets(), colony).courses.iter().any(|course| {
+    History::of(holding, leaflets(), colony).courses.iter().any(|course| {
         let terms = &course.terms;
         let mut stays = [&terms.stay_min, &terms.stay_max]
             .into_iter()
@@ -78,7 +76,7 @@ proptest! {
     fn the_verdict_with_grounds_is_the_verdict_without_and_the_sum_of_its_grounds(journal in journals()) {
         let holding = journal.holding();
         for colony in colonies(&holding) {
-            let history = History::of(&holding, all_leaflets(), &colony);
+            let history = History::of(&holding, leaflets(), &colony);
             for day in days().chain([Day::FIRST, Day::LAST]) {
                 let answer = history.supering(day);
                 let sum = answer.grounds.iter().fold(Verdict::Yes, |sum, ground| sum.and(ground.verdict()));
@@ -92,7 +90,7 @@ proptest! {
     fn the_days_ahead_say_what_each_day_says(journal in journals(), start in 0..90_u16, length in 0..200_u16) {
         let holding = journal.holding();
         for colony in colonies(&holding) {
-            let history = History::of(&holding, all_leaflets(), &colony);
+            let history = History::of(&holding, leaflets(), &colony);
             let spans = history.supering_ahead(day(start), length);
             let mut expected = day(start);
             for pair in spans.windows(2) {
@@ -177,7 +175,7 @@ proptest! {
         journal in journals(),
         keys in prop::collection::vec(any::<u16>(), 64),
     ) {
-        let shuffled = shuffled_within_days(&journal, &keys);
+        let shuffled = Journal(shuffled_within_days(&journal.0, &keys, depend));
         let one = journal.holding();
         let Ok(two) = shuffled.try_holding() else { return Err(TestCaseError::reject("depends on the order")) };
         prop_assert_eq!(difference(&one, &two), None, "{:?}", &shuffled);
@@ -190,10 +188,10 @@ proptest! {
             let by_then = Journal(journal.0.iter().filter(|draft| draft.on <= on || is_knowledge(draft.kind())).cloned().collect());
             let part = by_then.holding();
             for colony in part.colonies() {
-                let then = History::of(&part, all_leaflets(), colony);
-                let now = History::of(&whole, all_leaflets(), colony);
-                // Readings of a later dose's lot are knowledge of the course; so is the removal of something stated to be
-                // out.
+                let then = History::of(&part, leaflets(), colony);
+                let now = History::of(&whole, leaflets(), colony);
+                // What is read of the lot of a later dose is knowledge of the course; so is a removal of what was said
+                // to be out.
                 let dosed_later = |course: &Course| course.doses.iter().any(|dose| dose.on > on);
                 let said_out = |course: &Course| {
                     let of = |known: &&Course| known.entry == course.entry && known.came_by == course.came_by;
@@ -238,9 +236,9 @@ proptest! {
     fn a_yes_rests_on_documents_and_speaks_of_every_course(journal in journals(), asked in prop::collection::vec(0..130_u16, 12)) {
         let holding = journal.holding();
         for colony in colonies(&holding) {
-            let history = History::of(&holding, all_leaflets(), &colony);
+            let history = History::of(&holding, leaflets(), &colony);
             for on in asked.iter().map(|ahead| day(*ahead)) {
-                let report = SuperingReport::ask(Words::english(), &holding, all_leaflets(), &colony, on);
+                let report = SuperingReport::ask(Words::english(), &holding, leaflets(), &colony, on);
                 if report.answer != Verdict::Yes {
                     continue;
                 }
@@ -266,8 +264,8 @@ proptest! {
     fn the_first_free_day_on_record_is_the_first_day_of_a_yes(journal in journals()) {
         let holding = journal.holding();
         for colony in colonies(&holding) {
-            let history = History::of(&holding, all_leaflets(), &colony);
-            // Nothing happens after the last entry, so days on record must come true.
+            let history = History::of(&holding, leaflets(), &colony);
+            // From the last entry on nothing more happens, so that what is on record must come true.
             for on in (90..135).map(day) {
                 let answer = history.supering(on);
                 match answer.first_free() {

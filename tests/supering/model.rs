@@ -10,8 +10,10 @@ use combclear_domain::facts::history::History;
 use combclear_domain::journal::{Draft, EntryId, Event};
 use proptest::prelude::*;
 
-use super::making::{PLAIN_STRIPS, all_leaflets, days};
+use super::leaflets;
+use super::making::{PLAIN_STRIPS, days};
 use super::plans::journals_of_strips;
+use crate::some;
 
 /// The strips of a course in one colony. After a uniting, some may be in and others out.
 #[derive(Debug, Clone, Copy, Default)]
@@ -167,14 +169,14 @@ fn withdrawal_of(lot: &LotName) -> u16 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 192, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(some(192))]
 
     #[test]
     fn strips_followed_day_by_day_give_the_same_answers(journal in journals_of_strips()) {
         let holding = journal.holding();
         let mut model = Model::default();
         let mut left = journal.0.iter().peekable();
-        let histories: Vec<History> = holding.colonies().map(|colony| History::of(&holding, all_leaflets(), colony)).collect();
+        let histories: Vec<History> = holding.colonies().map(|colony| History::of(&holding, leaflets(), colony)).collect();
         let mut whole = Model::default();
         journal.0.iter().for_each(|draft| whole.take(draft));
         for on in days() {

@@ -5,21 +5,7 @@ use std::collections::BTreeSet;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::{Draft, Event, Kind};
 
-use super::making::{Journal, day};
-
-/// The same entries, with those of one day in another order; an entry stays after those of its day that it depends on.
-pub(super) fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
-    let mut left: Vec<(u16, &Draft)> = keys.iter().cycle().copied().zip(&journal.0).collect();
-    let mut shuffled: Vec<Draft> = Vec::new();
-    while let Some((_, next)) = left.first() {
-        let of_day = left.iter().take_while(|(_, draft)| draft.on == next.on).count();
-        let free = (0..of_day)
-            .filter(|index| !left[..*index].iter().any(|(_, before)| depend(before, left[*index].1)));
-        let chosen = free.min_by_key(|index| left[*index].0).unwrap();
-        shuffled.push(left.remove(chosen).1.clone());
-    }
-    Journal(shuffled)
-}
+use super::making::day;
 
 /// Whether the order of two entries of one day may matter.
 pub(super) fn depend(one: &Draft, two: &Draft) -> bool {

@@ -5,11 +5,12 @@
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
+use combclear_testkit::entries::{Journal, draft, record, uuid_of};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::making::{Journal, PLAIN_STRIPS, SPAN, all_leaflets, day, draft, record};
-use super::uuid_of;
+use super::leaflets;
+use super::making::{PLAIN_STRIPS, SPAN, day};
 
 /// An event of a plan. Its numbers select from what exists when the entry is made.
 #[derive(Debug, Clone)]
@@ -80,8 +81,8 @@ struct Plan {
     happenings: Vec<Planned>,
 }
 
-/// A journal of up to thirty events in up to a dozen colonies.
-pub(super) fn journals() -> impl Strategy<Value = Journal> {
+/// A journal of up to thirty happenings in up to a dozen colonies.
+pub(crate) fn journals() -> impl Strategy<Value = Journal> {
     let plan = (
         prop::bool::weighted(0.95),
         prop::option::weighted(0.1, 0..3_u8),
@@ -202,7 +203,7 @@ fn kinds_of_medicine() -> usize {
 }
 
 fn invented() -> Vec<&'static str> {
-    all_leaflets()
+    leaflets()
         .iter()
         .filter(|leaflet| leaflet.jurisdiction.as_str() == "zz")
         .map(|leaflet| leaflet.id.as_str())

@@ -10,15 +10,18 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
 use combclear_domain::questions::supering::FirstFree;
 use combclear_domain::rules::leaflet::{Leaflet, Release};
+use combclear_testkit::entries::{Journal, draft, uuid_of};
 use combclear_wording::Words;
 use combclear_wording::supering::{MissingReport, SuperingReport};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::laws::{some, verdicts};
-use super::making::{Journal, all_leaflets, day, draft};
+use super::laws::verdicts;
+use super::leaflets;
+use super::making::day;
 use super::plans::{journals, terms};
 use super::stated::leaflet_of;
+use crate::some;
 
 proptest! {
     #![proptest_config(some(64))]
@@ -30,7 +33,7 @@ proptest! {
     ) {
         let before = journal.holding();
         for old in chosen.iter().map(|index| &journal.0[index.index(journal.0.len())]) {
-            let id = super::uuid_of("the same").parse().unwrap();
+            let id = uuid_of("the same").parse().unwrap();
             let same = Draft { id, ..old.clone() }.correcting(old.id, "nothing was wrong");
             let after = journal.and(same).holding();
             prop_assert_eq!(verdicts(&before), verdicts(&after), "{} of {}", old.kind().as_str(), old.on);
@@ -41,7 +44,7 @@ proptest! {
     fn taken_out_on_the_day_that_is_named_it_is_free_on_the_day_that_is_named(journal in journals(), on in 90..100_u16) {
         let holding = journal.holding();
         for colony in holding.colonies() {
-            let history = History::of(&holding, all_leaflets(), colony);
+            let history = History::of(&holding, leaflets(), colony);
             let answer = history.supering(day(on));
             let FirstFree::OnceOut { out, free } = answer.first_free() else { continue };
             prop_assert!(day(on) <= out && out <= free);
@@ -66,7 +69,7 @@ proptest! {
             }
             // If its lot was read later, the next dose may bring other terms.
             let Ok(then) = done.try_holding() else { continue };
-            let history = History::of(&then, all_leaflets(), colony);
+            let history = History::of(&then, leaflets(), colony);
             prop_assert_eq!(history.may_be_supered(free), Verdict::Yes, "{} asked on {}: out {}, free {}, in {:?}", colony, day(on), out, free, &done);
             if free > out {
                 prop_assert_ne!(history.may_be_supered(free.before()), Verdict::Yes, "{} asked on {}: out {}, free {}", colony, day(on), out, free);
@@ -99,7 +102,7 @@ proptest! {
         let may_be_on = |on: &str| on != "off";
         let learnt = said["supers_during"].as_str().is_some_and(may_be_on);
         let known = before.colonies().any(|colony| {
-            let history = History::of(&before, all_leaflets(), colony);
+            let history = History::of(&before, leaflets(), colony);
             history.courses.iter().any(|course| course.terms.supers_during.is_some_and(|fact| may_be_on(fact.value.as_str())))
         });
         if learnt || known {
@@ -119,7 +122,7 @@ proptest! {
     fn every_unknown_names_an_entry_and_recording_it_removes_that_unknown(journal in journals(), on in 90..100_u16) {
         let holding = journal.holding();
         for colony in holding.colonies() {
-            let report = SuperingReport::ask(Words::english(), &holding, all_leaflets(), colony, day(on));
+            let report = SuperingReport::ask(Words::english(), &holding, leaflets(), colony, day(on));
             if report.answer == Verdict::Unknown {
                 prop_assert!(report.missing.iter().any(|missing| missing.decides), "{} on {}: nothing is named", colony, day(on));
             }
@@ -127,7 +130,7 @@ proptest! {
                 let Some(done) = recorded(&journal, &holding, colony, missing, day(on)) else { continue };
                 let then = done.try_holding();
                 prop_assert!(then.is_ok(), "{} on {}: {:?} is refused: {:?}", colony, day(on), missing, then.err());
-                let after = SuperingReport::ask(Words::english(), &then.unwrap(), all_leaflets(), colony, day(on));
+                let after = SuperingReport::ask(Words::english(), &then.unwrap(), leaflets(), colony, day(on));
                 let still = after.missing.iter().any(|left| left.fact == missing.fact && left.fields == missing.fields && left.corrects == missing.corrects);
                 prop_assert!(!still, "{} on {}: {:?} is still missing in {:?}", colony, day(on), missing, &done);
             }
@@ -138,7 +141,7 @@ proptest! {
     fn no_day_is_named_where_what_it_depends_on_is_not_known(journal in journals(), on in 0..100_u16) {
         let holding = journal.holding();
         for colony in holding.colonies() {
-            let history = History::of(&holding, all_leaflets(), colony);
+            let history = History::of(&holding, leaflets(), colony);
             let answer = history.supering(day(on));
             if let FirstFree::OnceOut { .. } = answer.first_free() {
                 for course in history.courses_on(day(on)).filter(|course| bars(&history, course, day(on)) && needs_to_come_out(course)) {

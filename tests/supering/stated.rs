@@ -7,9 +7,10 @@ use combclear_domain::basics::words::MedicineName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Event, Kind};
 use combclear_domain::rules::leaflet::{Force, Leaflet, Release};
+use combclear_testkit::entries::Journal;
 use serde_json::{Value, json};
 
-use super::making::{Journal, all_leaflets};
+use super::leaflets;
 
 /// The length of stay is one topic: a carrier that need not come out is used up after the longest of these.
 const STAYS: [&str; 3] = ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"];
@@ -66,7 +67,7 @@ pub(super) fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineNa
 
 pub(super) fn leaflet_of(holding: &Holding, medicine: &MedicineName) -> Option<&'static Leaflet> {
     let id = holding.medicine(medicine)?.1.leaflet.as_ref()?;
-    Some(all_leaflets().get(&"zz".parse().unwrap(), id)?)
+    Some(leaflets().get(&"zz".parse().unwrap(), id)?)
 }
 
 /// Kinds of entry that add knowledge rather than events of a colony.

@@ -9,12 +9,12 @@ use axum::body::Body;
 use axum::http::Request;
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::{Content, Hash};
+use combclear_testkit::documents::sample;
 use serde_json::{Value, json};
 use tokio::io::{AsyncRead, ReadBuf};
 use tokio_util::io::ReaderStream;
 
 use crate::bench::{Answer, Bench};
-use crate::samples::sample;
 use crate::seed::{self, HOLDING};
 
 const LIST: &str = "/holdings/heathside/documents";

@@ -4,13 +4,13 @@ use std::sync::Arc;
 
 use combclear_domain::basics::words::{HoldingName, MediaType};
 use combclear_domain::journal::archive::{Rest, digest};
-use combclear_domain::journal::event::{Archived, DocumentAttached};
+use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::{Content, Draft, Entry, Event, Hash};
 use combclear_store::{AppendError, Holdings, Journal, RecordError, StoreError, Verified};
+use combclear_testkit::documents::sample;
 
-use crate::making::{Bench, chain, day, draft, holding, id, recorded_at, run};
-use crate::samples::sample;
+use crate::making::{Bench, attaching, chain, day, draft, holding, id, recorded_at, run};
 
 /// Two colonies that ended, two documents of one content and one of another, and the step that moves places 2, 3 and 5.
 struct Kept {
@@ -20,18 +20,6 @@ struct Kept {
     entries: Vec<Entry>,
     contents: Vec<Content>,
     step: Entry,
-}
-
-fn attaching(number: u64, content: &Content) -> Draft {
-    let event = Event::from(DocumentAttached {
-        content: content.hash(),
-        media_type: MediaType::Png,
-        bytes: u32::try_from(content.bytes().len()).unwrap(),
-        file_name: None,
-        lot: Some("lot".parse().unwrap()),
-        prescription: None,
-    });
-    Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event)
 }
 
 fn step(holding: &HoldingName, entries: &[Entry], number: u64, places: &[u64], contents: u64) -> Entry {

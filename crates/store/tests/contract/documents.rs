@@ -8,13 +8,13 @@ use combclear_domain::journal::{Content, Draft, Entry, Event, Hash};
 use combclear_store::{
     AppendError, ContentState, DocumentFault, Holdings, Journal, RecordError, Recorded, Verified, documents,
 };
+use combclear_testkit::documents::sample;
 use proptest::prelude::{Strategy, any};
 use proptest::sample::Index;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use sqlx::SqliteConnection;
 
-use crate::making::{Bench, chain, day, draft, holding, id, recorded_at, run};
-use crate::samples::sample;
+use crate::making::{Bench, attaching, chain, day, draft, holding, id, recorded_at, run};
 
 fn content(number: u64) -> Content {
     let types = MediaType::ALL;
@@ -22,20 +22,7 @@ fn content(number: u64) -> Content {
     Content::new(sample(media_type, &format!("invoice {number}")))
 }
 
-/// The entry that attaches a content to a lot.
-fn attaching(number: u64, content: &Content) -> Draft {
-    let event = Event::from(DocumentAttached {
-        content: content.hash(),
-        media_type: MediaType::Png,
-        bytes: u32::try_from(content.bytes().len()).unwrap(),
-        file_name: None,
-        lot: Some(format!("lot {number}").parse().unwrap()),
-        prescription: None,
-    });
-    Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event)
-}
-
-/// A journal of one apiary and four documents, the last with the same content as the first.
+/// A journal of one apiary and four documents, of which the last is the same as the first.
 async fn with_documents() -> (Bench, Arc<dyn Journal>, HoldingName, Vec<Entry>, Vec<Content>) {
     let (bench, journal, holding, first) = Bench::with_entries(1).await;
     let mut contents: Vec<Content> = (2..=4).map(content).collect();

@@ -15,7 +15,5 @@ mod making;
 mod open;
 mod read;
 mod refused;
-#[path = "../../../../tests/samples.rs"]
-mod samples;
 mod tamper;
 mod verify;

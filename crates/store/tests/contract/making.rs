@@ -3,9 +3,9 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use combclear_domain::basics::words::{FlowStage, HoldingName};
-use combclear_domain::journal::event::{ApiaryDetails, ColonyEnded, NectarFlow};
-use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash};
+use combclear_domain::basics::words::{FlowStage, HoldingName, MediaType};
+use combclear_domain::journal::event::{ApiaryDetails, ColonyEnded, DocumentAttached, NectarFlow};
+use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
 use combclear_domain::{Day, Instant};
 use combclear_store::{Journal, StoreError};
 use sqlx::sqlite::SqliteConnectOptions;
@@ -152,6 +152,19 @@ pub(crate) fn draft(number: u64) -> Draft {
         2 => draft.at("00:00".parse().unwrap()).correcting(id(number + 1), "zweimal gez\u{e4}hlt"),
         _ => draft,
     }
+}
+
+/// The entry that attaches a content to a lot.
+pub(crate) fn attaching(number: u64, content: &Content) -> Draft {
+    let event = Event::from(DocumentAttached {
+        content: content.hash(),
+        media_type: MediaType::Png,
+        bytes: u32::try_from(content.bytes().len()).unwrap(),
+        file_name: None,
+        lot: Some(format!("lot {number}").parse().unwrap()),
+        prescription: None,
+    });
+    Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event)
 }
 
 /// Seals drafts one after the other.

@@ -1,14 +1,7 @@
 //! Treatment options, on cases kept as data.
 //!
-//! Each file in `cases/` begins with a setup shared by its cases. A case adds entries in the wire format of the journal
-//! (with short words as ids) and asks about one leaflet, or about the order of all.
-#![expect(
-    clippy::expect_used,
-    clippy::indexing_slicing,
-    clippy::panic,
-    clippy::unwrap_used,
-    reason = "a test stops at the first surprise"
-)]
+//! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
+//! (ids are short words here) and asks about one leaflet, or about the order of all.
 
 use std::collections::BTreeMap;
 use std::sync::{Arc, OnceLock};
@@ -18,18 +11,15 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, Jurisdiction};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{
-    ApiaryOptions, Ask as Question, ColonyOptions, Span, State, Usability, WhatIf,
+    ApiaryOptions, Ask as Question, ColonyOptions, Span, State, WhatIf,
 };
 use combclear_domain::rules::leaflet::{Leaflet, Leaflets};
+use combclear_testkit::cases::{Compare, ask_all, day, leaflets_and, word};
 use combclear_wording::Words;
 use combclear_wording::options::{ApiaryReport, Missing, OptionReport, OptionsReport};
 use serde::Deserialize;
 
-#[path = "../cases.rs"]
-mod cases;
 mod confirmed;
-#[path = "../entries.rs"]
-mod entries;
 mod knowledge;
 mod laws;
 mod making;
@@ -37,9 +27,7 @@ mod plans;
 mod reasons;
 mod remedies;
 
-use cases::{Compare, ask_all, leaflets_and};
-
-/// A question, and the expected answer. Absent fields are not compared.
+/// What is asked, and what is wanted of the answer. What is not named is not compared.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Ask {
@@ -183,19 +171,6 @@ fn ids(report: &OptionsReport) -> Vec<String> {
     report.options.iter().map(id).collect()
 }
 
-fn word(answer: Usability) -> String {
-    serde_json::to_value(answer).unwrap().as_str().unwrap().to_owned()
-}
-
-fn state(state: State) -> String {
-    serde_json::to_value(state).unwrap().as_str().unwrap().to_owned()
-}
-
-fn day(day: Option<Day>) -> String {
-    day.map_or("-".to_owned(), |day| day.to_string())
-}
-
-#[expect(clippy::too_many_lines, reason = "one line for each thing that is compared")]
 fn of_option(
     option: &OptionReport,
     jurisdiction: Option<&Jurisdiction>,
@@ -228,15 +203,13 @@ fn of_option(
         let conditions =
             option.conditions.iter().filter(|condition| condition.binds && condition.about == about);
         let runs = conditions.flat_map(|condition| &condition.runs);
-        let runs = runs.map(|run| format!("{} {} {}", run.from, run.to, state(run.state)));
+        let runs = runs.map(|run| format!("{} {} {}", run.from, run.to, word(run.state)));
         compare.list("runs", Some(wanted), runs);
     }
-    if let Some(part) = &ask.why {
-        let runs = option.conditions.iter().flat_map(|condition| &condition.runs);
-        let whys: Vec<&String> =
-            runs.filter(|run| run.from <= ask.from && ask.from <= run.to).map(|run| &run.why).collect();
-        compare.part("why", part, &whys);
-    }
+    let runs = option.conditions.iter().flat_map(|condition| &condition.runs);
+    let whys: Vec<&String> =
+        runs.filter(|run| run.from <= ask.from && ask.from <= run.to).map(|run| &run.why).collect();
+    compare.part("why", ask.why.as_ref(), &whys);
     let values: Vec<&String> =
         option.conditions.iter().filter_map(|condition| condition.says.as_ref()).collect();
     compare.all("says", ask.says.as_ref(), &values);
@@ -244,12 +217,8 @@ fn of_option(
     compare.list("missing", ask.missing.as_ref(), missing);
     compare.list("asks for", ask.asks_for.as_ref(), option.missing.iter().map(asked_for));
     compare.one("first open day", ask.first_open_day.as_ref(), day(option.first_open_day));
-    if let Some(part) = &ask.change {
-        compare.part("change", part, &option.would_have_to_change.iter().collect::<Vec<_>>());
-    }
-    if let Some(part) = &ask.order_reason {
-        compare.part("order", part, &option.order.iter().collect::<Vec<_>>());
-    }
+    compare.part("change", ask.change.as_ref(), &option.would_have_to_change.iter().collect::<Vec<_>>());
+    compare.part("order", ask.order_reason.as_ref(), &option.order.iter().collect::<Vec<_>>());
     let start = option.starts.first();
     compare.one("out from", ask.out_from.as_ref(), day(start.and_then(|start| start.out_from)));
     compare.one("out by", ask.out_by.as_ref(), day(start.and_then(|start| start.out_by)));
@@ -281,10 +250,8 @@ fn of_option(
         None => amount_of(dose.each, &dose.unit),
     });
     compare.one("dose", ask.dose.as_ref(), amount);
-    if let Some(part) = &ask.dose_missing {
-        let facts = option.dose.missing.iter().map(|missing| &missing.fact);
-        compare.part("dose missing", part, &facts.collect::<Vec<_>>());
-    }
+    let facts: Vec<&String> = option.dose.missing.iter().map(|missing| &missing.fact).collect();
+    compare.part("dose missing", ask.dose_missing.as_ref(), &facts);
     let supplied = option.dose.missing.iter().map(|missing| missing.supplied_by.unwrap_or("-").to_owned());
     compare.list("dose missing by", ask.dose_missing_by.as_ref(), supplied);
     let course = dose.and_then(|dose| Some(amount_of(dose.course?, &dose.unit)));
@@ -300,15 +267,13 @@ fn of_option(
     compare.one("in stock", ask.in_stock.as_ref(), stock);
     compare.all("see to", ask.see_to.as_ref(), &option.see_to.iter().collect::<Vec<_>>());
     compare.all("cautions", ask.cautions.as_ref(), &option.cautions.iter().collect::<Vec<_>>());
-    if let Some(part) = &ask.title {
-        compare.part("title", part, &[&option.title]);
-    }
-    if let Some(part) = &ask.strength {
+    compare.part("title", ask.title.as_ref(), &[&option.title]);
+    if ask.strength.is_some() {
         let of_id = |leaflet: &&Arc<Leaflet>| {
             Some(&leaflet.jurisdiction) == jurisdiction && leaflet.id == option.leaflet
         };
         let leaflet = leaflets().iter().find(of_id).expect("an option has a leaflet");
-        compare.part("strength", part, &[&leaflet.strength]);
+        compare.part("strength", ask.strength.as_ref(), &[&leaflet.strength]);
     }
     compare.faults
 }
@@ -342,11 +307,9 @@ fn of_apiary(report: &ApiaryReport, ask: &Ask) -> Vec<String> {
         format!("{}: {}", word(group.answer), names.join(" "))
     });
     compare.list("colonies", ask.colonies.as_ref(), groups);
-    if let Some(part) = &ask.why {
-        let whys: Vec<&String> =
-            option.colonies.iter().flat_map(|group| &group.why).map(|why| &why.why).collect();
-        compare.part("why", part, &whys);
-    }
+    let whys: Vec<&String> =
+        option.colonies.iter().flat_map(|group| &group.why).map(|why| &why.why).collect();
+    compare.part("why", ask.why.as_ref(), &whys);
     let one_dose = option.one_dose.map_or("-".to_owned(), |sum| amount_of(sum, &option.unit));
     compare.one("one dose", ask.one_dose.as_ref(), one_dose);
     let course = option.course.map_or("-".to_owned(), |sum| amount_of(sum, &option.unit));
@@ -359,21 +322,8 @@ fn of_apiary(report: &ApiaryReport, ask: &Ask) -> Vec<String> {
     compare.faults
 }
 
-impl Compare {
-    fn all(&mut self, what: &str, parts: Option<&Vec<String>>, got: &[&String]) {
-        for part in parts.into_iter().flatten() {
-            self.part(what, part, got);
-        }
-    }
-
-    fn part(&mut self, what: &str, part: &str, got: &[&String]) {
-        if !got.iter().any(|got| got.contains(part)) {
-            self.faults.push(format!("{what}: wanted a part `{part}` in {got:?}"));
-        }
-    }
-}
-
-/// The built-in leaflets, and the invented ones for these tests. The jurisdiction `zz` has only those in `leaflets/zz` here.
+/// The built-in leaflets, and those invented for these tests. The jurisdiction `zz` holds those of `leaflets/zz` here and
+/// nothing else.
 fn leaflets() -> &'static Leaflets {
     static LEAFLETS: OnceLock<Leaflets> = OnceLock::new();
     LEAFLETS.get_or_init(|| {

@@ -1,14 +1,9 @@
 //! The supering question, on cases kept as data.
 //!
-//! Each file in `cases/` begins with a setup shared by its cases. A case adds entries in the wire format of the journal
-//! (with short words as ids) and asks for the answer on a day, and why.
-#![expect(
-    clippy::expect_used,
-    clippy::indexing_slicing,
-    clippy::panic,
-    clippy::unwrap_used,
-    reason = "a test stops at the first surprise"
-)]
+//! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
+//! (ids are short words here) and asks: what is the answer on this day, and why.
+
+use std::sync::OnceLock;
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::verdict::Verdict;
@@ -16,25 +11,19 @@ use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::supering::Outcome;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_testkit::cases::{Compare, ask_all, day, leaflets_and};
 use combclear_wording::Words;
 use combclear_wording::supering::SuperingReport;
 use serde::Deserialize;
 
-#[path = "../cases.rs"]
-mod cases;
-#[path = "../entries.rs"]
-mod entries;
 mod laws;
-mod making;
+pub(crate) mod making;
 mod model;
 mod order;
-mod plans;
+pub(crate) mod plans;
 mod refusals;
 mod remedies;
 mod stated;
-
-use cases::{Compare, ask_all, leaflets_and};
-use entries::{root, uuid_of};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -82,9 +71,8 @@ struct Ask {
 
 #[test]
 fn every_case_gets_its_answer() {
-    let leaflets = leaflets();
     let called = |ask: &Ask| format!("asked on {}", ask.on);
-    ask_all("tests/supering/cases", called, |holding, ask| faults(holding, &leaflets, ask));
+    ask_all("tests/supering/cases", called, |holding, ask| faults(holding, leaflets(), ask));
 }
 
 /// Name, expected values if any, and actual values.
@@ -99,7 +87,6 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
     let answer = report.answer.as_str().to_owned();
     compare.one("bare verdict", Some(&answer), bare.as_str().to_owned());
     compare.one("answer", Some(&ask.answer), answer);
-    let day = |day: Option<Day>| day.map_or("-".to_owned(), |day| day.to_string());
     for (what, wanted, got) in [
         ("last blocked day", &ask.last_blocked, report.last_blocked_day),
         ("first free day", &ask.first_free, report.first_free_day),
@@ -152,7 +139,8 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
     compare.faults
 }
 
-/// The built-in leaflets, and the invented ones for these tests.
-fn leaflets() -> Leaflets {
-    leaflets_and(&[("tests/supering/leaflets/zz", "zz")])
+/// The built-in leaflets, and those invented for these tests.
+pub(crate) fn leaflets() -> &'static Leaflets {
+    static LEAFLETS: OnceLock<Leaflets> = OnceLock::new();
+    LEAFLETS.get_or_init(|| leaflets_and(&[("tests/supering/leaflets/zz", "zz")]))
 }

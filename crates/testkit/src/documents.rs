@@ -2,8 +2,8 @@
 
 use combclear_domain::basics::words::MediaType;
 
-/// A whole document of this type, with a note that makes it unique.
-pub(crate) fn sample(media_type: MediaType, note: &str) -> Vec<u8> {
+/// A whole document of this type, with a note in it that tells it from others.
+pub fn sample(media_type: MediaType, note: &str) -> Vec<u8> {
     match media_type {
         MediaType::Pdf => pdf(note),
         MediaType::Jpeg => jpeg(note),

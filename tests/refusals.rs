@@ -1,5 +1,4 @@
-//! The exact words of every refusal: programs and people know these sentences.
-#![expect(clippy::unwrap_used, reason = "a test stops at the first surprise")]
+//! Every refusal in words, to the letter: programs and people know these sentences.
 
 use std::collections::BTreeSet;
 
@@ -14,6 +13,7 @@ use combclear_domain::journal::EntryId;
 use combclear_domain::journal::event::Kind;
 use combclear_domain::questions::options::Span;
 use combclear_domain::questions::register::Period;
+use combclear_testkit::entries::day;
 use combclear_wording::Words;
 use combclear_wording::refusals::{Refused, tie};
 
@@ -28,10 +28,6 @@ fn a<T: std::str::FromStr<Err: std::fmt::Debug>>(text: &str) -> T {
 /// An amount or a temperature, as in an entry.
 fn of_json<T: serde::de::DeserializeOwned>(text: &str) -> T {
     serde_json::from_str(text).unwrap()
-}
-
-fn day(text: &str) -> Day {
-    a(text)
 }
 
 fn one() -> EntryId {

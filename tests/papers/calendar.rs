@@ -1,47 +1,24 @@
 //! Due items as an iCalendar feed, read by a parser that shares no code with the writer.
 //!
 //! Source: RFC 5545, sections 3.1 (content lines), 3.3.4 (dates), 3.3.11 (text), 3.6.1 (events), 3.8 (properties).
-#![expect(
-    clippy::indexing_slicing,
-    clippy::panic,
-    clippy::unwrap_used,
-    reason = "a test stops at the first surprise"
-)]
 
 use std::collections::BTreeMap;
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::entry::EntryId;
-use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::questions::due::{Due, DueKind, Weight};
 use combclear_domain::questions::options::Span;
 use combclear_papers::calendar::calendar;
+use combclear_testkit::files::demo_holding;
 use combclear_wording::Words;
 use combclear_wording::due::{DueItem, DueReport, DueVisit};
 use ical::parser::ical::component::{IcalCalendar, IcalEvent, IcalTodo};
 use proptest::prelude::*;
 
-/// The demo holding, from its journal in the repository.
-fn demo() -> Holding {
-    let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
-    let text = std::fs::read_to_string(path).unwrap();
-    let mut lines = text.lines();
-    let header = Header::from_json(lines.next().unwrap()).unwrap();
-    let mut holding = Holding::new(header.holding.clone());
-    // The documents come after the entries.
-    for line in lines.filter(|line| line.starts_with("{\"seq\"")) {
-        let Line::Sealed(entry) = Line::from_json(&header, line).unwrap() else {
-            panic!("the demo is sealed")
-        };
-        holding.restore(&entry);
-    }
-    holding
-}
-
 fn report(from: &str, to: &str) -> DueReport {
     let span = Span::new(from.parse().unwrap(), to.parse().unwrap()).unwrap();
-    of_holding(&demo(), span)
+    of_holding(&demo_holding(), span)
 }
 
 fn of_holding(holding: &Holding, span: Span) -> DueReport {
@@ -182,7 +159,7 @@ fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_i
         assert!(unescaped(&event["SUMMARY"]).starts_with(&item.title));
         let apiary = item.apiary.as_ref().map(ToString::to_string);
         assert_eq!(event.get("LOCATION").map(|text| unescaped(text)), apiary);
-        let recorded_at = demo().entry(item.grounds[0]).unwrap().recorded_at;
+        let recorded_at = demo_holding().entry(item.grounds[0]).unwrap().recorded_at;
         assert!(item.recorded_at >= recorded_at, "{}", item.key);
         assert_eq!(event["DTSTAMP"].len(), "20260411T081530Z".len());
     }

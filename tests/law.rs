@@ -1,15 +1,9 @@
 //! The built-in law files against a comparison of the statutes, field by field.
 //!
 //! Source: the project's comparison table of the published texts (VMR 2013 regulations 17 to 19, Regulation (EU) 2019/6
-//! Article 108, THAMNV 2015, the French order of 5 June 2000, the Irish department's page, TAMV Article 28, 7 CFR 110.3 and
-//! the feed-directive rules), compiled independently of these files. R: required. c: where applicable. G: guidance or a
-//! scheme. `-`: the text was read and does not list it; `?`: the text was not seen. Neither may be in the data.
-#![expect(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    reason = "a test stops at the first surprise"
-)]
+//! Article 108, THAMNV 2015, the French order of 5 June 2000, the Irish department's page, TAMV Article 28, 7 CFR 110.3 and the
+//! feed-directive rules), gathered apart from these files. R: required. c: where the case is so. G: guidance or a scheme.
+//! A `-` says that the text was read and does not list it; `?` that the text was not seen: neither may stand in the data.
 
 use std::collections::BTreeSet;
 
@@ -18,16 +12,13 @@ use combclear_domain::basics::words::Jurisdiction;
 use combclear_domain::rules::law::{
     CountedFrom, Field, FieldNeed, LawStanding, Laws, Occasion, Profile, RecordSort,
 };
+use combclear_testkit::entries::day;
 
 /// A day on which every file is in force and none of its rules has ended.
 const DAY: &str = "2026-08-20";
 
 fn laws() -> &'static Laws {
     combclear_leaflets::laws().expect("the built-in law files load")
-}
-
-fn day(text: &str) -> Day {
-    text.parse().unwrap()
 }
 
 fn profile(of: &str, on: &str) -> Profile<'static> {

@@ -1,9 +1,8 @@
 //! Temperature windows of treatments, against an independent calculation on real weather.
 //!
-//! Source: daily temperatures of the Python package aquacrop 3.1.0 (see `README.md` here). `make_windows.py`, which shares
-//! no code with this program, calculated `windows.json` from them. The monthly counts also match a table computed with
-//! pandas; DIFFERENCE: two of its counts change by rounding to one decimal, as the script says.
-#![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+//! Source: daily temperatures of the Python package aquacrop 3.1.0 (see `README.md` here); `windows.json` was worked out from
+//! them by `make_windows.py`, which shares no code with this program. The monthly counts are also those of a table that was
+//! computed with pandas; DIFFERENCE: two of its counts change by rounding to one decimal, as the script says.
 
 use std::collections::BTreeMap;
 
@@ -12,13 +11,11 @@ use combclear_domain::basics::topic::Topic;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{About, Ask, ColonyOptions, Span, State};
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_testkit::cases::word;
+use combclear_testkit::entries::holding;
+use combclear_testkit::files::root;
 use serde::Deserialize;
 use serde_json::json;
-
-#[path = "../entries.rs"]
-mod entries;
-
-use entries::{holding, root};
 
 /// The excerpts, and the year of each.
 const EXCERPTS: [(&str, i32); 3] =
@@ -74,7 +71,7 @@ fn every_start_day_is_what_was_worked_out_apart() {
                 let days = |(first, last): &(Day, Day)| days(*first, *last);
                 let wanted: Vec<Day> = ranges.iter().flat_map(days).collect();
                 let got: Vec<Day> =
-                    got.iter().filter(|(_, got)| word(*got) == state).map(|(day, _)| *day).collect();
+                    got.iter().filter(|(_, got)| word(*got) == *state).map(|(day, _)| *day).collect();
                 assert_eq!(got, wanted, "{name}: {rule}, {state}");
             }
         }
@@ -171,14 +168,6 @@ fn states(report: &ColonyOptions, leaflet: &str) -> Vec<(Day, State)> {
 
 fn days(first: Day, last: Day) -> impl Iterator<Item = Day> {
     std::iter::successors(Some(first), |day| Some(day.next())).take_while(move |day| *day <= last)
-}
-
-fn word(state: State) -> &'static str {
-    match state {
-        State::Met => "met",
-        State::Unknown => "unknown",
-        State::Broken => "broken",
-    }
 }
 
 fn windows() -> Windows {

@@ -4,14 +4,15 @@
 //! journal (with short words as ids) and asks questions of its own form.
 
 use std::collections::BTreeMap;
-use std::path::PathBuf;
 
+use combclear_domain::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::rules::leaflet::Leaflets;
-use serde::Deserialize;
 use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
 
-use super::entries::{holding, root};
+use crate::entries::holding;
+use crate::files::{listing, root};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields, bound = "A: DeserializeOwned")]
@@ -37,15 +38,15 @@ struct Case<A> {
     ask: Vec<A>,
 }
 
-/// Asks every question of every case in a folder of the workspace. `faults` checks one answer; `called` names the question.
-pub(crate) fn ask_all<A: DeserializeOwned>(
+/// Asks every question of every case below a folder of the workspace. `faults` answers one; `called` names it.
+pub fn ask_all<A: DeserializeOwned>(
     folder: &str,
     called: impl Fn(&A) -> String,
     faults: impl Fn(&Holding, &A) -> Vec<String>,
 ) {
     let mut wrong = Vec::new();
     let mut asked = 0;
-    for file in files_in(folder) {
+    for file in listing(root().join(folder)) {
         let text = std::fs::read_to_string(&file).unwrap();
         let cases: CaseFile<A> =
             toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", file.display()));
@@ -69,22 +70,14 @@ pub(crate) fn ask_all<A: DeserializeOwned>(
     assert!(wrong.is_empty(), "{} faults in {asked} questions:\n{}", wrong.len(), wrong.join("\n"));
 }
 
-/// The files in a folder of the workspace, by name.
-fn files_in(folder: &str) -> Vec<PathBuf> {
-    let entries = std::fs::read_dir(root().join(folder)).unwrap();
-    let mut files: Vec<PathBuf> = entries.map(|entry| entry.unwrap().path()).collect();
-    files.sort();
-    files
-}
-
-/// The built-in leaflets, and those in these folders of invented leaflets, given with their jurisdictions.
-pub(crate) fn leaflets_and(invented: &[(&str, &str)]) -> Leaflets {
+/// The built-in leaflets, and those of folders that are invented for tests, each given with its jurisdiction.
+pub fn leaflets_and(invented: &[(&str, &str)]) -> Leaflets {
     let built_in = ["ch", "de", "eu", "gb", "it", "pl", "us"];
     let built_in = built_in.map(|name| (format!("crates/leaflets/{name}"), name));
     let invented = invented.iter().map(|(folder, name)| ((*folder).to_owned(), *name));
     let mut files: BTreeMap<String, String> = BTreeMap::new();
     for (folder, jurisdiction) in built_in.into_iter().chain(invented) {
-        for path in files_in(&folder) {
+        for path in listing(root().join(folder)) {
             let name = format!("{jurisdiction}/{}", path.file_name().unwrap().to_string_lossy());
             files.insert(name, std::fs::read_to_string(&path).unwrap());
         }
@@ -97,27 +90,45 @@ pub(crate) fn leaflets_and(invented: &[(&str, &str)]) -> Leaflets {
 
 /// Compares expected and actual values.
 #[derive(Default)]
-pub(crate) struct Compare {
-    pub(crate) faults: Vec<String>,
+pub struct Compare {
+    pub faults: Vec<String>,
 }
 
 impl Compare {
     #[expect(clippy::needless_pass_by_value, reason = "what was got is made for the comparison")]
-    pub(crate) fn one(&mut self, what: &str, wanted: Option<&String>, got: String) {
+    pub fn one(&mut self, what: &str, wanted: Option<&String>, got: String) {
         if let Some(wanted) = wanted.filter(|wanted| **wanted != got) {
             self.faults.push(format!("{what}: wanted `{wanted}`, got `{got}`"));
         }
     }
 
-    pub(crate) fn list(
-        &mut self,
-        what: &str,
-        wanted: Option<&Vec<String>>,
-        got: impl Iterator<Item = String>,
-    ) {
+    pub fn list(&mut self, what: &str, wanted: Option<&Vec<String>>, got: impl Iterator<Item = String>) {
         if let Some(wanted) = wanted {
             let got: Vec<String> = got.collect();
             self.one(what, Some(&wanted.join(", ")), got.join(", "));
         }
     }
+
+    /// Each of these is a part of something that was got.
+    pub fn all(&mut self, what: &str, parts: Option<&Vec<String>>, got: &[&String]) {
+        for part in parts.into_iter().flatten() {
+            self.part(what, Some(part), got);
+        }
+    }
+
+    pub fn part(&mut self, what: &str, part: Option<&String>, got: &[&String]) {
+        if let Some(part) = part.filter(|part| !got.iter().any(|got| got.contains(*part))) {
+            self.faults.push(format!("{what}: wanted a part `{part}` in {got:?}"));
+        }
+    }
+}
+
+/// A day, or `-` where none is named.
+pub fn day(day: Option<Day>) -> String {
+    day.map_or("-".to_owned(), |day| day.to_string())
+}
+
+/// The word that stands for a value on the wire.
+pub fn word(value: impl Serialize) -> String {
+    serde_json::to_value(value).unwrap().as_str().unwrap().to_owned()
 }

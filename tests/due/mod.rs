@@ -1,13 +1,7 @@
 //! Due items and stock, on cases kept as data.
 //!
-//! Each file in `cases/` begins with a setup shared by its cases. A question with `from` is about due items, one with
-//! `stock_on` about stock.
-#![expect(
-    clippy::indexing_slicing,
-    clippy::panic,
-    clippy::unwrap_used,
-    reason = "a test stops at the first surprise"
-)]
+//! Each file of `cases/` begins with a setup that its cases share. A question with `from` is about what is due, one with
+//! `stock_on` about the stock.
 
 use std::sync::OnceLock;
 
@@ -17,23 +11,18 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::due::Due;
 use combclear_domain::questions::options::Span;
 use combclear_domain::questions::stock::Stock;
-use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_leaflets::laws;
+use combclear_testkit::cases::{Compare, ask_all, day, leaflets_and, word};
+use combclear_testkit::entries::uuid_of;
 use combclear_wording::Words;
 use combclear_wording::due::{DueItem, DueReport};
 use combclear_wording::stock::{LotReport, StockReport};
 use serde::Deserialize;
 
-#[path = "../cases.rs"]
-mod cases;
-#[path = "../entries.rs"]
-mod entries;
 mod laws;
 mod making;
 mod visits;
-
-use cases::{Compare, ask_all, leaflets_and};
-use entries::{root, uuid_of};
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -98,7 +87,7 @@ fn due(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> DueReport
 
 fn typed(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> Due {
     let apiary = apiary.map(|apiary| apiary.parse().unwrap());
-    Due::of(holding, leaflets(), laws(), Span::new(from, to).unwrap(), apiary.as_ref())
+    Due::of(holding, leaflets(), laws().unwrap(), Span::new(from, to).unwrap(), apiary.as_ref())
 }
 
 fn of_due(report: &DueReport, ask: &Ask) -> Vec<String> {
@@ -110,10 +99,7 @@ fn of_due(report: &DueReport, ask: &Ask) -> Vec<String> {
     compare.list("keys", keys.as_ref(), items.iter().map(|item| item.key.clone()));
     let brood = items.iter().filter_map(|item| Some((item.from_without_brood?, item.from_with_brood?)));
     compare.list("brood", ask.brood.as_ref(), brood.map(|(without, with)| format!("{without} {with}")));
-    if let Some(part) = ask.text.as_ref().filter(|part| !items.iter().any(|item| item.text.contains(*part))) {
-        let texts: Vec<&String> = items.iter().map(|item| &item.text).collect();
-        compare.faults.push(format!("text: wanted a part `{part}` in {texts:?}"));
-    }
+    compare.part("text", ask.text.as_ref(), &items.iter().map(|item| &item.text).collect::<Vec<_>>());
     compare.faults
 }
 
@@ -130,10 +116,6 @@ fn with_ids(key: &str) -> String {
     let mut parts: Vec<String> = key.split(':').map(str::to_owned).collect();
     parts[1] = uuid_of(&parts[1]);
     parts.join(":")
-}
-
-fn day(day: Option<Day>) -> String {
-    day.map_or("-".to_owned(), |day| day.to_string())
 }
 
 fn of_stock(report: &StockReport, ask: &Ask) -> Vec<String> {
@@ -154,9 +136,7 @@ fn of_stock(report: &StockReport, ask: &Ask) -> Vec<String> {
     );
     let confidence = in_use.map(|in_use| in_use.confidence.to_string());
     compare.one("confidence", ask.confidence.as_ref(), confidence.unwrap_or_default());
-    if let Some(part) = ask.says.as_ref().filter(|part| !first.is_some_and(|lot| lot.says.contains(*part))) {
-        compare.faults.push(format!("says: wanted a part `{part}` in {:?}", first.map(|lot| &lot.says)));
-    }
+    compare.part("says", ask.says.as_ref(), &first.iter().map(|lot| &lot.says).collect::<Vec<_>>());
     let ids = |words: &Option<Vec<String>>| {
         words.as_ref().map(|words| words.iter().map(|word| uuid_of(word)).collect::<Vec<_>>())
     };
@@ -206,25 +186,7 @@ fn needs(report: &StockReport) -> Vec<String> {
     needs
 }
 
-fn word(value: impl serde::Serialize) -> String {
-    serde_json::to_value(value).unwrap().as_str().unwrap().to_owned()
-}
-
-/// The built-in law.
-fn laws() -> &'static Laws {
-    static LAWS: OnceLock<Laws> = OnceLock::new();
-    LAWS.get_or_init(|| {
-        let mut files: Vec<(String, String)> = std::fs::read_dir(root().join("crates/leaflets/law"))
-            .unwrap()
-            .map(|file| file.unwrap().path())
-            .map(|path| (path.display().to_string(), std::fs::read_to_string(&path).unwrap()))
-            .collect();
-        files.sort();
-        Laws::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str()))).unwrap()
-    })
-}
-
-/// The built-in leaflets, and the invented ones for supering and for this test.
+/// The built-in leaflets, those invented for the supering question, and those invented here.
 fn leaflets() -> &'static Leaflets {
     static LEAFLETS: OnceLock<Leaflets> = OnceLock::new();
     LEAFLETS.get_or_init(|| {

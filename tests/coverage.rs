@@ -1,28 +1,21 @@
 //! Writes the README table of documented and missing kinds of rule, leaflet by leaflet.
 //!
-//! It is made from the leaflets, to show the gaps. `COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets` rewrites
-//! it.
-#![expect(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test stops at the first surprise"
-)]
+//! It is made from the leaflets, so that gaps are seen. `COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets
+//! coverage::` writes it anew.
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::basics::verdict::Verdict;
 use std::collections::BTreeMap;
 use std::fmt::Write;
-use std::path::Path;
 use std::sync::Arc;
 
 use combclear_domain::basics::words::Jurisdiction;
 use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::journal::Entry;
-use combclear_domain::journal::entry::Envelope;
 use combclear_domain::rules::leaflet::{Leaflet, Leaflets, Release, Says, WithdrawalPeriod};
+use combclear_testkit::entries::{self, id, record};
+use combclear_testkit::files::root;
 use serde_json::json;
 
 const BEGIN: &str = "<!-- coverage: made from the leaflets, do not edit -->\n";
@@ -30,7 +23,7 @@ const END: &str = "<!-- end of coverage -->\n";
 
 #[test]
 fn the_readme_shows_what_the_leaflets_cover() {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../README.md");
+    let path = root().join("README.md");
     let readme = std::fs::read_to_string(&path).unwrap();
     let (before, rest) = readme.split_once(BEGIN).expect("the README has the place for it");
     let (shown, after) = rest.split_once(END).expect("the README has the end of it");
@@ -41,7 +34,7 @@ fn the_readme_shows_what_the_leaflets_cover() {
     }
     assert!(
         shown == made,
-        "the README is behind the leaflets; run\n  COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets --test coverage"
+        "the README is behind the leaflets; run\n  COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets coverage::"
     );
 }
 
@@ -105,13 +98,13 @@ fn sums(set: &Leaflets, by_jurisdiction: &BTreeMap<&Jurisdiction, Vec<&Arc<Leafl
 /// Whether a colony treated in March and clear of the medicine in July is a yes at the end of the year, with the next nectar
 /// flow on record for the following spring; with `read`, after a complete reading of the pack.
 fn carries_a_yes(set: &Leaflets, leaflet: &Leaflet, read: bool) -> bool {
-    let (jurisdiction, id) = (&leaflet.jurisdiction, &leaflet.id);
+    let jurisdiction = &leaflet.jurisdiction;
     let unit = leaflet.unit.as_str();
     let mut entries = vec![
         json!({ "kind": "holding_details", "body": { "keeper": "K", "jurisdiction": jurisdiction } }),
         json!({ "kind": "apiary_details", "body": { "apiary": "East" } }),
         json!({ "kind": "colony_established", "body": { "colony": "A", "apiary": "East", "medicines": "none" } }),
-        json!({ "kind": "medicine_described", "body": { "medicine": "m", "pack_name": "M", "unit": unit, "leaflet": id } }),
+        json!({ "kind": "medicine_described", "body": { "medicine": "m", "pack_name": "M", "unit": unit, "leaflet": leaflet.id } }),
         json!({ "kind": "lot_acquired", "body": { "lot": "L", "medicine": "m", "quantity": 10 } }),
         json!({ "kind": "nectar_flow", "body":
             { "apiary": "East", "forage": "rape", "stage": "expected", "from": "2027-04-20", "to": "2027-05-20" } }),
@@ -135,28 +128,22 @@ fn carries_a_yes(set: &Leaflets, leaflet: &Leaflet, read: bool) -> bool {
     if let Some(method) = leaflet.methods.first() {
         given["method"] = json!(method);
     }
-    entries.push(json!({ "kind": "administration", "on": "2026-03-01", "id": uuid(99), "body": given }));
-    let gone = json!({ "administration": uuid(99), "colonies": ["A"] });
+    entries.push(json!({ "kind": "administration", "on": "2026-03-01", "id": id(99), "body": given }));
+    let gone = json!({ "administration": id(99), "colonies": ["A"] });
     entries.push(json!({ "kind": "removal", "on": "2026-07-31", "body": gone }));
     let mut holding = Holding::new("coverage".parse().unwrap());
     for (number, mut entry) in entries.into_iter().enumerate() {
         let fields = entry.as_object_mut().unwrap();
         fields.entry("on").or_insert("2026-02-01".into());
-        fields.entry("id").or_insert(uuid(number).into());
+        fields.entry("id").or_insert(json!(id(number)));
         fields.insert("recorded_by".to_owned(), "K".into());
-        let draft = Envelope::from_json(&entry.to_string()).and_then(Envelope::read).unwrap();
-        let at = "2027-01-01T00:00:00.000Z".parse().unwrap();
-        holding.accept(&Entry::seal(holding.name(), draft, at, holding.tip())).unwrap();
+        record(&mut holding, &entries::read(&entry)).unwrap();
     }
     let history = History::of(&holding, set, &"A".parse().unwrap());
     history.may_be_supered("2026-12-31".parse().unwrap()) == Verdict::Yes
 }
 
-fn uuid(number: usize) -> String {
-    format!("00000000-0000-7000-8000-{number:012}")
-}
-
-/// The weakest confidence of a leaflet's rules in force on a topic.
+/// How well the rules of a leaflet on a topic are established: by the weakest of those that are in force.
 fn mark(leaflet: &Leaflet, topic: Topic) -> &'static str {
     let rules = leaflet.rules.iter().filter(|rule| rule.says.topic() == topic && rule.until.is_none());
     let weakest = rules.map(|rule| match rule.confidence {

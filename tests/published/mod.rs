@@ -1,15 +1,14 @@
 //! The built-in leaflets against independently compiled published statements.
 //!
 //! The statements, each with its `Source:`, are in `tests/published/<jurisdiction>.toml` of the workspace.
-#![expect(clippy::expect_used, clippy::panic, reason = "helpers of a test may end it")]
 
 use combclear_domain::basics::topic::Topic;
 use std::collections::BTreeSet;
-use std::path::Path;
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::{Jurisdiction, LeafletId, Method};
 use combclear_domain::rules::leaflet::{Leaflets, Rule};
+use combclear_testkit::files::{listing, root};
 use serde::Deserialize;
 use serde_json::{Map, Value};
 
@@ -139,14 +138,8 @@ fn on() -> Day {
 
 /// The statements by jurisdiction.
 fn published() -> Vec<(Jurisdiction, Vec<Statement>)> {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../tests/published");
-    let mut files: Vec<_> = std::fs::read_dir(folder)
-        .expect("the folder of published statements")
-        .map(|file| file.expect("a file").path())
-        .filter(|path| path.extension().is_some_and(|end| end == "toml"))
-        .collect();
-    files.sort();
-    let read = files.into_iter().map(|path| {
+    let files = listing(root().join("tests/published")).into_iter();
+    let read = files.filter(|path| path.extension().is_some_and(|end| end == "toml")).map(|path| {
         let name = path.file_stem().expect("a name").to_string_lossy().into_owned();
         let text = std::fs::read_to_string(&path).expect("a text");
         let published: Published = toml::from_str(&text).unwrap_or_else(|error| panic!("{name}: {error}"));

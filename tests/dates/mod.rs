@@ -1,13 +1,14 @@
 //! Civil days and period counting, checked against an independent implementation.
 //!
-//! Source: the Python standard library's `datetime`, through `check_dates.py` beside this file. Which days a period blocks
-//! is defined by the policy `calendar-1`; Python confirms that `day + n` is the right day of the right week.
-#![expect(clippy::panic, reason = "helpers of a test may end it")]
+//! Source: the Python standard library's `datetime`, asked by `check_dates.py` beside this file. What a period blocks is
+//! the policy `calendar-1`; that `day + n` is the right day of the right week is what Python knows.
 
 use std::collections::BTreeSet;
 use std::process::Command;
 
 use combclear_domain::basics::calendar::{Day, first_free_day, last_blocked_day};
+use combclear_testkit::entries::day;
+use combclear_testkit::files::root;
 
 const SCRIPT: &str = "tests/dates/check_dates.py";
 
@@ -84,9 +85,8 @@ fn without_python_the_test_fails_and_names_the_command() {
 
 /// The output of the script. Without Python this is an error that names the command, never a skipped test.
 fn asked(python: &str) -> Result<String, String> {
-    let root = concat!(env!("CARGO_MANIFEST_DIR"), "/../..");
     let by_hand = format!("run `{python} {SCRIPT}` in the root of the repository to see for yourself");
-    let output = Command::new(python).arg(SCRIPT).current_dir(root).output();
+    let output = Command::new(python).arg(SCRIPT).current_dir(root()).output();
     let output =
         output.map_err(|error| format!("`{python}` cannot be run ({error}): install Python 3; {by_hand}"))?;
     if !output.status.success() {
@@ -114,8 +114,4 @@ fn row(line: &str) -> Row {
         weekday: (*weekday).to_owned(),
         since_1970: since_1970.parse().unwrap_or_else(|error| panic!("`{line}`: {error}")),
     }
-}
-
-fn day(text: &str) -> Day {
-    text.parse().unwrap_or_else(|error| panic!("{error}"))
 }

@@ -4,18 +4,9 @@
 //! not read the library. `holdings.py` makes the holdings: random ones, and every history of one leaflet within a small
 //! calendar. Both programs answer, and no answer may differ.
 //!
-//! A few hundred random holdings are tried with the other tests. `COMBCLEAR_SECOND_READING=random:SEED:COUNT` or
-//! `=exhaustive` tries others; `.ci/run` tries thousands and all histories.
-#![expect(
-    clippy::indexing_slicing,
-    clippy::panic,
-    clippy::unwrap_used,
-    reason = "a test stops at the first surprise"
-)]
+//! A few hundred random holdings are tried with the other tests. `COMBCLEAR_SECOND_READING=random:SEED:COUNT` or `=exhaustive` asks
+//! for others; `.ci/run` asks for thousands and for all.
 
-use std::io::Write;
-use std::path::PathBuf;
-use std::process::{Command, Stdio};
 use std::thread;
 
 use combclear_domain::basics::calendar::{Day, Instant};
@@ -25,15 +16,13 @@ use combclear_domain::journal::Entry;
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::questions::supering::FirstFree;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_testkit::cases::leaflets_and;
+use combclear_testkit::files::{python, root};
 use serde_json::{Value, json};
 
-#[expect(dead_code, reason = "shared by several tests, each of which needs a part")]
-#[path = "../cases.rs"]
-mod cases;
-#[path = "../entries.rs"]
-mod entries;
-
-/// The folders of leaflets for both programs.
+const HOLDINGS: &str = "tests/second_reading/holdings.py";
+const READING: &str = "tests/second_reading/reading.py";
+/// Where the leaflets of both programs are.
 const LEAFLETS: [&str; 2] = ["crates/leaflets", "tests/supering/leaflets"];
 /// The recording time of the entries: after all events.
 const RECORDED: &str = "2029-01-01T00:00:00.000Z";
@@ -46,11 +35,11 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
         ["random", seed, count] => vec!["random", "--seed", seed, "--count", count],
         other => panic!("COMBCLEAR_SECOND_READING is `random:SEED:COUNT` or `exhaustive`, not {other:?}"),
     };
-    let made = python("holdings.py", &arguments, String::new());
+    let made = python(HOLDINGS, &arguments, "");
     let holdings: Vec<Value> = made.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
     assert!(holdings.len() >= 100, "only {} holdings", holdings.len());
-    // Two halves at once, since the second program is slower.
-    let leaflets = cases::leaflets_and(&[("tests/supering/leaflets/zz", "zz")]);
+    // Two halves at once: the second program is the slower one.
+    let leaflets = leaflets_and(&[("tests/supering/leaflets/zz", "zz")]);
     let half = holdings.len().div_ceil(2);
     let held: Vec<Held> = thread::scope(|scope| {
         let halves: Vec<_> =
@@ -82,7 +71,7 @@ fn a_second_reading_of_the_rules_gives_the_same_answers() {
 /// Moves, splits without a place, and corrections of either must not hide a colony from its apiary.
 #[test]
 fn the_colonies_at_an_apiary_are_all_that_live_and_stand_there() {
-    let made = python("holdings.py", &["random", "--seed", "7", "--count", "150"], String::new());
+    let made = python(HOLDINGS, &["random", "--seed", "7", "--count", "150"], "");
     let mut found = 0;
     for line in made.lines() {
         let line: Value = serde_json::from_str(line).unwrap();
@@ -110,7 +99,7 @@ fn the_colonies_at_an_apiary_are_all_that_live_and_stand_there() {
 /// A refused entry must leave nothing behind, even if it is a correction.
 #[test]
 fn an_entry_that_is_taken_back_leaves_the_holding_as_it_was() {
-    let made = python("holdings.py", &["random", "--seed", "9", "--count", "100"], String::new());
+    let made = python(HOLDINGS, &["random", "--seed", "9", "--count", "100"], "");
     let mut taken_back = 0;
     for line in made.lines() {
         let line: Value = serde_json::from_str(line).unwrap();
@@ -217,8 +206,7 @@ fn hold(holdings: &[Value], leaflets: &Leaflets) -> Held {
         lines.push('\n');
         ours.push((taken, answers));
     }
-    let folders = LEAFLETS.map(|folder| entries::root().join(folder).to_string_lossy().into_owned());
-    let theirs = python("reading.py", &folders.each_ref().map(String::as_str), lines);
+    let theirs = python(READING, &LEAFLETS.map(|folder| root().join(folder)), &lines);
     let theirs: Vec<Value> = theirs.lines().map(|line| serde_json::from_str(line).unwrap()).collect();
     assert_eq!(theirs.len(), ours.len(), "the second reading answers every holding");
     for ((taken, answers), theirs) in ours.iter().zip(&theirs) {
@@ -279,22 +267,4 @@ fn answer(holding: &Holding, leaflets: &Leaflets, ask: &Value) -> Value {
         FirstFree::NotKnown => (None, false),
     };
     json!({ "verdict": answer.verdict.as_str(), "last_blocked": named.last_blocked, "first_free": free, "once_out": once_out })
-}
-
-/// The output of a script beside this file.
-fn python(script: &str, arguments: &[&str], input: String) -> String {
-    let path: PathBuf = entries::root().join("tests/second_reading").join(script);
-    let mut child = Command::new("python3")
-        .arg(path)
-        .args(arguments)
-        .stdin(Stdio::piped())
-        .stdout(Stdio::piped())
-        .spawn()
-        .unwrap_or_else(|error| panic!("python3, which the tests need, does not start: {error}"));
-    let mut stdin = child.stdin.take().unwrap();
-    let feeding = thread::spawn(move || stdin.write_all(input.as_bytes()));
-    let out = child.wait_with_output().unwrap();
-    feeding.join().unwrap().unwrap();
-    assert!(out.status.success(), "{script} {arguments:?} failed");
-    String::from_utf8(out.stdout).unwrap()
 }

@@ -3,33 +3,32 @@
 //! Source of the days in `vectors.rs`: the retention vectors of the project's note on the statutes, derived there from the
 //! published rules. The making of an entry counts by the latest civil date that its instant can have anywhere; here
 //! everything is recorded at eight in the morning of its day.
-#![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
 
 mod archive;
 mod laws;
 mod stories;
 mod vectors;
 
+use combclear_domain::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Entry;
-use combclear_domain::journal::entry::Envelope;
 use combclear_domain::questions::retention::Retention;
-use combclear_domain::{Day, Instant};
+use combclear_testkit::entries::{id, read, take_in};
 use combclear_wording::Words;
 use combclear_wording::retention::{KeepUntil, KeptStory, RetentionReport};
 use serde_json::{Value, json};
 
 /// A journal being written.
-pub(crate) struct Book {
-    pub(crate) holding: Holding,
-    pub(crate) entries: Vec<Entry>,
-    written: u32,
+pub(super) struct Book {
+    pub(super) holding: Holding,
+    pub(super) entries: Vec<Entry>,
+    written: usize,
 }
 
 impl Book {
-    /// A holding in a jurisdiction with colonies `A` and `B` at an apiary, strips that stay until they are taken out, and a
-    /// liquid that leaves nothing.
-    pub(crate) fn of(jurisdiction: &str) -> Book {
+    /// A holding in a jurisdiction with a colony `A` at an apiary, strips that stay until they are taken out, and a liquid of
+    /// which nothing stays.
+    pub(super) fn of(jurisdiction: &str) -> Book {
         let mut book =
             Book { holding: Holding::new("test".parse().unwrap()), entries: Vec::new(), written: 0 };
         let on = "2012-01-01";
@@ -48,37 +47,34 @@ impl Book {
         book
     }
 
-    /// Records an entry on its day and returns its id.
-    pub(crate) fn write(&mut self, on: &str, kind: &str, body: Value) -> String {
+    /// Writes an entry down on its day and gives back its id.
+    pub(super) fn write(&mut self, on: &str, kind: &str, body: Value) -> String {
         self.write_with(on, kind, body, json!({}))
     }
 
     #[expect(clippy::needless_pass_by_value, reason = "it is made where it is handed in")]
-    pub(crate) fn write_with(&mut self, on: &str, kind: &str, body: Value, more: Value) -> String {
+    pub(super) fn write_with(&mut self, on: &str, kind: &str, body: Value, more: Value) -> String {
         self.written += 1;
-        let id = format!("00000000-0000-7000-8000-{:012}", self.written);
+        let id = id(self.written).to_string();
         let mut entry = json!({ "id": id, "on": on, "recorded_by": "K", "kind": kind, "body": body });
         entry.as_object_mut().unwrap().extend(more.as_object().unwrap().clone());
-        let draft = Envelope::from_json(&entry.to_string()).unwrap().read().unwrap();
-        let at: Instant = format!("{on}T08:00:00.000Z").parse().unwrap();
-        let entry = Entry::seal(self.holding.name(), draft, at, self.holding.tip());
-        self.holding.accept(&entry).unwrap_or_else(|refusal| panic!("{refusal}"));
-        self.entries.push(entry);
+        let taken = take_in(&mut self.holding, read(&entry), &format!("{on}T08:00:00.000Z"));
+        self.entries.push(taken.unwrap_or_else(|refusal| panic!("{refusal}")));
         id
     }
 
-    /// Acquires a lot.
-    pub(crate) fn buy(&mut self, on: &str, medicine: &str, lot: &str, quantity: u32) -> String {
+    /// Acquires a lot under its own name.
+    pub(super) fn buy(&mut self, on: &str, medicine: &str, lot: &str, quantity: u32) -> String {
         self.write(on, "lot_acquired", json!({ "lot": lot, "medicine": medicine, "quantity": quantity }))
     }
 
-    /// Gives one piece of each lot to colony `A`.
-    pub(crate) fn give(&mut self, on: &str, lots: &[&str]) -> String {
+    /// Gives one piece of each lot to the colony `A`.
+    pub(super) fn give(&mut self, on: &str, lots: &[&str]) -> String {
         self.give_more(on, lots, json!({}))
     }
 
     #[expect(clippy::needless_pass_by_value, reason = "it is made where it is handed in")]
-    pub(crate) fn give_more(&mut self, on: &str, lots: &[&str], more: Value) -> String {
+    pub(super) fn give_more(&mut self, on: &str, lots: &[&str], more: Value) -> String {
         let given: Vec<Value> =
             lots.iter().map(|lot| json!({ "lot": lot, "each": 1, "colonies": ["A"] })).collect();
         let mut body = json!({ "given": given, "withdrawal_days": 0 });
@@ -86,16 +82,16 @@ impl Book {
         self.write(on, "administration", body)
     }
 
-    pub(crate) fn take_out(&mut self, on: &str, administration: &str) -> String {
+    pub(super) fn take_out(&mut self, on: &str, administration: &str) -> String {
         self.write(on, "removal", json!({ "administration": administration, "colonies": ["A"] }))
     }
 
-    pub(crate) fn dispose(&mut self, on: &str, lot: &str, quantity: u32) -> String {
+    pub(super) fn dispose(&mut self, on: &str, lot: &str, quantity: u32) -> String {
         let body = json!({ "lot": lot, "quantity": quantity, "how_and_where": "returned to the supplier" });
         self.write(on, "disposal", body)
     }
 
-    pub(crate) fn report(&self, on: &str) -> RetentionReport {
+    pub(super) fn report(&self, on: &str) -> RetentionReport {
         let leaflets = combclear_leaflets::builtin().unwrap();
         let laws = combclear_leaflets::laws().unwrap();
         let answer = Retention::of(&self.holding, leaflets, laws, on.parse().unwrap());
@@ -103,7 +99,7 @@ impl Book {
     }
 
     /// The story of a lot.
-    pub(crate) fn story(&self, lot: &str, on: &str) -> KeptStory {
+    pub(super) fn story(&self, lot: &str, on: &str) -> KeptStory {
         let report = self.report(on);
         let of = |story: &&KeptStory| story.lots.iter().any(|kept| kept.lot.as_str() == lot);
         report.stories.iter().find(of).unwrap_or_else(|| panic!("no story of {lot}")).clone()
@@ -112,7 +108,7 @@ impl Book {
 
 /// The day, which must be certain.
 #[track_caller]
-pub(crate) fn until(keep: &KeepUntil) -> String {
+pub(super) fn until(keep: &KeepUntil) -> String {
     match keep {
         KeepUntil::Until { day, .. } => day.to_string(),
         other => panic!("{other:?}"),
@@ -121,15 +117,15 @@ pub(crate) fn until(keep: &KeepUntil) -> String {
 
 /// The least day, and why it is not certain.
 #[track_caller]
-pub(crate) fn at_least(keep: &KeepUntil) -> (String, Vec<String>) {
+pub(super) fn at_least(keep: &KeepUntil) -> (String, Vec<String>) {
     match keep {
         KeepUntil::AtLeast { day, because, .. } => (day.to_string(), because.clone()),
         other => panic!("{other:?}"),
     }
 }
 
-/// The day, certain or least; `None` if not known.
-pub(crate) fn day_of(keep: &KeepUntil) -> Option<Day> {
+/// The day, certain or at the least; none if it is not known.
+pub(super) fn day_of(keep: &KeepUntil) -> Option<Day> {
     match keep {
         KeepUntil::Until { day, .. } | KeepUntil::AtLeast { day, .. } => Some(*day),
         KeepUntil::NotKnown { .. } => None,

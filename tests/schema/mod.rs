@@ -1,14 +1,14 @@
 //! The JSON Schema of the leaflet format, with an independent validator.
 //!
-//! Source: JSON Schema, draft 2020-12, as implemented by the crate `jsonschema`.
-#![expect(clippy::unwrap_used, clippy::panic, reason = "a test stops at the first surprise")]
+//! Source: JSON Schema, draft 2020-12, as the crate `jsonschema` reads it.
 
 use combclear_domain::basics::topic::Topic;
 use std::collections::BTreeSet;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::rules::leaflet::schema::schema;
+use combclear_testkit::files::{listing, root};
 use jsonschema::Validator;
 use serde_json::{Map, Value};
 
@@ -69,7 +69,7 @@ fn the_published_schema_is_the_one_of_this_program() {
     let published = std::fs::read_to_string(&path).unwrap();
     assert!(
         published == made,
-        "schema/leaflet.schema.json is behind the program; run\n  COMBCLEAR_WRITE_SCHEMA=1 cargo test -p combclear-leaflets --test schema"
+        "schema/leaflet.schema.json is behind the program; run\n  COMBCLEAR_WRITE_SCHEMA=1 cargo test -p combclear-leaflets schema::"
     );
 }
 
@@ -79,7 +79,7 @@ fn every_leaflet_keeps_the_schema() {
     let mut seen = 0;
     // The laws have a format of their own.
     let of_leaflets = |path: &PathBuf| path.is_dir() && !path.ends_with("law");
-    for folder in listing(&root().join("crates/leaflets")).into_iter().filter(of_leaflets) {
+    for folder in listing(root().join("crates/leaflets")).into_iter().filter(of_leaflets) {
         for file in
             listing(&folder).into_iter().filter(|path| path.extension().is_some_and(|end| end == "toml"))
         {
@@ -97,7 +97,7 @@ fn what_the_loader_refuses_the_schema_refuses_too_where_it_can() {
     let validator = validator();
     let mut passed = BTreeSet::new();
     let mut refused = 0;
-    for file in listing(&root().join("tests/errors/leaflets")).into_iter().filter(|path| path.is_file()) {
+    for file in listing(root().join("tests/errors/leaflets")).into_iter().filter(|path| path.is_file()) {
         let name = file.file_stem().unwrap().to_string_lossy().into_owned();
         // A file that is not TOML has no schema.
         let Some(json) = json(&std::fs::read_to_string(&file).unwrap()) else { continue };
@@ -157,15 +157,4 @@ fn value(of: toml::Value) -> Value {
             Value::Object(table.into_iter().map(|(key, of)| (key, value(of))).collect::<Map<_, _>>())
         }
     }
-}
-
-fn listing(folder: &Path) -> Vec<PathBuf> {
-    let mut paths: Vec<PathBuf> =
-        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    paths.sort();
-    paths
-}
-
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }

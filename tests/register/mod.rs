@@ -1,40 +1,21 @@
 //! The legal register, on cases kept as data and against its journal.
 //!
-//! Each file in `cases/` begins with a setup shared by its cases. A case adds entries in the wire format of the journal
-//! (with short words as ids), asks for the register of a period, and gives its rows as lines.
-#![expect(
-    clippy::indexing_slicing,
-    clippy::panic,
-    clippy::unwrap_used,
-    reason = "a test stops at the first surprise"
-)]
+//! Each file of `cases/` begins with a setup that its cases share. A case adds entries in the wire format of the journal
+//! (ids are short words here), asks for the register of a time, and gives its rows as lines.
 
-use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::register::{Period, Register};
-use combclear_domain::rules::leaflet::Leaflets;
+use combclear_testkit::cases::ask_all;
+use combclear_testkit::entries::day;
 use serde::Deserialize;
 
-#[path = "../cases.rs"]
-#[expect(dead_code, reason = "shared with tests that compare answers one by one")]
-mod cases;
 mod elapsed;
-#[path = "../entries.rs"]
-mod entries;
 mod gaps;
 mod laws;
 mod lines;
-#[path = "../supering/making.rs"]
-#[expect(dead_code, reason = "shared with the tests of supering")]
-mod making;
-#[path = "../supering/plans.rs"]
-#[expect(dead_code, reason = "shared with the tests of supering")]
-mod plans;
 mod required;
 
-use cases::ask_all;
-use entries::uuid_of;
-use gaps::leaflets;
+use crate::supering::leaflets;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -68,18 +49,17 @@ struct Ask {
 
 #[test]
 fn every_case_has_its_rows() {
-    let leaflets = leaflets();
     let called = |ask: &Ask| format!("{} to {}", ask.from, ask.to);
     ask_all("tests/register/cases", called, |holding, ask| {
-        let (count, faults) = faults(holding, &leaflets, ask);
+        let (count, faults) = faults(holding, ask);
         assert!(count > 0, "{}: a question without an expected answer", called(ask));
         faults
     });
 }
 
-/// The number of tables compared, and those that differ.
-fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> (usize, Vec<String>) {
-    let report = register(holding, leaflets, &ask.from, &ask.to, &ask.as_of);
+/// How many tables were compared, and those that differ.
+fn faults(holding: &Holding, ask: &Ask) -> (usize, Vec<String>) {
+    let report = register(holding, &ask.from, &ask.to, &ask.as_of);
     let tables = [
         ("acquisitions", &ask.acquisitions, lines::acquisitions(&report)),
         ("prescriptions", &ask.prescriptions, lines::prescriptions(&report)),
@@ -100,7 +80,6 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> (usize, Vec<Stri
     (asked, differ.collect())
 }
 
-fn register(holding: &Holding, leaflets: &Leaflets, from: &str, to: &str, as_of: &str) -> Register {
-    let day = |text: &str| text.parse::<Day>().unwrap();
-    Register::of(holding, leaflets, Period::new(day(from), day(to)).unwrap(), day(as_of))
+fn register(holding: &Holding, from: &str, to: &str, as_of: &str) -> Register {
+    Register::of(holding, leaflets(), Period::new(day(from), day(to)).unwrap(), day(as_of))
 }
