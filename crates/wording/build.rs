@@ -1,6 +1,6 @@
 //! Makes a type of each message in `messages/en.ftl`, with a field for each of its arguments: a message that is not there, one that
 //! nobody says, and an argument that is left out do not compile. A message whose id begins with `label-` becomes a variant of `Label`
-//! instead. Every other language must have the same messages and arguments.
+//! instead; one whose id begins with `part-` is only a part of others. Every other language must have the same messages and arguments.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::error::Error;
@@ -27,8 +27,10 @@ fn main() -> Result<(), Box<dyn Error>> {
         }
     }
     let out = PathBuf::from(env::var("OUT_DIR")?);
-    let (labels, others): (Messages, Messages) =
-        english.into_iter().partition(|(id, _)| id.starts_with(LABEL));
+    let (labels, others): (Messages, Messages) = english
+        .into_iter()
+        .filter(|(id, _)| !id.starts_with(PART))
+        .partition(|(id, _)| id.starts_with(LABEL));
     fs::write(out.join("messages.rs"), types(&others)?)?;
     fs::write(out.join("labels.rs"), label_type(&labels)?)?;
     Ok(())
@@ -36,6 +38,9 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 /// How the id of a label begins.
 const LABEL: &str = "label-";
+
+/// How the id of a part of other messages begins.
+const PART: &str = "part-";
 
 fn read(path: &Path) -> Result<Messages, Box<dyn Error>> {
     let text = fs::read_to_string(path)?;
@@ -56,6 +61,16 @@ fn read(path: &Path) -> Result<Messages, Box<dyn Error>> {
         if messages.insert(id.clone(), arguments).is_some() {
             return Err(format!("{}: `{id}` is there twice", path.display()).into());
         }
+    }
+    let mut parts = BTreeSet::new();
+    for entry in &resource.body {
+        let Entry::Message(message) = entry else { continue };
+        if let Some(pattern) = &message.value {
+            references(pattern, &mut parts);
+        }
+    }
+    if let Some(id) = messages.keys().find(|id| id.starts_with(PART) && !parts.contains(*id)) {
+        return Err(format!("{}: no message takes `{id}`", path.display()).into());
     }
     // What a message takes from another needs that one's arguments too, and those which that one takes from a third.
     loop {

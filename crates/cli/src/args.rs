@@ -11,6 +11,10 @@ use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Person, Power,
     PrescriptionName,
 };
+use combclear_wording::terminal::failures as say;
+use combclear_wording::{Label, Words};
+
+use crate::failure::Said;
 
 /// May this hive be supered today?
 ///
@@ -155,8 +159,8 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
             let words: Vec<String> = all.iter().map(ToString::to_string).collect();
             let near = nearest(written, words.iter().map(String::as_str));
             near.map_or_else(
-                || format!("write one of: {}", words.join(", ")),
-                |near| format!("did you mean `{near}`?"),
+                || say::write_one_of(Words::english(), &words.join(", ")),
+                |near| say::did_you_mean(Words::english(), near),
             )
         })
     }
@@ -368,6 +372,6 @@ pub(crate) struct Serve {
     pub(crate) listen: SocketAddr,
 }
 
-fn address(text: &str) -> Result<SocketAddr, &'static str> {
-    text.parse().map_err(|_| "write the number of an address and a port, like 127.0.0.1:8420")
+fn address(text: &str) -> Result<SocketAddr, String> {
+    text.parse().map_err(|_| Label::AskedWriteAddress.said())
 }

@@ -1693,3 +1693,287 @@ terminal-options-margin = flow of { $flow } ({ $year } year): { $spare }
 terminal-options-visit = visit { $when }: { $what }
 terminal-options-visit-opened = visit { $when }: { $what }, hive opened
 terminal-options-by = by { $day }, from a day that is not known
+
+## Command line: what a command did, and why it could not
+
+# Around a message and how to mend it; a second help may follow the first.
+failure-error = error: { $message }
+failure-warning = warning: { $message }
+failure-help = help: { $help }
+failure-help-and = { $help }; { $more }
+label-failure-try-again-unrecorded = nothing was recorded; try again
+label-failure-swap-days = swap --from and --to, or correct one of them
+
+# Files and standard output. $why is what the system says, in the labels below where there is one.
+label-system-no-such-file = there is no such file or folder
+label-system-refuses = the system refuses access to it
+label-system-is-a-folder = it is a folder
+label-system-no-folder = a part of its path is not a folder
+label-system-disk-full = no room is left on the disk
+label-system-not-text = it is not UTF-8 text
+file-cannot-read = cannot read `{ $file }`: { $why }
+file-cannot-make = cannot make `{ $file }`: { $why }
+file-cannot-write = cannot write `{ $file }`: { $why }
+file-is-there = `{ $file }` is there already; it was left as it is
+file-named-twice = `{ $file }` is named for two things
+label-file-name-a-new-one = name a file that is not there yet
+label-file-name-one-for-each = name a file of its own for each
+label-file-name-a-folder = name a file in a folder that is there
+label-file-name-a-writable-folder = name a file in a folder that is there and can be written
+label-file-look-try-again = look where it goes, then try again
+label-file-not-whole = what was written so far is not whole; delete it
+output-cannot-write = cannot write to standard output: { $why }
+label-output-look = look where it is sent
+output-not-json = cannot write this as JSON: { $why }
+label-output-leave-json-out = leave --json out
+label-output-try-json = try --json
+label-output-standard = standard output
+
+# The journal and the rules that are meant.
+label-journal-is-empty = the journal is empty
+label-journal-take-one-in = take a journal in first
+label-journal-import-first = take a journal in first: combclear import FILE
+journal-no-entry-under = no entry is recorded under `{ $holding }`
+journal-none-kept = `{ $address }` keeps no journal yet
+journal-none-of-holding = `{ $address }` keeps no journal of `{ $holding }`
+journal-of-several = `{ $address }` keeps the journals of several holdings
+journal-keeps = it keeps: { $holdings }
+journal-say-which = say which with --holding: { $holdings }
+journal-no-database = there is no database at `{ $place }` yet
+label-journal-name-the-database = name the right one with --db, or take a journal in first: combclear import FILE
+label-rules-law-faulty = the built-in law does not load
+label-rules-leaflets-faulty = the built-in leaflets do not load
+label-program-is-broken = this program is broken
+rules-cannot-read-folder = cannot read the leaflets in `{ $folder }`: { $why }
+label-rules-name-a-folder = name a folder that holds folders such as gb, with leaflets in them
+rules-faults-in-folder = { $faults ->
+    [one] 1 fault
+   *[other] { $faults } faults
+} in the leaflets of `{ $folder }`
+label-rules-mend-folder = mend these files; none of the folder is used until then
+
+# What was asked for by a name or a word that is not there, or not together with something else.
+asked-did-you-mean-one-of = did you mean { $names }?
+# Between two names that may have been meant.
+asked-or = { $names } or { $name }
+asked-write-one-of = write one of: { $list }
+label-asked-write-address = write the number of an address and a port, like 127.0.0.1:8420
+asked-apiaries-are = the apiaries are: { $names }
+label-asked-list-colonies = list them all: combclear supering
+label-asked-name-a-colony = name a colony, or an apiary with --apiary
+asked-no-leaflet = there is no leaflet `{ $leaflet }`
+label-asked-list-leaflets = list them all: combclear leaflets
+asked-no-option = there is no option `{ $leaflet }` here
+label-asked-leave-leaflet-out = leave --leaflet out to see them all
+asked-no-law = there is no law of `{ $jurisdiction }`
+asked-laws-are = the laws built in are: { $names }
+label-asked-site-until-alone = `--site-until` is given, but nothing is assumed of the site
+label-asked-assume-something = give --power, --access or --ground as well, or leave it out
+asked-site-until-too-early = what is assumed would end on { $until }, before the first day, { $from }
+label-asked-give-a-later-day = give a later day, or leave it out
+label-asked-one-to-standard-output = only one thing can go to standard output
+label-asked-name-files = write `-` once at most, and not together with --json; name files for the others
+label-asked-no-typesetter = this program was built without its typesetter, so it sets no PDF
+label-asked-print-the-page = write --html and print that page, or build the program with `--features pdf`
+label-asked-register-as-json = this program is broken; --json gives the register all the same
+asked-no-shape = the PDF has no shape for { $signs }; they stand in it as that
+
+# Documents: attached, listed, saved. $to is one of the first three; $kind is PDF, JPEG, PNG or HEIC.
+document-of-lot = lot `{ $lot }`
+document-of-prescription = prescription `{ $prescription }`
+label-document-of-nothing = nothing
+part-size = { $bytes ->
+    [one] 1 byte
+   *[other] { $bytes } bytes
+}
+document-attached = `{ $file }` ({ $kind }, { part-size }) is attached to { $to }: document { $hash }, entry { $entry }
+document-not-attached = `{ $file }` was not attached: { $why }
+label-document-name-a-file = name a file: a PDF, JPEG, PNG or HEIC
+document-attached-before = it is attached to { $to } already, on { $on } by { $by } (entry { $entry }); nothing was added
+document-supplied = it is attached to { $to } already, on { $on } by { $by } (entry { $entry }); its content was missing and is kept now
+label-document-none = No document is attached.
+label-document-attached = attached
+label-document-to = to
+label-document-content = content
+label-document-kept = kept
+label-document-missing = missing
+label-document-altered = altered
+document-attached-on =
+    { $on }
+    by { $by }
+document-corrected =
+    { $to }
+    corrected by entry { $entry }
+document-kind-and-size = { $kind }, { part-size }
+documents-in-all = { $documents ->
+    [one] 1 document
+   *[other] { $documents } documents
+}
+documents-lacking = { documents-in-all }; { $lacking ->
+    [one] 1 is
+   *[other] { $lacking } are
+} missing or altered, see combclear verify
+document-saved = `{ $file }`: { $kind }, { part-size }, attached to { $to }
+document-cannot-save = cannot write the document to `{ $file }`: { $why }
+label-document-save-again = look where it goes, then save it again
+document-hash-too-short = `{ $hash }` is too short to find a document by
+label-document-give-8-digits = give 8 digits of its hash at least
+document-no-such = no document `{ $hash }` is attached
+label-document-list = list them: combclear documents
+document-several = the hashes of several documents begin with `{ $hash }`
+label-document-give-more-digits = give more digits of the one that is meant
+
+# pack
+pack-administrations = { $administrations ->
+    [one] 1 administration
+   *[other] { $administrations } administrations
+}
+pack-administrations-and-earlier = { pack-administrations } and { $earlier } given before and still in or with a period running
+# $administrations is one of the two before.
+pack-made = `{ $file }`: the register of { $holding } from { $from } to { $to }, { $given }, { documents-in-all }
+pack-lost = { $lost ->
+    [one] 1 document is
+   *[other] { $lost } documents are
+} missing or altered; the index names what it proved
+
+# export. $place is a file, or standard output.
+export-in-backticks = `{ $file }`
+export-without = { $fault }; the export goes without it
+export-changed = document `{ $hash }` was changed while it was written to { $place }
+label-export-verify-first = verify the journal, then export again
+export-cannot-write = cannot write the export to { $place }: { $why }
+label-export-look-again = look where it goes, then export again
+label-export-not-whole = what was written so far is not a whole export; delete it
+
+# import
+import-cannot-read = nothing was imported: cannot read `{ $file }`: { $why }
+label-import-name-a-file = name a journal file, or - for standard input
+import-empty = nothing was imported: `{ $file }` is empty
+import-begins-like = a journal file begins like { $header }
+import-other-holding = nothing was imported: `{ $file }` is the journal of `{ $holding }`, not of `{ $wanted }`
+label-import-name-the-right-file = leave --holding out, or name the right file
+import-sealed = nothing was imported: `{ $file }` is sealed, so no entry can be left out
+label-import-leave-keep-going-out = leave --keep-going out; an export is taken in whole or not at all
+import-faults = nothing was imported: { $faults ->
+    [one] 1 fault
+   *[other] { $faults } faults
+} in `{ $file }`
+label-import-mend = mend them, or take in the rest with --keep-going
+label-import-mend-first = mend them, or take in the rest with --keep-going; what cannot be true is looked for when all lines can be read
+import-and-more = ... and { $more } more
+part-entries = { $entries ->
+    [one] 1 entry
+   *[other] { $entries } entries
+}
+import-added = { $added ->
+    [one] 1 entry
+   *[other] { $added } entries
+} added
+import-added-some-known = { import-added }, { $known ->
+    [one] 1 was
+   *[other] { $known } were
+} there already
+# $what is one of the two before.
+import-with-documents = { $what }, with { documents-in-all }
+import-done = { $holding }: { $what }; the journal has { part-entries }
+import-done-head = { import-done }, head { $head }
+import-left-out = { $lines ->
+    [one] 1 line was
+   *[other] { $lines } lines were
+} left out:
+label-import-new-id = make a new id for a new entry
+label-import-journals-part = here the file and the journal part; take in an export of this journal, or this file into a new database (--db)
+label-import-try-again = try again
+label-import-taking-in = taking the journal in
+label-import-recording = recording
+label-import-reading = reading
+# How long the rest takes.
+import-left = { $time } left
+import-none-sealed-here = no entry of the file was sealed in a journal of `{ $holding }`
+label-import-holding-changed = the name of the holding was changed, or every entry was; export the journal again
+label-import-never-edited = export the journal again; a sealed entry is never edited
+import-entries-promised = the header promises { $promised } entries; { $found } are here
+import-documents-promised = the header promises { $promised } documents; { $found } are here
+label-import-cut = the file was cut or added to; export the journal again
+# Both are hashes in backticks, or "none".
+import-other-head = /head: the header names { $promised } as the last hash; it is { $found }
+label-import-changed = the file was changed; export the journal again
+import-document-among-entries = document `{ $hash }` stands among the entries, not after them
+import-document-of-none = no entry of the file attaches document `{ $hash }`
+import-document-twice = document `{ $hash }` stands here twice
+# A fault with its place, a JSON pointer.
+import-at = { $pointer }: { $message }
+
+# verify
+verify-holds = The journal of { $holding } holds: { part-entries }, each as it was recorded.
+verify-holds-with-checkpoint = The journal of { $holding } holds: { part-entries }, each as it was recorded, and it agrees with the checkpoint.
+label-verify-keep-checkpoint = Keep these three lines elsewhere as a checkpoint:
+verify-documents-bad = { $bad ->
+    [one] 1 document is
+   *[other] { $bad } documents are
+} missing or altered
+verify-lacking = The entries of { $holding } hold: { part-entries }, each as it was recorded. But { $bad ->
+    [one] 1 document is
+   *[other] { $bad } documents are
+} NOT THERE as attached:
+verify-broken = The journal of { $holding } DOES NOT HOLD. First bad one: { $broken }
+verify-missed = The journal of { $holding } DOES NOT HOLD against the checkpoint: { $missed }
+verify-archive-fault = the archive `{ $file }` does not hold: { $what }
+verify-archive-broken = The archive `{ $file }` DOES NOT HOLD: { $what }
+verify-both = { $first }; { $second }
+verify-archive-holds = The archive { $file } holds: { part-entries } and { documents-in-all }, as entry { $seq } ({ $id }) tells.
+verify-archive-untold = no entry of the journal of { $holding } tells of it
+verify-archive-other-file = entry { $seq } ({ $id }) tells of these entries in another file
+verify-archive-other-entries = its entries are not those that entry { $seq } ({ $id }) tells of
+checkpoint-cannot-read = cannot read the checkpoint `{ $file }`: { $why }
+label-checkpoint-give-three-lines = give the three lines that `combclear verify` printed
+label-checkpoint-several = it holds several; keep each in a file of its own
+checkpoint-other-holding = `{ $file }` is a checkpoint of `{ $of }`, not of `{ $holding }`
+label-name-the-right-file = name the right file, or the holding with --holding
+
+# archive
+archive-after-today = { $day } lies after today, { $today }
+label-archive-earlier-day = name today or an earlier day with --through
+archive-nothing-moved = nothing was moved: { $why }
+label-archive-nothing-moved = nothing was moved
+archive-journal-broken = nothing was moved: the journal of { $holding } does not hold
+label-archive-see-what-is-wrong = see what is wrong with it: combclear verify
+label-archive-see-what = see what is wrong: combclear verify
+archive-not-as-written = nothing was moved: `{ $file }` does not read back as it was written
+archive-does-not-read-back = nothing was moved: `{ $file }` does not read back: { $what }
+label-archive-keep-the-file = whether it was moved cannot be read: keep the file until `combclear verify --archive` tells
+label-archive-somebody-wrote = nothing was moved: somebody recorded something meanwhile
+label-archive-when-nobody-writes = try again when nobody else writes
+archive-document-missing = nothing was moved: document { $hash } is missing
+archive-document-altered = nothing was moved: document { $hash } is altered
+label-archive-delete-file = the file was not recorded as an archive; delete it
+# $day has its name.
+archive-head = What need not be kept after { $day }. Holding { $holding }
+label-archive-documents = documents
+label-archive-last-day = last day to keep
+archive-held-back = Held back: { $lots }: { $why }.
+archive-nothing = Nothing could go by { $day }; no file was made.
+archive-would-move = { part-entries } and { documents-in-all } would go into { $file }: places { $places }.
+label-archive-not-moved-yet = NOTHING WAS MOVED YET. It cannot be taken back: afterwards the file alone holds what these entries say, and the journal only their places, ids, days, kinds and hashes. Choose a place that lasts as long as you may be asked, keep a copy of the file elsewhere, and take an export before. Then say --move-for-good.
+archive-moved = { part-entries } and { documents-in-all } were moved into { $file }: places { $places }. Entry { $entry } says so.
+label-archive-keep-a-copy = Keep a copy of the file elsewhere; prove it with `combclear verify --archive`. Its SHA-256 hash:
+label-archive-name-the-file = name the file of an archive
+archive-of-other-holding = `{ $file }` is an archive of `{ $of }`, not of `{ $holding }`
+archive-line = line { $line }: { $what }
+label-archive-cut-line = it ends in the middle of a line
+label-archive-not-text = it is not text
+archive-entry-changed = entry { $seq } does not give its hash: it was changed
+archive-entry-out-of-order = entry { $seq } stands out of order
+archive-document-of-none = no entry of the file asks for document { $hash }
+archive-promised = { $entries } entries and { $documents } documents are promised, { $entries-here } and { $documents-here } are here
+
+# serve
+serve-answers = Combclear answers at http://{ $address } (documented at http://{ $address }/docs); end it with Ctrl-C
+serve-ended = the server ended: { $why }
+serve-no-signals = cannot listen for signals: { $why }
+label-serve-start-again = start it again
+serve-in-use = `{ $address }` is in use by another program
+serve-cannot-listen = cannot listen at `{ $address }`: { $why }
+label-serve-other-port = choose another port, such as --listen 127.0.0.1:8421, or end the program that has it
+serve-open-to-others = `{ $address }` can be reached from other machines, and there are no keys to let only the keeper in
+serve-this-machine-only = listen at `127.0.0.1:{ $port }` or `[::1]:{ $port }`, which only this machine can reach

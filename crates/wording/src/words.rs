@@ -106,10 +106,10 @@ macro_rules! numbers {
 
 numbers!(u8, u16, u32, i64, usize);
 
-/// Places and numbers of entries: a number of a sentence would not hold the largest of them to the digit.
+/// Places and numbers of entries. A number of a sentence holds whole numbers up to 2^53 to the digit; larger ones go in as text.
 impl<'a> Put<'a> for u64 {
     fn put(self) -> FluentValue<'a> {
-        self.to_string().put()
+        if self <= 1 << 53 { FluentValue::from(self) } else { self.to_string().put() }
     }
 }
 

@@ -24,7 +24,7 @@ pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure
         let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
         let found = holdings.read(&holding, read).await?;
-        found.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
+        found.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
     })
     .await?;
     if ask.json {

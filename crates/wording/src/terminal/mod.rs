@@ -1,13 +1,18 @@
 //! What the terminal says around its tables: heads with facts in them, sums, and lines of a list. What stands fixed is a
 //! [`Label`].
 
+pub mod archive;
+pub mod documents;
 pub mod due;
+pub mod failures;
 pub mod gaps;
+pub mod import;
 pub mod law;
 pub mod options;
 pub mod retention;
 pub mod stock;
 pub mod supering;
+pub mod verify;
 
 use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
