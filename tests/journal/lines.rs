@@ -6,6 +6,7 @@ use combclear_domain::journal::{Entry, Hash};
 use proptest::prelude::*;
 
 use super::drafts::{drafts, envelopes, read};
+use super::told::told;
 
 fn holding() -> HoldingName {
     "Test Holding".parse().unwrap()
@@ -114,7 +115,7 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
             first_line,
         ),
     ] {
-        let fault = Header::from_json(line).expect_err(line);
+        let fault = told(&Header::from_json(line).expect_err(line));
         // A header is one line and short: where in it a field stands is of no help, so only what it is about is checked.
         assert!(fault.pointer.starts_with(pointer), "{line}: {fault:?}");
         assert!(fault.message.contains(message), "{line}: {fault:?}");
@@ -125,7 +126,7 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
 
 #[test]
 fn a_header_fault_gives_no_line_of_its_own_since_the_header_is_the_first() {
-    let fault = Header::from_json(r#"{"combclear_journal":1,"holding":"H"}"#).unwrap_err();
+    let fault = told(&Header::from_json(r#"{"combclear_journal":1,"holding":"H"}"#).unwrap_err());
     assert!(!fault.message.contains(" at line "), "{fault:?}");
 }
 

@@ -21,3 +21,4 @@ mod reading;
 mod samples;
 mod sealed;
 mod ties;
+mod told;

@@ -4,10 +4,10 @@ use std::fmt;
 
 use combclear_domain::questions::options::BadSpan;
 use combclear_domain::questions::register::BadPeriod;
-use combclear_store::{RecordError, StoreError};
+use combclear_store::{DocumentFault, RecordError, StoreError};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::failures as say;
-use combclear_wording::{Label, Words};
+use combclear_wording::{Label, Words, keeping, unreadable};
 
 use crate::commands::seen;
 
@@ -68,9 +68,17 @@ impl fmt::Display for Failure {
     }
 }
 
+impl From<DocumentFault> for Failure {
+    fn from(fault: DocumentFault) -> Failure {
+        let Refused { message, help } = keeping::document(Words::english(), &fault);
+        Failure::new(message, help)
+    }
+}
+
 impl From<StoreError> for Failure {
     fn from(error: StoreError) -> Failure {
-        Failure::new(error.to_string(), error.help().to_owned())
+        let Refused { message, help } = keeping::store(Words::english(), &error);
+        Failure::new(message, help)
     }
 }
 
@@ -78,11 +86,7 @@ impl From<RecordError> for Failure {
     fn from(error: RecordError) -> Failure {
         match error {
             RecordError::Store(error) => error.into(),
-            RecordError::Refused { refusal, .. } => {
-                let Refused { message, .. } = Refused::of(Words::english(), &refusal);
-                Failure::new(message, Label::FailureTryAgainUnrecorded)
-            }
-            error => Failure::new(error.to_string(), Label::FailureTryAgainUnrecorded),
+            error => Failure::new(not_recorded(&error), Label::FailureTryAgainUnrecorded),
         }
     }
 }
@@ -100,6 +104,18 @@ impl From<BadSpan> for Failure {
 impl From<BadPeriod> for Failure {
     fn from(period: BadPeriod) -> Failure {
         Failure::new(Refused::of_period(Words::english(), period).message, Label::FailureSwapDays)
+    }
+}
+
+/// Why entries were not recorded.
+pub(crate) fn not_recorded(error: &RecordError) -> String {
+    let words = Words::english();
+    match error {
+        RecordError::Refused { refusal, .. } => Refused::of(words, refusal).message,
+        RecordError::Conflict { id, .. } => keeping::conflict(words, *id),
+        RecordError::NotNext(broken) => unreadable::broken(words, broken),
+        RecordError::Busy => keeping::busy(words).to_owned(),
+        RecordError::Store(error) => keeping::store(words, error).message,
     }
 }
 

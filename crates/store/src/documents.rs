@@ -3,35 +3,12 @@
 use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
-use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::event::DocumentAttached;
-use combclear_domain::journal::{Content, Entry, EntryId, Event, Hash};
+use combclear_domain::journal::{Content, Entry, Event, Hash};
 
-use crate::error::StoreError;
 use crate::journal::Journal;
-
-/// Whether the content of a document is kept.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ContentState {
-    /// It is, as it was attached.
-    Kept,
-    /// Nothing is kept under its hash. The entry came in without it, or it was taken away.
-    Missing,
-    /// Something else is kept in its place.
-    Altered,
-}
-
-impl ContentState {
-    /// The state in a word.
-    #[must_use]
-    pub fn as_str(self) -> &'static str {
-        match self {
-            ContentState::Kept => "kept",
-            ContentState::Missing => "missing",
-            ContentState::Altered => "altered",
-        }
-    }
-}
+use combclear_domain::journal::keeping::{ContentState, DocumentFault, StoreError};
 
 /// An entry that attaches a document.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -56,55 +33,6 @@ impl Attached {
             prescription: self.document.prescription.clone(),
             state: self.state,
         })
-    }
-}
-
-/// A document that is missing or altered.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("document `{content}` {} (entry {seq}, {id}) {}", self.of(), self.what())]
-pub struct DocumentFault {
-    /// Its hash.
-    pub content: Hash,
-    /// The place of the entry that attaches it.
-    pub seq: u64,
-    /// The id of that entry.
-    pub id: EntryId,
-    /// The lot whose purchase it proves.
-    pub lot: Option<LotName>,
-    /// The prescription that it is a copy of.
-    pub prescription: Option<PrescriptionName>,
-    /// Missing or altered.
-    pub state: ContentState,
-}
-
-impl DocumentFault {
-    fn of(&self) -> String {
-        match (&self.lot, &self.prescription) {
-            (Some(lot), _) => format!("of lot `{lot}`"),
-            (None, Some(prescription)) => format!("of prescription `{prescription}`"),
-            (None, None) => "of nothing".to_owned(),
-        }
-    }
-
-    fn what(&self) -> &'static str {
-        match self.state {
-            ContentState::Kept => "is kept",
-            ContentState::Missing => "is missing: nothing is kept under its hash",
-            ContentState::Altered => "is altered: what is kept is not what was attached",
-        }
-    }
-
-    /// How to mend it.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        match self.state {
-            ContentState::Kept | ContentState::Missing => {
-                "attach the same file again, or import an export that has it"
-            }
-            ContentState::Altered => {
-                "import an export from before the change into a new database (--db), and work on with that one"
-            }
-        }
     }
 }
 

@@ -9,13 +9,13 @@ use std::sync::Arc;
 use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::{Holding, Record, Refusal};
-use combclear_domain::journal::archive::BODY_GONE;
+use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
 use tokio::sync::Mutex;
 
-use crate::error::StoreError;
 use crate::journal::{AppendError, Journal};
+use combclear_domain::journal::keeping::StoreError;
 
 /// How many entries are read at a time when catching up.
 const PAGE: u32 = 5_000;
@@ -55,7 +55,7 @@ impl Recorded {
 #[derive(Debug, thiserror::Error)]
 pub enum RecordError {
     /// One of them cannot be true.
-    #[error("{refusal}")]
+    #[error("entry {index} ({id}) is refused: {refusal}")]
     Refused {
         /// Which, counted from 0.
         index: usize,
@@ -65,7 +65,7 @@ pub enum RecordError {
         refusal: Refusal,
     },
     /// One of them carries the id of another entry with other content.
-    #[error("an entry with the id {id} is already recorded, with other content")]
+    #[error("conflict of entry {index} ({id})")]
     Conflict {
         /// Which, counted from 0.
         index: usize,
@@ -76,7 +76,7 @@ pub enum RecordError {
     #[error(transparent)]
     NotNext(combclear_domain::journal::seal::Broken),
     /// Other writers kept adding entries in between.
-    #[error("other writers keep adding to this journal; nothing was recorded")]
+    #[error("busy")]
     Busy,
     /// The database.
     #[error(transparent)]
@@ -290,7 +290,7 @@ impl Holdings {
         }
         if let Some((seq, id)) = current.first_without_body() {
             undo(&mut current, &taken);
-            let what = BODY_GONE.to_owned();
+            let what = Misfit::BodyGone;
             return Err(RecordError::NotNext(combclear_domain::journal::seal::Broken { seq, id, what }));
         }
         // What went with an archive does not come back by way of an export from before.
@@ -355,7 +355,7 @@ impl Holdings {
         if known.as_ref().is_some_and(same) {
             return Ok(());
         }
-        let what = "the journal holds another entry in its place".to_owned();
+        let what = Misfit::OtherEntry;
         let broken = combclear_domain::journal::seal::Broken { seq: entry.seq, id: entry.draft.id, what };
         Err(RecordError::NotNext(broken))
     }
@@ -429,8 +429,8 @@ fn attached(record: &Record) -> Option<Hash> {
 /// A body that is gone although nothing says that it was moved: no answer may rest on what is left.
 fn is_accounted_for(holding: &Holding) -> Result<(), StoreError> {
     holding.first_without_body().map_or(Ok(()), |(seq, _)| {
-        let what = BODY_GONE.to_owned();
-        Err(StoreError::Unreadable { holding: holding.name().to_string(), seq, what })
+        let what = Misfit::BodyGone;
+        Err(StoreError::Unreadable { holding: holding.name().clone(), seq, what })
     })
 }
 

@@ -5,8 +5,7 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
 
-use crate::documents::DocumentFault;
-use crate::error::StoreError;
+use combclear_domain::journal::keeping::{DocumentFault, Missed, StoreError};
 
 /// The journals of all holdings in one database.
 #[async_trait]
@@ -158,35 +157,4 @@ pub enum Verified {
     Broken(Broken),
     /// The chain holds up to there, but it is not the one that the checkpoint was taken of.
     CheckpointMissed(Missed),
-}
-
-/// How a journal misses a checkpoint.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-pub enum Missed {
-    /// It was taken of another holding.
-    #[error("the checkpoint is one of `{of}`")]
-    OtherHolding {
-        /// Whose it is.
-        of: HoldingName,
-    },
-    /// The end was cut off.
-    #[error("the journal had {had} entries when the checkpoint was taken, and now has {has}")]
-    Shorter {
-        /// Entries then.
-        had: u64,
-        /// Entries now.
-        has: u64,
-    },
-    /// The chain was made anew, from some entry up to this one.
-    #[error(
-        "entry {seq} had another hash when the checkpoint was taken: it or an entry before it was exchanged"
-    )]
-    Differs {
-        /// The last entry then.
-        seq: u64,
-        /// Its hash then.
-        had: Hash,
-        /// Its hash now.
-        has: Hash,
-    },
 }

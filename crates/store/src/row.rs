@@ -1,11 +1,12 @@
 //! An entry as it is kept, before anybody understood it.
 
-use std::fmt::Display;
 use std::str::FromStr;
 
 use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
+use combclear_domain::basics::misread::Misread;
 use combclear_domain::basics::words::Person;
 use combclear_domain::journal::entry::Correction;
+use combclear_domain::journal::misfit::{Misfit, OptionalColumn};
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::Fields;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kind};
@@ -68,12 +69,12 @@ impl Row {
     }
 
     /// The hash it says came before.
-    pub(crate) fn prev(&self) -> Result<Hash, String> {
+    pub(crate) fn prev(&self) -> Result<Hash, Misfit> {
         hash("prev", &self.prev)
     }
 
     /// The hash it carries.
-    pub(crate) fn hash(&self) -> Result<Hash, String> {
+    pub(crate) fn hash(&self) -> Result<Hash, Misfit> {
         hash("hash", &self.hash)
     }
 
@@ -98,17 +99,17 @@ impl Row {
     /// What the hash covers.
     ///
     /// The hash takes "nothing noted" and empty text for the same, so the difference is looked at here.
-    pub(crate) fn fields<'a>(&'a self, holding: &'a str) -> Result<Fields<'a>, String> {
+    pub(crate) fn fields<'a>(&'a self, holding: &'a str) -> Result<Fields<'a>, Misfit> {
         let at = self.happened_at.as_deref();
         let (corrects, reason) = (self.corrects.as_deref(), self.reason.as_deref());
         if at.is_some_and(<[u8]>::is_empty) {
-            return Err("its `happened_at` is empty, where a time or nothing would stand".to_owned());
+            return Err(Misfit::EmptyColumn { column: OptionalColumn::HappenedAt });
         }
         if corrects.is_some_and(<[u8]>::is_empty) {
-            return Err("its `corrects` is empty, where an id or nothing would stand".to_owned());
+            return Err(Misfit::EmptyColumn { column: OptionalColumn::Corrects });
         }
         if corrects.is_some() != reason.is_some() {
-            return Err("of `corrects` and `reason` it has one without the other".to_owned());
+            return Err(Misfit::HalfACorrection);
         }
         Ok(Fields {
             holding,
@@ -126,17 +127,14 @@ impl Row {
     }
 
     /// The row understood as an entry, or what cannot be understood about it.
-    pub(crate) fn entry(&self) -> Result<Entry, String> {
+    pub(crate) fn entry(&self) -> Result<Entry, Misfit> {
         let fields = self.fields("")?;
-        let kind = Kind::from_word(fields.kind).ok_or_else(|| {
-            format!("its `kind` is `{}`, which is not one that this program knows", fields.kind)
-        })?;
+        let kind = Kind::from_word(fields.kind)
+            .ok_or_else(|| Misfit::UnknownKind { kind: fields.kind.to_owned() })?;
         let event = if self.is_without_body() {
             Event::InArchive(kind)
         } else {
-            Event::read(kind, fields.body).map_err(|fault| {
-                format!("its `body` does not fit its kind: {fault} (at `{}`)", fault.pointer)
-            })?
+            Event::read(kind, fields.body).map_err(Misfit::Body)?
         };
         let correction = match &self.corrects {
             Some(of) => Some(Correction { of: id("corrects", of)?, reason: fields.reason.to_owned() }),
@@ -155,32 +153,31 @@ impl Row {
             body: fields.body.into(),
             correction: correction.map(Box::new),
         };
-        let seq = u64::try_from(self.seq).map_err(|_| format!("its place is {}", self.seq))?;
+        let seq = u64::try_from(self.seq).map_err(|_| Misfit::Place { seq: self.seq })?;
         let recorded_at = read::<Instant>("recorded_at", fields.recorded_at)?;
         Ok(Entry { draft, seq, recorded_at, prev: self.prev()?, hash: self.hash()? })
     }
 }
 
 /// A hash from the bytes of a column.
-pub(crate) fn hash(column: &str, bytes: &[u8]) -> Result<Hash, String> {
-    let bytes = bytes.try_into().map_err(|_| format!("its `{column}` has {} bytes, not 32", bytes.len()))?;
+pub(crate) fn hash(column: &'static str, bytes: &[u8]) -> Result<Hash, Misfit> {
+    let bytes = bytes.try_into().map_err(|_| Misfit::Bytes { column, found: bytes.len(), wanted: 32 })?;
     Ok(Hash(bytes))
 }
 
-fn id(column: &str, bytes: &[u8]) -> Result<EntryId, String> {
-    let id =
-        Uuid::from_slice(bytes).map_err(|_| format!("its `{column}` has {} bytes, not 16", bytes.len()))?;
+fn id(column: &'static str, bytes: &[u8]) -> Result<EntryId, Misfit> {
+    let id = Uuid::from_slice(bytes).map_err(|_| Misfit::Bytes { column, found: bytes.len(), wanted: 16 })?;
     Ok(EntryId(id))
 }
 
-fn text<'a>(column: &str, bytes: &'a [u8]) -> Result<&'a str, String> {
-    str::from_utf8(bytes).map_err(|_| format!("its `{column}` is not text"))
+fn text<'a>(column: &'static str, bytes: &'a [u8]) -> Result<&'a str, Misfit> {
+    str::from_utf8(bytes).map_err(|_| Misfit::NotText { column })
 }
 
 /// Reads a value; what is read here has one spelling only.
-fn read<T>(column: &str, text: &str) -> Result<T, String>
+fn read<T>(column: &'static str, text: &str) -> Result<T, Misfit>
 where
-    T: FromStr<Err: Display>,
+    T: FromStr<Err: Into<Misread>>,
 {
-    text.parse().map_err(|fault| format!("its `{column}` cannot be read: {fault}"))
+    text.parse().map_err(|fault: T::Err| Misfit::Misread { column, why: fault.into() })
 }

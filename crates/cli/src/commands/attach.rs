@@ -12,7 +12,7 @@ use combclear_domain::journal::{Content, Draft, Event};
 use combclear_store::{Attached, ContentState, Holdings, RecordError};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::{documents as say, failures};
-use combclear_wording::{Label, Words};
+use combclear_wording::{Label, Words, unreadable};
 
 use super::print;
 use crate::args::{Attach, Place};
@@ -23,9 +23,7 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
     let words = Words::english();
     let name = attach.file.display().to_string();
     let bytes = read(&attach.file)?;
-    let media_type = media_type(&bytes).map_err(|unfit| {
-        Failure::new(say::not_attached(words, &name, &unfit.to_string()), unfit.help().to_owned())
-    })?;
+    let media_type = media_type(&bytes).map_err(|unfit| not_attached(&name, &unfit))?;
     let content = Content::new(bytes);
     let document = DocumentAttached {
         content: content.hash(),
@@ -71,10 +69,15 @@ fn read(path: &Path) -> Result<Vec<u8>, Failure> {
     let file = File::open(path).map_err(cannot)?;
     file.take(most.saturating_add(1)).read_to_end(&mut bytes).map_err(cannot)?;
     if u64::try_from(bytes.len()).map_or(true, |length| length > most) {
-        let message = say::not_attached(words, &name, &Unfit::TooLarge.to_string());
-        return Err(Failure::new(message, Unfit::TooLarge.help().to_owned()));
+        return Err(not_attached(&name, &Unfit::TooLarge));
     }
     Ok(bytes)
+}
+
+fn not_attached(name: &str, unfit: &Unfit) -> Failure {
+    let words = Words::english();
+    let Refused { message, help } = unreadable::unfit(words, unfit);
+    Failure::new(say::not_attached(words, name, &message), help)
 }
 
 fn file_name(path: &Path) -> Option<String> {
@@ -119,7 +122,7 @@ async fn supply(
             holdings.attach(holding, draft.clone(), content, clock::now()).await?;
             Ok(say::supplied(words, &to, draft.on, &draft.recorded_by, draft.id))
         }
-        (_, Some(fault)) => Err(Failure::new(fault.to_string(), fault.help().to_owned())),
+        (_, Some(fault)) => Err(Failure::from(fault)),
         (_, None) => Ok(say::attached_before(words, &to, draft.on, &draft.recorded_by, draft.id)),
     }
 }

@@ -141,7 +141,7 @@ async fn save(
 ) -> Result<(), Failure> {
     let found = find(attached, hash)?;
     if let Some(fault) = found.fault() {
-        return Err(Failure::new(fault.to_string(), fault.help().to_owned()));
+        return Err(Failure::from(fault));
     }
     let bytes = holdings.journal().content(holding, found.document.content).await?.unwrap_or_default();
     let (words, path) = (Words::english(), file.display().to_string());

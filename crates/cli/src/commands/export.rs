@@ -8,8 +8,9 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Header;
 use combclear_domain::journal::{Content, Hash};
 use combclear_store::{Attached, ContentState, DocumentFault, Journal, StoreError};
+use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::{documents as say, failures};
-use combclear_wording::{Label, Words};
+use combclear_wording::{Label, Words, keeping};
 
 use super::output;
 use crate::args::{Export, Place};
@@ -34,9 +35,10 @@ pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure>
         for fault in &whole.lacking {
             // Whoever closed standard error does not want to know.
             let words = Words::english();
-            let said = say::without(words, &fault.to_string());
+            let Refused { message, help } = keeping::document(words, fault);
+            let said = say::without(words, &message);
             let said = failures::warning(words, &super::seen(&said));
-            let help = failures::help(words, &super::seen(fault.help()));
+            let help = failures::help(words, &super::seen(&help));
             let _ = writeln!(std::io::stderr(), "{said}\n  {help}");
         }
         Ok(if whole.lacking.is_empty() { Outcome::Done } else { Outcome::InPart })

@@ -7,7 +7,7 @@ use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LotCheck};
 use combclear_store::{Attached, Holdings, documents};
 use combclear_wording::amounts::amount_of;
 use combclear_wording::gaps::{GapsReport, statement, summary, supply};
-use combclear_wording::terminal::gaps as say;
+use combclear_wording::terminal::{gap_sort, gaps as say};
 use combclear_wording::{Label, Words};
 
 use super::register::period;
@@ -97,7 +97,7 @@ fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
             [_, _, _, ..] => {
                 let numbers: Vec<String> = of_sort.iter().map(|gap| gap.place.to_string()).collect();
                 // The sort only: what one of them says beyond it holds for that one alone.
-                let what = sort.replace('_', " ");
+                let what = gap_sort(words, sort);
                 let times = say::times(words, of_sort.len(), &what);
                 let entries = say::entries(words, &numbers.join(", "));
                 lines.push(format!("  {times}\n    {entries}\n"));

@@ -3,7 +3,7 @@
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::rules::leaflet::{Leaflet, Leaflets as Set};
 use combclear_wording::leaflet::says;
-use combclear_wording::terminal::{confidence, failures, label_revision};
+use combclear_wording::terminal::{confidence, failures, force, label_revision};
 use combclear_wording::{Label, Words};
 
 use super::{headed, print, print_json};
@@ -100,7 +100,7 @@ fn one(words: &Words, leaflet: &Leaflet) -> String {
         rows.add_row([
             format!("{}{method}", rule.says.topic().as_str()),
             format!("{}{note}", says(words, &rule.says, leaflet.unit)),
-            format!("{}\n{}", confidence(words, rule.confidence), word(&rule.force)),
+            format!("{}\n{}", confidence(words, rule.confidence), force(words, rule.force)),
             rule.from.map_or_else(|| words.label(Label::NotKnown).to_owned(), |from| from.to_string()),
             rule.source.join(", "),
         ]);
@@ -110,11 +110,4 @@ fn one(words: &Words, leaflet: &Leaflet) -> String {
     let Leaflet { title, jurisdiction, id, .. } = leaflet;
     let head = words.label(Label::Sources);
     format!("{title} [{jurisdiction} {id}]\n{}\n{head}:\n{}", rows.trim_fmt(), sources.join("\n"))
-}
-
-fn word(value: &impl serde::Serialize) -> String {
-    serde_json::to_value(value)
-        .ok()
-        .and_then(|value| Some(value.as_str()?.replace('_', " ")))
-        .unwrap_or_default()
 }

@@ -8,7 +8,9 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::supering::Outcome as Came;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::supering::{MissingReport, SuperingReport};
-use combclear_wording::terminal::{confidence, day, days_counted_by, failures, supering as say, verdict};
+use combclear_wording::terminal::{
+    confidence, day, days_counted_by, failures, said_in, said_with, supering as say, verdict,
+};
 use combclear_wording::{Label, Words};
 
 use super::{headed, print, print_json};
@@ -194,8 +196,8 @@ fn one(words: &Words, report: &SuperingReport) -> String {
         line(4, &format!("[{}] {}", label(came), ground.statement));
         for value in &ground.values {
             let from = match value.entry {
-                Some(entry) => format!("{} {entry}", value.said_by.replace('_', " ")),
-                None => format!("{}, {}", value.said_by, value.sources.join("; ")),
+                Some(entry) => said_in(words, value.said_by, entry),
+                None => said_with(words, value.said_by, &value.sources.join("; ")),
             };
             let sure = confidence(words, value.confidence);
             line(8, &format!("{} = {} ({sure}; {from})", value.of, value.value));

@@ -6,8 +6,10 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::NotACheckpoint;
 use combclear_domain::journal::{Checkpoint, EntryId};
 use combclear_store::{DocumentFault, Holdings, Verified};
+use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::{failures, verify as say};
-use combclear_wording::{Label, Words};
+use combclear_wording::unreadable::{self, Part};
+use combclear_wording::{Label, Words, keeping};
 use serde::Serialize;
 
 use super::archive::Unsound;
@@ -93,18 +95,19 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             report.documents = documents.iter().map(BadDocument::of).collect();
             let mut lines = vec![say::lacking(words, &holding, *entries, documents.len())];
             for fault in documents {
-                lines.extend([fault.to_string(), format!("  {}", failures::help(words, fault.help()))]);
+                let Refused { message, help } = keeping::document(words, fault);
+                lines.extend([message, format!("  {}", failures::help(words, &help))]);
             }
             lines.join("\n")
         }
         Verified::Broken(broken) => {
             report.first_bad_entry = Some(broken.seq);
-            report.fault = Some(broken.to_string());
-            say::broken(words, &holding, &broken.to_string())
+            report.fault = Some(unreadable::broken(words, broken));
+            say::broken(words, &holding, &unreadable::broken(words, broken))
         }
         Verified::CheckpointMissed(missed) => {
-            report.fault = Some(missed.to_string());
-            say::missed(words, &holding, &missed.to_string())
+            report.fault = Some(keeping::missed(words, missed));
+            say::missed(words, &holding, &keeping::missed(words, missed))
         }
     };
     let said = match (&archive, &verify.archive) {
@@ -178,8 +181,9 @@ fn checkpoint(file: &Path, holding: &HoldingName) -> Result<Checkpoint, Failure>
         [begin] => text.lines().skip(*begin).take(3).collect(),
         [..] => return Err(cannot(&Label::CheckpointSeveral.said())),
     };
-    let found: Checkpoint =
-        three.join("\n").parse().map_err(|error: NotACheckpoint| cannot(&error.to_string()))?;
+    let found: Checkpoint = three.join("\n").parse().map_err(|error: NotACheckpoint| {
+        cannot(&unreadable::misread(words, &error.into(), Part::Envelope))
+    })?;
     if found.holding != *holding {
         let message = say::other_checkpoint(words, &name, &found.holding, holding);
         return Err(Failure::new(message, Label::NameTheRightFile));

@@ -5,6 +5,8 @@
 //! - [`seal`]: the hash chain, and how a later change shows
 //! - [`lines`]: the journal as JSON Lines, for import and export
 //! - [`content`]: the contents of documents, which travel in such a file after the entries
+//! - [`fault`]: why an entry cannot be read; [`misfit`]: what does not fit about one that was recorded
+//! - [`keeping`]: what can be wrong with a journal where it is kept
 //! - [`places`]: places in a journal as compact text
 //! - [`archive`]: entries whose bodies were moved into an archive file, and that file
 //! - [`document`]: what a document is, as its content shows, and whether it is whole
@@ -16,7 +18,10 @@ pub mod content;
 pub mod document;
 pub mod entry;
 pub mod event;
+pub mod fault;
+pub mod keeping;
 pub mod lines;
+pub mod misfit;
 pub mod places;
 mod read;
 pub mod seal;

@@ -11,7 +11,7 @@ use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Entry, Event, Hash};
 
 use combclear_wording::terminal::{archive as say, failures, import};
-use combclear_wording::{Label, Words};
+use combclear_wording::{Label, Words, unreadable};
 
 use crate::commands::output;
 use crate::failure::{Failure, Said, why};
@@ -94,7 +94,9 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Un
         Failure::new(failures::cannot_read(words, &name, &why(&error)), Label::ArchiveNameTheFile)
     };
     let broken = |line: u64, what: String| Unsound::DoesNotHold(say::line(words, line, &what));
-    let bad = |line: u64, fault: EntryFault| broken(line, import::at(words, &fault.pointer, &fault.message));
+    let bad = |line: u64, fault: EntryFault| {
+        broken(line, import::at(words, &fault.pointer, &unreadable::line(words, &fault).message))
+    };
     let mut reader = BufReader::new(File::open(path).map_err(cannot)?);
     let mut whole = FileHash::default();
     let mut row = Vec::new();

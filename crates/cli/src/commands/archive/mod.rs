@@ -20,7 +20,7 @@ use combclear_store::{ContentState, Holdings, Journal, RecordError, Verified};
 use combclear_wording::refusals::Refused;
 use combclear_wording::retention::{ArchivePlanReport, held_back as why_held_back};
 use combclear_wording::terminal::{archive as say, day, failures};
-use combclear_wording::{Label, Words};
+use combclear_wording::{Label, Words, unreadable};
 use serde::Serialize;
 
 pub(crate) use file::{Unsound, read as read_file};
@@ -170,9 +170,10 @@ fn not_moved(error: RecordError) -> Failure {
             let Refused { message, help } = Refused::of(words, &refusal);
             Failure::new(say::nothing_moved(words, &message), help)
         }
-        RecordError::NotNext(broken) => {
-            Failure::new(say::nothing_moved(words, &broken.to_string()), Label::ArchiveSeeWhat)
-        }
+        RecordError::NotNext(broken) => Failure::new(
+            say::nothing_moved(words, &unreadable::broken(words, &broken)),
+            Label::ArchiveSeeWhat,
+        ),
         error => Failure::from(error).and(Label::ArchiveNothingMoved),
     }
 }

@@ -7,18 +7,17 @@ use std::path::Path;
 
 use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::journal::archive::{Archives, Rest};
-use combclear_domain::journal::entry::EntryFault;
+use combclear_domain::journal::fault::{EntryFault, Unreadable};
 use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::journal::{Content, Entry, Event, Hash};
+use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::import as say;
+use combclear_wording::unreadable::{self, JOURNAL_HEADER};
 use combclear_wording::{Label, Words};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::nothing_imported;
 use crate::failure::{Failure, Said, why};
-
-/// What the first line of a journal file looks like.
-const HEADER: &str = r#"{"combclear_journal":1,"holding":"...","sealed":false}"#;
 
 /// What some editors put before the first character of a file in UTF-8.
 const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
@@ -52,7 +51,7 @@ impl JournalFile {
         let bar = progress(size);
         let mut rows = reader.split(b'\n').zip(1_u32..);
         let Some((first, _)) = rows.next() else {
-            return Err(Failure::new(say::empty(words, &name), say::begins_like(words, HEADER)));
+            return Err(Failure::new(say::empty(words, &name), say::begins_like(words, JOURNAL_HEADER)));
         };
         let header = header(first.map_err(cannot)?)
             .map_err(|found| nothing_imported(&name, &[diagnostic(&name, 1, &found)], None))?;
@@ -115,13 +114,14 @@ impl JournalFile {
     /// That each sealed entry is what was sealed and follows the one before it, whatever the journal already holds.
     /// An export may be cut from the middle of a journal: what its first entry follows only the journal knows.
     fn check_chain(&mut self) {
+        let words = Words::english();
         let mut broken = Vec::new();
         let mut tip = None;
         let mut archives = Archives::default();
         for (number, entry) in self.sealed() {
             let middle = || (entry.seq > 1).then(|| (entry.seq.saturating_sub(1), entry.prev));
             if let Err(found) = entry.follows(&self.header.holding, tip.or_else(middle)) {
-                broken.push((number, found.to_string()));
+                broken.push((number, unreadable::broken(words, &found)));
             }
             if entry.is_in_archive() {
                 archives.without_body(Rest::of(&self.header.holding, entry));
@@ -129,14 +129,15 @@ impl JournalFile {
             if let Event::Archived(body) = &entry.draft.event
                 && let Err(found) = archives.archived(entry.seq, entry.draft.id, body)
             {
-                broken.push((number, found.to_string()));
+                broken.push((number, unreadable::broken(words, &found)));
             }
             tip = Some(entry.tip());
         }
         if broken.is_empty()
             && let Err(found) = archives.end()
         {
-            broken.push((self.line_of(|line| line.draft().id == found.id), found.to_string()));
+            let at = self.line_of(|line| line.draft().id == found.id);
+            broken.push((at, unreadable::broken(words, &found)));
         }
         if broken.len() > 1 && broken.len() == self.lines.len() {
             let message = say::none_sealed_here(Words::english(), &self.header.holding);
@@ -208,15 +209,13 @@ fn header(mut row: Vec<u8>) -> Result<Header, EntryFault> {
 }
 
 fn text(row: Vec<u8>) -> Result<String, EntryFault> {
-    String::from_utf8(row).map_err(|_| EntryFault {
-        pointer: String::new(),
-        message: "the line is not UTF-8 text".to_owned(),
-        help: "save the file as UTF-8".to_owned(),
-    })
+    String::from_utf8(row).map_err(|_| EntryFault { pointer: String::new(), what: Unreadable::NotText })
 }
 
 fn diagnostic(name: &str, line: u32, fault: &EntryFault) -> Diagnostic {
-    let (message, help) = (say::at(Words::english(), &fault.pointer, &fault.message), fault.help.clone());
+    let words = Words::english();
+    let Refused { message, help } = unreadable::line(words, fault);
+    let message = say::at(words, &fault.pointer, &message);
     Diagnostic { file: name.to_owned(), line, column: 0, message, help }
 }
 

@@ -18,7 +18,7 @@ use serde::Serialize;
 use self::file::JournalFile;
 use super::{print, print_json};
 use crate::args::{Import, Place};
-use crate::failure::{Failure, Said};
+use crate::failure::{Failure, Said, not_recorded};
 use crate::{Outcome, clock, place};
 
 /// How many faults are printed before the rest is only counted.
@@ -172,7 +172,7 @@ fn refusal(file: &JournalFile, error: &RecordError) -> Diagnostic {
 }
 
 fn mended(error: &RecordError, help: Label) -> Refused {
-    Refused { message: error.to_string(), help: help.said() }
+    Refused { message: not_recorded(error), help: help.said() }
 }
 
 fn waiting(what: Label) -> ProgressBar {

@@ -9,7 +9,7 @@ use combclear_wording::options::{
     ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport,
 };
 use combclear_wording::terminal::options::{self as say, usability};
-use combclear_wording::terminal::{confidence, days_counted_by, failures};
+use combclear_wording::terminal::{about, confidence, days_counted_by, failures};
 use combclear_wording::{Label, Words, paper};
 
 use super::{flow, free, gap, head, mixture, range, starts, with_times};
@@ -230,9 +230,9 @@ fn whole(words: &Words, option: &OptionReport) -> String {
 }
 
 fn lines(words: &Words, condition: &ConditionReport) -> Vec<String> {
-    let about = condition.about.replace('_', " ");
+    let subject = about(words, condition.about);
     let says = condition.says.as_deref().map(|says| format!(": {says}")).unwrap_or_default();
-    let said = format!("{about}{says}");
+    let said = format!("{subject}{says}");
     let advice = || format!("{said}, {}", words.label(Label::Advice));
     let mut lines = vec![if condition.binds { said.clone() } else { advice() }];
     if let Some(sure) = condition.confidence {
