@@ -1,6 +1,6 @@
 //! Reading: pages, single entries, holdings, rows that cannot be understood.
 
-use combclear_store::StoreError;
+use combclear_store::{AppendError, StoreError};
 use combclear_wording::Words;
 use combclear_wording::unreadable::misfit;
 
