@@ -1,4 +1,4 @@
-//! The tests of `combclear-domain`, one room each: `cargo test -p combclear-domain journal::`.
+//! The tests of `combclear-domain`, one room each: `cargo test -p combclear-domain weather::`.
 #![expect(
     clippy::expect_used,
     clippy::indexing_slicing,
@@ -10,6 +10,5 @@
 
 mod dates;
 mod errors;
-mod journal;
 mod second_reading;
 mod weather;

@@ -10,6 +10,7 @@
 use proptest::prelude::ProptestConfig;
 
 mod due;
+mod journal;
 mod options;
 mod refusals;
 mod register;

@@ -1,6 +1,7 @@
 //! Outside temperatures: exact to a tenth, as text and in JSON.
 
 use combclear_domain::basics::degrees::Celsius;
+use combclear_domain::basics::misread::TemperatureFault;
 
 #[test]
 fn degrees_are_kept_to_a_tenth_and_written_as_they_came() {
@@ -17,10 +18,11 @@ fn degrees_are_kept_to_a_tenth_and_written_as_they_came() {
 #[test]
 fn fahrenheit_is_refused_with_what_it_would_be() {
     // 75 F are 23.9 C, 50.1 F are 10.1 C.
-    let why = |text| Celsius::parse(text).unwrap_err();
-    assert!(why("75").ends_with("if it is in Fahrenheit, write 23.9"), "{}", why("75"));
-    assert!(why("50.1").ends_with("write 10.1"), "{}", why("50.1"));
-    assert!(why("-60.1").ends_with("between -60 and 50"), "{}", why("-60.1"));
-    assert!(why("12.34").ends_with("one decimal is kept; round it"));
-    assert!(why("1e3").contains("write degrees Celsius"));
+    let why = |text| Celsius::parse(text).unwrap_err().why;
+    let meant = |tenths| TemperatureFault::OutOfRange { from_fahrenheit: tenths };
+    assert_eq!(why("75"), meant(Some(239)));
+    assert_eq!(why("50.1"), meant(Some(101)));
+    assert_eq!(why("-60.1"), meant(None));
+    assert_eq!(why("12.34"), TemperatureFault::Decimals);
+    assert_eq!(why("1e3"), TemperatureFault::NotANumber);
 }

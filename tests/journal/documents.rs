@@ -4,6 +4,8 @@ use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::document::{Unfit, media_type};
 use combclear_testkit::documents::sample;
 
+use super::told;
+
 #[test]
 fn each_type_is_known_by_its_content() {
     for wanted in MediaType::ALL {
@@ -63,13 +65,14 @@ fn what_looks_cut_off_says_what_is_missing() {
     ] {
         let whole = sample(wanted, "invoice 17");
         let unfit = media_type(&whole[..whole.len() - 9]).unwrap_err();
-        assert_eq!(unfit.to_string(), message);
-        assert!(unfit.help().starts_with("copy it anew"), "{}", unfit.help());
+        let unfit = told::unfit(&unfit);
+        assert_eq!(unfit.message, message);
+        assert!(unfit.help.starts_with("copy it anew"), "{}", unfit.help);
     }
     let only_type = media_type(b"\0\0\0\x18ftypheic\0\0\0\0mif1heic").unwrap_err();
     let said = "the HEIC looks cut off: the box that describes the picture is missing";
-    assert_eq!(only_type.to_string(), said);
-    // The end marker of a PDF must be near its end: a PDF updated in place has several.
+    assert_eq!(told::unfit(&only_type).message, said);
+    // The end of a PDF stands at its end: one that was written over an older one has several.
     let long = [&sample(MediaType::Pdf, "a")[..], &[b' '; 5000]].concat();
     assert!(matches!(media_type(&long), Err(Unfit::CutOff { media_type: MediaType::Pdf, .. })));
 }
@@ -103,7 +106,7 @@ fn anything_else_is_refused_whatever_it_is_called() {
     ] {
         let unfit = media_type(&bytes).unwrap_err();
         assert_eq!(unfit, Unfit::OtherType(shown), "{what}");
-        assert!(unfit.to_string().ends_with("not a PDF, JPEG, PNG or HEIC"), "{unfit}");
+        assert!(told::unfit(&unfit).message.ends_with("not a PDF, JPEG, PNG or HEIC"), "{unfit}");
     }
     assert!(matches!(media_type(&png_of_one_word), Err(Unfit::CutOff { .. })));
 }
@@ -116,5 +119,5 @@ fn a_document_has_one_byte_at_least_and_ten_million_at_most() {
     assert_eq!(media_type(&bytes), Ok(MediaType::Jpeg));
     bytes.push(0);
     assert_eq!(media_type(&bytes), Err(Unfit::TooLarge));
-    assert_eq!(Unfit::TooLarge.to_string(), "the document has more than 10 MB (10000000 bytes)");
+    assert_eq!(told::unfit(&Unfit::TooLarge).message, "the document has more than 10 MB (10000000 bytes)");
 }

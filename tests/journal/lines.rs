@@ -7,6 +7,7 @@ use combclear_testkit::entries::read;
 use proptest::prelude::*;
 
 use super::drafts::{drafts, envelopes};
+use super::told::told;
 
 fn holding() -> HoldingName {
     "Test Holding".parse().unwrap()
@@ -115,8 +116,8 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
             first_line,
         ),
     ] {
-        let fault = Header::from_json(line).expect_err(line);
-        // A header is a single short line: the position within it does not help, so only the field is checked.
+        let fault = told(&Header::from_json(line).expect_err(line));
+        // A header is one line and short: where in it a field stands is of no help, so only what it is about is checked.
         assert!(fault.pointer.starts_with(pointer), "{line}: {fault:?}");
         assert!(fault.message.contains(message), "{line}: {fault:?}");
         assert!(fault.help.contains(help), "{line}: {fault:?}");
@@ -126,7 +127,7 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
 
 #[test]
 fn a_header_fault_gives_no_line_of_its_own_since_the_header_is_the_first() {
-    let fault = Header::from_json(r#"{"combclear_journal":1,"holding":"H"}"#).unwrap_err();
+    let fault = told(&Header::from_json(r#"{"combclear_journal":1,"holding":"H"}"#).unwrap_err());
     assert!(!fault.message.contains(" at line "), "{fault:?}");
 }
 

@@ -12,3 +12,4 @@ mod quantities;
 mod reading;
 mod sealed;
 mod ties;
+mod told;

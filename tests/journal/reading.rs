@@ -6,6 +6,7 @@ use proptest::prelude::*;
 use serde_json::{Value, json};
 
 use super::drafts::envelopes;
+use super::told::{Told, told};
 
 const ID: &str = "0190f0a1-beef-7abc-8def-abcdefabcdef";
 const OTHER: &str = "0190f0a1-cafe-7abc-8def-abcdefabcdef";
@@ -27,8 +28,8 @@ fn entry(kind: &str, body: &Value, parts: &Value) -> String {
     entry.to_string()
 }
 
-fn fault(text: &str) -> EntryFault {
-    read(text).map(|draft| format!("{draft:?}")).expect_err(text)
+fn fault(text: &str) -> Told {
+    told(&read(text).map(|draft| format!("{draft:?}")).expect_err(text))
 }
 
 /// Compares the fault of a text with this pointer and parts of message and help.

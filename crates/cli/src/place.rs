@@ -3,14 +3,16 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::diagnostic::{Faults, nearest};
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{Holdings, Journal, StoreError};
+use combclear_wording::terminal::failures as say;
+use combclear_wording::{Label, Words};
 
 use crate::args::Place;
-use crate::failure::Failure;
+use crate::failure::{Failure, Said};
 
 /// Runs `work` on the journals at the address, which is created if missing. The journals are closed properly, however the
 /// work ends.
@@ -40,24 +42,24 @@ pub(crate) async fn with_holding<T>(
 
 /// The holding named on the command line, or the only one.
 async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Failure> {
+    let words = Words::english();
     let known = journal.holdings().await?;
     let names = || known.iter().map(HoldingName::as_str);
     let listed = || names().collect::<Vec<_>>().join(", ");
     let holding = match (&place.holding, known.as_slice()) {
         (_, []) => {
-            let help = "take a journal in first: combclear import FILE";
-            return Err(Failure::new(format!("`{}` keeps no journal yet", place.db), help));
+            return Err(Failure::new(say::no_journal(words, &place.db), Label::JournalImportFirst));
         }
         (Some(wanted), known) if known.contains(wanted) => wanted.clone(),
         (Some(wanted), _) => {
             let help = nearest(wanted.as_str(), names())
-                .map_or_else(|| format!("it keeps: {}", listed()), |near| format!("did you mean `{near}`?"));
-            return Err(Failure::new(format!("`{}` keeps no journal of `{wanted}`", place.db), help));
+                .map_or_else(|| say::keeps(words, &listed()), |near| say::did_you_mean(words, near));
+            return Err(Failure::new(say::no_journal_of(words, &place.db, wanted), help));
         }
         (None, [only]) => only.clone(),
         (None, _) => {
-            let help = format!("say which with --holding: {}", listed());
-            return Err(Failure::new(format!("`{}` keeps the journals of several holdings", place.db), help));
+            let help = say::say_which(words, &listed());
+            return Err(Failure::new(say::several_journals(words, &place.db), help));
         }
     };
     Ok(holding)
@@ -70,8 +72,7 @@ async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
     let address = if only_if_there { format!("{}?mode=rw", place.db) } else { place.db.clone() };
     combclear_store::open(&address).await.map_err(|error| match error {
         StoreError::CannotOpen { place, .. } if is_new(Path::new(&place)) => {
-            let help = "name the right one with --db, or take a journal in first: combclear import FILE";
-            Failure::new(format!("there is no database at `{place}` yet"), help)
+            Failure::new(say::no_database(Words::english(), &place), Label::JournalNameTheDatabase)
         }
         error => error.into(),
     })
@@ -86,30 +87,33 @@ fn is_new(file: &Path) -> bool {
 /// The built-in laws.
 pub(crate) fn laws() -> Result<&'static Laws, Failure> {
     combclear_leaflets::laws().map_err(|faults| {
-        Failure::new(format!("the built-in law does not load\n{faults}"), "this program is broken")
+        Failure::new(with_faults(&Label::RulesLawFaulty.said(), faults), Label::ProgramIsBroken)
     })
 }
 
 /// The built-in leaflets, and those of the folder on the command line.
 pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
     let built_in = combclear_leaflets::builtin().map_err(|faults| {
-        Failure::new(format!("the built-in leaflets do not load\n{faults}"), "this program is broken")
+        Failure::new(with_faults(&Label::RulesLeafletsFaulty.said(), faults), Label::ProgramIsBroken)
     })?;
+    let words = Words::english();
     let Some(folder) = &place.leaflets else { return Ok(built_in.clone()) };
     let files = files_below(folder).map_err(|error| {
-        let message = format!("cannot read the leaflets in `{}`: {error}", folder.display());
-        Failure::new(message, "name a folder that holds folders such as gb, with leaflets in them")
+        let (folder, why) = (folder.display().to_string(), error.to_string());
+        Failure::new(say::cannot_read_leaflets(words, &folder, &why), Label::RulesNameAFolder)
     })?;
     let own = built_in.with_own(files.iter().map(|(path, text)| (path.as_str(), text.as_str())));
     own.map_err(|faults| {
-        let count = faults.iter().count();
-        let noun = if count == 1 { "fault" } else { "faults" };
-        let message = format!("{count} {noun} in the leaflets of `{}`\n{faults}", folder.display());
-        Failure::new(message, "mend these files; none of the folder is used until then")
+        let message = say::faults_in_leaflets(words, faults.iter().count(), &folder.display().to_string());
+        Failure::new(with_faults(&message, &faults), Label::RulesMendFolder)
     })
 }
 
-/// The leaflet files of a folder in order. Its subfolders are jurisdictions.
+fn with_faults(message: &str, faults: &Faults) -> String {
+    format!("{message}\n{faults}")
+}
+
+/// The leaflet files of a folder in order: its own folders are jurisdictions.
 fn files_below(folder: &Path) -> std::io::Result<Vec<(String, String)>> {
     let mut files = Vec::new();
     for jurisdiction in sorted(folder)?.iter().filter(|path| path.is_dir()) {

@@ -419,7 +419,7 @@ fn corrections(report: &RegisterReport, tell: &Telling) -> Sheet {
         [
             Cell::text(tell.number(row.written.place)),
             Cell::text(tell.number(row.of_place))
-                .and_text(row.kind.as_str().replace('_', " "))
+                .and_text(combclear_wording::terminal::kind(tell.words, row.kind))
                 .and_text(tell.label(what)),
             if values.0.is_empty() { Cell::text(tell.label(Label::NoValueChanged)) } else { values },
             Cell::of(Some(&row.reason).into()),

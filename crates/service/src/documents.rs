@@ -23,6 +23,8 @@ use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, EntryId, Event, Hash};
 use combclear_store::{Attached, ContentState, Recorded, documents};
+use combclear_wording::refusals::Refused;
+use combclear_wording::{Words, unreadable};
 use serde::Serialize;
 use tracing::Instrument;
 use utoipa::ToSchema;
@@ -367,7 +369,8 @@ fn unfit(unfit: Unfit) -> Problem {
         Unfit::OtherType(_) => ProblemKind::OtherDocumentType,
         Unfit::Empty | Unfit::CutOff { .. } => ProblemKind::UnfitDocument,
     };
-    Problem::new(kind, format!("{unfit}; nothing was recorded")).at_body(unfit.help())
+    let Refused { message, help } = unreadable::unfit(Words::english(), &unfit);
+    Problem::new(kind, format!("{message}; nothing was recorded")).at_body(help)
 }
 
 /// Checks that the document belongs to exactly one thing.

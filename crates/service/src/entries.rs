@@ -272,7 +272,7 @@ fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> R
         }
         envelope.read()
     });
-    let draft = read.map_err(|fault| sent.fault(index, fault))?;
+    let draft = read.map_err(|fault| sent.fault(index, &fault))?;
     match named {
         Some(named) if named != draft.id => {
             let detail = format!("the entry calls itself {}, but the path names {named}", draft.id);

@@ -10,12 +10,15 @@ use axum::http::header::CONTENT_TYPE;
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, StatusCode};
 use combclear_domain::Day;
+use combclear_domain::basics::misread::Misread;
+use combclear_domain::basics::node::{Reading, read_named};
 use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, LotName, Person, Power,
     PrescriptionName,
 };
 use combclear_domain::journal::{EntryId, Hash};
-use serde::de::value::MapDeserializer;
+use combclear_wording::unreadable::{self, Part, misread};
+use combclear_wording::{Label, Words, http};
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};
 use utoipa::{IntoParams, ToSchema};
@@ -309,18 +312,16 @@ fn limit_if_not_said() -> u32 {
 fn limit<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u32, D::Error> {
     let text = String::deserialize(deserializer)?;
     let limit = whole(&text).filter(|limit| (1..=u64::from(LIMIT_MOST)).contains(limit));
-    limit.and_then(|limit| u32::try_from(limit).ok()).ok_or_else(|| {
-        serde::de::Error::custom(format_args!("`{text}` is not a whole number from 1 to {LIMIT_MOST}"))
-    })
+    limit
+        .and_then(|limit| u32::try_from(limit).ok())
+        .ok_or_else(|| serde::de::Error::custom(http::not_a_limit(Words::english(), &text, LIMIT_MOST)))
 }
 
 fn after<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u64, D::Error> {
     let text = String::deserialize(deserializer)?;
-    whole(&text).filter(|after| *after <= PLACE_MOST).ok_or_else(|| {
-        serde::de::Error::custom(format_args!(
-            "`{text}` is not a place in a journal: a whole number, 0 or more"
-        ))
-    })
+    whole(&text)
+        .filter(|after| *after <= PLACE_MOST)
+        .ok_or_else(|| serde::de::Error::custom(http::not_a_place(Words::english(), &text)))
 }
 
 /// Digits only: Rust also parses `+5`, but the document promises a plain number.
@@ -336,26 +337,20 @@ impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for Path<T>
         let Ok(raw) = RawPathParams::from_request_parts(parts, state).await else {
             return Err(not_utf_8(parts, state).await);
         };
-        let pairs = MapDeserializer::<_, serde::de::value::Error>::new(raw.iter());
-        serde_path_to_error::deserialize(pairs).map(Path).map_err(|error| {
-            let parameter = error.path().to_string();
-            bad_path(&parameter, error.into_inner().to_string())
-        })
+        let named = raw.iter().map(|(name, text)| (name.to_owned(), text.to_owned()));
+        read_named(named).map(Path).map_err(|fault| bad_path(&fault))
     }
 }
 
-fn bad_path(parameter: &str, message: String) -> Problem {
-    let (detail, help) = match parameter {
-        "id" | "document" if message.contains("UUID") => (
-            format!("it is not the id of an entry: {message}"),
-            "the id of an entry is a UUID, as in 01964c7e-6f00-7000-8000-000000000001",
-        ),
-        "document" => {
-            (message, "GET /holdings/{holding}/documents lists the hashes of those that are attached")
-        }
-        _ => (message, "a name has 1 to 80 characters, no `/`, no control characters and no outer spaces"),
+fn bad_path(fault: &Reading) -> Problem {
+    let words = Words::english();
+    let message = misread(words, &fault.what, Part::Envelope);
+    let (detail, help) = match (fault.name().as_str(), &fault.what) {
+        ("id" | "document", Misread::Id(_)) => (http::not_an_entry(words, &message), Label::HttpIdHelp),
+        ("document", _) => (message, Label::HttpDocumentHelp),
+        _ => (message, Label::HttpNameHelp),
     };
-    Problem::new(ProblemKind::BadParameter, detail).at_parameter(parameter, help)
+    Problem::new(ProblemKind::BadParameter, detail).at_parameter(&fault.name(), words.label(help))
 }
 
 async fn not_utf_8<S: Send + Sync>(parts: &mut Parts, state: &S) -> Problem {
@@ -375,34 +370,33 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequestParts<S> for Query<T> {
 
     async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Query<T>, Problem> {
         let query = parts.uri.query().unwrap_or_default();
-        let pairs = serde_urlencoded::Deserializer::new(form_urlencoded::parse(query.as_bytes()));
-        serde_path_to_error::deserialize(pairs).map(Query).map_err(|error| {
-            let parameter = error.path().to_string();
-            bad_query(&parameter, &error.into_inner().to_string())
-        })
+        read_named(form_urlencoded::parse(query.as_bytes()).into_owned())
+            .map(Query)
+            .map_err(|fault| bad_query(&fault))
     }
 }
 
-fn bad_query(parameter: &str, message: &str) -> Problem {
-    if let Some(name) = message.strip_prefix("duplicate field `").and_then(|rest| rest.strip_suffix('`')) {
-        let detail = format!("the query parameter `{name}` is given twice");
-        return Problem::new(ProblemKind::BadParameter, detail).at_parameter(name, "give it once");
-    }
-    if let Some(name) = message.strip_prefix("missing field `").and_then(|rest| rest.strip_suffix('`')) {
-        let detail = format!("the query parameter `{name}` is missing");
-        return Problem::new(ProblemKind::BadParameter, detail).at_parameter(name, "add it to the address");
-    }
-    let (detail, help) = match message.split_once(", expected ") {
-        Some((unknown, expected)) if unknown.starts_with("unknown field") => (
-            format!("`{parameter}` is no query parameter of this path"),
-            format!("this path takes {expected}"),
-        ),
-        _ if message.starts_with("unknown field") => {
-            (format!("`{parameter}` is no query parameter of this path"), "this path takes none".to_owned())
+fn bad_query(fault: &Reading) -> Problem {
+    let words = Words::english();
+    let mut parameter = fault.name();
+    let (detail, help) = match &fault.what {
+        Misread::DuplicateField { field } => {
+            parameter.clone_from(field);
+            (http::given_twice(words, field), words.label(Label::HttpGiveOnce).to_owned())
         }
-        _ => (message.to_owned(), format!("correct `{parameter}`, or leave it out")),
+        Misread::MissingField { field } => {
+            parameter.clone_from(field);
+            (http::missing(words, field), words.label(Label::HttpAddToAddress).to_owned())
+        }
+        Misread::UnknownField { field, known } if known.is_empty() => {
+            (http::no_parameter(words, field), words.label(Label::HttpTakesNone).to_owned())
+        }
+        Misread::UnknownField { field, known } => {
+            (http::no_parameter(words, field), http::takes(words, &unreadable::known(words, known)))
+        }
+        other => (misread(words, other, Part::Envelope), http::correct_or_leave_out(words, &parameter)),
     };
-    Problem::new(ProblemKind::BadParameter, detail).at_parameter(parameter, help)
+    Problem::new(ProblemKind::BadParameter, detail).at_parameter(&parameter, help)
 }
 
 impl<S: Send + Sync> FromRequest<S> for JsonText {
@@ -442,10 +436,10 @@ fn check_media_type(headers: &HeaderMap) -> Result<(), Problem> {
 
 fn check_json(text: &str) -> Result<(), Problem> {
     let Err(error) = serde_json::from_str::<IgnoredAny>(text) else { return Ok(()) };
-    let message = error.to_string();
-    let what = message.split_once(" at line ").map_or(message.as_str(), |(what, _)| what);
-    let detail = format!("line {}, column {}: {what}", error.line(), error.column());
-    let help = "look there, or shortly before, for a missing quote, comma or bracket";
+    let words = Words::english();
+    let what = misread(words, &Misread::not_json(&error), Part::Envelope);
+    let detail = http::at_line(words, error.line(), error.column(), &what);
+    let help = words.label(Label::HttpJsonHelp);
     let fault = Fault::at("", detail.clone(), help);
     Err(Problem::new(ProblemKind::MalformedJson, detail).with(vec![fault]))
 }

@@ -5,6 +5,7 @@ use axum::extract::State;
 use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
 use combclear_domain::journal::{EntryId, Hash};
 use combclear_store::{DocumentFault, Verified};
+use combclear_wording::{Words, keeping, unreadable};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -113,7 +114,7 @@ pub(crate) struct LackingDocument {
 
 impl LackingDocument {
     fn of(fault: DocumentFault) -> LackingDocument {
-        let help = fault.help();
+        let help = keeping::document_help(Words::english(), fault.state);
         let DocumentFault { content, seq, id, lot, prescription, state } = fault;
         LackingDocument { content, seq, id, lot, prescription, state: state.into(), help }
     }
@@ -147,9 +148,11 @@ pub(crate) async fn verify_holding(
         Verified::Sound { head: None, .. } | Verified::Lacking { head: None, .. } => {
             Err(app.unknown_holding(&path.holding).await?)
         }
-        Verified::Broken(broken) => {
-            Ok(Json(VerificationReport::Broken { seq: broken.seq, id: broken.id, what: broken.what }))
-        }
+        Verified::Broken(broken) => Ok(Json(VerificationReport::Broken {
+            seq: broken.seq,
+            id: broken.id,
+            what: unreadable::misfit(Words::english(), &broken.what),
+        })),
         Verified::CheckpointMissed(missed) => {
             tracing::error!(%missed, "a checkpoint was missed that nobody gave");
             Err(Problem::internal())

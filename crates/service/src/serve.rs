@@ -10,18 +10,10 @@ use crate::router::router;
 
 /// An address that other machines could reach.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{address}` can be reached from other machines, and there are no keys to let only the keeper in")]
+#[error("{address} is no loopback address")]
 pub struct NotLoopback {
-    address: SocketAddr,
-}
-
-impl NotLoopback {
-    /// How to fix it.
-    #[must_use]
-    pub fn help(&self) -> String {
-        let port = self.address.port();
-        format!("listen at `127.0.0.1:{port}` or `[::1]:{port}`, which only this machine can reach")
-    }
+    /// The address.
+    pub address: SocketAddr,
 }
 
 /// Admits only loopback addresses, since there are no keys.

@@ -3,35 +3,12 @@
 use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
-use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::event::DocumentAttached;
-use combclear_domain::journal::{Content, Entry, EntryId, Event, Hash};
+use combclear_domain::journal::{Content, Entry, Event, Hash};
 
-use crate::error::StoreError;
 use crate::journal::Journal;
-
-/// Whether the content of a document is stored.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ContentState {
-    /// Stored as attached.
-    Kept,
-    /// Nothing is stored under its hash: the entry was imported without it, or it was removed.
-    Missing,
-    /// Something else is stored in its place.
-    Altered,
-}
-
-impl ContentState {
-    /// The state in a word.
-    #[must_use]
-    pub fn as_str(self) -> &'static str {
-        match self {
-            ContentState::Kept => "kept",
-            ContentState::Missing => "missing",
-            ContentState::Altered => "altered",
-        }
-    }
-}
+use combclear_domain::journal::keeping::{ContentState, DocumentFault, StoreError};
 
 /// An entry that attaches a document.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -59,57 +36,8 @@ impl Attached {
     }
 }
 
-/// A document that is missing or altered.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("document `{content}` {} (entry {seq}, {id}) {}", self.of(), self.what())]
-pub struct DocumentFault {
-    /// Its hash.
-    pub content: Hash,
-    /// The place of the entry.
-    pub seq: u64,
-    /// The id of the entry.
-    pub id: EntryId,
-    /// The lot whose purchase it proves.
-    pub lot: Option<LotName>,
-    /// The prescription of which it is a copy.
-    pub prescription: Option<PrescriptionName>,
-    /// Missing or altered.
-    pub state: ContentState,
-}
-
-impl DocumentFault {
-    fn of(&self) -> String {
-        match (&self.lot, &self.prescription) {
-            (Some(lot), _) => format!("of lot `{lot}`"),
-            (None, Some(prescription)) => format!("of prescription `{prescription}`"),
-            (None, None) => "of nothing".to_owned(),
-        }
-    }
-
-    fn what(&self) -> &'static str {
-        match self.state {
-            ContentState::Kept => "is kept",
-            ContentState::Missing => "is missing: nothing is kept under its hash",
-            ContentState::Altered => "is altered: what is kept is not what was attached",
-        }
-    }
-
-    /// How to fix it.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        match self.state {
-            ContentState::Kept | ContentState::Missing => {
-                "attach the same file again, or import an export that has it"
-            }
-            ContentState::Altered => {
-                "import an export from before the change into a new database (--db), and work on with that one"
-            }
-        }
-    }
-}
-
-/// Every entry that attaches a document, in order, including those corrected or struck out later. Contents are read and
-/// hashed one at a time.
+/// Every entry that attaches a document, in order, also those that were corrected or struck out since. Each content is
+/// read and its hash worked out, one at a time.
 ///
 /// # Errors
 /// [`StoreError`].

@@ -9,14 +9,14 @@ use std::sync::Arc;
 use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::{Holding, Record, Refusal};
-use combclear_domain::journal::archive::BODY_GONE;
+use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash, Kept};
 use tokio::sync::Mutex;
 use tokio::task::JoinHandle;
 
-use crate::error::StoreError;
 use crate::journal::{AppendError, Journal};
+use combclear_domain::journal::keeping::StoreError;
 
 /// Entries read at a time when catching up.
 const PAGE: u32 = 5_000;
@@ -56,7 +56,7 @@ impl Recorded {
 #[derive(Debug, thiserror::Error)]
 pub enum RecordError {
     /// One of them cannot be true.
-    #[error("{refusal}")]
+    #[error("entry {index} ({id}) is refused: {refusal}")]
     Refused {
         /// Its index, from 0.
         index: usize,
@@ -65,8 +65,8 @@ pub enum RecordError {
         /// The reason.
         refusal: Refusal,
     },
-    /// One of them has the id of a recorded entry with other content.
-    #[error("an entry with the id {id} is already recorded, with other content")]
+    /// One of them carries the id of another entry with other content.
+    #[error("conflict of entry {index} ({id})")]
     Conflict {
         /// Its index, from 0.
         index: usize,
@@ -76,8 +76,8 @@ pub enum RecordError {
     /// A sealed entry does not follow the last one of the journal.
     #[error(transparent)]
     NotNext(combclear_domain::journal::seal::Broken),
-    /// Other writers kept adding entries.
-    #[error("other writers keep adding to this journal; nothing was recorded")]
+    /// Other writers kept adding entries in between.
+    #[error("busy")]
     Busy,
     /// The database.
     #[error(transparent)]
@@ -291,7 +291,7 @@ impl Holdings {
         }
         if let Some((seq, id)) = current.first_without_body() {
             undo(&mut current, &taken);
-            let what = BODY_GONE.to_owned();
+            let what = Misfit::BodyGone;
             return Err(RecordError::NotNext(combclear_domain::journal::seal::Broken { seq, id, what }));
         }
         // An older export must not bring back contents that were archived.
@@ -355,7 +355,7 @@ impl Holdings {
         if known.as_ref().is_some_and(same) {
             return Ok(());
         }
-        let what = "the journal holds another entry in its place".to_owned();
+        let what = Misfit::OtherEntry;
         let broken = combclear_domain::journal::seal::Broken { seq: entry.seq, id: entry.draft.id, what };
         Err(RecordError::NotNext(broken))
     }
@@ -440,8 +440,8 @@ fn attached(record: &Record) -> Option<Hash> {
 /// Refuses a holding with a body that is missing but not archived: no answer may be based on the rest.
 fn is_accounted_for(holding: &Holding) -> Result<(), StoreError> {
     holding.first_without_body().map_or(Ok(()), |(seq, _)| {
-        let what = BODY_GONE.to_owned();
-        Err(StoreError::Unreadable { holding: holding.name().to_string(), seq, what })
+        let what = Misfit::BodyGone;
+        Err(StoreError::Unreadable { holding: holding.name().clone(), seq, what })
     })
 }
 

@@ -5,8 +5,7 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash, Kept};
 
-use crate::documents::DocumentFault;
-use crate::error::StoreError;
+use combclear_domain::journal::keeping::{DocumentFault, Missed, StoreError};
 
 /// The journals of all holdings in one database.
 #[async_trait]
@@ -162,35 +161,4 @@ pub enum Verified {
     Broken(Broken),
     /// The chain is sound, but does not match the checkpoint.
     CheckpointMissed(Missed),
-}
-
-/// How a journal differs from a checkpoint.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-pub enum Missed {
-    /// It is a checkpoint of another holding.
-    #[error("the checkpoint is one of `{of}`")]
-    OtherHolding {
-        /// The holding of the checkpoint.
-        of: HoldingName,
-    },
-    /// The end was cut off.
-    #[error("the journal had {had} entries when the checkpoint was taken, and now has {has}")]
-    Shorter {
-        /// Entries then.
-        had: u64,
-        /// Entries now.
-        has: u64,
-    },
-    /// The chain was rebuilt from some entry up to this one.
-    #[error(
-        "entry {seq} had another hash when the checkpoint was taken: it or an entry before it was exchanged"
-    )]
-    Differs {
-        /// The last entry then.
-        seq: u64,
-        /// Its hash then.
-        had: Hash,
-        /// Its hash now.
-        has: Hash,
-    },
 }

@@ -41,7 +41,6 @@
 use std::sync::Arc;
 
 mod documents;
-mod error;
 mod holdings;
 mod journal;
 mod row;
@@ -51,10 +50,12 @@ mod sqlite;
 mod statements;
 mod verify;
 
-pub use documents::{Attached, ContentState, DocumentFault, contents_of, documents};
-pub use error::StoreError;
+use combclear_domain::journal::keeping::BadAddress;
+pub use combclear_domain::journal::keeping::{ContentState, DocumentFault, Missed, StoreError};
+
+pub use documents::{Attached, contents_of, documents};
 pub use holdings::{Holdings, OnRefusal, RecordError, Recorded};
-pub use journal::{AppendError, Journal, Missed, Verified};
+pub use journal::{AppendError, Journal, Verified};
 
 /// Opens the journals at an address and migrates the database.
 ///
@@ -67,22 +68,11 @@ pub use journal::{AppendError, Journal, Missed, Verified};
 pub async fn open(url: &str) -> Result<Arc<dyn Journal>, StoreError> {
     match url.split_once(':') {
         Some(("sqlite", path)) => Ok(Arc::new(sqlite::open(path).await?)),
-        Some(("postgres" | "postgresql", _)) => Err(StoreError::Address {
-            message: "a journal in PostgreSQL is not built yet".to_owned(),
-            help: "keep it in a file for now: `sqlite:journal.db`".to_owned(),
-        }),
+        Some(("postgres" | "postgresql", _)) => Err(StoreError::Address(BadAddress::NotBuiltYet)),
         // The rest of the address may hold a password, so it is not repeated.
-        Some((scheme, rest)) if rest.starts_with("//") => Err(StoreError::Address {
-            message: format!("`{scheme}` is not a kind of database that a journal can be kept in"),
-            help: "name a file: `sqlite:journal.db`".to_owned(),
-        }),
-        _ => Err(StoreError::Address {
-            message: format!("`{url}` does not say what kind of database it is"),
-            help: if url.is_empty() {
-                "name a file: `sqlite:journal.db`".to_owned()
-            } else {
-                format!("for a file, write `sqlite:{url}`")
-            },
-        }),
+        Some((scheme, rest)) if rest.starts_with("//") => {
+            Err(StoreError::Address(BadAddress::OtherKind { kind: scheme.to_owned() }))
+        }
+        _ => Err(StoreError::Address(BadAddress::NoKind { address: url.to_owned() })),
     }
 }

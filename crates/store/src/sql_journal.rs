@@ -12,11 +12,12 @@ use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
 
 use crate::documents;
-use crate::error::StoreError;
 use crate::journal::{AppendError, Journal, Verified};
 use crate::row::{self, Row};
 use crate::statements::Statements;
 use crate::verify::Walk;
+use combclear_domain::journal::keeping::StoreError;
+use combclear_domain::journal::misfit::Misfit;
 
 /// Rows in memory at a time during a walk.
 const ROWS_PER_STEP: u16 = 500;
@@ -127,8 +128,8 @@ impl<B: Backend> Journal for SqlJournal<B> {
     ) -> Result<(), AppendError> {
         let explain = |error| self.backend.explain(error);
         let misfit =
-            |seq: u64, what: String| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
-        // Every exit but the last line drops the transaction, which rolls it back.
+            |seq: u64, what: Misfit| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
+        // Every way out of here but the last line drops the transaction, which takes back what was written.
         let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
         let now = self.tip_on(&mut write, holding).await?;
         if now != after {
@@ -137,10 +138,10 @@ impl<B: Backend> Journal for SqlJournal<B> {
         entry.follows(holding, after).map_err(AppendError::NotSealed)?;
         says_what_it_means(entry).map_err(AppendError::NotSealed)?;
         let Event::Archived(body) = &entry.draft.event else {
-            return Err(misfit(entry.seq, "it moves nothing into an archive".to_owned()));
+            return Err(misfit(entry.seq, Misfit::MovesNothing));
         };
         if u64::try_from(contents.len()) != Ok(body.contents) {
-            return Err(misfit(entry.seq, "it promises more or fewer contents than go".to_owned()));
+            return Err(misfit(entry.seq, Misfit::ContentsDiffer));
         }
         let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
         if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
@@ -152,12 +153,12 @@ impl<B: Backend> Journal for SqlJournal<B> {
             let found = write.page(holding.as_str(), seq, 1).await.map_err(explain)?;
             let row = found.first().filter(|row| row.seq == seq && place < entry.seq);
             let Some(row) = row else {
-                return Err(misfit(entry.seq, format!("there is no entry {place} before it to move")));
+                return Err(misfit(entry.seq, Misfit::NothingToMove { seq: place }));
             };
             let whole = whole(holding, row).map_err(|what| misfit(place, what))?;
             write.note_moved(holding.as_str(), seq, entry.draft.id.0).await.map_err(explain)?;
             if write.take_body(holding.as_str(), seq).await.map_err(explain)? != 1 {
-                return Err(misfit(place, "its body went before".to_owned()));
+                return Err(misfit(place, Misfit::WentBefore));
             }
             archives.without_body(Rest::of(holding, &whole));
         }
@@ -165,7 +166,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         for hash in contents {
             let taken = write.take_content(holding.as_str(), *hash, entry.draft.id.0).await;
             if taken.map_err(explain)? != 1 {
-                return Err(misfit(entry.seq, format!("there is no document {hash} to move")));
+                return Err(misfit(entry.seq, Misfit::NoDocument { hash: *hash }));
             }
         }
         write.commit().await.map_err(explain)?;
@@ -230,9 +231,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError> {
         let mut reader = self.reader().await?;
         let names = reader.holdings().await.map_err(|error| self.backend.explain(error))?;
-        let name = |text: &String| {
-            HoldingName::new(text).map_err(|fault| StoreError::UnreadableName { what: fault.to_string() })
-        };
+        let name = |text: &String| HoldingName::new(text).map_err(StoreError::UnreadableName);
         let mut names = names.iter().map(name).collect::<Result<Vec<_>, _>>()?;
         // Databases sort text differently.
         names.sort();
@@ -310,15 +309,15 @@ fn vouched_for(holding: &HoldingName, entries: &[Entry]) -> Result<HashMap<u64, 
     Ok(vouched)
 }
 
-/// The entry of a row whose body is present and matches its hash. An altered entry must not be archived: the archive would
-/// present it as recorded.
-fn whole(holding: &HoldingName, row: &Row) -> Result<Entry, String> {
+/// The entry of a row whose body is there and gives its hash. What was changed must not be moved: it would look as if it
+/// had been recorded so.
+fn whole(holding: &HoldingName, row: &Row) -> Result<Entry, Misfit> {
     let entry = row.entry()?;
     if entry.is_in_archive() {
-        return Err("its body went before".to_owned());
+        return Err(Misfit::WentBefore);
     }
     if hash_of(holding, &entry) != entry.hash {
-        return Err("its content does not give its hash: it was changed after it was recorded".to_owned());
+        return Err(Misfit::Changed);
     }
     Ok(entry)
 }
@@ -331,11 +330,7 @@ fn says_what_it_means(entry: &Entry) -> Result<(), Broken> {
     }
     match Event::read(draft.kind(), &draft.body) {
         Ok(event) if event == draft.event => Ok(()),
-        _ => Err(Broken {
-            seq: entry.seq,
-            id: draft.id,
-            what: "the text of its body does not say what the entry says".to_owned(),
-        }),
+        _ => Err(Broken { seq: entry.seq, id: draft.id, what: Misfit::OtherMeaning }),
     }
 }
 
@@ -343,6 +338,6 @@ fn understand(holding: &HoldingName, row: &Row) -> Result<Entry, StoreError> {
     row.entry().map_err(|what| unreadable(holding, row.place(), what))
 }
 
-fn unreadable(holding: &HoldingName, seq: u64, what: String) -> StoreError {
-    StoreError::Unreadable { holding: holding.to_string(), seq, what }
+fn unreadable(holding: &HoldingName, seq: u64, what: Misfit) -> StoreError {
+    StoreError::Unreadable { holding: holding.clone(), seq, what }
 }

@@ -8,8 +8,8 @@ use sqlx::migrate::{MigrateError, Migrator};
 use sqlx::sqlite::{SqliteConnectOptions, SqlitePoolOptions, SqliteSynchronous};
 use sqlx::{ConnectOptions, Connection, Sqlite, SqliteConnection, SqlitePool, Transaction};
 
-use crate::error::StoreError;
 use crate::sql_journal::{Backend, SqlJournal};
+use combclear_domain::journal::keeping::{BadAddress, NotOpened, StoreError};
 
 static MIGRATIONS: Migrator = sqlx::migrate!("../../migrations/sqlite");
 
@@ -77,7 +77,7 @@ impl Backend for SqliteFile {
     }
 
     fn explain(&self, error: sqlx::Error) -> StoreError {
-        explain(&self.place, error)
+        explain(&self.place, &error)
     }
 }
 
@@ -87,31 +87,29 @@ const ROWS_AHEAD: usize = 2_000;
 
 /// How to open the file, according to its address.
 fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
-    let wrong = |message: String, help: &str| Err(StoreError::Address { message, help: help.to_owned() });
+    let wrong = |bad: BadAddress| Err(StoreError::Address(bad));
     let path = path.strip_prefix("//").unwrap_or(path);
     let (file, parameters) = path.split_once('?').map_or((path, None), |(file, rest)| (file, Some(rest)));
     if file.is_empty() {
-        return wrong("the address names no file".to_owned(), "write `sqlite:journal.db`");
+        return wrong(BadAddress::NoFile);
     }
     if file.starts_with(":memory:") || file.starts_with("file:") {
-        let help = "a journal is kept in a file; write its plain path, as in `sqlite:journal.db`";
-        return wrong(format!("`{file}` is not the path of a file"), help);
+        return wrong(BadAddress::NotAPath { file: file.to_owned() });
     }
     if let Some(other) = parameters.filter(|asked| !["mode=rwc", "mode=rw", "mode=ro"].contains(asked)) {
-        let help = "`?mode=rw` opens only a file that is there; write a `?` in a file name as `%3F`";
-        return wrong(format!("`{other}` is not something that can be asked of a file"), help);
+        return wrong(BadAddress::OtherAsked { asked: other.to_owned() });
     }
     match format!("sqlite:{path}").parse::<SqliteConnectOptions>() {
         Ok(options) if parameters.is_none() => Ok(options.create_if_missing(true)),
         Ok(options) => Ok(options),
-        Err(_) => wrong(format!("`{file}` cannot be read as a path"), "write a `%` in a file name as `%25`"),
+        Err(_) => wrong(BadAddress::UnreadablePath { file: file.to_owned() }),
     }
     .map(|options| options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT).row_buffer_size(ROWS_AHEAD))
 }
 
 /// Makes sure that the file is ours, is writable and has the tables of this program.
 async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<(), StoreError> {
-    let explain = |error| explain(place, error);
+    let explain = |error: sqlx::Error| explain(place, &error);
     look_at_file(place)?;
     let mut connection = options.connect().await.map_err(explain)?;
     // Check whose file it is before writing anything.
@@ -188,32 +186,32 @@ fn primary_code(error: &sqlx::Error) -> Option<i32> {
     Some(code & 0xff)
 }
 
-fn explain(path: &Path, error: sqlx::Error) -> StoreError {
+fn explain(path: &Path, error: &sqlx::Error) -> StoreError {
     let place = path.display().to_string();
     let what = error.as_database_error().map(|error| error.message().to_owned()).unwrap_or_default();
-    match primary_code(&error) {
+    match primary_code(error) {
         Some(BUSY | LOCKED) => StoreError::Locked { place },
         Some(READONLY) => StoreError::ReadOnly { place },
         Some(IOERR) => StoreError::Device { place, what },
         Some(CORRUPT) => StoreError::Damaged { place, what },
         Some(FULL) => StoreError::Full { place },
-        Some(CANTOPEN) => StoreError::CannotOpen { place, why: why_not_opened(path).to_owned() },
+        Some(CANTOPEN) => StoreError::CannotOpen { place, why: why_not_opened(path) },
         Some(NOTADB) => StoreError::NotADatabase { place },
         _ if matches!(error, sqlx::Error::PoolTimedOut) => StoreError::Locked { place },
-        _ => StoreError::Database { place, source: error },
+        _ => StoreError::Database { place, what: error.to_string() },
     }
 }
 
-fn why_not_opened(path: &Path) -> &'static str {
+fn why_not_opened(path: &Path) -> NotOpened {
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
     if path.is_dir() {
-        "it is a folder"
+        NotOpened::IsAFolder
     } else if folder.is_some_and(|folder| !folder.exists()) {
-        "its folder is not there"
+        NotOpened::NoFolder
     } else if !path.exists() {
-        "there is no such file, and none can be made there"
+        NotOpened::NoFile
     } else {
-        "the system refuses access to it or to its folder"
+        NotOpened::Refused
     }
 }
 
@@ -227,8 +225,8 @@ fn explain_migration(path: &Path, error: MigrateError) -> StoreError {
         MigrateError::VersionMissing(version) | MigrateError::VersionMismatch(version) => {
             StoreError::Altered { place, version }
         }
-        MigrateError::Execute(error) | MigrateError::ExecuteMigration(error, _) => explain(path, error),
-        other => StoreError::Database { place, source: other.into() },
+        MigrateError::Execute(error) | MigrateError::ExecuteMigration(error, _) => explain(path, &error),
+        other => StoreError::Database { place, what: sqlx::Error::from(other).to_string() },
     }
 }
 
@@ -275,10 +273,6 @@ mod tests {
         let many = entries(&holding, tip, 11..1011);
         let error = journal.append(&holding, tip, &many, &[]).await.unwrap_err();
         assert!(matches!(error, AppendError::Store(StoreError::Full { .. })), "{error:?}");
-        assert_eq!(
-            error.to_string(),
-            format!("no room is left to write to `{}`; nothing was recorded", path.display())
-        );
         let head = tip.map(|(_, hash)| hash);
         assert_eq!(journal.verify(&holding, None).await.unwrap(), Verified::Sound { entries: 10, head });
 

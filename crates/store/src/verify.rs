@@ -1,12 +1,14 @@
 //! Walks the chain.
 
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::journal::archive::{Archives, BODY_GONE, Rest};
+use combclear_domain::journal::archive::{Archives, Rest};
+use combclear_domain::journal::keeping::Missed;
+use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::{Broken, Link, follows};
 use combclear_domain::journal::{Checkpoint, Event, Hash, Kind};
 
-use crate::journal::{Missed, Verified};
+use crate::journal::Verified;
 use crate::row::Row;
 
 /// A walk over the rows of one holding, from the first to the last.
@@ -71,7 +73,7 @@ impl<'a> Walk<'a> {
         let link = Link { seq, id, prev, hash };
         if row.is_without_body() {
             if !self.named.iter().any(|places| places.contains(seq)) {
-                return Err(broken(BODY_GONE.to_owned()));
+                return Err(broken(Misfit::BodyGone));
             }
             // Its own hash cannot be recomputed: a later entry vouches for it.
             follows(self.tip, link, hash)?;
@@ -82,7 +84,7 @@ impl<'a> Walk<'a> {
         if row.is(Kind::Archived) {
             match Event::read(Kind::Archived, fields.body) {
                 Ok(Event::Archived(body)) => self.archives.archived(seq, id, &body)?,
-                _ => return Err(broken("its `body` does not say what was moved into an archive".to_owned())),
+                _ => return Err(broken(Misfit::NoArchive)),
             }
         }
         Ok((seq, hash))

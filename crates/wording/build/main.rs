@@ -1,6 +1,6 @@
 //! Makes a type of each message in `messages/en.ftl`, with a field for each of its arguments: a message that is not there, one that
 //! nobody says, and an argument that is left out do not compile. A message whose id begins with `label-` becomes a variant of `Label`
-//! instead. Every other language must have the same messages and arguments.
+//! instead; one whose id begins with `part-` is only a part of others. Every other language must have the same messages and arguments.
 //!
 //! The sentences of each language are written out as data, so that a program reads no message file when it starts, and says a
 //! sentence by putting its pieces together.
@@ -37,10 +37,11 @@ fn main() -> Result<(), Box<dyn Error>> {
             return Err(format!("{}: not as in English: {differing:?}", path.display()).into());
         }
         let language = path.file_stem().and_then(|stem| stem.to_str()).unwrap_or_default();
-        written += &sentences::of(language, &resource, &other, is_label).map_err(fault)?;
+        written += &sentences::of(language, &resource, &spoken(other), is_label).map_err(fault)?;
     }
     let out = PathBuf::from(env::var("OUT_DIR")?);
-    let (labels, others): (Messages, Messages) = english.into_iter().partition(|(id, _)| is_label(id));
+    let (labels, others): (Messages, Messages) =
+        spoken(english).into_iter().partition(|(id, _)| is_label(id));
     fs::write(out.join("messages.rs"), types(&others)?)?;
     fs::write(out.join("labels.rs"), label_type(&labels)?)?;
     fs::write(out.join("sentences.rs"), written)?;
@@ -49,6 +50,15 @@ fn main() -> Result<(), Box<dyn Error>> {
 
 /// How the id of a label begins.
 const LABEL: &str = "label-";
+
+/// How the id of a part of other messages begins.
+const PART: &str = "part-";
+
+/// The messages that are said by themselves.
+fn spoken(mut messages: Messages) -> Messages {
+    messages.retain(|id, _| !id.starts_with(PART));
+    messages
+}
 
 fn parse<'t>(path: &Path, text: &'t str) -> Result<Resource<&'t str>, Box<dyn Error>> {
     parser::parse(text).map_err(|(_, faults)| {
@@ -78,6 +88,13 @@ fn arguments(resource: &Resource<&str>) -> Result<Messages, Box<dyn Error>> {
         if known.insert(id.clone(), arguments).is_some() {
             return Err(format!("`{id}` is there twice").into());
         }
+    }
+    let mut parts = BTreeSet::new();
+    for pattern in messages(resource).filter_map(|message| message.value.as_ref()) {
+        references(pattern, &mut parts);
+    }
+    if let Some(id) = known.keys().find(|id| id.starts_with(PART) && !parts.contains(*id)) {
+        return Err(format!("no message takes `{id}`").into());
     }
     // What a message takes from another needs that one's arguments too, and those which that one takes from a third.
     loop {

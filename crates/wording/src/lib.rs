@@ -12,6 +12,8 @@ pub mod calendar;
 pub mod due;
 pub mod exchange;
 pub mod gaps;
+pub mod http;
+pub mod keeping;
 mod labels;
 pub mod law;
 pub mod leaflet;
@@ -28,6 +30,7 @@ mod sentences;
 pub mod stock;
 pub mod supering;
 pub mod terminal;
+pub mod unreadable;
 mod words;
 
 pub use labels::Label;

@@ -106,10 +106,10 @@ impl<'a> Put<'a> for usize {
     }
 }
 
-/// Places and numbers of entries: nobody counts with them, so no sentence chooses by them.
+/// Places and numbers of entries. A number that is too large to choose by goes in as text.
 impl<'a> Put<'a> for u64 {
     fn put(self) -> Value<'a> {
-        self.to_string().put()
+        i64::try_from(self).map_or_else(|_| self.to_string().put(), Value::Number)
     }
 }
 

@@ -9,7 +9,7 @@ use combclear_domain::questions::options::Span;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::due::{DueItem, DueReport, DueVisit};
-use combclear_wording::terminal::{day, due as say};
+use combclear_wording::terminal::{day, due as say, failures};
 use combclear_wording::{Label, Words};
 
 use super::supering::no_apiary;
@@ -30,7 +30,7 @@ pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
     let report = place::with_holding(at, async |holdings, holding| {
         let report =
             holdings.read(&holding, |holding| report(words, holding, leaflets, laws, ask, span)).await?;
-        report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
+        report.unwrap_or_else(|| Err(Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn)))
     })
     .await?;
     match &ask.calendar {
@@ -65,8 +65,8 @@ fn write(file: &Path, calendar: &str) -> Result<(), Failure> {
         return print_as_is(calendar.strip_suffix('\n').unwrap_or(calendar));
     }
     std::fs::write(file, calendar).map_err(|error| {
-        let message = format!("cannot write `{}`: {}", file.display(), why(&error));
-        Failure::new(message, "name a file in a folder that is there")
+        let message = failures::cannot_write(Words::english(), &file.display().to_string(), &why(&error));
+        Failure::new(message, Label::FileNameAFolder)
     })
 }
 

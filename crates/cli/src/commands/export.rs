@@ -8,10 +8,13 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Header;
 use combclear_domain::journal::{Content, Hash};
 use combclear_store::{Attached, ContentState, DocumentFault, Journal, StoreError};
+use combclear_wording::refusals::Refused;
+use combclear_wording::terminal::{documents as say, failures};
+use combclear_wording::{Label, Words, keeping};
 
 use super::output;
 use crate::args::{Export, Place};
-use crate::failure::{Failure, why};
+use crate::failure::{Failure, Said, why};
 use crate::{Outcome, place};
 
 const PAGE: u32 = 5_000;
@@ -26,13 +29,17 @@ pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure>
             None => match write(&mut BufWriter::new(std::io::stdout()), journal, &whole).await {
                 // A closed pipe (`| head`) is no failure.
                 Err(Unfinished::Write(error)) if error.kind() == ErrorKind::BrokenPipe => {}
-                done => done.map_err(|unfinished| unfinished.at("standard output"))?,
+                done => done.map_err(|unfinished| unfinished.at(&Label::OutputStandard.said()))?,
             },
         }
         for fault in &whole.lacking {
             // Whoever closed standard error does not want to know.
-            let said = format!("{fault}; the export goes without it\n  help: {}", fault.help());
-            let _ = writeln!(std::io::stderr(), "warning: {}", super::seen(&said));
+            let words = Words::english();
+            let Refused { message, help } = keeping::document(words, fault);
+            let said = say::without(words, &message);
+            let said = failures::warning(words, &super::seen(&said));
+            let help = failures::help(words, &super::seen(&help));
+            let _ = writeln!(std::io::stderr(), "{said}\n  {help}");
         }
         Ok(if whole.lacking.is_empty() { Outcome::Done } else { Outcome::InPart })
     })
@@ -81,8 +88,8 @@ async fn to_file(path: &Path, journal: &dyn Journal, whole: &Whole) -> Result<()
     done.map_err(|unfinished| {
         discard(out);
         let kept = std::fs::remove_file(path).is_err();
-        let failure = unfinished.at(&format!("`{}`", path.display()));
-        if kept { failure.and("what was written so far is not a whole export; delete it") } else { failure }
+        let failure = unfinished.at(&say::file(Words::english(), &path.display().to_string()));
+        if kept { failure.and(Label::ExportNotWhole) } else { failure }
     })
 }
 
@@ -104,12 +111,11 @@ impl Unfinished {
         match self {
             Unfinished::Read(error) => error.into(),
             Unfinished::Changed(hash) => {
-                let message = format!("document `{hash}` was changed while it was written to {place}");
-                Failure::new(message, "verify the journal, then export again")
+                Failure::new(say::changed(Words::english(), hash, place), Label::ExportVerifyFirst)
             }
             Unfinished::Write(error) => {
-                let help = "look where it goes, then export again";
-                Failure::new(format!("cannot write the export to {place}: {}", why(&error)), help)
+                let message = say::cannot_export(Words::english(), place, &why(&error));
+                Failure::new(message, Label::ExportLookAgain)
             }
         }
     }

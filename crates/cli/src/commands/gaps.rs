@@ -7,7 +7,7 @@ use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LotCheck};
 use combclear_store::{Attached, Holdings, documents};
 use combclear_wording::amounts::amount_of;
 use combclear_wording::gaps::{GapsReport, statement, summary, supply};
-use combclear_wording::terminal::gaps as say;
+use combclear_wording::terminal::{gap_sort, gaps as say};
 use combclear_wording::{Label, Words};
 
 use super::register::period;
@@ -24,7 +24,7 @@ pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure
         let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
         let found = holdings.read(&holding, read).await?;
-        found.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
+        found.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
     })
     .await?;
     if ask.json {
@@ -96,8 +96,8 @@ fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
         match of_sort.as_slice() {
             [_, _, _, ..] => {
                 let numbers: Vec<String> = of_sort.iter().map(|gap| gap.place.to_string()).collect();
-                // Only the kind: further details belong to single entries.
-                let what = sort.replace('_', " ");
+                // The sort only: what one of them says beyond it holds for that one alone.
+                let what = gap_sort(words, sort);
                 let times = say::times(words, of_sort.len(), &what);
                 let entries = say::entries(words, &numbers.join(", "));
                 lines.push(format!("  {times}\n    {entries}\n"));

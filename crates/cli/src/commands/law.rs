@@ -3,7 +3,7 @@
 use combclear_domain::basics::words::Jurisdiction;
 use combclear_domain::rules::law::{LawStanding, Occasion};
 use combclear_wording::law::{self, LawBasis, LawField, LawReport};
-use combclear_wording::terminal::{confidence, day, law as say};
+use combclear_wording::terminal::{confidence, day, failures, law as say};
 use combclear_wording::{Label, Words};
 use serde::Serialize;
 
@@ -39,8 +39,8 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
     };
     let on = ask.on.unwrap_or_else(clock::today);
     let profile = laws.profile(jurisdiction, on).ok_or_else(|| {
-        let help = format!("the laws built in are: {}", laws.listed());
-        Failure::new(format!("there is no law of `{jurisdiction}`"), help)
+        let help = failures::laws_are(words, &laws.listed());
+        Failure::new(failures::no_law(words, jurisdiction), help)
     })?;
     let report = LawReport::of(words, &profile);
     if ask.json {

@@ -19,9 +19,9 @@ pub(crate) mod stock;
 pub(crate) mod supering;
 pub(crate) mod verify;
 
-use std::fmt::Display;
 use std::io::Write;
 
+use combclear_wording::terminal::failures as say;
 use combclear_wording::{Label, Words};
 use comfy_table::{ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle};
 use serde::Serialize;
@@ -41,28 +41,22 @@ pub(crate) fn seen(text: &str) -> String {
 /// Prints output for programs. A closed pipe (`| head`) is no failure.
 pub(crate) fn print_as_is(text: &str) -> Result<(), Failure> {
     match writeln!(std::io::stdout(), "{text}") {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(Failure::new(
-            format!("cannot write to standard output: {}", why(&error)),
-            "look where it is sent",
-        )),
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            Err(Failure::new(say::cannot_write_out(Words::english(), &why(&error)), Label::OutputLook))
+        }
         _ => Ok(()),
     }
 }
 
 /// Prints a value as JSON.
 pub(crate) fn print_json(value: &impl Serialize) -> Result<(), Failure> {
-    let text = serde_json::to_string_pretty(value)
-        .map_err(|error| Failure::new(format!("cannot write this as JSON: {error}"), "leave --json out"))?;
+    let text = serde_json::to_string_pretty(value).map_err(|error| {
+        Failure::new(say::not_json(Words::english(), &error.to_string()), Label::OutputLeaveJsonOut)
+    })?;
     print_as_is(&text)
 }
 
-/// A number with its noun.
-pub(crate) fn counted<N: Copy + Display + PartialEq + From<u8>>(number: N, one: &str, more: &str) -> String {
-    let noun = if number == N::from(1) { one } else { more };
-    format!("{number} {noun}")
-}
-
-/// A table with these labels as heads.
+/// A table with these labels for heads.
 pub(crate) fn headed<const N: usize>(words: &Words, heads: [Label; N]) -> Table {
     table(heads.map(|head| words.label(head)))
 }

@@ -11,7 +11,7 @@ use combclear_domain::questions::options::{
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::options::{ApiaryReport, Missing, OptionsReport, Solution, StartReport};
-use combclear_wording::terminal::{label_revision, options as say};
+use combclear_wording::terminal::{failures, label_revision, options as say};
 use combclear_wording::{Label, Words, paper};
 
 use super::supering::{known, no_apiary};
@@ -38,7 +38,7 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
     let asked = &Ask { span, as_of: ask.as_of.unwrap_or(from), what_if: what_if(ask, from)? };
     let report = place::with_holding(at, async |holdings, holding| {
         let report = holdings.read(&holding, |holding| report(words, holding, leaflets, ask, asked)).await?;
-        report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
+        report.unwrap_or_else(|| Err(Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn)))
     })
     .await?;
     let report = match report {
@@ -71,13 +71,12 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
 fn what_if(ask: &Options, from: Day) -> Result<WhatIf, Failure> {
     let what_if = WhatIf { power: ask.power, access: ask.access, ground: ask.ground, until: ask.site_until };
     match what_if.until {
-        Some(_) if what_if.is_empty() => Err(Failure::new(
-            "`--site-until` is given, but nothing is assumed of the site",
-            "give --power, --access or --ground as well, or leave it out",
-        )),
+        Some(_) if what_if.is_empty() => {
+            Err(Failure::new(Label::AskedSiteUntilAlone, Label::AskedAssumeSomething))
+        }
         Some(until) if until < from => Err(Failure::new(
-            format!("what is assumed would end on {until}, before the first day, {from}"),
-            "give a later day, or leave it out",
+            failures::site_until_too_early(Words::english(), until, from),
+            Label::AskedGiveALaterDay,
         )),
         _ => Ok(what_if),
     }
@@ -98,7 +97,7 @@ fn report(
     }
     let colony = ask.colony.as_slice();
     let Some(colony) = known(holding, colony)?.into_iter().next() else {
-        return Err(Failure::new("no colony is named", "name a colony, or an apiary with --apiary"));
+        return Err(Failure::new(failures::no_colony_named(words), Label::AskedNameAColony));
     };
     let answer = ColonyOptions::of(holding, leaflets, &colony, asked);
     Ok(Report::Colony(Box::new(OptionsReport::of(words, &answer))))

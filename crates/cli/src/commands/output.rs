@@ -4,6 +4,9 @@ use std::fs::OpenOptions;
 use std::io::{ErrorKind, Write};
 use std::path::Path;
 
+use combclear_wording::terminal::failures as say;
+use combclear_wording::{Label, Words};
+
 use crate::failure::{Failure, why};
 
 /// The file name for standard output.
@@ -21,10 +24,9 @@ pub(crate) fn write(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     }
     let mut out = std::io::stdout();
     match out.write_all(bytes).and_then(|()| out.flush()) {
-        Err(error) if error.kind() != ErrorKind::BrokenPipe => Err(Failure::new(
-            format!("cannot write to standard output: {}", why(&error)),
-            "look where it is sent",
-        )),
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            Err(Failure::new(say::cannot_write_out(Words::english(), &why(&error)), Label::OutputLook))
+        }
         _ => Ok(()),
     }
 }
@@ -38,8 +40,8 @@ pub(crate) fn must_be_new<'p>(paths: impl IntoIterator<Item = &'p Path>) -> Resu
             return Err(cannot_make(path, &ErrorKind::AlreadyExists.into()));
         }
         if seen.contains(&path) {
-            let message = format!("`{}` is named for two things", path.display());
-            return Err(Failure::new(message, "name a file of its own for each"));
+            let message = say::named_twice(Words::english(), &path.display().to_string());
+            return Err(Failure::new(message, Label::FileNameOneForEach));
         }
         seen.push(path);
     }
@@ -52,10 +54,10 @@ pub(crate) fn save(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let mut file = opened.map_err(|error| cannot_make(path, &error))?;
     let written = file.write_all(bytes).and_then(|()| file.sync_all());
     written.map_err(|error| {
-        let message = format!("cannot write `{}`: {}", path.display(), why(&error));
-        let failure = Failure::new(message, "look where it goes, then try again");
+        let message = say::cannot_write(Words::english(), &path.display().to_string(), &why(&error));
+        let failure = Failure::new(message, Label::FileLookTryAgain);
         if std::fs::remove_file(path).is_err() {
-            return failure.and("what was written so far is not whole; delete it");
+            return failure.and(Label::FileNotWhole);
         }
         failure
     })
@@ -63,15 +65,9 @@ pub(crate) fn save(path: &Path, bytes: &[u8]) -> Result<(), Failure> {
 
 /// The failure for a file that could not be created.
 pub(crate) fn cannot_make(path: &Path, error: &std::io::Error) -> Failure {
-    let path = path.display();
+    let (words, path) = (Words::english(), path.display().to_string());
     if error.kind() == ErrorKind::AlreadyExists {
-        return Failure::new(
-            format!("`{path}` is there already; it was left as it is"),
-            "name a file that is not there yet",
-        );
+        return Failure::new(say::is_there(words, &path), Label::FileNameANewOne);
     }
-    Failure::new(
-        format!("cannot make `{path}`: {}", why(error)),
-        "name a file in a folder that is there and can be written",
-    )
+    Failure::new(say::cannot_make(words, &path, &why(error)), Label::FileNameAWritableFolder)
 }

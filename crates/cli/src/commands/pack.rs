@@ -7,12 +7,13 @@ use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::Register;
 use combclear_papers::pack::{Failing, Input, Why, pack};
 use combclear_store::{ContentState, contents_of};
-use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
+use combclear_wording::terminal::documents::{self as say, Packed};
+use combclear_wording::{Label, Words};
 
 use super::gaps::not_kept;
-use super::{counted, output, print, register, seen};
+use super::{output, print, register, seen};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place, typesetter};
@@ -32,7 +33,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
         };
         let both = holdings.read(&holding, both).await?;
         let (report, gaps) =
-            both.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))?;
+            both.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))?;
         let wanted = Input::wanted(&report);
         let (contents, failing) = contents_of(holdings.journal().as_ref(), &holding, &wanted).await?;
         Ok((report, gaps, contents, failing))
@@ -69,26 +70,21 @@ fn why(state: ContentState) -> Why {
 }
 
 fn said(ask: &Pack, report: &RegisterReport, gaps: &GapsReport, kept: usize, failing: usize) -> String {
-    let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
-    let before = report.administrations.iter().filter(|row| row.earlier).count();
-    let within = report.administrations.len() - before;
-    let mut administrations = counted(count(within), "administration", "administrations");
-    if before > 0 {
-        administrations
-            .push_str(&format!(" and {before} given before and still in or with a period running"));
-    }
-    let documents = counted(count(kept), "document", "documents");
-    let lost = match failing {
-        0 => String::new(),
-        failing => format!(
-            "\n{} missing or altered; the index names what it proved",
-            counted(count(failing), "document is", "documents are")
-        ),
+    let words = Words::english();
+    let earlier = report.administrations.iter().filter(|row| row.earlier).count();
+    let packed = Packed {
+        file: &ask.file.display().to_string(),
+        holding: &report.holding,
+        from: report.from,
+        to: report.to,
+        administrations: report.administrations.len() - earlier,
+        earlier,
+        documents: kept,
     };
-    let (file, from, to) = (ask.file.display(), report.from, report.to);
-    format!(
-        "`{file}`: the register of {} from {from} to {to}, {administrations}, {documents}{lost}\n{}",
-        report.holding,
-        gaps.summary.join("\n")
-    )
+    let mut lines = vec![say::packed(words, &packed)];
+    if failing > 0 {
+        lines.push(say::lost(words, failing));
+    }
+    lines.extend(gaps.summary.iter().cloned());
+    lines.join("\n")
 }

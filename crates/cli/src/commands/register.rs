@@ -8,9 +8,10 @@ use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
-use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
+use combclear_wording::terminal::failures;
+use combclear_wording::{Label, Words};
 
 use super::gaps::not_kept;
 use super::{output, print, print_json, table};
@@ -53,7 +54,7 @@ async fn read(at: &Place, ask: &args::Register) -> Result<(Register, Option<Gaps
             (register, gaps)
         };
         let both = holdings.read(&holding, read).await?;
-        both.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
+        both.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
     })
     .await
 }
@@ -69,7 +70,7 @@ pub(super) fn period(ask: &RegisterTime) -> Result<(Period, Day), Failure> {
 
 /// The failure for a format that could not be made.
 pub(super) fn not_made(error: impl std::fmt::Display) -> Failure {
-    Failure::new(error.to_string(), "this program is broken; --json gives the register all the same")
+    Failure::new(error.to_string(), Label::AskedRegisterAsJson)
 }
 
 /// The files named.
@@ -83,8 +84,7 @@ fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
     if there <= 1 {
         return Ok(());
     }
-    let help = "write `-` once at most, and not together with --json; name files for the others";
-    Err(Failure::new("only one thing can go to standard output", help))
+    Err(Failure::new(Label::AskedOneToStandardOutput, Label::AskedNameFiles))
 }
 
 /// Everything asked for, made before the first file is written.
@@ -101,15 +101,13 @@ fn files<'a>(
         files.push((path, html::page(&Paper::of(report, None)).into_bytes()));
     }
     if let Some(path) = &ask.pdf {
-        let typesetter = typesetter::built_in().ok_or_else(|| {
-            let help = "write --html and print that page, or build the program with `--features pdf`";
-            Failure::new("this program was built without its typesetter, so it sets no PDF", help)
-        })?;
+        let typesetter = typesetter::built_in()
+            .ok_or_else(|| Failure::new(Label::AskedNoTypesetter, Label::AskedPrintThePage))?;
         let pdf = typesetter.set(&Paper::of(report, None), clock::now()).map_err(not_made)?;
         if !pdf.missing.is_empty() {
             let signs = pdf.missing.join(", ");
             // Whoever closed standard error does not want to know.
-            let _ = writeln!(std::io::stderr(), "the PDF has no shape for {signs}; they stand in it as that");
+            let _ = writeln!(std::io::stderr(), "{}", failures::no_shape(Words::english(), &signs));
         }
         files.push((path, pdf.bytes));
     }

@@ -3,7 +3,7 @@
 use combclear_domain::questions::retention;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
-use combclear_wording::terminal::{at_least, confidence, day, retention as say};
+use combclear_wording::terminal::{at_least, confidence, day, failures, retention as say};
 use combclear_wording::{Label, Words};
 
 use super::{headed, print, print_json};
@@ -22,12 +22,7 @@ pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure>
             RetentionReport::of(words, &answer)
         };
         let report = holdings.read(&name, read).await?;
-        report.ok_or_else(|| {
-            Failure::new(
-                format!("no entry is recorded under `{name}`"),
-                "take a journal in first: combclear import FILE",
-            )
-        })
+        report.ok_or_else(|| Failure::new(failures::no_entry_under(words, &name), Label::JournalImportFirst))
     })
     .await?;
     if ask.json {

@@ -5,7 +5,7 @@ use combclear_domain::journal::lines::Header;
 use combclear_domain::questions::stock::Stock;
 use combclear_wording::amounts::amount_of;
 use combclear_wording::stock::{DisposalReport, LotReport, NeedReport, StockReport, WayReport};
-use combclear_wording::terminal::{at_least, confidence, day, stock as say};
+use combclear_wording::terminal::{at_least, confidence, day, failures, stock as say};
 use combclear_wording::{Label, Words};
 
 use super::{headed, print, print_json};
@@ -20,7 +20,7 @@ pub(crate) async fn run(at: &Place, ask: &args::Stock) -> Result<Outcome, Failur
     let report = place::with_holding(at, async |holdings, holding| {
         let read = |holding: &_| StockReport::of(words, &Stock::of(holding, leaflets, on));
         let report = holdings.read(&holding, read).await?;
-        report.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
+        report.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
     })
     .await?;
     if ask.json {
@@ -124,8 +124,9 @@ fn one_disposal(words: &Words, report: &StockReport, disposal: &DisposalReport) 
 }
 
 fn json(value: &impl serde::Serialize) -> Result<String, Failure> {
-    let line = serde_json::to_string(value)
-        .map_err(|error| Failure::new(format!("cannot write this as JSON: {error}"), "try --json"))?;
+    let line = serde_json::to_string(value).map_err(|error| {
+        Failure::new(failures::not_json(Words::english(), &error.to_string()), Label::OutputTryJson)
+    })?;
     Ok(format!("{line}\n"))
 }
 

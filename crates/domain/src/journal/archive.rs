@@ -21,17 +21,16 @@ use sha2::{Digest, Sha256};
 
 use super::entry::{Entry, EntryFault, EntryId};
 use super::event::Archived;
-use super::read::{read_json, without_position};
+use super::fault::{FileKind, HeaderFault, TextFault, Unreadable};
+use super::misfit::Misfit;
+use super::read::read_json;
 use super::seal::{Broken, Checkpoint, Fields, Hash, hash_of};
 use crate::basics::words::HoldingName;
 
 /// The version of the archive file that this program reads and writes.
 pub const VERSION: u32 = 1;
 
-/// The fault of an entry without a body that no `archived` entry names.
-pub const BODY_GONE: &str = "its body is not here, and no entry says that it was moved into an archive";
-
-/// What the journal keeps of an entry whose body is in an archive.
+/// What stays of an entry whose body is in an archive.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Rest {
     /// Its place.
@@ -92,23 +91,18 @@ impl Archives {
     /// It names an entry that still has its body, does not exist or was archived before; or something that the journal keeps
     /// was changed.
     pub fn archived(&mut self, seq: u64, id: EntryId, body: &Archived) -> Result<(), Broken> {
-        let broken = |what: String| Err(Broken { seq, id, what });
+        let broken = |what| Err(Broken { seq, id, what });
         if body.entries != body.places.count() {
-            return broken("it names more or fewer entries than it promises".to_owned());
+            return broken(Misfit::NumberDiffers);
         }
         let known = self.open.keys().filter(|place| body.places.contains(**place)).count();
         if u64::try_from(known) != Ok(body.places.count()) {
             let whole = body.places.iter().find(|place| !self.open.contains_key(place)).unwrap_or_default();
-            return broken(format!(
-                "it says that entry {whole} was moved into an archive, which that entry does not bear out"
-            ));
+            return broken(Misfit::NotBorneOut { seq: whole });
         }
         let named: Vec<Rest> = body.places.iter().filter_map(|place| self.open.remove(&place)).collect();
         if digest(&named) != body.digest {
-            return broken(format!(
-                "what stays of the entries {} does not give its digest: one of them was changed",
-                body.places
-            ));
+            return broken(Misfit::DigestDiffers { places: body.places.clone() });
         }
         Ok(())
     }
@@ -120,7 +114,7 @@ impl Archives {
     pub fn end(&self) -> Result<(), Broken> {
         match self.open.first_key_value() {
             None => Ok(()),
-            Some((seq, rest)) => Err(Broken { seq: *seq, id: rest.id, what: BODY_GONE.to_owned() }),
+            Some((seq, rest)) => Err(Broken { seq: *seq, id: rest.id, what: Misfit::BodyGone }),
         }
     }
 }
@@ -146,13 +140,15 @@ mod three_lines {
     use serde::{Deserialize, Deserializer, Serializer, de};
 
     use super::Checkpoint;
+    use crate::basics::misread::Misread;
 
     pub(super) fn serialize<S: Serializer>(checkpoint: &Checkpoint, to: S) -> Result<S::Ok, S::Error> {
         to.collect_str(checkpoint)
     }
 
     pub(super) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Checkpoint, D::Error> {
-        String::deserialize(from)?.parse().map_err(de::Error::custom)
+        let text = String::deserialize(from)?;
+        text.parse().map_err(|fault| de::Error::custom(Misread::from(fault)))
     }
 }
 
@@ -172,19 +168,16 @@ impl Header {
         struct Version {
             combclear_archive: u32,
         }
-        let help = "name the file that `combclear archive` wrote";
-        let Version { combclear_archive: version } = serde_json::from_str(line)
-            .map_err(|_| EntryFault::at("", "the first line is not the header of an archive", help))?;
-        if version != VERSION {
-            let message =
-                format!("the archive has format version `{version}`; this program reads version {VERSION}");
-            let help = "use the program that wrote the file, or one that reads its version";
-            return Err(EntryFault::at("/combclear_archive", message, help));
+        let fault = |pointer: &str, what: HeaderFault| {
+            EntryFault::at(pointer, Unreadable::Header { of: FileKind::Archive, what })
+        };
+        let Version { combclear_archive: found } =
+            serde_json::from_str(line).map_err(|_| fault("", HeaderFault::NotAHeader))?;
+        if found != VERSION {
+            return Err(fault("/combclear_archive", HeaderFault::Version { found, known: VERSION }));
         }
-        read_json(line).map_err(|fault| EntryFault {
-            message: without_position(&fault.message),
-            help: help.to_owned(),
-            ..fault
+        read_json(line).map_err(|TextFault { found, near }| {
+            fault(&found.pointer, HeaderFault::Misread { why: found.what, near })
         })
     }
 }

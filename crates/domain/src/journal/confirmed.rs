@@ -9,6 +9,8 @@ use std::fmt;
 use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Serialize, Serializer};
 
+use crate::basics::misread::Misread;
+use crate::basics::node::Node;
 use crate::basics::says::Says;
 use crate::basics::topic::Topic;
 
@@ -142,13 +144,13 @@ impl<'de> Visitor<'de> for Reader {
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, _: A) -> Result<Confirmed, A::Error> {
-        Err(A::Error::custom("expected an object with named fields, not a list"))
+        Err(A::Error::custom(Misread::ListForObject))
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Confirmed, A::Error> {
         let (mut topic, mut words, mut value) = (None, None, None);
-        // A value written before its topic has to wait for it.
-        let mut waiting: Option<serde_json::Value> = None;
+        // A value that stands before its topic waits for it.
+        let mut waiting: Option<Node> = None;
         while let Some(key) = map.next_key()? {
             match key {
                 Key::Topic => once(&mut topic, "topic", map.next_value()?)?,
@@ -161,16 +163,14 @@ impl<'de> Visitor<'de> for Reader {
         }
         let topic = topic.ok_or_else(|| A::Error::missing_field("topic"))?;
         if let Some(waiting) = waiting {
-            let read = FieldsOf(topic).deserialize(waiting).map_err(A::Error::custom)?;
+            let read = FieldsOf(topic).deserialize(waiting).map_err(|fault| A::Error::custom(fault.what))?;
             once(&mut value, "value", read)?;
         }
         match (words, value) {
             (Some(says), None) => Ok(Confirmed::InWords { topic, says }),
             (None, Some(value)) => Ok(Confirmed::Value(value)),
-            (None, None) => Err(A::Error::custom("missing field `says` or `value`")),
-            (Some(_), Some(_)) => {
-                Err(A::Error::custom("`says` and `value` are both given; one of them is confirmed"))
-            }
+            (None, None) => Err(A::Error::custom(Misread::NothingConfirmed)),
+            (Some(_), Some(_)) => Err(A::Error::custom(Misread::ConfirmedTwice)),
         }
     }
 }

@@ -8,6 +8,7 @@ use base64::engine::general_purpose::STANDARD;
 use serde::{Deserialize, Serialize};
 
 use super::entry::EntryFault;
+use super::fault::{ContentFault, TextFault, Unreadable};
 use super::read::read_json;
 use super::seal::Hash;
 use crate::journal::document::DOCUMENT_MOST;
@@ -63,31 +64,26 @@ impl Content {
     /// # Errors
     /// The line is not a content, or its bytes are not those exported.
     pub fn from_json(text: &str) -> Result<Content, EntryFault> {
-        const AGAIN: &str = "the file was cut or changed; export the journal again";
-        let line: Line<'_> = read_json(text).map_err(|fault| EntryFault {
-            help: format!("a line with a document has content, bytes and base64; {AGAIN}"),
-            ..fault
+        let fault = |pointer: &str, what: ContentFault| EntryFault::at(pointer, Unreadable::Content(what));
+        let line: Line<'_> = read_json(text).map_err(|TextFault { found, near }| {
+            fault(&found.pointer, ContentFault::Misread { why: found.what, near })
         })?;
-        let bytes = STANDARD
-            .decode(line.base64.as_bytes())
-            .map_err(|_| EntryFault::at("/base64", "the bytes of the document are not base64", AGAIN))?;
+        let bytes =
+            STANDARD.decode(line.base64.as_bytes()).map_err(|_| fault("/base64", ContentFault::NotBase64))?;
         let (found, promised) = (bytes.len(), line.bytes);
         if u64::try_from(found) != Ok(promised) {
-            let message = format!("the document has {found} bytes; the line promises {promised}");
-            return Err(EntryFault::at("/bytes", message, AGAIN));
+            return Err(fault("/bytes", ContentFault::OtherLength { found, promised }));
         }
         if !(1..=u64::from(DOCUMENT_MOST)).contains(&promised) {
-            let message = format!("the document has {promised} bytes; it has 1 at least and 10 MB at most");
-            return Err(EntryFault::at("/bytes", message, AGAIN));
+            return Err(fault("/bytes", ContentFault::Size { bytes: promised }));
         }
         let content = Content::new(bytes);
         if content.hash != line.content {
-            let message = format!("the bytes of the document do not give its hash, `{}`", line.content);
-            return Err(EntryFault::at("/content", message, AGAIN));
+            return Err(fault("/content", ContentFault::OtherHash { promised: line.content }));
         }
         // As with entries, only one spelling is accepted, so that an import exports byte for byte.
         if content.to_json() != text {
-            return Err(EntryFault::at("", "the document is not written as it was exported", AGAIN));
+            return Err(fault("", ContentFault::OtherSpelling));
         }
         Ok(content)
     }

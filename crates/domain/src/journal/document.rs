@@ -10,43 +10,36 @@ pub const DOCUMENT_MOST: u32 = 10_000_000;
 
 /// Why a content cannot be kept as a document.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[error("{self:?}")]
 pub enum Unfit {
     /// There are no bytes.
-    #[error("the document is empty")]
     Empty,
     /// More than 10 MB.
-    #[error("the document has more than 10 MB ({DOCUMENT_MOST} bytes)")]
     TooLarge,
-    /// Neither a document nor a picture of one.
-    #[error("the content is {}, not a PDF, JPEG, PNG or HEIC", shown(.0.as_ref()))]
+    /// Something else than a document or a picture of one; its media type, if that is known.
     OtherType(Option<&'static str>),
-    /// Part of it is missing.
-    #[error("the {} looks cut off: {what}", in_short(*.media_type))]
+    /// A part of it is missing.
     CutOff {
         /// Its type by the first bytes.
         media_type: MediaType,
-        /// The missing part.
-        what: &'static str,
+        /// What is not there.
+        lacks: Lacking,
     },
 }
 
-impl Unfit {
-    /// How to fix it.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        match self {
-            Unfit::Empty => "attach the file itself",
-            Unfit::TooLarge => "scan it with fewer dots, or photograph it smaller",
-            Unfit::OtherType(_) => "attach a scan or a photograph of the paper",
-            Unfit::CutOff { .. } => {
-                "copy it anew from where it came from, look whether it opens, and attach that"
-            }
-        }
-    }
-}
-
-fn shown(media_type: Option<&&str>) -> String {
-    media_type.map_or_else(|| "of no kind that is known here".to_owned(), |word| format!("`{word}`"))
+/// What is not there of a document that was cut off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lacking {
+    /// `%%EOF` near the end of a PDF.
+    EndOfPdf,
+    /// The end marker of a JPEG.
+    EndOfJpeg,
+    /// The last chunk of a PNG.
+    EndOfPng,
+    /// A part of a box of a HEIC.
+    RestOfBox,
+    /// The box that describes the picture of a HEIC.
+    Description,
 }
 
 /// The common name of a type.
@@ -93,12 +86,12 @@ pub fn media_type(bytes: &[u8]) -> Result<MediaType, Unfit> {
         other => return Err(Unfit::OtherType(other)),
     };
     let missing = match media_type {
-        MediaType::Pdf => (!pdf_ends(bytes)).then_some("no `%%EOF` stands near its end"),
-        MediaType::Jpeg => (!jpeg_ends(bytes)).then_some("its end marker is missing"),
-        MediaType::Png => (!png_ends(bytes)).then_some("its last chunk, IEND, is missing"),
+        MediaType::Pdf => (!pdf_ends(bytes)).then_some(Lacking::EndOfPdf),
+        MediaType::Jpeg => (!jpeg_ends(bytes)).then_some(Lacking::EndOfJpeg),
+        MediaType::Png => (!png_ends(bytes)).then_some(Lacking::EndOfPng),
         MediaType::Heic => heic_lacks(bytes),
     };
-    missing.map_or(Ok(media_type), |what| Err(Unfit::CutOff { media_type, what }))
+    missing.map_or(Ok(media_type), |lacks| Err(Unfit::CutOff { media_type, lacks }))
 }
 
 /// Source: ISO 32000-1:2008, 7.5.2: the first line is the header, `%PDF-` and a version.
@@ -160,8 +153,8 @@ fn png_ends(bytes: &[u8]) -> bool {
 /// Walks from box to box. Source: ISO/IEC 14496-12, 4.2: a box is a size of four bytes, which count themselves, and a
 /// type of four; size 1 means that eight bytes of size follow, size 0 that it reaches to the end. ISO/IEC 23008-12, 10.2:
 /// a file of pictures holds a `meta` box.
-fn heic_lacks(bytes: &[u8]) -> Option<&'static str> {
-    const PAST_THE_END: Option<&str> = Some("a box runs past the end");
+fn heic_lacks(bytes: &[u8]) -> Option<Lacking> {
+    const PAST_THE_END: Option<Lacking> = Some(Lacking::RestOfBox);
     let mut rest = bytes;
     let mut described = false;
     while !rest.is_empty() {
@@ -178,5 +171,5 @@ fn heic_lacks(bytes: &[u8]) -> Option<&'static str> {
             None => return PAST_THE_END,
         }
     }
-    (!described).then_some("the box that describes the picture is missing")
+    (!described).then_some(Lacking::Description)
 }

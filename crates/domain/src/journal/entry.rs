@@ -9,7 +9,9 @@ use crate::basics::calendar::{Day, Instant, TimeOfDay};
 pub use crate::basics::entry_id::{EntryId, NotAnId};
 use crate::basics::words::{HoldingName, Person};
 use crate::journal::event::{Event, Kind};
-use crate::journal::read::{help_with_body, read_json, unknown_kind};
+pub use crate::journal::fault::EntryFault;
+use crate::journal::fault::Unreadable;
+use crate::journal::read::{read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
 
 /// Which entry this one corrects, and why. A correction has the kind of the corrected entry, or is a strike-out.
@@ -150,26 +152,7 @@ impl Entry {
         if entry.to_json() == text {
             return Ok(entry);
         }
-        let help = "take in the file as it was exported; a sealed entry has one spelling only";
-        Err(EntryFault::at("", "the entry is not written as it was sealed", help))
-    }
-}
-
-/// Why an entry cannot be read: place, message and help.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{message}")]
-pub struct EntryFault {
-    /// JSON pointer into the entry; empty for the whole entry.
-    pub pointer: String,
-    /// What is wrong.
-    pub message: String,
-    /// How to fix it.
-    pub help: String,
-}
-
-impl EntryFault {
-    pub(super) fn at(pointer: &str, message: impl Into<String>, help: impl Into<String>) -> EntryFault {
-        EntryFault { pointer: pointer.to_owned(), message: message.into(), help: help.into() }
+        Err(EntryFault::at("", Unreadable::OtherSpelling))
     }
 }
 
@@ -217,7 +200,7 @@ impl Envelope {
     /// # Errors
     /// The text is not such an object.
     pub fn from_json(text: &str) -> Result<Envelope, EntryFault> {
-        read_json(text)
+        Ok(read_json(text)?)
     }
 
     /// The envelope of a draft, for output.
@@ -241,9 +224,7 @@ impl Envelope {
     /// The kind is unknown, the body does not fit it, the id is missing, or a correction and its reason do not come
     /// together.
     pub fn read(self) -> Result<Draft, EntryFault> {
-        let id = self.id.ok_or_else(|| {
-            EntryFault::at("/id", "the entry has no id", "make a UUID for it before sending it")
-        })?;
+        let id = self.id.ok_or_else(|| EntryFault::at("/id", Unreadable::NoId))?;
         self.into_draft(id, Body::Canonical)
     }
 
@@ -255,8 +236,7 @@ impl Envelope {
         };
         let event = event.map_err(|fault| EntryFault {
             pointer: format!("/body{}", fault.pointer),
-            help: help_with_body(kind, &fault.message),
-            message: fault.message,
+            what: Unreadable::Body { kind, why: fault.what },
         })?;
         let body = match text {
             Body::AsWritten => self.body.get().into(),
@@ -266,17 +246,14 @@ impl Envelope {
             (None, None) => None,
             (Some(of), Some(reason)) if !reason.trim().is_empty() => Some(Correction { of, reason }),
             (Some(_), _) => {
-                let help = "say in `reason` why the earlier entry was wrong";
-                return Err(EntryFault::at("/reason", "a correction gives its reason", help));
+                return Err(EntryFault::at("/reason", Unreadable::NoReason));
             }
             (None, Some(_)) => {
-                let help = "name the entry in `corrects`, or leave `reason` out";
-                return Err(EntryFault::at("/corrects", "a reason is given but no entry is corrected", help));
+                return Err(EntryFault::at("/corrects", Unreadable::NothingCorrected));
             }
         };
         if kind == Kind::StrikeOut && correction.is_none() {
-            let help = "name the entry in `corrects` and say why in `reason`";
-            return Err(EntryFault::at("/corrects", "a strike-out names the entry it strikes out", help));
+            return Err(EntryFault::at("/corrects", Unreadable::NothingStruckOut));
         }
         Ok(Draft {
             id,

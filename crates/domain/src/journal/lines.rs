@@ -5,9 +5,11 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::basics::misread::Misread;
+use crate::basics::node::fault_in;
 use crate::basics::words::HoldingName;
 use crate::journal::entry::{Draft, Entry, EntryFault, Envelope};
-use crate::journal::read::without_position;
+use crate::journal::fault::{FileKind, HeaderFault, Unreadable};
 use crate::journal::seal::Hash;
 
 /// The version of the journal format that this program reads and writes.
@@ -82,31 +84,22 @@ impl Header {
         struct Version {
             combclear_journal: u32,
         }
-        let fault = |pointer: &str, message: String, help: &str| EntryFault {
-            pointer: pointer.to_owned(),
-            message,
-            help: help.to_owned(),
+        let fault = |pointer: &str, what: HeaderFault| {
+            EntryFault::at(pointer, Unreadable::Header { of: FileKind::Journal, what })
         };
-        let help = r#"the first line reads like {"combclear_journal":1,"holding":"...","sealed":false}"#;
-        let Version { combclear_journal: version } = serde_json::from_str(line)
-            .map_err(|_| fault("", "the first line is not a journal header".to_owned(), help))?;
-        if version != VERSION {
-            let message =
-                format!("the journal has format version `{version}`; this program reads version {VERSION}");
-            let help = "use the program that wrote the file, or one that reads its version";
-            return Err(fault("/combclear_journal", message, help));
+        let Version { combclear_journal: found } =
+            serde_json::from_str(line).map_err(|_| fault("", HeaderFault::NotAHeader))?;
+        if found != VERSION {
+            return Err(fault("/combclear_journal", HeaderFault::Version { found, known: VERSION }));
         }
-        let header: Header = serde_json::from_str(line)
-            .map_err(|error| fault("", without_position(&error.to_string()), help))?;
+        // The line is short: where in it a field stands is of no help.
+        let header: Header = serde_json::from_str(line).map_err(|error| {
+            let why = fault_in::<Header>(line).map_or_else(|| Misread::not_json(&error), |found| found.what);
+            fault("", HeaderFault::Misread { why, near: None })
+        })?;
         match (header.sealed, header.entries) {
-            (true, None) => {
-                let help = "export the journal again";
-                Err(fault("/entries", "a sealed journal says how many entries follow".to_owned(), help))
-            }
-            (false, _) if header.contents.is_some() => {
-                let help = "leave `contents` out; attach each document once the entries are taken in";
-                Err(fault("/contents", "a file of drafts carries no contents of documents".to_owned(), help))
-            }
+            (true, None) => Err(fault("/entries", HeaderFault::NoNumber)),
+            (false, _) if header.contents.is_some() => Err(fault("/contents", HeaderFault::ContentsInDrafts)),
             _ => Ok(header),
         }
     }

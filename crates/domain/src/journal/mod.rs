@@ -5,7 +5,9 @@
 //! - [`kept`]: an entry as the fold takes it in
 //! - [`seal`]: the hash chain, which detects later changes
 //! - [`lines`]: the journal as JSON Lines, for import and export
-//! - [`content`]: the contents of documents, which follow the entries in such a file
+//! - [`content`]: the contents of documents, which travel in such a file after the entries
+//! - [`fault`]: why an entry cannot be read; [`misfit`]: what does not fit about one that was recorded
+//! - [`keeping`]: what can be wrong with a journal where it is kept
 //! - [`places`]: places in a journal as compact text
 //! - [`archive`]: entries whose bodies were moved into an archive file, and that file
 //! - [`document`]: the type of a document, read from its content, and whether it is complete
@@ -17,8 +19,11 @@ pub mod content;
 pub mod document;
 pub mod entry;
 pub mod event;
+pub mod fault;
+pub mod keeping;
 pub mod kept;
 pub mod lines;
+pub mod misfit;
 pub mod places;
 mod read;
 pub mod seal;

@@ -3,20 +3,15 @@
 use std::fmt;
 use std::str::FromStr;
 
-use serde::{Deserialize, Serialize};
+pub use crate::basics::misread::NotPlaces;
+use crate::basics::text::text_in_json;
 
-/// Places in a journal: at least one, in order, each once.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+/// Places in a journal, in order and each once. There is one at least.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Places {
     /// First and last of each run (inclusive), with a gap between runs.
     runs: Vec<(u64, u64)>,
 }
-
-/// Text that does not name places.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` does not name places in a journal in order and each once, like 12-18,25")]
-pub struct NotPlaces(String);
 
 impl Places {
     /// These places, given in any order. `None` if there are none, or if one is 0: places count from 1.
@@ -95,16 +90,4 @@ impl FromStr for Places {
     }
 }
 
-impl TryFrom<String> for Places {
-    type Error = NotPlaces;
-
-    fn try_from(text: String) -> Result<Places, NotPlaces> {
-        text.parse()
-    }
-}
-
-impl From<Places> for String {
-    fn from(places: Places) -> String {
-        places.to_string()
-    }
-}
+text_in_json!(Places);

@@ -9,9 +9,11 @@ use std::str::FromStr;
 
 use sha2::{Digest, Sha256};
 
+pub use crate::basics::misread::{NotACheckpoint, NotAHash};
 use crate::basics::text::text_in_json;
 use crate::basics::words::HoldingName;
 use crate::journal::entry::{Entry, EntryId};
+use crate::journal::misfit::Misfit;
 
 /// A SHA-256 hash, written as 64 hexadecimal digits.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
@@ -40,11 +42,6 @@ impl fmt::Debug for Hash {
         fmt::Display::fmt(self, f)
     }
 }
-
-/// Text that is not a hash.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` is not a hash of 64 hexadecimal digits")]
-pub struct NotAHash(String);
 
 impl FromStr for Hash {
     type Err = NotAHash;
@@ -160,14 +157,14 @@ pub(crate) fn derived_id(parts: &[&str]) -> EntryId {
 
 /// The first entry of a journal that breaks the chain, and why.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("entry {seq} ({id}): {what}")]
+#[error("entry {seq} ({id}): {what:?}")]
 pub struct Broken {
     /// Its place in the journal.
     pub seq: u64,
     /// Its id.
     pub id: EntryId,
-    /// What is wrong with it.
-    pub what: String,
+    /// What does not fit.
+    pub what: Misfit,
 }
 
 /// The position that an entry claims in the chain.
@@ -189,16 +186,16 @@ pub struct Link {
 /// A gap or repeat in the count, a `prev` that is not the previous hash, or a hash that does not match the content.
 pub fn follows(tip: Option<(u64, Hash)>, link: Link, content: Hash) -> Result<(), Broken> {
     let (last, prev) = tip.unwrap_or((0, Hash::GENESIS));
-    let broken = |what: String| Err(Broken { seq: link.seq, id: link.id, what });
+    let broken = |what| Err(Broken { seq: link.seq, id: link.id, what });
     let next = last.saturating_add(1);
     if link.seq != next {
-        return broken(format!("it stands after entry {last}, so it would have to be entry {next}"));
+        return broken(Misfit::OutOfPlace { last, next });
     }
     if link.prev != prev {
-        return broken("its `prev` is not the hash of the entry before it".to_owned());
+        return broken(Misfit::OtherPrev);
     }
     if link.hash != content {
-        return broken("its content does not give its hash: it was changed after it was recorded".to_owned());
+        return broken(Misfit::Changed);
     }
     Ok(())
 }
@@ -237,11 +234,6 @@ impl fmt::Display for Checkpoint {
         writeln!(f, "{}", self.head)
     }
 }
-
-/// Text that is not a checkpoint.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("this is not a checkpoint: it takes three lines, `combclear journal of <holding>`, a number, a hash")]
-pub struct NotACheckpoint;
 
 impl FromStr for Checkpoint {
     type Err = NotACheckpoint;

@@ -16,7 +16,7 @@ use crate::basics::diagnostic::nearest;
 
 pub(crate) use file::DataFile;
 pub(crate) use value::{
-    Complaint, TEXT, WrittenValue, as_name, as_number, as_text, as_whole, as_word, one_of, within,
+    Complaint, TEXT, WrittenValue, as_name, as_number, as_text, as_whole, as_word, not_a_name, one_of, within,
 };
 use value::{DATE, as_day, as_list};
 
@@ -189,7 +189,17 @@ impl<'a> Table<'a> {
         self.needed(file, key, &one_of(words), |found| as_word(found, words))
     }
 
-    /// A required name: text that a type parses.
+    /// The same, may be absent.
+    pub(crate) fn maybe_word<T: Copy>(
+        &mut self,
+        file: &mut DataFile<'_>,
+        key: &'static str,
+        words: &[(&str, T)],
+    ) -> Option<T> {
+        self.optional(file, key, &one_of(words), |found| as_word(found, words))
+    }
+
+    /// A name: text that must fit a type with rules of its own.
     pub(crate) fn name_of<T: FromStr>(
         &mut self,
         file: &mut DataFile<'_>,

@@ -2,14 +2,15 @@
 
 use combclear_domain::journal::entry::EntryFault;
 use combclear_store::{RecordError, StoreError};
-use combclear_wording::Words;
 use combclear_wording::refusals::Refused;
+use combclear_wording::{Words, keeping, unreadable};
 
 use super::{Fault, Problem, ProblemKind};
 
 impl From<StoreError> for Problem {
     /// The location of the database goes to the log only: it concerns only the operator.
     fn from(error: StoreError) -> Problem {
+        let words = Words::english();
         tracing::error!(%error, "the journal could not be read or written");
         let (kind, detail) = match &error {
             StoreError::Locked { .. } => {
@@ -23,11 +24,17 @@ impl From<StoreError> for Problem {
                 ProblemKind::StoreFailed,
                 "the journal can be read but not written; nothing was recorded".to_owned(),
             ),
-            StoreError::Unreadable { .. } => (ProblemKind::StoreFailed, error.to_string()),
+            StoreError::Unreadable { .. } => {
+                (ProblemKind::StoreFailed, keeping::store(words, &error).message)
+            }
             _ => (ProblemKind::StoreFailed, "the journal could not be read or written".to_owned()),
         };
-        let fault =
-            Fault { pointer: None, parameter: None, detail: detail.clone(), help: error.help().to_owned() };
+        let fault = Fault {
+            pointer: None,
+            parameter: None,
+            detail: detail.clone(),
+            help: keeping::store(words, &error).help,
+        };
         Problem::new(kind, detail).with(vec![fault])
     }
 }
@@ -84,14 +91,11 @@ impl Sent {
         Problem::new(ProblemKind::UnreadableEntry, detail).with(faults)
     }
 
-    /// The fault of an unreadable entry.
-    pub(crate) fn fault(self, index: usize, fault: EntryFault) -> Fault {
-        // The pointer locates the fault; a column without its line would mislead.
-        let detail = match fault.message.rsplit_once(" (near character ") {
-            Some((what, _)) => what.to_owned(),
-            None => fault.message,
-        };
-        Fault::at(self.pointer(index, &fault.pointer), detail, fault.help)
+    /// The fault of an entry that cannot be read.
+    pub(crate) fn fault(self, index: usize, fault: &EntryFault) -> Fault {
+        // The pointer places the fault; a column without its line would only mislead.
+        let Refused { message, help } = unreadable::entry(Words::english(), fault);
+        Fault::at(self.pointer(index, &fault.pointer), message, help)
     }
 
     /// The problem for entries that were not recorded.
@@ -104,13 +108,13 @@ impl Sent {
                 Problem::new(ProblemKind::RefusedEntry, detail).with(vec![fault])
             }
             RecordError::Conflict { index, id } => {
-                let what = format!("an entry with the id {id} is already recorded, with other content");
+                let what = keeping::conflict(Words::english(), id);
                 let help = "make a new id for a new entry, or correct the recorded one by another entry";
                 let fault = self.fault_at(index, "/id", what.clone(), help.to_owned());
                 Problem::new(ProblemKind::SameIdOtherContent, format!("{what}; nothing was recorded"))
                     .with(vec![fault])
             }
-            RecordError::Busy => Problem::new(ProblemKind::StoreBusy, error.to_string()),
+            RecordError::Busy => Problem::new(ProblemKind::StoreBusy, keeping::busy(Words::english())),
             RecordError::NotNext(broken) => {
                 tracing::error!(%broken, "an entry was sealed in the wrong place");
                 Problem::internal()

@@ -9,6 +9,8 @@ use combclear_store::{
     AppendError, ContentState, DocumentFault, Holdings, Journal, RecordError, Recorded, Verified, documents,
 };
 use combclear_testkit::documents::sample;
+use combclear_wording::Words;
+use combclear_wording::keeping::document;
 use proptest::prelude::{Strategy, any};
 use proptest::sample::Index;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
@@ -134,14 +136,14 @@ async fn a_content_that_is_kept_already_is_passed_over_and_one_that_is_missing_i
         .map(|(entry, content)| fault(entry, content, ContentState::Missing))
         .collect();
     assert_eq!(faults(journal.as_ref(), &holding).await, missing);
-    let said = missing[1].to_string();
+    let said = document(Words::english(), &missing[1]);
     let wanted = format!(
         "document `{}` of lot `lot 3` (entry 3, {}) is missing: nothing is kept under its hash",
         contents[1].hash(),
         id(3)
     );
-    assert_eq!(said, wanted);
-    assert!(missing[1].help().starts_with("attach the same file again"));
+    assert_eq!(said.message, wanted);
+    assert!(said.help.starts_with("attach the same file again"));
     journal.append(&holding, tip, &[], &contents[1..3]).await.unwrap();
     assert_eq!(faults(journal.as_ref(), &holding).await, [missing[0].clone(), missing[3].clone()]);
     journal.append(&holding, tip, &[], &contents[..1]).await.unwrap();

@@ -8,6 +8,7 @@ use combclear_domain::journal::event::{ApiaryDetails, ColonyEnded, DocumentAttac
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
 use combclear_domain::{Day, Instant};
 use combclear_store::{Journal, StoreError};
+use combclear_wording::refusals::Refused;
 use sqlx::sqlite::SqliteConnectOptions;
 use sqlx::{AssertSqlSafe, ConnectOptions, SqliteConnection};
 use tempfile::TempDir;
@@ -97,10 +98,15 @@ pub(crate) async fn run(connection: &mut SqliteConnection, sql: &str) -> sqlx::R
     sqlx::query(AssertSqlSafe(sql.to_owned())).execute(connection).await.map(|done| done.rows_affected())
 }
 
-/// The error on opening an address.
+/// What is said of an error.
+pub(crate) fn said(error: &StoreError) -> Refused {
+    combclear_wording::keeping::store(combclear_wording::Words::english(), error)
+}
+
+/// What opening an address is refused with.
 pub(crate) async fn refusal(url: &str) -> StoreError {
     let Err(error) = combclear_store::open(url).await else { panic!("`{url}` was opened") };
-    assert!(!error.help().is_empty());
+    assert!(!said(&error).help.is_empty());
     error
 }
 

@@ -9,7 +9,7 @@ use combclear_wording::options::{
     ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport,
 };
 use combclear_wording::terminal::options::{self as say, usability};
-use combclear_wording::terminal::{confidence, days_counted_by};
+use combclear_wording::terminal::{about, confidence, days_counted_by, failures};
 use combclear_wording::{Label, Words, paper};
 
 use super::{flow, free, gap, head, mixture, range, starts, with_times};
@@ -132,12 +132,13 @@ fn dose(words: &Words, report: &DoseOfColony) -> String {
 pub(super) fn only(mut report: OptionsReport, leaflet: Option<&str>) -> Result<OptionsReport, Failure> {
     let Some(leaflet) = leaflet else { return Ok(report) };
     if report.options.iter().all(|option| option.leaflet.as_str() != leaflet) {
+        let words = Words::english();
         let ids = report.options.iter().map(|option| option.leaflet.as_str());
         let help = nearest(leaflet, ids).map_or_else(
-            || "leave --leaflet out to see them all".to_owned(),
-            |near| format!("did you mean `{near}`?"),
+            || words.label(Label::AskedLeaveLeafletOut).to_owned(),
+            |near| failures::did_you_mean(words, near),
         );
-        return Err(Failure::new(format!("there is no option `{leaflet}` here"), help));
+        return Err(Failure::new(failures::no_option(words, leaflet), help));
     }
     report.options.retain(|option| option.leaflet.as_str() == leaflet);
     Ok(report)
@@ -229,9 +230,9 @@ fn whole(words: &Words, option: &OptionReport) -> String {
 }
 
 fn lines(words: &Words, condition: &ConditionReport) -> Vec<String> {
-    let about = condition.about.replace('_', " ");
+    let subject = about(words, condition.about);
     let says = condition.says.as_deref().map(|says| format!(": {says}")).unwrap_or_default();
-    let said = format!("{about}{says}");
+    let said = format!("{subject}{says}");
     let advice = || format!("{said}, {}", words.label(Label::Advice));
     let mut lines = vec![if condition.binds { said.clone() } else { advice() }];
     if let Some(sure) = condition.confidence {

@@ -8,7 +8,7 @@ use crate::basics::confidence::Confidence;
 use crate::basics::diagnostic::{Diagnostic, nearest};
 use crate::basics::words::Jurisdiction;
 use crate::rules::sources::{Cited, Sources};
-use crate::rules::table::{DataFile, KeyPlaces, Table, check_format, words};
+use crate::rules::table::{DataFile, KeyPlaces, Table, check_format, not_a_name, words};
 
 /// The version of the law format that this program reads.
 pub const FORMAT: i64 = 1;
@@ -106,7 +106,10 @@ fn includes(
     let mut includes: Vec<(Jurisdiction, (u32, u32))> = Vec::new();
     for (at, text) in table.maybe_texts(file, "includes", "a list of jurisdictions, such as [\"eu\"]") {
         match Jurisdiction::new(&text) {
-            Err(error) => file.fault(at, error.to_string(), "write the code of a jurisdiction, such as `eu`"),
+            Err(error) => {
+                let message = not_a_name(&error, "the code of a jurisdiction");
+                file.fault(at, message, "write the code of a jurisdiction, such as `eu`");
+            }
             Ok(of) if own == Some(&of) => {
                 file.fault(at, format!("`{of}` includes itself"), "drop it: its own rules hold anyway");
             }

@@ -9,7 +9,7 @@ use crate::basics::diagnostic::{Diagnostic, nearest};
 use crate::basics::source::Source;
 use crate::basics::words::{Jurisdiction, LeafletId, Method, Unit};
 use crate::rules::sources::{Cited, Sources};
-use crate::rules::table::{DataFile, KeyPlaces, Table, check_format};
+use crate::rules::table::{DataFile, KeyPlaces, Table, check_format, not_a_name};
 
 /// The version of the leaflet format that this program reads.
 pub const FORMAT: i64 = 1;
@@ -88,7 +88,11 @@ fn methods(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Vec<Method> {
             }
             Ok(method) => methods.push(method),
             Err(error) => {
-                file.fault(offset, error.to_string(), "give the method a short name, such as `trickle`");
+                file.fault(
+                    offset,
+                    not_a_name(&error, "the name of a method"),
+                    "give the method a short name, such as `trickle`",
+                );
             }
         }
     }

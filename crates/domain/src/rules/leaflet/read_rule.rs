@@ -1,7 +1,7 @@
 //! Reads the keys that every `[[rule]]` has. Those of its kind are declared in `basics/rule_kinds.rs`.
 
 use super::kinds;
-use super::rule::{Force, Rule};
+use super::rule::{Force, Region, Rule};
 use super::written::Reading;
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
@@ -33,6 +33,7 @@ pub(super) fn rule(file: &mut DataFile<'_>, table: &mut Table<'_>) -> ReadRule {
     let method: Option<Method> =
         table.maybe_name_of(file, "method", "one of the names in `methods`, in double quotes");
     let revision = table.maybe_text(file, "revision");
+    let region = table.maybe_word(file, "region", &words(Region::ALL, |region| region.as_str()));
     let from = table.maybe_day(file, "from");
     let until = table.maybe_day(file, "until");
     let force = table.word(file, "force", &words(Force::ALL, |force| force.as_str()));
@@ -61,7 +62,20 @@ pub(super) fn rule(file: &mut DataFile<'_>, table: &mut Table<'_>) -> ReadRule {
         let (says, force) = (says?, force?);
         let (confidence, checked_on) = (confidence?, checked_on?);
         let (method, revision) = (method.clone(), revision.clone());
-        Some(Rule { says, method, revision, from, until, force, source, confidence, checked_on, note, line })
+        Some(Rule {
+            says,
+            method,
+            revision,
+            region,
+            from,
+            until,
+            force,
+            source,
+            confidence,
+            checked_on,
+            note,
+            line,
+        })
     };
     ReadRule {
         kind_is_known: topic.is_some(),

@@ -9,7 +9,7 @@ use crate::basics::calendar::Day;
 use crate::basics::words::{Method, word_lists};
 
 pub use crate::basics::rule_words::{
-    BroodState, DosePer, Need, Other, TemperatureWindow, Timing, YearCounting,
+    BroodState, DosePer, Need, Other, Region, TemperatureWindow, Timing, YearCounting,
 };
 pub use crate::basics::says::{Says, WithdrawalPeriod};
 
@@ -26,7 +26,10 @@ pub struct Rule {
     /// The label revision it is limited to.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub revision: Option<String>,
-    /// First day on which it is in force. Absent if not known; it then covers all earlier days.
+    /// The part of the Union that it is limited to.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub region: Option<Region>,
+    /// First day on which it is in force; open to the past if absent, since the start is not known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub from: Option<Day>,
     /// Last day on which it is in force; open-ended if absent.

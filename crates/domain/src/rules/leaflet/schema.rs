@@ -8,7 +8,7 @@ use std::ops::RangeInclusive;
 use serde_json::{Map, Value, json};
 
 use super::kinds;
-use super::rule::Force;
+use super::rule::{Force, Region};
 use crate::basics::words::{SourceKind, Unit};
 
 /// The schema of one leaflet file. Dates are strings.
@@ -67,6 +67,13 @@ fn rule(topic: Topic) -> Value {
     let keys = kinds::describe(topic, kind)
         .may("method", described(name(), "The method it is limited to."))
         .may("revision", described(text(), "The label revision it is limited to."))
+        .may(
+            "region",
+            described(
+                words(Region::ALL.iter().map(|word| word.as_str())),
+                "The part of the Union it is limited to. A cap of one region does not hold for a dose of another.",
+            ),
+        )
         .may("from", described(date(), "First day in force; open to the past if left out."))
         .may("until", described(date(), "Last day in force."))
         .must("force", words(Force::ALL.iter().map(|word| word.as_str())))

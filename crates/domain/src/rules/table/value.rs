@@ -8,6 +8,7 @@ use toml::de::DeValue;
 
 use crate::basics::calendar::Day;
 use crate::basics::diagnostic::nearest;
+use crate::basics::misread::{BadName, NameFault};
 
 /// A value and its span.
 pub(crate) struct WrittenValue<'a> {
@@ -47,6 +48,18 @@ pub(crate) fn as_word<T: Copy>(found: &WrittenValue<'_>, words: &[(&str, T)]) ->
 
 fn did_you_mean(near: &str) -> String {
     format!("did you mean `{near}`?")
+}
+
+/// Why a text of a file cannot be a name.
+pub(crate) fn not_a_name(bad: &BadName, what: &str) -> String {
+    let why = match bad.why {
+        NameFault::Empty => "it is empty",
+        NameFault::OuterSpace => "it begins or ends with a space",
+        NameFault::ControlCharacter => "it holds a control character",
+        NameFault::Slash => "it holds a `/`",
+        NameFault::TooLong => "it is longer than 80 characters",
+    };
+    format!("`{}` cannot be {what}: {why}", bad.text)
 }
 
 pub(crate) fn as_name<T: FromStr>(found: &WrittenValue<'_>) -> Result<T, Complaint> {
