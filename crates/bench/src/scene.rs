@@ -191,12 +191,8 @@ impl Writer {
             };
             self.write(placed, seen.into());
         }
-        let given = Given {
-            lot: name(lot),
-            each: Quantity::whole(*each),
-            unit: None,
-            colonies: colonies.to_vec(),
-        };
+        let given =
+            Given { lot: name(lot), each: Quantity::whole(*each), unit: None, colonies: colonies.to_vec() };
         let administration = Administration {
             given: vec![given],
             method: method.map(name),
