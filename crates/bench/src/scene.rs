@@ -93,7 +93,7 @@ pub fn with_courses(courses: u16, ending: Ending) -> Scene {
 #[must_use]
 pub fn many_with_courses(colonies: u16, courses: u16) -> (Holding, Day) {
     let colonies: Vec<ColonyName> = (0..colonies).map(|number| name(&format!("C{number}"))).collect();
-    of_courses(&colonies, "1970-01-01", courses, Ending::LastIsIn)
+    of_courses(&colonies, "2021-01-01", courses, Ending::LastIsIn)
 }
 
 fn of_courses(colonies: &[ColonyName], first: &str, courses: u16, ending: Ending) -> (Holding, Day) {

@@ -47,16 +47,21 @@ impl SqliteFile {
         prepare(&options, &place).await?;
         // The file exists now. If it disappears, a new connection must not create an empty one.
         let options = options.create_if_missing(false).synchronous(SqliteSynchronous::Full);
-        let writer = SqlitePoolOptions::new()
+        let writer = pool()
             .max_connections(1)
             // After an I/O error SQLite rolls back by itself, without the driver noticing.
             .before_acquire(|connection, _| Box::pin(async move { Ok(!connection.is_in_transaction()) }))
             .connect_lazy_with(options.clone());
-        let readers = SqlitePoolOptions::new()
-            .max_connections(READERS)
-            .connect_lazy_with(options.pragma("query_only", "on"));
+        let readers = pool().max_connections(READERS).connect_lazy_with(options.pragma("query_only", "on"));
         Ok(SqliteFile { place, writer, readers })
     }
+}
+
+/// Connections to a file are kept for as long as the program runs: nothing is gained by opening it anew. That also keeps the
+/// pool from looking after its idle connections now and then. It counts them after it puts one back, so it may take the count
+/// for below zero while another takes one out, and then it looks at a number of connections that it never gets through.
+fn pool() -> SqlitePoolOptions {
+    SqlitePoolOptions::new().max_lifetime(None).idle_timeout(None)
 }
 
 impl Backend for SqliteFile {
