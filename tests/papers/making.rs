@@ -4,8 +4,6 @@ use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::questions::register::{Period, Register};
-use combclear_wording::Words;
-use combclear_wording::register::RegisterReport;
 
 const DEMO: &str = include_str!("../../demo/holding.jsonl");
 
@@ -19,12 +17,12 @@ pub(super) fn day(text: &str) -> Day {
 }
 
 /// The demo's register of its two seasons.
-pub(super) fn demo() -> RegisterReport {
+pub(super) fn demo() -> Register {
     register(&demo_holding(), "2025-01-01", "2026-12-31")
 }
 
 /// The demo's register of some weeks, with strips that were given before them and were still in.
-pub(super) fn autumn() -> RegisterReport {
+pub(super) fn autumn() -> Register {
     register(&demo_holding(), "2025-09-01", "2025-10-31")
 }
 
@@ -42,10 +40,9 @@ fn demo_holding() -> Holding {
     holding
 }
 
-fn register(holding: &Holding, from: &str, to: &str) -> RegisterReport {
+fn register(holding: &Holding, from: &str, to: &str) -> Register {
     let period = Period::new(day(from), day(to)).unwrap();
-    let register = Register::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"));
-    RegisterReport::of(Words::english(), register)
+    Register::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"))
 }
 
 /// Texts that would do harm if they were read as anything but text.
@@ -61,7 +58,7 @@ pub(super) const HARD: [&str; 8] = [
 ];
 
 /// The demo's register with hard texts in every place where a person writes freely.
-pub(super) fn hard() -> RegisterReport {
+pub(super) fn hard() -> Register {
     let mut report = demo();
     let mut texts = HARD.iter().cycle().map(|text| (*text).to_owned());
     let mut next = || texts.next().unwrap();
@@ -99,10 +96,10 @@ pub(super) fn hard() -> RegisterReport {
 
 /// The same with documents attached to its first acquisitions.
 pub(super) fn with_documents(
-    mut report: RegisterReport,
+    mut report: Register,
     hashes: &[combclear_domain::journal::Hash],
     names: &[&str],
-) -> RegisterReport {
+) -> Register {
     for ((row, hash), name) in report.acquisitions.iter_mut().zip(hashes).zip(names) {
         row.documents.push(combclear_domain::questions::register::DocumentPart {
             entry: row.written.entry,

@@ -241,7 +241,7 @@ proptest! {
             let history = History::of(&holding, all_leaflets(), &colony);
             for on in asked.iter().map(|ahead| day(*ahead)) {
                 let report = SuperingReport::ask(Words::english(), &holding, all_leaflets(), &colony, on);
-                if report.answer != Verdict::Yes {
+                if report.in_brief.answer != Verdict::Yes {
                     continue;
                 }
                 let deciding: Vec<_> = report.grounds.iter().filter(|ground| ground.decides).collect();

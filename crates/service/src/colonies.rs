@@ -4,9 +4,8 @@ use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
 use combclear_domain::basics::diagnostic::nearest;
-use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::basics::words::{ApiaryName, Brood, ColonyName, HoldingName};
-use combclear_domain::facts::history::History;
+use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
+use combclear_domain::facts::history::{BroodSeen, History, SuperSpan};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
 use combclear_domain::rules::leaflet::Leaflets;
@@ -42,16 +41,9 @@ struct ColonyItem {
     apiary: Option<ApiaryName>,
     /// The mark on its hive, as first recorded.
     hive_mark: Option<String>,
-    /// May it be supered: yes, no or unknown.
-    answer: Verdict,
-    /// The answer in one sentence.
-    summary: String,
-    /// The last blocked day: of what runs, or of what is over. Null if none is on record.
-    last_blocked_day: Option<Day>,
-    /// The first free day. With `if_out_on`, only if everything comes out on that day.
-    first_free_day: Option<Day>,
-    /// The earliest day on which everything that is in may be out, if the first free day turns on it.
-    if_out_on: Option<Day>,
+    /// May it be supered.
+    #[serde(flatten)]
+    supering: SuperingSummary,
 }
 
 /// List the colonies
@@ -98,9 +90,9 @@ pub(crate) struct ColonyReport {
     /// The courses that reached it by that day, in the order of placing.
     courses: Vec<ColonyCourse>,
     /// When harvest supers were on, up to that day.
-    supers: Vec<SupersReport>,
+    supers: Vec<SuperSpan>,
     /// Brood as seen, up to that day.
-    broods: Vec<BroodReport>,
+    broods: Vec<BroodSeen>,
 }
 
 /// The beginning and the end of a colony.
@@ -120,28 +112,6 @@ struct Happened {
     /// The day.
     on: Day,
     /// The entry.
-    entry: EntryId,
-}
-
-/// A stretch of days with harvest supers on.
-#[derive(Debug, Serialize, ToSchema)]
-struct SupersReport {
-    /// The day they went on.
-    from: Day,
-    /// The day the last of them came off; null while they are on.
-    off: Option<Day>,
-    /// The entry that put them on.
-    entry: EntryId,
-}
-
-/// Brood as seen on a day.
-#[derive(Debug, Serialize, ToSchema)]
-struct BroodReport {
-    /// The day.
-    on: Day,
-    /// What was seen.
-    brood: Brood,
-    /// The entry that recorded it.
     entry: EntryId,
 }
 
@@ -219,16 +189,11 @@ fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {
 impl ColonyItem {
     fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, on: Day) -> ColonyItem {
         let history = History::of(holding, leaflets, colony);
-        let said = SuperingSummary::of(Words::english(), &history.supering(on));
         ColonyItem {
             colony: colony.clone(),
             apiary: holding.apiary_of(colony, on).cloned(),
             hive_mark: hive_mark(holding, colony),
-            answer: said.answer,
-            summary: said.summary,
-            last_blocked_day: said.last_blocked_day,
-            first_free_day: said.first_free_day,
-            if_out_on: said.if_out_on,
+            supering: SuperingSummary::of(Words::english(), &history.supering(on)),
         }
     }
 }
@@ -239,7 +204,7 @@ impl ColonyReport {
         let happened = |(on, entry): (Day, EntryId)| Happened { on, entry };
         let courses = history.courses_on(on);
         let supers = history.supers.iter().filter(|span| span.from <= on);
-        let broods = history.broods.iter().filter(|seen| seen.on <= on);
+        let off = |span: &SuperSpan| span.off.filter(|off| *off <= on);
         ColonyReport {
             holding: holding.name().clone(),
             colony: colony.clone(),
@@ -253,16 +218,8 @@ impl ColonyReport {
             },
             unknown_since: history.unknown_since.filter(|(since, _)| *since <= on).map(happened),
             courses: courses.map(|course| ColonyCourse::of(course, on)).collect(),
-            supers: supers
-                .map(|span| SupersReport {
-                    from: span.from,
-                    off: span.off.filter(|off| *off <= on),
-                    entry: span.entry,
-                })
-                .collect(),
-            broods: broods
-                .map(|seen| BroodReport { on: seen.on, brood: seen.brood, entry: seen.entry })
-                .collect(),
+            supers: supers.map(|span| SuperSpan { off: off(span), ..*span }).collect(),
+            broods: history.broods.iter().filter(|seen| seen.on <= on).copied().collect(),
         }
     }
 }

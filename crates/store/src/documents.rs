@@ -7,11 +7,14 @@ use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Entry, EntryId, Event, Hash};
 
+use serde::Serialize;
+
 use crate::error::StoreError;
 use crate::journal::Journal;
 
 /// Whether the content of a document is kept.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum ContentState {
     /// It is, as it was attached.
     Kept,
@@ -60,7 +63,7 @@ impl Attached {
 }
 
 /// A document that is missing or altered.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, thiserror::Error)]
 #[error("document `{content}` {} (entry {seq}, {id}) {}", self.of(), self.what())]
 pub struct DocumentFault {
     /// Its hash.

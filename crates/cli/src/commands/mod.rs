@@ -26,6 +26,7 @@ use combclear_wording::{Label, Words};
 use comfy_table::{ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle};
 use serde::Serialize;
 
+use crate::Outcome;
 use crate::failure::{Failure, why};
 
 /// Writes words for people to standard output. What cannot be seen is written as its code point.
@@ -55,6 +56,20 @@ pub(crate) fn print_json(value: &impl Serialize) -> Result<(), Failure> {
     let text = serde_json::to_string_pretty(value)
         .map_err(|error| Failure::new(format!("cannot write this as JSON: {error}"), "leave --json out"))?;
     print_as_is(&text)
+}
+
+/// Writes a report for programs or for people.
+pub(crate) fn show<R: Serialize>(
+    json: bool,
+    report: &R,
+    text: impl FnOnce(&R) -> String,
+) -> Result<Outcome, Failure> {
+    if json {
+        print_json(report)?;
+    } else {
+        print(&text(report))?;
+    }
+    Ok(Outcome::Done)
 }
 
 /// A number with its noun.

@@ -7,10 +7,10 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::{LeafletId, Method};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{
-    ApiaryOptions, Ask, ColonyOptions, FlowReport, Span, StartDays, Usability, WhatIf,
+    ApiaryOptions, Ask, Asked, ColonyOptions, Flow, Mixture, Span, StartDays, Usability, WhatIf,
 };
 use combclear_domain::rules::leaflet::Leaflets;
-use combclear_wording::options::{ApiaryReport, Missing, OptionsReport, Solution, StartReport};
+use combclear_wording::options::{ApiaryReport, Missing, OptionsReport, StartReport};
 use combclear_wording::terminal::{label_revision, options as say};
 use combclear_wording::{Label, Words, paper};
 
@@ -36,12 +36,7 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to)?;
     let asked = &Ask { span, as_of: ask.as_of.unwrap_or(from), what_if: what_if(ask, from)? };
-    let report = place::with_holding(at, async |holdings, holding| {
-        let report = holdings.read(&holding, |holding| report(words, holding, leaflets, ask, asked)).await?;
-        report.unwrap_or_else(|| Err(Failure::new("the journal is empty", "take a journal in first")))
-    })
-    .await?;
-    let report = match report {
+    let report = match place::ask(at, |holding| report(words, holding, leaflets, ask, asked)).await?? {
         Report::Colony(report) => Report::Colony(Box::new(colony::only(*report, ask.leaflet.as_deref())?)),
         apiary @ Report::Apiary(_) => apiary,
     };
@@ -93,7 +88,7 @@ fn report(
     if let Some(apiary) = &ask.apiary {
         let answer = ApiaryOptions::of(holding, leaflets, apiary, asked);
         return answer
-            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(words, &answer))))
+            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(words, answer))))
             .ok_or_else(|| no_apiary(holding, apiary));
     }
     let colony = ask.colony.as_slice();
@@ -101,7 +96,7 @@ fn report(
         return Err(Failure::new("no colony is named", "name a colony, or an apiary with --apiary"));
     };
     let answer = ColonyOptions::of(holding, leaflets, &colony, asked);
-    Ok(Report::Colony(Box::new(OptionsReport::of(words, &answer))))
+    Ok(Report::Colony(Box::new(OptionsReport::of(words, answer))))
 }
 
 /// Start days of one answer, a line for each range.
@@ -149,17 +144,18 @@ fn with_times(words: &Words, dose: String, doses: Option<u8>) -> String {
 }
 
 /// What has to be mixed, of the medicine and of what goes with it.
-fn mixture(words: &Words, solution: &Solution) -> String {
-    let mut parts = vec![say::medicine(words, solution.medicine, &solution.unit)];
-    parts.extend(solution.water_ml.map(|ml| say::water(words, ml)));
-    parts.extend(solution.sugar_g.map(|g| say::sugar(words, g)));
+fn mixture(words: &Words, mixture: &Mixture) -> String {
+    let mut parts = vec![say::medicine(words, mixture.medicine, &mixture.unit)];
+    parts.extend(mixture.water_ml.map(|ml| say::water(words, ml)));
+    parts.extend(mixture.sugar_g.map(|g| say::sugar(words, g)));
     parts.join(", ")
 }
 
 /// When supers may go on after a start, and how that lies to the flow.
 fn free(words: &Words, start: Option<&StartReport>) -> String {
-    let Some(start) = start else { return "-".to_owned() };
-    let mut lines = vec![match (start.first_free_day, &start.supers_all_along) {
+    let Some(report) = start else { return "-".to_owned() };
+    let start = &report.start;
+    let mut lines = vec![match (start.first_free_day, &report.supers_all_along) {
         (None, _) => words.label(Label::NotKnown).to_owned(),
         // They may lie over it; what is told of the flow is when it is out.
         (Some(_), Some(all_along)) => all_along.clone(),
@@ -174,10 +170,10 @@ fn free(words: &Words, start: Option<&StartReport>) -> String {
     lines.join("\n")
 }
 
-/// What the answer as a whole is about.
-fn head(words: &Words, what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
-    let mut head = say::head(words, what, from, to) + "\n";
-    if let Some(what_if) = what_if {
+/// What the answer as a whole is about, and the next flow.
+fn head(words: &Words, what: &str, asked: &Asked) -> String {
+    let mut head = say::head(words, what, asked.from, asked.to) + "\n";
+    if let Some(what_if) = &asked.what_if {
         let mut assumed: Vec<String> = Vec::new();
         assumed.extend(what_if.power.map(|power| say::power(words, &power.to_string())));
         assumed.extend(what_if.access.map(|access| say::access(words, &access.to_string())));
@@ -186,11 +182,11 @@ fn head(words: &Words, what: &str, from: Day, to: Day, what_if: Option<&WhatIf>)
         let said = what_if.until.map(|until| say::assumed_until(words, &assumed, until));
         head += &format!("  {}\n", said.unwrap_or_else(|| say::assumed(words, &assumed)));
     }
-    head
+    head + &flow(words, asked.flow.as_ref())
 }
 
 /// The next flow in words.
-fn flow(words: &Words, flow: Option<&FlowReport>) -> String {
+fn flow(words: &Words, flow: Option<&Flow>) -> String {
     let Some(flow) = flow else { return format!("  {}\n", words.label(Label::OptionsNoFlow)) };
     let other = |day: &Day| *day != flow.usual;
     let mut years: Vec<String> = Vec::new();

@@ -4,10 +4,14 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
+use combclear_store::Holdings;
 use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
@@ -21,35 +25,39 @@ use crate::{Outcome, clock, place, typesetter};
 pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
     output::must_be_new(named(ask))?;
-    let (register, gaps) = both(at, &ask.time).await?;
-    let report = RegisterReport::of(Words::english(), register.counted_by(ask.counting));
-    let files = files(ask, &report, &gaps)?;
+    let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
+    let time = period(&ask.time)?;
+    let both = async |holdings: &_, holding| both(holdings, &holding, leaflets, laws, time).await;
+    let (register, gaps) = place::with_holding(at, both).await?;
+    let register = register.counted_by(ask.counting);
+    let files = files(ask, &register, &gaps)?;
     for (path, bytes) in &files {
         output::write(path, bytes)?;
     }
     if ask.json {
-        print_json(&report)?;
+        print_json(&RegisterReport::of(Words::english(), &register))?;
     } else if files.is_empty() {
-        print(text(&Paper::of(&report, None)).trim_end())?;
+        print(text(&Paper::of(&register, None)).trim_end())?;
     }
     Ok(Outcome::Done)
 }
 
-/// The register of the time that is meant, and what the law misses in it: the books of the lots stand there.
-async fn both(at: &Place, time: &RegisterTime) -> Result<(Register, GapsReport), Failure> {
-    let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
-    let (period, as_of) = period(time)?;
-    place::with_holding(at, async |holdings, holding| {
-        let not_kept = not_kept(holdings, &holding).await?;
-        let read = |holding: &_| {
-            let register = Register::of(holding, leaflets, period, as_of);
-            let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
-            (register, GapsReport::of(Words::english(), &gaps))
-        };
-        let both = holdings.read(&holding, read).await?;
-        both.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
-    })
-    .await
+/// The register of a time, and what the law misses in it: the books of the lots stand there. Both are read from one state of
+/// the journal.
+pub(super) async fn both(
+    holdings: &Holdings,
+    holding: &HoldingName,
+    leaflets: &Leaflets,
+    laws: &Laws,
+    (period, as_of): (Period, Day),
+) -> Result<(Register, GapsReport), Failure> {
+    let not_kept = not_kept(holdings, holding).await?;
+    let read = |holding: &_| {
+        let register = Register::of(holding, leaflets, period, as_of);
+        let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
+        (register, GapsReport::of(Words::english(), gaps))
+    };
+    place::read(holdings, holding, read).await
 }
 
 /// The time that is meant, and the day whose knowledge counts.
@@ -84,22 +92,22 @@ fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
 /// All that is asked for, made before the first file is written.
 fn files<'a>(
     ask: &'a args::Register,
-    report: &RegisterReport,
+    register: &Register,
     gaps: &GapsReport,
 ) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
     let mut files: Vec<(&Path, Vec<u8>)> = Vec::new();
     if let Some(path) = &ask.csv {
-        files.push((path, flat::csv(report).map_err(not_made)?));
+        files.push((path, flat::csv(register).map_err(not_made)?));
     }
     if let Some(path) = &ask.html {
-        files.push((path, html::page(&Paper::of(report, None)).into_bytes()));
+        files.push((path, html::page(&Paper::of(register, None)).into_bytes()));
     }
     if let Some(path) = &ask.pdf {
         let typesetter = typesetter::built_in().ok_or_else(|| {
             let help = "write --html and print that page, or build the program with `--features pdf`";
             Failure::new("this program was built without its typesetter, so it sets no PDF", help)
         })?;
-        let pdf = typesetter.set(&Paper::of(report, None), clock::now()).map_err(not_made)?;
+        let pdf = typesetter.set(&Paper::of(register, None), clock::now()).map_err(not_made)?;
         if !pdf.missing.is_empty() {
             let signs = pdf.missing.join(", ");
             // Whoever closed standard error does not want to know.
@@ -108,7 +116,7 @@ fn files<'a>(
         files.push((path, pdf.bytes));
     }
     if let Some(path) = &ask.exchange {
-        files.push((path, serde_json::to_vec_pretty(&Exchange::of(report, Some(gaps))).map_err(not_made)?));
+        files.push((path, serde_json::to_vec_pretty(&Exchange::of(register, Some(gaps))).map_err(not_made)?));
     }
     Ok(files)
 }

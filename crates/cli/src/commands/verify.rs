@@ -23,32 +23,9 @@ struct Report {
     fault: Option<String>,
     first_bad_entry: Option<u64>,
     /// Those that are missing or altered.
-    documents: Vec<BadDocument>,
+    documents: Vec<DocumentFault>,
     /// The entry that tells of the archive asked about, which holds.
     archive: Option<String>,
-}
-
-#[derive(Serialize)]
-struct BadDocument {
-    content: String,
-    state: &'static str,
-    seq: u64,
-    id: String,
-    lot: Option<String>,
-    prescription: Option<String>,
-}
-
-impl BadDocument {
-    fn of(fault: &DocumentFault) -> BadDocument {
-        BadDocument {
-            content: fault.content.to_string(),
-            state: fault.state.as_str(),
-            seq: fault.seq,
-            id: fault.id.to_string(),
-            lot: fault.lot.as_ref().map(ToString::to_string),
-            prescription: fault.prescription.as_ref().map(ToString::to_string),
-        }
-    }
 }
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
@@ -94,7 +71,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             report.head = head.map(|head| head.to_string());
             let bad = counted(documents.len(), "document is", "documents are");
             report.fault = Some(format!("{bad} missing or altered"));
-            report.documents = documents.iter().map(BadDocument::of).collect();
+            report.documents = documents.clone();
             let listed: Vec<String> =
                 documents.iter().map(|fault| format!("{fault}\n  help: {}", fault.help())).collect();
             let entries = counted(*entries, "entry", "entries");

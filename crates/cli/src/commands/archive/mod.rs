@@ -82,7 +82,7 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
     })
     .await?;
     if ask.json {
-        let plan = ArchivePlanReport::of(Words::english(), &done.plan);
+        let plan = ArchivePlanReport::of(Words::english(), done.plan);
         print_json(&Report { plan, moved: done.moved })?;
     } else {
         print(said(Words::english(), &done, &ask.file).trim_end())?;

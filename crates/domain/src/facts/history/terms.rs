@@ -4,14 +4,16 @@
 //! it; the built-in leaflet; terms the keeper declared for a medicine. On each topic the highest authority that says anything
 //! applies, and lower ones never overrule it. Among equals the stricter value applies.
 
-use crate::basics::topic::Topic;
 use std::cmp::Ordering;
 use std::sync::Arc;
+
+use serde::Serialize;
 
 use super::resolve::{BuiltIn, Reading, Resolver};
 use super::topics::{doses, flow_before, flow_during, removal, supers_during, wait, withdrawal};
 use crate::basics::calendar::Day;
 use crate::basics::sourced::{Authority, Sourced};
+use crate::basics::topic::Topic;
 use crate::basics::words::{Method, Permission, RemovalNeed, SupersDuring};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
@@ -39,8 +41,9 @@ impl FlowBefore {
     }
 }
 
-/// Doses of a course.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// How many doses make a course.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = DosesReport))]
 pub struct Doses {
     /// How many.
     pub count: u8,

@@ -40,7 +40,7 @@ pub use refusal::Refusal;
 pub(crate) use site::SiteFile;
 pub use site::SiteView;
 pub use untrue::Untrue;
-pub use views::{ApiaryView, LotView};
+pub use views::ApiaryView;
 
 /// An entry as the fold keeps it.
 #[derive(Debug, Clone)]
