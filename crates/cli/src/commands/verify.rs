@@ -71,7 +71,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             report.head = head.map(|head| head.to_string());
             let bad = counted(documents.len(), "document is", "documents are");
             report.fault = Some(format!("{bad} missing or altered"));
-            report.documents = documents.clone();
+            report.documents.clone_from(documents);
             let listed: Vec<String> =
                 documents.iter().map(|fault| format!("{fault}\n  help: {}", fault.help())).collect();
             let entries = counted(*entries, "entry", "entries");
