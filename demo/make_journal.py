@@ -1,11 +1,11 @@
 #!/usr/bin/env python3
 """Writes holding.jsonl, the journal of an invented holding, beside this script.
 
-Everything in it is invented: people, places, suppliers, medicines, batch numbers. The output depends on nothing but
-this file: no clock, no chance. The day on which an entry is written down and its place in the journal make its id, so
-only a change to the story changes ids.
+Everything in it is invented: people, places, suppliers, medicines, batch numbers. The output depends only on this file:
+no clock, no chance. An id is made from the day an entry was written down and its place in the journal, so only a change
+to the story changes ids.
 
-The journal is sealed here as well, by the rules that crates/domain/src/journal/seal.rs gives: the import of the file
+The journal is sealed here as well, by the rules in crates/domain/src/journal/seal.rs: the import of the file
 checks each hash, so two programs that share no code agree on them.
 """
 
@@ -28,7 +28,7 @@ COMPACT = {"ensure_ascii": False, "separators": (",", ":"), "default": lambda en
 
 
 class Entry:
-    """One entry. It stands for its own id wherever another entry names it."""
+    """One entry. Named in another entry, it is written as its id."""
 
     def __init__(self, kind, on, body, written, by, at, corrects, reason):
         self.kind, self.on, self.body = kind, on, body
@@ -40,7 +40,7 @@ class Entry:
         """The entry sealed after `prev`, and its own hash."""
         correction = {"corrects": self.corrects.id, "reason": self.reason} if self.corrects else {}
         body = json.dumps(self.body, **COMPACT)
-        # In the evening of the day on which it was written down.
+        # On the evening of the day on which it was written down.
         recorded_at = f"{self.written}T19:{seq // 60 % 60:02}:{seq % 60:02}.000Z"
         fields = [HOLDING, seq.to_bytes(8, "big"), uuid.UUID(self.id).bytes, self.on, self.at or "", recorded_at, self.by,
                   self.kind, body, uuid.UUID(self.corrects.id).bytes if self.corrects else b"", self.reason or ""]
@@ -51,18 +51,18 @@ class Entry:
         head = {"seq": seq, "id": self.id, "on": self.on, **({"at": self.at} if self.at else {}),
                 "recorded_at": recorded_at, "recorded_by": self.by, "kind": self.kind}
         tail = {**correction, "prev": prev.hex(), "hash": sealed.hexdigest()}
-        # The body goes in as it was hashed, to the byte.
+        # The body must be byte for byte as hashed.
         text = json.dumps(head, **COMPACT)[:-1] + ',"body":' + body + "," + json.dumps(tail, **COMPACT)[1:]
         return text, sealed.digest()
 
 
 JOURNAL = []
-# The documents that the journal names, by hash, in the order in which they came.
+# The documents of the journal, by hash, in the order of attaching.
 CONTENTS = {}
 
 
 def note(kind, on, *, written=None, by=KEEPER, at=None, corrects=None, reason=None, **body):
-    """Adds an entry. Absent fields are left out: in the journal they are not known."""
+    """Adds an entry. Fields that are None are left out: in the journal they are not known."""
     body = {name: value for name, value in body.items() if value is not None}
     entry = Entry(kind, on, body, written, by, at, corrects, reason)
     JOURNAL.append(entry)
@@ -70,7 +70,7 @@ def note(kind, on, *, written=None, by=KEEPER, at=None, corrects=None, reason=No
 
 
 def uuid7(day, count):
-    """A UUID in the form of version 7: the evening of the day, and a counter where chance would stand."""
+    """A UUID in the form of version 7: the evening of the day, and a counter in place of random bits."""
     days = (date.fromisoformat(day) - date(1970, 1, 1)).days
     millis = (days * 24 + 19) * 3_600_000 + count
     digits = f"{millis:012x}7{count:03x}8de3{count:012x}"
@@ -78,7 +78,7 @@ def uuid7(day, count):
 
 
 def write(path):
-    # Mostly by date; what was written down late stands where it was written down.
+    # Mostly by date; late entries are placed where they were written down.
     JOURNAL.sort(key=lambda entry: entry.written)
     for count, entry in enumerate(JOURNAL, start=1):
         entry.id = uuid7(entry.written, count)
@@ -104,7 +104,7 @@ def names(text):
     return found
 
 
-# ---- Short forms for what a keeper writes most often ----
+# ---- Short forms for the most frequent entries ----
 
 
 def lot(name, medicine, on, quantity, batch, expiry, supplier, proof, **more):
@@ -113,7 +113,7 @@ def lot(name, medicine, on, quantity, batch, expiry, supplier, proof, **more):
 
 
 def attach(on, name, content, media_type, file_name, **more):
-    """Keeps a document with a lot, or with a prescription."""
+    """Attaches a document to a lot or a prescription."""
     CONTENTS[proofs.digest(content)] = content
     target = more or {"lot": name}
     note("document_attached", on, content=proofs.digest(content), media_type=media_type, bytes=len(content),
@@ -121,7 +121,7 @@ def attach(on, name, content, media_type, file_name, **more):
 
 
 def invoice(on, number, supplier, lines, lots):
-    """An invoice, kept with each lot that it lists."""
+    """An invoice, attached to each lot that it lists."""
     text = ["INVENTED FOR A DEMO: no real shop, no real goods", "", supplier["name"], supplier.get("address", ""), "",
             f"Invoice {number}", f"Date {on}", "", *lines]
     for name in lots:
@@ -217,7 +217,7 @@ def holding():
                  origin="kept before this record began, nothing inside", medicines="none")
 
 
-# ---- Medicines, lots, what stood on their leaflets ----
+# ---- Medicines, lots, and readings of their leaflets ----
 
 STORES = {"name": "Hollin Bee Stores (demo)", "address": "1 Nowhere Row, Wendrel Bank (invented)"}
 FARM = {"name": "Wendrel Farm Supply (demo)", "address": "Unit 0, Bramblecote Yard (invented)"}
@@ -238,12 +238,12 @@ def medicines():
         ("winter", "Winterpowder 886 (demo)", "DEMO 0108", "g", "oxalic-powder-886mg"),
     ):
         note("medicine_described", on, medicine=name, pack_name=pack, authorisation=number, unit=unit, leaflet=leaflet)
-    # No leaflet is built in; the keeper declares what the pack says.
+    # It has no built-in leaflet; the keeper declares the terms on the pack.
     note("medicine_described", "2025-08-01", medicine="gate", pack_name="Gatestrip 275 (demo)",
          authorisation="DEMO 0109", unit="strip",
          terms={"supers_during": "off", "withdrawal_days": 0, "wait_after_removal_days": 0, "removal": "needed",
                 "stay_min_days": 63, "stay_max_days": 120})
-    # No leaflet and no terms: whatever it is given to is not known to be free.
+    # No leaflet and no terms: the answer for treated colonies is unknown.
     note("medicine_described", "2026-03-30", medicine="moorpaper", pack_name="Moorland Hive Paper (demo)", unit="piece")
 
 
@@ -262,12 +262,12 @@ def lots():
          batch="LG-508 demo", expiry="2027-06-30", quantity=20, supplier=STORES, proof="invoice H-2177, red folder")
     lot("PALE-25-1", "pale", "2025-07-19", 20, "P5-0417 demo", "2027-03-31", STORES, "invoice H-2177, red folder",
         label_revision="04/2023")
-    # The built-in leaflet knows no longest stay; this pack does.
+    # The built-in leaflet has no longest stay; this pack does.
     reading("2025-08-01", "PALE-25-1", "04/2023", stay_max_days=70)
     lot("NOTCH-25-1", "notch", "2025-07-26", 30, "N-7719 demo", "2027-01-31", FARM, "till slip 4610, red folder")
     reading("2025-08-09", "NOTCH-25-1", "02/2024", supers_during="off", withdrawal_days=0, wait_after_removal_days=0,
             removal="needed", stay_min_days=42, stay_min_days_with_brood=70, stay_max_days=70)
-    # Of the same medicine, but nobody read the leaflet of this lot.
+    # The same medicine, but nobody read the leaflet of this lot.
     lot("NOTCH-25-2", "notch", "2025-08-08", 10, "N-7802 demo", "2027-02-28", FARM, "till slip 4655, red folder")
     lot("HERB-25-1", "herb", "2025-08-02", 60, "H4-31 demo", "2026-12-31", NO_ADDRESS, "order list of July 2025")
     reading("2025-08-09", "HERB-25-1", "09/2021", supers_during="off", withdrawal_days=0, wait_after_removal_days=0,
@@ -297,7 +297,7 @@ def lots():
 
 
 def papers():
-    """What proves the purchases. HERB-25-1, MOOR-26-1 and NOTCH-25-2 have nothing but words, or not even those."""
+    """Proofs of purchase. HERB-25-1, MOOR-26-1 and NOTCH-25-2 have only words, or nothing."""
     invoice("2025-02-20", "H-1987", STORES, ["35 g Winterpowder 886 (demo), batch W-0093 demo"], ["WINTER-24-1"])
     invoice("2025-03-08", "H-2031", STORES, ["20 Eightweek Strip (demo), batch X8-114 demo"], ["EIGHT-25-1"])
     invoice("2025-07-19", "H-2177", STORES, ["20 Palestrip 500 (demo), batch P5-0417 demo",
@@ -316,7 +316,7 @@ def papers():
     invoice("2026-07-25", "H-2388", STORES, ["30 Fourherb Tablet (demo), batch H4-47 demo",
                                              "40 Notchstrip 500 (demo), batch N-8040 demo"], ["HERB-26-1", "NOTCH-26-1"])
     invoice("2026-08-08", "H-2395", STORES, ["30 Palestrip 500 (demo), batch P5-0588 demo"], ["PALE-26-2"])
-    # An invoice that only turned up in October.
+    # This invoice only turned up in October.
     invoice("2026-10-31", "H-2399", STORES, ["20 Larchgel Tray (demo), batch LG-560 demo", "Bought on 2026-08-15"],
             ["LARCH-26-1"])
     note("lot_opened", "2025-12-21", lot="WINTER-25-1")
@@ -329,13 +329,13 @@ def papers():
 def spring_2025():
     strips = give("2025-03-15", "EIGHT-25-1", 2, "L1-8")
     take_out("2025-05-03", strips, "L1-2 L4-8")
-    # Eleven more days than the leaflet allows, and written down three weeks later.
+    # Eleven days longer than the leaflet allows, and recorded three weeks late.
     take_out("2025-05-21", strips, "L3", written="2025-06-08")
     look("2025-03-29", "present", "Q1:7 Q2:6 Q3:8 Q4:7 Q5:5 Q6:8 Q7:7 Q8:6 Q9:4")
     look("2025-04-06", "present", "S1:8 S2:9 S3:6 S4:7 S5:4 S6:8 S7:7 S8:7 S9:6", {"S5": "slow, old queen"})
     look("2025-04-12", "present", "B1:9 B2:8 B3:10 B4:8 B5:9 B6:7 B7:7 B8:8 B9:9")
     look("2025-05-03", "present", "L1:8 L2:7 L5:8 L6:6 L7:7 L8:4", {"L8": "small, on five frames"})
-    # The brood of L3 and L4 is never written down: their stays turn on it.
+    # The brood of L3 and L4 is never recorded, and their stays depend on it.
     look("2025-05-03", None, "L3:8 L4:9", {"L3": "bees only counted, too windy to lift frames", "L4": "queen cups"})
     flow("2025-03-29", "expected", BRAMBLE, "oilseed rape", "2025-04-14", "2025-05-16")
     supers_on("2025-04-12", "B1-9", 2)
@@ -399,7 +399,7 @@ def autumn_2025():
     look("2025-08-09", "present", "L1:8 L2:7 L5:8")
     first = give("2025-08-09", "NOTCH-25-1", 2, "L1-5")
     nucleus = give("2025-08-09", "NOTCH-25-1", 1, "N3")
-    # Given without a look at the pack: no withdrawal period is in the record, and nobody read that lot's leaflet.
+    # Given without reading the pack: no withdrawal period is recorded, and nobody read that lot's leaflet.
     unread = give("2025-08-09", "NOTCH-25-2", 2, "L6-7", days=None, by=HELPER)
     take_out("2025-10-18", first, "L1-4")
     take_out("2025-10-18", nucleus, "N3")
@@ -413,7 +413,7 @@ def autumn_2025():
     note("colony_united", "2025-09-06", colony="S5", into="S4", strips="taken_out")
     take_out("2025-09-21", gel, "S1-4 S6-9 N2", written="2025-10-14")
 
-    # Quernford: four tablets, a week apart. The second was written down twice. N1 gets entrance strips instead.
+    # Quernford: four tablets, a week apart. The second was recorded twice. N1 gets entrance strips instead.
     tablets = give("2025-08-10", "HERB-25-1", 1, "Q4-9 W1 K1-2")
     give("2025-08-17", "HERB-25-1", 1, "Q4-9 W1 K1-2", of=tablets)
     twice = give("2025-08-17", "HERB-25-1", 1, "Q4-9 W1 K1-2", of=tablets, by=HELPER, written="2025-08-18")
@@ -429,7 +429,7 @@ def autumn_2025():
     take_out("2025-11-08", gate, "N1")
     look("2025-09-07", "present", "Q4:7 Q5:6 Q7:7 Q9:6 W1:7 K1:7 K2:7", feeder=True)
 
-    # Six colonies to the heather and back; treated after they return.
+    # Six colonies go to the heather and back; they are treated after their return.
     flow("2025-08-01", "expected", HETHER, "heather", "2025-08-08", "2025-09-05")
     move("2025-08-05", "Q1-3 B1-3", HETHER)
     supers_on("2025-08-06", "Q1-3 B1-3", 1)
@@ -453,7 +453,7 @@ def autumn_2025():
 
 
 def winter_2025_26():
-    # Trickled at Lindrake from a lot that had run out three weeks before; written down in January.
+    # Trickled at Lindrake from a lot that expired three weeks before; recorded in January.
     give("2025-12-20", "WINTER-24-1", 2.5, "L1-8 N3", method="trickle", written="2026-01-10", at="11:00")
     look("2025-12-21", "absent", "B4:5 B5:5")
     give("2025-12-21", "WINTER-25-1", 2.5, "B1-9", method="trickle")
@@ -483,7 +483,7 @@ def winter_2025_26():
 
 
 def spring_2026():
-    # On 18 April 2026 all of this is in, except the strips under prescription: they are out and the period runs.
+    # On 18 April 2026 all of this is in, except the strips under prescription: they are out and the period is running.
     overdue = give("2026-02-14", "EIGHT-26-1", 2, "Q9")
     note("prescription", "2026-02-14", prescription="VS-2026-004", vet=VET, contact="Varnhamble Surgery (demo)",
          medicine="pale", terms={"supers_during": "off", "withdrawal_days": 21, "wait_after_removal_days": 0,
@@ -530,12 +530,12 @@ def spring_2026():
     take_out("2026-05-09", other, "B8")
     take_out("2026-05-09", strips, "B1-3 B5")
     take_out("2026-05-30", strips, "B9", by=HELPER)
-    # Six weeks, with no word on brood: enough or not, nobody can say.
+    # Six weeks, with no record of brood: whether that was enough is not known.
     take_out("2026-05-09", white, "L3")
     look("2026-05-09", "present", "L5:8 L1:8 B1:10 B2:9 B3:9 B5:9",
          {"L5": "queen let out on 18 April, brood on five frames"})
     note("colony_split", "2026-05-09", colony="Q5", into="N6", hive_mark="cedar 14")
-    # Nobody ever looked where the strips of L4 went.
+    # Nobody ever checked where the strips of L4 went.
     take_out("2026-06-06", white, "L1 L5", written="2026-06-13")
 
 
@@ -557,7 +557,7 @@ def summer_2026():
     flow("2026-06-20", "expected", BRAMBLE, "borage", "2026-06-26", "2026-07-25")
     flow("2026-06-27", "seen", BRAMBLE, "borage", "2026-06-27", "2026-07-24", written="2026-07-25")
     look("2026-06-21", "present", "N6:5 N7:5 W2:6", {"N6": "new queen laying"})
-    # A lot whose leaflet nobody read: not known while it is in, nor after.
+    # A lot whose leaflet nobody read: unknown while it is in, and afterwards.
     give("2026-07-11", "SEVEN-26-1", 2, "L8 N3")
     supers_off("2026-07-18", "Q1-7 W1 K2")
     harvest("2026-07-18", "H26-lime-Q", "Q1-7 W1 K2", 104.5)

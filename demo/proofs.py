@@ -1,14 +1,14 @@
 """Invented proofs of purchase for the demo journal: small PDF invoices, and till slips as pictures.
 
-Each says that it is invented. The bytes depend on nothing but the text: no clock, no compression library (the picture is
-stored uncompressed), so that the journal that names their hashes stays the same to the byte.
+Each says that it is invented. The bytes depend only on the text: no clock, no compression library (the picture is stored
+uncompressed), so that the journal with their hashes stays the same byte for byte.
 """
 
 import struct
 import zlib
 from hashlib import sha256
 
-# Rows of five dots each, the letters that a till slip needs.
+# Rows of five dots each, for the characters that a till slip needs.
 GLYPHS = {
     "0": "01110 10001 10011 10101 11001 10001 01110", "1": "00100 01100 00100 00100 00100 00100 01110",
     "2": "01110 10001 00001 00110 01000 10000 11111", "3": "11111 00010 00100 00010 00001 10001 01110",

@@ -1,4 +1,4 @@
-//! Stands for the typesetter, which has tests of its own: a PDF of one line.
+//! A substitute for the typesetter, which has tests of its own: makes a PDF of one line.
 
 use combclear_domain::Instant;
 use combclear_papers::{NotSet, Paper, Pdf, Typesetter};

@@ -1,4 +1,4 @@
-//! A client, and the service that it asks.
+//! A client, and the service it calls.
 
 use std::sync::atomic::{AtomicI64, Ordering};
 use std::sync::{Arc, LazyLock};
@@ -18,10 +18,10 @@ use tower::ServiceExt;
 use crate::one_line::OneLine;
 use crate::schema;
 
-/// The day on which the tests play. At the hour of the clock it is still 11 April in Greenwich, and where the keeper is.
+/// The day of the tests. At the hour of the clock it is still 11 April in Greenwich and at the keeper's place.
 pub(crate) const TODAY: &str = "2026-04-11";
 
-/// A clock that stands still until it is moved.
+/// A clock that stands still until it is set.
 pub(crate) struct Standing {
     minutes: AtomicI64,
 }
@@ -43,7 +43,7 @@ impl Clock for Standing {
     }
 }
 
-/// A service to ask, and what it stands on.
+/// A service with its journal and clock.
 pub(crate) struct Bench {
     pub(crate) router: Router,
     pub(crate) clock: Arc<Standing>,
@@ -51,13 +51,13 @@ pub(crate) struct Bench {
     _folder: TempDir,
 }
 
-/// The leaflets of the tests: invented, so that no change to a real one moves a test.
+/// Invented leaflets, so that changes to real ones do not affect the tests.
 pub(crate) fn leaflets() -> Arc<Leaflets> {
     let strip = include_str!("data/demo-strip.toml");
     Arc::new(Leaflets::load([("gb/demo-strip.toml", strip)]).unwrap())
 }
 
-/// The law of the tests: invented, so that no change to a real one moves a test.
+/// Invented laws, so that changes to real ones do not affect the tests.
 pub(crate) fn laws() -> Arc<Laws> {
     let files =
         [("gb.toml", include_str!("data/law/gb.toml")), ("eu.toml", include_str!("data/law/eu.toml"))];
@@ -65,17 +65,17 @@ pub(crate) fn laws() -> Arc<Laws> {
 }
 
 impl Bench {
-    /// A service without a single entry.
+    /// A service without entries.
     pub(crate) async fn new() -> Bench {
         Bench::over(|journal| journal).await
     }
 
-    /// A service whose journal is wrapped into something.
+    /// A service with a wrapped journal.
     pub(crate) async fn over(wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>) -> Bench {
         Bench::over_with(wrap, leaflets()).await
     }
 
-    /// A service without a single entry that answers from these leaflets.
+    /// A service without entries, with these leaflets.
     pub(crate) async fn with(leaflets: Arc<Leaflets>) -> Bench {
         Bench::over_with(|journal| journal, leaflets).await
     }
@@ -111,7 +111,7 @@ impl Bench {
         self.send(json(Method::POST, path, entries.to_string())).await
     }
 
-    /// Sends a request, and holds the answer against the document.
+    /// Sends a request and checks the answer against the document.
     pub(crate) async fn send(&self, request: Request<Body>) -> Answer {
         let method = request.method().clone();
         let path = request.uri().path().to_owned();
@@ -125,7 +125,7 @@ impl Bench {
         answer
     }
 
-    /// How many entries a holding has.
+    /// Number of entries of a holding.
     pub(crate) async fn entries_of(&self, holding: &str) -> u64 {
         self.journal.tip(&holding.parse().unwrap()).await.unwrap().map_or(0, |(seq, _)| seq)
     }
@@ -135,7 +135,7 @@ pub(crate) fn app(journal: Arc<dyn Journal>, clock: Arc<Standing>) -> App {
     App::new(Arc::new(Holdings::new(journal)), leaflets(), laws(), clock)
 }
 
-/// A request with a body that is declared as JSON.
+/// A request with a body declared as JSON.
 pub(crate) fn json(method: Method, path: &str, body: impl Into<Body>) -> Request<Body> {
     let request = Request::builder().method(method).uri(path).header("content-type", "application/json");
     request.body(body.into()).unwrap()
@@ -186,7 +186,7 @@ impl Answer {
         problem
     }
 
-    /// The one thing wrong that a problem document names: where, what, how to mend it.
+    /// The only fault of a problem document: place, message, help.
     #[track_caller]
     pub(crate) fn fault(&self, status: u16, slug: &str, instance: &str) -> (String, String, String) {
         let problem = self.problem(status, slug, instance);

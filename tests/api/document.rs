@@ -1,4 +1,4 @@
-//! What is said of the API, held against itself. That the answers are what it says is checked with every answer.
+//! The OpenAPI document itself. That answers match it is checked with every answer.
 
 use std::collections::BTreeSet;
 use std::fs;
@@ -12,7 +12,7 @@ use crate::bench::Bench;
 use crate::schema::Document;
 
 const FILE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../openapi/openapi.json");
-/// The variable that has the document written anew.
+/// The variable that makes the test rewrite the document.
 const WRITE: &str = "COMBCLEAR_WRITE_OPENAPI";
 
 #[tokio::test]
@@ -108,7 +108,7 @@ fn the_parameters_of_a_path_are_exactly_those_in_its_template() {
                     declared.insert(name);
                 }
                 Some("query") => {
-                    // What attaches a document has no body to say this in, and none of it can be left out.
+                    // An attached document has no body for these, and none of them is optional.
                     let needed =
                         operation["operationId"] == "put_document" && ["on", "recorded_by"].contains(&name);
                     assert_eq!(parameter["required"], needed, "{here}: `{name}`");
@@ -120,13 +120,13 @@ fn the_parameters_of_a_path_are_exactly_those_in_its_template() {
     }
 }
 
-/// The examples of what is sent, sent.
+/// The examples of request bodies are accepted.
 #[tokio::test]
 async fn every_example_of_a_body_is_recorded() {
     let document = Document::of_the_service();
     let bench = Bench::new().await;
     let mut sent = 0;
-    // The batch first: the example of a single entry is about its colony.
+    // The batch first: the example of a single entry is about a colony in it.
     for (path, method) in
         [("/holdings/{holding}/entries", "post"), ("/holdings/{holding}/entries/{id}", "put")]
     {
@@ -140,7 +140,7 @@ async fn every_example_of_a_body_is_recorded() {
         answer.good();
         sent += 1;
     }
-    // A document is a file, of which there is no example.
+    // A document is a file, for which there is no example.
     let bodies = document.operations().filter(|(_, _, operation)| operation.get("requestBody").is_some());
     assert_eq!(bodies.filter(|(_, _, operation)| operation["operationId"] != "put_document").count(), sent);
 }
@@ -165,7 +165,7 @@ fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
         assert_eq!(schemas[name]["additionalProperties"], false, "{name}");
     }
     assert_eq!(schemas["NewEntry"]["properties"]["body"]["$ref"], "#/components/schemas/EntryBody");
-    // What was moved into an archive has none.
+    // An archived entry has no body.
     let body = schemas["Entry"]["properties"]["body"]["oneOf"].as_array().unwrap();
     assert!(body.iter().any(|one| one["$ref"] == "#/components/schemas/EntryBody"), "{body:?}");
     assert!(body.iter().any(|one| one["type"] == "null"), "{body:?}");
@@ -173,7 +173,7 @@ fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
     assert!(required.iter().any(|field| field == "body"), "{required:?}");
 }
 
-/// The program refuses what is out of bounds, so the document says them; and numbers of 64 bits end where JSON readers do.
+/// Bounds that the program enforces are in the document, and 64-bit numbers end where JSON readers do.
 #[test]
 fn every_whole_number_that_is_sent_or_may_be_large_has_its_bounds() {
     let document = Document::of_the_service();
@@ -199,7 +199,7 @@ fn every_whole_number_that_is_sent_or_may_be_large_has_its_bounds() {
     assert_eq!(without, Vec::<Value>::new());
 }
 
-/// The references that lead on from a schema.
+/// All references reachable from a schema.
 fn reachable(document: &Document, schema: &Value, seen: &mut BTreeSet<String>) {
     let mut next = Vec::new();
     walk(schema, &mut |value| next.extend(value.get("$ref").and_then(Value::as_str).map(str::to_owned)));
@@ -253,7 +253,7 @@ fn every_field_says_what_it_is() {
                     || one_of.is_some_and(|schemas| {
                         schemas.iter().any(|schema| schema.get("description").is_some())
                     });
-                // The word that tells the variants of a value apart.
+                // The word that distinguishes the variants of a value.
                 let tag = schema.get("enum").and_then(Value::as_array).is_some_and(|words| words.len() == 1);
                 if !said && !tag {
                     silent.push(format!("{name}.{field}"));
@@ -273,8 +273,8 @@ fn walk(value: &Value, visit: &mut impl FnMut(&Value)) {
     }
 }
 
-/// Two types of one name would be one in the document, and one of them would be told wrongly. Which types there are stands
-/// in the code only: in the document the second has taken the place of the first.
+/// Two types of one name would share one schema, which would be wrong for one of them. This reads the types from the code:
+/// in the document the second has replaced the first.
 #[test]
 fn no_two_types_of_the_document_share_a_name() {
     let crates = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
@@ -298,7 +298,7 @@ fn no_two_types_of_the_document_share_a_name() {
     assert!(twice.is_empty(), "{twice:#?}");
 }
 
-/// The names that types get in the document, by their derives and by `schema(as = ...)`.
+/// The schema names of types, from their derives and `schema(as = ...)`.
 fn names_of_types(text: &str) -> Vec<String> {
     let mut names = Vec::new();
     let mut derived: Option<Option<String>> = None;

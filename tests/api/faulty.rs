@@ -1,29 +1,29 @@
-//! A journal in which one thing goes wrong.
+//! A journal with one failure.
 
 use std::sync::Arc;
 
 use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
-use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash, Kept};
 use combclear_store::{AppendError, Journal, StoreError, Verified};
 use tokio::sync::Semaphore;
 
-/// What goes wrong. Everything else is done by the real journal.
+/// The failure. The real journal does everything else.
 pub(crate) enum Trouble {
-    /// The database does not answer when it is asked whether it does.
+    /// The database does not answer the readiness check.
     NotReady,
-    /// Asking for the holdings never comes to an end.
+    /// Listing the holdings never ends.
     HoldingsHang,
-    /// Asking for the holdings panics.
+    /// Listing the holdings panics.
     HoldingsPanic,
-    /// Asking for the holdings fails so.
+    /// Listing the holdings fails with this error.
     HoldingsFail(fn() -> StoreError),
     /// An append waits at a gate until it is let through.
     AppendWaits(Arc<Gate>),
     /// An append panics.
     AppendPanics,
-    /// The chain is broken there.
+    /// The chain is broken at this entry.
     Broken(Broken),
 }
 
@@ -38,7 +38,7 @@ impl Gate {
         Arc::new(Gate { reached: Semaphore::new(0), open: Semaphore::new(0) })
     }
 
-    /// Waits until an append stands before it.
+    /// Waits until an append reaches it.
     pub(crate) async fn is_reached(&self) {
         self.reached.acquire().await.unwrap().forget();
     }
@@ -110,6 +110,10 @@ impl Journal for Faulty {
         limit: u32,
     ) -> Result<Vec<Entry>, StoreError> {
         self.journal.page(holding, after_seq, limit).await
+    }
+
+    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError> {
+        self.journal.kept(holding, after_seq, limit).await
     }
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {

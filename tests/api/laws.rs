@@ -34,7 +34,7 @@ async fn a_law_is_shown_as_it_is_in_force_on_the_day_with_its_sources() {
     assert_eq!(law["parts"][0]["sources"][0]["title"], "Act invented for tests");
 }
 
-/// The day before, on and after the first day of a rule; today where none is named.
+/// The day before, on and after the first day of a rule; today if none is named.
 #[tokio::test]
 async fn rules_are_chosen_by_the_day_and_the_strictest_need_wins() {
     let bench = Bench::new().await;
@@ -43,7 +43,7 @@ async fn rules_are_chosen_by_the_day_and_the_strictest_need_wins() {
         ("/laws/eu?on=2026-04-11", 2),
         ("/laws/eu?on=2026-04-12", 2),
         ("/laws/eu", 2),
-        // A member state without a law of its own has that of the union.
+        // A member state without a law of its own has that of the Union.
         ("/laws/at", 2),
     ] {
         let law = bench.get(path).await.good();
@@ -68,7 +68,7 @@ async fn a_law_that_there_is_not_is_a_problem_that_lists_those_that_there_are() 
     assert_eq!(fault, (wanted[0].to_owned(), wanted[1].to_owned(), wanted[2].to_owned()));
 }
 
-/// The real law goes through the same schemas as the invented one.
+/// The real laws fit the same schemas as the invented ones.
 #[tokio::test]
 async fn every_built_in_law_is_what_the_document_says() {
     let document = crate::schema::Document::of_the_service();

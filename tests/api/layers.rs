@@ -1,4 +1,4 @@
-//! What lies around every path: request ids, the log, limits of time and size, panics, clients that hang up.
+//! Around every path: request ids, the log, limits of time and size, panics, clients that hang up.
 
 use std::io::Write;
 use std::sync::{Arc, Mutex};
@@ -44,8 +44,8 @@ async fn only_the_names_of_this_machine_itself_are_answered_to() {
 async fn the_log_has_the_method_the_matched_path_the_status_and_the_time() {
     let log = Log::default();
     let written = log.clone();
-    // For all threads: set for this one alone, it would miss lines whose place others reached first. What others write
-    // is told apart by the id.
+    // Global: set for this thread alone, it would miss lines at call sites that other threads reached first. The request id
+    // distinguishes the lines of other tests.
     let subscriber = tracing_subscriber::fmt().json().with_writer(move || written.clone()).finish();
     tracing::subscriber::set_global_default(subscriber).unwrap();
     let bench = seed::bench().await;
@@ -156,14 +156,14 @@ async fn an_append_goes_on_when_its_client_hangs_up() {
     let gate = Gate::closed();
     let bench = Bench::over(Faulty::with(Trouble::AppendWaits(Arc::clone(&gate)))).await;
     let request = bench::json(Method::PUT, &seed::path(1), seed::entries()[0].to_string());
-    // The request is dropped once its append stands before the gate.
+    // The request is dropped once its append reaches the gate.
     tokio::select! {
         answer = bench.router.clone().oneshot(request) => panic!("it was answered: {answer:?}"),
         () = gate.is_reached() => {}
     }
     assert_eq!(bench.entries_of(HOLDING).await, 0);
     gate.let_through();
-    // Sent again it is known already, once the first append has let it in.
+    // Sent again it is already recorded, once the first append is let through.
     let again = bench.put(&seed::path(1), &seed::entries()[0]).await;
     assert_eq!(again.status, 200, "{}", again.text());
     assert_eq!(bench.entries_of(HOLDING).await, 1);

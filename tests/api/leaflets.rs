@@ -47,7 +47,7 @@ async fn a_leaflet_that_there_is_not_is_a_problem_that_names_the_nearest() {
     }
 }
 
-/// The real leaflets go through the same schemas as the invented one.
+/// The real leaflets fit the same schemas as the invented one.
 #[tokio::test]
 async fn every_built_in_leaflet_is_what_the_document_says() {
     let document = crate::schema::Document::of_the_service();

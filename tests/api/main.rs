@@ -1,6 +1,6 @@
-//! The API, asked as a client would ask it: through the whole router, on a real store in a temporary folder, with a
-//! clock and ids that are given. The modules mirror the paths; `document.rs` looks at what is said of them, `layers.rs` at
-//! what lies around them. Every answer is held against the document on its way (see `bench.rs`).
+//! The API as a client sees it: through the whole router, on a real store in a temporary folder, with a fixed clock and
+//! fixed ids. The modules mirror the paths; `document.rs` checks the document, `layers.rs` everything around the paths.
+//! Every answer is checked against the document on its way (see `bench.rs`).
 #![expect(
     clippy::unwrap_used,
     clippy::panic,
@@ -21,8 +21,6 @@ mod leaflets;
 mod one_line;
 mod paths;
 mod problems;
-#[path = "../samples.rs"]
-mod samples;
 mod schema;
 mod seed;
 mod serving;

@@ -1,4 +1,4 @@
-//! Paths and methods that nothing is served at.
+//! Unknown paths and methods.
 
 use axum::body::Body;
 use axum::http::{Method, Request};

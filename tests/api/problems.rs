@@ -2,7 +2,7 @@
 
 use crate::bench::Bench;
 
-/// The pages, as a keeper reads them.
+/// The pages as a keeper reads them.
 #[tokio::test]
 async fn every_problem_has_a_page_that_says_what_to_do() {
     let bench = Bench::new().await;

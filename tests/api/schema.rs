@@ -1,13 +1,13 @@
-//! Holds what is answered against what the document says of it.
+//! Checks answers against the document.
 //!
-//! Knows as much of JSON Schema as the document uses, and stops at a keyword that it does not know.
+//! Supports as much of JSON Schema as the document uses, and stops at an unknown keyword.
 
 use axum::http::Method;
 use serde_json::Value;
 
 use crate::bench::Answer;
 
-/// Keywords that do not narrow a value down, and two that are not checked here: `format` and `pattern`.
+/// Keywords that do not constrain a value, and two that are not checked here: `format` and `pattern`.
 const SAID_ONLY: [&str; 8] =
     ["description", "title", "example", "examples", "default", "deprecated", "format", "pattern"];
 
@@ -19,7 +19,7 @@ impl Document {
         Document(serde_json::to_value(combclear_service::openapi()).unwrap())
     }
 
-    /// What a `$ref` refers to.
+    /// The target of a `$ref`.
     pub(crate) fn resolve(&self, reference: &str) -> Option<&Value> {
         self.0.pointer(reference.strip_prefix('#')?)
     }
@@ -33,7 +33,7 @@ impl Document {
         })
     }
 
-    /// That the document provides for this answer. What is served at no path or by no method has no operation.
+    /// Checks that the document describes this answer. An unknown path or method has no operation.
     #[track_caller]
     pub(crate) fn check(&self, method: &Method, path: &str, answer: &Answer) {
         let method = method.as_str().to_lowercase();
@@ -116,7 +116,7 @@ impl Document {
             "multipleOf" => wrong(
                 value.as_f64().is_none_or(|number| {
                     let times = number / says.as_f64().unwrap();
-                    // 0.1 has no exact binary form: near enough counts.
+                    // 0.1 has no exact binary form: close is good enough.
                     (times - times.round()).abs() < 1e-9
                 }),
                 format!("is no multiple of {says}"),
@@ -181,7 +181,7 @@ fn is_of_type(value: &Value, word: &str) -> bool {
     }
 }
 
-/// Whether a path is one of a template.
+/// Whether a path fits a template.
 fn fits(template: &str, path: &str) -> bool {
     let (wanted, given): (Vec<&str>, Vec<&str>) = (template.split('/').collect(), path.split('/').collect());
     wanted.len() == given.len()

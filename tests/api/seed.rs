@@ -1,10 +1,10 @@
-//! A holding to ask about. What it says of 11 April 2026:
+//! A holding for questions. Its answers on 11 April 2026:
 //!
 //! - `M1` at the orchard has strips in since 20 February, and brood: no.
 //! - `M2` at the orchard had the same until 6 April: yes.
-//! - `M3` at the orchard was bought, and nobody knows what was in it: unknown.
+//! - `M3` at the orchard was bought, and the medicine inside is not known: unknown.
 //! - `M4` at the orchard ended on 1 March.
-//! - `F1` at the far field was given nothing, and has supers on: yes.
+//! - `F1` at the far field was never treated, and has supers on: yes.
 
 use serde_json::{Value, json};
 
@@ -17,7 +17,7 @@ pub(crate) fn id(number: u32) -> String {
     format!("01964c7e-6f00-7000-8000-{number:012}")
 }
 
-/// An entry as it is sent.
+/// An entry as JSON.
 #[expect(clippy::needless_pass_by_value, reason = "it is made where it is handed in")]
 pub(crate) fn entry(number: u32, on: &str, kind: &str, body: Value) -> Value {
     json!({ "id": id(number), "on": on, "recorded_by": "A. Keeper", "kind": kind, "body": body })
@@ -96,7 +96,7 @@ pub(crate) fn entries() -> Vec<Value> {
     ]
 }
 
-/// A service that knows the holding.
+/// A service with the holding.
 pub(crate) async fn bench() -> Bench {
     let bench = Bench::new().await;
     record(&bench).await;

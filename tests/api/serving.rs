@@ -1,8 +1,10 @@
-//! Listening, and at which addresses.
+//! Listening, and the permitted addresses.
 
 use std::sync::Arc;
 
 use combclear_service::{check_address, serve};
+use combclear_wording::Words;
+use combclear_wording::terminal::failures;
 use tokio::io::{AsyncReadExt, AsyncWriteExt};
 use tokio::net::{TcpListener, TcpStream};
 use tokio::sync::oneshot;
@@ -23,9 +25,10 @@ fn without_keys_only_this_machine_may_be_let_in() {
         let want = format!(
             "`{address}` can be reached from other machines, and there are no keys to let only the keeper in"
         );
-        assert_eq!(refused.to_string(), want);
+        let words = Words::english();
+        assert_eq!(failures::open_to_others(words, &refused.address.to_string()), want);
         assert_eq!(
-            refused.help(),
+            failures::this_machine_only(words, refused.address.port()),
             "listen at `127.0.0.1:7878` or `[::1]:7878`, which only this machine can reach"
         );
     }

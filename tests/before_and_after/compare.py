@@ -26,7 +26,7 @@ def run(program, database, *arguments):
 
 
 def questions(colonies, apiaries, days, draw):
-    """Every question, each on days drawn from those on which something happened."""
+    """Every question, on random days from those with an event."""
     for on in draw.sample(days, min(3, len(days))):
         yield ["supering", "--on", on, "--json"]
         yield ["supering", draw.choice(colonies), "--on", on, "--json"]

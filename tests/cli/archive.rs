@@ -1,16 +1,17 @@
-//! `combclear archive`: nothing moves unasked, nothing before the file holds, and everything can be proved afterwards.
+//! `combclear archive`: nothing moves without being asked, nothing moves before the file is verified, and everything can be
+//! proved afterwards.
 
 use combclear_domain::basics::words::MediaType;
+use combclear_testkit::documents::sample;
 use serde_json::json;
 
 use crate::bench::{Bench, MINE, Ran, draft, id, lines};
-use crate::samples::sample;
 use crate::verify::behind_its_back;
 
-/// By then the lot of 2014 need not be kept any more: five years from 1 April 2014.
+/// The lot of 2014 no longer has to be kept then: five years from 1 April 2014.
 const THROUGH: &str = "2020-01-01";
 
-/// A holding with a lot of 2014, used up and out, with its invoice, and one of 2025 with the same medicine.
+/// A holding with a lot of 2014, used up and out, with its invoice, and one of 2025 of the same medicine.
 fn old() -> Bench {
     let bench = Bench::new();
     let strips = json!({ "medicine": "strips", "pack_name": "strips", "unit": "piece",
@@ -49,7 +50,7 @@ trait Refused {
 }
 
 impl Refused for Ran {
-    /// Nothing was imported, and this is why.
+    /// Nothing was imported, for this reason.
     #[track_caller]
     fn refused(self, wanted: &[&str]) -> Ran {
         assert_eq!(self.code, Some(1), "{}", self.out);
@@ -100,7 +101,7 @@ fn what_moved_is_proved_by_the_file_the_journal_and_the_checkpoint_from_before()
         "agrees with the checkpoint",
         "The archive a.jsonl holds: 4 entries and 1 document, as entry 10 (",
     ]);
-    // The entries stand in the file as they stood in the export from before.
+    // The file has the entries exactly as in the earlier export.
     let before = bench.read("before.jsonl");
     let in_both: Vec<String> = bench
         .read("a.jsonl")
@@ -113,7 +114,7 @@ fn what_moved_is_proved_by_the_file_the_journal_and_the_checkpoint_from_before()
     let after = bench.run(&["export"]).done().out;
     assert_eq!(after.lines().filter(|line| line.contains(r#""body":null"#)).count(), 4);
     assert_eq!(after.lines().filter(|line| line.starts_with(r#"{"content""#)).count(), 0);
-    // The export from before is as good as ever, and adds nothing here.
+    // The earlier export is still valid, and adds nothing here.
     bench.run(&["--db", "sqlite:before.db", "import", "before.jsonl"]).done();
     bench.run(&["--db", "sqlite:before.db", "verify", "--since", "kept.txt"]).done();
     bench.run(&["import", "before.jsonl"]).done().says(&["0 entries added, 9 were there already"]);
@@ -128,7 +129,7 @@ fn a_journal_with_an_archive_goes_through_another_database_to_the_byte() {
     bench.run(&["--db", "sqlite:two.db", "export", "two.jsonl"]).done();
     assert_eq!(bench.read("two.jsonl"), bench.read("one.jsonl"));
     bench.run(&["--db", "sqlite:two.db", "verify", "--archive", "a.jsonl"]).done();
-    // Not over a journal that still has the bodies, and not if something of what stays was changed.
+    // Refused over a journal that still has the bodies, or if something that is kept was changed.
     bench.run(&["--db", "sqlite:three.db", "import", "before.jsonl"]).done();
     bench
         .run(&["--db", "sqlite:three.db", "import", "one.jsonl"])
@@ -178,7 +179,7 @@ fn a_file_that_is_there_is_left_and_nothing_moves() {
 #[test]
 fn what_cannot_be_taken_out_of_the_journal_leaves_no_file() {
     let bench = old();
-    // The tables refuse the last step of all, after the file was made.
+    // The tables refuse the very last step, after the file was written.
     behind_its_back(
         &bench,
         "combclear.db",
@@ -247,16 +248,16 @@ fn any_change_of_the_file_is_named() {
             .answered(3)
             .says(&["The archive `changed.jsonl` DOES NOT HOLD: ", said]);
     }
-    // Any byte at all, by way of the hash of the file.
+    // Any single byte, because of the hash of the file.
     for at in (0..good.len()).step_by(37) {
         let mut bytes = good.clone().into_bytes();
         bytes[at] ^= 1;
         bench.write("changed.jsonl", bytes);
-        // With another name of the holding it is a file of another one, which is an error.
+        // With another holding's name it belongs to another holding, which is an error.
         let ran = bench.run(&["verify", "--archive", "changed.jsonl"]);
         assert!(matches!(ran.code, Some(1 | 3)), "{at}: {ran:?}");
     }
-    // Another journal knows nothing of it.
+    // Another journal has no such archive.
     bench.run(&["--db", "sqlite:before.db", "import", "before.jsonl"]).done();
     bench
         .run(&["--db", "sqlite:before.db", "verify", "--archive", "a.jsonl"])

@@ -1,4 +1,4 @@
-//! A folder to work in, and the program run in it.
+//! A working folder, and the program run in it.
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -9,19 +9,19 @@ use combclear_domain::journal::lines::Header;
 use serde_json::{Value, json};
 use tempfile::TempDir;
 
-/// The journal of the demo, as it lies in the repository.
+/// The journal of the demo in the repository.
 pub(crate) const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
-/// How many entries it has.
+/// Number of its entries.
 pub(crate) const DEMO_ENTRIES: usize = 496;
-/// The day that the demo is shown on.
+/// The day of the demo.
 pub(crate) const DEMO_DAY: &str = "2026-04-18";
 
-/// A folder that is gone after the test. Files are named relative to it, so that messages do not depend on where it is.
+/// A temporary folder. Files are named relative to it, so that messages do not depend on its place.
 pub(crate) struct Bench {
     folder: TempDir,
 }
 
-/// What the program came to.
+/// The result of a run.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Ran {
     pub(crate) code: Option<i32>,
@@ -35,14 +35,14 @@ impl Bench {
         Bench { folder: tempfile::tempdir().unwrap() }
     }
 
-    /// A folder with the demo taken into the database that is used when none is named.
+    /// A folder with the demo in the default database.
     pub(crate) fn with_demo() -> Bench {
         let bench = Bench::new();
         bench.run(&["import", DEMO]).done();
         bench
     }
 
-    /// A folder with the small holding `mine` in that database, and its drafts in `mine.jsonl`.
+    /// A folder with the small holding `mine` in the default database, and its drafts in `mine.jsonl`.
     pub(crate) fn with_mine() -> Bench {
         let bench = Bench::new();
         bench.write("mine.jsonl", mine(&[]));
@@ -71,7 +71,7 @@ impl Bench {
         names
     }
 
-    /// The program with these arguments, not started yet. Nothing from outside reaches it.
+    /// The program with these arguments, not started yet, isolated from the environment.
     pub(crate) fn command(&self, arguments: &[&str]) -> Command {
         let mut command = bare(Path::new(env!("CARGO_BIN_EXE_combclear")), self.folder.path());
         command.args(arguments);
@@ -82,7 +82,7 @@ impl Bench {
         ran(self.command(arguments).output().unwrap())
     }
 
-    /// Runs it with this on standard input.
+    /// Runs it with this standard input.
     pub(crate) fn run_with_input(&self, arguments: &[&str], input: &str) -> Ran {
         let mut command = self.command(arguments);
         let mut child =
@@ -91,7 +91,7 @@ impl Bench {
         ran(child.wait_with_output().unwrap())
     }
 
-    /// Everything that the database keeps: the export of each of its holdings.
+    /// The whole content of the database: an export of each holding.
     pub(crate) fn kept(&self) -> Vec<String> {
         let only = self.run(&["export"]);
         if only.code == Some(0) {
@@ -113,11 +113,11 @@ impl Bench {
     }
 }
 
-/// The program, or another, in this folder and with an environment of its own.
+/// This or another program, in this folder and without outside variables.
 pub(crate) fn bare(program: &Path, folder: &Path) -> Command {
     let mut command = Command::new(program);
     command.current_dir(folder).stdin(Stdio::null());
-    // COLUMNS and LINES are heard by the help, RUST_LOG by the server, TZ by "today".
+    // The help reads COLUMNS and LINES, the server RUST_LOG, and "today" TZ.
     for name in ["COMBCLEAR_DB", "COMBCLEAR_HOLDING", "COLUMNS", "LINES", "RUST_LOG", "TZ"] {
         command.env_remove(name);
     }
@@ -133,21 +133,21 @@ pub(crate) fn ran(output: Output) -> Ran {
 }
 
 impl Ran {
-    /// It went well, and had nothing to complain of.
+    /// It succeeded, without complaints.
     #[track_caller]
     pub(crate) fn done(self) -> Ran {
         assert_eq!((self.code, self.err.as_str()), (Some(0), ""), "{}", self.out);
         self
     }
 
-    /// It was answered, with this exit code.
+    /// It answered, with this exit code.
     #[track_caller]
     pub(crate) fn answered(self, code: i32) -> Ran {
         assert_eq!((self.code, self.err.as_str()), (Some(code), ""), "{}", self.out);
         self
     }
 
-    /// It could not be done: nothing on standard output, a message and a help on standard error.
+    /// It failed: nothing on standard output, a message and help on standard error.
     #[track_caller]
     pub(crate) fn failed(self) -> Ran {
         assert_eq!((self.code, self.out.as_str()), (Some(1), ""), "{}", self.err);
@@ -156,7 +156,7 @@ impl Ran {
         self
     }
 
-    /// It failed and said exactly this.
+    /// It failed with exactly this text.
     #[track_caller]
     pub(crate) fn failed_with(self, message: &str, help: &str) -> Ran {
         let ran = self.failed();
@@ -164,7 +164,7 @@ impl Ran {
         ran
     }
 
-    /// All of this stands in what it said, wherever it said it.
+    /// Its output contains all of this.
     #[track_caller]
     pub(crate) fn says(self, wanted: &[&str]) -> Ran {
         let said = format!("{}{}", self.out, self.err);
@@ -184,7 +184,7 @@ pub(crate) const MINE: &str = r#"{"combclear_journal":1,"holding":"mine","sealed
 
 /// The id of the nth entry.
 pub(crate) fn id(number: usize) -> String {
-    format!("00000000-0000-7000-8000-{number:012}")
+    combclear_testkit::entries::id(number).to_string()
 }
 
 /// An entry on one line.
@@ -192,12 +192,12 @@ pub(crate) fn draft(number: usize, on: &str, kind: &str, body: &Value) -> String
     json!({"id": id(number), "on": on, "recorded_by": "me", "kind": kind, "body": body}).to_string()
 }
 
-/// That this colony was looked through.
+/// An inspection of this colony.
 pub(crate) fn inspection(number: usize, on: &str, colony: &str) -> String {
     draft(number, on, "inspection", &json!({"colony": colony}))
 }
 
-/// Drafts of a holding with one apiary and one colony, with more lines behind them: the first of those is line 4.
+/// Drafts of a holding with one apiary and one colony. Additional lines start at line 4.
 pub(crate) fn mine(more: &[&str]) -> String {
     let apiary = draft(1, "2026-03-01", "apiary_details", &json!({"apiary": "East"}));
     let established = json!({"colony": "A1", "apiary": "East", "medicines": "none"});
@@ -210,18 +210,18 @@ pub(crate) fn lines<'a>(each: impl IntoIterator<Item = &'a str>) -> String {
     each.into_iter().fold(String::new(), |text, line| text + line + "\n")
 }
 
-/// The first entries of the demo, exported when it had no more.
+/// The first entries of the demo, as an export from when it had no more.
 pub(crate) fn demo_up_to(entries: usize) -> String {
     demo_part(1, entries)
 }
 
-/// The demo from one entry to another, both included, as an export of that part.
+/// The entries of the demo from `first` to `last` (inclusive), as an export.
 pub(crate) fn demo_part(first: usize, last: usize) -> String {
     let demo = std::fs::read_to_string(DEMO).unwrap();
     let entries: Vec<&str> = demo.lines().skip(first).take(last + 1 - first).collect();
     let head = Entry::from_json(entries.last().unwrap()).unwrap().hash;
     let count = u64::try_from(entries.len()).unwrap();
-    // The documents that these entries attach come along.
+    // With the documents that these entries attach.
     let named = |line: &&str| {
         let content = line.strip_prefix("{\"content\":\"").map(|rest| rest.split('"').next().unwrap());
         let attached =

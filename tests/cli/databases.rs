@@ -1,4 +1,4 @@
-//! Databases that cannot be used, and which holding is meant in those that can.
+//! Unusable databases, and which holding is used in the others.
 
 use std::fs;
 use std::path::Path;
@@ -6,9 +6,9 @@ use std::path::Path;
 use crate::bench::{Bench, DEMO, Ran, mine};
 use crate::verify::behind_its_back;
 
-/// Every command that asks something of a journal.
+/// Every command that queries a journal.
 const QUESTIONS: [&[&str]; 4] = [&["supering"], &["supering", "A1"], &["export"], &["verify"]];
-/// And those that may make one.
+/// The commands that may create one.
 const MAKERS: [&[&str]; 2] = [&["import", "mine.jsonl"], &["serve", "--listen", "127.0.0.1:0"]];
 
 fn all() -> impl Iterator<Item = &'static [&'static str]> {
@@ -65,7 +65,7 @@ fn an_address_that_names_no_database_is_refused_with_how_to_write_it() {
         for command in all() {
             let ran = bench.run(&[command, &["--db", address]].concat()).failed_with(message, help);
             assert!(!ran.err.contains("secret"), "{}", ran.err);
-            // The same by the environment.
+            // The same through the environment.
             let output = bench.command(command).env("COMBCLEAR_DB", address).output().unwrap();
             assert_eq!(crate::bench::ran(output), ran);
         }
@@ -179,7 +179,7 @@ fn a_database_without_journals_says_how_to_take_one_in() {
     }
 }
 
-/// This holds for the superuser too: without anybody's right to write, the file is taken for read-only.
+/// True for the superuser too: if nobody has write permission, the file counts as read-only.
 #[test]
 fn a_read_only_file_is_refused_and_stays_as_it_is() {
     let bench = Bench::with_mine();
@@ -204,7 +204,7 @@ fn read_only(file: &Path, read_only: bool) {
     fs::set_permissions(file, permissions).unwrap();
 }
 
-/// Runs the program where no file may grow beyond so many blocks of the shell (512 or 1024 bytes).
+/// Runs the program with a limit on file size, in blocks of the shell (512 or 1024 bytes).
 #[cfg(unix)]
 pub(crate) fn with_files_up_to(blocks: u32, bench: &Bench, arguments: &[&str]) -> Ran {
     let script = format!("trap '' XFSZ; ulimit -f {blocks}; exec \"$0\" \"$@\"");
@@ -225,7 +225,7 @@ fn a_database_that_may_not_grow_takes_nothing_in() {
     bench.run(&["import", DEMO]).done();
 }
 
-/// File modes. They do not bind the superuser, so the program is run as nobody where it has to be.
+/// File modes. They do not bind the superuser, so the program runs as nobody if necessary.
 #[cfg(unix)]
 mod modes {
     use std::os::unix::fs::{MetadataExt, PermissionsExt};
@@ -237,14 +237,14 @@ mod modes {
         fs::set_permissions(path, fs::Permissions::from_mode(mode)).unwrap();
     }
 
-    /// Runs the program as somebody whom modes bind.
+    /// Runs the program as a user bound by file modes.
     fn run(bench: &Bench, program: &Path, arguments: &[&str]) -> Ran {
         let mut command = crate::bench::bare(program, &bench.path(""));
         if fs::metadata(bench.path("")).unwrap().uid() == 0 {
             command.uid(65534).gid(65534);
         }
         command.args(arguments);
-        // While another test starts a program, that one may still hold the copy open for writing.
+        // If another test is just starting a program, it may still hold the copy open for writing.
         let busy = |error: &std::io::Error| error.kind() == std::io::ErrorKind::ExecutableFileBusy;
         let mut tried = command.output();
         for _ in 0..50 {
@@ -257,7 +257,8 @@ mod modes {
         crate::bench::ran(tried.unwrap())
     }
 
-    /// A bench that everybody may enter, and a copy of the program that everybody may run: the build folder may be closed.
+    /// A bench that everybody may enter, and a copy of the program that everybody may run: the build folder may be closed to
+    /// others.
     fn open_to_all() -> (Bench, Bench) {
         let (bench, other) = (Bench::new(), Bench::new());
         fs::copy(env!("CARGO_BIN_EXE_combclear"), other.path("combclear")).unwrap();
@@ -293,7 +294,7 @@ mod modes {
         let (bench, other) = open_to_all();
         let program = other.path("combclear");
         run(&bench, &program, &["import", "mine.jsonl"]).done();
-        // Closed by the last that has it open, its log goes into the file itself.
+        // The last connection to close moves the log into the file.
         behind_its_back(&bench, "combclear.db", &["pragma wal_checkpoint(truncate)"]);
         assert_eq!(bench.files(), ["combclear.db", "mine.jsonl"]);
         let before = fs::read(bench.path("combclear.db")).unwrap();

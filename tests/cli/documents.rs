@@ -1,14 +1,15 @@
-//! `combclear attach` and `combclear documents`; documents on their way out and in again; documents that are gone.
+//! `combclear attach` and `combclear documents`; documents in exports and imports; missing documents.
 
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::Hash;
+use combclear_testkit::documents::sample;
 use serde_json::{Value, json};
 
 use crate::bench::{Bench, draft, id, lines};
-use crate::samples::sample;
 use crate::verify::behind_its_back;
 
-/// A folder with a holding of one lot and one prescription, and `invoice.pdf`, `photo.jpg`, `scan.png`, `phone.heic` in it.
+/// A folder with a holding of one lot and one prescription, and the files `invoice.pdf`, `photo.jpg`, `scan.png`,
+/// `phone.heic`.
 fn with_lot() -> Bench {
     let bench = Bench::new();
     let medicine = json!({"medicine": "strips", "pack_name": "Strips (invented)", "unit": "strip"});
@@ -93,7 +94,7 @@ fn a_document_is_attached_listed_and_saved_to_the_byte() {
         "4 documents",
     ]);
     for (name, media_type) in FILES {
-        // The whole hash, or how it begins.
+        // The whole hash, or its beginning.
         let hash = hash_of(name);
         bench.run(&["documents", &hash, "--save", &format!("whole-{name}")]).done();
         bench.run(&["documents", hash.split_at(16).0, "--save", &format!("begin-{name}")]).done();
@@ -142,7 +143,7 @@ fn the_same_document_is_attached_once() {
         "; nothing was added",
     ]);
     assert_eq!(listed(&bench).len(), 4);
-    // To another thing it is another entry, and the content is kept once.
+    // Attached to something else it is a new entry, but the content is stored once.
     bench.run(&["attach", "invoice.pdf", "--prescription", "P 1", "--by", "A. Keeper"]).done();
     assert_eq!(listed(&bench).len(), 5);
     assert_eq!(bench.run(&["export"]).done().out.matches("\"base64\"").count(), 4);
@@ -220,7 +221,7 @@ fn documents_go_out_and_in_again_and_the_export_stays_the_same_to_the_byte() {
     bench.run(&["--db", "sqlite:two.db", "export", "two.jsonl"]).done();
     assert_eq!(bench.read("two.jsonl"), one);
     bench.run(&["--db", "sqlite:two.db", "verify"]).done();
-    // Again it adds nothing.
+    // A second time it adds nothing.
     bench
         .run(&["--db", "sqlite:two.db", "import", "one.jsonl"])
         .done()
@@ -392,7 +393,7 @@ fn a_missing_document_is_named_the_journal_still_goes_out_and_the_file_itself_me
     assert_eq!((ran.code, ran.out.as_str()), (Some(5), ""));
     assert!(ran.err.starts_with(&format!("warning: document `{hash}` of prescription `P 1`")), "{}", ran.err);
     assert!(ran.err.contains("; the export goes without it\n  help: "), "{}", ran.err);
-    // It goes in, and what was missing is missing there too.
+    // It imports, and the missing content is missing there too.
     bench.run(&["--db", "sqlite:two.db", "import", "without.jsonl"]).done().says(&["with 3 documents"]);
     bench.run(&["--db", "sqlite:two.db", "verify"]).answered(3).says(&[&hash]);
     // The file itself supplies it; so does an export that has it.
@@ -425,7 +426,7 @@ fn drafts_may_attach_a_document_whose_content_comes_later() {
         .done()
         .says(&[&format!("on 2026-03-02 by me (entry {}); its content was missing and is kept now", id(4))]);
     assert_eq!(states(&bench), ["kept"]);
-    // A file of drafts carries no documents.
+    // A file of drafts cannot carry documents.
     let header = crate::bench::MINE.replace("false", "false,\"contents\":1");
     bench.write("bad.jsonl", lines([header.as_str()]));
     bench

@@ -1,4 +1,4 @@
-//! `combclear due`: what is due in the demo, as a table, as JSON and as a calendar.
+//! `combclear due`: due items of the demo, as a table, as JSON and as a calendar.
 
 use serde_json::Value;
 
@@ -47,7 +47,7 @@ fn the_calendar_goes_into_a_file_is_written_anew_and_is_the_same_on_standard_out
     bench.run(&ask).done();
     assert_eq!(bench.read("due.ics"), first);
     assert_eq!(bench.run(&["due", "--from", DEMO_DAY, "--calendar", "-"]).done().out, first);
-    // What has neither a first nor a last day stands as a task.
+    // An item with neither first nor last day is a to-do.
     let events = first.matches("BEGIN:VEVENT").count() + first.matches("BEGIN:VTODO").count();
     let json = bench.run(&["due", "--from", DEMO_DAY, "--json"]).done().json();
     let items =

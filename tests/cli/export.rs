@@ -1,4 +1,4 @@
-//! `combclear export`: into a file that is not there yet, or to standard output.
+//! `combclear export`: to a new file or to standard output.
 
 use std::io::Read;
 use std::process::{Command, Stdio};
@@ -51,7 +51,7 @@ fn a_reader_that_goes_away_is_no_failure() {
     assert_eq!(&begins, br#"{"combclear_jour"#);
 }
 
-/// Reads the first bytes that a command puts out, then goes away. That is no failure of the command.
+/// Reads the first bytes of a command's output, then closes the pipe. The command must not fail.
 pub(crate) fn first_bytes_of(mut command: Command) -> [u8; 16] {
     let mut child = command.stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
     let mut out = child.stdout.take().unwrap();
@@ -63,7 +63,7 @@ pub(crate) fn first_bytes_of(mut command: Command) -> [u8; 16] {
     first
 }
 
-/// A place to write to that is always full.
+/// A device that is always full.
 #[cfg(target_os = "linux")]
 pub(crate) fn full() -> std::fs::File {
     std::fs::File::options().write(true).open("/dev/full").unwrap()
@@ -84,7 +84,7 @@ fn standard_output_that_is_full_is_a_failure_that_says_so() {
 #[test]
 fn an_export_that_cannot_be_finished_leaves_no_half_of_it() {
     let bench = Bench::with_demo();
-    // Enough for what SQLite keeps beside the database, too little for the export.
+    // Enough for SQLite's files beside the database, too little for the export.
     let ran = crate::databases::with_files_up_to(100, &bench, &["export", "copy.jsonl"]).failed();
     assert!(ran.err.starts_with("error: cannot write the export to `copy.jsonl`: "), "{}", ran.err);
     assert!(!bench.path("copy.jsonl").exists());

@@ -1,4 +1,4 @@
-//! What it says of itself, and that every exit code means what the help says.
+//! The help text, and that exit codes mean what it says.
 
 use crate::bench::{Bench, DEMO_DAY, inspection, mine};
 
@@ -43,7 +43,7 @@ fn zero_is_done_and_yes() {
     bench.run(&["import", "copy.jsonl"]).done();
     bench.run(&["leaflets"]).done();
     bench.run(&["supering", "B4", "S1", "--on", DEMO_DAY]).answered(0);
-    // A board is a question about nobody in particular: its noes are in it.
+    // A board is about no particular colony, so a no in it does not set the exit code.
     let board = bench.run(&["supering", "--on", DEMO_DAY]).answered(0).out;
     assert!(board.contains("19 yes, 12 no, 6 unknown"), "{board}");
 }

@@ -34,7 +34,7 @@ fn for_programs_the_same() {
         let law = bench.run(&["law", code, "--on", "2026-08-20", "--json"]).done().json();
         assert_eq!((&law["jurisdiction"], &law["standing"]["state"]), (&code.into(), &"in_force".into()));
     }
-    // A member state without a file of its own has the rules of the union.
+    // A member state without a file of its own has the rules of the Union.
     let law = bench.run(&["law", "at", "--on", "2026-08-20", "--json"]).done().json();
     assert_eq!((&law["jurisdiction"], &law["parts"][0]["jurisdiction"]), (&"at".into(), &"eu".into()));
     assert!(bench.files().is_empty(), "no database is needed");

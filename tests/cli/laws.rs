@@ -1,4 +1,4 @@
-//! Whatever is recorded comes out and goes in again under the same head hash.
+//! Any record exports and re-imports with the same head hash.
 
 use std::sync::Arc;
 
@@ -11,6 +11,8 @@ use proptest::collection::vec;
 use proptest::prelude::{Just, Strategy, any, prop_oneof};
 use proptest::test_runner::{Config, TestRunner};
 use serde_json::{Value, json};
+
+use crate::bench::id;
 
 /// What one entry says happened, to things that are numbered.
 #[derive(Debug, Clone)]
@@ -27,13 +29,13 @@ enum Happened {
     StruckOut(usize, String),
 }
 
-/// An entry as it is made up: what, how many days after the first, at which minute, and whether it corrects the one before.
+/// A random entry: event, days after the first, minute, and whether it corrects the previous one.
 type MadeUp = (Happened, u16, Option<u16>, bool);
 
 fn happened() -> impl Strategy<Value = Happened> {
     let name = || 0..6_u8;
     let names = || vec(0..6_u8, 1..4);
-    // Any text at all: quotes, control characters, what lies beyond the basic plane.
+    // Any text: quotes, control characters, characters beyond the basic plane.
     let text = || any::<String>();
     prop_oneof![
         (name(), text()).prop_map(|(apiary, place)| Happened::Apiary(apiary, place)),
@@ -56,10 +58,6 @@ fn made_up() -> impl Strategy<Value = MadeUp> {
     (happened(), 0..90_u16, minute, proptest::bool::weighted(0.1))
 }
 
-fn id(number: usize) -> String {
-    format!("00000000-0000-7000-8000-{number:012x}")
-}
-
 fn colonies(numbers: &[u8]) -> Vec<String> {
     let mut numbers = numbers.to_vec();
     numbers.sort_unstable();
@@ -67,7 +65,7 @@ fn colonies(numbers: &[u8]) -> Vec<String> {
     numbers.iter().map(|number| format!("colony {number}")).collect()
 }
 
-/// The entry in the wire format, read as an import reads it. None if it says nothing that can be read.
+/// The entry in the wire format, parsed as in an import. `None` if it is unreadable.
 fn draft(number: usize, (happened, day, minute, corrects): &MadeUp) -> Option<Draft> {
     let apiary = |number: &u8| format!("apiary {number}");
     let colony = |number: &u8| format!("colony {number}");
@@ -124,13 +122,13 @@ async fn open(folder: &tempfile::TempDir, name: &str) -> Holdings {
     Holdings::new(combclear_store::open(&address).await.unwrap())
 }
 
-/// Records what can be true in batches, exports, restores elsewhere. Says how many entries there were, and how many were
-/// left out.
+/// Records possible entries in batches, exports them, and restores them elsewhere. Returns the number of entries, and of
+/// those left out.
 async fn goes_round(made_up: &[MadeUp]) -> (usize, usize) {
     let holding: HoldingName = "made up".parse().unwrap();
     let folder = tempfile::tempdir().unwrap();
     let one = open(&folder, "one.db").await;
-    // Something for the rest to happen to. After it, anything goes.
+    // A first entry for the others to refer to; after it anything may come.
     let medicine =
         json!({"medicine": "strips", "pack_name": "Strips (invented)", "unit": "strip"}).to_string();
     let first = format!(
@@ -155,13 +153,13 @@ async fn goes_round(made_up: &[MadeUp]) -> (usize, usize) {
     let (entries, head) = tip.unwrap();
     assert_eq!(entries, u64::try_from(recorded).unwrap());
 
-    // Out, as text.
+    // Export as text.
     let page = one.journal().page(&holding, 0, u32::MAX).await.unwrap();
     let header = Header::sealed(holding.clone(), entries, Some(head)).to_json();
     let text: Vec<String> = std::iter::once(header).chain(page.iter().map(Entry::to_json)).collect();
     assert!(text.iter().all(|line| !line.contains('\n')));
 
-    // In again, elsewhere.
+    // Import elsewhere.
     let header = Header::from_json(&text[0]).unwrap();
     let read: Vec<Entry> = text[1..]
         .iter()
@@ -178,7 +176,7 @@ async fn goes_round(made_up: &[MadeUp]) -> (usize, usize) {
     assert_eq!(two.journal().verify(&holding, None).await.unwrap(), sound);
     assert_eq!(two.journal().page(&holding, 0, u32::MAX).await.unwrap(), page);
 
-    // The drafts they were made from are known there, and add nothing.
+    // The original drafts are recognised there and add nothing.
     let drafts: Vec<Draft> = read.iter().map(|entry| entry.draft.clone()).collect();
     let later = "2026-02-01T10:00:00.000Z".parse().unwrap();
     let again = two.record(&holding, drafts, later).await.unwrap();
@@ -201,6 +199,6 @@ fn whatever_is_recorded_is_restored_under_the_same_head_hash() {
         })
         .unwrap();
     let (recorded, refused) = sums.into_inner();
-    // Both have to happen for this to say anything: entries that go in, and entries left out between them.
+    // The test is meaningful only if entries were recorded and others left out between them.
     assert!(recorded > 30 * 10 && refused > 30, "{recorded} recorded, {refused} refused");
 }

@@ -1,4 +1,4 @@
-//! `combclear leaflets`: the list, one of them, and ids that were meant otherwise.
+//! `combclear leaflets`: the list, one leaflet, and mistyped ids.
 
 use serde_json::Value;
 
@@ -35,13 +35,13 @@ fn every_leaflet_of_the_list_can_be_shown_and_counts_its_rules_right() {
             let (source, title) = (source["id"].as_str().unwrap(), source["title"].as_str().unwrap());
             assert!(shown.contains(&format!("  {source}: {title}")), "{shown}");
         }
-        // Words for people, not the text of a program.
+        // Words for people, not program text.
         for program in ["[\"", "{\"", "_tenths_c", "_or_", "on_no"] {
             assert!(!shown.contains(program), "`{program}`: {shown}");
         }
         let only: Vec<Value> =
             serde_json::from_str(&bench.run(&["leaflets", id, "--json"]).done().out).unwrap();
-        // One id may stand in several jurisdictions.
+        // One id may occur in several jurisdictions.
         assert!(only.contains(leaflet) && only.iter().all(|other| other["id"] == id), "{of} {id}");
     }
     assert!(bench.files().is_empty(), "no database is needed");

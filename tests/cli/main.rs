@@ -1,8 +1,8 @@
-//! The command line, as a bee farmer and as a script meet it: the real binary, in a temporary folder of its own, with
-//! nothing from outside but its arguments. One module per command; `bench.rs` runs it.
+//! The command line as bee farmers and scripts use it: the real binary, in a temporary folder of its own, isolated from the
+//! environment. One module per command; `bench.rs` runs it.
 //!
-//! The disk that fills up stands among the tests of the store: from here it takes a file system of its own. What is asked
-//! here is the same of a file that may not grow (`databases.rs`).
+//! A full disk is tested in the store, since it would take a file system of its own here. The same is tested here with a
+//! limit on file size (`databases.rs`).
 #![expect(
     clippy::unwrap_used,
     clippy::panic,
@@ -26,8 +26,6 @@ mod own_leaflets;
 mod register;
 mod retention;
 mod round_trip;
-#[path = "../samples.rs"]
-mod samples;
 mod serve;
 mod stock;
 mod supering;

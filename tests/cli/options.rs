@@ -1,7 +1,7 @@
-//! `combclear options`: what else can be used in a colony, or at an apiary, from leaflets that are invented.
+//! `combclear options`: what else can be used in a colony or at an apiary, with invented leaflets.
 //!
-//! The meadow is flooded until 25 April, has no power and is reached on foot; clover is expected there from 1 June. `C1`
-//! has brood, `C2` has none, `C3` was never looked through. Of the hill, where `H1` stands, nothing is known.
+//! The meadow is flooded until 25 April, has no power and is reached on foot; clover is expected there from 1 June. `C1` has
+//! brood, `C2` has none, `C3` was never inspected. Nothing is known of the hill, where `H1` stands.
 
 use serde_json::{Value, json};
 
@@ -10,7 +10,7 @@ use crate::bench::{Bench, MINE, draft, lines};
 const FROM: &str = "2026-04-11";
 const TO: &str = "2026-05-10";
 
-/// A folder with the holding taken in, and the leaflets in `own`.
+/// A folder with the holding imported, and the leaflets in `own`.
 fn bench() -> Bench {
     let bench = Bench::new();
     std::fs::create_dir_all(bench.path("own/zz")).unwrap();
@@ -70,7 +70,7 @@ fn entries() -> Vec<String> {
     entries
 }
 
-/// The question with these arguments, about the month of the tests.
+/// The question with these arguments, for the month of the tests.
 fn ask<'a>(arguments: &[&'a str]) -> Vec<&'a str> {
     let mut ask = vec!["options", "--leaflets", "own", "--from", FROM, "--to", TO];
     ask.extend(arguments);
@@ -127,7 +127,7 @@ fn zero_is_usable_three_is_all_ruled_out_and_four_is_none_usable_but_not_all_rul
         (&["--apiary", "Meadow", "--access", "none"], 3),
         (&["H1"], 4),
         (&["--apiary", "Hill"], 4),
-        // What is assumed may turn what is not known into what is usable.
+        // An assumption may turn unknown into usable.
         (&["H1", "--access", "vehicle"], 4),
         (&["H1", "--access", "none"], 3),
         (&["C1", "--leaflet", "salt"], 4),

@@ -1,8 +1,8 @@
-//! `--leaflets FOLDER`: leaflets of a keeper's own, under the same checks, never in the place of a built-in one by chance.
+//! `--leaflets FOLDER`: a keeper's own leaflets, under the same checks, never replacing a built-in one by accident.
 
 use crate::bench::{Bench, DEMO_DAY};
 
-/// A leaflet with the id of a built-in one, which says that supers may be on while it is in.
+/// A leaflet with the id of a built-in one, which permits supers while it is in.
 fn leaflet(head: &str) -> String {
     format!(
         r#"format = 1

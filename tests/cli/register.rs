@@ -1,4 +1,4 @@
-//! `combclear register` and `combclear pack`: on the terminal and as files that are never written over.
+//! `combclear register` and `combclear pack`: on the terminal, and as files that are never overwritten.
 
 use std::collections::BTreeSet;
 
@@ -29,7 +29,7 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
     if cfg!(feature = "pdf") {
         all.extend(["--pdf", "r.pdf"]);
     } else {
-        // A build without the typesetter says so, and writes nothing.
+        // A build without the typesetter says so and writes nothing.
         bench.run(&register(&["--pdf", "r.pdf", "--csv", "r.csv"])).failed_with(
             "this program was built without its typesetter, so it sets no PDF",
             "write --html and print that page, or build the program with `--features pdf`",
@@ -48,7 +48,7 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
         .run(&register(&["--csv", "r.csv"]))
         .failed_with("`r.csv` is there already; it was left as it is", help);
     assert_eq!(bench.read("r.csv"), csv);
-    // One that is there keeps all from being written.
+    // One existing file prevents all from being written.
     bench
         .run(&register(&["--html", "new.html", "--csv", "new.csv", "--pdf", "r.pdf"]))
         .failed_with("`r.pdf` is there already; it was left as it is", help);
@@ -95,7 +95,7 @@ fn the_pack_goes_to_standard_output_alone_where_that_is_meant() {
     assert!(!bench.files().contains(&"-".to_owned()));
 }
 
-/// A terminal obeys an escape sign, and a sign that turns the direction makes a line read as another.
+/// A terminal obeys escape characters, and a direction mark can make a line read as another.
 #[test]
 fn signs_that_a_terminal_obeys_are_shown_and_not_sent() {
     let bench = Bench::new();
@@ -128,7 +128,7 @@ fn signs_that_a_terminal_obeys_are_shown_and_not_sent() {
     assert!(all.iter().any(|text| text.contains("U+001B") && text.contains("U+202E")), "{all:?}");
 }
 
-/// One of several gaps is not told as if it were all of them.
+/// A detail of one gap is not shown as if it applied to all.
 #[test]
 fn advice_of_one_sort_is_told_once_by_its_sort_and_the_numbers_of_its_entries() {
     let bench = Bench::with_demo();

@@ -1,4 +1,4 @@
-//! `combclear retention`: the demo's lots, on the day before and after one could go.
+//! `combclear retention`: the demo's lots, on the day before and after one may be archived.
 
 use crate::bench::Bench;
 
@@ -7,8 +7,8 @@ fn every_story_of_the_demo_is_kept_with_the_reason() {
     insta::assert_snapshot!(Bench::with_demo().run(&["retention", "--on", "2026-11-27"]).done().out);
 }
 
-/// The rest of a lot of doses was disposed of on 7 March 2026; two lots of strips were used up and out on 14 November. Five years later is
-/// the last day.
+/// The rest of a lot of doses was disposed of on 7 March 2026; two lots of strips were used up and out on 14 November. The
+/// last day is five years later.
 #[test]
 fn what_could_go_is_named_from_the_day_after_the_last() {
     let bench = Bench::with_demo();

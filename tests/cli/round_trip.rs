@@ -1,4 +1,4 @@
-//! Out and in again, to the byte.
+//! Export and re-import, byte for byte.
 
 use crate::bench::{Bench, DEMO, DEMO_ENTRIES, demo_up_to, inspection, mine};
 

@@ -1,4 +1,4 @@
-//! `combclear serve`: a real server on a free port of the loopback address, asked over a plain connection.
+//! `combclear serve`: a real server on a free loopback port, over a plain connection.
 
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{TcpListener, TcpStream};
@@ -9,13 +9,13 @@ use serde_json::{Value, json};
 
 use crate::bench::{Bench, DEMO_DAY, id};
 
-/// How long anything here may take before the test gives up.
+/// Time limit for every step.
 const LONGEST: Duration = Duration::from_secs(30);
 
-/// A server that was started here, and ends here.
+/// A server that ends with the test.
 struct Server {
     child: Child,
-    /// Kept open, so that it can go on printing.
+    /// Kept open, so that the server can continue printing.
     out: BufReader<ChildStdout>,
     port: u16,
     said: String,
@@ -45,7 +45,7 @@ impl Server {
         stream
     }
 
-    /// Asks on a connection of its own. Gives the status and the body.
+    /// Sends a request on a connection of its own. Returns status and body.
     fn ask(&self, head: &str, body: &str) -> (u16, String) {
         let mut stream = self.connect();
         write!(stream, "{}{body}", request(head, body.len())).unwrap();
@@ -63,7 +63,7 @@ impl Server {
         assert!(kill.unwrap().success());
     }
 
-    /// Waits for its end. Gives the exit code, what else it printed, and what it logged.
+    /// Waits for its end. Returns the exit code, further output, and the log.
     fn end(mut self) -> (Option<i32>, String, String) {
         let begun = Instant::now();
         while self.child.try_wait().unwrap().is_none() {
@@ -82,7 +82,7 @@ impl Server {
 
 impl Drop for Server {
     fn drop(&mut self) {
-        // Only where a test has failed is it still there.
+        // Still running only if a test failed.
         let _ = self.child.kill();
         let _ = self.child.wait();
     }
@@ -188,13 +188,13 @@ fn what_is_logged_is_plain_text_where_it_goes_to_no_terminal() {
 fn told_to_end_it_ends_well_at_once() {
     let bench = Bench::with_mine();
     for signal in ["-TERM", "-INT"] {
-        // As soon as it says that it answers it can be told to end.
+        // It can be ended as soon as it says that it is ready.
         let server = Server::start(&bench);
         server.tell(signal);
         let (code, out, log) = server.end();
         assert_eq!((code, out.as_str()), (Some(0), ""), "{signal}: {log}");
     }
-    // And with a client that is connected, and asked before.
+    // And with a client connected that has already asked.
     let server = Server::start(&bench);
     let mut idle = server.connect();
     idle.write_all(b"GET /healthz HTTP/1.1\r\nhost: localhost\r\n\r\n").unwrap();
@@ -218,10 +218,10 @@ fn told_to_end_it_finishes_what_has_begun() {
     let (sent, kept_back) = entry.split_at(20);
     let head = request(&format!("PUT /holdings/mine/entries/{}", id(3)), entry.len());
     client.write_all(format!("{head}{sent}").as_bytes()).unwrap();
-    // Until it has read what was sent; there is no sign of it.
+    // Time to read the request; there is no sign of it.
     std::thread::sleep(Duration::from_millis(300));
     server.tell("-TERM");
-    // Until it lets nobody else in.
+    // Until it accepts no more connections.
     let begun = Instant::now();
     while TcpStream::connect(("127.0.0.1", server.port)).is_ok() {
         assert!(begun.elapsed() < LONGEST, "it still lets clients in");
@@ -252,7 +252,8 @@ fn a_client_that_never_finishes_does_not_keep_it_up() {
 fn an_upload_that_breaks_off_on_its_way_is_told_so_and_nothing_is_recorded() {
     let bench = Bench::with_mine();
     let server = Server::start(&bench);
-    let file = crate::samples::sample(combclear_domain::basics::words::MediaType::Jpeg, "photo");
+    let file =
+        combclear_testkit::documents::sample(combclear_domain::basics::words::MediaType::Jpeg, "photo");
     let mut stream = server.connect();
     let address = format!("/holdings/mine/documents/{}?lot=L1&on=2026-03-02&recorded_by=me", id(9));
     let length = file.len() + 100;

@@ -34,7 +34,7 @@ fn prepared(table: &str) -> Vec<&str> {
 fn a_prepared_disposal_is_refused_until_how_and_where_is_written_and_then_empties_the_lot_once() {
     let bench = Bench::with_demo();
     let table = bench.run(&["stock", "--on", DEMO_DAY]).done().out;
-    // The demo goes on after that day, so that only one lot is left as it was.
+    // The demo continues after that day, so only one lot is still as it was.
     let lines = prepared(&table);
     let line = *lines.iter().find(|line| line.contains("NOTCH-25-2")).unwrap();
     bench.write("open.jsonl", format!("{}\n{line}\n", lines[0]));
@@ -49,7 +49,7 @@ fn a_prepared_disposal_is_refused_until_how_and_where_is_written_and_then_emptie
     assert_eq!((lot["state"].as_str(), lot["left"].as_u64()), (Some("empty"), Some(0)), "{lot}");
     let disposed: Vec<&Value> = json["dispose"].as_array().unwrap().iter().map(|of| &of["lot"]).collect();
     assert!(!disposed.contains(&&Value::from("NOTCH-25-2")), "{disposed:?}");
-    // The same once more is the same entry.
+    // The same line again is the same entry.
     let again = bench.run(&["import", "done.jsonl"]).done().out;
     assert!(again.contains(&format!("has {} entries", DEMO_ENTRIES + 1)), "{again}");
 }

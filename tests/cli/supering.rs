@@ -52,7 +52,7 @@ fn json_agrees_with_the_table_row_by_row() {
     }
 }
 
-/// The rows of a board by colony: the apiary above them, and their cells. Lines that go on with a row are left out.
+/// The rows of a board by colony: the apiary above them, and their cells, without continuation lines.
 fn rows(board: &str) -> BTreeMap<String, (String, Vec<String>)> {
     let mut rows = BTreeMap::new();
     let (mut apiary, mut inside) = (String::new(), false);
@@ -130,7 +130,7 @@ fn an_unknown_colony_is_refused_before_anything_is_answered() {
 
 #[test]
 fn without_a_day_it_is_today() {
-    // The only question here whose answer is not fixed: of a colony that never had a medicine it is always yes.
+    // The only question here without a fixed day: a colony that was never treated is always a yes.
     let bench = Bench::with_mine();
     let json = bench.run(&["supering", "A1", "--json"]).done().json();
     let today: combclear_domain::Day = json[0]["on"].as_str().unwrap().parse().unwrap();

@@ -6,7 +6,7 @@ use sqlx::{AssertSqlSafe, ConnectOptions, Connection};
 
 use crate::bench::{Bench, DEMO, DEMO_ENTRIES, demo_up_to, draft, lines};
 
-/// Runs statements on the database of a bench, as any other program would.
+/// Runs statements on the database of a bench, as another program would.
 pub(crate) fn behind_its_back(bench: &Bench, database: &str, statements: &[&str]) {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
     runtime.block_on(async {
@@ -18,7 +18,7 @@ pub(crate) fn behind_its_back(bench: &Bench, database: &str, statements: &[&str]
     });
 }
 
-/// The three lines at the end of what a sound journal is told.
+/// The three lines at the end of the output for a sound journal.
 fn checkpoint_of(bench: &Bench) -> String {
     let said = bench.run(&["verify"]).done().out;
     lines(said.lines().skip(2))
@@ -105,7 +105,7 @@ fn a_journal_that_was_cut_off_is_shorter_than_its_checkpoint() {
         "combclear.db",
         &["drop trigger entries_are_not_deleted", "delete from entries where seq > 400"],
     );
-    // By itself the rest is sound: only the checkpoint shows it.
+    // The rest is sound in itself: only the checkpoint reveals the cut.
     bench.run(&["verify"]).done().says(&["400 entries"]);
     let said = bench.run(&["verify", "--since", "kept.txt"]).answered(3).out;
     let missed = "the journal had 496 entries when the checkpoint was taken, and now has 400";

@@ -1,4 +1,4 @@
-"""Days and periods worked out by Python's datetime, for the test beside this file.
+"""Days and periods computed by Python's datetime, for the test beside this file.
 
 Source: the Python standard library's documentation, "datetime - Basic date and time types": a date is one of an
 idealised Gregorian calendar extended in both directions; adding a timedelta moves it by whole days.
@@ -20,17 +20,17 @@ SEED = 1182
 
 
 def pairs():
-    """Random days and periods of which everything asked for lies within range."""
+    """Random days and periods whose results all lie within range."""
     draw = random.Random(SEED)
     span = (LAST - FIRST).days
     for _ in range(PAIRS):
-        # Most periods are those of leaflets; some run over decades.
+        # Mostly periods as in leaflets; some of decades.
         days = draw.randint(0, 400) if draw.random() < 0.8 else draw.randint(0, 40_000)
         yield FIRST + timedelta(days=draw.randint(0, span - days - 1)), days
 
 
 def month_ends():
-    """The last two days and the first day of the months of every leap year and the years beside it, 1900 and 2100 too."""
+    """The last two days and the first day of the months of every leap year and the years beside it, including 1900 and 2100."""
     years = range(FIRST.year, LAST.year + 1)
     near = {year + step for year in years if year % 4 == 0 for step in (-1, 0, 1)}
     for year in sorted(near.intersection(years)):

@@ -1,18 +1,16 @@
-//! Random journals: a few colonies at two apiaries, medicines of invented leaflets, doses, removals, disposals, counts. What a
-//! holding refuses is left out, so that every journal is a true one.
+//! Random journals: a few colonies at two apiaries, medicines of invented leaflets, doses, removals, disposals, counts.
+//! Refused entries are left out, so every journal is a possible one.
 
-use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::journal::entry::Envelope;
-use combclear_domain::journal::{Draft, Entry};
+use combclear_domain::journal::Draft;
+use combclear_testkit::entries::{Journal, draft, record, uuid_of};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::entries::uuid_of;
-
 /// How many days a plan spans.
 pub(super) const SPAN: u16 = 120;
-/// The medicines: those of invented leaflets.
+/// The medicines, of invented leaflets.
 const MEDICINES: [&str; 8] = [
     "strip-42-56",
     "strip-42-or-70",
@@ -27,34 +25,6 @@ const MEDICINES: [&str; 8] = [
 /// A day of a plan.
 pub(super) fn day(ahead: u16) -> Day {
     "2026-02-01".parse::<Day>().unwrap().plus(ahead)
-}
-
-/// The entries of a holding, in the order in which they were recorded.
-#[derive(Debug, Clone)]
-pub(super) struct Journal(pub(super) Vec<Draft>);
-
-impl Journal {
-    pub(super) fn holding(&self) -> Holding {
-        let mut holding = Holding::new("test".parse().unwrap());
-        for draft in &self.0 {
-            assert!(record(&mut holding, draft), "{draft:?}");
-        }
-        holding
-    }
-}
-
-/// Takes an entry in, unless it is refused.
-pub(super) fn record(holding: &mut Holding, draft: &Draft) -> bool {
-    let written: Instant = "2027-06-01T00:00:00.000Z".parse().unwrap();
-    let entry = Entry::seal(holding.name(), draft.clone(), written, holding.tip());
-    holding.accept(&entry).is_ok()
-}
-
-/// An entry in the wire format. Words stand for ids.
-pub(super) fn draft(word: &str, on: Day, kind: &str, body: &Value) -> Draft {
-    let envelope =
-        json!({ "id": uuid_of(word), "on": on, "recorded_by": "tester", "kind": kind, "body": body });
-    Envelope::from_json(&envelope.to_string()).and_then(Envelope::read).unwrap()
 }
 
 /// What happens, by numbers that choose among what there is.
@@ -144,7 +114,7 @@ struct Recording {
 
 impl Recording {
     fn take(&mut self, draft: Draft) -> bool {
-        let taken = record(&mut self.holding, &draft);
+        let taken = record(&mut self.holding, &draft).is_ok();
         if taken {
             self.drafts.push(draft);
         }

@@ -1,25 +1,21 @@
-//! Which items one visit does, and items that another question supplies.
+//! Which items share a visit, and items supplied by another question.
 
-use combclear_domain::basics::calendar::Day;
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::due::{DueKind, Item, ToDo, Weight};
+use combclear_testkit::cases;
+use combclear_testkit::entries::{Journal, day, uuid_of};
 
-use super::making::Journal;
-use super::{typed, uuid_of};
+use super::typed;
 
-fn on(text: &str) -> Day {
-    text.parse().unwrap()
-}
-
-/// What the law misses, as another question would supply it.
+/// A legal gap, as another question would supply it.
 fn gap(word: &str, apiary: Option<&str>, from: &str, by: Option<&str>) -> Item {
-    Item { from: Some(on(from)), ..undated(word, apiary, by) }
+    Item { from: Some(day(from)), ..undated(word, apiary, by) }
 }
 
-/// The same where nobody stated from when on.
+/// The same without a first day.
 fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> Item {
     let id: EntryId = uuid_of(word).parse().unwrap();
-    let by = by.map(on);
+    let by = by.map(day);
     Item {
         kind: DueKind::LegalGap,
         key: format!("legal_gap:{word}"),
@@ -31,9 +27,9 @@ fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> Item {
         from_without_brood: None,
         from_with_brood: None,
         weight: Weight::Must,
-        overdue: by.is_some_and(|by| by < on("2026-05-10")),
+        overdue: by.is_some_and(|by| by < day("2026-05-10")),
         // What is told of it makes no difference to the visits.
-        to_do: ToDo::AskFormerKeeper { since: on("2026-05-01") },
+        to_do: ToDo::AskFormerKeeper { since: day("2026-05-01") },
         grounds: vec![id],
         sequence: 1,
         recorded_at: "2026-05-01T00:00:00.000Z".parse().unwrap(),
@@ -41,13 +37,13 @@ fn undated(word: &str, apiary: Option<&str>, by: Option<&str>) -> Item {
 }
 
 fn of(gaps: impl IntoIterator<Item = Item>) -> Vec<String> {
-    let empty = typed(&Journal(Vec::new()).holding(), on("2026-05-10"), on("2026-06-10"), None);
+    let empty = typed(&Journal(Vec::new()).holding(), day("2026-05-10"), day("2026-06-10"), None);
     let report = empty.and(gaps);
     let visits = report.visits.iter().map(|visit| {
         let items: Vec<&str> =
             visit.items.iter().filter_map(|item| item.key.strip_prefix("legal_gap:")).collect();
         let overdue = if visit.overdue { "!" } else { "" };
-        format!("{overdue}{} {}: {}", super::day(visit.from), super::day(visit.by), items.join(" "))
+        format!("{overdue}{} {}: {}", cases::day(visit.from), cases::day(visit.by), items.join(" "))
     });
     visits.collect()
 }

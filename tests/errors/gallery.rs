@@ -1,19 +1,20 @@
-//! Broken files, what is said of each, and the page of it.
+//! Broken files, their faults, and the page that shows them.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use combclear_domain::basics::diagnostic::Diagnostic;
+use combclear_testkit::files::{listing, root};
 
 /// Files loaded together, by path.
-pub(crate) type Set = BTreeMap<String, String>;
+pub(super) type Set = BTreeMap<String, String>;
 
 /// What is wrong with a set of files.
-pub(crate) type Faults = fn(&Set) -> Vec<Diagnostic>;
+pub(super) type Faults = fn(&Set) -> Vec<Diagnostic>;
 
 /// The page of all faults.
-pub(crate) fn page(all: &BTreeMap<String, Set>, faults: Faults) -> String {
+pub(super) fn page(all: &BTreeMap<String, Set>, faults: Faults) -> String {
     let mut page = String::new();
     for (name, set) in all {
         write!(page, "## {}\n\n", name.replace('-', " ")).unwrap();
@@ -26,7 +27,7 @@ pub(crate) fn page(all: &BTreeMap<String, Set>, faults: Faults) -> String {
 }
 
 /// Holds a page against the reviewed one.
-pub(crate) fn on_page(name: &str, page: &str) {
+pub(super) fn on_page(name: &str, page: &str) {
     let mut settings = insta::Settings::clone_current();
     settings.set_snapshot_path(".");
     settings.set_prepend_module_to_snapshot(false);
@@ -35,7 +36,7 @@ pub(crate) fn on_page(name: &str, page: &str) {
 }
 
 /// That every message says what, where, and how to mend it, in the manner of this program.
-pub(crate) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults) {
+pub(super) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults) {
     for (name, set) in all {
         for Diagnostic { file, line, column, message, help } in faults(set) {
             let text = set.get(&file).unwrap_or_else(|| panic!("{name}: no file `{file}` was loaded"));
@@ -58,9 +59,9 @@ pub(crate) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults
 }
 
 /// Each broken file of a folder on its own, under the path that `alone` makes of its name; each folder there as a set; by name.
-pub(crate) fn gallery(folder: &str, alone: fn(&str) -> String) -> BTreeMap<String, Set> {
+pub(super) fn gallery(folder: &str, alone: fn(&str) -> String) -> BTreeMap<String, Set> {
     let mut gallery = BTreeMap::new();
-    for path in listing(&root().join("tests/errors").join(folder)) {
+    for path in listing(root().join("tests/errors").join(folder)) {
         let name = path.file_stem().unwrap().to_string_lossy().into_owned();
         let mut set = Set::new();
         if path.is_dir() {
@@ -84,13 +85,6 @@ fn read_below(folder: &Path, prefix: &str, set: &mut Set) {
     }
 }
 
-fn listing(folder: &Path) -> Vec<PathBuf> {
-    let mut paths: Vec<PathBuf> =
-        std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    paths.sort();
-    paths
-}
-
 /// A fault with the line it points at.
 fn as_read(fault: &Diagnostic, text: &str) -> String {
     let Diagnostic { file, line, column, message, help } = fault;
@@ -110,10 +104,6 @@ fn as_read(fault: &Diagnostic, text: &str) -> String {
 }
 
 /// One fault below the other.
-pub(crate) fn listed(faults: &[Diagnostic]) -> String {
+pub(super) fn listed(faults: &[Diagnostic]) -> String {
     faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
-}
-
-fn root() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..")
 }

@@ -1,19 +1,15 @@
-//! Every fault of a law file, as its author gets to read it.
+//! Every fault of a law file, as its author sees it.
 //!
-//! Each file of `laws/` is sound but for the fault that its name tells; it is loaded alone, as `zz.toml`. The files of a
-//! folder there are loaded together, under their paths below it. The page `laws.snap` holds every message with the line it
-//! points at; it is reviewed as what it is: something to read.
-
-#![expect(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of a test may end it")]
+//! Each file in `laws/` is sound except for the fault in its name; it is loaded alone, as `zz.toml`. The files in a
+//! subfolder are loaded together, under their paths in it. The page `laws.snap` has every message with its line, and is
+//! reviewed as text to be read.
 
 use std::collections::BTreeMap;
 
 use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::rules::law::Laws;
 
-mod gallery;
-
-use gallery::{Set, every_message_is_whole, gallery, listed, on_page, page};
+use super::gallery::{Set, every_message_is_whole, gallery, listed, on_page, page};
 
 #[test]
 fn every_fault_reads_as_on_the_reviewed_page() {
@@ -31,7 +27,7 @@ fn one_fault_brings_one_message_and_no_follow_ups() {
     assert!(all.len() > 40, "only {} sets", all.len());
     for (name, set) in &all {
         let wanted = match name.as_str() {
-            // It lacks the three keys of every law file, and rules.
+            // It lacks the three required keys of a law file, and rules.
             "a-file-with-nothing-in-it" => 4,
             "several-faults-in-one-file" | "includes-lead-round" => 3,
             _ => 1,

@@ -1,19 +1,15 @@
-//! Every fault of a leaflet file, as its author gets to read it.
+//! Every fault of a leaflet file, as its author sees it.
 //!
-//! Each file of `leaflets/` is sound but for the fault that its name tells; it is loaded alone, as `zz/<its name>`. The
-//! files of a folder there are loaded together, under their paths below it. The page `leaflets.snap` holds every
-//! message with the line it points at; it is reviewed as what it is: something to read.
-
-#![expect(clippy::expect_used, clippy::panic, clippy::unwrap_used, reason = "helpers of a test may end it")]
+//! Each file in `leaflets/` is sound except for the fault in its name; it is loaded alone, as `zz/<its name>`. The files in
+//! a subfolder are loaded together, under their paths in it. The page `leaflets.snap` has every message with its line, and
+//! is reviewed as text to be read.
 
 use std::collections::BTreeMap;
 
 use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::rules::leaflet::Leaflets;
 
-mod gallery;
-
-use gallery::{Set, every_message_is_whole, gallery, listed, on_page, page};
+use super::gallery::{Set, every_message_is_whole, gallery, listed, on_page, page};
 
 #[test]
 fn every_fault_reads_as_on_the_reviewed_page() {
@@ -27,7 +23,7 @@ fn one_fault_brings_one_message_and_no_follow_ups() {
     for (name, set) in single {
         let faults = faults(&set);
         let wanted = match name.as_str() {
-            // It lacks the nine keys of every leaflet, and rules.
+            // It lacks the nine required keys of a leaflet, and rules.
             "a-file-with-nothing-in-it" => 10,
             "several-faults-in-one-file" => 3,
             _ => 1,
@@ -66,7 +62,7 @@ fn within_a_file_faults_come_in_the_order_of_lines() {
     assert!(several >= 2);
 }
 
-/// Each broken file on its own, each folder as a set; by name.
+/// The broken files by name: each file on its own, each subfolder as a set.
 fn all() -> BTreeMap<String, Set> {
     gallery("leaflets", |name| format!("zz/{name}.toml"))
 }

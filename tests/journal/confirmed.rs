@@ -1,9 +1,11 @@
-//! What a keeper found the same on the leaflet of a lot: in words as older journals have it, and as the value itself.
+//! Confirmations of leaflet values: in words, as in older journals, and as values.
 
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::journal::Draft;
 use combclear_domain::journal::entry::{Entry, EntryFault, Envelope};
 use combclear_domain::journal::event::{Body, Confirmed, LeafletReading};
+
+use super::told::told;
 
 fn read(confirms: &str) -> Result<Draft, EntryFault> {
     let text = format!(
@@ -101,6 +103,7 @@ fn a_confirmation_that_cannot_be_read_is_pointed_at() {
         (r#"["brood","brood absent"]"#, "", "expected an object with named fields, not a list"),
     ] {
         let fault = read(confirms).map(|draft| draft.body).expect_err(confirms);
+        let fault = told(&fault);
         assert_eq!(fault.pointer, format!("{at}{pointer}"), "{confirms}: {fault:?}");
         assert!(fault.message.contains(message), "{confirms}: {fault:?}");
         assert!(!fault.help.is_empty(), "{confirms}: {fault:?}");

@@ -3,6 +3,8 @@
 use combclear_domain::journal::{Content, Hash};
 use proptest::prelude::*;
 
+use super::told::told;
+
 #[test]
 fn a_hash_is_the_one_that_every_other_program_gives() {
     // Source: FIPS 180-4 example (SHA-256 of `abc`), as published with the standard.
@@ -41,7 +43,7 @@ fn a_line_that_is_not_what_was_written_out_says_what_is_wrong() {
         (good.trim_end_matches('}').to_owned(), "", "EOF"),
     ] {
         assert_ne!(line, good, "{message}");
-        let fault = Content::from_json(&line).expect_err(&line);
+        let fault = told(&Content::from_json(&line).expect_err(&line));
         assert!(fault.pointer.starts_with(pointer) && fault.message.contains(message), "{line}: {fault:?}");
         assert!(!fault.help.is_empty(), "{line}");
     }

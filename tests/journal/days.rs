@@ -1,11 +1,10 @@
-//! Days, times and instants as text. How days are counted is held against Python in `tests/dates`.
+//! Days, times and instants as text. `tests/dates` checks the counting of days against Python.
 
 use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
+use combclear_testkit::entries::day;
 use proptest::prelude::*;
 
-fn day(text: &str) -> Day {
-    text.parse().unwrap()
-}
+use super::told::said;
 
 #[test]
 fn a_day_is_read_in_one_spelling_only() {
@@ -37,7 +36,7 @@ fn a_day_is_read_in_one_spelling_only() {
         ("2200-01-01", "a day between 1900-01-01 and 2199-12-31"),
         ("0000-01-01", "a day between 1900-01-01 and 2199-12-31"),
     ] {
-        let message = bad.parse::<Day>().unwrap_err().to_string();
+        let message = said(bad.parse::<Day>().unwrap_err());
         assert!(message.starts_with(&format!("`{bad}` is not {why}")), "{message}");
     }
 }
@@ -69,7 +68,7 @@ fn a_time_of_day_is_read_in_one_spelling_only() {
         "+9:30", "-1:30", "٠٩:٣",
     ];
     for text in bad {
-        let message = text.parse::<TimeOfDay>().map(|time| time.to_string()).unwrap_err().to_string();
+        let message = said(text.parse::<TimeOfDay>().map(|time| time.to_string()).unwrap_err());
         assert_eq!(message, format!("`{text}` is not a time of day written like 09:30"));
     }
 }
@@ -92,7 +91,7 @@ fn an_instant_is_written_in_one_spelling_only() {
         "2026-04-11T24:00:00.000Z",
         "1744359330",
     ] {
-        let message = bad.parse::<Instant>().map(|instant| instant.to_string()).unwrap_err().to_string();
+        let message = said(bad.parse::<Instant>().map(|instant| instant.to_string()).unwrap_err());
         assert_eq!(message, format!("`{bad}` is not an instant written like 2026-04-11T08:15:30.123Z"));
     }
 }

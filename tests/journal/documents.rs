@@ -1,9 +1,10 @@
-//! What a document is, as its content shows, and whether it is whole.
+//! The type of a document, read from its content, and whether it is complete.
 
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::document::{Unfit, media_type};
+use combclear_testkit::documents::sample;
 
-use super::samples::sample;
+use super::told;
 
 #[test]
 fn each_type_is_known_by_its_content() {
@@ -26,12 +27,12 @@ fn what_cameras_and_writers_put_behind_the_end_does_no_harm() {
     }
 }
 
-/// A picture that breaks off anywhere is refused; so is a PDF, as long as its last line is not all there.
+/// A picture cut off anywhere is refused; so is a PDF, unless its last line is complete.
 #[test]
 fn a_document_that_breaks_off_anywhere_is_refused() {
     for wanted in MediaType::ALL {
         let whole = sample(*wanted, "invoice 17");
-        // The line break after the last line of a PDF may be missing; the content of the last box of a HEIC may be empty.
+        // The line break after the last line of a PDF may be missing; the last box of a HEIC may be empty.
         let last = match wanted {
             MediaType::Pdf => whole.len() - 1,
             _ => whole.len(),
@@ -43,9 +44,9 @@ fn a_document_that_breaks_off_anywhere_is_refused() {
                     assert_eq!(media_type, *wanted);
                     cut_off += 1;
                 }
-                // Too short to show what it is.
+                // Too short to show its type.
                 Err(Unfit::OtherType(_)) if length < 24 => {}
-                // Between its last two boxes nothing shows.
+                // A cut between its last two boxes leaves no trace.
                 Ok(MediaType::Heic) if whole[length..].starts_with(b"\0\0\0\x12mdat") => {}
                 other => panic!("{wanted} up to {length} of {}: {other:?}", whole.len()),
             }
@@ -64,12 +65,13 @@ fn what_looks_cut_off_says_what_is_missing() {
     ] {
         let whole = sample(wanted, "invoice 17");
         let unfit = media_type(&whole[..whole.len() - 9]).unwrap_err();
-        assert_eq!(unfit.to_string(), message);
-        assert!(unfit.help().starts_with("copy it anew"), "{}", unfit.help());
+        let unfit = told::unfit(&unfit);
+        assert_eq!(unfit.message, message);
+        assert!(unfit.help.starts_with("copy it anew"), "{}", unfit.help);
     }
     let only_type = media_type(b"\0\0\0\x18ftypheic\0\0\0\0mif1heic").unwrap_err();
     let said = "the HEIC looks cut off: the box that describes the picture is missing";
-    assert_eq!(only_type.to_string(), said);
+    assert_eq!(told::unfit(&only_type).message, said);
     // The end of a PDF stands at its end: one that was written over an older one has several.
     let long = [&sample(MediaType::Pdf, "a")[..], &[b' '; 5000]].concat();
     assert!(matches!(media_type(&long), Err(Unfit::CutOff { media_type: MediaType::Pdf, .. })));
@@ -104,7 +106,7 @@ fn anything_else_is_refused_whatever_it_is_called() {
     ] {
         let unfit = media_type(&bytes).unwrap_err();
         assert_eq!(unfit, Unfit::OtherType(shown), "{what}");
-        assert!(unfit.to_string().ends_with("not a PDF, JPEG, PNG or HEIC"), "{unfit}");
+        assert!(told::unfit(&unfit).message.ends_with("not a PDF, JPEG, PNG or HEIC"), "{unfit}");
     }
     assert!(matches!(media_type(&png_of_one_word), Err(Unfit::CutOff { .. })));
 }
@@ -117,5 +119,5 @@ fn a_document_has_one_byte_at_least_and_ten_million_at_most() {
     assert_eq!(media_type(&bytes), Ok(MediaType::Jpeg));
     bytes.push(0);
     assert_eq!(media_type(&bytes), Err(Unfit::TooLarge));
-    assert_eq!(Unfit::TooLarge.to_string(), "the document has more than 10 MB (10000000 bytes)");
+    assert_eq!(told::unfit(&Unfit::TooLarge).message, "the document has more than 10 MB (10000000 bytes)");
 }

@@ -1,11 +1,11 @@
-//! Random drafts of every kind, with every field that may be absent present and absent.
+//! Random drafts of every kind, with every optional field present and absent.
 
-use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::{Draft, Kind};
+use combclear_testkit::entries::read;
 use proptest::prelude::*;
 use serde_json::{Map, Value, json};
 
-/// Text as people write it, with what must be escaped in JSON.
+/// Text as people write it, with characters that JSON must escape.
 fn text() -> impl Strategy<Value = Value> {
     prop_oneof![
         "[a-zA-Z0-9 .,äöüß-]{0,20}",
@@ -89,12 +89,12 @@ fn body(fields: Vec<Field>) -> BoxedStrategy<Value> {
         .boxed()
 }
 
-/// At least one object of these fields: an empty list is left out by some fields and so is no text to compare.
+/// At least one object with these fields: some fields omit an empty list, which would then not round-trip.
 fn list_of(fields: impl Fn() -> Vec<Field>) -> impl Strategy<Value = Value> {
     prop::collection::vec(body(fields()), 1..3).prop_map(Value::Array)
 }
 
-/// What was found the same on a leaflet: in words, or the value itself.
+/// Confirmations: in words, or as values.
 fn confirmed() -> impl Strategy<Value = Value> {
     let in_words = body(vec![needed("topic", words(&["temperature", "brood"])), needed("says", text())]);
     let value = |topic: &'static str, fields: Vec<Field>| {
@@ -124,7 +124,7 @@ fn confirmed() -> impl Strategy<Value = Value> {
     ]
 }
 
-/// Degrees to a tenth, as the journal writes them.
+/// Degrees to a tenth, as in the journal.
 fn degrees() -> impl Strategy<Value = Value> {
     (-600..=500_i32).prop_map(|tenths| match tenths % 10 {
         0 => Value::from(tenths / 10),
@@ -327,7 +327,7 @@ fn body_of(kind: Kind) -> BoxedStrategy<Value> {
     })
 }
 
-/// A draft as it travels: the JSON of its envelope.
+/// A draft as the JSON of its envelope.
 pub(super) fn envelopes() -> impl Strategy<Value = Value> {
     let kind = prop::sample::select(Kind::ALL);
     let body = kind.prop_flat_map(|kind| (Just(kind), body_of(kind)));
@@ -352,13 +352,7 @@ pub(super) fn envelopes() -> impl Strategy<Value = Value> {
     )
 }
 
-/// A draft as it was understood.
+/// A parsed draft.
 pub(super) fn drafts() -> impl Strategy<Value = Draft> {
     envelopes().prop_map(|envelope| read(&envelope))
-}
-
-pub(super) fn read(envelope: &Value) -> Draft {
-    Envelope::from_json(&envelope.to_string())
-        .and_then(Envelope::read)
-        .unwrap_or_else(|fault| panic!("{envelope}: {}: {fault}", fault.pointer))
 }

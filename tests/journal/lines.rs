@@ -3,9 +3,11 @@
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::{Header, Line, VERSION};
 use combclear_domain::journal::{Entry, Hash};
+use combclear_testkit::entries::read;
 use proptest::prelude::*;
 
-use super::drafts::{drafts, envelopes, read};
+use super::drafts::{drafts, envelopes};
+use super::told::told;
 
 fn holding() -> HoldingName {
     "Test Holding".parse().unwrap()
@@ -28,7 +30,7 @@ fn a_header_comes_back_to_the_byte() {
         Header::drafts(holding()).to_json(),
         r#"{"combclear_journal":1,"holding":"Test Holding","sealed":false}"#
     );
-    // Where there are none it says nothing of them: an export from before there were any is the same to the byte.
+    // Without documents the header does not mention them: exports from before documents existed stay byte for byte the same.
     let without = Header::sealed(holding(), 0, None);
     assert_eq!(
         without.to_json(),
@@ -67,7 +69,7 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
             "format version `2`; this program reads version 1",
             "the program that wrote the file",
         ),
-        // A later version may have other fields: the version is what is said.
+        // A later version may have other fields, so the fault is about the version.
         (
             r#"{"combclear_journal":2,"keeper":"K"}"#,
             "/combclear_journal",
@@ -114,7 +116,7 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
             first_line,
         ),
     ] {
-        let fault = Header::from_json(line).expect_err(line);
+        let fault = told(&Header::from_json(line).expect_err(line));
         // A header is one line and short: where in it a field stands is of no help, so only what it is about is checked.
         assert!(fault.pointer.starts_with(pointer), "{line}: {fault:?}");
         assert!(fault.message.contains(message), "{line}: {fault:?}");
@@ -125,7 +127,7 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
 
 #[test]
 fn a_header_fault_gives_no_line_of_its_own_since_the_header_is_the_first() {
-    let fault = Header::from_json(r#"{"combclear_journal":1,"holding":"H"}"#).unwrap_err();
+    let fault = told(&Header::from_json(r#"{"combclear_journal":1,"holding":"H"}"#).unwrap_err());
     assert!(!fault.message.contains(" at line "), "{fault:?}");
 }
 

@@ -5,6 +5,8 @@ use std::collections::BTreeSet;
 use combclear_domain::journal::places::Places;
 use proptest::prelude::*;
 
+use super::told::said;
+
 #[test]
 fn places_are_written_in_runs() {
     for (places, text) in [
@@ -52,7 +54,7 @@ fn text_that_could_be_read_in_two_ways_names_no_places() {
         let fault = text.parse::<Places>().expect_err(text);
         let wanted =
             format!("`{text}` does not name places in a journal in order and each once, like 12-18,25");
-        assert_eq!(fault.to_string(), wanted);
+        assert_eq!(said(fault), wanted);
     }
 }
 

@@ -3,6 +3,8 @@
 use combclear_domain::Quantity;
 use proptest::prelude::*;
 
+use super::told::said;
+
 #[test]
 fn an_amount_is_written_without_idle_zeros() {
     for (text, written) in [
@@ -42,7 +44,7 @@ fn what_is_no_amount_is_refused_with_the_reason() {
         ("1000001", "at most 1000000 is kept"),
         ("99999999999999999999999999", "at most 1000000 is kept"),
     ] {
-        let message = Quantity::parse(text).map(|amount| amount.to_string()).unwrap_err();
+        let message = said(Quantity::parse(text).map(|amount| amount.to_string()).unwrap_err());
         assert!(message.starts_with(&format!("`{text}` is not an amount: {why}")), "{message}");
     }
 }

@@ -1,4 +1,4 @@
-//! Entries that cannot be read: where, what, how to mend it.
+//! Unreadable entries: place, message, help.
 
 use combclear_domain::journal::entry::{EntryFault, Envelope};
 use combclear_domain::journal::{Draft, Kind};
@@ -6,6 +6,7 @@ use proptest::prelude::*;
 use serde_json::{Value, json};
 
 use super::drafts::envelopes;
+use super::told::{Told, told};
 
 const ID: &str = "0190f0a1-beef-7abc-8def-abcdefabcdef";
 const OTHER: &str = "0190f0a1-cafe-7abc-8def-abcdefabcdef";
@@ -14,7 +15,7 @@ fn read(text: &str) -> Result<Draft, EntryFault> {
     Envelope::from_json(text).and_then(Envelope::read)
 }
 
-/// An entry, and what is put in the place of its parts; null takes a part away.
+/// An entry with some parts replaced; null removes a part.
 fn entry(kind: &str, body: &Value, parts: &Value) -> String {
     let mut entry = json!({ "id": ID, "on": "2026-04-11", "recorded_by": "k", "kind": kind, "body": body });
     for (key, part) in parts.as_object().unwrap() {
@@ -27,11 +28,11 @@ fn entry(kind: &str, body: &Value, parts: &Value) -> String {
     entry.to_string()
 }
 
-fn fault(text: &str) -> EntryFault {
-    read(text).map(|draft| format!("{draft:?}")).expect_err(text)
+fn fault(text: &str) -> Told {
+    told(&read(text).map(|draft| format!("{draft:?}")).expect_err(text))
 }
 
-/// Holds pointer, words of the message and words of the help against what a faulty text gives.
+/// Compares the fault of a text with this pointer and parts of message and help.
 fn check(text: &str, pointer: &str, message: &str, help: &str) {
     let fault = fault(text);
     assert_eq!(fault.pointer, pointer, "{text}: {fault:?}");

@@ -2,11 +2,15 @@
 
 use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
+use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Draft, Entry, Hash};
+use combclear_testkit::entries::read;
+use combclear_wording::Words;
+use combclear_wording::unreadable::{broken, misfit};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::drafts::{drafts, envelopes, read};
+use super::drafts::{drafts, envelopes};
 
 fn holding() -> HoldingName {
     "Test Holding".parse().unwrap()
@@ -24,7 +28,7 @@ fn tips() -> impl Strategy<Value = Option<(u64, Hash)>> {
     prop::option::of((1..100_000_u64, any::<[u8; 32]>().prop_map(Hash)))
 }
 
-/// Reads a changed line. A change must show: the line cannot be read, or it does not follow.
+/// Whether a changed line is detected: it cannot be read, or does not follow.
 fn shows(line: &[u8], tip: Option<(u64, Hash)>) -> bool {
     let Ok(text) = std::str::from_utf8(line) else { return true };
     Entry::from_json(text).map_or(true, |entry| entry.follows(&holding(), tip).is_err())
@@ -78,16 +82,21 @@ fn an_entry_that_was_moved_or_belongs_elsewhere_does_not_follow() {
     assert_eq!((second.seq, second.prev), (2, first.hash));
     assert_eq!(first.follows(&holding(), None), Ok(()));
     assert_eq!(second.follows(&holding(), Some(first.tip())), Ok(()));
+    let words = Words::english();
     let what = |entry: &Entry, tip| entry.follows(&holding(), tip).unwrap_err();
+    let said = |broken: &Broken| misfit(words, &broken.what);
     let gap = what(&third, Some(first.tip()));
-    assert_eq!((gap.seq, gap.what.as_str()), (3, "it stands after entry 1, so it would have to be entry 2"));
-    assert_eq!(gap.to_string(), format!("entry 3 ({}): {}", third.draft.id, gap.what));
-    assert_eq!(what(&second, None).what, "it stands after entry 0, so it would have to be entry 1");
+    assert_eq!(
+        (gap.seq, said(&gap).as_str()),
+        (3, "it stands after entry 1, so it would have to be entry 2")
+    );
+    assert_eq!(broken(words, &gap), format!("entry 3 ({}): {}", third.draft.id, said(&gap)));
+    assert_eq!(said(&what(&second, None)), "it stands after entry 0, so it would have to be entry 1");
     let other = Entry::seal(&holding(), full(), written, Some((1, Hash([1; 32]))));
-    assert_eq!(what(&other, Some(first.tip())).what, "its `prev` is not the hash of the entry before it");
+    assert_eq!(said(&what(&other, Some(first.tip()))), "its `prev` is not the hash of the entry before it");
     let elsewhere: HoldingName = "Another Holding".parse().unwrap();
-    let broken = first.follows(&elsewhere, None).unwrap_err();
-    assert_eq!(broken.what, "its content does not give its hash: it was changed after it was recorded");
+    let changed = first.follows(&elsewhere, None).unwrap_err();
+    assert_eq!(said(&changed), "its content does not give its hash: it was changed after it was recorded");
 }
 
 #[test]
@@ -135,7 +144,7 @@ fn a_checkpoint_is_three_lines_and_nothing_else() {
         format!("combclear journal of Test Holding\n-7\n{hash}\n"),
         format!("combclear journal of Test Holding\n7\n{}\n", &hash[1..]),
     ] {
-        let fault = bad.parse::<Checkpoint>().unwrap_err().to_string();
+        let fault = super::told::said(bad.parse::<Checkpoint>().unwrap_err());
         assert!(fault.contains("it takes three lines"), "{bad:?}: {fault}");
     }
 }
@@ -156,7 +165,7 @@ proptest! {
 
     #[test]
     fn a_body_written_in_another_way_is_kept_to_the_byte(envelope in envelopes(), written in instants()) {
-        // The fields of a body in another order, as another program may have written them.
+        // The fields of a body in another order, as another program may write them.
         let body: Value = envelope["body"].clone();
         let mut draft = read(&envelope);
         draft.body = body.to_string().into();
@@ -177,7 +186,7 @@ proptest! {
         let line = Entry::seal(&holding(), draft, written, tip).to_json().into_bytes();
         for (place, byte) in changes {
             let place = place.index(line.len());
-            // The other case of a letter is the likeliest to be read as the same.
+            // The other case of a letter is the change most likely to read the same.
             for byte in [byte, line[place] ^ 0x20, b' '] {
                 let mut changed = line.clone();
                 if std::mem::replace(&mut changed[place], byte) != byte {

@@ -1,13 +1,8 @@
-//! Which entries can be put away together.
+//! Which entries can be archived together.
 
 use combclear_domain::facts::holding::{Bond, Holding, Tie};
-use combclear_domain::journal::entry::Envelope;
-use combclear_domain::journal::{Entry, EntryId};
+use combclear_testkit::entries::{id, read, take_in};
 use serde_json::json;
-
-fn id(number: u32) -> EntryId {
-    format!("00000000-0000-7000-8000-{number:012}").parse().unwrap()
-}
 
 /// Two lots of one medicine. Of the first: acquired (5), given to a colony (6), given again (7), taken out (8), its
 /// withdrawal corrected (9), all disposed of (10). Of the second: acquired (11), and nothing else.
@@ -30,8 +25,7 @@ fn holding() -> Holding {
         ("disposal", json!({"lot": "L1", "quantity": 6, "how_and_where": "handed in"}), None),
         ("lot_acquired", json!({"lot": "L2", "medicine": "strips", "quantity": 10}), None),
     ];
-    let name: combclear_domain::basics::words::HoldingName = "test".parse().unwrap();
-    let mut holding = Holding::new(name.clone());
+    let mut holding = Holding::new("test".parse().unwrap());
     for (number, (kind, body, corrects)) in (1..).zip(entries) {
         let mut entry =
             json!({"id": id(number), "on": "2020-03-01", "recorded_by": "me", "kind": kind, "body": body});
@@ -39,9 +33,7 @@ fn holding() -> Holding {
             entry["corrects"] = json!(id(corrects));
             entry["reason"] = json!("wrong");
         }
-        let draft = Envelope::from_json(&entry.to_string()).unwrap().read().unwrap();
-        let entry = Entry::seal(&name, draft, "2020-03-02T12:00:00.000Z".parse().unwrap(), holding.tip());
-        holding.accept(&entry).unwrap();
+        take_in(&mut holding, read(&entry), "2020-03-02T12:00:00.000Z").unwrap();
     }
     holding
 }
@@ -69,7 +61,7 @@ fn entries_go_together_or_what_ties_them_to_the_rest_is_named() {
         ("a medicine of which lots stay", vec![4], tie(5, 4, Bond::Name)),
         ("an entry that is not there", vec![11, 12], tie(12, 12, Bond::Unknown)),
     ] {
-        let going: Vec<EntryId> = going.into_iter().map(id).collect();
+        let going: Vec<_> = going.into_iter().map(id).collect();
         assert_eq!(holding.first_tie(&going), wanted, "{what}");
     }
 }

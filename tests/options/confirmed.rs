@@ -1,4 +1,4 @@
-//! A value that is confirmed as itself counts just as one that is confirmed in words.
+//! A confirmation as a value counts just like one in words.
 
 use std::collections::BTreeSet;
 
@@ -9,17 +9,19 @@ use combclear_domain::journal::event::Confirmed;
 use combclear_domain::questions::options::{ColonyOptions, WhatIf};
 use combclear_domain::rules::leaflet::Leaflet;
 use combclear_domain::rules::leaflet::rule::Rule;
+use combclear_testkit::entries::draft;
 use combclear_wording::Words;
 use combclear_wording::options::OptionsReport;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::laws::{asked, colonies, some};
+use super::laws::{asked, colonies};
 use super::leaflets;
-use super::making::{Journal, SPAN, day, draft};
+use super::making::{Journal, SPAN, day};
 use super::plans::journals;
+use crate::some;
 
-/// The same journal and readings that confirm these rules, by their numbers among those of each lot that may be confirmed.
+/// The same journal with readings that confirm these rules, chosen by number among those of each lot that may be confirmed.
 fn and_readings(journal: &Journal, rules: &[u8], entry: impl Fn(&Leaflet, &Rule) -> Value) -> Journal {
     let readings = journal.lots.iter().map(|(lot, leaflet)| {
         let may_be: Vec<&Rule> = leaflet.rules.iter().filter(|rule| !rule.says.topic().is_stated()).collect();
@@ -39,7 +41,7 @@ fn value(_: &Leaflet, rule: &Rule) -> Value {
     serde_json::to_value(Confirmed::Value(rule.says.clone())).unwrap()
 }
 
-/// Some of them each way.
+/// A mix of both ways.
 fn either(leaflet: &Leaflet, rule: &Rule) -> Value {
     if rule.line.is_multiple_of(2) { words(leaflet, rule) } else { value(leaflet, rule) }
 }

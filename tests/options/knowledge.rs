@@ -1,5 +1,5 @@
-//! What an entry adds to a journal, knowledge or news; which entries of one day may come in another order; what a
-//! condition rests on; and where the program does not keep the laws yet.
+//! What an entry adds to a journal, knowledge or news; which entries of one day may be reordered; what a condition depends
+//! on; and where the program does not satisfy the properties yet.
 
 use combclear_domain::basics::topic::Topic;
 use std::collections::{BTreeMap, BTreeSet};
@@ -11,17 +11,18 @@ use combclear_domain::journal::event::Inspection;
 use combclear_domain::journal::{Draft, Event, Kind};
 use combclear_domain::questions::options::{Ask, Because};
 use combclear_domain::rules::leaflet::{Force, Leaflet, Release};
+use combclear_testkit::entries::draft;
 use serde_json::{Value, json};
 
-use super::making::{Journal, day, draft, invented};
+use super::making::{Journal, day, invented};
 
-/// A reading term by term; other entries as they are.
+/// A reading split into one entry per term; other entries unchanged.
 pub(super) fn one_by_one(told: &Draft) -> Vec<Draft> {
     let body: Value = serde_json::from_str(&told.body).unwrap();
     let Some(terms) = body["terms"].as_object().filter(|terms| !terms.is_empty()) else {
         return vec![told.clone()];
     };
-    // How long it stays is read before whether it comes out.
+    // The stay is read before the removal.
     let each = terms.iter().rev().map(|(field, value)| {
         let body = json!({ "lot": body["lot"], "terms": { field: value } });
         draft(&format!("{field} {}", told.id), told.on, "leaflet_reading", &body)
@@ -29,13 +30,13 @@ pub(super) fn one_by_one(told: &Draft) -> Vec<Draft> {
     each.collect()
 }
 
-/// Whether an entry adds to what is known and is no news.
+/// Whether an entry adds knowledge rather than news.
 ///
-/// News are: whatever happens to a colony or a lot, such as supers, doses, removals, moves; an inspection while another
-/// tells the same of the colony; a newer forecast, or a measurement after one; a flow beside others of its year, or of the
-/// same forage shortly before or after, which may be the same flow told again; conditions at a site of which some were
-/// stated by then; a reading of what somebody or the leaflet has stated. Answers turn on those as they should. An estimate
-/// that contradicts what was counted is no knowledge either: one of the two is wrong.
+/// News is: any event of a colony or a lot, such as supers, doses, removals, moves; an inspection when another has the same
+/// facts; a newer forecast, or a measurement after one; a flow beside others of its year, or of the same forage shortly
+/// before or after, which may be the same flow recorded again; site conditions when some were already stated; a reading of a
+/// term that somebody or the leaflet has stated. Such entries may well change answers. An estimate that contradicts a count
+/// is no knowledge either: one of the two is wrong.
 pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft) -> bool {
     let mut known = journal.drafts.iter();
     match &learnt.event {
@@ -65,7 +66,7 @@ pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft)
             _ => false,
         }),
         Event::NectarFlow(new) => {
-            // A flow over the new year is one of the year in which it begins: days of the next year do not ask for it.
+            // A flow over the new year belongs to the year in which it begins: days of the next year do not ask for it.
             let (first, last) =
                 (new.from_early.unwrap_or(new.from), new.to.or(new.from_late).unwrap_or(new.from));
             let tells_of_it = |draft: &Draft| match &draft.event {
@@ -81,7 +82,7 @@ pub(super) fn is_knowledge(journal: &Journal, holding: &Holding, learnt: &Draft)
             let medicine = &holding.lot(&new.lot).unwrap().1.medicine;
             let leaflet =
                 invented().into_iter().find(|leaflet| leaflet.id.as_str() == medicine.as_str()).unwrap();
-            // The leaflet of a slow medicine has said that something stays.
+            // The leaflet of a slow medicine says that something stays.
             let unsays_the_leaflet =
                 new.terms.removal == Some(RemovalNeed::NothingStays) && leaflet.release == Release::Slow;
             let terms = serde_json::to_value(&new.terms).unwrap();
@@ -96,7 +97,7 @@ fn fields(body: &str) -> BTreeSet<String> {
     serde_json::from_str::<BTreeMap<String, Value>>(body).unwrap().into_keys().collect()
 }
 
-/// Whether the seams of one and the estimate of the other cannot both be right.
+/// Whether the seams of one and the estimate of the other contradict each other.
 fn contradict(one: &Inspection, two: &Inspection) -> bool {
     let apart = |seams: Option<u8>, bees: Option<u32>| {
         let bounds = seams.map(|seams| u32::from(seams) * 1_200..=u32::from(seams) * 3_000);
@@ -105,10 +106,10 @@ fn contradict(one: &Inspection, two: &Inspection) -> bool {
     apart(one.seams, two.bees) || apart(two.seams, one.bees)
 }
 
-/// How long it stays and whether it comes out by itself is one topic: what need not come out is used up by the longest.
+/// Length of stay and removal are one topic: a carrier that need not come out is used up after the longest of these.
 const STAYS: [&str; 3] = ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"];
 
-/// The terms on which anybody has said anything about a medicine.
+/// The terms of a medicine that anybody has stated.
 fn stated(journal: &Journal, holding: &Holding, leaflet: &Leaflet) -> BTreeSet<String> {
     let mut stated = BTreeSet::new();
     for draft in &journal.drafts {
@@ -140,25 +141,9 @@ fn stated(journal: &Journal, holding: &Holding, leaflet: &Leaflet) -> BTreeSet<S
     stated
 }
 
-/// The same entries, those of one day in another order; what depends on another entry of the day stays behind it.
-pub(super) fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
-    let mut left: Vec<(u16, &Draft)> = keys.iter().cycle().copied().zip(&journal.drafts).collect();
-    left.sort_by_key(|(_, draft)| draft.on);
-    let mut shuffled = journal.clone();
-    shuffled.drafts.clear();
-    while let Some((_, next)) = left.first() {
-        let of_day = left.iter().take_while(|(_, draft)| draft.on == next.on).count();
-        let free = (0..of_day)
-            .filter(|index| !left[..*index].iter().any(|(_, before)| depend(before, left[*index].1)));
-        let chosen = free.min_by_key(|index| left[*index].0).unwrap();
-        shuffled.drafts.push(left.remove(chosen).1.clone());
-    }
-    shuffled
-}
-
 /// Whether two entries of one day may mean something else in the other order: they speak of one colony or of one apiary,
 /// or one builds on the other. Readings of leaflets may come in any order.
-fn depend(one: &Draft, two: &Draft) -> bool {
+pub(super) fn depend(one: &Draft, two: &Draft) -> bool {
     let set_up = |draft: &Draft| draft.on < day(0);
     let reading = |draft: &Draft| draft.kind() == Kind::LeafletReading;
     let named = |draft: &Draft| -> BTreeSet<String> {
@@ -173,7 +158,7 @@ fn depend(one: &Draft, two: &Draft) -> bool {
         || (!reading(one) && !reading(two) && named(one).intersection(&named(two)).next().is_some())
 }
 
-/// Whether a condition holds because of the value that the leaflet states, and would not whatever that is.
+/// Whether a condition is met because of the value in the leaflet, and might not be for another value.
 pub(super) fn leans(because: &Because) -> bool {
     match because {
         Because::Courses { given, .. } => *given > 0,
@@ -190,7 +175,7 @@ pub(super) fn leans(because: &Because) -> bool {
     }
 }
 
-/// A colony is looked at where it stood on the first day asked about, also on days after it was moved.
+/// A colony is judged at its apiary on the first day asked about, even on days after a move.
 pub(super) fn moved_meanwhile(journal: &Journal, colony: &ColonyName, ask: &Ask) -> bool {
     journal.drafts.iter().any(|draft| match &draft.event {
         Event::ColonyMoved(moved) => {

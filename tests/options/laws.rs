@@ -1,4 +1,4 @@
-//! Laws that hold for every holding, over random ones.
+//! Properties that hold for every holding, tested on random ones.
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::topic::Topic;
@@ -13,25 +13,16 @@ use combclear_domain::journal::Kind;
 
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::questions::options::{Ask, Because, Board, Condition, Span, State, Usability, WhatIf};
+use combclear_testkit::entries::{draft, shuffled_within_days, uuid_of};
 use combclear_wording::options::{OptionsReport, StartReport};
 use proptest::prelude::*;
 use serde_json::json;
 
-use super::entries::uuid_of;
-use super::knowledge::{is_knowledge, leans, moved_meanwhile, one_by_one, shuffled_within_days};
-use super::making::{Journal, SPAN, day, draft, invented};
+use super::knowledge::{depend, is_knowledge, leans, moved_meanwhile, one_by_one};
+use super::making::{Journal, SPAN, day, invented};
 use super::plans::{journals, told};
 use super::{apiary_report, colony_report, leaflets};
-
-pub(super) fn some(cases: u32) -> ProptestConfig {
-    let cases = std::env::var("PROPTEST_CASES").ok().and_then(|cases| cases.parse().ok()).unwrap_or(cases);
-    ProptestConfig {
-        cases,
-        failure_persistence: None,
-        max_global_rejects: 100_000,
-        ..ProptestConfig::default()
-    }
-}
+use crate::some;
 
 pub(super) fn asked(from: Day, to: Day, as_of: Day, what_if: &WhatIf) -> Ask {
     Ask { span: Span::new(from, to).unwrap(), as_of, what_if: what_if.clone() }
@@ -65,7 +56,7 @@ fn answers(holding: &Holding, colony: &ColonyName, ask: &Ask) -> Answers {
     judged.iter().map(by_day).collect()
 }
 
-/// What every condition of every option says of every start day.
+/// Every condition of every option.
 fn conditions(holding: &Holding, colony: &ColonyName, ask: &Ask) -> Vec<Vec<Condition>> {
     let board = Board::of_colony(holding, leaflets(), ask, colony);
     board.judge(colony).iter().map(|judged| judged.conditions().cloned().collect()).collect()
@@ -75,7 +66,7 @@ pub(super) fn colonies(journal: &Journal) -> impl Iterator<Item = ColonyName> {
     journal.colonies.iter().map(|name| name.parse().unwrap())
 }
 
-/// The first condition that was met and is broken, or the other way round.
+/// The first condition that changed from met to broken, or the reverse.
 fn flip(before: &[Vec<Condition>], after: &[Vec<Condition>], span: Span) -> Option<String> {
     for ((leaflet, before), after) in invented().iter().zip(before).zip(after) {
         for (one, two) in before.iter().zip(after) {
@@ -94,7 +85,7 @@ fn flip(before: &[Vec<Condition>], after: &[Vec<Condition>], span: Span) -> Opti
     None
 }
 
-/// What can be used comes first.
+/// The rank of an answer; usable first.
 fn place(answer: Usability) -> u8 {
     match answer {
         Usability::Usable => 0,
@@ -180,7 +171,7 @@ proptest! {
         (from, length) in (0..220_u16, 0..30_u16),
         crowded in 4..40_u16,
     ) {
-        // A few days hold everything, so that there is something to shuffle.
+        // Everything happens within a few days, so that there is something to shuffle.
         for draft in journal.drafts.iter_mut().filter(|draft| draft.on >= day(0)) {
             let ahead = u16::try_from(draft.on.days_since(day(0))).unwrap();
             draft.on = day(ahead - ahead % crowded + crowded);
@@ -192,7 +183,8 @@ proptest! {
                 standing = standing.and(draft.clone());
             }
         }
-        let shuffled = shuffled_within_days(&standing, &keys);
+        let drafts = shuffled_within_days(&standing.drafts, &keys, depend);
+        let shuffled = Journal { drafts, ..standing.clone() };
         let one = standing.holding();
         let Ok(two) = shuffled.try_holding() else { return Err(TestCaseError::reject("depends on the order")) };
         let ask = asked(day(from), day(from + length), day(from.max(SPAN + 40)), &WhatIf::default());
@@ -346,7 +338,7 @@ proptest! {
                 let Some(free) = start.start.first_free_day else { continue };
                 let colony = option.longest_for.as_ref().unwrap_or(&report.colonies[0]);
                 let says = |holding: &Holding, on| History::of(holding, leaflets(), colony).may_be_supered(on);
-                // What is in from before may bar the supers longer: the day that is told is that of this course alone.
+                // An earlier medicine may bar supers for longer: the day stated is that of this course alone.
                 if [free, free.before()].iter().any(|day| says(&holding, *day) != Verdict::Yes) {
                     continue;
                 }
@@ -360,7 +352,7 @@ proptest! {
     }
 }
 
-/// The same entries, and a course given dose by dose and taken out as a start tells it.
+/// The same entries, with a course given dose by dose and taken out as the start says.
 fn as_told(journal: &Journal, colony: &ColonyName, lot: &str, start: &StartReport) -> Journal {
     let mut recorded = journal.clone();
     for (index, visit) in start.visits.iter().enumerate() {

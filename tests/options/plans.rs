@@ -1,18 +1,18 @@
-//! Random holdings as far as treatments turn on them: sites, weather, flows, sights of colonies, supers, courses.
+//! Random holdings, as far as treatments depend on them: sites, weather, flows, inspections, supers, courses.
 //!
-//! A plan is drawn first, and then recorded; what a holding refuses is left out, so that every journal is a true one.
+//! A plan is drawn first, then recorded. Refused entries are left out, so every journal is a possible one.
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::confirmed::in_words;
 use combclear_domain::journal::Draft;
 use combclear_domain::rules::leaflet::Leaflet;
+use combclear_testkit::entries::{draft, record, uuid_of};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::entries::uuid_of;
-use super::making::{Journal, SPAN, day, draft, invented, record};
+use super::making::{Journal, SPAN, day, invented};
 
-/// What a plan holds. Numbers choose among what there is when the entry is made.
+/// An event of a plan. Its numbers select from what exists when the entry is made.
 #[derive(Debug, Clone)]
 pub(super) enum What {
     Inspect { colony: u8, seen: Value },
@@ -30,18 +30,18 @@ pub(super) enum What {
     End { colony: u8 },
 }
 
-/// A happening on a day.
+/// An event on a day.
 #[derive(Debug, Clone)]
 pub(super) struct Planned {
     day: u16,
     what: What,
 }
 
-/// A journal of up to twenty-five happenings in one to three colonies at one or two apiaries.
+/// A journal of up to twenty-five events in one to three colonies at one or two apiaries.
 pub(super) fn journals() -> impl Strategy<Value = Journal> {
     let happening = (0..SPAN, what()).prop_map(|(day, what)| Planned { day, what });
     let happenings = prop::collection::vec(happening, 1..26);
-    // A leaflet that is silent is the one of which most can be learnt.
+    // A leaflet without rules leaves most to learn.
     let silent = invented().iter().position(|leaflet| leaflet.id.as_str() == "strip-silent").unwrap();
     let leaflet = prop_oneof![3 => 0..invented().len(), 1 => Just(silent)];
     let lots = prop::collection::vec((leaflet, prop::option::of(0..SPAN * 2)), 2..5);
@@ -64,7 +64,7 @@ pub(super) fn journals() -> impl Strategy<Value = Journal> {
     })
 }
 
-/// Something that may add to what is known of a journal; whether it does depends on what the journal holds.
+/// Something that may add knowledge to a journal, depending on its content.
 pub(super) fn told() -> impl Strategy<Value = Planned> {
     let what = prop_oneof![
         3 => inspect(),
@@ -102,7 +102,7 @@ fn word(words: &'static [&'static str]) -> impl Strategy<Value = Option<&'static
     prop::option::weighted(0.6, prop::sample::select(words))
 }
 
-/// An estimate of the bees lies within what the seams of bees let be, or one of the two would be wrong.
+/// An estimate of the bees fits the number of seams; otherwise one of the two would be wrong.
 fn inspect() -> impl Strategy<Value = What> {
     let few = |most: u16| prop::option::weighted(0.4, 1..most);
     let bees = prop::option::weighted(0.4, 1_200..=3_000_u32);
@@ -154,7 +154,7 @@ fn flow() -> impl Strategy<Value = What> {
     )
 }
 
-/// The lowest and the highest of a day, in whole degrees.
+/// The lowest and highest of a day, in whole degrees.
 fn degrees() -> impl Strategy<Value = (i16, i16)> {
     (-5..20_i16, 0..15_i16).prop_map(|(low, range)| (low, low + range))
 }
@@ -173,11 +173,11 @@ fn normals() -> impl Strategy<Value = What> {
     })
 }
 
-/// Terms as somebody reads them: any topics, any values that do not contradict each other.
+/// Random readings: any topics, any values that do not contradict each other.
 fn read() -> impl Strategy<Value = What> {
     let days = |most: u16| prop::option::of(0..most);
     let supers = word(&["off", "on", "on_no_harvest"]);
-    // That nothing stays would contradict what is recorded as taken out; `tests/supering` has that case.
+    // `nothing_stays` would contradict recorded removals; `tests/supering` has that case.
     let removal = word(&["needed", "not_needed"]);
     let stays = (prop::option::of(1..21_u16), prop::option::of(1..35_u16), prop::option::of(35..60_u16));
     let terms = (
@@ -270,7 +270,7 @@ impl Journal {
         self.courses.get(usize::from(number) % self.courses.len().max(1))
     }
 
-    /// The entry that is meant, if there is what it speaks of.
+    /// The entry of an event, if the things it names exist.
     pub(super) fn made(&self, word: &str, planned: &Planned) -> Option<Draft> {
         let on = day(planned.day);
         let (kind, body) = match &planned.what {
@@ -343,7 +343,7 @@ fn with(body: &Value, field: &str, name: &str) -> Value {
     body
 }
 
-/// A value of the leaflet in the words in which it is confirmed.
+/// A leaflet value in the words of a confirmation.
 fn confirmed(leaflet: &Leaflet, rule: u8) -> Value {
     let rule = &leaflet.rules[usize::from(rule) % leaflet.rules.len()];
     json!({ "topic": rule.says.topic(), "says": in_words(&rule.says, leaflet.unit) })

@@ -1,4 +1,4 @@
-//! Reasons that are one to a reader are told in one sentence, and only those.
+//! Reasons that read the same share one sentence, and only those.
 
 use std::collections::BTreeMap;
 
@@ -8,10 +8,11 @@ use combclear_wording::options::OptionsReport;
 use proptest::prelude::*;
 use serde_json::json;
 
-use super::laws::{asked, colonies, some};
+use super::laws::{asked, colonies};
 use super::leaflets;
 use super::making::day;
 use super::plans::journals;
+use crate::some;
 
 proptest! {
     #![proptest_config(some(32))]
@@ -24,7 +25,7 @@ proptest! {
     ) {
         let holding = journal.holding();
         let what_if: WhatIf = serde_json::from_value(assumed).unwrap();
-        // Asked in two ways, so that one fact of the site is recorded and assumed.
+        // Asked in two ways, so that one fact of the site is both recorded and assumed.
         let (nothing, dated) = (WhatIf::default(), day(as_of));
         let asks = [what_if, nothing].map(|what_if| asked(day(from), day(from + length), dated, &what_if));
         let mut by_words: BTreeMap<String, Vec<Because>> = BTreeMap::new();

@@ -1,4 +1,4 @@
-//! Whatever an answer asks for can be recorded as it is asked for, and then that blank is gone.
+//! Whatever an answer asks for can be recorded as asked, and then that unknown is gone.
 
 use std::collections::BTreeMap;
 
@@ -6,16 +6,18 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::Draft;
 use combclear_domain::questions::options::WhatIf;
+use combclear_testkit::entries::draft;
 use combclear_wording::options::{Missing, OptionReport, OptionsReport};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
 use super::colony_report;
-use super::laws::{asked, colonies, some};
-use super::making::{SPAN, day, draft};
+use super::laws::{asked, colonies};
+use super::making::{SPAN, day};
 use super::plans::journals;
+use crate::some;
 
-/// What may be recorded in a field, whichever it turns out to be.
+/// Possible values of a field.
 fn values(field: &str) -> Vec<Value> {
     match field {
         "brood" => vec![json!("absent"), json!("lowest"), json!("present")],
@@ -37,7 +39,7 @@ fn values(field: &str) -> Vec<Value> {
     }
 }
 
-/// Everything that could be recorded in these fields together.
+/// Every combination of values for these fields.
 fn bodies(fields: &[String]) -> Vec<Value> {
     let mut bodies = vec![json!({})];
     for field in fields {
@@ -61,8 +63,8 @@ fn bodies(fields: &[String]) -> Vec<Value> {
     bodies
 }
 
-/// The ways of recording what is asked for, each as drafts of one kind; none where no entry is asked for, or only one that
-/// comes before the entry that would tell.
+/// The ways to record what is asked for, each as drafts of one kind. None if no entry is asked for, or only one that must
+/// precede another.
 fn recorded(
     missing: &Missing,
     colony: &ColonyName,
@@ -108,7 +110,7 @@ fn recorded(
             };
             let [first, last] = days();
             if missing.fields.iter().any(|field| field == "stage=seen") {
-                // The flow that is asked for, by its name in the words.
+                // The forage of the flow asked for, from the sentence.
                 let forage =
                     missing.how.split("the flow of ").nth(1).unwrap().split(" as seen").next().unwrap();
                 vec![flow(forage, "seen", last, today.max(last))]
@@ -142,7 +144,8 @@ fn recorded(
             let body = json!({ "administration": entry, "colonies": [colony] });
             vec![on(&body, missing.on_by.unwrap())]
         }
-        // Whose leaflet is read once it is there, and what was in a colony that came, is told in two steps or by a correction.
+        // Reading the leaflet of a lot still to be acquired, and the medicines in a colony that joined, take two steps or a
+        // correction.
         "lot_acquired" | "colony_established" => Vec::new(),
         other => panic!("no entry of the kind `{other}` is known to be asked for: {missing:?}"),
     }
@@ -157,8 +160,8 @@ fn same<'r>(report: &'r OptionsReport, option: &OptionReport) -> &'r OptionRepor
     report.options.iter().find(same).unwrap()
 }
 
-/// Whether something that is not known is what was not known before. What was seen, measured or found at the site leaves
-/// nothing of its rule open; a reading or a flow may bring up another question of it.
+/// Whether a remaining unknown is the same as before. Inspections, measurements and site conditions settle their whole rule;
+/// a reading or a flow may raise another question of it.
 fn is_left(before: &Missing, left: &Missing) -> bool {
     let whole = ["inspection", "temperature", "site_conditions"];
     let rule = |missing: &Missing| missing.fact.split(": ").next().unwrap().to_owned();
@@ -186,7 +189,7 @@ proptest! {
         let what_if: WhatIf = serde_json::from_value(assumed).unwrap();
         let as_of = day(SPAN.max(from));
         let ask = asked(day(from), day(from + length), as_of, &what_if);
-        // By what is asked for, so that what is asked for seldom has its turn too.
+        // By kind of remedy, so that rare kinds get their turn too.
         let mut ways: BTreeMap<String, Vec<_>> = BTreeMap::new();
         for colony in colonies(&journal) {
             let report = colony_report(&holding, &colony, &ask);
@@ -203,7 +206,7 @@ proptest! {
         }
         ways.retain(|_, ways| !ways.is_empty());
         let ways: Vec<_> = ways.into_values().collect();
-        // Not all of them: an answer with everything that it tells takes its time.
+        // Only some of them: a whole answer takes time.
         for (kind, way) in picks.iter().filter(|_| !ways.is_empty()) {
             let of_kind = &ways[kind.index(ways.len())];
             let (colony, option, missing, concerns, drafts) = &of_kind[way.index(of_kind.len())];

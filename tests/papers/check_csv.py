@@ -1,4 +1,4 @@
-"""Reads the CSV of a register with Python's csv module and holds every cell against the register's JSON.
+"""Reads the CSV of a register with Python's csv module and compares every cell with the register's JSON.
 
 Source: RFC 4180 as Python's csv module reads it; the rule for apostrophes is the one documented in flat.rs.
 """
@@ -13,7 +13,7 @@ MISSING = "not recorded"
 
 
 def back(cell):
-    """What was recorded."""
+    """The recorded text."""
     parts = re.findall(r"[^;\t\r\n]*[;\t\r\n]|[^;\t\r\n]+", cell)
     return "".join(part[1:] if part.startswith("'") and FORMULA.match(part[1:]) else part for part in parts)
 
@@ -91,7 +91,7 @@ for row, there in pairs("prescription", "prescriptions"):
     same(row, prescription=there["prescription"]["number"], vet=text(there["prescription"]["vet"]),
          vet_contact=text(there["prescription"]["contact"]), withdrawal_days=text(there["withdrawal_days"]))
 
-# Every colony of an administration has, for each lot it was given from, one row, with the fate of its course.
+# Every colony of an administration has one row for each lot it was given from, with the fate of its course.
 given = of("administration")
 for there in register["administrations"]:
     mine = [row for row in given if row["entry"] == there["written"]["entry"]]

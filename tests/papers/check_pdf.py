@@ -1,4 +1,4 @@
-"""Reads PDF files back with pypdf and holds their text against the registers that they were made from.
+"""Reads PDF files back with pypdf and compares their text with the registers they were made from.
 
 Takes a folder of NAME.pdf beside NAME.json, as the tests write it.
 """
@@ -12,19 +12,19 @@ import pypdf
 
 
 def squeezed(text):
-    """Without the ends of lines. Signs that cannot be seen stay: nobody wrote them, so they would be a fault."""
+    """Without line ends. Invisible characters stay: nobody wrote them, so they would be a fault."""
     return re.sub(r"\s+", "", text)
 
 
 def expected(text, missing):
-    """As the pages write it: what cannot be seen, or has no shape in the fonts, by its code point."""
+    """As in the pages: invisible characters, and those missing from the fonts, as code points."""
     hidden = re.compile(r"[\x00-\x1f\x7f-\x9f\xad\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff]")
     written = hidden.sub(lambda sign: f"U+{ord(sign[0]):04X}", text)
     return squeezed("".join(f"U+{ord(sign):04X}" if sign in missing else sign for sign in written))
 
 
 MISSING = "\u4e61\u8702\U0001f41d"
-# Scripts from right to left are stored in the order in which they are seen; they are looked at by eye.
+# Right-to-left scripts are stored in visual order; they are checked by eye.
 RIGHT_TO_LEFT = re.compile(r"[\u0590-\u08ff]")
 count = 0
 files = sorted(pathlib.Path(sys.argv[1]).glob("*.pdf"))

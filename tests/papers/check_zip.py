@@ -1,4 +1,4 @@
-"""Opens a pack with Python's zipfile and checks it by its own sums. Says what is in it."""
+"""Opens a pack with Python's zipfile and checks it by its own checksums. Prints its content."""
 
 import hashlib
 import re

@@ -42,7 +42,7 @@ fn every_treatment_and_every_movement_has_the_shape_of_the_standard() {
     }
 }
 
-/// The schemas would show a fault: each change of one thing is refused.
+/// The schemas detect faults: each single change is refused.
 #[test]
 fn the_schemas_refuse_what_is_not_of_the_standard() {
     let treatment = schema(include_str!("../exchange/schemas/group-treatment.json"));
@@ -86,7 +86,7 @@ fn every_civil_date_is_written_as_midday_utc() {
     }
 }
 
-/// A dose of an earlier time is told as a treatment that blocks, and not as a movement of stock of this time.
+/// A dose from before the period is a treatment that blocks, but no stock movement of the period.
 #[test]
 fn a_dose_given_before_the_time_is_a_treatment_and_no_use_of_stock() {
     let report = autumn();
@@ -106,7 +106,7 @@ fn a_dose_given_before_the_time_is_a_treatment_and_no_use_of_stock() {
     assert!(earlier > 0 && own > 0, "{earlier} earlier, {own} of the time");
 }
 
-/// The treatments of one entry: who was in it, the withdrawals, and what was used.
+/// The treatments of one entry.
 fn told(report: &combclear_domain::questions::register::Register, place: usize) -> Vec<Value> {
     let entry = report.administrations[place].written.entry.to_string();
     let file = file(report);
@@ -122,7 +122,7 @@ fn honey(end: &str) -> Value {
     serde_json::json!([{ "productType": "Honey", "endDate": end }])
 }
 
-/// The end is not known, and the withdrawal is named all the same.
+/// A withdrawal of unknown end is still listed.
 fn open() -> Value {
     serde_json::json!([{ "productType": "Honey" }])
 }
@@ -137,7 +137,7 @@ fn a_period_of_no_days_ends_when_the_treatment_does_and_stands_in_the_remark() {
     assert_eq!(first[0]["totalMedicineUsed"]["doseUnits"], "EA");
 }
 
-/// Read together, the known end of one would be taken for that of both.
+/// Merged, the known end of one would be read as that of both.
 #[test]
 fn strips_still_in_one_of_two_leave_its_end_open_and_that_of_the_other_known() {
     let mut report = demo();
@@ -168,7 +168,7 @@ fn a_period_that_nobody_recorded_is_an_open_withdrawal_and_not_none() {
     assert!(remark.contains("withdrawal period not recorded"), "{remark}");
 }
 
-/// A course of which the record tells nothing is no freedom either.
+/// A course without record is no freedom either.
 #[test]
 fn colonies_whose_course_is_not_told_have_an_open_withdrawal() {
     let mut report = demo();

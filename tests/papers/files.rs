@@ -1,7 +1,6 @@
-//! Files for other programs, and those programs.
+//! Files for other programs, and running those programs.
 
 use std::path::PathBuf;
-use std::process::Command;
 
 use combclear_domain::journal::Content;
 use combclear_papers::pack::{Failing, Input, Why, pack};
@@ -9,22 +8,18 @@ use combclear_wording::Words;
 use combclear_wording::register::RegisterReport;
 
 use super::making::{autumn, demo, hard, made, with_documents};
-use super::one_line::OneLine;
+use crate::one_line::OneLine;
 
 /// A folder of this test alone.
-pub(super) fn folder(name: &str) -> PathBuf {
+fn folder(name: &str) -> PathBuf {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("papers").join(name);
     std::fs::create_dir_all(&folder).unwrap();
     folder
 }
 
 /// Runs a script beside this file, which says what it found.
-pub(super) fn python(script: &str, arguments: &[PathBuf]) -> String {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../tests/papers").join(script);
-    let ran = Command::new("python3").arg(path).args(arguments).output();
-    let ran = ran.unwrap_or_else(|error| panic!("this test needs `python3`, which cannot be run: {error}"));
-    assert!(ran.status.success(), "{script}:\n{}", String::from_utf8_lossy(&ran.stderr));
-    String::from_utf8(ran.stdout).unwrap()
+fn python(script: &str, arguments: &[PathBuf]) -> String {
+    combclear_testkit::files::python(&format!("tests/papers/{script}"), arguments, "")
 }
 
 fn content(text: &str) -> Content {

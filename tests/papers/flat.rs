@@ -1,4 +1,4 @@
-//! The CSV as a whole, and any text in it.
+//! The CSV as a whole, and arbitrary text in it.
 
 use combclear_papers::flat::{COLUMNS, csv, guarded, unguarded};
 use proptest::prelude::*;
@@ -10,12 +10,12 @@ fn the_demo_as_csv() {
     insta::assert_snapshot!(String::from_utf8(csv(&demo()).unwrap()).unwrap().replace("\r\n", "\n"));
 }
 
-/// Texts of the signs that matter here, and any others.
+/// Texts of the critical characters, and others.
 fn text() -> impl Strategy<Value = String> {
     prop_oneof!["[ '=+@\\-\t\r\n\u{ff1d}\u{a0}\",;a0]{0,8}", any::<String>()]
 }
 
-/// What begins a formula, by OWASP's page.
+/// Characters that begin a formula, according to OWASP's page.
 const BEGINS: [char; 11] =
     ['=', '+', '-', '@', '\t', '\r', '\n', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}'];
 
@@ -26,8 +26,8 @@ proptest! {
         prop_assert_eq!(&unguarded(&cell), &text);
         let first = cell.trim_start_matches(|sign: char| sign.is_whitespace() && !BEGINS.contains(&sign));
         prop_assert!(!first.starts_with(BEGINS));
-        // Nor does what another program takes for a cell of its own. A line's end is one of the signs itself, so it ends
-        // a part and begins none.
+        // Nor any part that another program takes for a cell. A line end is one of those characters itself, so it ends a
+        // part and begins none.
         for part in cell.split([';', '\t', '\r', '\n']) {
             let first = part.trim_start_matches(|sign: char| sign == '"' || sign.is_whitespace());
             prop_assert!(!first.starts_with(BEGINS), "{part:?} of {cell:?}");

@@ -1,19 +1,14 @@
-//! Registers to write down: the demo's, and small ones with texts that are hard to print.
+//! Registers for output: the demo's, and small ones with texts that are hard to print.
 
-use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::basics::calendar::Instant;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::questions::register::{Period, Register};
-
-const DEMO: &str = include_str!("../../demo/holding.jsonl");
+use combclear_testkit::entries::day;
+use combclear_testkit::files::demo_holding;
 
 /// The instant that files name as their making.
 pub(super) fn made() -> Instant {
     "2026-11-27T10:00:00.000Z".parse().unwrap()
-}
-
-pub(super) fn day(text: &str) -> Day {
-    text.parse().unwrap()
 }
 
 /// The demo's register of its two seasons.
@@ -21,23 +16,9 @@ pub(super) fn demo() -> Register {
     register(&demo_holding(), "2025-01-01", "2026-12-31")
 }
 
-/// The demo's register of some weeks, with strips that were given before them and were still in.
+/// The demo's register of a few weeks, with strips given earlier that were still in.
 pub(super) fn autumn() -> Register {
     register(&demo_holding(), "2025-09-01", "2025-10-31")
-}
-
-fn demo_holding() -> Holding {
-    let mut lines = DEMO.lines();
-    let header = Header::from_json(lines.next().unwrap()).unwrap();
-    let mut holding = Holding::new("demo".parse().unwrap());
-    // The documents stand after the entries.
-    for line in lines.filter(|line| line.starts_with("{\"seq\"")) {
-        let Line::Sealed(entry) = Line::from_json(&header, line).unwrap() else {
-            panic!("the demo journal is sealed")
-        };
-        holding.restore(&entry);
-    }
-    holding
 }
 
 fn register(holding: &Holding, from: &str, to: &str) -> Register {
@@ -45,7 +26,7 @@ fn register(holding: &Holding, from: &str, to: &str) -> Register {
     Register::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"))
 }
 
-/// Texts that would do harm if they were read as anything but text.
+/// Texts that would do harm if they were taken for anything but text.
 pub(super) const HARD: [&str; 8] = [
     r#"#panic("x") *bold* $x$ `raw` @ref <label> \ // /* "#,
     "<script>alert(1)</script>&amp;\"'</style>",
@@ -57,7 +38,7 @@ pub(super) const HARD: [&str; 8] = [
     "[Content] {code} #{x} ~ -- --- ... $ _ * #",
 ];
 
-/// The demo's register with hard texts in every place where a person writes freely.
+/// The demo's register with hard texts in every free-text field.
 pub(super) fn hard() -> Register {
     let mut report = demo();
     let mut texts = HARD.iter().cycle().map(|text| (*text).to_owned());

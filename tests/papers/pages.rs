@@ -1,4 +1,4 @@
-//! The page, and the sheets that all writers share.
+//! The page, and the sheets common to all formats.
 
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::verdict::Verdict;
@@ -13,7 +13,7 @@ use super::making::{autumn, demo, hard};
 
 #[test]
 fn the_demo_as_a_page() {
-    // A tag to a line, so that a change shows where it is.
+    // One tag per line, so that a change is easy to find.
     insta::assert_snapshot!(html::page(&Paper::of(&demo(), None)).replace("><", ">\n<"));
 }
 
@@ -30,7 +30,7 @@ fn the_demo_as_text() {
     insta::assert_snapshot!(text);
 }
 
-/// A dose of an earlier time must not be taken for one of this time, nor one of this time for an earlier one.
+/// A dose from before the period must not be taken for one of the period, nor the reverse.
 #[test]
 fn a_dose_given_before_the_time_says_so_and_the_sheet_says_why_it_stands_there() {
     for (report, some) in [(autumn(), true), (demo(), false)] {
@@ -47,7 +47,7 @@ fn a_dose_given_before_the_time_says_so_and_the_sheet_says_why_it_stands_there()
     }
 }
 
-/// A reader finds an entry by its number; an id of 36 signs helps nobody on paper.
+/// A reader finds an entry by its number; an id of 36 characters helps nobody on paper.
 #[test]
 fn entries_are_named_by_their_number_and_never_by_their_id() {
     for report in [demo(), autumn()] {
@@ -87,7 +87,7 @@ fn every_row_has_a_cell_for_every_column_and_none_is_blank() {
     }
 }
 
-/// An entry may hold spaces where a value belongs; a reader must not take the empty place for a value.
+/// An entry may have blanks for a value; a reader must not take the blank for a value.
 #[test]
 fn spaces_alone_are_told_as_not_recorded_in_every_form() {
     let mut report = demo();

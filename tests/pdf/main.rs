@@ -1,4 +1,4 @@
-//! The PDF. What is in its pages is read back by another program: see `check_pdf.py`, run by `.ci/run`.
+//! The PDF. Another program reads its pages back: see `check_pdf.py`, run by `.ci/run`.
 
 #![expect(
     clippy::unwrap_used,
@@ -46,7 +46,7 @@ fn hard_texts_are_set_as_they_are_and_signs_without_a_shape_are_named() {
     keep("hard", &report, &set.bytes);
 }
 
-/// A row longer than a page runs on; a row that stayed whole would lose what lies below the edge.
+/// A row longer than a page breaks; if it stayed whole, the part below the edge would be lost.
 #[test]
 fn a_row_longer_than_a_page_loses_nothing() {
     let report = many(600);
@@ -54,9 +54,9 @@ fn a_row_longer_than_a_page_loses_nothing() {
     keep("many", &report, &set.bytes);
 }
 
-/// What a reader copies from the pages is what was recorded: nothing is put into a number to let its line end.
+/// Text copied from the pages is the recorded text: no hyphen is inserted into a number to break its line.
 ///
-/// The lines of a cell are told apart by another program, so only its line ends are taken away.
+/// The other program separates the lines of a cell, so only its line ends are removed.
 #[test]
 fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
     let hash = combclear_domain::journal::Content::new(b"an invoice".to_vec()).hash();
@@ -74,7 +74,7 @@ fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
     keep("long", &report, &set.bytes);
 }
 
-/// A register with one administration to so many colonies.
+/// A register with one administration to this many colonies.
 fn many(colonies: usize) -> combclear_domain::questions::register::Register {
     let mut report = demo();
     report.administrations.truncate(1);
@@ -87,7 +87,7 @@ fn many(colonies: usize) -> combclear_domain::questions::register::Register {
     report
 }
 
-/// Keeps the file and what it must say for `check_pdf.py`.
+/// Saves the file and its expected content for `check_pdf.py`.
 fn keep(name: &str, report: &combclear_domain::questions::register::Register, bytes: &[u8]) {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("papers").join("pdf");
     std::fs::create_dir_all(&folder).unwrap();

@@ -1,11 +1,11 @@
-//! The opt-in policy of full days of 24 hours, against its published examples. Civil days stand beside it all the same.
+//! The opt-in policy of full days of 24 hours, against its published examples. Civil days are shown beside it in any case.
 
 use combclear_domain::basics::calendar::Counting;
+use combclear_testkit::entries::holding;
 
-use super::entries::holding;
-use super::{leaflets, register};
+use super::register;
 
-/// A dose at a time of day (or none), the period in days, and what is said: last blocked day, first free day, free at.
+/// A dose with a time of day (or none), the period in days, and the result: last blocked day, first free day, free at.
 const CASES: [(&str, &str, Option<&str>, u16, &str); 6] = [
     // Source: a Canadian stewardship course on withdrawal times: Friday 08:00 and five days are Wednesday 08:00.
     // 2026-04-10 is a Friday.
@@ -14,7 +14,7 @@ const CASES: [(&str, &str, Option<&str>, u16, &str); 6] = [
     ("Monday and two days", "2026-04-13", Some("08:00"), 2, "2026-04-15 2026-04-16 2026-04-15 08:00"),
     ("no period", "2026-04-10", Some("08:00"), 0, "- 2026-04-10 2026-04-10 08:00"),
     ("over the new year", "2025-12-31", Some("23:59"), 14, "2026-01-14 2026-01-15 2026-01-14 23:59"),
-    // Without the time of day it would free up to a day early: nothing is said.
+    // Without a time of day it might free up to a day early, so no moment is given.
     ("no time noted", "2026-04-10", None, 5, "2026-04-15 2026-04-16 -"),
     ("one day", "2024-02-28", Some("12:00"), 1, "2024-02-29 2024-03-01 2024-02-29 12:00"),
 ];
@@ -54,7 +54,7 @@ fn full_days_of_24_hours_are_counted_where_they_are_asked_for_and_the_time_was_n
         );
         let journal: toml::Table = toml::from_str(&journal).unwrap();
         let holding = holding(journal["entry"].as_array().unwrap()).unwrap();
-        let report = register(&holding, &leaflets(), "2015-01-01", "2026-12-31", "2026-12-31");
+        let report = register(&holding, "2015-01-01", "2026-12-31", "2026-12-31");
         let civil = report.administrations[0].courses[0].clone();
         let elapsed = report.counted_by(Counting::Elapsed);
         assert_eq!((civil.free_at, elapsed.policy), (None, "elapsed-24"), "{name}");
@@ -68,7 +68,7 @@ fn full_days_of_24_hours_are_counted_where_they_are_asked_for_and_the_time_was_n
     }
 }
 
-/// A wait before supers that nobody has stated: the withdrawal period alone frees nothing, whatever it is.
+/// If the wait before supers is not stated, the withdrawal period alone frees nothing, whatever its length.
 #[test]
 fn a_wait_that_is_not_known_frees_nothing_by_full_days_of_24_hours_either() {
     let removal = r#"
@@ -115,7 +115,7 @@ fn a_wait_that_is_not_known_frees_nothing_by_full_days_of_24_hours_either() {
         );
         let journal: toml::Table = toml::from_str(&journal).unwrap();
         let holding = holding(journal["entry"].as_array().unwrap()).unwrap();
-        let report = register(&holding, &leaflets(), "2015-01-01", "2026-12-31", "2026-12-31");
+        let report = register(&holding, "2015-01-01", "2026-12-31", "2026-12-31");
         let elapsed = report.counted_by(Counting::Elapsed);
         let course = &elapsed.administrations[0].courses[0];
         assert!(course.last.is_some(), "{name}");

@@ -1,21 +1,18 @@
-//! What the law still misses, held against cases kept as data. The laws and the leaflets are the built-in ones.
+//! Legal gaps, on cases kept as data, with the built-in laws and leaflets.
 
-use std::path::Path;
-
-use combclear_domain::basics::calendar::Day;
 use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::{GapWeight, Gaps};
 use combclear_domain::questions::register::Period;
-use combclear_domain::rules::law::Laws;
-use combclear_domain::rules::leaflet::Leaflets;
+use combclear_leaflets::laws;
+use combclear_testkit::cases::ask_all;
+use combclear_testkit::entries::{day, holding};
 use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
 use serde::Deserialize;
 
-use super::cases::{ask_all, leaflets_and};
-use super::entries::{holding, root};
+use crate::supering::leaflets;
 
-/// What is asked. Gaps are given as `missing about`; a list that is left out is not looked at.
+/// A question. Gaps are written as `missing about`; an absent list is not compared.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Ask {
@@ -33,19 +30,17 @@ struct Ask {
     advised: Option<Vec<String>>,
     #[serde(default)]
     laws: Option<Vec<String>>,
-    /// Pieces that the summary must hold.
+    /// Parts of the summary.
     #[serde(default)]
     says: Vec<String>,
 }
 
 #[test]
 fn every_case_has_its_gaps() {
-    let (leaflets, laws) = (leaflets(), laws());
     let called = |ask: &Ask| format!("as of {}", ask.as_of);
     ask_all("tests/register/gaps", called, |holding, ask| {
-        let day = |text: &str| text.parse::<Day>().unwrap();
         let period = Period::new(day(&ask.from), day(&ask.to)).unwrap();
-        let found = Gaps::of(holding, &leaflets, &laws, period, day(&ask.as_of), &[]);
+        let found = Gaps::of(holding, leaflets(), laws().unwrap(), period, day(&ask.as_of), &[]);
         let report = GapsReport::of(Words::english(), found);
         for gap in &report.gaps {
             assert!(!gap.supply.is_empty() && !gap.statement.ends_with('.'), "{gap:?}");
@@ -54,7 +49,7 @@ fn every_case_has_its_gaps() {
     });
 }
 
-/// A document whose content is missing or altered proves nothing, however well it is attached.
+/// A document whose content is missing or altered proves nothing.
 #[test]
 fn a_proof_that_is_not_kept_is_no_proof() {
     let journal = r#"
@@ -68,10 +63,9 @@ fn a_proof_that_is_not_kept_is_no_proof() {
     let content = "ab".repeat(32);
     let journal: toml::Table = toml::from_str(&journal.replace("CONTENT", &content)).unwrap();
     let holding = holding(journal["entry"].as_array().unwrap()).unwrap();
-    let day = |text: &str| text.parse::<Day>().unwrap();
     let period = Period::new(day("2026-01-01"), day("2026-12-31")).unwrap();
     let words = |not_kept: &[Hash]| {
-        let found = Gaps::of(&holding, &leaflets(), &laws(), period, day("2026-12-31"), not_kept);
+        let found = Gaps::of(&holding, leaflets(), laws().unwrap(), period, day("2026-12-31"), not_kept);
         let gaps: Vec<&str> = found.gaps.iter().map(|gap| gap.finding.as_str()).collect();
         (found.complete.as_str(), gaps.join(" "))
     };
@@ -110,27 +104,4 @@ fn faults(report: &GapsReport, ask: &Ask) -> Vec<String> {
             .map(|says| format!("`{says}` is not in `{summary}`")),
     );
     faults
-}
-
-/// The built-in leaflets, with those invented for tests.
-pub(crate) fn leaflets() -> Leaflets {
-    leaflets_and(&[("tests/supering/leaflets/zz", "zz")])
-}
-
-pub(crate) fn laws() -> Laws {
-    let files = files(&root().join("crates/leaflets"), &["law"]);
-    Laws::load(files.iter().map(|(path, text)| (path.as_str(), text.as_str()))).unwrap()
-}
-
-fn files(folder: &Path, within: &[&str]) -> Vec<(String, String)> {
-    let mut files: Vec<(String, String)> = Vec::new();
-    for name in within {
-        for entry in std::fs::read_dir(folder.join(name)).unwrap() {
-            let path = entry.unwrap().path();
-            let file = path.file_name().unwrap().to_string_lossy().into_owned();
-            files.push((format!("{name}/{file}"), std::fs::read_to_string(&path).unwrap()));
-        }
-    }
-    files.sort();
-    files
 }

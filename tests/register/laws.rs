@@ -1,4 +1,4 @@
-//! Laws that hold for every register, over random holdings with corrections and disposals.
+//! Properties that hold for every register, on random holdings with corrections and disposals.
 
 use combclear_domain::basics::verdict::Verdict;
 use std::collections::{BTreeMap, BTreeSet};
@@ -10,24 +10,22 @@ use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Entry, EntryId, Event, Kind};
 use combclear_domain::questions::register::{Period, Register};
+use combclear_testkit::entries::{Journal, WRITTEN, draft, take_in, uuid_of};
 use proptest::prelude::*;
 use serde_json::json;
 
-use super::making::{Journal, all_leaflets, day, draft};
-use super::plans::journals;
-use super::uuid_of;
+use crate::some;
+use crate::supering::leaflets;
+use crate::supering::making::day;
+use crate::supering::plans::journals;
 
-fn some(cases: u32) -> ProptestConfig {
-    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
-}
-
-/// What is done to the entries of a journal after it was written.
+/// A change to an entry after it was recorded.
 #[derive(Debug, Clone)]
 enum Afterthought {
     StrikeOut(prop::sample::Index),
     /// The same entry some days earlier or later.
     Redate(prop::sample::Index, i8),
-    /// Another amount, of whatever has one.
+    /// Another amount, if it has one.
     Recount(prop::sample::Index, u8),
     Dispose(prop::sample::Index, u8, u16),
 }
@@ -43,7 +41,7 @@ fn afterthoughts() -> impl Strategy<Value = Vec<Afterthought>> {
     prop::collection::vec(one, 0..12)
 }
 
-/// A journal, and what was thought of afterwards; what a holding refuses is left out.
+/// A journal with later changes; refused ones are left out.
 fn corrected() -> impl Strategy<Value = (Holding, Vec<Entry>)> {
     (journals(), afterthoughts()).prop_map(|(journal, afterthoughts)| taken_in(&journal, &afterthoughts))
 }
@@ -51,13 +49,7 @@ fn corrected() -> impl Strategy<Value = (Holding, Vec<Entry>)> {
 fn taken_in(journal: &Journal, afterthoughts: &[Afterthought]) -> (Holding, Vec<Entry>) {
     let mut holding = Holding::new("test".parse().unwrap());
     let mut entries = Vec::new();
-    let mut take = |holding: &mut Holding, draft: Draft| {
-        let now = "2027-01-01T00:00:00.000Z".parse().unwrap();
-        let entry = Entry::seal(holding.name(), draft, now, holding.tip());
-        if holding.accept(&entry).is_ok() {
-            entries.push(entry);
-        }
-    };
+    let mut take = |holding: &mut Holding, draft: Draft| entries.extend(take_in(holding, draft, WRITTEN));
     for draft in &journal.0 {
         take(&mut holding, draft.clone());
     }
@@ -111,10 +103,10 @@ fn written(holding: &Holding, id: &str, afterthought: &Afterthought, drafts: &[D
 }
 
 fn whole(holding: &Holding) -> Register {
-    Register::of(holding, all_leaflets(), Period::new(Day::FIRST, Day::LAST).unwrap(), Day::LAST)
+    Register::of(holding, leaflets(), Period::new(Day::FIRST, Day::LAST).unwrap(), Day::LAST)
 }
 
-/// The entries that still stand: neither corrected nor struck out, worked out from the journal alone.
+/// The standing entries, neither corrected nor struck out, derived from the journal alone.
 fn standing(entries: &[Entry]) -> Vec<&Entry> {
     let gone: BTreeSet<EntryId> = entries
         .iter()
@@ -220,21 +212,21 @@ proptest! {
     #[test]
     fn the_registers_of_two_times_that_meet_are_the_register_of_both((holding, _) in corrected(), cut in 0..120_u16) {
         let of = |from: Day, to: Day| {
-            let report = Register::of(&holding, all_leaflets(), Period::new(from, to).unwrap(), Day::LAST);
+            let report = Register::of(&holding, leaflets(), Period::new(from, to).unwrap(), Day::LAST);
             report.administrations.into_iter().filter(|row| !row.earlier).collect::<Vec<_>>()
         };
         let parts = [of(Day::FIRST, day(cut)), of(day(cut).next(), Day::LAST)].concat();
         prop_assert_eq!(parts, of(Day::FIRST, Day::LAST));
     }
 
-    /// Of a colony with one course and nothing else that bears on it, the register frees nothing that supering does not.
+    /// For a colony with one course and nothing else relevant, the register frees nothing that supering does not.
     #[test]
     fn what_the_register_calls_free_may_be_supered((holding, _) in corrected()) {
         for row in whole(&holding).administrations {
             for part in &row.courses {
                 let Some(free) = part.first_free_day else { continue };
                 for colony in &part.colonies {
-                    let history = History::of(&holding, all_leaflets(), colony);
+                    let history = History::of(&holding, leaflets(), colony);
                     let alone = history.courses.len() == 1 && history.unknown_since.is_none();
                     if !alone || history.begun.is_none_or(|(begun, _)| free < begun) {
                         continue;

@@ -1,5 +1,5 @@
-//! Gaps empty means that every required field is present: random records in every jurisdiction, against a second reading
-//! of the law files that shares no code with the first.
+//! No gaps means that every required field is present: random records in every jurisdiction, against a second reading of the
+//! law files that shares no code with the first.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -10,15 +10,17 @@ use combclear_domain::basics::words::RemovalNeed;
 use combclear_domain::questions::gaps::{GapWeight, Gaps};
 use combclear_domain::questions::register::Period;
 use combclear_domain::rules::leaflet::{Leaflet, Rule, Says};
+use combclear_testkit::entries::holding;
+use combclear_testkit::files::root;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::entries::{holding, root};
-use super::gaps::{laws, leaflets};
+use crate::some;
+use crate::supering::leaflets;
 
 const JURISDICTIONS: [&str; 8] = ["gb", "ni", "eu", "de", "fr", "ie", "ch", "us"];
 
-/// Which optional fields the keeper filled in.
+/// The optional fields filled in by the keeper.
 #[derive(Debug, Clone)]
 #[expect(clippy::struct_excessive_bools, reason = "one for each field of a form")]
 struct Filled {
@@ -56,14 +58,14 @@ fn filled() -> impl Strategy<Value = Filled> {
 }
 
 impl Filled {
-    /// Whether a field of a law is filled in. Those that are conditional are not looked at here.
+    /// Whether a field of a law is filled in. Conditional ones are not tested here.
     fn has(&self, field: &str) -> bool {
         match field {
             "keeper_name_and_address" => self.address_of_keeper,
             "authorisation_number" => self.authorisation,
             "batch" => self.batch,
             "expiry" => self.expiry,
-            // Who prescribed or dispensed it: nothing was prescribed, so the supplier stands for it.
+            // Prescriber or dispenser: nothing was prescribed, so the supplier counts.
             "supplier_name" | "prescriber" => self.supplier,
             "supplier_address" => self.supplier && self.supplier_address,
             "proof_of_purchase" => self.proof,
@@ -72,7 +74,7 @@ impl Filled {
             "reason" => self.against,
             "certificate_number" => self.certificate,
             "time_of_day" => self.time,
-            // What every entry has by its form, or the strips bring along, or the removal supplies.
+            // Fields that every entry has, that come with the strips, or that the removal supplies.
             "product_name"
             | "active_substance"
             | "date_acquired"
@@ -162,7 +164,7 @@ impl Filled {
         ]
     }
 
-    /// The required fields that are not filled in, by the law files as they are written.
+    /// The required fields that are not filled in, according to the law files.
     fn missing(&self, jurisdiction: &str) -> BTreeSet<String> {
         let giving = if self.vet { "vet_administration" } else { "administration" };
         let required = required(jurisdiction);
@@ -205,15 +207,15 @@ fn without_nulls(value: &Value) -> Value {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(some(64))]
 
     #[test]
     fn the_required_gaps_are_exactly_the_required_fields_that_are_not_filled_in(filled in filled()) {
-        let (leaflets, laws) = (leaflets(), laws());
+        let (leaflets, laws) = (leaflets(), combclear_leaflets::laws().unwrap());
         for jurisdiction in JURISDICTIONS {
             let here = leaflets.holding_in(&jurisdiction.parse().unwrap());
             let wider = leaflets.holding_in(&"gb".parse().unwrap());
-            // One of which it is known that it must come out, and by which period.
+            // Leaflets that state removal and a withdrawal period.
             let whole = |leaflet: &&&Arc<Leaflet>| {
                 let comes_out = |rule: &Rule| matches!(rule.says, Says::Removal { value: RemovalNeed::Needed });
                 leaflet.methods.is_empty() && leaflet.states_withdrawal_days() && leaflet.rules.iter().any(comes_out)
@@ -228,15 +230,15 @@ proptest! {
             let holding = holding(&entries).unwrap();
             let day = |text: &str| text.parse::<Day>().unwrap();
             let period = Period::new(day("2026-01-01"), day("2026-12-31")).unwrap();
-            let found = Gaps::of(&holding, &leaflets, &laws, period, day("2026-12-31"), &[]);
+            let found = Gaps::of(&holding, leaflets, laws, period, day("2026-12-31"), &[]);
             let gaps: BTreeSet<String> = found
                 .gaps
                 .iter()
                 .filter(|gap| gap.weight == GapWeight::Required)
                 .map(|gap| gap.finding.as_str().to_owned())
-                // Where nobody stated the period, its end turns on what the leaflet happens to say.
+                // If nobody stated the period, its end depends on the leaflet.
                 .filter(|missing| filled.withdrawal || missing != "withdrawal_end")
-                // Without a leaflet nobody knows the active, the ways of giving, or the end of a period.
+                // Without a leaflet, the active, the methods and the end of a period are not known.
                 .filter(|missing| known || !["active_substance", "route", "withdrawal_end"].contains(&missing.as_str()))
                 .collect();
             let missing = filled.missing(jurisdiction);

@@ -1,4 +1,4 @@
-//! What moves into an archive, and that no answer that counts turns on it.
+//! What is archived, and that no relevant answer depends on it.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::LotName;
@@ -9,13 +9,16 @@ use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::{Draft, Entry, Event, Hash};
 use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::questions::retention::{ArchivePlan, Retention};
+use combclear_testkit::entries::read;
+use combclear_testkit::files::demo;
 use combclear_wording::Words;
 use combclear_wording::refusals::Refused;
 use combclear_wording::retention::held_back;
 use proptest::prelude::*;
 use serde_json::json;
 
-use crate::Book;
+use super::Book;
+use crate::some;
 
 fn plan(book: &Book, through: &str) -> ArchivePlan {
     let (leaflets, laws) = (combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
@@ -23,7 +26,7 @@ fn plan(book: &Book, through: &str) -> ArchivePlan {
     ArchivePlan::of(&book.holding, leaflets, laws, through, through)
 }
 
-/// The entry that moves what the plan names, sealed after everything else.
+/// The entry that moves the entries of the plan, sealed after all others.
 fn step(book: &Book, plan: &ArchivePlan) -> Entry {
     let places = plan.places.clone().unwrap();
     let moved = book.entries.iter().filter(|entry| places.contains(entry.seq));
@@ -42,7 +45,7 @@ fn step(book: &Book, plan: &ArchivePlan) -> Entry {
     Entry::seal(book.holding.name(), draft, at, book.holding.tip())
 }
 
-/// The journal as it is kept after the step, folded anew.
+/// The journal as kept after archiving, folded again.
 fn read_back(book: &Book, plan: &ArchivePlan, step: &Entry) -> Holding {
     let places = plan.places.clone().unwrap();
     let mut holding = Holding::new(book.holding.name().clone());
@@ -75,7 +78,7 @@ fn register(holding: &Holding, from: &str, to: &str) -> Register {
     Register::of(holding, combclear_leaflets::builtin().unwrap(), period, to.parse().unwrap())
 }
 
-/// Two lots of old, one of which was corrected, one of late, one that is not used up.
+/// Two old lots, one of them corrected, a recent one, and one that is not used up.
 fn book() -> Book {
     let mut book = Book::of("gb");
     book.buy("2014-01-05", "strips", "OLD", 1);
@@ -115,7 +118,7 @@ fn whole_stories_go_from_the_day_after_their_last() {
     }
 }
 
-/// German law counts from the making of the entry (law.md); what is not over stays whatever rule decides.
+/// German law counts from the making of the entry; a story that is not over is kept whatever rule decides.
 #[test]
 fn what_is_not_over_does_not_go_although_the_time_of_the_law_is_over() {
     let mut book = Book::of("de");
@@ -130,8 +133,8 @@ fn what_is_not_over_does_not_go_although_the_time_of_the_law_is_over() {
     }
 }
 
-/// Where the leaflet goes before a stated period, the wait of a medicine without leaflet stays unknown, however long ago it
-/// was given: it must not turn into a yes because the entry went.
+/// If the leaflet has precedence over a stated period, the wait of a medicine without leaflet stays unknown, however long
+/// ago it was given. Archiving the entry must not turn that into a yes.
 #[test]
 fn what_an_answer_still_turns_on_is_held_back() {
     let mut book = Book::of("us");
@@ -180,7 +183,7 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     let step = step(&book, &plan);
     let refused = book.holding.clone().accept(&step).unwrap_err();
     assert_eq!(refused.pointer, "/kind");
-    // Sealed, it is taken only where the bodies are gone already.
+    // A sealed `archived` entry is accepted only if the bodies are already gone.
     let refused = book.holding.clone().accept_sealed(&step).unwrap_err();
     assert!(said(&refused).contains("still is whole"), "{refused}");
     let mut body = match &step.draft.event {
@@ -212,11 +215,7 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     let strike = |of: &str| {
         let entry = json!({ "id": "00000000-0000-7000-8000-fffffffffffe", "on": "2026-11-27", "recorded_by": "K",
             "kind": "strike_out", "body": {}, "corrects": of, "reason": "why" });
-        let draft = combclear_domain::journal::entry::Envelope::from_json(&entry.to_string())
-            .unwrap()
-            .read()
-            .unwrap();
-        Entry::seal(book.holding.name(), draft, step.recorded_at, book.holding.tip())
+        Entry::seal(book.holding.name(), read(&entry), step.recorded_at, book.holding.tip())
     };
     for (of, words) in
         [(moved.as_str(), "was moved into an archive"), (&step.draft.id.to_string(), "which is for good")]
@@ -224,7 +223,7 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
         let refused = book.holding.clone().accept(&strike(of)).unwrap_err();
         assert!(said(&refused).contains(words), "{refused}");
     }
-    // Twice is refused.
+    // A second time it is refused.
     let again = reseal(&match &step.draft.event {
         Event::Archived(body) => (**body).clone(),
         _ => panic!(),
@@ -239,20 +238,12 @@ fn said(refusal: &Refusal) -> String {
     Refused::of(Words::english(), refusal).message
 }
 
-/// Five years after their last use, the first lots of the demo could go (`tests/cli/retention.rs`).
+/// Five years after their last use, the first lots of the demo may be archived (`tests/cli/retention.rs`).
 #[test]
 fn the_demo_answers_the_same_in_2032_before_and_after() {
-    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
-    let demo = std::fs::read_to_string(demo).unwrap();
-    let mut lines = demo.lines();
-    let header = combclear_domain::journal::lines::Header::from_json(lines.next().unwrap()).unwrap();
-    let mut book = Book::of("gb");
-    book.holding = Holding::new(header.holding);
-    book.entries = Vec::new();
-    for line in lines.filter(|line| !line.starts_with(r#"{"content""#)) {
-        let entry = Entry::from_json(line).unwrap();
-        book.holding.accept(&entry).unwrap();
-        book.entries.push(entry);
+    let mut book = Book { holding: Holding::new("demo".parse().unwrap()), entries: demo(), written: 0 };
+    for entry in &book.entries {
+        book.holding.accept(entry).unwrap();
     }
     let plan = plan(&book, "2032-01-01");
     let going = plan.places.as_ref().unwrap().count();
@@ -266,7 +257,7 @@ fn the_demo_answers_the_same_in_2032_before_and_after() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 48, ..ProptestConfig::default() })]
+    #![proptest_config(some(48))]
 
     #[test]
     fn supering_is_the_same_before_and_after_on_every_day_from_then_on(

@@ -1,10 +1,11 @@
-//! What holds for every journal: a later use never shortens, and the longest profile wins.
+//! Properties that hold for every journal: a later use never shortens, and the longest rule wins.
 
 use combclear_wording::retention::KeepUntil;
 use proptest::prelude::*;
 use serde_json::json;
 
-use crate::{Book, day_of};
+use super::{Book, day_of};
+use crate::some;
 
 const JURISDICTIONS: [&str; 8] = ["gb", "ni", "eu", "de", "fr", "ie", "ch", "us"];
 
@@ -13,7 +14,7 @@ fn day(number: u32) -> String {
     start.plus(u16::try_from(number).unwrap()).to_string()
 }
 
-/// One thing that happens to the lot.
+/// An event of the lot.
 #[derive(Debug, Clone, Copy)]
 enum Happens {
     Given,
@@ -21,7 +22,7 @@ enum Happens {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+    #![proptest_config(some(64))]
 
     #[test]
     fn adding_a_later_use_never_shortens_the_time_of_any_entry(
@@ -49,7 +50,7 @@ proptest! {
             prop_assert!(day_of(&before.keep) <= day_of(&after.keep));
             before = after;
         }
-        // Everything is given or disposed of now.
+        // Everything is now given or disposed of.
         prop_assert!(!matches!(before.keep, KeepUntil::AtLeast { .. }), "{:?}", before.keep);
     }
 

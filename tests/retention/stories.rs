@@ -5,16 +5,13 @@ use std::collections::BTreeMap;
 use combclear_domain::basics::words::LotName;
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::retention::stories::{Told, of_holding, stories};
+use combclear_testkit::entries::id;
 use proptest::prelude::*;
 use serde_json::json;
 
-use crate::Book;
+use super::Book;
 
-fn id(number: usize) -> EntryId {
-    format!("00000000-0000-7000-8000-{number:012}").parse().unwrap()
-}
-
-/// An entry in short: its number, the lots and the entries that it names, the prescription it records, the one it was given
+/// An entry in short: its number, the lots and entries it names, the prescription it records, and the one it was given
 /// under.
 fn told(number: usize, lots: &[&str], entries: &[usize], records: &str, under: &str) -> Told {
     Told {
@@ -169,8 +166,8 @@ fn the_story_of_a_lot_in_a_journal_holds_all_that_speaks_of_it() {
 }
 
 proptest! {
-    /// No entry names a lot or an entry of another story; each entry that names a lot stands in one story; and the order of
-    /// the lots within an entry changes nothing.
+    /// No entry names a lot or an entry of another story; each entry that names a lot is in one story; and the order of the
+    /// lots within an entry does not matter.
     #[test]
     fn no_story_is_named_from_outside(
         shape in prop::collection::vec((prop::collection::vec(0..8_usize, 0..3), prop::option::of(0..40_usize), prop::option::of(0..4_usize), any::<bool>()), 1..40)
@@ -208,7 +205,7 @@ proptest! {
                 prop_assert_eq!(*prescribed.entry(number.clone()).or_insert(here), here);
             }
         }
-        // What is given under a prescription of another story says so.
+        // An administration under a prescription of another story says so.
         for one in all.iter().filter(|one| !one.lots.is_empty()) {
             let Some(number) = &one.given_under else { continue };
             let here = of_entry[&one.entry];

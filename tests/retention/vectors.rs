@@ -1,11 +1,11 @@
-//! Worked days, jurisdiction by jurisdiction.
+//! Worked examples by jurisdiction.
 
 use combclear_domain::Day;
 use combclear_domain::rules::law::RecordSort;
 use combclear_wording::retention::KeepUntil;
 use serde_json::json;
 
-use crate::{Book, at_least, until};
+use super::{Book, at_least, until};
 
 /// Bought 1 May 2024, last dose 20 August 2026, the rest disposed of on 1 March 2028: all of it until 1 March 2033.
 fn british() -> Book {
@@ -115,7 +115,7 @@ fn where_nobody_said_whether_it_comes_out_the_count_still_runs() {
     assert_eq!(because, [wanted]);
 }
 
-/// Any day of 2026, the first and the last included: through 31 December 2031.
+/// Any day of 2026, including the first and the last: until 31 December 2031.
 #[test]
 fn in_france_five_years_follow_the_year_of_the_last_entry() {
     for on in ["2026-01-01", "2026-08-20", "2026-12-31"] {
@@ -132,7 +132,8 @@ fn in_france_five_years_follow_the_year_of_the_last_entry() {
     }
 }
 
-/// Made on 20 August 2026: until 20 August 2031. Before Article 108 that rule stands alone; since then the longer time wins.
+/// Made on 20 August 2026: until 20 August 2031. Before Article 108 that rule applies alone; since then the longer period
+/// wins.
 #[test]
 fn in_germany_five_years_run_from_the_making_of_the_entry_or_longer_by_the_union() {
     let mut book = Book::of("de");
@@ -168,12 +169,12 @@ fn in_the_united_states_two_years_run_from_the_day_it_happened() {
     assert!(story.could_go && !book.story("L", "2028-08-20").could_go);
 }
 
-/// Common practice, no source: a lot of which some may still be given needs its acquisition, whatever the years count from.
+/// Common practice, no source: while some of a lot may still be given, its acquisition is needed, whatever the years count from.
 #[test]
 fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
     for (of, bought, given, least) in [
         ("us", "2026-01-10", "2026-08-20", "2028-08-20"),
-        // Before Article 108 the making of each entry decides alone.
+        // Before Article 108 only the making of each entry counts.
         ("de", "2020-03-01", "2021-08-20", "2026-08-20"),
         ("fr", "2026-01-10", "2026-08-20", "2031-12-31"),
         ("gb", "2026-01-10", "2026-08-20", "2031-08-20"),
@@ -203,7 +204,7 @@ fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
     }
 }
 
-/// Source: Regulation (EU) 2019/6, Article 108(4): member states may add to what it asks for.
+/// Source: Regulation (EU) 2019/6, Article 108(4): member states may add requirements.
 #[test]
 fn where_only_the_unions_part_of_the_law_is_known_it_is_kept_at_least_so_long() {
     for of in ["se", "fi", "it"] {

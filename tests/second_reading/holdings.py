@@ -31,7 +31,7 @@ def leaflets_by_place():
 
 
 class Draft:
-    """A holding that is being written; entries are numbered as they are added."""
+    """A holding being written; entries are numbered as they are added."""
 
     def __init__(self, start):
         self.start, self.entries = start, []
@@ -202,7 +202,7 @@ class RandomHolding:
         self.draft.add(day, "inspection", body, self.at())
 
     def write_reading(self, day):
-        """Of the day of a dose, the day before or after it, or any day."""
+        """On the day of a dose, the day before or after it, or any day."""
         if self.doses and self.chance(0.5):
             day = (date.fromisoformat(self.rng.choice(self.doses)["on"]) - self.draft.start).days + self.rng.choice([-1, 0, 0, 1])
         lot = self.rng.choice(list(self.lots))
@@ -226,7 +226,7 @@ class RandomHolding:
         self.draft.add(rng.choice([0, day, max(first, 0)]) if body["stage"] == "expected" else max(first, 0), "nectar_flow", body)
 
     def write_correction(self):
-        """Strikes an entry out, or corrects it: the same again, another amount, day or time, other words."""
+        """Strikes an entry out, or corrects it: unchanged, or with another amount, day, time or text."""
         rng = self.rng
         old = rng.choice([entry for entry in self.draft.entries if entry["kind"] not in ("holding_details", "apiary_details", "strike_out")])
         day = (date.fromisoformat(old["on"]) - self.draft.start).days
@@ -318,7 +318,7 @@ def courses():
 
 
 def extras():
-    """At most one thing besides."""
+    """At most one other event."""
     yield None, None, None
     for day in (-1, 0, 1, 7):
         for terms in READ:

@@ -108,7 +108,7 @@ class Holding:
         return joined([(step, min([most, *(at_day(course, step) for course in courses)])) for step in steps])  # 2.4
     # ---- 3. The courses of a colony
     def lines(self, colony, day, skip=frozenset()):
-        """The lines of a colony by the end of a day. `skip`: events that bring nothing meanwhile (3.5)."""
+        """The lines of a colony by the end of a day. `skip`: events without effect meanwhile (3.5)."""
         days = [other for other in self.days.get(colony, ()) if other <= day]
         if not days:
             return ()
@@ -245,7 +245,7 @@ class Holding:
             wait = (0, True)  # no further wait
         least, stays = ([stay for stay in map(of_all, topics) if stay[0] is not None] for topics in (STAYS[:2], STAYS))
         longest = max((days for days, _ in stays), default=1)
-        # How it works on: where lots differ, one that works on slowly makes it slow; single only if all are.
+        # Release: slow if any lot is slow; single only if all are.
         releases = {leaflet.get("release") for leaflet in leaflets.values()}
         release = "slow" if "slow" in releases else "single" if releases == {"single"} else None
         if removal[0] == 0:
@@ -297,7 +297,7 @@ class Holding:
                 for (where, _), flows in kept.items() if where == apiary
                 for _, first, _, last in flows if first <= until and last >= since]
     def line_timeline(self, colony, line):
-        """What a line says (6) from its last event on. It can change only on the days that are tried here."""
+        """What a line says (6) from its last event on. It can change only on the days tried here."""
         terms = self.terms(line.doses)
         flows = self.flows(colony, line.via) if terms.flow_before else []
         near = 14 if terms.flow_before == WITHOUT_DAYS else terms.flow_before or 0

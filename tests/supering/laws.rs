@@ -1,4 +1,4 @@
-//! Laws that hold for every holding, over random ones.
+//! Properties that hold for every holding, tested on random ones.
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::confidence::Confidence;
@@ -10,31 +10,29 @@ use combclear_domain::journal::event::StrikeOut;
 use combclear_domain::journal::{Draft, Event, Kind};
 use combclear_domain::questions::supering::{FirstFree, Outcome};
 use combclear_domain::rules::leaflet::Release;
+use combclear_testkit::entries::{Journal, draft, shuffled_within_days, uuid_of};
 use combclear_wording::Words;
 use combclear_wording::supering::SuperingReport;
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::making::{Journal, all_leaflets, colonies, day, days, draft};
-use super::order::{depend, shuffled_within_days};
+use super::leaflets;
+use super::making::{colonies, day, days};
+use super::order::depend;
 use super::plans::{journals, terms};
 use super::stated::{is_knowledge, leaflet_of, stated};
-use super::uuid_of;
+use crate::some;
 
-pub(super) fn some(cases: u32) -> ProptestConfig {
-    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
-}
-
-/// The verdicts of every colony on every day.
+/// The verdict of every colony on every day.
 pub(super) fn verdicts(holding: &Holding) -> Vec<(ColonyName, Day, Verdict)> {
     let of = |colony: ColonyName| {
-        let history = History::of(holding, all_leaflets(), &colony);
+        let history = History::of(holding, leaflets(), &colony);
         days().map(move |day| (colony.clone(), day, history.may_be_supered(day))).collect::<Vec<_>>()
     };
     colonies(holding).into_iter().flat_map(of).collect()
 }
 
-/// The first place where two holdings answer differently.
+/// The first different answer of two holdings.
 fn difference(one: &Holding, two: &Holding) -> Option<String> {
     let (one, two) = (verdicts(one), verdicts(two));
     let differ = one.iter().zip(&two).find(|(one, two)| one != two);
@@ -54,10 +52,10 @@ fn flip(before: &Holding, after: &Holding) -> Option<String> {
     pair.map(|(one, two)| format!("{one:?} became {two:?}"))
 }
 
-/// Whether something was taken out by this day of which nobody has said whether it was used up before: then the period
-/// counts from the removal, until somebody says so. A case of `authority.toml` holds what is asked for there.
+/// Whether something was taken out by this day that may have been used up before, with nothing stated: the period then
+/// counts from the removal until that is stated. `authority.toml` has a case for what is asked for.
 fn taken_out_perhaps_used_up(holding: &Holding, colony: &ColonyName, on: Day) -> bool {
-    History::of(holding, all_leaflets(), colony).courses.iter().any(|course| {
+    History::of(holding, leaflets(), colony).courses.iter().any(|course| {
         let terms = &course.terms;
         let mut stays = [&terms.stay_min, &terms.stay_max]
             .into_iter()
@@ -78,7 +76,7 @@ proptest! {
     fn the_verdict_with_grounds_is_the_verdict_without_and_the_sum_of_its_grounds(journal in journals()) {
         let holding = journal.holding();
         for colony in colonies(&holding) {
-            let history = History::of(&holding, all_leaflets(), &colony);
+            let history = History::of(&holding, leaflets(), &colony);
             for day in days().chain([Day::FIRST, Day::LAST]) {
                 let answer = history.supering(day);
                 let sum = answer.grounds.iter().fold(Verdict::Yes, |sum, ground| sum.and(ground.verdict()));
@@ -92,7 +90,7 @@ proptest! {
     fn the_days_ahead_say_what_each_day_says(journal in journals(), start in 0..90_u16, length in 0..200_u16) {
         let holding = journal.holding();
         for colony in colonies(&holding) {
-            let history = History::of(&holding, all_leaflets(), &colony);
+            let history = History::of(&holding, leaflets(), &colony);
             let spans = history.supering_ahead(day(start), length);
             let mut expected = day(start);
             for pair in spans.windows(2) {
@@ -137,7 +135,7 @@ proptest! {
         let mut known = journal.clone();
         for (field, value) in said.as_object().unwrap() {
             let before = known.holding();
-            // A leaflet of a slow medicine has said that something stays.
+            // The leaflet of a slow medicine says that something stays.
             let unsays_the_leaflet = value == "nothing_stays" && leaflet_of(&before, medicine).is_some();
             if unsays_the_leaflet || stated(&known, &before, medicine).contains(field.as_str()) {
                 continue;
@@ -177,7 +175,7 @@ proptest! {
         journal in journals(),
         keys in prop::collection::vec(any::<u16>(), 64),
     ) {
-        let shuffled = shuffled_within_days(&journal, &keys);
+        let shuffled = Journal(shuffled_within_days(&journal.0, &keys, depend));
         let one = journal.holding();
         let Ok(two) = shuffled.try_holding() else { return Err(TestCaseError::reject("depends on the order")) };
         prop_assert_eq!(difference(&one, &two), None, "{:?}", &shuffled);
@@ -190,8 +188,8 @@ proptest! {
             let by_then = Journal(journal.0.iter().filter(|draft| draft.on <= on || is_knowledge(draft.kind())).cloned().collect());
             let part = by_then.holding();
             for colony in part.colonies() {
-                let then = History::of(&part, all_leaflets(), colony);
-                let now = History::of(&whole, all_leaflets(), colony);
+                let then = History::of(&part, leaflets(), colony);
+                let now = History::of(&whole, leaflets(), colony);
                 // What is read of the lot of a later dose is knowledge of the course; so is a removal of what was said
                 // to be out.
                 let dosed_later = |course: &Course| course.doses.iter().any(|dose| dose.on > on);
@@ -217,7 +215,7 @@ proptest! {
         chosen in prop::collection::vec(any::<prop::sample::Index>(), 4),
     ) {
         let before = journal.holding();
-        // An entry on which another of its day depends would come to stand behind that one.
+        // An entry that another of its day depends on would end up after that one.
         let alone = |old: &&Draft| {
             let mut others = journal.0.iter().filter(|other| other.on == old.on && other.id != old.id);
             !others.any(|other| depend(old, other))
@@ -238,9 +236,9 @@ proptest! {
     fn a_yes_rests_on_documents_and_speaks_of_every_course(journal in journals(), asked in prop::collection::vec(0..130_u16, 12)) {
         let holding = journal.holding();
         for colony in colonies(&holding) {
-            let history = History::of(&holding, all_leaflets(), &colony);
+            let history = History::of(&holding, leaflets(), &colony);
             for on in asked.iter().map(|ahead| day(*ahead)) {
-                let report = SuperingReport::ask(Words::english(), &holding, all_leaflets(), &colony, on);
+                let report = SuperingReport::ask(Words::english(), &holding, leaflets(), &colony, on);
                 if report.in_brief.answer != Verdict::Yes {
                     continue;
                 }
@@ -266,7 +264,7 @@ proptest! {
     fn the_first_free_day_on_record_is_the_first_day_of_a_yes(journal in journals()) {
         let holding = journal.holding();
         for colony in colonies(&holding) {
-            let history = History::of(&holding, all_leaflets(), &colony);
+            let history = History::of(&holding, leaflets(), &colony);
             // From the last entry on nothing more happens, so that what is on record must come true.
             for on in (90..135).map(day) {
                 let answer = history.supering(on);
@@ -289,9 +287,8 @@ proptest! {
     }
 }
 
-/// Whether a yes may rest on what is documented of a course, worked out apart from the program: it is in and supers
-/// are documented to be allowed, or it is out by the record or documented to be used up, both periods are documented,
-/// and neither runs.
+/// Whether the documents on a course can support a yes, derived independently: either it is in and supers are documented to
+/// be allowed; or it is out on record or documented to be used up, both periods are documented, and neither is running.
 fn may_carry_a_yes(course: &Course, on: Day) -> bool {
     let terms = &course.terms;
     let allowed =

@@ -1,5 +1,5 @@
-//! A second, plainer way to the same answers, for strips that must come out: walk the entries day by day and keep, for
-//! each colony, whether a course is in, perhaps in, or out since some day. The program must agree with it on every day.
+//! A second, simpler way to the same answers, for strips that must come out: walks the entries day by day and notes for each
+//! colony whether a course is in, perhaps in, or out since some day. The program must agree on every day.
 
 use combclear_domain::basics::verdict::Verdict;
 use std::collections::BTreeMap;
@@ -10,16 +10,18 @@ use combclear_domain::facts::history::History;
 use combclear_domain::journal::{Draft, EntryId, Event};
 use proptest::prelude::*;
 
-use super::making::{PLAIN_STRIPS, all_leaflets, days};
+use super::leaflets;
+use super::making::{PLAIN_STRIPS, days};
 use super::plans::journals_of_strips;
+use crate::some;
 
-/// What became of the strips of a course in one colony. Some may be in and others out, where colonies were united.
+/// The strips of a course in one colony. After a uniting, some may be in and others out.
 #[derive(Debug, Clone, Copy, Default)]
 struct Strips {
     are_in: bool,
     may_be_in: bool,
     out_since: Option<Day>,
-    /// Since when nobody has said whether they are in.
+    /// The day since which it is not stated whether they are in.
     not_said_since: Option<Day>,
 }
 
@@ -30,7 +32,7 @@ struct Model {
     inside: BTreeMap<(ColonyName, EntryId), Strips>,
     /// Days of withdrawal of a course.
     periods: BTreeMap<EntryId, u16>,
-    /// Colonies in which something was taken out that was said to be out: there the record contradicts itself.
+    /// Colonies in which something stated to be out was taken out: their record contradicts itself.
     contradicted: Vec<ColonyName>,
 }
 
@@ -124,7 +126,7 @@ impl Model {
         }
         let of_course = |(course, strips): (&EntryId, &Strips)| {
             let runs = strips.out_since.is_some_and(|out| on < first_free_day(out, self.periods[course]));
-            // If it went when nobody said so, a period runs from then: in or out, supers are barred.
+            // If it was removed at the unstated moment, a period runs from then: in or out, supers are barred.
             let since = strips.not_said_since.filter(|_| strips.may_be_in);
             let either = since.is_some_and(|since| on < first_free_day(since, self.periods[course]));
             match (strips.are_in || runs || either, strips.may_be_in) {
@@ -142,7 +144,7 @@ impl Model {
     }
 }
 
-/// What strips become where an event says that they are here, or not, or does not say.
+/// The strips after an event that says they are here, or not, or does not say.
 fn parted(strips: Strips, here: Option<bool>, on: Day) -> Strips {
     match here {
         _ if !strips.are_in && !strips.may_be_in => strips,
@@ -167,14 +169,14 @@ fn withdrawal_of(lot: &LotName) -> u16 {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 192, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(some(192))]
 
     #[test]
     fn strips_followed_day_by_day_give_the_same_answers(journal in journals_of_strips()) {
         let holding = journal.holding();
         let mut model = Model::default();
         let mut left = journal.0.iter().peekable();
-        let histories: Vec<History> = holding.colonies().map(|colony| History::of(&holding, all_leaflets(), colony)).collect();
+        let histories: Vec<History> = holding.colonies().map(|colony| History::of(&holding, leaflets(), colony)).collect();
         let mut whole = Model::default();
         journal.0.iter().for_each(|draft| whole.take(draft));
         for on in days() {

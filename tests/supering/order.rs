@@ -1,27 +1,13 @@
-//! Entries of one day in another order.
+//! Reordering entries of one day.
 
 use std::collections::BTreeSet;
 
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::{Draft, Event, Kind};
 
-use super::making::{Journal, day};
+use super::making::day;
 
-/// The same entries, those of one day in another order; what depends on another entry of the day stays behind it.
-pub(super) fn shuffled_within_days(journal: &Journal, keys: &[u16]) -> Journal {
-    let mut left: Vec<(u16, &Draft)> = keys.iter().cycle().copied().zip(&journal.0).collect();
-    let mut shuffled: Vec<Draft> = Vec::new();
-    while let Some((_, next)) = left.first() {
-        let of_day = left.iter().take_while(|(_, draft)| draft.on == next.on).count();
-        let free = (0..of_day)
-            .filter(|index| !left[..*index].iter().any(|(_, before)| depend(before, left[*index].1)));
-        let chosen = free.min_by_key(|index| left[*index].0).unwrap();
-        shuffled.push(left.remove(chosen).1.clone());
-    }
-    Journal(shuffled)
-}
-
-/// Whether two entries of one day may mean something else in the other order.
+/// Whether the order of two entries of one day may matter.
 pub(super) fn depend(one: &Draft, two: &Draft) -> bool {
     let share_a_colony = named(&one.event).intersection(&named(&two.event)).next().is_some();
     let supers = |draft: &Draft| matches!(draft.kind(), Kind::SupersOn | Kind::SupersOff);

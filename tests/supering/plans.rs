@@ -1,17 +1,18 @@
 //! Random holdings of a few colonies and medicines.
 //!
-//! A plan is drawn first, and then recorded; what a holding refuses is left out, so that every journal is a true one.
+//! A plan is drawn first, then recorded. Refused entries are left out, so every journal is a possible one.
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
+use combclear_testkit::entries::{Journal, draft, record, uuid_of};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::making::{Journal, PLAIN_STRIPS, SPAN, all_leaflets, day, draft, record};
-use super::uuid_of;
+use super::leaflets;
+use super::making::{PLAIN_STRIPS, SPAN, day};
 
-/// What a plan holds. Numbers choose among what there is when the entry is made.
+/// An event of a plan. Its numbers select from what exists when the entry is made.
 #[derive(Debug, Clone)]
 enum What {
     Treat {
@@ -81,7 +82,7 @@ struct Plan {
 }
 
 /// A journal of up to thirty happenings in up to a dozen colonies.
-pub(super) fn journals() -> impl Strategy<Value = Journal> {
+pub(crate) fn journals() -> impl Strategy<Value = Journal> {
     let plan = (
         prop::bool::weighted(0.95),
         prop::option::weighted(0.1, 0..3_u8),
@@ -95,7 +96,7 @@ pub(super) fn journals() -> impl Strategy<Value = Journal> {
     })
 }
 
-/// A journal of strips that must come out and keep supers off meanwhile, at most one entry a day.
+/// A journal of strips that must come out and keep supers off meanwhile, with at most one entry a day.
 pub(super) fn journals_of_strips() -> impl Strategy<Value = Journal> {
     let strips = || {
         invented()
@@ -160,7 +161,7 @@ fn what() -> impl Strategy<Value = What> {
     ]
 }
 
-/// Terms as somebody states them: any topics, any values that do not contradict each other.
+/// Random stated terms: any topics, any values that do not contradict each other.
 pub(super) fn terms() -> impl Strategy<Value = Value> {
     let days = |most: u16| prop::option::of(0..most);
     let supers = prop::option::of(prop::sample::select(&["off", "on", "on_no_harvest"][..]));
@@ -186,7 +187,7 @@ pub(super) fn terms() -> impl Strategy<Value = Value> {
                 "stay_max_days": most,
                 "doses": doses,
             });
-            // That nothing stays, and that it must stay, is asked back.
+            // Nothing stays, yet a least stay: a contradiction that would be asked about.
             if removal == Some("nothing_stays") {
                 terms["stay_min_days"] = Value::Null;
                 terms["stay_min_days_with_brood"] = Value::Null;
@@ -196,20 +197,20 @@ pub(super) fn terms() -> impl Strategy<Value = Value> {
         })
 }
 
-/// The invented leaflets, then: two declared medicines, one of which nothing is said, one whose leaflet does not exist.
+/// The invented leaflets, then: two declared medicines, one without any terms, one whose leaflet does not exist.
 fn kinds_of_medicine() -> usize {
     invented().len() + 4
 }
 
 fn invented() -> Vec<&'static str> {
-    all_leaflets()
+    leaflets()
         .iter()
         .filter(|leaflet| leaflet.jurisdiction.as_str() == "zz")
         .map(|leaflet| leaflet.id.as_str())
         .collect()
 }
 
-/// What is there while a plan is being recorded.
+/// What exists while a plan is being recorded.
 struct Recording {
     holding: Holding,
     drafts: Vec<Draft>,

@@ -1,19 +1,19 @@
-//! What a holding refuses, and what it must not refuse: entries kept as data, in `refusals/`.
+//! What a holding must refuse and must accept: entries as data, in `refusals/`.
 
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use combclear_domain::basics::calendar::{Day, Instant};
+use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::{Holding, Refusal};
-use combclear_domain::journal::Entry;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_testkit::entries::{envelope, take_in_at_noon, uuid_of};
+use combclear_testkit::files::{listing, root};
 use combclear_wording::Words;
 use combclear_wording::refusals::Refused;
 use combclear_wording::supering::SuperingReport;
 use serde::Deserialize;
 
-use super::entries::envelope;
-use super::{leaflets, root, uuid_of};
+use super::leaflets;
 
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -30,15 +30,15 @@ struct RefusalCase {
     name: String,
     #[serde(default)]
     entries: Vec<toml::Value>,
-    /// The last entry, which is refused. Without it, all entries must be taken in.
+    /// The last entry, which is refused. If absent, all entries must be accepted.
     #[serde(default)]
     refused: Option<toml::Value>,
-    /// When the last entry is recorded; at noon (UTC) of its day if not said.
+    /// When the last entry is recorded; by default at noon (UTC) of its day.
     #[serde(default)]
     recorded_at: Option<String>,
     #[serde(default)]
     pointer: Option<String>,
-    /// Words of the message; `{word}` stands for an id.
+    /// Part of the message; `{word}` is replaced by an id.
     #[serde(default)]
     message: Option<String>,
     #[serde(default)]
@@ -47,7 +47,6 @@ struct RefusalCase {
 
 #[test]
 fn what_cannot_be_true_is_refused_with_its_place_and_its_remedy() {
-    let leaflets = leaflets();
     let mut wrong = Vec::new();
     let mut refused = 0;
     for (file, setup, case) in cases() {
@@ -55,12 +54,12 @@ fn what_cannot_be_true_is_refused_with_its_place_and_its_remedy() {
         refused += 1;
         let mut fault = |what: String| wrong.push(format!("{file}: {}: {what}", case.name));
         let mut holding = taken_in(setup.iter().chain(&case.entries));
-        let before = answers(&holding, &leaflets);
+        let before = answers(&holding, leaflets());
         let Err(refusal) = accept(&mut holding, entry, case.recorded_at.as_deref()) else {
             fault("was not refused".to_owned());
             continue;
         };
-        if answers(&holding, &leaflets) != before {
+        if answers(&holding, leaflets()) != before {
             fault("the refused entry left a trace".to_owned());
         }
         let Refused { message, help } = said(&refusal);
@@ -165,15 +164,12 @@ fn four_hundred_days_of_temperatures_fit_into_one_entry_and_one_more_does_not() 
 
 /// Every case with its file and the setup of that file.
 fn cases() -> Vec<(String, Vec<toml::Value>, RefusalCase)> {
-    let folder = root().join("tests/supering/refusals");
-    let mut paths: Vec<_> = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
-    paths.sort();
     let read = |path: &Path| -> RefusalFile {
         let text = std::fs::read_to_string(path).unwrap();
         toml::from_str(&text).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
     };
     let mut cases = Vec::new();
-    for path in &paths {
+    for path in &listing(root().join("tests/supering/refusals")) {
         let name = path.file_name().unwrap().to_string_lossy().into_owned();
         let file = read(path);
         cases.extend(file.cases.into_iter().map(|case| (name.clone(), file.setup.clone(), case)));
@@ -191,17 +187,14 @@ fn taken_in<'a>(entries: impl IntoIterator<Item = &'a toml::Value>) -> Holding {
 
 fn accept(holding: &mut Holding, entry: &toml::Value, recorded_at: Option<&str>) -> Result<(), Refusal> {
     let draft = envelope(entry).read().unwrap_or_else(|fault| panic!("{entry:?}: {fault:?}"));
-    let noon = format!("{}T12:00:00.000Z", draft.on);
-    let recorded_at: Instant = recorded_at.unwrap_or(&noon).parse().unwrap();
-    let sealed = Entry::seal(holding.name(), draft, recorded_at, holding.tip());
-    holding.accept(&sealed)
+    take_in_at_noon(holding, draft, recorded_at)
 }
 
 fn said(refusal: &Refusal) -> Refused {
     Refused::of(Words::english(), refusal)
 }
 
-/// Everything that a holding can be asked about, as text, over the days of the cases.
+/// Every answer of a holding, as text, over the days of the cases.
 fn answers(holding: &Holding, leaflets: &Leaflets) -> Vec<String> {
     let mut days: BTreeSet<Day> = BTreeSet::new();
     for month in 2..=6 {
@@ -228,7 +221,7 @@ fn contains(text: &str, words: Option<&str>) -> bool {
     words.is_none_or(|words| text.contains(&with_ids(words)))
 }
 
-/// Puts the id of an entry in the place of its word in braces.
+/// Replaces words in braces by the ids of their entries.
 fn with_ids(text: &str) -> String {
     let mut parts = text.split('{');
     let mut out = parts.next().unwrap_or_default().to_owned();

@@ -1,4 +1,4 @@
-//! Laws on what is named: the day on which all may come out, and the entry that supplies what is missing.
+//! Properties of what an answer names: the day on which everything may come out, and the entry that supplies missing facts.
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::confidence::Confidence;
@@ -10,15 +10,18 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
 use combclear_domain::questions::supering::FirstFree;
 use combclear_domain::rules::leaflet::{Leaflet, Release};
+use combclear_testkit::entries::{Journal, draft, uuid_of};
 use combclear_wording::Words;
 use combclear_wording::supering::{MissingReport, SuperingReport};
 use proptest::prelude::*;
 use serde_json::{Value, json};
 
-use super::laws::{some, verdicts};
-use super::making::{Journal, all_leaflets, day, draft};
+use super::laws::verdicts;
+use super::leaflets;
+use super::making::day;
 use super::plans::{journals, terms};
 use super::stated::leaflet_of;
+use crate::some;
 
 proptest! {
     #![proptest_config(some(64))]
@@ -30,7 +33,7 @@ proptest! {
     ) {
         let before = journal.holding();
         for old in chosen.iter().map(|index| &journal.0[index.index(journal.0.len())]) {
-            let id = super::uuid_of("the same").parse().unwrap();
+            let id = uuid_of("the same").parse().unwrap();
             let same = Draft { id, ..old.clone() }.correcting(old.id, "nothing was wrong");
             let after = journal.and(same).holding();
             prop_assert_eq!(verdicts(&before), verdicts(&after), "{} of {}", old.kind().as_str(), old.on);
@@ -41,13 +44,13 @@ proptest! {
     fn taken_out_on_the_day_that_is_named_it_is_free_on_the_day_that_is_named(journal in journals(), on in 90..100_u16) {
         let holding = journal.holding();
         for colony in holding.colonies() {
-            let history = History::of(&holding, all_leaflets(), colony);
+            let history = History::of(&holding, leaflets(), colony);
             let answer = history.supering(day(on));
             let FirstFree::OnceOut { out, free } = answer.first_free() else { continue };
             prop_assert!(day(on) <= out && out <= free);
             let mut done = journal.clone();
             let mut number = 0;
-            // Doses that are missing are given on their earliest days; what bars supers comes out on the day that is named.
+            // Missing doses are given on their earliest days; medicines that bar supers come out on the day named.
             for course in history.courses_on(day(on)).filter(|course| bars(&history, course, day(on))) {
                 for given in doses_that_are_missing(course, day(on)) {
                     number += 1;
@@ -64,9 +67,9 @@ proptest! {
                     done = done.and(draft(&format!("out {number}"), out, "removal", &body));
                 }
             }
-            // A lot of which some was read later may bring other terms with its next dose.
+            // If its lot was read later, the next dose may bring other terms.
             let Ok(then) = done.try_holding() else { continue };
-            let history = History::of(&then, all_leaflets(), colony);
+            let history = History::of(&then, leaflets(), colony);
             prop_assert_eq!(history.may_be_supered(free), Verdict::Yes, "{} asked on {}: out {}, free {}, in {:?}", colony, day(on), out, free, &done);
             if free > out {
                 prop_assert_ne!(history.may_be_supered(free.before()), Verdict::Yes, "{} asked on {}: out {}, free {}", colony, day(on), out, free);
@@ -84,22 +87,22 @@ proptest! {
         let lots: Vec<_> = before.lots().cloned().collect();
         let lot = &lots[lot.index(lots.len())];
         let medicine = &before.lot(lot).unwrap().1.medicine;
-        // A value that no document carries may be replaced by a reading: it can only ever have made a no.
+        // A reading may replace an undocumented value, which can only ever have made a no.
         let undocumented = |leaflet: &Leaflet| leaflet.rules.iter().any(|rule| rule.confidence != Confidence::Document);
         if leaflet_of(&before, medicine).is_some_and(undocumented) {
             return Ok(());
         }
-        // That a single dose is a carrier after all contradicts its leaflet: what it may be in counts then.
+        // Stating a removal for a single dose contradicts its leaflet: the answer then covers both possibilities.
         let mut said = said;
         if leaflet_of(&before, medicine).is_some_and(|leaflet| leaflet.release == Release::Single) {
             said.as_object_mut().unwrap().remove("removal");
         }
-        // Where supers may be on while it is in, to have it in for longer bars less than a wait after it: learning that it works
-        // longer is no loosening of a period.
+        // If supers may be on while it is in, a longer stay bars less than a wait after it: learning of a longer stay is no
+        // loosening of a period.
         let may_be_on = |on: &str| on != "off";
         let learnt = said["supers_during"].as_str().is_some_and(may_be_on);
         let known = before.colonies().any(|colony| {
-            let history = History::of(&before, all_leaflets(), colony);
+            let history = History::of(&before, leaflets(), colony);
             history.courses.iter().any(|course| course.terms.supers_during.is_some_and(|fact| may_be_on(fact.value.as_str())))
         });
         if learnt || known {
@@ -119,7 +122,7 @@ proptest! {
     fn every_unknown_names_an_entry_and_recording_it_removes_that_unknown(journal in journals(), on in 90..100_u16) {
         let holding = journal.holding();
         for colony in holding.colonies() {
-            let report = SuperingReport::ask(Words::english(), &holding, all_leaflets(), colony, day(on));
+            let report = SuperingReport::ask(Words::english(), &holding, leaflets(), colony, day(on));
             if report.in_brief.answer == Verdict::Unknown {
                 prop_assert!(report.missing.iter().any(|missing| missing.decides), "{} on {}: nothing is named", colony, day(on));
             }
@@ -127,7 +130,7 @@ proptest! {
                 let Some(done) = recorded(&journal, &holding, colony, missing, day(on)) else { continue };
                 let then = done.try_holding();
                 prop_assert!(then.is_ok(), "{} on {}: {:?} is refused: {:?}", colony, day(on), missing, then.err());
-                let after = SuperingReport::ask(Words::english(), &then.unwrap(), all_leaflets(), colony, day(on));
+                let after = SuperingReport::ask(Words::english(), &then.unwrap(), leaflets(), colony, day(on));
                 let still = after.missing.iter().any(|left| left.fact == missing.fact && left.remedy.fields == missing.remedy.fields && left.remedy.corrects == missing.remedy.corrects);
                 prop_assert!(!still, "{} on {}: {:?} is still missing in {:?}", colony, day(on), missing, &done);
             }
@@ -138,7 +141,7 @@ proptest! {
     fn no_day_is_named_where_what_it_depends_on_is_not_known(journal in journals(), on in 0..100_u16) {
         let holding = journal.holding();
         for colony in holding.colonies() {
-            let history = History::of(&holding, all_leaflets(), colony);
+            let history = History::of(&holding, leaflets(), colony);
             let answer = history.supering(day(on));
             if let FirstFree::OnceOut { .. } = answer.first_free() {
                 for course in history.courses_on(day(on)).filter(|course| bars(&history, course, day(on)) && needs_to_come_out(course)) {
@@ -189,7 +192,7 @@ fn lot_of(holding: &Holding, course: &Course) -> String {
     }
 }
 
-/// The journal with what is missing recorded as it is asked for; none where only a person can know it.
+/// The journal with the missing fact recorded as asked; `None` if only a person can know it.
 fn recorded(
     journal: &Journal,
     holding: &Holding,
@@ -229,7 +232,7 @@ fn recorded(
                 &body,
             )))
         }
-        // It came into the record later: whether it was here before only a person can know.
+        // It came into the record later: only a person can know whether it existed before.
         "colony_established" | "colony_split" if missing.fact.contains("came into the record only on") => {
             let old = holding.entry(missing.remedy.corrects.unwrap())?;
             let body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
@@ -245,7 +248,7 @@ fn recorded(
             let new = draft("asked", old.on, "colony_established", &body).correcting(old.id, "asked");
             Some(journal.and(new))
         }
-        // A statement that contradicts another: the one that says nothing stays is corrected to a carrier.
+        // Contradicting statements: the one with `nothing_stays` is corrected to a carrier.
         "leaflet_reading" | "prescription" | "medicine_described" => {
             let old = holding.entry(missing.remedy.corrects?)?;
             let mut body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
@@ -264,7 +267,7 @@ fn recorded(
     }
 }
 
-/// Something that a leaflet may say.
+/// A possible value of a leaflet.
 fn value_of(field: &str) -> Value {
     match field {
         "supers_during" => json!("off"),

@@ -1,4 +1,4 @@
-//! What anybody has said about a medicine.
+//! Statements made about a medicine.
 
 use combclear_domain::basics::topic::Topic;
 use std::collections::BTreeSet;
@@ -7,15 +7,16 @@ use combclear_domain::basics::words::MedicineName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Event, Kind};
 use combclear_domain::rules::leaflet::{Force, Leaflet, Release};
+use combclear_testkit::entries::Journal;
 use serde_json::{Value, json};
 
-use super::making::{Journal, all_leaflets};
+use super::leaflets;
 
-/// How long it stays is one topic: what need not come out is used up by the longest of these.
+/// The length of stay is one topic: a carrier that need not come out is used up after the longest of these.
 const STAYS: [&str; 3] = ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"];
 
-/// The fields of terms on which anybody has said anything about a medicine. What is said of the withdrawal period may stand for
-/// the wait too, so that counts as said.
+/// The terms of a medicine that anybody has stated. A stated withdrawal period may cover the wait too, so that counts as
+/// stated.
 pub(super) fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineName) -> BTreeSet<String> {
     let mut stated = BTreeSet::new();
     let mut by_people = |terms: Value| stated.extend(terms.as_object().unwrap().keys().cloned());
@@ -66,10 +67,10 @@ pub(super) fn stated(journal: &Journal, holding: &Holding, medicine: &MedicineNa
 
 pub(super) fn leaflet_of(holding: &Holding, medicine: &MedicineName) -> Option<&'static Leaflet> {
     let id = holding.medicine(medicine)?.1.leaflet.as_ref()?;
-    Some(all_leaflets().get(&"zz".parse().unwrap(), id)?)
+    Some(leaflets().get(&"zz".parse().unwrap(), id)?)
 }
 
-/// Entries that say what is known and not what happened to a colony.
+/// Kinds of entry that add knowledge rather than events of a colony.
 pub(super) fn is_knowledge(kind: Kind) -> bool {
     matches!(
         kind,

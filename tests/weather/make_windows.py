@@ -1,4 +1,4 @@
-"""Daily temperatures and the treatment windows in them, worked out in plain Python, for the test beside this file.
+"""Daily temperatures and the treatment windows in them, computed in plain Python, for the test beside this file.
 
 Run by hand or by CI, in a virtual environment that holds the package (no other dependency is needed):
 
@@ -52,12 +52,12 @@ TABLE = {
     ("northumberland", 2010): ((31, 30, 24), (3, 0, 0), 0),
     ("northumberland", 2018): ((31, 30, 25), (15, 2, 1), 0),
 }
-# What rounding changes in it, and why: see DIFFERENCE above.
+# The counts that rounding changes, and why: see DIFFERENCE above.
 ROUNDED_TABLE = TABLE | {
     ("cambridge", 2003): ((28, 30, 25), (27, 13, 0), 3),
     ("cambridge", 2018): ((29, 30, 28), (23, 14, 4), 5),
 }
-# Start days that rounding moves: excerpt, kind of start day, days that become "met" and were "broken".
+# Start days moved by rounding: excerpt, kind of start day, days that become "met" and were "broken".
 MOVED = {("cambridge-2018", "formic_strip", date(2018, 10, 28))}
 CLEAN = [("brussels", 2003), ("northumberland", 2010), ("cambridge", 2018)]
 ABOUT = {
@@ -95,7 +95,7 @@ ABOUT = {
 
 
 def text_of(package, path):
-    """The lines of a file of an installed package, which must have the version written down here."""
+    """The lines of a file of an installed package, which must have the version named here."""
     found = distribution(package)
     if found.version != VERSIONS[package]:
         sys.exit(f"{package} {VERSIONS[package]} is needed, {found.version} is installed")
@@ -103,7 +103,7 @@ def text_of(package, path):
 
 
 def tenths(value):
-    """One decimal, half away from zero (which is what decimal calls half up), and no minus before a zero."""
+    """One decimal, half away from zero (which decimal calls half up), and no minus before a zero."""
     return value.quantize(TENTH, ROUND_HALF_UP) + Decimal("0.0")
 
 
@@ -122,7 +122,7 @@ def rounded(rows):
 
 
 def by_day(rows):
-    """Each day's lines, in the order of the file, without those that cannot be true."""
+    """Each day's lines, in the order of the file, without impossible ones."""
     days = {}
     for day, low, high in rows:
         if low <= high:
@@ -154,7 +154,7 @@ def formic_strip(days, start):
 
 
 def mean_15(days, start):
-    """The mean lies between that of each day's coldest line and that of each day's warmest one."""
+    """The mean lies between the means of each day's coldest and warmest lines."""
     sums = [[low + high for low, high in days.get(day, [])] for day in stay(start, STAY)]
     if not all(sums):
         return "unknown"
@@ -189,7 +189,7 @@ def count(days, first, last, condition):
 
 
 def ranges(days, year, rule):
-    """The start days of each answer, days that follow one another merged."""
+    """The start days of each answer, with consecutive days merged."""
     out = {"met": [], "broken": [], "unknown": []}
     starts = days_of(date(year, 7, 1), date(year, 10, 31))
     for answer, run in groupby(starts, key=lambda start: rule(days, start)):
@@ -208,7 +208,7 @@ def windows(rows, year):
 
 
 def table_row(rows, year):
-    """What the table gives of one year."""
+    """The table's counts of one year."""
     days = by_day(rows)
     ends = [(date(year, month, 1), date(year, month + 1, 1) - DAY) for month in (8, 9, 10)]
     formic, thymol = (tuple(count(days, *end, MONTHS[name])["met"] for end in ends) for name in ("formic", "thymol"))
@@ -216,7 +216,7 @@ def table_row(rows, year):
 
 
 def check_table(series):
-    """Prints every count that differs from the table, unrounded and rounded; the number of those that nobody expects."""
+    """Prints every count that differs from the table, unrounded and rounded. Returns the number of unexpected ones."""
     unexpected = 0
     for (name, year), stated in TABLE.items():
         versions = ("unrounded", series[name], stated), ("rounded", rounded(series[name]), ROUNDED_TABLE[name, year])
@@ -231,7 +231,7 @@ def check_table(series):
 
 
 def moved_by_rounding(excerpt, exact, rows, year):
-    """The start days that become "met" by rounding and were "broken". Any other change of a start day is an error."""
+    """The start days that rounding turns from "broken" to "met". Any other change of a start day is an error."""
     before, after = by_day(exact), by_day(rows)
     moved = set()
     for kind, rule in STARTS.items():

@@ -1,4 +1,4 @@
-//! What else can be used here: what the question costs, and how it grows with colonies, days and leaflets.
+//! Cost of the options question, and its growth with colonies, days and leaflets.
 //!
 //! Run with `cargo bench -p combclear-bench --bench options`.
 
@@ -14,7 +14,7 @@ fn main() {
     divan::main();
 }
 
-/// Judges every choice in every colony; gives back how many ranges of start days came out, so that none is left out.
+/// Judges every choice in every colony. Returns the number of ranges of start days, so that nothing is optimised away.
 fn judged(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> usize {
     let board = Board::of(holding, leaflets, ask, holding.apiaries());
     holding.colonies().flat_map(|colony| board.judge(colony)).map(|judged| judged.days.len()).sum()
@@ -50,21 +50,21 @@ fn a_one_colony_in_words(bencher: Bencher) {
     });
 }
 
-/// 500 colonies in 20 apiaries, and fewer and more of them, 60 days.
+/// 125 to 1000 colonies in 20 apiaries, 60 days.
 #[divan::bench(args = [125, 250, 500, 1000])]
 fn b_colonies(bencher: Bencher, colonies: u32) {
     let (holding, leaflets, ask) = (with_colonies(colonies, 20), leaflets_times(1), about(60));
     bencher.bench_local(|| judged(black_box(&holding), black_box(&leaflets), black_box(&ask)));
 }
 
-/// 500 colonies in 20 apiaries, over fewer and more days.
+/// 500 colonies in 20 apiaries, over 30 to 240 days.
 #[divan::bench(args = [30, 60, 120, 240])]
 fn c_days(bencher: Bencher, days: u16) {
     let (holding, leaflets, ask) = (with_colonies(500, 20), leaflets_times(1), about(days));
     bencher.bench_local(|| judged(black_box(&holding), black_box(&leaflets), black_box(&ask)));
 }
 
-/// 500 colonies in 20 apiaries, with the leaflets so many times over.
+/// 500 colonies in 20 apiaries, with the leaflets repeated 1, 2 and 4 times.
 #[divan::bench(args = [1, 2, 4])]
 fn d_leaflets(bencher: Bencher, times: u32) {
     let (holding, leaflets, ask) = (with_colonies(500, 20), leaflets_times(times), about(60));

@@ -1,4 +1,4 @@
-//! May this colony be supered: what the question costs, beside the same written by hand.
+//! Cost of the supering question, beside the same written by hand.
 //!
 //! Run with `cargo bench -p combclear-bench --bench supering`.
 
@@ -77,7 +77,7 @@ macro_rules! scenes {
 }
 
 scenes! {
-    /// All courses are long over: every one has to be looked at.
+    /// All courses are long over, so every one is looked at.
     all_over = Ending::AllOver;
     /// The last course is still in.
     last_is_in = Ending::LastIsIn;

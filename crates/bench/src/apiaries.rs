@@ -1,4 +1,4 @@
-//! Holdings of many apiaries with weather, flows and colonies with a past, taken in entry by entry.
+//! Holdings with many apiaries, weather, flows and colonies with past courses, recorded entry by entry.
 
 use std::fmt::Write;
 
@@ -10,7 +10,7 @@ use combclear_domain::questions::options::{Ask, Span};
 use combclear_domain::rules::leaflet::Leaflets;
 use serde_json::{Value, json};
 
-/// The first start day that is asked about.
+/// The first start day asked about.
 const FROM: &str = "2026-04-18";
 /// Courses that every colony had before.
 const COURSES: [(&str, &str, u32); 4] = [
@@ -20,7 +20,7 @@ const COURSES: [(&str, &str, u32); 4] = [
     ("2026-02-01", "others", 2),
 ];
 
-/// A holding with so many colonies, as evenly as possible at so many apiaries.
+/// A holding with this many colonies, spread evenly over this many apiaries.
 #[must_use]
 pub fn with_colonies(colonies: u32, apiaries: u32) -> Holding {
     let mut writer = Writer { holding: Holding::new(named("bench")), entries: 0 };
@@ -50,7 +50,7 @@ pub fn with_colonies(colonies: u32, apiaries: u32) -> Holding {
     writer.holding
 }
 
-/// The question about so many start days.
+/// The question about this many start days.
 #[must_use]
 pub fn about(days: u16) -> Ask {
     let from: Day = named(FROM);
@@ -58,7 +58,7 @@ pub fn about(days: u16) -> Ask {
     Ask::about(span)
 }
 
-/// The built-in leaflets of `gb`, so many times over under other names.
+/// The built-in leaflets of `gb`, repeated this many times under other names.
 #[must_use]
 pub fn leaflets_times(times: u32) -> Leaflets {
     let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../leaflets/gb");
@@ -144,7 +144,7 @@ impl Writer {
     }
 }
 
-/// Text of this file as a name, a day or an instant.
+/// Parses a name, a day or an instant of this file.
 fn named<T: std::str::FromStr<Err: std::fmt::Display>>(text: &str) -> T {
     text.parse().unwrap_or_else(|error| panic!("{error}"))
 }

@@ -1,4 +1,4 @@
-//! The yardstick: may a colony be supered, written by hand over a list of courses, without grounds and without sources.
+//! The yardstick: the supering question written by hand over a list of courses, without grounds and sources.
 
 use combclear_domain::basics::calendar::{Day, last_blocked_day};
 use combclear_domain::basics::verdict::Verdict;
@@ -6,12 +6,12 @@ use combclear_domain::basics::words::SupersDuring;
 use combclear_domain::facts::history::{Course, End, History};
 use combclear_domain::rules::leaflet::Release;
 
-/// A course as a program would keep it that gives nothing but yes, no or unknown.
+/// A course as a program would store it that only answers yes, no or unknown.
 #[derive(Debug, Clone, Copy)]
 pub struct PlainCourse {
     /// The day it was given.
     pub placed: Day,
-    /// The day it came out, if it did; for one dose, the day of it.
+    /// The day it came out, if it did; for a single dose, its day.
     pub out: Option<Day>,
     /// Withdrawal period in days.
     pub withdrawal: u16,
@@ -19,11 +19,11 @@ pub struct PlainCourse {
     pub wait: u16,
     /// Whether supers must be off while it is in.
     pub supers_off: bool,
-    /// Whether all of this rests on a document.
+    /// Whether all of this is documented.
     pub documented: bool,
 }
 
-/// Yes, no or unknown over the courses of one colony.
+/// The answer for the courses of one colony.
 #[must_use]
 pub fn may_be_supered(courses: &[PlainCourse], on: Day) -> Verdict {
     let mut answer = Verdict::Yes;
@@ -48,23 +48,23 @@ pub fn may_be_supered(courses: &[PlainCourse], on: Day) -> Verdict {
     answer
 }
 
-/// The same course with the last blocked day worked out beforehand: the fastest that is still plain to read.
+/// The same course with its last blocked day precomputed: the fastest version that is still readable.
 #[derive(Debug, Clone, Copy)]
 pub struct WorkedOut {
     /// The day it was given.
     pub placed: Day,
-    /// The day it came out; the last day there is, while it is in.
+    /// The day it came out; `Day::LAST` while it is in.
     pub out: Day,
-    /// The last day that it blocks once it is out; the day before `out` if none.
+    /// The last day blocked after removal; the day before `out` if none.
     pub last_blocked: Day,
     /// Whether supers must be off while it is in.
     pub supers_off: bool,
-    /// Whether all of this rests on a document.
+    /// Whether all of this is documented.
     pub documented: bool,
 }
 
 impl WorkedOut {
-    /// Works the days of a course out.
+    /// Precomputes the days of a course.
     #[must_use]
     pub fn of(course: &PlainCourse) -> WorkedOut {
         let PlainCourse { placed, supers_off, documented, .. } = *course;
@@ -75,7 +75,7 @@ impl WorkedOut {
     }
 }
 
-/// Yes, no or unknown over courses that were worked out beforehand.
+/// The answer for precomputed courses.
 #[must_use]
 pub fn free_of_all(courses: &[WorkedOut], on: Day) -> Verdict {
     let mut answer = Verdict::Yes;
@@ -91,7 +91,7 @@ pub fn free_of_all(courses: &[WorkedOut], on: Day) -> Verdict {
     answer
 }
 
-/// The courses of a history, boiled down. Only for scenes in which every course is out, or is in and must come out.
+/// The courses of a history in this form. Only for scenes in which every course is out, or is in and must come out.
 #[must_use]
 pub fn of(history: &History) -> Vec<PlainCourse> {
     history.courses.iter().map(boiled_down).collect()

@@ -1,4 +1,4 @@
-//! A colony with so many courses, taken in entry by entry as a holding does it.
+//! A colony, or many of them, with a number of courses, recorded entry by entry as in a holding.
 
 use std::str::FromStr;
 
@@ -15,12 +15,12 @@ use combclear_domain::rules::leaflet::Leaflets;
 
 /// Days from one course to the next.
 const STEP: u16 = 90;
-/// Days that strips stay in: long enough for every leaflet used here, with brood or without.
+/// Days that strips stay in: long enough for every leaflet used here, with or without brood.
 const STAY: u16 = 70;
 
-/// A medicine as it is described, acquired and given.
+/// A medicine with its name, leaflet and dose.
 struct Medicine {
-    /// The keeper's name for it and for its only lot.
+    /// The keeper's name for it and its only lot.
     name: &'static str,
     leaflet: &'static str,
     unit: Unit,
@@ -57,9 +57,9 @@ const MEDICINES: [Medicine; 4] = [
 /// How a scene ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Ending {
-    /// All courses are long over: every one has to be looked at, and the answer is yes.
+    /// All courses are long over, so every one is looked at. The answer is yes.
     AllOver,
-    /// The last course is strips that are still in: the answer is no.
+    /// The last course is strips that are still in. The answer is no.
     LastIsIn,
 }
 
@@ -81,24 +81,36 @@ pub fn leaflets() -> &'static Leaflets {
         .unwrap_or_else(|faults| panic!("the built-in leaflets have faults: {faults:?}"))
 }
 
-/// A colony with so many courses, each with an inspection, and with supers on between them once a year.
+/// A colony with this many courses, each with an inspection, and with supers on between them once a year.
 #[must_use]
 pub fn with_courses(courses: u16, ending: Ending) -> Scene {
-    let mut writer = Writer { holding: Holding::new(name("bench")), entries: 0 };
-    let first: Day = name("2021-01-01");
     let colony: ColonyName = name("A1");
-    writer.set_up(first, &colony);
+    let (holding, on) = of_courses(std::slice::from_ref(&colony), "2021-01-01", courses, ending);
+    Scene { holding, colony, on }
+}
+
+/// So many colonies, all at one apiary and each with so many courses, the last of them still in; and the day to ask about them.
+#[must_use]
+pub fn many_with_courses(colonies: u16, courses: u16) -> (Holding, Day) {
+    let colonies: Vec<ColonyName> = (0..colonies).map(|number| name(&format!("C{number}"))).collect();
+    of_courses(&colonies, "1970-01-01", courses, Ending::LastIsIn)
+}
+
+fn of_courses(colonies: &[ColonyName], first: &str, courses: u16, ending: Ending) -> (Holding, Day) {
+    let mut writer = Writer { holding: Holding::new(name("bench")), entries: 0 };
+    let first: Day = name(first);
+    writer.set_up(first, colonies);
     let mut placed = first;
     for index in 0..courses {
         placed = first.plus(1 + index * STEP);
         let last_is_in = ending == Ending::LastIsIn && index + 1 == courses;
-        writer.course(&colony, placed, index, last_is_in);
+        writer.course(colonies, placed, index, last_is_in);
     }
     let on = match ending {
         Ending::AllOver => placed.plus(400),
         Ending::LastIsIn => placed.plus(20),
     };
-    Scene { holding: writer.holding, colony, on }
+    (writer.holding, on)
 }
 
 struct Writer {
@@ -119,7 +131,7 @@ impl Writer {
         id
     }
 
-    fn set_up(&mut self, on: Day, colony: &ColonyName) {
+    fn set_up(&mut self, on: Day, colonies: &[ColonyName]) {
         let details = HoldingDetails {
             keeper: name("keeper"),
             address: None,
@@ -128,14 +140,16 @@ impl Writer {
         };
         self.write(on, details.into());
         self.write(on, Event::from(ApiaryDetails { apiary: name("East"), place: None }));
-        let established = ColonyEstablished {
-            colony: colony.clone(),
-            apiary: name("East"),
-            hive_mark: None,
-            origin: None,
-            medicines: MedicinesInside::None,
-        };
-        self.write(on, established.into());
+        for colony in colonies {
+            let established = ColonyEstablished {
+                colony: colony.clone(),
+                apiary: name("East"),
+                hive_mark: None,
+                origin: None,
+                medicines: MedicinesInside::None,
+            };
+            self.write(on, established.into());
+        }
         for Medicine { name: medicine, leaflet, unit, .. } in MEDICINES {
             let described = MedicineDescribed {
                 medicine: name(medicine),
@@ -151,7 +165,7 @@ impl Writer {
                 medicine: name(medicine),
                 batch: None,
                 expiry: None,
-                quantity: Quantity::whole(1_000),
+                quantity: Quantity::whole(100_000),
                 unit: None,
                 supplier: None,
                 proof: None,
@@ -161,26 +175,24 @@ impl Writer {
         }
     }
 
-    fn course(&mut self, colony: &ColonyName, placed: Day, index: u16, stays_in: bool) {
+    fn course(&mut self, colonies: &[ColonyName], placed: Day, index: u16, stays_in: bool) {
         let in_turn = MEDICINES.iter().cycle().nth(usize::from(index)).filter(|_| !stays_in);
         let Medicine { name: lot, each, method, comes_out, .. } = in_turn.unwrap_or(&STRIPS);
-        let seen = Inspection {
-            colony: colony.clone(),
-            brood: Some(Brood::Present),
-            seams: None,
-            bees: None,
-            brood_boxes: None,
-            hive_litres: None,
-            feeder: None,
-            note: None,
-        };
-        self.write(placed, seen.into());
-        let given = Given {
-            lot: name(lot),
-            each: Quantity::whole(*each),
-            unit: None,
-            colonies: vec![colony.clone()],
-        };
+        for colony in colonies {
+            let seen = Inspection {
+                colony: colony.clone(),
+                brood: Some(Brood::Present),
+                seams: None,
+                bees: None,
+                brood_boxes: None,
+                hive_litres: None,
+                feeder: None,
+                note: None,
+            };
+            self.write(placed, seen.into());
+        }
+        let given =
+            Given { lot: name(lot), each: Quantity::whole(*each), unit: None, colonies: colonies.to_vec() };
         let administration = Administration {
             given: vec![given],
             method: method.map(name),
@@ -197,14 +209,14 @@ impl Writer {
         if *comes_out && !stays_in {
             let removal = Removal {
                 administration: first,
-                colonies: vec![colony.clone()],
+                colonies: colonies.to_vec(),
                 left_inside: 0,
                 how_and_where: None,
             };
             self.write(placed.plus(STAY), removal.into());
         }
         if index % 4 == 1 {
-            let colonies = vec![colony.clone()];
+            let colonies = colonies.to_vec();
             let on = SupersOn { colonies: colonies.clone(), supers: 2, purpose: SuperPurpose::Harvest };
             self.write(placed.plus(STAY + 2), on.into());
             self.write(placed.plus(STEP - 2), Event::from(SupersOff { colonies, left_on: 0 }));
@@ -212,14 +224,14 @@ impl Writer {
     }
 }
 
-/// Text of this file as a name, a day or an instant.
+/// Parses a name, a day or an instant of this file.
 fn name<T: FromStr<Err: std::fmt::Display>>(text: &str) -> T {
     text.parse().unwrap_or_else(|error| panic!("{error}"))
 }
 
 #[cfg(test)]
 mod tests {
-    use combclear_domain::facts::history::History;
+    use combclear_domain::facts::history::{Histories, History};
 
     use super::*;
     use crate::plain;
@@ -253,6 +265,18 @@ mod tests {
                 assert!(seen.contains(&Verdict::Yes) && seen.contains(&Verdict::No));
             }
         }
+    }
+
+    #[test]
+    fn each_of_many_colonies_has_all_the_courses() {
+        let (holding, on) = many_with_courses(3, 10);
+        let mut histories = Histories::new(&holding, leaflets());
+        for colony in holding.colonies() {
+            let history = histories.of(colony);
+            assert_eq!(history.courses_on(on).count(), 10, "{colony}");
+            assert_eq!(history.may_be_supered(on), Verdict::No, "{colony}");
+        }
+        assert_eq!(holding.colonies().count(), 3);
     }
 
     #[test]

@@ -1,16 +1,23 @@
-//! What the command line takes.
+//! Arguments of the command line.
 
 use std::fmt::Display;
 use std::net::SocketAddr;
 use std::path::PathBuf;
+use std::str::FromStr;
 
 use clap::{Args, Parser, Subcommand};
 use combclear_domain::basics::calendar::{Counting, Day};
 use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::misread::Misread;
 use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Person, Power,
     PrescriptionName,
 };
+use combclear_wording::terminal::failures as say;
+use combclear_wording::unreadable::{Part, misread};
+use combclear_wording::{Label, Words};
+
+use crate::failure::Said;
 
 /// May this hive be supered today?
 ///
@@ -33,7 +40,7 @@ const EXIT_CODES: &str = "Exit codes:
   4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be asked
   5  done in part: entries were left out (import --keep-going), or missing documents (export, pack)";
 
-/// Where the journal is kept, and whose it is.
+/// The address of the journal, and its holding.
 #[derive(Debug, Args)]
 pub(crate) struct Place {
     /// The database
@@ -49,7 +56,7 @@ pub(crate) struct Place {
     #[arg(long, global = true, env = "COMBCLEAR_LEAFLETS", value_name = "FOLDER")]
     pub(crate) leaflets: Option<PathBuf>,
     /// The holding; may be left out while the database keeps only one
-    #[arg(long, global = true, env = "COMBCLEAR_HOLDING", value_name = "NAME")]
+    #[arg(long, global = true, env = "COMBCLEAR_HOLDING", value_name = "NAME", value_parser = value::<HoldingName>)]
     pub(crate) holding: Option<HoldingName>,
 }
 
@@ -94,13 +101,13 @@ pub(crate) enum Command {
 #[derive(Debug, Args)]
 pub(crate) struct Supering {
     /// The colonies
-    #[arg(value_name = "COLONY")]
+    #[arg(value_name = "COLONY", value_parser = value::<ColonyName>)]
     pub(crate) colonies: Vec<ColonyName>,
     /// Only colonies at this apiary
-    #[arg(long, value_name = "NAME", conflicts_with = "colonies")]
+    #[arg(long, value_name = "NAME", conflicts_with = "colonies", value_parser = value::<ApiaryName>)]
     pub(crate) apiary: Option<ApiaryName>,
     /// The day, like 2026-04-11; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
     /// For programs
     #[arg(long)]
@@ -111,19 +118,19 @@ pub(crate) struct Supering {
 #[command(group(clap::ArgGroup::new("where").required(true).args(["colony", "apiary"])))]
 pub(crate) struct Options {
     /// The colony
-    #[arg(value_name = "COLONY")]
+    #[arg(value_name = "COLONY", value_parser = value::<ColonyName>)]
     pub(crate) colony: Option<ColonyName>,
     /// All colonies at this apiary together
-    #[arg(long, value_name = "NAME")]
+    #[arg(long, value_name = "NAME", value_parser = value::<ApiaryName>)]
     pub(crate) apiary: Option<ApiaryName>,
     /// The first start day asked about; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) from: Option<Day>,
     /// The last start day asked about; 59 days after the first if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) to: Option<Day>,
     /// What happened after this day does not bear on the answer; the first start day if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) as_of: Option<Day>,
     /// Every condition of one leaflet, with its sources
     #[arg(long, value_name = "ID", conflicts_with = "apiary")]
@@ -138,11 +145,16 @@ pub(crate) struct Options {
     #[arg(long, value_name = "WORD", value_parser = word(Ground::from_word, Ground::ALL))]
     pub(crate) ground: Option<Ground>,
     /// The last day on which that holds
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) site_until: Option<Day>,
     /// For programs
     #[arg(long)]
     pub(crate) json: bool,
+}
+
+/// Reads a value that is written as text.
+fn value<T: FromStr<Err: Into<Misread>>>(text: &str) -> Result<T, String> {
+    text.parse().map_err(|fault: T::Err| misread(Words::english(), &fault.into(), Part::Envelope))
 }
 
 /// Reads one word of a list of the trade.
@@ -155,8 +167,8 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
             let words: Vec<String> = all.iter().map(ToString::to_string).collect();
             let near = nearest(written, words.iter().map(String::as_str));
             near.map_or_else(
-                || format!("write one of: {}", words.join(", ")),
-                |near| format!("did you mean `{near}`?"),
+                || say::write_one_of(Words::english(), &words.join(", ")),
+                |near| say::did_you_mean(Words::english(), near),
             )
         })
     }
@@ -186,17 +198,17 @@ pub(crate) struct Register {
     pub(crate) json: bool,
 }
 
-/// The time of a register.
+/// The period of a register.
 #[derive(Debug, Args)]
 pub(crate) struct RegisterTime {
     /// The first day; the first of January of the year of the last day if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) from: Option<Day>,
     /// The last day; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) to: Option<Day>,
     /// What happened after this day does not bear on it; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) as_of: Option<Day>,
 }
 
@@ -220,13 +232,13 @@ pub(crate) struct Pack {
 #[derive(Debug, Args)]
 pub(crate) struct Due {
     /// The first day asked about, as of which it is asked; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) from: Option<Day>,
     /// The last day asked about; 59 days after the first if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) to: Option<Day>,
     /// Only this apiary
-    #[arg(long, value_name = "NAME")]
+    #[arg(long, value_name = "NAME", value_parser = value::<ApiaryName>)]
     pub(crate) apiary: Option<ApiaryName>,
     /// Write it as a calendar (iCalendar) into this file; `-` for standard output
     #[arg(long, value_name = "FILE", conflicts_with = "json")]
@@ -239,7 +251,7 @@ pub(crate) struct Due {
 #[derive(Debug, Args)]
 pub(crate) struct Stock {
     /// The day, like 2026-04-11; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
     /// For programs
     #[arg(long)]
@@ -252,16 +264,16 @@ pub(crate) struct Attach {
     /// The file: a PDF, JPEG, PNG or HEIC of 10 MB at most
     pub(crate) file: PathBuf,
     /// The lot whose purchase it proves
-    #[arg(long, value_name = "LOT")]
+    #[arg(long, value_name = "LOT", value_parser = value::<LotName>)]
     pub(crate) lot: Option<LotName>,
     /// The prescription that it is a copy of
-    #[arg(long, value_name = "NUMBER")]
+    #[arg(long, value_name = "NUMBER", value_parser = value::<PrescriptionName>)]
     pub(crate) prescription: Option<PrescriptionName>,
     /// The day on which it is attached; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
     /// Who attaches it
-    #[arg(long, value_name = "NAME")]
+    #[arg(long, value_name = "NAME", value_parser = value::<Person>)]
     pub(crate) by: Person,
 }
 
@@ -312,7 +324,7 @@ pub(crate) struct Verify {
 #[derive(Debug, Args)]
 pub(crate) struct Retention {
     /// The day on which something is to go, like 2033-03-02; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
     /// For programs
     #[arg(long)]
@@ -324,10 +336,10 @@ pub(crate) struct Archive {
     /// The file, which must not exist yet
     pub(crate) file: PathBuf,
     /// Only what need not be kept any more by the end of this day; today at the latest
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) through: Day,
     /// Who moves it
-    #[arg(long, value_name = "NAME")]
+    #[arg(long, value_name = "NAME", value_parser = value::<Person>)]
     pub(crate) by: Person,
     /// Move it: this cannot be taken back. Without it, only what would go is listed
     #[arg(long)]
@@ -340,9 +352,10 @@ pub(crate) struct Archive {
 #[derive(Debug, Args)]
 pub(crate) struct Law {
     /// The code of a jurisdiction, such as gb; a list of them if left out
+    #[arg(value_parser = value::<Jurisdiction>)]
     pub(crate) jurisdiction: Option<Jurisdiction>,
     /// The day of the event, like 2026-04-11; today if left out
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
     /// For programs
     #[arg(long)]
@@ -368,6 +381,6 @@ pub(crate) struct Serve {
     pub(crate) listen: SocketAddr,
 }
 
-fn address(text: &str) -> Result<SocketAddr, &'static str> {
-    text.parse().map_err(|_| "write the number of an address and a port, like 127.0.0.1:8420")
+fn address(text: &str) -> Result<SocketAddr, String> {
+    text.parse().map_err(|_| Label::AskedWriteAddress.said())
 }

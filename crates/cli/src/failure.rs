@@ -1,20 +1,34 @@
-//! Why a command could not be carried out, and how to mend it.
+//! Why a command failed, with help.
 
 use std::fmt;
-use std::io::ErrorKind;
 
 use combclear_domain::questions::options::BadSpan;
 use combclear_domain::questions::register::BadPeriod;
-use combclear_store::{RecordError, StoreError};
-use combclear_wording::Words;
+use combclear_store::{DocumentFault, RecordError, StoreError};
 use combclear_wording::refusals::Refused;
+use combclear_wording::terminal::failures as say;
+use combclear_wording::{Label, Words, keeping, unreadable};
 
 use crate::commands::seen;
 
-/// How to mend days that are backwards, by the names that they have here.
-const SWAP_DAYS: &str = "swap --from and --to, or correct one of them";
+/// Something to be said to people: a label, or a sentence that [`combclear_wording`] made.
+pub(crate) trait Said {
+    fn said(self) -> String;
+}
 
-/// A message and a help, for people. What was found, fault by fault, may follow.
+impl Said for Label {
+    fn said(self) -> String {
+        Words::english().label(self).to_owned()
+    }
+}
+
+impl Said for String {
+    fn said(self) -> String {
+        self
+    }
+}
+
+/// A message with help, for people. The faults may follow.
 #[derive(Debug)]
 pub(crate) struct Failure {
     message: String,
@@ -23,35 +37,48 @@ pub(crate) struct Failure {
 }
 
 impl Failure {
-    pub(crate) fn new(message: impl Into<String>, help: impl Into<String>) -> Failure {
-        Failure { message: message.into(), help: Some(help.into()), found: None }
+    pub(crate) fn new(message: impl Said, help: impl Said) -> Failure {
+        Failure { message: message.said(), help: Some(help.said()), found: None }
     }
 
     /// Says more about how it is mended.
-    pub(crate) fn and(self, help: &str) -> Failure {
-        let help = self.help.map_or_else(|| help.to_owned(), |first| format!("{first}; {help}"));
+    pub(crate) fn and(self, more: Label) -> Failure {
+        let more = more.said();
+        let help = match self.help {
+            None => more,
+            Some(first) => say::help_and(Words::english(), &first, &more),
+        };
         Failure { help: Some(help), ..self }
     }
 
     /// A failure with the faults below it. Each of them says itself how it is mended, so a help may be missing here.
-    pub(crate) fn listing(message: impl Into<String>, help: Option<&str>, found: String) -> Failure {
-        Failure { message: message.into(), help: help.map(ToOwned::to_owned), found: Some(found) }
+    pub(crate) fn listing(message: String, help: Option<Label>, found: String) -> Failure {
+        Failure { message, help: help.map(Said::said), found: Some(found) }
     }
 }
 
 impl fmt::Display for Failure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "error: {}", seen(&self.message))?;
+        let words = Words::english();
+        f.write_str(&say::error(words, &seen(&self.message)))?;
         if let Some(help) = &self.help {
-            write!(f, "\n  help: {}", seen(help))?;
+            write!(f, "\n  {}", say::help(words, &seen(help)))?;
         }
         self.found.as_ref().map_or(Ok(()), |found| write!(f, "\n{}", seen(found)))
     }
 }
 
+impl From<DocumentFault> for Failure {
+    fn from(fault: DocumentFault) -> Failure {
+        let Refused { message, help } = keeping::document(Words::english(), &fault);
+        Failure::new(message, help)
+    }
+}
+
 impl From<StoreError> for Failure {
     fn from(error: StoreError) -> Failure {
-        Failure::new(error.to_string(), error.help())
+        let Refused { message, help } = keeping::store(Words::english(), &error);
+        Failure::new(message, help)
     }
 }
 
@@ -59,11 +86,7 @@ impl From<RecordError> for Failure {
     fn from(error: RecordError) -> Failure {
         match error {
             RecordError::Store(error) => error.into(),
-            RecordError::Refused { refusal, .. } => {
-                let Refused { message, .. } = Refused::of(Words::english(), &refusal);
-                Failure::new(message, "nothing was recorded; try again")
-            }
-            error => Failure::new(error.to_string(), "nothing was recorded; try again"),
+            error => Failure::new(not_recorded(&error), Label::FailureTryAgainUnrecorded),
         }
     }
 }
@@ -72,7 +95,7 @@ impl From<BadSpan> for Failure {
     fn from(span: BadSpan) -> Failure {
         let Refused { message, help } = Refused::of_span(Words::english(), span);
         match span {
-            BadSpan::Backwards { .. } => Failure::new(message, SWAP_DAYS),
+            BadSpan::Backwards { .. } => Failure::new(message, Label::FailureSwapDays),
             BadSpan::TooLong { .. } => Failure::new(message, help),
         }
     }
@@ -80,19 +103,23 @@ impl From<BadSpan> for Failure {
 
 impl From<BadPeriod> for Failure {
     fn from(period: BadPeriod) -> Failure {
-        Failure::new(Refused::of_period(Words::english(), period).message, SWAP_DAYS)
+        Failure::new(Refused::of_period(Words::english(), period).message, Label::FailureSwapDays)
     }
 }
 
-/// What the system says about a file, in the words of this program.
-pub(crate) fn why(error: &std::io::Error) -> String {
-    match error.kind() {
-        ErrorKind::NotFound => "there is no such file or folder".to_owned(),
-        ErrorKind::PermissionDenied => "the system refuses access to it".to_owned(),
-        ErrorKind::IsADirectory => "it is a folder".to_owned(),
-        ErrorKind::NotADirectory => "a part of its path is not a folder".to_owned(),
-        ErrorKind::StorageFull => "no room is left on the disk".to_owned(),
-        ErrorKind::InvalidData => "it is not UTF-8 text".to_owned(),
-        _ => error.to_string(),
+/// Why entries were not recorded.
+pub(crate) fn not_recorded(error: &RecordError) -> String {
+    let words = Words::english();
+    match error {
+        RecordError::Refused { refusal, .. } => Refused::of(words, refusal).message,
+        RecordError::Conflict { id, .. } => keeping::conflict(words, *id),
+        RecordError::NotNext(broken) => unreadable::broken(words, broken),
+        RecordError::Busy => keeping::busy(words).to_owned(),
+        RecordError::Store(error) => keeping::store(words, error).message,
     }
+}
+
+/// What the system says about a file.
+pub(crate) fn why(error: &std::io::Error) -> String {
+    say::why(Words::english(), error)
 }

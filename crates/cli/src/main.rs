@@ -1,4 +1,4 @@
-//! `combclear`: may this hive be supered today? The command line, and the server.
+//! `combclear`: may this hive be supered today? The command line and the server.
 
 mod args;
 mod clock;
@@ -27,12 +27,12 @@ fn main() -> ExitCode {
     }
 }
 
-/// What a command came to, for the exit code.
+/// The result of a command, for the exit code.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Outcome {
     /// Done; asked of named colonies: yes.
     Done,
-    /// No: not every named colony may be supered, or the journal or a document does not hold.
+    /// No: some named colony may not be supered, or the journal or a document fails verification.
     No,
     /// Not known.
     Unknown,

@@ -1,20 +1,22 @@
-//! Opening the journal that the command line names.
+//! Opens the journal named on the command line.
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::diagnostic::{Faults, nearest};
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{Holdings, Journal, StoreError};
+use combclear_wording::terminal::failures as say;
+use combclear_wording::{Label, Words};
 
 use crate::args::Place;
-use crate::failure::Failure;
+use crate::failure::{Failure, Said};
 
-/// Works on the journals at the address of the command line, which is made if it is missing, and lets go of them
-/// properly, however the work ends.
+/// Runs `work` on the journals at the address, which is created if missing. The journals are closed properly, however the
+/// work ends.
 pub(crate) async fn with_holdings<T>(
     place: &Place,
     work: impl AsyncFnOnce(&Arc<Holdings>) -> Result<T, Failure>,
@@ -25,7 +27,7 @@ pub(crate) async fn with_holdings<T>(
     done
 }
 
-/// Works on the journal of the holding that is meant at the address, which must be there.
+/// Runs `work` on the holding named or implied. The address must exist.
 pub(crate) async fn with_holding<T>(
     place: &Place,
     work: impl AsyncFnOnce(&Holdings, HoldingName) -> Result<T, Failure>,
@@ -39,7 +41,7 @@ pub(crate) async fn with_holding<T>(
     done
 }
 
-/// Asks a question of the holding that is meant at the address.
+/// Asks a question of the holding named or implied.
 pub(crate) async fn ask<T>(place: &Place, question: impl FnOnce(&Holding) -> T) -> Result<T, Failure> {
     with_holding(place, async |holdings, name| read(holdings, &name, question).await).await
 }
@@ -51,78 +53,80 @@ pub(crate) async fn read<T>(
     question: impl FnOnce(&Holding) -> T,
 ) -> Result<T, Failure> {
     let answer = holdings.read(name, question).await?;
-    answer.ok_or_else(|| Failure::new("the journal is empty", "take a journal in first"))
+    answer.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
 }
 
-/// The holding that the command line means.
+/// The holding named on the command line, or the only one.
 async fn meant(place: &Place, journal: &dyn Journal) -> Result<HoldingName, Failure> {
+    let words = Words::english();
     let known = journal.holdings().await?;
     let names = || known.iter().map(HoldingName::as_str);
     let listed = || names().collect::<Vec<_>>().join(", ");
     let holding = match (&place.holding, known.as_slice()) {
         (_, []) => {
-            let help = "take a journal in first: combclear import FILE";
-            return Err(Failure::new(format!("`{}` keeps no journal yet", place.db), help));
+            return Err(Failure::new(say::no_journal(words, &place.db), Label::JournalImportFirst));
         }
         (Some(wanted), known) if known.contains(wanted) => wanted.clone(),
         (Some(wanted), _) => {
             let help = nearest(wanted.as_str(), names())
-                .map_or_else(|| format!("it keeps: {}", listed()), |near| format!("did you mean `{near}`?"));
-            return Err(Failure::new(format!("`{}` keeps no journal of `{wanted}`", place.db), help));
+                .map_or_else(|| say::keeps(words, &listed()), |near| say::did_you_mean(words, near));
+            return Err(Failure::new(say::no_journal_of(words, &place.db, wanted), help));
         }
         (None, [only]) => only.clone(),
         (None, _) => {
-            let help = format!("say which with --holding: {}", listed());
-            return Err(Failure::new(format!("`{}` keeps the journals of several holdings", place.db), help));
+            let help = say::say_which(words, &listed());
+            return Err(Failure::new(say::several_journals(words, &place.db), help));
         }
     };
     Ok(holding)
 }
 
-/// A question leaves no empty database behind where its address was mistyped.
+/// Opens without creating: a question must not leave an empty database at a mistyped address.
 async fn open_existing(place: &Place) -> Result<Arc<dyn Journal>, Failure> {
-    // An address with `?` says itself how it is to be opened; one without scheme is refused as it was written.
+    // An address with `?` chooses its own mode; one without a scheme is refused as written.
     let only_if_there = place.db.starts_with("sqlite:") && !place.db.contains('?');
     let address = if only_if_there { format!("{}?mode=rw", place.db) } else { place.db.clone() };
     combclear_store::open(&address).await.map_err(|error| match error {
         StoreError::CannotOpen { place, .. } if is_new(Path::new(&place)) => {
-            let help = "name the right one with --db, or take a journal in first: combclear import FILE";
-            Failure::new(format!("there is no database at `{place}` yet"), help)
+            Failure::new(say::no_database(Words::english(), &place), Label::JournalNameTheDatabase)
         }
         error => error.into(),
     })
 }
 
-/// Whether nothing is there, in a folder that is.
+/// Whether the file does not exist but its folder does.
 fn is_new(file: &Path) -> bool {
     let folder = file.parent().filter(|folder| !folder.as_os_str().is_empty());
     !file.exists() && folder.is_none_or(Path::is_dir)
 }
 
-/// What the law asks, as it is built in.
+/// The built-in laws.
 pub(crate) fn laws() -> Result<&'static Laws, Failure> {
     combclear_leaflets::laws().map_err(|faults| {
-        Failure::new(format!("the built-in law does not load\n{faults}"), "this program is broken")
+        Failure::new(with_faults(&Label::RulesLawFaulty.said(), faults), Label::ProgramIsBroken)
     })
 }
 
-/// The built-in leaflets, and those of the folder that the command line names.
+/// The built-in leaflets, and those of the folder on the command line.
 pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
     let built_in = combclear_leaflets::builtin().map_err(|faults| {
-        Failure::new(format!("the built-in leaflets do not load\n{faults}"), "this program is broken")
+        Failure::new(with_faults(&Label::RulesLeafletsFaulty.said(), faults), Label::ProgramIsBroken)
     })?;
+    let words = Words::english();
     let Some(folder) = &place.leaflets else { return Ok(built_in.clone()) };
     let files = files_below(folder).map_err(|error| {
-        let message = format!("cannot read the leaflets in `{}`: {error}", folder.display());
-        Failure::new(message, "name a folder that holds folders such as gb, with leaflets in them")
+        let (folder, why) = (folder.display().to_string(), error.to_string());
+        Failure::new(say::cannot_read_leaflets(words, &folder, &why), Label::RulesNameAFolder)
     })?;
     let own = built_in.with_own(files.iter().map(|(path, text)| (path.as_str(), text.as_str())));
     own.map_err(|faults| {
-        let count = faults.iter().count();
-        let noun = if count == 1 { "fault" } else { "faults" };
-        let message = format!("{count} {noun} in the leaflets of `{}`\n{faults}", folder.display());
-        Failure::new(message, "mend these files; none of the folder is used until then")
+        let message = say::faults_in_leaflets(words, faults.iter().count(), &folder.display().to_string());
+        Failure::new(with_faults(&message, &faults), Label::RulesMendFolder)
     })
+}
+
+fn with_faults(message: &str, faults: &Faults) -> String {
+    format!("{message}\n{faults}")
 }
 
 /// The leaflet files of a folder in order: its own folders are jurisdictions.

@@ -1,8 +1,8 @@
-//! The leaflets built into Combclear: data only, one TOML file per active, form, strength, variant and jurisdiction. In
-//! `law/`, what the law asks of a medicine record: one file per jurisdiction.
+//! The leaflets built into Combclear: data only, one TOML file per active, form, strength, variant and jurisdiction. `law/`
+//! holds the law on medicine records: one file per jurisdiction.
 //!
-//! They are written from published documents, in words of this project, each value with its source and how well it is
-//! established. They are an aid: the leaflet on the pack, the prescriber and local law decide.
+//! They are written from published documents in the project's own words, each value with its source and confidence. They are
+//! an aid: the leaflet on the pack, the prescriber and local law decide.
 #![deny(missing_docs)]
 
 use std::sync::LazyLock;
@@ -49,7 +49,7 @@ static LAWS: LazyLock<Result<Laws, Faults>> = LazyLock::new(|| {
     Laws::load(files.iter().map(|(path, text)| (path.as_str(), *text)))
 });
 
-/// What the law asks of a medicine record, by jurisdiction.
+/// The law on medicine records, by jurisdiction.
 ///
 /// # Errors
 /// Faults in the embedded files. A test keeps them free of faults, so a released program never sees one.
@@ -57,7 +57,7 @@ pub fn laws() -> Result<&'static Laws, &'static Faults> {
     LAWS.as_ref()
 }
 
-/// The embedded files: path below this crate, and text.
+/// The embedded files, as path below this crate and text.
 fn files() -> impl Iterator<Item = (String, &'static str)> {
     FILES.iter().flat_map(|(jurisdiction, folder)| {
         folder.files().filter_map(move |file| {

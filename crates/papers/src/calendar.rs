@@ -1,12 +1,12 @@
-//! What is due, as an iCalendar feed.
+//! Due items as an iCalendar feed.
 //!
 //! Source: RFC 5545, sections 3.1 (lines of 75 octets), 3.3.4 (dates), 3.3.11 (text), 3.6.1 (events), 3.6.2 (to-dos), 3.8
 //! (properties); RFC 7986, section 5.1 (the name of a calendar).
 //!
-//! Every event lasts whole days. An item without a last day is an event of its first day alone, one of which nobody stated the
-//! first day an event of its last. An item without either has no day in a calendar: it is a to-do, which needs none. The end of
-//! an event is the day after its last. There is no clock here: the stamp of an event is the instant at which the last entry that bears on it was
-//! recorded, and its sequence is the place of that entry in the journal, so that both only rise.
+//! Every event lasts whole days, from the first to the last day of its item; the end of an event is the day after its last.
+//! If only one of the two is known, the event is on that day. If neither is known, the item is a to-do, which needs no day.
+//! There is no clock here: an event is stamped with the instant at which the last entry relevant to it was recorded, and its
+//! sequence is that entry's place in the journal. So both only rise.
 
 use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_domain::questions::due::{Item, Weight};
@@ -26,7 +26,7 @@ pub fn calendar(report: &DueReport) -> String {
     calendar.append_property(Property::new("VERSION", "2.0"));
     calendar.append_property(Property::new("PRODID", "-//Combclear//What is due//EN"));
     calendar.append_property(Property::new("CALSCALE", "GREGORIAN"));
-    // The library does not know that this is text, and writes it as it is given.
+    // The library does not treat this property as text, and so does not escape it.
     calendar.append_property(Property::new("NAME", escaped(&name(words, &report.holding))));
     for item in report.items() {
         match days(&item.item) {
@@ -41,9 +41,9 @@ fn event(words: &Words, item: &DueItem, (first, last): (Day, Day), notice: &str)
     let mut event = described(words, Event::new(), item, notice);
     event
         .append_property(date("DTSTART", first))
-        // A task takes no time from the day's other appointments.
+        // A task does not block time for other appointments.
         .append_property(Property::new("TRANSP", "TRANSPARENT"));
-    // Without an end an event of whole days lasts one; past the last nameable day there is none to name.
+    // Without an end an all-day event lasts one day, which is right on the last representable day.
     if last < Day::LAST {
         event.append_property(date("DTEND", last.next()));
     }
@@ -54,10 +54,10 @@ fn to_do(words: &Words, item: &DueItem, notice: &str) -> Todo {
     described(words, Todo::new(), item, notice).done()
 }
 
-/// What an event and a to-do tell alike: all but the days.
+/// The properties common to events and to-dos: all but the days.
 fn described<C: Component>(words: &Words, mut component: C, due: &DueItem, notice: &str) -> C {
     let DueItem { item, title, text: says } = due;
-    // Programs go by these.
+    // Programs depend on these words.
     let kind = match item.weight {
         Weight::Must => "MUST",
         Weight::Advice => "ADVICE",
@@ -76,11 +76,11 @@ fn described<C: Component>(words: &Words, mut component: C, due: &DueItem, notic
     component
 }
 
-/// The greatest whole number of RFC 5545, section 3.3.8.
+/// The greatest integer of RFC 5545, section 3.3.8.
 const SEQUENCE_MOST: u64 = 2_147_483_647;
 
-/// The first and the last day of an event; none where neither is known. What had to be out before it might be shows on the day
-/// it had to be out.
+/// The first and last day of an event; `None` if neither is known. If the last permitted day comes before the first, the
+/// event is on the last permitted day.
 fn days(item: &Item) -> Option<(Day, Day)> {
     match (item.from, item.by) {
         (Some(from), Some(by)) => Some((from.min(by), by)),
@@ -100,21 +100,22 @@ fn stamp(instant: Instant) -> String {
     format!("{}Z", seconds.replace(['-', ':'], ""))
 }
 
-/// A property of text. Control characters other than the line break have no place in it (section 3.3.11).
+/// A text property, without control characters other than the line break: they are not permitted (section 3.3.11).
 fn text(name: &str, says: &str) -> Property {
     let clean: String = says.chars().filter(|letter| *letter == '\n' || !letter.is_control()).collect();
     Property::new(name, clean)
 }
 
-/// Text as it stands in a line (section 3.3.11).
+/// Escaped text (section 3.3.11).
 fn escaped(text: &str) -> String {
     text.replace('\\', "\\\\").replace(',', "\\,").replace(';', "\\;")
 }
 
-/// Lines of at most 75 octets, the space that marks a continued line counted, no letter cut in two (section 3.1).
+/// Folds lines to at most 75 octets, including the space before a continued line, without cutting a character in two
+/// (section 3.1).
 ///
-/// The library does not count that space in the last part of a line, which then may have 76 octets. No line is cut beside
-/// white space, since there are readers that lose it there.
+/// The library does not count that space in the last part of a line, which can then have 76 octets. No line is cut next to
+/// white space: some readers lose it there.
 fn folded_anew(text: &str) -> String {
     let mut folded = String::with_capacity(text.len());
     for line in text.replace("\r\n ", "").split_terminator("\r\n") {
@@ -134,7 +135,7 @@ fn folded_anew(text: &str) -> String {
 
 const OCTETS_MOST: usize = 75;
 
-/// The first part of a line that is longer than so many octets, and the rest of it; none if it is not.
+/// Cuts a line that is longer than `most` octets into its first part and the rest; `None` for a shorter line.
 fn cut(line: &str, most: usize) -> Option<(&str, &str)> {
     let fits = |at: &usize| line.is_char_boundary(*at);
     let widest = (1..=most).rev().find(fits).filter(|_| line.len() > most)?;

@@ -1,25 +1,24 @@
-//! Treatments and movements of stock for other programs, in the shape of the ICAR Animal Data Exchange JSON.
+//! Treatments and stock movements for other programs, in the shape of the ICAR Animal Data Exchange JSON.
 //!
 //! Source: ICAR Animal Data Exchange (repository `adewg/ICAR`, Apache-2.0): `icarGroupTreatmentEventResource` and
 //! `icarMedicineTransactionResource` of the development branch of 2024, by their tables of properties.
 //!
 //! # Days
-//! The standard knows date-times only. A civil date is written as midday UTC (`2026-04-11T12:00:00Z`): read in any zone
-//! from UTC-12 to UTC+11 it is still that date. `withdrawals[].endDate` is the last blocked day; for a period of 0 days
-//! it is the day on which the treatment ended; it is left out while that is not known.
+//! The standard has date-times only. A civil date is written as midday UTC (`2026-04-11T12:00:00Z`): it is the same date in
+//! every zone from UTC-12 to UTC+11. `withdrawals[].endDate` is the last blocked day; for a period of 0 days, the day on
+//! which the treatment ended. It is absent if not known.
 //!
 //! # Units
-//! Grams are `GRM`, millilitres `MLT`. Strips, trays, tablets, wafers and pieces are `EA` (each), and the remark says
-//! of what. An amount whose unit nobody recorded has no `doseUnits`; a transaction, which must have `units`, says
-//! `not recorded`.
-//! DIFFERENCE: `EA` stands in the newest list of dose units, not in that of the release of 2023; `XTU` of both is a tube
+//! Grams are `GRM`, millilitres `MLT`. Strips, trays, tablets, wafers and pieces are `EA` (each), and the remark names the
+//! unit. An amount without a recorded unit has no `doseUnits`; a transaction, which must have `units`, says `not recorded`.
+//! DIFFERENCE: `EA` is in the newest list of dose units, but not in that of the 2023 release. Both have `XTU`, which is a tube
 //! in UN/CEFACT Recommendation 21 and would be wrong for a strip.
 //!
 //! # Treatments
-//! One for each group of colonies of which the course went the same way, as the rows of the CSV are. Each has exactly one
-//! withdrawal, for honey: without `endDate` its end is not known, and the colonies are to be taken as blocked.
+//! One for each group of colonies whose course went the same way, as in the rows of the CSV. Each has exactly one
+//! withdrawal, for honey. Without `endDate` its end is not known, and the colonies must be taken as blocked.
 //!
-//! # What the standard has no place for
+//! # Data without a place in the standard
 //! See [`Exchange::notes`].
 
 use combclear_domain::basics::quantity::Quantity;
@@ -42,22 +41,22 @@ mod treatments;
 const COLONY: &str = "internal.combclear.colony";
 const APIARY: &str = "internal.combclear.apiary";
 const AUTHORISATION: &str = "internal.combclear.authorisation";
-/// The unit of a transaction whose unit nobody recorded: a word of this program, the same in every language.
+/// The unit of a transaction without a recorded unit. A fixed word, the same in every language.
 const NO_UNITS: &str = "not recorded";
 
-/// A file of treatments and movements of stock.
+/// A file of treatments and stock movements.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Exchange {
-    /// What a reader of the file must know that its shape does not say.
+    /// What a reader must know and the format cannot express.
     pub notes: [&'static str; 13],
-    /// One for each administration and each group of colonies of which the course went the same way.
+    /// One for each administration and each group of colonies whose course went the same way.
     pub treatments: Vec<GroupTreatment>,
-    /// What was received, used, disposed of and, where the book of the lots was asked, is on hand.
+    /// What was received, used and disposed of, and what is on hand if gaps were given.
     pub transactions: Vec<Transaction>,
 }
 
 impl Exchange {
-    /// The file for a register; what is on hand is taken from the book of the lots.
+    /// The file for a register. Amounts on hand come from the stock accounts in the gaps.
     #[must_use]
     pub fn of(register: &Register, gaps: Option<&GapsReport>) -> Exchange {
         let words = Words::english();
@@ -66,7 +65,7 @@ impl Exchange {
             register.administrations.iter().flat_map(|row| treatments::of(words, row, &source)).collect();
         let mut transactions: Vec<Transaction> =
             register.acquisitions.iter().map(|row| receipt(words, row, &source)).collect();
-        // What was used before the time of the register is no movement of that time.
+        // A dose from before the period is not a movement of the period.
         let used = register.administrations.iter().filter(|row| !row.earlier);
         transactions.extend(used.flat_map(|row| uses(words, row, &source)));
         transactions.extend(register.disposals.iter().map(|row| disposal(words, row, &source)));
@@ -104,7 +103,7 @@ pub struct GroupTreatment {
     total_medicine_used: Option<Dose>,
 }
 
-/// A movement of stock (`icarMedicineTransactionResource`).
+/// A stock movement (`icarMedicineTransactionResource`).
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[serde(rename_all = "camelCase")]
 pub struct Transaction {
@@ -263,12 +262,12 @@ fn transaction(
     }
 }
 
-/// A value with its label in front, or that nobody wrote it down.
+/// A value after its label, or `not recorded` after it.
 fn labelled(words: &Words, label: Label, value: Option<&str>) -> String {
     format!("{}: {}", words.label(label), value.unwrap_or_else(|| words.label(Label::NotRecorded)))
 }
 
-/// What identifies the stock: the standard has no place for it in a movement.
+/// Lot, batch and unit of the stock: a movement has no place for them in the standard.
 fn stock(words: &Words, lot: &LotName, batch: Option<&String>, unit: Option<Unit>) -> [String; 3] {
     [say::lot(words, lot), labelled(words, Label::Batch, said(batch)), unit_of(words, unit)]
 }
@@ -277,7 +276,7 @@ fn unit_of(words: &Words, unit: Option<Unit>) -> String {
     labelled(words, Label::ExchangeUnit, unit.map(Unit::as_str))
 }
 
-/// What is said one after the other.
+/// Joins sentences.
 fn remark(said: impl IntoIterator<Item = String>) -> String {
     said.into_iter().collect::<Vec<_>>().join(". ")
 }
@@ -320,7 +319,7 @@ fn disposal(words: &Words, row: &DisposalRow, source: &str) -> Transaction {
     }
 }
 
-/// What is left of a lot by the book; nothing where more is gone than was acquired.
+/// What is left of a lot by its stock account; `None` if more is gone than was acquired.
 fn on_hand(words: &Words, lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
     let quantity = lot.left?;
     Some(Transaction {

@@ -1,11 +1,11 @@
-//! The fields of an entry in the words of the trade, for readers of a correction.
+//! Names of entry fields for readers of a correction.
 
 use combclear_domain::journal::EntryId;
 use combclear_wording::{Words, paper};
 
 use crate::rows::Telling;
 
-/// What a field of a correction is called. A field without a word is told by its own name.
+/// The name of a corrected field in words; its own name if it has none.
 pub(crate) fn name(words: &Words, field: &str) -> String {
     let mut parts = field.split('/');
     match (parts.next(), parts.next(), parts.next(), parts.next()) {
@@ -16,14 +16,14 @@ pub(crate) fn name(words: &Words, field: &str) -> String {
     }
 }
 
-/// `first lot` for the lot that is counted as 0.
+/// `first lot` for index 0.
 fn lot(words: &Words, number: &str) -> String {
     number
         .parse::<u32>()
         .map_or_else(|_| number.to_owned(), |number| paper::lot_of_entry(words, number.saturating_add(1)))
 }
 
-/// A value; an id of an entry that stands in this register is told by its number.
+/// A value. The id of an entry in this register is replaced by its number.
 pub(crate) fn value(text: String, tell: &Telling) -> String {
     match text.parse::<EntryId>() {
         Ok(entry) if tell.knows(entry) => paper::entry(tell.words, &tell.entry(entry)),

@@ -1,25 +1,26 @@
 //! The register as one CSV file (RFC 4180), safe to open in a spreadsheet.
 //!
 //! # Rows
-//! One row for each record; the first column, `record`, says of what kind: `acquisition`, `administration`, `removal`,
-//! `disposal`, `prescription`, `correction`. An administration has one row for each lot and each group of colonies of
-//! which the course went the same way; these rows share one `entry`. `quantity` is then what these colonies were given
-//! from this lot, so that the sum over any rows counts nothing twice; there is no column for the total of an entry.
-//! Colonies that came by a course in a split or a uniting have a row of their own without a quantity (`came_by`). A
-//! correction has one row for each value changed, and one with empty `field` if none was.
+//! One row per record; the first column, `record`, gives its kind: `acquisition`, `administration`, `removal`, `disposal`,
+//! `prescription`, `correction`. An administration has one row for each lot and each group of colonies whose course went the
+//! same way; these rows share one `entry`. Their `quantity` is what these colonies were given from this lot, so that a sum
+//! over any rows counts nothing twice; there is no column for the total of an entry. Colonies that received a course in a
+//! split or a uniting have a row of their own without a quantity (`came_by`). A correction has one row for each value
+//! changed, or one with an empty `field` if none was.
 //!
 //! # Cells
-//! A column that a record does not have is empty. What nobody wrote down is `not recorded`; what does not yet follow
-//! from the record is `not known`; what there is none of is `none`. Dates are ISO 8601.
+//! A column that a record does not have is empty. `not recorded` means that nobody wrote it down; `not known`, that it does
+//! not follow from the record yet; `none`, that there is none. Dates are ISO 8601.
 //!
 //! # Formulas
-//! A spreadsheet takes a cell that begins with `=`, `+`, `-` or `@`, a tab, a carriage return or a line feed, or the
-//! full-width forms of those signs, for a formula, also after spaces. Such a text gets an apostrophe in front, and so
-//! does a text that is already an apostrophe before such a text, so that taking one off gives back what was recorded
-//! ([`unguarded`]). A program that takes `;` or a tab for what parts the cells begins a new cell after such a sign within
-//! a text, and a new row after a line's end: what follows is guarded in the same way. Numbers and dates that this program writes are left as they are. Every cell is quoted.
+//! A spreadsheet takes a cell for a formula if it begins with `=`, `+`, `-` or `@`, a tab, a carriage return or a line feed,
+//! or the full-width forms of those characters, even after spaces. Such text gets an apostrophe in front. So does text that
+//! already has one before such a character; removing one apostrophe therefore restores the recorded text ([`unguarded`]). A
+//! program that separates cells by `;` or tab begins a new cell after that character within a text, and a new row after a
+//! line break: text after those is guarded in the same way. Numbers and dates written by this program are left alone. Every
+//! cell is quoted.
 //! Source: OWASP, "CSV Injection".
-//! DIFFERENCE: OWASP's page does not name spaces before the sign, nor how to get the text back.
+//! DIFFERENCE: OWASP's page mentions neither spaces before the character nor how to restore the text.
 
 use std::collections::BTreeMap;
 
@@ -33,12 +34,12 @@ use crate::rows::names;
 use crate::shares::{Share, shares};
 use crate::sheet::{is_written, written};
 
-// Programs go by these too, so they are the same in every language.
+// Programs depend on these words, so they are the same in every language.
 const NOT_RECORDED: &str = "not recorded";
 const NOT_KNOWN: &str = "not known";
 const NONE: &str = "none";
 
-/// The heads, in order. Never renamed: programs go by them.
+/// The column names, in order. Never renamed: programs depend on them.
 pub const COLUMNS: [&str; 58] = [
     "record",
     "entry",
@@ -108,7 +109,7 @@ pub struct NotWritten(String);
 /// The register as CSV.
 ///
 /// # Errors
-/// None that is known: it is written to memory.
+/// None is known, since it is written to memory.
 pub fn csv(register: &Register) -> Result<Vec<u8>, NotWritten> {
     let mut out = csv::WriterBuilder::new()
         .terminator(csv::Terminator::CRLF)
@@ -122,8 +123,7 @@ pub fn csv(register: &Register) -> Result<Vec<u8>, NotWritten> {
     out.into_inner().map_err(|error| NotWritten(error.to_string()))
 }
 
-/// A text as it stands in a cell: where a spreadsheet would take it, or a part of it, for a formula, there is an
-/// apostrophe in front.
+/// A text as a cell, with an apostrophe before it, and before each part of it, that a spreadsheet would take for a formula.
 #[must_use]
 pub fn guarded(text: &str) -> String {
     let mut cell = String::with_capacity(text.len());
@@ -136,19 +136,19 @@ pub fn guarded(text: &str) -> String {
     cell
 }
 
-/// What was recorded, from a cell of this file.
+/// The recorded text of a cell of this file.
 #[must_use]
 pub fn unguarded(cell: &str) -> String {
     let part = |part| str::strip_prefix(part, '\'').filter(|text| reads_as_formula(text)).unwrap_or(part);
     parts(cell).map(part).collect()
 }
 
-/// The parts of a text that a program may take for cells, each with the sign that ends it.
+/// The parts of a text that a program may take for cells, each with the character that ends it.
 fn parts(text: &str) -> impl Iterator<Item = &str> {
     text.split_inclusive([';', '\t', '\r', '\n'])
 }
 
-/// Apostrophes, quotes and spaces before the sign do not keep a spreadsheet from it.
+/// Spreadsheets see a formula even after apostrophes, quotes and spaces.
 fn reads_as_formula(text: &str) -> bool {
     let begins = |sign: char| {
         matches!(sign, '=' | '+' | '-' | '@' | '\t' | '\r' | '\n')
@@ -158,7 +158,7 @@ fn reads_as_formula(text: &str) -> bool {
     text.trim_start_matches(before).starts_with(begins)
 }
 
-/// A row in the making.
+/// A row being built.
 #[derive(Default)]
 struct Record(BTreeMap<&'static str, String>);
 
@@ -176,7 +176,7 @@ impl Record {
             .own_or("corrects", written.corrects, NONE)
     }
 
-    /// A number, date or word of this program.
+    /// A number, date or word from this program.
     #[expect(clippy::needless_pass_by_value, reason = "values and references alike are written as text")]
     fn own(mut self, column: &'static str, value: impl ToString) -> Record {
         debug_assert!(COLUMNS.contains(&column), "no column `{column}`");
@@ -189,7 +189,7 @@ impl Record {
         self.own(column, value)
     }
 
-    /// A text that somebody wrote.
+    /// A text written by a person.
     fn said(self, column: &'static str, text: Option<impl ToString>) -> Record {
         let text = text.map(|text| text.to_string()).filter(|text| is_written(text));
         let text = text.map_or_else(|| NOT_RECORDED.to_owned(), |text| guarded(&text));
@@ -218,7 +218,7 @@ impl Record {
 
 fn records(register: &Register) -> Vec<Record> {
     let mut records: Vec<Record> = register.acquisitions.iter().map(acquisition).collect();
-    // Where nobody asked for moments there are none; where somebody did, one that is absent is not known.
+    // Moments exist only if asked for; if so, an absent one is not known.
     let no_moment = if register.policy == Counting::Elapsed.as_str() { NOT_KNOWN } else { NONE };
     for row in &register.administrations {
         records.extend(shares(row).iter().map(|share| administration(row, share, no_moment)));
@@ -320,7 +320,7 @@ fn course(record: Record, course: Option<&CoursePart>, no_moment: &str) -> Recor
         .own_or("free_at", course.free_at, no_moment)
 }
 
-/// The word that the register's JSON has for it.
+/// The word that the register's JSON uses for it.
 fn said_by(course: &CoursePart) -> Option<String> {
     let word = serde_json::to_value(course.withdrawal.as_ref()?.said_by).ok()?;
     word.as_str().map(str::to_owned)

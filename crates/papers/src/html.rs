@@ -1,4 +1,4 @@
-//! A page to read and to print, by itself: no scripts, nothing fetched, black and white.
+//! A self-contained page for reading and printing: no scripts, nothing fetched, black and white.
 
 use combclear_wording::{Label, Words, paper};
 use maud::{DOCTYPE, Markup, PreEscaped, html};
@@ -7,8 +7,8 @@ use crate::sheet::{Cell, Paper, Piece, Sheet, SheetLine, visible};
 
 /// The paper as an HTML document.
 ///
-/// On paper: A4 across, the heads of a table and the line with holding and keeper repeat on each page, rows stay whole,
-/// and pages are numbered where the reader's program knows margin boxes (CSS Paged Media Module Level 3).
+/// On paper: A4 landscape. Table heads and the line with holding and keeper repeat on each page, rows stay whole, and pages
+/// are numbered in browsers that support margin boxes (CSS Paged Media Module Level 3).
 #[must_use]
 pub fn page(paper: &Paper) -> String {
     let words = Words::english();
@@ -50,15 +50,15 @@ pub(crate) fn document(words: &Words, title: &str, body: &Markup) -> String {
     page.into_string()
 }
 
-/// The number of a page, as a style sheet writes it.
+/// The page number as CSS content.
 fn page_number(words: &Words) -> String {
-    // The counters end the text before them, and begin the one after.
+    // The counters end the string before them and begin the one after.
     let said = paper::page(words, "\" counter(page) \"", "\" counter(pages) \"");
     let said = format!("\"{said}\"");
     said.strip_suffix(" \"\"").map_or_else(|| said.clone(), str::to_owned)
 }
 
-/// What stands at the head of each printed page.
+/// The running head of each printed page.
 fn running(paper: &Paper) -> String {
     visible(&format!("{}, {}; {}, {}", paper.holding, paper.keeper, paper.title, paper.period))
 }
@@ -77,7 +77,7 @@ fn table(words: &Words, sheet: &Sheet, running: &str) -> Markup {
                         @for column in &sheet.columns { col style={ "width:" (share(sheet, column.width)) "%" }; }
                     }
                     thead {
-                        // Repeats on each page in every browser, where margin boxes do so in few.
+                        // A table head repeats on each page in every browser; few support margin boxes.
                         tr.running aria-hidden="true" { td colspan=(sheet.columns.len()) { (running) } }
                         tr { @for column in &sheet.columns { th scope="col" { (column.head) } } }
                     }
@@ -88,7 +88,7 @@ fn table(words: &Words, sheet: &Sheet, running: &str) -> Markup {
     }
 }
 
-/// How much of the width of its sheet a column takes, in whole percent.
+/// The share of a column in the width of its sheet, in whole percent.
 fn share(sheet: &Sheet, width: u8) -> u32 {
     let all: u32 = sheet.columns.iter().map(|column| u32::from(column.width)).sum();
     (u32::from(width) * 100).checked_div(all).unwrap_or(0)
@@ -120,7 +120,7 @@ fn spoken(words: &Words, line: &SheetLine) -> Markup {
     }
 }
 
-/// Where the number of a page stands in the style.
+/// The placeholder for the page number in the style.
 const PAGE: &str = "PAGE-NUMBER";
 
 const STYLE: &str = "

@@ -1,10 +1,10 @@
-//! The register on paper and in files. Pure: no clock, no files, no network; days and instants come in as arguments.
+//! The register on paper and in files. Pure: no clock, no files, no network; days and instants are arguments.
 //!
-//! - [`Paper`]: the register (or its gaps) as titled sheets in the words of the trade, made once for every writer
-//! - [`html`]: pages to read and to print, [`Typesetter`]: whatever sets them as PDF; [`flat`]: one CSV file; [`exchange`]: JSON
-//!   for other programs
-//! - [`calendar`]: what is due, for calendars
-//! - [`pack`]: all of them in one ZIP file, with the proofs and the sums to check it by
+//! - [`Paper`]: the register (or its gaps) as titled sheets in words, made once for every format
+//! - [`html`]: pages for reading and printing; [`Typesetter`]: makes PDFs of them; [`flat`]: one CSV file; [`exchange`]:
+//!   JSON for other programs
+//! - [`calendar`]: due items for calendars
+//! - [`pack`]: all of them in one ZIP file, with the proofs and checksums
 #![deny(missing_docs)]
 
 pub mod calendar;

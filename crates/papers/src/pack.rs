@@ -1,7 +1,7 @@
-//! The inspection pack: one ZIP file with the register in every form, the proofs, and what to check it by.
+//! The inspection pack: one ZIP file with the register in every format, the proofs, and checksums.
 //!
-//! The same input gives the same bytes. Names within the file are made by this program from letters, digits, hyphens
-//! and underscores only, whatever a document was called.
+//! The same input gives the same bytes. File names in it consist of letters, digits, hyphens and underscores only, whatever
+//! a document was called.
 
 use std::borrow::Cow;
 use std::collections::BTreeSet;
@@ -25,51 +25,51 @@ use crate::sheet::{Paper, visible, written};
 use crate::typesetter::{NotSet, Typesetter};
 use crate::{flat, html};
 
-/// What goes into a pack.
+/// The content of a pack.
 #[derive(Debug, Clone, Copy)]
 pub struct Input<'a> {
     /// The register.
     pub register: &'a Register,
-    /// What the law still misses, where that was asked.
+    /// The gaps, if asked for.
     pub gaps: Option<&'a GapsReport>,
-    /// The contents of the documents that the register names, as far as they are kept.
+    /// The contents of documents that the register names, as far as they are stored.
     pub contents: &'a [Content],
-    /// Contents that could not be given, and why.
+    /// Missing and altered contents.
     pub failing: &'a [Failing],
-    /// What sets the pages; without one the pack has no PDF and says so.
+    /// Makes the PDF. Without one the pack has no PDF and says so.
     pub typesetter: Option<&'a dyn Typesetter>,
-    /// The instant that all files name as their making.
+    /// The creation time written to all files.
     pub made: Instant,
 }
 
-/// A content that could not be given.
+/// A missing or altered content.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Failing {
     /// Its hash.
     pub hash: Hash,
-    /// Why.
+    /// The reason.
     pub why: Why,
 }
 
-/// Why a content could not be given.
+/// Why a content cannot be included.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Why {
-    /// It is not kept any more.
+    /// It is no longer stored.
     Missing,
-    /// What is kept is not what was attached.
+    /// The stored content is not the one attached.
     Altered,
 }
 
 /// A pack that could not be put together.
 #[derive(Debug, thiserror::Error)]
 pub enum NotPacked {
-    /// The pages could not be set.
+    /// The PDF could not be made.
     #[error(transparent)]
     Pages(#[from] NotSet),
     /// The CSV could not be written.
     #[error(transparent)]
     Csv(#[from] flat::NotWritten),
-    /// Something could not be written as JSON.
+    /// JSON could not be written.
     #[error("the JSON could not be written: {0}")]
     Json(#[from] serde_json::Error),
     /// The ZIP file could not be put together.
@@ -80,10 +80,10 @@ pub enum NotPacked {
     Write(#[from] std::io::Error),
 }
 
-/// Puts the pack together.
+/// Makes the pack.
 ///
 /// # Errors
-/// None that a register is known to bring about: it is written to memory.
+/// None is known for any register, since it is written to memory.
 pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
     let register = input.register;
     let words = Words::english();
@@ -113,7 +113,7 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
         if let Ok((name, bytes)) = &proof.kept
             && packed.insert(name)
         {
-            // Pictures and PDFs are packed in themselves.
+            // Pictures and PDFs are compressed already.
             let how = CompressionMethod::Stored;
             files.push(PackedFile { name: name.clone(), bytes: Cow::Borrowed(bytes), how });
         }
@@ -128,7 +128,7 @@ struct PackedFile<'a> {
 }
 
 impl<'a> Input<'a> {
-    /// The hashes of the contents that a register names, in order, each as often as it is named.
+    /// The hashes of the contents that a register names, in order, with repeats.
     #[must_use]
     pub fn wanted(register: &'a Register) -> Vec<Hash> {
         let of_lots = register.acquisitions.iter().flat_map(|row| &row.documents);
@@ -143,7 +143,7 @@ impl PackedFile<'_> {
     }
 }
 
-/// The journal as it stood when the register was read from it.
+/// The state of the journal from which the register was read.
 fn checkpoint(register: &Register) -> Option<Checkpoint> {
     let head = register.head?;
     Some(Checkpoint { holding: register.holding.clone(), entries: register.entries, head })
@@ -172,7 +172,7 @@ fn zipped(files: &[PackedFile<'_>], made: Instant) -> Result<Vec<u8>, NotPacked>
     Ok(zip.finish()?.into_inner())
 }
 
-/// The instant as ZIP files write it, in UTC; none before 1980 or after 2107.
+/// The instant in the ZIP format, in UTC; `None` before 1980 and after 2107.
 fn dos_time(made: Instant) -> Option<DateTime> {
     let text = made.to_string();
     let mut parts = text.split(['-', 'T', ':', '.']).map(str::parse::<u16>).map_while(Result::ok);
@@ -189,16 +189,16 @@ fn dos_time(made: Instant) -> Option<DateTime> {
     .ok()
 }
 
-/// A document and what it belongs to.
+/// A document and the record it belongs to.
 struct Proof<'a> {
     /// What it proves, in words.
     of: String,
     document: &'a DocumentPart,
-    /// Its name in the pack and its content, or why it is not there.
+    /// Its name in the pack and its content, or why it is missing.
     kept: Result<(String, &'a [u8]), Label>,
 }
 
-/// Every document of the register, in its order; one content has one file, however often it is named.
+/// Every document of the register, in order. A content named several times has one file.
 fn proofs<'a>(words: &Words, input: &Input<'a>) -> Vec<Proof<'a>> {
     let acquired = input.register.acquisitions.iter().flat_map(|row| {
         let of = say::acquisition(words, row.written.place, &row.lot);
@@ -227,7 +227,7 @@ fn proofs<'a>(words: &Words, input: &Input<'a>) -> Vec<Proof<'a>> {
     proofs
 }
 
-/// The content of a document, if it is what was attached.
+/// The content of a document, if it is as attached.
 fn content<'a>(input: &Input<'a>, hash: Hash) -> Result<&'a [u8], Label> {
     match input.failing.iter().find(|failing| failing.hash == hash).map(|failing| failing.why) {
         Some(Why::Missing) => return Err(Label::PackNotKept),
@@ -238,10 +238,10 @@ fn content<'a>(input: &Input<'a>, hash: Hash) -> Result<&'a [u8], Label> {
     content.map(Content::bytes).ok_or(Label::PackNotGiven)
 }
 
-/// How long the readable part of a name may be.
+/// Longest readable part of a name, in characters.
 const NAME_MOST: usize = 40;
 
-/// `proofs/003-invoice-H-1987.pdf`: the number makes it the only one of its name, the type alone says how it ends.
+/// `proofs/003-invoice-H-1987.pdf`: the number makes it unique, the type gives the extension.
 fn name_of(number: usize, document: &DocumentPart) -> String {
     let end = match document.media_type {
         MediaType::Pdf => "pdf",
@@ -253,9 +253,9 @@ fn name_of(number: usize, document: &DocumentPart) -> String {
     format!("proofs/{number:03}-{name}.{end}")
 }
 
-/// The letters, digits, hyphens and underscores of a text, a hyphen for the rest; `document` where there are none.
+/// The letters, digits and underscores of a text, with a hyphen for each run of others; `document` if nothing remains.
 ///
-/// At most 40 signs of ASCII: safe as part of a file's name everywhere, and within the quotes of a header of HTTP.
+/// At most 40 ASCII characters: safe in file names everywhere, and within quotes in an HTTP header.
 #[must_use]
 pub fn safe_name(text: &str) -> String {
     let mut safe = String::new();
@@ -273,7 +273,7 @@ pub fn safe_name(text: &str) -> String {
     if safe.is_empty() { "document".to_owned() } else { safe.to_owned() }
 }
 
-/// The name of a file without its ending, made safe.
+/// A file name without extension, made safe.
 fn safe(file_name: &str) -> String {
     safe_name(file_name.rsplit_once('.').map_or(file_name, |(stem, _)| stem))
 }
@@ -347,7 +347,7 @@ fn table(words: &Words, proofs: &[Proof<'_>]) -> Markup {
     }
 }
 
-/// A sentence with its commands set apart.
+/// A sentence with its commands marked as code.
 fn parts(parts: &[Part]) -> Markup {
     html! {
         @for part in parts {

@@ -1,4 +1,4 @@
-//! What rows of every kind have in common: the words, places in the journal, and what was written down.
+//! Common to rows of every kind: words, places in the journal, and how an entry was recorded.
 
 use std::collections::BTreeMap;
 
@@ -9,7 +9,7 @@ use combclear_wording::{Label, Words, paper};
 
 use crate::sheet::{Cell, Piece, written};
 
-/// What every row is told with: the words, and the places in the journal of the entries that a register tells of.
+/// The words, and the places in the journal of the entries in a register.
 pub(crate) struct Telling {
     pub(crate) words: &'static Words,
     places: BTreeMap<EntryId, u64>,
@@ -37,17 +37,17 @@ impl Telling {
         self.words.label(label)
     }
 
-    /// A label as words of a line.
+    /// A label as the words of a line.
     pub(crate) fn piece(&self, label: Label) -> Piece {
         Piece::text(self.label(label))
     }
 
-    /// Whether its place is known.
+    /// Whether the place of an entry is known.
     pub(crate) fn knows(&self, entry: EntryId) -> bool {
         self.places.contains_key(&entry)
     }
 
-    /// `no. 59`; the id of an entry that the journal does not have any more.
+    /// `no. 59`; the id of an entry that is not in the register.
     pub(crate) fn entry(&self, entry: EntryId) -> String {
         let place = self.places.get(&entry);
         place.map_or_else(|| paper::entry(self.words, &entry.to_string()), |place| self.number(*place))
@@ -59,7 +59,7 @@ impl Telling {
     }
 }
 
-/// Where an entry stands in the journal, the day it speaks of, and what a reader must know about how it was written.
+/// The place of an entry, with a remark if it was written down late.
 pub(crate) fn entry(written: &Written, tell: &Telling) -> Cell {
     let mut cell = Cell::text(tell.number(written.place));
     if written.days_late > 0 {
@@ -71,7 +71,7 @@ pub(crate) fn entry(written: &Written, tell: &Telling) -> Cell {
     cell
 }
 
-/// The day, with the time where it was noted.
+/// The day, with the time if recorded.
 pub(crate) fn day(written: &Written, tell: &Telling) -> Cell {
     let cell = Cell::of(Piece::Date(written.on));
     match written.at {
@@ -80,7 +80,7 @@ pub(crate) fn day(written: &Written, tell: &Telling) -> Cell {
     }
 }
 
-/// A medicine by the name on the pack.
+/// A medicine by its name on the pack.
 pub(crate) fn medicine(part: &MedicinePart, tell: &Telling) -> Cell {
     let pack_name = written(part.pack_name.as_ref());
     let mut cell = Cell::text(pack_name.map_or_else(|| part.medicine.to_string(), str::to_owned));
@@ -94,7 +94,7 @@ pub(crate) fn medicine(part: &MedicinePart, tell: &Telling) -> Cell {
     cell
 }
 
-/// Names, one after the other.
+/// Names, separated by commas.
 pub(crate) fn names<'r>(colonies: impl IntoIterator<Item = &'r ColonyName>) -> String {
     colonies.into_iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
 }

@@ -1,27 +1,27 @@
-//! An administration shared out over its lots and over colonies of one fate, so that amounts add up.
+//! Divides an administration among lots and colonies of one fate, so that amounts add up.
 
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::questions::register::{AdministrationRow, CoursePart, GivenPart};
 
-/// Colonies that got the medicine from one lot and of which the course went the same way.
+/// Colonies treated from one lot whose course went the same way.
 pub(crate) struct Share<'r> {
-    /// What they were given; absent for those that came by it in a split or a uniting.
+    /// What they were given; absent for those that received the course in a split or a uniting.
     pub(crate) given: Option<&'r GivenPart>,
-    /// What became of it; absent where the record does not tell.
+    /// Their course; absent if not on record.
     pub(crate) course: Option<&'r CoursePart>,
     pub(crate) colonies: Vec<&'r ColonyName>,
 }
 
 impl Share<'_> {
-    /// How much these colonies were given together. The sum over all shares is the total of the entry.
+    /// The total given to these colonies. The sum over all shares is the total of the entry.
     pub(crate) fn quantity(&self) -> Option<Quantity> {
         let count = u64::try_from(self.colonies.len()).unwrap_or(u64::MAX);
         self.given.map(|given| given.each.times(count))
     }
 }
 
-/// The shares of an administration: lot by lot, and within a lot fate by fate; last the colonies that came by it.
+/// The shares of an administration: by lot, then by fate; last the colonies that received the course from another.
 pub(crate) fn shares(row: &AdministrationRow) -> Vec<Share<'_>> {
     let mut shares = Vec::new();
     let own = || row.courses.iter().filter(|course| course.came_by.is_none());

@@ -1,4 +1,4 @@
-//! The neutral model: titled sheets with columns and rows of cells, which every writer puts out in the same words.
+//! The neutral model: titled sheets of rows and cells, which every format writes in the same words.
 
 use combclear_domain::Day;
 use combclear_domain::basics::quantity::Quantity;
@@ -9,35 +9,35 @@ use combclear_wording::{Label, Words, paper};
 /// A register or a list of gaps, ready to be written.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Paper {
-    /// What it is.
+    /// Its title.
     pub title: &'static str,
     /// The holding.
     pub holding: String,
-    /// Who keeps it, for the head of every page.
+    /// The keeper, for the head of every page.
     pub keeper: String,
-    /// From which day to which, in words.
+    /// The period, in words.
     pub period: String,
-    /// What stands above the sheets: keepers with their addresses, days, the journal it was read from.
+    /// The lines above the sheets: keepers with addresses, days, the journal it was read from.
     pub facts: Vec<Fact>,
     /// The sheets, in order.
     pub sheets: Vec<Sheet>,
-    /// What this is not.
+    /// The limits of this paper.
     pub notice: String,
 }
 
 /// A statement about the whole paper.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Fact {
-    /// What it is about.
+    /// Its label.
     pub head: &'static str,
-    /// What it says.
+    /// Its text.
     pub says: String,
 }
 
 /// One table.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Sheet {
-    /// A word for links within a page.
+    /// The anchor for links within a page.
     pub id: &'static str,
     /// Its title.
     pub title: &'static str,
@@ -50,7 +50,7 @@ pub struct Sheet {
 }
 
 impl Sheet {
-    /// What stands instead of a table without rows.
+    /// The text shown instead of a table without rows.
     #[must_use]
     pub fn empty() -> &'static str {
         Words::english().label(Label::NothingRecorded)
@@ -62,7 +62,7 @@ impl Sheet {
 pub struct Column {
     /// Its head.
     pub head: &'static str,
-    /// How wide it is on paper, against the others of its sheet.
+    /// Its width on paper, relative to the other columns.
     pub width: u8,
 }
 
@@ -73,31 +73,31 @@ pub struct Cell(pub Vec<SheetLine>);
 /// A line of a cell.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SheetLine {
-    /// What it is, where the head of the column does not say so.
+    /// Its label, if the head of the column is not enough.
     pub label: Option<&'static str>,
-    /// What it says.
+    /// Its content.
     pub piece: Piece,
 }
 
-/// What a line says.
+/// The content of a line.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Piece {
     /// Words.
     Text(String),
-    /// A civil date, written like 2026-04-11 everywhere.
+    /// A civil date, always written like 2026-04-11.
     Date(Day),
     /// An amount of a medicine.
     Amount(Quantity, Option<Unit>),
     /// A number of days, 0 included.
     Days(u32),
-    /// A value that was struck and stays readable.
+    /// A struck value, which stays readable.
     Struck(String),
-    /// Nobody wrote it down. Never blank, never zero.
+    /// Not recorded. Never shown as blank or zero.
     NotRecorded,
 }
 
 impl Piece {
-    /// The words, with signs that cannot be seen made visible. Struck text comes without its mark.
+    /// The words, with invisible characters made visible. Struck text comes without its mark.
     #[must_use]
     pub fn words(&self) -> String {
         let words = Words::english();
@@ -135,14 +135,14 @@ impl Cell {
         Cell::of(Piece::Text(text.into()))
     }
 
-    /// The same with one more line.
+    /// The same with another line.
     #[must_use]
     pub fn and(mut self, label: &'static str, piece: Piece) -> Cell {
         self.0.push(SheetLine { label: Some(label), piece });
         self
     }
 
-    /// The same with one more line of words.
+    /// The same with another line of words.
     #[must_use]
     pub fn and_text(mut self, text: impl Into<String>) -> Cell {
         self.0.push(SheetLine { label: None, piece: Piece::Text(text.into()) });
@@ -165,23 +165,23 @@ impl<T: ToString> From<Option<T>> for Piece {
     }
 }
 
-/// Whether a text says anything: spaces alone are nothing written down, and would be printed as an empty cell.
+/// Whether a text has content. Spaces alone count as not recorded: they would print as an empty cell.
 pub(crate) fn is_written(text: &str) -> bool {
     !text.trim().is_empty()
 }
 
-/// A text that says something.
+/// A text with content.
 pub(crate) fn written(text: Option<&String>) -> Option<&str> {
     text.map(String::as_str).filter(|text| is_written(text))
 }
 
 impl Piece {
-    /// A date that may be missing.
+    /// A date, or `NotRecorded`.
     pub(crate) fn date(day: Option<Day>) -> Piece {
         day.map_or(Piece::NotRecorded, Piece::Date)
     }
 
-    /// Days that may be missing.
+    /// Days, or `NotRecorded`.
     pub(crate) fn days(days: Option<impl Into<u32>>) -> Piece {
         days.map_or(Piece::NotRecorded, |days| Piece::Days(days.into()))
     }
@@ -193,8 +193,8 @@ impl Piece {
     }
 }
 
-/// A text with every sign that cannot be seen written as its code point: control characters, and those that turn the
-/// direction of what follows (Unicode Standard Annex 9), with which a name could make a line read as another.
+/// A text with every invisible character written as its code point: control characters, and those that change the direction
+/// of text (Unicode Standard Annex 9), which could make a line read as another.
 #[must_use]
 pub fn visible(text: &str) -> String {
     let mut seen = String::with_capacity(text.len());
@@ -208,13 +208,13 @@ pub fn visible(text: &str) -> String {
     seen
 }
 
-/// `U+202E` and the like.
+/// A code point such as `U+202E`.
 #[must_use]
 pub fn code_point(sign: char) -> String {
     format!("U+{:04X}", u32::from(sign))
 }
 
-/// Signs without a shape of their own: zero-width ones, direction marks, tags, and the line and paragraph separators.
+/// Characters without a visible shape: zero-width ones, direction marks, tags, and line and paragraph separators.
 fn is_hidden(sign: char) -> bool {
     matches!(
         u32::from(sign),

@@ -15,7 +15,7 @@ use crate::sheet::{Cell, Column, Fact, Paper, Piece, Sheet, is_written, written}
 use crate::sheets_gaps;
 
 impl Paper {
-    /// The register as sheets, with what the law still misses where that was asked.
+    /// The register as sheets, with the gaps if given.
     #[must_use]
     pub fn of(register: &Register, gaps: Option<&GapsReport>) -> Paper {
         let words = Words::english();
@@ -42,7 +42,7 @@ impl Paper {
     }
 }
 
-/// Who kept the holding, one name after the other.
+/// The keepers of the holding, separated by commas.
 pub(crate) fn keeper(words: &Words, register: &Register) -> String {
     let mut names: Vec<&str> = register.keepers.iter().map(|part| part.keeper.as_str()).collect();
     names.dedup();
@@ -117,7 +117,7 @@ fn acquisitions(register: &Register, tell: &Telling) -> Sheet {
     sheet(tell.words, "acquisitions", Label::Acquisitions, columns, rows)
 }
 
-/// The day of a lot or prescription, and why it stands here if that is before the time of the register.
+/// The day of a lot or prescription, with a remark if it is from before the period.
 fn day_or_before(written: &Written, earlier: bool, tell: &Telling) -> Cell {
     let cell = day(written, tell);
     if earlier { cell.and_text(tell.label(Label::BeforeThisTimeUsedInIt)) } else { cell }
@@ -163,7 +163,7 @@ fn administrations(register: &Register, tell: &Telling) -> Sheet {
     let mut sheet = sheet(tell.words, "administrations", Label::Administrations, columns, rows);
     sheet.notes.push(tell.label(Label::AdministrationsNote).to_owned());
     if register.administrations.iter().any(|row| row.earlier) {
-        // It says why a dose stands here that was given before the time of the register.
+        // Explains why a dose from before the period is listed.
         sheet.notes.push(tell.label(Label::EarlierDoseNote).to_owned());
     }
     sheet
@@ -263,7 +263,7 @@ fn withdrawal(row: &AdministrationRow, course: Option<&CoursePart>, tell: &Telli
         cell = cell.and(tell.label(Label::StatedInEntry), Piece::Days(u32::from(stated)));
     }
     match course.map(|course| course.wait_days) {
-        // No wait, or no course that it could be told of.
+        // There is no wait, or no course that could have one.
         Some(Some(0)) | None => cell,
         Some(Some(wait)) => cell.and(tell.label(Label::WaitBeforeSupers), Piece::Days(u32::from(wait))),
         Some(None) => cell.and(tell.label(Label::WaitBeforeSupers), tell.piece(Label::NotKnown)),
@@ -331,7 +331,7 @@ fn removals(register: &Register, tell: &Telling) -> Sheet {
             Cell::of(Piece::date(row.placed)).and_text(tell.entry(row.first_dose)),
             Cell::text(names(&row.colonies)).and(tell.label(Label::Number), Piece::text(row.colonies.len())),
             Cell::of(left),
-            // Of what comes out used, few note it: that it is missing is said without emphasis.
+            // The disposal of used carriers is rarely recorded, so its absence is shown without emphasis.
             Cell::text(written(row.how_and_where.as_ref()).unwrap_or_else(|| tell.label(Label::NotRecorded))),
             Cell::text(row.written.recorded_by.to_string()),
         ]
@@ -418,7 +418,7 @@ fn corrections(register: &Register, tell: &Telling) -> Sheet {
         [
             Cell::text(tell.number(row.written.place)),
             Cell::text(tell.number(row.of_place))
-                .and_text(row.kind.as_str().replace('_', " "))
+                .and_text(combclear_wording::terminal::kind(tell.words, row.kind))
                 .and_text(tell.label(what)),
             if values.0.is_empty() { Cell::text(tell.label(Label::NoValueChanged)) } else { values },
             Cell::of(Some(&row.reason).into()),

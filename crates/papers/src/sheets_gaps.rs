@@ -1,4 +1,4 @@
-//! The sheets of what the law still misses.
+//! The sheets of the gaps.
 
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::questions::register::Register;
@@ -9,7 +9,7 @@ use crate::sheet::{Cell, Fact, Paper, Piece, Sheet};
 use crate::sheets::{keeper, sheet};
 
 impl Paper {
-    /// The gaps alone, with the holding and the keeper of the register that they were found in.
+    /// The gaps alone, with holding and keeper from the register in which they were found.
     #[must_use]
     pub fn of_gaps(gaps: &GapsReport, register: &Register) -> Paper {
         let words = Words::english();
@@ -33,7 +33,7 @@ impl Paper {
     }
 }
 
-/// The gaps, and whether the book of each lot comes out even.
+/// The gaps, and the stock account of each lot.
 pub(crate) fn sheets(words: &'static Words, report: &GapsReport) -> [Sheet; 2] {
     [gaps(words, report), books(words, report)]
 }

@@ -1,4 +1,4 @@
-//! What sets a paper as PDF. The typesetter itself is in a crate of its own, which a build may leave out.
+//! The interface of the PDF typesetter. The typesetter itself is in a crate of its own, which a build may leave out.
 
 use std::fmt::Debug;
 
@@ -6,25 +6,24 @@ use combclear_domain::Instant;
 
 use crate::sheet::Paper;
 
-/// Sets papers as PDF.
+/// Makes PDFs of papers.
 pub trait Typesetter: Debug + Send + Sync {
-    /// Sets a paper.
+    /// Makes a PDF of a paper.
     ///
-    /// `made` is the instant that the file names as its making; it comes as an argument so that the same input gives the
-    /// same bytes.
+    /// `made` is the creation time in the file; an argument, so that the same input gives the same bytes.
     ///
     /// # Errors
-    /// What the typesetter said; no text of a register is known that brings it about.
+    /// The message of the typesetter. No text of a register is known to cause one.
     fn set(&self, paper: &Paper, made: Instant) -> Result<Pdf, NotSet>;
 }
 
-/// A PDF, and what could not be printed in it.
+/// A PDF, with the characters that it cannot show.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Pdf {
     /// The file.
     pub bytes: Vec<u8>,
-    /// The signs that no built-in font has, by code point (`U+1F41D`). They stand in the pages as that, and a sentence
-    /// at the end says so.
+    /// The characters that no built-in font has, as code points (`U+1F41D`). They are printed as such, and a sentence at the
+    /// end says so.
     pub missing: Vec<String>,
 }
 

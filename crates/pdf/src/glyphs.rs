@@ -1,4 +1,4 @@
-//! The fonts that come with the program, and what to print for a sign that none of them has.
+//! The built-in fonts, and what to print for characters that none of them has.
 
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
@@ -8,7 +8,7 @@ use typst::foundations::Bytes;
 use typst::text::{Font, FontBook, FontStyle, FontWeight};
 use typst::utils::LazyHash;
 
-/// The first is taken wherever it has the sign.
+/// The first that has the character is used.
 pub(crate) const FAMILIES: [&str; 3] = ["Libertinus Serif", "New Computer Modern", "DejaVu Sans Mono"];
 
 pub(crate) struct Fonts {
@@ -16,24 +16,24 @@ pub(crate) struct Fonts {
     pub(crate) fonts: Vec<Font>,
 }
 
-/// Read once: the same for every document.
+/// Loaded once, for all documents.
 pub(crate) static FONTS: LazyLock<Fonts> = LazyLock::new(|| {
     let all = typst_assets::fonts().flat_map(|data| Font::iter(Bytes::new(data)));
     let fonts: Vec<Font> = all.filter(|font| FAMILIES.contains(&font.info().family.as_str())).collect();
     Fonts { book: LazyHash::new(FontBook::from_fonts(&fonts)), fonts }
 });
 
-/// Writes texts so that every sign of them can be printed, and remembers which could not.
+/// Replaces characters that cannot be printed, and collects them.
 #[derive(Debug, Default)]
 pub(crate) struct Printable {
-    /// The signs that were written as their code point.
+    /// The characters written as code points.
     pub(crate) missing: BTreeSet<char>,
 }
 
 impl Printable {
-    /// A text in which each sign that the fonts lack is written as `U+1F41D`.
+    /// A text in which each character missing from the fonts is written like `U+1F41D`.
     ///
-    /// A mark that joins the sign before it is kept only if one font has both: a font is chosen for the two together.
+    /// A combining mark is kept only if one font has both it and its base: the two need the same font.
     pub(crate) fn print(&mut self, text: &str) -> String {
         let mut printed = String::with_capacity(text.len());
         let mut base: Vec<&Font> = Vec::new();
@@ -54,7 +54,7 @@ impl Printable {
     }
 }
 
-/// The upright fonts of common weight that have a sign. What a person wrote is set in no other cut.
+/// The upright regular fonts that have a character. Text written by people uses no other style.
 fn regular(sign: char) -> impl Iterator<Item = &'static Font> {
     FONTS.fonts.iter().filter(move |font| {
         let info = font.info();
@@ -64,8 +64,8 @@ fn regular(sign: char) -> impl Iterator<Item = &'static Font> {
     })
 }
 
-/// Whether a sign joins the one before it: combining marks and variation selectors of the Unicode blocks that hold
-/// nothing else. Marks within other blocks stand for themselves in these fonts, or are missing from them.
+/// Whether a character joins the previous one: combining marks and variation selectors, from Unicode blocks that hold
+/// nothing else. Marks in other blocks stand alone in these fonts, or are missing from them.
 pub(crate) fn joins(sign: char) -> bool {
     matches!(
         u32::from(sign),

@@ -1,4 +1,4 @@
-//! Papers as PDF: A4 across, tagged, PDF/A-2a (ISO 19005-2), the same bytes for the same input.
+//! Papers as PDF: A4 landscape, tagged, PDF/A-2a (ISO 19005-2), the same bytes for the same input.
 #![deny(missing_docs)]
 
 mod glyphs;
@@ -8,7 +8,7 @@ mod typesetting;
 use combclear_domain::Instant;
 use combclear_papers::{NotSet, Paper, Pdf, Typesetter};
 
-/// The typesetter that comes with the program, with its template and its fonts.
+/// The built-in typesetter, with its template and fonts.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct BuiltIn;
 

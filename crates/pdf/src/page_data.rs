@@ -1,4 +1,4 @@
-//! The sheets of a paper as the template reads them.
+//! The sheets of a paper as data for the template.
 
 use combclear_domain::{Day, Instant};
 use combclear_papers::{Cell, NotSet, Paper, Pdf, Piece, Sheet, SheetLine, code_point, visible};
@@ -8,7 +8,7 @@ use typst::foundations::Datetime;
 use crate::glyphs::{FAMILIES, Printable, joins};
 use crate::typesetting;
 
-/// Sets a paper: see [`Typesetter::set`](combclear_papers::Typesetter::set).
+/// Makes a PDF of a paper: see [`Typesetter::set`](combclear_papers::Typesetter::set).
 pub(crate) fn set(paper: &Paper, made: Instant) -> Result<Pdf, NotSet> {
     let mut printable = Printable::default();
     let mut data = Data::of(paper, &mut printable);
@@ -24,7 +24,7 @@ pub(crate) fn set(paper: &Paper, made: Instant) -> Result<Pdf, NotSet> {
     Ok(Pdf { bytes, missing })
 }
 
-/// What the template reads.
+/// The data for the template.
 #[derive(Serialize)]
 struct Data {
     title: String,
@@ -57,7 +57,7 @@ struct SheetData {
 
 #[derive(Serialize)]
 struct RowData {
-    /// Whether the row stays on one page. A row too long for that runs on, so that nothing falls off the page.
+    /// Whether the row stays on one page. A longer row may break, so that nothing falls off the page.
     whole: bool,
     cells: Vec<Vec<LineData>>,
 }
@@ -69,10 +69,10 @@ struct LineData {
     words: Vec<String>,
 }
 
-/// A cell of more signs, or more lines, than this may run over the end of a page.
+/// A cell with more characters or lines than this may break across pages.
 const WHOLE_ROW_SIGNS: usize = 400;
 const WHOLE_ROW_LINES: usize = 20;
-/// What the narrowest column of a sheet holds, in hundredths of the size of its letters: 18 mm at 7.2 pt.
+/// The room in the narrowest column of a sheet, in hundredths of the font size: 18 mm at 7.2 pt.
 const NARROW: u32 = 700;
 
 impl Data {
@@ -131,11 +131,11 @@ fn fits(cell: &Cell) -> bool {
     signs <= WHOLE_ROW_SIGNS && cell.0.len() <= WHOLE_ROW_LINES
 }
 
-/// The pieces of a text between which a line may end besides at spaces. The template joins them without a sign, so that
-/// a number taken from the page is the number that was written.
+/// Splits a text where a line may break other than at spaces. The template joins the pieces without a hyphen, so that a
+/// number copied from the page is the number recorded.
 ///
-/// Only a word that is too wide for the narrowest column has more than one piece: it may end a line after every hyphen
-/// and slash, also between digits, and within a part that is still too wide after every fourth sign.
+/// Only a word too wide for the narrowest column has more than one piece: it may break after every hyphen and slash, even
+/// between digits, and within a part that is still too wide after every fourth character.
 fn pieces(text: &str) -> Vec<String> {
     let mut pieces = vec![String::new()];
     for word in text.split_inclusive(' ') {
@@ -166,7 +166,7 @@ fn push(pieces: &mut [String], text: &str) {
     }
 }
 
-/// How wide a word is at the most, in hundredths of the size of its letters.
+/// The greatest width of a word, in hundredths of the font size.
 fn room(word: &str) -> u32 {
     word.chars()
         .map(|sign| if sign.is_lowercase() || sign.is_ascii_digit() { 50 } else { sign_room(sign) })
@@ -183,7 +183,7 @@ fn sign_room(sign: char) -> u32 {
     }
 }
 
-/// An instant as the typesetter writes it.
+/// An instant as a date-time of the typesetter.
 fn datetime(made: Instant) -> Option<Datetime> {
     let text = made.to_string();
     let (date, time) = text.split_once('T')?;

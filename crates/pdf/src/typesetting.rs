@@ -1,4 +1,4 @@
-//! The typesetter, shut off from the machine: one built-in template, one JSON file, the fonts of the program, no clock.
+//! The typesetter in a sandbox: one built-in template, one JSON file, the built-in fonts, no clock.
 
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
 use typst::foundations::{Bytes, Datetime, Duration, Smart};
@@ -11,10 +11,10 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
 
 use crate::glyphs::FONTS;
 
-/// Sets the data in the template and gives it out as PDF.
+/// Sets the data with the template and returns a PDF.
 ///
 /// # Errors
-/// What the typesetter said.
+/// The message of the typesetter.
 pub(crate) fn set(
     template: &str,
     data: Vec<u8>,
@@ -32,7 +32,7 @@ pub(crate) fn set(
         ..PdfOptions::default()
     };
     let pdf = set.and_then(|document| typst_pdf::pdf(&document, &options).map_err(|faults| told(&faults)));
-    // What it remembers for the next document is let go: registers differ, and a server would only grow.
+    // Drop the cache: registers differ, and a server would only grow.
     typst::comemo::evict(0);
     pdf
 }
@@ -41,7 +41,7 @@ fn told(faults: &[SourceDiagnostic]) -> String {
     faults.iter().map(|fault| fault.message.as_str()).collect::<Vec<_>>().join("; ")
 }
 
-/// What the typesetter may see.
+/// The files and fonts that the typesetter can see.
 struct Desk {
     library: LazyHash<Library>,
     source: Source,

@@ -1,10 +1,10 @@
-//! Which of several media types a client prefers (RFC 9110, section 12.5.1).
+//! Chooses the media type that a client prefers (RFC 9110, section 12.5.1).
 
 use axum::http::HeaderMap;
 use axum::http::header::ACCEPT;
 
-/// The type of `offered` that the client weighs highest, the earlier one of two alike; none where it takes none of them.
-/// A client that says nothing takes the first.
+/// The type of `offered` that the client prefers; the earlier of two equals; `None` if it accepts none. A client without
+/// `Accept` gets the first.
 pub(crate) fn preferred<T: Copy>(headers: &HeaderMap, offered: &[(&str, T)]) -> Option<T> {
     let lines: Vec<&str> = headers.get_all(ACCEPT).iter().filter_map(|value| value.to_str().ok()).collect();
     let ranges: Vec<Range<'_>> =
@@ -14,7 +14,7 @@ pub(crate) fn preferred<T: Copy>(headers: &HeaderMap, offered: &[(&str, T)]) -> 
     }
     let mut best: Option<(u16, T)> = None;
     for (media_type, form) in offered {
-        // The most exact range that fits speaks for a type.
+        // The most specific matching range decides.
         let fits = ranges.iter().filter_map(|range| Some((range.exactness(media_type)?, range.weight)));
         let weight = fits.max_by_key(|(exactness, _)| *exactness).map_or(0, |(_, weight)| weight);
         if weight > best.map_or(0, |(best, _)| best) {
@@ -24,7 +24,7 @@ pub(crate) fn preferred<T: Copy>(headers: &HeaderMap, offered: &[(&str, T)]) -> 
     best.map(|(_, form)| form)
 }
 
-/// A range of media types and its weight in thousandths.
+/// A media range with its weight in thousandths.
 struct Range<'a> {
     main: &'a str,
     sub: &'a str,
@@ -39,7 +39,7 @@ impl Range<'_> {
         Some(Range { main, sub, weight: weight.map_or(1_000, thousandths) })
     }
 
-    /// How exactly it names a type, if it does at all.
+    /// How specifically it matches a type: 0 to 2; `None` if it does not.
     fn exactness(&self, media_type: &str) -> Option<u8> {
         let (main, sub) = media_type.split_once('/')?;
         let same = |range: &str, part: &str| range.eq_ignore_ascii_case(part);
@@ -52,7 +52,7 @@ impl Range<'_> {
     }
 }
 
-/// `0.8` in thousandths; a weight that cannot be read counts as nothing.
+/// `0.8` in thousandths. An unreadable weight counts as 0.
 fn thousandths(weight: &str) -> u16 {
     let (whole, decimals) = weight.split_once('.').unwrap_or((weight, ""));
     let digits = decimals.len() <= 3 && decimals.bytes().all(|byte| byte.is_ascii_digit());

@@ -1,4 +1,4 @@
-//! Apiaries, and the supering question for every colony at one.
+//! Apiaries, and whether each colony at one may be supered.
 
 use axum::Json;
 use axum::extract::State;
@@ -23,13 +23,13 @@ pub(crate) struct ApiaryList {
     holding: HoldingName,
     /// The day asked about.
     on: Day,
-    /// By name.
+    /// In order of name.
     items: Vec<ApiaryView>,
 }
 
 /// List the apiaries
 ///
-/// Each as it stands at the end of the day: place, colonies, conditions, nectar flows.
+/// Each at the end of the day: place, colonies, conditions, nectar flows.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/apiaries",
@@ -52,7 +52,7 @@ pub(crate) async fn list_apiaries(
 
 /// Read one apiary
 ///
-/// As it stands at the end of the day: place, colonies, conditions, nectar flows.
+/// At the end of the day: place, colonies, conditions, nectar flows.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/apiaries/{apiary}",
@@ -69,7 +69,7 @@ pub(crate) async fn get_apiary(
     app.ask(&path.holding, move |holding, _| view(holding, &path.apiary, on)).await?.map(Json)
 }
 
-/// May the colonies of an apiary be supered.
+/// Whether the colonies of an apiary may be supered.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct ApiarySupering {
     /// The holding.
@@ -78,22 +78,22 @@ pub(crate) struct ApiarySupering {
     apiary: ApiaryName,
     /// The day asked about.
     on: Day,
-    /// How many of them may be.
+    /// Number of colonies that may be.
     #[schema(minimum = 0, maximum = 9_007_199_254_740_991i64)]
     yes: usize,
-    /// How many may not.
+    /// Number that may not.
     #[schema(minimum = 0, maximum = 9_007_199_254_740_991i64)]
     no: usize,
-    /// Of how many it is not known.
+    /// Number for which it is not known.
     #[schema(minimum = 0, maximum = 9_007_199_254_740_991i64)]
     unknown: usize,
-    /// The answer for each, by name.
+    /// The answer for each, in order of name.
     colonies: Vec<SuperingReport>,
 }
 
 /// Ask whether the colonies of an apiary may be supered
 ///
-/// The whole answer for every colony that stands there on the day, and how many may, may not, or are not known.
+/// The whole answer for every colony that stands there on the day, with the number of each answer.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/apiaries/{apiary}/supering",
@@ -123,7 +123,7 @@ fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, P
     holding.apiary(apiary, on).ok_or_else(|| unknown_apiary(holding, apiary))
 }
 
-/// The problem of an apiary that is not recorded.
+/// The problem for an apiary that is not recorded.
 pub(crate) fn unknown_apiary(holding: &Holding, apiary: &ApiaryName) -> Problem {
     let detail = format!("the holding `{}` has no apiary `{apiary}`", holding.name());
     let near = nearest(apiary.as_str(), holding.apiaries().map(ApiaryName::as_str));

@@ -1,4 +1,4 @@
-//! What the handlers work with.
+//! The shared state of the handlers.
 
 use std::sync::Arc;
 
@@ -15,16 +15,16 @@ use tokio_util::task::TaskTracker;
 
 use crate::problem::{Problem, ProblemKind};
 
-/// Tells the time, so that nothing else has to ask the machine for it.
+/// The only source of the time.
 pub trait Clock: Send + Sync {
-    /// The instant, for noting when an entry was recorded.
+    /// The current instant, for `recorded_at`.
     fn now(&self) -> Instant;
 
-    /// The civil date where the keeper is, for questions that name no day.
+    /// The civil date at the keeper's place, for questions without a day.
     fn today(&self) -> Day;
 }
 
-/// The register, the leaflets, the law and the clock. Cheap to clone.
+/// Holdings, leaflets, laws and clock. Cheap to clone.
 #[derive(Clone)]
 pub struct App {
     pub(crate) holdings: Arc<Holdings>,
@@ -32,14 +32,14 @@ pub struct App {
     pub(crate) laws: Arc<Laws>,
     pub(crate) clock: Arc<dyn Clock>,
     pub(crate) typesetter: Option<Arc<dyn Typesetter>>,
-    /// Appends under way: they end even if their client is gone, and before the service does.
+    /// Appends in progress: they complete even if their client is gone, and before the service ends.
     pub(crate) appends: TaskTracker,
-    /// Whoever puts a pack together holds it: all its proofs are in memory at once, so there is one at a time.
+    /// Held while a pack is put together: it keeps all its proofs in memory, so only one is made at a time.
     pub(crate) packing: Arc<Semaphore>,
 }
 
 impl App {
-    /// Puts them together.
+    /// Creates the state, without a typesetter.
     #[must_use]
     pub fn new(
         holdings: Arc<Holdings>,
@@ -51,19 +51,19 @@ impl App {
         App { holdings, leaflets, laws, clock, typesetter: None, appends: TaskTracker::new(), packing }
     }
 
-    /// Sets pages as PDF with this typesetter. Without one no PDF is offered.
+    /// Offers PDF through this typesetter. Without one there is no PDF.
     #[must_use]
     pub fn typeset_by(self, typesetter: Arc<dyn Typesetter>) -> App {
         App { typesetter: Some(typesetter), ..self }
     }
 
-    /// The day asked about: today where none is named.
+    /// The day asked about; today if none is named.
     pub(crate) fn day(&self, on: Option<Day>) -> Day {
         on.unwrap_or_else(|| self.clock.today())
     }
 
-    /// Asks a question of a holding as it stands; a holding without entries is a problem. The work is done apart from what
-    /// answers requests, and entries may be added meanwhile.
+    /// Asks a question of a holding at its current state. A holding without entries is a problem. Runs on a blocking thread,
+    /// and entries may be added meanwhile.
     pub(crate) async fn ask<T: Send + 'static>(
         &self,
         holding: &HoldingName,
@@ -76,7 +76,7 @@ impl App {
         apart(move || question(&snapshot, &app)).await
     }
 
-    /// The problem with a holding that has no entries, with the nearest name that has some.
+    /// The problem for a holding without entries, with the nearest name of one that has some.
     pub(crate) async fn unknown_holding(&self, holding: &HoldingName) -> Result<Problem, Problem> {
         let known = self.holdings.journal().holdings().await?;
         let near = nearest(holding.as_str(), known.iter().map(HoldingName::as_str));
@@ -89,7 +89,7 @@ impl App {
     }
 }
 
-/// Does work that takes the processor for long, apart from what answers requests.
+/// Runs CPU-heavy work on a blocking thread, so that it does not delay other requests.
 pub(crate) async fn apart<T: Send + 'static>(
     work: impl FnOnce() -> T + Send + 'static,
 ) -> Result<T, Problem> {

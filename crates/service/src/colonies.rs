@@ -1,14 +1,13 @@
-//! Where a colony stands, what is in it, may it be supered.
+//! Colonies: where they stand, what is in them, whether they may be supered.
 
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
 use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
-use combclear_domain::facts::history::{BroodSeen, History, SuperSpan};
+use combclear_domain::facts::history::{BroodSeen, Histories, History, SuperSpan};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
-use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::supering::{SuperingReport, SuperingSummary};
 use combclear_wording::{Words, notice};
 use serde::Serialize;
@@ -19,20 +18,20 @@ use crate::course::ColonyCourse;
 use crate::extract::{ColonyPath, HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems};
 
-/// The colonies that live on a day.
+/// The colonies alive on a day.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct ColonyList {
     /// The holding.
     holding: HoldingName,
     /// The day asked about.
     on: Day,
-    /// By name.
+    /// In order of name.
     items: Vec<ColonyItem>,
-    /// What these answers are not.
+    /// The limits of these answers.
     notice: String,
 }
 
-/// A colony in a list: may it be supered, in short.
+/// A colony in a list, with the short answer.
 #[derive(Debug, Serialize, ToSchema)]
 struct ColonyItem {
     /// Its name.
@@ -41,14 +40,14 @@ struct ColonyItem {
     apiary: Option<ApiaryName>,
     /// The mark on its hive, as first recorded.
     hive_mark: Option<String>,
-    /// May it be supered.
+    /// Whether it may be supered.
     #[serde(flatten)]
     supering: SuperingSummary,
 }
 
 /// List the colonies
 ///
-/// Those that live on the day, each with the answer to whether it may be supered.
+/// Those alive on the day, each with the answer to whether it may be supered.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/colonies",
@@ -64,13 +63,14 @@ pub(crate) async fn list_colonies(
     let on = app.day(query.on);
     let items = move |holding: &Holding, app: &App| {
         let alive = holding.colonies().filter(|colony| holding.life(colony).lasts(on));
-        alive.map(|colony| ColonyItem::of(holding, &app.leaflets, colony, on)).collect()
+        let mut histories = Histories::new(holding, &app.leaflets);
+        alive.map(|colony| ColonyItem::of(holding, &histories.of(colony), on)).collect()
     };
     let items = app.ask(&path.holding, items).await?;
     Ok(Json(ColonyList { holding: path.holding, on, items, notice: notice(Words::english()) }))
 }
 
-/// A colony as it stands on a day.
+/// A colony on a day.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct ColonyReport {
     /// The holding.
@@ -81,32 +81,32 @@ pub(crate) struct ColonyReport {
     on: Day,
     /// The mark on its hive, as first recorded.
     hive_mark: Option<String>,
-    /// Where it stands on that day.
+    /// Its apiary on that day.
     apiary: Option<ApiaryName>,
-    /// Its beginning and its end, as recorded.
+    /// Its beginning and end, as recorded.
     life: LifeReport,
-    /// Since when, and by which entry, it is not known what medicine is inside. Null while that is known.
+    /// Since when, and by which entry, the medicine inside is not known. Null if it is known.
     unknown_since: Option<Happened>,
     /// The courses that reached it by that day, in the order of placing.
     courses: Vec<ColonyCourse>,
-    /// When harvest supers were on, up to that day.
+    /// The periods with harvest supers on, up to that day.
     supers: Vec<SuperSpan>,
-    /// Brood as seen, up to that day.
+    /// Brood seen up to that day.
     broods: Vec<BroodSeen>,
 }
 
 /// The beginning and the end of a colony.
 #[derive(Debug, Serialize, ToSchema)]
 struct LifeReport {
-    /// Whether it lives on the day asked about.
+    /// Whether it is alive on the day asked about.
     alive: bool,
     /// When and by which entry it came into the record.
     begun: Option<Happened>,
-    /// When and by which entry it ended, if it did.
+    /// When and by which entry it ended; null if it has not.
     ended: Option<Happened>,
 }
 
-/// A day, and the entry that recorded what happened then.
+/// A day, and the entry that recorded the event.
 #[derive(Debug, Serialize, ToSchema)]
 struct Happened {
     /// The day.
@@ -117,8 +117,7 @@ struct Happened {
 
 /// Read one colony
 ///
-/// Its life, where it stands, its courses with the terms that rule them, its supers and the brood seen, as the record
-/// stood at the end of the day.
+/// Its life, apiary, courses with their terms, supers and brood, as recorded at the end of the day.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/colonies/{colony}",
@@ -142,8 +141,8 @@ pub(crate) async fn get_colony(
 
 /// Ask whether a colony may be supered
 ///
-/// Yes, no or unknown, with the grounds, the first free day, what must happen first and what is missing. A colony that
-/// came into the record after the day is answered with unknown; one that no entry mentions is a problem.
+/// Yes, no or unknown, with the grounds, the first free day, what must happen first and what is missing. The answer is
+/// unknown for a colony that came into the record after the day; a colony that no entry mentions is a problem.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/colonies/{colony}/supering",
@@ -164,7 +163,7 @@ pub(crate) async fn get_colony_supering(
     app.ask(&path.holding, report).await?
 }
 
-/// That some standing entry mentions the colony.
+/// Refuses a colony that no standing entry mentions.
 pub(crate) fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), Problem> {
     if !holding.colony_file(colony).is_empty() {
         return Ok(());
@@ -187,8 +186,8 @@ fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {
 }
 
 impl ColonyItem {
-    fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, on: Day) -> ColonyItem {
-        let history = History::of(holding, leaflets, colony);
+    fn of(holding: &Holding, history: &History, on: Day) -> ColonyItem {
+        let colony = &history.colony;
         ColonyItem {
             colony: colony.clone(),
             apiary: holding.apiary_of(colony, on).cloned(),

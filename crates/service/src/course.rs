@@ -1,4 +1,4 @@
-//! Courses and the terms that rule them, as they are sent.
+//! Courses and their terms, as sent.
 
 use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
@@ -13,7 +13,7 @@ use combclear_wording::supering::CourseReport;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-/// A course as it stands in one colony at the end of a day.
+/// A course in one colony at the end of a day.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct ColonyCourse {
     /// Which course it is.
@@ -21,54 +21,54 @@ pub(crate) struct ColonyCourse {
     course: CourseReport,
     /// The doses given by that day, in order.
     doses: Vec<Dose>,
-    /// What became of it by that day.
+    /// How it stands on that day.
     end: EndReport,
-    /// The first day on which this colony had a part in it.
+    /// The first day on which this colony had part in it.
     here_from: Day,
-    /// The entry by which it came here from another colony, if it did.
+    /// The entry that brought it from another colony; null if it began here.
     came_by: Option<EntryId>,
-    /// The terms that rule it. What is null nobody has stated: it is not known, and never taken for zero.
+    /// Its terms. Null means not known, never zero.
     terms: TermsReport,
 }
 
-/// What became of a course in a colony.
+/// The end of a course in a colony.
 #[derive(Debug, Serialize, ToSchema)]
 #[serde(tag = "state", rename_all = "snake_case")]
 enum EndReport {
     /// No end is recorded: a strip or another carrier is still in.
     Open,
-    /// All of it came out.
+    /// All of it is out.
     Out {
         /// The day.
         on: Day,
-        /// The entry that says so.
+        /// The entry that recorded it.
         entry: EntryId,
     },
-    /// A split or a uniting did not say where it went.
+    /// The record of a split or a uniting does not say where it went.
     NotSaid {
-        /// The day of it.
+        /// The day of the split or uniting.
         since: Day,
-        /// The entry that left it out.
+        /// The entry.
         entry: EntryId,
     },
 }
 
-/// The terms of a course, each with who said it.
+/// The terms of a course, each with its origin.
 #[derive(Debug, Serialize, ToSchema)]
 struct TermsReport {
-    /// May honey supers be on while it is in.
+    /// Whether honey supers may be on while it is in.
     supers_during: Option<SupersTerm>,
     /// Withdrawal period for honey, in days.
     withdrawal_days: Option<DaysTerm>,
     /// Days between removal and supers.
     wait_after_removal_days: Option<DaysTerm>,
-    /// Whether it has to be taken out.
+    /// Whether it must be taken out.
     removal: Option<RemovalTerm>,
-    /// Fewest days it must stay.
+    /// Least stay.
     stay_min_days: StayReport,
-    /// Most days it may stay.
+    /// Longest stay.
     stay_max_days: StayReport,
-    /// Doses of a course.
+    /// Doses in a course.
     doses: Option<DosesTerm>,
 }
 
@@ -88,21 +88,21 @@ macro_rules! terms {
         struct $term {
             /// The value in use.
             value: $value,
-            /// Who said it.
+            /// Its origin.
             said_by: SaidBy,
-            /// The entry in which it was said; null for the built-in leaflet.
+            /// The entry that states it; null for the built-in leaflet.
             entry: Option<EntryId>,
-            /// How well it is established. Only a `document` can carry a yes.
+            /// How well it is established. Only a `document` can support a yes.
             confidence: Confidence,
-            /// How much it binds, for the built-in leaflet.
+            /// How binding it is; only for the built-in leaflet.
             force: Option<Force>,
-            /// Where it was read, for the built-in leaflet.
+            /// Its sources; only for the built-in leaflet.
             sources: Vec<Source>,
-            /// When it was last checked, for the built-in leaflet.
+            /// When it was last checked; only for the built-in leaflet.
             checked_on: Option<Day>,
             /// What a reader must know about it.
             note: Option<String>,
-            /// A stricter value that stands documented in the built-in leaflet and was overruled.
+            /// A stricter documented value of the built-in leaflet that it overrules.
             looser_than: Option<$value>,
         }
 
@@ -127,20 +127,20 @@ macro_rules! terms {
     )+};
 }
 
-// One type each and not one with a parameter: the document would lose that a parameter may be null.
+// Separate types rather than a generic one: with that, the document would not say that the value may be null.
 terms! {
-    /// A number of days in use, and who said it.
+    /// A number of days with its origin.
     DaysTerm(u16);
-    /// A statement on supers in use, and who said it.
+    /// A statement on supers with its origin.
     SupersTerm(SupersDuring);
-    /// A statement on removal in use, and who said it.
+    /// A statement on removal with its origin.
     RemovalTerm(RemovalNeed);
-    /// A number of doses in use, and who said it.
+    /// A number of doses with its origin.
     DosesTerm(Doses);
 }
 
 impl ColonyCourse {
-    /// The course as it stood at the end of a day.
+    /// The course at the end of a day.
     pub(crate) fn of(course: &Course, on: Day) -> ColonyCourse {
         ColonyCourse {
             course: CourseReport::of(course),

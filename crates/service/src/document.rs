@@ -1,4 +1,4 @@
-//! The OpenAPI document: what frames the routes, and what the routes cannot say themselves.
+//! The OpenAPI document: its frame, and the parts that the routes cannot describe.
 
 use combclear_wording::retention::DecidedBy;
 use utoipa::openapi::schema::Schema;
@@ -9,7 +9,7 @@ use utoipa::{PartialSchema, ToSchema};
 use crate::pages::EntryBody;
 use crate::router::routes;
 
-/// The OpenAPI document of what [`router`](crate::router()) serves.
+/// The OpenAPI document of [`router`](crate::router()).
 #[must_use]
 pub fn openapi() -> OpenApi {
     let (_, mut document) = routes().split_for_parts();
@@ -17,7 +17,7 @@ pub fn openapi() -> OpenApi {
     document
 }
 
-/// The head of the document, before the routes are in it.
+/// The head of the document, without the routes.
 pub(crate) fn frame() -> OpenApi {
     let description = "May this hive be supered today? Answers that from the journal of a holding and the leaflets of \
                        varroa medicines. An aid to record-keeping: the leaflet on the pack, the prescriber and local law \
@@ -52,8 +52,8 @@ pub(crate) fn frame() -> OpenApi {
     OpenApiBuilder::new().info(info).paths(Paths::new()).tags(Some(tags.map(tag))).build()
 }
 
-/// Says that the body of a new entry is one of the bodies. Its type stands in a crate that knows no HTTP and leaves that
-/// open. A type that stands in another as its parameter alone is not found by itself.
+/// Describes the body of a new entry as one of the known bodies. Its type is in a crate without HTTP, which leaves that
+/// open. A type that is only the parameter of another type is not found by itself.
 fn name_bodies(document: &mut OpenApi) {
     let Some(components) = document.components.as_mut() else { return };
     let mut schemas = Vec::new();

@@ -1,7 +1,7 @@
 //! Documents of a holding: proofs of purchase and copies of prescriptions.
 //!
-//! They came from elsewhere, so they are never opened here and never shown within a page: each is handed out to be saved,
-//! and told to be run by nobody.
+//! They come from elsewhere, so they are never opened here or shown inside a page: each is sent as a download, with headers
+//! that keep it from being run.
 
 use std::sync::Arc;
 use std::time::Duration;
@@ -23,6 +23,8 @@ use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, EntryId, Event, Hash};
 use combclear_store::{Attached, ContentState, Recorded, documents};
+use combclear_wording::refusals::Refused;
+use combclear_wording::{Words, unreadable};
 use serde::Serialize;
 use tracing::Instrument;
 use utoipa::ToSchema;
@@ -34,23 +36,23 @@ use crate::file_name;
 use crate::pages::{EntryReport, path_of_documents};
 use crate::problem::{Problem, ProblemKind, Problems, Sent};
 
-/// How large a document may be, in bytes.
+/// Largest document, in bytes.
 pub(crate) const BODY_MOST: usize = DOCUMENT_MOST as usize;
 
-/// How long an upload may take: less than an answer may, so that what is said of it is what became of it.
+/// Longest upload. Shorter than the limit on answers, so that the answer always says what became of it.
 const UPLOAD_MOST: Duration = Duration::from_secs(29);
-/// The declared type of a body of which the sender says only that it is bytes (RFC 2046, 4.5.1).
+/// The type of a body declared as mere bytes (RFC 2046, 4.5.1).
 const JUST_BYTES: &str = "application/octet-stream";
 
-/// Whether the content of a document is kept.
+/// Whether the content of a document is stored.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
 pub(crate) enum StateOfContent {
-    /// It is, as it was attached.
+    /// Stored as attached.
     Kept,
-    /// Nothing is kept under its hash.
+    /// Nothing is stored under its hash.
     Missing,
-    /// Something else is kept in its place.
+    /// Something else is stored in its place.
     Altered,
 }
 
@@ -78,31 +80,31 @@ pub(crate) struct DocumentReport {
     recorded_by: Person,
     /// The SHA-256 hash of its content.
     content: Hash,
-    /// What the content is.
+    /// The type of the content.
     media_type: MediaType,
-    /// How long the content is, in bytes.
+    /// The length of the content, in bytes.
     #[schema(minimum = 1, maximum = 10_000_000)]
     bytes: u32,
-    /// The name of the file it came in.
+    /// The name of the original file.
     #[serde(skip_serializing_if = "Option::is_none")]
     file_name: Option<String>,
     /// The lot whose purchase it proves.
     #[serde(skip_serializing_if = "Option::is_none")]
     lot: Option<LotName>,
-    /// The prescription that it is a copy of.
+    /// The prescription of which it is a copy.
     #[serde(skip_serializing_if = "Option::is_none")]
     prescription: Option<PrescriptionName>,
     /// The entry that corrected or struck out this one. The document stays.
     #[serde(skip_serializing_if = "Option::is_none")]
     superseded_by: Option<EntryId>,
-    /// Whether the content is kept, by its hash worked out anew.
+    /// Whether the content is stored, checked against its hash.
     state: StateOfContent,
-    /// Where the content is.
+    /// The path of the content.
     #[schema(example = "/holdings/heathside/documents/8d16…")]
     path: String,
 }
 
-/// The bytes of a document, as they are.
+/// The bytes of a document.
 #[expect(dead_code, reason = "stands for the bytes in the document of the API")]
 #[derive(ToSchema)]
 #[schema(value_type = String, format = Binary)]
@@ -111,14 +113,14 @@ struct DocumentBytes(Vec<u8>);
 /// The documents of a holding.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct DocumentList {
-    /// In the order in which they were attached.
+    /// In the order of attaching.
     items: Vec<DocumentReport>,
 }
 
 /// List the documents
 ///
-/// Every one that was ever attached, each with whether its content is kept: missing ones came in without their content,
-/// altered ones were changed outside this program.
+/// All documents ever attached, each with the state of its content: `missing` if the entry was imported without it,
+/// `altered` if it was changed outside this program.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/documents",
@@ -157,10 +159,9 @@ pub(crate) async fn list_documents(
 
 /// Attach a document
 ///
-/// The body is the file itself, as it is: a PDF, JPEG, PNG or HEIC of 10 MB at most. What it is, its content says. The
-/// content and the entry that attaches it are recorded together. The id is made by the writer and is the idempotency key:
-/// the same file sent again is recorded once. If the entry is there already and only its content is missing, this supplies
-/// it.
+/// The body is the file itself: a PDF, JPEG, PNG or HEIC of at most 10 MB. Its type is read from the content. Content and
+/// entry are recorded together. The writer makes the id, which is the idempotency key: the same file sent again is recorded
+/// once. If the entry exists and only its content is missing, the content is added.
 #[utoipa::path(
     put,
     path = "/holdings/{holding}/documents/{document}",
@@ -224,8 +225,7 @@ pub(crate) async fn put_document(
 
 /// Fetch a document
 ///
-/// The bytes as they came in, to be saved and not to be shown within a page. A document never changes, so a client that has
-/// it may ask with `If-None-Match`.
+/// The original bytes, as a download. A document never changes, so a client that has it may ask with `If-None-Match`.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/documents/{document}",
@@ -293,7 +293,7 @@ pub(crate) async fn get_document(
     Ok((headers, bytes).into_response())
 }
 
-/// Says in the words of this path that a body was too large: the layer that found it said only that.
+/// Words the problem of an oversized body for this path: the layer that refused it gives only the status.
 pub(crate) async fn say_too_large(request: Request, next: Next) -> Response {
     let response = next.run(request).await;
     let unsaid = response.extensions().get::<Problem>().is_none();
@@ -303,7 +303,7 @@ pub(crate) async fn say_too_large(request: Request, next: Next) -> Response {
     response
 }
 
-/// Attaches in a task of its own, so that a client that hangs up does not stop half-way what it began.
+/// Attaches in a task of its own, so that a client that hangs up does not stop it half-way.
 async fn attach(
     app: &App,
     holding: HoldingName,
@@ -322,7 +322,7 @@ async fn attach(
     }
 }
 
-/// Reads the body up to the limit, and no further.
+/// Reads the body, up to the limit.
 async fn read_whole(headers: &HeaderMap, request: Request) -> Result<Bytes, Problem> {
     let broken_off = |detail: String| {
         Problem::new(ProblemKind::UnreadableBody, detail)
@@ -351,7 +351,7 @@ async fn read_whole(headers: &HeaderMap, request: Request) -> Result<Bytes, Prob
     }
 }
 
-/// Whether reading ended at the limit that lies around these routes.
+/// Whether the limit layer of these routes ended the read.
 fn is_too_large(error: &axum::Error) -> bool {
     let mut cause = Some(error as &dyn std::error::Error);
     while let Some(error) = cause {
@@ -369,10 +369,11 @@ fn unfit(unfit: Unfit) -> Problem {
         Unfit::OtherType(_) => ProblemKind::OtherDocumentType,
         Unfit::Empty | Unfit::CutOff { .. } => ProblemKind::UnfitDocument,
     };
-    Problem::new(kind, format!("{unfit}; nothing was recorded")).at_body(unfit.help())
+    let Refused { message, help } = unreadable::unfit(Words::english(), &unfit);
+    Problem::new(kind, format!("{message}; nothing was recorded")).at_body(help)
 }
 
-/// That the document belongs to one thing.
+/// Checks that the document belongs to exactly one thing.
 fn check_belongs(query: &NewDocumentQuery) -> Result<(), Problem> {
     let (detail, help) = match (&query.lot, &query.prescription) {
         (Some(_), None) | (None, Some(_)) => return Ok(()),
@@ -388,7 +389,7 @@ fn check_belongs(query: &NewDocumentQuery) -> Result<(), Problem> {
     Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("lot", help))
 }
 
-/// That a declared type is the one that the content shows.
+/// Checks that a declared type matches the content.
 fn check_declared(headers: &HeaderMap, found: MediaType) -> Result<(), Problem> {
     let Some(declared) = headers.get(CONTENT_TYPE) else { return Ok(()) };
     let declared = String::from_utf8_lossy(declared.as_bytes());

@@ -1,4 +1,4 @@
-//! What must or may be done, also as a calendar.
+//! What must or may be done, as JSON or a calendar.
 
 use axum::Json;
 use axum::extract::State;
@@ -19,16 +19,16 @@ use crate::app::App;
 use crate::extract::{DueFormat, DueQuery, HoldingPath, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems};
 
-/// The forms in the order in which they are preferred.
+/// The formats in order of preference.
 const FORMS: [(&str, DueFormat); 2] =
     [("application/json", DueFormat::Json), ("text/calendar", DueFormat::Calendar)];
 
-/// How many days are asked about if nothing is said.
+/// Days asked about by default.
 const DAYS_IF_NOT_SAID: u16 = 60;
 
 /// Ask what is due
 ///
-/// What must or may be done, from when, by when, taken together by visits to apiaries; what is overdue first. With `Accept:
+/// What must or may be done, with first and last day, grouped into visits to apiaries; overdue items first. With `Accept:
 /// text/calendar`, or `format=calendar`, an iCalendar feed (RFC 5545) of whole-day events with stable ids.
 #[utoipa::path(
     get,
@@ -67,7 +67,7 @@ pub(crate) async fn get_due(
     };
     let report = app.ask(&path.holding, ask).await??;
     let format = query.format.or_else(|| preferred(&headers, &FORMS)).unwrap_or(DueFormat::Json);
-    // Both forms stand at one address: whoever keeps answers must not mix them up.
+    // Both formats share one URL, so caches must keep them apart.
     let vary = [(VARY, HeaderValue::from_static("accept"))];
     Ok(match format {
         DueFormat::Json => (vary, Json(report)).into_response(),

@@ -1,4 +1,4 @@
-//! The journal of a holding: append to it, read it.
+//! The journal of a holding: appending and reading.
 
 use std::sync::Arc;
 
@@ -23,9 +23,9 @@ use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent};
 
 /// Record one entry
 ///
-/// The id is made by the writer and is the idempotency key: the same entry sent again is recorded once and answered
-/// with what was recorded then. Entries are never changed or deleted; a mistake is corrected by a new entry that names
-/// the wrong one in `corrects` and gives the reason.
+/// The writer makes the id, which is the idempotency key: the same entry sent again is recorded once and answered with the
+/// recorded one. Entries are never changed or deleted; a mistake is corrected by a new entry that names the wrong one in
+/// `corrects` and gives the reason.
 #[utoipa::path(
     put,
     path = "/holdings/{holding}/entries/{id}",
@@ -73,13 +73,13 @@ pub(crate) async fn put_entry(
     Ok((status, headers, Json(EntryReport::of(entry))).into_response())
 }
 
-/// What became of one entry of a batch.
+/// The outcome for one entry of a batch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
 enum BatchOutcome {
     /// It was recorded.
     New,
-    /// It was recorded already.
+    /// It had been recorded before.
     Known,
 }
 
@@ -88,7 +88,7 @@ enum BatchOutcome {
 struct BatchItem {
     /// Whether it is new.
     outcome: BatchOutcome,
-    /// The entry as it stands in the journal.
+    /// The entry as it is in the journal.
     entry: EntryReport,
 }
 
@@ -101,9 +101,8 @@ pub(crate) struct BatchReport {
 
 /// Record a batch of entries
 ///
-/// All of them or none. They are recorded in the order in which they stand, so that a later one may rest on an earlier
-/// one. Those that were recorded already are passed over. JSON pointers in a problem begin with the place of the entry
-/// in the batch, counted from 0.
+/// All or none. They are recorded in the order given, so a later one may refer to an earlier one. Entries already recorded
+/// are skipped. JSON pointers in a problem begin with the index of the entry in the batch, from 0.
 #[utoipa::path(
     post,
     path = "/holdings/{holding}/entries",
@@ -156,8 +155,7 @@ pub(crate) async fn post_entries(
 
 /// Read a part of the journal
 ///
-/// The entries that stand after a place, in the order in which they were recorded. Corrected and struck-out ones stay
-/// visible.
+/// The entries after a place, in the order of recording, including corrected and struck-out ones.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/entries",
@@ -170,7 +168,7 @@ pub(crate) async fn list_entries(
     Path(path): Path<HoldingPath>,
     Query(page): Query<PageQuery>,
 ) -> Result<Json<EntryPage>, Problem> {
-    // One more than is sent, so that a full last page does not point to an empty one.
+    // One more than is sent, so that a full last page does not link to an empty one.
     let asked = page.limit.saturating_add(1);
     let journal = app.holdings.journal();
     let mut entries = journal.page(&path.holding, page.after, asked).await?;
@@ -224,7 +222,7 @@ pub(crate) async fn get_entry(
     Ok(([(ETAG, etag)], Json(EntryReport::of(&entry))).into_response())
 }
 
-/// Whether the client says that it has what carries this tag.
+/// Whether the client already has the version with this tag.
 pub(crate) fn names_in(headers: &HeaderMap, etag: &HeaderValue) -> bool {
     headers.get_all(IF_NONE_MATCH).iter().any(|known| names(known, etag))
 }
@@ -243,7 +241,7 @@ pub(crate) fn header(text: &str) -> Result<HeaderValue, Problem> {
     HeaderValue::from_str(text).map_err(|_| Problem::internal())
 }
 
-/// Records entries in a task of its own, so that a client that hangs up does not stop half-way what it began.
+/// Records entries in a task of its own, so that a client that hangs up does not stop it half-way.
 async fn record(
     app: &App,
     holding: HoldingName,
@@ -262,7 +260,7 @@ async fn record(
     }
 }
 
-/// Reads one entry. `named` is the id in the path, if there is one.
+/// Parses one entry. `named` is the id in the path, if there is one.
 fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> Result<Draft, Fault> {
     if !text.trim_start().starts_with('{') {
         let help = "an entry is one JSON object with on, recorded_by, kind, body and the rest";
@@ -274,7 +272,7 @@ fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> R
         }
         envelope.read()
     });
-    let draft = read.map_err(|fault| sent.fault(index, fault))?;
+    let draft = read.map_err(|fault| sent.fault(index, &fault))?;
     match named {
         Some(named) if named != draft.id => {
             let detail = format!("the entry calls itself {}, but the path names {named}", draft.id);
@@ -284,7 +282,7 @@ fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> R
     }
 }
 
-/// Reads a batch; every entry that cannot be read is reported, not only the first.
+/// Parses a batch. Reports every unreadable entry, not only the first.
 fn read_batch(text: &str) -> Result<Vec<Draft>, Problem> {
     let whole = |detail: String| {
         let help = format!("send a JSON array of 1 to {BATCH_MOST} entries");

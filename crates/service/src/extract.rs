@@ -1,4 +1,4 @@
-//! Path, query and body, each with its problem when it cannot be read.
+//! Extractors for path, query and body, each with its problem.
 
 use std::collections::HashMap;
 
@@ -10,12 +10,15 @@ use axum::http::header::CONTENT_TYPE;
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, StatusCode};
 use combclear_domain::Day;
+use combclear_domain::basics::misread::Misread;
+use combclear_domain::basics::node::{Reading, read_named};
 use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, LotName, Person, Power,
     PrescriptionName,
 };
 use combclear_domain::journal::{EntryId, Hash};
-use serde::de::value::MapDeserializer;
+use combclear_wording::unreadable::{self, Part, misread};
+use combclear_wording::{Label, Words, http};
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};
 use utoipa::{IntoParams, ToSchema};
@@ -25,13 +28,13 @@ use crate::problem::{Fault, Problem, ProblemKind};
 /// The parts of the path.
 pub(crate) struct Path<T>(pub(crate) T);
 
-/// The query parameters. Unknown ones are refused by every `T` here.
+/// The query parameters. Every `T` here refuses unknown ones.
 pub(crate) struct Query<T>(pub(crate) T);
 
-/// A body that is declared as JSON and is JSON; what it says is for the handler to read.
+/// A body declared as JSON that is JSON; the handler parses its content.
 pub(crate) struct JsonText(pub(crate) String);
 
-/// A holding.
+/// Path of a holding.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct HoldingPath {
     /// The holding.
@@ -39,18 +42,18 @@ pub(crate) struct HoldingPath {
     pub(crate) holding: HoldingName,
 }
 
-/// An entry of a holding.
+/// Path of an entry.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct EntryPath {
     /// The holding.
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
-    /// The id of the entry, made by its writer: a UUID, version 7 advised.
+    /// The id of the entry, made by its writer: a UUID, preferably of version 7.
     #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000001")]
     pub(crate) id: EntryId,
 }
 
-/// A colony of a holding.
+/// Path of a colony.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct ColonyPath {
     /// The holding.
@@ -61,7 +64,7 @@ pub(crate) struct ColonyPath {
     pub(crate) colony: ColonyName,
 }
 
-/// An apiary of a holding.
+/// Path of an apiary.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct ApiaryPath {
     /// The holding.
@@ -72,18 +75,18 @@ pub(crate) struct ApiaryPath {
     pub(crate) apiary: ApiaryName,
 }
 
-/// A jurisdiction.
+/// Path of a law.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct LawPath {
-    /// Where it holds.
+    /// The jurisdiction.
     #[param(value_type = Jurisdiction, example = "gb")]
     pub(crate) jurisdiction: Jurisdiction,
 }
 
-/// A leaflet of a jurisdiction.
+/// Path of a leaflet.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct LeafletPath {
-    /// Where it holds.
+    /// The jurisdiction.
     #[param(value_type = Jurisdiction, example = "gb")]
     pub(crate) jurisdiction: Jurisdiction,
     /// The leaflet.
@@ -91,15 +94,15 @@ pub(crate) struct LeafletPath {
     pub(crate) id: LeafletId,
 }
 
-/// A problem.
+/// Path of a problem.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct SlugPath {
-    /// The last part of the problem's type.
+    /// The last part of the problem's `type`.
     #[param(example = "unknown-colony")]
     pub(crate) slug: String,
 }
 
-/// A file of the page that shows this document.
+/// Path of a file of the documentation page.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct FilePath {
     /// Its name.
@@ -107,18 +110,18 @@ pub(crate) struct FilePath {
     pub(crate) file: String,
 }
 
-/// A document that is being attached.
+/// Path of a new document.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct NewDocumentPath {
     /// The holding.
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
-    /// The id of the entry that attaches it, made by its writer: a UUID, version 7 advised.
+    /// The id of the entry that attaches it, made by its writer: a UUID, preferably of version 7.
     #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000001")]
     pub(crate) document: EntryId,
 }
 
-/// A document that was attached.
+/// Path of an attached document.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct DocumentPath {
     /// The holding.
@@ -136,7 +139,7 @@ pub(crate) struct NewDocumentQuery {
     /// The lot whose purchase it proves. Either this or `prescription`.
     #[param(value_type = LotName, required = false, example = "strips-1")]
     pub(crate) lot: Option<LotName>,
-    /// The prescription that it is a copy of. Either this or `lot`.
+    /// The prescription of which it is a copy. Either this or `lot`.
     #[param(value_type = PrescriptionName, required = false)]
     pub(crate) prescription: Option<PrescriptionName>,
     /// The civil day on which it is attached.
@@ -145,57 +148,58 @@ pub(crate) struct NewDocumentQuery {
     /// Who attaches it.
     #[param(value_type = Person, example = "A. Keeper")]
     pub(crate) recorded_by: Person,
-    /// The name of the file it came in.
+    /// The name of the original file.
     #[param(required = false, max_length = 200, example = "invoice-17.pdf")]
     pub(crate) file_name: Option<String>,
 }
 
-/// No query parameters at all.
+/// No query parameters.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Nothing {}
 
-/// The day a question is about.
+/// The day of a question.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OnQuery {
-    /// The civil day asked about; today if left out.
+    /// The civil day asked about; today by default.
     #[param(value_type = Day, required = false, example = "2026-04-11")]
     pub(crate) on: Option<Day>,
 }
 
-/// The time of a register.
+/// The period of a register.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct TimeQuery {
-    /// The first day; the first of January of the year of the last day if left out.
+    /// The first day; by default 1 January of the year of the last day.
     #[param(value_type = Day, required = false, example = "2026-01-01")]
     pub(crate) from: Option<Day>,
-    /// The last day; today if left out.
+    /// The last day; today by default.
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) to: Option<Day>,
-    /// What happened after this day does not bear on it; today if left out.
+    /// Events after this day are ignored; today by default.
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) as_of: Option<Day>,
 }
 
-/// The time of a register, and its form.
+/// The period and format of a register.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct RegisterQuery {
-    /// The first day; the first of January of the year of the last day if left out.
+    /// The first day; by default 1 January of the year of the last day.
     #[param(value_type = Day, required = false, example = "2026-01-01")]
     pub(crate) from: Option<Day>,
-    /// The last day; today if left out.
+    /// The last day; today by default.
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) to: Option<Day>,
-    /// What happened after this day does not bear on it; today if left out.
+    /// Events after this day are ignored; today by default.
     #[param(value_type = Day, required = false, example = "2026-12-31")]
     pub(crate) as_of: Option<Day>,
-    /// Its form; what the `Accept` header prefers if left out, JSON if that names none of them.
+    /// The format. By default the one that the `Accept` header prefers, or JSON if it names none of them.
     #[param(inline, required = false)]
     pub(crate) format: Option<Form>,
-    /// How days are counted: `calendar-1`, civil days, if left out; `elapsed-24` adds the moment after full days of 24 hours.
+    /// How days are counted: `calendar-1` (default) counts civil days; `elapsed-24` adds the moment after full days of 24
+    /// hours.
     #[param(inline, required = false)]
     pub(crate) counting: Option<CountingWord>,
 }
@@ -213,7 +217,7 @@ pub(crate) enum CountingWord {
     Elapsed,
 }
 
-/// The forms of a register.
+/// The formats of a register.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, ToSchema)]
 #[serde(rename_all = "lowercase")]
 pub(crate) enum Form {
@@ -221,26 +225,26 @@ pub(crate) enum Form {
     Json,
     /// CSV.
     Csv,
-    /// A page to read and to print.
+    /// A page for reading and printing.
     Html,
     /// PDF.
     Pdf,
 }
 
-/// The start days a question is about, and what is assumed of the site.
+/// The start days of a question, and assumptions about the site.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct OptionsQuery {
-    /// The first start day asked about; today if left out.
+    /// The first start day; today by default.
     #[param(value_type = Day, required = false, example = "2026-04-18")]
     pub(crate) from: Option<Day>,
-    /// The last start day asked about, at most 399 days after the first; 59 days after it if left out.
+    /// The last start day, at most 399 days after the first; 59 days after it by default.
     #[param(value_type = Day, required = false, example = "2026-06-16")]
     pub(crate) to: Option<Day>,
-    /// What happened after this day does not bear on the answer; the first start day if left out.
+    /// Events after this day are ignored; by default the first start day.
     #[param(value_type = Day, required = false, example = "2026-04-18")]
     pub(crate) as_of: Option<Day>,
-    /// What-if: electric power there. It is not recorded.
+    /// What-if: electric power at the apiary. It is not recorded.
     #[param(value_type = Power, required = false)]
     pub(crate) power: Option<Power>,
     /// What-if: how the apiary can be reached. It is not recorded.
@@ -249,30 +253,30 @@ pub(crate) struct OptionsQuery {
     /// What-if: the ground at the stands. It is not recorded.
     #[param(value_type = Ground, required = false)]
     pub(crate) ground: Option<Ground>,
-    /// The last day on which what was assumed holds; without it, from the first day on.
+    /// The last day of the assumptions; by default they hold from the first day on without end.
     #[param(value_type = Day, required = false, example = "2026-05-10")]
     pub(crate) site_until: Option<Day>,
 }
 
-/// The days a question is about what is due in, and how the answer is written.
+/// The days of a question about due items, and the format of the answer.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct DueQuery {
-    /// The first day asked about; what happened after it does not bear. Today if left out.
+    /// The first day; events after it are ignored. Today by default.
     #[param(value_type = Day, required = false, example = "2026-04-18")]
     pub(crate) from: Option<Day>,
-    /// The last day asked about, at most 399 days after the first; 59 days after it if left out.
+    /// The last day, at most 399 days after the first; 59 days after it by default.
     #[param(value_type = Day, required = false, example = "2026-06-16")]
     pub(crate) to: Option<Day>,
     /// Only this apiary.
     #[param(value_type = ApiaryName, required = false, example = "orchard")]
     pub(crate) apiary: Option<ApiaryName>,
-    /// How the answer is written, for readers that cannot send an `Accept` header, which it goes before.
+    /// The format, for clients that cannot send an `Accept` header. It takes precedence over that header.
     #[param(inline, required = false)]
     pub(crate) format: Option<DueFormat>,
 }
 
-/// How what is due is written.
+/// The formats of due items.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize, utoipa::ToSchema)]
 #[serde(rename_all = "snake_case")]
 pub(crate) enum DueFormat {
@@ -282,21 +286,21 @@ pub(crate) enum DueFormat {
     Calendar,
 }
 
-/// Which part of a list.
+/// The part of a list.
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct PageQuery {
-    /// Only entries that stand after this place in the journal.
+    /// Only entries after this place in the journal.
     #[serde(default, deserialize_with = "after")]
     #[param(value_type = i64, required = false, minimum = 0, maximum = 9_007_199_254_740_991i64, default = 0)]
     pub(crate) after: u64,
-    /// At most so many.
+    /// The largest number of entries.
     #[serde(default = "limit_if_not_said", deserialize_with = "limit")]
     #[param(value_type = i32, required = false, minimum = 1, maximum = 500, default = 100)]
     pub(crate) limit: u32,
 }
 
-/// The greatest whole number that JSON readers are sure to understand; no journal comes near it.
+/// The greatest integer that every JSON reader represents exactly; no journal comes near it.
 pub(crate) const PLACE_MOST: u64 = 9_007_199_254_740_991;
 const LIMIT_MOST: u32 = 500;
 const LIMIT_IF_NOT_SAID: u32 = 100;
@@ -308,21 +312,19 @@ fn limit_if_not_said() -> u32 {
 fn limit<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u32, D::Error> {
     let text = String::deserialize(deserializer)?;
     let limit = whole(&text).filter(|limit| (1..=u64::from(LIMIT_MOST)).contains(limit));
-    limit.and_then(|limit| u32::try_from(limit).ok()).ok_or_else(|| {
-        serde::de::Error::custom(format_args!("`{text}` is not a whole number from 1 to {LIMIT_MOST}"))
-    })
+    limit
+        .and_then(|limit| u32::try_from(limit).ok())
+        .ok_or_else(|| serde::de::Error::custom(http::not_a_limit(Words::english(), &text, LIMIT_MOST)))
 }
 
 fn after<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u64, D::Error> {
     let text = String::deserialize(deserializer)?;
-    whole(&text).filter(|after| *after <= PLACE_MOST).ok_or_else(|| {
-        serde::de::Error::custom(format_args!(
-            "`{text}` is not a place in a journal: a whole number, 0 or more"
-        ))
-    })
+    whole(&text)
+        .filter(|after| *after <= PLACE_MOST)
+        .ok_or_else(|| serde::de::Error::custom(http::not_a_place(Words::english(), &text)))
 }
 
-/// Digits only: Rust would also read `+5`, and the document promises a plain number.
+/// Digits only: Rust also parses `+5`, but the document promises a plain number.
 fn whole(text: &str) -> Option<u64> {
     text.bytes().all(|byte| byte.is_ascii_digit()).then(|| text.parse().ok()).flatten()
 }
@@ -331,30 +333,24 @@ impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for Path<T>
     type Rejection = Problem;
 
     async fn from_request_parts(parts: &mut Parts, state: &S) -> Result<Path<T>, Problem> {
-        // The framework's own extractor loses which part of the path it was.
+        // The framework's extractor does not say which part of the path failed.
         let Ok(raw) = RawPathParams::from_request_parts(parts, state).await else {
             return Err(not_utf_8(parts, state).await);
         };
-        let pairs = MapDeserializer::<_, serde::de::value::Error>::new(raw.iter());
-        serde_path_to_error::deserialize(pairs).map(Path).map_err(|error| {
-            let parameter = error.path().to_string();
-            bad_path(&parameter, error.into_inner().to_string())
-        })
+        let named = raw.iter().map(|(name, text)| (name.to_owned(), text.to_owned()));
+        read_named(named).map(Path).map_err(|fault| bad_path(&fault))
     }
 }
 
-fn bad_path(parameter: &str, message: String) -> Problem {
-    let (detail, help) = match parameter {
-        "id" | "document" if message.contains("UUID") => (
-            format!("it is not the id of an entry: {message}"),
-            "the id of an entry is a UUID, as in 01964c7e-6f00-7000-8000-000000000001",
-        ),
-        "document" => {
-            (message, "GET /holdings/{holding}/documents lists the hashes of those that are attached")
-        }
-        _ => (message, "a name has 1 to 80 characters, no `/`, no control characters and no outer spaces"),
+fn bad_path(fault: &Reading) -> Problem {
+    let words = Words::english();
+    let message = misread(words, &fault.what, Part::Envelope);
+    let (detail, help) = match (fault.name().as_str(), &fault.what) {
+        ("id" | "document", Misread::Id(_)) => (http::not_an_entry(words, &message), Label::HttpIdHelp),
+        ("document", _) => (message, Label::HttpDocumentHelp),
+        _ => (message, Label::HttpNameHelp),
     };
-    Problem::new(ProblemKind::BadParameter, detail).at_parameter(parameter, help)
+    Problem::new(ProblemKind::BadParameter, detail).at_parameter(&fault.name(), words.label(help))
 }
 
 async fn not_utf_8<S: Send + Sync>(parts: &mut Parts, state: &S) -> Problem {
@@ -374,34 +370,33 @@ impl<T: DeserializeOwned, S: Send + Sync> FromRequestParts<S> for Query<T> {
 
     async fn from_request_parts(parts: &mut Parts, _: &S) -> Result<Query<T>, Problem> {
         let query = parts.uri.query().unwrap_or_default();
-        let pairs = serde_urlencoded::Deserializer::new(form_urlencoded::parse(query.as_bytes()));
-        serde_path_to_error::deserialize(pairs).map(Query).map_err(|error| {
-            let parameter = error.path().to_string();
-            bad_query(&parameter, &error.into_inner().to_string())
-        })
+        read_named(form_urlencoded::parse(query.as_bytes()).into_owned())
+            .map(Query)
+            .map_err(|fault| bad_query(&fault))
     }
 }
 
-fn bad_query(parameter: &str, message: &str) -> Problem {
-    if let Some(name) = message.strip_prefix("duplicate field `").and_then(|rest| rest.strip_suffix('`')) {
-        let detail = format!("the query parameter `{name}` is given twice");
-        return Problem::new(ProblemKind::BadParameter, detail).at_parameter(name, "give it once");
-    }
-    if let Some(name) = message.strip_prefix("missing field `").and_then(|rest| rest.strip_suffix('`')) {
-        let detail = format!("the query parameter `{name}` is missing");
-        return Problem::new(ProblemKind::BadParameter, detail).at_parameter(name, "add it to the address");
-    }
-    let (detail, help) = match message.split_once(", expected ") {
-        Some((unknown, expected)) if unknown.starts_with("unknown field") => (
-            format!("`{parameter}` is no query parameter of this path"),
-            format!("this path takes {expected}"),
-        ),
-        _ if message.starts_with("unknown field") => {
-            (format!("`{parameter}` is no query parameter of this path"), "this path takes none".to_owned())
+fn bad_query(fault: &Reading) -> Problem {
+    let words = Words::english();
+    let mut parameter = fault.name();
+    let (detail, help) = match &fault.what {
+        Misread::DuplicateField { field } => {
+            parameter.clone_from(field);
+            (http::given_twice(words, field), words.label(Label::HttpGiveOnce).to_owned())
         }
-        _ => (message.to_owned(), format!("correct `{parameter}`, or leave it out")),
+        Misread::MissingField { field } => {
+            parameter.clone_from(field);
+            (http::missing(words, field), words.label(Label::HttpAddToAddress).to_owned())
+        }
+        Misread::UnknownField { field, known } if known.is_empty() => {
+            (http::no_parameter(words, field), words.label(Label::HttpTakesNone).to_owned())
+        }
+        Misread::UnknownField { field, known } => {
+            (http::no_parameter(words, field), http::takes(words, &unreadable::known(words, known)))
+        }
+        other => (misread(words, other, Part::Envelope), http::correct_or_leave_out(words, &parameter)),
     };
-    Problem::new(ProblemKind::BadParameter, detail).at_parameter(parameter, help)
+    Problem::new(ProblemKind::BadParameter, detail).at_parameter(&parameter, help)
 }
 
 impl<S: Send + Sync> FromRequest<S> for JsonText {
@@ -441,10 +436,10 @@ fn check_media_type(headers: &HeaderMap) -> Result<(), Problem> {
 
 fn check_json(text: &str) -> Result<(), Problem> {
     let Err(error) = serde_json::from_str::<IgnoredAny>(text) else { return Ok(()) };
-    let message = error.to_string();
-    let what = message.split_once(" at line ").map_or(message.as_str(), |(what, _)| what);
-    let detail = format!("line {}, column {}: {what}", error.line(), error.column());
-    let help = "look there, or shortly before, for a missing quote, comma or bracket";
+    let words = Words::english();
+    let what = misread(words, &Misread::not_json(&error), Part::Envelope);
+    let detail = http::at_line(words, error.line(), error.column(), &what);
+    let help = words.label(Label::HttpJsonHelp);
     let fault = Fault::at("", detail.clone(), help);
     Err(Problem::new(ProblemKind::MalformedJson, detail).with(vec![fault]))
 }

@@ -1,4 +1,4 @@
-//! The names of files that documents came in, and under which they are saved.
+//! File names of documents, as attached and as saved.
 
 use axum::http::HeaderValue;
 use combclear_domain::journal::document::extensions;
@@ -9,10 +9,10 @@ use crate::entries::header;
 use crate::pages::ESCAPED;
 use crate::problem::{Problem, ProblemKind};
 
-/// How long the name of a file may be, in characters.
+/// Longest file name, in characters.
 const FILE_NAME_MOST: usize = 200;
 
-/// That the name is one of a file, not a path, and can be shown.
+/// Checks that the name is a file name rather than a path, and is printable.
 pub(crate) fn check(name: Option<&str>) -> Result<(), Problem> {
     let Some(name) = name else { return Ok(()) };
     let why = if name.trim().is_empty() {
@@ -31,11 +31,11 @@ pub(crate) fn check(name: Option<&str>) -> Result<(), Problem> {
     Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("file_name", help))
 }
 
-/// The name under which a document is saved. Whatever it came in as, its end says what it is.
+/// The name under which a document is saved. Its extension always fits the type of the content.
 pub(crate) fn saved(document: &DocumentAttached) -> String {
     let ends = extensions(document.media_type);
     let usual = ends.first().copied().unwrap_or_default();
-    // Entries may come from elsewhere, so the name is not trusted to be one.
+    // Entries may come from elsewhere, so the name is not trusted.
     let plain = |sign: char| if sign.is_control() || "/\\:\"<>|?*".contains(sign) { '_' } else { sign };
     let name: String =
         document.file_name.as_deref().unwrap_or_default().chars().take(FILE_NAME_MOST).map(plain).collect();
@@ -50,7 +50,7 @@ pub(crate) fn saved(document: &DocumentAttached) -> String {
     format!("{name}.{usual}")
 }
 
-/// Source: RFC 6266, 4.3 and appendix D: a plain name for old readers, and the real one encoded as RFC 8187 says.
+/// Source: RFC 6266, 4.3 and appendix D: a plain name for old clients, and the real one encoded as in RFC 8187.
 pub(crate) fn to_be_saved_as(name: &str) -> Result<HeaderValue, Problem> {
     let plain: String =
         name.chars().map(|sign| if sign.is_ascii() && sign != '%' { sign } else { '_' }).collect();

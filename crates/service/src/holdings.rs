@@ -1,10 +1,11 @@
-//! Which holdings there are, and whether their chains are sound.
+//! The list of holdings, and the verification of their chains.
 
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
 use combclear_domain::journal::{EntryId, Hash};
 use combclear_store::{DocumentFault, Verified};
+use combclear_wording::{Words, keeping, unreadable};
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -16,7 +17,7 @@ use crate::problem::{Problem, Problems};
 /// The holdings that have entries.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct HoldingList {
-    /// By name.
+    /// In order of name.
     items: Vec<HoldingItem>,
 }
 
@@ -25,16 +26,16 @@ pub(crate) struct HoldingList {
 struct HoldingItem {
     /// Its name.
     holding: HoldingName,
-    /// How many entries its journal has.
+    /// Number of entries in its journal.
     #[schema(minimum = 1, maximum = 9_007_199_254_740_991i64)]
     entries: u64,
-    /// The hash of the last of them. Kept elsewhere, it proves later that nothing up to here was changed.
+    /// The hash of the last entry. Kept elsewhere, it proves later that nothing up to there was changed.
     head: Hash,
 }
 
 /// List the holdings
 ///
-/// Those that have entries, each with the number of them and the hash of the last.
+/// Those that have entries, each with their number and the hash of the last.
 #[utoipa::path(
     get,
     path = "/holdings",
@@ -55,36 +56,36 @@ pub(crate) async fn list_holdings(
     Ok(Json(HoldingList { items }))
 }
 
-/// What a walk along the whole chain of a journal found.
+/// The result of a walk along the chain of a journal.
 #[derive(Debug, Serialize, ToSchema)]
 #[serde(tag = "answer", rename_all = "snake_case")]
 pub(crate) enum VerificationReport {
-    /// Every entry is what was recorded, in its place.
+    /// Every entry is as recorded and in its place.
     Sound {
-        /// How many entries.
+        /// Number of entries.
         #[schema(minimum = 1, maximum = 9_007_199_254_740_991i64)]
         entries: u64,
         /// The hash of the last.
         head: Hash,
     },
-    /// Every entry is what was recorded, but not every document is what was attached.
+    /// Every entry is as recorded, but not every document is as attached.
     Lacking {
-        /// How many entries.
+        /// Number of entries.
         #[schema(minimum = 1, maximum = 9_007_199_254_740_991i64)]
         entries: u64,
         /// The hash of the last.
         head: Hash,
-        /// The documents that are missing or altered, in the order of their entries.
+        /// The missing or altered documents, in the order of their entries.
         documents: Vec<LackingDocument>,
     },
-    /// An entry was changed, moved or taken away after it was recorded.
+    /// An entry was changed, moved or removed after it was recorded.
     Broken {
-        /// The place of the first entry that does not fit.
+        /// The place of the first entry that breaks the chain.
         #[schema(minimum = 0, maximum = 9_007_199_254_740_991i64)]
         seq: u64,
         /// Its id.
         id: EntryId,
-        /// What does not fit.
+        /// What is wrong with it.
         what: String,
     },
 }
@@ -102,18 +103,18 @@ pub(crate) struct LackingDocument {
     /// The lot whose purchase it proves.
     #[serde(skip_serializing_if = "Option::is_none")]
     lot: Option<LotName>,
-    /// The prescription that it is a copy of.
+    /// The prescription of which it is a copy.
     #[serde(skip_serializing_if = "Option::is_none")]
     prescription: Option<PrescriptionName>,
     /// Missing or altered.
     state: StateOfContent,
-    /// How to mend it.
+    /// How to fix it.
     help: &'static str,
 }
 
 impl LackingDocument {
     fn of(fault: DocumentFault) -> LackingDocument {
-        let help = fault.help();
+        let help = keeping::document_help(Words::english(), fault.state);
         let DocumentFault { content, seq, id, lot, prescription, state } = fault;
         LackingDocument { content, seq, id, lot, prescription, state: state.into(), help }
     }
@@ -121,9 +122,9 @@ impl LackingDocument {
 
 /// Verify the journal
 ///
-/// Walks the whole chain and names the first entry that does not fit; then works out the hash of every document anew and
-/// names those that are missing or altered. A broken chain is an answer, not a problem. That
-/// the end was cut off shows only against a number of entries and a head kept elsewhere.
+/// Walks the whole chain and names the first entry that breaks it; then hashes every document and names those that are
+/// missing or altered. A broken chain is an answer, not a problem. Only a number of entries and a head kept elsewhere can
+/// show that the end was cut off.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/verification",
@@ -147,9 +148,11 @@ pub(crate) async fn verify_holding(
         Verified::Sound { head: None, .. } | Verified::Lacking { head: None, .. } => {
             Err(app.unknown_holding(&path.holding).await?)
         }
-        Verified::Broken(broken) => {
-            Ok(Json(VerificationReport::Broken { seq: broken.seq, id: broken.id, what: broken.what }))
-        }
+        Verified::Broken(broken) => Ok(Json(VerificationReport::Broken {
+            seq: broken.seq,
+            id: broken.id,
+            what: unreadable::misfit(Words::english(), &broken.what),
+        })),
         Verified::CheckpointMissed(missed) => {
             tracing::error!(%missed, "a checkpoint was missed that nobody gave");
             Err(Problem::internal())

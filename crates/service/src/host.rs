@@ -1,7 +1,7 @@
-//! Which names the service answers to.
+//! The host names that the service answers to.
 //!
-//! Without keys, being reachable from this machine only is the whole protection. A page from elsewhere can get round
-//! that by letting its own name point to the loopback address; its requests then carry that name in `Host`.
+//! There are no keys: the only protection is that other machines cannot connect. A foreign web page can get round that by
+//! pointing its own name to the loopback address; its requests then carry that name in `Host`.
 
 use axum::extract::Request;
 use axum::http::header::HOST;
@@ -11,7 +11,7 @@ use axum::response::{IntoResponse, Response};
 
 use crate::problem::{Problem, ProblemKind};
 
-/// Lets only requests pass that ask for this machine by a name of its own.
+/// Admits only requests whose `Host` is a name of this machine.
 pub(crate) async fn own_names_only(request: Request, next: Next) -> Response {
     let named = request.headers().get(HOST).map(|host| host.to_str().unwrap_or_default());
     match named {

@@ -1,4 +1,4 @@
-//! What the law asks of a medicine record.
+//! The law on medicine records.
 
 use axum::Json;
 use axum::extract::State;
@@ -15,7 +15,7 @@ use crate::problem::{Problem, ProblemKind, Problems};
 /// The jurisdictions whose law is built in.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct LawList {
-    /// By jurisdiction.
+    /// In order of jurisdiction.
     items: Vec<LawItem>,
 }
 
@@ -24,15 +24,15 @@ pub(crate) struct LawList {
 struct LawItem {
     /// Its code.
     jurisdiction: Jurisdiction,
-    /// What its law is.
+    /// Its title.
     title: String,
-    /// The jurisdictions whose rules hold there too.
+    /// The jurisdictions whose rules apply there too.
     includes: Vec<Jurisdiction>,
 }
 
 /// List the laws
 ///
-/// A member state of the Union that is not listed has the law of the Union.
+/// Member states of the Union that are not listed have the law of the Union.
 #[utoipa::path(
     get,
     path = "/laws",
@@ -53,8 +53,8 @@ pub(crate) async fn list_laws(
 
 /// Read the law of a jurisdiction
 ///
-/// What must be written down, how soon, in what form and for how long, as it is in force on a day: the day of the event. Each
-/// with its dates, its sources and how well it is established.
+/// What must be recorded, how soon, in what form and for how long, as in force on a day: the day of the event. Each rule has
+/// dates, sources and confidence.
 #[utoipa::path(
     get,
     path = "/laws/{jurisdiction}",

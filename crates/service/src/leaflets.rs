@@ -14,14 +14,14 @@ use crate::problem::{Problem, ProblemKind, Problems};
 /// The built-in leaflets.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct LeafletList {
-    /// By jurisdiction and id.
+    /// In order of jurisdiction and id.
     items: Vec<LeafletItem>,
 }
 
 /// A leaflet in a list.
 #[derive(Debug, Serialize, ToSchema)]
 struct LeafletItem {
-    /// Where it holds.
+    /// The jurisdiction it was written for.
     jurisdiction: Jurisdiction,
     /// Active, form, strength, variant.
     id: LeafletId,
@@ -33,13 +33,13 @@ struct LeafletItem {
     form: String,
     /// The strength in words.
     strength: String,
-    /// What it is counted in.
+    /// The unit in which it is counted.
     unit: Unit,
 }
 
 /// List the leaflets
 ///
-/// Each by active, form and strength, never by a brand.
+/// Each by active, form and strength, never by brand.
 #[utoipa::path(
     get,
     path = "/leaflets",
@@ -64,7 +64,7 @@ pub(crate) async fn list_leaflets(
 
 /// Read one leaflet
 ///
-/// Its rules, each with its dates, its force, its sources and how well it is established.
+/// Its rules, each with dates, force, sources and confidence.
 #[utoipa::path(
     get,
     path = "/leaflets/{jurisdiction}/{id}",

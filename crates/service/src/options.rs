@@ -1,4 +1,4 @@
-//! What else can be used here, for a colony and for an apiary.
+//! What else can be used, in a colony and at an apiary.
 
 use axum::Json;
 use axum::extract::State;
@@ -15,13 +15,13 @@ use crate::colonies::check_known;
 use crate::extract::{ApiaryPath, ColonyPath, OptionsQuery, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems};
 
-/// How many days are asked about if nothing is said.
+/// Days asked about by default.
 const DAYS_IF_NOT_SAID: u16 = 60;
 
 /// Ask what else can be used in a colony
 ///
-/// Every leaflet of the holding's jurisdiction, held against the colony and its apiary for every start day: usable, unknown or
-/// ruled out, with each condition, what is missing, visits, dose, and the first day on which supers may go on.
+/// Checks every leaflet of the holding's jurisdiction against the colony and its apiary for every start day: usable, unknown
+/// or ruled out, with each condition, missing facts, visits, dose, and the first day on which supers may go on.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/colonies/{colony}/treatment-options",
@@ -45,8 +45,8 @@ pub(crate) async fn get_colony_options(
 
 /// Ask what else can be used at an apiary
 ///
-/// The same for every colony that stands there on the first day: usable for all of them, for some and for which not and why,
-/// with the dose for all together.
+/// The same for every colony that stands there on the first day: usable for all of them, for some, and for which not and
+/// why, with the dose for all together.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/apiaries/{apiary}/treatment-options",

@@ -1,4 +1,4 @@
-//! Entries and pages of them, as they are sent.
+//! Entries and pages of entries, as sent.
 
 use combclear_domain::basics::calendar::TimeOfDay;
 use combclear_domain::basics::words::{HoldingName, Person};
@@ -13,13 +13,13 @@ use utoipa::openapi::schema::{AllOfBuilder, AnyOfBuilder, ArrayBuilder, ObjectBu
 use utoipa::openapi::{Ref, RefOr};
 use utoipa::{PartialSchema, ToSchema};
 
-/// An entry as it is sealed into the journal of a holding.
+/// A sealed entry of the journal of a holding.
 ///
-/// Field by field the same as a line of an exported journal.
+/// Its fields are the same as in a line of an exported journal.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 #[schema(as = Entry)]
 pub(crate) struct EntryReport {
-    /// Its place in the journal, counted from 1 without gaps.
+    /// Its place in the journal, from 1 without gaps.
     #[schema(minimum = 1, maximum = 9_007_199_254_740_991i64)]
     seq: u64,
     /// The id made by its writer.
@@ -31,11 +31,11 @@ pub(crate) struct EntryReport {
     at: Option<TimeOfDay>,
     /// When it was recorded; not when it happened.
     recorded_at: Instant,
-    /// Who wrote it down.
+    /// Who recorded it.
     recorded_by: Person,
     /// The kind of entry.
     kind: Kind,
-    /// What happened, in the fields of that kind; null if it was moved into an archive, as an `archived` entry tells.
+    /// What happened, in the fields of that kind; null if an `archived` entry moved it into an archive.
     #[schema(value_type = Option<EntryBody>, required = true)]
     body: Box<RawValue>,
     /// The entry that it corrects.
@@ -44,9 +44,9 @@ pub(crate) struct EntryReport {
     /// Why it was corrected.
     #[serde(skip_serializing_if = "Option::is_none")]
     reason: Option<String>,
-    /// The hash of the entry before it.
+    /// The hash of the previous entry.
     prev: Hash,
-    /// The hash of this entry, which covers everything above and the name of the holding.
+    /// The hash of this entry. It covers everything above and the name of the holding.
     hash: Hash,
 }
 
@@ -65,7 +65,7 @@ impl EntryReport {
             recorded_at: entry.recorded_at,
             recorded_by: draft.recorded_by.clone(),
             kind: draft.kind(),
-            // A body was read as JSON before it became part of an entry; none, in an archive, is null.
+            // A body is valid JSON, since it was parsed before; an archived one becomes null.
             body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
             corrects,
             reason,
@@ -78,20 +78,20 @@ impl EntryReport {
 /// A part of a journal.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct EntryPage {
-    /// The entries, in the order in which they were recorded.
+    /// The entries, in the order of recording.
     pub(crate) items: Vec<EntryReport>,
-    /// Where the next ones are; absent if there are none yet.
+    /// The path of the next page; absent if there are no more yet.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = "/holdings/heathside/entries?after=100&limit=100")]
     pub(crate) next: Option<String>,
 }
 
-/// The body of an entry. Which schema holds is told by the entry's `kind`.
+/// The body of an entry. The entry's `kind` selects the schema.
 pub(crate) struct EntryBody;
 
 macro_rules! bodies {
     ($($kind:ident),+ $(,)?) => {
-        /// The name of the schema that holds for the bodies of a kind.
+        /// The schema name for bodies of a kind.
         fn schema_name(kind: Kind) -> String {
             match kind { $(Kind::$kind => <event::$kind as ToSchema>::name().into_owned(),)+ }
         }
@@ -138,7 +138,7 @@ bodies!(
 );
 
 impl PartialSchema for EntryBody {
-    /// Any of them, and not one of them: two kinds with few fields may both fit one body.
+    /// `anyOf` rather than `oneOf`: one body may fit two kinds with few fields.
     fn schema() -> RefOr<Schema> {
         let table: Vec<String> =
             Kind::ALL.iter().map(|kind| format!("`{}`: {}", kind.as_str(), schema_name(*kind))).collect();
@@ -156,12 +156,12 @@ impl PartialSchema for EntryBody {
 /// Most entries in one batch.
 pub(crate) const BATCH_MOST: usize = 1000;
 
-/// A batch, as the document describes it. The handler reads it entry by entry, to report what is wrong with each.
+/// A batch, for the document. The handler parses it entry by entry, to report what is wrong with each.
 pub(crate) struct NewEntries;
 
 impl PartialSchema for NewEntries {
     fn schema() -> RefOr<Schema> {
-        // Where the path names no entry, each names itself.
+        // In a batch the path names no id, so each entry must have one.
         let mut id = Ref::from_schema_name(EntryId::name());
         "The id made by the writer.".clone_into(&mut id.description);
         let id = ObjectBuilder::new().property("id", id).required("id");
@@ -187,7 +187,7 @@ pub(crate) fn path_of_entries(holding: &HoldingName) -> String {
     format!("/holdings/{}/entries", utf8_percent_encode(holding.as_str(), ESCAPED))
 }
 
-/// The path of a holding's documents; with a hash, of one of them.
+/// The path of a holding's documents, or of one if a hash is given.
 pub(crate) fn path_of_documents(holding: &HoldingName, hash: &str) -> String {
     let slash = if hash.is_empty() { "" } else { "/" };
     format!("/holdings/{}/documents{slash}{hash}", utf8_percent_encode(holding.as_str(), ESCAPED))

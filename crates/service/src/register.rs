@@ -1,4 +1,4 @@
-//! The legal register of a time, in every form.
+//! The legal register of a period, in every format.
 
 use std::sync::Arc;
 
@@ -7,13 +7,13 @@ use axum::extract::State;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_SECURITY_POLICY, CONTENT_TYPE, VARY};
 use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
-use combclear_domain::Instant;
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
+use combclear_domain::{Day, Instant};
 use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, Typesetter, flat, html};
@@ -29,7 +29,7 @@ use crate::app::{App, apart};
 use crate::extract::{CountingWord, Form, HoldingPath, Path, Query, RegisterQuery, TimeQuery};
 use crate::problem::{Problem, ProblemKind, Problems};
 
-/// The forms of the register in the order in which they are preferred.
+/// The formats of the register in order of preference.
 const FORMS: [(&str, Form); 4] = [
     ("application/json", Form::Json),
     ("text/csv", Form::Csv),
@@ -37,7 +37,7 @@ const FORMS: [(&str, Form); 4] = [
     ("application/pdf", Form::Pdf),
 ];
 
-/// A file, byte for byte.
+/// The bytes of a file.
 #[expect(dead_code, reason = "stands for the bytes in the document; handlers send them as they are")]
 #[derive(ToSchema)]
 #[schema(value_type = String, format = Binary)]
@@ -45,8 +45,8 @@ struct Download(Vec<u8>);
 
 /// Read the legal register
 ///
-/// What was acquired, given, taken out and disposed of in a time, and what was corrected: as JSON, as CSV for a spreadsheet,
-/// as a page to read and to print, or as PDF.
+/// What was acquired, given, taken out and disposed of in a period, and what was corrected: as JSON, as CSV for a
+/// spreadsheet, as a page for reading and printing, or as PDF.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/register",
@@ -73,7 +73,9 @@ pub(crate) async fn get_register(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
-    let (register, _) = both(&app, &path.holding, time).await?;
+    let (period, as_of) = asked(&app, time)?;
+    let register = move |holding: &Holding, app: &App| Register::of(holding, &app.leaflets, period, as_of);
+    let register = app.ask(&path.holding, register).await?;
     let register = register.counted_by(match query.counting {
         Some(CountingWord::Elapsed) => Counting::Elapsed,
         Some(CountingWord::Calendar) | None => Counting::Calendar,
@@ -102,7 +104,7 @@ pub(crate) async fn get_register(
 
 /// Read the register for other programs
 ///
-/// Treatments and movements of stock in the shape of the ICAR Animal Data Exchange; `notes` says what has no place in it.
+/// Treatments and stock movements in the shape of the ICAR Animal Data Exchange; `notes` lists what has no place in it.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/register/exchange",
@@ -121,7 +123,7 @@ pub(crate) async fn get_register_exchange(
 
 /// Read the inspection pack
 ///
-/// One ZIP file with the register in every form, its proofs, the state of the journal, and the hash of every file.
+/// One ZIP file with the register in every format, its proofs, the state of the journal, and the hash of every file.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/register/pack",
@@ -143,7 +145,7 @@ pub(crate) async fn get_register_pack(
     let (made, typesetter) = (app.clock.now(), app.typesetter.clone());
     let name = format!("pack-{}-{}-{}.zip", safe_name(register.holding.as_str()), register.from, register.to);
     let bytes = make(move || {
-        // Goes on if the client is gone, and keeps its turn until then.
+        // Continues if the client is gone, and holds the semaphore until then.
         let _turn = turn;
         let input = Input {
             register: &register,
@@ -158,10 +160,10 @@ pub(crate) async fn get_register_pack(
     Ok(sent(bytes.await?, "application/zip", &name))
 }
 
-/// Ask what the law still misses
+/// Ask what is missing from the register
 ///
-/// Each row of the register held against the law of its day: what is missing and how to supply it, what was not as it should
-/// be, and whether the book of each lot comes out even.
+/// Checks each row of the register against the law of its day: what is missing and how to supply it, what is irregular, and
+/// whether the stock account of each lot balances.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/register/gaps",
@@ -185,21 +187,26 @@ fn why(state: ContentState) -> Why {
     }
 }
 
-/// The register of a time and its gaps, both read from one state of the journal.
-async fn both(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<(Register, GapsReport), Problem> {
+/// The time that is meant, and the day whose knowledge counts.
+fn asked(app: &App, time: TimeQuery) -> Result<(Period, Day), Problem> {
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
         let Refused { message, help } = Refused::of_period(Words::english(), fault);
         Problem::new(ProblemKind::BadParameter, message).at_parameter("to", help)
     })?;
-    let as_of = app.day(time.as_of);
+    Ok((period, app.day(time.as_of)))
+}
+
+/// The register of a time and its gaps, both read from one state of the journal.
+async fn both(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<(Register, GapsReport), Problem> {
+    let (period, as_of) = asked(app, time)?;
     let attached = documents(app.holdings.journal().as_ref(), holding).await?;
     let not_kept: Vec<Hash> =
         attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect();
     let both = move |holding: &Holding, app: &App| {
         let register = Register::of(holding, &app.leaflets, period, as_of);
-        let gaps = Gaps::of(holding, &app.leaflets, &app.laws, period, as_of, &not_kept);
+        let gaps = Gaps::in_register(holding, &app.leaflets, &app.laws, &register, &not_kept);
         (register, GapsReport::of(Words::english(), gaps))
     };
     app.ask(holding, both).await
@@ -224,7 +231,7 @@ fn written(
     }
 }
 
-/// Makes a paper, apart from what answers requests.
+/// Makes a paper on a blocking thread.
 async fn make(work: impl FnOnce() -> Result<Vec<u8>, String> + Send + 'static) -> Result<Vec<u8>, Problem> {
     apart(work).await?.map_err(|error| {
         tracing::error!(%error, "a paper could not be made");
@@ -251,7 +258,7 @@ fn named(register: &Register, what: &str, form: Form) -> String {
     format!("{what}-{}-{}-{}.{end}", safe_name(register.holding.as_str()), register.from, register.to)
 }
 
-/// A file under a safe name. A page may do nothing but show itself.
+/// A file under a safe name. Its content security policy permits a page nothing but its own content.
 fn sent(bytes: Vec<u8>, media_type: &'static str, name: &str) -> Response {
     let shown = media_type.starts_with("text/html") || media_type == "application/pdf";
     let how = if shown { "inline" } else { "attachment" };

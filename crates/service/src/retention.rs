@@ -1,4 +1,4 @@
-//! Until when the records of a holding must be kept.
+//! How long the records of a holding must be kept.
 
 use axum::Json;
 use axum::extract::State;
@@ -10,10 +10,10 @@ use crate::app::App;
 use crate::extract::{HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, Problems};
 
-/// Ask until when records must be kept
+/// Ask how long records must be kept
 ///
-/// Every entry that belongs to the story of a lot, with the last day on which it must be kept and the rule that decided, and
-/// what could go on the day asked about. Nothing goes by itself.
+/// Every entry of a lot's story, with the last day on which it must be kept, the rule that decides, and what could be
+/// archived on the day asked about. Nothing is removed by itself.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/retention",

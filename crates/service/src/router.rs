@@ -26,12 +26,12 @@ use crate::{
     retention, service, stock,
 };
 
-/// How long an answer may take.
+/// Time limit for an answer.
 const TIME_MOST: Duration = Duration::from_secs(30);
-/// How large a body may be, in bytes.
+/// Largest body, in bytes.
 const BODY_MOST: usize = 4 * 1024 * 1024;
 
-/// The whole service as a router, ready to be served or tested.
+/// The whole service as a router, for serving or testing.
 pub fn router(app: App) -> Router {
     // From the outermost to the innermost.
     let layers = ServiceBuilder::new()
@@ -50,7 +50,7 @@ pub fn router(app: App) -> Router {
         .layer(from_fn(own_names_only))
         .layer(CatchPanicLayer::custom(|panic: Box<dyn Any + Send>| caught(panic.as_ref())))
         .layer(TimeoutLayer::with_status_code(StatusCode::SERVICE_UNAVAILABLE, TIME_MOST))
-        // The limit of the framework is smaller and would come first.
+        // The framework's own limit is smaller and would apply first.
         .layer(DefaultBodyLimit::disable());
     let (router, _) = routes().split_for_parts();
     router
@@ -60,9 +60,9 @@ pub fn router(app: App) -> Router {
         .with_state(app)
 }
 
-/// The routes and, made from them, the document.
+/// The routes, and the document made from them.
 pub(crate) fn routes() -> OpenApiRouter<App> {
-    // A limit that lies around others would cut them down, so each of the two lies around its own routes only.
+    // The smaller of two nested limits wins, so each is put around its own routes only.
     let entries = entry_routes().layer(RequestBodyLimitLayer::new(BODY_MOST));
     let documents = document_routes().layer(
         ServiceBuilder::new()
@@ -122,7 +122,7 @@ fn log(response: &Response, latency: Duration, _: &Span) {
     tracing::info!(status = response.status().as_u16(), latency_ms, "answered");
 }
 
-/// What a panic is answered with. What it said is for the log.
+/// The answer to a panic. Its message goes to the log.
 fn caught(panic: &(dyn Any + Send)) -> Response {
     let text =
         panic.downcast_ref::<String>().map(String::as_str).or_else(|| panic.downcast_ref::<&str>().copied());

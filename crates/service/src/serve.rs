@@ -1,4 +1,4 @@
-//! Listening, and at which addresses.
+//! Listening, and the permitted addresses.
 
 use std::future::Future;
 use std::net::SocketAddr;
@@ -8,32 +8,24 @@ use tokio::net::TcpListener;
 use crate::app::App;
 use crate::router::router;
 
-/// An address at which the journals would be open to others.
+/// An address that other machines could reach.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{address}` can be reached from other machines, and there are no keys to let only the keeper in")]
+#[error("{address} is no loopback address")]
 pub struct NotLoopback {
-    address: SocketAddr,
+    /// The address.
+    pub address: SocketAddr,
 }
 
-impl NotLoopback {
-    /// How to mend it.
-    #[must_use]
-    pub fn help(&self) -> String {
-        let port = self.address.port();
-        format!("listen at `127.0.0.1:{port}` or `[::1]:{port}`, which only this machine can reach")
-    }
-}
-
-/// Lets only addresses pass that nobody but this machine can reach, since there are no keys.
+/// Admits only loopback addresses, since there are no keys.
 ///
 /// # Errors
 /// Any other address.
 pub fn check_address(address: SocketAddr) -> Result<(), NotLoopback> {
-    // An IPv4 address may come in the clothes of an IPv6 one.
+    // The address may be IPv4-mapped IPv6.
     if address.ip().to_canonical().is_loopback() { Ok(()) } else { Err(NotLoopback { address }) }
 }
 
-/// Answers requests until `shutdown` comes, then finishes those that have begun, and every append.
+/// Serves requests until `shutdown`, then completes those in progress and every append.
 ///
 /// The caller checks the address with [`check_address`] before it listens.
 ///
@@ -46,7 +38,7 @@ pub async fn serve(
 ) -> std::io::Result<()> {
     let appends = app.appends.clone();
     let served = axum::serve(listener, router(app)).with_graceful_shutdown(shutdown).await;
-    // An append whose client has gone away is under way all the same.
+    // Appends whose clients have gone are completed too.
     appends.close();
     appends.wait().await;
     served

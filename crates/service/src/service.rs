@@ -1,4 +1,4 @@
-//! Health, the document and its page, what to do about a problem.
+//! Health, the document and its page, help on problems.
 
 use std::sync::{Arc, LazyLock};
 
@@ -17,7 +17,7 @@ use crate::document;
 use crate::extract::{FilePath, Nothing, Path, Query, SlugPath};
 use crate::problem::{Problem, ProblemKind, Problems};
 
-/// That the service answers.
+/// Whether the service answers.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct Health {
     /// Always `ok`.
@@ -91,7 +91,7 @@ pub(crate) async fn find_docs(Query(Nothing {}): Query<Nothing>) -> Redirect {
 
 /// Read a file of the page that shows this document
 ///
-/// `index.html` is the page. Nothing of it is fetched from elsewhere.
+/// `index.html` is the page. It fetches nothing from elsewhere.
 #[utoipa::path(
     get,
     path = "/docs/{file}",

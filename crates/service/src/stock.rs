@@ -12,8 +12,8 @@ use crate::problem::{Problem, Problems};
 
 /// Ask what is in stock
 ///
-/// Lot by lot: acquired = given + disposed of + left, expiry, life in use; what is to be disposed of, with the entry prepared but
-/// not recorded; and what one course of all colonies would take of each medicine.
+/// By lot: acquired = given + disposed of + left, expiry, life in use; what to dispose of, with the entry prepared but not
+/// recorded; and what one course of all colonies would take of each medicine.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/stock",

@@ -1,54 +1,28 @@
-//! The documents of a holding: which entry attaches them, and whether what is kept is what was attached.
+//! The documents of a holding: which entry attaches each, and whether the stored content is the one attached.
 
 use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
-use combclear_domain::basics::words::{HoldingName, LotName, PrescriptionName};
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::event::DocumentAttached;
-use combclear_domain::journal::{Content, Entry, EntryId, Event, Hash};
+use combclear_domain::journal::{Content, Entry, Event, Hash};
 
-use serde::Serialize;
-
-use crate::error::StoreError;
 use crate::journal::Journal;
-
-/// Whether the content of a document is kept.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[serde(rename_all = "snake_case")]
-pub enum ContentState {
-    /// It is, as it was attached.
-    Kept,
-    /// Nothing is kept under its hash. The entry came in without it, or it was taken away.
-    Missing,
-    /// Something else is kept in its place.
-    Altered,
-}
-
-impl ContentState {
-    /// The state in a word.
-    #[must_use]
-    pub fn as_str(self) -> &'static str {
-        match self {
-            ContentState::Kept => "kept",
-            ContentState::Missing => "missing",
-            ContentState::Altered => "altered",
-        }
-    }
-}
+use combclear_domain::journal::keeping::{ContentState, DocumentFault, StoreError};
 
 /// An entry that attaches a document.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Attached {
     /// The entry.
     pub entry: Entry,
-    /// What it says of the document.
+    /// The body of the entry.
     pub document: Arc<DocumentAttached>,
-    /// Whether the content is kept.
+    /// Whether the content is stored.
     pub state: ContentState,
 }
 
 impl Attached {
-    /// What is wrong with the document, if something is.
+    /// The fault of the document, if it is missing or altered.
     #[must_use]
     pub fn fault(&self) -> Option<DocumentFault> {
         (self.state != ContentState::Kept).then(|| DocumentFault {
@@ -59,55 +33,6 @@ impl Attached {
             prescription: self.document.prescription.clone(),
             state: self.state,
         })
-    }
-}
-
-/// A document that is missing or altered.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, thiserror::Error)]
-#[error("document `{content}` {} (entry {seq}, {id}) {}", self.of(), self.what())]
-pub struct DocumentFault {
-    /// Its hash.
-    pub content: Hash,
-    /// The place of the entry that attaches it.
-    pub seq: u64,
-    /// The id of that entry.
-    pub id: EntryId,
-    /// The lot whose purchase it proves.
-    pub lot: Option<LotName>,
-    /// The prescription that it is a copy of.
-    pub prescription: Option<PrescriptionName>,
-    /// Missing or altered.
-    pub state: ContentState,
-}
-
-impl DocumentFault {
-    fn of(&self) -> String {
-        match (&self.lot, &self.prescription) {
-            (Some(lot), _) => format!("of lot `{lot}`"),
-            (None, Some(prescription)) => format!("of prescription `{prescription}`"),
-            (None, None) => "of nothing".to_owned(),
-        }
-    }
-
-    fn what(&self) -> &'static str {
-        match self.state {
-            ContentState::Kept => "is kept",
-            ContentState::Missing => "is missing: nothing is kept under its hash",
-            ContentState::Altered => "is altered: what is kept is not what was attached",
-        }
-    }
-
-    /// How to mend it.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        match self.state {
-            ContentState::Kept | ContentState::Missing => {
-                "attach the same file again, or import an export that has it"
-            }
-            ContentState::Altered => {
-                "import an export from before the change into a new database (--db), and work on with that one"
-            }
-        }
     }
 }
 
@@ -125,7 +50,7 @@ pub async fn documents<J: Journal + ?Sized>(
         return Ok(Vec::new());
     }
     let lengths: HashMap<Hash, u64> = journal.contents(holding).await?.into_iter().collect();
-    // One content may be attached to several lots: an invoice often is.
+    // Several lots may share one content, as with an invoice.
     let mut fits: HashMap<Hash, bool> = HashMap::new();
     let mut found = Vec::with_capacity(entries.len());
     for entry in entries {
@@ -152,7 +77,7 @@ pub async fn documents<J: Journal + ?Sized>(
     Ok(found)
 }
 
-/// The contents of these hashes, each once, in their order; and those that cannot be given, each with its state.
+/// The contents of these hashes, each once and in this order; and those that are missing or altered, with their state.
 ///
 /// # Errors
 /// [`StoreError`].
@@ -173,7 +98,7 @@ pub async fn contents_of<J: Journal + ?Sized>(
     Ok((contents, failing))
 }
 
-/// The documents that are missing or altered.
+/// The missing and altered documents.
 pub(crate) async fn faults<J: Journal + ?Sized>(
     journal: &J,
     holding: &HoldingName,

@@ -1,7 +1,7 @@
-//! A journal together with the holdings it tells of: takes new entries in, and answers questions from memory.
+//! A journal with its holdings in memory: records new entries and answers questions.
 //!
-//! Each holding is folded once and then caught up by place, so that a question costs what one colony costs and not what
-//! the journal costs. Catching up before every question keeps the answer right when another process writes too.
+//! Each holding is folded once and then caught up with the journal by place. So a question costs as much as its colony, not
+//! as much as the journal. Catching up before every question keeps answers right when another process writes too.
 
 use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
@@ -9,27 +9,28 @@ use std::sync::Arc;
 use combclear_domain::basics::calendar::Instant;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::{Holding, Record, Refusal};
-use combclear_domain::journal::archive::BODY_GONE;
+use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::seal::hash_of;
-use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
+use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash, Kept};
 use tokio::sync::Mutex;
+use tokio::task::JoinHandle;
 
-use crate::error::StoreError;
 use crate::journal::{AppendError, Journal};
+use combclear_domain::journal::keeping::StoreError;
 
-/// How many entries are read at a time when catching up.
+/// Entries read at a time when catching up.
 const PAGE: u32 = 5_000;
-/// How often an append is tried anew when another process was faster.
+/// Attempts at an append when other processes are faster.
 const TRIES: u8 = 20;
 
-/// A journal and the holdings it tells of.
+/// A journal with its holdings in memory.
 pub struct Holdings {
     journal: Arc<dyn Journal>,
     folds: Mutex<HashMap<HoldingName, Fold>>,
 }
 
-/// A holding in memory, shared by those who ask. Whoever writes holds the lock and changes it in place, or a copy while somebody
-/// still asks: what an asker holds never changes.
+/// A holding in memory, shared by readers. A writer holds the lock and changes it in place, or a copy while somebody reads:
+/// a reader's holding never changes.
 type Fold = Arc<Mutex<Arc<Holding>>>;
 
 /// An entry that was sent in.
@@ -37,12 +38,12 @@ type Fold = Arc<Mutex<Arc<Holding>>>;
 pub enum Recorded {
     /// It was added.
     New(Entry),
-    /// The same entry was there already; here it is as it was recorded then.
+    /// It was recorded before; this is the recorded entry.
     Known(Entry),
 }
 
 impl Recorded {
-    /// The entry as it stands in the journal.
+    /// The entry as it is in the journal.
     #[must_use]
     pub fn entry(&self) -> &Entry {
         match self {
@@ -55,28 +56,28 @@ impl Recorded {
 #[derive(Debug, thiserror::Error)]
 pub enum RecordError {
     /// One of them cannot be true.
-    #[error("{refusal}")]
+    #[error("entry {index} ({id}) is refused: {refusal}")]
     Refused {
-        /// Which, counted from 0.
+        /// Its index, from 0.
         index: usize,
         /// Its id.
         id: EntryId,
-        /// Why.
+        /// The reason.
         refusal: Refusal,
     },
     /// One of them carries the id of another entry with other content.
-    #[error("an entry with the id {id} is already recorded, with other content")]
+    #[error("conflict of entry {index} ({id})")]
     Conflict {
-        /// Which, counted from 0.
+        /// Its index, from 0.
         index: usize,
         /// Its id.
         id: EntryId,
     },
-    /// A sealed entry does not follow the journal as it is.
+    /// A sealed entry does not follow the last one of the journal.
     #[error(transparent)]
     NotNext(combclear_domain::journal::seal::Broken),
     /// Other writers kept adding entries in between.
-    #[error("other writers keep adding to this journal; nothing was recorded")]
+    #[error("busy")]
     Busy,
     /// The database.
     #[error(transparent)]
@@ -84,19 +85,19 @@ pub enum RecordError {
 }
 
 impl Holdings {
-    /// The holdings that this journal tells of.
+    /// The holdings of this journal.
     #[must_use]
     pub fn new(journal: Arc<dyn Journal>) -> Holdings {
         Holdings { journal, folds: Mutex::new(HashMap::new()) }
     }
 
-    /// The journal itself.
+    /// The journal.
     #[must_use]
     pub fn journal(&self) -> &Arc<dyn Journal> {
         &self.journal
     }
 
-    /// Asks a question of a holding; none if it has no entries.
+    /// Asks a question of a holding; `None` if it has no entries.
     ///
     /// # Errors
     /// [`StoreError`].
@@ -108,8 +109,8 @@ impl Holdings {
         Ok(self.snapshot(holding).await?.map(|holding| question(&holding)))
     }
 
-    /// A holding as its journal tells it now; none if it has no entries. It stays as it is whatever is added later, and keeps
-    /// nobody from adding.
+    /// The holding at the current state of its journal; `None` if it has no entries. A snapshot never changes and does not
+    /// block writers.
     ///
     /// # Errors
     /// [`StoreError`].
@@ -128,8 +129,8 @@ impl Holdings {
         Ok(Some(Arc::clone(&current)))
     }
 
-    /// Records entries as of `now`: all of them, or none if one cannot be true. An entry that is there already counts
-    /// as recorded.
+    /// Records entries as of `now`: all of them, or none if one cannot be true. An entry that is already recorded counts as
+    /// recorded.
     ///
     /// # Errors
     /// The first entry that cannot be recorded, and why.
@@ -146,8 +147,8 @@ impl Holdings {
         }
     }
 
-    /// Records an entry that attaches a document, together with the content. If the entry is there already, but its content
-    /// is not, this supplies it.
+    /// Records an entry that attaches a document, together with the content. If the entry is recorded and only its content
+    /// is missing, the content is added.
     ///
     /// # Errors
     /// As [`Holdings::record`].
@@ -164,16 +165,16 @@ impl Holdings {
         match (recorded.into_iter().next(), refused.into_iter().next()) {
             (Some(recorded), None) => Ok(recorded),
             (_, Some(error)) => Err(error),
-            // One draft is either recorded or refused.
+            // Unreachable: one draft is either recorded or refused.
             (None, None) => Err(RecordError::Conflict { index: 0, id }),
         }
     }
 
-    /// Records entries as of `now`, and says of each one that cannot be recorded why. With [`OnRefusal::Stop`] or
-    /// [`OnRefusal::Collect`] nothing is recorded if one is refused; with [`OnRefusal::LeaveOut`] the others are.
+    /// Records entries as of `now` and returns the refusals. With [`OnRefusal::Stop`] or [`OnRefusal::Collect`] one refusal
+    /// means that nothing is recorded; with [`OnRefusal::LeaveOut`] the others are.
     ///
     /// # Errors
-    /// The database. Then nothing was recorded.
+    /// The database. Nothing was recorded.
     pub async fn record_each(
         &self,
         holding: &HoldingName,
@@ -226,7 +227,7 @@ impl Holdings {
         Err(RecordError::Busy)
     }
 
-    /// Takes one draft into the fold, unless it is known or cannot be true.
+    /// Adds one draft to the fold, unless it is already recorded or cannot be true.
     async fn take(
         &self,
         holding: &HoldingName,
@@ -256,8 +257,8 @@ impl Holdings {
         Ok(Recorded::New(entry))
     }
 
-    /// Takes entries of an export in, as they were sealed. Each must follow the one before it; those that are there
-    /// already, in the same place, are passed over, and so are contents of documents. Returns how many were added.
+    /// Imports sealed entries of an export. Each must follow the previous one. Entries already in the same place are
+    /// skipped, as are stored contents. Returns the number of entries added.
     ///
     /// # Errors
     /// The first entry that does not follow, or cannot be true.
@@ -290,10 +291,10 @@ impl Holdings {
         }
         if let Some((seq, id)) = current.first_without_body() {
             undo(&mut current, &taken);
-            let what = BODY_GONE.to_owned();
+            let what = Misfit::BodyGone;
             return Err(RecordError::NotNext(combclear_domain::journal::seal::Broken { seq, id, what }));
         }
-        // What went with an archive does not come back by way of an export from before.
+        // An older export must not bring back contents that were archived.
         let named: HashSet<Hash> = current.in_order().iter().filter_map(|record| attached(record)).collect();
         let contents: Vec<Content> =
             contents.iter().filter(|content| named.contains(&content.hash())).cloned().collect();
@@ -303,12 +304,11 @@ impl Holdings {
         }
     }
 
-    /// Moves entries into an archive that is written already: records `draft`, and takes the bodies of the places it names
-    /// and these contents out of the journal. Nothing may have been added after `after`, the last entry when the archive was
-    /// written.
+    /// Moves entries into an archive that is already written: records `draft`, and removes the bodies of the places it names
+    /// and these contents from the journal. `after` is the last entry at the time the archive was written.
     ///
     /// # Errors
-    /// Why nothing was moved: [`RecordError::Busy`] if something was added meanwhile.
+    /// Why nothing was moved: [`RecordError::Busy`] if entries were added since `after`.
     pub async fn archive(
         &self,
         holding: &HoldingName,
@@ -343,7 +343,7 @@ impl Holdings {
 
     async fn check_same(&self, holding: &HoldingName, entry: &Entry) -> Result<(), RecordError> {
         let known = self.journal.entry(holding, entry.draft.id).await?;
-        // A body that is in an archive on one side is proved by the hash of the other.
+        // A body archived on one side is proved by the hash of the other.
         let whole = |entry: &Entry| entry.is_in_archive() || hash_of(holding, entry) == entry.hash;
         let same = |known: &Entry| {
             known == entry
@@ -355,7 +355,7 @@ impl Holdings {
         if known.as_ref().is_some_and(same) {
             return Ok(());
         }
-        let what = "the journal holds another entry in its place".to_owned();
+        let what = Misfit::OtherEntry;
         let broken = combclear_domain::journal::seal::Broken { seq: entry.seq, id: entry.draft.id, what };
         Err(RecordError::NotNext(broken))
     }
@@ -373,22 +373,33 @@ impl Holdings {
         if holding.tip() == tip {
             return is_accounted_for(holding);
         }
-        // A call that was given up half-way may have left the fold ahead of the journal.
+        // A cancelled call may have left the fold ahead of the journal.
         let ahead = holding.tip().is_some_and(|(seq, _)| tip.is_none_or(|(last, _)| seq >= last));
         if ahead {
             *holding = Arc::new(Holding::new(name.clone()));
         }
+        let mut after = holding.tip().map_or(0, |(seq, _)| seq);
+        let mut next = self.read_ahead(&name, after);
         loop {
-            let after = holding.tip().map_or(0, |(seq, _)| seq);
-            let page = self.journal.page(&name, after, PAGE).await?;
-            if page.is_empty() {
-                return is_accounted_for(holding);
-            }
+            let page = match next.await {
+                Ok(page) => page?,
+                // It came to nothing on its own. Here it shows why.
+                Err(_) => self.journal.kept(&name, after, PAGE).await?,
+            };
+            let Some(last) = page.last() else { return is_accounted_for(holding) };
+            after = last.seq;
+            next = self.read_ahead(&name, after);
             let holding = Arc::make_mut(holding);
-            for entry in &page {
+            for entry in page {
                 holding.restore(entry);
             }
         }
+    }
+
+    /// Reads the page after a place while the one before it is taken in.
+    fn read_ahead(&self, holding: &HoldingName, after: u64) -> JoinHandle<Result<Vec<Kept>, StoreError>> {
+        let (journal, holding) = (Arc::clone(&self.journal), holding.clone());
+        tokio::spawn(async move { journal.kept(&holding, after, PAGE).await })
     }
 
     async fn append(
@@ -426,16 +437,16 @@ fn attached(record: &Record) -> Option<Hash> {
     }
 }
 
-/// A body that is gone although nothing says that it was moved: no answer may rest on what is left.
+/// Refuses a holding with a body that is missing but not archived: no answer may be based on the rest.
 fn is_accounted_for(holding: &Holding) -> Result<(), StoreError> {
     holding.first_without_body().map_or(Ok(()), |(seq, _)| {
-        let what = BODY_GONE.to_owned();
-        Err(StoreError::Unreadable { holding: holding.name().to_string(), seq, what })
+        let what = Misfit::BodyGone;
+        Err(StoreError::Unreadable { holding: holding.name().clone(), seq, what })
     })
 }
 
-/// Takes entries back that were taken into the fold but not into the journal. Where that cannot be done the fold is begun anew, and
-/// caught up before it is next used.
+/// Takes entries out of the fold that did not reach the journal. If that is impossible the fold starts empty and is caught
+/// up before its next use.
 fn undo(current: &mut Arc<Holding>, taken: &[Entry]) {
     if taken.is_empty() {
         return;
@@ -449,15 +460,15 @@ fn undo(current: &mut Arc<Holding>, taken: &[Entry]) {
 /// What to do when an entry cannot be recorded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum OnRefusal {
-    /// Stop there; record nothing.
+    /// Stop at once; record nothing.
     Stop,
-    /// Look at the others too, so that every fault is known; record nothing.
+    /// Check the others too, to report every fault; record nothing.
     Collect,
-    /// Leave it out; record the others.
+    /// Skip it; record the others.
     LeaveOut,
 }
 
-/// Entries taken into the fold but not yet into the journal.
+/// Entries in the fold but not yet in the journal.
 #[derive(Default)]
 struct Taken {
     entries: Vec<Entry>,
@@ -480,7 +491,7 @@ enum Added {
     TipMoved,
 }
 
-/// Whether an entry says the same as a draft, whoever sealed it and when. If its body is in an archive, its hash tells.
+/// Whether an entry and a draft have the same content, whoever sealed it and when. For an archived body, the hash decides.
 fn same_content(holding: &HoldingName, known: &Entry, two: &Draft) -> bool {
     if known.is_in_archive() {
         return hash_of(holding, &Entry { draft: two.clone(), ..known.clone() }) == known.hash;

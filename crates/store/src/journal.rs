@@ -1,29 +1,27 @@
-//! What the rest of the program sees of the store.
+//! The interface of the store.
 
 use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::Broken;
-use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Hash, Kept};
 
-use crate::documents::DocumentFault;
-use crate::error::StoreError;
+use combclear_domain::journal::keeping::{DocumentFault, Missed, StoreError};
 
 /// The journals of all holdings in one database.
 #[async_trait]
 pub trait Journal: Send + Sync {
-    /// The place and hash of the last entry; none if the holding has no entries.
+    /// The place and hash of the last entry; `None` if the holding has no entries.
     ///
     /// # Errors
     /// [`StoreError`].
     async fn tip(&self, holding: &HoldingName) -> Result<Option<(u64, Hash)>, StoreError>;
 
-    /// Adds entries that were sealed after `after`, and contents of documents: all of them, or none if anything is wrong
-    /// with one. A content that is kept already is passed over. An entry without body goes in only together with the entry
-    /// that says in which archive it is.
+    /// Adds entries sealed after `after`, and contents of documents: all or none. Contents already stored are skipped. An
+    /// entry without a body must come together with the entry that names its archive.
     ///
     /// # Errors
-    /// What is checked first is reported first: whether `after` is still the last entry, then entry by entry whether
-    /// it is sealed into the chain and whether its id is new.
+    /// Checked in this order: whether `after` is still the last entry; then, entry by entry, the chain and whether the id is
+    /// new.
     async fn append(
         &self,
         holding: &HoldingName,
@@ -32,14 +30,14 @@ pub trait Journal: Send + Sync {
         contents: &[Content],
     ) -> Result<(), AppendError>;
 
-    /// Adds an entry that moves others into an archive, sealed after `after`, and takes away the bodies of the places it
-    /// names, and these contents: all of it, or none. What stays of an entry is never changed.
+    /// Adds an entry that moves others into an archive, sealed after `after`, and removes the bodies of the places it names
+    /// and these contents: all or nothing. Everything else of an entry stays unchanged.
     ///
-    /// That the bodies are safe in a file is for the caller to see to before this.
+    /// The caller must first make sure that the bodies are safe in a file.
     ///
     /// # Errors
-    /// As [`Journal::append`]; [`AppendError::NotSealed`] also for a place that is not there, went before, or is not as
-    /// the entry says, and for a content that is not there.
+    /// As [`Journal::append`]. Also [`AppendError::NotSealed`] for a place that does not exist, was archived before or does
+    /// not match the entry, and for a content that is not stored.
     async fn archive(
         &self,
         holding: &HoldingName,
@@ -48,12 +46,18 @@ pub trait Journal: Send + Sync {
         contents: &[Hash],
     ) -> Result<(), AppendError>;
 
-    /// Up to `limit` entries that stand after place `after_seq`, in order. Place 0 stands before the first.
+    /// Up to `limit` entries after place `after_seq`, in order. 0 starts with the first.
     ///
     /// # Errors
-    /// [`StoreError`]; [`StoreError::Unreadable`] names a row that cannot be understood.
+    /// [`StoreError`]; [`StoreError::Unreadable`] names a row that cannot be read.
     async fn page(&self, holding: &HoldingName, after_seq: u64, limit: u32)
     -> Result<Vec<Entry>, StoreError>;
+
+    /// Entries after a place, in order, as the fold takes them in.
+    ///
+    /// # Errors
+    /// As [`Journal::page`].
+    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError>;
 
     /// The entry with this id, if the holding has it.
     ///
@@ -61,19 +65,19 @@ pub trait Journal: Send + Sync {
     /// As [`Journal::page`].
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError>;
 
-    /// The entries that attach documents, in order; also those that were corrected or struck out since.
+    /// The entries that attach documents, in order, including those corrected or struck out later.
     ///
     /// # Errors
     /// As [`Journal::page`].
     async fn attached(&self, holding: &HoldingName) -> Result<Vec<Entry>, StoreError>;
 
-    /// What is kept under the hash of a document. Whether it is what was attached shows in its own hash only.
+    /// The bytes stored under the hash of a document. They are not checked against the hash.
     ///
     /// # Errors
     /// [`StoreError`].
     async fn content(&self, holding: &HoldingName, hash: Hash) -> Result<Option<Vec<u8>>, StoreError>;
 
-    /// The hashes under which something is kept, in order, each with how many bytes it has.
+    /// The hashes of stored contents, in order, each with its size in bytes.
     ///
     /// # Errors
     /// [`StoreError`].
@@ -85,45 +89,44 @@ pub trait Journal: Send + Sync {
     /// [`StoreError`].
     async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError>;
 
-    /// Walks the whole chain of a holding and names the first thing that does not fit; then every document whose content
-    /// is missing or altered.
+    /// Walks the whole chain of a holding and names the first entry that breaks it; then every missing or altered document.
     ///
-    /// It reads what is kept, not what is understood, so an entry that was made unreadable is named too. Only a
-    /// checkpoint kept elsewhere shows that the end was cut off or that the chain was made anew from some point on.
+    /// It reads raw rows rather than parsed entries, so it also names an entry that became unreadable. Only a checkpoint
+    /// kept elsewhere can show that the end was cut off or that the chain was rebuilt from some point on.
     ///
     /// # Errors
     /// [`StoreError`] if the database cannot be read. A broken chain is an answer, not an error.
     async fn verify(&self, holding: &HoldingName, since: Option<&Checkpoint>)
     -> Result<Verified, StoreError>;
 
-    /// Says whether the database answers.
+    /// Checks that the database answers.
     ///
     /// # Errors
     /// [`StoreError`] if it does not.
     async fn ready(&self) -> Result<(), StoreError>;
 
-    /// Lets go of the database, and waits until everything written stands in its own file. What is asked after that fails.
+    /// Closes the database and waits until everything is written to its main file. Later calls fail.
     ///
-    /// Without it nothing is lost, but a copy of the file alone may miss what still stands in the log beside it.
+    /// Nothing is lost without it, but a copy of the file alone may lack what is still in the write-ahead log.
     async fn close(&self);
 }
 
 /// Why entries were not added. None of the batch was.
 #[derive(Debug, thiserror::Error)]
 pub enum AppendError {
-    /// Something else was added meanwhile. Read it, seal anew, try again.
+    /// Another entry was added meanwhile. Read it, seal again, retry.
     #[error("the journal has moved on: {}", last(*.now))]
     TipMoved {
         /// The last place and hash now.
         now: Option<(u64, Hash)>,
     },
-    /// An entry with this id is there already, or stands twice in the batch.
+    /// An entry with this id is already recorded, or is twice in the batch.
     #[error("an entry with the id {id} is already in the journal")]
     DuplicateId {
         /// The id.
         id: EntryId,
     },
-    /// An entry that is not sealed after the one before it, or whose body does not say what the entry says.
+    /// An entry does not follow the previous one, or its body does not match its event.
     #[error(transparent)]
     NotSealed(Broken),
     /// The database.
@@ -135,58 +138,27 @@ fn last(tip: Option<(u64, Hash)>) -> String {
     tip.map_or_else(|| "it has no entries".to_owned(), |(seq, _)| format!("its last entry is {seq}"))
 }
 
-/// What a walk over a journal found.
+/// The result of a walk over a journal.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Verified {
-    /// Every entry is what was sealed, in its place.
+    /// Every entry is as sealed and in its place.
     Sound {
-        /// How many entries.
+        /// Number of entries.
         entries: u64,
         /// The hash of the last.
         head: Option<Hash>,
     },
-    /// Every entry is what was sealed, but not every document is what was attached.
+    /// Every entry is as sealed, but not every document is as attached.
     Lacking {
-        /// How many entries.
+        /// Number of entries.
         entries: u64,
         /// The hash of the last.
         head: Option<Hash>,
-        /// The documents that are missing or altered, in the order of their entries. One at least.
+        /// The missing or altered documents, in the order of their entries; at least one.
         documents: Vec<DocumentFault>,
     },
-    /// The first entry that does not fit.
+    /// The first entry that breaks the chain.
     Broken(Broken),
-    /// The chain holds up to there, but it is not the one that the checkpoint was taken of.
+    /// The chain is sound, but does not match the checkpoint.
     CheckpointMissed(Missed),
-}
-
-/// How a journal misses a checkpoint.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-pub enum Missed {
-    /// It was taken of another holding.
-    #[error("the checkpoint is one of `{of}`")]
-    OtherHolding {
-        /// Whose it is.
-        of: HoldingName,
-    },
-    /// The end was cut off.
-    #[error("the journal had {had} entries when the checkpoint was taken, and now has {has}")]
-    Shorter {
-        /// Entries then.
-        had: u64,
-        /// Entries now.
-        has: u64,
-    },
-    /// The chain was made anew, from some entry up to this one.
-    #[error(
-        "entry {seq} had another hash when the checkpoint was taken: it or an entry before it was exchanged"
-    )]
-    Differs {
-        /// The last entry then.
-        seq: u64,
-        /// Its hash then.
-        had: Hash,
-        /// Its hash now.
-        has: Hash,
-    },
 }

@@ -1,19 +1,20 @@
-//! An entry as it is kept, before anybody understood it.
+//! An entry as stored, before it is parsed.
 
-use std::fmt::Display;
 use std::str::FromStr;
 
 use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
+use combclear_domain::basics::misread::Misread;
 use combclear_domain::basics::words::Person;
 use combclear_domain::journal::entry::Correction;
+use combclear_domain::journal::misfit::{Misfit, OptionalColumn};
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::Fields;
-use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kind};
+use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash, Kept, Kind};
 use sqlx::ColumnIndex;
 use uuid::Uuid;
 
-/// A row of `entries`. Every column but the place is taken as bytes, so that whatever stands there can be read and
-/// named, text or not.
+/// A row of `entries`. All columns except the place are read as bytes, so that any content can be read and named, text or
+/// not.
 pub(crate) struct Row {
     pub(crate) seq: i64,
     id: Vec<u8>,
@@ -38,7 +39,7 @@ where
     Option<Vec<u8>>: sqlx::Decode<'r, R::Database>,
 {
     fn from_row(row: &'r R) -> sqlx::Result<Row> {
-        // Unchecked: a text column is read as the bytes it holds.
+        // Unchecked: reads text columns as raw bytes.
         Ok(Row {
             seq: row.try_get_unchecked("seq")?,
             id: row.try_get_unchecked("id")?,
@@ -57,27 +58,27 @@ where
 }
 
 impl Row {
-    /// Its place; 0, where no entry stands, for what cannot be one.
+    /// Its place; 0, which no entry has, for a number that cannot be one.
     pub(crate) fn place(&self) -> u64 {
         u64::try_from(self.seq).unwrap_or(0)
     }
 
-    /// Its id; the nil id for bytes that are none.
+    /// Its id; the nil id for bytes that are not one.
     pub(crate) fn id(&self) -> EntryId {
         EntryId(Uuid::from_slice(&self.id).unwrap_or_default())
     }
 
     /// The hash it says came before.
-    pub(crate) fn prev(&self) -> Result<Hash, String> {
+    pub(crate) fn prev(&self) -> Result<Hash, Misfit> {
         hash("prev", &self.prev)
     }
 
     /// The hash it carries.
-    pub(crate) fn hash(&self) -> Result<Hash, String> {
+    pub(crate) fn hash(&self) -> Result<Hash, Misfit> {
         hash("hash", &self.hash)
     }
 
-    /// Whether its body was moved into an archive, or else taken away.
+    /// Whether its body is missing, archived or not.
     pub(crate) fn is_without_body(&self) -> bool {
         self.body.is_empty()
     }
@@ -87,7 +88,7 @@ impl Row {
         self.kind == kind.as_str().as_bytes()
     }
 
-    /// The places that it says were moved into an archive, if it says so in its own words.
+    /// The places that it moved into an archive, if it is a readable `archived` entry.
     pub(crate) fn moves(&self) -> Option<Places> {
         match Event::read(Kind::Archived, str::from_utf8(&self.body).ok()?) {
             Ok(Event::Archived(body)) => Some(body.places.clone()),
@@ -95,20 +96,20 @@ impl Row {
         }
     }
 
-    /// What the hash covers.
+    /// The fields that the hash covers.
     ///
     /// The hash takes "nothing noted" and empty text for the same, so the difference is looked at here.
-    pub(crate) fn fields<'a>(&'a self, holding: &'a str) -> Result<Fields<'a>, String> {
+    pub(crate) fn fields<'a>(&'a self, holding: &'a str) -> Result<Fields<'a>, Misfit> {
         let at = self.happened_at.as_deref();
         let (corrects, reason) = (self.corrects.as_deref(), self.reason.as_deref());
         if at.is_some_and(<[u8]>::is_empty) {
-            return Err("its `happened_at` is empty, where a time or nothing would stand".to_owned());
+            return Err(Misfit::EmptyColumn { column: OptionalColumn::HappenedAt });
         }
         if corrects.is_some_and(<[u8]>::is_empty) {
-            return Err("its `corrects` is empty, where an id or nothing would stand".to_owned());
+            return Err(Misfit::EmptyColumn { column: OptionalColumn::Corrects });
         }
         if corrects.is_some() != reason.is_some() {
-            return Err("of `corrects` and `reason` it has one without the other".to_owned());
+            return Err(Misfit::HalfACorrection);
         }
         Ok(Fields {
             holding,
@@ -126,17 +127,14 @@ impl Row {
     }
 
     /// The row understood as an entry, or what cannot be understood about it.
-    pub(crate) fn entry(&self) -> Result<Entry, String> {
+    pub(crate) fn entry(&self) -> Result<Entry, Misfit> {
         let fields = self.fields("")?;
-        let kind = Kind::from_word(fields.kind).ok_or_else(|| {
-            format!("its `kind` is `{}`, which is not one that this program knows", fields.kind)
-        })?;
+        let kind = Kind::from_word(fields.kind)
+            .ok_or_else(|| Misfit::UnknownKind { kind: fields.kind.to_owned() })?;
         let event = if self.is_without_body() {
             Event::InArchive(kind)
         } else {
-            Event::read(kind, fields.body).map_err(|fault| {
-                format!("its `body` does not fit its kind: {fault} (at `{}`)", fault.pointer)
-            })?
+            Event::read(kind, fields.body).map_err(Misfit::Body)?
         };
         let correction = match &self.corrects {
             Some(of) => Some(Correction { of: id("corrects", of)?, reason: fields.reason.to_owned() }),
@@ -155,32 +153,86 @@ impl Row {
             body: fields.body.into(),
             correction: correction.map(Box::new),
         };
-        let seq = u64::try_from(self.seq).map_err(|_| format!("its place is {}", self.seq))?;
+        let seq = u64::try_from(self.seq).map_err(|_| Misfit::Place { seq: self.seq })?;
         let recorded_at = read::<Instant>("recorded_at", fields.recorded_at)?;
         Ok(Entry { draft, seq, recorded_at, prev: self.prev()?, hash: self.hash()? })
     }
 }
 
 /// A hash from the bytes of a column.
-pub(crate) fn hash(column: &str, bytes: &[u8]) -> Result<Hash, String> {
-    let bytes = bytes.try_into().map_err(|_| format!("its `{column}` has {} bytes, not 32", bytes.len()))?;
+pub(crate) fn hash(column: &'static str, bytes: &[u8]) -> Result<Hash, Misfit> {
+    let bytes = bytes.try_into().map_err(|_| Misfit::Bytes { column, found: bytes.len(), wanted: 32 })?;
     Ok(Hash(bytes))
 }
 
-fn id(column: &str, bytes: &[u8]) -> Result<EntryId, String> {
-    let id =
-        Uuid::from_slice(bytes).map_err(|_| format!("its `{column}` has {} bytes, not 16", bytes.len()))?;
+fn id(column: &'static str, bytes: &[u8]) -> Result<EntryId, Misfit> {
+    let id = Uuid::from_slice(bytes).map_err(|_| Misfit::Bytes { column, found: bytes.len(), wanted: 16 })?;
     Ok(EntryId(id))
 }
 
-fn text<'a>(column: &str, bytes: &'a [u8]) -> Result<&'a str, String> {
-    str::from_utf8(bytes).map_err(|_| format!("its `{column}` is not text"))
+fn text<'a>(column: &'static str, bytes: &'a [u8]) -> Result<&'a str, Misfit> {
+    str::from_utf8(bytes).map_err(|_| Misfit::NotText { column })
 }
 
 /// Reads a value; what is read here has one spelling only.
-fn read<T>(column: &str, text: &str) -> Result<T, String>
+fn read<T>(column: &'static str, text: &str) -> Result<T, Misfit>
 where
-    T: FromStr<Err: Display>,
+    T: FromStr<Err: Into<Misread>>,
 {
-    text.parse().map_err(|fault| format!("its `{column}` cannot be read: {fault}"))
+    text.parse().map_err(|fault: T::Err| Misfit::Misread { column, why: fault.into() })
+}
+
+/// The columns of [`crate::sql::KEPT`] as an entry. Nothing is copied that the fold does not keep.
+///
+/// # Errors
+/// What cannot be understood: in short, since the row is then read again as a [`Row`], which says it in full.
+pub(crate) fn kept<'r, R>(row: &'r R) -> Result<Kept, NotUnderstood>
+where
+    R: sqlx::Row,
+    usize: ColumnIndex<R>,
+    i64: sqlx::Decode<'r, R::Database>,
+    &'r str: sqlx::Decode<'r, R::Database>,
+    &'r [u8]: sqlx::Decode<'r, R::Database>,
+    Option<&'r str>: sqlx::Decode<'r, R::Database>,
+    Option<&'r [u8]>: sqlx::Decode<'r, R::Database>,
+{
+    let text = |column: usize| row.try_get_unchecked::<&str, _>(column);
+    let bytes = |column: usize| row.try_get_unchecked::<&[u8], _>(column);
+    let (seq, id, on) = (row.try_get_unchecked::<i64, _>(0)?, bytes(1)?, text(2)?);
+    let at: Option<&str> = row.try_get_unchecked(3)?;
+    let (recorded_at, recorded_by, kind, body) = (text(4)?, text(5)?, text(6)?, text(7)?);
+    let (corrects, reason): (Option<&[u8]>, Option<&str>) =
+        (row.try_get_unchecked(8)?, row.try_get_unchecked(9)?);
+    let kind = Kind::from_word(kind).ok_or(NotUnderstood)?;
+    let correction = match (corrects, reason) {
+        (None, None) => None,
+        (Some(of), Some(reason)) => {
+            let of = EntryId(Uuid::from_slice(of).map_err(|_| NotUnderstood)?);
+            Some(Box::new(Correction { of, reason: reason.to_owned() }))
+        }
+        (Some(_), None) | (None, Some(_)) => return Err(NotUnderstood),
+    };
+    Ok(Kept {
+        id: EntryId(Uuid::from_slice(id).map_err(|_| NotUnderstood)?),
+        seq: u64::try_from(seq).map_err(|_| NotUnderstood)?,
+        on: on.parse().map_err(|_| NotUnderstood)?,
+        at: at.map(str::parse).transpose().map_err(|_| NotUnderstood)?,
+        recorded_at: recorded_at.parse().map_err(|_| NotUnderstood)?,
+        recorded_by: recorded_by.parse().map_err(|_| NotUnderstood)?,
+        event: match body {
+            "" => Event::InArchive(kind),
+            body => Event::read(kind, body).map_err(|_| NotUnderstood)?,
+        },
+        correction,
+        hash: Hash(bytes(10)?.try_into().map_err(|_| NotUnderstood)?),
+    })
+}
+
+/// A row that cannot be understood.
+pub(crate) struct NotUnderstood;
+
+impl From<sqlx::Error> for NotUnderstood {
+    fn from(_: sqlx::Error) -> NotUnderstood {
+        NotUnderstood
+    }
 }

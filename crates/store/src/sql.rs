@@ -1,62 +1,68 @@
-//! Every statement, once. Placeholders are `$1` and on, which both databases take.
+//! Every statement, once. `$1` placeholders work on both databases.
 //!
-//! There is one `update` and one `delete`, for the archive step: the tables let nothing else of the kind through.
+//! The one `update` and the one `delete` are for the archive step: triggers refuse any other.
 
-/// Holding. The last place and hash.
+/// Arguments: holding. The last place and hash.
 pub(crate) const TIP: &str = "
 select seq, hash from entries where holding = $1 order by seq desc limit 1";
 
-/// Thirteen columns. Adds nothing if the holding has the id already.
+/// Arguments: thirteen columns. Adds nothing if the holding already has the id.
 pub(crate) const INSERT: &str = "
 insert into entries (holding, seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason,
     prev, hash)
 values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)
 on conflict (holding, id) do nothing";
 
-/// Holding, first place, how many at most.
+/// Arguments: holding, first place, limit.
 pub(crate) const PAGE: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
 from entries where holding = $1 and seq >= $2 order by seq limit $3";
 
-/// Holding, id.
+/// Arguments: holding, first place, limit. The fold reads every row, so this leaves out what it does not keep. The columns are in the
+/// order of `row::kept`.
+pub(crate) const KEPT: &str = "
+select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, hash
+from entries where holding = $1 and seq >= $2 order by seq limit $3";
+
+/// Arguments: holding, id.
 pub(crate) const BY_ID: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
 from entries where holding = $1 and id = $2";
 
-/// Holding, kind.
+/// Arguments: holding, kind.
 pub(crate) const OF_KIND: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
 from entries where holding = $1 and kind = $2 order by seq";
 
-/// Holding, hash, bytes. Adds nothing if the holding keeps the content already.
+/// Arguments: holding, hash, bytes. Adds nothing if the content is already stored.
 pub(crate) const KEEP: &str = "
 insert into contents (holding, hash, bytes) values ($1, $2, $3) on conflict (holding, hash) do nothing";
 
-/// Holding, place, id of the entry that says so. From here on the body of that place may be empty.
+/// Arguments: holding, place, id of the `archived` entry. Afterwards the body of that place may be emptied.
 pub(crate) const MOVED: &str = "
 insert into moved (holding, seq, archived_by) values ($1, $2, $3)";
 
-/// Holding, place. Takes the body away.
+/// Arguments: holding, place. Empties the body.
 pub(crate) const TAKE_BODY: &str = "
 update entries set body = '' where holding = $1 and seq = $2 and body <> ''";
 
-/// Holding, hash, id of the entry that says so. From here on the content may go.
+/// Arguments: holding, hash, id of the `archived` entry. Afterwards the content may be deleted.
 pub(crate) const MOVED_CONTENT: &str = "
 insert into moved_contents (holding, hash, archived_by) values ($1, $2, $3)";
 
-/// Holding, hash. Takes the content away.
+/// Arguments: holding, hash. Deletes the content.
 pub(crate) const TAKE_CONTENT: &str = "
 delete from contents where holding = $1 and hash = $2";
 
-/// Holding, hash.
+/// Arguments: holding, hash.
 pub(crate) const CONTENT: &str = "
 select bytes from contents where holding = $1 and hash = $2";
 
-/// Holding. Which contents are kept, and how long they are.
+/// Arguments: holding. The stored contents and their lengths.
 pub(crate) const CONTENTS: &str = "
 select hash, length(bytes) from contents where holding = $1 order by hash";
 
-/// The holdings. Steps from name to name, where `select distinct` would read every entry.
+/// All holdings. Steps from name to name; `select distinct` would read every entry.
 pub(crate) const HOLDINGS: &str = "
 with recursive names (holding) as (
     select min(holding) from entries
@@ -65,6 +71,6 @@ with recursive names (holding) as (
 )
 select holding from names where holding is not null";
 
-/// Touches the table, so that it shows whether the database can be read.
+/// Reads from the table, to show that the database can be read.
 pub(crate) const PROBE: &str = "
 select count(*) from (select 1 from entries limit 1) as one";

@@ -1,4 +1,4 @@
-//! The journal in a database of SQL, written once for all of them.
+//! The journal in an SQL database, written once for all of them.
 
 use std::collections::HashMap;
 use std::future::Future;
@@ -7,38 +7,39 @@ use async_trait::async_trait;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::{Archives, Rest};
 use combclear_domain::journal::seal::{Broken, hash_of};
-use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash, Kind};
+use combclear_domain::journal::{Checkpoint, Content, Entry, EntryId, Event, Hash, Kept, Kind};
 use sqlx::pool::PoolConnection;
 use sqlx::{Database, Pool, Transaction};
 
 use crate::documents;
-use crate::error::StoreError;
 use crate::journal::{AppendError, Journal, Verified};
 use crate::row::{self, Row};
 use crate::statements::Statements;
 use crate::verify::Walk;
+use combclear_domain::journal::keeping::StoreError;
+use combclear_domain::journal::misfit::Misfit;
 
-/// How many rows a walk holds in memory at a time.
+/// Rows in memory at a time during a walk.
 const ROWS_PER_STEP: u16 = 500;
 
-/// What is different from database to database.
+/// The differences between databases.
 pub(crate) trait Backend: Send + Sync + 'static {
-    /// The driver.
+    /// The sqlx driver.
     type Db: Database<Connection: Statements>;
 
-    /// Connections to read with.
+    /// Connections for reading.
     fn readers(&self) -> &Pool<Self::Db>;
 
-    /// Begins to write to a holding. From here to the end of the transaction nobody else does.
+    /// Begins a write to a holding. No other writer gets in until the transaction ends.
     fn begin_write(
         &self,
         holding: &HoldingName,
     ) -> impl Future<Output = sqlx::Result<Transaction<'static, Self::Db>>> + Send;
 
-    /// Lets go of every connection, the one that writes last.
+    /// Closes every connection, the writing one last.
     fn close(&self) -> impl Future<Output = ()> + Send;
 
-    /// Says what an error of the driver means.
+    /// Translates an error of the driver.
     fn explain(&self, error: sqlx::Error) -> StoreError;
 }
 
@@ -61,7 +62,7 @@ impl<B: Backend> SqlJournal<B> {
         self.backend.readers().acquire().await.map_err(|error| self.backend.explain(error))
     }
 
-    /// The last place and hash, read on a connection that may be in the middle of a write.
+    /// The last place and hash, on a connection that may be inside a write.
     async fn tip_on(
         &self,
         connection: &mut <B::Db as Database>::Connection,
@@ -90,7 +91,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         contents: &[Content],
     ) -> Result<(), AppendError> {
         let explain = |error| self.backend.explain(error);
-        // Every way out of here but the last line drops the transaction, which takes back what was written.
+        // Every exit but the last line drops the transaction, which rolls it back.
         let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
         let now = self.tip_on(&mut write, holding).await?;
         if now != after {
@@ -101,7 +102,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         for entry in entries {
             entry.follows(holding, tip).map_err(AppendError::NotSealed)?;
             says_what_it_means(entry).map_err(AppendError::NotSealed)?;
-            // A place too high for the database is one that no journal reaches; the database refuses it.
+            // No journal reaches a place beyond i64; the database refuses it.
             let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
             if let Some(archived_by) = vouched.get(&entry.seq) {
                 write.note_moved(holding.as_str(), seq, archived_by.0).await.map_err(explain)?;
@@ -127,7 +128,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     ) -> Result<(), AppendError> {
         let explain = |error| self.backend.explain(error);
         let misfit =
-            |seq: u64, what: String| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
+            |seq: u64, what: Misfit| AppendError::NotSealed(Broken { seq, id: entry.draft.id, what });
         // Every way out of here but the last line drops the transaction, which takes back what was written.
         let mut write = self.backend.begin_write(holding).await.map_err(explain)?;
         let now = self.tip_on(&mut write, holding).await?;
@@ -137,10 +138,10 @@ impl<B: Backend> Journal for SqlJournal<B> {
         entry.follows(holding, after).map_err(AppendError::NotSealed)?;
         says_what_it_means(entry).map_err(AppendError::NotSealed)?;
         let Event::Archived(body) = &entry.draft.event else {
-            return Err(misfit(entry.seq, "it moves nothing into an archive".to_owned()));
+            return Err(misfit(entry.seq, Misfit::MovesNothing));
         };
         if u64::try_from(contents.len()) != Ok(body.contents) {
-            return Err(misfit(entry.seq, "it promises more or fewer contents than go".to_owned()));
+            return Err(misfit(entry.seq, Misfit::ContentsDiffer));
         }
         let seq = i64::try_from(entry.seq).unwrap_or(i64::MAX);
         if write.insert(holding.as_str(), seq, entry).await.map_err(explain)? == 0 {
@@ -152,12 +153,12 @@ impl<B: Backend> Journal for SqlJournal<B> {
             let found = write.page(holding.as_str(), seq, 1).await.map_err(explain)?;
             let row = found.first().filter(|row| row.seq == seq && place < entry.seq);
             let Some(row) = row else {
-                return Err(misfit(entry.seq, format!("there is no entry {place} before it to move")));
+                return Err(misfit(entry.seq, Misfit::NothingToMove { seq: place }));
             };
             let whole = whole(holding, row).map_err(|what| misfit(place, what))?;
             write.note_moved(holding.as_str(), seq, entry.draft.id.0).await.map_err(explain)?;
             if write.take_body(holding.as_str(), seq).await.map_err(explain)? != 1 {
-                return Err(misfit(place, "its body went before".to_owned()));
+                return Err(misfit(place, Misfit::WentBefore));
             }
             archives.without_body(Rest::of(holding, &whole));
         }
@@ -165,7 +166,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
         for hash in contents {
             let taken = write.take_content(holding.as_str(), *hash, entry.draft.id.0).await;
             if taken.map_err(explain)? != 1 {
-                return Err(misfit(entry.seq, format!("there is no document {hash} to move")));
+                return Err(misfit(entry.seq, Misfit::NoDocument { hash: *hash }));
             }
         }
         write.commit().await.map_err(explain)?;
@@ -185,6 +186,18 @@ impl<B: Backend> Journal for SqlJournal<B> {
         let rows = reader.page(holding.as_str(), from, limit.into()).await;
         let rows = rows.map_err(|error| self.backend.explain(error))?;
         rows.iter().map(|row| understand(holding, row)).collect()
+    }
+
+    async fn kept(&self, holding: &HoldingName, after_seq: u64, limit: u32) -> Result<Vec<Kept>, StoreError> {
+        let Some(from) = i64::try_from(after_seq).ok().and_then(|after| after.checked_add(1)) else {
+            return Ok(Vec::new());
+        };
+        let kept = self.reader().await?.kept(holding.as_str(), from, limit.into()).await;
+        match kept.map_err(|error| self.backend.explain(error))? {
+            Some(kept) => Ok(kept),
+            // It names the first that cannot be understood.
+            None => Ok(self.page(holding, after_seq, limit).await?.iter().map(Kept::from).collect()),
+        }
     }
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {
@@ -208,7 +221,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     async fn contents(&self, holding: &HoldingName) -> Result<Vec<(Hash, u64)>, StoreError> {
         let mut reader = self.reader().await?;
         let kept = reader.contents(holding.as_str()).await.map_err(|error| self.backend.explain(error))?;
-        // No document has a hash of another length: whatever stands there was put there by another program.
+        // A hash of another length cannot come from this program, so it is skipped.
         let kept = kept.iter().filter_map(|(hash, bytes)| {
             Some((row::hash("hash", hash).ok()?, u64::try_from(*bytes).unwrap_or_default()))
         });
@@ -218,11 +231,9 @@ impl<B: Backend> Journal for SqlJournal<B> {
     async fn holdings(&self) -> Result<Vec<HoldingName>, StoreError> {
         let mut reader = self.reader().await?;
         let names = reader.holdings().await.map_err(|error| self.backend.explain(error))?;
-        let name = |text: &String| {
-            HoldingName::new(text).map_err(|fault| StoreError::UnreadableName { what: fault.to_string() })
-        };
+        let name = |text: &String| HoldingName::new(text).map_err(StoreError::UnreadableName);
         let mut names = names.iter().map(name).collect::<Result<Vec<_>, _>>()?;
-        // Databases differ in how they sort text.
+        // Databases sort text differently.
         names.sort();
         Ok(names)
     }
@@ -241,7 +252,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
             Ok(walk) => walk,
             Err(found) => return Ok(found),
         };
-        // From the very lowest place: a row moved in front of the first is found too.
+        // From the lowest number, to find a row moved before the first.
         let mut from = i64::MIN;
         loop {
             let mut reader = self.reader().await?;
@@ -281,8 +292,7 @@ impl<B: Backend> Journal for SqlJournal<B> {
     }
 }
 
-/// The entries without body among these, each with the id of the entry that says in which archive it is. The two must come
-/// in together.
+/// The entries without bodies, each with the id of the entry that names its archive. Both must be imported together.
 fn vouched_for(holding: &HoldingName, entries: &[Entry]) -> Result<HashMap<u64, EntryId>, Broken> {
     let mut archives = Archives::default();
     let mut vouched = HashMap::new();
@@ -301,18 +311,18 @@ fn vouched_for(holding: &HoldingName, entries: &[Entry]) -> Result<HashMap<u64, 
 
 /// The entry of a row whose body is there and gives its hash. What was changed must not be moved: it would look as if it
 /// had been recorded so.
-fn whole(holding: &HoldingName, row: &Row) -> Result<Entry, String> {
+fn whole(holding: &HoldingName, row: &Row) -> Result<Entry, Misfit> {
     let entry = row.entry()?;
     if entry.is_in_archive() {
-        return Err("its body went before".to_owned());
+        return Err(Misfit::WentBefore);
     }
     if hash_of(holding, &entry) != entry.hash {
-        return Err("its content does not give its hash: it was changed after it was recorded".to_owned());
+        return Err(Misfit::Changed);
     }
     Ok(entry)
 }
 
-/// Nothing is ever deleted, so a body that could not be read back would bar the whole journal for good.
+/// Refuses a body that does not read back. Nothing is ever deleted, so it would block the whole journal for good.
 fn says_what_it_means(entry: &Entry) -> Result<(), Broken> {
     let draft = &entry.draft;
     if entry.is_in_archive() && draft.body.is_empty() {
@@ -320,11 +330,7 @@ fn says_what_it_means(entry: &Entry) -> Result<(), Broken> {
     }
     match Event::read(draft.kind(), &draft.body) {
         Ok(event) if event == draft.event => Ok(()),
-        _ => Err(Broken {
-            seq: entry.seq,
-            id: draft.id,
-            what: "the text of its body does not say what the entry says".to_owned(),
-        }),
+        _ => Err(Broken { seq: entry.seq, id: draft.id, what: Misfit::OtherMeaning }),
     }
 }
 
@@ -332,6 +338,6 @@ fn understand(holding: &HoldingName, row: &Row) -> Result<Entry, StoreError> {
     row.entry().map_err(|what| unreadable(holding, row.place(), what))
 }
 
-fn unreadable(holding: &HoldingName, seq: u64, what: String) -> StoreError {
-    StoreError::Unreadable { holding: holding.to_string(), seq, what }
+fn unreadable(holding: &HoldingName, seq: u64, what: Misfit) -> StoreError {
+    StoreError::Unreadable { holding: holding.clone(), seq, what }
 }

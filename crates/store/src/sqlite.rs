@@ -8,24 +8,24 @@ use sqlx::migrate::{MigrateError, Migrator};
 use sqlx::sqlite::{SqliteConnectOptions, SqlitePoolOptions, SqliteSynchronous};
 use sqlx::{ConnectOptions, Connection, Sqlite, SqliteConnection, SqlitePool, Transaction};
 
-use crate::error::StoreError;
 use crate::sql_journal::{Backend, SqlJournal};
+use combclear_domain::journal::keeping::{BadAddress, NotOpened, StoreError};
 
 static MIGRATIONS: Migrator = sqlx::migrate!("../../migrations/sqlite");
 
-/// How long a writer waits for another one, in this program or elsewhere.
+/// How long a writer waits for another, in this program or elsewhere.
 const BUSY_TIMEOUT: Duration = Duration::from_secs(5);
 
-/// How long to wait before asking for write-ahead logging again, and how often.
+/// Pause between attempts to turn on write-ahead logging, and their number.
 const RETRY: (Duration, u32) = (Duration::from_millis(20), 250);
 
-/// How many can read at the same time.
+/// Concurrent readers.
 const READERS: u32 = 4;
 
-/// Takes the lock at once. A plain `begin` takes it with the first write, after reading, and then cannot wait for it.
+/// Takes the write lock at once. A plain `begin` takes it at the first write, after reading, and then cannot wait for it.
 const BEGIN_WRITE: &str = "begin immediate";
 
-/// Shows whether the file can be written: on one that cannot, even `begin immediate` succeeds.
+/// Tests whether the file is writable: `begin immediate` succeeds even on one that is not.
 const WRITE_NOTHING: &str = "insert into entries select * from entries where false";
 
 /// A database in a file.
@@ -35,7 +35,7 @@ pub(crate) struct SqliteFile {
     readers: SqlitePool,
 }
 
-/// Opens the file that stands after `sqlite:`, or makes it.
+/// Opens or creates the file named after `sqlite:`.
 pub(crate) async fn open(path: &str) -> Result<SqlJournal<SqliteFile>, StoreError> {
     SqliteFile::open(path).await.map(SqlJournal::new)
 }
@@ -45,11 +45,11 @@ impl SqliteFile {
         let options = options(path)?;
         let place = options.get_filename().to_owned();
         prepare(&options, &place).await?;
-        // The file is there now. If it disappears, a new connection must not put an empty one in its place.
+        // The file exists now. If it disappears, a new connection must not create an empty one.
         let options = options.create_if_missing(false).synchronous(SqliteSynchronous::Full);
         let writer = SqlitePoolOptions::new()
             .max_connections(1)
-            // After an I/O error SQLite has taken the transaction back by itself, and the driver does not know it.
+            // After an I/O error SQLite rolls back by itself, without the driver noticing.
             .before_acquire(|connection, _| Box::pin(async move { Ok(!connection.is_in_transaction()) }))
             .connect_lazy_with(options.clone());
         let readers = SqlitePoolOptions::new()
@@ -67,7 +67,7 @@ impl Backend for SqliteFile {
     }
 
     async fn close(&self) {
-        // The last connection to go folds the log into the file.
+        // The last connection to close moves the log into the file.
         self.readers.close().await;
         self.writer.close().await;
     }
@@ -77,49 +77,47 @@ impl Backend for SqliteFile {
     }
 
     fn explain(&self, error: sqlx::Error) -> StoreError {
-        explain(&self.place, error)
+        explain(&self.place, &error)
     }
 }
 
-/// How to open the file, as its address says.
-/// How many rows the database may be ahead of their reader. A journal is read in long pages: with few, the two would wait for each
-/// other at every turn.
+/// Rows that the database may read ahead. Journals are read in long pages; with fewer, reader and database would wait for
+/// each other all the time.
 const ROWS_AHEAD: usize = 2_000;
 
+/// How to open the file, according to its address.
 fn options(path: &str) -> Result<SqliteConnectOptions, StoreError> {
-    let wrong = |message: String, help: &str| Err(StoreError::Address { message, help: help.to_owned() });
+    let wrong = |bad: BadAddress| Err(StoreError::Address(bad));
     let path = path.strip_prefix("//").unwrap_or(path);
     let (file, parameters) = path.split_once('?').map_or((path, None), |(file, rest)| (file, Some(rest)));
     if file.is_empty() {
-        return wrong("the address names no file".to_owned(), "write `sqlite:journal.db`");
+        return wrong(BadAddress::NoFile);
     }
     if file.starts_with(":memory:") || file.starts_with("file:") {
-        let help = "a journal is kept in a file; write its plain path, as in `sqlite:journal.db`";
-        return wrong(format!("`{file}` is not the path of a file"), help);
+        return wrong(BadAddress::NotAPath { file: file.to_owned() });
     }
     if let Some(other) = parameters.filter(|asked| !["mode=rwc", "mode=rw", "mode=ro"].contains(asked)) {
-        let help = "`?mode=rw` opens only a file that is there; write a `?` in a file name as `%3F`";
-        return wrong(format!("`{other}` is not something that can be asked of a file"), help);
+        return wrong(BadAddress::OtherAsked { asked: other.to_owned() });
     }
     match format!("sqlite:{path}").parse::<SqliteConnectOptions>() {
         Ok(options) if parameters.is_none() => Ok(options.create_if_missing(true)),
         Ok(options) => Ok(options),
-        Err(_) => wrong(format!("`{file}` cannot be read as a path"), "write a `%` in a file name as `%25`"),
+        Err(_) => wrong(BadAddress::UnreadablePath { file: file.to_owned() }),
     }
     .map(|options| options.foreign_keys(true).busy_timeout(BUSY_TIMEOUT).row_buffer_size(ROWS_AHEAD))
 }
 
-/// Makes sure that the file is ours, can be written, and has the tables of this program.
+/// Makes sure that the file is ours, is writable and has the tables of this program.
 async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<(), StoreError> {
-    let explain = |error| explain(place, error);
+    let explain = |error: sqlx::Error| explain(place, &error);
     look_at_file(place)?;
     let mut connection = options.connect().await.map_err(explain)?;
-    // Before anything is written: whose file is it?
+    // Check whose file it is before writing anything.
     if is_foreign(&mut connection).await.map_err(explain)? {
         return Err(StoreError::Foreign { place: place.display().to_string() });
     }
     write_ahead(&mut connection).await.map_err(explain)?;
-    // One transaction around all steps: of two programs that open a new file, one makes the tables.
+    // One transaction around all steps, so that of two programs opening a new file only one creates the tables.
     let mut write = connection.begin_with(BEGIN_WRITE).await.map_err(explain)?;
     MIGRATIONS.run_direct(None, &mut *write, false).await.map_err(|error| explain_migration(place, error))?;
     sqlx::query(WRITE_NOTHING).execute(&mut *write).await.map_err(explain)?;
@@ -127,26 +125,26 @@ async fn prepare(options: &SqliteConnectOptions, place: &Path) -> Result<(), Sto
     connection.close().await.map_err(explain)
 }
 
-/// What `SQLite` would get wrong about a file that is there.
+/// Catches files that `SQLite` would handle wrongly.
 ///
-/// This looks at the file without opening it: to close it again would take away the locks that another connection of
-/// this program holds on it.
+/// Looks at the file without opening it: closing it again would drop the locks that another connection of this program holds
+/// on it.
 /// Source: <https://www.sqlite.org/howtocorrupt.html>, section 2.2.
 fn look_at_file(path: &Path) -> Result<(), StoreError> {
     let Ok(file) = path.metadata() else { return Ok(()) };
     let place = path.display().to_string();
     if file.is_file() && file.len() == 1 {
-        // SQLite takes a file of one byte for an empty one, and would write over it.
+        // SQLite treats a one-byte file as empty and would overwrite it.
         return Err(StoreError::NotADatabase { place });
     }
     if file.is_file() && file.permissions().readonly() {
-        // SQLite would leave files as read-only beside it, which keep it so after it was made writable again.
+        // SQLite would create read-only files beside it, which keep it read-only even after it is made writable.
         return Err(StoreError::ReadOnly { place });
     }
     Ok(())
 }
 
-/// A file with tables in it, but not those of a journal.
+/// Whether the file has tables, but not those of a journal.
 async fn is_foreign(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
     let (tables, ours): (i64, i64) = sqlx::query_as(
         "select count(*), count(*) filter (where name in ('entries', '_sqlx_migrations'))
@@ -157,14 +155,14 @@ async fn is_foreign(connection: &mut SqliteConnection) -> sqlx::Result<bool> {
     Ok(tables > 0 && ours < 2)
 }
 
-/// Lets readers go on while somebody writes. The file remembers it.
+/// Lets readers continue during a write. The setting is stored in the file.
 async fn write_ahead(connection: &mut SqliteConnection) -> sqlx::Result<()> {
     let (pause, times) = RETRY;
     let mut left = times;
     loop {
         match sqlx::query("pragma journal_mode = wal").execute(&mut *connection).await {
             Ok(_) => return Ok(()),
-            // The busy timeout does not hold for this statement.
+            // The busy timeout does not apply to this statement.
             Err(error) if left > 0 && primary_code(&error) == Some(BUSY) => left -= 1,
             Err(error) => return Err(error),
         }
@@ -182,38 +180,38 @@ const FULL: i32 = 13;
 const CANTOPEN: i32 = 14;
 const NOTADB: i32 = 26;
 
-/// The lowest byte of the result code; the rest of it says more than is needed here.
+/// The lowest byte of the result code is enough here.
 fn primary_code(error: &sqlx::Error) -> Option<i32> {
     let code: i32 = error.as_database_error()?.code()?.parse().ok()?;
     Some(code & 0xff)
 }
 
-fn explain(path: &Path, error: sqlx::Error) -> StoreError {
+fn explain(path: &Path, error: &sqlx::Error) -> StoreError {
     let place = path.display().to_string();
     let what = error.as_database_error().map(|error| error.message().to_owned()).unwrap_or_default();
-    match primary_code(&error) {
+    match primary_code(error) {
         Some(BUSY | LOCKED) => StoreError::Locked { place },
         Some(READONLY) => StoreError::ReadOnly { place },
         Some(IOERR) => StoreError::Device { place, what },
         Some(CORRUPT) => StoreError::Damaged { place, what },
         Some(FULL) => StoreError::Full { place },
-        Some(CANTOPEN) => StoreError::CannotOpen { place, why: why_not_opened(path).to_owned() },
+        Some(CANTOPEN) => StoreError::CannotOpen { place, why: why_not_opened(path) },
         Some(NOTADB) => StoreError::NotADatabase { place },
         _ if matches!(error, sqlx::Error::PoolTimedOut) => StoreError::Locked { place },
-        _ => StoreError::Database { place, source: error },
+        _ => StoreError::Database { place, what: error.to_string() },
     }
 }
 
-fn why_not_opened(path: &Path) -> &'static str {
+fn why_not_opened(path: &Path) -> NotOpened {
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty());
     if path.is_dir() {
-        "it is a folder"
+        NotOpened::IsAFolder
     } else if folder.is_some_and(|folder| !folder.exists()) {
-        "its folder is not there"
+        NotOpened::NoFolder
     } else if !path.exists() {
-        "there is no such file, and none can be made there"
+        NotOpened::NoFile
     } else {
-        "the system refuses access to it or to its folder"
+        NotOpened::Refused
     }
 }
 
@@ -227,8 +225,8 @@ fn explain_migration(path: &Path, error: MigrateError) -> StoreError {
         MigrateError::VersionMissing(version) | MigrateError::VersionMismatch(version) => {
             StoreError::Altered { place, version }
         }
-        MigrateError::Execute(error) | MigrateError::ExecuteMigration(error, _) => explain(path, error),
-        other => StoreError::Database { place, source: other.into() },
+        MigrateError::Execute(error) | MigrateError::ExecuteMigration(error, _) => explain(path, &error),
+        other => StoreError::Database { place, what: sqlx::Error::from(other).to_string() },
     }
 }
 
@@ -258,7 +256,7 @@ mod tests {
         numbers.map(entry).collect()
     }
 
-    // Stands here and not among the contract tests because the limit holds for one connection only.
+    // Here rather than among the contract tests because the limit applies to one connection only.
     #[tokio::test]
     async fn a_full_disk_is_named_writes_nothing_and_is_over_when_there_is_room_again() {
         let folder = tempfile::tempdir().unwrap();
@@ -275,10 +273,6 @@ mod tests {
         let many = entries(&holding, tip, 11..1011);
         let error = journal.append(&holding, tip, &many, &[]).await.unwrap_err();
         assert!(matches!(error, AppendError::Store(StoreError::Full { .. })), "{error:?}");
-        assert_eq!(
-            error.to_string(),
-            format!("no room is left to write to `{}`; nothing was recorded", path.display())
-        );
         let head = tip.map(|(_, hash)| hash);
         assert_eq!(journal.verify(&holding, None).await.unwrap(), Verified::Sound { entries: 10, head });
 
@@ -295,7 +289,7 @@ mod tests {
         let journal = open(&folder.path().join("journal.db").display().to_string()).await.unwrap();
         let holding: HoldingName = "first".parse().unwrap();
         let mut write = journal.backend().begin_write(&holding).await.unwrap();
-        // As SQLite does after an I/O error, behind the driver's back.
+        // As SQLite does after an I/O error, unnoticed by the driver.
         sqlx::query("rollback").execute(&mut *write).await.unwrap();
         drop(write);
         journal.append(&holding, None, &entries(&holding, None, 1..3), &[]).await.unwrap();

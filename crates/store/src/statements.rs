@@ -1,11 +1,11 @@
-//! Bind and fetch: one line per statement, stamped for each database. Nothing here decides anything.
+//! Bind and fetch: one line per statement, generated for each database. Contains no logic.
 
 use std::future::Future;
 
-use combclear_domain::journal::{Content, Entry, Hash, Kind};
+use combclear_domain::journal::{Content, Entry, Hash, Kept, Kind};
 use uuid::Uuid;
 
-use crate::row::Row;
+use crate::row::{self, Row};
 use crate::sql;
 
 /// The statements of [`sql`] on a connection.
@@ -13,7 +13,7 @@ pub(crate) trait Statements: Send {
     /// The last place and hash.
     fn tip(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Option<(i64, Vec<u8>)>>> + Send;
 
-    /// Adds a row. Says how many were added: none if the id is there already.
+    /// Adds a row. Returns the number added: 0 if the id exists.
     fn insert(
         &mut self,
         holding: &str,
@@ -21,7 +21,7 @@ pub(crate) trait Statements: Send {
         entry: &Entry,
     ) -> impl Future<Output = sqlx::Result<u64>> + Send;
 
-    /// Rows from a place on.
+    /// Rows from a place onwards.
     fn page(
         &mut self,
         holding: &str,
@@ -29,13 +29,21 @@ pub(crate) trait Statements: Send {
         limit: i64,
     ) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
 
+    /// Entries from a place on, as the fold takes them in; none if one of them cannot be understood.
+    fn kept(
+        &mut self,
+        holding: &str,
+        from: i64,
+        limit: i64,
+    ) -> impl Future<Output = sqlx::Result<Option<Vec<Kept>>>> + Send;
+
     /// The row with an id.
     fn by_id(&mut self, holding: &str, id: Uuid) -> impl Future<Output = sqlx::Result<Option<Row>>> + Send;
 
     /// The rows of a kind, in order.
     fn of_kind(&mut self, holding: &str, kind: Kind) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
 
-    /// Adds a content, unless it is there already.
+    /// Adds a content, unless it is already stored.
     fn keep(&mut self, holding: &str, content: &Content) -> impl Future<Output = sqlx::Result<()>> + Send;
 
     /// Notes that the body of a place is in an archive, as the entry with this id says.
@@ -46,10 +54,10 @@ pub(crate) trait Statements: Send {
         archived_by: Uuid,
     ) -> impl Future<Output = sqlx::Result<()>> + Send;
 
-    /// Takes away the body of a place that was noted. Says how many there were.
+    /// Empties the body of a noted place. Returns the number of rows changed.
     fn take_body(&mut self, holding: &str, seq: i64) -> impl Future<Output = sqlx::Result<u64>> + Send;
 
-    /// Takes away a content that goes with the entry with this id. Says how many there were.
+    /// Deletes a content archived by the entry with this id. Returns the number of rows deleted.
     fn take_content(
         &mut self,
         holding: &str,
@@ -64,13 +72,13 @@ pub(crate) trait Statements: Send {
         hash: Hash,
     ) -> impl Future<Output = sqlx::Result<Option<Vec<u8>>>> + Send;
 
-    /// The hashes under which something is kept, each with how many bytes it has.
+    /// The hashes of stored contents with their sizes in bytes.
     fn contents(&mut self, holding: &str) -> impl Future<Output = sqlx::Result<Vec<(Vec<u8>, i64)>>> + Send;
 
     /// The names of the holdings.
     fn holdings(&mut self) -> impl Future<Output = sqlx::Result<Vec<String>>> + Send;
 
-    /// Reads next to nothing.
+    /// A minimal read.
     fn probe(&mut self) -> impl Future<Output = sqlx::Result<i64>> + Send;
 }
 
@@ -105,6 +113,17 @@ macro_rules! statements_on {
 
             async fn page(&mut self, holding: &str, from: i64, limit: i64) -> sqlx::Result<Vec<Row>> {
                 sqlx::query_as(sql::PAGE).bind(holding).bind(from).bind(limit).fetch_all(self).await
+            }
+
+            async fn kept(
+                &mut self,
+                holding: &str,
+                from: i64,
+                limit: i64,
+            ) -> sqlx::Result<Option<Vec<Kept>>> {
+                let rows = sqlx::query(sql::KEPT).bind(holding).bind(from).bind(limit);
+                let entries = rows.try_map(|row| Ok(row::kept(&row).ok())).fetch_all(self).await?;
+                Ok(entries.into_iter().collect())
             }
 
             async fn by_id(&mut self, holding: &str, id: Uuid) -> sqlx::Result<Option<Row>> {

@@ -1,12 +1,14 @@
-//! The walk along the chain.
+//! Walks the chain.
 
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::journal::archive::{Archives, BODY_GONE, Rest};
+use combclear_domain::journal::archive::{Archives, Rest};
+use combclear_domain::journal::keeping::Missed;
+use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::seal::{Broken, Link, follows};
 use combclear_domain::journal::{Checkpoint, Event, Hash, Kind};
 
-use crate::journal::{Missed, Verified};
+use crate::journal::Verified;
 use crate::row::Row;
 
 /// A walk over the rows of one holding, from the first to the last.
@@ -19,8 +21,8 @@ pub(crate) struct Walk<'a> {
 }
 
 impl<'a> Walk<'a> {
-    /// Stands before the first row. `told` are the rows that tell of archives: each is looked at when the walk comes to it,
-    /// but a body of which none tells is missed where it is missing. `Err` is the answer already, here and below.
+    /// Starts before the first row. `told` are the `archived` entries: each is checked when the walk reaches it, but a
+    /// missing body that none of them names is reported at its own place. `Err` holds the final answer, here and below.
     pub(crate) fn begin(
         holding: &'a HoldingName,
         since: Option<&'a Checkpoint>,
@@ -41,14 +43,14 @@ impl<'a> Walk<'a> {
         Ok(walk)
     }
 
-    /// Takes the next row.
+    /// Checks the next row.
     pub(crate) fn step(&mut self, row: &Row) -> Result<(), Verified> {
         let (seq, hash) = self.next(row).map_err(Verified::Broken)?;
         self.tip = Some((seq, hash));
         self.meets_checkpoint(seq, hash)
     }
 
-    /// Says what was found, when no row is left.
+    /// The result, once all rows are checked.
     pub(crate) fn end(self) -> Verified {
         let entries = self.tip.map_or(0, |(seq, _)| seq);
         match self.since {
@@ -71,9 +73,9 @@ impl<'a> Walk<'a> {
         let link = Link { seq, id, prev, hash };
         if row.is_without_body() {
             if !self.named.iter().any(|places| places.contains(seq)) {
-                return Err(broken(BODY_GONE.to_owned()));
+                return Err(broken(Misfit::BodyGone));
             }
-            // Its own hash cannot be worked out anew: an entry further on vouches for it.
+            // Its own hash cannot be recomputed: a later entry vouches for it.
             follows(self.tip, link, hash)?;
             self.archives.without_body(Rest::of_fields(fields, id, prev, hash));
             return Ok((seq, hash));
@@ -82,7 +84,7 @@ impl<'a> Walk<'a> {
         if row.is(Kind::Archived) {
             match Event::read(Kind::Archived, fields.body) {
                 Ok(Event::Archived(body)) => self.archives.archived(seq, id, &body)?,
-                _ => return Err(broken("its `body` does not say what was moved into an archive".to_owned())),
+                _ => return Err(broken(Misfit::NoArchive)),
             }
         }
         Ok((seq, hash))

@@ -91,8 +91,8 @@ supering-not-documented = { $name }: the { $term } ({ $value }) is not documente
 supering-used-up-not-known = { $name }: whether it is used up by now is not established
 supering-removal-not-known = { $name }: whether it has to be taken out is not established, so it may be in or used up
 supering-term-not-known = { $name }: the { $term } is not known
-supering-withdrawal-runs = the withdrawal period of { $name } runs: { $days } days after { $out }, last blocked day { $last }
-supering-wait-runs = the wait before supers of { $name } runs: { $days } days after { $out }, last blocked day { $last }
+supering-withdrawal-runs = the withdrawal period of { $name } runs: { days } after { $out }, last blocked day { $last }
+supering-wait-runs = the wait before supers of { $name } runs: { days } after { $out }, last blocked day { $last }
 supering-withdrawal = withdrawal { days }
 supering-no-withdrawal-by-label = no withdrawal period by the label
 supering-wait = wait { days }
@@ -104,18 +104,24 @@ supering-no-honey-while-in = { $name }: no honey may be taken while it is in
 supering-stayed-at-least = { $name } { $came ->
     [too-early] came out too early
    *[long-enough] stayed long enough
-}: { $stayed } of at least { $days } days, not before { $least }
+}: { $stayed } of at least { days }, not before { $least }
 supering-stayed-under-brood = { $said }, { $seen }
-supering-stay-turns-on-brood = { $name } stayed { $stayed } days; whether { $shorter } or { $longer } were needed turns on brood, and none was recorded by { $until }
-supering-out-in-time = { $name } came out in time: { $stayed } of at most { $days } days
-supering-overdue = { $name } is overdue: it had to be out on { $latest }, { $days } days after placing
-supering-stayed-too-long = { $name } stayed too long: { $stayed } of at most { $days } days, until { $latest }
+supering-stay-turns-on-brood = { $name } stayed { $stayed ->
+    [one] 1 day
+   *[other] { $stayed } days
+}; whether { $shorter } or { $longer } were needed turns on brood, and none was recorded by { $until }
+supering-out-in-time = { $name } came out in time: { $stayed } of at most { days }
+supering-overdue = { $name } is overdue: it had to be out on { $latest }, { days } after placing
+supering-stayed-too-long = { $name } stayed too long: { $stayed } of at most { days }, until { $latest }
 supering-all-doses-given = { $name }: { $doses ->
     [1] its one dose was given
    *[other] all { $doses } doses were given
 }
 supering-doses-given = { $name }: { $given } of { $doses } doses were given
-supering-dose-off-time = { $name }: dose { $number } on { $day } came { $after } days after the one before, not { $wanted }
+supering-dose-off-time = { $name }: dose { $number } on { $day } came { $after ->
+    [one] 1 day
+   *[other] { $after } days
+} after the one before, not { $wanted }
 supering-days-between = { $least } to { $most } days
 supering-days-at-least = at least { days }
 supering-days-at-most = at most { days }
@@ -129,9 +135,9 @@ supering-lowest-brood-seen = brood at its lowest seen on { $day }
 supering-brood-seen = brood seen on { $day }
 
 # The values that a ground used.
-supering-value-days = { $days } days
+supering-value-days = { days }
 supering-value-forbidden = forbidden
-supering-value-forbidden-days = forbidden for { $days } days
+supering-value-forbidden-days = forbidden for { days }
 supering-value-none-by-label = none by label
 supering-value-days-apart = { $least } to { $most } days apart
 # Stands for a number of days that nobody stated.
@@ -1002,35 +1008,35 @@ refusal-no-such-colony-help = record it as established first
 refusal-colony-not-yet-there = colony `{ $colony }` came into the record on { $begun }, after { $on }
 refusal-colony-ended = colony `{ $colony }` ended on { $ended }
 refusal-colony-ended-help = check the colony and the date
-refusal-colony-lived-later = colony `{ $colony }` has { $kind ->
-    [holding_details] a holding details
-    [apiary_details] an apiary details
-    [site_conditions] a site conditions
+refusal-colony-lived-later = colony `{ $colony }` has an entry later than { $on }: { $kind ->
+    [holding_details] details of the holding
+    [apiary_details] details of an apiary
+    [site_conditions] site conditions
     [nectar_flow] a nectar flow
-    [temperature] a temperature
-    [temperature_normals] a temperature normals
-    [colony_established] a colony established
-    [colony_moved] a colony moved
-    [colony_split] a colony split
-    [colony_united] a colony united
-    [colony_ended] a colony ended
-    [supers_on] a supers on
-    [supers_off] a supers off
+    [temperature] temperatures
+    [temperature_normals] usual temperatures
+    [colony_established] how it came in
+    [colony_moved] a move
+    [colony_split] a split
+    [colony_united] a uniting
+    [colony_ended] its end
+    [supers_on] supers put on
+    [supers_off] supers taken off
     [inspection] an inspection
     [mite_count] a mite count
-    [medicine_described] a medicine described
-    [lot_acquired] a lot acquired
-    [lot_opened] a lot opened
-    [document_attached] a document attached
-    [leaflet_reading] a leaflet reading
+    [medicine_described] the description of a medicine
+    [lot_acquired] the acquisition of a lot
+    [lot_opened] the opening of a lot
+    [document_attached] a document
+    [leaflet_reading] the reading of a leaflet
     [prescription] a prescription
     [administration] an administration
     [removal] a removal
     [disposal] a disposal
     [harvest] a harvest
-    [strike_out] a strike out
-   *[archived] an archived
-} recorded on { $last }, after { $on }
+    [strike_out] a strike-out
+   *[archived] an archive step
+} ({ $last })
 refusal-colony-lived-later-help = check both dates, or correct that entry first
 refusal-no-colony-named = no colony is named
 refusal-no-colony-named-help = name at least one
@@ -1185,6 +1191,155 @@ refusal-span-too-long = { $days } days are too many: at most { $most } can be as
 refusal-span-too-long-help = ask about a shorter time
 refusal-period-backwards-help = swap the two days, or correct one of them
 
+## Words of closed lists
+
+kind = { $kind ->
+    [holding_details] holding details
+    [apiary_details] apiary details
+    [site_conditions] site conditions
+    [nectar_flow] nectar flow
+    [temperature] temperature
+    [temperature_normals] temperature normals
+    [colony_established] colony established
+    [colony_moved] colony moved
+    [colony_split] colony split
+    [colony_united] colony united
+    [colony_ended] colony ended
+    [supers_on] supers on
+    [supers_off] supers off
+    [inspection] inspection
+    [mite_count] mite count
+    [medicine_described] medicine described
+    [lot_acquired] lot acquired
+    [lot_opened] lot opened
+    [document_attached] document attached
+    [leaflet_reading] leaflet reading
+    [prescription] prescription
+    [administration] administration
+    [removal] removal
+    [disposal] disposal
+    [harvest] harvest
+    [strike_out] strike out
+   *[archived] archived
+}
+
+# What a condition of an option is about.
+about = { $about ->
+    [leaflet] leaflet
+    [access] access
+    [power] power
+    [ground] ground
+    [return_visits] return visits
+    [carry_in_kit] carry in kit
+    [hive_opened] hive opened
+    [colony] colony
+    [apiary] apiary
+    [already_in] already in
+    [other_medicines] other medicines
+    [supers_during] supers during
+    [flow_during] flow during
+    [flow_before] flow before
+    [withdrawal] withdrawal
+    [wait_after_removal] wait after removal
+    [harvest_during] harvest during
+    [comb_rule] comb rule
+    [removal] removal
+    [stay_min] stay min
+    [stay_max] stay max
+    [doses] doses
+    [courses_per_year] courses per year
+    [courses_per_broodless_period] courses per broodless period
+    [gap_between_courses] gap between courses
+    [season] season
+    [timing] timing
+    [temperature] temperature
+    [brood] brood
+    [colony_size] colony size
+    [brood_boxes] brood boxes
+    [entrance] entrance
+    [dose] dose
+    [dose_cap] dose cap
+    [recipe] recipe
+    [needs] needs
+    [not_with] not with
+    [contraindication] contraindication
+    [class] class
+    [whole_apiary] whole apiary
+    [user_safety] user safety
+    [after_opening] after opening
+    [storage] storage
+   *[disposal] disposal
+}
+
+# What sort of thing the legal record misses: something of a row, or a field of the law.
+gap-sort = { $sort ->
+    [written_late] written late
+    [medicine_authorisation] medicine authorisation
+    [medicine_leaflet] medicine leaflet
+    [medicine_directions] medicine directions
+    [prescribed_after] prescribed after
+    [use_after_expiry] use after expiry
+    [past_life_in_use] past life in use
+    [whereabouts_not_recorded] whereabouts not recorded
+    [removal_not_recorded] removal not recorded
+    [document_not_kept] document not kept
+    [document] document
+    [expiry_not_told] expiry not told
+    [expired_when_acquired] expired when acquired
+    [more_gone_than_acquired] more gone than acquired
+    [product_name] product name
+    [active_substance] active substance
+    [authorisation_number] authorisation number
+    [batch] batch
+    [expiry] expiry
+    [date_acquired] date acquired
+    [quantity_acquired] quantity acquired
+    [supplier_name] supplier name
+    [supplier_address] supplier address
+    [proof_of_purchase] proof of purchase
+    [prescription_copy] prescription copy
+    [prescriber] prescriber
+    [date_first_given] date first given
+    [date_last_given] date last given
+    [duration] duration
+    [time_of_day] time of day
+    [quantity_given] quantity given
+    [quantity_per_colony] quantity per colony
+    [route] route
+    [colonies] colonies
+    [number_treated] number treated
+    [apiary] apiary
+    [apiary_during_withdrawal] apiary during withdrawal
+    [withdrawal_period] withdrawal period
+    [withdrawal_end] withdrawal end
+    [reason] reason
+    [given_by] given by
+    [vet_name] vet name
+    [certificate_number] certificate number
+    [date_disposed] date disposed
+    [quantity_disposed] quantity disposed
+    [disposal_how_and_where] disposal how and where
+    [keeper_name_and_address] keeper name and address
+   *[count_corrected] count corrected
+}
+
+# Who stated a value that supers depend on.
+part-said-by = { $by ->
+    [prescription] prescription
+    [leaflet_reading] leaflet reading
+    [pack] pack
+    [own_leaflet] own leaflet
+    [leaflet] leaflet
+   *[declared] declared
+}
+said-in = { part-said-by } { $entry }
+said-with = { part-said-by }, { $sources }
+
+# How much a rule binds.
+label-force-law = law
+label-force-label = label
+label-force-advice = advice
+
 ## Paper: the register on paper
 
 # A message whose id begins with `label-` stands fixed: nothing is put in. Tables, pages and the terminal share these.
@@ -1217,7 +1372,7 @@ paper-period = { $from } to { $to }
 paper-time = { $from } to { $to }, both days included
 paper-time-as-of = { $from } to { $to }, both days included; as of { $day }
 paper-as-of = { $day }; what happened later does not bear on it
-paper-journal = { $entries } entries, the last with the hash { $head }
+paper-journal = { part-entries }, the last with the hash { $head }
 paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { $jurisdiction }
 paper-archived = { $entries ->
     [one] 1 entry of this time was moved
@@ -1446,7 +1601,10 @@ label-pack-how-to-check = How to check it
 # $command, $hash and the like are set apart from the words around them.
 pack-check-files = Unpack it and run { $command }: every file is then as it was packed.
 label-pack-check-proofs = The hash of a proof stands in the register too, in the entry that attached it.
-pack-check-journal = Whoever has the journal can show that the register was read from it, and that nothing was changed since: { $command } proves the first { $entries } entries by the hash { $hash }.
+pack-check-journal = Whoever has the journal can show that the register was read from it, and that nothing was changed since: { $command } proves the { $entries ->
+    [one] first entry
+   *[other] first { $entries } entries
+} by the hash { $hash }.
 
 ## Terminal: tables and headings
 
@@ -1537,7 +1695,10 @@ terminal-days-counted-by = { $notice } Days counted by { $policy }.
 
 # supering: the board, and one colony.
 terminal-supering-board = May they be supered? Holding { $holding }, { $day }
-terminal-supering-sums = { $colonies } colonies: { $yes } yes, { $no } no, { $unknown } unknown. A first free day in brackets holds if what is in comes out as early as it may.
+terminal-supering-sums = { $colonies ->
+    [one] 1 colony
+   *[other] { $colonies } colonies
+}: { $yes } yes, { $no } no, { $unknown } unknown. A first free day in brackets holds if what is in comes out as early as it may.
 terminal-supering-breaches = { $breaches ->
     [one] 1 breach on record
    *[other] { $breaches } breaches on record
@@ -1653,10 +1814,13 @@ terminal-options-flow-early = early { $day }
 terminal-options-flow-late = late { $day }
 terminal-options-usual-year = { $days } (usable in a usual year)
 terminal-options-not-usual-year = { $days } (not in a usual year)
-terminal-options-days-short = { $days } days short
-terminal-options-days-to-spare = { $days } days to spare
+terminal-options-days-short = { days } short
+terminal-options-days-to-spare = { days } to spare
 terminal-options-missing-from = from { $day } on, { $fact }
-terminal-options-times = { $doses } times
+terminal-options-times = { $doses ->
+    [one] once
+   *[other] { $doses } times
+}
 label-options-times-not-stated = how often is not stated
 terminal-options-out-if-brood = out from { $day } if brood is seen
 label-options-stands-here = stands here because
@@ -1693,3 +1857,563 @@ terminal-options-margin = flow of { $flow } ({ $year } year): { $spare }
 terminal-options-visit = visit { $when }: { $what }
 terminal-options-visit-opened = visit { $when }: { $what }, hive opened
 terminal-options-by = by { $day }, from a day that is not known
+
+## Reading: what cannot be read, and what does not fit
+
+# Text that is not of its form; it stands in backticks.
+misread-name = `{ $text }` cannot be { $of ->
+    [holding] the name of a holding
+    [apiary] the name of an apiary
+    [colony] the name of a colony
+    [medicine] the name of a medicine
+    [lot] the name of a lot
+    [prescription] the number of a prescription
+    [harvest-lot] the name of a harvest lot
+    [leaflet] the id of a leaflet
+    [method] the name of a method
+    [jurisdiction] the code of a jurisdiction
+   *[person] the name of a person
+}: { $why ->
+    [empty] it is empty
+    [outer-space] it begins or ends with a space
+    [control-character] it holds a control character
+    [slash] it holds a `/`
+   *[too-long] it is longer than 80 characters
+}
+misread-date = `{ $text }` is not { $wanted ->
+    [date] a date written like 2026-04-11
+    [day-of-calendar] a day of the calendar
+    [day-in-range] a day between 1900-01-01 and 2199-12-31
+    [year-day] a day of every year, such as `11-01`
+    [time-of-day] a time of day written like 09:30
+   *[instant] an instant written like 2026-04-11T08:15:30.123Z
+}
+misread-id = `{ $text }` is not a UUID written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77, in small letters
+misread-hash = `{ $text }` is not a hash of 64 hexadecimal digits
+misread-places = `{ $text }` does not name places in a journal in order and each once, like 12-18,25
+misread-checkpoint = this is not a checkpoint: it takes three lines, `combclear journal of <holding>`, a number, a hash
+misread-amount = `{ $text }` is not an amount: { $why ->
+    [not-a-number] write a number of zero or more, such as 2 or 2.3
+    [decimals] at most three decimals are kept
+   *[too-much] at most 1000000 is kept
+}
+misread-temperature = `{ $text }` is not a temperature: { $why ->
+    [not-a-number] write degrees Celsius, such as 12.5
+    [decimals] one decimal is kept; round it
+   *[out-of-range] no apiary has it; degrees Celsius lie between -60 and 50
+}
+misread-fahrenheit = { misread-temperature }; if it is in Fahrenheit, write { $celsius }
+
+# JSON that is not of its form. $part says whether it stands in the body of an entry or around it.
+misread-list-for-object = expected an object with named fields, not a list
+misread-missing-field = missing field `{ $field }`
+misread-unknown-field = unknown field `{ $field }`, expected { $known }
+misread-no-fields = unknown field `{ $field }`, there are no fields
+misread-duplicate-field = duplicate field `{ $field }`
+misread-unknown-word = { $part ->
+    [envelope] unknown variant `{ $word }`, expected { $known }
+   *[body] not a word of the list: `{ $word }`, expected { $known }
+}
+misread-wrong-type = { $part ->
+    [envelope] invalid type: { $found }, expected { $wanted }
+   *[body] { $found }, expected { $wanted }
+}
+misread-wrong-value = { $part ->
+    [envelope] invalid value: { $found }, expected { $wanted }
+   *[body] { $found }, expected { $wanted }
+}
+# What there is in place of an unknown field or word: one, two or several, in backticks.
+misread-in-backticks = `{ $name }`
+misread-either = { $one } or { $other }
+misread-one-of = one of { $names }
+misread-found = { $found ->
+    [null] null
+    [boolean] boolean `{ $value }`
+    [whole] integer `{ $value }`
+    [decimal] floating point `{ $value }`
+    [text] string { $value }
+    [list] sequence
+   *[object] { $part ->
+        [envelope] map
+       *[body] an object
+    }
+}
+misread-wanted = { $wanted ->
+    [text] a string
+    [whole] a whole number
+    [whole-to] a whole number from 0 to { $most }
+    [list] a list
+   *[object] an object with named fields
+}
+misread-nothing-confirmed = missing field `says` or `value`
+misread-confirmed-twice = `says` and `value` are both given; one of them is confirmed
+misread-near = { $message } (near character { $near })
+
+# Entries that cannot be read, and how to mend them.
+label-unreadable-not-text = the line is not UTF-8 text
+label-unreadable-not-text-help = save the file as UTF-8
+label-unreadable-calendar-help = look the date up; February has 29 days in leap years only
+label-unreadable-json-help = each entry is one JSON object on one line; look for a missing quote, comma or bracket
+label-unreadable-envelope-help = an entry has id, on, at, recorded_by, kind, body, corrects, reason
+unreadable-missing-help = add it to the body of this `{ $kind }` entry
+label-unreadable-duplicate-help = the field is given twice; keep one of them
+unreadable-unknown-help = an entry of kind `{ $kind }` has no such field; correct or drop it
+unreadable-body-help = see the fields of `{ $kind }` in the API document
+unreadable-kind = `{ $written }` is not a kind of entry
+unreadable-kinds-help = the kinds are: { $kinds }
+label-unreadable-no-id = the entry has no id
+label-unreadable-no-id-help = make a UUID for it before sending it
+label-unreadable-no-reason = a correction gives its reason
+label-unreadable-no-reason-help = say in `reason` why the earlier entry was wrong
+label-unreadable-nothing-corrected = a reason is given but no entry is corrected
+label-unreadable-nothing-corrected-help = name the entry in `corrects`, or leave `reason` out
+label-unreadable-nothing-struck-out = a strike-out names the entry it strikes out
+label-unreadable-nothing-struck-out-help = name the entry in `corrects` and say why in `reason`
+label-unreadable-other-spelling = the entry is not written as it was sealed
+label-unreadable-other-spelling-help = take in the file as it was exported; a sealed entry has one spelling only
+
+# The first line of a file.
+label-header-journal = the first line is not a journal header
+unreadable-header-journal-help = the first line reads like { $header }
+label-header-archive = the first line is not the header of an archive
+label-header-archive-help = name the file that `combclear archive` wrote
+header-version = { $file ->
+    [archive] the archive has format version `{ $found }`; this program reads version { $known }
+   *[journal] the journal has format version `{ $found }`; this program reads version { $known }
+}
+label-header-version-help = use the program that wrote the file, or one that reads its version
+label-header-no-number = a sealed journal says how many entries follow
+label-header-export-again = export the journal again
+label-header-contents-in-drafts = a file of drafts carries no contents of documents
+label-header-contents-in-drafts-help = leave `contents` out; attach each document once the entries are taken in
+
+# A line with the content of a document.
+label-content-not-base64 = the bytes of the document are not base64
+content-other-length = the document has { $found } bytes; the line promises { $promised }
+content-size = the document has { $bytes } bytes; it has 1 at least and 10 MB at most
+content-other-hash = the bytes of the document do not give its hash, `{ $hash }`
+label-content-other-spelling = the document is not written as it was exported
+label-content-again = the file was cut or changed; export the journal again
+label-content-line-help = a line with a document has content, bytes and base64; the file was cut or changed; export the journal again
+
+# Documents that cannot be kept. $kind is PDF, JPEG, PNG or HEIC.
+label-unfit-empty = the document is empty
+label-unfit-empty-help = attach the file itself
+unfit-too-large = the document has more than 10 MB ({ $most } bytes)
+label-unfit-too-large-help = scan it with fewer dots, or photograph it smaller
+unfit-other-type = the content is `{ $of }`, not a PDF, JPEG, PNG or HEIC
+label-unfit-unknown-type = the content is of no kind that is known here, not a PDF, JPEG, PNG or HEIC
+label-unfit-other-type-help = attach a scan or a photograph of the paper
+unfit-cut-off = the { $kind } looks cut off: { $lacks ->
+    [end-of-pdf] no `%%EOF` stands near its end
+    [end-of-jpeg] its end marker is missing
+    [end-of-png] its last chunk, IEND, is missing
+    [rest-of-box] a box runs past the end
+   *[description] the box that describes the picture is missing
+}
+label-unfit-cut-off-help = copy it anew from where it came from, look whether it opens, and attach that
+
+# What does not fit about an entry of a journal, and about a row of a database; $column is a column of it.
+misfit-entry = entry { $seq } ({ $id }): { $what }
+misfit-out-of-place = it stands after entry { $last }, so it would have to be entry { $next }
+label-misfit-other-prev = its `prev` is not the hash of the entry before it
+label-misfit-changed = its content does not give its hash: it was changed after it was recorded
+label-misfit-body-gone = its body is not here, and no entry says that it was moved into an archive
+label-misfit-number-differs = it names more or fewer entries than it promises
+misfit-not-borne-out = it says that entry { $seq } was moved into an archive, which that entry does not bear out
+misfit-digest-differs = what stays of the entries { $places } does not give its digest: one of them was changed
+label-misfit-no-archive = its `body` does not say what was moved into an archive
+label-misfit-empty-time = its `happened_at` is empty, where a time or nothing would stand
+label-misfit-empty-corrects = its `corrects` is empty, where an id or nothing would stand
+label-misfit-half-a-correction = of `corrects` and `reason` it has one without the other
+misfit-bytes = its `{ $column }` has { $found } bytes, not { $wanted }
+misfit-not-text = its `{ $column }` is not text
+misfit-misread = its `{ $column }` cannot be read: { $why }
+misfit-unknown-kind = its `kind` is `{ $kind }`, which is not one that this program knows
+misfit-body = its `body` does not fit its kind: { $why } (at `{ $pointer }`)
+misfit-place = its place is { $seq }
+
+## Keeping: the database of a journal, and the contents of documents
+
+# $place is where the database is, $what its own words.
+store-cannot-open = cannot open `{ $place }`: { $why ->
+    [folder] it is a folder
+    [no-folder] its folder is not there
+    [no-file] there is no such file, and none can be made there
+   *[refused] the system refuses access to it or to its folder
+}
+label-store-cannot-open-help = check the path, and that its folder is there and can be written
+store-read-only = `{ $place }` is read-only
+label-store-read-only-help = allow this program to write the file and its folder, or work on a copy elsewhere
+store-not-a-database = `{ $place }` is not a database
+store-foreign = `{ $place }` is a database of another program
+label-store-other-file-help = it was left as it is; name another file, or bring this one back from a copy
+store-newer = `{ $place }` has version { $version } of the tables; this program knows versions up to { $known }
+label-store-newer-help = use the version of this program that made it, or a later one
+store-altered = version { $version } of the tables in `{ $place }` is not the one that this program makes
+label-store-altered-help = use the program that made it, and export the journal with that one
+store-full = no room is left to write to `{ $place }`; nothing was recorded
+label-store-full-help = make room on the disk, then send the same entries again under the same ids
+store-locked = `{ $place }` is locked by another writer
+label-store-locked-help = try again; if it stays so, look for another program that has the file open
+store-damaged = `{ $place }` is damaged: { $what }
+label-store-damaged-help = keep the file as it is, and bring the journal back from a copy or an export
+store-device = `{ $place }` could not be read or written: { $what }
+label-store-device-help = check the disk and its connection, then try again
+store-unreadable = entry { $seq } of `{ $holding }` cannot be read: { $what }
+store-unreadable-name = entries are kept under a name that cannot be read: { $what }
+label-store-unreadable-help = verify the journal: it was changed outside this program, or a newer version of it wrote the entry
+store-database = the database at `{ $place }` refuses: { $what }
+label-store-database-help = nothing was recorded; try again, and report it if it stays so
+
+# Addresses of databases.
+address-no-kind = `{ $address }` does not say what kind of database it is
+address-for-a-file = for a file, write `sqlite:{ $address }`
+address-other-kind = `{ $kind }` is not a kind of database that a journal can be kept in
+label-address-name-a-file = name a file: `sqlite:journal.db`
+label-address-not-built-yet = a journal in PostgreSQL is not built yet
+label-address-not-built-yet-help = keep it in a file for now: `sqlite:journal.db`
+label-address-no-file = the address names no file
+label-address-no-file-help = write `sqlite:journal.db`
+address-not-a-path = `{ $file }` is not the path of a file
+label-address-not-a-path-help = a journal is kept in a file; write its plain path, as in `sqlite:journal.db`
+address-other-asked = `{ $asked }` is not something that can be asked of a file
+label-address-other-asked-help = `?mode=rw` opens only a file that is there; write a `?` in a file name as `%3F`
+address-unreadable-path = `{ $file }` cannot be read as a path
+label-address-unreadable-path-help = write a `%` in a file name as `%25`
+
+# Documents whose content is not kept as it was attached. $of is what the document belongs to.
+keeping-kept = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is kept
+keeping-missing = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is missing: nothing is kept under its hash
+label-keeping-missing-help = attach the same file again, or import an export that has it
+keeping-altered = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is altered: what is kept is not what was attached
+label-keeping-altered-help = import an export from before the change into a new database (--db), and work on with that one
+
+# A journal held against a checkpoint.
+missed-other-holding = the checkpoint is one of `{ $of }`
+missed-shorter = the journal had { $had ->
+    [one] 1 entry
+   *[other] { $had } entries
+} when the checkpoint was taken, and now has { $has }
+missed-differs = entry { $seq } had another hash when the checkpoint was taken: it or an entry before it was exchanged
+
+# Entries that were not recorded.
+keeping-conflict = an entry with the id { $id } is already recorded, with other content
+label-keeping-busy = other writers keep adding to this journal; nothing was recorded
+label-misfit-other-entry = the journal holds another entry in its place
+label-misfit-other-meaning = the text of its body does not say what the entry says
+label-misfit-moves-nothing = it moves nothing into an archive
+label-misfit-went-before = its body went before
+label-misfit-contents-differ = it promises more or fewer contents than go
+misfit-nothing-to-move = there is no entry { $seq } before it to move
+misfit-no-document = there is no document { $hash } to move
+
+## Service: what is wrong with a request
+
+http-not-an-entry = it is not the id of an entry: { $why }
+label-http-id-help = the id of an entry is a UUID, as in 01964c7e-6f00-7000-8000-000000000001
+label-http-document-help = GET /holdings/{"{"}holding{"}"}/documents lists the hashes of those that are attached
+label-http-name-help = a name has 1 to 80 characters, no `/`, no control characters and no outer spaces
+http-given-twice = the query parameter `{ $parameter }` is given twice
+label-http-give-once = give it once
+http-missing = the query parameter `{ $parameter }` is missing
+label-http-add-to-address = add it to the address
+http-no-parameter = `{ $parameter }` is no query parameter of this path
+# $known are the parameters that it takes, in backticks.
+http-takes = this path takes { $known }
+label-http-takes-none = this path takes none
+http-correct-or-leave-out = correct `{ $parameter }`, or leave it out
+http-not-a-limit = `{ $text }` is not a whole number from 1 to { $most }
+http-not-a-place = `{ $text }` is not a place in a journal: a whole number, 0 or more
+http-at-line = line { $line }, column { $column }: { $what }
+label-http-json-help = look there, or shortly before, for a missing quote, comma or bracket
+
+## Command line: what a command did, and why it could not
+
+# Around a message and how to mend it; a second help may follow the first.
+failure-error = error: { $message }
+failure-warning = warning: { $message }
+failure-help = help: { $help }
+failure-help-and = { $help }; { $more }
+label-failure-try-again-unrecorded = nothing was recorded; try again
+label-failure-swap-days = swap --from and --to, or correct one of them
+
+# Files and standard output. $why is what the system says, in the labels below where there is one.
+label-system-no-such-file = there is no such file or folder
+label-system-refuses = the system refuses access to it
+label-system-is-a-folder = it is a folder
+label-system-no-folder = a part of its path is not a folder
+label-system-disk-full = no room is left on the disk
+label-system-not-text = it is not UTF-8 text
+file-cannot-read = cannot read `{ $file }`: { $why }
+file-cannot-make = cannot make `{ $file }`: { $why }
+file-cannot-write = cannot write `{ $file }`: { $why }
+file-is-there = `{ $file }` is there already; it was left as it is
+file-named-twice = `{ $file }` is named for two things
+label-file-name-a-new-one = name a file that is not there yet
+label-file-name-one-for-each = name a file of its own for each
+label-file-name-a-folder = name a file in a folder that is there
+label-file-name-a-writable-folder = name a file in a folder that is there and can be written
+label-file-look-try-again = look where it goes, then try again
+label-file-not-whole = what was written so far is not whole; delete it
+output-cannot-write = cannot write to standard output: { $why }
+label-output-look = look where it is sent
+output-not-json = cannot write this as JSON: { $why }
+label-output-leave-json-out = leave --json out
+label-output-try-json = try --json
+label-output-standard = standard output
+
+# The journal and the rules that are meant.
+label-journal-is-empty = the journal is empty
+label-journal-take-one-in = take a journal in first
+label-journal-import-first = take a journal in first: combclear import FILE
+journal-no-entry-under = no entry is recorded under `{ $holding }`
+journal-none-kept = `{ $address }` keeps no journal yet
+journal-none-of-holding = `{ $address }` keeps no journal of `{ $holding }`
+journal-of-several = `{ $address }` keeps the journals of several holdings
+journal-keeps = it keeps: { $holdings }
+journal-say-which = say which with --holding: { $holdings }
+journal-no-database = there is no database at `{ $place }` yet
+label-journal-name-the-database = name the right one with --db, or take a journal in first: combclear import FILE
+label-rules-law-faulty = the built-in law does not load
+label-rules-leaflets-faulty = the built-in leaflets do not load
+label-program-is-broken = this program is broken
+rules-cannot-read-folder = cannot read the leaflets in `{ $folder }`: { $why }
+label-rules-name-a-folder = name a folder that holds folders such as gb, with leaflets in them
+rules-faults-in-folder = { $faults ->
+    [one] 1 fault
+   *[other] { $faults } faults
+} in the leaflets of `{ $folder }`
+label-rules-mend-folder = mend these files; none of the folder is used until then
+
+# What was asked for by a name or a word that is not there, or not together with something else.
+asked-did-you-mean-one-of = did you mean { $names }?
+# Between two names that may have been meant.
+asked-or = { $names } or { $name }
+asked-write-one-of = write one of: { $list }
+label-asked-write-address = write the number of an address and a port, like 127.0.0.1:8420
+asked-apiaries-are = the apiaries are: { $names }
+label-asked-list-colonies = list them all: combclear supering
+label-asked-name-a-colony = name a colony, or an apiary with --apiary
+asked-no-leaflet = there is no leaflet `{ $leaflet }`
+label-asked-list-leaflets = list them all: combclear leaflets
+asked-no-option = there is no option `{ $leaflet }` here
+label-asked-leave-leaflet-out = leave --leaflet out to see them all
+asked-no-law = there is no law of `{ $jurisdiction }`
+asked-laws-are = the laws built in are: { $names }
+label-asked-site-until-alone = `--site-until` is given, but nothing is assumed of the site
+label-asked-assume-something = give --power, --access or --ground as well, or leave it out
+asked-site-until-too-early = what is assumed would end on { $until }, before the first day, { $from }
+label-asked-give-a-later-day = give a later day, or leave it out
+label-asked-one-to-standard-output = only one thing can go to standard output
+label-asked-name-files = write `-` once at most, and not together with --json; name files for the others
+label-asked-no-typesetter = this program was built without its typesetter, so it sets no PDF
+label-asked-print-the-page = write --html and print that page, or build the program with `--features pdf`
+label-asked-register-as-json = this program is broken; --json gives the register all the same
+asked-no-shape = the PDF has no shape for { $signs }; they stand in it as that
+
+# Documents: attached, listed, saved. $to is one of the first three; $kind is PDF, JPEG, PNG or HEIC.
+document-of-lot = lot `{ $lot }`
+document-of-prescription = prescription `{ $prescription }`
+label-document-of-nothing = nothing
+part-size = { $bytes ->
+    [one] 1 byte
+   *[other] { $bytes } bytes
+}
+document-attached = `{ $file }` ({ $kind }, { part-size }) is attached to { $to }: document { $hash }, entry { $entry }
+document-not-attached = `{ $file }` was not attached: { $why }
+label-document-name-a-file = name a file: a PDF, JPEG, PNG or HEIC
+document-attached-before = it is attached to { $to } already, on { $on } by { $by } (entry { $entry }); nothing was added
+document-supplied = it is attached to { $to } already, on { $on } by { $by } (entry { $entry }); its content was missing and is kept now
+label-document-none = No document is attached.
+label-document-attached = attached
+label-document-to = to
+label-document-content = content
+label-document-kept = kept
+label-document-missing = missing
+label-document-altered = altered
+document-attached-on =
+    { $on }
+    by { $by }
+document-corrected =
+    { $to }
+    corrected by entry { $entry }
+document-kind-and-size = { $kind }, { part-size }
+documents-in-all = { $documents ->
+    [one] 1 document
+   *[other] { $documents } documents
+}
+documents-lacking = { documents-in-all }; { $lacking ->
+    [one] 1 is
+   *[other] { $lacking } are
+} missing or altered, see combclear verify
+document-saved = `{ $file }`: { $kind }, { part-size }, attached to { $to }
+document-cannot-save = cannot write the document to `{ $file }`: { $why }
+label-document-save-again = look where it goes, then save it again
+document-hash-too-short = `{ $hash }` is too short to find a document by
+label-document-give-8-digits = give 8 digits of its hash at least
+document-no-such = no document `{ $hash }` is attached
+label-document-list = list them: combclear documents
+document-several = the hashes of several documents begin with `{ $hash }`
+label-document-give-more-digits = give more digits of the one that is meant
+
+# pack
+pack-administrations = { $administrations ->
+    [one] 1 administration
+   *[other] { $administrations } administrations
+}
+pack-administrations-and-earlier = { pack-administrations } and { $earlier } given before and still in or with a period running
+# $administrations is one of the two before.
+pack-made = `{ $file }`: the register of { $holding } from { $from } to { $to }, { $given }, { documents-in-all }
+pack-lost = { $lost ->
+    [one] 1 document is
+   *[other] { $lost } documents are
+} missing or altered; the index names what it proved
+
+# export. $place is a file, or standard output.
+export-in-backticks = `{ $file }`
+export-without = { $fault }; the export goes without it
+export-changed = document `{ $hash }` was changed while it was written to { $place }
+label-export-verify-first = verify the journal, then export again
+export-cannot-write = cannot write the export to { $place }: { $why }
+label-export-look-again = look where it goes, then export again
+label-export-not-whole = what was written so far is not a whole export; delete it
+
+# import
+import-cannot-read = nothing was imported: cannot read `{ $file }`: { $why }
+label-import-name-a-file = name a journal file, or - for standard input
+import-empty = nothing was imported: `{ $file }` is empty
+import-begins-like = a journal file begins like { $header }
+import-other-holding = nothing was imported: `{ $file }` is the journal of `{ $holding }`, not of `{ $wanted }`
+label-import-name-the-right-file = leave --holding out, or name the right file
+import-sealed = nothing was imported: `{ $file }` is sealed, so no entry can be left out
+label-import-leave-keep-going-out = leave --keep-going out; an export is taken in whole or not at all
+import-faults = nothing was imported: { $faults ->
+    [one] 1 fault
+   *[other] { $faults } faults
+} in `{ $file }`
+label-import-mend = mend them, or take in the rest with --keep-going
+label-import-mend-first = mend them, or take in the rest with --keep-going; what cannot be true is looked for when all lines can be read
+import-and-more = ... and { $more } more
+part-entries = { $entries ->
+    [one] 1 entry
+   *[other] { $entries } entries
+}
+import-added = { $added ->
+    [one] 1 entry
+   *[other] { $added } entries
+} added
+import-added-some-known = { import-added }, { $known ->
+    [one] 1 was
+   *[other] { $known } were
+} there already
+# $what is one of the two before.
+import-with-documents = { $what }, with { documents-in-all }
+import-done = { $holding }: { $what }; the journal has { part-entries }
+import-done-head = { import-done }, head { $head }
+import-left-out = { $lines ->
+    [one] 1 line was
+   *[other] { $lines } lines were
+} left out:
+label-import-new-id = make a new id for a new entry
+label-import-journals-part = here the file and the journal part; take in an export of this journal, or this file into a new database (--db)
+label-import-try-again = try again
+label-import-taking-in = taking the journal in
+label-import-recording = recording
+label-import-reading = reading
+# How long the rest takes.
+import-left = { $time } left
+import-none-sealed-here = no entry of the file was sealed in a journal of `{ $holding }`
+label-import-holding-changed = the name of the holding was changed, or every entry was; export the journal again
+label-import-never-edited = export the journal again; a sealed entry is never edited
+import-entries-promised = the header promises { $promised ->
+    [one] 1 entry
+   *[other] { $promised } entries
+}; { $found } are here
+import-documents-promised = the header promises { $promised ->
+    [one] 1 document
+   *[other] { $promised } documents
+}; { $found } are here
+label-import-cut = the file was cut or added to; export the journal again
+# Both are hashes in backticks, or "none".
+import-other-head = /head: the header names { $promised } as the last hash; it is { $found }
+label-import-changed = the file was changed; export the journal again
+import-document-among-entries = document `{ $hash }` stands among the entries, not after them
+import-document-of-none = no entry of the file attaches document `{ $hash }`
+import-document-twice = document `{ $hash }` stands here twice
+# A fault with its place, a JSON pointer.
+import-at = { $pointer }: { $message }
+
+# verify
+verify-holds = The journal of { $holding } holds: { part-entries }, each as it was recorded.
+verify-holds-with-checkpoint = The journal of { $holding } holds: { part-entries }, each as it was recorded, and it agrees with the checkpoint.
+label-verify-keep-checkpoint = Keep these three lines elsewhere as a checkpoint:
+verify-documents-bad = { $bad ->
+    [one] 1 document is
+   *[other] { $bad } documents are
+} missing or altered
+verify-lacking = The entries of { $holding } hold: { part-entries }, each as it was recorded. But { $bad ->
+    [one] 1 document is
+   *[other] { $bad } documents are
+} NOT THERE as attached:
+verify-broken = The journal of { $holding } DOES NOT HOLD. First bad one: { $broken }
+verify-missed = The journal of { $holding } DOES NOT HOLD against the checkpoint: { $missed }
+verify-archive-fault = the archive `{ $file }` does not hold: { $what }
+verify-archive-broken = The archive `{ $file }` DOES NOT HOLD: { $what }
+verify-both = { $first }; { $second }
+verify-archive-holds = The archive { $file } holds: { part-entries } and { documents-in-all }, as entry { $seq } ({ $id }) tells.
+verify-archive-untold = no entry of the journal of { $holding } tells of it
+verify-archive-other-file = entry { $seq } ({ $id }) tells of these entries in another file
+verify-archive-other-entries = its entries are not those that entry { $seq } ({ $id }) tells of
+checkpoint-cannot-read = cannot read the checkpoint `{ $file }`: { $why }
+label-checkpoint-give-three-lines = give the three lines that `combclear verify` printed
+label-checkpoint-several = it holds several; keep each in a file of its own
+checkpoint-other-holding = `{ $file }` is a checkpoint of `{ $of }`, not of `{ $holding }`
+label-name-the-right-file = name the right file, or the holding with --holding
+
+# archive
+archive-after-today = { $day } lies after today, { $today }
+label-archive-earlier-day = name today or an earlier day with --through
+archive-nothing-moved = nothing was moved: { $why }
+label-archive-nothing-moved = nothing was moved
+archive-journal-broken = nothing was moved: the journal of { $holding } does not hold
+label-archive-see-what-is-wrong = see what is wrong with it: combclear verify
+label-archive-see-what = see what is wrong: combclear verify
+archive-not-as-written = nothing was moved: `{ $file }` does not read back as it was written
+archive-does-not-read-back = nothing was moved: `{ $file }` does not read back: { $what }
+label-archive-keep-the-file = whether it was moved cannot be read: keep the file until `combclear verify --archive` tells
+label-archive-somebody-wrote = nothing was moved: somebody recorded something meanwhile
+label-archive-when-nobody-writes = try again when nobody else writes
+archive-document-missing = nothing was moved: document { $hash } is missing
+archive-document-altered = nothing was moved: document { $hash } is altered
+label-archive-delete-file = the file was not recorded as an archive; delete it
+# $day has its name.
+archive-head = What need not be kept after { $day }. Holding { $holding }
+label-archive-documents = documents
+label-archive-last-day = last day to keep
+archive-held-back = Held back: { $lots }: { $why }.
+archive-nothing = Nothing could go by { $day }; no file was made.
+archive-would-move = { part-entries } and { documents-in-all } would go into { $file }: places { $places }.
+label-archive-not-moved-yet = NOTHING WAS MOVED YET. It cannot be taken back: afterwards the file alone holds what these entries say, and the journal only their places, ids, days, kinds and hashes. Choose a place that lasts as long as you may be asked, keep a copy of the file elsewhere, and take an export before. Then say --move-for-good.
+archive-moved = { part-entries } and { documents-in-all } were moved into { $file }: places { $places }. Entry { $entry } says so.
+label-archive-keep-a-copy = Keep a copy of the file elsewhere; prove it with `combclear verify --archive`. Its SHA-256 hash:
+label-archive-name-the-file = name the file of an archive
+archive-of-other-holding = `{ $file }` is an archive of `{ $of }`, not of `{ $holding }`
+archive-line = line { $line }: { $what }
+label-archive-cut-line = it ends in the middle of a line
+label-archive-not-text = it is not text
+archive-entry-changed = entry { $seq } does not give its hash: it was changed
+archive-entry-out-of-order = entry { $seq } stands out of order
+archive-document-of-none = no entry of the file asks for document { $hash }
+archive-promised = { $entries } entries and { $documents } documents are promised, { $entries-here } and { $documents-here } are here
+
+# serve
+serve-answers = Combclear answers at http://{ $address } (documented at http://{ $address }/docs); end it with Ctrl-C
+serve-ended = the server ended: { $why }
+serve-no-signals = cannot listen for signals: { $why }
+label-serve-start-again = start it again
+serve-in-use = `{ $address }` is in use by another program
+serve-cannot-listen = cannot listen at `{ $address }`: { $why }
+label-serve-other-port = choose another port, such as --listen 127.0.0.1:8421, or end the program that has it
+serve-open-to-others = `{ $address }` can be reached from other machines, and there are no keys to let only the keeper in
+serve-this-machine-only = listen at `127.0.0.1:{ $port }` or `[::1]:{ $port }`, which only this machine can reach

@@ -1,14 +1,17 @@
 //! A type for each message of the message file, made by the build script.
 
-use fluent_bundle::{FluentArgs, FluentValue};
+use crate::sentences::Value;
 
 /// A message with its arguments.
 pub(crate) trait Message<'a> {
-    /// Its id in the message file.
-    const ID: &'static str;
+    /// Its place among the sentences of each language.
+    const PLACE: usize;
 
-    /// Its arguments, by name.
-    fn arguments(self) -> FluentArgs<'a>;
+    /// An array with so many values as it has arguments.
+    type Values: AsRef<[Value<'a>]>;
+
+    /// Its arguments, in the order of their names.
+    fn values(self) -> Self::Values;
 }
 
 include!(concat!(env!("OUT_DIR"), "/messages.rs"));

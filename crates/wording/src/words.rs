@@ -1,6 +1,6 @@
 //! The sentences of one language, and how to say them.
 
-use std::collections::BTreeMap;
+use std::borrow::Cow;
 use std::sync::LazyLock;
 
 use combclear_domain::basics::degrees::Celsius;
@@ -10,86 +10,79 @@ use combclear_domain::basics::words::{
 };
 use combclear_domain::journal::{EntryId, Hash};
 use combclear_domain::{Day, Instant, Quantity, TimeOfDay};
-use fluent_bundle::concurrent::FluentBundle;
-use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
-use unic_langid::{LanguageIdentifier, langid};
+use intl_pluralrules::{PluralRuleType, PluralRules};
+use unic_langid::LanguageIdentifier;
 
 use crate::Label;
 use crate::messages::Message;
+use crate::sentences::{self, Sentences, Value};
 
 /// The sentences of one language, made from its message file alone.
 pub struct Words {
-    bundle: FluentBundle<FluentResource>,
-    /// Labels are said over and over, so they are said once for all.
-    labels: BTreeMap<Label, String>,
+    sentences: &'static Sentences,
+    /// How the language counts. The build takes no language of which that is not known.
+    plurals: Option<PluralRules>,
 }
 
 impl Words {
     /// English.
     #[must_use]
     pub fn english() -> &'static Words {
-        static ENGLISH: LazyLock<Words> =
-            LazyLock::new(|| Words::of(langid!("en"), include_str!("../messages/en.ftl")));
+        static ENGLISH: LazyLock<Words> = LazyLock::new(|| Words::of(&sentences::EN));
         &ENGLISH
     }
 
     /// The language, as a page names it: `en`.
     #[must_use]
     pub fn language(&self) -> &str {
-        self.bundle.locales.first().map_or("", |known| known.language.as_str())
+        self.sentences.language
     }
 
     /// Says a label.
     #[must_use]
     pub fn label(&self, label: Label) -> &str {
-        self.labels.get(&label).map_or("", String::as_str)
+        self.sentences.labels.get(label as usize).copied().unwrap_or_default()
     }
 
-    fn of(language: LanguageIdentifier, text: &str) -> Words {
-        let mut bundle = FluentBundle::new_concurrent(vec![language]);
-        // Isolating marks around arguments would end up in tables, files and hashes.
-        bundle.set_use_isolating(false);
-        // The build has read the file: it would not have compiled otherwise.
-        let (Ok(resource) | Err((resource, _))) = FluentResource::try_new(text.to_owned());
-        bundle.add_resource_overriding(resource);
-        let labels = Label::ALL.into_iter().map(|(label, id)| (label, said(&bundle, id, None)));
-        let labels = labels.collect();
-        Words { bundle, labels }
+    fn of(sentences: &'static Sentences) -> Words {
+        let language = sentences.language.parse::<LanguageIdentifier>().ok();
+        let plurals =
+            language.and_then(|language| PluralRules::create(language, PluralRuleType::CARDINAL).ok());
+        Words { sentences, plurals }
     }
 
     /// Says a message.
     pub(crate) fn say<'a, M: Message<'a>>(&self, message: M) -> String {
-        said(&self.bundle, M::ID, Some(&message.arguments()))
+        self.put_together(M::PLACE, message.values().as_ref())
     }
-}
 
-fn said(bundle: &FluentBundle<FluentResource>, id: &str, arguments: Option<&FluentArgs<'_>>) -> String {
-    let pattern = bundle.get_message(id).and_then(|message| message.value());
-    // The build made types and labels from the file, so the message is there.
-    let Some(pattern) = pattern else { return id.to_owned() };
-    bundle.format_pattern(pattern, arguments, &mut Vec::new()).into_owned()
+    fn put_together(&self, place: usize, values: &[Value<'_>]) -> String {
+        // The build gives every message its place.
+        let sentence = self.sentences.sentences.get(place).copied().unwrap_or_default();
+        sentences::said(sentence, values, self.plurals.as_ref())
+    }
 }
 
 /// A value that can be an argument of a sentence.
 pub(crate) trait Put<'a> {
-    fn put(self) -> FluentValue<'a>;
+    fn put(self) -> Value<'a>;
 }
 
 impl<'a> Put<'a> for &'a str {
-    fn put(self) -> FluentValue<'a> {
-        FluentValue::String(self.into())
+    fn put(self) -> Value<'a> {
+        Value::Text(Cow::Borrowed(self))
     }
 }
 
 impl<'a> Put<'a> for &'a String {
-    fn put(self) -> FluentValue<'a> {
+    fn put(self) -> Value<'a> {
         self.as_str().put()
     }
 }
 
 impl<'a> Put<'a> for String {
-    fn put(self) -> FluentValue<'a> {
-        FluentValue::String(self.into())
+    fn put(self) -> Value<'a> {
+        Value::Text(Cow::Owned(self))
     }
 }
 
@@ -97,47 +90,53 @@ impl<'a> Put<'a> for String {
 macro_rules! numbers {
     ($($number:ty),+) => {$(
         impl<'a> Put<'a> for $number {
-            fn put(self) -> FluentValue<'a> {
-                FluentValue::from(self)
+            fn put(self) -> Value<'a> {
+                Value::Number(i64::from(self))
             }
         }
     )+};
 }
 
-numbers!(u8, u16, u32, i64, usize);
+numbers!(u8, u16, u32, i64);
 
-/// Places and numbers of entries: a number of a sentence would not hold the largest of them to the digit.
-impl<'a> Put<'a> for u64 {
-    fn put(self) -> FluentValue<'a> {
-        self.to_string().put()
+/// How many of something there are.
+impl<'a> Put<'a> for usize {
+    fn put(self) -> Value<'a> {
+        Value::Number(i64::try_from(self).unwrap_or(i64::MAX))
     }
 }
 
-/// Everything else appears in a sentence as it is written everywhere.
-macro_rules! written {
-    ($($written:ty),+ $(,)?) => {$(
-        impl<'a> Put<'a> for $written {
-            fn put(self) -> FluentValue<'a> {
-                self.to_string().put()
-            }
-        }
+/// Places and numbers of entries. A number that is too large to choose by goes in as text.
+impl<'a> Put<'a> for u64 {
+    fn put(self) -> Value<'a> {
+        i64::try_from(self).map_or_else(|_| self.to_string().put(), Value::Number)
+    }
+}
 
-        impl<'a> Put<'a> for &$written {
-            fn put(self) -> FluentValue<'a> {
-                self.to_string().put()
+impl<'a> Put<'a> for Day {
+    fn put(self) -> Value<'a> {
+        Value::Day(self)
+    }
+}
+
+impl<'a> Put<'a> for &Day {
+    fn put(self) -> Value<'a> {
+        Value::Day(*self)
+    }
+}
+
+/// Names are put in as they are.
+macro_rules! names {
+    ($($name:ty),+ $(,)?) => {$(
+        impl<'a> Put<'a> for &'a $name {
+            fn put(self) -> Value<'a> {
+                self.as_str().put()
             }
         }
     )+};
 }
 
-written!(
-    Day,
-    TimeOfDay,
-    Instant,
-    Quantity,
-    Celsius,
-    EntryId,
-    Hash,
+names!(
     Person,
     ApiaryName,
     ColonyName,
@@ -149,6 +148,25 @@ written!(
     Jurisdiction,
     Method,
 );
+
+/// Everything else appears in a sentence as it is written everywhere.
+macro_rules! written {
+    ($($written:ty),+ $(,)?) => {$(
+        impl<'a> Put<'a> for $written {
+            fn put(self) -> Value<'a> {
+                self.to_string().put()
+            }
+        }
+
+        impl<'a> Put<'a> for &$written {
+            fn put(self) -> Value<'a> {
+                self.to_string().put()
+            }
+        }
+    )+};
+}
+
+written!(TimeOfDay, Instant, Quantity, Celsius, EntryId, Hash);
 
 /// Says a message of the message file: `say!(words, SuperingStillIn, name = name)`.
 macro_rules! say {

@@ -6,7 +6,7 @@ use crate::seed;
 
 const PATH: &str = "/holdings/heathside/apiaries";
 
-/// What is known of a site of which nobody has said anything.
+/// The conditions of a site without entries.
 fn nothing_known() -> Value {
     json!({ "power": null, "access": null, "ground": null })
 }
@@ -35,7 +35,7 @@ async fn an_apiary_is_shown_as_it_stood_on_the_day() {
     assert_eq!(bench.get(&format!("{PATH}/orchard")).await.good(), orchard());
     let earlier = bench.get(&format!("{PATH}/orchard?on=2026-02-28")).await.good();
     assert_eq!((&earlier["colonies"], &earlier["flows"]), (&json!(["M1", "M2", "M3", "M4"]), &json!([])));
-    // Each field as the newest entry that states it has it.
+    // Each field comes from the newest entry that states it.
     let site = async |number: u32, on: &str, body: Value| {
         bench.put(&seed::path(number), &seed::entry(number, on, "site_conditions", body)).await.good();
         bench.get(&format!("{PATH}/far%20field")).await.good()["conditions"].clone()

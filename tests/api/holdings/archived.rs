@@ -1,4 +1,4 @@
-//! Entries that were moved into an archive, as they are answered. There is no way to move them over HTTP.
+//! Archived entries in answers. HTTP has no way to archive.
 
 use combclear_domain::journal::archive::{Rest, digest};
 use combclear_domain::journal::event::Archived;
@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use crate::bench::{Bench, TODAY};
 use crate::seed;
 
-/// The seed with the nectar flow, its last entry, in an archive.
+/// The seed, with its last entry, the nectar flow, in an archive.
 async fn archived() -> Bench {
     let bench = seed::bench().await;
     let holding = seed::HOLDING.parse().unwrap();

@@ -58,7 +58,7 @@ async fn a_batch_with_one_entry_that_cannot_be_true_is_refused_as_a_whole() {
     }]);
     assert_eq!(problem["errors"], errors);
     assert_eq!(bench.entries_of(HOLDING).await, 3);
-    // Nothing of it stays behind where questions are answered from, either.
+    // The holding in memory keeps nothing of it either.
     bench.get("/holdings/heathside/colonies/M1").await.problem(
         404,
         "unknown-colony",
@@ -105,7 +105,7 @@ async fn other_content_under_a_used_id_refuses_the_batch() {
         PATH,
     );
     assert_eq!(pointer, "/1/id");
-    // The same id twice in one batch, with two contents, is no better.
+    // The same id twice in one batch with different content is refused too.
     let twice = json!([established(4, "M1", "orchard"), established(4, "M2", "orchard")]);
     let (pointer, detail, _) = bench.post(PATH, &twice).await.fault(409, "same-id-other-content", PATH);
     assert_eq!(pointer, "/1/id");

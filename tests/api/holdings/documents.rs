@@ -9,12 +9,12 @@ use axum::body::Body;
 use axum::http::Request;
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::{Content, Hash};
+use combclear_testkit::documents::sample;
 use serde_json::{Value, json};
 use tokio::io::{AsyncRead, ReadBuf};
 use tokio_util::io::ReaderStream;
 
 use crate::bench::{Answer, Bench};
-use crate::samples::sample;
 use crate::seed::{self, HOLDING};
 
 const LIST: &str = "/holdings/heathside/documents";
@@ -28,7 +28,7 @@ fn hash_of(bytes: &[u8]) -> String {
     Hash::of_content(bytes).to_string()
 }
 
-/// Sends a file under the id with this number; the type of its content is declared if one is given.
+/// Sends a file under the id with this number, with this declared type if there is one.
 async fn attach(bench: &Bench, number: u32, query: &str, declared: Option<&str>, bytes: &[u8]) -> Answer {
     let mut request = Request::put(format!("{}?{query}", path(number)));
     if let Some(declared) = declared {
@@ -44,7 +44,7 @@ async fn a_document_of_each_type_is_attached_listed_and_handed_out_to_the_byte()
     for (number, media_type) in (20..).zip(MediaType::ALL) {
         let bytes = sample(*media_type, "invoice 17");
         let hash = hash_of(&bytes);
-        // Declared or not, it is the same.
+        // A declared type makes no difference.
         let declared = (number % 2 == 0).then_some(media_type.as_str());
         let answer = attach(&bench, number, QUERY, declared, &bytes).await;
         assert_eq!(answer.status, 201, "{}", answer.text());
@@ -152,7 +152,7 @@ async fn a_declared_type_is_the_one_that_the_content_shows() {
     for (number, declared) in [
         (20, "image/jpeg"),
         (21, "IMAGE/JPEG; name=x"),
-        // Says no more than that it is bytes.
+        // Declares only that it is bytes.
         (22, "application/octet-stream"),
     ] {
         assert_eq!(attach(&bench, number, QUERY, Some(declared), &bytes).await.status, 201, "{declared}");
@@ -211,7 +211,7 @@ async fn ten_megabytes_are_taken_and_one_byte_more_is_not() {
     assert_eq!(bench.entries_of(HOLDING).await, 17);
 }
 
-/// A file without an end, and how much of it was read.
+/// An endless file that counts the bytes read.
 struct Endless(Arc<AtomicUsize>);
 
 impl AsyncRead for Endless {
@@ -283,7 +283,7 @@ async fn what_the_document_is_attached_to_is_said_in_the_address() {
     assert_eq!(bench.entries_of(HOLDING).await, 16);
 }
 
-/// The entry that attaches these bytes, as another program sends it.
+/// The entry that attaches these bytes, as another program would send it.
 fn entry_of(number: u32, bytes: &[u8], media_type: MediaType) -> Value {
     let body = json!({
         "content": hash_of(bytes), "media_type": media_type, "bytes": bytes.len(), "lot": "strips-1",
@@ -308,7 +308,7 @@ async fn a_document_whose_entry_came_without_it_is_missing_until_it_is_sent() {
     }]);
     assert_eq!((&found["answer"], &found["documents"]), (&json!("lacking"), &lacking));
     assert_eq!(found["entries"], 17);
-    // Other bytes do not do.
+    // Other bytes are refused.
     let query = "lot=strips-1&on=2026-04-10&recorded_by=A.%20Keeper";
     let other = sample(MediaType::Heic, "invoice 18");
     assert_eq!(attach(&bench, 20, query, None, &other).await.status, 409);
@@ -362,7 +362,7 @@ async fn the_name_to_save_it_under_is_safe_and_ends_as_the_content_is() {
         let wanted = format!("attachment; filename=\"{plain}\"; filename*=UTF-8''{encoded}");
         assert_eq!(answer.header("content-disposition"), Some(wanted.as_str()));
     }
-    // An entry from elsewhere may name anything, or nothing.
+    // An imported entry may have any file name, or none.
     let bytes = sample(MediaType::Png, "invoice 30");
     let mut entry = entry_of(30, &bytes, MediaType::Png);
     entry["body"]["file_name"] = json!("../../etc/\r\nset-cookie: a");
@@ -395,7 +395,7 @@ async fn an_upload_that_stalls_is_told_that_nothing_was_recorded() {
     assert_eq!(bench.entries_of(HOLDING).await, entries);
 }
 
-/// A body of which nothing more arrives.
+/// A body that stops arriving.
 struct Stalled;
 
 impl AsyncRead for Stalled {

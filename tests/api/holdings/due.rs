@@ -62,7 +62,7 @@ async fn a_calendar_is_sent_to_whoever_accepts_one_or_asks_for_it_by_name() {
         let sent = answer.header("content-type").unwrap().starts_with("text/calendar");
         assert_eq!((answer.status, sent), (200, is_calendar), "{accept}");
     }
-    // What is asked for by name goes before what is accepted.
+    // `format` takes precedence over `Accept`.
     let json = accepting(&bench, &format!("{DUE}?format=json"), "text/calendar").await;
     assert_eq!(json.header("content-type"), Some("application/json"));
 }

@@ -11,7 +11,7 @@ fn places(page: &Value) -> Vec<u64> {
     page["items"].as_array().unwrap().iter().map(|entry| entry["seq"].as_u64().unwrap()).collect()
 }
 
-/// Follows `next` to the end: the places page by page.
+/// Follows `next` to the end. Returns the places page by page.
 async fn walk(bench: &Bench, from: &str) -> Vec<Vec<u64>> {
     let mut pages = Vec::new();
     let mut next = Some(from.to_owned());

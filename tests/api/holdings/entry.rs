@@ -39,7 +39,7 @@ async fn the_same_entry_sent_again_is_answered_as_it_was_recorded_then() {
     assert_eq!(again.header("etag"), first.header("etag"));
     assert_eq!(again.header("location"), first.header("location"));
     assert_eq!(bench.entries_of(HOLDING).await, 1);
-    // Written in another way it still says the same.
+    // A different spelling of the same content is the same entry.
     let spaced = r#"  { "body": { "jurisdiction": "gb", "keeper": "A. Keeper" },
         "kind": "holding_details", "recorded_by": "A. Keeper", "on": "2026-01-02" }"#;
     assert_eq!(bench.send(as_json(Method::PUT, &path(1), spaced)).await.status, 200);
@@ -143,7 +143,7 @@ async fn a_body_that_is_not_utf_8_is_a_problem() {
     assert_eq!((detail.as_str(), help.as_str()), ("the body is not UTF-8 text", "encode it as UTF-8"));
 }
 
-/// What an entry is refused with that is like the first one but for some fields.
+/// The fault of the first entry with some fields changed.
 async fn fault_of(bench: &Bench, changes: Value) -> (String, String, String) {
     let mut entry = details();
     entry.as_object_mut().unwrap().extend(changes.as_object().unwrap().clone());

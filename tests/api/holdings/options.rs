@@ -1,7 +1,7 @@
 //! `/holdings/{holding}/colonies/{colony}/treatment-options` and `/holdings/{holding}/apiaries/{apiary}/treatment-options`
 //!
-//! A holding of a jurisdiction whose leaflets are invented. The meadow is flooded until 25 April, has no power and is
-//! reached on foot; clover is expected there from 1 June. `C1` has brood, `C2` has none, `C3` was never looked through.
+//! A holding in a jurisdiction with invented leaflets. The meadow is flooded until 25 April, has no power and is reached on
+//! foot; clover is expected there from 1 June. `C1` has brood, `C2` has none, `C3` was never inspected.
 
 use std::sync::Arc;
 
@@ -179,7 +179,7 @@ async fn what_is_assumed_of_the_site_holds_for_its_days_and_is_not_recorded() {
         .map(|days| format!("{} {} {}", days["from"], days["to"], days["answer"]).replace('"', ""))
         .collect();
     assert_eq!(days, ["2026-04-11 2026-04-12 usable", "2026-04-13 2026-04-14 ruled_out"]);
-    // A colony that nobody reaches is given nothing.
+    // A colony that cannot be reached cannot be treated.
     let cut_off = answer("to=2026-04-14&access=none").await;
     for option in cut_off["options"].as_array().unwrap() {
         assert_eq!(option["answer"], "ruled_out", "{option}");
@@ -273,7 +273,7 @@ async fn a_colony_or_an_apiary_that_there_is_not_is_a_problem_that_names_the_nea
     assert!(!help.contains("did you mean"), "{help}");
 }
 
-/// Where, what and how to mend it, of both questions, which must say the same.
+/// Place, message and help, which must be the same for both questions.
 async fn fault(bench: &Bench, query: &str) -> (String, String, String) {
     let fault = bench.get(&format!("{COLONY}?{query}")).await.fault(400, "bad-parameter", COLONY);
     let of_apiary = bench.get(&format!("{APIARY}?{query}")).await.fault(400, "bad-parameter", APIARY);
@@ -372,7 +372,7 @@ async fn an_end_of_nothing_assumed_or_before_the_first_day_is_a_problem() {
     assert_eq!(fault(&bench, "from=2026-05-01&ground=dry&site_until=2026-04-30").await, before);
 }
 
-/// What the service says of an entry that it cannot read.
+/// The fault of an entry that the service cannot read.
 async fn unreadable(bench: &Bench, kind: &str, body: Value) -> (String, String, String) {
     let path = format!("{HOLDING}/entries/{}", seed::id(40));
     let answer = bench.put(&path, &entry(40, TODAY, kind, body)).await;
@@ -408,7 +408,7 @@ async fn fahrenheit_handed_over_as_celsius_is_a_problem_with_what_it_would_be() 
             "140",
             Some("60.0"),
         ),
-        // What even Fahrenheit does not make likely is refused without that hint.
+        // A value implausible even in Fahrenheit is refused without that hint.
         (
             "temperature_normals",
             months(json!({ "month": 7, "min_c": 20, "max_c": 1e3 })),

@@ -22,7 +22,7 @@ async fn every_entry_of_a_lot_is_kept_until_a_day_with_the_rule_that_decided() {
     }
 }
 
-/// A lot that is used up: the day before, on and after the last day on which its records must be kept.
+/// A used-up lot on the day before, on and after the last day on which its records must be kept.
 #[tokio::test]
 async fn what_could_go_is_said_for_the_day_asked_about() {
     let bench = Bench::new().await;

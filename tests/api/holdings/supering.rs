@@ -60,7 +60,7 @@ async fn a_new_entry_shows_in_the_next_answer() {
     bench.put(&seed::path(20), &out).await.good();
     let report = bench.get(&path).await.good();
     assert_eq!((&report["answer"], &report["first_free_day"]), (&json!("yes"), &json!("2026-04-11")));
-    // It came out too early, which is in the record and does not change the answer.
+    // It came out too early. That is on record and does not change the answer.
     let early =
         report["grounds"].as_array().unwrap().iter().find(|ground| ground["about"] == "stay_min").unwrap();
     assert_eq!((&early["outcome"], &early["decides"]), (&json!("broken"), &json!(false)));

@@ -1,4 +1,4 @@
-//! An import that is killed leaves either nothing of its file or all of it.
+//! An import that is killed leaves either nothing or everything.
 
 use std::fs::metadata;
 use std::process::{Child, Stdio};
@@ -7,13 +7,13 @@ use std::time::Instant;
 
 use crate::bench::{Bench, inspection, mine};
 
-/// How many drafts are imported, more than fit into one page of anything.
+/// Number of drafts imported: more than fit into one page of anything.
 const DRAFTS: usize = 4000;
-/// How often it is killed at each kind of moment.
+/// Number of kills at each kind of moment.
 const KILLS: u32 = 8;
-/// How often that is tried at most, until one was cut short.
+/// Number of rounds tried before one must have cut an import short.
 const ROUNDS: u32 = 5;
-/// How large its log grows at least, in bytes.
+/// Least size that its log reaches, in bytes.
 const LOG_LEAST: u64 = 1_000_000;
 
 fn large() -> String {
@@ -25,14 +25,14 @@ fn import(bench: &Bench) -> Child {
     bench.command(&["import", "large.jsonl"]).stdout(Stdio::null()).stderr(Stdio::null()).spawn().unwrap()
 }
 
-/// Kills it, and says whether it had not ended before.
+/// Kills it. Returns whether it was still running.
 fn killed(mut child: Child) -> bool {
-    // On an import that has ended already this does nothing.
+    // Does nothing if the import has already ended.
     child.kill().unwrap();
     child.wait().unwrap().code().is_none()
 }
 
-/// Asks the database what a killed import left in it. Gives the number of entries.
+/// Number of entries that a killed import left in the database.
 fn left_behind(bench: &Bench) -> usize {
     let ran = bench.run(&["verify", "--json"]);
     if Bench::keeps_nothing(&ran) {
@@ -43,8 +43,8 @@ fn left_behind(bench: &Bench) -> usize {
     usize::try_from(report["entries"].as_u64().unwrap()).unwrap()
 }
 
-/// Kills an import at a moment of the caller's choosing, looks at what is left, and imports again. Says whether it was
-/// killed before its end, and whether its entries were in.
+/// Kills an import at a chosen moment, checks the remains, and imports again. Returns whether it was killed before its end,
+/// and whether its entries were in.
 fn kill_at(large: &str, begun: bool, moment: impl FnOnce(&Bench, &mut Child)) -> (bool, bool) {
     let bench = if begun { Bench::with_mine() } else { Bench::new() };
     let before = if begun { 2 } else { 0 };
@@ -55,7 +55,7 @@ fn kill_at(large: &str, begun: bool, moment: impl FnOnce(&Bench, &mut Child)) ->
     let left = left_behind(&bench);
     assert!(left == before || left == DRAFTS + 2, "{left} entries of {DRAFTS} were left behind");
     assert!(killed || left == DRAFTS + 2, "it ended well with {left} entries");
-    // It can be sent again, and is whole then.
+    // It can be imported again, and is then complete.
     bench.run(&["import", "large.jsonl"]).done();
     assert_eq!(left_behind(&bench), DRAFTS + 2);
     (killed, left > before)
@@ -90,7 +90,7 @@ fn an_import_killed_while_it_writes_has_done_nothing_or_everything() {
         if cut_short > 0 && part == 0 {
             break;
         }
-        // The log beside the database grows to more than this while the entries are written.
+        // The log beside the database grows beyond this while entries are written.
         let size = u64::from(part) * LOG_LEAST / u64::from(KILLS) + 100_000;
         let mut reached = false;
         let (killed, all) = kill_at(&large, part % 2 == 1, |bench, child| {
@@ -99,7 +99,7 @@ fn an_import_killed_while_it_writes_has_done_nothing_or_everything() {
                 reached = metadata(&log).is_ok_and(|log| log.len() >= size);
             }
         });
-        // What had begun to be written was taken back.
+        // A started write was rolled back.
         cut_short += u32::from(reached && killed && !all);
     }
     assert!(cut_short > 0, "it was never killed in time");

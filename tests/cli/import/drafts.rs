@@ -1,11 +1,11 @@
-//! Drafts: what is wrong with a line, which line, and how to mend it; and what is legal though it looks odd.
+//! Drafts: the fault of a line, its number and the help; and odd but legal lines.
 
 use serde_json::{Value, json};
 
 use super::refused;
 use crate::bench::{Bench, DEMO, draft, id, inspection, lines, mine};
 
-/// A line that is refused, and what the message says of it.
+/// A refused line, and parts of its message.
 struct Bad {
     what: &'static str,
     line: String,
@@ -136,7 +136,7 @@ fn each_fault_is_named_with_its_line_and_nothing_is_imported() {
 fn a_last_line_that_was_cut_is_named_wherever_it_was_cut() {
     let bench = Bench::with_mine();
     let last = inspection(3, "2026-03-02", "A1");
-    // Every place would take long; these fall into names, values and between them, and just before the end.
+    // Every place would take too long; these fall into names, values and between them, and just before the end.
     for length in (1..last.len()).step_by(13).chain([last.len() - 1]) {
         let (kept, _) = last.split_at(length);
         bench.write("cut.jsonl", mine(&[kept]).trim_end());
@@ -157,7 +157,7 @@ fn every_line_that_cannot_be_read_is_reported_at_once_in_order() {
     let head =
         format!("error: nothing was imported: {count} faults in `bad.jsonl`\n  help: mend them, or take in");
     assert!(ran.err.starts_with(&head), "{}", ran.err);
-    // What cannot be true is not looked for yet, and that is said.
+    // Refusals are not checked yet, and the message says so.
     assert!(ran.err.contains("what cannot be true is looked for when all lines can be read"), "{}", ran.err);
 }
 
@@ -216,7 +216,7 @@ fn entries_need_not_come_in_the_order_of_their_days() {
     let written: Vec<String> = (3..).zip(days).map(|(number, on)| inspection(number, on, "A1")).collect();
     bench.write("mine.jsonl", mine(&written.iter().map(String::as_str).collect::<Vec<_>>()));
     bench.run(&["import", "mine.jsonl"]).done().says(&["mine: 5 entries added"]);
-    // They stay in the order in which they were written down.
+    // They stay in the order in which they were written.
     let kept = bench.run(&["export"]).done().out;
     let on: Vec<String> = kept
         .lines()

@@ -1,4 +1,4 @@
-//! What is no journal file at all, and headers that cannot be read.
+//! Files that are not journals, and unreadable headers.
 
 use super::refused;
 use crate::bench::{Bench, MINE, draft, inspection, lines, mine};

@@ -1,4 +1,4 @@
-//! `combclear import --keep-going`: what can be taken in is, and what was left out is listed.
+//! `combclear import --keep-going`: imports what it can, and lists what it left out.
 
 use serde_json::json;
 

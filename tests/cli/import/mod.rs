@@ -1,4 +1,4 @@
-//! `combclear import`: whole or not at all, and what is wrong with a file said line by line.
+//! `combclear import`: whole or not at all, with faults reported line by line.
 
 mod crash;
 mod drafts;
@@ -8,7 +8,7 @@ mod sealed;
 
 use crate::bench::{Bench, Ran};
 
-/// Imports a file that is refused. Afterwards everything is as it was: a second command says so.
+/// Imports a file that is refused, and checks that nothing changed.
 #[track_caller]
 fn refused(bench: &Bench, file: &str, more: &[&str]) -> Ran {
     let before = bench.kept();
@@ -19,7 +19,7 @@ fn refused(bench: &Bench, file: &str, more: &[&str]) -> Ran {
 }
 
 impl Ran {
-    /// It could not be done, and the help stands with the message or with each fault below it.
+    /// It failed, with help in the message or in each fault.
     #[track_caller]
     fn failed_or_listed(self) -> Ran {
         assert_eq!((self.code, self.out.as_str()), (Some(1), ""), "{}", self.err);
@@ -27,7 +27,7 @@ impl Ran {
         self
     }
 
-    /// The numbers of the lines that are named, in the order they are.
+    /// The line numbers reported, in order.
     fn lines(&self, file: &str) -> Vec<u32> {
         let text = format!("{}{}", self.out, self.err);
         let begins = format!("{file}:");

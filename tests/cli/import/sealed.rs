@@ -1,11 +1,11 @@
-//! Sealed files: whatever is changed in one shows, with its line; and which journals an export goes into.
+//! Sealed files: every change is detected, with its line; and which journals accept an export.
 
 use serde_json::{Value, json};
 
 use super::refused;
 use crate::bench::{Bench, DEMO, DEMO_ENTRIES, demo_part, demo_up_to, draft, lines};
 
-/// The lines of the demo, the header first, so that entry n stands at n.
+/// The lines of the demo, header first, so that entry n is at index n.
 fn demo() -> Vec<String> {
     std::fs::read_to_string(DEMO).unwrap().lines().map(ToOwned::to_owned).collect()
 }
@@ -14,7 +14,7 @@ fn text(demo: &[String]) -> String {
     lines(demo.iter().map(String::as_str))
 }
 
-/// What is done to the demo, and which lines are named for it. Line n + 1 holds entry n.
+/// Changes to the demo, and the lines reported for each. Line n + 1 holds entry n.
 fn changes() -> Vec<(&'static str, Vec<String>, Vec<u32>)> {
     let change = |at: usize, from: &str, to: &str| {
         let mut demo = demo();
@@ -101,7 +101,7 @@ fn whatever_is_changed_in_a_sealed_file_is_named_with_its_line_and_nothing_goes_
     early.write("early.jsonl", demo_up_to(100));
     early.run(&["import", "early.jsonl"]).done();
     for (what, demo, wanted) in changes() {
-        // Also where the journal already holds what was changed: a file is not sound because it is not needed.
+        // Even if the journal already holds the changed entry: a faulty file is refused although it is not needed.
         for bench in [&empty, &early, &whole] {
             bench.write("bad.jsonl", text(&demo));
             let ran = refused(bench, "bad.jsonl", &[]);
@@ -150,7 +150,7 @@ fn an_export_goes_on_from_a_journal_that_has_its_beginning() {
         "demo: 196 entries added, 300 were there already, with 12 documents; the journal has 496 entries",
     ]);
     assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
-    // The earlier one adds nothing to the later.
+    // The earlier export adds nothing to the later journal.
     bench.run(&["import", "early.jsonl"]).done().says(&[
         "demo: 0 entries added, 300 were there already, with 8 documents; the journal has 496 entries",
     ]);
@@ -202,7 +202,7 @@ fn an_export_is_refused_by_another_journal_at_the_line_where_they_part() {
     later.run(&["import", "other.jsonl"]).done().says(&["1 entry added; the journal has 101 entries"]);
     let ran = refused(&later, "demo.jsonl", &[]).says(&says);
     assert_eq!(ran.lines("demo.jsonl"), [102], "{}", ran.err);
-    // What they share is known still.
+    // The entries in common are still recognised.
     later.run(&["import", "early.jsonl"]).done().says(&["0 entries added, 100 were there already"]);
 }
 

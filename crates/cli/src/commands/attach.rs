@@ -1,4 +1,4 @@
-//! `combclear attach`: a proof of purchase goes to its lot, a copy to its prescription.
+//! `combclear attach`: attaches a proof of purchase to its lot, or a copy to its prescription.
 
 use std::fs::File;
 use std::io::Read;
@@ -10,8 +10,9 @@ use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, Event};
 use combclear_store::{Attached, ContentState, Holdings, RecordError};
-use combclear_wording::Words;
 use combclear_wording::refusals::Refused;
+use combclear_wording::terminal::{documents as say, failures};
+use combclear_wording::{Label, Words, unreadable};
 
 use super::print;
 use crate::args::{Attach, Place};
@@ -19,10 +20,10 @@ use crate::failure::{Failure, why};
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let name = attach.file.display().to_string();
     let bytes = read(&attach.file)?;
-    let media_type = media_type(&bytes)
-        .map_err(|unfit| Failure::new(format!("`{name}` was not attached: {unfit}"), unfit.help()))?;
+    let media_type = media_type(&bytes).map_err(|unfit| not_attached(&name, &unfit))?;
     let content = Content::new(bytes);
     let document = DocumentAttached {
         content: content.hash(),
@@ -32,7 +33,7 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
         lot: attach.lot.clone(),
         prescription: attach.prescription.clone(),
     };
-    let to = belongs_to(&document);
+    let to = belongs_to(words, &document);
     let said = place::with_holding(at, async |holdings, holding| {
         if let Some(known) = same(holdings, &holding, &document).await? {
             return supply(holdings, &holding, &known, content).await;
@@ -43,35 +44,40 @@ pub(crate) async fn run(at: &Place, attach: &Attach) -> Result<Outcome, Failure>
         let recorded = holdings.attach(&holding, draft, content, clock::now()).await;
         let recorded = recorded.map_err(|error| match error {
             RecordError::Refused { refusal, .. } => {
-                let Refused { message, help } = Refused::of(Words::english(), &refusal);
-                Failure::new(format!("`{name}` was not attached: {message}"), help)
+                let Refused { message, help } = Refused::of(words, &refusal);
+                Failure::new(say::not_attached(words, &name, &message), help)
             }
             error => error.into(),
         })?;
         let (kind, bytes) = (in_short(media_type), document.bytes);
         let (hash, id) = (document.content, recorded.entry().draft.id);
-        Ok(format!("`{name}` ({kind}, {bytes} bytes) is attached to {to}: document {hash}, entry {id}"))
+        Ok(say::attached(words, &name, kind, bytes, &to, hash, id))
     })
     .await?;
     print(&said)?;
     Ok(Outcome::Done)
 }
 
-/// Reads a file, but no more of it than could be kept.
+/// Reads a file, up to just above the size limit.
 fn read(path: &Path) -> Result<Vec<u8>, Failure> {
+    let (words, name) = (Words::english(), path.display().to_string());
     let cannot = |error: std::io::Error| {
-        let help = "name a file: a PDF, JPEG, PNG or HEIC";
-        Failure::new(format!("cannot read `{}`: {}", path.display(), why(&error)), help)
+        Failure::new(failures::cannot_read(words, &name, &why(&error)), Label::DocumentNameAFile)
     };
     let most = u64::from(DOCUMENT_MOST);
     let mut bytes = Vec::new();
     let file = File::open(path).map_err(cannot)?;
     file.take(most.saturating_add(1)).read_to_end(&mut bytes).map_err(cannot)?;
     if u64::try_from(bytes.len()).map_or(true, |length| length > most) {
-        let message = format!("`{}` was not attached: {}", path.display(), Unfit::TooLarge);
-        return Err(Failure::new(message, Unfit::TooLarge.help()));
+        return Err(not_attached(&name, &Unfit::TooLarge));
     }
     Ok(bytes)
+}
+
+fn not_attached(name: &str, unfit: &Unfit) -> Failure {
+    let words = Words::english();
+    let Refused { message, help } = unreadable::unfit(words, unfit);
+    Failure::new(say::not_attached(words, name, &message), help)
 }
 
 fn file_name(path: &Path) -> Option<String> {
@@ -79,15 +85,11 @@ fn file_name(path: &Path) -> Option<String> {
     Some(name.chars().filter(|sign| !sign.is_control()).collect())
 }
 
-pub(super) fn belongs_to(document: &DocumentAttached) -> String {
-    match (&document.lot, &document.prescription) {
-        (Some(lot), _) => format!("lot `{lot}`"),
-        (None, Some(prescription)) => format!("prescription `{prescription}`"),
-        (None, None) => "nothing".to_owned(),
-    }
+pub(super) fn belongs_to(words: &Words, document: &DocumentAttached) -> String {
+    say::belongs_to(words, document.lot.as_ref(), document.prescription.as_ref())
 }
 
-/// The entry that attaches the same content to the same thing already, and still stands.
+/// The standing entry that already attaches this content to the same lot or prescription.
 async fn same(
     holdings: &Holdings,
     holding: &HoldingName,
@@ -105,27 +107,22 @@ async fn same(
     Ok(found.await?.flatten())
 }
 
-/// Attached before: at most its content is still to come.
+/// For a document attached before: adds its content if that is missing.
 async fn supply(
     holdings: &Holdings,
     holding: &HoldingName,
     known: &Attached,
     content: Content,
 ) -> Result<String, Failure> {
+    let words = Words::english();
     let draft = &known.entry.draft;
-    let before = format!(
-        "it is attached to {} already, on {} by {} (entry {})",
-        belongs_to(&known.document),
-        draft.on,
-        draft.recorded_by,
-        draft.id
-    );
+    let to = belongs_to(words, &known.document);
     match (known.state, known.fault()) {
         (ContentState::Missing, _) => {
             holdings.attach(holding, draft.clone(), content, clock::now()).await?;
-            Ok(format!("{before}; its content was missing and is kept now"))
+            Ok(say::supplied(words, &to, draft.on, &draft.recorded_by, draft.id))
         }
-        (_, Some(fault)) => Err(Failure::new(fault.to_string(), fault.help())),
-        (_, None) => Ok(format!("{before}; nothing was added")),
+        (_, Some(fault)) => Err(Failure::from(fault)),
+        (_, None) => Ok(say::attached_before(words, &to, draft.on, &draft.recorded_by, draft.id)),
     }
 }

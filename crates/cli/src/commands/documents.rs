@@ -1,21 +1,24 @@
-//! `combclear documents`: which documents are attached, and one of them saved as it came in.
+//! `combclear documents`: lists the attached documents, or saves one of them.
 
 use std::fs::OpenOptions;
-use std::io::{ErrorKind, Write};
+use std::io::Write;
 use std::path::Path;
 
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::document::in_short;
 use combclear_store::{Attached, ContentState, Holdings};
+use combclear_wording::terminal::documents as say;
+use combclear_wording::{Label, Words};
 use serde::Serialize;
 
 use super::attach::belongs_to;
-use super::{counted, print, print_json, table};
+use super::output::cannot_make;
+use super::{headed, print, print_json};
 use crate::args::{Documents, Place};
 use crate::failure::{Failure, why};
 use crate::{Outcome, place};
 
-/// How many digits of a hash are enough to look for it.
+/// Fewest digits of a hash that may be searched for.
 const DIGITS_LEAST: usize = 8;
 
 #[derive(Serialize)]
@@ -36,6 +39,8 @@ struct Row {
     to: String,
     #[serde(skip)]
     kind: &'static str,
+    #[serde(skip)]
+    shown: Label,
 }
 
 pub(crate) async fn run(at: &Place, ask: &Documents) -> Result<Outcome, Failure> {
@@ -56,6 +61,7 @@ async fn list(
     attached: Vec<Attached>,
     json: bool,
 ) -> Result<(), Failure> {
+    let words = Words::english();
     let rows: Vec<Row> = holdings
         .read(holding, |folded| {
             let row = |Attached { entry, document, state }: Attached| Row {
@@ -63,7 +69,8 @@ async fn list(
                 state: state.as_str(),
                 media_type: document.media_type.as_str(),
                 bytes: document.bytes,
-                to: belongs_to(&document),
+                to: belongs_to(words, &document),
+                shown: label(state),
                 kind: in_short(document.media_type),
                 file_name: document.file_name.clone(),
                 lot: document.lot.as_ref().map(ToString::to_string),
@@ -82,32 +89,49 @@ async fn list(
         return print_json(&rows);
     }
     if rows.is_empty() {
-        return print("No document is attached.");
+        return print(words.label(Label::DocumentNone));
     }
-    let mut shown = table(["attached", "to", "file", "what", "content", "document"]);
+    let mut shown = headed(
+        words,
+        [
+            Label::DocumentAttached,
+            Label::DocumentTo,
+            Label::PackFile,
+            Label::What,
+            Label::DocumentContent,
+            Label::Document,
+        ],
+    );
     for row in &rows {
-        let corrected = row.superseded_by.as_ref().map(|by| format!("\ncorrected by entry {by}"));
+        let to = row.superseded_by.as_ref().map(|by| say::corrected(words, &row.to, by));
         // Enough of it to save the document by.
         let hash: String = row.content.chars().take(16).collect();
         shown.add_row([
-            format!("{}\nby {}", row.on, row.recorded_by),
-            format!("{}{}", row.to, corrected.unwrap_or_default()),
+            say::attached_on(words, &row.on, &row.recorded_by),
+            to.unwrap_or_else(|| row.to.clone()),
             row.file_name.clone().unwrap_or_default(),
-            format!("{}, {} bytes", row.kind, row.bytes),
-            row.state.to_owned(),
+            say::kind_and_size(words, row.kind, row.bytes),
+            words.label(row.shown).to_owned(),
             hash,
         ]);
     }
-    let lacking = rows.iter().filter(|row| row.state != ContentState::Kept.as_str()).count();
-    let lacking = match lacking {
-        0 => String::new(),
-        some => format!("; {} missing or altered, see combclear verify", counted(some, "is", "are")),
+    let lacking = rows.iter().filter(|row| row.shown != Label::DocumentKept).count();
+    let total = match lacking {
+        0 => say::in_all(words, rows.len()),
+        some => say::lacking(words, rows.len(), some),
     };
-    let total = counted(rows.len(), "document", "documents");
-    print(&format!("{}\n{total}{lacking}", shown.trim_fmt()))
+    print(&format!("{}\n{total}", shown.trim_fmt()))
 }
 
-/// Saves one document into a file of its own.
+fn label(state: ContentState) -> Label {
+    match state {
+        ContentState::Kept => Label::DocumentKept,
+        ContentState::Missing => Label::DocumentMissing,
+        ContentState::Altered => Label::DocumentAltered,
+    }
+}
+
+/// Saves one document to a new file.
 async fn save(
     holdings: &Holdings,
     holding: &HoldingName,
@@ -117,44 +141,35 @@ async fn save(
 ) -> Result<(), Failure> {
     let found = find(attached, hash)?;
     if let Some(fault) = found.fault() {
-        return Err(Failure::new(fault.to_string(), fault.help()));
+        return Err(Failure::from(fault));
     }
     let bytes = holdings.journal().content(holding, found.document.content).await?.unwrap_or_default();
-    let path = file.display();
-    let mut out = OpenOptions::new().write(true).create_new(true).open(file).map_err(|error| {
-        if error.kind() == ErrorKind::AlreadyExists {
-            let message = format!("`{path}` is there already; it was left as it is");
-            return Failure::new(message, "name a file that is not there yet");
-        }
-        let help = "name a file in a folder that is there and can be written";
-        Failure::new(format!("cannot make `{path}`: {}", why(&error)), help)
-    })?;
+    let (words, path) = (Words::english(), file.display().to_string());
+    let opened = OpenOptions::new().write(true).create_new(true).open(file);
+    let mut out = opened.map_err(|error| cannot_make(file, &error))?;
     out.write_all(&bytes).and_then(|()| out.sync_all()).map_err(|error| {
         drop(std::fs::remove_file(file));
-        let help = "look where it goes, then save it again";
-        Failure::new(format!("cannot write the document to `{path}`: {}", why(&error)), help)
+        Failure::new(say::cannot_save(words, &path, &why(&error)), Label::DocumentSaveAgain)
     })?;
     let (kind, bytes) = (in_short(found.document.media_type), found.document.bytes);
-    print(&format!("`{path}`: {kind}, {bytes} bytes, attached to {}", belongs_to(&found.document)))
+    print(&say::saved(words, &path, kind, bytes, &belongs_to(words, &found.document)))
 }
 
-/// The document with this hash, or the only one whose hash begins so.
+/// The document with this hash, or the only one whose hash begins with it.
 fn find<'a>(attached: &'a [Attached], hash: &str) -> Result<&'a Attached, Failure> {
-    const LIST: &str = "list them: combclear documents";
+    let words = Words::english();
     if hash.len() < DIGITS_LEAST {
-        let message = format!("`{hash}` is too short to find a document by");
-        return Err(Failure::new(message, "give 8 digits of its hash at least"));
+        return Err(Failure::new(say::hash_too_short(words, hash), Label::DocumentGive8Digits));
     }
     let begins = |attached: &&Attached| attached.document.content.to_string().starts_with(hash);
     let mut found = attached.iter().filter(begins);
     let Some(first) = found.next() else {
-        return Err(Failure::new(format!("no document `{hash}` is attached"), LIST));
+        return Err(Failure::new(say::no_such(words, hash), Label::DocumentList));
     };
     if found.any(|other| other.document.content != first.document.content) {
-        let message = format!("the hashes of several documents begin with `{hash}`");
-        return Err(Failure::new(message, "give more digits of the one that is meant"));
+        return Err(Failure::new(say::several(words, hash), Label::DocumentGiveMoreDigits));
     }
-    // The content is the same, whichever entry is taken; one whose length fits goes first.
+    // All these entries share one content; prefer one whose content is stored.
     let kept = attached.iter().filter(begins).find(|attached| attached.state == ContentState::Kept);
     Ok(kept.unwrap_or(first))
 }

@@ -1,4 +1,4 @@
-//! `combclear due`: what must or may be done, from when, by when, apiary by apiary.
+//! `combclear due`: what must or may be done, with first and last day, by apiary.
 
 use std::path::Path;
 
@@ -9,7 +9,7 @@ use combclear_domain::questions::options::Span;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::due::{DueItem, DueReport, DueVisit};
-use combclear_wording::terminal::{day, due as say};
+use combclear_wording::terminal::{day, due as say, failures};
 use combclear_wording::{Label, Words};
 
 use super::supering::no_apiary;
@@ -18,7 +18,7 @@ use crate::args::{Due, Place};
 use crate::failure::{Failure, why};
 use crate::{Outcome, clock, place};
 
-/// How many days are asked about if nothing is said.
+/// Days asked about by default.
 const DAYS_IF_NOT_SAID: u16 = 60;
 
 pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
@@ -53,15 +53,15 @@ fn report(
     }
 }
 
-/// A calendar is written anew each time: whoever subscribes to the file wants the newest.
+/// Overwrites the file: a subscriber wants the newest calendar.
 fn write(file: &Path, calendar: &str) -> Result<(), Failure> {
     if file == Path::new("-") {
-        // The line break after the last line is written anew.
+        // Printing adds the last line break again.
         return print_as_is(calendar.strip_suffix('\n').unwrap_or(calendar));
     }
     std::fs::write(file, calendar).map_err(|error| {
-        let message = format!("cannot write `{}`: {}", file.display(), why(&error));
-        Failure::new(message, "name a file in a folder that is there")
+        let message = failures::cannot_write(Words::english(), &file.display().to_string(), &why(&error));
+        Failure::new(message, Label::FileNameAFolder)
     })
 }
 

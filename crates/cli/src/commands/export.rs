@@ -1,4 +1,4 @@
-//! `combclear export`: the journal as JSON Lines, to the byte what an import takes in again.
+//! `combclear export`: the journal as JSON Lines, which imports byte for byte.
 
 use std::fs::{File, OpenOptions};
 use std::io::{BufWriter, ErrorKind, Write};
@@ -8,10 +8,13 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Header;
 use combclear_domain::journal::{Content, Hash};
 use combclear_store::{Attached, ContentState, DocumentFault, Journal, StoreError};
+use combclear_wording::refusals::Refused;
+use combclear_wording::terminal::{documents as say, failures};
+use combclear_wording::{Label, Words, keeping};
 
 use super::output;
 use crate::args::{Export, Place};
-use crate::failure::{Failure, why};
+use crate::failure::{Failure, Said, why};
 use crate::{Outcome, place};
 
 const PAGE: u32 = 5_000;
@@ -19,34 +22,38 @@ const PAGE: u32 = 5_000;
 pub(crate) async fn run(at: &Place, export: &Export) -> Result<Outcome, Failure> {
     place::with_holding(at, async |holdings, holding| {
         let journal = holdings.journal().as_ref();
-        // Entries recorded while this runs are left for the next export: the header promises a number and a head.
+        // Entries recorded during the export are left for the next one: the header states a number and a head.
         let whole = Whole::of(journal, &holding).await?;
         match &export.file {
             Some(path) => to_file(path, journal, &whole).await?,
             None => match write(&mut BufWriter::new(std::io::stdout()), journal, &whole).await {
-                // A reader that has gone away (`| head`) is no failure.
+                // A closed pipe (`| head`) is no failure.
                 Err(Unfinished::Write(error)) if error.kind() == ErrorKind::BrokenPipe => {}
-                done => done.map_err(|unfinished| unfinished.at("standard output"))?,
+                done => done.map_err(|unfinished| unfinished.at(&Label::OutputStandard.said()))?,
             },
         }
         for fault in &whole.lacking {
             // Whoever closed standard error does not want to know.
-            let said = format!("{fault}; the export goes without it\n  help: {}", fault.help());
-            let _ = writeln!(std::io::stderr(), "warning: {}", super::seen(&said));
+            let words = Words::english();
+            let Refused { message, help } = keeping::document(words, fault);
+            let said = say::without(words, &message);
+            let said = failures::warning(words, &super::seen(&said));
+            let help = failures::help(words, &super::seen(&help));
+            let _ = writeln!(std::io::stderr(), "{said}\n  {help}");
         }
         Ok(if whole.lacking.is_empty() { Outcome::Done } else { Outcome::InPart })
     })
     .await
 }
 
-/// What an export has to hold.
+/// The content of an export.
 struct Whole {
     holding: HoldingName,
     entries: u64,
     head: Option<Hash>,
-    /// The documents, each once, in the order in which they were first attached.
+    /// The documents, each once, in the order of attaching.
     contents: Vec<Hash>,
-    /// The documents that are missing or altered: without them the entries are still worth taking out.
+    /// The missing or altered documents. The entries are worth exporting without them.
     lacking: Vec<DocumentFault>,
 }
 
@@ -68,25 +75,25 @@ impl Whole {
     }
 }
 
-/// Writes a file of its own: what was there is left alone, and what could not be finished is taken away again.
+/// Writes a new file. An existing file is left alone; an incomplete one is removed.
 async fn to_file(path: &Path, journal: &dyn Journal, whole: &Whole) -> Result<(), Failure> {
     let opened = OpenOptions::new().write(true).create_new(true).open(path);
     let file = opened.map_err(|error| output::cannot_make(path, &error))?;
     let mut out = BufWriter::new(file);
     let mut done = write(&mut out, journal, whole).await;
     if done.is_ok() {
-        // An export is often the only copy.
+        // An export is often the only copy, so sync it to disk.
         done = out.get_ref().sync_all().map_err(Unfinished::Write);
     }
     done.map_err(|unfinished| {
         discard(out);
         let kept = std::fs::remove_file(path).is_err();
-        let failure = unfinished.at(&format!("`{}`", path.display()));
-        if kept { failure.and("what was written so far is not a whole export; delete it") } else { failure }
+        let failure = unfinished.at(&say::file(Words::english(), &path.display().to_string()));
+        if kept { failure.and(Label::ExportNotWhole) } else { failure }
     })
 }
 
-/// Gives up what is still buffered: to write it now would only fail again.
+/// Drops the buffer: flushing it would only fail again.
 fn discard(out: BufWriter<File>) {
     drop(out.into_parts());
 }
@@ -94,7 +101,7 @@ fn discard(out: BufWriter<File>) {
 /// Why an export could not be finished.
 enum Unfinished {
     Read(StoreError),
-    /// A document that was kept when the export began is not any more.
+    /// A document changed or disappeared during the export.
     Changed(Hash),
     Write(std::io::Error),
 }
@@ -104,12 +111,11 @@ impl Unfinished {
         match self {
             Unfinished::Read(error) => error.into(),
             Unfinished::Changed(hash) => {
-                let message = format!("document `{hash}` was changed while it was written to {place}");
-                Failure::new(message, "verify the journal, then export again")
+                Failure::new(say::changed(Words::english(), hash, place), Label::ExportVerifyFirst)
             }
             Unfinished::Write(error) => {
-                let help = "look where it goes, then export again";
-                Failure::new(format!("cannot write the export to {place}: {}", why(&error)), help)
+                let message = say::cannot_export(Words::english(), place, &why(&error));
+                Failure::new(message, Label::ExportLookAgain)
             }
         }
     }

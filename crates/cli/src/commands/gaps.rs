@@ -1,4 +1,4 @@
-//! `combclear gaps`: what the law still misses in the record, and what was amiss.
+//! `combclear gaps`: what the law still asks of the record, and its irregularities.
 
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::HoldingName;
@@ -7,7 +7,7 @@ use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LotCheck};
 use combclear_store::{Attached, Holdings, documents};
 use combclear_wording::amounts::amount_of;
 use combclear_wording::gaps::{GapsReport, statement, summary, supply};
-use combclear_wording::terminal::gaps as say;
+use combclear_wording::terminal::{gap_sort, gaps as say};
 use combclear_wording::{Label, Words};
 
 use super::register::period;
@@ -39,7 +39,7 @@ pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure
     })
 }
 
-/// The contents of documents that are not kept as they were attached.
+/// The contents of missing or altered documents.
 pub(super) async fn not_kept(holdings: &Holdings, holding: &HoldingName) -> Result<Vec<Hash>, Failure> {
     let attached = documents(holdings.journal().as_ref(), holding).await?;
     Ok(attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect())
@@ -68,7 +68,7 @@ fn all(words: &Words, found: &Gaps) -> String {
     text
 }
 
-/// Each gap in one line, and below it how to supply what is missing: once where the next ones say the same.
+/// Each gap in one line, with how to supply it below. Consecutive gaps with the same remedy share one.
 fn told_together(words: &Words, gaps: &[&Gap]) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let mut gaps = gaps.iter().peekable();
@@ -81,7 +81,7 @@ fn told_together(words: &Words, gaps: &[&Gap]) -> Vec<String> {
     lines
 }
 
-/// Advice of one sort in one line, with the numbers of the entries: it would drown the rest.
+/// One line per kind of advice, with the numbers of its entries: in full it would drown out the rest.
 fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
     let mut sorts: Vec<&str> = gaps.iter().map(|gap| gap.finding.as_str()).collect();
     sorts.dedup();
@@ -97,7 +97,7 @@ fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
             [_, _, _, ..] => {
                 let numbers: Vec<String> = of_sort.iter().map(|gap| gap.place.to_string()).collect();
                 // The sort only: what one of them says beyond it holds for that one alone.
-                let what = sort.replace('_', " ");
+                let what = gap_sort(words, sort);
                 let times = say::times(words, of_sort.len(), &what);
                 let entries = say::entries(words, &numbers.join(", "));
                 lines.push(format!("  {times}\n    {entries}\n"));

@@ -1,9 +1,9 @@
-//! `combclear law`: what the law asks of a medicine record.
+//! `combclear law`: the law on medicine records.
 
 use combclear_domain::basics::words::Jurisdiction;
 use combclear_domain::rules::law::{LawStanding, Occasion};
 use combclear_wording::law::{self, LawBasis, LawField, LawReport, LawRetention};
-use combclear_wording::terminal::{confidence, day, law as say};
+use combclear_wording::terminal::{confidence, day, failures, law as say};
 use combclear_wording::{Label, Words};
 use serde::Serialize;
 
@@ -12,7 +12,7 @@ use crate::args::Law;
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
-/// A jurisdiction in the list for programs.
+/// A jurisdiction in the list, as JSON.
 #[derive(Serialize)]
 struct Item<'a> {
     jurisdiction: &'a str,
@@ -34,8 +34,8 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
     };
     let on = ask.on.unwrap_or_else(clock::today);
     let profile = laws.profile(jurisdiction, on).ok_or_else(|| {
-        let help = format!("the laws built in are: {}", laws.listed());
-        Failure::new(format!("there is no law of `{jurisdiction}`"), help)
+        let help = failures::laws_are(words, &laws.listed());
+        Failure::new(failures::no_law(words, jurisdiction), help)
     })?;
     let report = LawReport::of(words, &profile);
     show(ask.json, &report, |report| one(words, report))
@@ -92,7 +92,7 @@ fn one(words: &Words, report: &LawReport) -> String {
     text
 }
 
-/// How soon, in what form, for how long.
+/// Time limits, forms and retention.
 fn lists(words: &Words, report: &LawReport) -> String {
     let mut text = String::new();
     let mut list = |head: Label, lines: Vec<String>| {

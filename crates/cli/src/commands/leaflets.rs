@@ -1,9 +1,9 @@
-//! `combclear leaflets`: what the built-in leaflets say, and how well each value is established.
+//! `combclear leaflets`: the built-in leaflets, with the confidence of each value.
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::rules::leaflet::{Leaflet, Leaflets as Set};
 use combclear_wording::leaflet::says;
-use combclear_wording::terminal::{confidence, label_revision};
+use combclear_wording::terminal::{confidence, failures, force, label_revision};
 use combclear_wording::{Label, Words};
 
 use super::{headed, print, print_json};
@@ -29,7 +29,7 @@ pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
     let found: Vec<&Leaflet> =
         set.iter().map(AsRef::as_ref).filter(|leaflet| leaflet.id.as_str() == id).collect();
     if found.is_empty() {
-        return Err(Failure::new(format!("there is no leaflet `{id}`"), instead(set, id)));
+        return Err(Failure::new(failures::no_leaflet(words, id), instead(words, set, id)));
     }
     if ask.json {
         print_json(&found)?;
@@ -42,20 +42,22 @@ pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
 }
 
 /// What may have been meant: the id nearest in spelling, else every id that holds what was written.
-fn instead(set: &Set, written: &str) -> String {
+fn instead(words: &Words, set: &Set, written: &str) -> String {
     if let Some(near) = set.nearest_to(written) {
-        return format!("did you mean `{near}`?");
+        return failures::did_you_mean(words, near);
     }
     let ids = set.iter().map(|leaflet| leaflet.id.as_str());
     let mut holding: Vec<String> =
         ids.filter(|id| id.contains(&written.to_lowercase())).map(|id| format!("`{id}`")).collect();
-    // An id may stand in several jurisdictions.
+    // An id may occur in several jurisdictions.
     holding.sort();
     holding.dedup();
     match holding.as_slice() {
-        [] => "list them all: combclear leaflets".to_owned(),
-        [..] if written.is_empty() => "list them all: combclear leaflets".to_owned(),
-        some => format!("did you mean {}?", some.join(" or ")),
+        [first, rest @ ..] if !written.is_empty() => {
+            let names = rest.iter().fold(first.clone(), |names, name| failures::or(words, &names, name));
+            failures::did_you_mean_one_of(words, &names)
+        }
+        [..] => words.label(Label::AskedListLeaflets).to_owned(),
     }
 }
 
@@ -98,7 +100,7 @@ fn one(words: &Words, leaflet: &Leaflet) -> String {
         rows.add_row([
             format!("{}{method}", rule.says.topic().as_str()),
             format!("{}{note}", says(words, &rule.says, leaflet.unit)),
-            format!("{}\n{}", confidence(words, rule.confidence), word(&rule.force)),
+            format!("{}\n{}", confidence(words, rule.confidence), force(words, rule.force)),
             rule.from.map_or_else(|| words.label(Label::NotKnown).to_owned(), |from| from.to_string()),
             rule.source.join(", "),
         ]);
@@ -108,11 +110,4 @@ fn one(words: &Words, leaflet: &Leaflet) -> String {
     let Leaflet { title, jurisdiction, id, .. } = leaflet;
     let head = words.label(Label::Sources);
     format!("{title} [{jurisdiction} {id}]\n{}\n{head}:\n{}", rows.trim_fmt(), sources.join("\n"))
-}
-
-fn word(value: &impl serde::Serialize) -> String {
-    serde_json::to_value(value)
-        .ok()
-        .and_then(|value| Some(value.as_str()?.replace('_', " ")))
-        .unwrap_or_default()
 }

@@ -19,9 +19,9 @@ pub(crate) mod stock;
 pub(crate) mod supering;
 pub(crate) mod verify;
 
-use std::fmt::Display;
 use std::io::Write;
 
+use combclear_wording::terminal::failures as say;
 use combclear_wording::{Label, Words};
 use comfy_table::{ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle};
 use serde::Serialize;
@@ -29,32 +29,31 @@ use serde::Serialize;
 use crate::Outcome;
 use crate::failure::{Failure, why};
 
-/// Writes words for people to standard output. What cannot be seen is written as its code point.
+/// Prints text for people. Invisible characters are written as code points.
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
     print_as_is(&seen(text))
 }
 
-/// A text with every sign in it that cannot be seen, or that a terminal would obey, written as its code point. Only the
-/// ends of lines stay.
+/// A text in which every character that is invisible or controls a terminal is written as its code point. Line breaks stay.
 pub(crate) fn seen(text: &str) -> String {
     text.split('\n').map(combclear_papers::visible).collect::<Vec<_>>().join("\n")
 }
 
-/// Writes what is for programs to standard output; a reader that has gone away (`| head`) is no failure.
+/// Prints output for programs. A closed pipe (`| head`) is no failure.
 pub(crate) fn print_as_is(text: &str) -> Result<(), Failure> {
     match writeln!(std::io::stdout(), "{text}") {
-        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => Err(Failure::new(
-            format!("cannot write to standard output: {}", why(&error)),
-            "look where it is sent",
-        )),
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            Err(Failure::new(say::cannot_write_out(Words::english(), &why(&error)), Label::OutputLook))
+        }
         _ => Ok(()),
     }
 }
 
-/// Writes a value as JSON.
+/// Prints a value as JSON.
 pub(crate) fn print_json(value: &impl Serialize) -> Result<(), Failure> {
-    let text = serde_json::to_string_pretty(value)
-        .map_err(|error| Failure::new(format!("cannot write this as JSON: {error}"), "leave --json out"))?;
+    let text = serde_json::to_string_pretty(value).map_err(|error| {
+        Failure::new(say::not_json(Words::english(), &error.to_string()), Label::OutputLeaveJsonOut)
+    })?;
     print_as_is(&text)
 }
 
@@ -72,18 +71,12 @@ pub(crate) fn show<R: Serialize>(
     Ok(Outcome::Done)
 }
 
-/// A number with its noun.
-pub(crate) fn counted<N: Copy + Display + PartialEq + From<u8>>(number: N, one: &str, more: &str) -> String {
-    let noun = if number == N::from(1) { one } else { more };
-    format!("{number} {noun}")
-}
-
 /// A table with these labels for heads.
 pub(crate) fn headed<const N: usize>(words: &Words, heads: [Label; N]) -> Table {
     table(heads.map(|head| words.label(head)))
 }
 
-/// A table in the manner of this program: one rule below the heads, wrapped to the width of the terminal.
+/// A table in the style of this program: one rule below the heads, wrapped to the terminal width.
 pub(crate) fn table<'h>(heads: impl IntoIterator<Item = &'h str>) -> Table {
     let mut table = Table::new();
     table.load_style(STYLE).set_content_arrangement(ContentArrangement::Dynamic);
@@ -94,7 +87,7 @@ pub(crate) fn table<'h>(heads: impl IntoIterator<Item = &'h str>) -> Table {
     table
 }
 
-/// How wide a table is when it goes to a file or another program.
+/// Width of a table in a file or a pipe.
 const WIDTH_ELSEWHERE: u16 = 140;
 
 const STYLE: TableStyle = TableStyle::new()

@@ -11,7 +11,7 @@ use combclear_domain::questions::options::{
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::options::{ApiaryReport, Missing, OptionsReport, StartReport};
-use combclear_wording::terminal::{label_revision, options as say};
+use combclear_wording::terminal::{failures, label_revision, options as say};
 use combclear_wording::{Label, Words, paper};
 
 use super::supering::{known, no_apiary};
@@ -20,10 +20,10 @@ use crate::args::{Options, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
-/// How many days are asked about if nothing is said.
+/// Days asked about by default.
 const DAYS_IF_NOT_SAID: u16 = 60;
 
-/// What was asked, answered.
+/// The answer.
 enum Report {
     Colony(Box<OptionsReport>),
     Apiary(Box<ApiaryReport>),
@@ -66,13 +66,12 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
 fn what_if(ask: &Options, from: Day) -> Result<WhatIf, Failure> {
     let what_if = WhatIf { power: ask.power, access: ask.access, ground: ask.ground, until: ask.site_until };
     match what_if.until {
-        Some(_) if what_if.is_empty() => Err(Failure::new(
-            "`--site-until` is given, but nothing is assumed of the site",
-            "give --power, --access or --ground as well, or leave it out",
-        )),
+        Some(_) if what_if.is_empty() => {
+            Err(Failure::new(Label::AskedSiteUntilAlone, Label::AskedAssumeSomething))
+        }
         Some(until) if until < from => Err(Failure::new(
-            format!("what is assumed would end on {until}, before the first day, {from}"),
-            "give a later day, or leave it out",
+            failures::site_until_too_early(Words::english(), until, from),
+            Label::AskedGiveALaterDay,
         )),
         _ => Ok(what_if),
     }
@@ -93,13 +92,13 @@ fn report(
     }
     let colony = ask.colony.as_slice();
     let Some(colony) = known(holding, colony)?.into_iter().next() else {
-        return Err(Failure::new("no colony is named", "name a colony, or an apiary with --apiary"));
+        return Err(Failure::new(failures::no_colony_named(words), Label::AskedNameAColony));
     };
     let answer = ColonyOptions::of(holding, leaflets, &colony, asked);
     Ok(Report::Colony(Box::new(OptionsReport::of(words, answer))))
 }
 
-/// Start days of one answer, a line for each range.
+/// The start days with this answer, one line per range.
 fn starts(words: &Words, days: &[StartDays], of: Usability) -> Vec<String> {
     let of_it = days.iter().filter(|days| days.answer == of);
     let said = |days: &StartDays| {
@@ -113,12 +112,12 @@ fn starts(words: &Words, days: &[StartDays], of: Usability) -> Vec<String> {
     of_it.map(said).collect()
 }
 
-/// Days from one to another, or the one day.
+/// A range of days, or a single day.
 fn range(words: &Words, from: Day, to: Day) -> String {
     if from == to { from.to_string() } else { paper::period(words, from, to) }
 }
 
-/// The leaflet, and what tells the option from others of the same leaflet.
+/// The leaflet, with method and label revision if it has several.
 fn name(words: &Words, leaflet: &LeafletId, method: Option<&Method>, revision: Option<&str>) -> String {
     let mut parts = vec![leaflet.to_string()];
     parts.extend(method.map(ToString::to_string));
@@ -126,7 +125,7 @@ fn name(words: &Words, leaflet: &LeafletId, method: Option<&Method>, revision: O
     parts.join(", ")
 }
 
-/// Something that is not known, and the entry that would supply it.
+/// A missing fact, and the entry that would supply it.
 fn gap(words: &Words, missing: &Missing) -> String {
     let fact = missing.from.map(|from| say::missing_from(words, from, &missing.fact));
     let fact = fact.as_deref().unwrap_or(&missing.fact);
@@ -134,7 +133,7 @@ fn gap(words: &Words, missing: &Missing) -> String {
     format!("{fact} ({supplied_by}{})", missing.how)
 }
 
-/// A dose with how often it is given, where it is not once.
+/// A dose, with the number of doses unless it is one.
 fn with_times(words: &Words, dose: String, doses: Option<u8>) -> String {
     match doses {
         Some(0 | 1) => dose,
@@ -143,7 +142,7 @@ fn with_times(words: &Words, dose: String, doses: Option<u8>) -> String {
     }
 }
 
-/// What has to be mixed, of the medicine and of what goes with it.
+/// The ingredients of a mixture: medicine, water, sugar.
 fn mixture(words: &Words, mixture: &Mixture) -> String {
     let mut parts = vec![say::medicine(words, mixture.medicine, &mixture.unit)];
     parts.extend(mixture.water_ml.map(|ml| say::water(words, ml)));
@@ -151,13 +150,13 @@ fn mixture(words: &Words, mixture: &Mixture) -> String {
     parts.join(", ")
 }
 
-/// When supers may go on after a start, and how that lies to the flow.
+/// When supers may go on after a start, and when it is out relative to the flow.
 fn free(words: &Words, start: Option<&StartReport>) -> String {
     let Some(report) = start else { return "-".to_owned() };
     let start = &report.start;
     let mut lines = vec![match (start.first_free_day, &report.supers_all_along) {
         (None, _) => words.label(Label::NotKnown).to_owned(),
-        // They may lie over it; what is told of the flow is when it is out.
+        // Supers may stay on through the flow; only the day out is compared with the flow.
         (Some(_), Some(all_along)) => all_along.clone(),
         (Some(day), None) => day.to_string(),
     }];
@@ -170,7 +169,7 @@ fn free(words: &Words, start: Option<&StartReport>) -> String {
     lines.join("\n")
 }
 
-/// What the answer as a whole is about, and the next flow.
+/// The head of the answer, and the next flow.
 fn head(words: &Words, what: &str, asked: &Asked) -> String {
     let mut head = say::head(words, what, asked.from, asked.to) + "\n";
     if let Some(what_if) = &asked.what_if {

@@ -1,13 +1,15 @@
-//! `combclear pack`: the register of a time in every form, with its gaps and proofs, in one file.
+//! `combclear pack`: the register of a period in every format, with gaps and proofs, in one file.
 
 use std::io::Write;
 
 use combclear_domain::questions::register::Register;
 use combclear_papers::pack::{Failing, Input, Why, pack};
 use combclear_store::{ContentState, contents_of};
+use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
+use combclear_wording::terminal::documents::{self as say, Packed};
 
-use super::{counted, output, print, register, seen};
+use super::{output, print, register, seen};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place, typesetter};
@@ -38,7 +40,7 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     output::write(&ask.file, &bytes)?;
     let said = said(ask, &register, &gaps, contents.len(), failing.len());
     if output::is_standard_output(&ask.file) {
-        // The pack is there already. Whoever closed standard error does not want to know.
+        // The pack is complete. Whoever closed standard error does not want to know.
         let _ = writeln!(std::io::stderr(), "{}", seen(&said));
     } else {
         print(&said)?;
@@ -54,26 +56,21 @@ fn why(state: ContentState) -> Why {
 }
 
 fn said(ask: &Pack, register: &Register, gaps: &GapsReport, kept: usize, failing: usize) -> String {
-    let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
-    let before = register.administrations.iter().filter(|row| row.earlier).count();
-    let within = register.administrations.len() - before;
-    let mut administrations = counted(count(within), "administration", "administrations");
-    if before > 0 {
-        administrations
-            .push_str(&format!(" and {before} given before and still in or with a period running"));
-    }
-    let documents = counted(count(kept), "document", "documents");
-    let lost = match failing {
-        0 => String::new(),
-        failing => format!(
-            "\n{} missing or altered; the index names what it proved",
-            counted(count(failing), "document is", "documents are")
-        ),
+    let words = Words::english();
+    let earlier = register.administrations.iter().filter(|row| row.earlier).count();
+    let packed = Packed {
+        file: &ask.file.display().to_string(),
+        holding: &register.holding,
+        from: register.from,
+        to: register.to,
+        administrations: register.administrations.len() - earlier,
+        earlier,
+        documents: kept,
     };
-    let (file, from, to) = (ask.file.display(), register.from, register.to);
-    format!(
-        "`{file}`: the register of {} from {from} to {to}, {administrations}, {documents}{lost}\n{}",
-        register.holding,
-        gaps.summary.join("\n")
-    )
+    let mut lines = vec![say::packed(words, &packed)];
+    if failing > 0 {
+        lines.push(say::lost(words, failing));
+    }
+    lines.extend(gaps.summary.iter().cloned());
+    lines.join("\n")
 }

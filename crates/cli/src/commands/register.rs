@@ -1,4 +1,4 @@
-//! `combclear register`: the legal register for a time, on the terminal and as files.
+//! `combclear register`: the legal register of a period, on the terminal and as files.
 
 use std::io::Write;
 use std::path::{Path, PathBuf};
@@ -12,9 +12,10 @@ use combclear_domain::rules::leaflet::Leaflets;
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
 use combclear_store::Holdings;
-use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
+use combclear_wording::terminal::failures;
+use combclear_wording::{Label, Words};
 
 use super::gaps::not_kept;
 use super::{output, print, print_json, table};
@@ -25,12 +26,9 @@ use crate::{Outcome, clock, place, typesetter};
 pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Failure> {
     one_to_standard_output(ask)?;
     output::must_be_new(named(ask))?;
-    let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
-    let time = period(&ask.time)?;
-    let both = async |holdings: &_, holding| both(holdings, &holding, leaflets, laws, time).await;
-    let (register, gaps) = place::with_holding(at, both).await?;
+    let (register, gaps) = read(at, ask).await?;
     let register = register.counted_by(ask.counting);
-    let files = files(ask, &register, &gaps)?;
+    let files = files(ask, &register, gaps.as_ref())?;
     for (path, bytes) in &files {
         output::write(path, bytes)?;
     }
@@ -42,8 +40,22 @@ pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Fai
     Ok(Outcome::Done)
 }
 
-/// The register of a time, and what the law misses in it: the books of the lots stand there. Both are read from one state of
-/// the journal.
+/// The register of the period; for the exchange also its gaps, which hold the stock accounts.
+async fn read(at: &Place, ask: &args::Register) -> Result<(Register, Option<GapsReport>), Failure> {
+    let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
+    let (period, as_of) = period(&ask.time)?;
+    place::with_holding(at, async |holdings, holding| {
+        if ask.exchange.is_some() {
+            let (register, gaps) = both(holdings, &holding, leaflets, laws, (period, as_of)).await?;
+            return Ok((register, Some(gaps)));
+        }
+        let read = |holding: &_| Register::of(holding, leaflets, period, as_of);
+        Ok((place::read(holdings, &holding, read).await?, None))
+    })
+    .await
+}
+
+/// The register of a period, and its gaps. Both come from one state of the journal.
 pub(super) async fn both(
     holdings: &Holdings,
     holding: &HoldingName,
@@ -54,13 +66,13 @@ pub(super) async fn both(
     let not_kept = not_kept(holdings, holding).await?;
     let read = |holding: &_| {
         let register = Register::of(holding, leaflets, period, as_of);
-        let gaps = Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
+        let gaps = Gaps::in_register(holding, leaflets, laws, &register, &not_kept);
         (register, GapsReport::of(Words::english(), gaps))
     };
     place::read(holdings, holding, read).await
 }
 
-/// The time that is meant, and the day whose knowledge counts.
+/// The period, and the day after which events are ignored.
 pub(super) fn period(ask: &RegisterTime) -> Result<(Period, Day), Failure> {
     let today = clock::today();
     let to = ask.to.unwrap_or(today);
@@ -69,31 +81,30 @@ pub(super) fn period(ask: &RegisterTime) -> Result<(Period, Day), Failure> {
     Ok((period, ask.as_of.unwrap_or(today)))
 }
 
-/// A form of the register that could not be made.
+/// The failure for a format that could not be made.
 pub(super) fn not_made(error: impl std::fmt::Display) -> Failure {
-    Failure::new(error.to_string(), "this program is broken; --json gives the register all the same")
+    Failure::new(error.to_string(), Label::AskedRegisterAsJson)
 }
 
-/// The files that are named.
+/// The files named.
 fn named(ask: &args::Register) -> impl Iterator<Item = &Path> {
     [&ask.csv, &ask.html, &ask.pdf, &ask.exchange].into_iter().flatten().map(PathBuf::as_path)
 }
 
-/// Two things at once on standard output could not be told apart.
+/// Two outputs on standard output could not be told apart.
 fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
     let there = named(ask).filter(|path| output::is_standard_output(path)).count() + usize::from(ask.json);
     if there <= 1 {
         return Ok(());
     }
-    let help = "write `-` once at most, and not together with --json; name files for the others";
-    Err(Failure::new("only one thing can go to standard output", help))
+    Err(Failure::new(Label::AskedOneToStandardOutput, Label::AskedNameFiles))
 }
 
-/// All that is asked for, made before the first file is written.
+/// Everything asked for, made before the first file is written.
 fn files<'a>(
     ask: &'a args::Register,
     register: &Register,
-    gaps: &GapsReport,
+    gaps: Option<&GapsReport>,
 ) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
     let mut files: Vec<(&Path, Vec<u8>)> = Vec::new();
     if let Some(path) = &ask.csv {
@@ -103,25 +114,23 @@ fn files<'a>(
         files.push((path, html::page(&Paper::of(register, None)).into_bytes()));
     }
     if let Some(path) = &ask.pdf {
-        let typesetter = typesetter::built_in().ok_or_else(|| {
-            let help = "write --html and print that page, or build the program with `--features pdf`";
-            Failure::new("this program was built without its typesetter, so it sets no PDF", help)
-        })?;
+        let typesetter = typesetter::built_in()
+            .ok_or_else(|| Failure::new(Label::AskedNoTypesetter, Label::AskedPrintThePage))?;
         let pdf = typesetter.set(&Paper::of(register, None), clock::now()).map_err(not_made)?;
         if !pdf.missing.is_empty() {
             let signs = pdf.missing.join(", ");
             // Whoever closed standard error does not want to know.
-            let _ = writeln!(std::io::stderr(), "the PDF has no shape for {signs}; they stand in it as that");
+            let _ = writeln!(std::io::stderr(), "{}", failures::no_shape(Words::english(), &signs));
         }
         files.push((path, pdf.bytes));
     }
     if let Some(path) = &ask.exchange {
-        files.push((path, serde_json::to_vec_pretty(&Exchange::of(register, Some(gaps))).map_err(not_made)?));
+        files.push((path, serde_json::to_vec_pretty(&Exchange::of(register, gaps)).map_err(not_made)?));
     }
     Ok(files)
 }
 
-/// The sheets for the terminal.
+/// The sheets as text.
 fn text(paper: &Paper) -> String {
     let mut text = format!("{}: {}\n", paper.title, paper.holding);
     for fact in &paper.facts {

@@ -1,4 +1,4 @@
-//! `combclear retention`: until which day the medicine records must be kept, and what could go.
+//! `combclear retention`: how long medicine records must be kept, and what may be archived.
 
 use combclear_domain::questions::retention;
 use combclear_domain::rules::leaflet::Leaflets;
@@ -82,7 +82,7 @@ fn why(words: &Words, keep: &KeepUntil) -> String {
     }
 }
 
-/// Where the rules that decided were read, each once.
+/// The sources of the deciding rules, each once.
 fn sources(report: &RetentionReport) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for story in &report.stories {

@@ -6,6 +6,8 @@ use std::time::Duration;
 
 use combclear_domain::basics::calendar::{Day, Instant};
 use combclear_service::{App, Clock, check_address, serve};
+use combclear_wording::terminal::failures as say;
+use combclear_wording::{Label, Words};
 use tokio::net::TcpListener;
 #[cfg(unix)]
 use tokio::signal::unix::{Signal, SignalKind, signal};
@@ -18,15 +20,20 @@ use crate::failure::{Failure, why};
 use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
-    check_address(ask.listen).map_err(|error| Failure::new(error.to_string(), error.help()))?;
+    let words = Words::english();
+    check_address(ask.listen).map_err(|refused| {
+        let message = say::open_to_others(words, &refused.address.to_string());
+        Failure::new(message, say::this_machine_only(words, refused.address.port()))
+    })?;
     let leaflets = Arc::new(place::leaflets(at)?);
     let laws = Arc::new(place::laws()?.clone());
     place::with_holdings(at, async |holdings| {
         let listener = TcpListener::bind(ask.listen).await.map_err(|error| cannot_listen(ask, &error))?;
         let address = listener.local_addr().unwrap_or(ask.listen);
         // Before anybody is told that it answers, so that nobody can end it without its finishing.
-        let ending = Ending::listen()
-            .map_err(|error| Failure::new(format!("cannot listen for signals: {error}"), "start it again"))?;
+        let ending = Ending::listen().map_err(|error| {
+            Failure::new(say::no_signals(words, &error.to_string()), Label::ServeStartAgain)
+        })?;
         let filter = EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("info"));
         let colours = std::io::stderr().is_terminal();
         tracing_subscriber::fmt()
@@ -34,9 +41,7 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
             .with_ansi(colours)
             .with_writer(std::io::stderr)
             .init();
-        print(&format!(
-            "Combclear answers at http://{address} (documented at http://{address}/docs); end it with Ctrl-C"
-        ))?;
+        print(&say::serves(words, &address.to_string()))?;
         let mut app = App::new(Arc::clone(holdings), leaflets, laws, Arc::new(MachineClock));
         if let Some(typesetter) = typesetter::built_in() {
             app = app.typeset_by(typesetter);
@@ -44,12 +49,14 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
         let (tell, told) = oneshot::channel();
         let asked = async move {
             ending.asked().await;
-            // It may have ended by itself meanwhile.
+            // The server may have ended by itself.
             let _ = tell.send(());
         };
         tokio::select! {
             ended = serve(listener, app, asked) => {
-                ended.map_err(|error| Failure::new(format!("the server ended: {error}"), "start it again"))?;
+                ended.map_err(|error| {
+                    Failure::new(say::server_ended(words, &error.to_string()), Label::ServeStartAgain)
+                })?;
             }
             () = patience(told) => tracing::warn!("gave up requests that did not come to an end"),
         }
@@ -58,10 +65,10 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
     .await
 }
 
-/// How long requests that have begun may take to finish when the server is told to end.
+/// How long requests in progress may take after the signal to end.
 const PATIENCE: Duration = Duration::from_secs(10);
 
-/// Comes to an end some time after the server was told to: a client that never finishes its request must not keep it up.
+/// Ends some time after the signal: a client that never completes its request must not keep the server running.
 async fn patience(told: oneshot::Receiver<()>) {
     match told.await {
         Ok(()) => tokio::time::sleep(PATIENCE).await,
@@ -82,17 +89,15 @@ impl Clock for MachineClock {
 }
 
 fn cannot_listen(ask: &Serve, error: &std::io::Error) -> Failure {
+    let (words, address) = (Words::english(), ask.listen.to_string());
     let message = match error.kind() {
-        ErrorKind::AddrInUse => format!("`{}` is in use by another program", ask.listen),
-        _ => format!("cannot listen at `{}`: {}", ask.listen, why(error)),
+        ErrorKind::AddrInUse => say::in_use(words, &address),
+        _ => say::cannot_listen(words, &address, &why(error)),
     };
-    Failure::new(
-        message,
-        "choose another port, such as --listen 127.0.0.1:8421, or end the program that has it",
-    )
+    Failure::new(message, Label::ServeOtherPort)
 }
 
-/// Ctrl-C, or being told to end by the system. Both are listened for from the moment this is made.
+/// Ctrl-C or the system's termination signal. Both are caught from the moment this is created.
 struct Ending {
     #[cfg(unix)]
     interrupt: Signal,

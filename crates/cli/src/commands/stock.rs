@@ -5,7 +5,7 @@ use combclear_domain::journal::lines::Header;
 use combclear_domain::questions::stock::Stock;
 use combclear_wording::amounts::amount_of;
 use combclear_wording::stock::{DisposalReport, LotReport, NeedReport, StockReport, WayReport};
-use combclear_wording::terminal::{at_least, confidence, day, stock as say};
+use combclear_wording::terminal::{at_least, confidence, day, failures, stock as say};
 use combclear_wording::{Label, Words};
 
 use super::{headed, print, print_json};
@@ -121,8 +121,9 @@ fn one_disposal(words: &Words, report: &StockReport, disposal: &DisposalReport) 
 }
 
 fn json(value: &impl serde::Serialize) -> Result<String, Failure> {
-    let line = serde_json::to_string(value)
-        .map_err(|error| Failure::new(format!("cannot write this as JSON: {error}"), "try --json"))?;
+    let line = serde_json::to_string(value).map_err(|error| {
+        Failure::new(failures::not_json(Words::english(), &error.to_string()), Label::OutputTryJson)
+    })?;
     Ok(format!("{line}\n"))
 }
 
@@ -183,7 +184,7 @@ fn rests_on(words: &Words, report: &NeedReport, of_way: &WayReport, first: bool)
     said.join("\n")
 }
 
-/// The first few names, and how many more.
+/// The first few names, and the number of others.
 fn some(words: &Words, colonies: &[ColonyName]) -> String {
     const SHOWN: usize = 6;
     let names: Vec<&str> = colonies.iter().take(SHOWN).map(ColonyName::as_str).collect();

@@ -8,7 +8,9 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::supering::Outcome as Came;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::supering::{MissingReport, SuperingReport};
-use combclear_wording::terminal::{confidence, day, days_counted_by, supering as say, verdict};
+use combclear_wording::terminal::{
+    confidence, day, days_counted_by, failures, said_in, said_with, supering as say, verdict,
+};
 use combclear_wording::{Label, Words};
 
 use super::{headed, print, print_json};
@@ -52,7 +54,7 @@ fn reports(
     Ok(SuperingReport::board(words, holding, leaflets, &colonies, on))
 }
 
-/// The colonies that live on the day, apiary by apiary.
+/// The colonies alive on the day, by apiary.
 fn alive(holding: &Holding, on: Day) -> Vec<ColonyName> {
     holding
         .apiaries()
@@ -67,25 +69,27 @@ fn at_apiary(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<Vec<Colo
     Err(no_apiary(holding, apiary))
 }
 
-/// The failure of an apiary that is not recorded.
+/// The failure for an apiary that is not recorded.
 pub(super) fn no_apiary(holding: &Holding, apiary: &ApiaryName) -> Failure {
+    let words = Words::english();
     let names: Vec<&str> = holding.apiaries().map(ApiaryName::as_str).collect();
     let help = nearest(apiary.as_str(), names.iter().copied()).map_or_else(
-        || format!("the apiaries are: {}", names.join(", ")),
-        |near| format!("did you mean `{near}`?"),
+        || failures::apiaries_are(words, &names.join(", ")),
+        |near| failures::did_you_mean(words, near),
     );
-    Failure::new(format!("there is no apiary `{apiary}`"), help)
+    Failure::new(failures::no_apiary(words, apiary), help)
 }
 
 pub(super) fn known(holding: &Holding, wanted: &[ColonyName]) -> Result<Vec<ColonyName>, Failure> {
+    let words = Words::english();
     for colony in wanted {
         if holding.colony_file(colony).is_empty() {
             let names = holding.colonies().map(ColonyName::as_str);
             let help = nearest(colony.as_str(), names).map_or_else(
-                || "list them all: combclear supering".to_owned(),
-                |near| format!("did you mean `{near}`?"),
+                || words.label(Label::AskedListColonies).to_owned(),
+                |near| failures::did_you_mean(words, near),
             );
-            return Err(Failure::new(format!("there is no colony `{colony}`"), help));
+            return Err(Failure::new(failures::no_colony(words, colony), help));
         }
     }
     Ok(wanted.to_vec())
@@ -140,7 +144,7 @@ fn first_free(words: &Words, report: &SuperingReport) -> String {
     }
 }
 
-/// What must happen first; where nothing can be done, what decides; and how many breaches stand.
+/// The next steps; the deciding grounds if there are none or the answer is unknown; and the number of breaches.
 fn next(words: &Words, report: &SuperingReport) -> String {
     let decides = match report.in_brief.answer {
         Verdict::Yes => None,
@@ -160,7 +164,7 @@ fn next(words: &Words, report: &SuperingReport) -> String {
     lines.join("\n")
 }
 
-/// One colony with everything behind its answer.
+/// One colony with all the grounds of its answer.
 fn one(words: &Words, report: &SuperingReport) -> String {
     let answer = verdict(words, report.in_brief.answer);
     let mut text = say::one(words, &report.colony, &day(words, report.on), answer) + "\n";
@@ -192,8 +196,8 @@ fn one(words: &Words, report: &SuperingReport) -> String {
         line(4, &format!("[{}] {}", label(came), ground.statement));
         for value in &ground.values {
             let from = match value.entry {
-                Some(entry) => format!("{} {entry}", value.said_by.replace('_', " ")),
-                None => format!("{}, {}", value.said_by, value.sources.join("; ")),
+                Some(entry) => said_in(words, value.said_by, entry),
+                None => said_with(words, value.said_by, &value.sources.join("; ")),
             };
             let sure = confidence(words, value.confidence);
             line(8, &format!("{} = {} ({sure}; {from})", value.of, value.value));

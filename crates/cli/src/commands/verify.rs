@@ -1,4 +1,4 @@
-//! `combclear verify`: that nothing was changed since it was recorded.
+//! `combclear verify`: checks that nothing was changed since it was recorded.
 
 use std::path::Path;
 
@@ -6,12 +6,16 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::seal::NotACheckpoint;
 use combclear_domain::journal::{Checkpoint, EntryId};
 use combclear_store::{DocumentFault, Holdings, Verified};
+use combclear_wording::refusals::Refused;
+use combclear_wording::terminal::{failures, verify as say};
+use combclear_wording::unreadable::{self, Part};
+use combclear_wording::{Label, Words, keeping};
 use serde::Serialize;
 
 use super::archive::Unsound;
-use super::{counted, print, print_json};
+use super::{print, print_json};
 use crate::args::{Place, Verify};
-use crate::failure::{Failure, why};
+use crate::failure::{Failure, Said, why};
 use crate::{Outcome, place};
 
 #[derive(Serialize)]
@@ -22,13 +26,14 @@ struct Report {
     head: Option<String>,
     fault: Option<String>,
     first_bad_entry: Option<u64>,
-    /// Those that are missing or altered.
+    /// The missing or altered documents.
     documents: Vec<DocumentFault>,
-    /// The entry that tells of the archive asked about, which holds.
+    /// The entry of the verified archive.
     archive: Option<String>,
 }
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let (holding, since, verified, archive) = place::with_holding(at, async |holdings, holding| {
         let since = verify.since.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
         let verified = holdings.journal().verify(&holding, since.as_ref()).await?;
@@ -57,48 +62,42 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             report.entries = Some(*entries);
             report.head = head.map(|head| head.to_string());
             let kept = head.map(|head| Checkpoint { holding: holding.clone(), entries: *entries, head });
-            let kept =
-                kept.map(|kept| format!("\nKeep these three lines elsewhere as a checkpoint:\n{kept}"));
-            let before = if since.is_some() { ", and it agrees with the checkpoint" } else { "" };
-            let entries = counted(*entries, "entry", "entries");
-            format!(
-                "The journal of {holding} holds: {entries}, each as it was recorded{before}.{}",
-                kept.unwrap_or_default()
-            )
+            let kept = kept.map(|kept| format!("\n{}\n{kept}", words.label(Label::VerifyKeepCheckpoint)));
+            say::holds(words, &holding, *entries, since.is_some()) + &kept.unwrap_or_default()
         }
         Verified::Lacking { entries, head, documents } => {
             report.entries = Some(*entries);
             report.head = head.map(|head| head.to_string());
-            let bad = counted(documents.len(), "document is", "documents are");
-            report.fault = Some(format!("{bad} missing or altered"));
+            report.fault = Some(say::documents_bad(words, documents.len()));
             report.documents.clone_from(documents);
-            let listed: Vec<String> =
-                documents.iter().map(|fault| format!("{fault}\n  help: {}", fault.help())).collect();
-            let entries = counted(*entries, "entry", "entries");
-            format!(
-                "The entries of {holding} hold: {entries}, each as it was recorded. But {bad} NOT THERE as attached:\n{}",
-                listed.join("\n")
-            )
+            let mut lines = vec![say::lacking(words, &holding, *entries, documents.len())];
+            for fault in documents {
+                let Refused { message, help } = keeping::document(words, fault);
+                lines.extend([message, format!("  {}", failures::help(words, &help))]);
+            }
+            lines.join("\n")
         }
         Verified::Broken(broken) => {
             report.first_bad_entry = Some(broken.seq);
-            report.fault = Some(broken.to_string());
-            format!("The journal of {holding} DOES NOT HOLD. First bad one: {broken}")
+            report.fault = Some(unreadable::broken(words, broken));
+            say::broken(words, &holding, &unreadable::broken(words, broken))
         }
         Verified::CheckpointMissed(missed) => {
-            report.fault = Some(missed.to_string());
-            format!("The journal of {holding} DOES NOT HOLD against the checkpoint: {missed}")
+            report.fault = Some(keeping::missed(words, missed));
+            say::missed(words, &holding, &keeping::missed(words, missed))
         }
     };
     let said = match (&archive, &verify.archive) {
         (Some(Ok((of_archive, _))), _) => format!("{}\n{of_archive}", said.trim_end()),
         (Some(Err(what)), Some(path)) => {
             report.sound = false;
-            let fault = format!("the archive `{}` does not hold: {what}", path.display());
-            let said = format!("{}\nThe archive `{}` DOES NOT HOLD: {what}", said.trim_end(), path.display());
-            report.fault =
-                Some(report.fault.map_or_else(|| fault.clone(), |first| format!("{first}; {fault}")));
-            said
+            let path = path.display().to_string();
+            let fault = say::archive_fault(words, &path, what);
+            report.fault = Some(match report.fault {
+                None => fault,
+                Some(first) => say::both(words, &first, &fault),
+            });
+            format!("{}\n{}", said.trim_end(), say::archive_broken(words, &path, what))
         }
         _ => said,
     };
@@ -110,12 +109,13 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
     Ok(if report.sound { Outcome::Done } else { Outcome::No })
 }
 
-/// An archive file that holds: what is said of it, and the entry that tells of it; or what does not hold.
+/// A verified archive: its description and the entry that names it. Otherwise, what is wrong with it.
 type Proved = Result<(String, EntryId), String>;
 
-/// Proves an archive file with a journal that holds: it is the very file that an entry names, and its entries are those of
-/// which the rest stays in the journal.
+/// Checks an archive file against a sound journal: its hash is in an `archived` entry, and its entries match what the
+/// journal keeps of them.
 async fn archive(holdings: &Holdings, holding: &HoldingName, path: &Path) -> Result<Proved, Failure> {
+    let words = Words::english();
     let file = match super::archive::read_file(path, holding) {
         Ok(file) => file,
         Err(Unsound::NotRead(failure)) => return Err(failure),
@@ -129,28 +129,24 @@ async fn archive(holdings: &Holdings, holding: &HoldingName, path: &Path) -> Res
     let Some((id, seq, body)) = told.iter().find(|(_, _, body)| body.file == file.hash) else {
         let near = told.iter().find(|(_, _, body)| body.digest == file.digest());
         return Ok(Err(near.map_or_else(
-            || format!("no entry of the journal of {holding} tells of it"),
-            |(id, seq, _)| format!("entry {seq} ({id}) tells of these entries in another file"),
+            || say::archive_untold(words, holding),
+            |(id, seq, _)| say::archive_other_file(words, *seq, *id),
         )));
     };
     let contents = u64::try_from(file.contents.len()).unwrap_or(u64::MAX);
     if body.digest != file.digest() || body.contents != contents {
-        return Ok(Err(format!("its entries are not those that entry {seq} ({id}) tells of")));
+        return Ok(Err(say::archive_other_entries(words, *seq, *id)));
     }
-    let entries = counted(body.entries, "entry", "entries");
-    let documents = counted(contents, "document", "documents");
-    let said = format!(
-        "The archive {} holds: {entries} and {documents}, as entry {seq} ({id}) tells.",
-        path.display()
-    );
+    let said = say::archive_holds(words, &path.display().to_string(), body.entries, contents, *seq, *id);
     Ok(Ok((said, *id)))
 }
 
-/// Reads a checkpoint of this holding: the three lines alone, or all that `combclear verify` printed with them.
+/// Reads a checkpoint of this holding: the three lines alone, or within the output of `combclear verify`.
 fn checkpoint(file: &Path, holding: &HoldingName) -> Result<Checkpoint, Failure> {
-    let help = "give the three lines that `combclear verify` printed";
-    let cannot =
-        |why: &str| Failure::new(format!("cannot read the checkpoint `{}`: {why}", file.display()), help);
+    let (words, name) = (Words::english(), file.display().to_string());
+    let cannot = |why: &str| {
+        Failure::new(say::cannot_read_checkpoint(words, &name, why), Label::CheckpointGiveThreeLines)
+    };
     let text = std::fs::read_to_string(file).map_err(|error| cannot(&why(&error)))?;
     let begins: Vec<usize> = text
         .lines()
@@ -160,17 +156,17 @@ fn checkpoint(file: &Path, holding: &HoldingName) -> Result<Checkpoint, Failure>
     let three: Vec<&str> = match begins.as_slice() {
         [] => text.lines().collect(),
         [begin] => text.lines().skip(*begin).take(3).collect(),
-        [..] => return Err(cannot("it holds several; keep each in a file of its own")),
+        [..] => return Err(cannot(&Label::CheckpointSeveral.said())),
     };
-    let found: Checkpoint =
-        three.join("\n").parse().map_err(|error: NotACheckpoint| cannot(&error.to_string()))?;
+    let found: Checkpoint = three.join("\n").parse().map_err(|error: NotACheckpoint| {
+        cannot(&unreadable::misread(words, &error.into(), Part::Envelope))
+    })?;
     if found.holding != *holding {
-        let message =
-            format!("`{}` is a checkpoint of `{}`, not of `{holding}`", file.display(), found.holding);
-        return Err(Failure::new(message, "name the right file, or the holding with --holding"));
+        let message = say::other_checkpoint(words, &name, &found.holding, holding);
+        return Err(Failure::new(message, Label::NameTheRightFile));
     }
     Ok(found)
 }
 
-/// How a checkpoint begins.
+/// The beginning of a checkpoint.
 const FIRST_LINE: &str = "combclear journal of ";

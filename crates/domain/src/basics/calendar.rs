@@ -12,6 +12,8 @@ use std::str::FromStr;
 use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, SecondsFormat, TimeDelta, Timelike, Utc};
 use serde::Serialize;
 
+use super::misread::DateWanted;
+pub use super::misread::NotADate;
 use super::text::text_in_json;
 
 /// The name of the counting policy, given with every answer so that a later change of policy shows.
@@ -227,7 +229,7 @@ impl FromStr for YearDay {
     fn from_str(text: &str) -> Result<YearDay, NotADate> {
         // The year 2001 has no 29th of February.
         let day: Result<Day, _> = format!("2001-{text}").parse();
-        let fail = |_| NotADate { text: text.to_owned(), wanted: "a day of every year, such as `11-01`" };
+        let fail = |_| NotADate { text: text.to_owned(), wanted: DateWanted::YearDay };
         day.map(YearDay::of).map_err(fail)
     }
 }
@@ -273,7 +275,13 @@ const fn known(year: i32, month: u32, day: u32) -> NaiveDate {
 
 impl fmt::Display for Day {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}", self.0.format("%Y-%m-%d"))
+        // A report has thousands of days, so the ten signs are put together at once.
+        let sign = |number: u32| b'0' + u8::try_from(number % 10).unwrap_or_default();
+        let (year, month, day) = (self.0.year().unsigned_abs(), self.0.month(), self.0.day());
+        let year = [sign(year / 1000), sign(year / 100), sign(year / 10), sign(year)];
+        let [y1, y2, y3, y4] = year;
+        let text = [y1, y2, y3, y4, b'-', sign(month / 10), sign(month), b'-', sign(day / 10), sign(day)];
+        f.write_str(std::str::from_utf8(&text).map_err(|_| fmt::Error)?)
     }
 }
 
@@ -281,14 +289,6 @@ impl fmt::Debug for Day {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         fmt::Display::fmt(self, f)
     }
-}
-
-/// Text that is not a day, a time or an instant, with an example of one.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{text}` is not {wanted}")]
-pub struct NotADate {
-    text: String,
-    wanted: &'static str,
 }
 
 impl FromStr for Day {
@@ -302,12 +302,13 @@ impl FromStr for Day {
                 .enumerate()
                 .all(|(i, b)| if i == 4 || i == 7 { b == b'-' } else { b.is_ascii_digit() });
         if !shaped {
-            return Err(fail("a date written like 2026-04-11"));
+            return Err(fail(DateWanted::Date));
         }
         let [year, month, day] = numbers(text, [0..4, 5..7, 8..10]);
         let year = i32::try_from(year).unwrap_or(i32::MAX);
-        let date = NaiveDate::from_ymd_opt(year, month, day).ok_or_else(|| fail("a day of the calendar"))?;
-        Day::in_range(date).ok_or_else(|| fail("a day between 1900-01-01 and 2199-12-31"))
+        let date =
+            NaiveDate::from_ymd_opt(year, month, day).ok_or_else(|| fail(DateWanted::DayOfCalendar))?;
+        Day::in_range(date).ok_or_else(|| fail(DateWanted::DayInRange))
     }
 }
 
@@ -332,7 +333,7 @@ impl FromStr for TimeOfDay {
     type Err = NotADate;
 
     fn from_str(text: &str) -> Result<TimeOfDay, NotADate> {
-        let fail = || NotADate { text: text.to_owned(), wanted: "a time of day written like 09:30" };
+        let fail = || NotADate { text: text.to_owned(), wanted: DateWanted::TimeOfDay };
         let shaped = text.len() == 5
             && text.bytes().enumerate().all(|(i, b)| if i == 2 { b == b':' } else { b.is_ascii_digit() });
         if !shaped {
@@ -410,10 +411,10 @@ impl FromStr for Instant {
             let date = NaiveDate::from_ymd_opt(i32::try_from(year).ok()?, month, day)?;
             Some(Instant(date.and_hms_milli_opt(hour, minute, second, milli)?.and_utc()))
         };
-        shaped.then(read).flatten().ok_or_else(|| NotADate {
-            text: text.to_owned(),
-            wanted: "an instant written like 2026-04-11T08:15:30.123Z",
-        })
+        shaped
+            .then(read)
+            .flatten()
+            .ok_or_else(|| NotADate { text: text.to_owned(), wanted: DateWanted::Instant })
     }
 }
 

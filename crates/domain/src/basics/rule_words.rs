@@ -128,6 +128,14 @@ word_lists! {
         TwelveMonths = "twelve_months",
     }
 
+    /// A part of the Union for which a leaflet has directions of its own.
+    Region {
+        /// Western and central Europe.
+        WesternAndCentralEurope = "western_and_central_europe",
+        /// Southern Europe.
+        SouthernEurope = "southern_europe",
+    }
+
     /// When in the honey year it may be given.
     Timing {
         /// Only after the last harvest of the year.

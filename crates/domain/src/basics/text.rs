@@ -22,7 +22,7 @@ macro_rules! text_in_json {
                     }
 
                     fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<$name, E> {
-                        text.parse().map_err(E::custom)
+                        text.parse().map_err(|fault| E::custom($crate::basics::misread::Misread::from(fault)))
                     }
                 }
 

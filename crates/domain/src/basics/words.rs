@@ -5,35 +5,26 @@ use std::fmt;
 use ecow::EcoString;
 use serde::{Deserialize, Serialize};
 
+pub use super::misread::BadName;
+use super::misread::{NameFault, Named};
 use super::text::text_in_json;
-
-/// Text that cannot be a name, and why.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{text}` cannot be {what}: {why}")]
-pub struct BadName {
-    text: String,
-    what: &'static str,
-    why: &'static str,
-}
 
 /// Longest name, in characters.
 const NAME_MOST: usize = 80;
 
-fn name_fault(text: &str) -> Option<&'static str> {
+fn name_fault(text: &str) -> Option<NameFault> {
     match text {
-        "" => Some("it is empty"),
-        _ if text.trim() != text => Some("it begins or ends with a space"),
-        _ if text.chars().any(char::is_control) => Some("it holds a control character"),
-        _ if text.contains('/') => Some("it holds a `/`"),
-        _ if text.len() > NAME_MOST && text.chars().count() > NAME_MOST => {
-            Some("it is longer than 80 characters")
-        }
+        "" => Some(NameFault::Empty),
+        _ if text.trim() != text => Some(NameFault::OuterSpace),
+        _ if text.chars().any(char::is_control) => Some(NameFault::ControlCharacter),
+        _ if text.contains('/') => Some(NameFault::Slash),
+        _ if text.len() > NAME_MOST && text.chars().count() > NAME_MOST => Some(NameFault::TooLong),
         _ => None,
     }
 }
 
 macro_rules! names {
-    ($($(#[$doc:meta])+ $name:ident = $what:literal;)+) => {$(
+    ($($(#[$doc:meta])+ $name:ident = $what:ident;)+) => {$(
         $(#[$doc])+
         #[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
         #[cfg_attr(
@@ -57,7 +48,7 @@ macro_rules! names {
             /// Empty text, outer spaces, control characters, a `/`, or more than 80 characters.
             pub fn new(text: &str) -> Result<Self, BadName> {
                 match name_fault(text) {
-                    Some(why) => Err(BadName { text: text.to_owned(), what: $what, why }),
+                    Some(why) => Err(BadName { text: text.to_owned(), of: Named::$what, why }),
                     None => Ok(Self(text.into())),
                 }
             }
@@ -93,27 +84,27 @@ macro_rules! names {
 
 names! {
     /// One keeper's whole operation.
-    HoldingName = "the name of a holding";
+    HoldingName = Holding;
     /// A place where colonies stand.
-    ApiaryName = "the name of an apiary";
+    ApiaryName = Apiary;
     /// A colony: the animals. The hive is only its box. Never used again for another colony.
-    ColonyName = "the name of a colony";
+    ColonyName = Colony;
     /// What was bought, under the keeper's own short name for it.
-    MedicineName = "the name of a medicine";
+    MedicineName = Medicine;
     /// One acquired batch of a medicine, under the keeper's own short name for it.
-    LotName = "the name of a lot";
+    LotName = Lot;
     /// A vet's prescription, under its number.
-    PrescriptionName = "the number of a prescription";
+    PrescriptionName = Prescription;
     /// One lot of harvested honey. Never called a batch.
-    HarvestLotName = "the name of a harvest lot";
+    HarvestLotName = HarvestLot;
     /// The directions of one authorised form, kept as data: `amitraz-strip-500mg-a`.
-    LeafletId = "the id of a leaflet";
+    LeafletId = Leaflet;
     /// A way of giving a medicine that its leaflet names, such as `trickle` or `sublimation`.
-    Method = "the name of a method";
+    Method = Method;
     /// The country or union whose rules hold, as a lower-case code: `gb`, `eu`, `us`.
-    Jurisdiction = "the code of a jurisdiction";
+    Jurisdiction = Jurisdiction;
     /// A person, as written in the record.
-    Person = "the name of a person";
+    Person = Person;
 }
 
 impl Jurisdiction {

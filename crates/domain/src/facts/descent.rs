@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
-use super::holding::{Holding, Record};
+use super::holding::{Holding, Record, between};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::{ApiaryName, ColonyName, MedicinesInside};
 use crate::journal::entry::EntryId;
@@ -205,6 +205,20 @@ impl Holding {
             open.extend(file.filter_map(|record| Some((joined(&record.event, colony)?, record.on))));
         }
         false
+    }
+
+    /// Whether a colony that a course had reached was united into this one, from one day to another.
+    pub(in crate::facts) fn course_came_again(
+        &self,
+        colony: &ColonyName,
+        first_dose: &Record,
+        since: Day,
+        by: Day,
+    ) -> bool {
+        between(self.colony_file(colony), since, by).iter().any(|record| {
+            let united = record.body::<ColonyUnited>().filter(|united| united.into == *colony);
+            united.is_some_and(|united| self.course_reached(&united.colony, first_dose, record.on))
+        })
     }
 
     /// The entry since which the medicine in a colony is not known: it came that way, or was made from or united with a

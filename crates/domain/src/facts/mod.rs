@@ -1,14 +1,16 @@
 //! What the journal says about a holding, each thing worked out once. Nothing here judges or fails.
 //!
 //! - [`holding`]: the journal folded into apiaries, colonies, medicines and lots; refusal of entries that cannot be true
-//! - `descent`: where a colony came from and stood; `balance`: what is left of a lot; `flow`: nectar flows
+//! - [`apiary`]: site, temperatures and nectar flows of one apiary
+//! - `descent`: where a colony came from and stood; `doses`: which doses and removals belong to one course; `balance`: what is left of a lot
 //! - [`confirmed`]: whether a keeper's confirmation matches the value of a rule
 //! - [`history`]: the courses of one colony, each with its terms
 
+pub mod apiary;
 mod balance;
 pub mod confirmed;
 mod descent;
-pub(crate) mod flow;
+mod doses;
 pub mod history;
 pub mod holding;
 

@@ -1,18 +1,18 @@
 //! Entries whose bodies were moved into an archive file, and that file.
 //!
-//! Of such an entry its place, id, day, time, kind, who recorded it and when, what it corrects and both hashes stay in
-//! the journal. Its own hash cannot be worked out anew without the body, so an [`Archived`] entry further on vouches for
-//! it: its `digest` covers all that stays ([`Rest`]). [`Archives`] holds the two against each other.
+//! The journal keeps everything else of such an entry: its place, id, day, time and kind, who recorded it and when, what it
+//! corrects, and both hashes. Its own hash cannot be recomputed without the body, so a later [`Archived`] entry vouches for
+//! it: its `digest` covers everything that is kept ([`Rest`]). [`Archives`] checks one against the other.
 //!
-//! The file is JSON Lines: a [`Header`], the entries as they were sealed, then the contents of documents. Whoever has
-//! it can prove with the journal, or with any export or checkpoint of it, that it is what was recorded.
+//! The file is JSON Lines: a [`Header`], the entries as they were sealed, then the contents of documents. Together with the
+//! journal, or with any export or checkpoint of it, it proves what was recorded.
 //!
 //! # What changes in answers
 //!
-//! Whole stories go, of which the law asks nothing any more, so no colony's supering turns on them. But what went cannot
-//! be asked about: registers, labels of treatments and stock of that time show that something is in an archive, not what;
-//! advice that looks at earlier courses (which class of medicine was used last) knows those that are left; and
-//! the name of a lot that went can be taken for a new lot.
+//! Only whole stories that no law asks for any more are moved, so no colony's supering depends on them. Their content is no
+//! longer available: registers, treatment labels and stock of that time show that something was archived, but not what.
+//! Advice that looks at earlier courses (such as the last class of medicine) sees only those still there. The name of an
+//! archived lot can be used for a new lot.
 
 use std::collections::BTreeMap;
 
@@ -21,15 +21,14 @@ use sha2::{Digest, Sha256};
 
 use super::entry::{Entry, EntryFault, EntryId};
 use super::event::Archived;
-use super::read::{read_json, without_position};
+use super::fault::{FileKind, HeaderFault, TextFault, Unreadable};
+use super::misfit::Misfit;
+use super::read::read_json;
 use super::seal::{Broken, Checkpoint, Fields, Hash, hash_of};
 use crate::basics::words::HoldingName;
 
 /// The version of the archive file that this program reads and writes.
 pub const VERSION: u32 = 1;
-
-/// What is wrong with an entry without body of which no entry tells.
-pub const BODY_GONE: &str = "its body is not here, and no entry says that it was moved into an archive";
 
 /// What stays of an entry whose body is in an archive.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,31 +37,31 @@ pub struct Rest {
     pub seq: u64,
     /// Its id.
     pub id: EntryId,
-    /// The hash of its fields as if its body were empty.
+    /// The hash of its fields with an empty body.
     pub fields: Hash,
-    /// The hash that it carries, made when the body was there.
+    /// The hash that it carries, made with the body.
     pub hash: Hash,
 }
 
 impl Rest {
-    /// What stays of an entry, whether its body went already or not.
+    /// What is kept of an entry, with or without a body.
     #[must_use]
     pub fn of(holding: &HoldingName, entry: &Entry) -> Rest {
         let fields = hash_of(holding, &entry.without_body());
         Rest { seq: entry.seq, id: entry.draft.id, fields, hash: entry.hash }
     }
 
-    /// The same from a row as it is kept.
+    /// The same from a stored row.
     #[must_use]
     pub fn of_fields(fields: Fields<'_>, id: EntryId, prev: Hash, hash: Hash) -> Rest {
         Rest { seq: fields.seq, id, fields: Fields { body: "", ..fields }.hash(prev), hash }
     }
 }
 
-/// The hash over what stays of entries, in the order of the journal.
+/// The hash over what is kept of entries, in journal order.
 ///
-/// `SHA-256(0x02 ‖ fields ‖ hash ‖ fields ‖ hash ...)`: all parts are of one length, and the first byte keeps it apart
-/// from the hashes of entries.
+/// `SHA-256(0x02 ‖ fields ‖ hash ‖ fields ‖ hash ...)`. All parts have the same length; the first byte separates it from
+/// entry hashes.
 #[must_use]
 pub fn digest<'r>(rests: impl IntoIterator<Item = &'r Rest>) -> Hash {
     let mut sha = Sha256::new();
@@ -74,52 +73,48 @@ pub fn digest<'r>(rests: impl IntoIterator<Item = &'r Rest>) -> Hash {
     Hash(sha.finalize().into())
 }
 
-/// The entries without body of a journal, held against the entries that say why, from the first on.
+/// Matches the entries without bodies of a journal with the `archived` entries that name them. Feed it every entry in order.
 #[derive(Debug, Default)]
 pub struct Archives {
     open: BTreeMap<u64, Rest>,
 }
 
 impl Archives {
-    /// Notes an entry without body.
+    /// Adds an entry without a body.
     pub fn without_body(&mut self, rest: Rest) {
         self.open.insert(rest.seq, rest);
     }
 
-    /// Holds an entry that tells of an archive against those that it names.
+    /// Checks an `archived` entry against the entries that it names.
     ///
     /// # Errors
-    /// It names an entry that is whole, not there, or went before; or something of what stays was changed.
+    /// It names an entry that still has its body, does not exist or was archived before; or something that the journal keeps
+    /// was changed.
     pub fn archived(&mut self, seq: u64, id: EntryId, body: &Archived) -> Result<(), Broken> {
-        let broken = |what: String| Err(Broken { seq, id, what });
+        let broken = |what| Err(Broken { seq, id, what });
         if body.entries != body.places.count() {
-            return broken("it names more or fewer entries than it promises".to_owned());
+            return broken(Misfit::NumberDiffers);
         }
         let known = self.open.keys().filter(|place| body.places.contains(**place)).count();
         if u64::try_from(known) != Ok(body.places.count()) {
             let whole = body.places.iter().find(|place| !self.open.contains_key(place)).unwrap_or_default();
-            return broken(format!(
-                "it says that entry {whole} was moved into an archive, which that entry does not bear out"
-            ));
+            return broken(Misfit::NotBorneOut { seq: whole });
         }
         let named: Vec<Rest> = body.places.iter().filter_map(|place| self.open.remove(&place)).collect();
         if digest(&named) != body.digest {
-            return broken(format!(
-                "what stays of the entries {} does not give its digest: one of them was changed",
-                body.places
-            ));
+            return broken(Misfit::DigestDiffers { places: body.places.clone() });
         }
         Ok(())
     }
 
-    /// That nothing is left over.
+    /// Checks that every entry without a body was named.
     ///
     /// # Errors
-    /// The first entry without body of which no entry says why.
+    /// The first entry without a body that no `archived` entry names.
     pub fn end(&self) -> Result<(), Broken> {
         match self.open.first_key_value() {
             None => Ok(()),
-            Some((seq, rest)) => Err(Broken { seq: *seq, id: rest.id, what: BODY_GONE.to_owned() }),
+            Some((seq, rest)) => Err(Broken { seq: *seq, id: rest.id, what: Misfit::BodyGone }),
         }
     }
 }
@@ -132,11 +127,11 @@ pub struct Header {
     pub combclear_archive: u32,
     /// The holding.
     pub holding: HoldingName,
-    /// How many entries follow.
+    /// Number of entries that follow.
     pub entries: u64,
-    /// How many contents of documents follow them.
+    /// Number of document contents that follow the entries.
     pub contents: u64,
-    /// The checkpoint of the journal before the step.
+    /// The checkpoint of the journal before archiving.
     #[serde(with = "three_lines")]
     pub checkpoint: Checkpoint,
 }
@@ -145,18 +140,20 @@ mod three_lines {
     use serde::{Deserialize, Deserializer, Serializer, de};
 
     use super::Checkpoint;
+    use crate::basics::misread::Misread;
 
     pub(super) fn serialize<S: Serializer>(checkpoint: &Checkpoint, to: S) -> Result<S::Ok, S::Error> {
         to.collect_str(checkpoint)
     }
 
     pub(super) fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Checkpoint, D::Error> {
-        String::deserialize(from)?.parse().map_err(de::Error::custom)
+        let text = String::deserialize(from)?;
+        text.parse().map_err(|fault| de::Error::custom(Misread::from(fault)))
     }
 }
 
 impl Header {
-    /// The header as one line of JSON, without line break.
+    /// The header as one line of JSON, without a line break.
     #[must_use]
     pub fn to_json(&self) -> String {
         serde_json::to_string(self).unwrap_or_default()
@@ -165,35 +162,32 @@ impl Header {
     /// Reads the first line of an archive file.
     ///
     /// # Errors
-    /// A line that is no header, or one of another version.
+    /// The line is not a header, or has another version.
     pub fn from_json(line: &str) -> Result<Header, EntryFault> {
         #[derive(Deserialize)]
         struct Version {
             combclear_archive: u32,
         }
-        let help = "name the file that `combclear archive` wrote";
-        let Version { combclear_archive: version } = serde_json::from_str(line)
-            .map_err(|_| EntryFault::at("", "the first line is not the header of an archive", help))?;
-        if version != VERSION {
-            let message =
-                format!("the archive has format version `{version}`; this program reads version {VERSION}");
-            let help = "use the program that wrote the file, or one that reads its version";
-            return Err(EntryFault::at("/combclear_archive", message, help));
+        let fault = |pointer: &str, what: HeaderFault| {
+            EntryFault::at(pointer, Unreadable::Header { of: FileKind::Archive, what })
+        };
+        let Version { combclear_archive: found } =
+            serde_json::from_str(line).map_err(|_| fault("", HeaderFault::NotAHeader))?;
+        if found != VERSION {
+            return Err(fault("/combclear_archive", HeaderFault::Version { found, known: VERSION }));
         }
-        read_json(line).map_err(|fault| EntryFault {
-            message: without_position(&fault.message),
-            help: help.to_owned(),
-            ..fault
+        read_json(line).map_err(|TextFault { found, near }| {
+            fault(&found.pointer, HeaderFault::Misread { why: found.what, near })
         })
     }
 }
 
-/// The SHA-256 hash of a file, worked out piece by piece.
+/// The SHA-256 hash of a file, computed piece by piece.
 #[derive(Debug, Clone, Default)]
 pub struct FileHash(Sha256);
 
 impl FileHash {
-    /// Takes the next bytes in.
+    /// Adds the next bytes.
     pub fn update(&mut self, bytes: &[u8]) {
         self.0.update(bytes);
     }

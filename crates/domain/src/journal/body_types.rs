@@ -1,4 +1,4 @@
-//! Parts that bodies are made of.
+//! Parts of bodies.
 
 use serde::{Deserialize, Serialize};
 
@@ -14,15 +14,15 @@ use crate::basics::words::{ColonyName, LotName, NoWithdrawal, Permission, Remova
 pub struct DayTemperature {
     /// The day.
     pub day: Day,
-    /// The lowest, in degrees Celsius.
+    /// The lowest, in °C.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
     pub min_c: Celsius,
-    /// The highest, in degrees Celsius.
+    /// The highest, in °C.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
     pub max_c: Celsius,
 }
 
-/// What a month is like in usual years: the means of the daily lowest and of the daily highest temperatures.
+/// A month in usual years: the means of the daily lowest and highest temperatures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -30,10 +30,10 @@ pub struct MonthNormal {
     /// The month, 1 to 12.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 12))]
     pub month: u8,
-    /// The mean daily lowest, in degrees Celsius.
+    /// The mean daily lowest, in °C.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
     pub min_c: Celsius,
-    /// The mean daily highest, in degrees Celsius.
+    /// The mean daily highest, in °C.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = -60, maximum = 50))]
     pub max_c: Celsius,
 }
@@ -57,44 +57,44 @@ pub struct Supplier {
 pub struct Given {
     /// The lot.
     pub lot: LotName,
-    /// How much each colony got, in the unit of the medicine.
+    /// Amount for each colony, in the unit of the medicine.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
     pub each: Quantity,
-    /// The unit that the amount was counted in. If it is given, it must be the unit of the medicine.
+    /// The unit of the amount. If stated, it must be the unit of the medicine.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub unit: Option<Unit>,
-    /// Which colonies.
+    /// The colonies treated.
     #[cfg_attr(feature = "openapi", schema(min_items = 1))]
     pub colonies: Vec<ColonyName>,
 }
 
 impl Given {
-    /// How much went out of the lot.
+    /// The total taken from the lot; saturates.
     #[must_use]
     pub fn total(&self) -> Quantity {
         self.each.times(u64::try_from(self.colonies.len()).unwrap_or(u64::MAX))
     }
 }
 
-/// Terms as somebody states them: a keeper reading a leaflet, a vet prescribing. What is absent was not stated.
+/// Terms as stated by a person: a keeper who read a leaflet, or a vet who prescribed. Absent means not stated.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct StatedTerms {
-    /// May honey supers be on while it is in.
+    /// Whether honey supers may be on while it is in the hive.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub supers_during: Option<SupersDuring>,
-    /// May it be used in a nectar flow.
+    /// Whether it may be used during a nectar flow.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub flow_during: Option<Permission>,
     /// Withdrawal period for honey, in days, 0 included.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub withdrawal_days: Option<u16>,
-    /// That the label knows no withdrawal period, as in the United States. Not beside `withdrawal_days`.
+    /// States that the label has no withdrawal period, as in the United States. Not together with `withdrawal_days`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub withdrawal: Option<NoWithdrawal>,
-    /// How many days before a nectar flow it must not be used, 0 if the label does not bar the time before a flow.
+    /// Days before a nectar flow on which it must not be used; 0 if the label does not bar use before a flow.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub flow_before_days: Option<u16>,
@@ -102,22 +102,22 @@ pub struct StatedTerms {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub wait_after_removal_days: Option<u16>,
-    /// Whether it has to be taken out.
+    /// Whether it must be taken out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub removal: Option<RemovalNeed>,
-    /// Fewest days it must stay; with brood too, unless the next field says otherwise.
+    /// Least stay in days; also with brood, unless the next field says otherwise.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub stay_min_days: Option<u16>,
-    /// Fewest days it must stay when brood is present.
+    /// Least stay in days with brood.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub stay_min_days_with_brood: Option<u16>,
-    /// Most days it may stay.
+    /// Longest stay in days.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub stay_max_days: Option<u16>,
-    /// How many doses make a course.
+    /// Doses in a course.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(maximum = 255))]
     pub doses: Option<u8>,

@@ -1,33 +1,35 @@
-//! What of the built-in leaflet a keeper found to be the same on the leaflet of a lot.
+//! Values of the built-in leaflet that a keeper found on the leaflet of a lot.
 //!
-//! A confirmation counts for one value only, and not for what a later version of the built-in leaflet may say. It holds that
-//! value: `{"topic":"brood","value":{"value":"absent"}}`. Older journals hold the words that the program showed for it:
-//! `{"topic":"brood","says":"brood absent"}`. They are read and written as they are.
+//! A confirmation counts for that one value, not for later versions of the built-in leaflet. It holds the value:
+//! `{"topic":"brood","value":{"value":"absent"}}`. Older journals hold the words that were displayed:
+//! `{"topic":"brood","says":"brood absent"}`. They are read and written unchanged.
 
 use std::fmt;
 
 use serde::de::{DeserializeSeed, Deserializer, Error, MapAccess, SeqAccess, Visitor};
 use serde::{Deserialize, Serialize, Serializer};
 
+use crate::basics::misread::Misread;
+use crate::basics::node::Node;
 use crate::basics::says::Says;
 use crate::basics::topic::Topic;
 
-/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot.
+/// A value of the built-in leaflet that a keeper found on the leaflet of a lot.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Confirmed {
     /// In words.
     InWords {
-        /// What it speaks of.
+        /// Its topic.
         topic: Topic,
-        /// The value in the words that the program showed for it.
+        /// The value in the words that were displayed.
         says: String,
     },
-    /// The value itself.
+    /// As a value.
     Value(Says),
 }
 
 impl Confirmed {
-    /// What it speaks of.
+    /// Its topic.
     #[must_use]
     pub const fn topic(&self) -> Topic {
         match self {
@@ -37,8 +39,8 @@ impl Confirmed {
     }
 }
 
-/// A value of the built-in leaflet that was found to be the same on the leaflet of a lot. It counts for that value only and not
-/// for what a later version of the built-in leaflet may say.
+/// A value of the built-in leaflet that a keeper found on the leaflet of a lot. It counts for that value only, not for later
+/// versions of the built-in leaflet.
 #[derive(Serialize)]
 #[serde(untagged)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -52,21 +54,21 @@ enum ConfirmedForm<'c> {
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 struct ConfirmedValue<'c> {
-    /// What it speaks of.
+    /// Its topic.
     topic: Topic,
     /// The fields that a rule of this kind has in `Says`, without `kind`: `{"amount": 2, "per": "hive"}` for a dose.
     #[cfg_attr(feature = "openapi", schema(value_type = Object))]
     value: Fields<'c>,
 }
 
-/// A confirmed value in words, as older journals hold it.
+/// A confirmed value in words, as in older journals.
 #[derive(Serialize)]
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 struct ConfirmedInWords<'c> {
-    /// What it speaks of.
+    /// Its topic.
     topic: Topic,
-    /// The value in the words that the program shows for it.
+    /// The value in the words that were displayed.
     #[cfg_attr(feature = "openapi", schema(min_length = 1))]
     says: &'c str,
 }
@@ -121,7 +123,7 @@ enum Key {
     Value,
 }
 
-/// Reads a value by its topic, so that a fault in it is found where it stands.
+/// Reads a value by its topic, so that a fault is reported at its place.
 struct FieldsOf(Topic);
 
 impl<'de> DeserializeSeed<'de> for FieldsOf {
@@ -142,13 +144,13 @@ impl<'de> Visitor<'de> for Reader {
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, _: A) -> Result<Confirmed, A::Error> {
-        Err(A::Error::custom("expected an object with named fields, not a list"))
+        Err(A::Error::custom(Misread::ListForObject))
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Confirmed, A::Error> {
         let (mut topic, mut words, mut value) = (None, None, None);
         // A value that stands before its topic waits for it.
-        let mut waiting: Option<serde_json::Value> = None;
+        let mut waiting: Option<Node> = None;
         while let Some(key) = map.next_key()? {
             match key {
                 Key::Topic => once(&mut topic, "topic", map.next_value()?)?,
@@ -161,16 +163,14 @@ impl<'de> Visitor<'de> for Reader {
         }
         let topic = topic.ok_or_else(|| A::Error::missing_field("topic"))?;
         if let Some(waiting) = waiting {
-            let read = FieldsOf(topic).deserialize(waiting).map_err(A::Error::custom)?;
+            let read = FieldsOf(topic).deserialize(waiting).map_err(|fault| A::Error::custom(fault.what))?;
             once(&mut value, "value", read)?;
         }
         match (words, value) {
             (Some(says), None) => Ok(Confirmed::InWords { topic, says }),
             (None, Some(value)) => Ok(Confirmed::Value(value)),
-            (None, None) => Err(A::Error::custom("missing field `says` or `value`")),
-            (Some(_), Some(_)) => {
-                Err(A::Error::custom("`says` and `value` are both given; one of them is confirmed"))
-            }
+            (None, None) => Err(A::Error::custom(Misread::NothingConfirmed)),
+            (Some(_), Some(_)) => Err(A::Error::custom(Misread::ConfirmedTwice)),
         }
     }
 }

@@ -1,4 +1,4 @@
-//! The contents of documents, and how they travel in a journal file: one line each, after the entries.
+//! The contents of documents. In a journal file they follow the entries, one line each.
 
 use std::borrow::Cow;
 use std::fmt;
@@ -8,11 +8,12 @@ use base64::engine::general_purpose::STANDARD;
 use serde::{Deserialize, Serialize};
 
 use super::entry::EntryFault;
+use super::fault::{ContentFault, TextFault, Unreadable};
 use super::read::read_json;
 use super::seal::Hash;
 use crate::journal::document::DOCUMENT_MOST;
 
-/// The bytes of a document with their hash. The two always fit: the hash is made from the bytes.
+/// The bytes of a document with their hash. They always match: the hash is made from the bytes.
 #[derive(Clone, PartialEq, Eq)]
 pub struct Content {
     hash: Hash,
@@ -44,13 +45,13 @@ impl Content {
         &self.bytes
     }
 
-    /// The bytes, and nothing else.
+    /// The bytes, without copying.
     #[must_use]
     pub fn into_bytes(self) -> Vec<u8> {
         self.bytes
     }
 
-    /// The content as one line of a journal file, without line break.
+    /// The content as one line of a journal file, without a line break.
     #[must_use]
     pub fn to_json(&self) -> String {
         let bytes = u64::try_from(self.bytes.len()).unwrap_or(u64::MAX);
@@ -58,42 +59,37 @@ impl Content {
         serde_json::to_string(&line).unwrap_or_default()
     }
 
-    /// Reads a content from a line of a journal file. Its length and its hash are checked.
+    /// Reads a content from a line of a journal file. Checks its length and hash.
     ///
     /// # Errors
-    /// A line that is not such a content, or one whose bytes are not those that were written out.
+    /// The line is not a content, or its bytes are not those exported.
     pub fn from_json(text: &str) -> Result<Content, EntryFault> {
-        const AGAIN: &str = "the file was cut or changed; export the journal again";
-        let line: Line<'_> = read_json(text).map_err(|fault| EntryFault {
-            help: format!("a line with a document has content, bytes and base64; {AGAIN}"),
-            ..fault
+        let fault = |pointer: &str, what: ContentFault| EntryFault::at(pointer, Unreadable::Content(what));
+        let line: Line<'_> = read_json(text).map_err(|TextFault { found, near }| {
+            fault(&found.pointer, ContentFault::Misread { why: found.what, near })
         })?;
-        let bytes = STANDARD
-            .decode(line.base64.as_bytes())
-            .map_err(|_| EntryFault::at("/base64", "the bytes of the document are not base64", AGAIN))?;
+        let bytes =
+            STANDARD.decode(line.base64.as_bytes()).map_err(|_| fault("/base64", ContentFault::NotBase64))?;
         let (found, promised) = (bytes.len(), line.bytes);
         if u64::try_from(found) != Ok(promised) {
-            let message = format!("the document has {found} bytes; the line promises {promised}");
-            return Err(EntryFault::at("/bytes", message, AGAIN));
+            return Err(fault("/bytes", ContentFault::OtherLength { found, promised }));
         }
         if !(1..=u64::from(DOCUMENT_MOST)).contains(&promised) {
-            let message = format!("the document has {promised} bytes; it has 1 at least and 10 MB at most");
-            return Err(EntryFault::at("/bytes", message, AGAIN));
+            return Err(fault("/bytes", ContentFault::Size { bytes: promised }));
         }
         let content = Content::new(bytes);
         if content.hash != line.content {
-            let message = format!("the bytes of the document do not give its hash, `{}`", line.content);
-            return Err(EntryFault::at("/content", message, AGAIN));
+            return Err(fault("/content", ContentFault::OtherHash { promised: line.content }));
         }
-        // As with entries: one spelling only, so that what is taken in goes out again to the byte.
+        // As with entries, only one spelling is accepted, so that an import exports byte for byte.
         if content.to_json() != text {
-            return Err(EntryFault::at("", "the document is not written as it was exported", AGAIN));
+            return Err(fault("", ContentFault::OtherSpelling));
         }
         Ok(content)
     }
 }
 
-/// A content as it travels. Field order is part of the export format.
+/// A content as a line of JSON. Field order is part of the export format.
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Line<'a> {

@@ -1,56 +1,48 @@
-//! What a document is, as its content shows, and whether it is all there.
+//! The type of a document, read from its content, and whether it is complete.
 //!
-//! Neither the name of a file nor what its sender declares counts: both are easily wrong. What a content begins with
-//! says what it is; what it ends with, whether it was cut off on its way. Whether a picture can be read by people is not
-//! looked at.
+//! File names and declared types are ignored: both are easily wrong. The first bytes give the type; the structure and the
+//! end show whether it was cut off. Whether a picture is legible is not checked.
 
 use crate::basics::words::MediaType;
 
-/// How long a document may be, in bytes: 10 MB.
+/// Longest permitted document in bytes: 10 MB.
 pub const DOCUMENT_MOST: u32 = 10_000_000;
 
 /// Why a content cannot be kept as a document.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
+#[error("{self:?}")]
 pub enum Unfit {
     /// There are no bytes.
-    #[error("the document is empty")]
     Empty,
     /// More than 10 MB.
-    #[error("the document has more than 10 MB ({DOCUMENT_MOST} bytes)")]
     TooLarge,
-    /// Something else than a document or a picture of one.
-    #[error("the content is {}, not a PDF, JPEG, PNG or HEIC", shown(.0.as_ref()))]
+    /// Something else than a document or a picture of one; its media type, if that is known.
     OtherType(Option<&'static str>),
     /// A part of it is missing.
-    #[error("the {} looks cut off: {what}", in_short(*.media_type))]
     CutOff {
-        /// What it begins as.
+        /// Its type by the first bytes.
         media_type: MediaType,
         /// What is not there.
-        what: &'static str,
+        lacks: Lacking,
     },
 }
 
-impl Unfit {
-    /// How to mend it.
-    #[must_use]
-    pub fn help(&self) -> &'static str {
-        match self {
-            Unfit::Empty => "attach the file itself",
-            Unfit::TooLarge => "scan it with fewer dots, or photograph it smaller",
-            Unfit::OtherType(_) => "attach a scan or a photograph of the paper",
-            Unfit::CutOff { .. } => {
-                "copy it anew from where it came from, look whether it opens, and attach that"
-            }
-        }
-    }
+/// What is not there of a document that was cut off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lacking {
+    /// `%%EOF` near the end of a PDF.
+    EndOfPdf,
+    /// The end marker of a JPEG.
+    EndOfJpeg,
+    /// The last chunk of a PNG.
+    EndOfPng,
+    /// A part of a box of a HEIC.
+    RestOfBox,
+    /// The box that describes the picture of a HEIC.
+    Description,
 }
 
-fn shown(media_type: Option<&&str>) -> String {
-    media_type.map_or_else(|| "of no kind that is known here".to_owned(), |word| format!("`{word}`"))
-}
-
-/// A type as people call it.
+/// The common name of a type.
 #[must_use]
 pub fn in_short(media_type: MediaType) -> &'static str {
     match media_type {
@@ -61,7 +53,7 @@ pub fn in_short(media_type: MediaType) -> &'static str {
     }
 }
 
-/// How a file of this type ends its name; the first is the usual one.
+/// The file name extensions of a type; the usual one first.
 #[must_use]
 pub fn extensions(media_type: MediaType) -> &'static [&'static str] {
     match media_type {
@@ -72,10 +64,10 @@ pub fn extensions(media_type: MediaType) -> &'static [&'static str] {
     }
 }
 
-/// What a document is.
+/// The type of a document.
 ///
 /// # Errors
-/// Why it cannot be kept: it is empty, too large, of another type, or visibly cut off.
+/// It is empty, too large, of another type, or visibly cut off.
 pub fn media_type(bytes: &[u8]) -> Result<MediaType, Unfit> {
     if bytes.is_empty() {
         return Err(Unfit::Empty);
@@ -84,29 +76,29 @@ pub fn media_type(bytes: &[u8]) -> Result<MediaType, Unfit> {
         return Err(Unfit::TooLarge);
     }
     let media_type = match infer::get(bytes).map(|found| found.mime_type()) {
-        // `%PDF` further down is taken for a PDF by some readers, and by others for whatever stands before it.
+        // If `%PDF` comes later, some readers see a PDF and others whatever precedes it.
         Some("application/pdf") if bytes.starts_with(PDF_BEGINS) => MediaType::Pdf,
         Some("application/pdf") => return Err(Unfit::OtherType(None)),
         Some("image/jpeg") => MediaType::Jpeg,
         Some("image/png") => MediaType::Png,
-        // Only brands of HEVC pictures are found under this word.
+        // The signature matches only brands of HEVC pictures.
         Some("image/heif") => MediaType::Heic,
         other => return Err(Unfit::OtherType(other)),
     };
     let missing = match media_type {
-        MediaType::Pdf => (!pdf_ends(bytes)).then_some("no `%%EOF` stands near its end"),
-        MediaType::Jpeg => (!jpeg_ends(bytes)).then_some("its end marker is missing"),
-        MediaType::Png => (!png_ends(bytes)).then_some("its last chunk, IEND, is missing"),
+        MediaType::Pdf => (!pdf_ends(bytes)).then_some(Lacking::EndOfPdf),
+        MediaType::Jpeg => (!jpeg_ends(bytes)).then_some(Lacking::EndOfJpeg),
+        MediaType::Png => (!png_ends(bytes)).then_some(Lacking::EndOfPng),
         MediaType::Heic => heic_lacks(bytes),
     };
-    missing.map_or(Ok(media_type), |what| Err(Unfit::CutOff { media_type, what }))
+    missing.map_or(Ok(media_type), |lacks| Err(Unfit::CutOff { media_type, lacks }))
 }
 
 /// Source: ISO 32000-1:2008, 7.5.2: the first line is the header, `%PDF-` and a version.
 const PDF_BEGINS: &[u8] = b"%PDF-";
 /// Source: ISO 32000-1:2008, 7.5.5: the last line is `%%EOF`.
 const PDF_ENDS: &[u8] = b"%%EOF";
-/// How far from the end that may stand: writers put blanks and zeros behind it. No source for the number.
+/// How far from the end it may be, in bytes: writers append blanks and zeros. No source for the number.
 const PDF_TAIL: usize = 4096;
 
 fn pdf_ends(bytes: &[u8]) -> bool {
@@ -114,8 +106,8 @@ fn pdf_ends(bytes: &[u8]) -> bool {
     tail.windows(PDF_ENDS.len()).any(|window| window == PDF_ENDS)
 }
 
-/// Walks from marker to marker to the end of the picture, past the small one that cameras put inside, which has an end
-/// marker of its own. What stands after the end is not looked at: cameras add to it.
+/// Walks from marker to marker to the end of the picture. This skips the embedded thumbnail, which has an end marker of its
+/// own. Bytes after the end are ignored: cameras add some.
 ///
 /// Source: ISO/IEC 10918-1, B.1.1: a marker is FF and a byte that is neither 00 nor FF; SOI, EOI, `RSTm` and TEM stand
 /// alone, every other is followed by its length in two bytes, which count themselves.
@@ -126,7 +118,7 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
             return false;
         };
         rest = match marker {
-            // Fill: the marker may still come.
+            // A fill byte: the marker may still come.
             0xff => rest.get(at.saturating_add(1)..).unwrap_or_default(),
             0xd9 => return true,
             0x00 | 0x01 | 0xd0..=0xd8 => after,
@@ -142,8 +134,8 @@ fn jpeg_ends(bytes: &[u8]) -> bool {
     false
 }
 
-/// Walks from chunk to chunk. Source: PNG specification (W3C), 5.3: after a signature of 8 bytes, each chunk is a length
-/// of four bytes, a type of four, that many bytes and a checksum of four; the last one is IEND.
+/// Walks from chunk to chunk. Source: PNG specification (W3C), 5.3: after a signature of 8 bytes, each chunk is a length of
+/// four bytes, a type of four, that many bytes and a checksum of four; the last one is IEND.
 fn png_ends(bytes: &[u8]) -> bool {
     let mut rest = bytes.get(8..).unwrap_or_default();
     while let Some((length, after)) = rest.split_first_chunk::<4>() {
@@ -161,8 +153,8 @@ fn png_ends(bytes: &[u8]) -> bool {
 /// Walks from box to box. Source: ISO/IEC 14496-12, 4.2: a box is a size of four bytes, which count themselves, and a
 /// type of four; size 1 means that eight bytes of size follow, size 0 that it reaches to the end. ISO/IEC 23008-12, 10.2:
 /// a file of pictures holds a `meta` box.
-fn heic_lacks(bytes: &[u8]) -> Option<&'static str> {
-    const PAST_THE_END: Option<&str> = Some("a box runs past the end");
+fn heic_lacks(bytes: &[u8]) -> Option<Lacking> {
+    const PAST_THE_END: Option<Lacking> = Some(Lacking::RestOfBox);
     let mut rest = bytes;
     let mut described = false;
     while !rest.is_empty() {
@@ -179,5 +171,5 @@ fn heic_lacks(bytes: &[u8]) -> Option<&'static str> {
             None => return PAST_THE_END,
         }
     }
-    (!described).then_some("the box that describes the picture is missing")
+    (!described).then_some(Lacking::Description)
 }

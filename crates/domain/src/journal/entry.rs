@@ -1,4 +1,4 @@
-//! The envelope of an entry: a [`Draft`] as its writer made it, and an [`Entry`] once it is sealed into the chain.
+//! The envelope of an entry: a [`Draft`] as written, and an [`Entry`] once sealed into the chain.
 
 use std::sync::Arc;
 
@@ -9,52 +9,54 @@ use crate::basics::calendar::{Day, Instant, TimeOfDay};
 pub use crate::basics::entry_id::{EntryId, NotAnId};
 use crate::basics::words::{HoldingName, Person};
 use crate::journal::event::{Event, Kind};
-use crate::journal::read::{help_with_body, read_json, unknown_kind};
+pub use crate::journal::fault::EntryFault;
+use crate::journal::fault::Unreadable;
+use crate::journal::read::{read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
 
-/// Says which entry a new one corrects, and why. An entry that corrects is of the same kind, or a strike-out.
+/// Which entry this one corrects, and why. A correction has the kind of the corrected entry, or is a strike-out.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Correction {
     /// The entry that was wrong. It stays visible.
     pub of: EntryId,
-    /// Why it was wrong.
+    /// The reason.
     pub reason: String,
 }
 
-/// An entry as its writer made it, read and understood, not yet part of a journal.
+/// A parsed entry that is not yet part of a journal.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Draft {
-    /// Made by the writer.
+    /// Its id, made by the writer.
     pub id: EntryId,
     /// The civil day on which it happened.
     pub on: Day,
     /// The time of day, if it was noted.
     pub at: Option<TimeOfDay>,
-    /// Who writes it down.
+    /// Who recorded it.
     pub recorded_by: Person,
     /// What happened.
     pub event: Event,
-    /// The text of the body, exactly as it is hashed and kept.
+    /// The text of the body, exactly as hashed and stored.
     pub body: Arc<str>,
-    /// Which entry this one corrects, if any.
+    /// The entry that this one corrects, with the reason.
     pub correction: Option<Box<Correction>>,
 }
 
 impl Draft {
-    /// An entry made by a program rather than read from text.
+    /// An entry made by the program rather than read from text.
     #[must_use]
     pub fn new(id: EntryId, on: Day, recorded_by: Person, event: Event) -> Draft {
         let body = event.to_body().into();
         Draft { id, on, at: None, recorded_by, event, body, correction: None }
     }
 
-    /// The same entry, correcting another.
+    /// The same entry, as a correction of another.
     #[must_use]
     pub fn correcting(self, of: EntryId, reason: &str) -> Draft {
         Draft { correction: Some(Box::new(Correction { of, reason: reason.to_owned() })), ..self }
     }
 
-    /// The same entry, at a time of day.
+    /// The same entry with a time of day.
     #[must_use]
     pub fn at(self, at: TimeOfDay) -> Draft {
         Draft { at: Some(at), ..self }
@@ -70,20 +72,20 @@ impl Draft {
 /// An entry sealed into the journal of a holding.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Entry {
-    /// What its writer wrote.
+    /// The entry as written.
     pub draft: Draft,
-    /// Its place in the journal, counted from 1 without gaps.
+    /// Its place in the journal, from 1 without gaps.
     pub seq: u64,
     /// When it was recorded; not when it happened.
     pub recorded_at: Instant,
-    /// The hash of the entry before it.
+    /// The hash of the previous entry.
     pub prev: Hash,
-    /// The hash of this entry, which covers everything above and the name of the holding.
+    /// The hash of this entry. It covers everything above and the name of the holding.
     pub hash: Hash,
 }
 
 impl Entry {
-    /// Seals a draft as the next entry after `tip` (the last place and hash; none for the first entry).
+    /// Seals a draft as the next entry after `tip`, the place and hash of the last entry; `None` for the first.
     #[must_use]
     pub fn seal(
         holding: &HoldingName,
@@ -97,13 +99,13 @@ impl Entry {
         entry
     }
 
-    /// Whether its body is in an archive, and not in the journal.
+    /// Whether its body was moved from the journal into an archive.
     #[must_use]
     pub fn is_in_archive(&self) -> bool {
         matches!(self.draft.event, Event::InArchive(_))
     }
 
-    /// What stays of it in the journal once its body is in an archive.
+    /// The entry as the journal keeps it once its body is in an archive.
     #[must_use]
     pub fn without_body(&self) -> Entry {
         let mut entry = self.clone();
@@ -118,18 +120,18 @@ impl Entry {
         (self.seq, self.hash)
     }
 
-    /// The entry as one line of JSON, without line break. A body that is in an archive is written `null`.
+    /// The entry as one line of JSON, without a line break. An archived body is written as `null`.
     #[must_use]
     pub fn to_json(&self) -> String {
-        // Text, numbers and a body that is already JSON: writing them to a string cannot fail.
+        // Text, numbers and a body that is already JSON always serialize.
         serde_json::to_string(&Sealed::of(self)).unwrap_or_default()
     }
 
-    /// Reads a sealed entry from JSON. The body text is kept as it stands, since the hash covers it; `null` stands for one
-    /// that is in an archive.
+    /// Reads a sealed entry from JSON. The body text is kept exactly, since the hash covers it; `null` means that it is in
+    /// an archive.
     ///
     /// # Errors
-    /// Text that is not such an entry. The hash is *not* checked here; see [`seal::follows`].
+    /// The text is not a sealed entry. The hash is *not* checked here; see [`seal::follows`].
     pub fn from_json(text: &str) -> Result<Entry, EntryFault> {
         let sealed: Sealed<'_> = read_json(text)?;
         let id = sealed.id;
@@ -146,39 +148,20 @@ impl Entry {
         .into_draft(id, if sealed.body.get() == "null" { Body::InArchive } else { Body::AsWritten })?;
         let (seq, recorded_at, prev, hash) = (sealed.seq, sealed.recorded_at, sealed.prev, sealed.hash);
         let entry = Entry { draft, seq, recorded_at, prev, hash };
-        // The hash covers what was understood. What is written otherwise but understood the same would go unseen.
+        // The hash covers the parsed fields. A different spelling with the same fields would go unnoticed.
         if entry.to_json() == text {
             return Ok(entry);
         }
-        let help = "take in the file as it was exported; a sealed entry has one spelling only";
-        Err(EntryFault::at("", "the entry is not written as it was sealed", help))
+        Err(EntryFault::at("", Unreadable::OtherSpelling))
     }
 }
 
-/// What is wrong with an entry that cannot be read: where, what, how to mend it.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{message}")]
-pub struct EntryFault {
-    /// JSON pointer into the entry; empty for the entry as a whole.
-    pub pointer: String,
-    /// What is wrong.
-    pub message: String,
-    /// How to mend it.
-    pub help: String,
-}
-
-impl EntryFault {
-    pub(super) fn at(pointer: &str, message: impl Into<String>, help: impl Into<String>) -> EntryFault {
-        EntryFault { pointer: pointer.to_owned(), message: message.into(), help: help.into() }
-    }
-}
-
-/// An entry as it travels before it is sealed.
+/// An entry as JSON before it is sealed.
 #[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = NewEntry))]
 pub struct Envelope {
-    /// The id made by the writer. May be left out where the address already names it.
+    /// The id made by the writer. Optional if the URL names it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub id: Option<EntryId>,
     /// The civil day on which it happened.
@@ -186,7 +169,7 @@ pub struct Envelope {
     /// The time of day, if it was noted.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at: Option<TimeOfDay>,
-    /// Who writes it down.
+    /// Who recorded it.
     pub recorded_by: Person,
     /// The kind of entry, such as `administration`.
     #[cfg_attr(feature = "openapi", schema(value_type = Kind))]
@@ -197,17 +180,17 @@ pub struct Envelope {
     /// The entry that this one corrects.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub corrects: Option<EntryId>,
-    /// Why it is corrected. Needed with `corrects`.
+    /// Why it is corrected. Required with `corrects`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reason: Option<String>,
 }
 
-/// Whether the body text is kept to the letter or written anew in canonical form.
+/// Whether the body text is kept exactly or rewritten in canonical form.
 #[derive(Clone, Copy)]
 enum Body {
     AsWritten,
     Canonical,
-    /// There is none.
+    /// There is no body.
     InArchive,
 }
 
@@ -215,12 +198,12 @@ impl Envelope {
     /// Reads an entry from JSON text.
     ///
     /// # Errors
-    /// Text that is not such an object.
+    /// The text is not such an object.
     pub fn from_json(text: &str) -> Result<Envelope, EntryFault> {
-        read_json(text)
+        Ok(read_json(text)?)
     }
 
-    /// The envelope of a draft, for writing it out.
+    /// The envelope of a draft, for output.
     #[must_use]
     pub fn of(draft: &Draft) -> Envelope {
         Envelope {
@@ -235,15 +218,13 @@ impl Envelope {
         }
     }
 
-    /// Understands the entry: its kind, its body, and that a correction gives its reason.
+    /// Parses kind and body, and checks that `corrects` and `reason` come together.
     ///
     /// # Errors
-    /// An unknown kind, a body that does not fit it, a missing id, a correction without reason or a reason without
-    /// correction.
+    /// The kind is unknown, the body does not fit it, the id is missing, or a correction and its reason do not come
+    /// together.
     pub fn read(self) -> Result<Draft, EntryFault> {
-        let id = self.id.ok_or_else(|| {
-            EntryFault::at("/id", "the entry has no id", "make a UUID for it before sending it")
-        })?;
+        let id = self.id.ok_or_else(|| EntryFault::at("/id", Unreadable::NoId))?;
         self.into_draft(id, Body::Canonical)
     }
 
@@ -255,8 +236,7 @@ impl Envelope {
         };
         let event = event.map_err(|fault| EntryFault {
             pointer: format!("/body{}", fault.pointer),
-            help: help_with_body(kind, &fault.message),
-            message: fault.message,
+            what: Unreadable::Body { kind, why: fault.what },
         })?;
         let body = match text {
             Body::AsWritten => self.body.get().into(),
@@ -266,17 +246,14 @@ impl Envelope {
             (None, None) => None,
             (Some(of), Some(reason)) if !reason.trim().is_empty() => Some(Correction { of, reason }),
             (Some(_), _) => {
-                let help = "say in `reason` why the earlier entry was wrong";
-                return Err(EntryFault::at("/reason", "a correction gives its reason", help));
+                return Err(EntryFault::at("/reason", Unreadable::NoReason));
             }
             (None, Some(_)) => {
-                let help = "name the entry in `corrects`, or leave `reason` out";
-                return Err(EntryFault::at("/corrects", "a reason is given but no entry is corrected", help));
+                return Err(EntryFault::at("/corrects", Unreadable::NothingCorrected));
             }
         };
         if kind == Kind::StrikeOut && correction.is_none() {
-            let help = "name the entry in `corrects` and say why in `reason`";
-            return Err(EntryFault::at("/corrects", "a strike-out names the entry it strikes out", help));
+            return Err(EntryFault::at("/corrects", Unreadable::NothingStruckOut));
         }
         Ok(Draft {
             id,
@@ -290,7 +267,7 @@ impl Envelope {
     }
 }
 
-/// An entry as it travels once it is sealed. Field order is part of the export format.
+/// A sealed entry as JSON. Field order is part of the export format.
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct Sealed<'a> {

@@ -1,7 +1,7 @@
 //! The kinds of entry and their bodies.
 //!
-//! A body is read strictly: an unknown field, a missing one or a wrong type is an error with a JSON pointer. Optional
-//! fields that are absent are *not known*; they are never filled in with a default that could free a hive.
+//! Bodies are read strictly: an unknown field, a missing one or a wrong type is an error with a JSON pointer. An absent
+//! optional field means *not known*. It is never filled in with a default that could free a hive.
 
 use std::sync::Arc;
 
@@ -23,9 +23,9 @@ pub use super::confirmed::Confirmed;
 pub use super::read::BodyError;
 use super::read::{check_named, read_body};
 
-/// What entries of one kind say.
+/// The body of entries of one kind.
 pub trait Body: Sized {
-    /// What this event says, if it is of that kind.
+    /// The body of this event, if it is of that kind.
     fn of(event: &Event) -> Option<&Self>;
 }
 
@@ -42,24 +42,24 @@ macro_rules! kinds {
             /// Every kind, in the order of this file.
             pub const ALL: &[Kind] = &[$(Kind::$kind),+];
 
-            /// The kind as it is written in the journal.
+            /// The kind as written in the journal.
             #[must_use]
             pub const fn as_str(self) -> &'static str {
                 match self { $(Kind::$kind => $text,)+ }
             }
 
-            /// The kind that is written so.
+            /// The kind with this name.
             #[must_use]
             pub fn from_word(word: &str) -> Option<Kind> {
                 Kind::ALL.iter().copied().find(|kind| kind.as_str() == word)
             }
         }
 
-        /// What an entry says happened. To copy it costs nothing.
+        /// What an entry says happened. Cheap to clone.
         #[derive(Debug, Clone, PartialEq, Eq)]
         pub enum Event {
             $($(#[$doc])+ $kind(Arc<$kind>),)+
-            /// Something of this kind, as an [`Archived`] entry says: what happened stands in an archive file and not here.
+            /// An event of this kind whose body is in an archive file, as an [`Archived`] entry says.
             InArchive(Kind),
         }
 
@@ -85,18 +85,17 @@ macro_rules! kinds {
             /// Reads the body of an entry of this kind.
             ///
             /// # Errors
-            /// A body with a missing, unknown or wrong field; the error points at it.
+            /// A field is missing, unknown or wrong; the error points at it.
             pub fn read(kind: Kind, body: &str) -> Result<Event, BodyError> {
                 let event = match kind { $(Kind::$kind => read_body::<$kind>(body).map(Event::from),)+ }?;
-                let kept = event.to_body();
-                // What is written as it is kept has named fields; most of what is read comes from a journal.
-                if kept != body {
-                    check_named(body, &kept)?;
+                // Only a list can stand where an object with named fields belongs.
+                if body.contains('[') {
+                    check_named(body, &event.to_body())?;
                 }
                 Ok(event)
             }
 
-            /// The body as it is kept: one line of JSON, fields in the order of this file, absent ones left out; empty if
+            /// The body in canonical form: one line of JSON, fields in the order of this file, without absent ones. Empty if
             /// it is in an archive.
             #[must_use]
             pub fn to_body(&self) -> String {
@@ -104,7 +103,7 @@ macro_rules! kinds {
                     $(Event::$kind(body) => serde_json::to_string(&**body),)+
                     Event::InArchive(_) => return String::new(),
                 };
-                // Bodies hold text, numbers and lists only: writing one to a string cannot fail.
+                // Text, numbers and lists always serialize.
                 text.unwrap_or_default()
             }
         }
@@ -120,16 +119,16 @@ macro_rules! kinds {
 }
 
 kinds! {
-    /// Who keeps the holding, and whose rules hold there.
+    /// Who keeps the holding, and its jurisdiction.
     HoldingDetails = "holding_details" {
         /// The keeper.
         pub keeper: Person,
         /// Postal address.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub address: Option<String>,
-        /// Which leaflets and which law hold.
+        /// Selects the leaflets and the law that apply.
         pub jurisdiction: Jurisdiction,
-        /// The number under which the keeper or the holding is registered, where the law gives one.
+        /// The registration number of the keeper or the holding, where the law gives one.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub registration: Option<String>,
     }
@@ -138,25 +137,25 @@ kinds! {
     ApiaryDetails = "apiary_details" {
         /// Its name.
         pub apiary: ApiaryName,
-        /// Where it is, in words.
+        /// Its location, in words.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub place: Option<String>,
     }
 
-    /// Power, access and ground at an apiary, from this day until the next entry that states the same, or `until`.
+    /// Power, access and ground at an apiary, from this day until `until` or the next entry that states the same.
     SiteConditions = "site_conditions" {
         /// The apiary.
         pub apiary: ApiaryName,
-        /// Electric power there.
+        /// Electric power, if stated.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub power: Option<Power>,
-        /// How it can be reached.
+        /// How it can be reached, if stated.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub access: Option<Access>,
-        /// The ground at the stands.
+        /// The ground at the stands, if stated.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub ground: Option<Ground>,
-        /// The last day on which this holds, if known.
+        /// The last day of these conditions, if known.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub until: Option<Day>,
     }
@@ -169,7 +168,7 @@ kinds! {
         pub forage: String,
         /// Expected or seen.
         pub stage: FlowStage,
-        /// First day of the flow; of an expected one, in a usual year.
+        /// First day of the flow; if expected, in a usual year.
         pub from: Day,
         /// First day of an expected flow in an early year.
         #[serde(skip_serializing_if = "Option::is_none")]
@@ -182,35 +181,35 @@ kinds! {
         pub to: Option<Day>,
     }
 
-    /// Outside temperatures at an apiary, day by day, as forecast or as measured.
+    /// Outside temperatures at an apiary by day, forecast or measured.
     Temperature = "temperature" {
         /// The apiary.
         pub apiary: ApiaryName,
         /// Forecast or measured.
         pub stage: TemperatureStage,
-        /// The days, each once. What is left out is not known.
+        /// The days, each once. Days left out are not known.
         #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 400))]
         pub days: Vec<DayTemperature>,
-        /// Where they come from, in words.
+        /// Their source, in words.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub origin: Option<String>,
     }
 
-    /// What temperatures an apiary has in usual years, month by month. Days without forecast are expected to be so.
+    /// Usual temperatures at an apiary by month. They are expected on days without a forecast.
     TemperatureNormals = "temperature_normals" {
         /// The apiary.
         pub apiary: ApiaryName,
         /// The months, each once.
         #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 12))]
         pub months: Vec<MonthNormal>,
-        /// Where they come from, in words.
+        /// Their source, in words.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub origin: Option<String>,
     }
 
     /// A colony comes into the record: bought, taken as a swarm, or kept before the record began.
     ColonyEstablished = "colony_established" {
-        /// The colony. The name is never used again.
+        /// The colony. Its name is never reused.
         pub colony: ColonyName,
         /// Where it stands.
         pub apiary: ApiaryName,
@@ -220,7 +219,7 @@ kinds! {
         /// Where it came from, in words.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub origin: Option<String>,
-        /// Whether it came with medicine in it or a period still running.
+        /// Whether it came with medicine inside or a period still running.
         pub medicines: MedicinesInside,
     }
 
@@ -228,7 +227,7 @@ kinds! {
     ColonyMoved = "colony_moved" {
         /// The colony.
         pub colony: ColonyName,
-        /// Where it stands from this day on.
+        /// Its apiary from this day on.
         pub to: ApiaryName,
     }
 
@@ -236,15 +235,15 @@ kinds! {
     ColonySplit = "colony_split" {
         /// The old colony.
         pub colony: ColonyName,
-        /// The new colony. The name is never used again.
+        /// The new colony. Its name is never reused.
         pub into: ColonyName,
-        /// Where the new colony stands; where the old one does, if not said.
+        /// The apiary of the new colony; if absent, that of the old one.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub to: Option<ApiaryName>,
         /// The mark on the new hive.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub hive_mark: Option<String>,
-        /// Where the strips of an open course went. Not said means not known.
+        /// Where the strips of an open course went. Absent means not known.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub strips: Option<StripsAtSplit>,
     }
@@ -253,9 +252,9 @@ kinds! {
     ColonyUnited = "colony_united" {
         /// The colony that ends.
         pub colony: ColonyName,
-        /// The colony that takes it in.
+        /// The colony that receives it.
         pub into: ColonyName,
-        /// What became of the strips of an open course. Not said means not known.
+        /// What became of the strips of an open course. Absent means not known.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub strips: Option<StripsAtUniting>,
     }
@@ -270,27 +269,27 @@ kinds! {
 
     /// Supers are put on.
     SupersOn = "supers_on" {
-        /// On which colonies.
+        /// The colonies.
         #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
-        /// How many on each.
+        /// Supers put on each.
         #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 255))]
         pub supers: u8,
-        /// What they are for.
+        /// Their purpose.
         pub purpose: SuperPurpose,
     }
 
     /// Supers are taken off.
     SupersOff = "supers_off" {
-        /// From which colonies.
+        /// The colonies.
         #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
-        /// How many stay on each.
+        /// Supers left on each.
         #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub left_on: u8,
     }
 
-    /// A hive is opened and looked through.
+    /// A hive is inspected.
     Inspection = "inspection" {
         /// The colony.
         pub colony: ColonyName,
@@ -301,7 +300,7 @@ kinds! {
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub seams: Option<u8>,
-        /// How many bees, as estimated.
+        /// Estimated number of bees.
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(maximum = 200_000))]
         pub bees: Option<u32>,
@@ -309,7 +308,7 @@ kinds! {
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub brood_boxes: Option<u8>,
-        /// Litres that the brood boxes hold.
+        /// Volume of the brood boxes in litres.
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(maximum = 1000))]
         pub hive_litres: Option<u16>,
@@ -325,20 +324,20 @@ kinds! {
     MiteCount = "mite_count" {
         /// The colony.
         pub colony: ColonyName,
-        /// How they were counted. Counts by different methods are never compared.
+        /// The counting method. Counts by different methods are never compared.
         pub method: CountMethod,
-        /// How many mites; in opened brood cells, how many infested cells.
+        /// Number of mites; for opened brood cells, of infested cells.
         #[cfg_attr(feature = "openapi", schema(maximum = 100_000))]
         pub mites: u32,
-        /// On a board: over how many days they fell.
+        /// On a board: days over which they fell.
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 400))]
         pub days: Option<u16>,
-        /// In a sample: how many bees were in it.
+        /// In a sample: number of bees in it.
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 100_000))]
         pub bees: Option<u32>,
-        /// In brood: how many cells were opened.
+        /// In brood: number of cells opened.
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 100_000))]
         pub cells: Option<u32>,
@@ -347,7 +346,7 @@ kinds! {
         pub note: Option<String>,
     }
 
-    /// A medicine as the keeper knows it: pack name and authorisation number, and where its directions are found.
+    /// A medicine as the keeper knows it: name and authorisation number on the pack, and the source of its directions.
     MedicineDescribed = "medicine_described" {
         /// The keeper's short name for it.
         pub medicine: MedicineName,
@@ -356,12 +355,12 @@ kinds! {
         /// The authorisation number on the pack.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub authorisation: Option<String>,
-        /// What it is counted in.
+        /// The unit in which it is counted.
         pub unit: Unit,
-        /// The leaflet that holds its directions, if one is built in.
+        /// The built-in leaflet with its directions, if there is one.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub leaflet: Option<LeafletId>,
-        /// The terms as the keeper declares them, for a medicine without leaflet.
+        /// Terms declared by the keeper, for a medicine without a leaflet.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub terms: Option<StatedTerms>,
     }
@@ -378,88 +377,88 @@ kinds! {
         /// The expiry date as printed.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub expiry: Option<Day>,
-        /// How much, in the unit of the medicine.
+        /// Amount acquired, in the unit of the medicine.
         #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
         pub quantity: Quantity,
-        /// The unit that the amount was counted in. If it is given, it must be the unit of the medicine.
+        /// The unit of the amount. If stated, it must be the unit of the medicine.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub unit: Option<Unit>,
         /// Who supplied it.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub supplier: Option<Supplier>,
-        /// What proves the purchase and where it is kept, such as an invoice number.
+        /// The proof of purchase and where it is kept, such as an invoice number.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub proof: Option<String>,
-        /// The revision of the label on the pack, as printed.
+        /// The label revision printed on the pack.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub label_revision: Option<String>,
     }
 
-    /// The first pack of a lot is opened: from this day its life in use is counted.
+    /// The first pack of a lot is opened: its life in use counts from this day.
     LotOpened = "lot_opened" {
         /// The lot.
         pub lot: LotName,
     }
 
-    /// A document is kept with a lot or a prescription: what proves the purchase, or a copy of the prescription. Its content
-    /// is kept beside the journal under its hash.
+    /// A document is attached to a lot or a prescription: a proof of purchase, or a copy of the prescription. Its content is
+    /// stored beside the journal under its hash.
     DocumentAttached = "document_attached" {
         /// The SHA-256 hash of the content.
         pub content: Hash,
-        /// What the content is, as the content itself shows.
+        /// The type of the content, read from its bytes.
         pub media_type: MediaType,
-        /// How long the content is, in bytes; 10 MB at most.
+        /// The length of the content in bytes, at most 10 MB.
         #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10_000_000))]
         pub bytes: u32,
-        /// The name of the file it came in.
+        /// The name of the original file.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub file_name: Option<String>,
         /// The lot whose purchase it proves.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub lot: Option<LotName>,
-        /// The prescription that it is a copy of.
+        /// The prescription of which it is a copy.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub prescription: Option<PrescriptionName>,
     }
 
-    /// What the keeper read on the leaflet of one lot. It goes before the built-in leaflet.
+    /// What the keeper read on the leaflet of one lot. It has precedence over the built-in leaflet.
     LeafletReading = "leaflet_reading" {
         /// The lot whose leaflet was read.
         pub lot: LotName,
         /// The revision or date printed on the leaflet.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub revision: Option<String>,
-        /// What it says.
+        /// The terms it states.
         pub terms: StatedTerms,
-        /// What else of the built-in leaflet was found to be the same on it.
+        /// Other values of the built-in leaflet that it states too.
         #[serde(default, skip_serializing_if = "Vec::is_empty")]
         pub confirms: Vec<Confirmed>,
     }
 
-    /// A vet's prescription. Its terms go before every leaflet, for the administrations that name it.
+    /// A vet's prescription. Its terms have precedence over every leaflet, for the administrations that name it.
     Prescription = "prescription" {
         /// Its number.
         pub prescription: PrescriptionName,
         /// The vet.
         pub vet: Person,
-        /// How the vet is reached.
+        /// Contact details of the vet.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub contact: Option<String>,
         /// The medicine prescribed.
         pub medicine: MedicineName,
-        /// What it says.
+        /// The terms it states.
         pub terms: StatedTerms,
     }
 
     /// A medicine is given: a dose, or strips placed. One entry may cover many colonies and several lots.
     Administration = "administration" {
-        /// What was given, lot by lot.
+        /// The amounts given, by lot.
         #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub given: Vec<Given>,
-        /// How, where the leaflet names several ways.
+        /// The method, if the leaflet names several.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub method: Option<Method>,
-        /// The first dose of the course that this dose goes on with.
+        /// The first dose of the course that this dose continues.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub continues: Option<EntryId>,
         /// The withdrawal period for honey as read on the pack, in days, 0 included.
@@ -472,32 +471,32 @@ kinds! {
         /// The vet, if a vet gave it. The keeper's record then needs the vet's name.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub vet: Option<Person>,
-        /// What it was given against: the diagnosis or the reason, in words.
+        /// The diagnosis or reason, in words.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub against: Option<String>,
-        /// The number of the licence or certificate of who gave it, where the law asks for one.
+        /// The licence or certificate number of the person who gave it, where the law asks for one.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub certificate: Option<String>,
-        /// The prescription it was given under.
+        /// The prescription under which it was given.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub prescription: Option<PrescriptionName>,
-        /// Says that the count of the lot was corrected, so that more may be given than the record says is left.
+        /// States that the stock count was corrected, so that more may be given than the record says is left.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         pub count_corrected: bool,
     }
 
-    /// What was placed is taken out.
+    /// Carriers are taken out.
     Removal = "removal" {
-        /// The first dose of the course that comes out.
+        /// The first dose of the course that is taken out.
         pub administration: EntryId,
-        /// From which colonies.
+        /// The colonies.
         #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
-        /// How many pieces are known to be still inside each. The course stays open until this is 0.
+        /// Pieces known to be still inside each. The course stays open until this is 0.
         #[serde(default, skip_serializing_if = "is_zero")]
         #[cfg_attr(feature = "openapi", schema(maximum = 255))]
         pub left_inside: u8,
-        /// How and where what came out was disposed of. It was given once and is no longer stock.
+        /// How and where the removed carriers were disposed of. They were given once and are no longer stock.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub how_and_where: Option<String>,
     }
@@ -506,51 +505,51 @@ kinds! {
     Disposal = "disposal" {
         /// The lot.
         pub lot: LotName,
-        /// How much.
+        /// Amount disposed of.
         #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
         pub quantity: Quantity,
-        /// The unit that the amount was counted in. If it is given, it must be the unit of the medicine.
+        /// The unit of the amount. If stated, it must be the unit of the medicine.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub unit: Option<Unit>,
-        /// How and where.
+        /// How and where it was disposed of.
         pub how_and_where: String,
-        /// Says that the count of the lot was corrected.
+        /// States that the stock count was corrected.
         #[serde(default, skip_serializing_if = "std::ops::Not::not")]
         pub count_corrected: bool,
     }
 
-    /// Honey is taken.
+    /// Honey is harvested.
     Harvest = "harvest" {
-        /// The harvest lot it goes into.
+        /// The harvest lot.
         pub harvest_lot: HarvestLotName,
-        /// From which colonies.
+        /// The colonies.
         #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
-        /// How much, in kilograms.
+        /// Amount in kilograms.
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, maximum = 1_000_000, example = 2))]
         pub kilograms: Option<Quantity>,
     }
 
-    /// The entry named in `corrects` is struck out: it did not happen. Both stay visible.
+    /// The entry named in `corrects` did not happen. Both entries stay visible.
     StrikeOut = "strike_out" {}
 
-    /// The bodies of entries that had to be kept no longer were moved into an archive file, for good. Written by the archive
-    /// step alone; what else these entries say stays in the journal.
+    /// Bodies of entries that no longer had to be kept were moved into an archive file, for good. Only the archive step
+    /// writes this entry. Everything else of those entries stays in the journal.
     Archived = "archived" {
-        /// By the end of this day nothing of it had to be kept any more.
+        /// The day by whose end none of them had to be kept any more.
         pub through: Day,
-        /// The places of the entries in the journal, like `12-18,25`.
+        /// The places of the entries in the journal, such as `12-18,25`.
         #[cfg_attr(feature = "openapi", schema(value_type = String, example = "12-18,25"))]
         pub places: Places,
-        /// How many entries.
+        /// Number of entries.
         #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
         pub entries: u64,
-        /// The SHA-256 hash over what stays of them, so that no change of it goes unseen.
+        /// The SHA-256 hash over what the journal keeps of them, so that any change to it is detected.
         pub digest: Hash,
         /// The SHA-256 hash of the archive file.
         pub file: Hash,
-        /// How many contents of documents went with them.
+        /// Number of document contents moved with them.
         #[serde(default, skip_serializing_if = "is_none_of_them")]
         #[cfg_attr(feature = "openapi", schema(maximum = 9_007_199_254_740_991i64))]
         pub contents: u64,

@@ -1,13 +1,15 @@
-//! The journal as JSON Lines: a header, then one entry a line.
+//! The journal as JSON Lines: a header, then one entry per line.
 //!
-//! A *sealed* file is an export: its entries carry place, instant and hash, and go back in to the byte. A file of
-//! *drafts* is what somebody wrote down elsewhere: its entries are sealed when they are taken in.
+//! A *sealed* file is an export: its entries carry place, instant and hash, and re-import byte for byte. A file of *drafts*
+//! was written elsewhere: its entries are sealed on import.
 
 use serde::{Deserialize, Serialize};
 
+use crate::basics::misread::Misread;
+use crate::basics::node::fault_in;
 use crate::basics::words::HoldingName;
 use crate::journal::entry::{Draft, Entry, EntryFault, Envelope};
-use crate::journal::read::without_position;
+use crate::journal::fault::{FileKind, HeaderFault, Unreadable};
 use crate::journal::seal::Hash;
 
 /// The version of the journal format that this program reads and writes.
@@ -23,13 +25,13 @@ pub struct Header {
     pub holding: HoldingName,
     /// Whether the entries are sealed.
     pub sealed: bool,
-    /// How many entries follow; in sealed files, so that a cut file shows.
+    /// Number of entries that follow; only in sealed files, where it shows whether the file was cut.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub entries: Option<u64>,
-    /// The hash of the last entry; in sealed files.
+    /// The hash of the last entry; only in sealed files.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub head: Option<Hash>,
-    /// How many contents of documents follow the entries; in sealed files, left out when there are none.
+    /// Number of document contents after the entries; only in sealed files, absent if there are none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub contents: Option<u64>,
 }
@@ -61,13 +63,13 @@ impl Header {
         }
     }
 
-    /// The same, with so many contents after the entries.
+    /// The same, with this number of contents after the entries.
     #[must_use]
     pub fn with_contents(self, contents: u64) -> Header {
         Header { contents: (contents > 0).then_some(contents), ..self }
     }
 
-    /// The header as one line of JSON, without line break.
+    /// The header as one line of JSON, without a line break.
     #[must_use]
     pub fn to_json(&self) -> String {
         serde_json::to_string(self).unwrap_or_default()
@@ -76,37 +78,28 @@ impl Header {
     /// Reads the first line of a journal file.
     ///
     /// # Errors
-    /// A line that is no header, or one of another version.
+    /// The line is not a header, or has another version.
     pub fn from_json(line: &str) -> Result<Header, EntryFault> {
         #[derive(Deserialize)]
         struct Version {
             combclear_journal: u32,
         }
-        let fault = |pointer: &str, message: String, help: &str| EntryFault {
-            pointer: pointer.to_owned(),
-            message,
-            help: help.to_owned(),
+        let fault = |pointer: &str, what: HeaderFault| {
+            EntryFault::at(pointer, Unreadable::Header { of: FileKind::Journal, what })
         };
-        let help = r#"the first line reads like {"combclear_journal":1,"holding":"...","sealed":false}"#;
-        let Version { combclear_journal: version } = serde_json::from_str(line)
-            .map_err(|_| fault("", "the first line is not a journal header".to_owned(), help))?;
-        if version != VERSION {
-            let message =
-                format!("the journal has format version `{version}`; this program reads version {VERSION}");
-            let help = "use the program that wrote the file, or one that reads its version";
-            return Err(fault("/combclear_journal", message, help));
+        let Version { combclear_journal: found } =
+            serde_json::from_str(line).map_err(|_| fault("", HeaderFault::NotAHeader))?;
+        if found != VERSION {
+            return Err(fault("/combclear_journal", HeaderFault::Version { found, known: VERSION }));
         }
-        let header: Header = serde_json::from_str(line)
-            .map_err(|error| fault("", without_position(&error.to_string()), help))?;
+        // The line is short: where in it a field stands is of no help.
+        let header: Header = serde_json::from_str(line).map_err(|error| {
+            let why = fault_in::<Header>(line).map_or_else(|| Misread::not_json(&error), |found| found.what);
+            fault("", HeaderFault::Misread { why, near: None })
+        })?;
         match (header.sealed, header.entries) {
-            (true, None) => {
-                let help = "export the journal again";
-                Err(fault("/entries", "a sealed journal says how many entries follow".to_owned(), help))
-            }
-            (false, _) if header.contents.is_some() => {
-                let help = "leave `contents` out; attach each document once the entries are taken in";
-                Err(fault("/contents", "a file of drafts carries no contents of documents".to_owned(), help))
-            }
+            (true, None) => Err(fault("/entries", HeaderFault::NoNumber)),
+            (false, _) if header.contents.is_some() => Err(fault("/contents", HeaderFault::ContentsInDrafts)),
             _ => Ok(header),
         }
     }
@@ -117,7 +110,7 @@ impl Header {
 pub enum Line {
     /// From an export.
     Sealed(Entry),
-    /// Not sealed yet.
+    /// Not yet sealed.
     Draft(Draft),
 }
 
@@ -125,7 +118,7 @@ impl Line {
     /// Reads one line below the header.
     ///
     /// # Errors
-    /// A line that is not an entry of the form the header promised.
+    /// The line is not an entry of the form stated in the header.
     pub fn from_json(header: &Header, line: &str) -> Result<Line, EntryFault> {
         if header.sealed {
             Entry::from_json(line).map(Line::Sealed)
@@ -134,7 +127,7 @@ impl Line {
         }
     }
 
-    /// The entry as its writer made it.
+    /// The entry as written.
     #[must_use]
     pub fn draft(&self) -> &Draft {
         match self {

@@ -1,13 +1,16 @@
-//! The journal of a holding: what happened, in the order in which it was recorded. Nothing is edited or deleted.
+//! The journal of a holding: what happened, in the order of recording. Nothing is edited or deleted.
 //!
 //! - [`entry`]: the envelope of an entry, before and after it is sealed into the chain
 //! - [`event`]: the kinds of entry and their bodies
-//! - [`seal`]: the hash chain, and how a later change shows
+//! - [`kept`]: an entry as the fold takes it in
+//! - [`seal`]: the hash chain, which detects later changes
 //! - [`lines`]: the journal as JSON Lines, for import and export
 //! - [`content`]: the contents of documents, which travel in such a file after the entries
+//! - [`fault`]: why an entry cannot be read; [`misfit`]: what does not fit about one that was recorded
+//! - [`keeping`]: what can be wrong with a journal where it is kept
 //! - [`places`]: places in a journal as compact text
 //! - [`archive`]: entries whose bodies were moved into an archive file, and that file
-//! - [`document`]: what a document is, as its content shows, and whether it is whole
+//! - [`document`]: the type of a document, read from its content, and whether it is complete
 
 pub mod archive;
 mod body_types;
@@ -16,7 +19,11 @@ pub mod content;
 pub mod document;
 pub mod entry;
 pub mod event;
+pub mod fault;
+pub mod keeping;
+pub mod kept;
 pub mod lines;
+pub mod misfit;
 pub mod places;
 mod read;
 pub mod seal;
@@ -24,4 +31,5 @@ pub mod seal;
 pub use content::Content;
 pub use entry::{Draft, Entry, EntryId};
 pub use event::{Event, Kind};
+pub use kept::Kept;
 pub use seal::{Checkpoint, Hash};

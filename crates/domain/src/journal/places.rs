@@ -3,23 +3,18 @@
 use std::fmt;
 use std::str::FromStr;
 
-use serde::{Deserialize, Serialize};
+pub use crate::basics::misread::NotPlaces;
+use crate::basics::text::text_in_json;
 
 /// Places in a journal, in order and each once. There is one at least.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Places {
-    /// First and last of each run, both included; between two runs at least one place is left out.
+    /// First and last of each run (inclusive), with a gap between runs.
     runs: Vec<(u64, u64)>,
 }
 
-/// Text that does not name places.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` does not name places in a journal in order and each once, like 12-18,25")]
-pub struct NotPlaces(String);
-
 impl Places {
-    /// These places, in whatever order they come; none if there are none, or if 0 is among them, where no entry stands.
+    /// These places, given in any order. `None` if there are none, or if one is 0: places count from 1.
     #[must_use]
     pub fn of(places: impl IntoIterator<Item = u64>) -> Option<Places> {
         let mut places: Vec<u64> = places.into_iter().collect();
@@ -50,7 +45,7 @@ impl Places {
         after.checked_sub(1).and_then(|at| self.runs.get(at)).is_some_and(|(_, last)| place <= *last)
     }
 
-    /// How many they are.
+    /// The number of places.
     #[must_use]
     pub fn count(&self) -> u64 {
         self.runs.iter().fold(0, |sum: u64, (first, last)| {
@@ -85,26 +80,14 @@ impl FromStr for Places {
             let mut least = 1;
             places.runs.iter().all(|(first, last)| {
                 let in_order = *first >= least && first <= last;
-                // At least one place is left out between two runs: they would be one otherwise.
+                // Runs have a gap of at least one place between them; otherwise they would be one run.
                 least = last.saturating_add(2);
                 in_order
             })
         });
-        // One spelling only: an entry that names places is hashed as it is written.
+        // One spelling only: the hash of an entry covers its places as written.
         found.filter(|places| places.to_string() == text).ok_or_else(|| NotPlaces(text.to_owned()))
     }
 }
 
-impl TryFrom<String> for Places {
-    type Error = NotPlaces;
-
-    fn try_from(text: String) -> Result<Places, NotPlaces> {
-        text.parse()
-    }
-}
-
-impl From<Places> for String {
-    fn from(places: Places) -> String {
-        places.to_string()
-    }
-}
+text_in_json!(Places);

@@ -1,17 +1,19 @@
-//! The hash chain: any later change to an entry shows, and `verify` names the first bad one.
+//! The hash chain: any later change to an entry is detected, and `verify` names the first bad one.
 //!
-//! `hash = SHA-256(0x00 ‖ prev ‖ fields)`. The zero byte keeps entry hashes apart from any other use of the function
-//! (the habit of RFC 6962). Every field goes in with its length before it, so that no two entries share bytes; the
-//! holding's name and the place in the journal go in too, so that entries cannot be moved.
+//! `hash = SHA-256(0x00 ‖ prev ‖ fields)`. The zero byte separates entry hashes from other uses of the function, as in RFC
+//! 6962. Each field is preceded by its length, so that different fields never give the same bytes. The holding's name and
+//! the place in the journal are included, so that entries cannot be moved.
 
 use std::fmt;
 use std::str::FromStr;
 
 use sha2::{Digest, Sha256};
 
+pub use crate::basics::misread::{NotACheckpoint, NotAHash};
 use crate::basics::text::text_in_json;
 use crate::basics::words::HoldingName;
 use crate::journal::entry::{Entry, EntryId};
+use crate::journal::misfit::Misfit;
 
 /// A SHA-256 hash, written as 64 hexadecimal digits.
 #[derive(Clone, Copy, PartialEq, Eq, Hash)]
@@ -19,10 +21,10 @@ use crate::journal::entry::{Entry, EntryId};
 pub struct Hash(pub [u8; 32]);
 
 impl Hash {
-    /// What stands before the first entry: 32 zero bytes.
+    /// The `prev` of the first entry: 32 zero bytes.
     pub const GENESIS: Hash = Hash([0; 32]);
 
-    /// The hash of a document's content: of its bytes and nothing else, so that any other program gives the same.
+    /// The hash of a document's bytes and nothing else, so that any other program computes the same.
     #[must_use]
     pub fn of_content(bytes: &[u8]) -> Hash {
         Hash(Sha256::digest(bytes).into())
@@ -41,16 +43,11 @@ impl fmt::Debug for Hash {
     }
 }
 
-/// Text that is not a hash.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("`{0}` is not a hash of 64 hexadecimal digits")]
-pub struct NotAHash(String);
-
 impl FromStr for Hash {
     type Err = NotAHash;
 
     fn from_str(text: &str) -> Result<Hash, NotAHash> {
-        // Lower case only: one spelling, so that an export is the same to the byte.
+        // Lower case only: one spelling keeps exports identical byte for byte.
         let lower = text.bytes().all(|byte| !byte.is_ascii_uppercase());
         let mut bytes = [0; 32];
         match hex::decode_to_slice(text, &mut bytes) {
@@ -62,10 +59,10 @@ impl FromStr for Hash {
 
 text_in_json!(Hash);
 
-/// Everything a hash covers but the hash before, as the text that is kept.
+/// Everything a hash covers except the previous hash, as stored text.
 ///
-/// A journal is verified from these and not from understood entries, so that a change that makes an entry unreadable
-/// is still found and named.
+/// A journal is verified from these rather than from parsed entries, so that a change that makes an entry unreadable is
+/// still found and named.
 #[derive(Debug, Clone, Copy)]
 pub struct Fields<'a> {
     /// The holding.
@@ -84,7 +81,7 @@ pub struct Fields<'a> {
     pub recorded_by: &'a str,
     /// The kind.
     pub kind: &'a str,
-    /// The body, exactly as it is kept.
+    /// The body, exactly as stored.
     pub body: &'a str,
     /// The id of the corrected entry; empty if none.
     pub corrects: &'a [u8],
@@ -145,8 +142,8 @@ pub fn hash_of(holding: &HoldingName, entry: &Entry) -> Hash {
     fields.hash(entry.prev)
 }
 
-/// The id that these parts always give: for an entry that a program prepares, so that recording it twice records it once. A UUID of
-/// version 8 (RFC 9562, section 5.8) over SHA-256.
+/// The id derived from these parts. It lets a program prepare an entry that is recorded once even if it is sent twice. A
+/// UUID of version 8 (RFC 9562, section 5.8) over SHA-256.
 pub(crate) fn derived_id(parts: &[&str]) -> EntryId {
     let mut sha = Sha256::new();
     for part in parts {
@@ -158,75 +155,75 @@ pub(crate) fn derived_id(parts: &[&str]) -> EntryId {
     EntryId(uuid::Builder::from_custom_bytes(first).into_uuid())
 }
 
-/// The first entry of a journal that does not fit, and what does not fit about it.
+/// The first entry of a journal that breaks the chain, and why.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("entry {seq} ({id}): {what}")]
+#[error("entry {seq} ({id}): {what:?}")]
 pub struct Broken {
     /// Its place in the journal.
     pub seq: u64,
     /// Its id.
     pub id: EntryId,
     /// What does not fit.
-    pub what: String,
+    pub what: Misfit,
 }
 
-/// What an entry claims about its place in the chain.
+/// The position that an entry claims in the chain.
 #[derive(Debug, Clone, Copy)]
 pub struct Link {
     /// Its place.
     pub seq: u64,
     /// Its id.
     pub id: EntryId,
-    /// The hash it says came before.
+    /// The hash that it names as the previous one.
     pub prev: Hash,
     /// The hash it carries.
     pub hash: Hash,
 }
 
-/// Checks that an entry is what was sealed and follows directly after `tip`. `content` is the hash of its fields.
+/// Checks that an entry is as sealed and directly follows `tip`. `content` is the hash of its fields.
 ///
 /// # Errors
-/// A gap or a repeat in the count, a `prev` that is not the hash before, or content that does not give its hash.
+/// A gap or repeat in the count, a `prev` that is not the previous hash, or a hash that does not match the content.
 pub fn follows(tip: Option<(u64, Hash)>, link: Link, content: Hash) -> Result<(), Broken> {
     let (last, prev) = tip.unwrap_or((0, Hash::GENESIS));
-    let broken = |what: String| Err(Broken { seq: link.seq, id: link.id, what });
+    let broken = |what| Err(Broken { seq: link.seq, id: link.id, what });
     let next = last.saturating_add(1);
     if link.seq != next {
-        return broken(format!("it stands after entry {last}, so it would have to be entry {next}"));
+        return broken(Misfit::OutOfPlace { last, next });
     }
     if link.prev != prev {
-        return broken("its `prev` is not the hash of the entry before it".to_owned());
+        return broken(Misfit::OtherPrev);
     }
     if link.hash != content {
-        return broken("its content does not give its hash: it was changed after it was recorded".to_owned());
+        return broken(Misfit::Changed);
     }
     Ok(())
 }
 
 impl Entry {
-    /// Checks that this entry is what was sealed and follows directly after `tip` in the journal of `holding`. Of an entry
-    /// whose body is in an archive only its place in the chain shows here; the rest is for [`super::archive::Archives`].
+    /// Checks that this entry is as sealed and directly follows `tip` in the journal of `holding`. For an archived entry
+    /// this checks only its position in the chain; [`super::archive::Archives`] checks the rest.
     ///
     /// # Errors
     /// As [`follows`].
     pub fn follows(&self, holding: &HoldingName, tip: Option<(u64, Hash)>) -> Result<(), Broken> {
         let link = Link { seq: self.seq, id: self.draft.id, prev: self.prev, hash: self.hash };
-        // The hash of an entry whose body is in an archive cannot be worked out anew.
+        // The hash of an archived entry cannot be recomputed.
         let content = if self.is_in_archive() { self.hash } else { hash_of(holding, self) };
         follows(tip, link, content)
     }
 }
 
-/// Three lines that fix a journal as it stood: holding, number of entries, hash of the last.
+/// Three lines that fix the state of a journal: holding, number of entries, hash of the last.
 ///
-/// Kept elsewhere (printed, sent to somebody), they prove later that nothing before them was changed.
+/// Kept elsewhere (printed, sent to somebody), they prove later that nothing up to there was changed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Checkpoint {
     /// The holding.
     pub holding: HoldingName,
-    /// How many entries the journal had.
+    /// Number of entries in the journal.
     pub entries: u64,
-    /// The hash of the last of them.
+    /// The hash of the last entry.
     pub head: Hash,
 }
 
@@ -237,11 +234,6 @@ impl fmt::Display for Checkpoint {
         writeln!(f, "{}", self.head)
     }
 }
-
-/// Text that is not a checkpoint.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("this is not a checkpoint: it takes three lines, `combclear journal of <holding>`, a number, a hash")]
-pub struct NotACheckpoint;
 
 impl FromStr for Checkpoint {
     type Err = NotACheckpoint;

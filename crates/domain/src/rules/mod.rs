@@ -1,7 +1,7 @@
-//! Leaflets and laws as dated, sourced data: their formats, their loaders, the sets of them.
+//! Leaflets and laws as dated, sourced data: formats, loaders, sets.
 //!
-//! - [`leaflet`]: what the directions of a medicine say
-//! - [`law`]: what the law asks of a medicine record
+//! - [`leaflet`]: the directions of a medicine
+//! - [`law`]: what the law requires of a medicine record
 
 pub mod law;
 pub mod leaflet;

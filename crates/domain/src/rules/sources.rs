@@ -1,4 +1,4 @@
-//! The sources of a data file: each defined once, each cited by some rule, none cited that is not defined.
+//! The sources of a data file. Each is defined once and cited by some rule; every cited key is defined.
 
 use std::collections::BTreeSet;
 
@@ -7,7 +7,7 @@ use crate::basics::source::Source;
 use crate::basics::words::{Jurisdiction, SourceKind};
 use crate::rules::table::{DataFile, Table, words};
 
-/// Notes a source of which nobody can tell whose text it is.
+/// Reports a source whose author country is missing or wrong for its kind.
 fn whose_text(
     file: &mut DataFile<'_>,
     entry: &Table<'_>,
@@ -36,9 +36,9 @@ fn whose_text(
 /// The sources that could be read, and the keys of all that were written.
 pub(crate) struct Sources {
     pub(crate) defined: Vec<Source>,
-    /// Every key in the order of the file, with its place.
+    /// Every key with its place, in file order.
     keys: Vec<(String, Option<usize>)>,
-    /// Whether every source was written as one and has a key. If not, a key that is not found may be the one left out.
+    /// Whether every source could be read and has a key. If not, a key that is not found may belong to an unreadable one.
     complete: bool,
 }
 
@@ -89,7 +89,8 @@ impl Sources {
         sources
     }
 
-    /// The source that a rule cites; if there is none, the one that was meant, so that it is not called unused as well.
+    /// The source that a rule cites. If it is not defined, the one that was probably meant, so that it is not reported as
+    /// unused too.
     fn cited(&self, file: &mut DataFile<'_>, at: usize, key: &str) -> Option<&str> {
         let keys = || self.keys.iter().map(|(known, _)| known.as_str());
         if let Some(known) = keys().find(|known| *known == key) {
@@ -119,7 +120,7 @@ impl Default for Cited<'_> {
 }
 
 impl<'s> Cited<'s> {
-    /// Notes what a rule cites, and each key that is not defined.
+    /// Collects the keys that a rule cites, and reports each undefined one.
     pub(crate) fn by_rule(
         &mut self,
         file: &mut DataFile<'_>,
@@ -132,14 +133,14 @@ impl<'s> Cited<'s> {
         }
     }
 
-    /// Says that some rules could not be read at all: any of them may cite what the others do not.
+    /// Notes that some rules could not be read: they may cite any source.
     pub(crate) fn some_unread(&mut self) {
         self.every_rule_cites = false;
     }
 
-    /// Notes the sources that no rule cites.
+    /// Reports sources that no rule cites.
     pub(crate) fn note_unused(&self, file: &mut DataFile<'_>, sources: &Sources) {
-        // A rule that cites nothing yet may be the one that needs the source.
+        // A rule without sources may be the one that needs it.
         let unused = sources
             .keys
             .iter()

@@ -1,7 +1,7 @@
-//! Reading TOML tables key by key, collecting every fault with its place instead of stopping at the first.
+//! Reads TOML tables key by key. Collects every fault with its place instead of stopping at the first.
 //!
-//! - `file`: the text, its lines, and what was found wrong with it
-//! - `value`: the value of one key, as what it should be
+//! - `file`: the text, its places, and its faults
+//! - `value`: one value, read as the wanted type
 
 mod file;
 mod value;
@@ -16,35 +16,35 @@ use crate::basics::diagnostic::nearest;
 
 pub(crate) use file::DataFile;
 pub(crate) use value::{
-    Complaint, TEXT, WrittenValue, as_name, as_number, as_text, as_whole, as_word, one_of, within,
+    Complaint, TEXT, WrittenValue, as_name, as_number, as_text, as_whole, as_word, not_a_name, one_of, within,
 };
 use value::{DATE, as_day, as_list};
 
-/// A table whose keys are taken out one by one; what is left at the end is unknown.
+/// A table whose keys are taken out one by one; those left over are unknown.
 pub(crate) struct Table<'a> {
     name: String,
     left: DeTable<'a>,
     asked: Vec<&'static str>,
-    /// Keys that must be there and are not, with what they take.
+    /// Missing required keys, with a description of their values.
     missing: Vec<(&'static str, String)>,
     places: KeyPlaces,
 }
 
-/// Where a table and the values of its keys stand, as byte offsets. No offset means the file as a whole.
+/// Byte offsets of a table and of the values of its keys. No offset means the file as a whole.
 pub(crate) struct KeyPlaces {
     table: Option<usize>,
     keys: Vec<(&'static str, usize)>,
 }
 
 impl KeyPlaces {
-    /// Where the value of a key stands; where the table begins, if it has no such key.
+    /// The offset of a key's value; that of the table, if it has no such key.
     pub(crate) fn of(&self, key: &str) -> Option<usize> {
         self.keys.iter().find(|(known, _)| *known == key).map_or(self.table, |(_, offset)| Some(*offset))
     }
 }
 
 impl<'a> Table<'a> {
-    /// The whole of a file. None if it is not TOML.
+    /// The table of a whole file; `None` if it is not TOML.
     pub(crate) fn of_file(file: &mut DataFile<'a>, name: &str) -> Option<Table<'a>> {
         Some(Table::new(name, None, file.parse()?))
     }
@@ -54,27 +54,27 @@ impl<'a> Table<'a> {
         Table { name: name.into(), left, asked: Vec::new(), missing: Vec::new(), places }
     }
 
-    /// Names the table more closely in messages.
+    /// Sets a more specific name for messages.
     pub(crate) fn rename(&mut self, name: impl Into<String>) {
         self.name = name.into();
     }
 
-    /// What the table is called in messages.
+    /// Its name in messages.
     pub(crate) fn name(&self) -> &str {
         &self.name
     }
 
-    /// Whether a key that was asked for is there, however it is written.
+    /// Whether a key already asked for was there, valid or not.
     pub(crate) fn has(&self, key: &str) -> bool {
         self.places.keys.iter().any(|(known, _)| *known == key)
     }
 
-    /// Where the value of a key stands; where the table begins, if it has no such key.
+    /// The offset of a key's value; that of the table, if it has no such key.
     pub(crate) fn at(&self, key: &str) -> Option<usize> {
         self.places.of(key)
     }
 
-    /// Notes every key that nobody asked for and every one that is missing.
+    /// Reports every unknown and every missing key.
     pub(crate) fn finish(mut self, file: &mut DataFile<'_>) -> KeyPlaces {
         for key in std::mem::take(&mut self.left).keys() {
             let written: &str = key.get_ref().as_ref();
@@ -88,7 +88,7 @@ impl<'a> Table<'a> {
         self.note_missing(file)
     }
 
-    /// The same for a table of which it is not known what keys it takes.
+    /// The same for a table whose permitted keys are not known.
     pub(crate) fn finish_unread(mut self, file: &mut DataFile<'_>) -> KeyPlaces {
         for key in std::mem::take(&mut self.left).keys() {
             let written: &str = key.get_ref().as_ref();
@@ -100,7 +100,7 @@ impl<'a> Table<'a> {
         self.note_missing(file)
     }
 
-    /// The missing key that is meant by what was written. It is then missing no longer.
+    /// Takes the missing key that was probably meant off the list.
     fn take_missing(&mut self, written: &str) -> Option<&'static str> {
         let meant = nearest(written, self.missing.iter().map(|(key, _)| *key))?;
         let index = self.missing.iter().position(|(key, _)| *key == meant)?;
@@ -127,7 +127,7 @@ impl<'a> Table<'a> {
         Some(found)
     }
 
-    /// Reads a value that must be there. `wanted` completes "write …" and "add `key`, …".
+    /// Reads a required value. `wanted` completes "write …" and "add `key`, …".
     pub(crate) fn needed<T>(
         &mut self,
         file: &mut DataFile<'_>,
@@ -141,7 +141,7 @@ impl<'a> Table<'a> {
         self.optional(file, key, wanted, read)
     }
 
-    /// Reads a value that may be absent.
+    /// Reads an optional value.
     pub(crate) fn optional<T>(
         &mut self,
         file: &mut DataFile<'_>,
@@ -169,17 +169,17 @@ impl<'a> Table<'a> {
         file.fault(found.span.start, format!("`{key}` of {} cannot be {shown}", self.name), help);
     }
 
-    /// Text that must be there and not be empty.
+    /// Required text, not empty.
     pub(crate) fn text(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<String> {
         self.needed(file, key, TEXT, as_text)
     }
 
-    /// Text that may be absent.
+    /// Optional text.
     pub(crate) fn maybe_text(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<String> {
         self.optional(file, key, TEXT, as_text)
     }
 
-    /// Text that must be one of a list.
+    /// A required word from a list.
     pub(crate) fn word<T: Copy>(
         &mut self,
         file: &mut DataFile<'_>,
@@ -187,6 +187,16 @@ impl<'a> Table<'a> {
         words: &[(&str, T)],
     ) -> Option<T> {
         self.needed(file, key, &one_of(words), |found| as_word(found, words))
+    }
+
+    /// The same, may be absent.
+    pub(crate) fn maybe_word<T: Copy>(
+        &mut self,
+        file: &mut DataFile<'_>,
+        key: &'static str,
+        words: &[(&str, T)],
+    ) -> Option<T> {
+        self.optional(file, key, &one_of(words), |found| as_word(found, words))
     }
 
     /// A name: text that must fit a type with rules of its own.
@@ -199,7 +209,7 @@ impl<'a> Table<'a> {
         self.needed(file, key, wanted, as_name)
     }
 
-    /// The same, may be absent.
+    /// An optional name.
     pub(crate) fn maybe_name_of<T: FromStr>(
         &mut self,
         file: &mut DataFile<'_>,
@@ -209,7 +219,7 @@ impl<'a> Table<'a> {
         self.optional(file, key, wanted, as_name)
     }
 
-    /// A whole number within bounds.
+    /// A required whole number within bounds.
     pub(crate) fn whole<T>(
         &mut self,
         file: &mut DataFile<'_>,
@@ -222,7 +232,7 @@ impl<'a> Table<'a> {
         self.needed(file, key, &within(&bounds), |found| as_whole(found, &bounds))
     }
 
-    /// A whole number within bounds, may be absent.
+    /// An optional whole number within bounds.
     pub(crate) fn maybe_whole<T>(
         &mut self,
         file: &mut DataFile<'_>,
@@ -235,7 +245,7 @@ impl<'a> Table<'a> {
         self.optional(file, key, &within(&bounds), |found| as_whole(found, &bounds))
     }
 
-    /// A number, whole or decimal, read from its digits as they are written.
+    /// A required number, whole or decimal, read from its digits as written.
     pub(crate) fn number<T>(
         &mut self,
         file: &mut DataFile<'_>,
@@ -246,17 +256,17 @@ impl<'a> Table<'a> {
         self.needed(file, key, wanted, |found| as_number(found, read))
     }
 
-    /// A civil date.
+    /// A required civil date.
     pub(crate) fn day(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<Day> {
         self.needed(file, key, DATE, as_day)
     }
 
-    /// A civil date, may be absent.
+    /// An optional civil date.
     pub(crate) fn maybe_day(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<Day> {
         self.optional(file, key, DATE, as_day)
     }
 
-    /// A list of at least one text, each with its place; empty if anything is wrong with it.
+    /// A required list of at least one text, each with its offset. Empty if the list is faulty.
     pub(crate) fn texts(
         &mut self,
         file: &mut DataFile<'_>,
@@ -267,7 +277,7 @@ impl<'a> Table<'a> {
         self.each_text(file, key, items)
     }
 
-    /// The same, may be absent.
+    /// The same, but optional.
     pub(crate) fn maybe_texts(
         &mut self,
         file: &mut DataFile<'_>,
@@ -294,14 +304,14 @@ impl<'a> Table<'a> {
         texts
     }
 
-    /// The word `true`, may be absent; what is not so is left out.
+    /// The word `true`; optional.
     pub(crate) fn maybe_true(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<()> {
         self.optional(file, key, "true, or leave the key out", |found| {
             if let DeValue::Boolean(true) = found.value { Ok(()) } else { Err(None) }
         })
     }
 
-    /// The tables written as `[[key]]`, in order. None if there is something else under that key.
+    /// The tables written as `[[key]]`, in order. `None` if the key holds something else.
     pub(crate) fn tables(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<Vec<Table<'a>>> {
         let Some(found) = self.take(key) else { return Some(Vec::new()) };
         let mut tables = Vec::new();
@@ -321,7 +331,8 @@ impl<'a> Table<'a> {
     }
 }
 
-/// Reads the `format` of a file. None if it is another one: that has other keys. A missing one is noted with the other keys.
+/// Checks the `format` of a file. `None` for another format, which has other keys. A missing one is reported with the other
+/// keys.
 pub(crate) fn check_format(file: &mut DataFile<'_>, table: &mut Table<'_>, format: i64) -> Option<()> {
     let wanted = format!("the number {format}");
     let read = table.number(file, "format", &wanted, |written| {
@@ -331,7 +342,7 @@ pub(crate) fn check_format(file: &mut DataFile<'_>, table: &mut Table<'_>, forma
     (read.is_some() || !table.has("format")).then_some(())
 }
 
-/// The words of a list, each with what it means.
+/// The words of a list with their meanings.
 pub(crate) fn words<T: Copy>(all: &[T], as_str: impl Fn(&T) -> &'static str) -> Vec<(&'static str, T)> {
     all.iter().map(|word| (as_str(word), *word)).collect()
 }

@@ -1,4 +1,4 @@
-//! An administration as treatments: one for each group of colonies of which the course went the same way.
+//! An administration as treatments: one for each group of colonies whose course went the same way.
 
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, Person};
@@ -14,18 +14,19 @@ use super::{
 use crate::rows::names;
 use crate::sheet::{Piece, written};
 
-/// The treatments of an administration: those that were given it, fate by fate, then those that came by it.
+/// The treatments of an administration: first the colonies treated, by fate; then those that received the course from
+/// another colony.
 pub(super) fn of(words: &Words, row: &AdministrationRow, source: &str) -> Vec<GroupTreatment> {
     let fates = fates(row);
     fates.iter().enumerate().map(|(index, fate)| treatment(words, row, index, fate, source)).collect()
 }
 
-/// Colonies of which the course went the same way.
+/// Colonies whose course went the same way.
 struct Fate<'r> {
-    /// What became of it; absent where the record does not tell.
+    /// Their course; absent if not on record.
     course: Option<&'r CoursePart>,
     colonies: Vec<&'r ColonyName>,
-    /// What they were given, lot by lot; nothing for those that came by it.
+    /// The amounts given, by lot; empty for colonies that received the course from another.
     given: Vec<(&'r GivenPart, Vec<&'r ColonyName>)>,
 }
 
@@ -59,7 +60,7 @@ fn fate<'r>(row: &'r AdministrationRow, course: &'r CoursePart) -> Fate<'r> {
     }
 }
 
-/// What some of the colonies were given, lot by lot.
+/// The amounts given to some of the colonies, by lot.
 fn given(
     row: &AdministrationRow,
     among: impl Fn(&ColonyName) -> bool,
@@ -72,7 +73,7 @@ fn given(
 }
 
 impl Fate<'_> {
-    /// What one colony got from all lots.
+    /// The amount one colony got from all lots.
     fn each(&self, colony: &ColonyName) -> Quantity {
         let parts = self.given.iter().filter(|(_, colonies)| colonies.contains(&colony));
         parts.fold(Quantity::ZERO, |sum, (part, _)| sum.plus(part.each))
@@ -127,13 +128,13 @@ fn treatment(
     }
 }
 
-/// The value that all have, if they have one.
+/// The common value, if all are equal.
 fn same<T: PartialEq>(mut values: impl Iterator<Item = T>) -> Option<T> {
     let first = values.next()?;
     values.all(|value| value == first).then_some(first)
 }
 
-/// The batches that the colonies were given; for those that came by it, all it can be from.
+/// The batches given to the colonies. For those that received the course from another: every batch it may come from.
 fn batches(row: &AdministrationRow, fate: &Fate<'_>) -> Vec<Batch> {
     let of_fate = fate.given.iter().map(|(part, _)| *part);
     let parts: Vec<&GivenPart> =
@@ -151,15 +152,15 @@ fn batches(row: &AdministrationRow, fate: &Fate<'_>) -> Vec<Batch> {
     batches
 }
 
-/// Always one, so that nobody reads its absence as freedom; without an end while the end is not known.
+/// Always one, since its absence could be mistaken for freedom. Without an end if that is not known.
 fn withdrawal(course: Option<&CoursePart>) -> Withdrawal {
     let known = course.filter(|course| course.withdrawal.is_some() && course.first_free_day.is_some());
-    // A period of 0 days ends when the treatment does, though supers were barred only until the day before.
+    // A period of 0 days ends with the treatment, though supers were barred only until the day before.
     let end = known.and_then(|course| course.last_blocked_day.max(course.last));
     Withdrawal { product_type: "Honey", end_date: end.map(midday) }
 }
 
-/// What the standard has no place for, in sentences.
+/// Data without a place in the standard, in sentences.
 fn remark(words: &Words, row: &AdministrationRow, fate: &Fate<'_>) -> String {
     let mut said = Vec::new();
     said.extend(row.written.at.map(|at| say::time_of_day(words, at)));

@@ -1,15 +1,16 @@
-//! How the errors of other crates become problems.
+//! Converts the errors of other crates into problems.
 
 use combclear_domain::journal::entry::EntryFault;
 use combclear_store::{RecordError, StoreError};
-use combclear_wording::Words;
 use combclear_wording::refusals::Refused;
+use combclear_wording::{Words, keeping, unreadable};
 
 use super::{Fault, Problem, ProblemKind};
 
 impl From<StoreError> for Problem {
-    /// The place of the database is nobody's business but the operator's: it goes to the log.
+    /// The location of the database goes to the log only: it concerns only the operator.
     fn from(error: StoreError) -> Problem {
+        let words = Words::english();
         tracing::error!(%error, "the journal could not be read or written");
         let (kind, detail) = match &error {
             StoreError::Locked { .. } => {
@@ -23,23 +24,29 @@ impl From<StoreError> for Problem {
                 ProblemKind::StoreFailed,
                 "the journal can be read but not written; nothing was recorded".to_owned(),
             ),
-            StoreError::Unreadable { .. } => (ProblemKind::StoreFailed, error.to_string()),
+            StoreError::Unreadable { .. } => {
+                (ProblemKind::StoreFailed, keeping::store(words, &error).message)
+            }
             _ => (ProblemKind::StoreFailed, "the journal could not be read or written".to_owned()),
         };
-        let fault =
-            Fault { pointer: None, parameter: None, detail: detail.clone(), help: error.help().to_owned() };
+        let fault = Fault {
+            pointer: None,
+            parameter: None,
+            detail: detail.clone(),
+            help: keeping::store(words, &error).help,
+        };
         Problem::new(kind, detail).with(vec![fault])
     }
 }
 
-/// Where an entry stands in what was sent.
+/// Where an entry was in the request.
 #[derive(Debug, Clone, Copy)]
 pub(crate) enum Sent {
-    /// It is the body.
+    /// It was the body.
     Alone,
-    /// It was made of the address: what would stand in its body are query parameters.
+    /// It was built from path and query: the fields of its body are query parameters.
     InAddress,
-    /// It is one of so many in a batch.
+    /// It was in a batch of this many.
     Batch(usize),
 }
 
@@ -59,12 +66,12 @@ impl Sent {
         }
     }
 
-    /// What is wrong with a place in the entry with this index.
+    /// The fault at a place in the entry with this index.
     fn fault_at(self, index: usize, within: &str, detail: String, help: String) -> Fault {
         match self {
             Sent::InAddress => {
                 let parameter = match within.rsplit('/').next().unwrap_or_default() {
-                    // Under this name the path has it.
+                    // The name of the id in the path.
                     "id" => "document",
                     name => name,
                 };
@@ -74,7 +81,7 @@ impl Sent {
         }
     }
 
-    /// The problem with entries that cannot be read.
+    /// The problem for unreadable entries.
     pub(crate) fn unreadable(self, faults: Vec<Fault>) -> Problem {
         let first = faults.first().map(|fault| fault.detail.clone()).unwrap_or_default();
         let detail = match (self, faults.len()) {
@@ -85,16 +92,13 @@ impl Sent {
     }
 
     /// The fault of an entry that cannot be read.
-    pub(crate) fn fault(self, index: usize, fault: EntryFault) -> Fault {
+    pub(crate) fn fault(self, index: usize, fault: &EntryFault) -> Fault {
         // The pointer places the fault; a column without its line would only mislead.
-        let detail = match fault.message.rsplit_once(" (near character ") {
-            Some((what, _)) => what.to_owned(),
-            None => fault.message,
-        };
-        Fault::at(self.pointer(index, &fault.pointer), detail, fault.help)
+        let Refused { message, help } = unreadable::entry(Words::english(), fault);
+        Fault::at(self.pointer(index, &fault.pointer), message, help)
     }
 
-    /// The problem with entries that were not recorded.
+    /// The problem for entries that were not recorded.
     pub(crate) fn not_recorded(self, error: RecordError) -> Problem {
         match error {
             RecordError::Refused { index, refusal, .. } => {
@@ -104,13 +108,13 @@ impl Sent {
                 Problem::new(ProblemKind::RefusedEntry, detail).with(vec![fault])
             }
             RecordError::Conflict { index, id } => {
-                let what = format!("an entry with the id {id} is already recorded, with other content");
+                let what = keeping::conflict(Words::english(), id);
                 let help = "make a new id for a new entry, or correct the recorded one by another entry";
                 let fault = self.fault_at(index, "/id", what.clone(), help.to_owned());
                 Problem::new(ProblemKind::SameIdOtherContent, format!("{what}; nothing was recorded"))
                     .with(vec![fault])
             }
-            RecordError::Busy => Problem::new(ProblemKind::StoreBusy, error.to_string()),
+            RecordError::Busy => Problem::new(ProblemKind::StoreBusy, keeping::busy(Words::english())),
             RecordError::NotNext(broken) => {
                 tracing::error!(%broken, "an entry was sealed in the wrong place");
                 Problem::internal()

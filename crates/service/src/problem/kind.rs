@@ -1,11 +1,11 @@
-//! Every problem that this program answers with.
+//! The list of problems.
 
 use axum::http::StatusCode;
 use serde::{Serialize, Serializer};
 
 macro_rules! problems {
     ($($kind:ident = $slug:literal, $status:ident, $title:literal, $what_to_do:literal;)+) => {
-        /// A kind of problem. It is written as the address of its page.
+        /// A kind of problem. It is written as the path of its page.
         #[derive(Debug, Clone, Copy, PartialEq, Eq)]
         pub(crate) enum ProblemKind {
             $($kind,)+
@@ -15,7 +15,7 @@ macro_rules! problems {
             /// Every kind.
             pub(crate) const ALL: &[ProblemKind] = &[$(ProblemKind::$kind),+];
 
-            /// The last part of its address. Never renamed: programs go by it.
+            /// The last part of its path. Never renamed: clients depend on it.
             pub(crate) const fn slug(self) -> &'static str {
                 match self { $(ProblemKind::$kind => $slug,)+ }
             }

@@ -1,10 +1,10 @@
 //! The one error type: a problem document (RFC 9457).
 //!
-//! - [`ProblemKind`] lists every problem, each with its address, status, title and what to do
-//! - [`Problem`] is one that happened; [`Fault`] one thing wrong with what was sent
+//! - [`ProblemKind`] lists every problem, each with path, status, title and help
+//! - [`Problem`] is one occurrence; [`Fault`] is one fault of a request
 //! - [`finish`] makes sure that nothing else ever leaves as an error
 //!
-//! Inner crates know no status codes: their errors become problems in `from.rs`.
+//! Inner crates know no status codes: `from.rs` converts their errors into problems.
 
 mod from;
 mod kind;
@@ -24,46 +24,46 @@ pub(crate) use kind::ProblemKind;
 /// The media type of a problem document.
 const PROBLEM_JSON: HeaderValue = HeaderValue::from_static("application/problem+json");
 
-/// What went wrong (RFC 9457).
+/// A problem (RFC 9457).
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub(crate) struct Problem {
-    /// Which problem it is: the address of a page that says what to do. Programs go by this.
+    /// The kind of problem: the path of a page that says what to do. Programs decide by this.
     #[serde(rename = "type")]
     #[schema(value_type = String, example = "/problems/unknown-colony")]
     kind: ProblemKind,
-    /// The problem in a few words, always the same for one type.
+    /// The problem in a few words, the same for every problem of one type.
     title: &'static str,
     /// The HTTP status.
     #[schema(minimum = 400, maximum = 599)]
     status: u16,
-    /// What it was this time.
+    /// What happened this time.
     detail: String,
-    /// The path that was asked for.
+    /// The path requested.
     instance: String,
-    /// What is wrong with what was sent, thing by thing. Empty where nothing in particular is.
+    /// The faults of the request, one by one. Empty if none can be named.
     errors: Vec<Fault>,
 }
 
-/// One thing wrong with what was sent.
+/// One fault of a request.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub(crate) struct Fault {
-    /// Where in the body, as a JSON pointer (RFC 6901). Empty for the body as a whole.
+    /// Its place in the body, as a JSON pointer (RFC 6901). Empty for the whole body.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) pointer: Option<String>,
-    /// Which part of the path, or which query parameter.
+    /// The part of the path, or the query parameter.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(crate) parameter: Option<String>,
-    /// What is wrong with it.
+    /// What is wrong.
     pub(crate) detail: String,
-    /// How to mend it.
+    /// How to fix it.
     pub(crate) help: String,
 }
 
-/// The problems that any request can meet.
+/// The problems that any request can run into.
 #[expect(dead_code, reason = "stands for the responses in the document; handlers return `Problem`")]
 #[derive(IntoResponses)]
 pub(crate) enum Problems {
-    /// The request cannot be answered as it was sent.
+    /// The request cannot be answered as sent.
     #[response(status = "4XX", content_type = "application/problem+json")]
     OfTheRequest(Problem),
     /// The request may be right, but could not be answered.
@@ -83,12 +83,12 @@ impl Problem {
         }
     }
 
-    /// The same, saying what is wrong with the body.
+    /// The same, with faults of the body.
     pub(crate) fn with(self, errors: Vec<Fault>) -> Problem {
         Problem { errors, ..self }
     }
 
-    /// The same, with how to mend a part of the path or a query parameter.
+    /// The same, with help on a part of the path or a query parameter.
     pub(crate) fn at_parameter(self, parameter: &str, help: impl Into<String>) -> Problem {
         let fault = Fault {
             pointer: None,
@@ -99,13 +99,13 @@ impl Problem {
         self.with(vec![fault])
     }
 
-    /// The same, with how to mend the body as a whole.
+    /// The same, with help on the body as a whole.
     pub(crate) fn at_body(self, help: impl Into<String>) -> Problem {
         let fault = Fault::at("", self.detail.clone(), help);
         self.with(vec![fault])
     }
 
-    /// The problem behind a bare status that a layer or the framework answered with.
+    /// The problem for a bare status from a layer or the framework.
     fn behind(status: StatusCode) -> Problem {
         match status {
             StatusCode::NOT_FOUND => Problem::new(ProblemKind::UnknownPath, "nothing is served at this path"),
@@ -127,7 +127,7 @@ impl Problem {
         }
     }
 
-    /// A fault of this program. What happened is in its log and not in the answer.
+    /// A bug in this program. Details go to the log, not into the answer.
     pub(crate) fn internal() -> Problem {
         Problem::new(
             ProblemKind::Internal,
@@ -147,7 +147,7 @@ impl Fault {
 }
 
 impl IntoResponse for Problem {
-    /// Rides along as an extension too, so that [`finish`] can say which path it was.
+    /// Adds itself as an extension, so that [`finish`] can set the path.
     fn into_response(self) -> Response {
         let mut response = (self.kind.status(), Json(&self)).into_response();
         response.headers_mut().insert(CONTENT_TYPE, PROBLEM_JSON);
@@ -156,7 +156,7 @@ impl IntoResponse for Problem {
     }
 }
 
-/// Turns every answer that is not a success into a problem document that names the path, and keeps its other headers.
+/// Turns every answer that is not a success into a problem document that names the path. Other headers are kept.
 pub(crate) async fn finish(request: Request, next: Next) -> Response {
     let path = request.uri().path().to_owned();
     let response = next.run(request).await;

@@ -16,7 +16,7 @@ async fn entries_come_back_to_the_byte() {
     assert_eq!(kept, entries);
     let lines = |entries: &[Entry]| entries.iter().map(Entry::to_json).collect::<Vec<_>>();
     assert_eq!(lines(&kept), lines(&entries));
-    // Told apart from one reading that is wrong in the same way as the writing.
+    // Checked with raw SQL, in case reading and writing are wrong in the same way.
     let (body, at): (String, String) =
         sqlx::query_as("select body, happened_at from entries where holding = 'first' and seq = 12")
             .fetch_one(&mut bench.raw().await)
@@ -120,7 +120,7 @@ async fn an_empty_batch_adds_nothing() {
     assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries);
 }
 
-/// One thing that is done to the last entry of a batch.
+/// A change to the last entry of a batch.
 type Spoil = fn(&mut Entry);
 
 #[tokio::test]
@@ -171,7 +171,7 @@ async fn a_correction_without_words_is_kept_as_it_is() {
     assert!(matches!(journal.verify(&holding, None).await.unwrap(), Verified::Sound { entries: 2, .. }));
 }
 
-/// Adds one entry as a program does that shares the journal with others.
+/// Adds one entry as a program that shares the journal with others.
 async fn add(journal: &dyn Journal, holding: &HoldingName, draft: Draft) {
     loop {
         let tip = journal.tip(holding).await.unwrap();
@@ -187,7 +187,7 @@ async fn add(journal: &dyn Journal, holding: &HoldingName, draft: Draft) {
 #[tokio::test(flavor = "multi_thread", worker_threads = 4)]
 async fn fifty_writers_at_once_leave_one_chain_without_gaps() {
     let bench = Bench::new();
-    // Two stores on one file, as two programs have it.
+    // Two stores on one file, like two programs.
     let stores = [bench.open().await, bench.open().await];
     let holding = holding("first");
     let writers: Vec<_> = (1..=50u64)
@@ -243,7 +243,7 @@ async fn an_append_that_is_given_up_half_way_leaves_nothing_and_locks_nothing() 
         tokio::time::sleep(Duration::from_millis(wait)).await;
         task.abort();
         let answer = task.await;
-        // The next write waits for the one given up to be taken back, and no longer.
+        // The next write waits only until the cancelled one is rolled back.
         let tip = journal.tip(&holding).await.unwrap();
         assert!(tip.is_none() || tip == head, "a part of the batch was written: {tip:?}");
         let after = journal.tip(&holding).await.unwrap();

@@ -1,18 +1,18 @@
-//! Bodies that were moved into an archive: what the tables let through, once, and what they refuse; and what shows.
+//! Archived bodies: what the tables permit, once, and what they refuse; and what is detected.
 
 use std::sync::Arc;
 
 use combclear_domain::basics::words::{HoldingName, MediaType};
 use combclear_domain::journal::archive::{Rest, digest};
-use combclear_domain::journal::event::{Archived, DocumentAttached};
+use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::{Content, Draft, Entry, Event, Hash};
 use combclear_store::{AppendError, Holdings, Journal, RecordError, StoreError, Verified};
+use combclear_testkit::documents::sample;
 
-use crate::making::{Bench, chain, day, draft, holding, id, recorded_at, run};
-use crate::samples::sample;
+use crate::making::{Bench, attaching, chain, day, draft, holding, id, recorded_at, run};
 
-/// Two colonies that ended, two documents of one content, one of another, and the step that moves places 2, 3 and 5.
+/// Two colonies that ended, two documents of one content and one of another, and the step that moves places 2, 3 and 5.
 struct Kept {
     bench: Bench,
     journal: Arc<dyn Journal>,
@@ -20,18 +20,6 @@ struct Kept {
     entries: Vec<Entry>,
     contents: Vec<Content>,
     step: Entry,
-}
-
-fn attaching(number: u64, content: &Content) -> Draft {
-    let event = Event::from(DocumentAttached {
-        content: content.hash(),
-        media_type: MediaType::Png,
-        bytes: u32::try_from(content.bytes().len()).unwrap(),
-        file_name: None,
-        lot: Some("lot".parse().unwrap()),
-        prescription: None,
-    });
-    Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event)
 }
 
 fn step(holding: &HoldingName, entries: &[Entry], number: u64, places: &[u64], contents: u64) -> Entry {
@@ -105,7 +93,7 @@ async fn bodies_go_and_everything_else_stays() {
     let kept = archived().await;
     assert_eq!(kept.journal.page(&kept.holding, 0, 100).await.unwrap(), kept.after());
     assert_eq!(kept.verified().await, kept.sound());
-    // The first content went with the only entry that named it; the second is named by one that stays.
+    // The first content is gone with the only entry that named it; the second is still named by another.
     let held = |content: &Content| (content.hash(), u64::try_from(content.bytes().len()).unwrap());
     assert_eq!(kept.journal.contents(&kept.holding).await.unwrap(), [held(&kept.contents[1])]);
     let found = kept.journal.entry(&kept.holding, id(5)).await.unwrap().unwrap();
@@ -147,7 +135,7 @@ async fn a_step_that_does_not_fit_moves_nothing() {
     let tried = kept.journal.archive(&kept.holding, kept.tip(), &plain[0], &[]).await;
     assert!(matches!(tried, Err(AppendError::NotSealed(_))), "{tried:?}");
     kept.archive().await.unwrap();
-    // Again: nothing is left to move.
+    // A second time: nothing is left to move.
     let again = step(&kept.holding, &kept.after(), 21, &[2], 0);
     let tried = kept.journal.archive(&kept.holding, Some(kept.step.tip()), &again, &[]).await;
     assert!(matches!(tried, Err(AppendError::NotSealed(_))), "{tried:?}");
@@ -174,7 +162,7 @@ async fn the_tables_let_nothing_else_through() {
     let mut raw = kept.bench.raw().await;
     let hexed = |id: combclear_domain::journal::EntryId| format!("x'{}'", id.0.simple());
     let step = hexed(id(20));
-    // Before the step nothing is noted: no body and no content can go.
+    // Before the step nothing is noted, so no body and no content can be removed.
     for (sql, message) in [
         ("update entries set body = '' where seq = 2".to_owned(), NEVER),
         ("delete from contents".to_owned(), "a document is never deleted"),
@@ -187,7 +175,7 @@ async fn the_tables_let_nothing_else_through() {
         let error = run(&mut raw, &sql).await.unwrap_err().to_string();
         assert!(error.contains(message), "{sql}: {error}");
     }
-    // Noted for an entry that tells of no archive, or comes before it.
+    // Noted for an entry that archives nothing, or comes earlier.
     let plain = hexed(id(7));
     run(&mut raw, &format!("insert into moved values ('first', 1, {plain})")).await.unwrap();
     let error = run(&mut raw, "update entries set body = '' where seq = 1").await.unwrap_err().to_string();
@@ -227,7 +215,7 @@ async fn the_tables_let_nothing_else_through() {
         let error = run(&mut raw, &sql).await.unwrap_err().to_string();
         assert!(error.contains(message), "{sql}: {error}");
     }
-    // Every other column, changed along with a body that may go.
+    // Every other column, changed together with a body that may be emptied.
     run(&mut raw, &format!("insert into moved values ('first', 4, {step})")).await.unwrap();
     for (column, value) in [
         ("holding", "'other'"),
@@ -285,7 +273,7 @@ async fn an_export_from_before_brings_nothing_back() {
     assert_eq!(holdings.restore(&kept.holding, &kept.entries, &kept.contents).await.unwrap(), 0);
     assert_eq!(kept.journal.page(&kept.holding, 0, 100).await.unwrap(), kept.after());
     assert_eq!(kept.journal.contents(&kept.holding).await.unwrap().len(), 1);
-    // Unless it says something else.
+    // Unless it has other content.
     let mut other = kept.entries.clone();
     other[1].draft.recorded_by = "B".parse().unwrap();
     let tried = holdings.restore(&kept.holding, &other, &[]).await;
@@ -324,12 +312,12 @@ async fn any_change_of_what_stays_is_named() {
         (2, "recorded_by", "'B'", 6),
         (2, "kind", "'harvest'", 6),
         (2, "prev", "zeroblob(32)", 2),
-        // The next entry does not follow it any more.
+        // The next entry then no longer follows it.
         (2, "hash", "zeroblob(32)", 3),
         (5, "hash", "zeroblob(32)", 6),
         (3, "body", "'{}'", 3),
         (6, "body", step, 6),
-        // Then no entry tells of the first of them any more.
+        // No entry then names the first of them any more.
         (6, "body", "'{}'", 2),
         (4, "body", "''", 4),
         (6, "body", "''", 2),
@@ -370,7 +358,7 @@ async fn a_journal_with_an_archive_goes_into_another_database_as_it_is() {
     let other = Bench::new();
     let journal = other.open().await;
     let entries = kept.after();
-    // Not without the entry that says why, and not if it says something else.
+    // Refused without the `archived` entry, or if that differs.
     for part in [&entries[..5], &entries[..2]] {
         let tried = journal.append(&kept.holding, None, part, &[]).await;
         assert!(matches!(&tried, Err(AppendError::NotSealed(broken)) if broken.seq == 2), "{tried:?}");

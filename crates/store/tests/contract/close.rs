@@ -1,4 +1,4 @@
-//! Letting go of the database.
+//! Closing the database.
 
 use crate::making::Bench;
 

@@ -1,4 +1,4 @@
-//! The contents of documents: in with their entries, out to the byte, never changed, and missed when they are gone.
+//! The contents of documents: stored with their entries, read back byte for byte, never changed, and reported when missing.
 
 use std::sync::Arc;
 
@@ -8,31 +8,20 @@ use combclear_domain::journal::{Content, Draft, Entry, Event, Hash};
 use combclear_store::{
     AppendError, ContentState, DocumentFault, Holdings, Journal, RecordError, Recorded, Verified, documents,
 };
+use combclear_testkit::documents::sample;
+use combclear_wording::Words;
+use combclear_wording::keeping::document;
 use proptest::prelude::{Strategy, any};
 use proptest::sample::Index;
 use proptest::test_runner::{Config, TestCaseError, TestRunner};
 use sqlx::SqliteConnection;
 
-use crate::making::{Bench, chain, day, draft, holding, id, recorded_at, run};
-use crate::samples::sample;
+use crate::making::{Bench, attaching, chain, day, draft, holding, id, recorded_at, run};
 
 fn content(number: u64) -> Content {
     let types = MediaType::ALL;
     let media_type = types[usize::try_from(number).unwrap() % types.len()];
     Content::new(sample(media_type, &format!("invoice {number}")))
-}
-
-/// The entry that attaches a content to a lot.
-fn attaching(number: u64, content: &Content) -> Draft {
-    let event = Event::from(DocumentAttached {
-        content: content.hash(),
-        media_type: MediaType::Png,
-        bytes: u32::try_from(content.bytes().len()).unwrap(),
-        file_name: None,
-        lot: Some(format!("lot {number}").parse().unwrap()),
-        prescription: None,
-    });
-    Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event)
 }
 
 /// A journal of one apiary and four documents, of which the last is the same as the first.
@@ -86,7 +75,7 @@ async fn contents_come_back_to_the_byte_each_kept_once() {
     assert_eq!(faults(journal.as_ref(), &holding).await, []);
     let found = documents(journal.as_ref(), &holding).await.unwrap();
     assert!(found.iter().all(|found| found.state == ContentState::Kept && found.fault().is_none()));
-    // Told apart from one reading that is wrong in the same way as the writing.
+    // Checked with raw SQL, in case reading and writing are wrong in the same way.
     let (hash, bytes): (Vec<u8>, Vec<u8>) =
         sqlx::query_as("select hash, bytes from contents where bytes = $1")
             .bind(contents[1].bytes())
@@ -114,7 +103,7 @@ async fn a_batch_that_is_refused_leaves_no_content_behind() {
     let tip = entries.last().map(Entry::tip);
     let new = content(9);
     let kept = journal.contents(&holding).await.unwrap();
-    // A tip that has moved, an id that is taken, an entry that is not sealed.
+    // A moved tip, a taken id, an unsealed entry.
     let late = chain(&holding, None, [attaching(9, &new)]);
     let error = journal.append(&holding, None, &late, std::slice::from_ref(&new)).await.unwrap_err();
     assert!(matches!(error, AppendError::TipMoved { .. }), "{error}");
@@ -125,7 +114,7 @@ async fn a_batch_that_is_refused_leaves_no_content_behind() {
     spoilt[1].hash.0[0] ^= 1;
     let error = journal.append(&holding, tip, &spoilt, std::slice::from_ref(&new)).await.unwrap_err();
     assert!(matches!(error, AppendError::NotSealed(_)), "{error}");
-    // A content that the table refuses takes the entries down with it.
+    // A content that the table refuses rolls the entries back too.
     let good = chain(&holding, tip, [attaching(9, &new)]);
     let empty = [new.clone(), Content::new(Vec::new())];
     let error = journal.append(&holding, tip, &good, &empty).await.unwrap_err();
@@ -147,14 +136,14 @@ async fn a_content_that_is_kept_already_is_passed_over_and_one_that_is_missing_i
         .map(|(entry, content)| fault(entry, content, ContentState::Missing))
         .collect();
     assert_eq!(faults(journal.as_ref(), &holding).await, missing);
-    let said = missing[1].to_string();
+    let said = document(Words::english(), &missing[1]);
     let wanted = format!(
         "document `{}` of lot `lot 3` (entry 3, {}) is missing: nothing is kept under its hash",
         contents[1].hash(),
         id(3)
     );
-    assert_eq!(said, wanted);
-    assert!(missing[1].help().starts_with("attach the same file again"));
+    assert_eq!(said.message, wanted);
+    assert!(said.help.starts_with("attach the same file again"));
     journal.append(&holding, tip, &[], &contents[1..3]).await.unwrap();
     assert_eq!(faults(journal.as_ref(), &holding).await, [missing[0].clone(), missing[3].clone()]);
     journal.append(&holding, tip, &[], &contents[..1]).await.unwrap();
@@ -292,7 +281,7 @@ async fn an_entry_that_gives_another_length_than_its_content_has_is_named() {
     assert_eq!(faults(journal.as_ref(), &holding).await, [altered]);
 }
 
-/// Holdings of which one knows lot 2, over a journal in a file.
+/// A holding with a lot 2, on a journal in a file.
 async fn holdings() -> (Bench, Holdings, HoldingName) {
     let bench = Bench::new();
     let holdings = Holdings::new(bench.open().await);
@@ -325,7 +314,7 @@ async fn a_document_is_attached_once_and_its_content_supplied_when_it_is_missing
     let other = crate::documents::content(3);
     let conflict = attach(&attaching(2, &other), &other).await;
     assert!(matches!(conflict, Err(RecordError::Conflict { .. })), "{conflict:?}");
-    // Nobody acquired that lot.
+    // That lot was never acquired.
     let refused = attach(&attaching(3, &other), &other).await;
     assert!(matches!(refused, Err(RecordError::Refused { .. })), "{refused:?}");
     let journal = holdings.journal();

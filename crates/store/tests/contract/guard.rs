@@ -1,4 +1,4 @@
-//! What the tables themselves refuse, whoever asks.
+//! What the tables themselves refuse, from anyone.
 
 use crate::making::{Bench, run};
 
@@ -80,6 +80,6 @@ async fn a_column_takes_only_what_belongs_there() {
         assert!(error.contains(message), "{sql}: {error}");
     }
     assert_eq!(journal.page(&holding, 0, 100).await.unwrap(), entries);
-    // The row that all of these were made from is taken: each was refused for the one value alone.
+    // The row from which all of these were made is accepted: each was refused for its one changed value.
     assert_eq!(run(&mut raw, &format!("insert into entries values ({})", good.join(", "))).await.unwrap(), 1);
 }

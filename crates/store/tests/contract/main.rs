@@ -1,4 +1,4 @@
-//! What the store promises, asked through the trait [`combclear_store::Journal`] on a file in a temporary folder.
+//! The guarantees of the store, through the trait [`combclear_store::Journal`] on a file in a temporary folder.
 #![expect(
     clippy::unwrap_used,
     clippy::panic,
@@ -15,7 +15,5 @@ mod making;
 mod open;
 mod read;
 mod refused;
-#[path = "../../../../tests/samples.rs"]
-mod samples;
 mod tamper;
 mod verify;

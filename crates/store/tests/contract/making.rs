@@ -1,19 +1,20 @@
-//! Journals, entries and files to test with.
+//! Journals, entries and files for the tests.
 
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use combclear_domain::basics::words::{FlowStage, HoldingName};
-use combclear_domain::journal::event::{ApiaryDetails, ColonyEnded, NectarFlow};
-use combclear_domain::journal::{Draft, Entry, EntryId, Event, Hash};
+use combclear_domain::basics::words::{FlowStage, HoldingName, MediaType};
+use combclear_domain::journal::event::{ApiaryDetails, ColonyEnded, DocumentAttached, NectarFlow};
+use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
 use combclear_domain::{Day, Instant};
 use combclear_store::{Journal, StoreError};
+use combclear_wording::refusals::Refused;
 use sqlx::sqlite::SqliteConnectOptions;
 use sqlx::{AssertSqlSafe, ConnectOptions, SqliteConnection};
 use tempfile::TempDir;
 use uuid::Uuid;
 
-/// A place for a journal that is gone after the test.
+/// A temporary place for a journal.
 pub(crate) struct Bench {
     pub(crate) folder: TempDir,
     pub(crate) path: PathBuf,
@@ -34,7 +35,7 @@ impl Bench {
         combclear_store::open(&self.url()).await.unwrap()
     }
 
-    /// A store with these many entries of one holding in it.
+    /// A store with this many entries of one holding.
     pub(crate) async fn with_entries(count: u64) -> (Bench, Arc<dyn Journal>, HoldingName, Vec<Entry>) {
         let bench = Bench::new();
         let journal = bench.open().await;
@@ -44,12 +45,12 @@ impl Bench {
         (bench, journal, holding, entries)
     }
 
-    /// The file as any other program would open it.
+    /// The file as another program would open it.
     pub(crate) async fn raw(&self) -> SqliteConnection {
         raw(&self.path).await
     }
 
-    /// The same, with everything gone that guards the table.
+    /// The same without the triggers that guard the tables.
     pub(crate) async fn unguarded(&self) -> SqliteConnection {
         let mut raw = self.raw().await;
         for trigger in [
@@ -79,7 +80,7 @@ pub(crate) async fn raw(path: &Path) -> SqliteConnection {
     SqliteConnectOptions::new().filename(path).create_if_missing(true).connect().await.unwrap()
 }
 
-/// The names in a folder, with what is in each file.
+/// The file names in a folder, with the content of each file.
 pub(crate) fn contents(folder: &Path) -> Vec<(String, Vec<u8>)> {
     let mut found: Vec<_> = std::fs::read_dir(folder)
         .unwrap()
@@ -92,15 +93,20 @@ pub(crate) fn contents(folder: &Path) -> Vec<(String, Vec<u8>)> {
     found
 }
 
-/// Runs a statement and says how many rows it touched.
+/// Runs a statement. Returns the number of rows changed.
 pub(crate) async fn run(connection: &mut SqliteConnection, sql: &str) -> sqlx::Result<u64> {
     sqlx::query(AssertSqlSafe(sql.to_owned())).execute(connection).await.map(|done| done.rows_affected())
+}
+
+/// What is said of an error.
+pub(crate) fn said(error: &StoreError) -> Refused {
+    combclear_wording::keeping::store(combclear_wording::Words::english(), error)
 }
 
 /// What opening an address is refused with.
 pub(crate) async fn refusal(url: &str) -> StoreError {
     let Err(error) = combclear_store::open(url).await else { panic!("`{url}` was opened") };
-    assert!(!error.help().is_empty());
+    assert!(!said(&error).help.is_empty());
     error
 }
 
@@ -152,6 +158,19 @@ pub(crate) fn draft(number: u64) -> Draft {
         2 => draft.at("00:00".parse().unwrap()).correcting(id(number + 1), "zweimal gez\u{e4}hlt"),
         _ => draft,
     }
+}
+
+/// The entry that attaches a content to a lot.
+pub(crate) fn attaching(number: u64, content: &Content) -> Draft {
+    let event = Event::from(DocumentAttached {
+        content: content.hash(),
+        media_type: MediaType::Png,
+        bytes: u32::try_from(content.bytes().len()).unwrap(),
+        file_name: None,
+        lot: Some(format!("lot {number}").parse().unwrap()),
+        prescription: None,
+    });
+    Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event)
 }
 
 /// Seals drafts one after the other.

@@ -1,4 +1,4 @@
-//! Opening: which addresses are taken, what is made of a file, locks.
+//! Opening: accepted addresses, files, locks.
 
 use std::fs;
 use std::time::Duration;
@@ -7,7 +7,7 @@ use combclear_domain::journal::Entry;
 use combclear_store::{AppendError, StoreError, Verified};
 use sqlx::{AssertSqlSafe, Connection};
 
-use crate::making::{Bench, chain, contents, draft, drafts, raw, refusal, run, url};
+use crate::making::{Bench, chain, contents, draft, drafts, raw, refusal, run, said, url};
 
 #[tokio::test]
 async fn an_address_says_what_kind_of_database_it_is() {
@@ -64,8 +64,9 @@ async fn a_plain_path_is_told_how_to_be_written() {
         ("sqlite:bees%ff.db", "`bees%ff.db` cannot be read as a path", "write a `%` in a file name as `%25`"),
     ] {
         let error = refusal(address).await;
-        assert!(matches!(error, StoreError::Address { .. }), "{address}");
-        assert_eq!((error.to_string().as_str(), error.help()), (message, help), "{address}");
+        assert!(matches!(error, StoreError::Address(_)), "{address}");
+        let error = said(&error);
+        assert_eq!((error.message.as_str(), error.help.as_str()), (message, help), "{address}");
     }
 }
 
@@ -80,7 +81,7 @@ async fn other_databases_are_refused_without_repeating_a_password() {
         ),
     ] {
         let error = refusal(address).await;
-        assert_eq!(error.to_string(), message);
+        assert_eq!(said(&error).message, message);
         assert!(!format!("{error:?}").contains("secret"));
     }
 }
@@ -100,7 +101,7 @@ async fn a_file_that_must_be_there_is_not_made() {
         let error = refusal(&format!("{}?mode={mode}", bench.url())).await;
         assert!(matches!(error, StoreError::CannotOpen { .. }), "{error}");
         assert!(
-            error.to_string().ends_with(": there is no such file, and none can be made there"),
+            said(&error).message.ends_with(": there is no such file, and none can be made there"),
             "{error}"
         );
     }
@@ -158,8 +159,8 @@ async fn a_locked_database_is_refused_after_a_while() {
     assert!(started.elapsed() >= Duration::from_secs(4), "it did not wait: {:?}", started.elapsed());
     assert!(matches!(opened, StoreError::Locked { .. }), "{opened:?}");
     let error = append.unwrap_err();
-    assert!(matches!(error, AppendError::Store(StoreError::Locked { .. })), "{error:?}");
-    assert_eq!(error.to_string(), format!("`{}` is locked by another writer", bench.path.display()));
+    let AppendError::Store(error @ StoreError::Locked { .. }) = error else { panic!("{error:?}") };
+    assert_eq!(said(&error).message, format!("`{}` is locked by another writer", bench.path.display()));
     lock.rollback().await.unwrap();
     journal.append(&holding, after, &more, &[]).await.unwrap();
 }
@@ -186,7 +187,7 @@ async fn a_file_that_disappears_is_not_made_anew() {
     let (bench, journal, holding, entries) = Bench::with_entries(2).await;
     drop(journal);
     let journal = bench.open().await;
-    // No connection for reading was opened yet.
+    // No reading connection is open yet.
     for name in ["journal.db", "journal.db-wal", "journal.db-shm"] {
         let _ = fs::remove_file(bench.folder.path().join(name));
     }
@@ -202,7 +203,7 @@ async fn a_file_that_disappears_is_not_made_anew() {
 async fn a_journal_restored_from_its_text_is_still_a_journal() {
     let (bench, journal, holding, entries) = Bench::with_entries(6).await;
     drop(journal);
-    // What a dump and a restore leave: the same tables, filled anew.
+    // The result of a dump and a restore: the same tables, filled again.
     let copy = bench.folder.path().join("copy.db");
     let mut other = raw(&copy).await;
     let attach = format!("attach '{}' as old", bench.path.display());

@@ -1,8 +1,10 @@
-//! Reading: pages, single entries, holdings, rows that cannot be understood.
+//! Reading: pages, single entries, holdings, unreadable rows.
 
-use combclear_store::StoreError;
+use combclear_store::{AppendError, StoreError};
+use combclear_wording::Words;
+use combclear_wording::unreadable::misfit;
 
-use crate::making::{Bench, chain, drafts, holding, id, run};
+use crate::making::{Bench, chain, drafts, holding, id, run, said};
 
 #[tokio::test]
 async fn a_page_begins_after_a_place_and_holds_no_more_than_asked_for() {
@@ -103,9 +105,10 @@ async fn a_row_that_cannot_be_understood_is_named() {
         let StoreError::Unreadable { holding: whose, seq: 4, what } = &error else {
             panic!("{change}: {error}")
         };
-        assert_eq!(whose, holding.as_str());
+        assert_eq!(whose, &holding);
+        let what = misfit(Words::english(), what);
         assert!(what.contains(named), "{change}: {what}");
-        assert!(!error.help().is_empty());
+        assert!(!said(&error).help.is_empty());
         // What stands before and after it can still be read.
         assert_eq!(journal.page(&holding, 0, 3).await.unwrap(), entries[..3]);
         assert_eq!(journal.page(&holding, 4, 100).await.unwrap(), entries[4..]);
@@ -143,10 +146,11 @@ async fn a_last_entry_without_a_hash_is_named_by_whoever_wants_to_write_after_it
     let (bench, journal, holding, entries) = Bench::with_entries(2).await;
     run(&mut bench.unguarded().await, "update entries set hash = x'00' where seq = 2").await.unwrap();
     let error = journal.tip(&holding).await.unwrap_err();
-    assert_eq!(error.to_string(), "entry 2 of `first` cannot be read: its `hash` has 1 bytes, not 32");
+    assert_eq!(said(&error).message, "entry 2 of `first` cannot be read: its `hash` has 1 bytes, not 32");
     let after = Some(entries[1].tip());
     let error = journal.append(&holding, after, &chain(&holding, after, drafts([3])), &[]).await.unwrap_err();
-    assert_eq!(error.to_string(), "entry 2 of `first` cannot be read: its `hash` has 1 bytes, not 32");
+    let AppendError::Store(error) = error else { panic!("{error:?}") };
+    assert_eq!(said(&error).message, "entry 2 of `first` cannot be read: its `hash` has 1 bytes, not 32");
 }
 
 #[tokio::test]
@@ -155,7 +159,7 @@ async fn entries_under_an_impossible_name_are_not_passed_over() {
     run(&mut bench.unguarded().await, "update entries set holding = 'a/b'").await.unwrap();
     let error = journal.holdings().await.unwrap_err();
     assert_eq!(
-        error.to_string(),
+        said(&error).message,
         "entries are kept under a name that cannot be read: `a/b` cannot be the name of a holding: it holds a `/`"
     );
 }

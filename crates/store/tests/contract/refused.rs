@@ -1,21 +1,21 @@
-//! Files that are refused, and that a refused file stays as it is.
+//! Files that are refused, and that a refused file stays unchanged.
 
 use std::fs;
 
 use combclear_store::StoreError;
 use sqlx::Connection;
 
-use crate::making::{Bench, contents, refusal, run, url};
+use crate::making::{Bench, contents, refusal, run, said, url};
 
 #[tokio::test]
 async fn a_folder_and_a_path_without_folder_are_refused() {
     let bench = Bench::new();
     fs::create_dir(&bench.path).unwrap();
     let error = refusal(&bench.url()).await;
-    assert_eq!(error.to_string(), format!("cannot open `{}`: it is a folder", bench.path.display()));
+    assert_eq!(said(&error).message, format!("cannot open `{}`: it is a folder", bench.path.display()));
     let nowhere = bench.folder.path().join("no/such/journal.db");
     let error = refusal(&url(&nowhere)).await;
-    assert_eq!(error.to_string(), format!("cannot open `{}`: its folder is not there", nowhere.display()));
+    assert_eq!(said(&error).message, format!("cannot open `{}`: its folder is not there", nowhere.display()));
     assert!(!nowhere.parent().unwrap().exists());
 }
 
@@ -25,7 +25,7 @@ async fn a_journal_asked_for_read_only_is_refused() {
     drop(journal);
     let error = refusal(&format!("{}?mode=ro", bench.url())).await;
     assert!(matches!(error, StoreError::ReadOnly { .. }), "{error:?}");
-    assert_eq!(error.to_string(), format!("`{}` is read-only", bench.path.display()));
+    assert_eq!(said(&error).message, format!("`{}` is read-only", bench.path.display()));
 }
 
 #[tokio::test]
@@ -58,7 +58,7 @@ async fn a_file_that_is_no_database_is_refused_and_left_as_it_is() {
         fs::write(&bench.path, text).unwrap();
         let error = refusal(&bench.url()).await;
         assert!(matches!(error, StoreError::NotADatabase { .. }), "`{text}`: {error:?}");
-        assert_eq!(error.to_string(), format!("`{}` is not a database", bench.path.display()));
+        assert_eq!(said(&error).message, format!("`{}` is not a database", bench.path.display()));
         assert_eq!(contents(bench.folder.path()), [("journal.db".to_owned(), text.as_bytes().to_vec())]);
     }
 }
@@ -98,7 +98,7 @@ async fn a_database_of_a_newer_version_is_refused() {
     let error = refusal(&bench.url()).await;
     assert!(matches!(error, StoreError::Newer { version: 9000, known: 3, .. }), "{error:?}");
     assert_eq!(
-        error.to_string(),
+        said(&error).message,
         format!(
             "`{}` has version 9000 of the tables; this program knows versions up to 3",
             bench.path.display()
@@ -136,9 +136,9 @@ async fn a_damaged_file_is_named_and_left_as_it_is() {
     assert!(matches!(error, StoreError::Damaged { .. }), "{error:?}");
     let error = journal.page(&holding, 0, 3000).await.unwrap_err();
     assert!(matches!(error, StoreError::Damaged { .. }), "{error:?}");
-    assert!(!error.help().is_empty());
+    assert!(!said(&error).help.is_empty());
     drop(journal);
-    // Only the mark of write-ahead logging (two bytes) and the change counters stand in the first page.
+    // Only the write-ahead flag (two bytes) and the change counters are in the first page.
     assert_eq!(fs::read(&copy).unwrap()[4096..], bytes[4096..]);
 }
 
@@ -158,7 +158,7 @@ async fn a_file_cut_short_is_refused_or_named() {
     assert!(matches!(error, StoreError::Damaged { .. }), "{error:?}");
 }
 
-/// File modes. They do not bind the superuser, so the test steps down first where it has to.
+/// File modes. They do not bind the superuser, so the test drops privileges if necessary.
 #[cfg(unix)]
 mod modes {
     use std::os::unix::fs::{MetadataExt, PermissionsExt};
@@ -169,7 +169,7 @@ mod modes {
 
     use super::*;
 
-    /// Runs the body as somebody whom file modes bind: here, or in a process of its own.
+    /// Runs the body as a user bound by file modes: here, or in a process of its own.
     fn without_rights(test: &str, body: impl AsyncFnOnce()) {
         let probe = tempfile::NamedTempFile::new().unwrap();
         let superuser = probe.as_file().metadata().unwrap().uid() == 0;
@@ -209,7 +209,7 @@ mod modes {
             let error = refusal(&bench.url()).await;
             assert!(matches!(error, StoreError::CannotOpen { .. }), "{error:?}");
             assert!(
-                error.to_string().ends_with(": the system refuses access to it or to its folder"),
+                said(&error).message.ends_with(": the system refuses access to it or to its folder"),
                 "{error}"
             );
         });
@@ -222,7 +222,7 @@ mod modes {
             set_mode(bench.folder.path(), 0o555);
             let error = refusal(&bench.url()).await;
             assert!(
-                error.to_string().ends_with(": there is no such file, and none can be made there"),
+                said(&error).message.ends_with(": there is no such file, and none can be made there"),
                 "{error}"
             );
             set_mode(bench.folder.path(), 0o755);

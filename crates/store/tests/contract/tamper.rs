@@ -1,4 +1,4 @@
-//! Any single byte, in any column that holds text or bytes.
+//! Changes of any single byte, in any column of text or bytes.
 
 use combclear_store::Verified;
 use proptest::prelude::{Just, Strategy, any, prop_oneof};
@@ -22,7 +22,7 @@ const COLUMNS: [(&str, &str); 11] = [
     ("hash", "blob"),
 ];
 
-/// What is done to one byte.
+/// A change to one byte.
 #[derive(Debug, Clone, Copy)]
 enum Change {
     Flip(u8),
@@ -47,7 +47,7 @@ async fn read(raw: &mut SqliteConnection, column: &str, seq: i64) -> Option<Vec<
     sqlx::query_scalar(AssertSqlSafe(sql)).fetch_one(raw).await.unwrap()
 }
 
-/// Says how many rows were changed: none if it would make an id stand there twice, which not even now can be written.
+/// Returns the number of rows changed: 0 if an id would occur twice, which the table refuses even now.
 async fn write(raw: &mut SqliteConnection, column: &str, affinity: &str, seq: i64, bytes: &[u8]) -> u64 {
     let sql = format!("update or ignore entries set {column} = cast($1 as {affinity}) where seq = {seq}");
     sqlx::query(AssertSqlSafe(sql)).bind(bytes).execute(raw).await.unwrap().rows_affected()

@@ -1,10 +1,11 @@
-//! The walk along the chain, and the checkpoint kept elsewhere.
+//! The walk along the chain, and checkpoints.
 
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::journal::archive::BODY_GONE;
 use combclear_domain::journal::seal::Broken;
 use combclear_domain::journal::{Checkpoint, Entry, EntryId, Hash};
 use combclear_store::{Missed, Verified};
+use combclear_wording::Words;
+use combclear_wording::unreadable::misfit;
 
 use crate::making::{Bench, chain, drafts, holding, id, run};
 
@@ -65,29 +66,46 @@ async fn a_checkpoint_of_another_holding_is_missed() {
 }
 
 /// Changes the file of a journal of eight entries behind the program's back, and says what the walk finds.
-async fn after(change: &str) -> Verified {
+async fn after(change: &str) -> Told {
     let (bench, journal, holding, _) = Bench::with_entries(8).await;
     let mut raw = bench.unguarded().await;
     for sql in change.split(';') {
         run(&mut raw, sql).await.unwrap();
     }
-    journal.verify(&holding, None).await.unwrap()
+    told(journal.verify(&holding, None).await.unwrap())
 }
 
-fn broken(seq: u64, id_number: u64, what: &str) -> Verified {
-    Verified::Broken(Broken { seq, id: id(id_number), what: what.to_owned() })
+/// What a walk found, with what does not fit in words.
+#[derive(Debug, PartialEq)]
+enum Told {
+    Broken { seq: u64, id: EntryId, what: String },
+    Else(Verified),
+}
+
+fn told(found: Verified) -> Told {
+    match found {
+        Verified::Broken(Broken { seq, id, what }) => {
+            Told::Broken { seq, id, what: misfit(Words::english(), &what) }
+        }
+        found => Told::Else(found),
+    }
+}
+
+fn broken(seq: u64, id_number: u64, what: &str) -> Told {
+    Told::Broken { seq, id: id(id_number), what: what.to_owned() }
 }
 
 fn nil() -> EntryId {
     EntryId(uuid::Uuid::nil())
 }
 
-fn misplaced(seq: u64, id_number: u64, last: u64) -> Verified {
+fn misplaced(seq: u64, id_number: u64, last: u64) -> Told {
     let what = format!("it stands after entry {last}, so it would have to be entry {}", last + 1);
     broken(seq, id_number, &what)
 }
 
 const EMPTY_ID: &str = "its `corrects` is empty, where an id or nothing would stand";
+const BODY_GONE: &str = "its body is not here, and no entry says that it was moved into an archive";
 const CHANGED: &str = "its content does not give its hash: it was changed after it was recorded";
 const WRONG_PREV: &str = "its `prev` is not the hash of the entry before it";
 
@@ -141,11 +159,8 @@ async fn a_change_to_any_column_names_the_entry() {
 #[tokio::test]
 async fn another_id_names_the_place() {
     let found = after("update entries set id = zeroblob(16) where seq = 6").await;
-    assert_eq!(found, Verified::Broken(Broken { seq: 6, id: nil(), what: CHANGED.to_owned() }));
-    assert!(matches!(
-        after("update entries set id = x'' where seq = 6").await,
-        Verified::Broken(Broken { seq: 6, .. })
-    ));
+    assert_eq!(found, Told::Broken { seq: 6, id: nil(), what: CHANGED.to_owned() });
+    assert!(matches!(after("update entries set id = x'' where seq = 6").await, Told::Broken { seq: 6, .. }));
 }
 
 #[tokio::test]
@@ -153,28 +168,24 @@ async fn rows_that_go_come_or_change_places_name_the_first_that_does_not_fit() {
     for (change, expected) in [
         ("delete from entries where seq = 4", misplaced(5, 5, 3)),
         ("delete from entries where seq = 1", misplaced(2, 2, 0)),
-        // The gap is closed up.
+        // The gap is closed.
         (
             "delete from entries where seq = 4; update entries set seq = 4 where seq = 5;
              update entries set seq = 5 where seq = 6; update entries set seq = 6 where seq = 7;
              update entries set seq = 7 where seq = 8",
             broken(4, 5, WRONG_PREV),
         ),
-        // Two change places.
+        // Two swap places.
         (
             "update entries set seq = 99 where seq = 3; update entries set seq = 3 where seq = 4;
              update entries set seq = 4 where seq = 99",
             broken(3, 4, WRONG_PREV),
         ),
-        // One stands there twice.
+        // One occurs twice.
         (
             "insert into entries select holding, 9, zeroblob(16), happened_on, happened_at, recorded_at, recorded_by,
              kind, body, corrects, reason, prev, hash from entries where seq = 8",
-            Verified::Broken(Broken {
-                seq: 9,
-                id: nil(),
-                what: WRONG_PREV.to_owned(),
-            }),
+            Told::Broken { seq: 9, id: nil(), what: WRONG_PREV.to_owned() },
         ),
     ] {
         assert_eq!(after(change).await, expected, "{change}");
@@ -191,7 +202,7 @@ async fn an_entry_moved_to_another_holding_is_named_there_too() {
     run(&mut raw, "update entries set holding = 'second', seq = 4 where holding = 'first' and seq = 3")
         .await
         .unwrap();
-    assert_eq!(journal.verify(&second, None).await.unwrap(), broken(4, 3, WRONG_PREV));
+    assert_eq!(told(journal.verify(&second, None).await.unwrap()), broken(4, 3, WRONG_PREV));
 }
 
 #[tokio::test]
@@ -227,7 +238,7 @@ async fn what_comes_first_in_the_journal_is_named_first() {
     let mut raw = bench.unguarded().await;
     run(&mut raw, "update entries set body = '' where seq in (5, 7)").await.unwrap();
     let other = Checkpoint { head: Hash([1; 32]), ..checkpoint(&holding, &entries[5]) };
-    assert_eq!(journal.verify(&holding, Some(&other)).await.unwrap(), broken(5, 5, BODY_GONE));
+    assert_eq!(told(journal.verify(&holding, Some(&other)).await.unwrap()), broken(5, 5, BODY_GONE));
     let other = Checkpoint { head: Hash([1; 32]), ..checkpoint(&holding, &entries[3]) };
     let missed = Missed::Differs { seq: 4, had: other.head, has: entries[3].hash };
     assert_eq!(journal.verify(&holding, Some(&other)).await.unwrap(), Verified::CheckpointMissed(missed));

@@ -77,6 +77,10 @@ fn untrue(words: &Words, why: &Untrue) -> Refused {
 }
 
 /// Asks for the name that is written much like the one given, or else says what to do first.
-fn did_you_mean(words: &Words, near: Option<impl ToString>, first: impl FnOnce() -> String) -> String {
+pub(crate) fn did_you_mean(
+    words: &Words,
+    near: Option<impl ToString>,
+    first: impl FnOnce() -> String,
+) -> String {
     near.map_or_else(first, |near| say!(words, RefusalDidYouMeanHelp, near = near.to_string()))
 }

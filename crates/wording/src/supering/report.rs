@@ -5,7 +5,7 @@ use combclear_domain::basics::calendar::POLICY;
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, LeafletId, MedicineName};
-use combclear_domain::facts::history::History;
+use combclear_domain::facts::history::{Histories, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::supering::{
@@ -213,8 +213,9 @@ impl SuperingReport {
         on: Day,
     ) -> Vec<SuperingReport> {
         let rounds = Rounds::of(holding);
+        let mut histories = Histories::new(holding, leaflets);
         let report = |colony| {
-            let history = History::of(holding, leaflets, colony);
+            let history = histories.of(colony);
             SuperingReport::of(words, holding, leaflets, &rounds, &history.supering(on))
         };
         colonies.into_iter().map(report).collect()

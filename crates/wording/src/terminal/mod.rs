@@ -1,17 +1,24 @@
 //! What the terminal says around its tables: heads with facts in them, sums, and lines of a list. What stands fixed is a
 //! [`Label`].
 
+pub mod archive;
+pub mod documents;
 pub mod due;
+pub mod failures;
 pub mod gaps;
+pub mod import;
 pub mod law;
 pub mod options;
 pub mod retention;
 pub mod stock;
 pub mod supering;
+pub mod verify;
 
 use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::journal::{EntryId, Kind};
+use combclear_domain::rules::leaflet::Force;
 
 use crate::words::say;
 use crate::{Label, Words};
@@ -27,7 +34,7 @@ macro_rules! sentences {
     )+};
 }
 
-use sentences;
+pub(crate) use sentences;
 
 /// A day with its name.
 #[must_use]
@@ -40,8 +47,32 @@ sentences! {
     TerminalAtLeast: at_least(what: &str);
     /// The revision of a label.
     TerminalLabelRevision: label_revision(revision: &str);
+    /// What a condition of an option is about, by its word for programs.
+    About: about(about: &str);
+    /// What sort of thing the record misses, by its word for programs.
+    GapSort: gap_sort(sort: &str);
+    /// Who stated a value, by the word for programs, and the entry that says so.
+    SaidIn: said_in(by: &str, entry: EntryId);
+    /// Who stated a value, by the word for programs, and where it was read.
+    SaidWith: said_with(by: &str, sources: &str);
     /// A notice, and how days were counted.
     TerminalDaysCountedBy: days_counted_by(notice: &str, policy: &str);
+}
+
+/// A kind of entry.
+#[must_use]
+pub fn kind(words: &Words, kind: Kind) -> String {
+    say!(words, Kind, kind = kind.as_str())
+}
+
+/// How much a rule binds.
+#[must_use]
+pub fn force(words: &Words, force: Force) -> &str {
+    words.label(match force {
+        Force::Law => Label::ForceLaw,
+        Force::Label => Label::ForceLabel,
+        Force::Advice => Label::ForceAdvice,
+    })
 }
 
 /// An answer.

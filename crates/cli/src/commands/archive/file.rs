@@ -1,4 +1,4 @@
-//! The archive file: written whole, read back line by line.
+//! The archive file: written as a whole, read back line by line.
 
 use std::fs::{File, OpenOptions};
 use std::io::{BufRead, BufReader, BufWriter, Write};
@@ -10,13 +10,16 @@ use combclear_domain::journal::entry::EntryFault;
 use combclear_domain::journal::seal::hash_of;
 use combclear_domain::journal::{Content, Entry, Event, Hash};
 
-use crate::commands::output;
-use crate::failure::{Failure, why};
+use combclear_wording::terminal::{archive as say, failures, import};
+use combclear_wording::{Label, Words, unreadable};
 
-/// An archive file as it was read and checked.
+use crate::commands::output;
+use crate::failure::{Failure, Said, why};
+
+/// An archive file, read and checked.
 pub(crate) struct ArchiveFile {
     pub(crate) header: Header,
-    /// What stays of its entries in the journal, in order.
+    /// What the journal keeps of its entries, in order.
     pub(crate) rests: Vec<Rest>,
     /// The contents, in order.
     pub(crate) contents: Vec<Hash>,
@@ -30,7 +33,7 @@ impl ArchiveFile {
     }
 }
 
-/// Makes the file, which must not be there, and sees that it is on the disk. What could not be finished is taken away.
+/// Creates the file, which must not exist, and syncs it to disk. An incomplete file is removed.
 pub(super) fn write(
     path: &Path,
     lines: impl FnOnce(&mut dyn Write) -> Result<(), Failure>,
@@ -47,7 +50,7 @@ pub(super) fn write(
 
 fn finish(path: &Path, out: &mut BufWriter<File>) -> Result<(), Failure> {
     out.flush().and_then(|()| out.get_ref().sync_all()).map_err(|error| cannot_write(path, &error))?;
-    // The name must be on the disk too; some systems cannot do this for a folder, which is no reason to stop.
+    // The name must reach the disk too. Some systems cannot sync a folder, which is no reason to stop.
     let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     if let Ok(folder) = File::open(folder) {
         let _ = folder.sync_all();
@@ -55,24 +58,25 @@ fn finish(path: &Path, out: &mut BufWriter<File>) -> Result<(), Failure> {
     Ok(())
 }
 
-/// Takes away a file of which nothing was recorded.
+/// Removes a file that was not recorded.
 pub(super) fn discard(path: &Path, failure: Failure) -> Failure {
     if std::fs::remove_file(path).is_err() {
-        return failure.and("the file was not recorded as an archive; delete it");
+        return failure.and(Label::ArchiveDeleteFile);
     }
     failure
 }
 
 pub(super) fn cannot_write(path: &Path, error: &std::io::Error) -> Failure {
-    let message = format!("nothing was moved: cannot write `{}`: {}", path.display(), why(error));
-    Failure::new(message, "look where it goes, then try again")
+    let words = Words::english();
+    let message = failures::cannot_write(words, &path.display().to_string(), &why(error));
+    Failure::new(say::nothing_moved(words, &message), Label::FileLookTryAgain)
 }
 
 /// Why an archive file proves nothing.
 pub(crate) enum Unsound {
-    /// It could not be looked at, or is one of another holding.
+    /// It could not be read, or belongs to another holding.
     NotRead(Failure),
-    /// It was changed or cut: where, and what does not fit.
+    /// It was changed or cut: where and how.
     DoesNotHold(String),
 }
 
@@ -82,17 +86,16 @@ impl From<Failure> for Unsound {
     }
 }
 
-/// Reads an archive file of this holding and checks that every entry gives its hash, every content too, that an entry of
-/// the file names each content, and that all are there.
+/// Reads an archive file of this holding. Checks the hash of every entry and content, that an entry of the file names each
+/// content, and that all are there.
 pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Unsound> {
-    let name = path.display();
+    let (words, name) = (Words::english(), path.display().to_string());
     let cannot = |error: std::io::Error| {
-        Failure::new(format!("cannot read `{name}`: {}", why(&error)), "name the file of an archive")
+        Failure::new(failures::cannot_read(words, &name, &why(&error)), Label::ArchiveNameTheFile)
     };
-    let broken = |line: u64, what: String| Unsound::DoesNotHold(format!("line {line}: {what}"));
+    let broken = |line: u64, what: String| Unsound::DoesNotHold(say::line(words, line, &what));
     let bad = |line: u64, fault: EntryFault| {
-        let at = if fault.pointer.is_empty() { String::new() } else { format!("{}: ", fault.pointer) };
-        broken(line, format!("{at}{}", fault.message))
+        broken(line, import::at(words, &fault.pointer, &unreadable::line(words, &fault).message))
     };
     let mut reader = BufReader::new(File::open(path).map_err(cannot)?);
     let mut whole = FileHash::default();
@@ -105,15 +108,15 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Un
     };
     let text = |row: &[u8], line: u64| -> Result<String, Unsound> {
         let Some(row) = row.strip_suffix(b"\n") else {
-            return Err(broken(line, "it ends in the middle of a line".to_owned()));
+            return Err(broken(line, Label::ArchiveCutLine.said()));
         };
-        String::from_utf8(row.to_vec()).map_err(|_| broken(line, "it is not text".to_owned()))
+        String::from_utf8(row.to_vec()).map_err(|_| broken(line, Label::ArchiveNotText.said()))
     };
     next(&mut row)?;
     let header = Header::from_json(&text(&row, 1)?).map_err(|fault| bad(1, fault))?;
     if header.holding != *holding {
-        let message = format!("`{name}` is an archive of `{}`, not of `{holding}`", header.holding);
-        return Err(Failure::new(message, "name the right file, or the holding with --holding").into());
+        let message = say::of_other_holding(words, &name, &header.holding, holding);
+        return Err(Failure::new(message, Label::NameTheRightFile).into());
     }
     let (mut rests, mut contents): (Vec<Rest>, Vec<Hash>) = (Vec::new(), Vec::new());
     let mut named = Vec::new();
@@ -124,13 +127,10 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Un
         if u64::try_from(rests.len()).is_ok_and(|count| count < header.entries) {
             let entry = Entry::from_json(&text).map_err(|fault| bad(line, fault))?;
             if entry.is_in_archive() || hash_of(holding, &entry) != entry.hash {
-                return Err(broken(
-                    line,
-                    format!("entry {} does not give its hash: it was changed", entry.seq),
-                ));
+                return Err(broken(line, say::entry_changed(words, entry.seq)));
             }
             if rests.last().is_some_and(|last: &Rest| last.seq >= entry.seq) {
-                return Err(broken(line, format!("entry {} stands out of order", entry.seq)));
+                return Err(broken(line, say::entry_out_of_order(words, entry.seq)));
             }
             if let Event::DocumentAttached(document) = &entry.draft.event {
                 named.push(document.content);
@@ -139,23 +139,14 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Un
         } else {
             let content = Content::from_json(&text).map_err(|fault| bad(line, fault))?;
             if !named.contains(&content.hash()) || contents.contains(&content.hash()) {
-                return Err(broken(
-                    line,
-                    format!("no entry of the file asks for document {}", content.hash()),
-                ));
+                return Err(broken(line, say::document_of_none(words, content.hash())));
             }
             contents.push(content.hash());
         }
     }
     let count = |found: usize| u64::try_from(found).unwrap_or(u64::MAX);
     if (count(rests.len()), count(contents.len())) != (header.entries, header.contents) {
-        let what = format!(
-            "{} entries and {} documents are promised, {} and {} are here",
-            header.entries,
-            header.contents,
-            rests.len(),
-            contents.len()
-        );
+        let what = say::promised(words, header.entries, header.contents, rests.len(), contents.len());
         return Err(broken(1, what));
     }
     Ok(ArchiveFile { header, rests, contents, hash: whole.finish() })

@@ -1,7 +1,7 @@
-//! `combclear archive`: moves what the law asks nothing of any more into a sealed file, for good.
+//! `combclear archive`: moves entries that no law asks for any more into a sealed file, for good.
 //!
-//! The file is written, brought to the disk and read back before anything is taken out of the journal. If anything fails
-//! before, the journal is as it was.
+//! The file is written, synced to disk and read back before anything is removed from the journal. If any of that fails, the
+//! journal is unchanged.
 
 mod file;
 
@@ -16,29 +16,30 @@ use combclear_domain::journal::places::Places;
 use combclear_domain::journal::{Checkpoint, Content, Draft, Entry, Event, Hash};
 use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptStory};
 use combclear_domain::rules::leaflet::Leaflets;
-use combclear_store::{Holdings, Journal, RecordError, Verified};
-use combclear_wording::Words;
+use combclear_store::{ContentState, Holdings, Journal, RecordError, Verified};
 use combclear_wording::refusals::Refused;
 use combclear_wording::retention::{ArchivePlanReport, held_back as why_held_back};
+use combclear_wording::terminal::{archive as say, day, failures};
+use combclear_wording::{Label, Words, unreadable};
 use serde::Serialize;
 
 pub(crate) use file::{Unsound, read as read_file};
 
-use super::{counted, print, print_json, table};
+use super::{headed, print, print_json};
 use crate::args::{Archive, Place};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
 
 const PAGE: u32 = 5_000;
 
-/// What came of it.
+/// The result.
 struct Done {
     plan: ArchivePlan,
     /// Absent if nothing was moved.
     moved: Option<Moved>,
 }
 
-/// The same for programs.
+/// The result as JSON.
 #[derive(Serialize)]
 struct Report {
     plan: ArchivePlanReport,
@@ -48,29 +49,28 @@ struct Report {
 
 #[derive(Serialize)]
 struct Moved {
-    /// The entry that says so.
+    /// The `archived` entry.
     entry: String,
     /// The hash of the file.
     file: Hash,
-    /// The journal with that entry.
+    /// The checkpoint of the journal with that entry.
     checkpoint: String,
 }
 
 pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let leaflets: &Leaflets = &place::leaflets(at)?;
     let laws = place::laws()?;
     let today = clock::today();
     if ask.through > today {
-        let message = format!("{} lies after today, {today}", ask.through);
-        return Err(Failure::new(message, "name today or an earlier day with --through"));
+        return Err(Failure::new(say::after_today(words, ask.through, today), Label::ArchiveEarlierDay));
     }
     let done = place::with_holding(at, async |holdings, name| {
         let planned = holdings.read(&name, |holding| {
             (ArchivePlan::of(holding, leaflets, laws, ask.through, today), holding.tip())
         });
         let Some((plan, Some(tip))) = planned.await? else {
-            let help = "take a journal in first: combclear import FILE";
-            return Err(Failure::new(format!("no entry is recorded under `{name}`"), help));
+            return Err(Failure::new(failures::no_entry_under(words, &name), Label::JournalImportFirst));
         };
         let moved = match &plan.places {
             Some(places) if ask.move_for_good => {
@@ -82,15 +82,15 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
     })
     .await?;
     if ask.json {
-        let plan = ArchivePlanReport::of(Words::english(), done.plan);
+        let plan = ArchivePlanReport::of(words, done.plan);
         print_json(&Report { plan, moved: done.moved })?;
     } else {
-        print(said(Words::english(), &done, &ask.file).trim_end())?;
+        print(said(words, &done, &ask.file).trim_end())?;
     }
     Ok(Outcome::Done)
 }
 
-/// Writes the file, reads it back, and only then moves.
+/// Writes the file, reads it back, and only then moves the entries.
 async fn move_out(
     holdings: &Holdings,
     holding: &HoldingName,
@@ -99,11 +99,11 @@ async fn move_out(
     places: &Places,
     tip: (u64, Hash),
 ) -> Result<Moved, Failure> {
+    let words = Words::english();
     let journal = holdings.journal().as_ref();
-    // What was changed must not be moved as if it had been recorded so.
+    // Altered entries must not be archived as if they had been recorded that way.
     if !matches!(journal.verify(holding, None).await?, Verified::Sound { .. }) {
-        let message = format!("nothing was moved: the journal of {holding} does not hold");
-        return Err(Failure::new(message, "see what is wrong with it: combclear verify"));
+        return Err(Failure::new(say::journal_broken(words, holding), Label::ArchiveSeeWhatIsWrong));
     }
     let entries = entries_at(journal, holding, places).await?;
     let contents = contents_of(journal, holding, &plan.contents).await?;
@@ -121,11 +121,11 @@ async fn move_out(
     let written = match file::read(&ask.file, holding) {
         Ok(written) => written,
         Err(Unsound::NotRead(failure)) => {
-            return Err(file::discard(&ask.file, failure.and("nothing was moved")));
+            return Err(file::discard(&ask.file, failure.and(Label::ArchiveNothingMoved)));
         }
         Err(Unsound::DoesNotHold(what)) => {
-            let message = format!("nothing was moved: `{}` does not read back: {what}", ask.file.display());
-            let failure = Failure::new(message, "look where it goes, then try again");
+            let message = say::does_not_read_back(words, &ask.file.display().to_string(), &what);
+            let failure = Failure::new(message, Label::FileLookTryAgain);
             return Err(file::discard(&ask.file, failure));
         }
     };
@@ -133,9 +133,8 @@ async fn move_out(
         && written.rests.iter().map(|rest| rest.seq).eq(places.iter())
         && written.contents == plan.contents;
     if !same {
-        let message =
-            format!("nothing was moved: `{}` does not read back as it was written", ask.file.display());
-        return Err(file::discard(&ask.file, Failure::new(message, "look where it goes, then try again")));
+        let message = say::not_as_written(words, &ask.file.display().to_string());
+        return Err(file::discard(&ask.file, Failure::new(message, Label::FileLookTryAgain)));
     }
     let event = Event::from(Archived {
         through: ask.through,
@@ -150,12 +149,10 @@ async fn move_out(
     match holdings.archive(holding, tip, draft, &plan.contents, clock::now()).await {
         Ok(entry) => Ok(moved(holding, &entry, written.hash)),
         Err(error) => match journal.entry(holding, id).await {
-            // It was written as a whole although its writer was not told.
+            // It was recorded although the call reported an error.
             Ok(Some(entry)) => Ok(moved(holding, &entry, written.hash)),
             Ok(None) => Err(file::discard(&ask.file, not_moved(error))),
-            Err(_) => Err(not_moved(error).and(
-                "whether it was moved cannot be read: keep the file until `combclear verify --archive` tells",
-            )),
+            Err(_) => Err(not_moved(error).and(Label::ArchiveKeepTheFile)),
         },
     }
 }
@@ -166,19 +163,18 @@ fn moved(holding: &HoldingName, entry: &Entry, file: Hash) -> Moved {
 }
 
 fn not_moved(error: RecordError) -> Failure {
+    let words = Words::english();
     match error {
-        RecordError::Busy => Failure::new(
-            "nothing was moved: somebody recorded something meanwhile",
-            "try again when nobody else writes",
-        ),
+        RecordError::Busy => Failure::new(Label::ArchiveSomebodyWrote, Label::ArchiveWhenNobodyWrites),
         RecordError::Refused { refusal, .. } => {
-            let Refused { message, help } = Refused::of(Words::english(), &refusal);
-            Failure::new(format!("nothing was moved: {message}"), help)
+            let Refused { message, help } = Refused::of(words, &refusal);
+            Failure::new(say::nothing_moved(words, &message), help)
         }
-        RecordError::NotNext(broken) => {
-            Failure::new(format!("nothing was moved: {broken}"), "see what is wrong: combclear verify")
-        }
-        error => Failure::from(error).and("nothing was moved"),
+        RecordError::NotNext(broken) => Failure::new(
+            say::nothing_moved(words, &unreadable::broken(words, &broken)),
+            Label::ArchiveSeeWhat,
+        ),
+        error => Failure::from(error).and(Label::ArchiveNothingMoved),
     }
 }
 
@@ -207,8 +203,12 @@ async fn contents_of(
     match failing.first() {
         None => Ok(contents),
         Some((hash, state)) => {
-            let message = format!("nothing was moved: document {hash} is {}", state.as_str());
-            Err(Failure::new(message, "see what is wrong with it: combclear verify"))
+            let words = Words::english();
+            let message = match state {
+                ContentState::Missing => say::document_missing(words, *hash),
+                ContentState::Kept | ContentState::Altered => say::document_altered(words, *hash),
+            };
+            Err(Failure::new(message, Label::ArchiveSeeWhatIsWrong))
         }
     }
 }
@@ -232,49 +232,48 @@ fn lines(
 fn said(words: &Words, done: &Done, file: &Path) -> String {
     let Done { plan, moved } = done;
     let ArchivePlan { holding, through, stories, held_back, places, contents } = plan;
-    let mut text =
-        format!("What need not be kept after {through} ({}). Holding {holding}\n", through.weekday());
+    let file = file.display().to_string();
+    let mut text = say::head(words, &day(words, *through), holding) + "\n";
     if !stories.is_empty() {
-        let mut rows = table(["lots", "entries", "documents", "last day to keep"]);
+        let mut rows =
+            headed(words, [Label::Lots, Label::Entries, Label::ArchiveDocuments, Label::ArchiveLastDay]);
         for story in stories {
-            rows.add_row([lots(story), story.entries.len().to_string(), documents(story), last_day(story)]);
+            rows.add_row([
+                lots(words, story),
+                story.entries.len().to_string(),
+                documents(story),
+                last_day(words, story),
+            ]);
         }
         text.push_str(&format!("\n{}\n\n", rows.trim_fmt()));
     }
     for held in held_back {
-        text.push_str(&format!(
-            "Held back: {}: {}.\n",
-            lots(&held.story),
-            why_held_back(words, &held.because)
-        ));
+        let why = why_held_back(words, &held.because);
+        text += &(say::held_back(words, &lots(words, &held.story), &why) + "\n");
     }
     let Some(places) = places else {
-        text.push_str(&format!("Nothing could go by {through}; no file was made.\n"));
-        return text;
+        return text + &say::nothing(words, *through);
     };
-    let entries = counted(places.count(), "entry", "entries");
-    let documents = counted(u64::try_from(contents.len()).unwrap_or(u64::MAX), "document", "documents");
-    match moved {
-        None => text.push_str(&format!(
-            "{entries} and {documents} would go into {}: places {places}.\n\
-             NOTHING WAS MOVED YET. It cannot be taken back: afterwards the file alone holds what these entries say, \
-             and the journal only their places, ids, days, kinds and hashes. Choose a place that lasts as long as you \
-             may be asked, keep a copy of the file elsewhere, and take an export before. Then say --move-for-good.\n",
-            file.display()
-        )),
-        Some(Moved { entry, file: hash, checkpoint }) => text.push_str(&format!(
-            "{entries} and {documents} were moved into {}: places {places}. Entry {entry} says so.\n\
-             Keep a copy of the file elsewhere; prove it with `combclear verify --archive`. Its SHA-256 hash:\n{hash}\n\
-             Keep these three lines elsewhere as a checkpoint:\n{checkpoint}",
-            file.display()
-        )),
-    }
-    text
+    let (entries, documents, places) = (places.count(), contents.len(), places.to_string());
+    let lines = match moved {
+        None => vec![
+            say::would_move(words, entries, documents, &file, &places),
+            words.label(Label::ArchiveNotMovedYet).to_owned(),
+        ],
+        Some(Moved { entry, file: hash, checkpoint }) => vec![
+            say::moved(words, entries, documents, &file, &places, entry),
+            words.label(Label::ArchiveKeepACopy).to_owned(),
+            hash.to_string(),
+            words.label(Label::VerifyKeepCheckpoint).to_owned(),
+            checkpoint.clone(),
+        ],
+    };
+    text + &lines.join("\n")
 }
 
-fn lots(story: &KeptStory) -> String {
+fn lots(words: &Words, story: &KeptStory) -> String {
     if story.lots.is_empty() {
-        return "(a prescription of its own)".to_owned();
+        return words.label(Label::RetentionOwnPrescription).to_owned();
     }
     story.lots.iter().map(|lot| lot.lot.as_str()).collect::<Vec<_>>().join(", ")
 }
@@ -284,10 +283,10 @@ fn documents(story: &KeptStory) -> String {
     story.entries.iter().filter(|kept| kept.kind == Kind::DocumentAttached).count().to_string()
 }
 
-fn last_day(story: &KeptStory) -> String {
+fn last_day(words: &Words, story: &KeptStory) -> String {
     let day: Option<Day> = match &story.keep {
         KeepUntil::Until { day, .. } | KeepUntil::AtLeast { day, .. } => Some(*day),
         KeepUntil::NotKnown { .. } => None,
     };
-    day.map_or_else(|| "not known".to_owned(), |day| day.to_string())
+    day.map_or_else(|| words.label(Label::NotKnown).to_owned(), |day| day.to_string())
 }

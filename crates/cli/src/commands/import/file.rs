@@ -1,4 +1,4 @@
-//! Reading a journal file: every line that cannot be read is noted, and what can be is kept with its number.
+//! Reads a journal file. Reports every unreadable line, and keeps the others with their numbers.
 
 use std::collections::HashSet;
 use std::fs::File;
@@ -7,25 +7,29 @@ use std::path::Path;
 
 use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::journal::archive::{Archives, Rest};
-use combclear_domain::journal::entry::EntryFault;
+use combclear_domain::journal::fault::{EntryFault, Unreadable};
 use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::journal::{Content, Entry, Event, Hash};
+use combclear_wording::refusals::Refused;
+use combclear_wording::terminal::import as say;
+use combclear_wording::unreadable::{self, JOURNAL_HEADER};
+use combclear_wording::{Label, Words};
 use indicatif::{ProgressBar, ProgressStyle};
 
 use super::nothing_imported;
-use crate::failure::{Failure, why};
+use crate::failure::{Failure, Said, why};
 
-/// What some editors put before the first character of a file in UTF-8.
+/// The byte order mark that some editors put before UTF-8 text.
 const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
 
-/// A journal file as far as it could be read.
+/// The readable part of a journal file.
 pub(super) struct JournalFile {
-    /// As it was named on the command line.
+    /// Its name on the command line.
     pub(super) name: String,
     pub(super) header: Header,
-    /// Each with its number in the file.
+    /// The entries, each with its line number.
     pub(super) lines: Vec<(u32, Line)>,
-    /// The documents below the entries of an export.
+    /// The documents of an export.
     pub(super) contents: Vec<Content>,
     pub(super) faults: Vec<Diagnostic>,
 }
@@ -33,10 +37,9 @@ pub(super) struct JournalFile {
 impl JournalFile {
     /// Reads a file, or standard input for `-`.
     pub(super) fn read(path: &Path) -> Result<JournalFile, Failure> {
-        let name = path.display().to_string();
+        let (words, name) = (Words::english(), path.display().to_string());
         let cannot = |error: std::io::Error| {
-            let help = "name a journal file, or - for standard input";
-            Failure::new(format!("nothing was imported: cannot read `{name}`: {}", why(&error)), help)
+            Failure::new(say::cannot_read(words, &name, &why(&error)), Label::ImportNameAFile)
         };
         let (reader, size): (Box<dyn BufRead>, u64) = if path == Path::new("-") {
             (Box::new(std::io::stdin().lock()), 0)
@@ -48,8 +51,7 @@ impl JournalFile {
         let bar = progress(size);
         let mut rows = reader.split(b'\n').zip(1_u32..);
         let Some((first, _)) = rows.next() else {
-            let help = r#"a journal file begins like {"combclear_journal":1,"holding":"...","sealed":false}"#;
-            return Err(Failure::new(format!("nothing was imported: `{name}` is empty"), help));
+            return Err(Failure::new(say::empty(words, &name), say::begins_like(words, JOURNAL_HEADER)));
         };
         let header = header(first.map_err(cannot)?)
             .map_err(|found| nothing_imported(&name, &[diagnostic(&name, 1, &found)], None))?;
@@ -82,7 +84,7 @@ impl JournalFile {
             }
         }
         bar.finish_and_clear();
-        // Each of these would only repeat what was found before.
+        // These checks would only repeat earlier faults.
         if file.faults.is_empty() {
             file.check_chain();
         }
@@ -105,20 +107,21 @@ impl JournalFile {
         })
     }
 
-    fn fault(&mut self, line: u32, message: String, help: String) {
-        self.faults.push(Diagnostic { file: self.name.clone(), line, column: 0, message, help });
+    fn fault(&mut self, line: u32, message: String, help: Label) {
+        self.faults.push(Diagnostic { file: self.name.clone(), line, column: 0, message, help: help.said() });
     }
 
-    /// That each sealed entry is what was sealed and follows the one before it, whatever the journal already holds.
-    /// An export may be cut from the middle of a journal: what its first entry follows only the journal knows.
+    /// Checks that each sealed entry is as sealed and follows the previous one, whatever the journal already holds. An
+    /// export may be cut from the middle of a journal: only the journal knows what its first entry follows.
     fn check_chain(&mut self) {
+        let words = Words::english();
         let mut broken = Vec::new();
         let mut tip = None;
         let mut archives = Archives::default();
         for (number, entry) in self.sealed() {
             let middle = || (entry.seq > 1).then(|| (entry.seq.saturating_sub(1), entry.prev));
             if let Err(found) = entry.follows(&self.header.holding, tip.or_else(middle)) {
-                broken.push((number, found.to_string()));
+                broken.push((number, unreadable::broken(words, &found)));
             }
             if entry.is_in_archive() {
                 archives.without_body(Rest::of(&self.header.holding, entry));
@@ -126,56 +129,48 @@ impl JournalFile {
             if let Event::Archived(body) = &entry.draft.event
                 && let Err(found) = archives.archived(entry.seq, entry.draft.id, body)
             {
-                broken.push((number, found.to_string()));
+                broken.push((number, unreadable::broken(words, &found)));
             }
             tip = Some(entry.tip());
         }
         if broken.is_empty()
             && let Err(found) = archives.end()
         {
-            broken.push((self.line_of(|line| line.draft().id == found.id), found.to_string()));
+            let at = self.line_of(|line| line.draft().id == found.id);
+            broken.push((at, unreadable::broken(words, &found)));
         }
         if broken.len() > 1 && broken.len() == self.lines.len() {
-            let message =
-                format!("no entry of the file was sealed in a journal of `{}`", self.header.holding);
-            let help = "the name of the holding was changed, or every entry was; export the journal again";
-            return self.fault(1, message, help.to_owned());
+            let message = say::none_sealed_here(Words::english(), &self.header.holding);
+            return self.fault(1, message, Label::ImportHoldingChanged);
         }
         for (number, found) in broken {
-            self.fault(number, found, "export the journal again; a sealed entry is never edited".to_owned());
+            self.fault(number, found, Label::ImportNeverEdited);
         }
     }
 
-    /// An export says how many entries it has and which is the last, so that a cut file shows.
+    /// Checks the number of entries and the head in the header of an export, to detect a cut file.
     fn check_complete(&mut self) {
         let Some(promised) = self.header.entries else { return };
         let found = u64::try_from(self.lines.len()).unwrap_or(u64::MAX);
         if found != promised {
-            let message = format!("the header promises {promised} entries; {found} are here");
-            let help = "the file was cut or added to; export the journal again";
-            return self.fault(1, message, help.to_owned());
+            let message = say::entries_promised(Words::english(), promised, found);
+            return self.fault(1, message, Label::ImportCut);
         }
         let last = self.sealed().last().map(|(_, entry)| entry.hash);
         if last != self.header.head {
-            let text =
-                |hash: Option<Hash>| hash.map_or_else(|| "none".to_owned(), |hash| format!("`{hash}`"));
-            let message = format!(
-                "/head: the header names {} as the last hash; it is {}",
-                text(self.header.head),
-                text(last)
-            );
-            self.fault(1, message, "the file was changed; export the journal again".to_owned());
+            let message = say::other_head(Words::english(), self.header.head, last);
+            self.fault(1, message, Label::ImportChanged);
         }
     }
 
-    /// That the documents are those that the header promises, and that an entry of the file attaches each.
+    /// Checks the number of documents in the header, and that an entry of the file attaches each.
     fn check_contents(&mut self, lines: &[u32]) {
-        const AGAIN: &str = "the file was cut or added to; export the journal again";
+        let words = Words::english();
         let promised = self.header.contents.unwrap_or(0);
         let found = u64::try_from(self.contents.len()).unwrap_or(u64::MAX);
         if found != promised {
-            let message = format!("the header promises {promised} documents; {found} are here");
-            return self.fault(1, message, AGAIN.to_owned());
+            let message = say::documents_promised(words, promised, found);
+            return self.fault(1, message, Label::ImportCut);
         }
         let attached: HashSet<Hash> = self
             .sealed()
@@ -190,20 +185,20 @@ impl JournalFile {
         for (number, content) in lines.iter().zip(&self.contents) {
             let hash = content.hash();
             if *number < last_entry {
-                found.push((*number, format!("document `{hash}` stands among the entries, not after them")));
+                found.push((*number, say::document_among_entries(words, hash)));
             } else if !attached.contains(&hash) {
-                found.push((*number, format!("no entry of the file attaches document `{hash}`")));
+                found.push((*number, say::document_of_none(words, hash)));
             } else if !seen.insert(hash) {
-                found.push((*number, format!("document `{hash}` stands here twice")));
+                found.push((*number, say::document_twice(words, hash)));
             }
         }
         for (number, message) in found {
-            self.fault(number, message, AGAIN.to_owned());
+            self.fault(number, message, Label::ImportCut);
         }
     }
 }
 
-/// How a line with a document begins; a sealed entry begins with its place.
+/// The beginning of a line with a document; a sealed entry begins with its place.
 const CONTENT_BEGINS: &[u8] = br#"{"content":"#;
 
 fn header(mut row: Vec<u8>) -> Result<Header, EntryFault> {
@@ -214,26 +209,25 @@ fn header(mut row: Vec<u8>) -> Result<Header, EntryFault> {
 }
 
 fn text(row: Vec<u8>) -> Result<String, EntryFault> {
-    String::from_utf8(row).map_err(|_| EntryFault {
-        pointer: String::new(),
-        message: "the line is not UTF-8 text".to_owned(),
-        help: "save the file as UTF-8".to_owned(),
-    })
+    String::from_utf8(row).map_err(|_| EntryFault { pointer: String::new(), what: Unreadable::NotText })
 }
 
 fn diagnostic(name: &str, line: u32, fault: &EntryFault) -> Diagnostic {
-    let place = if fault.pointer.is_empty() { String::new() } else { format!("{}: ", fault.pointer) };
-    let (message, help) = (format!("{place}{}", fault.message), fault.help.clone());
+    let words = Words::english();
+    let Refused { message, help } = unreadable::line(words, fault);
+    let message = say::at(words, &fault.pointer, &message);
     Diagnostic { file: name.to_owned(), line, column: 0, message, help }
 }
 
-/// A bar on the terminal; nothing when the output goes elsewhere or the file is small.
+/// A progress bar; hidden for a small file or if standard error is not a terminal.
 fn progress(bytes: u64) -> ProgressBar {
     const LONG: u64 = 1_000_000;
     if bytes < LONG || !std::io::stderr().is_terminal() {
         return ProgressBar::hidden();
     }
-    let style = ProgressStyle::with_template("{msg} {wide_bar} {bytes}/{total_bytes} {eta} left");
-    let bar = ProgressBar::new(bytes).with_message("reading");
+    let left = say::left(Words::english(), "{eta}");
+    let style =
+        ProgressStyle::with_template(&format!("{{msg}} {{wide_bar}} {{bytes}}/{{total_bytes}} {left}"));
+    let bar = ProgressBar::new(bytes).with_message(Label::ImportReading.said());
     style.map(|style| bar.clone().with_style(style)).unwrap_or(bar)
 }

@@ -1,4 +1,4 @@
-//! `combclear import`: a journal file taken in, whole or not at all.
+//! `combclear import`: imports a journal file, as a whole or not at all.
 
 mod file;
 
@@ -9,23 +9,20 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Line;
 use combclear_domain::journal::{Draft, Entry};
 use combclear_store::{Holdings, OnRefusal, RecordError, Recorded};
-use combclear_wording::Words;
 use combclear_wording::refusals::Refused;
+use combclear_wording::terminal::import::{self as say, Imported};
+use combclear_wording::{Label, Words};
 use indicatif::ProgressBar;
 use serde::Serialize;
 
 use self::file::JournalFile;
-use super::{counted, print, print_json};
+use super::{print, print_json};
 use crate::args::{Import, Place};
-use crate::failure::Failure;
+use crate::failure::{Failure, Said, not_recorded};
 use crate::{Outcome, clock, place};
 
-/// How many faults are printed before the rest is only counted.
+/// Faults printed in full; the others are only counted.
 const FAULTS_SHOWN: usize = 20;
-
-const WITHOUT_BAD_LINES: &str = "mend them, or take in the rest with --keep-going";
-const READ_FIRST: &str = "mend them, or take in the rest with --keep-going; what cannot be true is looked for when all \
-                          lines can be read";
 
 #[derive(Serialize)]
 struct Report {
@@ -33,29 +30,29 @@ struct Report {
     added: usize,
     known: usize,
     left_out: Vec<Diagnostic>,
-    /// Documents that came with the entries.
+    /// Documents imported with the entries.
     documents: usize,
     entries: u64,
     head: Option<String>,
 }
 
 pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure> {
+    let words = Words::english();
     let file = JournalFile::read(&import.file)?;
     let (name, holding) = (file.name.as_str(), file.header.holding.clone());
     if let Some(wanted) = at.holding.as_ref().filter(|wanted| **wanted != holding) {
-        let message =
-            format!("nothing was imported: `{name}` is the journal of `{holding}`, not of `{wanted}`");
-        return Err(Failure::new(message, "leave --holding out, or name the right file"));
+        let message = say::other_holding(words, name, &holding, wanted);
+        return Err(Failure::new(message, Label::ImportNameTheRightFile));
     }
     if import.keep_going && file.header.sealed {
-        let help = "leave --keep-going out; an export is taken in whole or not at all";
-        return Err(Failure::new(
-            format!("nothing was imported: `{name}` is sealed, so no entry can be left out"),
-            help,
-        ));
+        return Err(Failure::new(say::sealed(words, name), Label::ImportLeaveKeepGoingOut));
     }
     if !file.faults.is_empty() && !import.keep_going {
-        return Err(nothing_imported(name, &file.faults, (!file.header.sealed).then_some(READ_FIRST)));
+        return Err(nothing_imported(
+            name,
+            &file.faults,
+            (!file.header.sealed).then_some(Label::ImportMendFirst),
+        ));
     }
     let mut left_out = file.faults.clone();
     let (added, known, tip) = place::with_holdings(at, async |holdings| {
@@ -80,54 +77,51 @@ pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure>
     if import.json {
         print_json(&report)?;
     } else {
-        print(&said(&report))?;
+        print(&said(words, &report))?;
     }
     Ok(if report.left_out.is_empty() { Outcome::Done } else { Outcome::InPart })
 }
 
-fn said(report: &Report) -> String {
+fn said(words: &Words, report: &Report) -> String {
     let Report { holding, added, known, left_out, documents, entries, head } = report;
-    let added = counted(*added, "entry", "entries");
-    let known = match known {
-        0 => String::new(),
-        known => format!(", {} there already", counted(*known, "was", "were")),
+    let imported = Imported {
+        holding,
+        added: *added,
+        known: *known,
+        documents: *documents,
+        entries: *entries,
+        head: head.as_deref(),
     };
-    let entries = counted(*entries, "entry", "entries");
-    let head = head.as_ref().map(|head| format!(", head {head}")).unwrap_or_default();
-    let left_out = match left_out.as_slice() {
-        [] => String::new(),
-        some => format!("\n{} left out:\n{}", counted(some.len(), "line was", "lines were"), listed(some)),
-    };
-    let documents = match documents {
-        0 => String::new(),
-        some => format!(", with {}", counted(*some, "document", "documents")),
-    };
-    format!("{holding}: {added} added{known}{documents}; the journal has {entries}{head}{left_out}")
+    let mut text = say::imported(words, &imported);
+    if !left_out.is_empty() {
+        text += &format!("\n{}\n{}", say::left_out(words, left_out.len()), listed(words, left_out));
+    }
+    text
 }
 
-fn listed(faults: &[Diagnostic]) -> String {
+fn listed(words: &Words, faults: &[Diagnostic]) -> String {
     let mut lines: Vec<String> = faults.iter().take(FAULTS_SHOWN).map(ToString::to_string).collect();
     let more = faults.len().saturating_sub(FAULTS_SHOWN);
     if more > 0 {
-        lines.push(format!("... and {more} more"));
+        lines.push(say::and_more(words, more));
     }
     lines.join("\n")
 }
 
 /// The faults of a file of which nothing went in.
-fn nothing_imported(name: &str, faults: &[Diagnostic], help: Option<&str>) -> Failure {
-    let counted = counted(faults.len(), "fault", "faults");
-    Failure::listing(format!("nothing was imported: {counted} in `{name}`"), help, listed(faults))
+fn nothing_imported(name: &str, faults: &[Diagnostic], help: Option<Label>) -> Failure {
+    let words = Words::english();
+    Failure::listing(say::faults(words, faults.len(), name), help, listed(words, faults))
 }
 
-/// Takes the entries of an export in as they were sealed. Returns how many were added, and how many were there.
+/// Imports sealed entries of an export. Returns how many were added, and how many were already there.
 async fn restore(holdings: &Holdings, file: &JournalFile) -> Result<(usize, usize), Failure> {
     let sealed = file.lines.iter().filter_map(|(_, line)| match line {
         Line::Sealed(entry) => Some(entry.clone()),
         Line::Draft(_) => None,
     });
     let entries: Vec<Entry> = sealed.collect();
-    let spinner = waiting("taking the journal in");
+    let spinner = waiting(Label::ImportTakingIn);
     let restored = holdings.restore(&file.header.holding, &entries, &file.contents).await;
     spinner.finish_and_clear();
     match restored {
@@ -138,7 +132,7 @@ async fn restore(holdings: &Holdings, file: &JournalFile) -> Result<(usize, usiz
     }
 }
 
-/// Seals drafts and takes them in. Returns how many were added, and how many were there.
+/// Seals and records drafts. Returns how many were added, and how many were already there.
 async fn record(
     holdings: &Holdings,
     file: &JournalFile,
@@ -146,50 +140,46 @@ async fn record(
     left_out: &mut Vec<Diagnostic>,
 ) -> Result<(usize, usize), Failure> {
     let drafts: Vec<Draft> = file.lines.iter().map(|(_, line)| line.draft().clone()).collect();
-    let spinner = waiting("recording");
+    let spinner = waiting(Label::ImportRecording);
     let on_refusal = if keep_going { OnRefusal::LeaveOut } else { OnRefusal::Collect };
     let outcome = holdings.record_each(&file.header.holding, &drafts, clock::now(), on_refusal).await;
     spinner.finish_and_clear();
     let (recorded, refused) = outcome?;
     left_out.extend(refused.iter().map(|error| refusal(file, error)));
     if !refused.is_empty() && !keep_going {
-        return Err(nothing_imported(&file.name, left_out, Some(WITHOUT_BAD_LINES)));
+        return Err(nothing_imported(&file.name, left_out, Some(Label::ImportMend)));
     }
     let known = recorded.iter().filter(|entry| matches!(entry, Recorded::Known(_))).count();
     Ok((recorded.len().saturating_sub(known), known))
 }
 
-/// Which line is refused, and why.
+/// The refused line, and why.
 fn refusal(file: &JournalFile, error: &RecordError) -> Diagnostic {
     let at = |index: usize| file.lines.get(index).map(|(number, _)| *number).unwrap_or_default();
     let (line, pointer, Refused { message, help }) = match error {
         RecordError::Refused { index, refusal, .. } => {
             (at(*index), refusal.pointer.as_str(), Refused::of(Words::english(), refusal))
         }
-        RecordError::Conflict { index, .. } => {
-            (at(*index), "/id", mended(error, "make a new id for a new entry"))
-        }
+        RecordError::Conflict { index, .. } => (at(*index), "/id", mended(error, Label::ImportNewId)),
         RecordError::NotNext(broken) => {
             let line = file.line_of(|line| line.draft().id == broken.id);
-            let help = "here the file and the journal part; take in an export of this journal, or this file into a new \
-                        database (--db)";
-            (line, "", mended(error, help))
+            (line, "", mended(error, Label::ImportJournalsPart))
         }
-        RecordError::Busy | RecordError::Store(_) => (0, "", mended(error, "try again")),
+        RecordError::Busy | RecordError::Store(_) => (0, "", mended(error, Label::ImportTryAgain)),
     };
-    let message = if pointer.is_empty() { message } else { format!("{pointer}: {message}") };
+    let message = say::at(Words::english(), pointer, &message);
     Diagnostic { file: file.name.clone(), line, column: 0, message, help }
 }
 
-fn mended(error: &RecordError, help: &str) -> Refused {
-    Refused { message: error.to_string(), help: help.to_owned() }
+fn mended(error: &RecordError, help: Label) -> Refused {
+    Refused { message: not_recorded(error), help: help.said() }
 }
 
-fn waiting(what: &'static str) -> ProgressBar {
+fn waiting(what: Label) -> ProgressBar {
     if !std::io::stderr().is_terminal() {
         return ProgressBar::hidden();
     }
-    let spinner = ProgressBar::new_spinner().with_message(what);
+    let spinner = ProgressBar::new_spinner().with_message(what.said());
     spinner.enable_steady_tick(std::time::Duration::from_millis(120));
     spinner
 }

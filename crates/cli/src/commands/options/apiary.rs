@@ -10,7 +10,7 @@ use combclear_wording::{Label, Words};
 use super::{free, gap, head, mixture, starts, with_times};
 use crate::commands::headed;
 
-/// All options in order, then for which colonies not and why.
+/// All options in order, then the colonies for which each is not usable, and why.
 pub(super) fn all(words: &Words, report: &ApiaryReport) -> String {
     let label = |label| words.label(label);
     let what = say::apiary(words, &report.asked.holding, report.colonies.len(), &report.apiary);
@@ -88,7 +88,7 @@ fn dose(words: &Words, option: &ApiaryOption) -> String {
     let stock = say::in_stock(words, &amount_of(words, option.stock.in_date, &option.stock.unit));
     match option.one_dose {
         Some(sum) => {
-            // Of a course of which nobody stated the doses one is sure.
+            // If the doses of a course are not stated, at least one is certain.
             let needed = option.course.unwrap_or(sum);
             let short = needed.minus(option.stock.in_date).filter(|short| !short.is_zero());
             let short = short.filter(|_| option.unit == option.stock.unit);
@@ -106,7 +106,7 @@ fn names(colonies: &[ColonyName]) -> String {
     colonies.iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
 }
 
-/// Why not, with the colonies where it is not all of the group.
+/// Why not, with the colonies unless it is all of the group.
 fn because(why: &WhyNot, group: &[ColonyName]) -> String {
     if why.colonies.len() == group.len() {
         why.why.clone()

@@ -1,4 +1,4 @@
-//! The options of one colony, as a table, and one of them with all its conditions.
+//! The options of one colony as a table, and one of them with all its conditions.
 
 use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
@@ -9,14 +9,14 @@ use combclear_wording::options::{
     ConditionReport, DoseOfColony, DoseSum, OptionReport, OptionsReport, RunReport, StartReport, Visit,
 };
 use combclear_wording::terminal::options::{self as say, usability};
-use combclear_wording::terminal::{confidence, days_counted_by};
+use combclear_wording::terminal::{about, confidence, days_counted_by, failures};
 use combclear_wording::{Label, Words, paper};
 
 use super::{free, gap, head, mixture, range, starts, with_times};
 use crate::commands::headed;
 use crate::failure::Failure;
 
-/// All options in order, then what each of them turns on.
+/// All options in order, then the reasons for each.
 pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
     let label = |label| words.label(label);
     let mut text = top(words, report);
@@ -60,7 +60,7 @@ pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
                 text += &format!("   {}: {change}\n", label(Label::OptionsWouldHaveToChange));
             }
         }
-        // What would open more days of one that is usable stands with its conditions.
+        // For a usable option, facts that would open more days are listed with its conditions.
         for missing in option.missing.iter().filter(|_| option.answer == Usability::Unknown) {
             text += &format!("   {}: {}\n", label(Label::NotKnown), gap(words, missing));
         }
@@ -92,7 +92,7 @@ fn name(words: &Words, option: &OptionReport) -> String {
     super::name(words, &option.leaflet, option.method.as_ref(), option.revision.as_deref())
 }
 
-/// Advice that does not hold on the first of the start days that are shown.
+/// Advice that is not kept on the first start day shown.
 fn warnings(words: &Words, option: &OptionReport) -> Vec<String> {
     let first = option.days.iter().find(|days| days.answer == option.answer).map(|days| days.from);
     let advice = option.conditions.iter().filter(|condition| !condition.binds);
@@ -128,16 +128,17 @@ fn dose(words: &Words, report: &DoseOfColony) -> String {
     }
 }
 
-/// The options of one leaflet only, if one is named.
+/// The options of one leaflet, if one is named.
 pub(super) fn only(mut report: OptionsReport, leaflet: Option<&str>) -> Result<OptionsReport, Failure> {
     let Some(leaflet) = leaflet else { return Ok(report) };
     if report.options.iter().all(|option| option.leaflet.as_str() != leaflet) {
+        let words = Words::english();
         let ids = report.options.iter().map(|option| option.leaflet.as_str());
         let help = nearest(leaflet, ids).map_or_else(
-            || "leave --leaflet out to see them all".to_owned(),
-            |near| format!("did you mean `{near}`?"),
+            || words.label(Label::AskedLeaveLeafletOut).to_owned(),
+            |near| failures::did_you_mean(words, near),
         );
-        return Err(Failure::new(format!("there is no option `{leaflet}` here"), help));
+        return Err(Failure::new(failures::no_option(words, leaflet), help));
     }
     report.options.retain(|option| option.leaflet.as_str() == leaflet);
     Ok(report)
@@ -229,9 +230,9 @@ fn whole(words: &Words, option: &OptionReport) -> String {
 }
 
 fn lines(words: &Words, condition: &ConditionReport) -> Vec<String> {
-    let about = condition.about.replace('_', " ");
+    let subject = about(words, condition.about);
     let says = condition.says.as_deref().map(|says| format!(": {says}")).unwrap_or_default();
-    let said = format!("{about}{says}");
+    let said = format!("{subject}{says}");
     let advice = || format!("{said}, {}", words.label(Label::Advice));
     let mut lines = vec![if condition.binds { said.clone() } else { advice() }];
     if let Some(sure) = condition.confidence {

@@ -1,25 +1,26 @@
 //! The courses that reached a colony: given to it, or brought along by a split or uniting.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
 
-use super::stated::{GivenDose, prescriptions, said_of_lots};
-use super::terms::{Named, Stated, Terms};
+use super::by_doses::{ByDoses, Known};
+use super::stated::GivenDose;
 use super::{Course, Dose, End, flows};
 use crate::basics::calendar::{Day, TimeOfDay};
-use crate::basics::words::{ColonyName, MedicineName, StripsAtSplit, StripsAtUniting};
+use crate::basics::words::{ColonyName, StripsAtSplit, StripsAtUniting};
 use crate::facts::GENERATIONS;
 use crate::facts::holding::{Holding, Record, of_day};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, ColonySplit, ColonyUnited, Event};
-use crate::rules::leaflet::Leaflets;
 
 /// The courses of a colony in the order of placing; on one day, in the order of their entries.
-pub(super) fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> Vec<Course> {
+pub(super) fn of<'h>(holding: &'h Holding, known: &mut Known<'h>, colony: &ColonyName) -> Vec<Course> {
     let mut lines = Lines { holding, before: BTreeMap::new() };
     let traces = lines.traces(colony, Day::LAST, GENERATIONS, None);
-    let mut courses: Vec<Course> =
-        traces.iter().flat_map(|trace| trace.courses(colony, holding, leaflets)).collect();
+    let mut courses: Vec<Course> = Vec::with_capacity(traces.all.len());
+    for trace in &traces.all {
+        trace.add_courses(colony, holding, known, &mut courses);
+    }
     courses.sort_by_key(|course| course.placed);
     courses
 }
@@ -44,6 +45,46 @@ struct Trace<'h> {
     united_from: Vec<(&'h ColonyName, Day)>,
 }
 
+/// The lines of the courses of a colony in the order in which they came, found by the first dose of their course: a colony may
+/// have had hundreds of courses.
+#[derive(Default)]
+struct Traces<'h> {
+    all: Vec<Trace<'h>>,
+    /// The places of the lines of each course.
+    places: HashMap<EntryId, Vec<usize>>,
+}
+
+impl<'h> Traces<'h> {
+    fn push(&mut self, trace: Trace<'h>) {
+        self.places.entry(trace.first.id).or_default().push(self.all.len());
+        self.all.push(trace);
+    }
+
+    fn extend(&mut self, traces: impl IntoIterator<Item = Trace<'h>>) {
+        traces.into_iter().for_each(|trace| self.push(trace));
+    }
+
+    /// The lines of one course, in order.
+    fn of(&self, first: Option<EntryId>) -> impl DoubleEndedIterator<Item = &Trace<'h>> {
+        let places = first.and_then(|first| self.places.get(&first)).into_iter().flatten();
+        places.filter_map(|place| self.all.get(*place))
+    }
+
+    /// Does something to each line of one course, in order.
+    fn each_of(&mut self, first: Option<EntryId>, mut change: impl FnMut(&mut Trace<'h>)) {
+        for place in first.and_then(|first| self.places.get(&first)).into_iter().flatten() {
+            if let Some(trace) = self.all.get_mut(*place) {
+                change(trace);
+            }
+        }
+    }
+
+    /// Whether an entry is the first dose of a course here.
+    fn has(&self, first: EntryId) -> bool {
+        self.places.contains_key(&first)
+    }
+}
+
 /// The lines of descent of a colony. What each colony carried before an event is worked out once: otherwise lines that
 /// part and meet again would be walked over and over.
 struct Lines<'h> {
@@ -59,14 +100,14 @@ impl<'h> Lines<'h> {
         by: Day,
         generations: u8,
         without: Option<EntryId>,
-    ) -> Vec<Trace<'h>> {
+    ) -> Traces<'h> {
         let holding = self.holding;
-        let mut traces: Vec<Trace<'h>> = Vec::new();
-        let file = holding.colony_file(colony).iter();
-        for record in file.filter(|record| record.on <= by && Some(record.id) != without) {
+        let mut traces = Traces::default();
+        let (file, life) = (holding.colony_file(colony), holding.life_file(colony));
+        for record in file.iter().filter(|record| record.on <= by && Some(record.id) != without) {
             match &record.event {
                 Event::Administration(given) => {
-                    let doubt = parted_about(holding, colony, record, without);
+                    let doubt = parted_about(life, colony, record, without);
                     dose(holding, &mut traces, record, given, colony, doubt);
                 }
                 Event::Removal(removal) if removal.colonies.contains(colony) => {
@@ -76,14 +117,13 @@ impl<'h> Lines<'h> {
                         continue;
                     }
                     // The previous carrier came out, whichever of the two was recorded first.
-                    let begun: Vec<EntryId> = traces.iter().map(|trace| trace.first.id).collect();
-                    if !renewed_about(holding, colony, first, record, &begun) {
+                    if !renewed_about(holding, file, first, record, &traces) {
                         take_out(&mut traces, first, record);
                     }
                 }
                 Event::ColonySplit(split) if split.colony == *colony => {
                     let stay = matches!(split.strips, Some(StripsAtSplit::Stayed | StripsAtSplit::Both));
-                    part_old(&mut traces, parting(split.strips.is_some(), stay), record);
+                    part_old(&mut traces.all, parting(split.strips.is_some(), stay), record);
                 }
                 Event::ColonySplit(split) if split.into == *colony => {
                     let went = matches!(split.strips, Some(StripsAtSplit::Went | StripsAtSplit::Both));
@@ -151,7 +191,7 @@ impl<'h> Lines<'h> {
         self.before.insert(key, Vec::new());
         // Anything further back makes the colony unknown: see `Holding::unknown_since`.
         let Some(older) = generations.checked_sub(1) else { return Vec::new() };
-        let mut traces = self.traces(colony, event.on, older, Some(event.id));
+        let mut traces = self.traces(colony, event.on, older, Some(event.id)).all;
         // Anything given after the event by the clock was not there yet.
         let later = |on: Day, at: Option<TimeOfDay>| {
             on == event.on && at.zip(event.at).is_some_and(|(given, event)| given > event)
@@ -218,7 +258,7 @@ fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
 fn bring<'h>(
     holding: &Holding,
     colony: &ColonyName,
-    traces: &mut Vec<Trace<'h>>,
+    traces: &mut Traces<'h>,
     mut brought: Vec<Trace<'h>>,
     parting: Parting,
     by: &'h Record,
@@ -236,22 +276,21 @@ fn bring<'h>(
         trace.here_from = by.on;
         trace.begun_by = None;
         trace.brought = trace.doses.len();
-        if !traces.iter().any(|known| known.covers(&trace, colony, holding)) {
+        if !traces.of(Some(trace.first.id)).any(|known| known.covers(&trace, colony, holding)) {
             traces.push(trace);
         }
     }
 }
 
 /// Pieces were seen inside: from that day it is in, whatever was uncertain before.
-fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
-    let of_course = |trace: &&Trace<'_>| Some(trace.first.id) == first;
+fn found_inside(traces: &mut Traces<'_>, first: Option<EntryId>, removal: &Record) {
     let certain = |trace: &Trace<'_>| trace.is_open() && trace.in_doubt.is_none();
-    if traces.iter().filter(of_course).any(certain) {
+    if traces.of(first).any(certain) {
         return;
     }
-    let open = traces.iter().rfind(|trace| of_course(trace) && trace.is_open());
+    let open = traces.of(first).rfind(|trace| trace.is_open());
     // Something is inside, even if all was said to be out.
-    let last = open.or_else(|| traces.iter().rfind(of_course)).cloned();
+    let last = open.or_else(|| traces.of(first).next_back()).cloned();
     traces.extend(last.map(|trace| Trace {
         begun_by: None,
         united_from: Vec::new(),
@@ -261,13 +300,14 @@ fn found_inside(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &R
 
 /// Takes a course out of a colony, in every line that is not out yet. If all were out, something was found
 /// nevertheless: periods count from this day too, and earlier days stay as they were.
-fn take_out(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Record) {
-    let of_course = |trace: &Trace<'_>| Some(trace.first.id) == first;
+fn take_out(traces: &mut Traces<'_>, first: Option<EntryId>, removal: &Record) {
     let out = End::Out { on: removal.on, entry: removal.id };
     let mut certain: Vec<Trace<'_>> = Vec::new();
     let mut closed = false;
-    let open = traces.iter_mut().filter(|trace| of_course(trace) && trace.is_open());
-    for trace in open {
+    traces.each_of(first, |trace| {
+        if !trace.is_open() {
+            return;
+        }
         if trace.in_doubt.is_some() {
             // What came out was in. That is certain from here on; the uncertain days stay as they were.
             certain.push(Trace { end: out, ..trace.clone().in_from(removal.on) });
@@ -276,9 +316,9 @@ fn take_out(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Recor
             trace.end = out;
             closed = true;
         }
-    }
+    });
     if certain.is_empty() && !closed {
-        let last = traces.iter().rfind(|trace| of_course(trace)).cloned();
+        let last = traces.of(first).next_back().cloned();
         certain.extend(last.map(|trace| Trace { end: out, ..trace.in_from(removal.on) }));
     }
     traces.extend(certain);
@@ -286,7 +326,7 @@ fn take_out(traces: &mut Vec<Trace<'_>>, first: Option<EntryId>, removal: &Recor
 
 fn dose<'h>(
     holding: &'h Holding,
-    traces: &mut Vec<Trace<'h>>,
+    traces: &mut Traces<'h>,
     record: &'h Arc<Record>,
     given: &'h Administration,
     colony: &ColonyName,
@@ -294,21 +334,22 @@ fn dose<'h>(
 ) {
     let lots = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
-    let part = GivenDose { dose, lots: lots.collect() };
-    let first = given.continues.and_then(|first| holding.effective(first)).map(|first| first.id);
+    let part = GivenDose { dose, given, lots: lots.collect() };
+    let first = holding.goes_on_with(given);
     let mut went_on = false;
-    for trace in traces.iter_mut().filter(|trace| Some(trace.first.id) == first && trace.is_in_by(record.on))
-    {
-        trace.doses.push(part.clone());
-        // The previous carrier came out on this day; a new one went in.
-        trace.end = End::Open;
-        trace.in_doubt = trace.in_doubt.or(doubt);
-        went_on = true;
-    }
+    traces.each_of(first, |trace| {
+        if trace.is_in_by(record.on) {
+            trace.doses.push(part.clone());
+            // The previous carrier came out on this day; a new one went in.
+            trace.end = End::Open;
+            trace.in_doubt = trace.in_doubt.or(doubt);
+            went_on = true;
+        }
+    });
     if went_on {
         return;
     }
-    let last = traces.iter().rfind(|trace| Some(trace.first.id) == first).cloned();
+    let last = traces.of(first).next_back().cloned();
     let line = match last {
         // The previous carrier is out or uncertain; the new one is certainly in.
         Some(mut again) => {
@@ -333,34 +374,31 @@ fn dose<'h>(
     traces.push(Trace { in_doubt: doubt, begun_by: Some(dose), united_from: Vec::new(), ..line });
 }
 
-/// Whether a later dose of the course went into the colony on the day of a removal, and not clearly before it. A dose
-/// that began a course of its own (`begun`) is not a later one.
+/// Whether a later dose of the course went into the colony of this file on the day of a removal, and not clearly before it. A
+/// dose that began a course of its own is not a later one.
 fn renewed_about(
     holding: &Holding,
-    colony: &ColonyName,
+    file: &[Arc<Record>],
     first: Option<EntryId>,
     removal: &Record,
-    begun: &[EntryId],
+    traces: &Traces<'_>,
 ) -> bool {
-    let of_the_day = of_day(holding.colony_file(colony), removal.on);
-    of_the_day.iter().filter(|other| !begun.contains(&other.id)).any(|other| {
-        let continued = other.body::<Administration>().and_then(|given| given.continues);
-        let continued = continued.and_then(|continued| holding.effective(continued)).map(|first| first.id);
-        let before = removal.at.zip(other.at).is_some_and(|(removed, given)| given < removed);
-        continued.is_some() && continued == first && !before
+    first.is_some_and(|first| {
+        let later = holding.later_doses(of_day(file, removal.on), first);
+        later.into_iter().any(|dose| !traces.has(dose.id) && dose.renews(removal))
     })
 }
 
 /// The doubt about a dose if the colony was split on the same day: no clock shows which came first, so the carrier may
-/// have gone to the new colony.
+/// have gone to the new colony. `life` is the file of the colony's life.
 fn parted_about(
-    holding: &Holding,
+    life: &[Arc<Record>],
     colony: &ColonyName,
     given: &Record,
     without: Option<EntryId>,
 ) -> Option<(Day, EntryId)> {
     let dose = Dose { on: given.on, at: given.at, entry: given.id };
-    let mut others = holding.life_file(colony).iter().filter(|other| Some(other.id) != without);
+    let mut others = life.iter().filter(|other| Some(other.id) != without);
     let split = others.find(|other| {
         other.body::<ColonySplit>().is_some_and(|split| {
             split.colony == *colony
@@ -431,15 +469,21 @@ impl<'h> Trace<'h> {
         same && ends_no_sooner && self.until.is_none()
     }
 
-    /// The course from dose to dose. Each dose may bring the terms of its own lot or prescription; they apply from its
+    /// Adds the course from dose to dose. Each dose may bring the terms of its own lot or prescription; they apply from its
     /// day on, not before.
-    fn courses(&self, colony: &ColonyName, holding: &'h Holding, leaflets: &Leaflets) -> Vec<Course> {
-        let mut courses: Vec<Course> = Vec::new();
+    fn add_courses(
+        &self,
+        colony: &ColonyName,
+        holding: &'h Holding,
+        known: &mut Known<'h>,
+        courses: &mut Vec<Course>,
+    ) {
+        let begun = courses.len();
         for count in 1..=self.doses.len() {
             let doses = self.doses.get(..count).unwrap_or_default();
-            let course = self.course(doses, colony, holding, leaflets);
+            let course = self.course(doses, colony, holding, known);
             let from = doses.last().map_or(self.here_from, |last| last.dose.on.max(self.here_from));
-            match courses.last_mut() {
+            match courses.get_mut(begun..).and_then(<[Course]>::last_mut) {
                 Some(before) if before.terms == course.terms || from <= before.here_from => {
                     *before = Course { here_from: before.here_from, ..course };
                 }
@@ -450,7 +494,6 @@ impl<'h> Trace<'h> {
                 None => courses.push(course),
             }
         }
-        courses
     }
 
     fn course(
@@ -458,35 +501,14 @@ impl<'h> Trace<'h> {
         doses: &[GivenDose<'h>],
         colony: &ColonyName,
         holding: &'h Holding,
-        leaflets: &Leaflets,
+        known: &mut Known<'h>,
     ) -> Course {
-        let placed = self.first.on;
-        let lot = doses.iter().flat_map(|given| &given.lots).next();
-        let lot = lot.and_then(|lot| holding.lot(lot)).map(|(_, lot)| lot);
-        let medicine = lot.and_then(|lot| holding.medicine(&lot.medicine));
-        let jurisdiction = holding.jurisdiction(placed);
-        let named = match medicine.and_then(|(_, medicine)| medicine.leaflet.as_ref()) {
-            None => Named::None {
-                knows_withdrawal: jurisdiction.is_some_and(|known| leaflets.know_withdrawal(known)),
-            },
-            Some(id) => {
-                let found = jurisdiction.and_then(|jurisdiction| leaflets.get(jurisdiction, id));
-                found.map_or(Named::NotFound, |leaflet| Named::Found(Arc::clone(leaflet)))
-            }
-        };
-        let (prescriptions, all_prescribed) = prescriptions(doses, holding);
-        let stated = Stated {
-            prescriptions,
-            all_prescribed,
-            lots: said_of_lots(doses, holding),
-            declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
-        };
+        let ByDoses { medicine, pack_name, terms } = known.of(self.first, self.given, doses);
         Course {
             entry: self.first.id,
-            // A lot that is not in the record is refused on entry, but a history never fails.
-            medicine: lot.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone()),
-            pack_name: medicine.map_or("", |(_, medicine)| medicine.pack_name.as_str()).into(),
-            placed,
+            medicine,
+            pack_name,
+            placed: self.first.on,
             doses: doses.iter().map(|given| given.dose).collect(),
             end: self.end,
             in_doubt: self.in_doubt,
@@ -494,7 +516,7 @@ impl<'h> Trace<'h> {
             until: self.until,
             came_by: self.came_by,
             flows: flows::of_line(holding, colony, &self.united_from),
-            terms: Terms::of(&named, placed, self.given.method.as_ref(), &stated),
+            terms,
         }
     }
 }

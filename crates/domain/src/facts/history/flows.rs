@@ -5,20 +5,8 @@ use std::cmp::Reverse;
 use super::terms::FlowBefore;
 use crate::basics::calendar::Day;
 use crate::basics::words::{ApiaryName, ColonyName};
-use crate::facts::flow::Flow;
+use crate::facts::apiary::{Flow, FlowSpan};
 use crate::facts::holding::Holding;
-use crate::journal::entry::EntryId;
-
-/// A nectar flow, for the days on which a colony stood in it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct FlowSpan {
-    /// First day; for an expected flow, in an early year. Not before the colony came.
-    pub from: Day,
-    /// The last day on which it may go on. Not after the colony left.
-    pub last: Day,
-    /// The entry that records it.
-    pub entry: EntryId,
-}
 
 /// How many days count as "right before" a flow if a leaflet names no days.
 ///
@@ -95,11 +83,9 @@ fn within(holding: &Holding, stays: &[(Day, &ApiaryName)]) -> Vec<FlowSpan> {
         // On the day of a move it stood at both apiaries.
         let left = stays.get(index.saturating_add(1)).map(|(next, _)| *next);
         for flow in Flow::all(holding.apiary_file(apiary)) {
-            let span = FlowSpan {
-                from: flow.earliest().max(*from),
-                last: left.map_or(flow.last(), |left| flow.last().min(left)),
-                entry: flow.entry,
-            };
+            let whole = flow.span();
+            let last = left.map_or(whole.last, |left| whole.last.min(left));
+            let span = FlowSpan { from: whole.from.max(*from), last, ..whole };
             spans.extend(Some(span).filter(|span| span.from <= span.last));
         }
     }

@@ -3,8 +3,10 @@
 //! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] when a question is asked. It follows splits
 //! and unitings back, because a colony carries the courses and the treated comb of the colonies it came from.
 
+mod by_doses;
 mod courses;
 mod flows;
+mod line;
 mod periods;
 mod plan;
 mod resolve;
@@ -26,16 +28,19 @@ use crate::journal::event::{Inspection, SupersOff, SupersOn};
 use crate::rules::leaflet::Leaflets;
 use crate::rules::leaflet::rule::BroodState;
 
+pub use crate::facts::apiary::FlowSpan;
+use by_doses::Known;
+pub use flows::RIGHT_BEFORE_DAYS;
 pub(crate) use flows::{BeforeFlow, before_flow};
-pub use flows::{FlowSpan, RIGHT_BEFORE_DAYS};
-pub(crate) use periods::{Bars, blocked_through, free_from, free_in_or_out, inside, withdrawal_bars};
+pub(crate) use line::{Line, Planned};
+pub(crate) use periods::{Bars, blocked_through, inside, withdrawal_bars};
 pub use plan::Lack;
 pub(crate) use plan::{Ends, Plan};
 pub(crate) use stated::label_revision;
 pub use terms::{Doses, FlowBefore, Stay, Terms};
 pub use timeline::{DoseDue, EarliestOut, Presence, Standing};
 pub use whereabouts::Doubt;
-pub(crate) use whereabouts::{Whereabouts, used_up};
+pub(crate) use whereabouts::{Whereabouts, used_up, whereabouts};
 
 /// Everything that affects whether one colony may be supered.
 #[derive(Debug, Clone)]
@@ -86,8 +91,8 @@ pub struct Course {
     /// The nectar flows it stood in, if it came from colonies that were united into this one; otherwise those of this
     /// colony apply.
     pub flows: Option<Vec<FlowSpan>>,
-    /// The terms that apply to it.
-    pub terms: Terms,
+    /// The terms that apply to it. Colonies that were given the same share them.
+    pub terms: Arc<Terms>,
 }
 
 /// One dose.
@@ -125,25 +130,25 @@ pub enum End {
     },
 }
 
-/// A stretch of days with harvest supers on.
+/// A period with harvest supers on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = SupersReport))]
 pub struct SuperSpan {
     /// The day they went on.
     pub from: Day,
-    /// The day the last of them came off; null while they are on.
+    /// The day the last of them came off; null while any are on.
     pub off: Option<Day>,
     /// The entry that put them on.
     pub entry: EntryId,
 }
 
-/// Brood as seen on a day.
+/// Brood seen on a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = BroodReport))]
 pub struct BroodSeen {
     /// The day.
     pub on: Day,
-    /// What was seen.
+    /// The brood seen.
     pub brood: Brood,
     /// The entry that recorded it.
     pub entry: EntryId,
@@ -154,12 +159,25 @@ pub struct BroodSeen {
 /// Common practice, no source: worker brood takes three weeks from egg to bee, so brood seen earlier has emerged.
 pub const BROOD_TELLS_DAYS: u16 = 21;
 
-impl History {
-    /// Derives the history of a colony; an empty one for a colony that nobody entered.
+/// The histories of several colonies of a holding, one after another. What they share is worked out once: most courses are
+/// given to many colonies.
+pub struct Histories<'h> {
+    holding: &'h Holding,
+    known: Known<'h>,
+}
+
+impl<'h> Histories<'h> {
+    /// Those of this holding.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
+    pub fn new(holding: &'h Holding, leaflets: &'h Leaflets) -> Histories<'h> {
+        Histories { holding, known: Known::new(holding, leaflets) }
+    }
+
+    /// Derives the history of a colony; an empty one for a colony that nobody entered.
+    pub fn of(&mut self, colony: &ColonyName) -> History {
+        let holding = self.holding;
         let life = holding.life(colony);
-        let courses = courses::of(holding, leaflets, colony);
+        let courses = courses::of(holding, &mut self.known, colony);
         History {
             colony: colony.clone(),
             begun: life.begun.map(|record| (record.on, record.id)),
@@ -171,10 +189,18 @@ impl History {
             flows: flows::of(holding, colony),
         }
     }
+}
 
-    /// The nectar flows that a course stood in.
-    pub(crate) fn flows_of<'h>(&'h self, course: &'h Course) -> &'h [FlowSpan] {
-        course.flows.as_deref().unwrap_or(&self.flows)
+impl History {
+    /// Derives the history of a colony; an empty one for a colony that nobody entered. See [`Histories`] for several.
+    #[must_use]
+    pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
+        Histories::new(holding, leaflets).of(colony)
+    }
+
+    /// The nectar flows that a line of a course stands in.
+    pub(crate) fn flows_of<'h>(&'h self, line: &'h impl Line) -> &'h [FlowSpan] {
+        line.own_flows().unwrap_or(&self.flows)
     }
 
     /// The history as it stood at the end of a day, without later events.

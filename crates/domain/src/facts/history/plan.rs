@@ -115,9 +115,10 @@ impl Plan {
             (Ends::AtOnce, _) => Some(last),
             // Each carrier is used up in its own time; the last one counts.
             (Ends::UsedUp, Some((days, _))) => Some(last.saturating_add(days)),
-            // It is not established when it is used up. By the stated stay it works at least until then.
+            // It is not established when it is used up. By the stated stay it works at least until then. A carrier does not
+            // come out on the day it goes in.
             (Ends::UsedUp | Ends::PerhapsUsedUp | Ends::TakenOut | Ends::NotStated, _) => {
-                stay.map(|fact| fact.value.max(last))
+                stay.map(|fact| fact.value.max(last + 1))
             }
         });
         let established = match ends {

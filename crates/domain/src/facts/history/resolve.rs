@@ -126,15 +126,28 @@ where
                 (None, None) => built_in.or_else(declared),
             }
         };
-        let mut parts: Vec<Option<Sourced<T>>> = prescribed.into_iter().flatten().map(Some).collect();
-        if !every_dose {
-            parts.extend(lots.iter().map(of_lot));
+        let lots = lots.iter().filter(|_| !every_dose);
+        self.together(prescribed.into_iter().flatten().map(Some).chain(lots.map(of_lot)))
+    }
+
+    /// The strictest of several statements, with the confidence of the weakest; where one says nothing, nothing is weaker.
+    fn together(&self, parts: impl Iterator<Item = Option<Sourced<T>>>) -> Option<Sourced<T>> {
+        let mut strictest: Option<Sourced<T>> = None;
+        let mut weakest = Confidence::Document;
+        for part in parts {
+            let confidence = part.as_ref().map_or(Confidence::Unconfirmed, |fact| fact.confidence);
+            if weakness(confidence) > weakness(weakest) {
+                weakest = confidence;
+            }
+            let stricter = |fact: &Sourced<T>| {
+                let than = |best: &Sourced<T>| (self.order)(&fact.value, &best.value) == Ordering::Greater;
+                strictest.as_ref().is_none_or(than)
+            };
+            if part.as_ref().is_some_and(stricter) {
+                strictest = part;
+            }
         }
-        let weakest =
-            parts.iter().map(|part| part.as_ref().map_or(Confidence::Unconfirmed, |fact| fact.confidence));
-        let confidence = weakest.max_by_key(|confidence| weakness(*confidence))?;
-        let strictest = strictest(parts.into_iter().flatten(), |a, b| (self.order)(&a.value, &b.value))?;
-        Some(Sourced { confidence, ..strictest })
+        strictest.map(|strictest| Sourced { confidence: weakest, ..strictest })
     }
 
     /// What was read of a lot by the day on which some of it was first given, and what was read later.
@@ -161,17 +174,16 @@ where
     /// applies, with the confidence of the weakest.
     pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Sourced<T>> {
         let in_force = built_in.on(self.topic).filter(|(_, rule)| rule.fits(built_in.method, revision));
-        let values: Vec<_> =
-            in_force.filter_map(|(index, rule)| Some(((self.rule)(rule)?, index, rule.confidence))).collect();
-        let confidence = values.iter().map(|(_, _, confidence)| *confidence).max_by_key(|c| weakness(*c))?;
-        let (value, index, _) = strictest(values.into_iter(), |a, b| (self.order)(&a.0, &b.0))?;
-        Some(Sourced {
-            value,
-            authority: Authority::Leaflet(index),
-            confidence,
-            looser_than: None,
-            set_aside: None,
-        })
+        let said = in_force.filter_map(|(index, rule)| {
+            Some(Sourced {
+                value: (self.rule)(rule)?,
+                authority: Authority::Leaflet(index),
+                confidence: rule.confidence,
+                looser_than: None,
+                set_aside: None,
+            })
+        });
+        self.together(said.map(Some))
     }
 }
 

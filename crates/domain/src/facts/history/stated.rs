@@ -59,18 +59,19 @@ fn readings<'h>(holding: &'h Holding, lot: &LotName) -> Vec<(&'h Record, &'h Sta
 }
 
 /// A dose, and the lots it came from.
-#[derive(Clone, PartialEq)]
+#[derive(Clone)]
 pub(super) struct GivenDose<'h> {
     pub(super) dose: Dose,
+    /// The body of its entry.
+    pub(super) given: &'h Administration,
     pub(super) lots: Vec<&'h LotName>,
 }
 
-fn administrations<'h>(
-    doses: &[GivenDose<'h>],
-    holding: &'h Holding,
-) -> impl Iterator<Item = (EntryId, &'h Administration)> + Clone {
-    let records = doses.iter().filter_map(|given| holding.entry(given.dose.entry));
-    records.filter_map(|record| Some((record.id, record.body()?)))
+// By hand: an entry has one body, which need not be compared.
+impl PartialEq for GivenDose<'_> {
+    fn eq(&self, other: &GivenDose<'_>) -> bool {
+        self.dose == other.dose && self.lots == other.lots
+    }
 }
 
 /// The prescriptions of the doses, and whether every dose had one.
@@ -79,11 +80,9 @@ pub(super) fn prescriptions<'h>(
     holding: &'h Holding,
 ) -> (Vec<(EntryId, &'h StatedTerms)>, bool) {
     let found = |name| holding.prescription(name).map(|(record, body)| (record.id, &body.terms));
-    let of_doses: Vec<_> = administrations(doses, holding)
-        .map(|(_, given)| given.prescription.as_ref().and_then(found))
-        .collect();
-    let all = of_doses.iter().all(Option::is_some);
-    let mut prescriptions: Vec<_> = of_doses.into_iter().flatten().collect();
+    let of_doses = || doses.iter().map(|dose| dose.given.prescription.as_ref().and_then(found));
+    let all = of_doses().all(|prescription| prescription.is_some());
+    let mut prescriptions: Vec<_> = of_doses().flatten().collect();
     prescriptions.dedup_by_key(|(entry, _)| *entry);
     (prescriptions, all)
 }
@@ -98,14 +97,13 @@ pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) ->
     }
     let said = lots.into_iter().map(|lot| {
         let gave = |given: &Administration| given.given.iter().any(|part| part.lot == *lot);
-        let packs = administrations(doses, holding).filter(|(_, given)| gave(given));
-        let on = |entry| holding.entry(entry).map(|record| record.on);
-        let first_given = packs.clone().filter_map(|(entry, _)| on(entry)).min();
+        let packs = doses.iter().filter(|dose| gave(dose.given));
+        let first_given = packs.clone().map(|given| given.dose.on).min();
         LotSaid {
             revision: label_revision(holding, lot, first_given),
             readings: readings(holding, lot),
             packs: packs
-                .filter_map(|(entry, given)| Some((entry, on(entry)?, given.withdrawal_days?)))
+                .filter_map(|given| Some((given.dose.entry, given.dose.on, given.given.withdrawal_days?)))
                 .collect(),
             first_given,
         }

@@ -41,15 +41,15 @@ impl FlowBefore {
     }
 }
 
-/// How many doses make a course.
+/// Doses in a course.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = DosesReport))]
 pub struct Doses {
-    /// How many.
+    /// Number of doses.
     pub count: u8,
-    /// Fewest days from one to the next.
+    /// Least number of days between doses.
     pub interval_min_days: Option<u16>,
-    /// Most days from one to the next.
+    /// Greatest number of days between doses.
     pub interval_max_days: Option<u16>,
 }
 

@@ -1,10 +1,9 @@
 //! The timeline of a course: where it stands on a day, what is still to be done with it, and when.
-//!
-//! It serves recorded and planned courses alike: both have doses, terms and perhaps an end.
 
+use super::line::Line;
 use super::plan::Plan;
-use super::whereabouts::{Doubt, Whereabouts, used_up};
-use super::{BroodSeen, Course, Dose, End, History};
+use super::whereabouts::{Doubt, Whereabouts, used_up, whereabouts};
+use super::{BroodSeen, Course, End, History};
 use crate::basics::calendar::Day;
 use crate::basics::words::RemovalNeed;
 use crate::journal::entry::EntryId;
@@ -68,13 +67,13 @@ impl Course {
     /// Whether this line of the course applies on a day: it was here, and no other line has taken over.
     #[must_use]
     pub fn speaks_on(&self, day: Day) -> bool {
-        self.here_from <= day && self.until.is_none_or(|until| day < until)
+        Line::speaks_on(self, day)
     }
 
     /// Where it stands at the end of a day. Of several carriers the last one counts.
     #[must_use]
     pub fn standing(&self, on: Day) -> Standing {
-        match self.whereabouts(on).next_back() {
+        match whereabouts(self, on).next_back() {
             Some(Whereabouts::Out(out)) => Standing::Out(out),
             Some(Whereabouts::NotKnown { may_be_in: false, last, .. }) => Standing::Out(last),
             Some(Whereabouts::NotKnown { doubt: Doubt::NotSaid { since, entry }, .. }) => {
@@ -181,16 +180,6 @@ impl Course {
             due.push(last);
         }
         Some(due)
-    }
-
-    /// The course as it would run if these doses were given and all came out on a day. These have no entry yet: the
-    /// first dose stands for it.
-    #[must_use]
-    pub(crate) fn gone_on_with(mut self, doses: Vec<Day>, out: Day) -> Course {
-        let entry = self.entry;
-        self.doses.extend(doses.into_iter().map(|on| Dose { on, at: None, entry }));
-        self.end = End::Out { on: out, entry };
-        self
     }
 
     /// The entries it rests on: its doses, how it came here, its end.

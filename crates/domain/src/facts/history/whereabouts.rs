@@ -1,7 +1,7 @@
 //! Where the carriers and doses of a course are on a day: in, out since a day, or not known.
 
+use super::line::Line;
 use super::terms::Terms;
-use super::{Course, Dose};
 use crate::basics::calendar::Day;
 use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
@@ -42,64 +42,62 @@ pub enum Doubt {
     UsedUp,
 }
 
-impl Course {
-    /// Where each carrier of the course is on a day, in the order of the doses. Where doses leave nothing inside or
-    /// carriers must come out, only the last counts.
-    pub(crate) fn whereabouts(&self, on: Day) -> impl DoubleEndedIterator<Item = Whereabouts> + '_ {
-        let each = match self.terms.release() {
-            Some(Release::Single) => None,
-            Some(Release::Slow) | None => used_up(&self.terms),
-        };
-        let given = self.doses_by(on).count();
-        let first = if each.is_some() { 0 } else { given.saturating_sub(1) };
-        // Doses are in the order in which they were given.
-        self.doses.get(first..given).unwrap_or_default().iter().map(move |dose| {
-            match (each, self.terms.release()) {
-                (Some((days, sure)), _) => self.spent_carrier(dose, days, sure, on),
-                (None, Some(Release::Single)) => Whereabouts::Out(dose.on),
-                (None, Some(Release::Slow) | None) => self.carrier_to_take_out(on),
-            }
-        })
-    }
+/// Where each carrier of a line is on a day, in the order of the doses. Where doses leave nothing inside or carriers must
+/// come out, only the last counts.
+pub(crate) fn whereabouts<L: Line>(line: &L, on: Day) -> impl DoubleEndedIterator<Item = Whereabouts> {
+    let release = line.terms().release();
+    let each = match release {
+        Some(Release::Single) => None,
+        Some(Release::Slow) | None => used_up(line.terms()),
+    };
+    // Doses are in the order in which they were given.
+    let given = line.doses().filter(|dose| *dose <= on).count();
+    let first = if each.is_some() { 0 } else { given.saturating_sub(1) };
+    line.doses().take(given).skip(first).map(move |dose| match (each, release) {
+        (Some((days, sure)), _) => spent_carrier(line, dose.plus(days), sure, on),
+        (None, Some(Release::Single)) => Whereabouts::Out(dose),
+        (None, Some(Release::Slow) | None) => carrier_to_take_out(line, on),
+    })
+}
 
-    /// A carrier that stays in until it is taken out.
-    fn carrier_to_take_out(&self, on: Day) -> Whereabouts {
-        match (self.out_by(on), self.in_doubt.filter(|(since, _)| *since <= on)) {
-            (Some(out), _) => Whereabouts::Out(out),
-            (None, Some((since, entry))) => Whereabouts::NotKnown {
-                may_be_in: true,
-                first: since,
-                last: since,
-                doubt: Doubt::NotSaid { since, entry },
-            },
-            (None, None) => Whereabouts::In,
-        }
+/// A carrier that stays in until it is taken out.
+fn carrier_to_take_out(line: &impl Line, on: Day) -> Whereabouts {
+    let out = line.out().filter(|out| *out <= on);
+    match (out, line.in_doubt().filter(|(since, _)| *since <= on)) {
+        (Some(out), _) => Whereabouts::Out(out),
+        (None, Some((since, entry))) => Whereabouts::NotKnown {
+            may_be_in: true,
+            first: since,
+            last: since,
+            doubt: Doubt::NotSaid { since, entry },
+        },
+        (None, None) => Whereabouts::In,
     }
+}
 
-    /// A carrier that need not come out and is used up some days after its dose.
-    fn spent_carrier(&self, dose: &Dose, days: u16, sure: bool, on: Day) -> Whereabouts {
-        let spent = dose.on.plus(days);
-        let surely_spent = Some(spent).filter(|spent| sure && *spent <= on);
-        let gone = match (self.out_by(on), surely_spent) {
-            (Some(out), Some(spent)) => Some(out.min(spent)),
-            (out, spent) => out.or(spent),
-        };
-        let not_said = self.in_doubt.filter(|(since, _)| *since <= on);
-        let perhaps_spent = Some(spent).filter(|spent| *spent <= on);
-        // The first day since which it may be out, and why.
-        let doubts = [
-            not_said.map(|(since, entry)| (since, Doubt::NotSaid { since, entry })),
-            perhaps_spent.map(|spent| (spent, Doubt::UsedUp)),
-        ];
-        let first = doubts.into_iter().flatten().min_by_key(|(first, _)| *first);
-        match (gone, first) {
-            (None, None) => Whereabouts::In,
-            (None, Some((first, doubt))) => Whereabouts::NotKnown { may_be_in: true, first, last: on, doubt },
-            (Some(gone), Some((first, doubt))) if first < gone => {
-                Whereabouts::NotKnown { may_be_in: false, first, last: gone, doubt }
-            }
-            (Some(gone), _) => Whereabouts::Out(gone),
+/// A carrier that need not come out and is used up on the day `spent`.
+fn spent_carrier(line: &impl Line, spent: Day, sure: bool, on: Day) -> Whereabouts {
+    let out = line.out().filter(|out| *out <= on);
+    let surely_spent = Some(spent).filter(|spent| sure && *spent <= on);
+    let gone = match (out, surely_spent) {
+        (Some(out), Some(spent)) => Some(out.min(spent)),
+        (out, spent) => out.or(spent),
+    };
+    let not_said = line.in_doubt().filter(|(since, _)| *since <= on);
+    let perhaps_spent = Some(spent).filter(|spent| *spent <= on);
+    // The first day since which it may be out, and why.
+    let doubts = [
+        not_said.map(|(since, entry)| (since, Doubt::NotSaid { since, entry })),
+        perhaps_spent.map(|spent| (spent, Doubt::UsedUp)),
+    ];
+    let first = doubts.into_iter().flatten().min_by_key(|(first, _)| *first);
+    match (gone, first) {
+        (None, None) => Whereabouts::In,
+        (None, Some((first, doubt))) => Whereabouts::NotKnown { may_be_in: true, first, last: on, doubt },
+        (Some(gone), Some((first, doubt))) if first < gone => {
+            Whereabouts::NotKnown { may_be_in: false, first, last: gone, doubt }
         }
+        (Some(gone), _) => Whereabouts::Out(gone),
     }
 }
 

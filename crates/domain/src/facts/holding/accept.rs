@@ -11,6 +11,7 @@ use super::{File, Holding, Record, mentions};
 use crate::basics::calendar::Instant;
 use crate::journal::entry::{Draft, Entry, EntryId};
 use crate::journal::event::{Archived, Body, Event};
+use crate::journal::kept::Kept;
 
 impl Holding {
     /// Seals what happened as the next entry and takes it in, unless it cannot be true.
@@ -83,17 +84,17 @@ impl Holding {
     /// name with either. Leaves the holding as it was.
     fn check_correction(&mut self, entry: &Entry, of: EntryId, look: Look) -> Result<(), Refusal> {
         let old = self.check_corrected(entry, of)?;
-        let new = Arc::new(self.record_of(entry));
+        let new = Arc::new(self.record_of(entry.into()));
         self.unlist(&old);
         let mut verdict =
             self.check_own_course(&old, &new).and_then(|()| self.check_event(new.on, &new.event, look));
         if verdict.is_ok() {
             self.superseded.insert(old.id, new.id);
-            self.records.insert(new.id, Arc::clone(&new));
+            self.records.put(Arc::clone(&new));
             self.list(&new);
             verdict = self.check_neighbours(&old, &new);
             self.unlist(&new);
-            self.records.remove(&new.id);
+            self.records.remove(new.id);
             self.superseded.remove(&old.id);
         }
         self.list(&old);
@@ -148,16 +149,16 @@ impl Holding {
     /// Undoes the last entry if the journal did not take it. Returns whether it was undone: an archive step cannot be,
     /// nor an entry that is not the last.
     pub fn take_back(&mut self, last: &Entry) -> bool {
-        let Some(record) = self.records.get(&last.draft.id).cloned() else { return false };
+        let Some(record) = self.records.get(last.draft.id).cloned() else { return false };
         let of_archive = matches!(record.event, Event::InArchive(_) | Event::Archived(_));
         if self.tip != Some(last.tip()) || of_archive {
             return false;
         }
         self.unlist(&record);
-        self.records.remove(&record.id);
+        self.records.remove(record.id);
         if let Some(correction) = &record.correction {
             self.superseded.remove(&correction.of);
-            if let Some(old) = self.records.get(&correction.of).cloned() {
+            if let Some(old) = self.records.get(correction.of).cloned() {
                 self.list(&old);
             }
         }
@@ -166,15 +167,15 @@ impl Holding {
     }
 
     /// Adds an entry to the fold, and removes the one it corrects.
-    pub(super) fn take_in(&mut self, entry: &Entry) {
+    pub(super) fn take_in(&mut self, entry: Kept) {
         let record = Arc::new(self.record_of(entry));
         if let Some(correction) = &record.correction {
-            if let Some(old) = self.records.get(&correction.of).cloned() {
+            if let Some(old) = self.records.get(correction.of).cloned() {
                 self.unlist(&old);
             }
             self.superseded.insert(correction.of, record.id);
         }
-        self.records.insert(record.id, Arc::clone(&record));
+        self.records.put(Arc::clone(&record));
         self.list(&record);
         if let Event::InArchive(_) = record.event {
             self.bare.insert(record.seq, record.id);
@@ -248,26 +249,20 @@ impl Holding {
         }
     }
 
-    fn record_of(&self, entry: &Entry) -> Record {
-        let draft = &entry.draft;
-        let corrected = draft.correction.as_ref().and_then(|correction| self.records.get(&correction.of));
-        let moment_kept = corrected.filter(|old| old.on == draft.on && old.at == draft.at);
-        Record {
-            id: draft.id,
-            seq: entry.seq,
-            place: moment_kept.map_or(entry.seq, |old| old.place),
-            on: draft.on,
-            at: draft.at,
-            recorded_at: entry.recorded_at,
-            recorded_by: draft.recorded_by.clone(),
-            event: draft.event.clone(),
-            correction: draft.correction.clone(),
-        }
+    fn record_of(&self, entry: Kept) -> Record {
+        let Kept { id, seq, on, at, recorded_at, recorded_by, event, correction, hash: _ } = entry;
+        let corrected = correction.as_ref().and_then(|correction| self.records.get(correction.of));
+        let moment_kept = corrected.filter(|old| old.on == on && old.at == at);
+        let place = moment_kept.map_or(seq, |old| old.place);
+        Record { id, seq, place, on, at, recorded_at, recorded_by, event, correction }
     }
 }
 
 /// Keeps the file in order. Most entries belong at its end.
 fn insert(file: &mut File, record: &Arc<Record>) {
+    if file.last().is_none_or(|last| last.order() < record.order()) {
+        return file.push(Arc::clone(record));
+    }
     let at = file.partition_point(|listed| listed.order() < record.order());
     file.insert(at, Arc::clone(record));
 }

@@ -31,8 +31,10 @@ impl Holding {
     /// The entries that record archives, in the order in which they were recorded.
     #[must_use]
     pub fn archives(&self) -> Vec<(&Record, &Archived)> {
-        let told = self.in_order().into_iter().filter_map(|record| Some((&**record, record.body()?)));
-        told.collect()
+        let told = self.records.all().filter_map(|record| Some((&**record, record.body()?)));
+        let mut told: Vec<(&Record, &Archived)> = told.collect();
+        told.sort_unstable_by_key(|(record, _)| record.seq);
+        told
     }
 
     /// The same holding with the bodies of these places moved into an archive.
@@ -46,7 +48,7 @@ impl Holding {
     /// Removes the entries at these places from every file, and drops their bodies.
     pub(super) fn move_out(&mut self, places: &Places) {
         let moved: Vec<Arc<Record>> =
-            self.records.values().filter(|record| places.contains(record.seq)).cloned().collect();
+            self.records.all().filter(|record| places.contains(record.seq)).cloned().collect();
         for record in &moved {
             // A corrected entry is in no file any more.
             if !self.superseded.contains_key(&record.id) {
@@ -56,7 +58,7 @@ impl Holding {
         for record in moved {
             let event = Event::InArchive(record.event.kind());
             self.bare.remove(&record.seq);
-            self.records.insert(record.id, Arc::new(Record { event, ..(*record).clone() }));
+            self.records.put(Arc::new(Record { event, ..(*record).clone() }));
         }
     }
 
@@ -76,7 +78,7 @@ impl Holding {
             return at("/body/entries", Archives::NumberDiffers { entries, places });
         }
         let by_place: HashMap<u64, &Arc<Record>> =
-            self.records.values().map(|record| (record.seq, record)).collect();
+            self.records.all().map(|record| (record.seq, record)).collect();
         let mut going = Vec::new();
         // Not place by place as named: a short text may name very many.
         let known = by_place.keys().filter(|seq| body.places.contains(**seq)).count();
@@ -107,7 +109,7 @@ impl Holding {
     pub(super) fn check_moved_correction(&self, entry: &Entry) -> Checked {
         let Some(correction) = &entry.draft.correction else { return Ok(()) };
         let of = correction.of;
-        let fits = self.records.get(&of).is_some_and(|old| {
+        let fits = self.records.get(of).is_some_and(|old| {
             let (was, now) = (old.event.kind(), entry.draft.kind());
             matches!(old.event, Event::InArchive(_)) && (was == now || now == Kind::StrikeOut)
         });

@@ -35,7 +35,7 @@ impl Holding {
     /// What holds for every entry: a new id, no day in the future.
     pub(super) fn check_envelope(&self, entry: &Entry) -> Checked {
         let draft = &entry.draft;
-        if self.records.contains_key(&draft.id) {
+        if self.records.get(draft.id).is_some() {
             return Err(Refusal::at("/id", Entries::IdIsTaken { id: draft.id }));
         }
         let today = entry.recorded_at.latest_civil_date();
@@ -48,7 +48,7 @@ impl Holding {
     /// That the corrected entry exists, still stands, and is of the same kind. Returns it.
     pub(super) fn check_corrected(&self, entry: &Entry, of: EntryId) -> Result<Arc<Record>, Refusal> {
         let refused = |why: Corrections| Err(Refusal::at("/corrects", why));
-        let Some(old) = self.records.get(&of) else {
+        let Some(old) = self.records.get(of) else {
             return refused(Corrections::NoSuchEntry { of });
         };
         if let Some(by) = self.superseded.get(&of) {

@@ -8,9 +8,9 @@ use super::untrue::{Courses, Lots};
 use super::{Holding, Record};
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
-use crate::basics::words::{ColonyName, MedicineName};
+use crate::basics::words::MedicineName;
 use crate::journal::entry::EntryId;
-use crate::journal::event::{Administration, ColonyUnited, Event, Removal};
+use crate::journal::event::{Administration, Event, Removal};
 
 impl Holding {
     pub(super) fn check_administration(&self, on: Day, body: &Administration, look: Look) -> Checked {
@@ -104,14 +104,14 @@ impl Holding {
                 continue;
             }
             // What came out on the day of a later dose was the carrier before: the course goes on.
-            let renewed = self.later_doses(colony, record.id).any(|dose| dose.on == on);
-            if renewed {
+            let mut later_doses = self.later_doses(self.colony_file(colony), record.id);
+            if later_doses.any(|dose| dose.on == on) {
                 continue;
             }
             let cleared = self.cleared(colony, record.id);
             // Pieces may be left inside before it was cleared, and it may come back with a colony that is taken in.
             let stands = |out: &&Arc<Record>| {
-                (body.left_inside == 0 || on > out.on) && !self.came_again(colony, record, out.on, on)
+                (body.left_inside == 0 || on > out.on) && !self.course_came_again(colony, record, out.on, on)
             };
             if let Some(out) = cleared.filter(stands) {
                 let (colony, out) = (colony.clone(), out.on);
@@ -119,7 +119,8 @@ impl Holding {
             }
             // A dose may well follow when some is left inside.
             let asked = body.left_inside == 0;
-            if let Some(dose) = self.later_doses(colony, record.id).find(|dose| asked && dose.on > on) {
+            let mut later_doses = self.later_doses(self.colony_file(colony), record.id);
+            if let Some(dose) = later_doses.find(|dose| asked && dose.on > on) {
                 let (colony, given) = (colony.clone(), dose.on);
                 return Err(Refusal::at("/on", Courses::LaterDoseFollows { colony, given }));
             }
@@ -145,38 +146,4 @@ impl Holding {
             None => Ok((record, given)),
         }
     }
-
-    /// The removal that cleared a colony of a course: nothing left inside, and no later dose put in on that day.
-    fn cleared(&self, colony: &ColonyName, first_dose: EntryId) -> Option<&Arc<Record>> {
-        self.colony_file(colony).iter().find(|record| {
-            let Event::Removal(removal) = &record.event else { return false };
-            let of_course = self.effective(removal.administration).is_some_and(|of| of.id == first_dose);
-            let clears = of_course && removal.left_inside == 0 && removal.colonies.contains(colony);
-            clears && !self.later_doses(colony, first_dose).any(|dose| renews(dose, record))
-        })
-    }
-
-    /// Whether a colony that had the course was united into this one after `since`, by `on`.
-    fn came_again(&self, colony: &ColonyName, first_dose: &Record, since: Day, on: Day) -> bool {
-        let file = self.colony_file(colony).iter().filter(|record| since <= record.on && record.on <= on);
-        file.into_iter().any(|record| {
-            record.body::<ColonyUnited>().is_some_and(|united| {
-                united.into == *colony && self.course_reached(&united.colony, first_dose, record.on)
-            })
-        })
-    }
-
-    /// The doses of a course in a colony after the first, in the order in which they were given.
-    fn later_doses(&self, colony: &ColonyName, first_dose: EntryId) -> impl Iterator<Item = &Arc<Record>> {
-        self.colony_file(colony).iter().filter(move |record| {
-            let continued = record.body::<Administration>().and_then(|given| given.continues);
-            continued.and_then(|first| self.effective(first)).is_some_and(|of| of.id == first_dose)
-        })
-    }
-}
-
-/// Whether a dose went in on the day of a removal, and not clearly before it: then what came out was the carrier before.
-fn renews(dose: &Record, removal: &Record) -> bool {
-    let before = dose.at.zip(removal.at).is_some_and(|(given, removed)| given < removed);
-    dose.on == removal.on && !before
 }

@@ -15,9 +15,9 @@ mod check_documents;
 mod check_names;
 mod check_place;
 pub(crate) mod mentions;
+mod records;
 mod references;
 mod refusal;
-mod site;
 pub mod untrue;
 mod views;
 
@@ -29,16 +29,16 @@ use crate::basics::words::{
     ApiaryName, ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, Person, PrescriptionName,
 };
 use crate::facts::Balance;
-use crate::journal::entry::{Correction, Entry, EntryId};
+use crate::journal::entry::{Correction, EntryId};
 use crate::journal::event::{
     Body, Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription,
 };
+use crate::journal::kept::Kept;
 use crate::journal::seal::Hash;
+use records::Records;
 
 pub use references::{Bond, Tie};
 pub use refusal::Refusal;
-pub(crate) use site::SiteFile;
-pub use site::SiteView;
 pub use untrue::Untrue;
 pub use views::ApiaryView;
 
@@ -102,8 +102,7 @@ pub(crate) fn of_day(file: &[Arc<Record>], on: Day) -> &[Arc<Record>] {
 pub struct Holding {
     name: HoldingName,
     tip: Option<(u64, Hash)>,
-    /// Looked up by id. Whatever walks them for an answer sorts: answers must not depend on the order of a hash map.
-    records: HashMap<EntryId, Arc<Record>>,
+    records: Records,
     /// Which entry corrected or struck out which.
     superseded: HashMap<EntryId, EntryId>,
     details: File,
@@ -131,7 +130,7 @@ impl Holding {
         Holding {
             name,
             tip: None,
-            records: HashMap::new(),
+            records: Records::default(),
             superseded: HashMap::new(),
             details: File::new(),
             apiaries: BTreeMap::new(),
@@ -160,21 +159,22 @@ impl Holding {
     }
 
     /// Takes in an entry that is already in the journal, without checking it.
-    pub fn restore(&mut self, entry: &Entry) {
-        self.take_in(entry);
-        self.tip = Some(entry.tip());
+    pub fn restore(&mut self, entry: impl Into<Kept>) {
+        let kept = entry.into();
+        self.tip = Some((kept.seq, kept.hash));
+        self.take_in(kept);
     }
 
     /// The entry with this id, corrected or not.
     #[must_use]
     pub fn entry(&self, id: EntryId) -> Option<&Arc<Record>> {
-        self.records.get(&id)
+        self.records.get(id)
     }
 
     /// Every entry in the order of the journal, including corrected and struck-out ones.
     #[must_use]
     pub fn in_order(&self) -> Vec<&Arc<Record>> {
-        let mut records: Vec<&Arc<Record>> = self.records.values().collect();
+        let mut records: Vec<&Arc<Record>> = self.records.all().collect();
         records.sort_unstable_by_key(|record| record.seq);
         records
     }
@@ -188,9 +188,9 @@ impl Holding {
     /// The newest correction of an entry; none if it was struck out or is unknown.
     #[must_use]
     pub fn effective(&self, id: EntryId) -> Option<&Arc<Record>> {
-        let mut record = self.records.get(&id)?;
+        let mut record = self.records.get(id)?;
         while let Some(by) = self.superseded.get(&record.id) {
-            record = self.records.get(by)?;
+            record = self.records.get(*by)?;
         }
         (record.event.kind() != Kind::StrikeOut).then_some(record)
     }
@@ -199,7 +199,7 @@ impl Holding {
     #[must_use]
     pub fn original(&self, id: EntryId) -> EntryId {
         let mut id = id;
-        while let Some(correction) = self.records.get(&id).and_then(|record| record.correction.as_ref()) {
+        while let Some(correction) = self.records.get(id).and_then(|record| record.correction.as_ref()) {
             id = correction.of;
         }
         id
@@ -227,11 +227,17 @@ impl Holding {
     /// Every standing entry (not corrected, struck out or archived) in the order in which things happened.
     #[must_use]
     pub fn standing(&self) -> Vec<&Arc<Record>> {
+        self.standing_if(|_| true)
+    }
+
+    /// The standing entries that are wanted, in the order in which things happened.
+    pub(crate) fn standing_if(&self, wanted: impl Fn(&Record) -> bool) -> Vec<&Arc<Record>> {
         let stands = |record: &&Arc<Record>| {
-            !self.superseded.contains_key(&record.id)
+            wanted(record)
+                && !self.superseded.contains_key(&record.id)
                 && !matches!(record.event, Event::StrikeOut(_) | Event::InArchive(_))
         };
-        let mut standing: Vec<&Arc<Record>> = self.records.values().filter(stands).collect();
+        let mut standing: Vec<&Arc<Record>> = self.records.all().filter(stands).collect();
         standing.sort_by_key(|record| record.order());
         standing
     }
@@ -240,8 +246,8 @@ impl Holding {
     /// new).
     #[must_use]
     pub fn corrections(&self) -> Vec<(&Arc<Record>, &Arc<Record>)> {
-        let corrected = self.records.values().filter_map(|new| {
-            let old = self.records.get(&new.correction.as_ref()?.of)?;
+        let corrected = self.records.all().filter_map(|new| {
+            let old = self.records.get(new.correction.as_ref()?.of)?;
             // Both were archived together.
             (!matches!(old.event, Event::InArchive(_))).then_some((old, new))
         });

@@ -2,9 +2,10 @@
 
 use serde::Serialize;
 
-use super::{Holding, SiteView};
+use super::Holding;
 use crate::basics::calendar::Day;
 use crate::basics::words::{ApiaryName, ColonyName, LotName, Unit};
+use crate::facts::apiary::{Site, SiteView};
 use crate::journal::event::{ApiaryDetails, NectarFlow};
 
 /// An apiary on a day.
@@ -41,7 +42,7 @@ impl Holding {
             apiary: apiary.clone(),
             place,
             colonies: self.colonies_at(apiary, on).cloned().collect(),
-            conditions: self.site_file(apiary, on).view(on),
+            conditions: Site::of(file).view(on),
             flows,
         })
     }

@@ -7,7 +7,7 @@ use super::{after, missing};
 use crate::basics::calendar::Day;
 use crate::basics::sourced::Sourced;
 use crate::basics::words::{ApiaryName, ColonyName, RemovalNeed};
-use crate::facts::history::{Course, EarliestOut, History, Standing};
+use crate::facts::history::{Course, EarliestOut, Histories, History, Standing};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
@@ -32,8 +32,9 @@ pub(super) struct Subject<'a> {
 /// What is due in every colony that lives at the end of a day, and what nobody said of one that ended.
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<Task> {
     let mut tasks = Vec::new();
+    let mut histories = Histories::new(holding, leaflets);
     for colony in holding.colonies() {
-        let history = History::of(holding, leaflets, colony).up_to(as_of);
+        let history = histories.of(colony).up_to(as_of);
         if history.begun.is_none() {
             continue;
         }

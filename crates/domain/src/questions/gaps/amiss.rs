@@ -1,9 +1,10 @@
 //! What else is amiss: medicines, the use of lots, and books that do not come out even.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::gap::{About, Finding, Gap, GapWeight, LotCheck, Supply};
 use super::row::{Row, name};
+use super::supplied::Lookup;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
 use crate::basics::words::{LotName, MedicineName};
@@ -48,26 +49,47 @@ pub(super) fn of_medicines(holding: &Holding, register: &Register) -> Vec<Gap> {
     gaps
 }
 
+/// The lots in stock, by name.
+pub(super) struct Books<'s> {
+    /// Each with its place in the stock.
+    lots: BTreeMap<&'s LotName, (usize, &'s Lot)>,
+}
+
+impl<'s> Books<'s> {
+    pub(super) fn of(stock: &'s [Lot]) -> Books<'s> {
+        Books { lots: stock.iter().enumerate().map(|(place, lot)| (&lot.lot, (place, lot))).collect() }
+    }
+
+    fn lot(&self, lot: &LotName) -> Option<&'s Lot> {
+        self.lots.get(lot).map(|(_, lot)| *lot)
+    }
+
+    /// The lots of an administration, in the order of the stock.
+    fn of_row(&self, row: &AdministrationRow) -> impl Iterator<Item = &'s Lot> {
+        let lots = row.given.iter().filter_map(|part| self.lots.get(&part.lot));
+        lots.copied().collect::<BTreeMap<usize, &Lot>>().into_values()
+    }
+}
+
 /// Doses after the expiry or past the life in use, and treatments whose end nobody recorded.
-pub(super) fn of_uses(register: &Register, stock: &[Lot]) -> Vec<Gap> {
+pub(super) fn of_uses(lookup: &Lookup<'_>, books: &Books<'_>) -> Vec<Gap> {
+    let register = lookup.register;
     let mut gaps = Vec::new();
     for row in &register.administrations {
-        let lots: BTreeSet<&LotName> = row.given.iter().map(|part| &part.lot).collect();
-        for lot in stock.iter().filter(|lot| lots.contains(&lot.lot)) {
+        for lot in books.of_row(row) {
             gaps.extend(after_expiry(row, lot));
             gaps.extend(past_life_in_use(row, lot));
         }
-        gaps.extend(prescribed_after(register, row));
+        gaps.extend(prescribed_after(lookup, row));
         gaps.extend(row.courses.iter().filter_map(|part| end_not_recorded(row, part, register.as_of)));
     }
     gaps
 }
 
 /// A prescription that bears a later day than what was given under it.
-fn prescribed_after(register: &Register, row: &AdministrationRow) -> Option<Gap> {
+fn prescribed_after(lookup: &Lookup<'_>, row: &AdministrationRow) -> Option<Gap> {
     let number = &row.prescription.as_ref()?.number;
-    let mut known = register.prescriptions.iter();
-    let on = known.find(|known| known.prescription.number == *number).map(|known| known.written.on);
+    let on = lookup.prescription(number).map(|known| known.written.on);
     if on.is_some_and(|on| on <= row.written.on) {
         return None;
     }
@@ -149,7 +171,7 @@ fn shown(row: Row<'_>, finding: Finding) -> Gap {
 }
 
 /// Lots without proof, without expiry, and with a book that does not come out even.
-pub(super) fn of_lots(register: &Register, stock: &[Lot]) -> Vec<Gap> {
+pub(super) fn of_lots(register: &Register, books: &Books<'_>) -> Vec<Gap> {
     let mut gaps = Vec::new();
     for row in &register.acquisitions {
         let shown = |finding| shown(Row::Acquisition(row), finding);
@@ -164,7 +186,7 @@ pub(super) fn of_lots(register: &Register, stock: &[Lot]) -> Vec<Gap> {
         if let Some(expiry) = row.expiry.filter(|expiry| *expiry < row.written.on) {
             gaps.push(shown(Finding::ExpiredWhenAcquired { expiry }));
         }
-        let Some(lot) = stock.iter().find(|lot| lot.lot == row.lot) else { continue };
+        let Some(lot) = books.lot(&row.lot) else { continue };
         if let Some(over) = lot.over {
             let finding = Finding::MoreGoneThanAcquired { book: check(lot), over };
             gaps.push(Gap { supply: Supply::CountAgain, ..shown(finding) });
@@ -178,8 +200,8 @@ pub(super) fn of_lots(register: &Register, stock: &[Lot]) -> Vec<Gap> {
 
 /// The book of every lot of the register.
 pub(super) fn checks(register: &Register, stock: &[Lot]) -> Vec<LotCheck> {
-    let of_register = |lot: &&Lot| register.acquisitions.iter().any(|row| row.lot == lot.lot);
-    stock.iter().filter(of_register).map(check).collect()
+    let of_register: BTreeSet<&LotName> = register.acquisitions.iter().map(|row| &row.lot).collect();
+    stock.iter().filter(|lot| of_register.contains(&lot.lot)).map(check).collect()
 }
 
 fn check(lot: &Lot) -> LotCheck {

@@ -8,16 +8,14 @@ use super::supplied::{Lookup, Supplied};
 use crate::basics::calendar::Day;
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
-use crate::journal::seal::Hash;
-use crate::questions::register::{AcquisitionRow, AdministrationRow, Register};
+use crate::questions::register::AcquisitionRow;
 use crate::rules::law::{Field, FieldNeed, FieldNeeded, LawStanding, Laws, Occasion, Profile};
 
 /// What came of asking the laws.
 pub(super) struct Asked<'r> {
     holding: &'r Holding,
     laws_known: &'r Laws,
-    register: &'r Register,
-    not_kept: &'r [Hash],
+    lookup: &'r Lookup<'r>,
     /// The laws that were asked.
     pub(super) laws: BTreeSet<LawPart>,
     /// Why the law of some day could not be asked.
@@ -29,23 +27,17 @@ pub(super) struct Asked<'r> {
 }
 
 impl<'r> Asked<'r> {
-    pub(super) fn of(
-        holding: &'r Holding,
-        laws: &'r Laws,
-        register: &'r Register,
-        not_kept: &'r [Hash],
-    ) -> Asked<'r> {
+    pub(super) fn of(holding: &'r Holding, laws: &'r Laws, lookup: &'r Lookup<'r>) -> Asked<'r> {
+        let register = lookup.register;
         let mut asked = Asked {
             holding,
             laws_known: laws,
-            register,
-            not_kept,
+            lookup,
             laws: BTreeSet::new(),
             unknown_law: BTreeSet::new(),
             gaps: Vec::new(),
             told: BTreeSet::new(),
         };
-        let lookup = Lookup { register, not_kept };
         // Also where there is no row: that no law is known must show.
         asked.law_on(register.to.min(register.as_of));
         for row in &register.acquisitions {
@@ -121,7 +113,7 @@ impl<'r> Asked<'r> {
             if self.told.insert((duty.field, written.entry)) {
                 self.gaps.push(Gap {
                     weight,
-                    finding: row.lacks(duty.field, self.register),
+                    finding: row.lacks(duty.field, self.lookup.register),
                     about: row.about(),
                     entry: written.entry,
                     place: written.place,
@@ -145,9 +137,8 @@ impl<'r> Asked<'r> {
         ];
         let administration = row.administration().filter(|_| of_lot.contains(&field));
         let Some(given) = administration else { return vec![row] };
-        let lookup = Lookup { register: self.register, not_kept: self.not_kept };
-        let lacks = |lot: &&'r AcquisitionRow| lookup.of_acquisition(field, lot) == Supplied::Missing;
-        let lots = acquisitions_of(self.register, given).into_iter().filter(lacks);
+        let lacks = |lot: &&'r AcquisitionRow| self.lookup.of_acquisition(field, lot) == Supplied::Missing;
+        let lots = self.lookup.acquisitions_of(given).into_iter().filter(lacks);
         lots.map(Row::Acquisition).collect()
     }
 
@@ -169,13 +160,4 @@ impl<'r> Asked<'r> {
             law: sources(limit.file, &limit.rule.basis),
         });
     }
-}
-
-/// The acquisitions of the lots of an administration.
-pub(super) fn acquisitions_of<'r>(
-    register: &'r Register,
-    row: &AdministrationRow,
-) -> Vec<&'r AcquisitionRow> {
-    let of_row = |lot: &&AcquisitionRow| row.given.iter().any(|part| part.lot == lot.lot);
-    register.acquisitions.iter().filter(of_row).collect()
 }

@@ -10,15 +10,19 @@ mod gap;
 mod row;
 mod supplied;
 
+use std::collections::BTreeSet;
+
 use crate::basics::calendar::Day;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::HoldingName;
 use crate::facts::holding::Holding;
+use crate::journal::entry::EntryId;
 use crate::journal::seal::Hash;
 use crate::questions::register::{Period, Register};
 use crate::questions::stock;
 use crate::rules::law::{Field, Laws};
 use crate::rules::leaflet::Leaflets;
+use supplied::Lookup;
 
 pub use gap::{
     About, Finding, Gap, GapWeight, LawNotAsked, LawPart, LawPlace, LotCheck, OpenEnd, Supply, WhyOpen,
@@ -66,28 +70,39 @@ impl Gaps {
         as_of: Day,
         not_kept: &[Hash],
     ) -> Gaps {
-        let register = Register::of(holding, leaflets, period, as_of);
+        Gaps::in_register(holding, leaflets, laws, &Register::of(holding, leaflets, period, as_of), not_kept)
+    }
+
+    /// The same of a register that was read already, from the same holding and leaflets.
+    #[must_use]
+    pub fn in_register(
+        holding: &Holding,
+        leaflets: &Leaflets,
+        laws: &Laws,
+        register: &Register,
+        not_kept: &[Hash],
+    ) -> Gaps {
+        let as_of = register.as_of;
         let stock = stock::lots(holding, leaflets, as_of);
-        let mut asked = fields::Asked::of(holding, laws, &register, not_kept);
+        let lookup = Lookup::of(register, not_kept);
+        let books = amiss::Books::of(&stock);
+        let mut asked = fields::Asked::of(holding, laws, &lookup);
         let mut gaps = std::mem::take(&mut asked.gaps);
-        gaps.extend(amiss::of_medicines(holding, &register));
-        gaps.extend(amiss::of_uses(&register, &stock));
-        gaps.extend(amiss::of_documents(&register, not_kept));
+        gaps.extend(amiss::of_medicines(holding, register));
+        gaps.extend(amiss::of_uses(&lookup, &books));
+        gaps.extend(amiss::of_documents(register, not_kept));
         // Where the law names the expiry date itself, that is enough.
-        let told = |gap: &Gap| {
-            let by_law = |told: &&Gap| told.finding == Finding::FieldNotRecorded(Field::Expiry);
-            gaps.iter().filter(by_law).any(|told| told.entry == gap.entry)
-        };
-        let of_lots: Vec<Gap> = amiss::of_lots(&register, &stock)
-            .into_iter()
-            .filter(|gap| gap.finding != Finding::ExpiryNotTold || !told(gap))
-            .collect();
-        gaps.extend(of_lots);
+        let by_law = |told: &&Gap| told.finding == Finding::FieldNotRecorded(Field::Expiry);
+        let told: BTreeSet<EntryId> = gaps.iter().filter(by_law).map(|told| told.entry).collect();
+        let of_lots = amiss::of_lots(register, &books).into_iter();
+        gaps.extend(
+            of_lots.filter(|gap| gap.finding != Finding::ExpiryNotTold || !told.contains(&gap.entry)),
+        );
         gaps.sort_by_key(|gap| gap.weight);
         let has = |weight: GapWeight| gaps.iter().any(|gap| gap.weight == weight);
         let complete = match () {
             () if has(GapWeight::Required) => Verdict::No,
-            () if nothing_recorded(&register) => Verdict::Unknown,
+            () if nothing_recorded(register) => Verdict::Unknown,
             () if has(GapWeight::WhereApplicable) || !asked.unknown_law.is_empty() => Verdict::Unknown,
             () => Verdict::Yes,
         };
@@ -103,7 +118,7 @@ impl Gaps {
             nothing_acquired_or_given: register.acquisitions.is_empty() && given.is_empty(),
             given_without_prescription: !given.is_empty()
                 && given.iter().all(|row| row.prescription.is_none()),
-            lots: amiss::checks(&register, &stock),
+            lots: amiss::checks(register, &stock),
             gaps,
         }
     }

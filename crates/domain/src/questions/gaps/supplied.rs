@@ -1,11 +1,14 @@
 //! Whether the record supplies a field that a law wants, row by row of the register.
 
+use std::collections::BTreeMap;
+
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::words::{LotName, PrescriptionName};
 use crate::journal::seal::Hash;
 use crate::questions::register::{
     AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, DocumentPart, KeeperPart, MedicinePart,
-    Register, WithdrawalPart,
+    PrescriptionRow, Register, WithdrawalPart,
 };
 use crate::rules::law::{Field, FieldNeed};
 
@@ -34,10 +37,37 @@ impl Supplied {
 pub(super) struct Lookup<'r> {
     pub(super) register: &'r Register,
     /// Contents of documents that are not kept as they were attached: they prove nothing.
-    pub(super) not_kept: &'r [Hash],
+    not_kept: &'r [Hash],
+    /// The acquisition of each lot, with its place in the register.
+    acquisitions: BTreeMap<&'r LotName, (usize, &'r AcquisitionRow)>,
+    prescriptions: BTreeMap<&'r PrescriptionName, &'r PrescriptionRow>,
 }
 
-impl Lookup<'_> {
+impl<'r> Lookup<'r> {
+    pub(super) fn of(register: &'r Register, not_kept: &'r [Hash]) -> Lookup<'r> {
+        // Each has a name of its own; were there two, the first would count.
+        let acquisitions = register.acquisitions.iter().enumerate().rev();
+        let prescriptions = register.prescriptions.iter().rev();
+        Lookup {
+            register,
+            not_kept,
+            acquisitions: acquisitions.map(|(place, row)| (&row.lot, (place, row))).collect(),
+            prescriptions: prescriptions.map(|row| (&row.prescription.number, row)).collect(),
+        }
+    }
+
+    /// The acquisitions of the lots of an administration, in the order of the register.
+    pub(super) fn acquisitions_of(&self, row: &AdministrationRow) -> Vec<&'r AcquisitionRow> {
+        let lots = row.given.iter().filter_map(|part| self.acquisitions.get(&part.lot));
+        let by_place: BTreeMap<usize, &AcquisitionRow> = lots.copied().collect();
+        by_place.into_values().collect()
+    }
+
+    /// A prescription of the register.
+    pub(super) fn prescription(&self, number: &PrescriptionName) -> Option<&'r PrescriptionRow> {
+        self.prescriptions.get(number).copied()
+    }
+
     /// A field of an acquisition.
     #[expect(clippy::wildcard_enum_match_arm, reason = "`of_any` names every field")]
     pub(super) fn of_acquisition(&self, field: Field, row: &AcquisitionRow) -> Supplied {
@@ -88,7 +118,7 @@ impl Lookup<'_> {
                 let mut own = row.courses.iter().filter(|part| part.came_by.is_none());
                 Supplied::if_there(own.all(|part| part.apiary.is_some()))
             }
-            Field::WithdrawalPeriod => Supplied::if_there(withdrawal_recorded(self.register, row)),
+            Field::WithdrawalPeriod => Supplied::if_there(withdrawal_recorded(self, row)),
             Field::Reason => text(row.against.as_ref()),
             Field::GivenBy => Supplied::if_there(row.given_by.is_some() || row.vet.is_some()),
             Field::VetName => row.vet.as_ref().map_or(Supplied::DoesNotApply, |_| Supplied::There),
@@ -103,8 +133,7 @@ impl Lookup<'_> {
                 )
             }),
             Field::PrescriptionCopy => row.prescription.as_ref().map_or(Supplied::DoesNotApply, |used| {
-                let mut known = self.register.prescriptions.iter();
-                let known = known.find(|known| known.prescription.number == used.number);
+                let known = self.prescription(&used.number);
                 Supplied::if_there(known.is_some_and(|known| self.any_kept(&known.documents)))
             }),
             _ => self.of_any(field, &row.medicine, row.written.on),
@@ -200,8 +229,8 @@ impl Lookup<'_> {
         documents.iter().any(|document| !self.not_kept.contains(&document.content))
     }
 
-    fn acquired(&self, lot: &crate::basics::words::LotName) -> Option<&AcquisitionRow> {
-        self.register.acquisitions.iter().find(|row| row.lot == *lot)
+    fn acquired(&self, lot: &LotName) -> Option<&'r AcquisitionRow> {
+        self.acquisitions.get(lot).map(|(_, row)| *row)
     }
 
     fn keeper(&self, on: Day) -> Option<&KeeperPart> {
@@ -212,11 +241,9 @@ impl Lookup<'_> {
 
 /// Whether somebody wrote the withdrawal period of this dose into the record: in the entry, in its prescription, of each of its
 /// lots, or of the medicine. What the built-in leaflet says is no record, and what was said of another dose is none of this one.
-fn withdrawal_recorded(register: &Register, row: &AdministrationRow) -> bool {
-    let prescribed = row.prescription.as_ref().and_then(|used| {
-        let mut known = register.prescriptions.iter();
-        known.find(|known| known.prescription.number == used.number)?.withdrawal_days
-    });
+fn withdrawal_recorded(lookup: &Lookup<'_>, row: &AdministrationRow) -> bool {
+    let prescribed =
+        row.prescription.as_ref().and_then(|used| lookup.prescription(&used.number)?.withdrawal_days);
     let read = !row.given.is_empty() && row.given.iter().all(|part| part.withdrawal_read.is_some());
     row.withdrawal_stated.is_some()
         || prescribed.is_some()

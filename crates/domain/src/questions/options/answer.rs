@@ -10,7 +10,6 @@ use super::choice::Choice;
 use super::colony::Colony;
 use super::date_range::{Ask, Span};
 use super::dose::{self, Mixture, NoDose, Portion};
-use super::flow::Flow;
 use super::missing::Missing;
 use super::order::{OrderReason, Rank};
 use super::place::WhatIf;
@@ -22,6 +21,7 @@ use crate::basics::quantity::Quantity;
 use crate::basics::words::{
     ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Method, Permission,
 };
+use crate::facts::apiary::Flow;
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::rule::{Need, TemperatureWindow};
 use crate::rules::leaflet::{Leaflet, Leaflets, Says};
@@ -154,7 +154,7 @@ impl ColonyOptions {
         let board = Board::of_colony(holding, leaflets, ask, colony);
         let subject = board.colony(colony);
         let place = board.place(subject.apiary.as_ref());
-        let flow = place.and_then(|place| Flow::next_from(&place.flows, span.from()));
+        let flow = place.and_then(|place| Flow::next_from(&place.apiary.flows, span.from()));
         let judged = board.judge_colony(&subject);
         let mut ranked: Vec<(Rank, ColonyOption)> = judged
             .iter()

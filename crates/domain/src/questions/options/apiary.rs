@@ -9,13 +9,13 @@ use super::board::{Board, Judged};
 use super::colony::Colony;
 use super::date_range::{Ask, Span};
 use super::dose::{self, Mixture, NoDose};
-use super::flow::Flow;
 use super::order::{OrderReason, Rank};
 use super::reason::Because;
 use super::starts::{Start, Starting};
 use super::state::{StartDays, State, Usability};
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{ApiaryName, ColonyName, Method};
+use crate::facts::apiary::Flow;
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::{Leaflet, Leaflets};
 
@@ -121,7 +121,7 @@ impl ApiaryOptions {
         let colonies: Vec<Colony<'_>> =
             holding.colonies_at(apiary, ask.stands_on()).map(|colony| board.colony(colony)).collect();
         let place = board.place(Some(apiary));
-        let flow = place.and_then(|place| Flow::next_from(&place.flows, span.from()));
+        let flow = place.and_then(|place| Flow::next_from(&place.apiary.flows, span.from()));
         let mut rows: Vec<Vec<Judged<'_>>> = board.choices.iter().map(|_| Vec::new()).collect();
         for colony in &colonies {
             for (row, judged) in rows.iter_mut().zip(board.judge_colony(colony)) {

@@ -189,9 +189,15 @@ fn lots_by_leaflet(holding: &Holding, on: Day) -> BTreeMap<String, Vec<LotName>>
     }
     // What is used up says nothing of what will be given.
     for lots in by_leaflet.values_mut() {
-        lots.retain(|lot| stock(holding, lot, on).is_some());
+        lots.retain(|lot| may_be_left(holding, lot, on));
     }
     by_leaflet
+}
+
+/// Whether something may be left of a lot at the end of a day. If more is gone than was acquired, nobody knows.
+fn may_be_left(holding: &Holding, lot: &LotName, on: Day) -> bool {
+    let left = holding.balance_on(lot, on).map(|balance| balance.left());
+    left.is_some_and(|left| left.is_none_or(|left| !left.is_zero()))
 }
 
 /// What is left of a lot at the end of a day; none if it was not here yet, or nothing is.

@@ -1,5 +1,8 @@
 //! A colony as far as treatments turn on it: its history, and what was seen and counted in it.
 
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::rc::Rc;
 use std::sync::Arc;
 
 use super::date_range::Ask;
@@ -9,6 +12,7 @@ use crate::facts::history::{BROOD_TELLS_DAYS, BroodSeen, Course, History};
 use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Inspection};
+use crate::questions::supering::Ahead;
 use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Leaflet, Leaflets};
 
@@ -34,6 +38,8 @@ pub(super) struct Colony<'h> {
     file: &'h [Arc<Record>],
     /// Its courses, each by its last line, in order.
     courses: Vec<usize>,
+    /// What lies ahead of it by the start days asked about so far: every choice asks.
+    ahead: RefCell<BTreeMap<Day, Rc<Ahead>>>,
 }
 
 /// Something that was counted at an inspection.
@@ -66,6 +72,7 @@ impl<'h> Colony<'h> {
             apiary: holding.apiary_of(name, ask.stands_on()).cloned(),
             history,
             file,
+            ahead: RefCell::default(),
         }
     }
 
@@ -73,6 +80,16 @@ impl<'h> Colony<'h> {
     pub(super) fn is_here(&self, on: Day) -> bool {
         self.history.begun.is_some_and(|(begun, _)| begun <= on)
             && self.history.ended.is_none_or(|(ended, _)| on < ended)
+    }
+
+    /// When it is free of what is in already, as the record stood on a day.
+    pub(super) fn ahead(&self, start: Day) -> Rc<Ahead> {
+        let known = self.ahead.borrow().get(&start).map(Rc::clone);
+        known.unwrap_or_else(|| {
+            let ahead = Rc::new(Ahead::of(&self.history, start));
+            self.ahead.borrow_mut().insert(start, Rc::clone(&ahead));
+            ahead
+        })
     }
 
     /// The brood last seen by the end of a day, if the colony was not parted or united since.

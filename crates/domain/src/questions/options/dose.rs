@@ -12,7 +12,7 @@ use crate::basics::quantity::Quantity;
 use crate::basics::topic::Topic;
 use crate::basics::words::Unit;
 use crate::journal::event::{Inspection, Kind};
-use crate::rules::leaflet::rule::DosePer;
+use crate::rules::leaflet::rule::{DosePer, Region};
 use crate::rules::leaflet::{Force, Rule, Says};
 
 /// What one colony gets.
@@ -183,9 +183,8 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
     let caps: Vec<Cap<'_>> = in_force(Topic::DoseCap)
         .filter(|(_, rule)| rule.force != Force::Advice)
         .filter_map(|(_, rule)| {
-            let Says::DoseCap { amount, unit: of, when } = &rule.says else { return None };
-            let of = of.as_deref().unwrap_or(unit.as_str());
-            Some(Cap { amount: *amount, unit: of, when: when.as_deref() })
+            let Says::DoseCap { amount, unit: of, .. } = &rule.says else { return None };
+            Some(Cap { amount: *amount, unit: of.as_deref().unwrap_or(unit.as_str()), region: rule.region })
         })
         .collect();
     let doses = choice.doses(on);
@@ -202,7 +201,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
         ([], several) => {
             let mut each: Vec<DoseWhen> = Vec::new();
             for (_, rule) in several {
-                let Some(dose) = worked_out(&rule.says, unit, colony, on, &caps)? else { continue };
+                let Some(dose) = worked_out(rule, unit, colony, on, &caps)? else { continue };
                 let when = dose.sum.when.unwrap_or_default();
                 let Portion { each: least, each_at_most, unit, .. } = dose;
                 each.push(DoseWhen { each: least, each_at_most, unit, when });
@@ -216,7 +215,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
     };
     for (index, rule) in meant {
         // The first that speaks of a colony of this size counts; if what it counts by was not counted, no other stands in.
-        match (worked_out(&rule.says, unit, colony, on, &caps)?, &worked) {
+        match (worked_out(rule, unit, colony, on, &caps)?, &worked) {
             (Some(dose), None) => {
                 let course = doses.map(|doses| dose.each.times(u64::from(doses)));
                 worked = Some(Portion { doses, course, confidence: rule.confidence, ..dose });
@@ -238,17 +237,17 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
 
 /// The sum of one rule; none where it speaks of colonies of another size.
 fn worked_out(
-    says: &Says,
+    rule: &Rule,
     leaflet_unit: Unit,
     colony: &Colony<'_>,
     on: Day,
     caps: &[Cap<'_>],
 ) -> Result<Option<Portion>, NoDose> {
-    let Says::Dose { amount, amount_max, per, frames, min_bees, max_bees, unit, when } = says else {
+    let Says::Dose { amount, amount_max, per, frames, min_bees, max_bees, unit, when } = &rule.says else {
         return Ok(None);
     };
     let unit = unit.as_deref().unwrap_or(leaflet_unit.as_str());
-    let cap = cap_for(caps, unit, when.as_deref());
+    let cap = cap_for(caps, unit, rule.region);
     let count = |what: Counting, pick: &dyn Fn(&Inspection) -> Option<u32>| {
         let some = colony.counts(on, pick).filter(|count| count.number > 0);
         some.map(|count| count.number).ok_or(NoDose::NotCounted(what))
@@ -317,22 +316,18 @@ fn worked_out(
     }))
 }
 
-/// Most that one colony may get, in a unit, under a condition.
+/// Most that one colony may get, in a unit, in a region if it is limited to one.
 struct Cap<'r> {
     amount: Quantity,
     unit: &'r str,
-    when: Option<&'r str>,
+    region: Option<Region>,
 }
 
-/// The cap that holds for a dose: the smallest of those that hold always or under its condition; where none says so, the
-/// smallest of all in its unit.
-fn cap_for(caps: &[Cap<'_>], unit: &str, when: Option<&str>) -> Option<Quantity> {
-    let in_unit = || caps.iter().filter(|cap| cap.unit == unit);
-    let holds = |cap: &&Cap<'_>| {
-        cap.when.is_none_or(|of| when.is_some_and(|when| when.contains(of) || of.contains(when)))
-    };
-    let held = in_unit().filter(holds).map(|cap| cap.amount).min();
-    held.or_else(|| in_unit().map(|cap| cap.amount).min())
+/// The cap that holds for a dose: the smallest in its unit, but for those of another region than the dose. A cap under any other
+/// condition may hold, so it counts.
+fn cap_for(caps: &[Cap<'_>], unit: &str, region: Option<Region>) -> Option<Quantity> {
+    let elsewhere = |cap: &Cap<'_>| cap.region.zip(region).is_some_and(|(of, here)| of != here);
+    caps.iter().filter(|cap| cap.unit == unit && !elsewhere(cap)).map(|cap| cap.amount).min()
 }
 
 /// The smallest part that can be given: a whole piece, half a piece where the leaflet itself halves it, a tenth of a gram, a

@@ -1,12 +1,15 @@
 //! What a course that is started on a day means for honey supers.
+//!
+//! The course is planned, put beside what is in the colony already, and asked about like a recorded one: [`Outlook`] says when
+//! supers may go on.
 
+use super::colony::Colony;
+use super::place::Place;
 use crate::basics::calendar::Day;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::SupersDuring;
-use crate::facts::history::{
-    BeforeFlow, Ends, FlowBefore, FlowSpan, Plan, Terms, before_flow, blocked_through, free_from,
-    free_in_or_out, inside,
-};
+use crate::facts::history::{FlowBefore, Plan, Terms, inside};
+use crate::questions::supering::Outlook;
 
 /// What a course that is started on a day means for honey supers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,6 +20,9 @@ pub(super) struct Effect {
     pub(super) out_by: Option<Day>,
     /// The first day on which supers may go on.
     pub(super) free: FreeAfterwards,
+    /// The last day that is blocked, if it comes out as early as it may; where a period is not established, the last day that
+    /// is blocked at the least.
+    pub(super) last_blocked: Option<Day>,
 }
 
 /// When supers may go on.
@@ -51,60 +57,62 @@ impl FreeAfterwards {
 }
 
 impl Effect {
-    pub(super) fn of(terms: &Terms, plan: &Plan, start: Day) -> Effect {
+    /// What a start means in a colony. Without a place its flows are not known.
+    pub(super) fn of(
+        terms: &Terms,
+        plan: &Plan,
+        start: Day,
+        colony: &Colony<'_>,
+        place: Option<&Place<'_>>,
+    ) -> Effect {
         let out = plan.least.map(|days| start.plus(days));
-        let out_by = plan.most.map(|days| start.plus(days));
-        let free = match out {
-            _ if free_in_or_out(terms) => {
-                let value = terms.supers_during.as_ref().map(|fact| fact.value);
-                FreeAfterwards::AllAlong { no_harvest: value == Some(SupersDuring::OnNoHarvest) }
-            }
-            None => FreeAfterwards::StayNotKnown,
-            Some(_) if plan.ends == Ends::PerhapsUsedUp => FreeAfterwards::PeriodsNotKnown,
-            Some(out) => free_from(terms, out).map_or(FreeAfterwards::PeriodsNotKnown, FreeAfterwards::From),
-        };
-        Effect { out, out_by, free }
-    }
-
-    /// The same where the time right before a flow is barred. Without an apiary its flows are not known.
-    pub(super) fn before_flow(self, bar: FlowBefore, flows: Option<Vec<FlowSpan>>) -> Effect {
-        let (FreeAfterwards::From(day), Some(out)) = (self.free, self.out) else { return self };
-        let free = match flows.map(|flows| before_flow(&flows, bar, out, day)) {
-            Some(BeforeFlow::Free) => self.free,
-            Some(BeforeFlow::Barred(flow)) => FreeAfterwards::From(flow.last.next()),
-            Some(BeforeFlow::Perhaps(_) | BeforeFlow::NoFlowOnRecord) | None => {
-                FreeAfterwards::PeriodsNotKnown
-            }
-        };
-        Effect { free, ..self }
-    }
-
-    /// The same beside what is in already: supers wait for the later of the two.
-    pub(super) fn beside(self, others: Option<Day>, start: Day) -> Effect {
-        let free = match (self.free, others) {
-            (FreeAfterwards::StayNotKnown | FreeAfterwards::PeriodsNotKnown, _) => self.free,
-            (FreeAfterwards::OthersNotKnown, _) | (_, None) => FreeAfterwards::OthersNotKnown,
-            (FreeAfterwards::AllAlong { .. }, Some(other)) if other <= start => self.free,
-            (FreeAfterwards::AllAlong { .. }, Some(other)) => FreeAfterwards::From(other),
-            (FreeAfterwards::From(own), Some(other)) => FreeAfterwards::From(own.max(other)),
-        };
-        Effect { free, ..self }
-    }
-
-    /// The last day that is blocked, if it comes out as early as it may; where a period is not established, the last day that
-    /// is blocked at the least.
-    pub(super) fn last_blocked(&self, terms: &Terms, start: Day) -> Option<Day> {
-        match self.free {
+        let planned = plan.starting(terms, start, place.map_or(&[], |place| &place.apiary.flow_spans));
+        let alone = Outlook::of_lines(&colony.history, &[&planned]);
+        let free = free(terms, out, start, &alone, colony, place);
+        let last_blocked = match free {
             FreeAfterwards::From(day) if day > start => Some(day.before()),
             FreeAfterwards::PeriodsNotKnown => {
-                let through = self.out.map(|out| (out, blocked_through(terms, out)));
-                let off = inside(terms) == Verdict::No;
-                through.filter(|(out, through)| off || through >= out).map(|(_, through)| through)
+                // Where supers must be off, they are off between the doses too.
+                let off = out.filter(|_| inside(terms) == Verdict::No).map(Day::before);
+                alone.last_no().max(off)
             }
             FreeAfterwards::From(_)
             | FreeAfterwards::AllAlong { .. }
             | FreeAfterwards::StayNotKnown
             | FreeAfterwards::OthersNotKnown => None,
+        };
+        Effect { out, out_by: plan.most.map(|days| start.plus(days)), free, last_blocked }
+    }
+}
+
+/// When supers may go on: never before the last dose of a course that they must be off for, and for good only once neither
+/// it nor what is in already bars them. `alone` is the outlook of the planned course by itself.
+fn free(
+    terms: &Terms,
+    out: Option<Day>,
+    start: Day,
+    alone: &Outlook,
+    colony: &Colony<'_>,
+    place: Option<&Place<'_>>,
+) -> FreeAfterwards {
+    let bars_before_flow = terms.flow_before.is_some_and(|bar| bar.value != FlowBefore::BarredDays(0));
+    let own = alone.free_for_good().filter(|_| place.is_some() || !bars_before_flow);
+    let on_all_along = inside(terms) == Verdict::Yes && own.is_some_and(|own| own <= start);
+    let from = match out {
+        _ if on_all_along && (out.is_some() || !bars_before_flow) => start,
+        Some(out) => out,
+        None => return FreeAfterwards::StayNotKnown,
+    };
+    if own.is_none() {
+        return FreeAfterwards::PeriodsNotKnown;
+    }
+    let together = colony.ahead(start).outlook.as_ref().and_then(|others| others.and(alone).free_for_good());
+    match together {
+        None => FreeAfterwards::OthersNotKnown,
+        Some(day) if on_all_along && day <= start => {
+            let value = terms.supers_during.as_ref().map(|fact| fact.value);
+            FreeAfterwards::AllAlong { no_harvest: value == Some(SupersDuring::OnNoHarvest) }
         }
+        Some(day) => FreeAfterwards::From(day.max(from)),
     }
 }

@@ -18,23 +18,22 @@ mod board;
 mod change;
 mod choice;
 mod colony;
-mod dose;
-mod reason;
-use crate::facts::flow;
 mod conditions;
 mod date_range;
+mod dose;
 mod effect;
 mod missing;
 mod need;
 mod order;
 mod place;
+mod reason;
 mod remedy;
 mod same_reason;
 mod starts;
 mod state;
 mod weather;
 
-pub use crate::facts::flow::Flow;
+pub use crate::facts::apiary::{Flow, Origin};
 pub use crate::facts::history::Lack;
 pub use about::About;
 pub use answer::{
@@ -51,6 +50,6 @@ pub use missing::{EntryToMake, Look, Missing, NoEntry, Reading, Remedy, SiteFact
 pub(crate) use need::{CourseNeed, one_course_of_all};
 pub use order::{OrderReason, OutBeforeFlow, Visits};
 pub use place::WhatIf;
-pub use reason::{Because, Counting, Measure, Origin, ToldBy, Untold, Within};
+pub use reason::{Because, Counting, Measure, ToldBy, Untold, Within};
 pub use starts::{LatestStart, Margin, PlannedVisit, Start, Task};
 pub use state::{Condition, Run, StartDays, State, Usability};

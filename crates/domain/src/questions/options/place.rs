@@ -1,15 +1,13 @@
-//! An apiary as far as treatments turn on it: power, access, ground, temperatures, nectar flows.
+//! An apiary as it is on record, and as the question assumes it to be.
 
 use serde::{Deserialize, Serialize};
 
 use super::date_range::Ask;
-use super::flow::Flow;
 use super::reason::ToldBy;
-use super::weather::Weather;
 use crate::basics::calendar::Day;
 use crate::basics::words::{Access, ApiaryName, Ground, Power};
-use crate::facts::history::FlowSpan;
-use crate::facts::holding::{Holding, SiteFile};
+use crate::facts::apiary::Apiary;
+use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 
 /// Conditions at the site as they might be: they stand in for what is recorded, and are not recorded themselves.
@@ -41,45 +39,33 @@ impl WhatIf {
 
 /// An apiary, ready to be asked about days.
 pub(super) struct Place<'h> {
-    site: SiteFile<'h>,
+    pub(super) apiary: Apiary<'h>,
     what_if: (&'h WhatIf, Day),
-    pub(super) weather: Weather,
-    pub(super) flows: Vec<Flow>,
 }
 
 /// A fact about the site, with who told it; none if nobody did.
 pub(super) type Told<T> = Option<(T, ToldBy)>;
 
 impl<'h> Place<'h> {
-    /// The flows as spans of days: each from the first day on which it may begin to the last on which it may go on.
-    pub(super) fn flow_spans(&self) -> Vec<FlowSpan> {
-        let span = |flow: &Flow| FlowSpan { from: flow.earliest(), last: flow.last(), entry: flow.entry };
-        self.flows.iter().map(span).collect()
-    }
-
     pub(super) fn of(holding: &'h Holding, apiary: &ApiaryName, ask: &'h Ask) -> Place<'h> {
-        let file = holding.apiary_file(apiary);
-        let known = file.iter().take_while(|record| record.on <= ask.as_of).count();
-        let file = file.get(..known).unwrap_or_default();
-        Place {
-            site: holding.site_file(apiary, ask.as_of),
-            what_if: (&ask.what_if, ask.span.from()),
-            weather: Weather::of(file),
-            flows: Flow::all(file),
-        }
+        Place { apiary: holding.apiary_by(apiary, ask.as_of), what_if: (&ask.what_if, ask.span.from()) }
     }
 
     pub(super) fn power(&self, on: Day) -> Told<Power> {
-        self.assumed(on, |what_if| what_if.power).or_else(|| recorded(self.site.power(on)))
+        self.assumed(on, |what_if| what_if.power).or_else(|| recorded(self.apiary.site.power(on)))
     }
 
     pub(super) fn access(&self, on: Day) -> Told<Access> {
-        self.assumed(on, |what_if| what_if.access).or_else(|| recorded(self.site.access(on)))
+        self.assumed(on, |what_if| what_if.access).or_else(|| recorded(self.apiary.site.access(on)))
     }
 
     pub(super) fn ground(&self, on: Day) -> Told<Ground> {
         let assumed = self.assumed(on, |what_if| what_if.ground);
-        if assumed.is_some() || self.assumed_wet(on) { assumed } else { recorded(self.site.ground(on)) }
+        if assumed.is_some() || self.assumed_wet(on) {
+            assumed
+        } else {
+            recorded(self.apiary.site.ground(on))
+        }
     }
 
     /// Whether it was assumed that the ground is wet by then: once that ends it is not known to be dry.

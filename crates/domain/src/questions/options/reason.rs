@@ -4,6 +4,7 @@ use crate::basics::calendar::{Day, YearDay};
 use crate::basics::confidence::Confidence;
 use crate::basics::degrees::Celsius;
 use crate::basics::topic::Topic;
+use crate::facts::apiary::Origin;
 use crate::facts::history::Lack;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::Need;
@@ -28,17 +29,6 @@ pub enum Measure {
     Mean,
     /// Any moment of the day.
     SomeMoment,
-}
-
-/// Where a temperature comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Origin {
-    /// Measured.
-    Measured,
-    /// Forecast.
-    Forecast,
-    /// What the month is like in usual years.
-    UsualYears,
 }
 
 /// What is counted at an inspection.

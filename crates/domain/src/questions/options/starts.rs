@@ -7,12 +7,11 @@ use serde::Serialize;
 use super::choice::Choice;
 use super::colony::Colony;
 use super::effect::{Effect, FreeAfterwards};
-use super::flow::Flow;
 use super::place::Place;
 use super::state::{StartDays, Usability};
 use crate::basics::calendar::Day;
+use crate::facts::apiary::Flow;
 use crate::facts::history::{Ends, Plan};
-use crate::questions::supering;
 use crate::rules::leaflet::Says;
 use crate::rules::leaflet::rule::Need;
 
@@ -137,17 +136,7 @@ impl Starting<'_> {
     /// What a start means for supers, together with what is in already and the periods that still run.
     pub(super) fn effect(&self, start: Day) -> Option<Effect> {
         let terms = self.choice.terms(start)?;
-        let own = Effect::of(terms, self.plan(start)?, start);
-        // A flow that it would be used right before holds supers back too.
-        let own = match (terms.flow_before, self.place) {
-            (Some(bar), place) => own.before_flow(bar.value, place.map(Place::flow_spans)),
-            (None, _) => own,
-        };
-        let others = match self.colony.history.supering(start).first_free() {
-            supering::FirstFree::OnRecord(day) | supering::FirstFree::OnceOut { free: day, .. } => Some(day),
-            supering::FirstFree::NotKnown => None,
-        };
-        Some(own.beside(others, start))
+        Some(Effect::of(terms, self.plan(start)?, start, self.colony, self.place))
     }
 
     /// The first day on which it is out of the way: supers may go on, or, where they may lie over it, nothing of it is in.
@@ -178,7 +167,7 @@ impl Starting<'_> {
             out_from_if_brood_is_seen: self.longer_out(start, &effect),
             out_by: effect.out_by,
             stay_confidence: plan.confidence,
-            last_blocked_day: effect.last_blocked(self.choice.terms(start)?, start),
+            last_blocked_day: effect.last_blocked,
             first_free_day,
             supers: effect.free,
             is_taken_out: plan.ends.in_a_visit(),

@@ -1,44 +1,10 @@
-//! Outside temperatures of an apiary, and what the temperature rules of leaflets say of a start day.
+//! What the temperature rules of leaflets say of the days of a course, by the temperatures of the apiary.
 
-use std::collections::BTreeMap;
-use std::sync::Arc;
-
-use super::reason::{Because, Measure, Origin, Untold, both};
+use super::reason::{Because, Measure, Untold, both};
 use super::state::Finding;
 use crate::basics::calendar::Day;
 use crate::basics::degrees::Celsius;
-use crate::basics::words::TemperatureStage;
-use crate::facts::holding::Record;
-use crate::journal::entry::EntryId;
-use crate::journal::event::{DayTemperature, Temperature, TemperatureNormals};
-
-/// The temperatures of an apiary.
-#[derive(Debug, Default)]
-pub(super) struct Weather {
-    told: BTreeMap<Day, Told>,
-    /// By month, January first.
-    usual: [Option<(Celsius, Celsius)>; 12],
-}
-
-#[derive(Debug, Clone, Copy)]
-struct Told {
-    low: Celsius,
-    high: Celsius,
-    stage: TemperatureStage,
-    entry: EntryId,
-}
-
-/// How many days ahead a forecast tells. Common practice, no source: forecasts day by day reach about two weeks.
-const FORECAST_REACHES_DAYS: u16 = 16;
-
-/// The temperatures of one day, as far as known.
-#[derive(Debug, Clone, Copy)]
-struct Sky {
-    low: Celsius,
-    high: Celsius,
-    origin: Origin,
-    entry: Option<EntryId>,
-}
+use crate::facts::apiary::{Origin, Sky, Weather};
 
 /// The limits of a rule.
 #[derive(Debug, Clone, Copy)]
@@ -53,160 +19,114 @@ impl Limits {
     }
 }
 
-impl Weather {
-    /// What was measured goes before what was forecast; of two the one recorded for a later day, then the later entry.
-    pub(super) fn of(file: &[Arc<Record>]) -> Weather {
-        let mut weather = Weather::default();
-        // Files are in the order in which things happened, so that the last one counts.
-        for record in file {
-            if let Some(body) = record.body::<Temperature>() {
-                let reaches = record.on.plus(FORECAST_REACHES_DAYS);
-                let told_of =
-                    |day: &&DayTemperature| body.stage == TemperatureStage::Measured || day.day <= reaches;
-                for day in body.days.iter().filter(told_of) {
-                    let told = Told { low: day.min_c, high: day.max_c, stage: body.stage, entry: record.id };
-                    let measured = weather
-                        .told
-                        .get(&day.day)
-                        .is_some_and(|known| known.stage == TemperatureStage::Measured);
-                    if body.stage == TemperatureStage::Measured || !measured {
-                        weather.told.insert(day.day, told);
-                    }
-                }
-            }
-            if let Some(body) = record.body::<TemperatureNormals>() {
-                for normal in &body.months {
-                    let month = usize::from(normal.month.saturating_sub(1));
-                    if let Some(usual) = weather.usual.get_mut(month) {
-                        *usual = Some((normal.min_c, normal.max_c));
-                    }
-                }
-            }
-        }
-        weather
-    }
+/// The daily maximum of each of the days.
+pub(super) fn maxima(weather: &Weather, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
+    each(weather, days, Measure::Maximum, |sky| (limits.hold(sky.high.tenths()), sky.high))
+}
 
-    fn sky(&self, on: Day) -> Option<Sky> {
-        if let Some(told) = self.told.get(&on) {
-            let origin = match told.stage {
-                TemperatureStage::Measured => Origin::Measured,
-                TemperatureStage::Forecast => Origin::Forecast,
-            };
-            return Some(Sky { low: told.low, high: told.high, origin, entry: Some(told.entry) });
-        }
-        let (low, high) = (*self.usual.get(on.month0())?)?;
-        Some(Sky { low, high, origin: Origin::UsualYears, entry: None })
-    }
+/// Some moment of each of the days: the temperature passes through everything between the lowest and the highest.
+pub(super) fn moments(weather: &Weather, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
+    each(weather, days, Measure::SomeMoment, |sky| {
+        let (low, high) = (sky.low.tenths(), sky.high.tenths());
+        let warm_enough = limits.min.is_none_or(|min| min <= high);
+        let cool_enough = limits.max.is_none_or(|max| low <= max);
+        (warm_enough && cool_enough, if cool_enough { sky.high } else { sky.low })
+    })
+}
 
-    /// The daily maximum of each of the days.
-    pub(super) fn maxima(&self, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
-        self.each(days, Measure::Maximum, |sky| (limits.hold(sky.high.tenths()), sky.high))
-    }
-
-    /// Some moment of each of the days: the temperature passes through everything between the lowest and the highest.
-    pub(super) fn moments(&self, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
-        self.each(days, Measure::SomeMoment, |sky| {
-            let (low, high) = (sky.low.tenths(), sky.high.tenths());
-            let warm_enough = limits.min.is_none_or(|min| min <= high);
-            let cool_enough = limits.max.is_none_or(|max| low <= max);
-            (warm_enough && cool_enough, if cool_enough { sky.high } else { sky.low })
-        })
-    }
-
-    fn each(
-        &self,
-        days: impl Iterator<Item = Day>,
-        measure: Measure,
-        look: impl Fn(&Sky) -> (bool, Celsius),
-    ) -> Finding {
-        let mut seen: Option<(Celsius, Celsius, Origin)> = None;
-        let mut entry = None;
-        let mut missing = None;
-        let mut unusual = None;
-        let mut untold: Untold = None;
-        for day in days {
-            if !self.told.contains_key(&day) {
-                untold = both(untold, Some((day, day)));
-            }
-            let Some(sky) = self.sky(day) else {
-                missing = missing.or(Some(day));
-                continue;
-            };
-            let (holds, value) = look(&sky);
-            entry = entry.or(sky.entry);
-            if !holds {
-                let out = Because::OutOfBounds {
-                    measure,
-                    on: day,
-                    value,
-                    origin: sky.origin,
-                    entry: sky.entry,
-                    untold: None,
-                };
-                if sky.origin != Origin::UsualYears {
-                    return Finding::broken(out);
-                }
-                unusual = unusual.or(Some(out));
-            }
-            seen = Some(seen.map_or((value, value, sky.origin), |(lowest, highest, origin)| {
-                (lowest.min(value), highest.max(value), origin.max(sky.origin))
-            }));
+fn each(
+    weather: &Weather,
+    days: impl Iterator<Item = Day>,
+    measure: Measure,
+    look: impl Fn(&Sky) -> (bool, Celsius),
+) -> Finding {
+    let mut seen: Option<(Celsius, Celsius, Origin)> = None;
+    let mut entry = None;
+    let mut missing = None;
+    let mut unusual = None;
+    let mut untold: Untold = None;
+    for day in days {
+        if !weather.is_told(day) {
+            untold = both(untold, Some((day, day)));
         }
-        match (unusual, missing, seen) {
-            (Some(mut out), _, _) => {
-                out.also_untold(untold);
-                Finding::expected(false, out)
-            }
-            (None, Some(first), _) => Finding::unknown(Because::NoTemperature { measure, first, untold }),
-            (None, None, Some((lowest, highest, origin))) => {
-                told(Because::Warm { measure, lowest, highest, origin, entry, untold }, origin)
-            }
-            (None, None, None) => Finding::unknown(Because::StayNotKnown { lacks: Vec::new() }),
-        }
-    }
-
-    /// The mean over the days of the mean between lowest and highest of each.
-    ///
-    /// Common practice, no source: leaflets that speak of a daily mean do not say how it is made.
-    pub(super) fn mean(&self, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
-        let measure = Measure::Mean;
-        let (mut sum, mut count) = (0_i32, 0_i32);
-        let (mut last, mut missing) = (None, None);
-        let mut untold: Untold = None;
-        let mut origin = Origin::Measured;
-        for day in days {
-            if !self.told.contains_key(&day) {
-                untold = both(untold, Some((day, day)));
-            }
-            let Some(sky) = self.sky(day) else {
-                missing = missing.or(Some(day));
-                continue;
-            };
-            sum += i32::from(sky.low.tenths()) + i32::from(sky.high.tenths());
-            count += 1;
-            origin = origin.max(sky.origin);
-            last = Some((day, sky.entry));
-        }
-        if let Some(first) = missing {
-            return Finding::unknown(Because::NoTemperature { measure, first, untold });
-        }
-        let not_known = || Finding::unknown(Because::StayNotKnown { lacks: Vec::new() });
-        let Some((on, entry)) = last else { return not_known() };
-        let holds = limits.min.is_none_or(|min| sum >= i32::from(min) * 2 * count)
-            && limits.max.is_none_or(|max| sum <= i32::from(max) * 2 * count);
-        // To the nearest tenth, for show only.
-        let mean = (sum + count).div_euclid(2 * count);
-        let Some(value) = i16::try_from(mean).ok().and_then(Celsius::from_tenths) else {
-            return not_known();
+        let Some(sky) = weather.sky(day) else {
+            missing = missing.or(Some(day));
+            continue;
         };
-        let warm = Because::Warm { measure, lowest: value, highest: value, origin, entry, untold };
-        match (holds, origin) {
-            (true, _) => told(warm, origin),
-            (false, Origin::UsualYears) => {
-                Finding::expected(false, Because::OutOfBounds { measure, on, value, origin, entry, untold })
+        let (holds, value) = look(&sky);
+        entry = entry.or(sky.entry);
+        if !holds {
+            let out = Because::OutOfBounds {
+                measure,
+                on: day,
+                value,
+                origin: sky.origin,
+                entry: sky.entry,
+                untold: None,
+            };
+            if sky.origin != Origin::UsualYears {
+                return Finding::broken(out);
             }
-            (false, _) => Finding::broken(Because::OutOfBounds { measure, on, value, origin, entry, untold }),
+            unusual = unusual.or(Some(out));
         }
+        seen = Some(seen.map_or((value, value, sky.origin), |(lowest, highest, origin)| {
+            (lowest.min(value), highest.max(value), origin.max(sky.origin))
+        }));
+    }
+    match (unusual, missing, seen) {
+        (Some(mut out), _, _) => {
+            out.also_untold(untold);
+            Finding::expected(false, out)
+        }
+        (None, Some(first), _) => Finding::unknown(Because::NoTemperature { measure, first, untold }),
+        (None, None, Some((lowest, highest, origin))) => {
+            told(Because::Warm { measure, lowest, highest, origin, entry, untold }, origin)
+        }
+        (None, None, None) => Finding::unknown(Because::StayNotKnown { lacks: Vec::new() }),
+    }
+}
+
+/// The mean over the days of the mean between lowest and highest of each.
+///
+/// Common practice, no source: leaflets that speak of a daily mean do not say how it is made.
+pub(super) fn mean(weather: &Weather, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
+    let measure = Measure::Mean;
+    let (mut sum, mut count) = (0_i32, 0_i32);
+    let (mut last, mut missing) = (None, None);
+    let mut untold: Untold = None;
+    let mut origin = Origin::Measured;
+    for day in days {
+        if !weather.is_told(day) {
+            untold = both(untold, Some((day, day)));
+        }
+        let Some(sky) = weather.sky(day) else {
+            missing = missing.or(Some(day));
+            continue;
+        };
+        sum += i32::from(sky.low.tenths()) + i32::from(sky.high.tenths());
+        count += 1;
+        origin = origin.max(sky.origin);
+        last = Some((day, sky.entry));
+    }
+    if let Some(first) = missing {
+        return Finding::unknown(Because::NoTemperature { measure, first, untold });
+    }
+    let not_known = || Finding::unknown(Because::StayNotKnown { lacks: Vec::new() });
+    let Some((on, entry)) = last else { return not_known() };
+    let holds = limits.min.is_none_or(|min| sum >= i32::from(min) * 2 * count)
+        && limits.max.is_none_or(|max| sum <= i32::from(max) * 2 * count);
+    // To the nearest tenth, for show only.
+    let mean = (sum + count).div_euclid(2 * count);
+    let Some(value) = i16::try_from(mean).ok().and_then(Celsius::from_tenths) else {
+        return not_known();
+    };
+    let warm = Because::Warm { measure, lowest: value, highest: value, origin, entry, untold };
+    match (holds, origin) {
+        (true, _) => told(warm, origin),
+        (false, Origin::UsualYears) => {
+            Finding::expected(false, Because::OutOfBounds { measure, on, value, origin, entry, untold })
+        }
+        (false, _) => Finding::broken(Because::OutOfBounds { measure, on, value, origin, entry, untold }),
     }
 }
 

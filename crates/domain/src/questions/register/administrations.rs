@@ -17,14 +17,18 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
     let mut courses: Option<Courses> = None;
     let by_then = standing.iter().filter(|record| record.on <= view.period.to());
     let given = by_then.filter_map(|record| Some((*record, record.body::<Administration>()?)));
-    let rows = given.map(|(record, body)| {
+    let rows = given.filter_map(|(record, body)| {
         let courses = courses.get_or_insert_with(|| Courses::of(view));
         let first = body.continues.and_then(|first| view.holding.effective(first));
         let first = first.map_or(record.id, |first| first.id);
         let name = medicine(view, body);
-        AdministrationRow {
+        let earlier = record.on < view.period.from();
+        if earlier && !courses.may_run_into(view, first) {
+            return None;
+        }
+        Some(AdministrationRow {
             written: Written::of(view.holding, record),
-            earlier: record.on < view.period.from(),
+            earlier,
             one_way: view.leaflet(&name, record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
             medicine: view.medicine(&name, record.on),
             given: given_parts(view, body),
@@ -39,7 +43,7 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
             against: body.against.clone(),
             certificate: body.certificate.clone(),
             prescription: body.prescription.as_ref().map(|number| view.prescription(number)),
-        }
+        })
     });
     rows.filter(|row| !row.earlier || row.courses.iter().any(|part| runs_into(part, view.period.from())))
         .collect()

@@ -5,8 +5,12 @@ use super::rows::{ArchivedPart, Written};
 
 /// The archives with entries of the time, in the order in which they were made.
 pub(super) fn parts(view: &View<'_>) -> Vec<ArchivedPart> {
+    let archives = view.holding.archives();
+    if archives.is_empty() {
+        return Vec::new();
+    }
     let records = view.holding.in_order();
-    let parts = view.holding.archives().into_iter().filter_map(|(step, body)| {
+    let parts = archives.into_iter().filter_map(|(step, body)| {
         let moved = records
             .iter()
             .filter(|record| body.places.contains(record.seq) && view.period.holds(record.on))

@@ -8,7 +8,7 @@ use super::View;
 use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::ColonyName;
-use crate::facts::history::{Course, End, History, Standing};
+use crate::facts::history::{Course, End, Histories, History, Standing};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Administration;
@@ -36,15 +36,15 @@ impl InColony {
 impl Courses {
     pub(super) fn of(view: &View<'_>) -> Courses {
         let mut by_first_dose: BTreeMap<EntryId, Vec<InColony>> = BTreeMap::new();
+        let mut histories = Histories::new(view.holding, view.leaflets);
         for colony in view.holding.colonies() {
-            let history = Rc::new(History::of(view.holding, view.leaflets, colony).up_to(view.as_of));
-            let mut of_colony: BTreeMap<EntryId, Vec<usize>> = BTreeMap::new();
+            let history = Rc::new(histories.of(colony).up_to(view.as_of));
             for (line, course) in history.courses.iter().enumerate() {
-                of_colony.entry(course.entry).or_default().push(line);
-            }
-            for (first, lines) in of_colony {
-                let here = InColony { history: Rc::clone(&history), lines };
-                by_first_dose.entry(first).or_default().push(here);
+                let of_course = by_first_dose.entry(course.entry).or_default();
+                match of_course.last_mut().filter(|last| Rc::ptr_eq(&last.history, &history)) {
+                    Some(here) => here.lines.push(line),
+                    None => of_course.push(InColony { history: Rc::clone(&history), lines: vec![line] }),
+                }
             }
         }
         Courses { by_first_dose }
@@ -57,6 +57,20 @@ impl Courses {
             .filter_map(|course| course.doses.iter().position(|dose| dose.entry == entry))
             .filter_map(|place| u8::try_from(place).ok());
         places.max().unwrap_or(0).saturating_add(1)
+    }
+
+    /// Whether a course may be in, or a period of it may run, in the time of the register: a quick look, which may say yes of
+    /// one that was over by then, and never no of one that was not.
+    pub(super) fn may_run_into(&self, view: &View<'_>, first: EntryId) -> bool {
+        let from = view.period.from();
+        self.by_first_dose.get(&first).into_iter().flatten().any(|here| {
+            let fate = Fate::of(view, here);
+            let bars_honey = here.courses().filter_map(|course| harvest::last_day(course, view.as_of)).max();
+            fate.still_in
+                || fate.not_known_since.is_some()
+                || fate.last.max(bars_honey).is_some_and(|last| from <= last)
+                || here.courses().any(|course| Outlook::may_change_after(&here.history, course, from))
+        })
     }
 
     /// What became of a dose, in the colonies that got it and in those that it reached by a split or a uniting.
@@ -173,7 +187,7 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     // The same computation as for the colony, asked of this course alone; honey that is barred under supers counts too.
     let of_course: Vec<&Course> = here.courses().collect();
     let Blocked { last: bars_supers, first_free } =
-        Outlook::of_courses(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
+        Outlook::of_lines(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
     let bars_honey = lines().filter_map(|course| harvest::last_day(course, view.as_of)).max();
     let last_blocked_day = bars_supers.max(bars_honey);
     let documented = |fact: Option<Sourced<u16>>| fact.is_some_and(|fact| fact.is_documented());

@@ -82,8 +82,8 @@ impl Register {
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, period: Period, as_of: Day) -> Register {
         let view = View { holding, leaflets, period, as_of };
-        let standing: Vec<&Arc<Record>> =
-            holding.standing().into_iter().filter(|record| record.on <= as_of).collect();
+        // Nothing else becomes a row, or is counted in one.
+        let standing = holding.standing_if(|record| record.on <= as_of && is_of_the_register(&record.event));
         let within: Vec<&Arc<Record>> =
             standing.iter().copied().filter(|record| period.holds(record.on)).collect();
         let keepers = lots::keepers(&view);

@@ -324,20 +324,20 @@ pub struct WithdrawalPart {
     pub confidence: Confidence,
 }
 
-/// Who said it, highest authority first.
+/// The origin of a value, highest authority first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum SaidBy {
     /// A vet's prescription.
     Prescription,
-    /// The keeper, reading the leaflet of the lot.
+    /// The keeper's reading of the lot's leaflet.
     LeafletReading,
-    /// The keeper, reading the pack when giving it.
+    /// The keeper's reading of the pack, recorded with the treatment.
     Pack,
     /// The built-in leaflet: nobody wrote it into the record.
     Leaflet,
-    /// The keeper, declaring terms for a medicine.
+    /// Terms declared by the keeper for a medicine.
     Declared,
 }
 

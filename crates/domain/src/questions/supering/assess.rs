@@ -7,8 +7,8 @@ use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
 use crate::facts::history::{
-    Bars, BeforeFlow, Course, Doubt, End, History, Standing, Terms, Whereabouts, before_flow, inside,
-    withdrawal_bars,
+    Bars, BeforeFlow, Course, Doubt, End, History, Line, Standing, Terms, Whereabouts, before_flow, inside,
+    whereabouts, withdrawal_bars,
 };
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::{Release, Says};
@@ -40,10 +40,10 @@ pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grou
     stand(history, course, course.standing(on), on, &mut add);
 }
 
-/// The verdict of a course on a day, without its grounds.
-pub(super) fn verdict(history: &History, course: &Course, on: Day) -> Verdict {
+/// The verdict of a line of a course on a day, without its grounds.
+pub(super) fn verdict(history: &History, line: &impl Line, on: Day) -> Verdict {
     let mut verdict = Verdict::Yes;
-    decide(history, course, on, &mut |outcome, decides, _| verdict = verdict.and(says(outcome, decides)));
+    decide(history, line, on, &mut |outcome, decides, _| verdict = verdict.and(says(outcome, decides)));
     verdict
 }
 
@@ -56,14 +56,14 @@ pub(super) const fn says(outcome: Outcome, decides: bool) -> Verdict {
     }
 }
 
-/// Decides the day for each carrier of a course. That an earlier one is over says nothing while a later one is in.
+/// Decides the day for each carrier of a line. That an earlier one is over says nothing while a later one is in.
 fn decide<'h>(
     history: &'h History,
-    course: &'h Course,
+    line: &'h impl Line,
     on: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
-    let mut carriers = course.whereabouts(on).peekable();
+    let mut carriers = whereabouts(line, on).peekable();
     while let Some(carrier) = carriers.next() {
         let is_last = carriers.peek().is_none();
         let mut add = |outcome, decides, reason| {
@@ -72,24 +72,24 @@ fn decide<'h>(
             }
         };
         match carrier {
-            Whereabouts::In => while_in(course, on, &mut add),
-            Whereabouts::Out(out) => decide_out(history, course, out, on, &mut add),
+            Whereabouts::In => while_in(line, on, &mut add),
+            Whereabouts::Out(out) => decide_out(history, line, out, on, &mut add),
             Whereabouts::NotKnown { may_be_in, first, last, doubt } => {
                 let possible = Possible { may_be_in, first, last };
-                not_known(history, course, &possible, doubt, on, &mut add);
+                not_known(history, line, &possible, doubt, on, &mut add);
             }
         }
     }
 }
 
-fn while_in<'h>(course: &'h Course, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
-    match &course.terms.supers_during {
+fn while_in<'h>(line: &'h impl Line, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
+    match &line.terms().supers_during {
         Some(supers) if supers.value == SupersDuring::Off => {
             add(Outcome::Broken, true, Reason::StillIn { supers });
         }
         Some(supers) if supers.is_documented() => {
             add(Outcome::Met, true, Reason::InWithSupersAllowed { supers });
-            if let Some(harvest) = harvest::barred(course, on) {
+            if let Some(harvest) = harvest::barred(line, on) {
                 add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: harvest.through });
             }
         }
@@ -108,22 +108,22 @@ struct Possible {
 /// for all between; a flow that began between them is a possibility of its own.
 fn not_known<'h>(
     history: &'h History,
-    course: &'h Course,
+    line: &'h impl Line,
     possible: &Possible,
     doubt: Doubt,
     on: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
-    let terms = &course.terms;
-    let flows = history.flows_of(course).iter().filter(|_| terms.flow_before.is_some());
+    let terms = line.terms();
+    let flows = history.flows_of(line).iter().filter(|_| terms.flow_before.is_some());
     let Possible { may_be_in, first, last } = *possible;
     let within = flows.map(|flow| flow.from.max(first)).filter(|from| *from <= last);
-    let outs = [last].into_iter().chain(within).map(|out| out_verdict(history, course, out, on));
+    let outs = [last].into_iter().chain(within).map(|out| out_verdict(history, line, out, on));
     let still_in = may_be_in.then(|| inside(terms));
-    let verdict = outs.chain(still_in).fold(out_verdict(history, course, first, on), Verdict::agreed);
+    let verdict = outs.chain(still_in).fold(out_verdict(history, line, first, on), Verdict::agreed);
     // It makes no difference whether it was used up before it came out: the day it came out decides.
-    if !may_be_in && verdict == out_verdict(history, course, last, on) {
-        return decide_out(history, course, last, on, add);
+    if !may_be_in && verdict == out_verdict(history, line, last, on) {
+        return decide_out(history, line, last, on, add);
     }
     match (verdict, doubt) {
         (Verdict::No, _) => add(Outcome::Broken, true, Reason::BarredEitherWay { since: first, doubt }),
@@ -159,9 +159,9 @@ fn supers_not_established(supers: Option<&Sourced<SupersDuring>>) -> Reason<'_> 
 }
 
 /// The verdict of a course that is out since a day, without the grounds.
-fn out_verdict(history: &History, course: &Course, out: Day, on: Day) -> Verdict {
+fn out_verdict(history: &History, line: &impl Line, out: Day, on: Day) -> Verdict {
     let mut verdict = Verdict::Yes;
-    decide_out(history, course, out, on, &mut |outcome, decides, _| {
+    decide_out(history, line, out, on, &mut |outcome, decides, _| {
         verdict = verdict.and(says(outcome, decides));
     });
     verdict
@@ -170,16 +170,16 @@ fn out_verdict(history: &History, course: &Course, out: Day, on: Day) -> Verdict
 /// Decides for a course that is out: periods running, periods over, periods nobody has established.
 fn decide_out<'h>(
     history: &'h History,
-    course: &'h Course,
+    line: &'h impl Line,
     out: Day,
     on: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
-    let terms = &course.terms;
+    let terms = line.terms();
     let running = |fact: &&'h Sourced<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
     let withdrawal_runs = terms.withdrawal.as_ref().filter(running);
     let wait_runs = terms.wait.as_ref().filter(running);
-    right_before_a_flow(history, course, out, on, add);
+    right_before_a_flow(history, line, out, on, add);
     let bars = withdrawal_bars(terms);
     let withdrawal_bars_supers = withdrawal_runs.filter(|_| bars == Bars::Supers);
     if let Some(days) = withdrawal_bars_supers {
@@ -209,13 +209,13 @@ fn decide_out<'h>(
 
 fn right_before_a_flow<'h>(
     history: &'h History,
-    course: &'h Course,
+    line: &'h impl Line,
     out: Day,
     on: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
-    let Some(bar) = &course.terms.flow_before else { return };
-    match before_flow(history.flows_of(course), bar.value, out, on) {
+    let Some(bar) = &line.terms().flow_before else { return };
+    match before_flow(history.flows_of(line), bar.value, out, on) {
         BeforeFlow::Free => {}
         BeforeFlow::Barred(flow) => {
             add(Outcome::Broken, true, Reason::UsedBeforeFlow { out, flow: Some(flow), bar });

@@ -4,7 +4,7 @@ use crate::basics::calendar::{Day, last_blocked_day};
 use crate::basics::topic::Topic;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{Permission, SupersDuring};
-use crate::facts::history::{Course, Terms, Whereabouts, inside, used_up};
+use crate::facts::history::{Course, Line, Terms, Whereabouts, inside, used_up, whereabouts};
 use crate::rules::leaflet::{Force, Says};
 
 /// A course bars taking honey, though not supers.
@@ -22,17 +22,17 @@ impl HarvestBar {
 }
 
 /// Whether a course whose supers may stay on bars honey on a day.
-pub(crate) fn barred(course: &Course, on: Day) -> Option<HarvestBar> {
-    if inside(&course.terms) != Verdict::Yes {
+pub(crate) fn barred(line: &impl Line, on: Day) -> Option<HarvestBar> {
+    if inside(line.terms()) != Verdict::Yes {
         return None;
     }
-    let bars = course.whereabouts(on).filter_map(|carrier| match carrier {
+    let bars = whereabouts(line, on).filter_map(|carrier| match carrier {
         Whereabouts::Out(out) | Whereabouts::NotKnown { may_be_in: false, last: out, .. } => {
-            let last = last_blocked_day(out, course.terms.withdrawal?.value).filter(|last| on <= *last)?;
+            let last = last_blocked_day(out, line.terms().withdrawal?.value).filter(|last| on <= *last)?;
             Some(HarvestBar { through: Some(last) })
         }
         Whereabouts::In | Whereabouts::NotKnown { may_be_in: true, .. } => {
-            bars_while_in(course).then(|| HarvestBar { through: through_when_used_up(course, on) })
+            bars_while_in(line).then(|| HarvestBar { through: through_when_used_up(line, on) })
         }
     });
     bars.reduce(HarvestBar::and)
@@ -42,7 +42,7 @@ pub(crate) fn barred(course: &Course, on: Day) -> Option<HarvestBar> {
 /// end is not known.
 pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
     let withdrawal = course.terms.withdrawal.filter(|_| inside(&course.terms) == Verdict::Yes)?.value;
-    let last = course.whereabouts(on).map(|carrier| match carrier {
+    let last = whereabouts(course, on).map(|carrier| match carrier {
         Whereabouts::Out(out) | Whereabouts::NotKnown { may_be_in: false, last: out, .. } => {
             last_blocked_day(out, withdrawal)
         }
@@ -53,11 +53,11 @@ pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
 
 /// Whether honey is barred while it is in: the label says so, a withdrawal period would begin only after it, or nobody
 /// knows whether one does.
-fn bars_while_in(course: &Course) -> bool {
-    let Terms { supers_during, withdrawal, leaflet, .. } = &course.terms;
+fn bars_while_in(line: &impl Line) -> bool {
+    let Terms { supers_during, withdrawal, leaflet, .. } = line.terms();
     let no_harvest = supers_during.is_some_and(|fact| fact.value == SupersDuring::OnNoHarvest);
-    let forbidden = leaflet.as_ref().is_some_and(|leaflet| {
-        leaflet.in_force(Topic::HarvestDuring, course.placed, None).any(|rule| {
+    let forbidden = leaflet.as_ref().zip(line.doses().next()).is_some_and(|(leaflet, placed)| {
+        leaflet.in_force(Topic::HarvestDuring, placed, None).any(|rule| {
             rule.force != Force::Advice
                 && matches!(rule.says, Says::HarvestDuring { value: Permission::Forbidden })
         })
@@ -66,9 +66,9 @@ fn bars_while_in(course: &Course) -> bool {
 }
 
 /// The last day barred by a carrier that is in and certainly used up on a known day.
-fn through_when_used_up(course: &Course, on: Day) -> Option<Day> {
-    let (days, sure) = used_up(&course.terms)?;
-    let spent = course.doses_by(on).next_back()?.on.plus(days);
-    let withdrawal = course.terms.withdrawal?.value;
+fn through_when_used_up(line: &impl Line, on: Day) -> Option<Day> {
+    let (days, sure) = used_up(line.terms())?;
+    let spent = line.doses().rfind(|dose| *dose <= on)?.plus(days);
+    let withdrawal = line.terms().withdrawal?.value;
     sure.then(|| last_blocked_day(spent, withdrawal).unwrap_or_else(|| spent.before()))
 }

@@ -26,6 +26,7 @@ pub use crate::facts::history::EarliestOut;
 pub use grounds::{Ground, Outcome, Reason, Term};
 pub use harvest::HarvestBar;
 pub(crate) use outlook::{Blocked, Outlook};
+pub(crate) use plan::Ahead;
 pub(crate) use remedy::of as remedy_of;
 pub use remedy::{AskedFor, Lack, Missing, Remedy};
 pub use steps::Step;
@@ -122,29 +123,14 @@ impl<'h> Answer<'h> {
     /// The last blocked and the first free day, as the record stood on the day asked about.
     #[must_use]
     pub fn named_days(&self) -> NamedDays {
-        let known = self.history.clone().up_to(self.on);
-        let Blocked { last: last_blocked, first_free: on_record } = self.blocked(&known);
-        let of_colony = self.history.colony_verdict(self.on);
-        let first_free = match on_record {
-            _ if self.verdict != Verdict::Yes && of_colony != Verdict::Yes => FirstFree::NotKnown,
-            Some(free) => FirstFree::OnRecord(free),
-            None => plan::once_out(&known, self.on)
-                .map_or(FirstFree::NotKnown, |(out, free)| FirstFree::OnceOut { out, free }),
-        };
-        NamedDays { last_blocked, first_free }
+        let ahead = Ahead::of(self.history, self.on);
+        NamedDays { last_blocked: ahead.on_record.last, first_free: ahead.first_free }
     }
 
     /// From when the colony is free, as the record stood on the day asked about.
     #[must_use]
     pub fn first_free(&self) -> FirstFree {
         self.named_days().first_free
-    }
-
-    /// The last blocked and first free day on record. `known` is the history up to the day asked about.
-    fn blocked(&self, known: &History) -> Blocked {
-        let Some((begun, _)) = known.begun else { return Blocked { last: None, first_free: None } };
-        let out = self.courses().filter_map(|course| course.out_since(self.on)).max();
-        Outlook::of(known).blocked(self.on, begun, out)
     }
 
     /// The first day on which honey may be taken, if supers may be on but honey may not be taken yet. None if honey is

@@ -3,7 +3,7 @@
 use super::assess;
 use crate::basics::calendar::{Day, last_blocked_day};
 use crate::basics::verdict::Verdict;
-use crate::facts::history::{Course, History, RIGHT_BEFORE_DAYS, used_up};
+use crate::facts::history::{History, Line, RIGHT_BEFORE_DAYS, used_up};
 
 /// The last blocked and the first free day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -24,25 +24,49 @@ pub(crate) struct Outlook {
 impl Outlook {
     /// The answer for a colony.
     pub(crate) fn of(history: &History) -> Outlook {
-        let mut days = vec![Day::FIRST];
-        let of_colony = [history.begun, history.unknown_since, history.ended];
-        days.extend(of_colony.into_iter().flatten().map(|(on, _)| on));
+        let mut days = changes_of_colony(history);
         for course in &history.courses {
             changes(history, course, &mut days);
         }
         Outlook::at(days, |day| history.may_be_supered(day))
     }
 
-    /// The combined answer of some courses of a colony, where they apply.
-    pub(crate) fn of_courses(history: &History, courses: &[&Course]) -> Outlook {
+    /// The answer for the colony itself, apart from its courses.
+    pub(super) fn of_colony(history: &History) -> Outlook {
+        Outlook::at(changes_of_colony(history), |day| history.colony_verdict(day))
+    }
+
+    /// The combined answer of some lines of courses in a colony, recorded or planned, where they apply.
+    pub(crate) fn of_lines<L: Line>(history: &History, lines: &[&L]) -> Outlook {
         let mut days = vec![Day::FIRST];
-        for course in courses {
-            changes(history, course, &mut days);
+        for line in lines {
+            changes(history, *line, &mut days);
         }
         Outlook::at(days, |day| {
-            let speaking = courses.iter().filter(|course| course.speaks_on(day));
-            speaking.fold(Verdict::Yes, |verdict, course| verdict.and(assess::verdict(history, course, day)))
+            let speaking = lines.iter().filter(|line| line.speaks_on(day));
+            speaking.fold(Verdict::Yes, |verdict, line| verdict.and(assess::verdict(history, *line, day)))
         })
+    }
+
+    /// The answer where both must be yes.
+    pub(crate) fn and(&self, other: &Outlook) -> Outlook {
+        let days = self.stretches.iter().chain(&other.stretches).map(|(from, _)| *from).collect();
+        Outlook::at(days, |day| self.on(day).and(other.on(day)))
+    }
+
+    /// The answer of a day.
+    fn on(&self, day: Day) -> Verdict {
+        let next = self.stretches.partition_point(|(from, _)| *from <= day);
+        let stretch = next.checked_sub(1).and_then(|index| self.stretches.get(index));
+        // The first stretch begins with the first of all days.
+        stretch.map_or(Verdict::Unknown, |(_, verdict)| *verdict)
+    }
+
+    /// Whether the answer of a course may change on any day after this one.
+    pub(crate) fn may_change_after(history: &History, line: &impl Line, day: Day) -> bool {
+        let mut days = Vec::new();
+        changes(history, line, &mut days);
+        days.into_iter().any(|change| day < change)
     }
 
     fn at(mut days: Vec<Day>, verdict: impl Fn(Day) -> Verdict) -> Outlook {
@@ -71,6 +95,16 @@ impl Outlook {
         }
     }
 
+    /// The first free day from a day on.
+    pub(crate) fn free_from(&self, day: Day) -> Option<Day> {
+        if self.on(day) == Verdict::Yes { Some(day) } else { self.next_free(day) }
+    }
+
+    /// The first day since which every day is free; [`Day::FIRST`] if none is ever blocked.
+    pub(crate) fn free_for_good(&self) -> Option<Day> {
+        self.stretches.last().filter(|(_, verdict)| *verdict == Verdict::Yes).map(|(from, _)| *from)
+    }
+
     /// The first of the free days that a day lies in; none if the day is not free.
     fn free_since(&self, on: Day) -> Option<Day> {
         let (from, verdict) = self.stretches.iter().rfind(|(from, _)| *from <= on)?;
@@ -86,7 +120,7 @@ impl Outlook {
     }
 
     /// The last day that is certainly blocked, if those days end.
-    fn last_no(&self) -> Option<Day> {
+    pub(crate) fn last_no(&self) -> Option<Day> {
         let pairs = self.stretches.iter().zip(self.stretches.iter().skip(1));
         let mut ends =
             pairs.filter(|((_, verdict), _)| *verdict == Verdict::No).map(|(_, (next, _))| next.before());
@@ -106,23 +140,30 @@ impl Outlook {
     }
 }
 
-/// Adds the days on which the answer of a course may change.
-fn changes(history: &History, course: &Course, days: &mut Vec<Day>) {
-    let terms = &course.terms;
+/// The days on which the answer for the colony itself may change.
+fn changes_of_colony(history: &History) -> Vec<Day> {
+    let known = [history.begun, history.unknown_since, history.ended];
+    std::iter::once(Day::FIRST).chain(known.into_iter().flatten().map(|(on, _)| on)).collect()
+}
+
+/// Adds the days on which the answer of a line of a course may change.
+fn changes(history: &History, line: &impl Line, days: &mut Vec<Day>) {
+    let terms = line.terms();
+    let (here_from, until) = line.days();
     // The days since which it, or one of its carriers, may be out.
-    let mut outs = vec![course.here_from];
-    outs.extend(course.doses.iter().map(|dose| dose.on));
+    let mut outs = vec![here_from];
+    outs.extend(line.doses());
     if let Some((stay, _)) = used_up(terms) {
-        outs.extend(course.doses.iter().map(|dose| dose.on.plus(stay)));
+        outs.extend(line.doses().map(|dose| dose.plus(stay)));
     }
-    outs.extend(course.in_doubt.map(|(since, _)| since));
-    outs.extend(course.out());
+    outs.extend(line.in_doubt().map(|(since, _)| since));
+    outs.extend(line.out());
     let periods = [terms.withdrawal, terms.wait];
     for period in periods.into_iter().flatten() {
         days.extend(outs.iter().filter_map(|out| last_blocked_day(*out, period.value)).map(Day::next));
     }
     if let Some(bar) = terms.flow_before {
-        for flow in history.flows_of(course) {
+        for flow in history.flows_of(line) {
             let before = bar.value.days().unwrap_or(RIGHT_BEFORE_DAYS);
             days.extend([flow.from, flow.from.minus(before), flow.last.next()]);
             // A course out since new year is out in the year of the flow.
@@ -131,5 +172,5 @@ fn changes(history: &History, course: &Course, days: &mut Vec<Day>) {
         days.extend(outs.iter().filter_map(|out| Some(out.plus(bar.value.days()?).next())));
     }
     days.extend(outs);
-    days.extend(course.until);
+    days.extend(until);
 }

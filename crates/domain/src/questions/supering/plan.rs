@@ -1,19 +1,53 @@
-//! What would be free, and when, if everything inside came out on one day.
+//! What lies ahead of a colony: when it is free on record, or if everything inside comes out on one day.
 
+use super::FirstFree;
 use super::assess::verdict;
-use super::outlook::Outlook;
+use super::outlook::{Blocked, Outlook};
 use crate::basics::calendar::Day;
 use crate::basics::verdict::Verdict;
-use crate::facts::history::{Course, History, Standing};
+use crate::facts::history::{Course, History, Planned, Standing};
 
-/// The earliest day on which everything that bars supers may be out, and the first free day if it comes out then and
-/// the missing doses are given on their earliest days. None if one of these is not known. `history` ends with `on`.
-pub(super) fn once_out(history: &History, on: Day) -> Option<(Day, Day)> {
-    let barring = |course: &&Course| verdict(history, course, on) != Verdict::Yes;
+/// What lies ahead of a colony, as the record stood on a day.
+pub(crate) struct Ahead {
+    /// The last blocked and the first free day on record.
+    pub(super) on_record: Blocked,
+    /// From when it is free.
+    pub(super) first_free: FirstFree,
+    /// The answer day by day, with all that bars supers out as early as it may be; none if nothing tells when it is free.
+    pub(crate) outlook: Option<Outlook>,
+}
+
+impl Ahead {
+    pub(crate) fn of(history: &History, on: Day) -> Ahead {
+        let known = history.clone().up_to(on);
+        let outlook = Outlook::of(&known);
+        let out = known.courses_on(on).filter_map(|course| course.out_since(on)).max();
+        let none = Blocked { last: None, first_free: None };
+        let on_record = known.begun.map_or(none, |(begun, _)| outlook.blocked(on, begun, out));
+        let colony_is_open =
+            known.may_be_supered(on) != Verdict::Yes && known.colony_verdict(on) != Verdict::Yes;
+        let (first_free, outlook) = match (colony_is_open, on_record.first_free) {
+            (true, _) => (FirstFree::NotKnown, None),
+            (false, Some(free)) => (FirstFree::OnRecord(free), Some(outlook)),
+            (false, None) => match once_out(&known, on) {
+                Some((out, free, outlook)) => (FirstFree::OnceOut { out, free }, Some(outlook)),
+                None => (FirstFree::NotKnown, None),
+            },
+        };
+        Ahead { on_record, first_free, outlook }
+    }
+}
+
+/// The earliest day on which everything that bars supers may be out, the first free day if it comes out then and the missing
+/// doses are given on their earliest days, and the answer day by day. None if one of these is not known. `history` ends with
+/// `on`.
+fn once_out(history: &History, on: Day) -> Option<(Day, Day, Outlook)> {
     let mut out = None;
-    let mut going: Vec<(usize, Vec<Day>)> = Vec::new();
-    for (index, course) in history.courses.iter().enumerate() {
-        if !course.speaks_on(on) || !barring(&course) {
+    let mut going: Vec<(&Course, Vec<Day>)> = Vec::new();
+    let mut rest: Vec<&Course> = Vec::new();
+    for course in &history.courses {
+        rest.push(course);
+        if !course.speaks_on(on) || verdict(history, course, on) == Verdict::Yes {
             continue;
         }
         match course.standing(on) {
@@ -25,18 +59,16 @@ pub(super) fn once_out(history: &History, on: Day) -> Option<(Day, Day)> {
                 let doses = course.doses_due(on)?;
                 let earliest = history.earliest_out(course, on).day?.max(on);
                 out = out.max(Some(earliest)).max(doses.last().map(|last| last.next()));
-                going.push((index, doses));
+                going.extend(rest.pop().map(|course| (course, doses)));
             }
         }
     }
     let out = out?;
-    let mut then = history.clone();
-    for (index, doses) in going {
-        if let Some(course) = then.courses.get_mut(index) {
-            *course = course.clone().gone_on_with(doses, out);
-        }
-    }
-    let outlook = Outlook::of(&then);
-    let free = outlook.blocked(out, out, None).first_free?.max(out);
-    Some((out, free))
+    let going: Vec<Planned<'_>> =
+        going.into_iter().map(|(course, doses)| course.gone_on_with(doses, out)).collect();
+    let outlook = Outlook::of_colony(history)
+        .and(&Outlook::of_lines(history, &rest))
+        .and(&Outlook::of_lines(history, &going.iter().collect::<Vec<_>>()));
+    let free = outlook.free_from(out)?;
+    Some((out, free, outlook))
 }

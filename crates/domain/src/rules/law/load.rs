@@ -1,4 +1,4 @@
-//! Reading one law file. Every fault is noted with file, line, what is wrong and how to mend it.
+//! Reads one law file. Reports every fault with file, line, message and help.
 
 use super::LawFile;
 use super::rule::{Basis, Dated, FieldRule, FormRule, RetentionRule, TimeLimitRule};
@@ -8,21 +8,21 @@ use crate::basics::confidence::Confidence;
 use crate::basics::diagnostic::{Diagnostic, nearest};
 use crate::basics::words::Jurisdiction;
 use crate::rules::sources::{Cited, Sources};
-use crate::rules::table::{DataFile, KeyPlaces, Table, check_format, words};
+use crate::rules::table::{DataFile, KeyPlaces, Table, check_format, not_a_name, words};
 
 /// The version of the law format that this program reads.
 pub const FORMAT: i64 = 1;
 
-/// A law file that could be read, and where it includes others.
+/// A law file that was read, and the places of its includes.
 pub(super) struct ReadLaw {
     pub(super) file: LawFile,
     /// The line and column of each include.
     pub(super) includes: Vec<(Jurisdiction, (u32, u32))>,
 }
 
-/// Reads a law file; none if anything is wrong with it. The path ends in `<jurisdiction>.toml`.
+/// Reads a law file; `None` if it has any fault. The path ends in `<jurisdiction>.toml`.
 ///
-/// Faults come in the order of lines; those of the file as a whole come first.
+/// Faults come in line order, after those of the file as a whole.
 pub(super) fn law(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<ReadLaw> {
     let mut found = Vec::new();
     let mut file = DataFile::new(path, text, &mut found);
@@ -84,7 +84,7 @@ fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<ReadLaw> {
     Some(ReadLaw { file: law, includes })
 }
 
-/// A rule and where its values stand in the file.
+/// A rule, and the places of its values in the file.
 struct Placed<R> {
     places: KeyPlaces,
     rule: R,
@@ -106,7 +106,10 @@ fn includes(
     let mut includes: Vec<(Jurisdiction, (u32, u32))> = Vec::new();
     for (at, text) in table.maybe_texts(file, "includes", "a list of jurisdictions, such as [\"eu\"]") {
         match Jurisdiction::new(&text) {
-            Err(error) => file.fault(at, error.to_string(), "write the code of a jurisdiction, such as `eu`"),
+            Err(error) => {
+                let message = not_a_name(&error, "the code of a jurisdiction");
+                file.fault(at, message, "write the code of a jurisdiction, such as `eu`");
+            }
             Ok(of) if own == Some(&of) => {
                 file.fault(at, format!("`{of}` includes itself"), "drop it: its own rules hold anyway");
             }
@@ -119,7 +122,7 @@ fn includes(
     includes
 }
 
-/// Reads the rules of a file, one list after the other.
+/// Reads the rules of a file, list by list.
 struct Reader<'s> {
     sources: &'s Sources,
     cited: Cited<'s>,
@@ -166,7 +169,7 @@ impl Reader<'_> {
     }
 }
 
-/// Notes dates that run backwards.
+/// Reports dates that run backwards. False if `until` lies before `from`.
 fn dates_in_order(
     file: &mut DataFile<'_>,
     table: &Table<'_>,
@@ -246,7 +249,7 @@ fn form(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Option<Box<dyn FnOnce
     Some(Box::new(move |basis| FormRule { text, basis }))
 }
 
-/// Notes every pair of values of one rule that are in force on one day.
+/// Reports every pair of values of one rule that are in force on the same day.
 fn apart<R: Dated>(
     file: &mut DataFile<'_>,
     rules: &[Placed<R>],
@@ -280,7 +283,7 @@ fn apart<R: Dated>(
     }
 }
 
-/// `gb.toml` holds the law of that jurisdiction.
+/// Reports a file name that does not fit its jurisdiction: `gb.toml` holds the law of `gb`.
 fn name_fits_path(file: &mut DataFile<'_>, head: &Table<'_>, jurisdiction: Option<&Jurisdiction>) {
     let name = file.path().rsplit('/').next().unwrap_or_default();
     if let Some(jurisdiction) = jurisdiction.filter(|jurisdiction| name != format!("{jurisdiction}.toml")) {

@@ -1,10 +1,10 @@
-//! What the law asks of a medicine record, kept as dated and sourced data: which fields on which occasion, how soon, in what
-//! form, and for how long.
+//! The law on medicine records, as dated and sourced data: which fields on which occasion, how soon, in what form, for how
+//! long.
 //!
 //! - [`words`]: occasions, fields, sorts of record
-//! - [`rule`]: the rules, each with dates, sources and how well it is established
+//! - [`rule`]: the rules, each with dates, sources and confidence
 //! - [`load`]: reading law files; every fault of every file is reported at once
-//! - [`profile`]: the rules that hold in a jurisdiction on a day
+//! - [`profile`]: the rules that apply in a jurisdiction on a day
 //!
 //! Rules are chosen by the day of the event, never by today's date.
 
@@ -24,24 +24,24 @@ pub use profile::{FieldNeeded, LawStanding, Part, Profile, Ruled};
 pub use rule::{Basis, Dated, FieldRule, FormRule, RetentionRule, TimeLimitRule};
 pub use words::{CountedFrom, Field, FieldNeed, KeepingForce, Occasion, RecordSort};
 
-/// The law of one jurisdiction, as its file has it: its own rules, of all dates.
+/// The law of one jurisdiction as its file has it: its own rules, of all dates.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LawFile {
-    /// Whose law it is.
+    /// The jurisdiction whose law it is.
     pub jurisdiction: Jurisdiction,
-    /// What it is, in words.
+    /// Its title.
     pub title: String,
-    /// The jurisdictions whose rules hold here too, in order.
+    /// Jurisdictions whose rules apply here too, in order.
     pub includes: Vec<Jurisdiction>,
     /// Where the rules were read.
     pub sources: Vec<Source>,
-    /// What must be written down.
+    /// Which fields must be recorded.
     pub fields: Vec<FieldRule>,
-    /// How long it must be kept.
+    /// How long records must be kept.
     pub retentions: Vec<RetentionRule>,
-    /// How soon it must be written.
+    /// How soon an entry must be made.
     pub time_limits: Vec<TimeLimitRule>,
-    /// In what form.
+    /// In what form the records must be kept.
     pub forms: Vec<FormRule>,
 }
 
@@ -52,7 +52,7 @@ impl LawFile {
         self.sources.iter().find(|source| source.id == id)
     }
 
-    /// The dates and sources of every rule, in the order of the lists.
+    /// The basis of every rule, in the order of the lists.
     pub fn bases(&self) -> impl Iterator<Item = &Basis> {
         let fields = self.fields.iter().map(Dated::basis);
         let retentions = self.retentions.iter().map(Dated::basis);
@@ -61,7 +61,7 @@ impl LawFile {
     }
 }
 
-/// The law of several jurisdictions. Every include leads to a file, and none leads back to where it began.
+/// The law of several jurisdictions. Every include names a loaded file, and includes form no cycle.
 #[derive(Debug, Clone, Default)]
 pub struct Laws {
     files: BTreeMap<Jurisdiction, LawFile>,
@@ -71,7 +71,7 @@ impl Laws {
     /// Loads law files, given as path and text. The path ends in `<jurisdiction>.toml`.
     ///
     /// # Errors
-    /// Every fault of every file, in the order of the files; then those between files.
+    /// Every fault of every file, in file order; then the faults between files.
     pub fn load<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Result<Laws, Faults> {
         let mut faults = Vec::new();
         let mut read: BTreeMap<Jurisdiction, (String, load::ReadLaw)> = BTreeMap::new();
@@ -94,14 +94,14 @@ impl Laws {
         })
     }
 
-    /// The rules that hold in a jurisdiction on a day: its own, else those of the union it belongs to. None where there are no
-    /// rules for it at all; a day before the first rule gives a profile that says so.
+    /// The rules that apply in a jurisdiction on a day: its own, else those of the union it belongs to. `None` if no rules
+    /// are known for it. A day before the first rule gives a profile that says so.
     #[must_use]
     pub fn profile(&self, jurisdiction: &Jurisdiction, on: Day) -> Option<Profile<'_>> {
         let of = |jurisdiction: &Jurisdiction| self.files.get(jurisdiction);
         let own = of(jurisdiction).or_else(|| of(&jurisdiction.wider()?))?;
         let mut parts = vec![own];
-        // What an include includes holds too. The loader has made sure that this ends.
+        // Includes are transitive. The loader has refused cycles, so this ends.
         let mut next = 0;
         while let Some(part) = parts.get(next).copied() {
             for include in part.includes.iter().filter_map(of) {
@@ -119,15 +119,15 @@ impl Laws {
         self.files.values()
     }
 
-    /// The jurisdictions in words, for whoever asked for one that is not there. The nearest in spelling would mislead: codes of
-    /// two letters are all near each other.
+    /// All jurisdictions, for the help on an unknown one. A nearest match would mislead: any two-letter code is near any
+    /// other.
     #[must_use]
     pub fn listed(&self) -> String {
         self.files.keys().map(Jurisdiction::as_str).collect::<Vec<_>>().join(", ")
     }
 }
 
-/// Includes that lead nowhere, or back to where they began.
+/// Reports includes that name no file, and cycles.
 fn faults_between(
     read: &BTreeMap<Jurisdiction, (String, load::ReadLaw)>,
     paths: &[String],

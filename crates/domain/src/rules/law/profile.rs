@@ -1,4 +1,4 @@
-//! The rules that hold in a jurisdiction on a day: those of its own file and of the files it includes.
+//! The rules that apply in a jurisdiction on a day: those of its own file and of the files it includes.
 
 use serde::Serialize;
 
@@ -8,8 +8,8 @@ use super::words::{Field, FieldNeed, Occasion, RecordSort};
 use crate::basics::calendar::Day;
 use crate::basics::words::Jurisdiction;
 
-/// Whether rules are in force on a day. No list of rules is shown without it, so that an empty one cannot pass for a
-/// law that asks nothing.
+/// Whether rules are in force on a day. Every list of rules is shown with it, so that an empty list is not mistaken for a
+/// law without requirements.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(tag = "state", rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = LawStanding))]
@@ -18,18 +18,18 @@ pub enum LawStanding {
     InForce,
     /// None is in force yet.
     NotYet {
-        /// The first day on which one is.
+        /// The first day on which one is in force.
         from: Day,
     },
     /// None is in force any more.
     Over {
-        /// The last day on which one was.
+        /// The last day on which one was in force.
         until: Day,
     },
 }
 
 impl LawStanding {
-    /// How the rules of some files stand on a day.
+    /// The standing of the rules of these files on a day.
     fn of(files: &[&LawFile], on: Day) -> LawStanding {
         let bases = || files.iter().flat_map(|file| file.bases());
         if bases().any(|basis| basis.is_in_force(on)) {
@@ -37,7 +37,7 @@ impl LawStanding {
         }
         match bases().map(|basis| basis.from).filter(|from| *from > on).min() {
             Some(from) => LawStanding::NotYet { from },
-            // A loaded file has a rule; one that never begins after `on` and is not in force is over.
+            // A loaded file has at least one rule. If none is in force and none begins later, all are over.
             None => LawStanding::Over { until: bases().filter_map(|basis| basis.until).max().unwrap_or(on) },
         }
     }
@@ -48,20 +48,20 @@ impl LawStanding {
 pub struct Part<'a> {
     /// The file.
     pub file: &'a LawFile,
-    /// How its own rules stand on the day.
+    /// The standing of its own rules on the day.
     pub standing: LawStanding,
 }
 
-/// A rule, and the file it stands in.
+/// A rule, and the file it is in.
 #[derive(Debug)]
 pub struct Ruled<'a, R> {
     /// The rule.
     pub rule: &'a R,
-    /// The file, in which its source keys are defined.
+    /// The file, which defines the source keys of the rule.
     pub file: &'a LawFile,
 }
 
-// By hand: the derived ones would ask the same of the rule, which is only pointed at.
+// By hand: the derive would require `R: Clone`, but only a reference is cloned.
 impl<R> Clone for Ruled<'_, R> {
     fn clone(&self) -> Self {
         *self
@@ -70,7 +70,7 @@ impl<R> Clone for Ruled<'_, R> {
 
 impl<R> Copy for Ruled<'_, R> {}
 
-/// A field that must be written down, by the strictest of the rules that name it.
+/// A field that must be recorded, with the strictest need of the rules that name it.
 #[derive(Debug, Clone)]
 pub struct FieldNeeded<'a> {
     /// The field.
@@ -81,7 +81,7 @@ pub struct FieldNeeded<'a> {
     pub by: Vec<Ruled<'a, FieldRule>>,
 }
 
-/// The rules that hold in a jurisdiction on a day.
+/// The rules that apply in a jurisdiction on a day.
 #[derive(Debug, Clone)]
 pub struct Profile<'a> {
     asked: Jurisdiction,
@@ -98,8 +98,8 @@ impl<'a> Profile<'a> {
         Profile { asked, on, parts: files.into_iter().map(part).collect(), standing }
     }
 
-    /// The jurisdiction asked about. The first of the [`parts`](Profile::parts) is another one where the rules are those
-    /// of its union.
+    /// The jurisdiction asked about. The first of the [`parts`](Profile::parts) belongs to another if only rules of its
+    /// union are known.
     #[must_use]
     pub fn asked(&self) -> &Jurisdiction {
         &self.asked
@@ -117,20 +117,20 @@ impl<'a> Profile<'a> {
         self.standing
     }
 
-    /// The files that it is made of: its own, then those it includes, each with how it stands on the day.
+    /// Its files, each with its standing on the day: its own first, then those it includes.
     #[must_use]
     pub fn parts(&self) -> &[Part<'a>] {
         &self.parts
     }
 
-    /// Whether the rules are those of the union alone, because the jurisdiction asked about has no file of its own. Its own law
-    /// may ask for more (Regulation (EU) 2019/6, Article 108(4)), so such a profile is the least that holds and never all of it.
+    /// Whether only rules of the union are known, because the jurisdiction asked about has no file of its own. Its own law
+    /// may require more (Regulation (EU) 2019/6, Article 108(4)), so such a profile is a minimum, never the whole law.
     #[must_use]
     pub fn is_of_the_union_only(&self) -> bool {
         self.parts.first().is_none_or(|own| own.file.jurisdiction != self.asked)
     }
 
-    /// The fields asked for on an occasion, in pack order; where several rules name one field, the strictest need wins.
+    /// The fields required on an occasion, in pack order. If several rules name one field, the strictest need wins.
     #[must_use]
     pub fn fields(&self, occasion: Occasion) -> Vec<FieldNeeded<'a>> {
         let mut fields: Vec<FieldNeeded<'a>> = Vec::new();
@@ -147,18 +147,18 @@ impl<'a> Profile<'a> {
         fields
     }
 
-    /// How long a sort of record must be kept, in pack order. They all hold: the longest wins.
+    /// The retention rules for a sort of record, in pack order. All apply: the longest wins.
     #[must_use]
     pub fn retentions(&self, record: RecordSort) -> Vec<Ruled<'a, RetentionRule>> {
         self.all_retentions().filter(|ruled| ruled.rule.records.contains(&record)).collect()
     }
 
-    /// Every rule on how long to keep records, in pack order.
+    /// Every retention rule, in pack order.
     pub fn all_retentions(&self) -> impl Iterator<Item = Ruled<'a, RetentionRule>> {
         self.rules(|file| &file.retentions)
     }
 
-    /// How soon an entry must be written on an occasion: the shortest time that a rule gives, if one does.
+    /// How soon an entry must be made on an occasion: the shortest limit of any rule; `None` if there is none.
     #[must_use]
     pub fn time_limit(&self, occasion: Occasion) -> Option<Ruled<'a, TimeLimitRule>> {
         self.rules(|file| &file.time_limits)
@@ -166,7 +166,7 @@ impl<'a> Profile<'a> {
             .min_by_key(|ruled| ruled.rule.within_days)
     }
 
-    /// What form the records must have, in pack order.
+    /// The required forms, in pack order.
     pub fn forms(&self) -> impl Iterator<Item = Ruled<'a, FormRule>> {
         self.rules(|file| &file.forms)
     }

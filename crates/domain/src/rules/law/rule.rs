@@ -6,7 +6,7 @@ use super::words::{CountedFrom, Field, FieldNeed, KeepingForce, Occasion, Record
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
 
-/// What every rule of a law file carries: its dates, its sources, how well it is established.
+/// What every rule of a law file has in common: dates, sources, confidence.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Basis {
@@ -19,7 +19,7 @@ pub struct Basis {
     pub source: Vec<String>,
     /// How well it is established.
     pub confidence: Confidence,
-    /// The day on which somebody last checked that it still holds.
+    /// The day on which it was last checked.
     pub checked_on: Day,
     /// Anything a reader must know about it.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -35,7 +35,7 @@ impl Basis {
         self.from <= on && self.until.is_none_or(|until| on <= until)
     }
 
-    /// Whether two rules are in force on one day.
+    /// Whether there is a day on which both rules are in force.
     pub(super) fn meets(&self, other: &Basis) -> bool {
         let in_time = |a: &Basis, b: &Basis| b.until.is_none_or(|until| a.from <= until);
         in_time(self, other) && in_time(other, self)
@@ -45,9 +45,9 @@ impl Basis {
 /// A field that must be written down on an occasion.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct FieldRule {
-    /// On what occasion.
+    /// The occasion.
     pub occasion: Occasion,
-    /// What.
+    /// The field.
     pub field: Field,
     /// How much it is needed.
     pub need: FieldNeed,
@@ -61,24 +61,24 @@ pub struct FieldRule {
 pub struct RetentionRule {
     /// Which records.
     pub records: Vec<RecordSort>,
-    /// For so many years.
+    /// Years.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 30))]
     pub years: u8,
-    /// Counted from when.
+    /// The moment from which they are counted.
     pub counted_from: CountedFrom,
-    /// How much it binds.
+    /// How binding it is.
     pub force: KeepingForce,
     /// Dates and sources.
     #[serde(skip)]
     pub basis: Basis,
 }
 
-/// How soon an entry must be written.
+/// How soon an entry must be made.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct TimeLimitRule {
-    /// On what occasion.
+    /// The occasion.
     pub occasion: Occasion,
-    /// Within so many days after it; 0 for at the time.
+    /// Days after the occasion; 0 means at the time.
     pub within_days: u16,
     /// Dates and sources.
     pub basis: Basis,
@@ -87,7 +87,7 @@ pub struct TimeLimitRule {
 /// What form the records must have, in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct FormRule {
-    /// What is asked.
+    /// The requirement, in words.
     pub text: String,
     /// Dates and sources.
     pub basis: Basis,

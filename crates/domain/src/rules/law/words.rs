@@ -1,4 +1,4 @@
-//! The words of the law files: occasions, fields, records, and from when a time to keep them is counted.
+//! The words of law files: occasions, fields, sorts of record, and the start of a retention period.
 
 use std::fmt;
 
@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::basics::words::word_lists;
 
 word_lists! {
-    /// On what occasion something must be written down.
+    /// The occasion of a record.
     Occasion {
         /// A medicine is acquired.
         Acquisition = "acquisition",
@@ -19,7 +19,7 @@ word_lists! {
         Disposal = "disposal",
     }
 
-    /// What must be written down or kept.
+    /// A field of a record, or a document to keep.
     Field {
         /// The name of the product.
         ProductName = "product_name",
@@ -39,17 +39,17 @@ word_lists! {
         SupplierName = "supplier_name",
         /// The address of the supplier.
         SupplierAddress = "supplier_address",
-        /// Proof of purchase, or how else it was acquired.
+        /// Proof of purchase, or a record of how else it was acquired.
         ProofOfPurchase = "proof_of_purchase",
-        /// A copy of the prescription, or the number of the document that stands for it.
+        /// A copy of the prescription, or the number of the document that replaces it.
         PrescriptionCopy = "prescription_copy",
-        /// Who prescribed it, and how that person is reached.
+        /// The prescriber, with contact details.
         Prescriber = "prescriber",
         /// The date on which it was given, or first given.
         DateFirstGiven = "date_first_given",
         /// The date on which it was last given, or taken out.
         DateLastGiven = "date_last_given",
-        /// How long the treatment went on.
+        /// How long the treatment lasted.
         Duration = "duration",
         /// The time of day.
         TimeOfDay = "time_of_day",
@@ -65,7 +65,7 @@ word_lists! {
         NumberTreated = "number_treated",
         /// The apiary where they stood.
         Apiary = "apiary",
-        /// The apiary where they stood while the withdrawal period ran.
+        /// The apiary where they stood during the withdrawal period.
         ApiaryDuringWithdrawal = "apiary_during_withdrawal",
         /// The withdrawal period.
         WithdrawalPeriod = "withdrawal_period",
@@ -89,11 +89,11 @@ word_lists! {
         KeeperNameAndAddress = "keeper_name_and_address",
     }
 
-    /// How much a field is needed; the strictest word first.
+    /// How necessary a field is; the strictest first.
     FieldNeed {
         /// Always.
         Required = "required",
-        /// Where the case is as the note says.
+        /// In the case described in the note.
         WhereApplicable = "where_applicable",
         /// Not by law: a scheme or guidance asks for it.
         Advised = "advised",
@@ -105,7 +105,7 @@ word_lists! {
         Acquisition = "acquisition",
         /// Proof of purchase.
         Proof = "proof",
-        /// Of what was given, with what it rests on and when it came out.
+        /// Of administrations, with their basis and their removal.
         Administration = "administration",
         /// Prescriptions.
         Prescription = "prescription",
@@ -113,7 +113,7 @@ word_lists! {
         Disposal = "disposal",
     }
 
-    /// From when the years of keeping are counted.
+    /// The moment from which retention years are counted.
     CountedFrom {
         /// The last day on which something of the lot was used, taken out of a hive or disposed of.
         LastUseOrDisposalOfLot = "last_use_or_disposal_of_lot",
@@ -125,11 +125,11 @@ word_lists! {
         Event = "event",
     }
 
-    /// How much a time to keep records binds.
+    /// How binding a retention period is.
     KeepingForce {
         /// Law.
         Law = "law",
-        /// A scheme that the keeper may have joined, or advice. It is counted all the same: the longest time wins.
+        /// A scheme that the keeper may have joined, or advice. It counts like law: the longest period wins.
         Scheme = "scheme",
     }
 }

@@ -1,5 +1,5 @@
-//! What the declaration of the kinds of rule (`basics/rule_kinds.rs`) means for leaflets: how a rule of each kind is read, its
-//! keys in the JSON Schema, and what keeps two rules of one kind apart.
+//! What the declaration of rule kinds (`basics/rule_kinds.rs`) means for leaflets: how a rule of each kind is read, its keys
+//! in the JSON Schema, and which fields tell rules of one kind apart.
 
 use serde_json::{Value, json};
 
@@ -27,7 +27,7 @@ macro_rules! key {
     };
 }
 
-/// The fields of which one tells rules apart that may stand side by side; none if any may.
+/// The fields that must differ between rules of a kind that are in force together; `None` if any number may be.
 macro_rules! apart {
     (several) => { None };
     (one $($field:ident)*) => { Some(vec![$(json!($field)),*]) };
@@ -40,7 +40,7 @@ macro_rules! kinds {
             $($(#[$meta:meta])+ $field:ident $(as $key:literal)?: $type:ty = $form:expr,)+
         } $(together [$($together:expr,)+])?
     )+) => {
-        /// Reads what a rule of a kind says. What can be read is read, so that every fault is noted at once.
+        /// Reads the content of a rule. All fields are read, even after a fault, so that every fault is reported at once.
         pub(super) fn read(rule: &mut Reading<'_, '_, '_>, topic: Topic) -> Option<Says> {
             Some(match topic {
                 $(Topic::$kind => {
@@ -62,8 +62,8 @@ macro_rules! kinds {
             }
         }
 
-        /// What keeps two rules of one kind apart that are in force on one day: only one may be if these are the same. None for a
-        /// kind of which several may be.
+        /// The values that must differ between two rules of a kind that are in force on one day. `None` if several rules of
+        /// the kind may be in force together.
         pub(super) fn apart(says: &Says) -> Option<Vec<Value>> {
             match says {
                 $(Says::$kind { $($($apart,)+)? .. } => apart!($number $($($apart)+)?),)+
@@ -74,7 +74,7 @@ macro_rules! kinds {
 
 rule_kinds!(kinds);
 
-/// Adds the key of a field, whose type tells of which words its form speaks.
+/// Adds the key of a field. `T` lets the compiler infer the word list of its form.
 fn field<T>(form: &impl Written<Field = T>, keys: Keys, key: &'static str) -> Keys {
     form.describe(keys, key)
 }

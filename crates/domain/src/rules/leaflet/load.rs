@@ -1,4 +1,4 @@
-//! Reading one leaflet file. Every fault is noted with file, line, what is wrong and how to mend it.
+//! Reads one leaflet file. Reports every fault with file, line, message and help.
 
 use super::overlap;
 use super::read_rule;
@@ -9,14 +9,14 @@ use crate::basics::diagnostic::{Diagnostic, nearest};
 use crate::basics::source::Source;
 use crate::basics::words::{Jurisdiction, LeafletId, Method, Unit};
 use crate::rules::sources::{Cited, Sources};
-use crate::rules::table::{DataFile, KeyPlaces, Table, check_format};
+use crate::rules::table::{DataFile, KeyPlaces, Table, check_format, not_a_name};
 
 /// The version of the leaflet format that this program reads.
 pub const FORMAT: i64 = 1;
 
-/// Reads a leaflet; none if anything is wrong with it. The path is `<jurisdiction>/<id>.toml`.
+/// Reads a leaflet; `None` if it has any fault. The path is `<jurisdiction>/<id>.toml`.
 ///
-/// Faults come in the order of lines; those of the file as a whole come first.
+/// Faults come in line order, after those of the file as a whole.
 pub fn leaflet(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<Leaflet> {
     let mut found = Vec::new();
     let mut file = DataFile::new(path, text, &mut found);
@@ -28,7 +28,7 @@ pub fn leaflet(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<L
 }
 
 fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<Leaflet> {
-    // Another format has other keys: reading on would only bring follow-up faults.
+    // Another format has other keys: reading on would only produce follow-up faults.
     check_format(file, &mut table, FORMAT)?;
     let id: Option<LeafletId> = table.name_of(file, "id", "the file name without `.toml`, in double quotes");
     let jurisdiction: Option<Jurisdiction> =
@@ -71,7 +71,7 @@ fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     })
 }
 
-/// A rule and where its values stand in the file.
+/// A rule, and the places of its values in the file.
 pub(super) struct PlacedRule {
     pub(super) places: KeyPlaces,
     pub(super) rule: Rule,
@@ -88,14 +88,18 @@ fn methods(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Vec<Method> {
             }
             Ok(method) => methods.push(method),
             Err(error) => {
-                file.fault(offset, error.to_string(), "give the method a short name, such as `trickle`");
+                file.fault(
+                    offset,
+                    not_a_name(&error, "the name of a method"),
+                    "give the method a short name, such as `trickle`",
+                );
             }
         }
     }
     methods
 }
 
-/// The member states that a leaflet of the Union names, where its medicine is authorised.
+/// The member states in which the medicine of a Union leaflet is authorised.
 fn states(
     file: &mut DataFile<'_>,
     table: &mut Table<'_>,
@@ -123,7 +127,7 @@ fn states(
     states
 }
 
-/// Notes each value that is marked as a document but was read in no text of an authority of the leaflet's jurisdiction.
+/// Reports each value marked as a document whose sources include no authority of the leaflet's jurisdiction.
 fn documents_are_of_its_authority(
     file: &mut DataFile<'_>,
     jurisdiction: &Jurisdiction,
@@ -135,7 +139,7 @@ fn documents_are_of_its_authority(
     {
         let cited: Option<Vec<&Source>> =
             rule.source.iter().map(|key| sources.defined.iter().find(|source| source.id == *key)).collect();
-        // A source that is not defined, or could not be read, is a fault of its own.
+        // An undefined or unreadable source is reported elsewhere.
         let Some(cited) = cited.filter(|cited| !cited.is_empty()) else { continue };
         if !cited.iter().any(|source| source.speaks_for(jurisdiction)) {
             let keys: Vec<_> = rule.source.iter().map(|key| format!("`{key}`")).collect();
@@ -150,7 +154,7 @@ fn documents_are_of_its_authority(
     }
 }
 
-/// What the head of a leaflet names and its rules may be limited to.
+/// The methods and label revisions of a leaflet, to which its rules may be limited.
 struct Named<'a> {
     methods: &'a [Method],
     revisions: &'a [String],
@@ -219,7 +223,7 @@ fn unknown_revision(file: &mut DataFile<'_>, at: Option<usize>, revision: &str, 
     file.fault(at, format!("the leaflet has no label revision `{revision}`"), help);
 }
 
-/// `gb/amitraz-strip-500mg-a.toml` holds the leaflet of that id for that jurisdiction.
+/// Reports a path that does not fit: `gb/amitraz-strip-500mg-a.toml` holds the `gb` leaflet of that id.
 fn name_fits_path(
     file: &mut DataFile<'_>,
     head: &Table<'_>,

@@ -1,9 +1,9 @@
 //! A leaflet: the directions of one authorised form in one jurisdiction, kept as dated and sourced rules.
 //!
-//! - [`rule`]: one rule: what it says, with dates, sources and confidence. The kinds are declared in `basics/rule_kinds.rs`
+//! - [`rule`]: one rule: its content, dates, sources and confidence. The kinds are declared in `basics/rule_kinds.rs`
 //! - [`load`]: reading leaflets from TOML; every fault of every file is reported at once
 //! - [`schema`]: the format as a JSON Schema, for editors
-//! - [`Leaflets`]: the set that a holding's medicines are looked up in
+//! - [`Leaflets`]: the set in which a holding's medicines are looked up
 
 mod kinds;
 pub mod load;
@@ -34,7 +34,7 @@ pub use rule::{Force, Rule, Says, WithdrawalPeriod};
 pub struct Leaflet {
     /// Active, form, strength, variant: `amitraz-strip-500mg-a`. Never reused, never renamed.
     pub id: LeafletId,
-    /// Where it holds.
+    /// The jurisdiction it was written for.
     pub jurisdiction: Jurisdiction,
     /// Active, form and strength in words.
     pub title: String,
@@ -44,23 +44,23 @@ pub struct Leaflet {
     pub form: String,
     /// The strength in words.
     pub strength: String,
-    /// What it is counted in.
+    /// The unit in which it is counted.
     pub unit: Unit,
-    /// Whether it works on from inside the hive.
+    /// Whether it keeps working inside the hive.
     pub release: Release,
-    /// The ways of giving it, where there are several.
+    /// The methods of administration, if there are several.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub methods: Vec<Method>,
-    /// Revisions of the label that are on packs, in order, where the rules differ between them.
+    /// Label revisions found on packs, in order, if the rules differ between them.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub revisions: Vec<String>,
-    /// In a leaflet of the Union: the member states in which the medicine is authorised, as far as known. Empty: not known.
+    /// For a Union leaflet: the member states known to authorise the medicine. Empty means not known.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub states: Vec<Jurisdiction>,
-    /// The built-in leaflet that this one, from a keeper's own folder, stands in for: `gb/amitraz-strip-500mg-a`.
+    /// The built-in leaflet that this keeper's own leaflet replaces: `gb/amitraz-strip-500mg-a`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub instead_of: Option<String>,
-    /// Whether it comes from a keeper's own folder.
+    /// Whether it comes from the keeper's own folder.
     pub own: bool,
     /// Where the rules were read.
     pub sources: Vec<Source>,
@@ -68,21 +68,21 @@ pub struct Leaflet {
     pub rules: Vec<Rule>,
 }
 
-/// Whether a medicine works on from inside the hive.
+/// Whether a medicine keeps working inside the hive.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum Release {
-    /// A carrier stays in the hive and gives off its active until it is taken out or used up.
+    /// A carrier stays in the hive and releases its active until it is taken out or used up.
     Slow,
-    /// One dose at one moment; nothing stays behind to be taken out.
+    /// One dose at one moment; nothing stays in the hive.
     Single,
 }
 
 impl Leaflet {
     /// The rules on a topic that are in force on a day, in the order of the file.
     ///
-    /// With a `method`, those for it and those for all methods; without one, all of them.
+    /// With a `method`: those for it and those for all methods. Without one: all of them.
     pub fn in_force<'a>(
         &'a self,
         topic: Topic,
@@ -94,7 +94,7 @@ impl Leaflet {
             .filter(move |rule| rule.says.topic() == topic && rule.is_in_force(on) && rule.fits(method, None))
     }
 
-    /// Whether any of its rules states a withdrawal period in days. Where the label knows none, it may state a wait instead.
+    /// Whether any rule states a withdrawal period in days. A label without one may state a wait before supers instead.
     #[must_use]
     pub fn states_withdrawal_days(&self) -> bool {
         let states_days =
@@ -102,12 +102,12 @@ impl Leaflet {
         self.rules.iter().any(states_days)
     }
 
-    /// Whether its marks are not those that count in a jurisdiction which uses it.
+    /// Whether its confidence marks must be derived anew for this jurisdiction.
     fn is_marked_elsewhere(&self, jurisdiction: &Jurisdiction) -> bool {
         self.jurisdiction != *jurisdiction || jurisdiction.is_union()
     }
 
-    /// The leaflet as it can be relied on in another jurisdiction; none if it does not hold there.
+    /// The leaflet as far as it can be relied on in another jurisdiction; `None` if it does not apply there.
     fn seen_from(&self, jurisdiction: &Jurisdiction) -> Option<Leaflet> {
         let by_recognition = self.states.contains(jurisdiction);
         if !jurisdiction.is_union() && !self.states.is_empty() && !by_recognition {
@@ -115,7 +115,7 @@ impl Leaflet {
         }
         let speaks = |source: &Source| {
             let there = match source.kind {
-                // The authority of one state does not speak for the Union as a whole.
+                // One state's authority does not speak for the Union as a whole.
                 SourceKind::Authority if jurisdiction.is_union() => false,
                 SourceKind::Authority
                 | SourceKind::Union
@@ -148,9 +148,9 @@ impl Leaflet {
 /// A set of leaflets, looked up by jurisdiction and id.
 #[derive(Debug, Clone, Default)]
 pub struct Leaflets {
-    /// As they are written.
+    /// As written.
     by_name: BTreeMap<(Jurisdiction, LeafletId), Arc<Leaflet>>,
-    /// As they hold elsewhere, where they are used because there is none: see [`Leaflets::get`].
+    /// As they apply in jurisdictions that have none of their own: see [`Leaflets::get`].
     seen_from: BTreeMap<(Jurisdiction, LeafletId), Arc<Leaflet>>,
 }
 
@@ -158,7 +158,7 @@ impl Leaflets {
     /// Loads leaflet files, given as path and text. The path is `<jurisdiction>/<id>.toml`.
     ///
     /// # Errors
-    /// Every fault of every file, in the order of the files.
+    /// Every fault of every file, in file order.
     pub fn load<'a>(files: impl IntoIterator<Item = (&'a str, &'a str)>) -> Result<Leaflets, Faults> {
         let mut faults = Vec::new();
         let mut set = Leaflets::default();
@@ -176,11 +176,11 @@ impl Leaflets {
         Faults::none_of(faults, || set)
     }
 
-    /// Adds leaflets of a keeper's own, under the same checks. One that has the id of a built-in leaflet must name it in
-    /// `instead_of`, so that none is replaced by chance.
+    /// Adds a keeper's own leaflets, under the same checks. One with the id of a built-in leaflet must name it in
+    /// `instead_of`, so that none is replaced by accident.
     ///
     /// # Errors
-    /// Every fault of every file. The set is then as it was.
+    /// Every fault of every file. The set itself is unchanged.
     pub fn with_own<'a>(
         &self,
         files: impl IntoIterator<Item = (&'a str, &'a str)>,
@@ -224,25 +224,25 @@ impl Leaflets {
         }
     }
 
-    /// The leaflet with this id that holds in this jurisdiction: its own, else the one of those it looks to
-    /// ([`Jurisdiction::leaflets_from`]).
+    /// The leaflet with this id that applies in this jurisdiction: its own, else the first of
+    /// [`Jurisdiction::leaflets_from`].
     ///
-    /// A leaflet that is not its own is marked as it can be relied on there: a value is a document only if an authority of that
-    /// jurisdiction or a body of the Union says so, or the authority of a state with which it shares one text by recognition.
-    /// What another country's authority says is second hand. A leaflet of the Union that names its states holds in those alone.
+    /// In a borrowed leaflet, confidence depends on who says it. A value is a document only if its source is an authority of
+    /// that jurisdiction, a Union body, or the authority of a state that shares one text by recognition. Values from another
+    /// country's authority are second hand. A Union leaflet that names its states applies in those only.
     #[must_use]
     pub fn get(&self, jurisdiction: &Jurisdiction, id: &LeafletId) -> Option<&Arc<Leaflet>> {
         let key = (jurisdiction.clone(), id.clone());
         self.seen_from.get(&key).or_else(|| self.by_name.get(&key))
     }
 
-    /// The leaflet with this id as it is written for a jurisdiction, with the marks of its file.
+    /// The leaflet with this id exactly as its file has it.
     #[must_use]
     pub fn as_written(&self, jurisdiction: &Jurisdiction, id: &LeafletId) -> Option<&Arc<Leaflet>> {
         self.by_name.get(&(jurisdiction.clone(), id.clone()))
     }
 
-    /// Every leaflet that holds in a jurisdiction, by id, marked as in [`Leaflets::get`].
+    /// Every leaflet that applies in a jurisdiction, by id, marked as in [`Leaflets::get`].
     #[must_use]
     pub fn holding_in(&self, jurisdiction: &Jurisdiction) -> Vec<&Arc<Leaflet>> {
         let from = jurisdiction.leaflets_from();
@@ -251,7 +251,7 @@ impl Leaflets {
         ids.into_iter().filter_map(|id| self.get(jurisdiction, id)).collect()
     }
 
-    /// Marks leaflets for the jurisdictions that use them without having one of their own.
+    /// Derives the leaflets of jurisdictions that use another's.
     fn look_from_elsewhere(&mut self) {
         self.seen_from.clear();
         for jurisdiction in Jurisdiction::looking_elsewhere() {
@@ -260,7 +260,7 @@ impl Leaflets {
                 self.by_name.keys().filter(|(of, _)| from.contains(of)).map(|(_, id)| id).collect();
             for id in ids {
                 let first = from.iter().find_map(|of| self.by_name.get(&(of.clone(), id.clone())));
-                // One of its own needs no other marks; that of the Union has those of single states.
+                // A jurisdiction's own leaflet keeps its marks; a Union leaflet carries marks of single states.
                 let Some(written) = first.filter(|written| written.is_marked_elsewhere(&jurisdiction)) else {
                     continue;
                 };
@@ -271,8 +271,7 @@ impl Leaflets {
         }
     }
 
-    /// Whether the leaflets of a jurisdiction state withdrawal periods. Where labels know none and state a wait before supers
-    /// instead, they do not.
+    /// Whether leaflets of a jurisdiction state withdrawal periods. False where labels only state a wait before supers.
     #[must_use]
     pub fn know_withdrawal(&self, jurisdiction: &Jurisdiction) -> bool {
         self.holding_in(jurisdiction).into_iter().any(|leaflet| leaflet.states_withdrawal_days())
@@ -283,14 +282,14 @@ impl Leaflets {
         self.by_name.values()
     }
 
-    /// The id nearest in spelling to one that is not in the set.
+    /// The known id nearest in spelling.
     #[must_use]
     pub fn nearest_to(&self, id: &str) -> Option<&str> {
         nearest(id, self.by_name.keys().map(|(_, known)| known.as_str()))
     }
 }
 
-/// The fault of one leaflet in two files, and how to mend it.
+/// Message and help for a leaflet that is in two files.
 fn twice(leaflet: &Leaflet, earlier: &str) -> (String, String) {
     let message = format!("the leaflet `{}/{}` is also in `{earlier}`", leaflet.jurisdiction, leaflet.id);
     (message, "give the variant an id of its own, or keep one of the two files".to_owned())

@@ -1,4 +1,4 @@
-//! Rules of one leaflet checked against each other: no two of one kind in force on one day, bounds that can be met.
+//! Checks the rules of a leaflet against each other: no two of one kind in force on one day, and satisfiable bounds.
 
 use super::kinds;
 use super::load::PlacedRule;
@@ -7,7 +7,7 @@ use super::{Release, Rule};
 use crate::basics::topic::Topic;
 use crate::rules::table::DataFile;
 
-/// Notes every pair of rules that cannot hold at the same time, and rules that do not fit the way of release.
+/// Reports every pair of rules that cannot both apply, and rules that do not fit the release.
 pub(super) fn check(file: &mut DataFile<'_>, release: Option<Release>, rules: &[PlacedRule]) {
     for (index, later) in rules.iter().enumerate() {
         for earlier in rules.iter().take(index) {
@@ -28,7 +28,7 @@ pub(super) fn check(file: &mut DataFile<'_>, release: Option<Release>, rules: &[
     }
 }
 
-/// Only one rule may fill a slot on one day.
+/// Reports two rules of one kind that are in force on one day.
 fn one_slot(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     let (one, two) = (&earlier.rule, &later.rule);
     if one.says.topic() != two.says.topic() {
@@ -36,7 +36,7 @@ fn one_slot(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     }
     let Some((fields, others)) = kinds::apart(&one.says).zip(kinds::apart(&two.says)) else { return };
     let topic = one.says.topic().as_str();
-    // Advice may stand beside what binds.
+    // Advice may stand beside a binding rule.
     let bind_alike = (one.force == Force::Advice) == (two.force == Force::Advice);
     if fields == others && bind_alike {
         let line = file.line(earlier.places.of("kind"));
@@ -56,7 +56,7 @@ fn one_slot(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     }
 }
 
-/// How two rules of one slot are kept from meeting.
+/// The help for two rules of one kind that overlap.
 fn keep_apart(earlier: &Rule, later: &Rule) -> String {
     if earlier.revision != later.revision {
         return "a rule without `revision` holds for every revision: name the one it is for, or drop it"
@@ -66,7 +66,7 @@ fn keep_apart(earlier: &Rule, later: &Rule) -> String {
         return "a rule without `method` holds for every method: name the one it is for, or drop it"
             .to_owned();
     }
-    // A start that is not known comes before every other.
+    // An unknown start counts as the earliest.
     let (older, newer) = if earlier.from <= later.from { (earlier, later) } else { (later, earlier) };
     let Some(newer_from) = newer.from.filter(|_| older.from != newer.from) else {
         return if let Says::Temperature { .. } = later.says {
@@ -81,7 +81,7 @@ fn keep_apart(earlier: &Rule, later: &Rule) -> String {
     format!("write `until = {}` in the one {which}", newer_from.before())
 }
 
-/// A stay that must be longer than it may be.
+/// Reports a least stay that exceeds the longest stay.
 fn stay_bounds(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
     let bounds = match (&earlier.rule.says, &later.rule.says) {
         (Says::StayMin { days: least, brood: a }, Says::StayMax { days: most, brood: b })
@@ -103,13 +103,13 @@ fn share_a_day(one: &Rule, two: &Rule) -> bool {
     starts_in_time(one, two) && starts_in_time(two, one)
 }
 
-/// Whether two rules can speak of one lot given in one way.
+/// Whether two rules can apply to the same lot and method.
 fn meet(one: &Rule, two: &Rule) -> bool {
     let methods = one.method.is_none() || two.method.is_none() || one.method == two.method;
     methods && (one.revision.is_none() || two.revision.is_none() || one.revision == two.revision)
 }
 
-/// The state of brood for which a length of stay holds; none if it holds for any, or the rule is of another kind.
+/// The brood state to which a stay is limited; `None` if it applies to any, or the rule is of another kind.
 fn brood(says: &Says) -> Option<BroodState> {
     let (Says::StayMin { brood, .. } | Says::StayMax { brood, .. }) = says else { return None };
     *brood

@@ -1,16 +1,16 @@
-//! Reading one `[[rule]]`: the keys that every rule has. Those of its kind are declared in `basics/rule_kinds.rs`.
+//! Reads the keys that every `[[rule]]` has. Those of its kind are declared in `basics/rule_kinds.rs`.
 
 use super::kinds;
-use super::rule::{Force, Rule};
+use super::rule::{Force, Region, Rule};
 use super::written::Reading;
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
 use crate::basics::words::Method;
 use crate::rules::table::{DataFile, Table, words};
 
-/// What could be read of a rule.
+/// The readable parts of a rule.
 pub(super) struct ReadRule {
-    /// Whether it says of what kind it is; if not, nobody knows which keys it takes.
+    /// Whether its kind was read; if not, its permitted keys are unknown.
     pub(super) kind_is_known: bool,
     /// The rule, if enough of it could be read.
     pub(super) rule: Option<Rule>,
@@ -33,6 +33,7 @@ pub(super) fn rule(file: &mut DataFile<'_>, table: &mut Table<'_>) -> ReadRule {
     let method: Option<Method> =
         table.maybe_name_of(file, "method", "one of the names in `methods`, in double quotes");
     let revision = table.maybe_text(file, "revision");
+    let region = table.maybe_word(file, "region", &words(Region::ALL, |region| region.as_str()));
     let from = table.maybe_day(file, "from");
     let until = table.maybe_day(file, "until");
     let force = table.word(file, "force", &words(Force::ALL, |force| force.as_str()));
@@ -61,7 +62,20 @@ pub(super) fn rule(file: &mut DataFile<'_>, table: &mut Table<'_>) -> ReadRule {
         let (says, force) = (says?, force?);
         let (confidence, checked_on) = (confidence?, checked_on?);
         let (method, revision) = (method.clone(), revision.clone());
-        Some(Rule { says, method, revision, from, until, force, source, confidence, checked_on, note, line })
+        Some(Rule {
+            says,
+            method,
+            revision,
+            region,
+            from,
+            until,
+            force,
+            source,
+            confidence,
+            checked_on,
+            note,
+            line,
+        })
     };
     ReadRule {
         kind_is_known: topic.is_some(),

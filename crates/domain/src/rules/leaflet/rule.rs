@@ -1,4 +1,4 @@
-//! One rule of a leaflet: its dates, its sources, how well it is established. What it says is declared in `basics/rule_kinds.rs`.
+//! One rule of a leaflet: dates, sources, confidence. Its content is declared in `basics/rule_kinds.rs`.
 
 use crate::basics::confidence::Confidence;
 use std::fmt;
@@ -9,7 +9,7 @@ use crate::basics::calendar::Day;
 use crate::basics::words::{Method, word_lists};
 
 pub use crate::basics::rule_words::{
-    BroodState, DosePer, Need, Other, TemperatureWindow, Timing, YearCounting,
+    BroodState, DosePer, Need, Other, Region, TemperatureWindow, Timing, YearCounting,
 };
 pub use crate::basics::says::{Says, WithdrawalPeriod};
 
@@ -17,28 +17,31 @@ pub use crate::basics::says::{Says, WithdrawalPeriod};
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Rule {
-    /// What it says.
+    /// Its content.
     #[serde(flatten)]
     pub says: Says,
     /// The method it is limited to.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub method: Option<Method>,
-    /// The revision of the label that it is limited to.
+    /// The label revision it is limited to.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub revision: Option<String>,
+    /// The part of the Union that it is limited to.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub region: Option<Region>,
     /// First day on which it is in force; open to the past if absent, since the start is not known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub from: Option<Day>,
     /// Last day on which it is in force; open-ended if absent.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub until: Option<Day>,
-    /// How much it binds.
+    /// How binding it is.
     pub force: Force,
     /// Keys of the sources in which it was read.
     pub source: Vec<String>,
     /// How well it is established.
     pub confidence: Confidence,
-    /// The day on which somebody last checked that it still holds.
+    /// The day on which it was last checked.
     pub checked_on: Day,
     /// Anything a reader must know about it.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -54,7 +57,7 @@ impl Rule {
         self.from.is_none_or(|from| from <= on) && self.until.is_none_or(|until| on <= until)
     }
 
-    /// Whether it speaks of a lot given by a method. Where either is not known, it may.
+    /// Whether it applies to a lot of this label revision given by this method. It may if either is not known.
     #[must_use]
     pub fn fits(&self, method: Option<&Method>, revision: Option<&str>) -> bool {
         let of_method = self.method.as_ref().zip(method).is_none_or(|(of, given)| of == given);
@@ -63,7 +66,7 @@ impl Rule {
 }
 
 word_lists! {
-    /// How much a rule binds.
+    /// How binding a rule is.
     Force {
         /// Law.
         Law = "law",

@@ -1,5 +1,5 @@
-//! The leaflet format as a JSON Schema, for editors: they then offer keys and words, and mark what is wrong while it is
-//! written. What rules mean to each other (two values in force on one day, sources that nobody defined) only the loader sees.
+//! The leaflet format as a JSON Schema, with which editors offer keys and words and mark mistakes. Only the loader checks
+//! rules against each other (two values in force on one day, undefined sources).
 
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
@@ -8,10 +8,10 @@ use std::ops::RangeInclusive;
 use serde_json::{Map, Value, json};
 
 use super::kinds;
-use super::rule::Force;
+use super::rule::{Force, Region};
 use crate::basics::words::{SourceKind, Unit};
 
-/// The schema of one leaflet file, its dates as strings.
+/// The schema of one leaflet file. Dates are strings.
 #[must_use]
 pub fn schema() -> Value {
     let rules: Vec<Value> = Topic::ALL.iter().map(|topic| rule(*topic)).collect();
@@ -61,12 +61,19 @@ pub fn schema() -> Value {
     schema
 }
 
-/// One `[[rule]]`: the keys of its kind, then those that every rule has.
+/// One `[[rule]]`: the keys of its kind, then the common ones.
 fn rule(topic: Topic) -> Value {
     let kind = Keys::new().must("kind", json!({ "const": topic.as_str() }));
     let keys = kinds::describe(topic, kind)
         .may("method", described(name(), "The method it is limited to."))
         .may("revision", described(text(), "The label revision it is limited to."))
+        .may(
+            "region",
+            described(
+                words(Region::ALL.iter().map(|word| word.as_str())),
+                "The part of the Union it is limited to. A cap of one region does not hold for a dose of another.",
+            ),
+        )
         .may("from", described(date(), "First day in force; open to the past if left out."))
         .may("until", described(date(), "Last day in force."))
         .must("force", words(Force::ALL.iter().map(|word| word.as_str())))
@@ -83,7 +90,7 @@ fn rule(topic: Topic) -> Value {
     keys.object()
 }
 
-/// The keys of a table, and what they mean to each other.
+/// The keys of a table, with the constraints between them.
 pub(super) struct Keys {
     properties: Map<String, Value>,
     required: Vec<&'static str>,
@@ -106,13 +113,13 @@ impl Keys {
         self.may(key, schema)
     }
 
-    /// One of these keys at least must be there.
+    /// Requires at least one of these keys.
     pub(super) fn any_of(mut self, keys: &[&str]) -> Keys {
         self.any_of.extend(keys.iter().map(|key| json!({ "required": [key] })));
         self
     }
 
-    /// All must be true besides.
+    /// Adds a schema that must hold too.
     pub(super) fn all_of(mut self, schema: Value) -> Keys {
         self.all_of.push(schema);
         self

@@ -1,33 +1,34 @@
-//! What the keys of a rule mean to each other: what is checked once they were read, and what of it a JSON Schema can say.
+//! Constraints between the keys of a rule: how they are checked, and which of them a JSON Schema can express.
 
 use serde_json::{Value, json};
 
 use super::schema::Keys;
 use super::written::Reading;
 
-/// What keys of one rule mean to each other.
+/// A constraint between keys of one rule.
 pub(super) enum Together {
-    /// The second number is above the first, where both are there.
+    /// The second number, if both are there, is above the first.
     Above(Key, Key, Mend),
-    /// The second number is not less than the first, where both are there.
+    /// The second number, if both are there, is not less than the first.
     NotBelow(Key, Key),
-    /// One of them at least is there; else the rule does what is said.
+    /// At least one of the keys is there. The texts complete the message ("the rule ...") and give the help.
     AnyOf(&'static [Key], &'static str, &'static str),
-    /// The key is needed beside a word, and means nothing beside the others.
+    /// The key is required with this word, and refused with any other.
     NeededBeside(Key, Beside),
-    /// One of the keys at least is needed beside a word, else the rule does what is said; they mean nothing beside the others.
+    /// At least one of the keys is required with this word, and all are refused with any other. The text completes the
+    /// message.
     AnyBeside(&'static [Key], Beside, &'static str),
 }
 
 type Key = &'static str;
-/// A key and a word that is written there.
+/// A key, and a word as its value.
 type Beside = (Key, &'static str);
 
-/// How two numbers in the wrong order are mended.
+/// How to fix two numbers in the wrong order.
 pub(super) enum Mend {
-    /// Either may be wrong.
+    /// Swap or correct them.
     Swap,
-    /// The greater one may be left out.
+    /// Correct the greater one, or leave it out.
     LeaveOut,
 }
 
@@ -35,7 +36,7 @@ pub(super) use Mend::{LeaveOut, Swap};
 pub(super) use Together::{Above, AnyBeside, AnyOf, NeededBeside, NotBelow};
 
 impl Together {
-    /// Notes what of it the rule does not keep.
+    /// Reports a breach of the constraint.
     pub(super) fn check(&self, rule: &mut Reading<'_, '_, '_>) {
         match self {
             Above(least, most, mend) => {
@@ -78,7 +79,7 @@ impl Together {
         }
     }
 
-    /// Adds what a JSON Schema can say of it.
+    /// Adds the part that a JSON Schema can express.
     pub(super) fn describe(&self, keys: Keys) -> Keys {
         match self {
             Above(..) | NotBelow(..) => keys,
@@ -99,7 +100,7 @@ fn numbers(rule: &Reading<'_, '_, '_>, least: &str, most: &str) -> Option<(i64, 
     rule.number(least).zip(rule.number(most))
 }
 
-/// Notes a key that means nothing but beside one word of another key.
+/// Reports a key that is written beside the wrong word.
 fn nothing_beside_others(rule: &mut Reading<'_, '_, '_>, key: &str, (of, word): (&str, &str)) {
     if let Some(written) = rule.word(of).filter(|written| *written != word && rule.has_any(&[key])) {
         let message = format!("`{key}` does not go with `{of} = \"{written}\"`");
@@ -107,7 +108,7 @@ fn nothing_beside_others(rule: &mut Reading<'_, '_, '_>, key: &str, (of, word): 
     }
 }
 
-/// Keys that are needed beside one word, or mean something only beside it.
+/// Keys that are required beside one word, or permitted only there.
 fn beside((of, word): Beside, needed: &[&str], only: &[&str]) -> Value {
     let none: Vec<Value> = only.iter().map(|key| json!({ "required": [key] })).collect();
     json!({

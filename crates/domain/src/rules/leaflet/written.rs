@@ -1,4 +1,4 @@
-//! How a leaflet writes the fields of a rule. Each form reads a value, noting what is wrong with it, and tells its JSON Schema.
+//! How a leaflet writes the fields of a rule. Each form reads a value, reports its faults, and describes its JSON Schema.
 
 use std::ops::RangeInclusive;
 
@@ -15,55 +15,55 @@ use crate::rules::table::{
     within,
 };
 
-/// Longest period in days that any leaflet is believed to state.
+/// Longest plausible period in a leaflet, in days.
 pub(super) const DAYS_MOST: i64 = 400;
-/// Most days that a leaflet may let an opened pack be used: three years.
+/// Longest plausible in-use life of an opened pack, in days: three years.
 pub(super) const IN_USE_MOST: i64 = 1_100;
-/// Bees of a colony, from a mating nucleus to more than any hive holds.
+/// Bees in a colony: from a mating nucleus to more than any hive holds.
 pub(super) const BEES: RangeInclusive<i64> = 100..=200_000;
 
 /// How a field is written.
 pub(super) trait Written {
-    /// The field.
+    /// The type of the field.
     type Field;
 
-    /// Reads it; none, with a fault noted, if the rule cannot do without it.
+    /// Reads it; `None`, with a fault reported, if the rule cannot do without it.
     fn read(&self, rule: &mut Reading<'_, '_, '_>, key: &'static str) -> Option<Self::Field>;
 
     /// Adds its key to those of its table.
     fn describe(&self, keys: Keys, key: &'static str) -> Keys;
 }
 
-/// A rule being read, and what its keys were found to say.
+/// A rule being read, with the values found so far.
 pub(super) struct Reading<'r, 'f, 't> {
     pub(super) file: &'r mut DataFile<'f>,
     pub(super) table: &'r mut Table<'t>,
     pub(super) found: Vec<(&'static str, Found)>,
 }
 
-/// What a key was found to say, for keys that mean something to each other.
+/// The value of a key, for constraints between keys.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Found {
-    /// A number, in the smallest unit that its key can name.
+    /// A number, in the smallest unit of its key.
     Number(i64),
-    /// A word of a list.
+    /// A word from a list.
     Word(&'static str),
-    /// Something that means nothing to other keys.
+    /// A value that no constraint uses.
     Else,
 }
 
 impl Reading<'_, '_, '_> {
-    /// Whether one of these keys is there, however it is written.
+    /// Whether one of these keys is there, valid or not.
     pub(super) fn has_any(&self, keys: &[&str]) -> bool {
         keys.iter().any(|key| self.table.has(key))
     }
 
-    /// Notes a fault at a key; at the rule as a whole, if it has no such key.
+    /// Reports a fault at a key, or at the rule if it has no such key.
     pub(super) fn fault(&mut self, key: &str, message: String, help: impl Into<String>) {
         self.file.fault(self.table.at(key), message, help);
     }
 
-    /// The number under a key, if one was found.
+    /// The number under a key, if it was read.
     pub(super) fn number(&self, key: &str) -> Option<i64> {
         self.found.iter().find_map(|(of, found)| match found {
             Found::Number(number) if *of == key => Some(*number),
@@ -71,7 +71,7 @@ impl Reading<'_, '_, '_> {
         })
     }
 
-    /// The word under a key, if one of its list was found.
+    /// The word under a key, if it was read.
     pub(super) fn word(&self, key: &str) -> Option<&'static str> {
         self.found.iter().find_map(|(of, found)| match found {
             Found::Word(word) if *of == key => Some(*word),
@@ -82,7 +82,7 @@ impl Reading<'_, '_, '_> {
 
 type Read<T> = Box<dyn Fn(&WrittenValue<'_>) -> Result<(T, Found), Complaint>>;
 
-/// A single value: what is wanted, how it is read, its JSON Schema.
+/// A single value: its description for messages, its reader, its JSON Schema.
 pub(super) struct One<T> {
     wanted: String,
     read: Read<T>,
@@ -104,12 +104,12 @@ pub(super) fn text() -> One<String> {
     One::new(TEXT, schema::text(), |found| Ok((as_text(found)?, Found::Else)))
 }
 
-/// A word of a list.
+/// A word from a list.
 pub(super) fn word<T: Word>() -> One<T> {
     one_of(T::LIST)
 }
 
-/// One of these words of a list.
+/// One of these words.
 pub(super) fn one_of<T: Word>(list: &'static [T]) -> One<T> {
     let words = words_of(list);
     let schema = schema::words(words.iter().map(|(word, _)| *word));
@@ -127,7 +127,7 @@ pub(super) fn whole<T: TryFrom<i64>>(bounds: RangeInclusive<i64>) -> One<T> {
     })
 }
 
-/// An amount above nothing.
+/// An amount above zero.
 pub(super) fn amount() -> One<Quantity> {
     let wanted = "a number above 0 with at most three decimals, such as 2 or 2.3";
     One::new(wanted, schema::amount(), |found| {
@@ -140,7 +140,7 @@ pub(super) fn amount() -> One<Quantity> {
 
 const DEGREES: &str = "degrees Celsius from -30 to 60 with at most one decimal";
 
-/// Degrees with at most one decimal, as tenths. Leaflets stay within -30 to 60 °C; more is likely °F.
+/// Degrees with at most one decimal, read as tenths. Leaflets stay within -30 to 60 °C; a higher number is probably °F.
 pub(super) fn degrees() -> One<i16> {
     One::new(DEGREES, schema::degrees(), |found| {
         let tenths = as_number(found, tenths)?;
@@ -165,7 +165,7 @@ fn tenths(written: &str) -> Result<i16, Complaint> {
     })
 }
 
-/// A day of the year.
+/// Month and day.
 pub(super) fn year_day() -> One<YearDay> {
     let wanted = "month and day in double quotes, such as \"11-01\"";
     One::new(wanted, schema::year_day(), |found| Ok((as_name(found)?, Found::Else)))
@@ -178,12 +178,12 @@ pub(super) struct Single<T, F> {
     field: fn(Option<T>) -> Option<F>,
 }
 
-/// A single value that must be there.
+/// A required value.
 pub(super) fn must<T>(one: One<T>) -> Single<T, T> {
     Single { one, needed: true, field: |read| read }
 }
 
-/// A single value that may be absent.
+/// An optional value.
 pub(super) fn may<T>(one: One<T>) -> Single<T, Option<T>> {
     Single { one, needed: false, field: Some }
 }
@@ -213,17 +213,17 @@ impl<T, F> Written for Single<T, F> {
 /// A list of words.
 pub(super) struct List<T: 'static> {
     words: Vec<(&'static str, T)>,
-    /// What a word of it is called in messages.
+    /// The name of one word in messages.
     what: &'static str,
     needed: bool,
 }
 
-/// A list of words that must be there.
+/// A required list of words.
 pub(super) fn must_list<T: Word>(what: &'static str) -> List<T> {
     List { words: words_of(T::LIST), what, needed: true }
 }
 
-/// A list of words that may be absent.
+/// An optional list of words.
 pub(super) fn may_list<T: Word>(what: &'static str) -> List<T> {
     List { words: words_of(T::LIST), what, needed: false }
 }

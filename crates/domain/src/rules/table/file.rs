@@ -1,4 +1,4 @@
-//! One file: its text, the places in it, and what was found wrong with it.
+//! One file: its text, its places, its faults.
 
 use std::ops::Range;
 
@@ -6,7 +6,7 @@ use toml::de::{DeTable, Error};
 
 use crate::basics::diagnostic::Diagnostic;
 
-/// One file being read, and what was found wrong with it so far.
+/// A file being read, with the faults found so far.
 pub(crate) struct DataFile<'a> {
     path: &'a str,
     text: &'a str,
@@ -22,7 +22,7 @@ impl<'a> DataFile<'a> {
         self.path
     }
 
-    /// Notes a fault at a byte offset, or of the file as a whole.
+    /// Reports a fault at a byte offset, or in the file as a whole.
     pub(crate) fn fault(
         &mut self,
         at: impl Into<Option<usize>>,
@@ -34,12 +34,12 @@ impl<'a> DataFile<'a> {
         self.faults.push(Diagnostic { file, line, column, message, help });
     }
 
-    /// The line of a byte offset, counted from 1; 0 for the file as a whole.
+    /// The line of a byte offset, from 1; 0 for the file as a whole.
     pub(crate) fn line(&self, at: Option<usize>) -> u32 {
         at.map_or(0, |offset| self.place(offset).0)
     }
 
-    /// The line and the column of a byte offset, both counted from 1.
+    /// Line and column of a byte offset, both from 1.
     pub(crate) fn place(&self, offset: usize) -> (u32, u32) {
         let before = self.text.get(..offset).unwrap_or(self.text);
         let line = before.matches('\n').count() + 1;
@@ -47,12 +47,12 @@ impl<'a> DataFile<'a> {
         (u32::try_from(line).unwrap_or(u32::MAX), u32::try_from(column).unwrap_or(u32::MAX))
     }
 
-    /// A stretch of the file as it is written.
+    /// A span of the file as written.
     pub(crate) fn written(&self, span: &Range<usize>) -> &'a str {
         self.text.get(span.clone()).unwrap_or_default()
     }
 
-    /// Parses the file as TOML. None if it is so far from TOML that reading on would only bring follow-up faults.
+    /// Parses the file as TOML. `None` if reading on would only produce follow-up faults.
     pub(crate) fn parse(&mut self) -> Option<DeTable<'a>> {
         let (table, mut errors) = DeTable::parse_recoverable(self.text);
         errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
@@ -64,14 +64,14 @@ impl<'a> DataFile<'a> {
         Some(table.into_inner())
     }
 
-    /// Notes an error of the TOML parser. False if what follows it cannot be told apart from its follow-ups.
+    /// Reports an error of the TOML parser. False if later errors may only follow from it.
     fn can_read_past(&mut self, error: &Error) -> bool {
         let span = error.span();
         let at = span.as_ref().map(|span| span.start);
         let written = span.map_or("", |span| self.written(&span));
         let said = error.message().lines().next().unwrap_or_default().replace(", expected nothing", "");
         if said.starts_with("invalid date") || said.starts_with("invalid time") {
-            // Whoever asks for the value notes it, under the name of its key.
+            // The reader of the value reports it, with the name of its key.
             return true;
         }
         if said.starts_with("duplicate key") {

@@ -1,4 +1,4 @@
-//! Values of keys, read as what they should be. A value that does not do is refused with the help that fits it.
+//! Reads values as the wanted type. A wrong value is refused with fitting help.
 
 use std::ops::{Range, RangeInclusive};
 use std::str::FromStr;
@@ -8,8 +8,9 @@ use toml::de::DeValue;
 
 use crate::basics::calendar::Day;
 use crate::basics::diagnostic::nearest;
+use crate::basics::misread::{BadName, NameFault};
 
-/// A value and where it stands.
+/// A value and its span.
 pub(crate) struct WrittenValue<'a> {
     pub(crate) span: Range<usize>,
     pub(crate) value: DeValue<'a>,
@@ -21,7 +22,7 @@ impl<'a> WrittenValue<'a> {
     }
 }
 
-/// Why a value does not do: the help, where the usual one does not fit.
+/// Why a value is refused: special help, or `None` for the usual one.
 pub(crate) type Complaint = Option<String>;
 
 pub(crate) const TEXT: &str = "some text in double quotes";
@@ -47,6 +48,18 @@ pub(crate) fn as_word<T: Copy>(found: &WrittenValue<'_>, words: &[(&str, T)]) ->
 
 fn did_you_mean(near: &str) -> String {
     format!("did you mean `{near}`?")
+}
+
+/// Why a text of a file cannot be a name.
+pub(crate) fn not_a_name(bad: &BadName, what: &str) -> String {
+    let why = match bad.why {
+        NameFault::Empty => "it is empty",
+        NameFault::OuterSpace => "it begins or ends with a space",
+        NameFault::ControlCharacter => "it holds a control character",
+        NameFault::Slash => "it holds a `/`",
+        NameFault::TooLong => "it is longer than 80 characters",
+    };
+    format!("`{}` cannot be {what}: {why}", bad.text)
 }
 
 pub(crate) fn as_name<T: FromStr>(found: &WrittenValue<'_>) -> Result<T, Complaint> {
@@ -88,7 +101,7 @@ pub(crate) fn as_day(found: &WrittenValue<'_>) -> Result<Day, Complaint> {
     }
     let datetime = found.value.as_datetime().ok_or(None)?;
     let date = datetime.date.ok_or_else(|| {
-        // The parser gives an empty date for one that the calendar does not have.
+        // The parser gives an empty date for one that does not exist in the calendar.
         let help = "write a date that the calendar has, year first, such as 2026-04-11";
         datetime.time.is_none().then(|| help.to_owned())
     })?;

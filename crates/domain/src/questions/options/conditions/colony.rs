@@ -6,6 +6,7 @@ use crate::basics::confidence::Confidence;
 use crate::basics::sourced::{Authority, Sourced};
 use crate::basics::topic::Topic;
 use crate::basics::words::{Brood, Permission, SupersDuring};
+use crate::facts::apiary::{Flow, Meets};
 use crate::facts::history::Ends;
 use crate::facts::history::{self, BeforeFlow};
 use crate::journal::event::Inspection;
@@ -13,7 +14,6 @@ use crate::questions::options::about::About;
 use crate::questions::options::choice::Choice;
 use crate::questions::options::colony::{BROOD_NEED_TELLS_DAYS, Colony, Count};
 use crate::questions::options::date_range::Span;
-use crate::questions::options::flow::{Flow, Meets};
 use crate::questions::options::place::Place;
 use crate::questions::options::reason::{Because, Counting};
 use crate::questions::options::state::{Condition, Finding, State};
@@ -103,7 +103,7 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
 pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Option<Condition> {
     let bar = |day| choice.terms(day).and_then(|terms| terms.flow_before);
     let fact = bar(span.from())?;
-    let spans = place.flow_spans();
+    let spans = &place.apiary.flow_spans;
     let condition = Condition::by_day(About::Topic(Topic::FlowBefore), span, |start| {
         let Some(bar) = bar(start) else { return Finding::met(Because::NoFlow { next: None }) };
         // As early as it may be out, under whichever brood.
@@ -114,8 +114,8 @@ pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Opt
         };
         // It may come out on any day up to the last on which it must.
         let latest = plan.and_then(|plan| plan.most).map_or(out, |days| start.plus(days).max(out));
-        let later = history::before_flow(&spans, bar.value, latest, latest);
-        match (history::before_flow(&spans, bar.value, out, out), later) {
+        let later = history::before_flow(spans, bar.value, latest, latest);
+        match (history::before_flow(spans, bar.value, out, out), later) {
             (BeforeFlow::Barred(flow), _) => {
                 Finding::broken(Because::RightBeforeFlow { out, from: flow.from, entry: flow.entry })
             }
@@ -159,7 +159,8 @@ fn in_flow(
         return Finding::unknown(Because::StayNotKnown { lacks: Vec::new() });
     };
     let (short, long) = (short.min(long), long);
-    let meets = (Flow::meeting(&place.flows, start, short), Flow::meeting(&place.flows, start, long));
+    let meets =
+        (Flow::meeting(&place.apiary.flows, start, short), Flow::meeting(&place.apiary.flows, start, long));
     if !allowed
         && matches!(meets, (Meets::None, Meets::None))
         && let Some(because) = perhaps_in_flow(choice, place, start)
@@ -174,7 +175,7 @@ fn in_flow(
     }
     match meets {
         (Meets::None, Meets::None) => {
-            let next = Flow::next_from(&place.flows, start).map(|flow| (flow.earliest(), flow.entry));
+            let next = Flow::next_from(&place.apiary.flows, start).map(|flow| (flow.earliest(), flow.entry));
             Finding::met_anyway(Because::NoFlow { next })
         }
         _ if said == Some(Permission::Allowed) => Finding::met(Because::FlowAllowed),
@@ -207,8 +208,11 @@ fn perhaps_meets(flow: &Flow) -> Because {
 fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
     let plan = choice.plan(start, None).filter(|plan| plan.ends != Ends::AtOnce)?;
     let confidence = plan.confidence.filter(|confidence| *confidence != Confidence::Document)?;
-    let near =
-        place.flows.iter().any(|flow| start <= flow.last() && flow.earliest() <= start.plus(STAY_MOST_DAYS));
+    let near = place
+        .apiary
+        .flows
+        .iter()
+        .any(|flow| start <= flow.last() && flow.earliest() <= start.plus(STAY_MOST_DAYS));
     near.then(|| Because::StayNotDocumented { confidence, lacks: plan.undocumented.clone() })
 }
 
@@ -221,7 +225,7 @@ fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Bec
     let (first, last) = plan.perhaps_in()?;
     let first = start.plus(first);
     let last = last.map_or_else(|| start.plus(365), |days| start.plus(days));
-    match Flow::meeting(&place.flows, first.min(last), last) {
+    match Flow::meeting(&place.apiary.flows, first.min(last), last) {
         Meets::Surely(flow) | Meets::Perhaps(flow) => {
             let (from, entry, lacks) = (flow.earliest(), flow.entry, plan.lacks.clone());
             Some(Because::FlowBeforeStayIsKnown { from, entry, lacks })
@@ -239,7 +243,7 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
             let because = Because::SupersOn { since: on.from, entry: on.entry, value: SupersDuring::Off };
             return Some(Finding::broken(because));
         }
-        let of_year = place.flows.iter().filter(|flow| flow.usual.year() == day.year());
+        let of_year = place.apiary.flows.iter().filter(|flow| flow.usual.year() == day.year());
         // Its end is not on record, or was only expected and may come later.
         let no_end = |flow: &&Flow| match flow.to {
             None => flow.latest() <= day,

@@ -12,7 +12,7 @@ use crate::questions::options::date_range::Span;
 use crate::questions::options::place::Place;
 use crate::questions::options::reason::{Because, ToldBy, both};
 use crate::questions::options::state::{Condition, Finding, State};
-use crate::questions::options::weather::Limits;
+use crate::questions::options::weather::{self, Limits};
 use crate::rules::leaflet::Says;
 use crate::rules::leaflet::rule::{Need, TemperatureWindow};
 
@@ -149,7 +149,7 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
             return None;
         };
         let limits = Limits { min, max };
-        let weather = &place.weather;
+        let sky = &place.apiary.weather;
         let first = |days: u16| (0..days).map(move |day| start.plus(day));
         // Where the stay is not stated, the days that are sure may break the rule; only all on which it may be in keep it.
         let over_stay = |look: &dyn Fn(u16) -> Finding| {
@@ -176,14 +176,18 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
             most.filter(|found| found.state == State::Met).unwrap_or_else(|| stay_not_known(Some(plan)))
         };
         Some(match window {
-            TemperatureWindow::MaximumOnPlacingDay => weather.maxima(first(1), limits),
-            TemperatureWindow::MaximumInFirstDays => weather.maxima(first(first_days.unwrap_or(1)), limits),
-            TemperatureWindow::MaximumOverStay => over_stay(&|days| weather.maxima(first(days), limits)),
+            TemperatureWindow::MaximumOnPlacingDay => weather::maxima(sky, first(1), limits),
+            TemperatureWindow::MaximumInFirstDays => {
+                weather::maxima(sky, first(first_days.unwrap_or(1)), limits)
+            }
+            TemperatureWindow::MaximumOverStay => {
+                over_stay(&|days| weather::maxima(sky, first(days), limits))
+            }
             // A mean over a part of the stay says nothing of the whole.
             TemperatureWindow::MeanOverStay => {
                 let plan = choice.plan(start, None);
                 match plan.and_then(|plan| plan.least) {
-                    Some(days) => weather.mean(first(days.max(1)), limits),
+                    Some(days) => weather::mean(sky, first(days.max(1)), limits),
                     None => stay_not_known(plan),
                 }
             }
@@ -192,7 +196,10 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
                 let doses = plan.map(Plan::dose_days).unwrap_or_default();
                 // A later dose may be given on any day from its earliest to its latest.
                 let each = doses.into_iter().map(|(from, by)| {
-                    best((from..=by).map(|day| weather.moments(std::iter::once(start.plus(day)), limits)))
+                    best(
+                        (from..=by)
+                            .map(|day| weather::moments(sky, std::iter::once(start.plus(day)), limits)),
+                    )
                 });
                 let open = plan.is_none_or(Plan::later_doses_open).then(|| stay_not_known(plan));
                 worst(each.chain(open))

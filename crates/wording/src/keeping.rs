@@ -1,0 +1,147 @@
+//! What is wrong with a journal where it is kept, in words.
+
+use combclear_domain::journal::EntryId;
+use combclear_domain::journal::keeping::{
+    BadAddress, ContentState, DocumentFault, Missed, NotOpened, StoreError,
+};
+
+use crate::refusals::Refused;
+use crate::terminal::documents::belongs_to;
+use crate::unreadable::{Part, misfit, misread};
+use crate::words::say;
+use crate::{Label, Words};
+
+/// Why journals could not be opened, read or written.
+#[must_use]
+pub fn store(words: &Words, error: &StoreError) -> Refused {
+    let (message, help) = match error {
+        StoreError::Address(bad) => return address(words, bad),
+        StoreError::CannotOpen { place, why } => {
+            let why = match why {
+                NotOpened::IsAFolder => "folder",
+                NotOpened::NoFolder => "no-folder",
+                NotOpened::NoFile => "no-file",
+                NotOpened::Refused => "refused",
+            };
+            (say!(words, StoreCannotOpen, place = place, why = why), Label::StoreCannotOpenHelp)
+        }
+        StoreError::ReadOnly { place } => {
+            (say!(words, StoreReadOnly, place = place), Label::StoreReadOnlyHelp)
+        }
+        StoreError::NotADatabase { place } => {
+            (say!(words, StoreNotADatabase, place = place), Label::StoreOtherFileHelp)
+        }
+        StoreError::Foreign { place } => {
+            (say!(words, StoreForeign, place = place), Label::StoreOtherFileHelp)
+        }
+        StoreError::Newer { place, version, known } => (
+            say!(words, StoreNewer, place = place, version = *version, known = *known),
+            Label::StoreNewerHelp,
+        ),
+        StoreError::Altered { place, version } => {
+            (say!(words, StoreAltered, place = place, version = *version), Label::StoreAlteredHelp)
+        }
+        StoreError::Full { place } => (say!(words, StoreFull, place = place), Label::StoreFullHelp),
+        StoreError::Locked { place } => (say!(words, StoreLocked, place = place), Label::StoreLockedHelp),
+        StoreError::Damaged { place, what } => {
+            (say!(words, StoreDamaged, place = place, what = what), Label::StoreDamagedHelp)
+        }
+        StoreError::Device { place, what } => {
+            (say!(words, StoreDevice, place = place, what = what), Label::StoreDeviceHelp)
+        }
+        StoreError::Unreadable { holding, seq, what } => {
+            let what = misfit(words, what);
+            (
+                say!(words, StoreUnreadable, holding = holding, seq = *seq, what = what),
+                Label::StoreUnreadableHelp,
+            )
+        }
+        StoreError::UnreadableName(name) => {
+            let what = misread(words, &name.clone().into(), Part::Envelope);
+            (say!(words, StoreUnreadableName, what = what), Label::StoreUnreadableHelp)
+        }
+        StoreError::Database { place, what } => {
+            (say!(words, StoreDatabase, place = place, what = what), Label::StoreDatabaseHelp)
+        }
+    };
+    Refused { message, help: words.label(help).to_owned() }
+}
+
+fn address(words: &Words, bad: &BadAddress) -> Refused {
+    let label = |label: Label| words.label(label).to_owned();
+    let (message, help) = match bad {
+        BadAddress::NoKind { address } => {
+            let help = if address.is_empty() {
+                label(Label::AddressNameAFile)
+            } else {
+                say!(words, AddressForAFile, address = address)
+            };
+            (say!(words, AddressNoKind, address = address), help)
+        }
+        BadAddress::OtherKind { kind } => {
+            (say!(words, AddressOtherKind, kind = kind), label(Label::AddressNameAFile))
+        }
+        BadAddress::NotBuiltYet => (label(Label::AddressNotBuiltYet), label(Label::AddressNotBuiltYetHelp)),
+        BadAddress::NoFile => (label(Label::AddressNoFile), label(Label::AddressNoFileHelp)),
+        BadAddress::NotAPath { file } => {
+            (say!(words, AddressNotAPath, file = file), label(Label::AddressNotAPathHelp))
+        }
+        BadAddress::OtherAsked { asked } => {
+            (say!(words, AddressOtherAsked, asked = asked), label(Label::AddressOtherAskedHelp))
+        }
+        BadAddress::UnreadablePath { file } => {
+            (say!(words, AddressUnreadablePath, file = file), label(Label::AddressUnreadablePathHelp))
+        }
+    };
+    Refused { message, help }
+}
+
+/// A document whose content is missing or altered.
+#[must_use]
+pub fn document(words: &Words, fault: &DocumentFault) -> Refused {
+    let DocumentFault { content, seq, id, lot, prescription, state } = fault;
+    let of = belongs_to(words, lot.as_ref(), prescription.as_ref());
+    let message = match state {
+        ContentState::Kept => {
+            say!(words, KeepingKept, hash = content, of = of, seq = *seq, id = id)
+        }
+        ContentState::Missing => {
+            say!(words, KeepingMissing, hash = content, of = of, seq = *seq, id = id)
+        }
+        ContentState::Altered => {
+            say!(words, KeepingAltered, hash = content, of = of, seq = *seq, id = id)
+        }
+    };
+    Refused { message, help: document_help(words, *state).to_owned() }
+}
+
+/// How to mend a document whose content is not kept as it was attached.
+#[must_use]
+pub fn document_help(words: &Words, state: ContentState) -> &str {
+    words.label(match state {
+        ContentState::Kept | ContentState::Missing => Label::KeepingMissingHelp,
+        ContentState::Altered => Label::KeepingAlteredHelp,
+    })
+}
+
+/// How a journal misses a checkpoint.
+#[must_use]
+pub fn missed(words: &Words, missed: &Missed) -> String {
+    match missed {
+        Missed::OtherHolding { of } => say!(words, MissedOtherHolding, of = of),
+        Missed::Shorter { had, has } => say!(words, MissedShorter, had = *had, has = *has),
+        Missed::Differs { seq, had: _, has: _ } => say!(words, MissedDiffers, seq = *seq),
+    }
+}
+
+/// That an id is taken by another entry.
+#[must_use]
+pub fn conflict(words: &Words, id: EntryId) -> String {
+    say!(words, KeepingConflict, id = id)
+}
+
+/// That others keep adding to the journal.
+#[must_use]
+pub fn busy(words: &Words) -> &str {
+    words.label(Label::KeepingBusy)
+}

@@ -1,0 +1,14 @@
+//! The tests of `combclear-domain`, one room each: `cargo test -p combclear-domain weather::`.
+#![expect(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::panic,
+    clippy::string_slice,
+    clippy::unwrap_used,
+    reason = "a test stops at the first surprise"
+)]
+
+mod dates;
+mod errors;
+mod second_reading;
+mod weather;

@@ -1,0 +1,15 @@
+//! What a journal is written in: days and amounts, entries as they are read, lines, and the chain of hashes.
+
+mod confirmed;
+mod contents;
+mod days;
+mod degrees;
+mod documents;
+mod drafts;
+mod lines;
+mod places;
+mod quantities;
+mod reading;
+mod sealed;
+mod ties;
+mod told;

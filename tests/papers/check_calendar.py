@@ -1,0 +1,55 @@
+"""Reads a calendar with another implementation and compares its events with the due items in JSON.
+
+    check_calendar.py CALENDAR JSON
+
+Source: RFC 5545, sections 3.1, 3.3.4, 3.6.1, 3.6.2, 3.8.
+"""
+
+import datetime
+import json
+import sys
+
+import icalendar
+
+
+def main(calendar_file, json_file):
+    with open(calendar_file, "rb") as file:
+        raw = file.read()
+    with open(json_file, encoding="utf-8") as file:
+        report = json.load(file)
+    lines = raw.split(b"\r\n")
+    assert lines.pop() == b"", "the last line has no line break"
+    for line in lines:
+        assert len(line) <= 75 and b"\n" not in line and b"\r" not in line, line
+    calendar = icalendar.Calendar.from_ical(raw)
+    assert calendar["VERSION"] == "2.0" and calendar["PRODID"]
+    assert not calendar.errors, calendar.errors
+    items = [item for visit in report["visits"] for item in visit["items"]]
+    # An item without any day is a to-do.
+    dated = [item for item in items if item["from"] or item["by"]]
+    undated = [item for item in items if not (item["from"] or item["by"])]
+    events, to_dos = calendar.walk("VEVENT"), calendar.walk("VTODO")
+    assert not calendar.walk("VALARM")
+    assert len(events) == len(dated) > 0, (len(events), len(dated))
+    assert len(to_dos) == len(undated), (len(to_dos), len(undated))
+    for event, item in zip(events + to_dos, dated + undated):
+        assert not event.errors, event.errors
+        days = [datetime.date.fromisoformat(day) for day in (item["from"], item["by"]) if day]
+        assert event["UID"] == item["uid"], item
+        if days:
+            assert event.decoded("DTSTART") == min(days), item
+            assert type(event.decoded("DTSTART")) is datetime.date, item
+            assert event.decoded("DTEND") == days[-1] + datetime.timedelta(days=1), item
+        else:
+            assert not {"DTSTART", "DTEND", "DUE"} & set(event), item
+        assert int(event["SEQUENCE"]) == item["sequence"], item
+        recorded = datetime.datetime.fromisoformat(item["recorded_at"].replace("Z", "+00:00"))
+        assert event.decoded("DTSTAMP") == recorded.replace(microsecond=0), item
+        assert str(event["DESCRIPTION"]) == f"{item['text']}\n{report['notice']}", item
+        assert event.get("LOCATION") == item["apiary"], item
+        whom = f" ({', '.join(item['colonies'])})" if item["colonies"] else ""
+        assert str(event["SUMMARY"]) == item["title"] + whom, item
+    print(f"{len(events)} events and {len(to_dos)} to-dos read the same by {icalendar.__name__} {icalendar.__version__}")
+
+
+main(*sys.argv[1:])
