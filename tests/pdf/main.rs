@@ -1,11 +1,6 @@
 //! The PDF. Another program reads its pages back: see `check_pdf.py`, run by `.ci/run`.
 
-#![expect(
-    clippy::unwrap_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test stops at the first surprise"
-)]
+#![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test stops at the first surprise")]
 
 use std::path::PathBuf;
 

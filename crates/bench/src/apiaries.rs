@@ -35,7 +35,7 @@ pub fn with_colonies(colonies: u32, apiaries: u32) -> Holding {
             json!({ "medicine": medicine, "pack_name": medicine, "unit": unit, "leaflet": leaflet });
         writer.write("2025-01-01", "medicine_described", &described);
         let lot =
-            json!({ "lot": medicine, "medicine": medicine, "quantity": 100_000, "expiry": "2027-12-31" });
+            json!({ "lot": medicine, "medicine": medicine, "quantity": 1_000_000, "expiry": "2027-12-31" });
         writer.write("2025-01-01", "lot_acquired", &lot);
         let terms = json!({ "withdrawal_days": 0, "supers_during": "off" });
         writer.write("2025-01-02", "leaflet_reading", &json!({ "lot": medicine, "terms": terms }));

@@ -73,7 +73,7 @@ pub(crate) async fn get_register(
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let time = TimeQuery { from: query.from, to: query.to, as_of: query.as_of };
-    let (period, as_of) = asked(&app, time)?;
+    let (period, as_of) = asked(&app, &time)?;
     let register = move |holding: &Holding, app: &App| Register::of(holding, &app.leaflets, period, as_of);
     let register = app.ask(&path.holding, register).await?;
     let register = register.counted_by(match query.counting {
@@ -117,7 +117,7 @@ pub(crate) async fn get_register_exchange(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Json<Exchange>, Problem> {
-    let (register, gaps) = both(&app, &path.holding, query).await?;
+    let (register, gaps) = both(&app, &path.holding, &query).await?;
     Ok(Json(Exchange::of(&register, Some(&gaps))))
 }
 
@@ -136,7 +136,7 @@ pub(crate) async fn get_register_pack(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Response, Problem> {
-    let (register, gaps) = both(&app, &path.holding, query).await?;
+    let (register, gaps) = both(&app, &path.holding, &query).await?;
     let turn = Arc::clone(&app.packing).acquire_owned().await.map_err(|_| Problem::internal())?;
     let journal = app.holdings.journal().as_ref();
     let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&register)).await?;
@@ -176,7 +176,7 @@ pub(crate) async fn get_register_gaps(
     Path(path): Path<HoldingPath>,
     Query(query): Query<TimeQuery>,
 ) -> Result<Json<GapsReport>, Problem> {
-    let (_, gaps) = both(&app, &path.holding, query).await?;
+    let (_, gaps) = both(&app, &path.holding, &query).await?;
     Ok(Json(gaps))
 }
 
@@ -188,7 +188,7 @@ fn why(state: ContentState) -> Why {
 }
 
 /// The time that is meant, and the day whose knowledge counts.
-fn asked(app: &App, time: TimeQuery) -> Result<(Period, Day), Problem> {
+fn asked(app: &App, time: &TimeQuery) -> Result<(Period, Day), Problem> {
     let to = app.day(time.to);
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
@@ -199,7 +199,7 @@ fn asked(app: &App, time: TimeQuery) -> Result<(Period, Day), Problem> {
 }
 
 /// The register of a time and its gaps, both read from one state of the journal.
-async fn both(app: &App, holding: &HoldingName, time: TimeQuery) -> Result<(Register, GapsReport), Problem> {
+async fn both(app: &App, holding: &HoldingName, time: &TimeQuery) -> Result<(Register, GapsReport), Problem> {
     let (period, as_of) = asked(app, time)?;
     let attached = documents(app.holdings.journal().as_ref(), holding).await?;
     let not_kept: Vec<Hash> =

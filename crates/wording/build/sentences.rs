@@ -22,7 +22,7 @@ pub(super) fn of(
     is_label: impl Fn(&str) -> bool,
 ) -> Result<String, Box<dyn Error>> {
     let known = PluralRules::get_locales(PluralRuleType::CARDINAL);
-    if !known.iter().any(|locale| locale.to_string() == language) {
+    if !known.iter().any(|locale| *locale == language) {
         return Err(format!("it is not known how `{language}` counts").into());
     }
     let patterns = messages(resource).filter_map(|message| Some((message.id.name, message.value.as_ref()?)));
@@ -48,7 +48,7 @@ pub(super) fn of(
     Ok(format!(
         "/// The sentences of `{language}`.\n\
          pub(crate) static {name}: Sentences = Sentences {{\n    language: \"{language}\",\n    \
-         labels: &[\n{labels}    ],\n    sentences: &[\n{sentences}    ],\n}};\n\
+         labels: &[\n{labels}    ],\n    messages: &[\n{sentences}    ],\n}};\n\
          /// The id and the arguments of each sentence of `{language}`.\n\
          #[cfg(test)]\npub(crate) static ASKED_OF_{name}: &[(&str, &[&str])] = &[\n{asked}];\n"
     ))

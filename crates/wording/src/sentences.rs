@@ -13,7 +13,7 @@ pub(crate) struct Sentences {
     /// The labels, in the order of `Label`.
     pub(crate) labels: &'static [&'static str],
     /// The other messages, each at its place.
-    pub(crate) sentences: &'static [Sentence],
+    pub(crate) messages: &'static [Sentence],
 }
 
 include!(concat!(env!("OUT_DIR"), "/sentences.rs"));
@@ -170,9 +170,9 @@ mod tests {
         let file = FluentResource::try_new(include_str!("../messages/en.ftl").to_owned()).unwrap();
         library.add_resource(file).unwrap();
         let plurals = PluralRules::create(langid!("en"), PluralRuleType::CARDINAL).unwrap();
-        assert_eq!(EN.sentences.len(), ASKED_OF_EN.len());
+        assert_eq!(EN.messages.len(), ASKED_OF_EN.len());
         let mut told = BTreeSet::new();
-        for (sentence, (id, names)) in EN.sentences.iter().zip(ASKED_OF_EN) {
+        for (sentence, (id, names)) in EN.messages.iter().zip(ASKED_OF_EN) {
             let mut keys = Vec::new();
             chosen(sentence, &mut keys);
             let values_at = |place: usize| {
@@ -207,7 +207,7 @@ mod tests {
                 told.insert(said);
             }
         }
-        assert!(told.len() > EN.sentences.len(), "the variants are told apart");
+        assert!(told.len() > EN.messages.len(), "the variants are told apart");
     }
 
     #[test]

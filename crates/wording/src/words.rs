@@ -58,7 +58,7 @@ impl Words {
 
     fn put_together(&self, place: usize, values: &[Value<'_>]) -> String {
         // The build gives every message its place.
-        let sentence = self.sentences.sentences.get(place).copied().unwrap_or_default();
+        let sentence = self.sentences.messages.get(place).copied().unwrap_or_default();
         sentences::said(sentence, values, self.plurals.as_ref())
     }
 }

@@ -110,7 +110,8 @@ impl<'h> Lines<'h> {
                     let doubt = parted_about(life, colony, record, without);
                     dose(holding, &mut traces, record, given, colony, doubt);
                 }
-                Event::Removal(removal) if removal.colonies.contains(colony) => {
+                // A removal is in the file of no other colony than those that it names.
+                Event::Removal(removal) => {
                     let first = holding.effective(removal.administration).map(|first| first.id);
                     if removal.left_inside > 0 {
                         found_inside(&mut traces, first, record);
@@ -170,7 +171,6 @@ impl<'h> Lines<'h> {
                 | Event::DocumentAttached(_)
                 | Event::LeafletReading(_)
                 | Event::Prescription(_)
-                | Event::Removal(_)
                 | Event::Disposal(_)
                 | Event::Harvest(_)
                 | Event::StrikeOut(_)
@@ -332,7 +332,9 @@ fn dose<'h>(
     colony: &ColonyName,
     doubt: Option<(Day, EntryId)>,
 ) {
-    let lots = given.given.iter().filter(|part| part.colonies.contains(colony)).map(|part| &part.lot);
+    // Where there is one part only, it is that of the colony: the entry is in its file.
+    let only = given.given.len() == 1;
+    let lots = given.given.iter().filter(|part| only || part.colonies.contains(colony)).map(|part| &part.lot);
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
     let part = GivenDose { dose, given, lots: lots.collect() };
     let first = holding.goes_on_with(given);

@@ -184,7 +184,7 @@ impl<'h> Histories<'h> {
             unknown_since: holding.unknown_since(colony).map(|record| (record.on, record.id)),
             ended: life.ended.map(|record| (record.on, record.id)),
             courses,
-            supers: supers(holding.colony_file(colony), colony),
+            supers: supers(holding.colony_file(colony)),
             broods: broods(holding.colony_file(colony)),
             flows: flows::of(holding, colony),
         }
@@ -278,11 +278,12 @@ impl Course {
     }
 }
 
-fn supers(file: &[Arc<Record>], colony: &ColonyName) -> Vec<SuperSpan> {
+/// An entry is in the files of the colonies that it names, and in no other.
+fn supers(file: &[Arc<Record>]) -> Vec<SuperSpan> {
     let mut spans: Vec<SuperSpan> = Vec::new();
     for record in file {
         let on = record.body::<SupersOn>();
-        let on = on.filter(|on| on.purpose == SuperPurpose::Harvest && on.colonies.contains(colony));
+        let on = on.filter(|on| on.purpose == SuperPurpose::Harvest);
         let off = record.body::<SupersOff>().filter(|off| off.left_on == 0);
         match spans.last_mut().filter(|span| span.off.is_none()) {
             Some(last) if off.is_some() => last.off = Some(record.on),

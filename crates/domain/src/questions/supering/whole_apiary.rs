@@ -111,7 +111,8 @@ fn given_in_round(holding: &Holding, colony: &ColonyName, medicine: &MedicineNam
         .any(|body| {
             body.given.iter().any(|given| {
                 let same = || holding.lot(&given.lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
-                given.colonies.contains(colony) && same()
+                // Cheaper first: a round may have hundreds of colonies.
+                same() && (body.given.len() == 1 || given.colonies.contains(colony))
             })
         })
 }

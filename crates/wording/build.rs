@@ -5,6 +5,7 @@
 //! The sentences of each language are written out as data, so that a program reads no message file when it starts, and says a
 //! sentence by putting its pieces together.
 
+#[path = "build/sentences.rs"]
 mod sentences;
 
 use std::collections::{BTreeMap, BTreeSet};
