@@ -23,7 +23,7 @@ fn from(holding: &Holding, on: Day) -> DueReport {
 }
 
 fn by_key(report: &DueReport) -> BTreeMap<String, DueItem> {
-    report.items().map(|item| (item.key.clone(), item.clone())).collect()
+    report.items().map(|item| (item.item.key.clone(), item.clone())).collect()
 }
 
 /// The balance of a lot straight from the drafts, as a second calculation.
@@ -89,8 +89,8 @@ proptest! {
     fn keys_name_one_item_each(journal in journals(), on in 0..SPAN + 60) {
         let report = from(&journal.holding(), day(on));
         let items: Vec<&DueItem> = report.items().collect();
-        let keys: BTreeSet<&String> = items.iter().map(|item| &item.key).collect();
-        let ids: BTreeSet<String> = items.iter().map(|item| item.uid.to_string()).collect();
+        let keys: BTreeSet<&String> = items.iter().map(|item| &item.item.key).collect();
+        let ids: BTreeSet<String> = items.iter().map(|item| item.item.uid.to_string()).collect();
         prop_assert_eq!((keys.len(), ids.len()), (items.len(), items.len()), "{:?}", items);
     }
 
@@ -133,10 +133,13 @@ proptest! {
             }
             for (key, item) in by_key(&from(&holding, on)) {
                 if let Some(before) = known.get(&key) {
-                    prop_assert!(before.sequence <= item.sequence, "{} fell: {:?} {:?}", key, before, item);
-                    let said = |item: &DueItem| (item.from, item.by, item.colonies.clone(), item.text.clone());
+                    prop_assert!(before.item.sequence <= item.item.sequence, "{} fell: {:?} {:?}", key, before, item);
+                    let said = |due: &DueItem| {
+                        let item = &due.item;
+                        (item.from, item.by, item.colonies.clone(), due.text.clone())
+                    };
                     let changed = said(before) != said(&item);
-                    prop_assert!(!changed || before.sequence < item.sequence, "{:?} {:?}", before, item);
+                    prop_assert!(!changed || before.item.sequence < item.item.sequence, "{:?} {:?}", before, item);
                 }
                 known.insert(key, item);
             }
@@ -162,7 +165,7 @@ proptest! {
         prop_assert!(overdue.windows(2).all(|pair| pair[0] || !pair[1]), "{:?}", overdue);
         for visit in &report.visits {
             prop_assert!(visit.by.zip(visit.from).is_none_or(|(by, from)| from <= by), "{:?}", visit);
-            for item in &visit.items {
+            for DueItem { item, .. } in &visit.items {
                 prop_assert_eq!(&item.apiary, &visit.apiary);
                 prop_assert_eq!(item.overdue, item.by.is_some_and(|by| by < on));
                 prop_assert_eq!(item.from.is_some() || visit.overdue, visit.from.is_some(), "{:?} in {:?}", item, visit);
@@ -178,10 +181,11 @@ proptest! {
         let on = day(on);
         let all = by_key(&from(&holding, on));
         let short = by_key(&due(&holding, on, on.plus(days), None));
-        for (key, item) in &all {
+        for (key, due) in &all {
+            let item = &due.item;
             let first = item.from_without_brood.into_iter().chain(item.from).min();
             let within = item.overdue || first.is_none_or(|first| first <= on.plus(days));
-            prop_assert_eq!(short.get(key), within.then_some(item));
+            prop_assert_eq!(short.get(key), within.then_some(due));
         }
         prop_assert!(short.len() <= all.len());
     }

@@ -8,9 +8,9 @@ use std::sync::OnceLock;
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::due::Due;
+use combclear_domain::questions::due::{Due, Item};
 use combclear_domain::questions::options::Span;
-use combclear_domain::questions::stock::Stock;
+use combclear_domain::questions::stock::{Lot, Stock};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_leaflets::laws;
 use combclear_testkit::cases::{Compare, ask_all, day, leaflets_and, word};
@@ -75,7 +75,7 @@ fn every_case_gets_its_answer() {
     ask_all("tests/due/cases", called, |holding, ask| match ask.from {
         Some(from) => of_due(&due(holding, from, ask.to.unwrap_or(from), ask.apiary.as_deref()), ask),
         None => of_stock(
-            &StockReport::of(Words::english(), &Stock::of(holding, leaflets(), ask.stock_on.unwrap())),
+            &StockReport::of(Words::english(), Stock::of(holding, leaflets(), ask.stock_on.unwrap())),
             ask,
         ),
     });
@@ -92,18 +92,19 @@ fn typed(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> Due {
 
 fn of_due(report: &DueReport, ask: &Ask) -> Vec<String> {
     let mut compare = Compare::default();
-    let wanted = |item: &&DueItem| ask.kind.as_deref().is_none_or(|kind| item.kind.as_str() == kind);
+    let wanted = |item: &&DueItem| ask.kind.as_deref().is_none_or(|kind| item.item.kind.as_str() == kind);
     let items: Vec<&DueItem> = report.items().filter(wanted).collect();
-    compare.list("items", ask.items.as_ref(), items.iter().map(|item| in_brief(item)));
+    compare.list("items", ask.items.as_ref(), items.iter().map(|item| in_brief(&item.item)));
     let keys = ask.keys.as_ref().map(|keys| keys.iter().map(|key| with_ids(key)).collect());
-    compare.list("keys", keys.as_ref(), items.iter().map(|item| item.key.clone()));
-    let brood = items.iter().filter_map(|item| Some((item.from_without_brood?, item.from_with_brood?)));
+    compare.list("keys", keys.as_ref(), items.iter().map(|item| item.item.key.clone()));
+    let brood =
+        items.iter().filter_map(|item| Some((item.item.from_without_brood?, item.item.from_with_brood?)));
     compare.list("brood", ask.brood.as_ref(), brood.map(|(without, with)| format!("{without} {with}")));
     compare.part("text", ask.text.as_ref(), &items.iter().map(|item| &item.text).collect::<Vec<_>>());
     compare.faults
 }
 
-fn in_brief(item: &DueItem) -> String {
+fn in_brief(item: &Item) -> String {
     let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
     let colonies = if colonies.is_empty() { "-".to_owned() } else { colonies.join(" ") };
     let overdue = if item.overdue { "!" } else { "" };
@@ -120,14 +121,17 @@ fn with_ids(key: &str) -> String {
 
 fn of_stock(report: &StockReport, ask: &Ask) -> Vec<String> {
     let mut compare = Compare::default();
-    let lots: Vec<&LotReport> =
-        report.lots.iter().filter(|lot| ask.of.as_deref().is_none_or(|of| lot.lot.as_str() == of)).collect();
-    compare.list("lots", ask.lots.as_ref(), lots.iter().map(|lot| lot_in_brief(lot)));
+    let lots: Vec<&LotReport> = report
+        .lots
+        .iter()
+        .filter(|lot| ask.of.as_deref().is_none_or(|of| lot.lot.lot.as_str() == of))
+        .collect();
+    compare.list("lots", ask.lots.as_ref(), lots.iter().map(|lot| lot_in_brief(&lot.lot)));
     let first = lots.first();
-    let opened = first.and_then(|lot| lot.opened);
+    let opened = first.and_then(|lot| lot.lot.opened);
     let opened = opened.map_or("-".to_owned(), |opened| format!("{} {}", opened.on, word(opened.told_by)));
     compare.one("opened", ask.opened.as_ref(), opened);
-    let in_use = first.and_then(|lot| lot.in_use.as_ref());
+    let in_use = first.and_then(|lot| lot.lot.in_use.as_ref());
     compare.one("until", ask.until.as_ref(), day(in_use.and_then(|in_use| in_use.until)));
     compare.one(
         "in use",
@@ -140,30 +144,35 @@ fn of_stock(report: &StockReport, ask: &Ask) -> Vec<String> {
     let ids = |words: &Option<Vec<String>>| {
         words.as_ref().map(|words| words.iter().map(|word| uuid_of(word)).collect::<Vec<_>>())
     };
-    let corrected = lots.iter().flat_map(|lot| &lot.count_corrected).map(ToString::to_string);
+    let corrected = lots.iter().flat_map(|lot| &lot.lot.count_corrected).map(ToString::to_string);
     compare.list("corrected", ids(&ask.corrected).as_ref(), corrected);
-    let over_by = lots.iter().flat_map(|lot| &lot.over_by).map(ToString::to_string);
+    let over_by = lots.iter().flat_map(|lot| &lot.lot.over_by).map(ToString::to_string);
     compare.list("over by", ids(&ask.over_by).as_ref(), over_by);
-    let bodies = report.dispose.iter().map(|disposal| &disposal.prepared.body);
+    let bodies = report.dispose.iter().map(|disposal| &disposal.to_dispose.prepared.body);
     let dispose = bodies.map(|body| format!("{} {} {}", body.lot, body.quantity, body.unit.unwrap()));
     compare.list("dispose", ask.dispose.as_ref(), dispose);
-    let rule =
-        report.dispose.iter().flat_map(|disposal| &disposal.leaflet_says).map(|rule| rule.says.clone());
+    let rule = report
+        .dispose
+        .iter()
+        .flat_map(|disposal| &disposal.to_dispose.leaflet_says)
+        .map(|rule| rule.says.clone());
     compare.one("disposal rule", ask.disposal_rule.as_ref(), rule.collect::<Vec<_>>().join(" "));
     compare.list("notes", ask.notes.as_ref(), report.notes.iter().cloned());
     compare.list("needs", ask.needs.as_ref(), needs(report).into_iter());
     compare.faults
 }
 
-fn lot_in_brief(lot: &LotReport) -> String {
+fn lot_in_brief(lot: &Lot) -> String {
     let left = lot.left.map_or_else(|| format!("-{}", lot.over.unwrap()), |left| left.to_string());
     format!("{} {} {} {} {left}", word(lot.state), lot.acquired, lot.given, lot.disposed)
 }
 
 fn needs(report: &StockReport) -> Vec<String> {
     let mut needs = Vec::new();
-    for need in &report.needs {
-        for way in &need.ways {
+    for of_need in &report.needs {
+        let need = &of_need.need;
+        for of_way in &of_need.ways {
+            let way = &of_way.way;
             let method = way.method.as_ref().map(|method| format!(" {method}")).unwrap_or_default();
             let takes =
                 way.takes.map_or(format!("at least {}", way.takes_at_least), |takes| takes.to_string());
@@ -171,7 +180,7 @@ fn needs(report: &StockReport) -> Vec<String> {
                 way.short.map_or(format!("at least {}", way.short_at_least), |short| short.to_string());
             let mut said =
                 format!("{}{method}: takes {takes}, usable {}, short {short}", need.medicine, need.usable);
-            for missing in &way.not_known {
+            for missing in &of_way.not_known {
                 let colonies: Vec<&str> = missing.colonies.iter().map(ColonyName::as_str).collect();
                 said += &format!(
                     ", {} of {} ({})",

@@ -286,7 +286,7 @@ proptest! {
                         colony_report(&holding, colony, &on_that_day)
                     });
                     let of_it = alone.options.iter().find(|of| of.leaflet == option.leaflet).unwrap();
-                    let dose = of_it.dose.dose.as_ref();
+                    let dose = of_it.dose.dose.as_ref().map(|dose| &dose.portion);
                     sum = sum.zip(dose).map(|(sum, dose)| sum.plus(dose.each));
                     prop_assert!(dose.is_none_or(|dose| dose.unit == option.unit && dose.doses == option.doses));
                 }
@@ -335,7 +335,7 @@ proptest! {
                 let documented = leaflet.rules.iter().all(|rule| rule.confidence == Confidence::Document);
                 let lot = journal.lots.iter().find(|(_, of)| of.id == leaflet.id).filter(|_| documented);
                 let (Some(start), Some((lot, _))) = (&option.start, lot) else { continue };
-                let Some(free) = start.first_free_day else { continue };
+                let Some(free) = start.start.first_free_day else { continue };
                 let colony = option.longest_for.as_ref().unwrap_or(&report.colonies[0]);
                 let says = |holding: &Holding, on| History::of(holding, leaflets(), colony).may_be_supered(on);
                 // An earlier medicine may bar supers for longer: the day stated is that of this course alone.
@@ -344,7 +344,7 @@ proptest! {
                 }
                 let after = as_told(&journal, colony, lot, start).holding();
                 prop_assert_eq!(says(&after, free), Verdict::Yes, "{} in {}: {:?}", leaflet.id, colony, start);
-                if free > start.start {
+                if free > start.start.start {
                     prop_assert_ne!(says(&after, free.before()), Verdict::Yes, "{} in {}: {:?}", leaflet.id, colony, start);
                 }
             }
@@ -356,11 +356,11 @@ proptest! {
 fn as_told(journal: &Journal, colony: &ColonyName, lot: &str, start: &StartReport) -> Journal {
     let mut recorded = journal.clone();
     for (index, visit) in start.visits.iter().enumerate() {
-        let from = visit.from.expect("with a free day every visit has one");
+        let from = visit.visit.from.expect("with a free day every visit has one");
         let word = format!("visit {index}");
         if visit.what.starts_with("take it out") {
             let body = json!({ "administration": uuid_of("visit 0"), "colonies": [colony] });
-            recorded = recorded.and(draft(&word, start.out_from.unwrap(), "removal", &body));
+            recorded = recorded.and(draft(&word, start.start.out_from.unwrap(), "removal", &body));
             continue;
         }
         let first = (index > 0).then(|| uuid_of("visit 0"));

@@ -147,19 +147,19 @@ fn faults(holding: &Holding, ask: &Ask) -> Vec<String> {
     let Some(option) = report.options.iter().find(meant) else {
         return vec![format!("there is no such option, method or revision among {:?}", ids(&report))];
     };
-    of_option(option, report.jurisdiction.as_ref(), ask, compare)
+    of_option(option, report.asked.jurisdiction.as_ref(), ask, compare)
 }
 
 /// The answer for a colony in words.
 fn colony_report(holding: &Holding, colony: &ColonyName, ask: &Question) -> OptionsReport {
     let answer = ColonyOptions::of(holding, leaflets(), colony, ask);
-    OptionsReport::of(Words::english(), &answer)
+    OptionsReport::of(Words::english(), answer)
 }
 
 /// The answer for an apiary in words; `None` if it does not exist.
 fn apiary_report(holding: &Holding, apiary: &ApiaryName, ask: &Question) -> Option<ApiaryReport> {
     let answer = ApiaryOptions::of(holding, leaflets(), apiary, ask)?;
-    Some(ApiaryReport::of(Words::english(), &answer))
+    Some(ApiaryReport::of(Words::english(), answer))
 }
 
 fn amount_of(amount: Quantity, unit: &str) -> String {
@@ -219,7 +219,8 @@ fn of_option(
     compare.one("first open day", ask.first_open_day.as_ref(), day(option.first_open_day));
     compare.part("change", ask.change.as_ref(), &option.would_have_to_change.iter().collect::<Vec<_>>());
     compare.part("order", ask.order_reason.as_ref(), &option.order.iter().collect::<Vec<_>>());
-    let start = option.starts.first();
+    let of_start = option.starts.first();
+    let start = of_start.map(|report| &report.start);
     compare.one("out from", ask.out_from.as_ref(), day(start.and_then(|start| start.out_from)));
     compare.one("out by", ask.out_by.as_ref(), day(start.and_then(|start| start.out_by)));
     let brood = start.and_then(|start| start.out_from_if_brood_is_seen);
@@ -240,11 +241,13 @@ fn of_option(
         format!("{} {} {answer}", latest.year, day(latest.start)).trim_end().to_owned()
     });
     compare.list("latest", ask.latest.as_ref(), latest);
-    let visits = || start.iter().flat_map(|start| &start.visits);
-    compare.list("visit days", ask.visit_days.as_ref(), visits().map(|visit| day(visit.from)));
-    let visits = visits().map(|visit| format!("{} {} {}", day(visit.from), day(visit.by), visit.what));
+    let visits = || of_start.iter().flat_map(|start| &start.visits);
+    compare.list("visit days", ask.visit_days.as_ref(), visits().map(|visit| day(visit.visit.from)));
+    let visits =
+        visits().map(|visit| format!("{} {} {}", day(visit.visit.from), day(visit.visit.by), visit.what));
     compare.list("visits", ask.visits.as_ref(), visits);
-    let dose = option.dose.dose.as_ref();
+    let of_dose = option.dose.dose.as_ref();
+    let dose = of_dose.map(|dose| &dose.portion);
     let amount = dose.map_or("-".to_owned(), |dose| match dose.each_at_most {
         Some(most) => format!("{} to {}", dose.each, amount_of(most, &dose.unit)),
         None => amount_of(dose.each, &dose.unit),
@@ -256,11 +259,12 @@ fn of_option(
     compare.list("dose missing by", ask.dose_missing_by.as_ref(), supplied);
     let course = dose.and_then(|dose| Some(amount_of(dose.course?, &dose.unit)));
     compare.one("course", ask.course.as_ref(), course.unwrap_or("-".to_owned()));
-    compare.one("sum", ask.dose_sum.as_ref(), dose.map(|dose| dose.sum.clone()).unwrap_or_default());
-    compare.list("otherwise", ask.otherwise.as_ref(), dose.iter().flat_map(|dose| dose.otherwise.clone()));
+    compare.one("sum", ask.dose_sum.as_ref(), of_dose.map(|dose| dose.sum.clone()).unwrap_or_default());
+    compare.list("otherwise", ask.otherwise.as_ref(), of_dose.iter().flat_map(|dose| dose.otherwise.clone()));
     let solution = option.dose.solution.as_ref().map(|solution| {
+        let mixture = &solution.mixture;
         let other = |of: Option<Quantity>| of.map_or("-".to_owned(), |of| of.to_string());
-        format!("{}, {}, {}", solution.medicine, other(solution.water_ml), other(solution.sugar_g))
+        format!("{}, {}, {}", mixture.medicine, other(mixture.water_ml), other(mixture.sugar_g))
     });
     compare.one("solution", ask.solution.as_ref(), solution.unwrap_or("-".to_owned()));
     let stock = amount_of(option.dose.stock.in_date, &option.dose.stock.unit);
@@ -316,7 +320,7 @@ fn of_apiary(report: &ApiaryReport, ask: &Ask) -> Vec<String> {
     compare.one("course", ask.course.as_ref(), course);
     let supplied = option.dose_missing.iter().map(|missing| missing.supplied_by.unwrap_or("-").to_owned());
     compare.list("dose missing by", ask.dose_missing_by.as_ref(), supplied);
-    let start = option.start.as_ref();
+    let start = option.start.as_ref().map(|report| &report.start);
     compare.one("first free", ask.first_free.as_ref(), day(start.and_then(|start| start.first_free_day)));
     compare.one("in stock", ask.in_stock.as_ref(), amount_of(option.stock.in_date, &option.stock.unit));
     compare.faults

@@ -7,7 +7,7 @@ use std::collections::BTreeMap;
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::entry::EntryId;
-use combclear_domain::questions::due::{Due, DueKind, Weight};
+use combclear_domain::questions::due::{Due, DueKind, Item, ToDo, Weight};
 use combclear_domain::questions::options::Span;
 use combclear_papers::calendar::calendar;
 use combclear_testkit::files::demo_holding;
@@ -32,7 +32,7 @@ fn with_item(text: &str, from: Option<Day>, by: Option<Day>, sequence: u64) -> D
     let empty = Holding::new("one, two; three\\four".parse().unwrap());
     let span = Span::new("2026-04-18".parse().unwrap(), "2026-06-16".parse().unwrap()).unwrap();
     let apiary = Some("Far, far; away".parse().unwrap());
-    let item = DueItem {
+    let item = Item {
         kind: DueKind::LegalGap,
         key: "legal_gap:7".to_owned(),
         uid,
@@ -44,12 +44,12 @@ fn with_item(text: &str, from: Option<Day>, by: Option<Day>, sequence: u64) -> D
         from_with_brood: None,
         weight: Weight::Must,
         overdue: true,
-        title: "a title".to_owned(),
-        text: text.to_owned(),
+        to_do: ToDo::AskFormerKeeper { since: span.from() },
         grounds: vec![uid],
         sequence,
         recorded_at: "2026-04-11T08:15:30.987Z".parse().unwrap(),
     };
+    let item = DueItem { item, title: "a title".to_owned(), text: text.to_owned() };
     let visit = DueVisit { apiary, overdue: true, from, by, items: vec![item] };
     DueReport { visits: vec![visit], ..of_holding(&empty, span) }
 }
@@ -142,7 +142,7 @@ fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_i
     let to_dos = to_dos(&text);
     assert_eq!(events.len() + to_dos.len(), report.items().count());
     assert!(events.len() > 15, "{}", events.len());
-    for item in report.items() {
+    for DueItem { item, title, text } in report.items() {
         let id = item.uid.to_string();
         let days: Vec<Day> = item.from.into_iter().chain(item.by).collect();
         let event = match (days.iter().min(), item.by.or(item.from)) {
@@ -155,8 +155,8 @@ fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_i
             _ => &to_dos[&id],
         };
         assert_eq!(event["SEQUENCE"], item.sequence.to_string());
-        assert_eq!(unescaped(&event["DESCRIPTION"]), format!("{}\n{}", item.text, report.notice));
-        assert!(unescaped(&event["SUMMARY"]).starts_with(&item.title));
+        assert_eq!(unescaped(&event["DESCRIPTION"]), format!("{text}\n{}", report.notice));
+        assert!(unescaped(&event["SUMMARY"]).starts_with(title));
         let apiary = item.apiary.as_ref().map(ToString::to_string);
         assert_eq!(event.get("LOCATION").map(|text| unescaped(text)), apiary);
         let recorded_at = demo_holding().entry(item.grounds[0]).unwrap().recorded_at;
@@ -266,7 +266,7 @@ proptest! {
 fn a_free_day_that_turns_on_a_removal_says_so_in_its_summary() {
     let free: Vec<(String, bool)> = report("2026-04-18", "2026-06-16")
         .items()
-        .filter(|item| item.kind == DueKind::SupersFree)
+        .filter(|item| item.item.kind == DueKind::SupersFree)
         .map(|item| (item.title.clone(), item.text.contains("if all is out")))
         .collect();
     assert!(free.iter().any(|(_, turns)| *turns) && free.iter().any(|(_, turns)| !turns), "{free:?}");

@@ -11,7 +11,7 @@ fn schema(text: &str) -> jsonschema::Validator {
     jsonschema::draft202012::new(&serde_json::from_str(text).unwrap()).unwrap()
 }
 
-fn file(report: &combclear_wording::register::RegisterReport) -> Value {
+fn file(report: &combclear_domain::questions::register::Register) -> Value {
     serde_json::to_value(Exchange::of(report, None)).unwrap()
 }
 
@@ -107,7 +107,7 @@ fn a_dose_given_before_the_time_is_a_treatment_and_no_use_of_stock() {
 }
 
 /// The treatments of one entry.
-fn told(report: &combclear_wording::register::RegisterReport, place: usize) -> Vec<Value> {
+fn told(report: &combclear_domain::questions::register::Register, place: usize) -> Vec<Value> {
     let entry = report.administrations[place].written.entry.to_string();
     let file = file(report);
     let all = file["treatments"].as_array().unwrap().iter();

@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use combclear_domain::journal::Content;
 use combclear_papers::pack::{Failing, Input, Why, pack};
+use combclear_wording::Words;
+use combclear_wording::register::RegisterReport;
 
 use super::making::{autumn, demo, hard, made, with_documents};
 use crate::one_line::OneLine;
@@ -33,7 +35,7 @@ fn python_opens_the_pack_and_finds_every_file_as_its_sum_says() {
     let failing = [Failing { hash: hashes[3], why: Why::Altered }];
     let (contents, failing) = (&contents[..3], &failing[..]);
     let input =
-        Input { report: &report, gaps: None, contents, failing, typesetter: Some(&OneLine), made: made() };
+        Input { register: &report, gaps: None, contents, failing, typesetter: Some(&OneLine), made: made() };
     let packed = pack(&input).unwrap();
     assert!(packed == pack(&input).unwrap(), "the same input gives the same bytes");
     let file = folder("pack").join("pack.zip");
@@ -52,7 +54,8 @@ fn python_reads_the_csv_back_as_the_json_tells_it() {
         let csv = folder.join(format!("{name}.csv"));
         let json = folder.join(format!("{name}.json"));
         std::fs::write(&csv, combclear_papers::flat::csv(&report).unwrap()).unwrap();
-        std::fs::write(&json, serde_json::to_vec(&report).unwrap()).unwrap();
+        std::fs::write(&json, serde_json::to_vec(&RegisterReport::of(Words::english(), &report)).unwrap())
+            .unwrap();
         let said = python("check_csv.py", &[csv, json]);
         assert!(said.starts_with("as the JSON tells it: "), "{said}");
     }

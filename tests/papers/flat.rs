@@ -53,8 +53,8 @@ fn csv_reader(bytes: &[u8]) -> ::csv::Reader<&[u8]> {
     ::csv::Reader::from_reader(bytes)
 }
 
-fn demo_once() -> &'static combclear_wording::register::RegisterReport {
-    static DEMO: std::sync::OnceLock<combclear_wording::register::RegisterReport> =
+fn demo_once() -> &'static combclear_domain::questions::register::Register {
+    static DEMO: std::sync::OnceLock<combclear_domain::questions::register::Register> =
         std::sync::OnceLock::new();
     DEMO.get_or_init(|| {
         let mut report = demo();

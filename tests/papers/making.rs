@@ -5,8 +5,6 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_testkit::entries::day;
 use combclear_testkit::files::demo_holding;
-use combclear_wording::Words;
-use combclear_wording::register::RegisterReport;
 
 /// The instant that files name as their making.
 pub(super) fn made() -> Instant {
@@ -14,19 +12,18 @@ pub(super) fn made() -> Instant {
 }
 
 /// The demo's register of its two seasons.
-pub(super) fn demo() -> RegisterReport {
+pub(super) fn demo() -> Register {
     register(&demo_holding(), "2025-01-01", "2026-12-31")
 }
 
 /// The demo's register of a few weeks, with strips given earlier that were still in.
-pub(super) fn autumn() -> RegisterReport {
+pub(super) fn autumn() -> Register {
     register(&demo_holding(), "2025-09-01", "2025-10-31")
 }
 
-fn register(holding: &Holding, from: &str, to: &str) -> RegisterReport {
+fn register(holding: &Holding, from: &str, to: &str) -> Register {
     let period = Period::new(day(from), day(to)).unwrap();
-    let register = Register::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"));
-    RegisterReport::of(Words::english(), register)
+    Register::of(holding, combclear_leaflets::builtin().unwrap(), period, day("2026-11-27"))
 }
 
 /// Texts that would do harm if they were taken for anything but text.
@@ -42,7 +39,7 @@ pub(super) const HARD: [&str; 8] = [
 ];
 
 /// The demo's register with hard texts in every free-text field.
-pub(super) fn hard() -> RegisterReport {
+pub(super) fn hard() -> Register {
     let mut report = demo();
     let mut texts = HARD.iter().cycle().map(|text| (*text).to_owned());
     let mut next = || texts.next().unwrap();
@@ -80,10 +77,10 @@ pub(super) fn hard() -> RegisterReport {
 
 /// The same with documents attached to its first acquisitions.
 pub(super) fn with_documents(
-    mut report: RegisterReport,
+    mut report: Register,
     hashes: &[combclear_domain::journal::Hash],
     names: &[&str],
-) -> RegisterReport {
+) -> Register {
     for ((row, hash), name) in report.acquisitions.iter_mut().zip(hashes).zip(names) {
         row.documents.push(combclear_domain::questions::register::DocumentPart {
             entry: row.written.entry,

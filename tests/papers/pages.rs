@@ -4,7 +4,8 @@ use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::Unit;
 use combclear_domain::journal::event::Kind;
-use combclear_domain::questions::gaps::{GapWeight, LotCheck};
+use combclear_domain::questions::gaps::{About, Finding, Gap, GapWeight, LotCheck, Supply};
+use combclear_domain::rules::law::Field;
 use combclear_papers::{Paper, html};
 use combclear_wording::gaps::{GapReport, GapsReport};
 
@@ -123,7 +124,18 @@ fn what_the_law_still_misses_is_told_with_how_to_supply_it() {
 
 fn gaps() -> GapsReport {
     let report = demo();
-    let written = &report.acquisitions[0].written;
+    let row = &report.acquisitions[0];
+    let gap = Gap {
+        weight: GapWeight::Required,
+        finding: Finding::FieldNotRecorded(Field::SupplierAddress),
+        about: About::Acquisition { lot: row.lot.clone(), medicine: "herb".to_owned() },
+        entry: row.written.entry,
+        place: row.written.place,
+        kind: Kind::LotAcquired,
+        on: row.written.on,
+        supply: Supply::ProvePurchase,
+        law: Vec::new(),
+    };
     GapsReport {
         holding: report.holding.clone(),
         from: report.from,
@@ -133,13 +145,9 @@ fn gaps() -> GapsReport {
         complete: Verdict::No,
         summary: vec!["One thing is missing.".to_owned()],
         gaps: vec![GapReport {
-            weight: GapWeight::Required,
+            gap,
             missing: "supplier_address",
             about: "acquisition of lot HERB-25-1".to_owned(),
-            entry: written.entry,
-            place: written.place,
-            kind: Kind::LotAcquired,
-            on: written.on,
             statement: "no address".to_owned(),
             supply: "record it".to_owned(),
             law: vec!["regulation 19".to_owned()],
@@ -155,6 +163,6 @@ fn gaps() -> GapsReport {
             over: Some(Quantity::whole(2)),
             count_corrected_by: Vec::new(),
         }],
-        notice: report.notice,
+        notice: "No advice.".to_owned(),
     }
 }

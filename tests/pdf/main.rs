@@ -7,6 +7,8 @@ use std::path::PathBuf;
 use combclear_domain::Instant;
 use combclear_papers::{NotSet, Paper, Pdf, Typesetter};
 use combclear_pdf::BuiltIn;
+use combclear_wording::Words;
+use combclear_wording::register::RegisterReport;
 use making::{HARD, demo, hard, made, with_documents};
 
 #[expect(dead_code, reason = "shared with the other papers, which need more")]
@@ -68,7 +70,7 @@ fn a_hash_a_batch_and_an_id_are_taken_from_the_pages_as_they_were_written() {
 }
 
 /// A register with one administration to this many colonies.
-fn many(colonies: usize) -> combclear_wording::register::RegisterReport {
+fn many(colonies: usize) -> combclear_domain::questions::register::Register {
     let mut report = demo();
     report.administrations.truncate(1);
     let names: Vec<_> = (1..=colonies).map(|number| format!("Colony{number}").parse().unwrap()).collect();
@@ -81,9 +83,13 @@ fn many(colonies: usize) -> combclear_wording::register::RegisterReport {
 }
 
 /// Saves the file and its expected content for `check_pdf.py`.
-fn keep(name: &str, report: &combclear_wording::register::RegisterReport, bytes: &[u8]) {
+fn keep(name: &str, report: &combclear_domain::questions::register::Register, bytes: &[u8]) {
     let folder = PathBuf::from(env!("CARGO_TARGET_TMPDIR")).join("papers").join("pdf");
     std::fs::create_dir_all(&folder).unwrap();
     std::fs::write(folder.join(format!("{name}.pdf")), bytes).unwrap();
-    std::fs::write(folder.join(format!("{name}.json")), serde_json::to_vec(report).unwrap()).unwrap();
+    std::fs::write(
+        folder.join(format!("{name}.json")),
+        serde_json::to_vec(&RegisterReport::of(Words::english(), report)).unwrap(),
+    )
+    .unwrap();
 }

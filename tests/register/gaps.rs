@@ -41,7 +41,7 @@ fn every_case_has_its_gaps() {
     ask_all("tests/register/gaps", called, |holding, ask| {
         let period = Period::new(day(&ask.from), day(&ask.to)).unwrap();
         let found = Gaps::of(holding, leaflets(), laws().unwrap(), period, day(&ask.as_of), &[]);
-        let report = GapsReport::of(Words::english(), &found);
+        let report = GapsReport::of(Words::english(), found);
         for gap in &report.gaps {
             assert!(!gap.supply.is_empty() && !gap.statement.ends_with('.'), "{gap:?}");
         }
@@ -77,7 +77,7 @@ fn a_proof_that_is_not_kept_is_no_proof() {
 
 fn faults(report: &GapsReport, ask: &Ask) -> Vec<String> {
     let of = |weight: GapWeight| -> Vec<String> {
-        let gaps = report.gaps.iter().filter(|gap| gap.weight == weight);
+        let gaps = report.gaps.iter().filter(|gap| gap.gap.weight == weight);
         gaps.map(|gap| format!("{} {}", gap.missing, gap.about)).collect()
     };
     let laws = report.laws.iter().map(|law| law.jurisdiction.to_string()).collect();

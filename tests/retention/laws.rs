@@ -44,7 +44,7 @@ proptest! {
             };
             let after = book.story("L", "2026-01-01");
             for (old, new) in before.entries.iter().zip(&after.entries) {
-                prop_assert_eq!(old.entry, new.entry);
+                prop_assert_eq!(old.entry.entry, new.entry.entry);
                 prop_assert!(day_of(&old.keep) <= day_of(&new.keep), "{:?} then {:?}", old.keep, new.keep);
             }
             prop_assert!(day_of(&before.keep) <= day_of(&after.keep));

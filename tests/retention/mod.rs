@@ -95,13 +95,13 @@ impl Book {
         let leaflets = combclear_leaflets::builtin().unwrap();
         let laws = combclear_leaflets::laws().unwrap();
         let answer = Retention::of(&self.holding, leaflets, laws, on.parse().unwrap());
-        RetentionReport::of(Words::english(), &answer)
+        RetentionReport::of(Words::english(), answer)
     }
 
     /// The story of a lot.
     pub(super) fn story(&self, lot: &str, on: &str) -> KeptStory {
         let report = self.report(on);
-        let of = |story: &&KeptStory| story.lots.iter().any(|kept| kept.lot.as_str() == lot);
+        let of = |story: &&KeptStory| story.lots.iter().any(|kept| kept.lot.lot.as_str() == lot);
         report.stories.iter().find(of).unwrap_or_else(|| panic!("no story of {lot}")).clone()
     }
 }

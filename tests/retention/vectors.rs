@@ -23,15 +23,15 @@ fn in_great_britain_five_years_run_from_the_last_use_or_disposal_of_the_lot() {
     let story = british().story("L", "2028-03-02");
     assert_eq!(story.entries.len(), 5);
     for entry in &story.entries {
-        assert_eq!(until(&entry.keep), "2033-03-01", "{:?}", entry.kind);
+        assert_eq!(until(&entry.keep), "2033-03-01", "{:?}", entry.entry.kind);
     }
     let KeepUntil::Until { decided_by, .. } = &story.keep else { panic!("{:?}", story.keep) };
     assert_eq!(
         decided_by.statement,
         "5 years from the last use or disposal of the lot (2028-03-01), law of gb"
     );
-    assert!(!decided_by.sources.is_empty());
-    assert_eq!(story.entries[0].records, [RecordSort::Acquisition, RecordSort::Proof]);
+    assert!(!decided_by.rule.sources.is_empty());
+    assert_eq!(story.entries[0].entry.records, [RecordSort::Acquisition, RecordSort::Proof]);
 }
 
 #[test]
@@ -142,7 +142,7 @@ fn in_germany_five_years_run_from_the_making_of_the_entry_or_longer_by_the_union
     book.dispose("2026-08-20", "L", 1);
     for entry in book.story("L", "2026-08-21").entries {
         let KeepUntil::Until { day, decided_by } = entry.keep else { panic!("{:?}", entry.keep) };
-        assert_eq!((day.to_string(), decided_by.jurisdiction.as_str()), ("2031-08-20".to_owned(), "de"));
+        assert_eq!((day.to_string(), decided_by.rule.jurisdiction.as_str()), ("2031-08-20".to_owned(), "de"));
     }
     let mut book = Book::of("de");
     book.buy("2020-03-01", "liquid", "L", 1);
@@ -192,7 +192,7 @@ fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
                 (least.to_owned(), wanted.iter().map(ToString::to_string).collect())
             );
             for entry in &story.entries {
-                assert_eq!(at_least(&entry.keep).1, wanted, "{of} {:?}", entry.kind);
+                assert_eq!(at_least(&entry.keep).1, wanted, "{of} {:?}", entry.entry.kind);
             }
         };
         still(&book, &[left, inside]);
@@ -270,7 +270,7 @@ fn a_holding_that_comes_under_another_law_keeps_by_both() {
     book.write("2026-01-01", "holding_details", details);
     book.give("2026-05-01", &["L"]);
     for entry in book.story("L", "2026-06-01").entries {
-        assert_eq!(until(&entry.keep), "2031-05-01", "{:?}", entry.kind);
+        assert_eq!(until(&entry.keep), "2031-05-01", "{:?}", entry.entry.kind);
     }
 }
 
@@ -318,7 +318,7 @@ fn what_proves_a_purchase_is_kept_as_long_as_the_purchase() {
     book.dispose("2028-03-01", "L", 1);
     let story = book.story("L", "2030-01-01");
     let kept = |entry: &str| {
-        let kept = story.entries.iter().find(|kept| kept.entry.to_string() == entry).unwrap();
+        let kept = story.entries.iter().find(|kept| kept.entry.entry.to_string() == entry).unwrap();
         serde_json::to_value(&kept.keep).unwrap()["day"].clone()
     };
     assert_eq!((kept(&bought), kept(&proof)), (json!("2033-03-01"), json!("2033-03-01")));

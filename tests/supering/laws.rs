@@ -239,7 +239,7 @@ proptest! {
             let history = History::of(&holding, leaflets(), &colony);
             for on in asked.iter().map(|ahead| day(*ahead)) {
                 let report = SuperingReport::ask(Words::english(), &holding, leaflets(), &colony, on);
-                if report.answer != Verdict::Yes {
+                if report.in_brief.answer != Verdict::Yes {
                     continue;
                 }
                 let deciding: Vec<_> = report.grounds.iter().filter(|ground| ground.decides).collect();

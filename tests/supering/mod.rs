@@ -84,13 +84,13 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
     let report = SuperingReport::ask(Words::english(), holding, leaflets, &colony, on);
     let mut compare = Compare::default();
     let bare = History::of(holding, leaflets, &colony).may_be_supered(on);
-    let answer = report.answer.as_str().to_owned();
+    let answer = report.in_brief.answer.as_str().to_owned();
     compare.one("bare verdict", Some(&answer), bare.as_str().to_owned());
     compare.one("answer", Some(&ask.answer), answer);
     for (what, wanted, got) in [
-        ("last blocked day", &ask.last_blocked, report.last_blocked_day),
-        ("first free day", &ask.first_free, report.first_free_day),
-        ("if out on", &ask.if_out_on, report.if_out_on),
+        ("last blocked day", &ask.last_blocked, report.in_brief.last_blocked_day),
+        ("first free day", &ask.first_free, report.in_brief.first_free_day),
+        ("if out on", &ask.if_out_on, report.in_brief.if_out_on),
         ("harvest free from", &ask.harvest_free_from, report.harvest_free_from),
     ] {
         compare.one(what, wanted.as_ref(), day(got));
@@ -102,7 +102,7 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
             .filter(|ground| ground.decides == decides && outcomes.contains(&ground.outcome));
         grounds.map(|ground| ground.about.to_owned()).collect::<Vec<_>>()
     };
-    let deciding = match report.answer {
+    let deciding = match report.in_brief.answer {
         Verdict::Yes => Outcome::Met,
         Verdict::No => Outcome::Broken,
         Verdict::Unknown => Outcome::Unknown,
@@ -113,7 +113,7 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
         ("met", ask.met.as_ref(), abouts(&[Outcome::Met], false)),
         ("open", ask.open.as_ref(), abouts(&[Outcome::Unknown, Outcome::Noted], false)),
     ];
-    let missing = report.missing.iter().map(|missing| missing.supplied_by.to_owned()).collect();
+    let missing = report.missing.iter().map(|missing| missing.remedy.kind.as_str().to_owned()).collect();
     lists.push(("missing", ask.missing.as_ref(), missing));
     let steps = report
         .steps

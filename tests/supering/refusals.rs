@@ -210,7 +210,7 @@ fn answers(holding: &Holding, leaflets: &Leaflets) -> Vec<String> {
             answers.push(format!("{:?}", holding.apiary(apiary, day)));
         }
     }
-    answers.extend(holding.lots().map(|lot| format!("{:?}", holding.lot_view(lot))));
+    answers.extend(holding.lots().map(|lot| format!("{:?} {:?}", holding.lot(lot), holding.balance(lot))));
     answers.extend(holding.colonies().map(|colony| format!("{:?}", holding.colony_file(colony))));
     answers.extend(holding.lots().map(|lot| format!("{:?}", holding.lot_file(lot))));
     answers.extend(holding.apiaries().map(|apiary| format!("{:?}", holding.apiary_file(apiary))));

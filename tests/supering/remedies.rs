@@ -123,7 +123,7 @@ proptest! {
         let holding = journal.holding();
         for colony in holding.colonies() {
             let report = SuperingReport::ask(Words::english(), &holding, leaflets(), colony, day(on));
-            if report.answer == Verdict::Unknown {
+            if report.in_brief.answer == Verdict::Unknown {
                 prop_assert!(report.missing.iter().any(|missing| missing.decides), "{} on {}: nothing is named", colony, day(on));
             }
             for missing in report.missing.iter().filter(|missing| missing.decides) {
@@ -131,7 +131,7 @@ proptest! {
                 let then = done.try_holding();
                 prop_assert!(then.is_ok(), "{} on {}: {:?} is refused: {:?}", colony, day(on), missing, then.err());
                 let after = SuperingReport::ask(Words::english(), &then.unwrap(), leaflets(), colony, day(on));
-                let still = after.missing.iter().any(|left| left.fact == missing.fact && left.fields == missing.fields && left.corrects == missing.corrects);
+                let still = after.missing.iter().any(|left| left.fact == missing.fact && left.remedy.fields == missing.remedy.fields && left.remedy.corrects == missing.remedy.corrects);
                 prop_assert!(!still, "{} on {}: {:?} is still missing in {:?}", colony, day(on), missing, &done);
             }
         }
@@ -200,12 +200,12 @@ fn recorded(
     missing: &MissingReport,
     on: Day,
 ) -> Option<Journal> {
-    match missing.supplied_by {
-        "leaflet_reading" if missing.corrects.is_none() => {
+    match missing.remedy.kind.as_str() {
+        "leaflet_reading" if missing.remedy.corrects.is_none() => {
             let mut done = journal.clone();
-            for (number, lot) in missing.lots.iter().enumerate() {
+            for (number, lot) in missing.remedy.lots.iter().enumerate() {
                 let mut terms = json!({});
-                for field in &missing.fields {
+                for field in &missing.remedy.fields {
                     terms[*field] = value_of(field);
                 }
                 done = done.and(draft(
@@ -215,11 +215,12 @@ fn recorded(
                     &json!({ "lot": lot, "terms": terms }),
                 ));
             }
-            assert!(!missing.lots.is_empty() && !missing.fields.is_empty(), "{missing:?}");
+            assert!(!missing.remedy.lots.is_empty() && !missing.remedy.fields.is_empty(), "{missing:?}");
             Some(done)
         }
         "removal" => {
-            let body = json!({ "administration": missing.administration.unwrap(), "colonies": [colony] });
+            let body =
+                json!({ "administration": missing.remedy.administration.unwrap(), "colonies": [colony] });
             Some(journal.and(draft("found", on, "removal", &body)))
         }
         "holding_details" => {
@@ -233,14 +234,14 @@ fn recorded(
         }
         // It came into the record later: only a person can know whether it existed before.
         "colony_established" | "colony_split" if missing.fact.contains("came into the record only on") => {
-            let old = holding.entry(missing.corrects.unwrap())?;
+            let old = holding.entry(missing.remedy.corrects.unwrap())?;
             let body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
-            let new =
-                draft("earlier", on, missing.supplied_by, &body).correcting(old.id, "it was here before");
+            let new = draft("earlier", on, missing.remedy.kind.as_str(), &body)
+                .correcting(old.id, "it was here before");
             Some(journal.and(new)).filter(|done| done.try_holding().is_ok())
         }
         "colony_established" => {
-            let old = holding.entry(missing.corrects?)?;
+            let old = holding.entry(missing.remedy.corrects?)?;
             let Event::ColonyEstablished(body) = &old.event else { panic!("{missing:?} corrects {old:?}") };
             let mut body: Value = serde_json::to_value(&**body).unwrap();
             body["medicines"] = json!("none");
@@ -249,7 +250,7 @@ fn recorded(
         }
         // Contradicting statements: the one with `nothing_stays` is corrected to a carrier.
         "leaflet_reading" | "prescription" | "medicine_described" => {
-            let old = holding.entry(missing.corrects?)?;
+            let old = holding.entry(missing.remedy.corrects?)?;
             let mut body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
             body["terms"]["removal"] = json!("needed");
             let new =
@@ -257,7 +258,7 @@ fn recorded(
             Some(journal.and(new))
         }
         "nectar_flow" => {
-            let from = missing.from.unwrap();
+            let from = missing.remedy.from.unwrap();
             let next = Day::new(from.year() + 1, 4, 20).unwrap();
             let body = json!({ "apiary": "East", "forage": "rape", "stage": "expected", "from": next, "to": next.plus(20) });
             Some(journal.and(draft("flow", on, "nectar_flow", &body)))

@@ -156,7 +156,7 @@ fn states(report: &ColonyOptions, leaflet: &str) -> Vec<(Day, State)> {
         .filter(|condition| condition.about == About::Topic(Topic::Temperature))
         .collect();
     assert!(!conditions.is_empty(), "{leaflet} has no temperature rule");
-    days(report.ask.span.from(), report.ask.span.to())
+    days(report.asked.from, report.asked.to)
         .map(|day| {
             let on_day = conditions.iter().map(|condition| {
                 condition.runs.iter().find(|run| run.from <= day && day <= run.to).unwrap().state

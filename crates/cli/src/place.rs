@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use combclear_domain::basics::diagnostic::{Faults, nearest};
 use combclear_domain::basics::words::HoldingName;
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{Holdings, Journal, StoreError};
@@ -38,6 +39,21 @@ pub(crate) async fn with_holding<T>(
     };
     holdings.journal().close().await;
     done
+}
+
+/// Asks a question of the holding named or implied.
+pub(crate) async fn ask<T>(place: &Place, question: impl FnOnce(&Holding) -> T) -> Result<T, Failure> {
+    with_holding(place, async |holdings, name| read(holdings, &name, question).await).await
+}
+
+/// Asks a question of a holding.
+pub(crate) async fn read<T>(
+    holdings: &Holdings,
+    name: &HoldingName,
+    question: impl FnOnce(&Holding) -> T,
+) -> Result<T, Failure> {
+    let answer = holdings.read(name, question).await?;
+    answer.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
 }
 
 /// The holding named on the command line, or the only one.

@@ -9,7 +9,7 @@
 //! sequence is that entry's place in the journal. So both only rise.
 
 use combclear_domain::basics::calendar::{Day, Instant};
-use combclear_domain::questions::due::Weight;
+use combclear_domain::questions::due::{Item, Weight};
 use combclear_wording::Words;
 use combclear_wording::calendar::{name, summary};
 use combclear_wording::due::{DueItem, DueReport};
@@ -29,7 +29,7 @@ pub fn calendar(report: &DueReport) -> String {
     // The library does not treat this property as text, and so does not escape it.
     calendar.append_property(Property::new("NAME", escaped(&name(words, &report.holding))));
     for item in report.items() {
-        match days(item) {
+        match days(&item.item) {
             Some(days) => calendar.push(event(words, item, days, &report.notice)),
             None => calendar.push(to_do(words, item, &report.notice)),
         };
@@ -55,7 +55,8 @@ fn to_do(words: &Words, item: &DueItem, notice: &str) -> Todo {
 }
 
 /// The properties common to events and to-dos: all but the days.
-fn described<C: Component>(words: &Words, mut component: C, item: &DueItem, notice: &str) -> C {
+fn described<C: Component>(words: &Words, mut component: C, due: &DueItem, notice: &str) -> C {
+    let DueItem { item, title, text: says } = due;
     // Programs depend on these words.
     let kind = match item.weight {
         Weight::Must => "MUST",
@@ -66,8 +67,8 @@ fn described<C: Component>(words: &Words, mut component: C, item: &DueItem, noti
         .uid(&item.uid.to_string())
         .append_property(Property::new("DTSTAMP", stamp(item.recorded_at)))
         .append_property(Property::new("SEQUENCE", item.sequence.min(SEQUENCE_MOST).to_string()))
-        .append_property(text("SUMMARY", &summary(words, &item.title, &item.colonies)))
-        .append_property(text("DESCRIPTION", &format!("{}\n{notice}", item.text)))
+        .append_property(text("SUMMARY", &summary(words, title, &item.colonies)))
+        .append_property(text("DESCRIPTION", &format!("{says}\n{notice}")))
         .append_property(Property::new("CATEGORIES", kind));
     if let Some(apiary) = &item.apiary {
         component.append_property(text("LOCATION", apiary.as_str()));
@@ -80,7 +81,7 @@ const SEQUENCE_MOST: u64 = 2_147_483_647;
 
 /// The first and last day of an event; `None` if neither is known. If the last permitted day comes before the first, the
 /// event is on the last permitted day.
-fn days(item: &DueItem) -> Option<(Day, Day)> {
+fn days(item: &Item) -> Option<(Day, Day)> {
     match (item.from, item.by) {
         (Some(from), Some(by)) => Some((from.min(by), by)),
         (Some(day), None) | (None, Some(day)) => Some((day, day)),

@@ -25,11 +25,10 @@ use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
 use combclear_domain::questions::gaps::LotCheck;
 use combclear_domain::questions::register::{
-    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, Written,
+    AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, Register, Written,
 };
 use combclear_domain::{Day, Instant};
 use combclear_wording::gaps::GapsReport;
-use combclear_wording::register::RegisterReport;
 use combclear_wording::{Label, Words, exchange as say};
 use serde::Serialize;
 use serde_json::Number;
@@ -59,17 +58,17 @@ pub struct Exchange {
 impl Exchange {
     /// The file for a register. Amounts on hand come from the stock accounts in the gaps.
     #[must_use]
-    pub fn of(report: &RegisterReport, gaps: Option<&GapsReport>) -> Exchange {
+    pub fn of(register: &Register, gaps: Option<&GapsReport>) -> Exchange {
         let words = Words::english();
-        let source = source(&report.holding);
+        let source = source(&register.holding);
         let treatments =
-            report.administrations.iter().flat_map(|row| treatments::of(words, row, &source)).collect();
+            register.administrations.iter().flat_map(|row| treatments::of(words, row, &source)).collect();
         let mut transactions: Vec<Transaction> =
-            report.acquisitions.iter().map(|row| receipt(words, row, &source)).collect();
+            register.acquisitions.iter().map(|row| receipt(words, row, &source)).collect();
         // A dose from before the period is not a movement of the period.
-        let used = report.administrations.iter().filter(|row| !row.earlier);
+        let used = register.administrations.iter().filter(|row| !row.earlier);
         transactions.extend(used.flat_map(|row| uses(words, row, &source)));
-        transactions.extend(report.disposals.iter().map(|row| disposal(words, row, &source)));
+        transactions.extend(register.disposals.iter().map(|row| disposal(words, row, &source)));
         if let Some(gaps) = gaps {
             transactions.extend(gaps.lots.iter().filter_map(|lot| on_hand(words, lot, gaps.as_of, &source)));
         }

@@ -27,9 +27,8 @@ use std::collections::BTreeMap;
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::questions::register::{
     AcquisitionRow, AdministrationRow, CorrectionRow, CoursePart, DisposalRow, DocumentPart, MedicinePart,
-    PrescriptionPart, PrescriptionRow, RemovalRow, Written,
+    PrescriptionPart, PrescriptionRow, Register, RemovalRow, Written,
 };
-use combclear_wording::register::RegisterReport;
 
 use crate::rows::names;
 use crate::shares::{Share, shares};
@@ -111,14 +110,14 @@ pub struct NotWritten(String);
 ///
 /// # Errors
 /// None is known, since it is written to memory.
-pub fn csv(report: &RegisterReport) -> Result<Vec<u8>, NotWritten> {
+pub fn csv(register: &Register) -> Result<Vec<u8>, NotWritten> {
     let mut out = csv::WriterBuilder::new()
         .terminator(csv::Terminator::CRLF)
         .quote_style(csv::QuoteStyle::Always)
         .from_writer(Vec::new());
     let failed = |error: csv::Error| NotWritten(error.to_string());
     out.write_record(COLUMNS).map_err(failed)?;
-    for record in records(report) {
+    for record in records(register) {
         out.write_record(record.cells()).map_err(failed)?;
     }
     out.into_inner().map_err(|error| NotWritten(error.to_string()))
@@ -217,17 +216,17 @@ impl Record {
     }
 }
 
-fn records(report: &RegisterReport) -> Vec<Record> {
-    let mut records: Vec<Record> = report.acquisitions.iter().map(acquisition).collect();
+fn records(register: &Register) -> Vec<Record> {
+    let mut records: Vec<Record> = register.acquisitions.iter().map(acquisition).collect();
     // Moments exist only if asked for; if so, an absent one is not known.
-    let no_moment = if report.policy == Counting::Elapsed.as_str() { NOT_KNOWN } else { NONE };
-    for row in &report.administrations {
+    let no_moment = if register.policy == Counting::Elapsed.as_str() { NOT_KNOWN } else { NONE };
+    for row in &register.administrations {
         records.extend(shares(row).iter().map(|share| administration(row, share, no_moment)));
     }
-    records.extend(report.removals.iter().map(removal));
-    records.extend(report.disposals.iter().map(disposal));
-    records.extend(report.prescriptions.iter().map(prescription));
-    records.extend(report.corrections.iter().flat_map(correction));
+    records.extend(register.removals.iter().map(removal));
+    records.extend(register.disposals.iter().map(disposal));
+    records.extend(register.prescriptions.iter().map(prescription));
+    records.extend(register.corrections.iter().flat_map(correction));
     records
 }
 

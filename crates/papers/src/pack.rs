@@ -10,7 +10,7 @@ use std::io::{Cursor, Write};
 use combclear_domain::Instant;
 use combclear_domain::basics::words::MediaType;
 use combclear_domain::journal::{Checkpoint, Content, Hash};
-use combclear_domain::questions::register::DocumentPart;
+use combclear_domain::questions::register::{DocumentPart, Register};
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::pack::{self as say, Part};
 use combclear_wording::register::RegisterReport;
@@ -29,7 +29,7 @@ use crate::{flat, html};
 #[derive(Debug, Clone, Copy)]
 pub struct Input<'a> {
     /// The register.
-    pub report: &'a RegisterReport,
+    pub register: &'a Register,
     /// The gaps, if asked for.
     pub gaps: Option<&'a GapsReport>,
     /// The contents of documents that the register names, as far as they are stored.
@@ -85,10 +85,10 @@ pub enum NotPacked {
 /// # Errors
 /// None is known for any register, since it is written to memory.
 pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
-    let report = input.report;
+    let register = input.register;
     let words = Words::english();
     let proofs = proofs(words, input);
-    let paper = Paper::of(report, input.gaps);
+    let paper = Paper::of(register, input.gaps);
     let mut files = vec![
         PackedFile::new("index.html", index(words, input, &paper, &proofs).into_bytes()),
         PackedFile::new("register.html", html::page(&paper).into_bytes()),
@@ -97,15 +97,15 @@ pub fn pack(input: &Input<'_>) -> Result<Vec<u8>, NotPacked> {
         files.push(PackedFile::new("register.pdf", typesetter.set(&paper, input.made)?.bytes));
     }
     files.extend([
-        PackedFile::new("register.csv", flat::csv(report)?),
-        PackedFile::new("register.json", json(report)?),
-        PackedFile::new("exchange.json", json(&Exchange::of(report, input.gaps))?),
+        PackedFile::new("register.csv", flat::csv(register)?),
+        PackedFile::new("register.json", json(&RegisterReport::of(words, register))?),
+        PackedFile::new("exchange.json", json(&Exchange::of(register, input.gaps))?),
     ]);
     if let Some(gaps) = input.gaps {
-        files.push(PackedFile::new("gaps.html", html::page(&Paper::of_gaps(gaps, report)).into_bytes()));
+        files.push(PackedFile::new("gaps.html", html::page(&Paper::of_gaps(gaps, register)).into_bytes()));
         files.push(PackedFile::new("gaps.json", json(gaps)?));
     }
-    if let Some(checkpoint) = checkpoint(report) {
+    if let Some(checkpoint) = checkpoint(register) {
         files.push(PackedFile::new("checkpoint.txt", checkpoint.to_string().into_bytes()));
     }
     let mut packed: BTreeSet<&str> = BTreeSet::new();
@@ -130,9 +130,9 @@ struct PackedFile<'a> {
 impl<'a> Input<'a> {
     /// The hashes of the contents that a register names, in order, with repeats.
     #[must_use]
-    pub fn wanted(report: &'a RegisterReport) -> Vec<Hash> {
-        let of_lots = report.acquisitions.iter().flat_map(|row| &row.documents);
-        let of_prescriptions = report.prescriptions.iter().flat_map(|row| &row.documents);
+    pub fn wanted(register: &'a Register) -> Vec<Hash> {
+        let of_lots = register.acquisitions.iter().flat_map(|row| &row.documents);
+        let of_prescriptions = register.prescriptions.iter().flat_map(|row| &row.documents);
         of_lots.chain(of_prescriptions).map(|document| document.content).collect()
     }
 }
@@ -144,9 +144,9 @@ impl PackedFile<'_> {
 }
 
 /// The state of the journal from which the register was read.
-fn checkpoint(report: &RegisterReport) -> Option<Checkpoint> {
-    let head = report.head?;
-    Some(Checkpoint { holding: report.holding.clone(), entries: report.entries, head })
+fn checkpoint(register: &Register) -> Option<Checkpoint> {
+    let head = register.head?;
+    Some(Checkpoint { holding: register.holding.clone(), entries: register.entries, head })
 }
 
 fn json(value: &impl serde::Serialize) -> Result<Vec<u8>, serde_json::Error> {
@@ -200,11 +200,11 @@ struct Proof<'a> {
 
 /// Every document of the register, in order. A content named several times has one file.
 fn proofs<'a>(words: &Words, input: &Input<'a>) -> Vec<Proof<'a>> {
-    let acquired = input.report.acquisitions.iter().flat_map(|row| {
+    let acquired = input.register.acquisitions.iter().flat_map(|row| {
         let of = say::acquisition(words, row.written.place, &row.lot);
         row.documents.iter().map(move |document| (of.clone(), document))
     });
-    let prescribed = input.report.prescriptions.iter().flat_map(|row| {
+    let prescribed = input.register.prescriptions.iter().flat_map(|row| {
         let of = say::prescription(words, row.written.place, &row.prescription.number);
         row.documents.iter().map(move |document| (of.clone(), document))
     });
@@ -279,8 +279,7 @@ fn safe(file_name: &str) -> String {
 }
 
 fn index(words: &Words, input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) -> String {
-    let report = input.report;
-    let checkpoint = checkpoint(report);
+    let checkpoint = checkpoint(input.register);
     let label = |label| words.label(label);
     let file = |name: &str, says| html! { a href=(name) { (name) } ": " (label(says)) };
     let body = html! {
@@ -290,7 +289,7 @@ fn index(words: &Words, input: &Input<'_>, paper: &Paper, proofs: &[Proof<'_>]) 
             @for fact in &paper.facts { div { dt { (fact.head) } dd { (visible(&fact.says)) } } }
             div { dt { (label(Label::PackPutTogether)) } dd { (input.made) } }
         }
-        p { strong { (report.notice) } }
+        p { strong { (paper.notice) } }
         h2 { (label(Label::PackContents)) }
         ul {
             li { (file("register.html", Label::PackHtml)) }

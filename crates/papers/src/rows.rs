@@ -4,8 +4,7 @@ use std::collections::BTreeMap;
 
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::EntryId;
-use combclear_domain::questions::register::{MedicinePart, Written};
-use combclear_wording::register::RegisterReport;
+use combclear_domain::questions::register::{MedicinePart, Register, Written};
 use combclear_wording::{Label, Words, paper};
 
 use crate::sheet::{Cell, Piece, written};
@@ -17,20 +16,20 @@ pub(crate) struct Telling {
 }
 
 impl Telling {
-    pub(crate) fn of(words: &'static Words, report: &RegisterReport) -> Telling {
-        let written = report
+    pub(crate) fn of(words: &'static Words, register: &Register) -> Telling {
+        let written = register
             .acquisitions
             .iter()
             .map(|row| &row.written)
-            .chain(report.prescriptions.iter().map(|row| &row.written))
-            .chain(report.administrations.iter().map(|row| &row.written))
-            .chain(report.removals.iter().map(|row| &row.written))
-            .chain(report.disposals.iter().map(|row| &row.written))
-            .chain(report.corrections.iter().map(|row| &row.written));
+            .chain(register.prescriptions.iter().map(|row| &row.written))
+            .chain(register.administrations.iter().map(|row| &row.written))
+            .chain(register.removals.iter().map(|row| &row.written))
+            .chain(register.disposals.iter().map(|row| &row.written))
+            .chain(register.corrections.iter().map(|row| &row.written));
         let mut places: BTreeMap<EntryId, u64> =
             written.map(|written| (written.entry, written.place)).collect();
-        places.extend(report.corrections.iter().map(|row| (row.of, row.of_place)));
-        places.extend(report.also_named.iter().map(|named| (named.entry, named.place)));
+        places.extend(register.corrections.iter().map(|row| (row.of, row.of_place)));
+        places.extend(register.also_named.iter().map(|named| (named.entry, named.place)));
         Telling { words, places }
     }
 

@@ -3,11 +3,10 @@
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::{Person, Unit};
 use combclear_domain::questions::register::{
-    AdministrationRow, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, Written,
+    AdministrationRow, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, Register, Written,
 };
 use combclear_wording::gaps::GapsReport;
-use combclear_wording::register::RegisterReport;
-use combclear_wording::{Label, Words, paper};
+use combclear_wording::{Label, Words, notice, paper};
 
 use crate::fields;
 use crate::rows::{Telling, day, entry, medicine, names};
@@ -18,51 +17,51 @@ use crate::sheets_gaps;
 impl Paper {
     /// The register as sheets, with the gaps if given.
     #[must_use]
-    pub fn of(report: &RegisterReport, gaps: Option<&GapsReport>) -> Paper {
+    pub fn of(register: &Register, gaps: Option<&GapsReport>) -> Paper {
         let words = Words::english();
-        let tell = &Telling::of(words, report);
+        let tell = &Telling::of(words, register);
         let mut sheets = vec![
-            acquisitions(report, tell),
-            administrations(report, tell),
-            removals(report, tell),
-            disposals(report, tell),
-            prescriptions(report, tell),
-            corrections(report, tell),
-            lots(report, tell),
+            acquisitions(register, tell),
+            administrations(register, tell),
+            removals(register, tell),
+            disposals(register, tell),
+            prescriptions(register, tell),
+            corrections(register, tell),
+            lots(register, tell),
         ];
         sheets.extend(gaps.into_iter().flat_map(|gaps| sheets_gaps::sheets(words, gaps)));
         Paper {
             title: words.label(Label::RegisterTitle),
-            holding: report.holding.to_string(),
-            keeper: keeper(words, report),
-            period: paper::period(words, report.from, report.to),
-            facts: facts(words, report),
+            holding: register.holding.to_string(),
+            keeper: keeper(words, register),
+            period: paper::period(words, register.from, register.to),
+            facts: facts(words, register),
             sheets,
-            notice: report.notice.clone(),
+            notice: notice(words),
         }
     }
 }
 
 /// The keepers of the holding, separated by commas.
-pub(crate) fn keeper(words: &Words, report: &RegisterReport) -> String {
-    let mut names: Vec<&str> = report.keepers.iter().map(|part| part.keeper.as_str()).collect();
+pub(crate) fn keeper(words: &Words, register: &Register) -> String {
+    let mut names: Vec<&str> = register.keepers.iter().map(|part| part.keeper.as_str()).collect();
     names.dedup();
     if names.is_empty() { words.label(Label::KeeperNotRecorded).to_owned() } else { names.join(", ") }
 }
 
-fn facts(words: &'static Words, report: &RegisterReport) -> Vec<Fact> {
+fn facts(words: &'static Words, register: &Register) -> Vec<Fact> {
     let fact = |head: Label, says: String| Fact { head: words.label(head), says };
     let mut facts: Vec<Fact> =
-        report.keepers.iter().map(|part| fact(Label::Keeper, keeper_line(words, part))).collect();
+        register.keepers.iter().map(|part| fact(Label::Keeper, keeper_line(words, part))).collect();
     if facts.is_empty() {
         facts.push(fact(Label::Keeper, words.label(Label::NotRecorded).to_owned()));
     }
-    facts.push(fact(Label::Time, paper::time(words, report.from, report.to)));
-    facts.push(fact(Label::AsOf, paper::as_of(words, report.as_of)));
-    facts.push(fact(Label::Journal, paper::journal(words, report.entries, report.head)));
-    let archived = report.archived.iter();
+    facts.push(fact(Label::Time, paper::time(words, register.from, register.to)));
+    facts.push(fact(Label::AsOf, paper::as_of(words, register.as_of)));
+    facts.push(fact(Label::Journal, paper::journal(words, register.entries, register.head)));
+    let archived = register.archived.iter();
     facts.extend(archived.map(|part| fact(Label::InAnArchive, paper::archived(words, part))));
-    facts.push(fact(Label::CountedBy, paper::policy(words, report.policy)));
+    facts.push(fact(Label::CountedBy, paper::policy(words, register.policy)));
     facts
 }
 
@@ -85,7 +84,7 @@ pub(crate) fn sheet<const N: usize>(
     Sheet { id, title, notes: Vec::new(), columns, rows: rows.map(Vec::from).collect() }
 }
 
-fn acquisitions(report: &RegisterReport, tell: &Telling) -> Sheet {
+fn acquisitions(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
         (Label::EntryNumber, 8),
         (Label::DateAcquired, 9),
@@ -96,7 +95,7 @@ fn acquisitions(report: &RegisterReport, tell: &Telling) -> Sheet {
         (Label::ProofOfPurchase, 16),
         (Label::WrittenBy, 10),
     ];
-    let rows = report.acquisitions.iter().map(|row| {
+    let rows = register.acquisitions.iter().map(|row| {
         let supplier = row.supplier.as_ref();
         let name = Cell::of(supplier.map(|supplier| &supplier.name).into());
         [
@@ -143,7 +142,7 @@ fn documents_cell(cell: Cell, documents: &[DocumentPart], tell: &Telling) -> Cel
     })
 }
 
-fn administrations(report: &RegisterReport, tell: &Telling) -> Sheet {
+fn administrations(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
         (Label::EntryNumber, 8),
         (Label::Medicine, 13),
@@ -156,14 +155,14 @@ fn administrations(report: &RegisterReport, tell: &Telling) -> Sheet {
         (Label::BlockedAndFree, 11),
         (Label::GivenByAndWhy, 14),
     ];
-    let by_moments = report.policy == Counting::Elapsed.as_str();
-    let rows = report.administrations.iter().flat_map(|row| {
+    let by_moments = register.policy == Counting::Elapsed.as_str();
+    let rows = register.administrations.iter().flat_map(|row| {
         let shares = shares(row).into_iter().enumerate();
         shares.map(move |(index, share)| administration(row, index, &share, tell, by_moments))
     });
     let mut sheet = sheet(tell.words, "administrations", Label::Administrations, columns, rows);
     sheet.notes.push(tell.label(Label::AdministrationsNote).to_owned());
-    if report.administrations.iter().any(|row| row.earlier) {
+    if register.administrations.iter().any(|row| row.earlier) {
         // Explains why a dose from before the period is listed.
         sheet.notes.push(tell.label(Label::EarlierDoseNote).to_owned());
     }
@@ -312,7 +311,7 @@ fn prescribed(part: &PrescriptionPart, tell: &Telling) -> Piece {
     Piece::Text(format!("{}, {vet}", part.number))
 }
 
-fn removals(report: &RegisterReport, tell: &Telling) -> Sheet {
+fn removals(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
         (Label::EntryNumber, 9),
         (Label::DateRemoved, 10),
@@ -323,7 +322,7 @@ fn removals(report: &RegisterReport, tell: &Telling) -> Sheet {
         (Label::HowAndWhereDisposedOf, 17),
         (Label::WrittenBy, 10),
     ];
-    let rows = report.removals.iter().map(|row| {
+    let rows = register.removals.iter().map(|row| {
         let left = if row.left_inside == 0 { tell.piece(Label::None) } else { Piece::text(row.left_inside) };
         [
             entry(&row.written, tell),
@@ -340,7 +339,7 @@ fn removals(report: &RegisterReport, tell: &Telling) -> Sheet {
     sheet(tell.words, "removals", Label::Removals, columns, rows)
 }
 
-fn disposals(report: &RegisterReport, tell: &Telling) -> Sheet {
+fn disposals(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
         (Label::EntryNumber, 9),
         (Label::Date, 10),
@@ -350,7 +349,7 @@ fn disposals(report: &RegisterReport, tell: &Telling) -> Sheet {
         (Label::HowAndWhere, 24),
         (Label::WrittenBy, 13),
     ];
-    let rows = report.disposals.iter().map(|row| {
+    let rows = register.disposals.iter().map(|row| {
         [
             entry(&row.written, tell),
             day(&row.written, tell),
@@ -364,7 +363,7 @@ fn disposals(report: &RegisterReport, tell: &Telling) -> Sheet {
     sheet(tell.words, "disposals", Label::Disposals, columns, rows)
 }
 
-fn prescriptions(report: &RegisterReport, tell: &Telling) -> Sheet {
+fn prescriptions(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
         (Label::EntryNumber, 9),
         (Label::Date, 12),
@@ -374,7 +373,7 @@ fn prescriptions(report: &RegisterReport, tell: &Telling) -> Sheet {
         (Label::WithdrawalPeriod, 10),
         (Label::Copies, 13),
     ];
-    let rows = report.prescriptions.iter().map(|row| {
+    let rows = register.prescriptions.iter().map(|row| {
         let copies = match row.documents.as_slice() {
             [] => Cell::text(tell.label(Label::NoneKept)),
             documents => documents_cell(Cell::default(), documents, tell),
@@ -393,7 +392,7 @@ fn prescriptions(report: &RegisterReport, tell: &Telling) -> Sheet {
     sheet(tell.words, "prescriptions", Label::Prescriptions, columns, rows)
 }
 
-fn corrections(report: &RegisterReport, tell: &Telling) -> Sheet {
+fn corrections(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
         (Label::EntryNumber, 9),
         (Label::CorrectedEntry, 15),
@@ -401,7 +400,7 @@ fn corrections(report: &RegisterReport, tell: &Telling) -> Sheet {
         (Label::Reason, 22),
         (Label::WhoAndWhen, 14),
     ];
-    let rows = report.corrections.iter().map(|row| {
+    let rows = register.corrections.iter().map(|row| {
         let what = if row.struck_out { Label::StruckOut } else { Label::Corrected };
         let values = row.changes.iter().fold(Cell::default(), |cell, change| {
             let cell = cell.and_text(fields::name(tell.words, &change.field));
@@ -430,7 +429,7 @@ fn corrections(report: &RegisterReport, tell: &Telling) -> Sheet {
     sheet(tell.words, "corrections", Label::Corrections, columns, rows)
 }
 
-fn lots(report: &RegisterReport, tell: &Telling) -> Sheet {
+fn lots(register: &Register, tell: &Telling) -> Sheet {
     let columns = [
         (Label::Lot, 20),
         (Label::Medicine, 24),
@@ -438,7 +437,7 @@ fn lots(report: &RegisterReport, tell: &Telling) -> Sheet {
         (Label::Given, 14),
         (Label::DisposedOf, 14),
     ];
-    let rows = report.totals.iter().map(|total| {
+    let rows = register.totals.iter().map(|total| {
         [
             Cell::text(total.lot.to_string()),
             Cell::text(total.medicine.to_string()),

@@ -1,8 +1,8 @@
 //! The sheets of the gaps.
 
 use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::questions::register::Register;
 use combclear_wording::gaps::GapsReport;
-use combclear_wording::register::RegisterReport;
 use combclear_wording::{Label, Words, paper};
 
 use crate::sheet::{Cell, Fact, Paper, Piece, Sheet};
@@ -11,7 +11,7 @@ use crate::sheets::{keeper, sheet};
 impl Paper {
     /// The gaps alone, with holding and keeper from the register in which they were found.
     #[must_use]
-    pub fn of_gaps(gaps: &GapsReport, report: &RegisterReport) -> Paper {
+    pub fn of_gaps(gaps: &GapsReport, register: &Register) -> Paper {
         let words = Words::english();
         let laws: Vec<String> =
             gaps.laws.iter().map(|law| format!("{} ({})", law.title, law.jurisdiction)).collect();
@@ -20,10 +20,10 @@ impl Paper {
         Paper {
             title: words.label(Label::GapsTitle),
             holding: gaps.holding.to_string(),
-            keeper: keeper(words, report),
+            keeper: keeper(words, register),
             period: paper::period(words, gaps.from, gaps.to),
             facts: vec![
-                Fact { head: words.label(Label::Keeper), says: keeper(words, report) },
+                Fact { head: words.label(Label::Keeper), says: keeper(words, register) },
                 Fact { head: words.label(Label::Time), says: time },
                 Fact { head: words.label(Label::LawsAsked), says: laws },
             ],
@@ -48,7 +48,7 @@ fn gaps(words: &'static Words, report: &GapsReport) -> Sheet {
     ];
     let rows = report.gaps.iter().map(|gap| {
         [
-            Cell::text(paper::gap_weight(words, gap.weight)),
+            Cell::text(paper::gap_weight(words, gap.gap.weight)),
             Cell::text(&gap.about),
             Cell::text(&gap.statement),
             Cell::text(&gap.supply),

@@ -114,7 +114,7 @@ pub(crate) async fn get_apiary_supering(
         Ok::<_, Problem>(SuperingReport::board(words, holding, &app.leaflets, &apiary.colonies, on))
     };
     let colonies = app.ask(&path.holding, answers).await??;
-    let count = |verdict| colonies.iter().filter(|report| report.answer == verdict).count();
+    let count = |verdict| colonies.iter().filter(|report| report.in_brief.answer == verdict).count();
     let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
     Ok(Json(ApiarySupering { holding: path.holding, apiary: path.apiary, on, yes, no, unknown, colonies }))
 }

@@ -4,9 +4,8 @@ use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
 use combclear_domain::basics::diagnostic::nearest;
-use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::basics::words::{ApiaryName, Brood, ColonyName, HoldingName};
-use combclear_domain::facts::history::{Histories, History};
+use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
+use combclear_domain::facts::history::{BroodSeen, Histories, History, SuperSpan};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
 use combclear_wording::supering::{SuperingReport, SuperingSummary};
@@ -41,16 +40,9 @@ struct ColonyItem {
     apiary: Option<ApiaryName>,
     /// The mark on its hive, as first recorded.
     hive_mark: Option<String>,
-    /// Whether it may be supered: yes, no or unknown.
-    answer: Verdict,
-    /// The answer in one sentence.
-    summary: String,
-    /// The last blocked day, of a running or a past period. Null if none is on record.
-    last_blocked_day: Option<Day>,
-    /// The first free day. With `if_out_on`, only if everything comes out on that day.
-    first_free_day: Option<Day>,
-    /// The earliest day on which everything may be out, if the first free day depends on it.
-    if_out_on: Option<Day>,
+    /// Whether it may be supered.
+    #[serde(flatten)]
+    supering: SuperingSummary,
 }
 
 /// List the colonies
@@ -98,9 +90,9 @@ pub(crate) struct ColonyReport {
     /// The courses that reached it by that day, in the order of placing.
     courses: Vec<ColonyCourse>,
     /// The periods with harvest supers on, up to that day.
-    supers: Vec<SupersReport>,
+    supers: Vec<SuperSpan>,
     /// Brood seen up to that day.
-    broods: Vec<BroodReport>,
+    broods: Vec<BroodSeen>,
 }
 
 /// The beginning and the end of a colony.
@@ -120,28 +112,6 @@ struct Happened {
     /// The day.
     on: Day,
     /// The entry.
-    entry: EntryId,
-}
-
-/// A period with harvest supers on.
-#[derive(Debug, Serialize, ToSchema)]
-struct SupersReport {
-    /// The day they went on.
-    from: Day,
-    /// The day the last of them came off; null while any are on.
-    off: Option<Day>,
-    /// The entry that put them on.
-    entry: EntryId,
-}
-
-/// Brood seen on a day.
-#[derive(Debug, Serialize, ToSchema)]
-struct BroodReport {
-    /// The day.
-    on: Day,
-    /// The brood seen.
-    brood: Brood,
-    /// The entry that recorded it.
     entry: EntryId,
 }
 
@@ -218,16 +188,11 @@ fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {
 impl ColonyItem {
     fn of(holding: &Holding, history: &History, on: Day) -> ColonyItem {
         let colony = &history.colony;
-        let said = SuperingSummary::of(Words::english(), &history.supering(on));
         ColonyItem {
             colony: colony.clone(),
             apiary: holding.apiary_of(colony, on).cloned(),
             hive_mark: hive_mark(holding, colony),
-            answer: said.answer,
-            summary: said.summary,
-            last_blocked_day: said.last_blocked_day,
-            first_free_day: said.first_free_day,
-            if_out_on: said.if_out_on,
+            supering: SuperingSummary::of(Words::english(), &history.supering(on)),
         }
     }
 }
@@ -238,7 +203,7 @@ impl ColonyReport {
         let happened = |(on, entry): (Day, EntryId)| Happened { on, entry };
         let courses = history.courses_on(on);
         let supers = history.supers.iter().filter(|span| span.from <= on);
-        let broods = history.broods.iter().filter(|seen| seen.on <= on);
+        let off = |span: &SuperSpan| span.off.filter(|off| *off <= on);
         ColonyReport {
             holding: holding.name().clone(),
             colony: colony.clone(),
@@ -252,16 +217,8 @@ impl ColonyReport {
             },
             unknown_since: history.unknown_since.filter(|(since, _)| *since <= on).map(happened),
             courses: courses.map(|course| ColonyCourse::of(course, on)).collect(),
-            supers: supers
-                .map(|span| SupersReport {
-                    from: span.from,
-                    off: span.off.filter(|off| *off <= on),
-                    entry: span.entry,
-                })
-                .collect(),
-            broods: broods
-                .map(|seen| BroodReport { on: seen.on, brood: seen.brood, entry: seen.entry })
-                .collect(),
+            supers: supers.map(|span| SuperSpan { off: off(span), ..*span }).collect(),
+            broods: history.broods.iter().filter(|seen| seen.on <= on).copied().collect(),
         }
     }
 }

@@ -1,34 +1,26 @@
 //! Courses and their terms, as sent.
 
+use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::source::Source;
-use combclear_domain::basics::sourced::Authority;
-use std::convert::identity;
-
-use combclear_domain::Day;
 use combclear_domain::basics::sourced::Sourced;
-use combclear_domain::basics::words::{LeafletId, MedicineName, RemovalNeed, SupersDuring};
-use combclear_domain::facts::history::{Course, Doses, End, Stay, Terms};
+use combclear_domain::basics::words::{RemovalNeed, SupersDuring};
+use combclear_domain::facts::history::{Course, Dose, Doses, End, Stay, Terms};
 use combclear_domain::journal::EntryId;
+use combclear_domain::questions::register::SaidBy;
 use combclear_domain::rules::leaflet::{Force, Rule};
+use combclear_wording::supering::CourseReport;
 use serde::Serialize;
 use utoipa::ToSchema;
 
 /// A course in one colony at the end of a day.
 #[derive(Debug, Serialize, ToSchema)]
 pub(crate) struct ColonyCourse {
-    /// The entry of the first dose.
-    administration: EntryId,
-    /// The medicine.
-    medicine: MedicineName,
-    /// The name on the pack.
-    pack_name: String,
-    /// The built-in leaflet, if the medicine has one.
-    leaflet: Option<LeafletId>,
-    /// The day of the first dose.
-    placed: Day,
+    /// Which course it is.
+    #[serde(flatten)]
+    course: CourseReport,
     /// The doses given by that day, in order.
-    doses: Vec<DoseReport>,
+    doses: Vec<Dose>,
     /// How it stands on that day.
     end: EndReport,
     /// The first day on which this colony had part in it.
@@ -37,15 +29,6 @@ pub(crate) struct ColonyCourse {
     came_by: Option<EntryId>,
     /// Its terms. Null means not known, never zero.
     terms: TermsReport,
-}
-
-/// One dose.
-#[derive(Debug, Serialize, ToSchema)]
-struct DoseReport {
-    /// The day it was given.
-    on: Day,
-    /// The entry that recorded it.
-    entry: EntryId,
 }
 
 /// The end of a course in a colony.
@@ -98,33 +81,6 @@ struct StayReport {
     present: Option<DaysTerm>,
 }
 
-/// Doses in a course.
-#[derive(Debug, Clone, Copy, Serialize, ToSchema)]
-struct DosesReport {
-    /// Number of doses.
-    count: u8,
-    /// Least number of days between doses.
-    interval_min_days: Option<u16>,
-    /// Greatest number of days between doses.
-    interval_max_days: Option<u16>,
-}
-
-/// The origin of a value, highest authority first.
-#[derive(Debug, Clone, Copy, Serialize, ToSchema)]
-#[serde(rename_all = "snake_case")]
-enum SaidBy {
-    /// A vet's prescription.
-    Prescription,
-    /// The keeper's reading of the lot's leaflet.
-    LeafletReading,
-    /// The keeper's reading of the pack, recorded with the treatment.
-    Pack,
-    /// The built-in leaflet.
-    Leaflet,
-    /// Terms declared by the keeper for a medicine.
-    Declared,
-}
-
 macro_rules! terms {
     ($($(#[$doc:meta])+ $term:ident($value:ty);)+) => {$(
         $(#[$doc])+
@@ -151,12 +107,12 @@ macro_rules! terms {
         }
 
         impl $term {
-            fn of<T: Copy>(terms: &Terms, fact: Option<&Sourced<T>>, value: impl Fn(T) -> $value) -> Option<$term> {
+            fn of(terms: &Terms, fact: Option<&Sourced<$value>>) -> Option<$term> {
                 let fact = fact?;
                 let rule = terms.rule(fact);
-                let (said_by, entry) = said_by(fact.authority);
+                let (said_by, entry) = SaidBy::of(fact.authority);
                 Some($term {
-                    value: value(fact.value),
+                    value: fact.value,
                     said_by,
                     entry,
                     confidence: fact.confidence,
@@ -164,7 +120,7 @@ macro_rules! terms {
                     sources: sources(terms, rule),
                     checked_on: rule.map(|rule| rule.checked_on),
                     note: rule.and_then(|rule| rule.note.clone()),
-                    looser_than: fact.looser_than.map(value),
+                    looser_than: fact.looser_than,
                 })
             }
         }
@@ -180,19 +136,15 @@ terms! {
     /// A statement on removal with its origin.
     RemovalTerm(RemovalNeed);
     /// A number of doses with its origin.
-    DosesTerm(DosesReport);
+    DosesTerm(Doses);
 }
 
 impl ColonyCourse {
     /// The course at the end of a day.
     pub(crate) fn of(course: &Course, on: Day) -> ColonyCourse {
         ColonyCourse {
-            administration: course.entry,
-            medicine: course.medicine.clone(),
-            pack_name: course.pack_name.as_ref().to_owned(),
-            leaflet: course.terms.leaflet.as_ref().map(|leaflet| leaflet.id.clone()),
-            placed: course.placed,
-            doses: course.doses_by(on).map(|dose| DoseReport { on: dose.on, entry: dose.entry }).collect(),
+            course: CourseReport::of(course),
+            doses: course.doses_by(on).copied().collect(),
             end: EndReport::by(course, on),
             here_from: course.here_from,
             came_by: course.came_by,
@@ -214,13 +166,13 @@ impl EndReport {
 impl TermsReport {
     fn of(terms: &Terms) -> TermsReport {
         TermsReport {
-            supers_during: SupersTerm::of(terms, terms.supers_during.as_ref(), identity),
-            withdrawal_days: DaysTerm::of(terms, terms.withdrawal.as_ref(), identity),
-            wait_after_removal_days: DaysTerm::of(terms, terms.wait.as_ref(), identity),
-            removal: RemovalTerm::of(terms, terms.removal.as_ref(), identity),
+            supers_during: SupersTerm::of(terms, terms.supers_during.as_ref()),
+            withdrawal_days: DaysTerm::of(terms, terms.withdrawal.as_ref()),
+            wait_after_removal_days: DaysTerm::of(terms, terms.wait.as_ref()),
+            removal: RemovalTerm::of(terms, terms.removal.as_ref()),
             stay_min_days: StayReport::of(terms, &terms.stay_min),
             stay_max_days: StayReport::of(terms, &terms.stay_max),
-            doses: DosesTerm::of(terms, terms.doses.as_ref(), DosesReport::of),
+            doses: DosesTerm::of(terms, terms.doses.as_ref()),
         }
     }
 }
@@ -228,29 +180,9 @@ impl TermsReport {
 impl StayReport {
     fn of(terms: &Terms, stay: &Stay) -> StayReport {
         StayReport {
-            absent_or_lowest: DaysTerm::of(terms, stay.absent_or_lowest.as_ref(), identity),
-            present: DaysTerm::of(terms, stay.present.as_ref(), identity),
+            absent_or_lowest: DaysTerm::of(terms, stay.absent_or_lowest.as_ref()),
+            present: DaysTerm::of(terms, stay.present.as_ref()),
         }
-    }
-}
-
-impl DosesReport {
-    fn of(doses: Doses) -> DosesReport {
-        DosesReport {
-            count: doses.count,
-            interval_min_days: doses.interval_min_days,
-            interval_max_days: doses.interval_max_days,
-        }
-    }
-}
-
-fn said_by(authority: Authority) -> (SaidBy, Option<EntryId>) {
-    match authority {
-        Authority::Prescription(entry) => (SaidBy::Prescription, Some(entry)),
-        Authority::Reading(entry) => (SaidBy::LeafletReading, Some(entry)),
-        Authority::Pack(entry) => (SaidBy::Pack, Some(entry)),
-        Authority::Leaflet(_) => (SaidBy::Leaflet, None),
-        Authority::Declared(entry) => (SaidBy::Declared, Some(entry)),
     }
 }
 

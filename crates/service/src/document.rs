@@ -1,5 +1,6 @@
 //! The OpenAPI document: its frame, and the parts that the routes cannot describe.
 
+use combclear_wording::retention::DecidedBy;
 use utoipa::openapi::schema::Schema;
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Tag};
@@ -52,13 +53,14 @@ pub(crate) fn frame() -> OpenApi {
 }
 
 /// Describes the body of a new entry as one of the known bodies. Its type is in a crate without HTTP, which leaves that
-/// open.
+/// open. A type that is only the parameter of another type is not found by itself.
 fn name_bodies(document: &mut OpenApi) {
     let Some(components) = document.components.as_mut() else { return };
     let mut schemas = Vec::new();
     EntryBody::schemas(&mut schemas);
     components.schemas.extend(schemas);
     components.schemas.insert(EntryBody::name().into_owned(), EntryBody::schema());
+    components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
     if let Some(RefOr::T(Schema::Object(entry))) = components.schemas.get_mut("NewEntry") {
         let mut body = Ref::from_schema_name(EntryBody::name());
         "What happened, in the fields of that kind.".clone_into(&mut body.description);

@@ -57,7 +57,7 @@ struct Download(Vec<u8>);
             status = 200,
             description = "The register.",
             content(
-                (RegisterReport = "application/json"),
+                (RegisterReport<'_> = "application/json"),
                 (String = "text/csv"),
                 (String = "text/html"),
                 (Download = "application/pdf"),
@@ -80,7 +80,6 @@ pub(crate) async fn get_register(
         Some(CountingWord::Elapsed) => Counting::Elapsed,
         Some(CountingWord::Calendar) | None => Counting::Calendar,
     });
-    let report = RegisterReport::of(Words::english(), register);
     let typesetter = app.typesetter.clone();
     if query.format == Some(Form::Pdf) && typesetter.is_none() {
         let help = "ask for `html`, which is made to be printed, or build the program with its typesetter";
@@ -92,10 +91,10 @@ pub(crate) async fn get_register(
     let form = query.format.or_else(|| preferred(&headers, &offered)).unwrap_or(Form::Json);
     let made = app.clock.now();
     let mut response = match form {
-        Form::Json => Json(report).into_response(),
+        Form::Json => Json(RegisterReport::of(Words::english(), &register)).into_response(),
         form => {
-            let name = named(&report, "register", form);
-            let bytes = make(move || written(&report, form, made, typesetter.as_deref())).await?;
+            let name = named(&register, "register", form);
+            let bytes = make(move || written(&register, form, made, typesetter.as_deref())).await?;
             sent(bytes, media_type(form), &name)
         }
     };
@@ -119,8 +118,7 @@ pub(crate) async fn get_register_exchange(
     Query(query): Query<TimeQuery>,
 ) -> Result<Json<Exchange>, Problem> {
     let (register, gaps) = both(&app, &path.holding, &query).await?;
-    let report = RegisterReport::of(Words::english(), register);
-    Ok(Json(Exchange::of(&report, Some(&gaps))))
+    Ok(Json(Exchange::of(&register, Some(&gaps))))
 }
 
 /// Read the inspection pack
@@ -139,19 +137,18 @@ pub(crate) async fn get_register_pack(
     Query(query): Query<TimeQuery>,
 ) -> Result<Response, Problem> {
     let (register, gaps) = both(&app, &path.holding, &query).await?;
-    let report = RegisterReport::of(Words::english(), register);
     let turn = Arc::clone(&app.packing).acquire_owned().await.map_err(|_| Problem::internal())?;
     let journal = app.holdings.journal().as_ref();
-    let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&report)).await?;
+    let (contents, failing) = contents_of(journal, &path.holding, &Input::wanted(&register)).await?;
     let failing: Vec<Failing> =
         failing.into_iter().map(|(hash, state)| Failing { hash, why: why(state) }).collect();
     let (made, typesetter) = (app.clock.now(), app.typesetter.clone());
-    let name = format!("pack-{}-{}-{}.zip", safe_name(report.holding.as_str()), report.from, report.to);
+    let name = format!("pack-{}-{}-{}.zip", safe_name(register.holding.as_str()), register.from, register.to);
     let bytes = make(move || {
         // Continues if the client is gone, and holds the semaphore until then.
         let _turn = turn;
         let input = Input {
-            report: &report,
+            register: &register,
             gaps: Some(&gaps),
             contents: &contents,
             failing: &failing,
@@ -210,21 +207,22 @@ async fn both(app: &App, holding: &HoldingName, time: &TimeQuery) -> Result<(Reg
     let both = move |holding: &Holding, app: &App| {
         let register = Register::of(holding, &app.leaflets, period, as_of);
         let gaps = Gaps::in_register(holding, &app.leaflets, &app.laws, &register, &not_kept);
-        (register, GapsReport::of(Words::english(), &gaps))
+        (register, GapsReport::of(Words::english(), gaps))
     };
     app.ask(holding, both).await
 }
 
 fn written(
-    report: &RegisterReport,
+    register: &Register,
     form: Form,
     made: Instant,
     typesetter: Option<&dyn Typesetter>,
 ) -> Result<Vec<u8>, String> {
-    let paper = || Paper::of(report, None);
+    let paper = || Paper::of(register, None);
     match form {
-        Form::Json => serde_json::to_vec(report).map_err(|error| error.to_string()),
-        Form::Csv => flat::csv(report).map_err(|error| error.to_string()),
+        Form::Json => serde_json::to_vec(&RegisterReport::of(Words::english(), register))
+            .map_err(|error| error.to_string()),
+        Form::Csv => flat::csv(register).map_err(|error| error.to_string()),
         Form::Html => Ok(html::page(&paper()).into_bytes()),
         Form::Pdf => {
             let typesetter = typesetter.ok_or_else(|| "this service sets no PDF".to_owned())?;
@@ -250,14 +248,14 @@ fn media_type(form: Form) -> &'static str {
     }
 }
 
-fn named(report: &RegisterReport, what: &str, form: Form) -> String {
+fn named(register: &Register, what: &str, form: Form) -> String {
     let end = match form {
         Form::Json => "json",
         Form::Csv => "csv",
         Form::Html => "html",
         Form::Pdf => "pdf",
     };
-    format!("{what}-{}-{}-{}.{end}", safe_name(report.holding.as_str()), report.from, report.to)
+    format!("{what}-{}-{}-{}.{end}", safe_name(register.holding.as_str()), register.from, register.to)
 }
 
 /// A file under a safe name. Its content security policy permits a page nothing but its own content.

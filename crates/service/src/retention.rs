@@ -28,7 +28,7 @@ pub(crate) async fn get_retention(
 ) -> Result<Json<RetentionReport>, Problem> {
     let on = app.day(query.on);
     let report = move |holding: &_, app: &App| {
-        RetentionReport::of(Words::english(), &Retention::of(holding, &app.leaflets, &app.laws, on))
+        RetentionReport::of(Words::english(), Retention::of(holding, &app.leaflets, &app.laws, on))
     };
     app.ask(&path.holding, report).await.map(Json)
 }

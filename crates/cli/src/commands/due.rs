@@ -27,12 +27,7 @@ pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
     let from = ask.from.unwrap_or_else(clock::today);
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to)?;
-    let report = place::with_holding(at, async |holdings, holding| {
-        let report =
-            holdings.read(&holding, |holding| report(words, holding, leaflets, laws, ask, span)).await?;
-        report.unwrap_or_else(|| Err(Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn)))
-    })
-    .await?;
+    let report = place::ask(at, |holding| report(words, holding, leaflets, laws, ask, span)).await??;
     match &ask.calendar {
         Some(file) => write(file, &combclear_papers::calendar::calendar(&report))?,
         None if ask.json => print_json(&report)?,
@@ -77,8 +72,8 @@ fn all(words: &Words, report: &DueReport) -> String {
         text.push_str(&one(words, visit));
     }
     let items = || report.items();
-    let count = |weight: Weight| items().filter(|item| item.weight == weight).count();
-    let overdue = items().filter(|item| item.overdue).count();
+    let count = |weight: Weight| items().filter(|due| due.item.weight == weight).count();
+    let overdue = items().filter(|due| due.item.overdue).count();
     let [must, advice, may] = [Weight::Must, Weight::Advice, Weight::May].map(count);
     let sums = say::sums(words, items().count(), overdue, must, advice, may);
     text.push_str(&format!("\n{sums}\n{}", report.notice));
@@ -97,19 +92,15 @@ fn one(words: &Words, visit: &DueVisit) -> String {
         (None, None) => words.label(Label::OnUnknownDay).to_owned(),
     };
     let mut rows = headed(words, [Label::Blank, Label::Colonies, Label::From, Label::By, Label::What]);
-    for item in &visit.items {
+    for DueItem { item, text, .. } in &visit.items {
         let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
         rows.add_row([
             say::weight(words, item.weight).to_owned(),
             if colonies.is_empty() { "-".to_owned() } else { colonies.join(", ") },
             item.from.map_or_else(|| words.label(Label::NotKnown).to_owned(), |from| from.to_string()),
-            by(item),
-            item.text.clone(),
+            item.by.map_or_else(|| "-".to_owned(), |by| by.to_string()),
+            text.clone(),
         ]);
     }
     format!("\n{place}, {when}\n{}\n", rows.trim_fmt())
-}
-
-fn by(item: &DueItem) -> String {
-    item.by.map_or_else(|| "-".to_owned(), |by| by.to_string())
 }

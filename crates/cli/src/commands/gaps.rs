@@ -23,16 +23,16 @@ pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure
     let found = place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
-        let found = holdings.read(&holding, read).await?;
-        found.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
+        place::read(holdings, &holding, read).await
     })
     .await?;
+    let complete = found.complete;
     if ask.json {
-        print_json(&GapsReport::of(words, &found))?;
+        print_json(&GapsReport::of(words, found))?;
     } else {
         print(&all(words, &found))?;
     }
-    Ok(match found.complete {
+    Ok(match complete {
         Verdict::Yes => Outcome::Done,
         Verdict::No => Outcome::No,
         Verdict::Unknown => Outcome::Unknown,

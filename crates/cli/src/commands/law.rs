@@ -2,12 +2,12 @@
 
 use combclear_domain::basics::words::Jurisdiction;
 use combclear_domain::rules::law::{LawStanding, Occasion};
-use combclear_wording::law::{self, LawBasis, LawField, LawReport};
+use combclear_wording::law::{self, LawBasis, LawField, LawReport, LawRetention};
 use combclear_wording::terminal::{confidence, day, failures, law as say};
 use combclear_wording::{Label, Words};
 use serde::Serialize;
 
-use super::{headed, print, print_json, table};
+use super::{headed, show, table};
 use crate::args::Law;
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
@@ -30,12 +30,7 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
             includes: law.includes.iter().map(Jurisdiction::as_str).collect(),
         });
         let items: Vec<Item<'_>> = items.collect();
-        if ask.json {
-            print_json(&items)?;
-        } else {
-            print(&list(words, &items))?;
-        }
-        return Ok(Outcome::Done);
+        return show(ask.json, &items, |items| list(words, items));
     };
     let on = ask.on.unwrap_or_else(clock::today);
     let profile = laws.profile(jurisdiction, on).ok_or_else(|| {
@@ -43,12 +38,7 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
         Failure::new(failures::no_law(words, jurisdiction), help)
     })?;
     let report = LawReport::of(words, &profile);
-    if ask.json {
-        print_json(&report)?;
-    } else {
-        print(&one(words, &report))?;
-    }
-    Ok(Outcome::Done)
+    show(ask.json, &report, |report| one(words, report))
 }
 
 fn list(words: &Words, items: &[Item<'_>]) -> String {
@@ -123,11 +113,11 @@ fn lists(words: &Words, report: &LawReport) -> String {
         Label::LawInWhatForm,
         report.forms.iter().map(|form| format!("  {} {}", form.text, about(&form.by))).collect(),
     );
-    let long = report.retentions.iter().map(|kept| {
+    let long = report.retentions.iter().map(|LawRetention { rule: kept, by }| {
         let records: Vec<String> = kept.records.iter().map(|sort| law::record_sort(words, *sort)).collect();
         let from = law::counted_from(words, kept.counted_from);
         let keep = say::keep(words, kept.years, &from, kept.force);
-        format!("  {}: {keep} {}", records.join(", "), about(&kept.by))
+        format!("  {}: {keep} {}", records.join(", "), about(by))
     });
     list(Label::LawHowLong, long.collect());
     text

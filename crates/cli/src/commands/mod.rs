@@ -26,6 +26,7 @@ use combclear_wording::{Label, Words};
 use comfy_table::{ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle};
 use serde::Serialize;
 
+use crate::Outcome;
 use crate::failure::{Failure, why};
 
 /// Prints text for people. Invisible characters are written as code points.
@@ -54,6 +55,20 @@ pub(crate) fn print_json(value: &impl Serialize) -> Result<(), Failure> {
         Failure::new(say::not_json(Words::english(), &error.to_string()), Label::OutputLeaveJsonOut)
     })?;
     print_as_is(&text)
+}
+
+/// Writes a report for programs or for people.
+pub(crate) fn show<R: Serialize>(
+    json: bool,
+    report: &R,
+    text: impl FnOnce(&R) -> String,
+) -> Result<Outcome, Failure> {
+    if json {
+        print_json(report)?;
+    } else {
+        print(&text(report))?;
+    }
+    Ok(Outcome::Done)
 }
 
 /// A table with these labels for heads.

@@ -7,10 +7,10 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::{LeafletId, Method};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::{
-    ApiaryOptions, Ask, ColonyOptions, FlowReport, Span, StartDays, Usability, WhatIf,
+    ApiaryOptions, Ask, Asked, ColonyOptions, Flow, Mixture, Span, StartDays, Usability, WhatIf,
 };
 use combclear_domain::rules::leaflet::Leaflets;
-use combclear_wording::options::{ApiaryReport, Missing, OptionsReport, Solution, StartReport};
+use combclear_wording::options::{ApiaryReport, Missing, OptionsReport, StartReport};
 use combclear_wording::terminal::{failures, label_revision, options as say};
 use combclear_wording::{Label, Words, paper};
 
@@ -36,12 +36,7 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
     let to = ask.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
     let span = Span::new(from, to)?;
     let asked = &Ask { span, as_of: ask.as_of.unwrap_or(from), what_if: what_if(ask, from)? };
-    let report = place::with_holding(at, async |holdings, holding| {
-        let report = holdings.read(&holding, |holding| report(words, holding, leaflets, ask, asked)).await?;
-        report.unwrap_or_else(|| Err(Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn)))
-    })
-    .await?;
-    let report = match report {
+    let report = match place::ask(at, |holding| report(words, holding, leaflets, ask, asked)).await?? {
         Report::Colony(report) => Report::Colony(Box::new(colony::only(*report, ask.leaflet.as_deref())?)),
         apiary @ Report::Apiary(_) => apiary,
     };
@@ -92,7 +87,7 @@ fn report(
     if let Some(apiary) = &ask.apiary {
         let answer = ApiaryOptions::of(holding, leaflets, apiary, asked);
         return answer
-            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(words, &answer))))
+            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(words, answer))))
             .ok_or_else(|| no_apiary(holding, apiary));
     }
     let colony = ask.colony.as_slice();
@@ -100,7 +95,7 @@ fn report(
         return Err(Failure::new(failures::no_colony_named(words), Label::AskedNameAColony));
     };
     let answer = ColonyOptions::of(holding, leaflets, &colony, asked);
-    Ok(Report::Colony(Box::new(OptionsReport::of(words, &answer))))
+    Ok(Report::Colony(Box::new(OptionsReport::of(words, answer))))
 }
 
 /// The start days with this answer, one line per range.
@@ -148,17 +143,18 @@ fn with_times(words: &Words, dose: String, doses: Option<u8>) -> String {
 }
 
 /// The ingredients of a mixture: medicine, water, sugar.
-fn mixture(words: &Words, solution: &Solution) -> String {
-    let mut parts = vec![say::medicine(words, solution.medicine, &solution.unit)];
-    parts.extend(solution.water_ml.map(|ml| say::water(words, ml)));
-    parts.extend(solution.sugar_g.map(|g| say::sugar(words, g)));
+fn mixture(words: &Words, mixture: &Mixture) -> String {
+    let mut parts = vec![say::medicine(words, mixture.medicine, &mixture.unit)];
+    parts.extend(mixture.water_ml.map(|ml| say::water(words, ml)));
+    parts.extend(mixture.sugar_g.map(|g| say::sugar(words, g)));
     parts.join(", ")
 }
 
 /// When supers may go on after a start, and when it is out relative to the flow.
 fn free(words: &Words, start: Option<&StartReport>) -> String {
-    let Some(start) = start else { return "-".to_owned() };
-    let mut lines = vec![match (start.first_free_day, &start.supers_all_along) {
+    let Some(report) = start else { return "-".to_owned() };
+    let start = &report.start;
+    let mut lines = vec![match (start.first_free_day, &report.supers_all_along) {
         (None, _) => words.label(Label::NotKnown).to_owned(),
         // Supers may stay on through the flow; only the day out is compared with the flow.
         (Some(_), Some(all_along)) => all_along.clone(),
@@ -173,10 +169,10 @@ fn free(words: &Words, start: Option<&StartReport>) -> String {
     lines.join("\n")
 }
 
-/// The head of the answer.
-fn head(words: &Words, what: &str, from: Day, to: Day, what_if: Option<&WhatIf>) -> String {
-    let mut head = say::head(words, what, from, to) + "\n";
-    if let Some(what_if) = what_if {
+/// The head of the answer, and the next flow.
+fn head(words: &Words, what: &str, asked: &Asked) -> String {
+    let mut head = say::head(words, what, asked.from, asked.to) + "\n";
+    if let Some(what_if) = &asked.what_if {
         let mut assumed: Vec<String> = Vec::new();
         assumed.extend(what_if.power.map(|power| say::power(words, &power.to_string())));
         assumed.extend(what_if.access.map(|access| say::access(words, &access.to_string())));
@@ -185,11 +181,11 @@ fn head(words: &Words, what: &str, from: Day, to: Day, what_if: Option<&WhatIf>)
         let said = what_if.until.map(|until| say::assumed_until(words, &assumed, until));
         head += &format!("  {}\n", said.unwrap_or_else(|| say::assumed(words, &assumed)));
     }
-    head
+    head + &flow(words, asked.flow.as_ref())
 }
 
 /// The next flow in words.
-fn flow(words: &Words, flow: Option<&FlowReport>) -> String {
+fn flow(words: &Words, flow: Option<&Flow>) -> String {
     let Some(flow) = flow else { return format!("  {}\n", words.label(Label::OptionsNoFlow)) };
     let other = |day: &Day| *day != flow.usual;
     let mut years: Vec<String> = Vec::new();

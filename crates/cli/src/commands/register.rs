@@ -4,10 +4,14 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::words::HoldingName;
 use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
+use combclear_domain::rules::law::Laws;
+use combclear_domain::rules::leaflet::Leaflets;
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
+use combclear_store::Holdings;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
 use combclear_wording::terminal::failures;
@@ -23,15 +27,15 @@ pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Fai
     one_to_standard_output(ask)?;
     output::must_be_new(named(ask))?;
     let (register, gaps) = read(at, ask).await?;
-    let report = RegisterReport::of(Words::english(), register.counted_by(ask.counting));
-    let files = files(ask, &report, gaps.as_ref())?;
+    let register = register.counted_by(ask.counting);
+    let files = files(ask, &register, gaps.as_ref())?;
     for (path, bytes) in &files {
         output::write(path, bytes)?;
     }
     if ask.json {
-        print_json(&report)?;
+        print_json(&RegisterReport::of(Words::english(), &register))?;
     } else if files.is_empty() {
-        print(text(&Paper::of(&report, None)).trim_end())?;
+        print(text(&Paper::of(&register, None)).trim_end())?;
     }
     Ok(Outcome::Done)
 }
@@ -41,22 +45,31 @@ async fn read(at: &Place, ask: &args::Register) -> Result<(Register, Option<Gaps
     let (leaflets, laws) = (&place::leaflets(at)?, place::laws()?);
     let (period, as_of) = period(&ask.time)?;
     place::with_holding(at, async |holdings, holding| {
-        let not_kept = match ask.exchange {
-            Some(_) => Some(not_kept(holdings, &holding).await?),
-            None => None,
-        };
-        let read = |holding: &_| {
-            let register = Register::of(holding, leaflets, period, as_of);
-            let gaps = not_kept.as_ref().map(|not_kept| {
-                let gaps = Gaps::in_register(holding, leaflets, laws, &register, not_kept);
-                GapsReport::of(Words::english(), &gaps)
-            });
-            (register, gaps)
-        };
-        let both = holdings.read(&holding, read).await?;
-        both.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
+        if ask.exchange.is_some() {
+            let (register, gaps) = both(holdings, &holding, leaflets, laws, (period, as_of)).await?;
+            return Ok((register, Some(gaps)));
+        }
+        let read = |holding: &_| Register::of(holding, leaflets, period, as_of);
+        Ok((place::read(holdings, &holding, read).await?, None))
     })
     .await
+}
+
+/// The register of a period, and its gaps. Both come from one state of the journal.
+pub(super) async fn both(
+    holdings: &Holdings,
+    holding: &HoldingName,
+    leaflets: &Leaflets,
+    laws: &Laws,
+    (period, as_of): (Period, Day),
+) -> Result<(Register, GapsReport), Failure> {
+    let not_kept = not_kept(holdings, holding).await?;
+    let read = |holding: &_| {
+        let register = Register::of(holding, leaflets, period, as_of);
+        let gaps = Gaps::in_register(holding, leaflets, laws, &register, &not_kept);
+        (register, GapsReport::of(Words::english(), gaps))
+    };
+    place::read(holdings, holding, read).await
 }
 
 /// The period, and the day after which events are ignored.
@@ -90,20 +103,20 @@ fn one_to_standard_output(ask: &args::Register) -> Result<(), Failure> {
 /// Everything asked for, made before the first file is written.
 fn files<'a>(
     ask: &'a args::Register,
-    report: &RegisterReport,
+    register: &Register,
     gaps: Option<&GapsReport>,
 ) -> Result<Vec<(&'a Path, Vec<u8>)>, Failure> {
     let mut files: Vec<(&Path, Vec<u8>)> = Vec::new();
     if let Some(path) = &ask.csv {
-        files.push((path, flat::csv(report).map_err(not_made)?));
+        files.push((path, flat::csv(register).map_err(not_made)?));
     }
     if let Some(path) = &ask.html {
-        files.push((path, html::page(&Paper::of(report, None)).into_bytes()));
+        files.push((path, html::page(&Paper::of(register, None)).into_bytes()));
     }
     if let Some(path) = &ask.pdf {
         let typesetter = typesetter::built_in()
             .ok_or_else(|| Failure::new(Label::AskedNoTypesetter, Label::AskedPrintThePage))?;
-        let pdf = typesetter.set(&Paper::of(report, None), clock::now()).map_err(not_made)?;
+        let pdf = typesetter.set(&Paper::of(register, None), clock::now()).map_err(not_made)?;
         if !pdf.missing.is_empty() {
             let signs = pdf.missing.join(", ");
             // Whoever closed standard error does not want to know.
@@ -112,7 +125,7 @@ fn files<'a>(
         files.push((path, pdf.bytes));
     }
     if let Some(path) = &ask.exchange {
-        files.push((path, serde_json::to_vec_pretty(&Exchange::of(report, gaps)).map_err(not_made)?));
+        files.push((path, serde_json::to_vec_pretty(&Exchange::of(register, gaps)).map_err(not_made)?));
     }
     Ok(files)
 }

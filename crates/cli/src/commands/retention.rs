@@ -3,10 +3,10 @@
 use combclear_domain::questions::retention;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
-use combclear_wording::terminal::{at_least, confidence, day, failures, retention as say};
+use combclear_wording::terminal::{at_least, confidence, day, retention as say};
 use combclear_wording::{Label, Words};
 
-use super::{headed, print, print_json};
+use super::{headed, show};
 use crate::args::{Place, Retention};
 use crate::failure::Failure;
 use crate::{Outcome, clock, place};
@@ -16,21 +16,9 @@ pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure>
     let leaflets: &Leaflets = &place::leaflets(at)?;
     let laws = place::laws()?;
     let on = ask.on.unwrap_or_else(clock::today);
-    let report = place::with_holding(at, async |holdings, name| {
-        let read = |holding: &_| {
-            let answer = retention::Retention::of(holding, leaflets, laws, on);
-            RetentionReport::of(words, &answer)
-        };
-        let report = holdings.read(&name, read).await?;
-        report.ok_or_else(|| Failure::new(failures::no_entry_under(words, &name), Label::JournalImportFirst))
-    })
-    .await?;
-    if ask.json {
-        print_json(&report)?;
-    } else {
-        print(&written(words, &report))?;
-    }
-    Ok(Outcome::Done)
+    let retention = |holding: &_| retention::Retention::of(holding, leaflets, laws, on);
+    let report = place::ask(at, |holding| RetentionReport::of(words, retention(holding))).await?;
+    show(ask.json, &report, |report| written(words, report))
 }
 
 fn written(words: &Words, report: &RetentionReport) -> String {
@@ -67,11 +55,11 @@ fn lots(words: &Words, story: &KeptStory) -> String {
     if story.lots.is_empty() {
         return words.label(Label::RetentionOwnPrescription).to_owned();
     }
-    story.lots.iter().map(|lot| lot.lot.as_str()).collect::<Vec<_>>().join(", ")
+    story.lots.iter().map(|lot| lot.lot.lot.as_str()).collect::<Vec<_>>().join(", ")
 }
 
 fn last_use(story: &KeptStory) -> String {
-    let last = story.lots.iter().filter_map(|lot| lot.last_use_or_disposal).max();
+    let last = story.lots.iter().filter_map(|lot| lot.lot.last_use_or_disposal).max();
     last.map_or_else(|| "-".to_owned(), |day| day.to_string())
 }
 
@@ -84,7 +72,7 @@ fn until(words: &Words, keep: &KeepUntil) -> String {
 }
 
 fn why(words: &Words, keep: &KeepUntil) -> String {
-    let said = |by: &DecidedBy| format!("{} ({})", by.statement, confidence(words, by.confidence));
+    let said = |by: &DecidedBy| format!("{} ({})", by.statement, confidence(words, by.rule.confidence));
     match keep {
         KeepUntil::Until { decided_by, .. } => said(decided_by),
         KeepUntil::AtLeast { decided_by, because, .. } => {
@@ -102,8 +90,8 @@ fn sources(report: &RetentionReport) -> Vec<String> {
         else {
             continue;
         };
-        for source in &decided_by.sources {
-            let line = format!("  {}: {source}", decided_by.jurisdiction);
+        for source in &decided_by.rule.sources {
+            let line = format!("  {}: {source}", decided_by.rule.jurisdiction);
             if !lines.contains(&line) {
                 lines.push(line);
             }

@@ -17,12 +17,7 @@ pub(crate) async fn run(at: &Place, ask: &args::Stock) -> Result<Outcome, Failur
     let words = Words::english();
     let leaflets = &place::leaflets(at)?;
     let on = ask.on.unwrap_or_else(clock::today);
-    let report = place::with_holding(at, async |holdings, holding| {
-        let read = |holding: &_| StockReport::of(words, &Stock::of(holding, leaflets, on));
-        let report = holdings.read(&holding, read).await?;
-        report.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
-    })
-    .await?;
+    let report = place::ask(at, |holding| StockReport::of(words, Stock::of(holding, leaflets, on))).await?;
     if ask.json {
         print_json(&report)?;
     } else {
@@ -40,7 +35,7 @@ fn all(words: &Words, report: &StockReport) -> Result<String, Failure> {
     };
     section(words.label(Label::TitleLots), &lots(words, &report.lots));
     section(words.label(Label::ToDisposeOf), &disposals(words, report)?);
-    let count = report.needs.first().map_or(0, |need| need.colonies);
+    let count = report.needs.first().map_or(0, |report| report.need.colonies);
     section(&say::course(words, count), &needs(words, &report.needs));
     let notes: Vec<String> = report.notes.iter().map(|note| format!("  {note}")).collect();
     section(words.label(Label::StockLookAgain), &notes.join("\n"));
@@ -64,19 +59,20 @@ fn lots(words: &Words, lots: &[LotReport]) -> String {
         Label::HowItStands,
     ];
     let mut rows = headed(words, heads);
-    for lot in lots {
+    for report in lots {
+        let lot = &report.lot;
         let left = match (lot.left, lot.over) {
             (Some(left), _) => left.to_string(),
             (None, over) => format!("-{}", over.unwrap_or_default()),
         };
-        let mut says = vec![lot.says.clone()];
+        let mut says = vec![report.says.clone()];
         says.extend(lot.over_by.iter().map(|entry| say::taken_by(words, entry)));
         rows.add_row([
             lot.lot.to_string(),
             lot.pack_name.clone(),
             lot.batch.clone().unwrap_or_else(|| "-".to_owned()),
             lot.expiry.map_or_else(|| "-".to_owned(), |expiry| expiry.to_string()),
-            format!("{}\n{}", lot.amount(words, lot.acquired), lot.acquired_on),
+            format!("{}\n{}", report.amount(words, lot.acquired), lot.acquired_on),
             lot.given.to_string(),
             lot.disposed.to_string(),
             left,
@@ -97,27 +93,28 @@ fn disposals(words: &Words, report: &StockReport) -> Result<String, Failure> {
     text.push_str(&format!("\n  {}\n\n", words.label(Label::StockHowToRecord)));
     text.push_str(&json(&Header::drafts(report.holding.clone()))?);
     for disposal in &report.dispose {
-        text.push_str(&json(&disposal.prepared)?);
+        text.push_str(&json(&disposal.to_dispose.prepared)?);
     }
     Ok(text)
 }
 
 fn one_disposal(words: &Words, report: &StockReport, disposal: &DisposalReport) -> String {
-    let lot = report.lots.iter().find(|lot| lot.lot == disposal.lot);
+    let DisposalReport { to_dispose, why } = disposal;
+    let lot = report.lots.iter().find(|report| report.lot.lot == to_dispose.lot);
     let said = lot.map_or_else(
-        || say::dispose_lot(words, &disposal.lot, &disposal.why),
-        |lot| {
-            let amount = lot.amount(words, disposal.prepared.body.quantity);
-            say::dispose(words, &amount, &lot.pack_name, &disposal.lot, &disposal.why)
+        || say::dispose_lot(words, &to_dispose.lot, why),
+        |report| {
+            let amount = report.amount(words, to_dispose.prepared.body.quantity);
+            say::dispose(words, &amount, &report.lot.pack_name, &to_dispose.lot, why)
         },
     );
     let mut text = format!("  {said}\n");
-    for rule in &disposal.leaflet_says {
+    for rule in &to_dispose.leaflet_says {
         let how_sure = confidence(words, rule.confidence);
         let said = say::leaflet_says(words, &rule.says, how_sure, &rule.sources.join("; "));
         text.push_str(&format!("    {said}\n"));
     }
-    if disposal.leaflet_says.is_empty() {
+    if to_dispose.leaflet_says.is_empty() {
         text.push_str(&format!("    {}\n", words.label(Label::StockLeafletSilent)));
     }
     text
@@ -136,9 +133,11 @@ fn needs(words: &Words, needs: &[NeedReport]) -> String {
     }
     let mut rows =
         headed(words, [Label::Medicine, Label::ItTakes, Label::Usable, Label::Short, Label::RestsOn]);
-    for need in needs {
+    for report in needs {
+        let need = &report.need;
         let unit = need.unit.as_str();
-        for (index, way) in need.ways.iter().enumerate() {
+        for (index, of_way) in report.ways.iter().enumerate() {
+            let way = &of_way.way;
             let name = if index == 0 { need.pack_name.clone() } else { String::new() };
             let way_name = [way.method.as_ref().map(ToString::to_string), way.revision.clone()];
             let way_name: Vec<String> = way_name.into_iter().flatten().collect();
@@ -159,17 +158,18 @@ fn needs(words: &Words, needs: &[NeedReport]) -> String {
                     None if way.short_at_least.is_zero() => words.label(Label::NotKnown).to_owned(),
                     short => or_least(short, way.short_at_least),
                 },
-                rests_on(words, need, way, index == 0),
+                rests_on(words, report, of_way, index == 0),
             ]);
         }
     }
     rows.trim_fmt()
 }
 
-fn rests_on(words: &Words, need: &NeedReport, way: &WayReport, first: bool) -> String {
+fn rests_on(words: &Words, report: &NeedReport, of_way: &WayReport, first: bool) -> String {
+    let (need, way) = (&report.need, &of_way.way);
     let mut said: Vec<String> = Vec::new();
     said.extend(way.doses.filter(|doses| *doses > 1).map(|doses| say::doses(words, doses)));
-    for missing in &way.not_known {
+    for missing in &of_way.not_known {
         let supplied_by = missing.supplied_by.map(|kind| format!("{kind}: ")).unwrap_or_default();
         let (colonies, fact, how) = (some(words, &missing.colonies), &missing.fact, &missing.how);
         said.push(say::not_known(words, &colonies, &format!("{fact} ({supplied_by}{how})")));
@@ -178,7 +178,7 @@ fn rests_on(words: &Words, need: &NeedReport, way: &WayReport, first: bool) -> S
         let lots: Vec<&str> = need.lots.iter().map(LotName::as_str).collect();
         said.push(format!("{}: {}", words.label(Label::Usable), lots.join(", ")));
     }
-    for lot in need.not_counted.iter().filter(|_| first) {
+    for lot in report.not_counted.iter().filter(|_| first) {
         said.push(format!("{}: {} ({})", words.label(Label::NotCounted), lot.lot, lot.why));
     }
     said.join("\n")

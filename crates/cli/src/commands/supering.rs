@@ -96,7 +96,7 @@ pub(super) fn known(holding: &Holding, wanted: &[ColonyName]) -> Result<Vec<Colo
 }
 
 fn outcome(reports: &[SuperingReport]) -> Outcome {
-    match reports.iter().map(|report| report.answer).fold(Verdict::Yes, Verdict::and) {
+    match reports.iter().map(|report| report.in_brief.answer).fold(Verdict::Yes, Verdict::and) {
         Verdict::Yes => Outcome::Done,
         Verdict::Unknown => Outcome::Unknown,
         Verdict::No => Outcome::No,
@@ -120,8 +120,8 @@ fn board(words: &Words, holding: &HoldingName, reports: &[SuperingReport], on: D
         for report in apiary {
             rows.add_row([
                 report.colony.to_string(),
-                verdict(words, report.answer).to_owned(),
-                report.last_blocked_day.map_or_else(|| "-".to_owned(), |day| day.to_string()),
+                verdict(words, report.in_brief.answer).to_owned(),
+                report.in_brief.last_blocked_day.map_or_else(|| "-".to_owned(), |day| day.to_string()),
                 first_free(words, report),
                 next(words, report),
             ]);
@@ -129,7 +129,7 @@ fn board(words: &Words, holding: &HoldingName, reports: &[SuperingReport], on: D
         let section = format!("\n{name}\n{}\n", rows.trim_fmt());
         text.push_str(&section);
     }
-    let count = |verdict: Verdict| reports.iter().filter(|report| report.answer == verdict).count();
+    let count = |verdict: Verdict| reports.iter().filter(|report| report.in_brief.answer == verdict).count();
     let (yes, no, unknown) = (count(Verdict::Yes), count(Verdict::No), count(Verdict::Unknown));
     let notice = reports.first().map(|report| report.notice.as_str()).unwrap_or_default();
     text.push_str(&format!("\n{}\n{notice}", say::sums(words, reports.len(), yes, no, unknown)));
@@ -137,7 +137,7 @@ fn board(words: &Words, holding: &HoldingName, reports: &[SuperingReport], on: D
 }
 
 fn first_free(words: &Words, report: &SuperingReport) -> String {
-    match (report.first_free_day, report.if_out_on) {
+    match (report.in_brief.first_free_day, report.in_brief.if_out_on) {
         (None, _) => words.label(Label::NotKnown).to_owned(),
         (Some(day), None) => day.to_string(),
         (Some(day), Some(_)) => format!("({day})"),
@@ -146,14 +146,14 @@ fn first_free(words: &Words, report: &SuperingReport) -> String {
 
 /// The next steps; the deciding grounds if there are none or the answer is unknown; and the number of breaches.
 fn next(words: &Words, report: &SuperingReport) -> String {
-    let decides = match report.answer {
+    let decides = match report.in_brief.answer {
         Verdict::Yes => None,
         Verdict::No => Some(Came::Broken),
         Verdict::Unknown => Some(Came::Unknown),
     };
     let deciding = report.grounds.iter().filter(|ground| ground.decides && Some(ground.outcome) == decides);
     let mut lines: Vec<String> = report.steps.iter().map(|step| step.statement.clone()).collect();
-    if lines.is_empty() || report.answer == Verdict::Unknown {
+    if lines.is_empty() || report.in_brief.answer == Verdict::Unknown {
         lines.extend(deciding.map(|ground| ground.statement.clone()));
     }
     let breaches =
@@ -166,21 +166,21 @@ fn next(words: &Words, report: &SuperingReport) -> String {
 
 /// One colony with all the grounds of its answer.
 fn one(words: &Words, report: &SuperingReport) -> String {
-    let answer = verdict(words, report.answer);
+    let answer = verdict(words, report.in_brief.answer);
     let mut text = say::one(words, &report.colony, &day(words, report.on), answer) + "\n";
     let mut line = |indent: usize, said: &str| {
         text.push_str(&" ".repeat(indent));
         text.push_str(said);
         text.push('\n');
     };
-    line(2, &report.summary);
+    line(2, &report.in_brief.summary);
     let label = |label| words.label(label);
     let or =
         |known: Option<Day>, none| known.map_or_else(|| label(none).to_owned(), |known| day(words, known));
-    let last = or(report.last_blocked_day, Label::NoneOnRecord);
+    let last = or(report.in_brief.last_blocked_day, Label::NoneOnRecord);
     line(2, &format!("{}: {last}", label(Label::LastBlockedDay)));
-    let free = or(report.first_free_day, Label::NotKnown);
-    let free = report.if_out_on.map_or_else(|| free.clone(), |out| say::if_out(words, &free, out));
+    let free = or(report.in_brief.first_free_day, Label::NotKnown);
+    let free = report.in_brief.if_out_on.map_or_else(|| free.clone(), |out| say::if_out(words, &free, out));
     line(2, &format!("{}: {free}", label(Label::FirstFreeDay)));
     line(2, &format!("{}:", label(Label::Grounds)));
     for ground in &report.grounds {
@@ -215,11 +215,11 @@ fn one(words: &Words, report: &SuperingReport) -> String {
             }
         }
     };
-    let first = report.answer != Verdict::Yes;
+    let first = report.in_brief.answer != Verdict::Yes;
     let next = if first { Label::SuperingMustHappenFirst } else { Label::SuperingComesNext };
     list(next, report.steps.iter().map(|step| step.statement.clone()).collect());
     let missing = report.missing.iter();
-    let gap = |gap: &MissingReport| format!("{}: {} ({})", gap.fact, gap.how, gap.supplied_by);
+    let gap = |gap: &MissingReport| format!("{}: {} ({})", gap.fact, gap.how, gap.remedy.kind.as_str());
     list(Label::SuperingMissing, missing.clone().filter(|gap| gap.decides).map(gap).collect());
     list(Label::SuperingMissingElse, missing.filter(|gap| !gap.decides).map(gap).collect());
     let around = report.whole_apiary.iter().filter(|around| !around.left_out.is_empty()).map(|around| {

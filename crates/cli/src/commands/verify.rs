@@ -27,32 +27,9 @@ struct Report {
     fault: Option<String>,
     first_bad_entry: Option<u64>,
     /// The missing or altered documents.
-    documents: Vec<BadDocument>,
+    documents: Vec<DocumentFault>,
     /// The entry of the verified archive.
     archive: Option<String>,
-}
-
-#[derive(Serialize)]
-struct BadDocument {
-    content: String,
-    state: &'static str,
-    seq: u64,
-    id: String,
-    lot: Option<String>,
-    prescription: Option<String>,
-}
-
-impl BadDocument {
-    fn of(fault: &DocumentFault) -> BadDocument {
-        BadDocument {
-            content: fault.content.to_string(),
-            state: fault.state.as_str(),
-            seq: fault.seq,
-            id: fault.id.to_string(),
-            lot: fault.lot.as_ref().map(ToString::to_string),
-            prescription: fault.prescription.as_ref().map(ToString::to_string),
-        }
-    }
 }
 
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
@@ -92,7 +69,7 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
             report.entries = Some(*entries);
             report.head = head.map(|head| head.to_string());
             report.fault = Some(say::documents_bad(words, documents.len()));
-            report.documents = documents.iter().map(BadDocument::of).collect();
+            report.documents.clone_from(documents);
             let mut lines = vec![say::lacking(words, &holding, *entries, documents.len())];
             for fault in documents {
                 let Refused { message, help } = keeping::document(words, fault);

@@ -1,6 +1,8 @@
 //! What can be wrong with a journal where it is kept: the database, its rows, the contents of documents. The sentences are made
 //! elsewhere.
 
+use serde::Serialize;
+
 use crate::basics::words::{BadName, HoldingName, LotName, PrescriptionName};
 use crate::journal::entry::EntryId;
 use crate::journal::misfit::Misfit;
@@ -169,7 +171,8 @@ pub enum Missed {
 }
 
 /// Whether the content of a document is kept.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
 pub enum ContentState {
     /// It is, as it was attached.
     Kept,
@@ -192,11 +195,13 @@ impl ContentState {
 }
 
 /// A document that is missing or altered.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, thiserror::Error)]
 #[error("{self:?}")]
 pub struct DocumentFault {
     /// Its hash.
     pub content: Hash,
+    /// Missing or altered.
+    pub state: ContentState,
     /// The place of the entry that attaches it.
     pub seq: u64,
     /// The id of that entry.
@@ -205,6 +210,4 @@ pub struct DocumentFault {
     pub lot: Option<LotName>,
     /// The prescription that it is a copy of.
     pub prescription: Option<PrescriptionName>,
-    /// Missing or altered.
-    pub state: ContentState,
 }

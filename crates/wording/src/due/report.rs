@@ -1,9 +1,8 @@
 //! What is due, as an owned report in words, ready for JSON, a table or a calendar.
 
-use combclear_domain::basics::calendar::{Day, Instant, POLICY};
-use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
-use combclear_domain::journal::EntryId;
-use combclear_domain::questions::due::{Due, DueKind, Item, Visit, Weight};
+use combclear_domain::basics::calendar::{Day, POLICY};
+use combclear_domain::basics::words::{ApiaryName, HoldingName};
+use combclear_domain::questions::due::{Due, Item, Visit};
 use serde::Serialize;
 
 use super::sentences::{text, title};
@@ -50,41 +49,13 @@ pub struct DueVisit {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DueItem {
-    /// What is to be done.
-    pub kind: DueKind,
-    /// Names the task. It is made from the kind, the entry that the task rests on and the first of its colonies, so that the
-    /// same task keeps its key when its dates move.
-    pub key: String,
-    /// The key as a UUID, made unlike that of any other holding.
-    #[cfg_attr(feature = "openapi", schema(value_type = String, format = Uuid))]
-    pub uid: EntryId,
-    /// The apiary; absent for what is done at home, with a lot.
-    pub apiary: Option<ApiaryName>,
-    /// The colonies; none for a task with a lot.
-    pub colonies: Vec<ColonyName>,
-    /// The first day; absent where nobody has stated it.
-    pub from: Option<Day>,
-    /// The last day; absent if it is open.
-    pub by: Option<Day>,
-    /// The first day if there is no brood, where it turns on brood and none is on record.
-    pub from_without_brood: Option<Day>,
-    /// The first day if there is brood, where it turns on brood and none is on record.
-    pub from_with_brood: Option<Day>,
-    /// Must, advice or may.
-    pub weight: Weight,
-    /// Whether its last day is over.
-    pub overdue: bool,
+    /// The task, with its days.
+    #[serde(flatten)]
+    pub item: Item,
     /// What is to be done, in a few words.
     pub title: String,
     /// The same in a sentence, with its dates.
     pub text: String,
-    /// The entries it rests on.
-    pub grounds: Vec<EntryId>,
-    /// The place in the journal of the last entry that bears on it: it never falls while the item keeps its key.
-    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
-    pub sequence: u64,
-    /// When that entry was recorded.
-    pub recorded_at: Instant,
 }
 
 impl DueReport {
@@ -120,23 +91,6 @@ impl DueVisit {
 
 impl DueItem {
     fn of(words: &Words, item: Item) -> DueItem {
-        DueItem {
-            title: title(words, &item.to_do),
-            text: text(words, &item),
-            kind: item.kind,
-            key: item.key,
-            uid: item.uid,
-            apiary: item.apiary,
-            colonies: item.colonies,
-            from: item.from,
-            by: item.by,
-            from_without_brood: item.from_without_brood,
-            from_with_brood: item.from_with_brood,
-            weight: item.weight,
-            overdue: item.overdue,
-            grounds: item.grounds,
-            sequence: item.sequence,
-            recorded_at: item.recorded_at,
-        }
+        DueItem { title: title(words, &item.to_do), text: text(words, &item), item }
     }
 }

@@ -3,9 +3,7 @@
 use combclear_domain::Day;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::journal::EntryId;
-use combclear_domain::journal::event::Kind;
-use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LawPart, LotCheck};
+use combclear_domain::questions::gaps::{Gap, Gaps, LawPart, LotCheck};
 use serde::Serialize;
 
 use super::{about, law_place, statement, summary, supply};
@@ -43,22 +41,14 @@ pub struct GapsReport {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = Gap))]
 pub struct GapReport {
-    /// How much it weighs.
-    pub weight: GapWeight,
+    /// The entry that it is about, and how much it weighs.
+    #[serde(flatten)]
+    pub gap: Gap,
     /// What is missing, as a word for programs: a field of the law such as `supplier_address`, or `use_after_expiry` and
     /// the like.
     pub missing: &'static str,
     /// What it is about, in words: `acquisition of lot HERB-25-1 on 2025-08-02`.
     pub about: String,
-    /// The entry that it is about.
-    pub entry: EntryId,
-    /// The place of that entry in the journal.
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
-    pub place: u64,
-    /// The kind of that entry.
-    pub kind: Kind,
-    /// The day of that entry.
-    pub on: Day,
     /// The gap in one sentence.
     pub statement: String,
     /// How to supply what is missing.
@@ -70,37 +60,31 @@ pub struct GapReport {
 impl GapsReport {
     /// Puts the findings into words.
     #[must_use]
-    pub fn of(words: &Words, found: &Gaps) -> GapsReport {
+    pub fn of(words: &Words, found: Gaps) -> GapsReport {
         GapsReport {
-            holding: found.holding.clone(),
+            summary: summary(words, &found),
+            holding: found.holding,
             from: found.from,
             to: found.to,
             as_of: found.as_of,
-            laws: found.laws.clone(),
+            laws: found.laws,
             complete: found.complete,
-            summary: summary(words, found),
-            gaps: found.gaps.iter().map(|gap| GapReport::of(words, gap)).collect(),
-            lots: found.lots.clone(),
+            gaps: found.gaps.into_iter().map(|gap| GapReport::of(words, gap)).collect(),
+            lots: found.lots,
             notice: crate::notice(words),
         }
     }
 }
 
 impl GapReport {
-    /// Puts one gap into words.
-    #[must_use]
-    pub fn of(words: &Words, gap: &Gap) -> GapReport {
+    fn of(words: &Words, gap: Gap) -> GapReport {
         GapReport {
-            weight: gap.weight,
             missing: gap.finding.as_str(),
-            about: about(words, gap),
-            entry: gap.entry,
-            place: gap.place,
-            kind: gap.kind,
-            on: gap.on,
-            statement: statement(words, gap),
+            about: about(words, &gap),
+            statement: statement(words, &gap),
             supply: supply(words, gap.supply),
             law: gap.law.iter().map(|place| law_place(words, place)).collect(),
+            gap,
         }
     }
 }

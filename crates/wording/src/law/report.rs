@@ -4,8 +4,8 @@ use combclear_domain::Day;
 use combclear_domain::basics::source::Source;
 use combclear_domain::basics::words::Jurisdiction;
 use combclear_domain::rules::law::{
-    Basis, CountedFrom, Dated, Field, FieldNeed, FormRule, KeepingForce, LawStanding, Occasion, Profile,
-    RecordSort, RetentionRule, Ruled, TimeLimitRule,
+    Basis, Dated, Field, FieldNeed, FormRule, LawStanding, Occasion, Profile, RetentionRule, Ruled,
+    TimeLimitRule,
 };
 use serde::Serialize;
 
@@ -108,15 +108,9 @@ pub struct LawForm {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LawRetention {
-    /// Which records.
-    pub records: Vec<RecordSort>,
-    /// For so many years.
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 30))]
-    pub years: u8,
-    /// Counted from when.
-    pub counted_from: CountedFrom,
-    /// How much it binds.
-    pub force: KeepingForce,
+    /// Which records, and for how long.
+    #[serde(flatten)]
+    pub rule: RetentionRule,
     /// The rule.
     pub by: LawBasis,
 }
@@ -150,6 +144,8 @@ impl LawReport {
             within_days: ruled.rule.within_days,
             by: basis(ruled),
         };
+        let kept =
+            |ruled: Ruled<'_, RetentionRule>| LawRetention { rule: ruled.rule.clone(), by: basis(ruled) };
         let form = |ruled: Ruled<'_, FormRule>| LawForm { text: ruled.rule.text.clone(), by: basis(ruled) };
         LawReport {
             jurisdiction: profile.asked().clone(),
@@ -159,22 +155,8 @@ impl LawReport {
             fields: fields.collect(),
             time_limits: limits.map(limit).collect(),
             forms: profile.forms().map(form).collect(),
-            retentions: profile.all_retentions().map(LawRetention::of).collect(),
+            retentions: profile.all_retentions().map(kept).collect(),
             notice: notice(words),
-        }
-    }
-}
-
-impl LawRetention {
-    /// Puts a rule into words.
-    #[must_use]
-    pub fn of(ruled: Ruled<'_, RetentionRule>) -> LawRetention {
-        LawRetention {
-            records: ruled.rule.records.clone(),
-            years: ruled.rule.years,
-            counted_from: ruled.rule.counted_from,
-            force: ruled.rule.force,
-            by: basis(ruled),
         }
     }
 }

@@ -1,11 +1,11 @@
 //! The answer for a whole apiary in words: usable for all colonies, some or none, and why not for which.
 
+use combclear_domain::Quantity;
 use combclear_domain::basics::calendar::POLICY;
-use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, Method};
+use combclear_domain::basics::words::{ApiaryName, ColonyName, LeafletId, Method};
 use combclear_domain::questions::options::{
-    ApiaryOptions, FlowReport, OfAnswer, OptionForAll, StartDays, StockOfMedicine, Usability, WhatIf,
+    ApiaryOptions, Asked, OfAnswer, OptionForAll, StartDays, StockOfMedicine, Usability, WithColonies,
 };
-use combclear_domain::{Day, Quantity};
 use serde::Serialize;
 
 use super::because::because;
@@ -19,24 +19,13 @@ use crate::Words;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ApiaryReport {
-    /// The holding.
-    pub holding: HoldingName,
+    /// What was asked.
+    #[serde(flatten)]
+    pub asked: Asked,
     /// The apiary.
     pub apiary: ApiaryName,
     /// The colonies that stand there on the first day.
     pub colonies: Vec<ColonyName>,
-    /// Whose leaflets these are.
-    pub jurisdiction: Option<Jurisdiction>,
-    /// The first start day asked about.
-    pub from: Day,
-    /// The last start day asked about.
-    pub to: Day,
-    /// What happened after this day does not bear on the answer.
-    pub as_of: Day,
-    /// What was assumed of the site.
-    pub what_if: Option<WhatIf>,
-    /// The next nectar flow on record from the first day on.
-    pub flow: Option<FlowReport>,
     /// The options, in the order that each one's reasons give.
     pub options: Vec<ApiaryOption>,
     /// What is missing before there can be any option.
@@ -107,33 +96,20 @@ pub struct ColoniesOfAnswer {
     pub why: Vec<WhyNot>,
 }
 
-/// Why not, and for which colonies.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct WhyNot {
-    /// Why, in a sentence.
-    pub why: String,
-    /// The colonies.
-    pub colonies: Vec<ColonyName>,
-}
+/// Why not, in a sentence, and for which colonies.
+pub type WhyNot = WithColonies<String>;
 
 impl ApiaryReport {
     /// Puts the answer into words.
     #[must_use]
-    pub fn of(words: &Words, answer: &ApiaryOptions) -> ApiaryReport {
-        let missing = answer.no_leaflets.as_ref().map(|missing| Missing::of_leaflets(words, missing));
-        let ask = &answer.ask;
+    pub fn of(words: &Words, answer: ApiaryOptions) -> ApiaryReport {
+        let ApiaryOptions { asked, apiary, colonies, options, no_leaflets } = answer;
+        let missing = no_leaflets.map(|missing| Missing::of_leaflets(words, &missing));
         ApiaryReport {
-            holding: answer.holding.clone(),
-            apiary: answer.apiary.clone(),
-            colonies: answer.colonies.clone(),
-            jurisdiction: answer.jurisdiction.clone(),
-            from: ask.span.from(),
-            to: ask.span.to(),
-            as_of: ask.as_of,
-            what_if: (!ask.what_if.is_empty()).then(|| ask.what_if.clone()),
-            flow: answer.flow.clone(),
-            options: answer.options.iter().map(|option| ApiaryOption::of(words, option)).collect(),
+            asked,
+            apiary,
+            colonies,
+            options: options.into_iter().map(|option| ApiaryOption::of(words, option)).collect(),
             missing: missing.into_iter().collect(),
             policy: POLICY,
             notice: notice(words),
@@ -142,48 +118,38 @@ impl ApiaryReport {
 }
 
 impl ApiaryOption {
-    fn of(words: &Words, option: &OptionForAll) -> ApiaryOption {
+    fn of(words: &Words, option: OptionForAll) -> ApiaryOption {
         let leaflet = option.leaflet.as_ref();
-        let not_counted = option.not_counted.iter();
+        let dose_missing = option.dose_missing.iter();
+        let not_counted = option.not_counted.into_iter();
         ApiaryOption {
             leaflet: leaflet.id.clone(),
             title: leaflet.title.clone(),
-            method: option.method.clone(),
-            revision: option.revision.clone(),
+            method: option.method,
+            revision: option.revision,
             answer: option.answer,
             order: order::reasons(words, &option.order),
-            days: option.days.clone(),
-            colonies: option.colonies.iter().map(|of| ColoniesOfAnswer::of(words, of)).collect(),
-            start: option.start.as_ref().map(|start| StartReport::of(words, start)),
-            longest_for: option.longest_for.clone(),
+            days: option.days,
+            colonies: option.colonies.into_iter().map(|of| ColoniesOfAnswer::of(words, of)).collect(),
+            start: option.start.map(|start| StartReport::of(words, start)),
+            longest_for: option.longest_for,
             one_dose: option.one_dose,
-            unit: option.unit.clone(),
+            unit: option.unit,
             doses: option.doses,
             course: option.course,
-            dose_missing: option
-                .dose_missing
-                .iter()
-                .map(|missing| Missing::of_dose(words, missing))
-                .collect(),
-            not_counted: not_counted
-                .map(|of| WhyNot { why: dose::fact(words, &of.why), colonies: of.colonies.clone() })
-                .collect(),
-            solution: option.mixture.as_ref().map(|mixture| Solution::of(words, leaflet, mixture)),
-            stock: option.stock.clone(),
+            dose_missing: dose_missing.map(|missing| Missing::of_dose(words, missing)).collect(),
+            not_counted: not_counted.map(|of| of.said(|why| dose::fact(words, why))).collect(),
+            solution: option.mixture.map(|mixture| Solution::of(words, leaflet, mixture)),
+            stock: option.stock,
             see_to: to_do::see_to(words, leaflet, &option.see_to),
         }
     }
 }
 
 impl ColoniesOfAnswer {
-    fn of(words: &Words, group: &OfAnswer) -> ColoniesOfAnswer {
-        let why = group.why.iter();
-        ColoniesOfAnswer {
-            answer: group.answer,
-            colonies: group.colonies.clone(),
-            why: why
-                .map(|of| WhyNot { why: because(words, &of.why), colonies: of.colonies.clone() })
-                .collect(),
-        }
+    fn of(words: &Words, group: OfAnswer) -> ColoniesOfAnswer {
+        let OfAnswer { answer, colonies, why } = group;
+        let why = why.into_iter().map(|of| of.said(|why| because(words, why)));
+        ColoniesOfAnswer { answer, colonies, why: why.collect() }
     }
 }

@@ -2,9 +2,9 @@
 
 use combclear_domain::Day;
 use combclear_domain::basics::calendar::POLICY;
-use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId, Method};
+use combclear_domain::basics::words::{ApiaryName, ColonyName, LeafletId, Method};
 use combclear_domain::questions::options::{
-    ColonyOption, ColonyOptions, FlowReport, LatestStart, StartDays, Usability, WhatIf,
+    Asked, ColonyOption, ColonyOptions, LatestStart, StartDays, Usability,
 };
 use serde::Serialize;
 
@@ -20,24 +20,13 @@ use crate::Words;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct OptionsReport {
-    /// The holding.
-    pub holding: HoldingName,
+    /// What was asked.
+    #[serde(flatten)]
+    pub asked: Asked,
     /// The colony.
     pub colony: ColonyName,
     /// Where it stands on the first day.
     pub apiary: Option<ApiaryName>,
-    /// Whose leaflets these are; none if the holding's jurisdiction is not on record, and then there are no options.
-    pub jurisdiction: Option<Jurisdiction>,
-    /// The first start day asked about.
-    pub from: Day,
-    /// The last start day asked about.
-    pub to: Day,
-    /// What happened after this day does not bear on the answer.
-    pub as_of: Day,
-    /// What was assumed of the site.
-    pub what_if: Option<WhatIf>,
-    /// The next nectar flow on record from the first day on.
-    pub flow: Option<FlowReport>,
     /// The options, in the order that each one's reasons give.
     pub options: Vec<OptionReport>,
     /// What is missing before there can be any option.
@@ -95,21 +84,14 @@ pub struct OptionReport {
 impl OptionsReport {
     /// Puts the answer into words.
     #[must_use]
-    pub fn of(words: &Words, answer: &ColonyOptions) -> OptionsReport {
-        let option = |option: &ColonyOption| OptionReport::of(words, &answer.colony, option);
-        let missing = answer.no_leaflets.as_ref().map(|missing| Missing::of_leaflets(words, missing));
-        let ask = &answer.ask;
+    pub fn of(words: &Words, answer: ColonyOptions) -> OptionsReport {
+        let ColonyOptions { asked, colony, apiary, options, no_leaflets } = answer;
+        let missing = no_leaflets.map(|missing| Missing::of_leaflets(words, &missing));
         OptionsReport {
-            holding: answer.holding.clone(),
-            colony: answer.colony.clone(),
-            apiary: answer.apiary.clone(),
-            jurisdiction: answer.jurisdiction.clone(),
-            from: ask.span.from(),
-            to: ask.span.to(),
-            as_of: ask.as_of,
-            what_if: (!ask.what_if.is_empty()).then(|| ask.what_if.clone()),
-            flow: answer.flow.clone(),
-            options: answer.options.iter().map(option).collect(),
+            asked,
+            options: options.into_iter().map(|option| OptionReport::of(words, &colony, option)).collect(),
+            colony,
+            apiary,
             missing: missing.into_iter().collect(),
             policy: POLICY,
             notice: notice(words),
@@ -118,7 +100,7 @@ impl OptionsReport {
 }
 
 impl OptionReport {
-    fn of(words: &Words, colony: &ColonyName, option: &ColonyOption) -> OptionReport {
+    fn of(words: &Words, colony: &ColonyName, option: ColonyOption) -> OptionReport {
         let leaflet = option.leaflet.as_ref();
         let conditions = option.conditions.iter();
         let missing = option.missing.iter();
@@ -127,19 +109,19 @@ impl OptionReport {
             leaflet: leaflet.id.clone(),
             title: leaflet.title.clone(),
             own: leaflet.own,
-            method: option.method.clone(),
-            revision: option.revision.clone(),
+            method: option.method,
+            revision: option.revision,
             answer: option.answer,
             order: order::reasons(words, &option.order),
-            days: option.days.clone(),
+            days: option.days,
             conditions: conditions.map(|condition| ConditionReport::of(words, leaflet, condition)).collect(),
             missing: missing.map(|missing| Missing::of(words, leaflet, colony, missing)).collect(),
             first_open_day: option.first_open_day,
             nearest_day: option.nearest.as_ref().map(|nearest| nearest.day),
             would_have_to_change: changes.map(|of| change(words, of)).collect(),
-            starts: option.starts.iter().map(|start| StartReport::of(words, start)).collect(),
-            latest_start: option.latest_start.clone(),
-            dose: DoseOfColony::of(words, leaflet, &option.dose),
+            starts: option.starts.into_iter().map(|start| StartReport::of(words, start)).collect(),
+            latest_start: option.latest_start,
+            dose: DoseOfColony::of(words, leaflet, option.dose),
             carry: to_do::carry(words, &option.needs),
             see_to: to_do::see_to(words, leaflet, &option.see_to),
             cautions: to_do::cautions(words, leaflet, &option.cautions, option.is_flooded),

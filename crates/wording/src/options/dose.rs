@@ -1,7 +1,6 @@
 //! Doses in words: what a colony gets and how it was worked out, what to mix, and why a dose is not known.
 
 use combclear_domain::Quantity;
-use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::questions::options::{
     Base, DoseForColony, DoseWhen, Mixture, NoDose, Portion, Rounding, StockOfMedicine, Sum,
 };
@@ -20,26 +19,11 @@ use crate::words::say;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DoseSum {
-    /// At each dose; where the leaflet gives a range, the least.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 2))]
-    pub each: Quantity,
-    /// Where the leaflet gives a range, the most.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
-    pub each_at_most: Option<Quantity>,
-    /// In what.
-    pub unit: String,
-    /// How many doses make the course, at least; absent where nobody has stated it.
-    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
-    pub doses: Option<u8>,
-    /// What the whole course takes, at least; where the leaflet gives a range, of the least of it. Absent where the number of
-    /// doses is not known.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 4))]
-    pub course: Option<Quantity>,
+    /// The dose.
+    #[serde(flatten)]
+    pub portion: Portion,
     /// How it was worked out, with what was rounded.
     pub sum: String,
-    /// How well the dose of the leaflet is established.
-    pub confidence: Confidence,
     /// Doses that hold under another condition, in words.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub otherwise: Vec<String>,
@@ -49,20 +33,9 @@ pub struct DoseSum {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Solution {
-    /// Millilitres that are needed.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 250))]
-    pub millilitres: Quantity,
-    /// How much of the medicine.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 17.5))]
-    pub medicine: Quantity,
-    /// In what.
-    pub unit: String,
-    /// Millilitres of water.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
-    pub water_ml: Option<Quantity>,
-    /// Grams of sugar.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
-    pub sugar_g: Option<Quantity>,
+    /// How much of what.
+    #[serde(flatten)]
+    pub mixture: Mixture,
     /// The recipe of the leaflet.
     pub recipe: String,
     /// The order of mixing and its dangers.
@@ -84,49 +57,41 @@ pub struct DoseOfColony {
 }
 
 impl DoseOfColony {
-    pub(super) fn of(words: &Words, leaflet: &Leaflet, dose: &DoseForColony) -> DoseOfColony {
-        let missing = match &dose.dose {
+    pub(super) fn of(words: &Words, leaflet: &Leaflet, dose: DoseForColony) -> DoseOfColony {
+        let DoseForColony { dose, mixture, stock } = dose;
+        let missing = match &dose {
             Ok(dose) => dose.doses.is_none().then_some(&NoDose::CountNotStated),
             Err(missing) => Some(missing),
         };
         DoseOfColony {
-            dose: dose.dose.as_ref().ok().map(|dose| DoseSum::of(words, leaflet, dose)),
             missing: missing.into_iter().map(|missing| Missing::of_dose(words, missing)).collect(),
-            solution: dose.mixture.as_ref().map(|mixture| Solution::of(words, leaflet, mixture)),
-            stock: dose.stock.clone(),
+            dose: dose.ok().map(|dose| DoseSum::of(words, leaflet, dose)),
+            solution: mixture.map(|mixture| Solution::of(words, leaflet, mixture)),
+            stock,
         }
     }
 }
 
 impl DoseSum {
-    fn of(words: &Words, leaflet: &Leaflet, dose: &Portion) -> DoseSum {
-        let otherwise = rules(leaflet, &dose.otherwise);
+    fn of(words: &Words, leaflet: &Leaflet, portion: Portion) -> DoseSum {
+        let otherwise = rules(leaflet, &portion.otherwise);
         DoseSum {
-            each: dose.each,
-            each_at_most: dose.each_at_most,
-            unit: dose.unit.clone(),
-            doses: dose.doses,
-            course: dose.course,
-            sum: sum(words, &dose.sum, dose),
-            confidence: dose.confidence,
+            sum: sum(words, &portion.sum, &portion),
             otherwise: otherwise.map(|rule| leaflet::says(words, &rule.says, leaflet.unit)).collect(),
+            portion,
         }
     }
 }
 
 impl Solution {
-    pub(super) fn of(words: &Words, leaflet: &Leaflet, mixture: &Mixture) -> Solution {
+    pub(super) fn of(words: &Words, leaflet: &Leaflet, mixture: Mixture) -> Solution {
         let recipe = leaflet.rules.get(mixture.rule).map(|rule| &rule.says);
         let how = recipe.and_then(|says| {
             let Says::Recipe { text, .. } = says else { return None };
             Some(text.clone())
         });
         Solution {
-            millilitres: mixture.millilitres,
-            medicine: mixture.medicine,
-            unit: mixture.unit.clone(),
-            water_ml: mixture.water_ml,
-            sugar_g: mixture.sugar_g,
+            mixture,
             recipe: recipe.map(|says| leaflet::says(words, says, leaflet.unit)).unwrap_or_default(),
             how: how.unwrap_or_default(),
         }

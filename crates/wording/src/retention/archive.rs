@@ -39,18 +39,19 @@ pub struct HeldBack {
 impl ArchivePlanReport {
     /// Puts a plan into words.
     #[must_use]
-    pub fn of(words: &Words, plan: &ArchivePlan) -> ArchivePlanReport {
-        let held = plan.held_back.iter().map(|held| HeldBack {
-            story: KeptStory::of(words, &held.story),
+    pub fn of(words: &Words, plan: ArchivePlan) -> ArchivePlanReport {
+        let ArchivePlan { holding, through, stories, held_back: held, places, contents } = plan;
+        let held = held.into_iter().map(|held| HeldBack {
             because: held_back(words, &held.because),
+            story: KeptStory::of(words, held.story),
         });
         ArchivePlanReport {
-            holding: plan.holding.clone(),
-            through: plan.through,
-            stories: plan.stories.iter().map(|story| KeptStory::of(words, story)).collect(),
+            holding,
+            through,
+            stories: stories.into_iter().map(|story| KeptStory::of(words, story)).collect(),
             held_back: held.collect(),
-            places: plan.places.as_ref().map(Places::to_string),
-            contents: plan.contents.clone(),
+            places: places.as_ref().map(Places::to_string),
+            contents,
         }
     }
 }

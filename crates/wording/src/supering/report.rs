@@ -4,14 +4,12 @@ use combclear_domain::Day;
 use combclear_domain::basics::calendar::POLICY;
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::basics::words::{
-    ApiaryName, ColonyName, HoldingName, LeafletId, LotName, MedicineName,
-};
+use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, LeafletId, MedicineName};
 use combclear_domain::facts::history::{Histories, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::supering::{
-    Answer, DAYS_AHEAD, FirstFree, Missing, NamedDays, Outcome, Remedy, Rounds, Surroundings,
+    Answer, DAYS_AHEAD, FirstFree, Missing, NamedDays, Outcome, Remedy, Rounds, Step, Surroundings,
 };
 use combclear_domain::rules::leaflet::{Force, Leaflets};
 use serde::Serialize;
@@ -31,16 +29,9 @@ pub struct SuperingReport {
     pub apiary: Option<ApiaryName>,
     /// The day asked about.
     pub on: Day,
-    /// Yes, no or unknown.
-    pub answer: Verdict,
-    /// The answer in one sentence.
-    pub summary: String,
-    /// The last blocked day: of what runs, or of what is over. Absent if none is on record.
-    pub last_blocked_day: Option<Day>,
-    /// The first free day. With `if_out_on`, only if everything comes out on that day.
-    pub first_free_day: Option<Day>,
-    /// The earliest day on which everything that is in may be out; present if the first free day turns on it.
-    pub if_out_on: Option<Day>,
+    /// The answer without its grounds.
+    #[serde(flatten)]
+    pub in_brief: SuperingSummary,
     /// The first day on which honey may be taken, where supers may stay on though no honey may be taken yet. Absent if honey is
     /// not barred, if it is not known until when, or while supers themselves are barred.
     pub harvest_free_from: Option<Day>,
@@ -149,22 +140,11 @@ pub struct MissingReport {
     pub decides: bool,
     /// What is not known.
     pub fact: String,
-    /// The kind of entry that would supply it.
-    pub supplied_by: &'static str,
     /// How to supply it.
     pub how: String,
-    /// The entry that it corrects, where one says what is wrong or leaves out what is missing.
-    pub corrects: Option<EntryId>,
-    /// The first dose of the course that it is about.
-    pub administration: Option<EntryId>,
-    /// The lots that it is about, an entry for each.
-    pub lots: Vec<LotName>,
-    /// The fields of the terms that are asked for.
-    pub fields: Vec<&'static str>,
-    /// The entry is of this day or a later one.
-    pub from: Option<Day>,
-    /// The entry is of this day or an earlier one.
-    pub by: Option<Day>,
+    /// The entry that would supply it.
+    #[serde(flatten)]
+    pub remedy: Remedy,
 }
 
 /// Days with one answer.
@@ -193,18 +173,19 @@ pub struct WholeApiaryReport {
     pub left_out: Vec<ColonyName>,
 }
 
-/// The answer for a list, without its grounds.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// The answer without its grounds.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct SuperingSummary {
     /// Yes, no or unknown.
     pub answer: Verdict,
     /// The answer in one sentence.
     pub summary: String,
-    /// The last blocked day, of a running or a past period. None if none is on record.
+    /// The last blocked day: of what runs, or of what is over. Absent if none is on record.
     pub last_blocked_day: Option<Day>,
     /// The first free day. With `if_out_on`, only if everything comes out on that day.
     pub first_free_day: Option<Day>,
-    /// The earliest day on which everything inside may be out, if the first free day depends on it.
+    /// The earliest day on which everything that is in may be out; present if the first free day turns on it.
     pub if_out_on: Option<Day>,
 }
 
@@ -251,13 +232,10 @@ impl SuperingReport {
         answer: &Answer<'_>,
     ) -> SuperingReport {
         let (history, on) = (answer.history, answer.on);
-        let NamedDays { last_blocked, first_free } = answer.named_days();
-        let (first_free_day, if_out_on) = days(first_free);
         let steps = answer.steps();
         let grounds = GroundReport::of(words, answer);
         let why = sentences::deciding(answer).and_then(|place| grounds.get(place));
-        let summary =
-            sentences::summary(words, answer, why.map(|why| why.statement.as_str()), &steps, first_free);
+        let why = why.map(|why| why.statement.as_str());
         let missing = answer.missing(holding, leaflets);
         let ahead = history.supering_ahead(on, DAYS_AHEAD);
         SuperingReport {
@@ -265,11 +243,7 @@ impl SuperingReport {
             colony: history.colony.clone(),
             apiary: holding.apiary_of(&history.colony, on).cloned(),
             on,
-            answer: answer.verdict,
-            summary,
-            last_blocked_day: last_blocked,
-            first_free_day,
-            if_out_on,
+            in_brief: SuperingSummary::with(words, answer, why, &steps),
             harvest_free_from: answer.harvest_free_from(),
             grounds,
             steps: steps.iter().map(|step| StepReport::of(words, step, on)).collect(),
@@ -286,13 +260,22 @@ impl SuperingSummary {
     /// Puts an answer into one sentence.
     #[must_use]
     pub fn of(words: &Words, answer: &Answer<'_>) -> SuperingSummary {
-        let NamedDays { last_blocked, first_free } = answer.named_days();
-        let (first_free_day, if_out_on) = days(first_free);
         let why = sentences::deciding(answer).and_then(|place| answer.grounds.get(place));
         let why = why.map(|why| sentences::statement(words, why));
+        SuperingSummary::with(words, answer, why.as_deref(), &answer.steps())
+    }
+
+    /// The same, with the statement of the deciding ground and the steps as they are known already.
+    fn with(words: &Words, answer: &Answer<'_>, why: Option<&str>, steps: &[Step<'_>]) -> SuperingSummary {
+        let NamedDays { last_blocked, first_free } = answer.named_days();
+        let (first_free_day, if_out_on) = match first_free {
+            FirstFree::OnRecord(day) => (Some(day), None),
+            FirstFree::OnceOut { out, free } => (Some(free), Some(out)),
+            FirstFree::NotKnown => (None, None),
+        };
         SuperingSummary {
             answer: answer.verdict,
-            summary: sentences::summary(words, answer, why.as_deref(), &answer.steps(), first_free),
+            summary: sentences::summary(words, answer, why, steps, first_free),
             last_blocked_day: last_blocked,
             first_free_day,
             if_out_on,
@@ -300,22 +283,11 @@ impl SuperingSummary {
     }
 }
 
-/// The first free day, and the day on which everything must be out for it.
-fn days(first_free: FirstFree) -> (Option<Day>, Option<Day>) {
-    match first_free {
-        FirstFree::OnRecord(day) => (Some(day), None),
-        FirstFree::OnceOut { out, free } => (Some(free), Some(out)),
-        FirstFree::NotKnown => (None, None),
-    }
-}
-
 impl MissingReport {
     fn of(words: &Words, missing: Missing<'_>) -> MissingReport {
         let Missing { lack, decides, remedy } = missing;
         let how = next::asked_for(words, &remedy.asks_for, &remedy.lots);
-        let Remedy { kind, corrects, administration, lots, fields, from, by, .. } = remedy;
-        let (fact, supplied_by) = (next::lack(words, &lack), kind.as_str());
-        MissingReport { decides, fact, supplied_by, how, corrects, administration, lots, fields, from, by }
+        MissingReport { decides, fact: next::lack(words, &lack), how, remedy }
     }
 }
 

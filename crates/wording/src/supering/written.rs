@@ -13,7 +13,9 @@ use crate::Words;
 use crate::words::say;
 
 impl CourseReport {
-    pub(super) fn of(course: &Course) -> CourseReport {
+    /// What identifies a course.
+    #[must_use]
+    pub fn of(course: &Course) -> CourseReport {
         CourseReport {
             administration: course.entry,
             medicine: course.medicine.clone(),

@@ -82,7 +82,7 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
     })
     .await?;
     if ask.json {
-        let plan = ArchivePlanReport::of(words, &done.plan);
+        let plan = ArchivePlanReport::of(words, done.plan);
         print_json(&Report { plan, moved: done.moved })?;
     } else {
         print(said(words, &done, &ask.file).trim_end())?;

@@ -7,15 +7,14 @@ use combclear_wording::options::{ApiaryOption, ApiaryReport, WhyNot};
 use combclear_wording::terminal::options::{self as say, usability};
 use combclear_wording::{Label, Words};
 
-use super::{flow, free, gap, head, mixture, starts, with_times};
+use super::{free, gap, head, mixture, starts, with_times};
 use crate::commands::headed;
 
 /// All options in order, then the colonies for which each is not usable, and why.
 pub(super) fn all(words: &Words, report: &ApiaryReport) -> String {
     let label = |label| words.label(label);
-    let what = say::apiary(words, &report.holding, report.colonies.len(), &report.apiary);
-    let mut text = head(words, &what, report.from, report.to, report.what_if.as_ref());
-    text.push_str(&flow(words, report.flow.as_ref()));
+    let what = say::apiary(words, &report.asked.holding, report.colonies.len(), &report.apiary);
+    let mut text = head(words, &what, &report.asked);
     for missing in &report.missing {
         text += &format!("  {}: {}\n", label(Label::Missing), gap(words, missing));
     }
@@ -64,7 +63,8 @@ pub(super) fn all(words: &Words, report: &ApiaryReport) -> String {
             text += &format!("   {}: {}\n", label(Label::NotKnown), gap(words, missing));
         }
         if let Some(solution) = &option.solution {
-            let said = say::to_mix_for_all(words, solution.millilitres, &mixture(words, solution));
+            let said =
+                say::to_mix_for_all(words, solution.mixture.millilitres, &mixture(words, &solution.mixture));
             text += &format!("   {said}\n      {}\n", solution.how);
         }
     }

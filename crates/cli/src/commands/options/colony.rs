@@ -6,13 +6,13 @@ use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::questions::options::{State, Usability};
 use combclear_wording::amounts::amount_of;
 use combclear_wording::options::{
-    ConditionReport, DoseOfColony, OptionReport, OptionsReport, RunReport, StartReport,
+    ConditionReport, DoseOfColony, DoseSum, OptionReport, OptionsReport, RunReport, StartReport, Visit,
 };
 use combclear_wording::terminal::options::{self as say, usability};
 use combclear_wording::terminal::{about, confidence, days_counted_by, failures};
 use combclear_wording::{Label, Words, paper};
 
-use super::{flow, free, gap, head, mixture, range, starts, with_times};
+use super::{free, gap, head, mixture, range, starts, with_times};
 use crate::commands::headed;
 use crate::failure::Failure;
 
@@ -73,12 +73,12 @@ pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
 }
 
 fn top(words: &Words, report: &OptionsReport) -> String {
-    let OptionsReport { holding, colony, .. } = report;
-    let what = match &report.apiary {
-        Some(apiary) => say::colony_at(words, holding, colony, apiary),
-        None => say::colony(words, holding, colony),
+    let OptionsReport { asked, colony, apiary, .. } = report;
+    let what = match apiary {
+        Some(apiary) => say::colony_at(words, &asked.holding, colony, apiary),
+        None => say::colony(words, &asked.holding, colony),
     };
-    head(words, &what, report.from, report.to, report.what_if.as_ref()) + &flow(words, report.flow.as_ref())
+    head(words, &what, asked)
 }
 
 fn count(words: &Words, report: &OptionsReport) -> String {
@@ -109,7 +109,7 @@ fn dose(words: &Words, report: &DoseOfColony) -> String {
     let stock = say::in_stock(words, &amount_of(words, report.stock.in_date, &report.stock.unit));
     let missing: Vec<&str> = report.missing.iter().map(|missing| missing.fact.as_str()).collect();
     match &report.dose {
-        Some(dose) => {
+        Some(DoseSum { portion: dose, .. }) => {
             let amount = amount_of(words, dose.each_at_most.unwrap_or(dose.each), &dose.unit);
             let amount = match dose.each_at_most {
                 Some(_) => say::range(words, dose.each, &amount),
@@ -176,7 +176,7 @@ fn whole(words: &Words, option: &OptionReport) -> String {
         }
     }
     for start in &option.starts {
-        let head = say::if_started(words, start.start, usability(words, start.answer));
+        let head = say::if_started(words, start.start.start, usability(words, start.start.answer));
         line(2, &format!("{head}:"));
         for said in meaning(words, start) {
             line(4, &said);
@@ -198,8 +198,8 @@ fn whole(words: &Words, option: &OptionReport) -> String {
         line(2, &format!("{}: {}", label(Label::NotKnown), gap(words, missing)));
     }
     if let Some(solution) = &option.dose.solution {
-        let mixture = mixture(words, solution);
-        line(2, &say::to_mix(words, solution.millilitres, &mixture, &solution.recipe));
+        let mixture = mixture(words, &solution.mixture);
+        line(2, &say::to_mix(words, solution.mixture.millilitres, &mixture, &solution.recipe));
         line(4, &solution.how);
     }
     let stock = &option.dose.stock;
@@ -245,8 +245,9 @@ fn lines(words: &Words, condition: &ConditionReport) -> Vec<String> {
     lines
 }
 
-fn meaning(words: &Words, start: &StartReport) -> Vec<String> {
-    let mut lines = vec![start.supers.clone()];
+fn meaning(words: &Words, report: &StartReport) -> Vec<String> {
+    let start = &report.start;
+    let mut lines = vec![report.supers.clone()];
     let out = match (start.out_from, start.out_by) {
         (Some(from), Some(by)) => say::out_between(words, from, by),
         (Some(from), None) => say::out_from(words, from),
@@ -260,7 +261,7 @@ fn meaning(words: &Words, start: &StartReport) -> Vec<String> {
         let spare = say::to_spare(words, margin.days_to_spare);
         lines.push(say::margin(words, margin.flow, margin.year, &spare));
     }
-    for visit in &start.visits {
+    for Visit { visit, what } in &report.visits {
         let when = match (visit.from, visit.by) {
             (Some(from), Some(by)) => paper::period(words, from, by),
             (Some(from), None) => from.to_string(),
@@ -268,7 +269,7 @@ fn meaning(words: &Words, start: &StartReport) -> Vec<String> {
             (None, None) => words.label(Label::OnUnknownDay).to_owned(),
         };
         let said = if visit.hive_opened { say::visit_opened } else { say::visit };
-        lines.push(said(words, &when, &visit.what));
+        lines.push(said(words, &when, what));
     }
     lines
 }

@@ -2,26 +2,33 @@
 
 use std::sync::Arc;
 
+use serde::Serialize;
+
 use crate::basics::calendar::Day;
 use crate::basics::words::FlowStage;
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 
-/// One nectar flow.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) struct Flow {
-    pub(crate) forage: String,
-    pub(crate) stage: FlowStage,
-    /// First day in an early year, if stated.
-    pub(crate) early: Option<Day>,
-    /// First day in a usual year.
-    pub(crate) usual: Day,
-    /// First day in a late year, if stated.
-    pub(crate) late: Option<Day>,
-    /// Last day, if known.
-    pub(crate) to: Option<Day>,
-    pub(crate) entry: EntryId,
+/// A nectar flow.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = FlowReport))]
+pub struct Flow {
+    /// What is in flower.
+    pub forage: String,
+    /// Expected or seen.
+    pub stage: FlowStage,
+    /// Its first day in an early year; absent where nobody told it apart.
+    pub early: Option<Day>,
+    /// Its first day in a usual year.
+    pub usual: Day,
+    /// Its first day in a late year; absent where nobody told it apart.
+    pub late: Option<Day>,
+    /// Its last day, if known.
+    #[serde(skip)]
+    pub to: Option<Day>,
+    /// The entry that says so.
+    pub entry: EntryId,
 }
 
 /// A nectar flow, for the days on which a colony stood in it.

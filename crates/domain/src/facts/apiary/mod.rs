@@ -8,8 +8,8 @@ use crate::basics::calendar::Day;
 use crate::basics::words::ApiaryName;
 use crate::facts::holding::Holding;
 
-pub use flows::FlowSpan;
-pub(crate) use flows::{Flow, Meets};
+pub(crate) use flows::Meets;
+pub use flows::{Flow, FlowSpan};
 pub(crate) use site::Site;
 pub use site::SiteView;
 pub use weather::Origin;

@@ -18,6 +18,8 @@ mod whereabouts;
 
 use std::sync::Arc;
 
+use serde::Serialize;
+
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::{Brood, ColonyName, MedicineName, SuperPurpose};
 use crate::facts::holding::{Holding, Record};
@@ -93,12 +95,14 @@ pub struct Course {
     pub terms: Arc<Terms>,
 }
 
-/// One dose of a course.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// One dose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = DoseReport))]
 pub struct Dose {
     /// The day it was given.
     pub on: Day,
     /// The time of day, if noted.
+    #[serde(skip)]
     pub at: Option<TimeOfDay>,
     /// The entry that recorded it.
     pub entry: EntryId,
@@ -126,23 +130,25 @@ pub enum End {
     },
 }
 
-/// A range of days with harvest supers on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// A period with harvest supers on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = SupersReport))]
 pub struct SuperSpan {
     /// The day they went on.
     pub from: Day,
-    /// The day the last of them came off; none while they are on.
+    /// The day the last of them came off; null while any are on.
     pub off: Option<Day>,
     /// The entry that put them on.
     pub entry: EntryId,
 }
 
 /// Brood seen on a day.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = BroodReport))]
 pub struct BroodSeen {
     /// The day.
     pub on: Day,
-    /// What was seen.
+    /// The brood seen.
     pub brood: Brood,
     /// The entry that recorded it.
     pub entry: EntryId,

@@ -4,14 +4,16 @@
 //! it; the built-in leaflet; terms the keeper declared for a medicine. On each topic the highest authority that says anything
 //! applies, and lower ones never overrule it. Among equals the stricter value applies.
 
-use crate::basics::topic::Topic;
 use std::cmp::Ordering;
 use std::sync::Arc;
+
+use serde::Serialize;
 
 use super::resolve::{BuiltIn, Reading, Resolver};
 use super::topics::{doses, flow_before, flow_during, removal, supers_during, wait, withdrawal};
 use crate::basics::calendar::Day;
 use crate::basics::sourced::{Authority, Sourced};
+use crate::basics::topic::Topic;
 use crate::basics::words::{Method, Permission, RemovalNeed, SupersDuring};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
@@ -39,14 +41,15 @@ impl FlowBefore {
     }
 }
 
-/// Doses of a course.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// Doses in a course.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = DosesReport))]
 pub struct Doses {
-    /// How many.
+    /// Number of doses.
     pub count: u8,
-    /// Fewest days from one to the next.
+    /// Least number of days between doses.
     pub interval_min_days: Option<u16>,
-    /// Most days from one to the next.
+    /// Greatest number of days between doses.
     pub interval_max_days: Option<u16>,
 }
 

@@ -40,7 +40,7 @@ use records::Records;
 pub use references::{Bond, Tie};
 pub use refusal::Refusal;
 pub use untrue::Untrue;
-pub use views::{ApiaryView, LotView};
+pub use views::ApiaryView;
 
 /// An entry as the fold keeps it.
 #[derive(Debug, Clone)]

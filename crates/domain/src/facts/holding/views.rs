@@ -4,10 +4,8 @@ use serde::Serialize;
 
 use super::Holding;
 use crate::basics::calendar::Day;
-use crate::basics::quantity::Quantity;
-use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName, Unit};
+use crate::basics::words::{ApiaryName, ColonyName, LotName, Unit};
 use crate::facts::apiary::{Site, SiteView};
-use crate::journal::entry::EntryId;
 use crate::journal::event::{ApiaryDetails, NectarFlow};
 
 /// An apiary on a day.
@@ -24,33 +22,6 @@ pub struct ApiaryView {
     pub conditions: SiteView,
     /// Nectar flows that are not over, in the order of their first days.
     pub flows: Vec<NectarFlow>,
-}
-
-/// A lot as the book has it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct LotView {
-    /// Its name.
-    pub lot: LotName,
-    /// The medicine.
-    pub medicine: MedicineName,
-    /// The entry that recorded the acquisition.
-    pub entry: EntryId,
-    /// The batch number as printed.
-    pub batch: Option<String>,
-    /// The expiry date as printed.
-    pub expiry: Option<Day>,
-    /// What it is counted in.
-    pub unit: Option<Unit>,
-    /// How much was acquired.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
-    pub acquired: Quantity,
-    /// How much was given or disposed of.
-    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
-    pub gone: Quantity,
-    /// What is left by the book; absent when more is gone than was acquired.
-    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, maximum = 1_000_000, example = 2))]
-    pub left: Option<Quantity>,
 }
 
 impl Holding {
@@ -76,21 +47,10 @@ impl Holding {
         })
     }
 
-    /// A lot as recorded today.
+    /// What a lot is counted in, if its medicine is described.
     #[must_use]
-    pub fn lot_view(&self, lot: &LotName) -> Option<LotView> {
-        let (record, acquired) = self.lot(lot)?;
-        let balance = self.balance(lot);
-        Some(LotView {
-            lot: lot.clone(),
-            medicine: acquired.medicine.clone(),
-            entry: record.id,
-            batch: acquired.batch.clone(),
-            expiry: acquired.expiry,
-            unit: self.medicine(&acquired.medicine).map(|(_, medicine)| medicine.unit),
-            acquired: balance.acquired,
-            gone: balance.gone(),
-            left: balance.left(),
-        })
+    pub fn unit_of(&self, lot: &LotName) -> Option<Unit> {
+        let (_, acquired) = self.lot(lot)?;
+        self.medicine(&acquired.medicine).map(|(_, medicine)| medicine.unit)
     }
 }

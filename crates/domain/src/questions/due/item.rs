@@ -1,5 +1,7 @@
 //! Tasks of one apiary that are the same, taken together, with a key that stays.
 
+use serde::Serialize;
+
 use super::kind::{DueKind, Weight};
 use super::task::Task;
 use super::to_do::ToDo;
@@ -11,7 +13,8 @@ use crate::journal::entry::EntryId;
 use crate::journal::seal::derived_id;
 
 /// Something that must or may be done.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = DueTask))]
 pub struct Item {
     /// What is to be done.
     pub kind: DueKind,
@@ -19,6 +22,7 @@ pub struct Item {
     /// same task keeps its key when its dates move.
     pub key: String,
     /// The key as a UUID, made unlike that of any other holding.
+    #[cfg_attr(feature = "openapi", schema(value_type = String, format = Uuid))]
     pub uid: EntryId,
     /// The apiary; absent for what is done at home, with a lot.
     pub apiary: Option<ApiaryName>,
@@ -37,10 +41,12 @@ pub struct Item {
     /// Whether its last day is over.
     pub overdue: bool,
     /// The same with the facts that a person is told of it.
+    #[serde(skip)]
     pub to_do: ToDo,
     /// The entries it rests on.
     pub grounds: Vec<EntryId>,
     /// The place in the journal of the last entry that bears on it: it never falls while the item keeps its key.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
     pub sequence: u64,
     /// When that entry was recorded.
     pub recorded_at: Instant,

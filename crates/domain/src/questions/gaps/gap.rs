@@ -56,25 +56,31 @@ pub enum GapWeight {
 }
 
 /// Something that is missing or amiss.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = GapEntry))]
 pub struct Gap {
     /// How much it weighs.
     pub weight: GapWeight,
     /// What is missing or amiss.
+    #[serde(skip)]
     pub finding: Finding,
     /// The row that it is about.
+    #[serde(skip)]
     pub about: About,
     /// The entry that it is about.
     pub entry: EntryId,
-    /// The place of that entry in the journal, counted from 1.
+    /// The place of that entry in the journal.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub place: u64,
     /// The kind of that entry.
     pub kind: Kind,
     /// The day of that entry.
     pub on: Day,
     /// How to supply what is missing.
+    #[serde(skip)]
     pub supply: Supply,
     /// Where the law says so.
+    #[serde(skip)]
     pub law: Vec<LawPlace>,
 }
 

@@ -12,35 +12,49 @@ use super::date_range::{Ask, Span};
 use super::dose::{self, Mixture, NoDose, Portion};
 use super::missing::Missing;
 use super::order::{OrderReason, Rank};
+use super::place::WhatIf;
 use super::remedy::Blank;
 use super::starts::{LatestStart, Start, Starting};
 use super::state::{Condition, StartDays, State, Usability};
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{
-    ApiaryName, ColonyName, FlowStage, Ground, HoldingName, Jurisdiction, LotName, Method, Permission,
+    ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Method, Permission,
 };
 use crate::facts::apiary::Flow;
 use crate::facts::holding::Holding;
-use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::{Need, TemperatureWindow};
 use crate::rules::leaflet::{Leaflet, Leaflets, Says};
+
+/// What was asked of a holding, with what holds for every option.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = OptionsAsked))]
+pub struct Asked {
+    /// The holding.
+    pub holding: HoldingName,
+    /// Whose leaflets these are; none if the holding's jurisdiction is not on record, and then there are no options.
+    pub jurisdiction: Option<Jurisdiction>,
+    /// The first start day asked about.
+    pub from: Day,
+    /// The last start day asked about.
+    pub to: Day,
+    /// What happened after this day does not bear on the answer.
+    pub as_of: Day,
+    /// What was assumed of the site.
+    pub what_if: Option<WhatIf>,
+    /// The next nectar flow on record from the first day on.
+    pub flow: Option<Flow>,
+}
 
 /// What else can be used in a colony.
 #[derive(Debug, Clone)]
 pub struct ColonyOptions {
-    /// The holding.
-    pub holding: HoldingName,
+    /// What was asked.
+    pub asked: Asked,
     /// The colony.
     pub colony: ColonyName,
     /// Where it stands on the first day.
     pub apiary: Option<ApiaryName>,
-    /// Whose leaflets these are; none if the holding's jurisdiction is not on record, and then there are no options.
-    pub jurisdiction: Option<Jurisdiction>,
-    /// What was asked.
-    pub ask: Ask,
-    /// The next nectar flow on record from the first day on.
-    pub flow: Option<FlowReport>,
     /// The options, in the order that each one's reasons give.
     pub options: Vec<ColonyOption>,
     /// Why there can be no option yet.
@@ -104,24 +118,6 @@ pub enum NoLeaflets {
     NoneOf(Jurisdiction),
 }
 
-/// A nectar flow.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct FlowReport {
-    /// What is in flower.
-    pub forage: String,
-    /// Expected or seen.
-    pub stage: FlowStage,
-    /// Its first day in an early year; absent where nobody told it apart.
-    pub early: Option<Day>,
-    /// Its first day in a usual year.
-    pub usual: Day,
-    /// Its first day in a late year; absent where nobody told it apart.
-    pub late: Option<Day>,
-    /// The entry that says so.
-    pub entry: EntryId,
-}
-
 /// What a colony would get, and what is in stock.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DoseForColony {
@@ -172,27 +168,26 @@ impl ColonyOptions {
         // Stable: ties stay in the order of the leaflets.
         ranked.sort_by_key(|(rank, _)| rank.key());
         ColonyOptions {
-            holding: holding.name().clone(),
+            asked: Asked::of(&board, flow),
             colony: colony.clone(),
             apiary: subject.apiary.clone(),
-            jurisdiction: board.jurisdiction.cloned(),
-            ask: ask.clone(),
-            flow: flow.map(FlowReport::of),
             options: ranked.into_iter().map(|(_, option)| option).collect(),
             no_leaflets: no_leaflets(&board),
         }
     }
 }
 
-impl FlowReport {
-    pub(super) fn of(flow: &Flow) -> FlowReport {
-        FlowReport {
-            forage: flow.forage.clone(),
-            stage: flow.stage,
-            early: flow.early,
-            usual: flow.usual,
-            late: flow.late,
-            entry: flow.entry,
+impl Asked {
+    pub(super) fn of(board: &Board<'_>, flow: Option<&Flow>) -> Asked {
+        let Ask { span, as_of, what_if } = board.ask;
+        Asked {
+            holding: board.holding.name().clone(),
+            jurisdiction: board.jurisdiction.cloned(),
+            from: span.from(),
+            to: span.to(),
+            as_of: *as_of,
+            what_if: (!what_if.is_empty()).then(|| what_if.clone()),
+            flow: flow.cloned(),
         }
     }
 }

@@ -2,7 +2,9 @@
 
 use std::sync::Arc;
 
-use super::answer::{FlowReport, NoLeaflets, StockOfMedicine, no_leaflets, see_to, stock};
+use serde::Serialize;
+
+use super::answer::{Asked, NoLeaflets, StockOfMedicine, no_leaflets, see_to, stock};
 use super::board::{Board, Judged};
 use super::colony::Colony;
 use super::date_range::{Ask, Span};
@@ -12,7 +14,7 @@ use super::reason::Because;
 use super::starts::{Start, Starting};
 use super::state::{StartDays, State, Usability};
 use crate::basics::quantity::Quantity;
-use crate::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, Method};
+use crate::basics::words::{ApiaryName, ColonyName, Method};
 use crate::facts::apiary::Flow;
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::{Leaflet, Leaflets};
@@ -20,18 +22,12 @@ use crate::rules::leaflet::{Leaflet, Leaflets};
 /// What can be used at an apiary.
 #[derive(Debug, Clone)]
 pub struct ApiaryOptions {
-    /// The holding.
-    pub holding: HoldingName,
+    /// What was asked.
+    pub asked: Asked,
     /// The apiary.
     pub apiary: ApiaryName,
     /// The colonies that stand there on the first day.
     pub colonies: Vec<ColonyName>,
-    /// Whose leaflets these are.
-    pub jurisdiction: Option<Jurisdiction>,
-    /// What was asked.
-    pub ask: Ask,
-    /// The next nectar flow on record from the first day on.
-    pub flow: Option<FlowReport>,
     /// The options, in the order that each one's reasons give.
     pub options: Vec<OptionForAll>,
     /// Why there can be no option yet.
@@ -91,13 +87,23 @@ pub struct OfAnswer {
     pub why: Vec<WithColonies<Because>>,
 }
 
-/// A reason, and the colonies of which it holds.
-#[derive(Debug, Clone)]
-pub struct WithColonies<T> {
-    /// The reason.
-    pub why: T,
+/// Why not, and for which colonies.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = WhyNot))]
+pub struct WithColonies<Why> {
+    /// Why, in a sentence.
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub why: Why,
     /// The colonies.
     pub colonies: Vec<ColonyName>,
+}
+
+impl<Why> WithColonies<Why> {
+    /// The same, with the reason said.
+    #[must_use]
+    pub fn said<Said>(self, say: impl FnOnce(&Why) -> Said) -> WithColonies<Said> {
+        WithColonies { why: say(&self.why), colonies: self.colonies }
+    }
 }
 
 impl ApiaryOptions {
@@ -135,12 +141,9 @@ impl ApiaryOptions {
             .collect();
         ranked.sort_by_key(|(rank, _)| rank.key());
         Some(ApiaryOptions {
-            holding: holding.name().clone(),
+            asked: Asked::of(&board, flow),
             apiary: apiary.clone(),
             colonies: colonies.iter().map(|colony| colony.name.clone()).collect(),
-            jurisdiction: board.jurisdiction.cloned(),
-            ask: ask.clone(),
-            flow: flow.map(FlowReport::of),
             options: ranked.into_iter().map(|(_, option)| option).collect(),
             no_leaflets: no_leaflets(&board),
         })

@@ -1,38 +1,47 @@
 //! Dose sums: what each colony gets, by the base that the leaflet counts by, rounded up to what can be given; and the
 //! solution that has to be mixed for all of them.
 
-use crate::basics::confidence::Confidence;
-use crate::basics::topic::Topic;
+use serde::Serialize;
 
 use super::choice::Choice;
 use super::colony::Colony;
 use super::reason::Counting;
 use crate::basics::calendar::Day;
+use crate::basics::confidence::Confidence;
 use crate::basics::quantity::Quantity;
+use crate::basics::topic::Topic;
 use crate::basics::words::Unit;
 use crate::journal::event::{Inspection, Kind};
 use crate::rules::leaflet::rule::{DosePer, Region};
 use crate::rules::leaflet::{Force, Rule, Says};
 
 /// What one colony gets.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Portion {
     /// At each dose; where the leaflet gives a range, the least.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 2))]
     pub each: Quantity,
     /// Where the leaflet gives a range, the most.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub each_at_most: Option<Quantity>,
     /// In what.
     pub unit: String,
-    /// How many doses make the course, at least; none where nobody has stated it.
+    /// How many doses make the course, at least; absent where nobody has stated it.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
     pub doses: Option<u8>,
-    /// What the whole course takes, at least; where the leaflet gives a range, of the least of it. None where the number of
+    /// What the whole course takes, at least; where the leaflet gives a range, of the least of it. Absent where the number of
     /// doses is not known.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 4))]
     pub course: Option<Quantity>,
     /// How it was worked out.
+    #[serde(skip)]
     pub sum: Sum,
     /// How well the dose of the leaflet is established.
     pub confidence: Confidence,
     /// The rules whose doses hold under another condition, by their index in the leaflet.
+    #[serde(skip)]
     pub otherwise: Vec<usize>,
 }
 
@@ -136,19 +145,25 @@ impl NoDose {
 }
 
 /// What has to be mixed.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Mixture {
     /// Millilitres that are needed.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 250))]
     pub millilitres: Quantity,
     /// How much of the medicine.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 17.5))]
     pub medicine: Quantity,
     /// In what.
     pub unit: String,
     /// Millilitres of water.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub water_ml: Option<Quantity>,
     /// Grams of sugar.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub sugar_g: Option<Quantity>,
     /// The rule with the recipe, by its index in the leaflet.
+    #[serde(skip)]
     pub rule: usize,
 }
 

@@ -33,11 +33,11 @@ mod starts;
 mod state;
 mod weather;
 
-pub use crate::facts::apiary::Origin;
+pub use crate::facts::apiary::{Flow, Origin};
 pub use crate::facts::history::Lack;
 pub use about::About;
 pub use answer::{
-    ColonyOption, ColonyOptions, DoseForColony, FlowReport, NearestDay, NoLeaflets, StockOfMedicine,
+    Asked, ColonyOption, ColonyOptions, DoseForColony, NearestDay, NoLeaflets, StockOfMedicine,
 };
 pub use apiary::{ApiaryOptions, OfAnswer, OptionForAll, WithColonies};
 pub use board::{Board, Judged};

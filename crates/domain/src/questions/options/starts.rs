@@ -16,7 +16,8 @@ use crate::rules::leaflet::Says;
 use crate::rules::leaflet::rule::Need;
 
 /// What a start on the first day of a range would mean.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Start {
     /// The start day.
     pub start: Day,
@@ -26,24 +27,29 @@ pub struct Start {
     pub out_from: Option<Day>,
     /// The same with brood absent or at its lowest, where nobody has seen the brood and it matters; `out_from` is then that
     /// with brood.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_without_brood: Option<Day>,
     /// Where no brood was seen: the first day on which it may be out if brood is seen while it is in.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_if_brood_is_seen: Option<Day>,
     /// The last day on which it must be out.
     pub out_by: Option<Day>,
-    /// How well `out_from` is established; none where that is.
+    /// How well `out_from` is established; absent where that is.
     pub stay_confidence: Option<Confidence>,
     /// The last day that is blocked, if it comes out as early as it may; at the least, where a period is not established.
     pub last_blocked_day: Option<Day>,
     /// The first day on which supers may go on, if it comes out as early as it may.
     pub first_free_day: Option<Day>,
     /// What that means for supers.
+    #[serde(skip)]
     pub supers: FreeAfterwards,
     /// Whether somebody must come back to take it out, as far as is known.
+    #[serde(skip)]
     pub is_taken_out: bool,
     /// How that lies to the next nectar flow.
     pub before_flow: Vec<Margin>,
     /// The visits.
+    #[serde(skip)]
     pub visits: Vec<PlannedVisit>,
 }
 
@@ -61,13 +67,15 @@ pub struct Margin {
 }
 
 /// A visit to the hive.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct PlannedVisit {
-    /// The first day for it; none where nobody has stated it.
+    /// The first day for it; absent where nobody has stated it.
     pub from: Option<Day>,
     /// The last day for it, if stated.
     pub by: Option<Day>,
     /// What is done.
+    #[serde(skip)]
     pub task: Task,
     /// Whether the hive is opened, as far as the leaflet's needs tell.
     pub hive_opened: bool,

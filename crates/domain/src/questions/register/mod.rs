@@ -18,6 +18,8 @@ mod rows;
 use std::collections::BTreeSet;
 use std::sync::Arc;
 
+use serde::Serialize;
+
 use crate::basics::calendar::{Counting, Day, Moment, POLICY};
 use crate::basics::words::HoldingName;
 use crate::facts::holding::{Holding, Record};
@@ -34,7 +36,8 @@ pub use rows::{
 };
 
 /// The register of a holding for a time.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Register {
     /// The holding.
     pub holding: HoldingName,
@@ -65,6 +68,7 @@ pub struct Register {
     /// Archives that entries of that time were moved into: what they say stands there, and not here.
     pub archived: Vec<ArchivedPart>,
     /// How many entries the journal had when this was read from it.
+    #[cfg_attr(feature = "openapi", schema(maximum = 9_007_199_254_740_991i64))]
     pub entries: u64,
     /// The hash of the last of them: whoever has the journal can prove that this was read from it.
     pub head: Option<Hash>,

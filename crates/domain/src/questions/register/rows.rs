@@ -324,25 +324,27 @@ pub struct WithdrawalPart {
     pub confidence: Confidence,
 }
 
-/// Who said a value.
+/// The origin of a value, highest authority first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = RegisterSaidBy))]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum SaidBy {
     /// A vet's prescription.
     Prescription,
-    /// The keeper, reading the leaflet of the lot.
+    /// The keeper's reading of the lot's leaflet.
     LeafletReading,
-    /// The keeper, reading the pack when giving it.
+    /// The keeper's reading of the pack, recorded with the treatment.
     Pack,
-    /// The keeper, declaring terms for a medicine.
-    Declared,
     /// The built-in leaflet: nobody wrote it into the record.
     Leaflet,
+    /// Terms declared by the keeper for a medicine.
+    Declared,
 }
 
 impl SaidBy {
-    pub(super) fn of(authority: Authority) -> (SaidBy, Option<EntryId>) {
+    /// Who said it, and the entry in which it was said.
+    #[must_use]
+    pub fn of(authority: Authority) -> (SaidBy, Option<EntryId>) {
         match authority {
             Authority::Prescription(entry) => (SaidBy::Prescription, Some(entry)),
             Authority::Reading(entry) => (SaidBy::LeafletReading, Some(entry)),

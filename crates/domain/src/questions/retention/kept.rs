@@ -1,12 +1,14 @@
 //! The day until which each entry must be kept, with the rule that decided, story by story.
 
-use crate::basics::confidence::Confidence;
 use std::collections::BTreeMap;
 use std::sync::Arc;
+
+use serde::Serialize;
 
 use super::ends::{self, LotEnd, StillRuns};
 use super::stories::{self, Story};
 use crate::basics::calendar::Day;
+use crate::basics::confidence::Confidence;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{
     ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, PrescriptionName, Unit,
@@ -45,7 +47,8 @@ pub struct KeptStory {
 }
 
 /// A lot, and the end of its use.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = LotOfStory))]
 pub struct KeptLot {
     /// The lot.
     pub lot: LotName,
@@ -54,15 +57,18 @@ pub struct KeptLot {
     /// The last day on which something of it was given, taken out or disposed of.
     pub last_use_or_disposal: Option<Day>,
     /// Why that may yet move. Empty if everything of the lot is accounted for.
+    #[serde(skip)]
     pub still_runs: Vec<NotSettled>,
 }
 
 /// An entry, and until when it must be kept.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = EntryOfStory))]
 pub struct KeptEntry {
     /// The entry.
     pub entry: EntryId,
-    /// Its place in the journal, counted from 1.
+    /// Its place in the journal.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub seq: u64,
     /// The day on which it happened.
     pub on: Day,
@@ -71,41 +77,52 @@ pub struct KeptEntry {
     /// What sorts of record it is, for the law.
     pub records: Vec<RecordSort>,
     /// Until when it must be kept.
+    #[serde(skip)]
     pub keep: KeepUntil,
 }
 
-/// Until when something must be kept.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum KeepUntil {
+/// Until when something must be kept. A report holds it with the rule and the reasons in words.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[serde(tag = "state", rename_all = "snake_case")]
+#[cfg_attr(
+    feature = "openapi",
+    derive(utoipa::ToSchema),
+    schema(description = "Until when something must be kept.")
+)]
+pub enum KeepUntil<By = DecidedBy, Why = NotSettled> {
     /// Until this day, which is the last.
     Until {
         /// The last day on which it must be kept.
         day: Day,
         /// The rule that decided.
-        decided_by: Box<DecidedBy>,
+        decided_by: Box<By>,
     },
     /// At least until this day: the end is not known yet.
     AtLeast {
         /// The last day on which it must be kept if nothing more is recorded.
         day: Day,
         /// The rule that decided.
-        decided_by: Box<DecidedBy>,
+        decided_by: Box<By>,
         /// Why the end is not known.
-        because: Vec<NotSettled>,
+        #[cfg_attr(feature = "openapi", schema(value_type = Vec<String>))]
+        because: Vec<Why>,
     },
     /// Not known: keep it.
     NotKnown {
         /// What is missing.
-        missing: Vec<NotSettled>,
+        #[cfg_attr(feature = "openapi", schema(value_type = Vec<String>))]
+        missing: Vec<Why>,
     },
 }
 
 /// The rule that decided.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = KeepingRule))]
 pub struct DecidedBy {
     /// In whose law it stands.
     pub jurisdiction: Jurisdiction,
-    /// For so many years, 1 to 30.
+    /// For so many years.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 30))]
     pub years: u8,
     /// Counted from when.
     pub counted_from: CountedFrom,
@@ -200,6 +217,27 @@ impl Retention {
             desk.story(story, &bearing, on)
         });
         Retention { holding: holding.name().clone(), on, stories: kept.collect() }
+    }
+}
+
+impl KeepUntil {
+    /// The same, with the rule and the reasons said.
+    #[must_use]
+    pub fn said<By, Why>(
+        self,
+        by: impl FnOnce(DecidedBy) -> By,
+        why: impl Fn(&NotSettled) -> Why,
+    ) -> KeepUntil<By, Why> {
+        let all = |reasons: Vec<NotSettled>| reasons.iter().map(&why).collect();
+        match self {
+            KeepUntil::Until { day, decided_by } => {
+                KeepUntil::Until { day, decided_by: Box::new(by(*decided_by)) }
+            }
+            KeepUntil::AtLeast { day, decided_by, because } => {
+                KeepUntil::AtLeast { day, decided_by: Box::new(by(*decided_by)), because: all(because) }
+            }
+            KeepUntil::NotKnown { missing } => KeepUntil::NotKnown { missing: all(missing) },
+        }
     }
 }
 
@@ -437,7 +475,7 @@ impl<'a> Desk<'a> {
 
     /// Why the end of use of a lot may yet move.
     fn runs(&self, lot: &LotName) -> Vec<NotSettled> {
-        let unit = self.holding.lot_view(lot).and_then(|view| view.unit);
+        let unit = self.holding.unit_of(lot);
         let runs = self.ends.get(lot).into_iter().flat_map(|end| &end.runs);
         let named = runs.map(|runs| match runs {
             StillRuns::Left(left) => NotSettled::Left { lot: lot.clone(), left: *left, unit },

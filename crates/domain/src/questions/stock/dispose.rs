@@ -16,11 +16,13 @@ use crate::journal::seal::derived_id;
 use crate::rules::leaflet::{Force, Leaflets, Says};
 
 /// A lot that is to be disposed of.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ToDispose {
     /// The lot.
     pub lot: LotName,
     /// Why.
+    #[serde(skip)]
     pub why: WhyDispose,
     /// What the leaflet says of disposing of it, each with its sources; empty where it says nothing.
     pub leaflet_says: Vec<DisposalRule>,

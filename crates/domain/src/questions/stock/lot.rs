@@ -13,7 +13,8 @@ use crate::journal::event::{Administration, Body, Disposal, Event};
 use crate::rules::leaflet::Leaflets;
 
 /// A lot on a day.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Lot {
     /// Its name.
     pub lot: LotName,
@@ -32,14 +33,19 @@ pub struct Lot {
     /// What it is counted in.
     pub unit: Option<Unit>,
     /// How much was acquired.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 20))]
     pub acquired: Quantity,
     /// How much was given.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 12))]
     pub given: Quantity,
     /// How much was disposed of without being given.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 0))]
     pub disposed: Quantity,
     /// What is left; absent when more is gone than was acquired.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 8))]
     pub left: Option<Quantity>,
     /// By how much more is gone than was acquired; absent when the sum comes out.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub over: Option<Quantity>,
     /// The entries that say that the count was corrected.
     pub count_corrected: Vec<EntryId>,

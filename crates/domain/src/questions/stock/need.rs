@@ -8,9 +8,11 @@ use crate::basics::words::{ColonyName, LeafletId, LotName, MedicineName, Method,
 use crate::facts::holding::Holding;
 use crate::questions::options::{CourseNeed, NoDose, one_course_of_all};
 use crate::rules::leaflet::Leaflets;
+use serde::Serialize;
 
 /// A medicine, and whether it suffices for one course of all colonies.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = MedicineNeed))]
 pub struct Need {
     /// The medicine.
     pub medicine: MedicineName,
@@ -21,14 +23,18 @@ pub struct Need {
     /// What it is counted in.
     pub unit: Unit,
     /// How many colonies live on the day.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
     pub colonies: usize,
     /// What is left and may still be used.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 8))]
     pub usable: Quantity,
     /// The lots of that.
     pub lots: Vec<LotName>,
     /// Lots with something left that is not counted, and why.
+    #[serde(skip)]
     pub not_counted: Vec<NotCounted>,
     /// What a course takes, for each way of giving it.
+    #[serde(skip)]
     pub ways: Vec<Way>,
 }
 
@@ -42,25 +48,33 @@ pub struct NotCounted {
 }
 
 /// What one course of all colonies takes by one way of giving it.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Way {
     /// The method, where there are several.
     pub method: Option<Method>,
     /// The revision of the label, where they differ.
     pub revision: Option<String>,
     /// How many doses make the course, at least; absent where nobody has stated it.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
     pub doses: Option<u8>,
     /// What it takes in all; where the leaflet gives a range, the most. Absent where it is not known for every colony.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 74))]
     pub takes: Option<Quantity>,
     /// What it takes for the colonies whose dose is known; for one dose, where nobody has stated how many there are.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 20))]
     pub takes_at_least: Quantity,
     /// How many those are.
+    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
     pub counted: usize,
     /// What must be known first, and of which colonies.
+    #[serde(skip)]
     pub not_known: Vec<(NoDose, Vec<ColonyName>)>,
     /// How much is short, 0 if nothing; absent where it is not known for every colony.
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 66))]
     pub short: Option<Quantity>,
     /// How much is short for the colonies whose dose is known.
+    #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 12))]
     pub short_at_least: Quantity,
 }
 

@@ -1,5 +1,7 @@
 //! The entry that resolves an unknown: it can be recorded exactly as asked for here, and then the unknown is gone.
 
+use serde::Serialize;
+
 use super::Answer;
 use super::grounds::{Ground, Outcome, Reason, Term};
 use super::steps::Step;
@@ -40,23 +42,27 @@ pub enum Lack<'h> {
 }
 
 /// The entry that supplies what is missing.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Remedy {
-    /// Its kind.
+    /// The kind of entry that would supply it.
+    #[serde(rename = "supplied_by")]
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
     pub kind: Kind,
-    /// The entry it corrects, if one is wrong or incomplete.
+    /// The entry that it corrects, where one says what is wrong or leaves out what is missing.
     pub corrects: Option<EntryId>,
-    /// The first dose of the course it is about.
+    /// The first dose of the course that it is about.
     pub administration: Option<EntryId>,
-    /// The lots it is about, one entry for each.
+    /// The lots that it is about, an entry for each.
     pub lots: Vec<LotName>,
     /// The fields of the terms that are asked for.
     pub fields: Vec<&'static str>,
-    /// The first day it may be dated.
+    /// The entry is of this day or a later one.
     pub from: Option<Day>,
-    /// The last day it may be dated.
+    /// The entry is of this day or an earlier one.
     pub by: Option<Day>,
     /// What the keeper is asked for.
+    #[serde(skip)]
     pub asks_for: AskedFor,
 }
 

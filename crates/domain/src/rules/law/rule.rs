@@ -56,17 +56,20 @@ pub struct FieldRule {
 }
 
 /// How long records must be kept.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct RetentionRule {
     /// Which records.
     pub records: Vec<RecordSort>,
-    /// Years, 1 to 30.
+    /// Years.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 30))]
     pub years: u8,
     /// The moment from which they are counted.
     pub counted_from: CountedFrom,
     /// How binding it is.
     pub force: KeepingForce,
     /// Dates and sources.
+    #[serde(skip)]
     pub basis: Basis,
 }
 
