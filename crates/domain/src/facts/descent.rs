@@ -207,6 +207,21 @@ impl Holding {
         false
     }
 
+    /// Whether a course had reached a colony before an event, by the order of the entries.
+    pub(in crate::facts) fn course_reached_before(
+        &self,
+        colony: &ColonyName,
+        first_dose: &Record,
+        event: &Record,
+    ) -> bool {
+        let mut before = self.colony_file(colony).iter().take_while(|record| record.order() < event.order());
+        before.any(|record| {
+            let brought_by = joined(&record.event, colony);
+            record.id == first_dose.id
+                || brought_by.is_some_and(|other| self.course_reached(other, first_dose, record.on))
+        })
+    }
+
     /// Whether a colony that a course had reached was united into this one, from one day to another.
     pub(in crate::facts) fn course_came_again(
         &self,

@@ -29,15 +29,18 @@ impl Holding {
     /// The removal that cleared a colony of a course: nothing left inside, and no later dose put in on that day.
     ///
     /// This is asked of the entries and not of the timeline. There a course is also out if its strips went along with a split or
-    /// are used up, and yet pieces of it may be found and taken out, or a further dose given: nothing of that is untrue.
-    pub(in crate::facts) fn cleared(&self, colony: &ColonyName, first: EntryId) -> Option<&Arc<Record>> {
+    /// are used up, and yet pieces of it may be found and taken out, or a further dose given: nothing of that is untrue. As in
+    /// the timeline, a removal takes nothing out that had not reached the colony by the order of the entries.
+    pub(in crate::facts) fn cleared(&self, colony: &ColonyName, first: &Record) -> Option<&Arc<Record>> {
         let file = self.colony_file(colony);
         file.iter().find(|record| {
             let clears = record.body::<Removal>().is_some_and(|removal| {
-                let of_course = || self.effective(removal.administration).is_some_and(|of| of.id == first);
+                let of_course = || self.effective(removal.administration).is_some_and(|of| of.id == first.id);
                 removal.left_inside == 0 && removal.colonies.contains(colony) && of_course()
             });
-            clears && !self.later_doses(file, first).any(|dose| dose.renews(record))
+            clears
+                && self.course_reached_before(colony, first, record)
+                && !self.later_doses(file, first.id).any(|dose| dose.renews(record))
         })
     }
 }

@@ -78,7 +78,7 @@ impl Holding {
                     let colony = colony.clone();
                     return Err(Refusal::at(pointer, Courses::NotGivenFirstDose { colony }));
                 }
-                if let Some(out) = self.cleared(colony, record.id).filter(|out| out.on < on) {
+                if let Some(out) = self.cleared(colony, record).filter(|out| out.on < on) {
                     let (colony, out) = (colony.clone(), out.on);
                     return Err(Refusal::at("/on", Courses::TakenOutBefore { colony, out }));
                 }
@@ -108,7 +108,7 @@ impl Holding {
             if later_doses.any(|dose| dose.on == on) {
                 continue;
             }
-            let cleared = self.cleared(colony, record.id);
+            let cleared = self.cleared(colony, record);
             // Pieces may be left inside before it was cleared, and it may come back with a colony that is taken in.
             let stands = |out: &&Arc<Record>| {
                 (body.left_inside == 0 || on > out.on) && !self.course_came_again(colony, record, out.on, on)

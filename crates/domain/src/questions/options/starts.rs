@@ -139,10 +139,11 @@ impl Starting<'_> {
         Some(Effect::of(terms, self.plan(start)?, start, self.colony, self.place))
     }
 
-    /// The first day on which it is out of the way: supers may go on, or, where they may lie over it, nothing of it is in.
+    /// The first day on which it is out of the way: supers may go on, and, where they may lie over it, nothing of it is in.
     fn clear(&self, start: Day) -> Option<Day> {
         let effect = self.effect(start)?;
-        if let FreeAfterwards::AllAlong { .. } = effect.free { effect.out } else { effect.free.day(start) }
+        let free = effect.free.day(start)?;
+        effect.out.map(|out| out.max(free))
     }
 
     /// Whether the last of it is in before the first day of a flow, and supers may go on that day.
