@@ -3,7 +3,6 @@
     clippy::expect_used,
     clippy::indexing_slicing,
     clippy::panic,
-    clippy::string_slice,
     clippy::unwrap_used,
     reason = "a test stops at the first surprise"
 )]

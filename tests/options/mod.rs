@@ -219,6 +219,21 @@ fn of_option(
     compare.one("first open day", ask.first_open_day.as_ref(), day(option.first_open_day));
     compare.part("change", ask.change.as_ref(), &option.would_have_to_change.iter().collect::<Vec<_>>());
     compare.part("order", ask.order_reason.as_ref(), &option.order.iter().collect::<Vec<_>>());
+    start_and_dose(option, ask, &mut compare);
+    compare.all("see to", ask.see_to.as_ref(), &option.see_to.iter().collect::<Vec<_>>());
+    compare.all("cautions", ask.cautions.as_ref(), &option.cautions.iter().collect::<Vec<_>>());
+    compare.part("title", ask.title.as_ref(), &[&option.title]);
+    if ask.strength.is_some() {
+        let of_id = |leaflet: &&Arc<Leaflet>| {
+            Some(&leaflet.jurisdiction) == jurisdiction && leaflet.id == option.leaflet
+        };
+        let leaflet = leaflets().iter().find(of_id).expect("an option has a leaflet");
+        compare.part("strength", ask.strength.as_ref(), &[&leaflet.strength]);
+    }
+    compare.faults
+}
+
+fn start_and_dose(option: &OptionReport, ask: &Ask, compare: &mut Compare) {
     let of_start = option.starts.first();
     let start = of_start.map(|report| &report.start);
     compare.one("out from", ask.out_from.as_ref(), day(start.and_then(|start| start.out_from)));
@@ -269,17 +284,6 @@ fn of_option(
     compare.one("solution", ask.solution.as_ref(), solution.unwrap_or("-".to_owned()));
     let stock = amount_of(option.dose.stock.in_date, &option.dose.stock.unit);
     compare.one("in stock", ask.in_stock.as_ref(), stock);
-    compare.all("see to", ask.see_to.as_ref(), &option.see_to.iter().collect::<Vec<_>>());
-    compare.all("cautions", ask.cautions.as_ref(), &option.cautions.iter().collect::<Vec<_>>());
-    compare.part("title", ask.title.as_ref(), &[&option.title]);
-    if ask.strength.is_some() {
-        let of_id = |leaflet: &&Arc<Leaflet>| {
-            Some(&leaflet.jurisdiction) == jurisdiction && leaflet.id == option.leaflet
-        };
-        let leaflet = leaflets().iter().find(of_id).expect("an option has a leaflet");
-        compare.part("strength", ask.strength.as_ref(), &[&leaflet.strength]);
-    }
-    compare.faults
 }
 
 fn asked_for(missing: &Missing) -> String {

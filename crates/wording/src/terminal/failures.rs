@@ -1,4 +1,4 @@
-//! Why a command could not be carried out. How to mend it is often a [`Label`](crate::Label).
+//! Why a command could not be carried out. How to mend it is often a [`Label`].
 
 use std::io::{Error, ErrorKind};
 
