@@ -60,7 +60,7 @@ where
 impl Row {
     /// Its place; 0, which no entry has, for a number that cannot be one.
     pub(crate) fn place(&self) -> u64 {
-        u64::try_from(self.seq).unwrap_or(0)
+        self.columns().place()
     }
 
     /// Its id; the nil id for bytes that are not one.
@@ -97,11 +97,115 @@ impl Row {
     }
 
     /// The fields that the hash covers.
-    ///
-    /// The hash takes "nothing noted" and empty text for the same, so the difference is looked at here.
     pub(crate) fn fields<'a>(&'a self, holding: &'a str) -> Result<Fields<'a>, Misfit> {
-        let at = self.happened_at.as_deref();
-        let (corrects, reason) = (self.corrects.as_deref(), self.reason.as_deref());
+        self.columns().fields(holding)
+    }
+
+    /// The row understood as an entry, or what cannot be understood about it.
+    pub(crate) fn entry(&self) -> Result<Entry, Misfit> {
+        let columns = self.columns();
+        let Kept { id, seq, on, at, recorded_at, recorded_by, event, correction, hash } = columns.kept()?;
+        let body = text("body", columns.body)?.into();
+        let draft = Draft { id, on, at, recorded_by, event, body, correction };
+        Ok(Entry { draft, seq, recorded_at, prev: self.prev()?, hash })
+    }
+
+    fn columns(&self) -> Columns<'_> {
+        Columns {
+            seq: self.seq,
+            id: &self.id,
+            happened_on: &self.happened_on,
+            happened_at: self.happened_at.as_deref(),
+            recorded_at: &self.recorded_at,
+            recorded_by: &self.recorded_by,
+            kind: &self.kind,
+            body: &self.body,
+            corrects: self.corrects.as_deref(),
+            reason: self.reason.as_deref(),
+            hash: &self.hash,
+        }
+    }
+}
+
+/// A row without the hash before it, where it lies: nothing is copied that an entry does not keep.
+pub(crate) struct Columns<'a> {
+    seq: i64,
+    id: &'a [u8],
+    happened_on: &'a [u8],
+    happened_at: Option<&'a [u8]>,
+    recorded_at: &'a [u8],
+    recorded_by: &'a [u8],
+    kind: &'a [u8],
+    body: &'a [u8],
+    corrects: Option<&'a [u8]>,
+    reason: Option<&'a [u8]>,
+    hash: &'a [u8],
+}
+
+impl<'a> Columns<'a> {
+    /// The columns of [`crate::sql::KEPT`].
+    pub(crate) fn of<R>(row: &'a R) -> sqlx::Result<Columns<'a>>
+    where
+        R: sqlx::Row,
+        usize: ColumnIndex<R>,
+        i64: sqlx::Decode<'a, R::Database>,
+        &'a [u8]: sqlx::Decode<'a, R::Database>,
+        Option<&'a [u8]>: sqlx::Decode<'a, R::Database>,
+    {
+        // Unchecked: reads text columns as raw bytes. By place: a name would be looked up in every row.
+        Ok(Columns {
+            seq: row.try_get_unchecked(0)?,
+            id: row.try_get_unchecked(1)?,
+            happened_on: row.try_get_unchecked(2)?,
+            happened_at: row.try_get_unchecked(3)?,
+            recorded_at: row.try_get_unchecked(4)?,
+            recorded_by: row.try_get_unchecked(5)?,
+            kind: row.try_get_unchecked(6)?,
+            body: row.try_get_unchecked(7)?,
+            corrects: row.try_get_unchecked(8)?,
+            reason: row.try_get_unchecked(9)?,
+            hash: row.try_get_unchecked(10)?,
+        })
+    }
+
+    /// Its place; 0, which no entry has, for a number that cannot be one.
+    pub(crate) fn place(&self) -> u64 {
+        u64::try_from(self.seq).unwrap_or(0)
+    }
+
+    /// The entry as the fold takes it in, or what cannot be understood about it.
+    pub(crate) fn kept(&self) -> Result<Kept, Misfit> {
+        let fields = self.fields("")?;
+        let kind = Kind::from_word(fields.kind)
+            .ok_or_else(|| Misfit::UnknownKind { kind: fields.kind.to_owned() })?;
+        let event = match fields.body {
+            "" => Event::InArchive(kind),
+            body => Event::read(kind, body).map_err(Misfit::Body)?,
+        };
+        let correction = match self.corrects {
+            Some(of) => Some(Correction { of: id("corrects", of)?, reason: fields.reason.to_owned() }),
+            None => None,
+        };
+        let at = match self.happened_at {
+            Some(_) => Some(read::<TimeOfDay>("happened_at", fields.at)?),
+            None => None,
+        };
+        Ok(Kept {
+            at,
+            id: id("id", self.id)?,
+            on: read::<Day>("happened_on", fields.on)?,
+            recorded_by: read::<Person>("recorded_by", fields.recorded_by)?,
+            event,
+            correction: correction.map(Box::new),
+            seq: u64::try_from(self.seq).map_err(|_| Misfit::Place { seq: self.seq })?,
+            recorded_at: read::<Instant>("recorded_at", fields.recorded_at)?,
+            hash: hash("hash", self.hash)?,
+        })
+    }
+
+    /// The hash takes "nothing noted" and empty text for the same, so the difference is looked at here.
+    fn fields(&self, holding: &'a str) -> Result<Fields<'a>, Misfit> {
+        let (at, corrects, reason) = (self.happened_at, self.corrects, self.reason);
         if at.is_some_and(<[u8]>::is_empty) {
             return Err(Misfit::EmptyColumn { column: OptionalColumn::HappenedAt });
         }
@@ -114,48 +218,16 @@ impl Row {
         Ok(Fields {
             holding,
             seq: self.place(),
-            id: &self.id,
-            on: text("happened_on", &self.happened_on)?,
+            id: self.id,
+            on: text("happened_on", self.happened_on)?,
             at: text("happened_at", at.unwrap_or_default())?,
-            recorded_at: text("recorded_at", &self.recorded_at)?,
-            recorded_by: text("recorded_by", &self.recorded_by)?,
-            kind: text("kind", &self.kind)?,
-            body: text("body", &self.body)?,
+            recorded_at: text("recorded_at", self.recorded_at)?,
+            recorded_by: text("recorded_by", self.recorded_by)?,
+            kind: text("kind", self.kind)?,
+            body: text("body", self.body)?,
             corrects: corrects.unwrap_or_default(),
             reason: text("reason", reason.unwrap_or_default())?,
         })
-    }
-
-    /// The row understood as an entry, or what cannot be understood about it.
-    pub(crate) fn entry(&self) -> Result<Entry, Misfit> {
-        let fields = self.fields("")?;
-        let kind = Kind::from_word(fields.kind)
-            .ok_or_else(|| Misfit::UnknownKind { kind: fields.kind.to_owned() })?;
-        let event = if self.is_without_body() {
-            Event::InArchive(kind)
-        } else {
-            Event::read(kind, fields.body).map_err(Misfit::Body)?
-        };
-        let correction = match &self.corrects {
-            Some(of) => Some(Correction { of: id("corrects", of)?, reason: fields.reason.to_owned() }),
-            None => None,
-        };
-        let at = match &self.happened_at {
-            Some(_) => Some(read::<TimeOfDay>("happened_at", fields.at)?),
-            None => None,
-        };
-        let draft = Draft {
-            id: id("id", &self.id)?,
-            on: read::<Day>("happened_on", fields.on)?,
-            at,
-            recorded_by: read::<Person>("recorded_by", fields.recorded_by)?,
-            event,
-            body: fields.body.into(),
-            correction: correction.map(Box::new),
-        };
-        let seq = u64::try_from(self.seq).map_err(|_| Misfit::Place { seq: self.seq })?;
-        let recorded_at = read::<Instant>("recorded_at", fields.recorded_at)?;
-        Ok(Entry { draft, seq, recorded_at, prev: self.prev()?, hash: self.hash()? })
     }
 }
 
@@ -180,59 +252,4 @@ where
     T: FromStr<Err: Into<Misread>>,
 {
     text.parse().map_err(|fault: T::Err| Misfit::Misread { column, why: fault.into() })
-}
-
-/// The columns of [`crate::sql::KEPT`] as an entry. Nothing is copied that the fold does not keep.
-///
-/// # Errors
-/// What cannot be understood: in short, since the row is then read again as a [`Row`], which says it in full.
-pub(crate) fn kept<'r, R>(row: &'r R) -> Result<Kept, NotUnderstood>
-where
-    R: sqlx::Row,
-    usize: ColumnIndex<R>,
-    i64: sqlx::Decode<'r, R::Database>,
-    &'r str: sqlx::Decode<'r, R::Database>,
-    &'r [u8]: sqlx::Decode<'r, R::Database>,
-    Option<&'r str>: sqlx::Decode<'r, R::Database>,
-    Option<&'r [u8]>: sqlx::Decode<'r, R::Database>,
-{
-    let text = |column: usize| row.try_get_unchecked::<&str, _>(column);
-    let bytes = |column: usize| row.try_get_unchecked::<&[u8], _>(column);
-    let (seq, id, on) = (row.try_get_unchecked::<i64, _>(0)?, bytes(1)?, text(2)?);
-    let at: Option<&str> = row.try_get_unchecked(3)?;
-    let (recorded_at, recorded_by, kind, body) = (text(4)?, text(5)?, text(6)?, text(7)?);
-    let (corrects, reason): (Option<&[u8]>, Option<&str>) =
-        (row.try_get_unchecked(8)?, row.try_get_unchecked(9)?);
-    let kind = Kind::from_word(kind).ok_or(NotUnderstood)?;
-    let correction = match (corrects, reason) {
-        (None, None) => None,
-        (Some(of), Some(reason)) => {
-            let of = EntryId(Uuid::from_slice(of).map_err(|_| NotUnderstood)?);
-            Some(Box::new(Correction { of, reason: reason.to_owned() }))
-        }
-        (Some(_), None) | (None, Some(_)) => return Err(NotUnderstood),
-    };
-    Ok(Kept {
-        id: EntryId(Uuid::from_slice(id).map_err(|_| NotUnderstood)?),
-        seq: u64::try_from(seq).map_err(|_| NotUnderstood)?,
-        on: on.parse().map_err(|_| NotUnderstood)?,
-        at: at.map(str::parse).transpose().map_err(|_| NotUnderstood)?,
-        recorded_at: recorded_at.parse().map_err(|_| NotUnderstood)?,
-        recorded_by: recorded_by.parse().map_err(|_| NotUnderstood)?,
-        event: match body {
-            "" => Event::InArchive(kind),
-            body => Event::read(kind, body).map_err(|_| NotUnderstood)?,
-        },
-        correction,
-        hash: Hash(bytes(10)?.try_into().map_err(|_| NotUnderstood)?),
-    })
-}
-
-/// A row that cannot be understood.
-pub(crate) struct NotUnderstood;
-
-impl From<sqlx::Error> for NotUnderstood {
-    fn from(_: sqlx::Error) -> NotUnderstood {
-        NotUnderstood
-    }
 }

@@ -19,7 +19,7 @@ select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, 
 from entries where holding = $1 and seq >= $2 order by seq limit $3";
 
 /// Arguments: holding, first place, limit. The fold reads every row, so this leaves out what it does not keep. The columns are in the
-/// order of `row::kept`.
+/// order of `row::Columns`.
 pub(crate) const KEPT: &str = "
 select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, hash
 from entries where holding = $1 and seq >= $2 order by seq limit $3";

@@ -193,11 +193,8 @@ impl<B: Backend> Journal for SqlJournal<B> {
             return Ok(Vec::new());
         };
         let kept = self.reader().await?.kept(holding.as_str(), from, limit.into()).await;
-        match kept.map_err(|error| self.backend.explain(error))? {
-            Some(kept) => Ok(kept),
-            // It names the first that cannot be understood.
-            None => Ok(self.page(holding, after_seq, limit).await?.iter().map(Kept::from).collect()),
-        }
+        let kept = kept.map_err(|error| self.backend.explain(error))?;
+        kept.into_iter().map(|kept| kept.map_err(|(seq, what)| unreadable(holding, seq, what))).collect()
     }
 
     async fn entry(&self, holding: &HoldingName, id: EntryId) -> Result<Option<Entry>, StoreError> {

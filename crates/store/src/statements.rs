@@ -2,10 +2,11 @@
 
 use std::future::Future;
 
+use combclear_domain::journal::misfit::Misfit;
 use combclear_domain::journal::{Content, Entry, Hash, Kept, Kind};
 use uuid::Uuid;
 
-use crate::row::{self, Row};
+use crate::row::{Columns, Row};
 use crate::sql;
 
 /// The statements of [`sql`] on a connection.
@@ -29,13 +30,13 @@ pub(crate) trait Statements: Send {
         limit: i64,
     ) -> impl Future<Output = sqlx::Result<Vec<Row>>> + Send;
 
-    /// Entries from a place on, as the fold takes them in; none if one of them cannot be understood.
+    /// Entries from a place on, as the fold takes them in, or the place of one with what cannot be understood about it.
     fn kept(
         &mut self,
         holding: &str,
         from: i64,
         limit: i64,
-    ) -> impl Future<Output = sqlx::Result<Option<Vec<Kept>>>> + Send;
+    ) -> impl Future<Output = sqlx::Result<Vec<Result<Kept, (u64, Misfit)>>>> + Send;
 
     /// The row with an id.
     fn by_id(&mut self, holding: &str, id: Uuid) -> impl Future<Output = sqlx::Result<Option<Row>>> + Send;
@@ -120,10 +121,13 @@ macro_rules! statements_on {
                 holding: &str,
                 from: i64,
                 limit: i64,
-            ) -> sqlx::Result<Option<Vec<Kept>>> {
+            ) -> sqlx::Result<Vec<Result<Kept, (u64, Misfit)>>> {
                 let rows = sqlx::query(sql::KEPT).bind(holding).bind(from).bind(limit);
-                let entries = rows.try_map(|row| Ok(row::kept(&row).ok())).fetch_all(self).await?;
-                Ok(entries.into_iter().collect())
+                let kept = rows.try_map(|row| {
+                    let columns = Columns::of(&row)?;
+                    Ok(columns.kept().map_err(|what| (columns.place(), what)))
+                });
+                kept.fetch_all(self).await
             }
 
             async fn by_id(&mut self, holding: &str, id: Uuid) -> sqlx::Result<Option<Row>> {
