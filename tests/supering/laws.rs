@@ -4,7 +4,7 @@ use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ColonyName, RemovalNeed, SupersDuring};
-use combclear_domain::facts::history::{Course, History};
+use combclear_domain::facts::history::{Course, History, Stay, TermValue};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::StrikeOut;
 use combclear_domain::journal::{Draft, Event, Kind};
@@ -57,12 +57,10 @@ fn flip(before: &Holding, after: &Holding) -> Option<String> {
 fn taken_out_perhaps_used_up(holding: &Holding, colony: &ColonyName, on: Day) -> bool {
     History::of(holding, leaflets(), colony).courses.iter().any(|course| {
         let terms = &course.terms;
-        let mut stays = [&terms.stay_min, &terms.stay_max]
-            .into_iter()
-            .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
-        let undecided = match terms.removal.as_ref().map(|fact| fact.value) {
+        let mut stays = [&terms.stay_min, &terms.stay_max].into_iter().flat_map(Stay::stated);
+        let undecided = match terms.removal.known().map(|fact| fact.value) {
             None => terms.release() != Some(Release::Single),
-            Some(RemovalNeed::NotNeeded) => stays.all(Option::is_none),
+            Some(RemovalNeed::NotNeeded) => stays.next().is_none(),
             Some(RemovalNeed::Needed | RemovalNeed::NothingStays) => false,
         };
         undecided && course.out_by(on).is_some()
@@ -292,17 +290,15 @@ proptest! {
 fn may_carry_a_yes(course: &Course, on: Day) -> bool {
     let terms = &course.terms;
     let allowed =
-        terms.supers_during.as_ref().filter(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
-    let documented = |fact: &Option<combclear_domain::basics::sourced::Sourced<u16>>| {
-        fact.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value)
-    };
+        terms.supers_during.known().filter(|fact| fact.is_documented() && fact.value != SupersDuring::Off);
+    let documented =
+        |value: &TermValue<u16>| value.known().filter(|fact| fact.is_documented()).map(|fact| fact.value);
     let last_dose = course.doses.iter().map(|dose| dose.on).filter(|dose| *dose <= on).max();
-    let stays = [&terms.stay_min, &terms.stay_max_longest]
-        .into_iter()
-        .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
-    let longest = stays.clone().flatten().map(|fact| fact.value).max();
-    let stays_documented = stays.flatten().all(combclear_domain::basics::sourced::Sourced::is_documented);
-    let need = terms.removal.as_ref().filter(|fact| fact.is_documented()).map(|fact| fact.value);
+    let stays = [&terms.stay_min, &terms.stay_max_longest].into_iter().flat_map(Stay::stated);
+    let longest = stays.clone().map(|fact| fact.value).max();
+    let mut stays = stays;
+    let stays_documented = stays.all(combclear_domain::basics::sourced::Sourced::is_documented);
+    let need = terms.removal.known().filter(|fact| fact.is_documented()).map(|fact| fact.value);
     let used_up = match (need, longest) {
         (Some(RemovalNeed::NothingStays), _) => last_dose,
         (Some(RemovalNeed::NotNeeded), Some(days)) if stays_documented => {

@@ -5,7 +5,7 @@ use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::sourced::Sourced;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ColonyName, RemovalNeed};
-use combclear_domain::facts::history::{Course, History};
+use combclear_domain::facts::history::{BroodSeen, Course, History, Stay};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{Draft, Event};
 use combclear_domain::questions::supering::FirstFree;
@@ -105,7 +105,7 @@ proptest! {
         let learnt = said["supers_during"].as_str().is_some_and(may_be_on);
         let known = before.colonies().any(|colony| {
             let history = History::of(&before, leaflets(), colony);
-            history.courses.iter().any(|course| course.terms.supers_during.is_some_and(|fact| may_be_on(fact.value.as_str())))
+            history.courses.iter().any(|course| course.terms.supers_during.known().is_some_and(|fact| may_be_on(fact.value.as_str())))
         });
         if learnt || known {
             for field in ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"] {
@@ -153,8 +153,10 @@ proptest! {
             let answer = history.supering(day(on));
             if let FirstFree::OnceOut { .. } = answer.first_free() {
                 for course in history.courses_on(day(on)).filter(|course| bars(&history, course, day(on)) && needs_to_come_out(course)) {
-                    prop_assert!(course.terms.stay_min.bounds().is_some(), "{} on {}: no least stay of {:?}", colony, day(on), course);
-                    let doses = course.terms.doses.map(|fact| fact.value);
+                    // A stay that is stated only without brood tells nothing of one with brood, which nobody may have looked for.
+                    let seen = history.brood_for(course, day(on)).map(BroodSeen::state);
+                    prop_assert!(course.terms.stay_min.least(seen).is_known(), "{} on {}: no least stay of {:?}", colony, day(on), course);
+                    let doses = course.terms.doses.known().map(|fact| fact.value);
                     let lacking = doses.is_some_and(|doses| usize::from(doses.count) > course.doses_by(day(on)).count());
                     prop_assert!(!lacking || doses.unwrap().interval_min_days.is_some(), "{} on {}: no days between doses", colony, day(on));
                 }
@@ -170,16 +172,15 @@ fn bars(history: &History, course: &Course, on: Day) -> bool {
 }
 
 fn needs_to_come_out(course: &Course) -> bool {
-    let stays = [course.terms.stay_min, course.terms.stay_max_longest];
-    let stays = stays.iter().flat_map(|stay| [stay.absent_or_lowest, stay.present]).flatten();
+    let stays = [&course.terms.stay_min, &course.terms.stay_max_longest].into_iter().flat_map(Stay::stated);
     let when_is_known = stays.clone().next().is_some() && stays.clone().all(|stay| stay.is_documented());
-    let need_not = |fact: Sourced<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
-    let used_up_by_itself = when_is_known && course.terms.removal.is_some_and(need_not);
+    let need_not = |fact: &Sourced<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
+    let used_up_by_itself = when_is_known && course.terms.removal.known().is_some_and(need_not);
     course.out().is_none() && course.terms.release() != Some(Release::Single) && !used_up_by_itself
 }
 
 fn doses_that_are_missing(course: &Course, on: Day) -> Vec<Day> {
-    let Some(doses) = course.terms.doses.map(|fact| fact.value) else { return Vec::new() };
+    let Some(doses) = course.terms.doses.known().map(|fact| fact.value) else { return Vec::new() };
     if !needs_to_come_out(course) {
         return Vec::new();
     }

@@ -99,7 +99,8 @@ pub fn of(history: &History) -> Vec<PlainCourse> {
 
 fn boiled_down(course: &Course) -> PlainCourse {
     let terms = &course.terms;
-    let (Some(withdrawal), Some(wait), Some(supers)) = (&terms.withdrawal, &terms.wait, &terms.supers_during)
+    let (Some(withdrawal), Some(wait), Some(supers)) =
+        (terms.withdrawal.known(), terms.wait.known(), terms.supers_during.known())
     else {
         panic!("the scene leaves a term of {} open", course.medicine);
     };

@@ -166,13 +166,13 @@ impl EndReport {
 impl TermsReport {
     fn of(terms: &Terms) -> TermsReport {
         TermsReport {
-            supers_during: SupersTerm::of(terms, terms.supers_during.as_ref()),
-            withdrawal_days: DaysTerm::of(terms, terms.withdrawal.as_ref()),
-            wait_after_removal_days: DaysTerm::of(terms, terms.wait.as_ref()),
-            removal: RemovalTerm::of(terms, terms.removal.as_ref()),
+            supers_during: SupersTerm::of(terms, terms.supers_during.known()),
+            withdrawal_days: DaysTerm::of(terms, terms.withdrawal.known()),
+            wait_after_removal_days: DaysTerm::of(terms, terms.wait.known()),
+            removal: RemovalTerm::of(terms, terms.removal.known()),
             stay_min_days: StayReport::of(terms, &terms.stay_min),
             stay_max_days: StayReport::of(terms, &terms.stay_max),
-            doses: DosesTerm::of(terms, terms.doses.as_ref()),
+            doses: DosesTerm::of(terms, terms.doses.known()),
         }
     }
 }
@@ -180,8 +180,8 @@ impl TermsReport {
 impl StayReport {
     fn of(terms: &Terms, stay: &Stay) -> StayReport {
         StayReport {
-            absent_or_lowest: DaysTerm::of(terms, stay.absent_or_lowest.as_ref()),
-            present: DaysTerm::of(terms, stay.present.as_ref()),
+            absent_or_lowest: DaysTerm::of(terms, stay.absent_or_lowest.known()),
+            present: DaysTerm::of(terms, stay.present.known()),
         }
     }
 }

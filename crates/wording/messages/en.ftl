@@ -45,15 +45,37 @@ amount = { $unit ->
 supering-course-given = { $pack } given { $day }
 supering-course-placed = { $pack } placed { $day }
 
-# The terms, as they stand after "the".
-supering-term-supers-during = rule on supers while it is in
-supering-term-withdrawal = withdrawal period
-supering-term-wait = wait between removal and supers
-supering-term-removal = rule on taking it out
-supering-term-used-up = time after which it is used up
-supering-term-stay-min = least stay
-supering-term-stay-max = longest stay
-supering-term-flow-before = rule on the time right before a nectar flow
+# A term of a course, as it stands after "the".
+term-name = { $term ->
+    [supers-during] rule on supers while it is in
+    [flow-during] rule on use in a nectar flow
+    [flow-before] rule on the time right before a nectar flow
+    [withdrawal] withdrawal period
+    [wait] wait between removal and supers
+    [removal] rule on taking it out
+    [used-up] time after which it is used up
+    [stay-min] least stay
+    [stay-min-with-brood] least stay with brood
+    [stay-max] longest stay
+    [doses] number of doses
+   *[dose-interval] time between doses
+}
+
+# The same as a question; it stands as the subject before "is not stated" and "was not read".
+term-question = { $term ->
+    [supers-during] whether supers may be on while it is in
+    [flow-during] whether it may be in during a nectar flow
+    [flow-before] whether it may be used right before a nectar flow
+    [withdrawal] how long the withdrawal period is
+    [wait] how long supers must wait once it is out
+    [removal] whether it has to come out
+    [used-up] when it is used up
+    [stay-min] how long it must stay
+    [stay-min-with-brood] how long it must stay with brood
+    [stay-max] how long it may stay
+    [doses] how many doses make a course
+   *[dose-interval] how many days lie between doses
+}
 
 # The answer in one sentence. Each of those that follow takes in what was said so far as $answer.
 supering-yes = Supers may go on
@@ -157,6 +179,7 @@ supering-take-out = take out { $name }: { $earliest }
 supering-take-out-by = take out { $name }: { $earliest }; must be out by { $latest }
 supering-take-out-late = take out { $name }: { $earliest }; it had to be out by { $latest }
 supering-no-least-stay = no least stay is stated
+supering-earliest-not-known = { $lack } is not stated
 supering-may-come-out = may come out since { $day }
 supering-not-before-tomorrow = not before { $day }, tomorrow
 supering-not-before = not before { $day }, in { $days } days
@@ -283,16 +306,6 @@ options-topic = { $topic ->
     [after_opening] the time after opening
     [storage] the storage
    *[disposal] the disposal
-}
-
-# What is not known of how a course runs; it stands as the subject before "is not stated" and "was not read".
-options-lack = { $lack ->
-    [doses] how many doses make a course
-    [dose-interval] how many days lie between doses
-    [removal] whether it has to come out
-    [stay-min] how long it must stay
-    [stay-min-with-brood] how long it must stay with brood
-   *[stay-max] how long it may stay
 }
 
 options-counting = { $what ->

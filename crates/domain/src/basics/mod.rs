@@ -6,7 +6,7 @@
 //! - [`rule_words`]: the word lists of the kinds of rule
 //! - [`source`], [`confidence`]: where a value was read, and how well it is established
 //! - [`sourced`]: a value with its origin; [`entry_id`]: the id of an entry
-//! - [`verdict`]: yes, no or unknown
+//! - [`fact`]: a fact, or what is missing to know it; [`verdict`]: yes, no or unknown
 //! - [`quantity`], [`degrees`]: amounts of a medicine, temperatures
 //! - [`misread`]: why a text or a value in JSON cannot be read; [`node`]: how that is found in JSON
 //! - [`diagnostic`]: what is wrong in a file, where, and how to fix it
@@ -16,6 +16,7 @@ pub mod confidence;
 pub mod degrees;
 pub mod diagnostic;
 pub mod entry_id;
+pub mod fact;
 pub mod misread;
 pub mod node;
 pub mod quantity;

@@ -30,6 +30,18 @@ impl Authority {
             Authority::Leaflet(_) => None,
         }
     }
+
+    /// The index of the rule in the built-in leaflet; none if a person says it.
+    #[must_use]
+    pub const fn rule(self) -> Option<usize> {
+        match self {
+            Authority::Leaflet(index) => Some(index),
+            Authority::Prescription(_)
+            | Authority::Reading(_)
+            | Authority::Pack(_)
+            | Authority::Declared(_) => None,
+        }
+    }
 }
 
 /// A value that applies: who said it, and whether it can support a yes.

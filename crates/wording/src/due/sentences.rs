@@ -1,5 +1,7 @@
 //! Items in short sentences for a keeper, each with its dates.
 
+use combclear_domain::Day;
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::words::LotName;
 use combclear_domain::journal::event::Kind;
 use combclear_domain::questions::due::{CourseName, Item, ToDo};
@@ -10,7 +12,7 @@ use crate::Words;
 use crate::gaps::{statement, supply};
 use crate::pieces::{self, amount};
 use crate::stock::why_dispose;
-use crate::supering::{asked_for, course_name, term};
+use crate::supering::{asked_for, course_name, no_earliest_day, term};
 use crate::words::say;
 
 /// What is to be done, in a few words.
@@ -22,7 +24,7 @@ pub(super) fn title(words: &Words, to_do: &ToDo) -> String {
         ToDo::GiveDose { course, number, of } => {
             say!(words, DueGiveDoseTitle, number = *number, of = *of, pack = &course.pack)
         }
-        ToDo::TakeOut { course } => say!(words, DueTakeOutTitle, pack = &course.pack),
+        ToDo::TakeOut { course, .. } => say!(words, DueTakeOutTitle, pack = &course.pack),
         ToDo::UsedUp { course, .. } => say!(words, DueUsedUpTitle, pack = &course.pack),
         ToDo::PutSupersOn { if_out_on: None, .. } => say!(words, DueSupersFreeTitle),
         ToDo::PutSupersOn { if_out_on: Some(_), .. } => say!(words, DueSupersFreeIfOutTitle),
@@ -57,7 +59,7 @@ pub(super) fn text(words: &Words, item: &Item) -> String {
             say!(words, DueRecordEnd, name = named(words, course), ended = ended)
         }
         ToDo::GiveDose { course, number, of } => dose(words, item, course, *number, *of),
-        ToDo::TakeOut { course } => take_out(words, item, course),
+        ToDo::TakeOut { course, earliest } => take_out(words, item, course, *earliest),
         ToDo::UsedUp { course, on } => say!(words, DueUsedUp, name = named(words, course), day = on),
         ToDo::PutSupersOn { course, free, if_out_on: None } => {
             say!(words, DueSupersFree, name = named(words, course), free = free)
@@ -118,14 +120,14 @@ fn dose(words: &Words, item: &Item, course: &CourseName, number: u8, of: u8) -> 
     }
 }
 
-fn take_out(words: &Words, item: &Item, course: &CourseName) -> String {
+fn take_out(words: &Words, item: &Item, course: &CourseName, earliest: Fact<Day, Term>) -> String {
     let by_brood = item.from_without_brood.zip(item.from_with_brood);
-    let earliest = match (by_brood, item.from) {
+    let earliest = match (by_brood, earliest) {
         (Some((without, with)), _) if without != with => {
             say!(words, DueNotBeforeByBrood, without = without, with = with)
         }
-        (_, Some(from)) => say!(words, DueNotBefore, day = from),
-        (_, None) => say!(words, SuperingNoLeastStay),
+        (_, Fact::Known(from)) => say!(words, DueNotBefore, day = from),
+        (_, Fact::NotKnown(missing)) => no_earliest_day(words, missing),
     };
     let name = named(words, course);
     match item.by {

@@ -2,10 +2,11 @@
 
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::basics::words::Access;
-use combclear_domain::questions::options::{Because, Counting, Lack, Measure, Origin, ToldBy, Within};
+use combclear_domain::questions::options::{Because, Counting, Measure, Origin, Term, ToldBy, Within};
 use combclear_domain::rules::leaflet::rule::Need;
 
 use crate::Words;
+use crate::supering::question;
 use crate::words::say;
 
 /// Why a condition came out as it did, in a sentence.
@@ -194,18 +195,8 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
 }
 
 /// What is not known about how a course runs.
-pub(super) fn lacks(words: &Words, lacks: &[Lack]) -> String {
-    let each = lacks.iter().map(|lack| {
-        let lack = match lack {
-            Lack::Doses => "doses",
-            Lack::DoseInterval => "dose-interval",
-            Lack::Removal => "removal",
-            Lack::StayMin => "stay-min",
-            Lack::StayMinWithBrood => "stay-min-with-brood",
-            Lack::StayMax => "stay-max",
-        };
-        say!(words, OptionsLack, lack = lack)
-    });
+pub(super) fn lacks(words: &Words, lacks: &[Term]) -> String {
+    let each = lacks.iter().map(|term| question(words, *term));
     each.reduce(|one, other| say!(words, OptionsAnd, one = one, other = other)).unwrap_or_default()
 }
 

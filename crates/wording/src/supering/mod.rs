@@ -15,5 +15,5 @@ pub use report::{
     ValueReport, WholeApiaryReport,
 };
 
-pub(crate) use names::{course_name, term};
+pub(crate) use names::{course_name, no_earliest_day, question, term};
 pub(crate) use next::asked_for;

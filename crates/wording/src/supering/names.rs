@@ -1,8 +1,7 @@
 //! How sentences name a course and its terms.
 
 use combclear_domain::Day;
-use combclear_domain::facts::history::Course;
-use combclear_domain::questions::supering::Term;
+use combclear_domain::facts::history::{Course, Term};
 use combclear_domain::rules::leaflet::Release;
 
 use crate::Words;
@@ -24,14 +23,35 @@ pub(crate) fn course_name(words: &Words, pack: &str, day: Day, nothing_stays: bo
 
 /// A term, as it follows its article in a sentence.
 pub(crate) fn term(words: &Words, term: Term) -> String {
+    say!(words, TermName, term = key(term))
+}
+
+/// A term as a question: what it is that nobody stated.
+pub(crate) fn question(words: &Words, term: Term) -> String {
+    say!(words, TermQuestion, term = key(term))
+}
+
+const fn key(term: Term) -> &'static str {
     match term {
-        Term::SupersDuring => say!(words, SuperingTermSupersDuring),
-        Term::Withdrawal => say!(words, SuperingTermWithdrawal),
-        Term::Wait => say!(words, SuperingTermWait),
-        Term::Removal => say!(words, SuperingTermRemoval),
-        Term::UsedUp => say!(words, SuperingTermUsedUp),
-        Term::StayMin => say!(words, SuperingTermStayMin),
-        Term::StayMax => say!(words, SuperingTermStayMax),
-        Term::FlowBefore => say!(words, SuperingTermFlowBefore),
+        Term::SupersDuring => "supers-during",
+        Term::FlowDuring => "flow-during",
+        Term::FlowBefore => "flow-before",
+        Term::Withdrawal => "withdrawal",
+        Term::Wait => "wait",
+        Term::Removal => "removal",
+        Term::UsedUp => "used-up",
+        Term::StayMin => "stay-min",
+        Term::StayMinWithBrood => "stay-min-with-brood",
+        Term::StayMax => "stay-max",
+        Term::Doses => "doses",
+        Term::DoseInterval => "dose-interval",
     }
+}
+
+/// Why nobody can say from when a course may come out.
+pub(crate) fn no_earliest_day(words: &Words, missing: Term) -> String {
+    if missing == Term::StayMin {
+        return say!(words, SuperingNoLeastStay);
+    }
+    say!(words, SuperingEarliestNotKnown, lack = question(words, missing))
 }

@@ -1,10 +1,11 @@
 //! What must happen first and what is missing, in sentences without a full stop.
 
 use combclear_domain::Day;
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::words::LotName;
 use combclear_domain::questions::supering::{AskedFor, EarliestOut, Lack, Step, Term};
 
-use super::names::{named, term};
+use super::names::{named, no_earliest_day, term};
 use super::sentences::{seen, statement};
 use crate::Words;
 use crate::words::say;
@@ -67,20 +68,23 @@ pub(super) fn step(words: &Words, step: &Step<'_>, on: Day) -> String {
 }
 
 fn earliest_out(words: &Words, earliest: &EarliestOut, on: Day) -> String {
-    let Some(day) = earliest.day else { return say!(words, SuperingNoLeastStay) };
+    let day = match earliest.day {
+        Fact::Known(day) => day,
+        Fact::NotKnown(missing) => return no_earliest_day(words, missing),
+    };
     let ahead = match day.days_since(on) {
         ..=0 => say!(words, SuperingMayComeOut, day = day),
         1 => say!(words, SuperingNotBeforeTomorrow, day = day),
         left => say!(words, SuperingNotBefore, day = day, days = left),
     };
-    match (earliest.brood_seen, earliest.brood_absent_or_lowest, earliest.brood_present) {
-        (Some(brood), _, _) => {
+    match (earliest.brood_seen(), earliest.both_days()) {
+        (Some(brood), _) => {
             say!(words, SuperingEarliestUnderBrood, earliest = ahead, seen = seen(words, &brood))
         }
-        (None, Some(absent), Some(present)) => {
+        (None, Some((absent, present))) => {
             say!(words, SuperingEarliestTurnsOnBrood, earliest = ahead, absent = absent, present = present)
         }
-        (None, _, _) => ahead,
+        (None, None) => ahead,
     }
 }
 
@@ -123,9 +127,7 @@ pub(crate) fn asked_for(words: &Words, asked: &AskedFor, lots: &[LotName]) -> St
             let term = term(words, *topic);
             say!(words, SuperingAskTermOrZero, term = term, lots = in_backticks(words, lots))
         }
-        AskedFor::Term(
-            topic @ (Term::SupersDuring | Term::Removal | Term::UsedUp | Term::StayMin | Term::StayMax),
-        ) => {
+        AskedFor::Term(topic) => {
             let term = term(words, *topic);
             say!(words, SuperingAskTerm, term = term, lots = in_backticks(words, lots))
         }

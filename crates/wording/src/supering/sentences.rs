@@ -60,8 +60,9 @@ fn with_first_free(words: &Words, answer: String, steps: &[Step<'_>], first_free
         }
     };
     let without_brood = steps.iter().find_map(|step| match step {
-        Step::TakeOut { earliest, .. } if earliest.brood_seen.is_none() => {
-            earliest.brood_absent_or_lowest.filter(|day| Some(*day) < earliest.day)
+        Step::TakeOut { earliest, .. } if earliest.brood_seen().is_none() => {
+            let (absent, present) = earliest.both_days()?;
+            (absent < present).then_some(absent)
         }
         Step::TakeSupersOff { .. }
         | Step::GiveDose { .. }
@@ -315,15 +316,7 @@ fn not_established(
         }
         (None, Term::UsedUp) => say!(words, SuperingUsedUpNotKnown, name = name),
         (None, Term::Removal) => say!(words, SuperingRemovalNotKnown, name = name),
-        (
-            None,
-            Term::SupersDuring
-            | Term::Withdrawal
-            | Term::Wait
-            | Term::StayMin
-            | Term::StayMax
-            | Term::FlowBefore,
-        ) => say!(words, SuperingTermNotKnown, name = name, term = term(words, topic)),
+        (None, _) => say!(words, SuperingTermNotKnown, name = name, term = term(words, topic)),
     }
 }
 

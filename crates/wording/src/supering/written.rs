@@ -4,7 +4,7 @@ use combclear_domain::Day;
 use combclear_domain::basics::sourced::{Authority, Sourced};
 use combclear_domain::basics::words::SupersDuring;
 use combclear_domain::facts::history::{Course, Doses};
-use combclear_domain::questions::supering::{Answer, Ground, Outcome, Reason, Step, Term};
+use combclear_domain::questions::supering::{Answer, Ground, Outcome, Reason, Step};
 
 use super::names::named;
 use super::report::{CourseReport, GroundReport, StepReport, ValueReport};
@@ -98,8 +98,7 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
         | Reason::SupersWhileIn { supers: fact, .. } => vec![supers(fact)],
         Reason::WhereaboutsNotSaid { .. } | Reason::BarredEitherWay { .. } => all_terms(words, course),
         Reason::NothingStaysYetStays { said } => {
-            let stays = [&course.terms.stay_min.absent_or_lowest, &course.terms.stay_min.present];
-            let stays = stays.into_iter().flatten().map(|fact| days("stay_min", fact));
+            let stays = course.terms.stay_min.stated().map(|fact| days("stay_min", fact));
             std::iter::once(value(course, "removal", said, said.value.to_string())).chain(stays).collect()
         }
         Reason::UsedBeforeFlow { bar, .. } => {
@@ -111,7 +110,7 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
         }
         Reason::NotEstablished { .. } if ground.outcome == Outcome::Met => all_terms(words, course),
         Reason::NotEstablished { topic, days: fact, supers: word } => {
-            fact.map(|fact| days(topic_word(*topic), fact)).into_iter().chain(word.map(supers)).collect()
+            fact.map(|fact| days(topic.topic().as_str(), fact)).into_iter().chain(word.map(supers)).collect()
         }
         Reason::WithdrawalRuns { days: fact, .. } => vec![days("withdrawal", fact)],
         Reason::WaitRuns { days: fact, .. } => vec![days("wait_after_removal", fact)],
@@ -156,11 +155,11 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
 fn all_terms(words: &Words, course: &Course) -> Vec<ValueReport> {
     let terms = &course.terms;
     let days = |of, fact: &Sourced<u16>| days(words, course, of, fact);
-    let supers =
-        terms.supers_during.iter().map(|fact| value(course, "supers_during", fact, fact.value.to_string()));
-    let withdrawal = terms.withdrawal.iter().map(|fact| days("withdrawal", fact));
-    let wait = terms.wait.iter().map(|fact| days("wait_after_removal", fact));
-    supers.chain(withdrawal).chain(wait).collect()
+    let supers = terms.supers_during.known();
+    let supers = supers.map(|fact| value(course, "supers_during", fact, fact.value.to_string()));
+    let withdrawal = terms.withdrawal.known().map(|fact| days("withdrawal", fact));
+    let wait = terms.wait.known().map(|fact| days("wait_after_removal", fact));
+    [supers, withdrawal, wait].into_iter().flatten().collect()
 }
 
 fn days(words: &Words, course: &Course, of: &'static str, fact: &Sourced<u16>) -> ValueReport {
@@ -198,18 +197,6 @@ fn value<T>(course: &Course, of: &'static str, fact: &Sourced<T>, value: String)
     }
 }
 
-const fn topic_word(topic: Term) -> &'static str {
-    match topic {
-        Term::SupersDuring => "supers_during",
-        Term::Withdrawal => "withdrawal",
-        Term::Wait => "wait_after_removal",
-        Term::Removal | Term::UsedUp => "removal",
-        Term::StayMin => "stay_min",
-        Term::StayMax => "stay_max",
-        Term::FlowBefore => "flow_before",
-    }
-}
-
 impl StepReport {
     pub(super) fn of(words: &Words, step: &Step<'_>, on: Day) -> StepReport {
         let mut report = StepReport {
@@ -235,9 +222,10 @@ impl StepReport {
             Step::TakeOut { course, earliest, latest } => {
                 report.what = "take_out";
                 report.administration = Some(course.entry);
-                (report.from, report.by) = (earliest.day, *latest);
-                report.from_without_brood = earliest.brood_absent_or_lowest;
-                report.from_with_brood = earliest.brood_present;
+                (report.from, report.by) = (earliest.day.known().copied(), *latest);
+                let by_brood = earliest.by_brood.as_ref();
+                report.from_without_brood = by_brood.and_then(|days| days.absent_or_lowest.known().copied());
+                report.from_with_brood = by_brood.and_then(|days| days.present.known().copied());
             }
             Step::WaitUntilSpent { course, spent } => {
                 report.what = "wait_until_spent";

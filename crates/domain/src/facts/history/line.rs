@@ -7,6 +7,7 @@ use super::plan::Plan;
 use super::terms::Terms;
 use super::{Course, FlowSpan};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::journal::entry::EntryId;
 
 /// All that the answer about supers asks of a line of a course.
@@ -101,12 +102,17 @@ impl Plan {
     /// If the least stay is not stated, it is out after the days on which it is surely in: nobody may rest a free day on
     /// that.
     pub(crate) fn starting<'t>(&self, terms: &'t Terms, start: Day, flows: &'t [FlowSpan]) -> Planned<'t> {
-        let first = || vec![start];
-        let doses = self.doses.as_ref();
-        let out = start.plus(self.least.unwrap_or_else(|| self.surely_in()));
+        let doses = match &self.doses {
+            Fact::Known(doses) => doses.iter().map(|days| start.plus(*days)).collect(),
+            Fact::NotKnown(_) => vec![start],
+        };
+        let out = match self.least {
+            Fact::Known(days) => start.plus(days),
+            Fact::NotKnown(_) => start.plus(self.surely_in()),
+        };
         Planned {
             terms,
-            doses: doses.map_or_else(first, |doses| doses.iter().map(|days| start.plus(*days)).collect()),
+            doses,
             out: self.ends.in_a_visit().then_some(out),
             in_doubt: None,
             days: (start, None),

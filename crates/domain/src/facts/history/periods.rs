@@ -2,26 +2,26 @@
 
 use super::terms::Terms;
 use crate::basics::calendar::{Day, last_blocked_day};
+use crate::basics::fact::Fact;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::SupersDuring;
 
 /// Whether supers may be on while it is in. An undocumented ban still bans; an undocumented permission permits nothing.
 pub(crate) fn inside(terms: &Terms) -> Verdict {
     match &terms.supers_during {
-        Some(fact) if fact.value == SupersDuring::Off => Verdict::No,
-        Some(fact) if fact.is_documented() => Verdict::Yes,
-        _ => Verdict::Unknown,
+        Fact::Known(fact) if fact.value == SupersDuring::Off => Verdict::No,
+        Fact::Known(fact) if fact.is_documented() => Verdict::Yes,
+        Fact::Known(_) | Fact::NotKnown(_) => Verdict::Unknown,
     }
 }
 
-/// The last blocked day once it is out on `out`: the later end of the withdrawal period and the wait.
+/// The last day that is blocked by the periods that are known, once it is out on `out`; none if none of them blocks a day.
 ///
 /// If the label allows supers during the treatment, the withdrawal period blocks the harvest and not the supers.
-pub(crate) fn blocked_through(terms: &Terms, out: Day) -> Day {
-    let wait = terms.wait.as_ref().map_or(0, |fact| fact.value);
-    let withdrawal = terms.withdrawal.as_ref().map_or(0, |fact| fact.value);
-    let days = if withdrawal_bars(terms) == Bars::Supers { wait.max(withdrawal) } else { wait };
-    last_blocked_day(out, days).unwrap_or_else(|| out.before())
+pub(crate) fn blocked_through(terms: &Terms, out: Day) -> Option<Day> {
+    let withdrawal = terms.withdrawal.known().filter(|_| withdrawal_bars(terms) == Bars::Supers);
+    let periods = [withdrawal, terms.wait.known()].into_iter().flatten();
+    periods.filter_map(|fact| last_blocked_day(out, fact.value)).max()
 }
 
 /// What a withdrawal period blocks.

@@ -1,56 +1,42 @@
 //! How a course would run if it started on a given day: its doses, and when it may come out.
 
-use super::terms::Terms;
+use super::stay::may_be_out;
+use super::term::Term;
+use super::terms::{Doses, Terms};
 use super::whereabouts::used_up;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::fact::Fact;
 use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::rules::leaflet::Release;
 use crate::rules::leaflet::rule::BroodState;
 
-/// What is not known about how a course runs.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Lack {
-    /// How many doses a course has.
-    Doses,
-    /// How many days lie between doses.
-    DoseInterval,
-    /// Whether it has to be taken out.
-    Removal,
-    /// How long it must stay, without brood or whatever the brood.
-    StayMin,
-    /// How long it must stay with brood.
-    StayMinWithBrood,
-    /// How long it may stay.
-    StayMax,
-}
-
 /// The course of a treatment, in days from its start.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Plan {
-    /// The earliest day of each dose; none if the number of doses or the days between them are not stated.
-    pub(crate) doses: Option<Vec<u16>>,
+    /// The earliest day of each dose.
+    pub(crate) doses: Fact<Vec<u16>, Term>,
     /// The latest day of each dose, if the most days between doses are stated.
-    pub(crate) doses_by: Option<Vec<u16>>,
+    doses_by: Option<Vec<u16>>,
     /// What becomes of it in the end.
     pub(crate) ends: Ends,
-    /// How many doses, if stated.
-    pub(crate) count: Option<u8>,
-    /// The earliest number of days after which it may be out; none if not stated.
-    pub(crate) least: Option<u16>,
+    /// How many doses.
+    pub(crate) count: Fact<u8, Term>,
+    /// The earliest number of days after which it may be out.
+    pub(crate) least: Fact<u16, Term>,
     /// The stated stay: it is in for this many days, even if that may not be all.
-    pub(crate) stay: Option<u16>,
+    pub(crate) stay: Fact<u16, Term>,
     /// The same with brood at its lowest and with brood present, if nobody knows which applies and it matters.
     pub(crate) turns_on_brood: Option<(u16, u16)>,
     /// After how many days it must be out.
-    pub(crate) most: Option<u16>,
-    /// How well `least` is established; none if `least` is none.
-    pub(crate) confidence: Option<Confidence>,
-    /// What is not stated, so that `least` or `ends` is not known.
-    pub(crate) lacks: Vec<Lack>,
+    pub(crate) most: Fact<u16, Term>,
+    /// How well `least` is established.
+    pub(crate) confidence: Fact<Confidence, Term>,
+    /// All that is not stated, so that `least` or `ends` is not known.
+    pub(crate) lacks: Vec<Term>,
     /// What is stated but was not read in a document, so that `least` is not established.
-    pub(crate) undocumented: Vec<Lack>,
+    pub(crate) undocumented: Vec<Term>,
 }
 
 /// A dose of a course, in days from its start.
@@ -87,75 +73,74 @@ impl Ends {
 impl Plan {
     /// The plan for the brood that was seen; if none was seen, with the longer least stay.
     pub(crate) fn of(terms: &Terms, brood: Option<BroodState>) -> Plan {
-        let count = terms.doses.as_ref().map(|fact| fact.value.count);
-        let interval = terms.doses.as_ref().and_then(|fact| fact.value.interval_min_days);
-        let doses = match (count, interval) {
-            (Some(0 | 1), _) => Some(vec![0]),
-            (Some(count), Some(days)) => Some((0..u16::from(count)).map(|dose| dose * days).collect()),
-            _ => None,
-        };
-        let most_between = terms.doses.as_ref().and_then(|fact| fact.value.interval_max_days);
-        let doses_by = most_between
-            .zip(count)
-            .map(|(days, count)| (0..u16::from(count)).map(|dose| dose * days).collect());
+        let stated = terms.doses.as_ref().map(|fact| fact.value);
         // If further doses have no stated day, or there may be further doses, the last one has no day.
-        let last_dose = doses.as_ref().and_then(|doses| doses.last().copied());
-        let single = terms.release() == Some(Release::Single);
-        let (stay, turns_on_brood) = least_stay(terms, brood);
+        let further = stated.and_then(|doses| doses.days_before_missing(1));
+        let last_dose = further.as_ref().map(|days| days.iter().copied().fold(0, u16::saturating_add));
+        let doses = further.map(|days| {
+            let mut on = 0_u16;
+            let later = days.into_iter().map(|days| {
+                on = on.saturating_add(days);
+                on
+            });
+            std::iter::once(0).chain(later).collect::<Vec<_>>()
+        });
+        let stay = terms.stay_min.least(brood).as_ref().map(|fact| fact.value);
         let removal = terms.removal.as_ref().map(|fact| fact.value);
-        let spent = used_up(terms).filter(|_| removal == Some(RemovalNeed::NotNeeded));
+        let spent = used_up(terms).filter(|_| removal == Fact::Known(RemovalNeed::NotNeeded));
         let ends = match (removal, spent) {
-            _ if single => Ends::AtOnce,
+            _ if terms.release() == Some(Release::Single) => Ends::AtOnce,
             (_, Some((_, true))) => Ends::UsedUp,
             (_, Some((_, false))) => Ends::PerhapsUsedUp,
-            (Some(_), None) => Ends::TakenOut,
-            (None, None) => Ends::NotStated,
+            (Fact::Known(_), None) => Ends::TakenOut,
+            (Fact::NotKnown(_), None) => Ends::NotStated,
         };
         let least = last_dose.and_then(|last| match (ends, spent) {
-            (Ends::AtOnce, _) => Some(last),
+            (Ends::AtOnce, _) => Fact::Known(last),
             // Each carrier is used up in its own time; the last one counts.
-            (Ends::UsedUp, Some((days, _))) => Some(last.saturating_add(days)),
-            // It is not established when it is used up. By the stated stay it works at least until then. A carrier does not
-            // come out on the day it goes in.
+            (Ends::UsedUp, Some((days, _))) => Fact::Known(last.saturating_add(days)),
+            // It is not established when it is used up. By the stated stay it works at least until then.
             (Ends::UsedUp | Ends::PerhapsUsedUp | Ends::TakenOut | Ends::NotStated, _) => {
-                stay.map(|fact| fact.value.max(last + 1))
+                stay.map(|stay| may_be_out(stay, last.saturating_add(1)))
             }
         });
         let established = match ends {
-            Ends::AtOnce | Ends::UsedUp => Some(Confidence::Document),
-            Ends::PerhapsUsedUp => Some(Confidence::SecondHand),
-            Ends::TakenOut | Ends::NotStated => stay.map(|fact| fact.confidence),
+            Ends::AtOnce | Ends::UsedUp => Fact::Known(Confidence::Document),
+            Ends::PerhapsUsedUp => Fact::Known(Confidence::SecondHand),
+            Ends::TakenOut | Ends::NotStated => {
+                terms.stay_min.least(brood).as_ref().map(|fact| fact.confidence)
+            }
         };
+        let stays = terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer);
         Plan {
-            lacks: lacks(terms, ends, stay.as_ref(), count, doses.is_some()),
+            lacks: lacks(ends, doses.missing(), stay.missing()),
             undocumented: undocumented(terms, ends),
+            doses_by: stated.known().and_then(Doses::latest),
             doses,
-            doses_by,
             ends,
-            count,
+            count: stated.map(|doses| doses.count),
             least,
-            stay: stay.map(|fact| fact.value),
-            turns_on_brood,
+            stay,
+            turns_on_brood: stays.filter(|_| brood.is_none()),
             most: terms.stay_max.most(brood),
-            confidence: established.filter(|_| least.is_some()),
+            confidence: least.and_then(|_| established),
         }
     }
 
     /// How many days from the start it is certainly in, including the day of placing, even if the least stay is not
     /// stated.
     pub(crate) fn surely_in(&self) -> u16 {
-        let last_dose = self.doses.as_ref().and_then(|doses| doses.last().copied());
+        let last_dose = self.doses.known().and_then(|doses| doses.last()).map(|last| last.saturating_add(1));
+        let stay = self.stay.known().filter(|_| self.ends != Ends::AtOnce).copied();
         // Nothing unstated adds a certain day.
-        let sure =
-            [self.least, self.stay.filter(|_| self.ends != Ends::AtOnce), last_dose.map(|last| last + 1)];
-        sure.into_iter().flatten().fold(1, u16::max)
+        [self.least.known().copied(), stay, last_dose].into_iter().flatten().fold(1, u16::max)
     }
 
     /// Each dose with its days, in order: the first, and those further ones that are stated.
     pub(crate) fn each_dose(&self) -> Vec<DoseDays> {
         let first = DoseDays { from: Some(0), by: Some(0) };
-        let further = (1..usize::from(self.count.map_or(1, |count| count.max(1)))).map(|dose| DoseDays {
-            from: self.doses.as_ref().and_then(|doses| doses.get(dose)).copied(),
+        let further = (1..self.count.known().copied().map_or(1, usize::from)).map(|dose| DoseDays {
+            from: self.doses.known().and_then(|doses| doses.get(dose)).copied(),
             by: self.doses_by.as_ref().and_then(|by| by.get(dose)).copied(),
         });
         std::iter::once(first).chain(further).collect()
@@ -170,14 +155,14 @@ impl Plan {
 
     /// Whether further doses follow on unstated days, or it is not stated whether any do.
     pub(crate) fn later_doses_open(&self) -> bool {
-        self.doses.is_none()
+        !self.doses.is_known()
     }
 
     /// Days from the start on which it may be in or out, because no least stay is stated or it is not stated whether it
     /// must come out: the first and, if the most is stated, the last.
     pub(crate) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
-        let known = self.least.is_some() && self.ends != Ends::NotStated;
-        (!known).then(|| (self.surely_in(), self.most.map(|days| days.saturating_sub(1))))
+        let known = self.least.is_known() && self.ends != Ends::NotStated;
+        (!known).then(|| (self.surely_in(), self.most.known().map(|days| days.saturating_sub(1))))
     }
 
     /// The last day on which it is still in, if it comes out as early as it may.
@@ -187,63 +172,31 @@ impl Plan {
 }
 
 /// What is not stated, without which nobody can say when the last of a course is out.
-fn lacks(
-    terms: &Terms,
-    ends: Ends,
-    stay: Option<&Sourced<u16>>,
-    count: Option<u8>,
-    days_of_doses: bool,
-) -> Vec<Lack> {
-    let mut lacks = Vec::new();
-    if count.is_none() {
-        lacks.push(Lack::Doses);
-    } else if !days_of_doses {
-        lacks.push(Lack::DoseInterval);
-    }
-    if ends == Ends::NotStated {
-        lacks.push(Lack::Removal);
-    }
-    if stay.is_none() && !matches!(ends, Ends::AtOnce | Ends::UsedUp) {
-        let without = terms.stay_min.absent_or_lowest.is_some();
-        lacks.push(if without { Lack::StayMinWithBrood } else { Lack::StayMin });
-    }
-    lacks
+fn lacks(ends: Ends, of_doses: Option<Term>, of_stay: Option<Term>) -> Vec<Term> {
+    let removal = (ends == Ends::NotStated).then_some(Term::Removal);
+    let stay = of_stay.filter(|_| !matches!(ends, Ends::AtOnce | Ends::UsedUp));
+    [of_doses, removal, stay].into_iter().flatten().collect()
 }
 
 /// What is stated about how long it stays, but was not read in a document.
-fn undocumented(terms: &Terms, ends: Ends) -> Vec<Lack> {
+fn undocumented(terms: &Terms, ends: Ends) -> Vec<Term> {
     if matches!(ends, Ends::AtOnce | Ends::UsedUp) {
         return Vec::new();
     }
-    let unread = |fact: Option<&Sourced<u16>>| fact.is_some_and(|fact| !fact.is_documented());
     let mut list = Vec::new();
     let perhaps_used_up = ends == Ends::PerhapsUsedUp;
-    if perhaps_used_up && terms.removal.as_ref().is_some_and(|fact| !fact.is_documented()) {
-        list.push(Lack::Removal);
+    if perhaps_used_up && terms.removal.known().is_some_and(|fact| !fact.is_documented()) {
+        list.push(Term::Removal);
     }
-    if unread(terms.stay_min.absent_or_lowest.as_ref()) || unread(terms.stay_min.present.as_ref()) {
-        list.push(Lack::StayMin);
+    if !terms.stay_min.stated().all(Sourced::is_documented) {
+        list.push(Term::StayMin);
     }
-    if terms.stay_min.depends_on_brood() && unread(terms.stay_min.present.as_ref()) {
-        list.push(Lack::StayMinWithBrood);
+    let with_brood = terms.stay_min.present.known().filter(|_| terms.stay_min.depends_on_brood());
+    if with_brood.is_some_and(|fact| !fact.is_documented()) {
+        list.push(Term::StayMinWithBrood);
     }
-    let most = [terms.stay_max.absent_or_lowest.as_ref(), terms.stay_max.present.as_ref()];
-    if perhaps_used_up && most.into_iter().any(unread) {
-        list.push(Lack::StayMax);
+    if perhaps_used_up && !terms.stay_max.stated().all(Sourced::is_documented) {
+        list.push(Term::StayMax);
     }
     list
-}
-
-/// The least stay for the brood that was seen. If none was seen, the longer of both, provided that the one with brood
-/// is stated: a stay stated only without brood does not tell how long it is with brood.
-fn least_stay(terms: &Terms, brood: Option<BroodState>) -> (Option<Sourced<u16>>, Option<(u16, u16)>) {
-    let (absent, present) = (terms.stay_min.absent_or_lowest, terms.stay_min.present);
-    if let Some(brood) = brood {
-        return (terms.stay_min.under(brood).copied(), None);
-    }
-    let longer = present.map(|present| match absent {
-        Some(absent) if absent.value > present.value => absent,
-        Some(_) | None => present,
-    });
-    (longer, terms.stay_min.bounds().filter(|(shorter, longer)| shorter != longer))
 }

@@ -10,8 +10,11 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use super::resolve::{BuiltIn, Reading, Resolver};
+use super::stay::Stay;
+use super::term::Term;
 use super::topics::{doses, flow_before, flow_during, removal, supers_during, wait, withdrawal};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::sourced::{Authority, Sourced};
 use crate::basics::topic::Topic;
 use crate::basics::words::{Method, Permission, RemovalNeed, SupersDuring};
@@ -53,78 +56,48 @@ pub struct Doses {
     pub interval_max_days: Option<u16>,
 }
 
-/// A length of stay that may depend on brood.
-#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
-pub struct Stay {
-    /// With brood absent or at its lowest.
-    pub absent_or_lowest: Option<Sourced<u16>>,
-    /// With brood present.
-    pub present: Option<Sourced<u16>>,
-}
-
-impl Stay {
-    /// The length under a state of brood.
-    #[must_use]
-    pub fn under(&self, brood: BroodState) -> Option<&Sourced<u16>> {
-        match brood {
-            BroodState::AbsentOrLowest => self.absent_or_lowest.as_ref(),
-            BroodState::Present => self.present.as_ref(),
+impl Doses {
+    /// The least days before each dose that is missing after so many.
+    pub(super) fn days_before_missing(self, given: usize) -> Fact<Vec<u16>, Term> {
+        match usize::from(self.count).saturating_sub(given) {
+            0 => Fact::Known(Vec::new()),
+            missing => {
+                Fact::stated(self.interval_min_days, Term::DoseInterval).map(|days| vec![days; missing])
+            }
         }
     }
 
-    /// The same, with a length under brood no shorter than without: more brood never shortens the stay.
-    fn no_shorter_with_brood(self) -> Stay {
-        let shorter = |(absent, present): &(Sourced<u16>, Sourced<u16>)| present.value < absent.value;
-        let both = self.absent_or_lowest.zip(self.present).filter(shorter);
-        Stay { present: both.map(|(absent, _)| absent).or(self.present), ..self }
-    }
-
-    /// The shorter and the longer length, whatever the brood.
-    #[must_use]
-    pub fn bounds(&self) -> Option<(u16, u16)> {
-        let lengths = [self.absent_or_lowest, self.present];
-        let lengths = lengths.iter().flatten().map(|fact| fact.value);
-        lengths.clone().min().zip(lengths.max())
-    }
-
-    /// The length for the brood that was seen; the shorter one if none was.
-    #[must_use]
-    pub(crate) fn most(&self, seen: Option<BroodState>) -> Option<u16> {
-        match seen {
-            Some(brood) => self.under(brood).map(|fact| fact.value),
-            None => self.bounds().map(|(shorter, _)| shorter),
-        }
-    }
-
-    /// Whether brood makes a difference.
-    #[must_use]
-    pub fn depends_on_brood(&self) -> bool {
-        self.bounds().is_some_and(|(shorter, longer)| shorter != longer)
-            || self.absent_or_lowest.is_some() != self.present.is_some()
+    /// The latest day of each dose, in days from the first, if the most days between doses are stated.
+    pub(super) fn latest(&self) -> Option<Vec<u16>> {
+        let days = self.interval_max_days?;
+        Some((0..u16::from(self.count)).map(|dose| dose.saturating_mul(days)).collect())
     }
 }
 
-/// The terms that apply to one course. What nobody stated is none: not known, never zero.
+/// A term as it is known: who said it, or which term is missing.
+pub type TermValue<T> = Fact<Sourced<T>, Term>;
+
+/// The terms that apply to one course. What nobody stated is not known, never zero.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Terms {
     /// The built-in leaflet of the medicine, if it has one.
     pub leaflet: Option<Arc<Leaflet>>,
     /// Whether honey supers may be on while it is in.
-    pub supers_during: Option<Sourced<SupersDuring>>,
+    pub supers_during: TermValue<SupersDuring>,
     /// Whether it may be used in a nectar flow.
-    pub flow_during: Option<Sourced<Permission>>,
+    pub flow_during: TermValue<Permission>,
     /// Whether it may be used right before a nectar flow. None: nobody forbids it.
     pub flow_before: Option<Sourced<FlowBefore>>,
     /// Withdrawal period for honey, in days; 0 if the label has none.
-    pub withdrawal: Option<Sourced<u16>>,
+    pub withdrawal: TermValue<u16>,
     /// Whether `withdrawal` says that the label has no withdrawal period.
     pub no_withdrawal_by_label: bool,
     /// Days between removal and supers.
-    pub wait: Option<Sourced<u16>>,
+    pub wait: TermValue<u16>,
     /// Whether `wait` rests on a stated withdrawal period, which is the whole time after the treatment.
     pub wait_within_withdrawal: bool,
     /// Whether it has to be taken out.
-    pub removal: Option<Sourced<RemovalNeed>>,
+    pub removal: TermValue<RemovalNeed>,
     /// The statement that nothing stays in the hive, although a least stay is known. One of the two is wrong, so
     /// `removal` is not known until one of them is corrected.
     pub asked_back: Option<Sourced<RemovalNeed>>,
@@ -136,7 +109,7 @@ pub struct Terms {
     /// up.
     pub stay_max_longest: Stay,
     /// Doses of a course.
-    pub doses: Option<Sourced<Doses>>,
+    pub doses: TermValue<Doses>,
 }
 
 /// What people stated about one course.
@@ -212,11 +185,14 @@ impl Terms {
         let wait = wait().resolve(&resolver);
         let covering = covering_wait(named, withdrawal.as_ref(), wait.as_ref());
         let intervals = doses(None).built_in(&built_in, None).map(|fact| fact.value);
-        let stay_min = Stay {
-            absent_or_lowest: stay(Topic::StayMin, BroodState::AbsentOrLowest, least, longer),
-            present: stay(Topic::StayMin, BroodState::Present, least_any, longer),
-        }
-        .no_shorter_with_brood();
+        let stay_min = Stay::least_of(
+            stay(Topic::StayMin, BroodState::AbsentOrLowest, least, longer),
+            stay(Topic::StayMin, BroodState::Present, least_any, longer),
+        );
+        let longest = |order: DaysOrder| {
+            let under = |brood| stay(Topic::StayMax, brood, most, order);
+            Stay::longest_of(under(BroodState::AbsentOrLowest), under(BroodState::Present))
+        };
         let said = removal().resolve(&resolver);
         // Nothing stays, and it must stay for some days: both cannot be right, so one was misread.
         let nothing_stays = said.filter(|fact| fact.value == RemovalNeed::NothingStays);
@@ -224,26 +200,23 @@ impl Terms {
         // A statement about some doses says nothing about the others.
         let removal = said.filter(|fact| fact.value != RemovalNeed::NothingStays || fact.is_documented());
         Terms {
-            supers_during: supers_during().resolve(&resolver),
-            flow_during: flow_during().resolve(&resolver),
+            supers_during: Fact::stated(supers_during().resolve(&resolver), Term::SupersDuring),
+            flow_during: Fact::stated(flow_during().resolve(&resolver), Term::FlowDuring),
             flow_before: flow_before().resolve(&resolver),
             no_withdrawal_by_label: withdrawal
                 .is_some_and(|fact| fact.value == WithdrawalPeriod::NONE_BY_LABEL),
-            withdrawal: withdrawal.map(|fact| fact.map(WithdrawalPeriod::days)),
+            withdrawal: Fact::stated(
+                withdrawal.map(|fact| fact.map(WithdrawalPeriod::days)),
+                Term::Withdrawal,
+            ),
             wait_within_withdrawal: covering.is_some(),
-            wait: covering.or(wait),
-            removal: removal.filter(|_| asked_back.is_none()),
+            wait: Fact::stated(covering.or(wait), Term::Wait),
+            removal: Fact::stated(removal.filter(|_| asked_back.is_none()), Term::Removal),
             asked_back,
             stay_min,
-            stay_max: Stay {
-                absent_or_lowest: stay(Topic::StayMax, BroodState::AbsentOrLowest, most, shorter),
-                present: stay(Topic::StayMax, BroodState::Present, most, shorter),
-            },
-            stay_max_longest: Stay {
-                absent_or_lowest: stay(Topic::StayMax, BroodState::AbsentOrLowest, most, longer),
-                present: stay(Topic::StayMax, BroodState::Present, most, longer),
-            },
-            doses: doses(intervals).resolve(&resolver),
+            stay_max: longest(shorter),
+            stay_max_longest: longest(longer),
+            doses: Fact::stated(doses(intervals).resolve(&resolver), Term::Doses),
             leaflet: leaflet.cloned(),
         }
     }
@@ -253,18 +226,17 @@ impl Terms {
     #[must_use]
     pub fn release(&self) -> Option<Release> {
         match &self.removal {
-            Some(fact) if fact.value == RemovalNeed::NothingStays => Some(Release::Single),
-            Some(fact) if !matches!(fact.authority, Authority::Leaflet(_)) => Some(Release::Slow),
-            None if self.asked_back.is_some() => None,
-            _ => self.leaflet.as_ref().map(|leaflet| leaflet.release),
+            Fact::Known(fact) if fact.value == RemovalNeed::NothingStays => Some(Release::Single),
+            Fact::Known(fact) if !matches!(fact.authority, Authority::Leaflet(_)) => Some(Release::Slow),
+            Fact::NotKnown(_) if self.asked_back.is_some() => None,
+            Fact::Known(_) | Fact::NotKnown(_) => self.leaflet.as_ref().map(|leaflet| leaflet.release),
         }
     }
 
     /// The leaflet rule behind a fact, if the leaflet said it.
     #[must_use]
     pub fn rule<T>(&self, fact: &Sourced<T>) -> Option<&Rule> {
-        let Authority::Leaflet(index) = fact.authority else { return None };
-        self.leaflet.as_ref()?.rules.get(index)
+        self.leaflet.as_ref()?.rules.get(fact.authority.rule()?)
     }
 }
 

@@ -1,10 +1,12 @@
 //! The timeline of a course: where it stands on a day, what is still to be done with it, and when.
 
 use super::line::Line;
-use super::plan::Plan;
+use super::stay::may_be_out;
+use super::term::Term;
 use super::whereabouts::{Doubt, Whereabouts, used_up, whereabouts};
 use super::{BroodSeen, Course, End, History};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::words::RemovalNeed;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::Release;
@@ -53,14 +55,36 @@ pub struct DoseDue {
 /// From when a course may come out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct EarliestOut {
-    /// The day; the later one if it depends on brood and none was seen. None if no least stay is stated.
-    pub day: Option<Day>,
-    /// With brood absent or at its lowest; none unless brood makes a difference.
-    pub brood_absent_or_lowest: Option<Day>,
-    /// With brood present; none unless brood makes a difference.
-    pub brood_present: Option<Day>,
+    /// The day; the later one if it depends on brood and none was seen.
+    pub day: Fact<Day, Term>,
+    /// The days by brood; none if brood makes no difference.
+    pub by_brood: Option<OutByBrood>,
+}
+
+/// From when a course may come out, where brood makes a difference.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct OutByBrood {
+    /// With brood absent or at its lowest.
+    pub absent_or_lowest: Fact<Day, Term>,
+    /// With brood present.
+    pub present: Fact<Day, Term>,
+    /// The brood last seen, if any was.
+    pub seen: Option<BroodSeen>,
+}
+
+impl EarliestOut {
     /// The brood last seen, if brood makes a difference.
-    pub brood_seen: Option<BroodSeen>,
+    #[must_use]
+    pub fn brood_seen(&self) -> Option<BroodSeen> {
+        self.by_brood.and_then(|by_brood| by_brood.seen)
+    }
+
+    /// The days with brood absent or at its lowest and with brood present, if both are known and brood makes a difference.
+    #[must_use]
+    pub fn both_days(&self) -> Option<(Day, Day)> {
+        let by_brood = self.by_brood?;
+        by_brood.absent_or_lowest.known().copied().zip(by_brood.present.known().copied())
+    }
 }
 
 impl Course {
@@ -110,28 +134,17 @@ impl Course {
         sure.then(|| self.last_dose(on).plus(days))
     }
 
-    /// Whether it is in on a day. A carrier that must be taken out is in until it may come out; from then on it may be
-    /// out.
-    #[must_use]
-    pub fn presence(&self, on: Day, brood: Option<BroodState>) -> Presence {
-        if self.terms.release() == Some(Release::Single) {
-            return self.presence_of_doses(on);
-        }
-        // What was taken out later was in before.
-        let doubted = self.in_doubt.is_some_and(|(since, _)| since <= on);
-        if self.out().is_some_and(|out| on < out) && !doubted {
-            return Presence::In;
-        }
-        match self.standing(on) {
-            Standing::Out(_) => Presence::Out,
-            Standing::PerhapsSpent(_) | Standing::NotSaid(..) => Presence::Perhaps,
-            Standing::In if used_up(&self.terms).is_some() => Presence::In,
-            Standing::In => {
-                let plan = Plan::of(&self.terms, brood);
-                let earliest = plan.least.or(plan.stay).map(|days| self.placed.plus(days));
-                if earliest.is_some_and(|earliest| on < earliest) { Presence::In } else { Presence::Perhaps }
-            }
-        }
+    /// From when it may come out under a state of brood, as the record stood on a day: after the least stay, and after its
+    /// last dose.
+    fn may_come_out_from(&self, brood: Option<BroodState>, on: Day) -> Fact<Day, Term> {
+        let due = self.doses_due(on).map(|due| due.last().copied().unwrap_or_else(|| self.last_dose(on)));
+        due.and_then(|last| self.may_come_out_after(brood, last))
+    }
+
+    /// From when it may come out under a state of brood if the last dose is given on a day.
+    fn may_come_out_after(&self, brood: Option<BroodState>, last_dose: Day) -> Fact<Day, Term> {
+        let stay = self.terms.stay_min.least(brood).as_ref();
+        stay.map(|stay| may_be_out(self.placed.plus(stay.value), last_dose.next()))
     }
 
     /// For a medicine that leaves nothing inside: it is in on the day of a dose, and the course goes on until the last
@@ -155,7 +168,7 @@ impl Course {
     /// The next dose, if more are stated than were given by the end of a day.
     #[must_use]
     pub fn next_dose(&self, on: Day) -> Option<DoseDue> {
-        let doses = self.terms.doses.as_ref()?.value;
+        let doses = self.terms.doses.known()?.value;
         let given = u8::try_from(self.doses_by(on).count()).ok()?;
         let last = self.last_dose(on);
         (given < doses.count).then(|| DoseDue {
@@ -166,20 +179,19 @@ impl Course {
         })
     }
 
-    /// The first day for each missing dose, none of them in the past; none if the days between doses are not stated.
-    /// Without a stated number of doses no dose counts as missing.
-    #[must_use]
-    pub fn doses_due(&self, on: Day) -> Option<Vec<Day>> {
-        let Some(doses) = self.terms.doses.map(|fact| fact.value) else { return Some(Vec::new()) };
-        let given = self.doses_by(on).count();
-        let lacking = usize::from(doses.count).saturating_sub(given);
-        let mut due = Vec::with_capacity(lacking);
-        let mut last = self.doses_by(on).next_back()?.on;
-        for _ in 0..lacking {
-            last = last.plus(doses.interval_min_days?).max(on);
-            due.push(last);
-        }
-        Some(due)
+    /// The first day for each missing dose, none of them in the past. Without a stated number of doses no dose counts as
+    /// missing.
+    pub fn doses_due(&self, on: Day) -> Fact<Vec<Day>, Term> {
+        let Fact::Known(doses) = &self.terms.doses else { return Fact::Known(Vec::new()) };
+        let before_each = doses.value.days_before_missing(self.doses_by(on).count());
+        before_each.map(|days| {
+            let mut last = self.last_dose(on);
+            let due = days.into_iter().map(|days| {
+                last = last.plus(days).max(on);
+                last
+            });
+            due.collect()
+        })
     }
 
     /// The entries it rests on: its doses, how it came here, its end.
@@ -194,44 +206,62 @@ impl Course {
 }
 
 impl History {
-    /// From when a course may come out, as the record stood on a day: after the least stay, and after the day of its
-    /// last dose, since a carrier does not come out on the day it goes in.
+    /// From when a course may come out, as the record stood on a day.
     #[must_use]
     pub fn earliest_out(&self, course: &Course, on: Day) -> EarliestOut {
-        let stay = &course.terms.stay_min;
-        let last_dose = course.doses_due(on).and_then(|due| due.last().copied());
-        let day = |days: u16| {
-            let stayed = course.placed.plus(days);
-            last_dose.map_or(stayed, |last| stayed.max(last.next()))
+        if !course.terms.stay_min.depends_on_brood() {
+            return EarliestOut { day: course.may_come_out_from(None, on), by_brood: None };
+        }
+        let by_brood = OutByBrood {
+            absent_or_lowest: course.may_come_out_from(Some(BroodState::AbsentOrLowest), on),
+            present: course.may_come_out_from(Some(BroodState::Present), on),
+            seen: self.brood_for(course, on).copied(),
         };
-        if !stay.depends_on_brood() {
-            let least = stay.bounds().map(|(_, longer)| day(longer));
-            return EarliestOut {
-                day: least,
-                brood_absent_or_lowest: None,
-                brood_present: None,
-                brood_seen: None,
-            };
-        }
-        let under = |brood: BroodState| stay.under(brood).map(|fact| day(fact.value));
-        let seen = self.brood_for(course, on).copied();
-        let (absent, present) = (under(BroodState::AbsentOrLowest), under(BroodState::Present));
-        EarliestOut {
-            day: seen.and_then(|seen| under(seen.state())).or(absent.max(present)),
-            brood_absent_or_lowest: absent,
-            brood_present: present,
-            brood_seen: seen,
-        }
+        let day = match by_brood.seen.map(|seen| seen.state()) {
+            Some(BroodState::AbsentOrLowest) => by_brood.absent_or_lowest,
+            // Without sight of brood there may be some.
+            Some(BroodState::Present) | None => by_brood.present,
+        };
+        EarliestOut { day, by_brood: Some(by_brood) }
     }
 
-    /// The day by which a course must be out, if stated; the earlier one if it depends on brood and none was seen. None
-    /// for a carrier that need not come out.
+    /// The day by which a course must be out; the earlier one if it depends on brood and none was seen. None for a
+    /// carrier that need not come out, and if no longest stay is stated.
     #[must_use]
     pub fn latest_out(&self, course: &Course, on: Day) -> Option<Day> {
-        if course.terms.removal.is_some_and(|fact| fact.value != RemovalNeed::Needed) {
+        if course.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed) {
             return None;
         }
         let seen = self.brood_for(course, on).map(BroodSeen::state);
-        course.terms.stay_max.most(seen).map(|days| course.placed.plus(days))
+        course.terms.stay_max.most(seen).known().map(|days| course.placed.plus(*days))
+    }
+
+    /// Whether a course is in on a day, allowing for a removal that nobody has recorded yet. A carrier that must be taken out is
+    /// in until it may come out; from then on it may be out.
+    #[must_use]
+    pub fn presence(&self, course: &Course, on: Day) -> Presence {
+        if course.terms.release() == Some(Release::Single) {
+            return course.presence_of_doses(on);
+        }
+        // What was taken out later was in before.
+        let doubted = course.in_doubt.is_some_and(|(since, _)| since <= on);
+        if course.out().is_some_and(|out| on < out) && !doubted {
+            return Presence::In;
+        }
+        match course.standing(on) {
+            Standing::Out(_) => Presence::Out,
+            Standing::PerhapsSpent(_) | Standing::NotSaid(..) => Presence::Perhaps,
+            Standing::In if used_up(&course.terms).is_some() => Presence::In,
+            Standing::In => {
+                let seen = self.brood_for(course, on).map(BroodSeen::state);
+                // A missing dose may never be given: it counts on its first day, and not at all if it has none.
+                let last = course.doses_due(course.last_dose(on)).known().and_then(|due| due.last().copied());
+                let last = last.unwrap_or_else(|| course.last_dose(on));
+                match course.may_come_out_after(seen, last) {
+                    Fact::Known(earliest) if on < earliest => Presence::In,
+                    Fact::Known(_) | Fact::NotKnown(_) => Presence::Perhaps,
+                }
+            }
+        }
     }
 }

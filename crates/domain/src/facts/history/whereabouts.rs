@@ -1,8 +1,10 @@
 //! Where the carriers and doses of a course are on a day: in, out since a day, or not known.
 
 use super::line::Line;
+use super::stay::Stay;
 use super::terms::Terms;
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::journal::entry::EntryId;
@@ -106,18 +108,17 @@ fn spent_carrier(line: &impl Line, spent: Day, sure: bool, on: Day) -> Whereabou
 /// If nobody has said whether it must come out, nothing may have stayed inside from the first day on, unless the leaflet says
 /// that it works slowly. If it need not come out but no stay is stated, it may be gone from the next day on.
 pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
-    let stays = [&terms.stay_max_longest, &terms.stay_min]
-        .into_iter()
-        .flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
-    let stays = stays.flatten();
+    let stays = [&terms.stay_max_longest, &terms.stay_min].into_iter().flat_map(Stay::stated);
     let longest = stays.clone().map(|fact| fact.value).max();
     let documented = longest.is_some() && stays.clone().all(Sourced::is_documented);
-    // The next day, if no stay is stated.
-    let days = longest.unwrap_or(1);
+    let days = longest.unwrap_or(SPENT_AT_THE_EARLIEST_DAYS);
     match &terms.removal {
-        Some(fact) if fact.value == RemovalNeed::Needed => None,
-        Some(fact) => Some((days, documented && fact.is_documented())),
-        None if terms.release() == Some(Release::Slow) => Some((days, false)),
-        None => Some((0, false)),
+        Fact::Known(fact) if fact.value == RemovalNeed::Needed => None,
+        Fact::Known(fact) => Some((days, documented && fact.is_documented())),
+        Fact::NotKnown(_) if terms.release() == Some(Release::Slow) => Some((days, false)),
+        Fact::NotKnown(_) => Some((0, false)),
     }
 }
+
+/// If no stay is stated, a carrier that need not come out may be gone from the next day on.
+const SPENT_AT_THE_EARLIEST_DAYS: u16 = 1;

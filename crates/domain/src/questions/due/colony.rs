@@ -5,9 +5,10 @@ use super::task::{Days, Task};
 use super::to_do::{CourseName, ToDo};
 use super::{after, missing};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::sourced::Sourced;
 use crate::basics::words::{ApiaryName, ColonyName, RemovalNeed};
-use crate::facts::history::{Course, EarliestOut, Histories, History, Standing};
+use crate::facts::history::{Course, EarliestOut, Histories, History, Standing, Stay};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
@@ -78,9 +79,9 @@ impl Subject<'_> {
             let removal = course.terms.removal.as_ref().map(|need| need.value);
             let weight = match (course.standing(ended), removal) {
                 (Standing::Out(_), _) => return None,
-                (Standing::NotSaid(..), _) | (_, Some(RemovalNeed::Needed)) => Weight::Must,
-                (_, None) => Weight::Advice,
-                (_, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => return None,
+                (Standing::NotSaid(..), _) | (_, Fact::Known(RemovalNeed::Needed)) => Weight::Must,
+                (_, Fact::NotKnown(_)) => Weight::Advice,
+                (_, Fact::Known(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => return None,
             };
             let days = Days::new(ended, None);
             let to_do = ToDo::RecordEnd { course: CourseName::of(course), ended };
@@ -139,7 +140,7 @@ impl Subject<'_> {
                 let task = self.task(DueKind::GiveDose, course.entry, days, Weight::Must, to_do);
                 Task {
                     part: number.to_string(),
-                    grounds: course.entries().chain(said(course.terms.doses.as_ref())).collect(),
+                    grounds: course.entries().chain(course.terms.doses.known().and_then(said)).collect(),
                     ..task
                 }
             }
@@ -181,21 +182,18 @@ impl Subject<'_> {
     }
 
     fn take_out(&self, course: &Course, earliest: &EarliestOut, latest: Option<Day>) -> Task {
-        let open = earliest.brood_seen.is_none();
-        let by_brood = earliest.brood_absent_or_lowest.zip(earliest.brood_present).filter(|_| open);
-        let days = Days { by_brood, ..Days::perhaps(earliest.day, latest) };
+        let by_brood = earliest.both_days().filter(|_| earliest.brood_seen().is_none());
+        let days = Days { by_brood, ..Days::perhaps(earliest.day.known().copied(), latest) };
         // What nobody has said must come out is better out; what need not come out may stay.
         let weight = match (latest, course.terms.removal.as_ref().map(|need| need.value)) {
-            (Some(_), _) | (None, Some(RemovalNeed::Needed)) => Weight::Must,
-            (None, None) => Weight::Advice,
-            (None, Some(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => Weight::May,
+            (Some(_), _) | (None, Fact::Known(RemovalNeed::Needed)) => Weight::Must,
+            (None, Fact::NotKnown(_)) => Weight::Advice,
+            (None, Fact::Known(RemovalNeed::NotNeeded | RemovalNeed::NothingStays)) => Weight::May,
         };
-        let seen = earliest.brood_seen.map(|seen| seen.entry);
+        let seen = earliest.brood_seen().map(|seen| seen.entry);
         let stays = [&course.terms.stay_min, &course.terms.stay_max];
-        let stays =
-            stays.into_iter().flat_map(|stay| [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]);
-        let told = stays.filter_map(said).chain(seen);
-        let to_do = ToDo::TakeOut { course: CourseName::of(course) };
+        let told = stays.into_iter().flat_map(Stay::stated).filter_map(said).chain(seen);
+        let to_do = ToDo::TakeOut { course: CourseName::of(course), earliest: earliest.day };
         let task = self.task(DueKind::TakeOut, course.entry, days, weight, to_do);
         Task { grounds: course.entries().chain(told).collect(), ..task }
     }
@@ -219,6 +217,6 @@ impl Subject<'_> {
 }
 
 /// The entry in which a term was said, if a person said it.
-fn said<T>(fact: Option<&Sourced<T>>) -> Option<EntryId> {
-    fact?.authority.entry()
+fn said<T>(fact: &Sourced<T>) -> Option<EntryId> {
+    fact.authority.entry()
 }

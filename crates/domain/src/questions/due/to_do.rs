@@ -1,12 +1,13 @@
 //! What is to be done, with the facts that a person is told of it beside its days.
 
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::words::LotName;
-use crate::facts::history::Course;
+use crate::facts::history::{Course, Term};
 use crate::journal::event::Kind;
 use crate::questions::gaps::Gap;
 use crate::questions::stock::Lot;
-use crate::questions::supering::{AskedFor, Term};
+use crate::questions::supering::AskedFor;
 use crate::rules::leaflet::Release;
 
 /// A course, by what names it.
@@ -65,6 +66,8 @@ pub enum ToDo {
     TakeOut {
         /// The course.
         course: CourseName,
+        /// From when it may come out.
+        earliest: Fact<Day, Term>,
     },
     /// Nothing: it is used up.
     UsedUp {

@@ -213,7 +213,7 @@ pub(super) fn no_leaflets(board: &Board<'_>) -> Option<NoLeaflets> {
 fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank: &Rank) -> ColonyOption {
     let choice = judged.choice;
     let open = judged.days.iter().filter(|days| days.answer != Usability::RuledOut);
-    let starts: Vec<Start> = open.filter_map(|days| starting.on(days)).collect();
+    let starts: Vec<Start> = open.map(|days| starting.on(days)).collect();
     let start = starts.first().map_or(board.ask.span.from(), |first| first.start);
     let ruled_out = judged.answer() == Usability::RuledOut;
     let ground = starting.place.and_then(|place| place.ground(start)).map(|(ground, _)| ground);

@@ -164,11 +164,10 @@ fn option<'a>(
     let start = open.map_or(span.from(), |days| days.from);
     let each = || row.iter().zip(colonies).map(|(judged, colony)| (judged, starting(judged, colony)));
     // The one that is free last speaks for all; one whose first free day is not known, before all others.
-    let longest =
-        each().max_by_key(|(_, starting)| match starting.effect(start).map(|e| e.free.day(start)) {
-            Some(Some(day)) => (0, Some(day)),
-            _ => (1, None),
-        });
+    let longest = each().max_by_key(|(_, starting)| match starting.effect(start).free.day(start) {
+        Some(day) => (0, Some(day)),
+        None => (1, None),
+    });
     let (judged, of_longest) = longest?;
     let mut rank = Rank::of(judged, &of_longest);
     rank.answer = answer;
@@ -180,7 +179,7 @@ fn option<'a>(
     let mut one_dose = Some(Quantity::ZERO);
     let mut most = Quantity::ZERO;
     let mut unit = choice.leaflet.unit.to_string();
-    let count = choice.doses(start);
+    let count = choice.doses(start).known().copied();
     let mut dose_missing: Vec<NoDose> = Vec::new();
     for (colony, dose) in doses {
         match dose {
@@ -207,7 +206,7 @@ fn option<'a>(
         answer,
         order: rank.reasons(),
         colonies: by_answer(row, colonies),
-        start: open.and_then(|days| of_longest.on(days)),
+        start: open.map(|days| of_longest.on(days)),
         longest_for: (colonies.len() > 1).then(|| of_longest.colony.name.clone()),
         one_dose,
         unit,

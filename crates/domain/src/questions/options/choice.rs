@@ -8,10 +8,10 @@ use std::sync::Arc;
 
 use super::date_range::Ask;
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{Jurisdiction, LotName, Method};
-use crate::facts::history::Plan;
-use crate::facts::history::{Terms, label_revision};
+use crate::facts::history::{Plan, Term, Terms, label_revision};
 use crate::facts::holding::Holding;
 use crate::journal::event::{Confirmed, LeafletReading};
 use crate::rules::leaflet::rule::BroodState;
@@ -24,8 +24,10 @@ pub(super) struct Choice {
     pub(super) revision: Option<String>,
     /// The rules that may be in force on a start day, by their index in the leaflet.
     pub(super) rules: Vec<usize>,
-    /// The terms, from the day on from which they hold. The first stand for all days before, too.
-    terms: Vec<Held>,
+    /// The terms of the first days, and of all days before.
+    first: Held,
+    /// The terms of later days, in order.
+    later: Vec<Held>,
     pub(super) stock: Vec<LotsAtHand>,
     /// The lots whose leaflets tell the terms: in stock, in date, of this label.
     pub(super) to_read: Vec<LotName>,
@@ -40,7 +42,8 @@ struct Held {
     from: Day,
     terms: Terms,
     unseen: Plan,
-    by_brood: [(BroodState, Plan); 2],
+    without_brood: Plan,
+    with_brood: Plan,
 }
 
 /// A lot of which something is left by the book.
@@ -108,7 +111,6 @@ impl Choice {
             .flatten()
             .filter(|day| span.from() < *day && *day <= span.to())
             .collect();
-        changes.push(span.from());
         changes.sort_unstable();
         changes.dedup();
         let held = |from: Day| {
@@ -116,17 +118,18 @@ impl Choice {
             Held {
                 from,
                 unseen: Plan::of(&terms, None),
-                by_brood: BroodState::ALL.map(|brood| (brood, Plan::of(&terms, Some(brood)))),
+                without_brood: Plan::of(&terms, Some(BroodState::AbsentOrLowest)),
+                with_brood: Plan::of(&terms, Some(BroodState::Present)),
                 terms,
             }
         };
-        let terms = changes.into_iter().map(held).collect();
         Choice {
             leaflet: Arc::clone(leaflet),
             method: method.cloned(),
             revision: revision.cloned(),
             rules,
-            terms,
+            first: held(span.from()),
+            later: changes.into_iter().map(held).collect(),
             stock: all_stock,
             unlabelled,
             confirmed: confirmed(holding, &of_it),
@@ -135,26 +138,27 @@ impl Choice {
     }
 
     /// The terms under which it would be given on a day.
-    pub(super) fn terms(&self, on: Day) -> Option<&Terms> {
-        self.held(on).map(|held| &held.terms)
+    pub(super) fn terms(&self, on: Day) -> &Terms {
+        &self.held(on).terms
     }
 
-    /// How many doses make a course that is begun on a day, at least, if anybody has stated it.
-    pub(super) fn doses(&self, on: Day) -> Option<u8> {
-        self.terms(on)?.doses.as_ref().map(|fact| fact.value.count)
+    /// How many doses make a course that is begun on a day, at least.
+    pub(super) fn doses(&self, on: Day) -> Fact<u8, Term> {
+        self.terms(on).doses.as_ref().map(|fact| fact.value.count)
     }
 
     /// The course as it would run from a day on, by the brood that was seen.
-    pub(super) fn plan(&self, start: Day, brood: Option<BroodState>) -> Option<&Plan> {
-        let held = self.held(start)?;
+    pub(super) fn plan(&self, start: Day, brood: Option<BroodState>) -> &Plan {
+        let held = self.held(start);
         match brood {
-            None => Some(&held.unseen),
-            Some(brood) => held.by_brood.iter().find(|(of, _)| *of == brood).map(|(_, plan)| plan),
+            None => &held.unseen,
+            Some(BroodState::AbsentOrLowest) => &held.without_brood,
+            Some(BroodState::Present) => &held.with_brood,
         }
     }
 
-    fn held(&self, on: Day) -> Option<&Held> {
-        self.terms.iter().rfind(|held| held.from <= on).or_else(|| self.terms.first())
+    fn held(&self, on: Day) -> &Held {
+        self.later.iter().rfind(|held| held.from <= on).unwrap_or(&self.first)
     }
 
     /// The rules on a topic that may be in force on a start day, each with its index.

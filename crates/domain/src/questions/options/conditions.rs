@@ -14,7 +14,6 @@ use super::reason::Because;
 use super::state::{Condition, Finding, State};
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
-use crate::facts::history::Plan;
 use crate::rules::leaflet::{Force, Rule, Says};
 
 /// The conditions that turn on the apiary alone.
@@ -26,17 +25,15 @@ pub(super) fn of_place(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Co
         let Says::Season { from_day, to_day } = rule.says else { return None };
         // Every dose must have a day within it.
         let plan = choice.plan(day, None);
-        let doses = plan.map(Plan::dose_days).unwrap_or_default();
-        let inside = doses
+        let inside = plan
+            .dose_days()
             .into_iter()
             .all(|(from, by)| (from..=by).any(|later| from_day.to_covers(to_day, day.plus(later))));
         let because = Because::InSeason { from: from_day, to: to_day, inside };
-        Some(match plan {
-            _ if !inside => Finding::broken(because),
-            Some(plan) if !plan.later_doses_open() => Finding::met(because),
-            plan => Finding::unknown(Because::StayNotKnown {
-                lacks: plan.map(|plan| plan.lacks.clone()).unwrap_or_default(),
-            }),
+        Some(match (inside, plan.later_doses_open()) {
+            (false, _) => Finding::broken(because),
+            (true, false) => Finding::met(because),
+            (true, true) => Finding::unknown(Because::StayNotKnown { lacks: plan.lacks.clone() }),
         })
     }));
     conditions

@@ -217,6 +217,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
         // The first that speaks of a colony of this size counts; if what it counts by was not counted, no other stands in.
         match (worked_out(rule, unit, colony, on, &caps)?, &worked) {
             (Some(dose), None) => {
+                let doses = doses.known().copied();
                 let course = doses.map(|doses| dose.each.times(u64::from(doses)));
                 worked = Some(Portion { doses, course, confidence: rule.confidence, ..dose });
             }

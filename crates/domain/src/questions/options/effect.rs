@@ -65,7 +65,7 @@ impl Effect {
         colony: &Colony<'_>,
         place: Option<&Place<'_>>,
     ) -> Effect {
-        let out = plan.least.map(|days| start.plus(days));
+        let out = plan.least.known().map(|days| start.plus(*days));
         let planned = plan.starting(terms, start, place.map_or(&[], |place| &place.apiary.flow_spans));
         let alone = Outlook::of_lines(&colony.history, &[&planned]);
         let free = free(terms, out, start, &alone, colony, place);
@@ -81,7 +81,7 @@ impl Effect {
             | FreeAfterwards::StayNotKnown
             | FreeAfterwards::OthersNotKnown => None,
         };
-        Effect { out, out_by: plan.most.map(|days| start.plus(days)), free, last_blocked }
+        Effect { out, out_by: plan.most.known().map(|days| start.plus(*days)), free, last_blocked }
     }
 }
 
@@ -110,7 +110,7 @@ fn free(
     match together {
         None => FreeAfterwards::OthersNotKnown,
         Some(day) if on_all_along && day <= start => {
-            let value = terms.supers_during.as_ref().map(|fact| fact.value);
+            let value = terms.supers_during.known().map(|fact| fact.value);
             FreeAfterwards::AllAlong { no_harvest: value == Some(SupersDuring::OnNoHarvest) }
         }
         Some(day) => FreeAfterwards::From(day.max(from)),

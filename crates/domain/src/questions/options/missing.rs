@@ -5,7 +5,7 @@ use super::reason::{Because, Counting};
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
 use crate::basics::words::LotName;
-use crate::facts::history::Lack;
+use crate::facts::history::Term;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 
@@ -133,7 +133,7 @@ pub enum Reading {
     /// What it says on a topic.
     Topic(Topic),
     /// How a course runs.
-    Course(Vec<Lack>),
+    Course(Vec<Term>),
     /// Whether it says the same as the leaflet here.
     Confirmation {
         /// The topic.

@@ -34,7 +34,7 @@ mod state;
 mod weather;
 
 pub use crate::facts::apiary::{Flow, Origin};
-pub use crate::facts::history::Lack;
+pub use crate::facts::history::Term;
 pub use about::About;
 pub use answer::{
     Asked, ColonyOption, ColonyOptions, DoseForColony, NearestDay, NoLeaflets, StockOfMedicine,

@@ -5,9 +5,11 @@ use super::choice::Choice;
 use super::date_range::{Ask, Span};
 use super::dose::{self, NoDose};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::topic::Topic;
 use crate::basics::words::{ColonyName, LeafletId, Method, Unit};
+use crate::facts::history::Term;
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::Leaflets;
 
@@ -16,8 +18,8 @@ use crate::rules::leaflet::Leaflets;
 pub(crate) struct CourseNeed {
     pub(crate) method: Option<Method>,
     pub(crate) revision: Option<String>,
-    /// How many doses make the course, at least; none where nobody has stated it.
-    pub(crate) doses: Option<u8>,
+    /// How many doses make the course, at least.
+    pub(crate) doses: Fact<u8, Term>,
     /// How much the colonies take whose dose is known, all doses together, or one dose where nobody has stated how many there
     /// are; where the leaflet gives a range, the most.
     pub(crate) takes: Quantity,
@@ -71,7 +73,7 @@ fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyN
         match dose::of(choice, &board.colony(name), on) {
             Ok(dose) => {
                 // Of a course of which nobody stated the doses one is sure.
-                let sure = need.doses.map_or(1, |doses| doses.max(1));
+                let sure = need.doses.known().map_or(1, |doses| (*doses).max(1));
                 let each = dose.each_at_most.unwrap_or(dose.each).times(u64::from(sure));
                 if dose.unit == unit.as_str() {
                     need.takes = need.takes.plus(each);
@@ -84,7 +86,7 @@ fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyN
                     continue;
                 }
                 need.counted += 1;
-                if need.doses.is_none() {
+                if !need.doses.is_known() {
                     need.lacks(NoDose::CountNotStated, name);
                 }
             }

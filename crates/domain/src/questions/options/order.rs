@@ -76,15 +76,13 @@ impl Rank {
                 .zip(start)
                 .and_then(|(class, start)| class.on(start))
                 .map_or(State::Unknown, |run| run.state),
-            visits: start.and_then(|start| Some((start, starting.plan(start)?))).map_or(
-                Visits::NotKnown,
-                |(start, plan)| {
-                    let perhaps_more = plan.count.is_none();
-                    // What is told of further doses that nobody has stated is no visit.
-                    let count = starting.visits(plan, start).len().saturating_sub(usize::from(perhaps_more));
-                    Visits::Stated { count, perhaps_more }
-                },
-            ),
+            visits: start.map_or(Visits::NotKnown, |start| {
+                let plan = starting.plan(start);
+                let perhaps_more = !plan.count.is_known();
+                // What is told of further doses that nobody has stated is no visit.
+                let count = starting.visits(plan, start).len().saturating_sub(usize::from(perhaps_more));
+                Visits::Stated { count, perhaps_more }
+            }),
         }
     }
 

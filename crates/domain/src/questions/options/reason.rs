@@ -5,7 +5,7 @@ use crate::basics::confidence::Confidence;
 use crate::basics::degrees::Celsius;
 use crate::basics::topic::Topic;
 use crate::facts::apiary::Origin;
-use crate::facts::history::Lack;
+use crate::facts::history::Term;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::Need;
 
@@ -78,9 +78,9 @@ pub enum Because {
     /// The condition would hold, but the value was not read in a document for this country.
     NotDocumented { confidence: Confidence },
     /// No flow would come while it is in, but how long it stays was not read in a document for this country.
-    StayNotDocumented { confidence: Confidence, lacks: Vec<Lack> },
+    StayNotDocumented { confidence: Confidence, lacks: Vec<Term> },
     /// The days that were looked at would do, but how long it stays was not read in a document for this country.
-    MayStayLonger { confidence: Confidence, lacks: Vec<Lack> },
+    MayStayLonger { confidence: Confidence, lacks: Vec<Term> },
     /// The rule is not in force on that day.
     NotInForce,
 
@@ -97,7 +97,7 @@ pub enum Because {
     /// It would be out before the flow only if no brood is seen while it is in.
     FlowTurnsOnBrood { without: Day, with: Day, entry: EntryId },
     /// It is not stated how long it stays, and a flow comes while it may still be in.
-    FlowBeforeStayIsKnown { from: Day, entry: EntryId, lacks: Vec<Lack> },
+    FlowBeforeStayIsKnown { from: Day, entry: EntryId, lacks: Vec<Term> },
     /// It would be out right before a flow, which the leaflet forbids.
     RightBeforeFlow { out: Day, from: Day, entry: EntryId },
     /// A flow comes later in the year in which it would be out. The leaflet forbids the time right before a flow and names no days.
@@ -190,7 +190,7 @@ pub enum Because {
     /// The first day of which no temperature is known.
     NoTemperature { measure: Measure, first: Day, untold: Untold },
     /// How long it stays, or when it is given again, is not known, so neither is which days count.
-    StayNotKnown { lacks: Vec<Lack> },
+    StayNotKnown { lacks: Vec<Term> },
 }
 
 /// The first and the last of the days of which no temperature was told, neither measured nor forecast.

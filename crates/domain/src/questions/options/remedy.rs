@@ -11,8 +11,7 @@ use super::state::{Condition, Run};
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
 use crate::facts::confirmed;
-use crate::facts::history::End;
-use crate::facts::history::Lack;
+use crate::facts::history::{End, Term};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 use crate::rules::leaflet::Rule;
@@ -232,7 +231,7 @@ impl Blank<'_> {
     /// Something to be read on the leaflet of every lot that is in stock.
     fn read(&self, topic: Option<Topic>) -> Found {
         let Some(topic) = topic else { return Err(NoEntry::Pack) };
-        match (field_of(topic), self.confirmed()) {
+        match (term_of(topic).and_then(Term::field_of_reading), self.confirmed()) {
             (Some(field), _) => Ok(self.on_the_leaflet(&[field], Reading::Topic(topic))),
             (None, Some(says)) => {
                 Ok(self.on_the_leaflet(&["confirms"], Reading::Confirmation { topic, says }))
@@ -246,8 +245,8 @@ impl Blank<'_> {
         self.rule().map(|rule| confirmed::in_words(&rule.says, self.choice.leaflet.unit))
     }
 
-    fn read_course(&self, lacks: &[Lack]) -> Found {
-        let fields: Option<Vec<&'static str>> = lacks.iter().map(|lack| field_of_lack(*lack)).collect();
+    fn read_course(&self, lacks: &[Term]) -> Found {
+        let fields: Option<Vec<&'static str>> = lacks.iter().map(|term| term.field_of_reading()).collect();
         match fields.filter(|fields| !fields.is_empty()) {
             Some(fields) => Ok(self.on_the_leaflet(&fields, Reading::Course(lacks.to_vec()))),
             None => Err(NoEntry::PackOrOwnLeaflet),
@@ -266,18 +265,18 @@ impl Blank<'_> {
     }
 }
 
-/// The field of a leaflet reading that states a topic; none where it is confirmed in words.
-const fn field_of(topic: Topic) -> Option<&'static str> {
+/// The term of a course that a topic states; none if a keeper confirms it in words.
+const fn term_of(topic: Topic) -> Option<Term> {
     match topic {
-        Topic::SupersDuring => Some("terms.supers_during"),
-        Topic::FlowDuring => Some("terms.flow_during"),
-        Topic::FlowBefore => Some("terms.flow_before_days"),
-        Topic::Withdrawal => Some("terms.withdrawal_days"),
-        Topic::WaitAfterRemoval => Some("terms.wait_after_removal_days"),
-        Topic::Removal => Some("terms.removal"),
-        Topic::StayMin => Some("terms.stay_min_days"),
-        Topic::StayMax => Some("terms.stay_max_days"),
-        Topic::Doses => Some("terms.doses"),
+        Topic::SupersDuring => Some(Term::SupersDuring),
+        Topic::FlowDuring => Some(Term::FlowDuring),
+        Topic::FlowBefore => Some(Term::FlowBefore),
+        Topic::Withdrawal => Some(Term::Withdrawal),
+        Topic::WaitAfterRemoval => Some(Term::Wait),
+        Topic::Removal => Some(Term::Removal),
+        Topic::StayMin => Some(Term::StayMin),
+        Topic::StayMax => Some(Term::StayMax),
+        Topic::Doses => Some(Term::Doses),
         Topic::HarvestDuring
         | Topic::CombRule
         | Topic::CoursesPerYear
@@ -302,17 +301,5 @@ const fn field_of(topic: Topic) -> Option<&'static str> {
         | Topic::AfterOpening
         | Topic::Storage
         | Topic::Disposal => None,
-    }
-}
-
-/// The field of a leaflet reading that states what is lacking; none where no reading can.
-const fn field_of_lack(lack: Lack) -> Option<&'static str> {
-    match lack {
-        Lack::Doses => field_of(Topic::Doses),
-        Lack::DoseInterval => None,
-        Lack::Removal => field_of(Topic::Removal),
-        Lack::StayMin => field_of(Topic::StayMin),
-        Lack::StayMinWithBrood => Some("terms.stay_min_days_with_brood"),
-        Lack::StayMax => field_of(Topic::StayMax),
     }
 }

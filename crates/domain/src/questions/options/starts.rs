@@ -10,6 +10,7 @@ use super::effect::{Effect, FreeAfterwards};
 use super::place::Place;
 use super::state::{StartDays, Usability};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::facts::apiary::Flow;
 use crate::facts::history::{Ends, Plan};
 use crate::rules::leaflet::Says;
@@ -129,19 +130,18 @@ pub(super) struct Starting<'a> {
 }
 
 impl Starting<'_> {
-    pub(super) fn plan(&self, start: Day) -> Option<&Plan> {
+    pub(super) fn plan(&self, start: Day) -> &Plan {
         self.choice.plan(start, self.colony.brood_state(start))
     }
 
     /// What a start means for supers, together with what is in already and the periods that still run.
-    pub(super) fn effect(&self, start: Day) -> Option<Effect> {
-        let terms = self.choice.terms(start)?;
-        Some(Effect::of(terms, self.plan(start)?, start, self.colony, self.place))
+    pub(super) fn effect(&self, start: Day) -> Effect {
+        Effect::of(self.choice.terms(start), self.plan(start), start, self.colony, self.place)
     }
 
     /// The first day on which it is out of the way: supers may go on, and, where they may lie over it, nothing of it is in.
     fn clear(&self, start: Day) -> Option<Day> {
-        let effect = self.effect(start)?;
+        let effect = self.effect(start);
         let free = effect.free.day(start)?;
         effect.out.map(|out| out.max(free))
     }
@@ -149,38 +149,38 @@ impl Starting<'_> {
     /// Whether the last of it is in before the first day of a flow, and supers may go on that day.
     fn is_over_by(&self, start: Day, flow: Day) -> Option<bool> {
         let clear = self.clear(start)?;
-        Some(clear <= flow && self.plan(start)?.in_through(start) < flow)
+        Some(clear <= flow && self.plan(start).in_through(start) < flow)
     }
 
-    pub(super) fn on(&self, days: &StartDays) -> Option<Start> {
+    pub(super) fn on(&self, days: &StartDays) -> Start {
         let start = days.from;
-        let (plan, effect) = (self.plan(start)?, self.effect(start)?);
+        let (plan, effect) = (self.plan(start), self.effect(start));
         let first_free_day = effect.free.day(start);
         let before_flow = self.clear(start).map(|clear| self.margins(clear)).unwrap_or_default();
-        Some(Start {
+        Start {
             start,
             answer: days.answer,
             out_from: effect.out,
             out_from_without_brood: plan
                 .turns_on_brood
-                .filter(|_| plan.least.is_some())
+                .filter(|_| plan.least.is_known())
                 .map(|(shorter, _)| start.plus(shorter)),
             out_from_if_brood_is_seen: self.longer_out(start, &effect),
             out_by: effect.out_by,
-            stay_confidence: plan.confidence,
+            stay_confidence: plan.confidence.known().copied(),
             last_blocked_day: effect.last_blocked,
             first_free_day,
             supers: effect.free,
             is_taken_out: plan.ends.in_a_visit(),
             before_flow,
             visits: self.visits(plan, start),
-        })
+        }
     }
 
     /// The first day on which it may be out with brood, where that is later than without and no brood was seen.
     fn longer_out(&self, start: Day, effect: &Effect) -> Option<Day> {
         self.colony.brood_state(start)?;
-        let with_brood = self.choice.plan(start, None)?.least.map(|days| start.plus(days));
+        let with_brood = self.choice.plan(start, None).least.known().map(|days| start.plus(*days));
         with_brood.filter(|out| effect.out.is_some_and(|shorter| shorter < *out))
     }
 
@@ -216,7 +216,7 @@ impl Starting<'_> {
     /// Whether a start is out before the flow in a usual year; not known where that turns on brood that may yet be seen.
     pub(super) fn out_before_flow(&self, start: Day) -> Option<bool> {
         let flow = self.flow?;
-        let effect = self.effect(start)?;
+        let effect = self.effect(start);
         let before = self.is_over_by(start, flow.usual)?;
         let longer = self.longer_out(start, &effect).is_some_and(|out| out > flow.usual);
         if before && longer { None } else { Some(before) }
@@ -231,7 +231,7 @@ impl Starting<'_> {
             task,
             hive_opened: opened,
         };
-        let many = plan.count.is_some_and(|count| count > 1);
+        let many = plan.count.known().is_some_and(|count| *count > 1);
         let mut visits: Vec<PlannedVisit> = plan
             .each_dose()
             .into_iter()
@@ -247,17 +247,17 @@ impl Starting<'_> {
                 visit(dose.from, by, task)
             })
             .collect();
-        if plan.count.is_none() {
+        if !plan.count.is_known() {
             visits.push(visit(None, None, Task::SeeFurtherDoses));
         }
         if plan.ends.in_a_visit() {
             let task = match (plan.ends == Ends::TakenOut, plan.least, plan.stay) {
-                (true, Some(_), _) => Task::TakeOut,
-                (true, None, None) => Task::TakeOutAtSomeTime,
-                (true, None, Some(_)) => Task::TakeOutAfterLastDose,
+                (true, Fact::Known(_), _) => Task::TakeOut,
+                (true, Fact::NotKnown(_), Fact::NotKnown(_)) => Task::TakeOutAtSomeTime,
+                (true, Fact::NotKnown(_), Fact::Known(_)) => Task::TakeOutAfterLastDose,
                 (false, ..) => Task::SeeRemoval,
             };
-            visits.push(visit(plan.least, plan.most, task));
+            visits.push(visit(plan.least.known().copied(), plan.most.known().copied(), task));
         }
         visits
     }

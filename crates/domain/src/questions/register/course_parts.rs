@@ -8,7 +8,7 @@ use super::View;
 use super::rows::{ApiaryStay, CoursePart, SaidBy, WithdrawalPart};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::ColonyName;
-use crate::facts::history::{Course, End, Histories, History, Standing};
+use crate::facts::history::{Course, End, Histories, History, Standing, TermValue};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Administration;
@@ -179,10 +179,11 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     // The terms of the newest line hold; where several run side by side, the longest of each, and what one of them lacks is
     // not known of the whole.
     let lines = || here.courses().filter(|course| course.until.is_none());
-    let withdrawal = lines().filter_map(|course| course.terms.withdrawal).max_by_key(|fact| fact.value);
-    let wait = lines().filter_map(|course| course.terms.wait).max_by_key(|fact| fact.value);
-    let every_wait = lines().all(|course| course.terms.wait.is_some());
-    let every_withdrawal = lines().all(|course| course.terms.withdrawal.is_some());
+    let withdrawal =
+        lines().filter_map(|course| course.terms.withdrawal.known()).max_by_key(|fact| fact.value);
+    let wait = lines().filter_map(|course| course.terms.wait.known()).max_by_key(|fact| fact.value);
+    let every_wait = lines().all(|course| course.terms.wait.is_known());
+    let every_withdrawal = lines().all(|course| course.terms.withdrawal.is_known());
     let single = lines().all(|course| course.terms.release() == Some(Release::Single));
     // The same computation as for the colony, asked of this course alone; honey that is barred under supers counts too.
     let of_course: Vec<&Course> = here.courses().collect();
@@ -190,8 +191,8 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
         Outlook::of_lines(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
     let bars_honey = lines().filter_map(|course| harvest::last_day(course, view.as_of)).max();
     let last_blocked_day = bars_supers.max(bars_honey);
-    let documented = |fact: Option<Sourced<u16>>| fact.is_some_and(|fact| fact.is_documented());
-    let known = lines().all(|course| documented(course.terms.withdrawal) && documented(course.terms.wait));
+    let documented = |value: &TermValue<u16>| value.known().is_some_and(Sourced::is_documented);
+    let known = lines().all(|course| documented(&course.terms.withdrawal) && documented(&course.terms.wait));
     let first_free_day =
         first_free.filter(|_| known && fate.last.is_some()).max(bars_honey.map(Day::next).filter(|_| known));
     // While it is not known when it is free, every move counts.
@@ -199,8 +200,10 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     let here_from = came.map_or(dose.on, |(_, on)| on);
     let stood = view.holding.stood_at(colony, here_from, dose.at.filter(|_| came.is_none()));
     let moved = view.holding.moved_on_from(colony, stood, (here_from, dose.at), until);
-    let least = lines().filter_map(|course| course.terms.stay_min.bounds()).map(|(_, longer)| longer);
-    let longest = lines().filter_map(|course| course.terms.stay_max.bounds()).map(|(_, longest)| longest);
+    let open = || lines().filter(|_| fate.still_in);
+    // All of it may come out once the last line may, and must be out by the day of the first.
+    let earliest = open().map(|course| here.history.earliest_out(course, view.as_of).day);
+    let may_come_out = earliest.reduce(|one, other| one.and_then(|one| other.map(|other| one.max(other))));
     CoursePart {
         colonies: vec![colony.clone()],
         came_by: came.map(|(entry, _)| entry),
@@ -221,8 +224,8 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
             .and_then(|times| times.into_iter().max())
             .filter(|_| fate.last.is_some()),
         still_in: fate.still_in,
-        may_come_out_from: least.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
-        must_be_out_by: longest.max().filter(|_| fate.still_in).map(|days| placed.plus(days)),
+        may_come_out_from: may_come_out.and_then(|day| day.known().copied()),
+        must_be_out_by: open().filter_map(|course| here.history.latest_out(course, view.as_of)).min(),
         not_known_since: fate.not_known_since,
         duration_days: fate.last.and_then(|last| duration(placed, last, single)),
         withdrawal: withdrawal.filter(|_| every_withdrawal).map(|fact| {

@@ -131,7 +131,7 @@ fn add_courses(
         // Of a single dose nothing stays, whoever says so.
         let need = match course.terms.release() {
             Some(Release::Single) => Some(RemovalNeed::NothingStays),
-            _ => course.terms.removal.as_ref().map(|fact| fact.value),
+            _ => course.terms.removal.known().map(|fact| fact.value),
         };
         for lot in lots.into_iter().flatten() {
             match (course.end, history.ended, need) {

@@ -79,10 +79,7 @@ pub struct Way {
 }
 
 pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lots: &[Lot], on: Day) -> Vec<Need> {
-    let alive = |colony: &&ColonyName| {
-        let life = holding.life(colony);
-        life.begun.is_some_and(|record| record.on <= on) && life.ended.is_none_or(|record| on < record.on)
-    };
+    let alive = |colony: &&ColonyName| holding.life(colony).lasts(on);
     let colonies: Vec<ColonyName> = holding.colonies().filter(alive).cloned().collect();
     let mut medicines: Vec<(u64, &MedicineName)> = holding
         .medicines()
@@ -128,7 +125,7 @@ impl Way {
         Way {
             method: need.method,
             revision: need.revision,
-            doses: need.doses,
+            doses: need.doses.known().copied(),
             takes: all_known.then_some(need.takes),
             takes_at_least: need.takes,
             counted: need.counted,

@@ -1,14 +1,15 @@
 //! What the colony and each of its courses mean for a day.
 
-use super::grounds::{Ground, Outcome, Reason, Term};
+use super::grounds::{Ground, Outcome, Reason};
 use super::harvest;
 use crate::basics::calendar::{Day, last_blocked_day};
+use crate::basics::fact::Fact;
 use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
 use crate::facts::history::{
-    Bars, BeforeFlow, Course, Doubt, End, History, Line, Standing, Terms, Whereabouts, before_flow, inside,
-    whereabouts, withdrawal_bars,
+    Bars, BeforeFlow, Course, Doubt, End, History, Line, Standing, Term, TermValue, Terms, Whereabouts,
+    before_flow, inside, whereabouts, withdrawal_bars,
 };
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::{Release, Says};
@@ -84,16 +85,16 @@ fn decide<'h>(
 
 fn while_in<'h>(line: &'h impl Line, on: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
     match &line.terms().supers_during {
-        Some(supers) if supers.value == SupersDuring::Off => {
+        Fact::Known(supers) if supers.value == SupersDuring::Off => {
             add(Outcome::Broken, true, Reason::StillIn { supers });
         }
-        Some(supers) if supers.is_documented() => {
+        Fact::Known(supers) if supers.is_documented() => {
             add(Outcome::Met, true, Reason::InWithSupersAllowed { supers });
             if let Some(harvest) = harvest::barred(line, on) {
                 add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: harvest.through });
             }
         }
-        supers => add(Outcome::Unknown, true, supers_not_established(supers.as_ref())),
+        supers => add(Outcome::Unknown, true, supers_not_established(supers)),
     }
 }
 
@@ -136,7 +137,7 @@ fn not_known<'h>(
         (Verdict::Yes, Doubt::UsedUp) => add(Outcome::Met, true, not_known_whether_in(terms)),
         (Verdict::Unknown, Doubt::UsedUp) => {
             if still_in == Some(Verdict::Unknown) {
-                add(Outcome::Unknown, true, supers_not_established(terms.supers_during.as_ref()));
+                add(Outcome::Unknown, true, supers_not_established(&terms.supers_during));
             }
             add(Outcome::Unknown, true, not_known_whether_in(terms));
         }
@@ -148,14 +149,14 @@ fn not_known_whether_in(terms: &Terms) -> Reason<'_> {
     let missing = |topic| Reason::NotEstablished { topic, days: None, supers: None };
     match (&terms.asked_back, &terms.removal) {
         (Some(said), _) => Reason::NothingStaysYetStays { said },
-        (None, None) => missing(Term::Removal),
-        (None, Some(removal)) if !removal.is_documented() => missing(Term::Removal),
-        (None, Some(_)) => missing(Term::UsedUp),
+        (None, Fact::NotKnown(term)) => missing(*term),
+        (None, Fact::Known(removal)) if !removal.is_documented() => missing(Term::Removal),
+        (None, Fact::Known(_)) => missing(Term::UsedUp),
     }
 }
 
-fn supers_not_established(supers: Option<&Sourced<SupersDuring>>) -> Reason<'_> {
-    Reason::NotEstablished { topic: Term::SupersDuring, days: None, supers }
+fn supers_not_established(supers: &TermValue<SupersDuring>) -> Reason<'_> {
+    Reason::NotEstablished { topic: Term::SupersDuring, days: None, supers: supers.known() }
 }
 
 /// The verdict of a course that is out since a day, without the grounds.
@@ -177,8 +178,8 @@ fn decide_out<'h>(
 ) {
     let terms = line.terms();
     let running = |fact: &&'h Sourced<u16>| last_blocked_day(out, fact.value).is_some_and(|last| on <= last);
-    let withdrawal_runs = terms.withdrawal.as_ref().filter(running);
-    let wait_runs = terms.wait.as_ref().filter(running);
+    let withdrawal_runs = terms.withdrawal.known().filter(running);
+    let wait_runs = terms.wait.known().filter(running);
     right_before_a_flow(history, line, out, on, add);
     let bars = withdrawal_bars(terms);
     let withdrawal_bars_supers = withdrawal_runs.filter(|_| bars == Bars::Supers);
@@ -193,15 +194,15 @@ fn decide_out<'h>(
     }
     match (withdrawal_runs, bars, &terms.supers_during) {
         (Some(_), Bars::NotKnown, supers) => {
-            add(Outcome::Unknown, true, supers_not_established(supers.as_ref()));
+            add(Outcome::Unknown, true, supers_not_established(supers));
         }
-        (Some(days), Bars::HarvestOnly, Some(supers)) => {
+        (Some(days), Bars::HarvestOnly, Fact::Known(supers)) => {
             let through = last_blocked_day(out, days.value);
             add(Outcome::Noted, false, Reason::HarvestBarred { supers, through });
             periods_over(terms, out, add);
         }
         // A ban on supers is handled above; a permission comes from a rule on supers.
-        (Some(_), Bars::Supers, _) | (Some(_), Bars::HarvestOnly, None) | (None, _, _) => {
+        (Some(_), Bars::Supers, _) | (Some(_), Bars::HarvestOnly, Fact::NotKnown(_)) | (None, _, _) => {
             periods_over(terms, out, add);
         }
     }
@@ -240,11 +241,13 @@ pub(super) fn barred_by_flow(history: &History, course: &Course, out: Day, on: D
 /// No period runs: yes, if both periods are documented.
 fn periods_over<'h>(terms: &'h Terms, out: Day, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
     match (&terms.withdrawal, &terms.wait) {
-        (Some(withdrawal), Some(wait)) if withdrawal.is_documented() && wait.is_documented() => {
+        (Fact::Known(withdrawal), Fact::Known(wait))
+            if withdrawal.is_documented() && wait.is_documented() =>
+        {
             add(Outcome::Met, true, Reason::PeriodsOver { out, withdrawal, wait });
         }
         (withdrawal, wait) => {
-            for (topic, days) in [(Term::Withdrawal, withdrawal.as_ref()), (Term::Wait, wait.as_ref())] {
+            for (topic, days) in [(Term::Withdrawal, withdrawal.known()), (Term::Wait, wait.known())] {
                 if days.is_none_or(|fact| !fact.is_documented()) {
                     add(Outcome::Unknown, true, Reason::NotEstablished { topic, days, supers: None });
                 }
@@ -276,7 +279,7 @@ fn stand<'h>(
         stayed_at_most(history, course, standing, until, add);
     }
     doses(course, standing, on, add);
-    if let Some(supers) = terms.supers_during.as_ref().filter(|fact| fact.value == SupersDuring::Off) {
+    if let Some(supers) = terms.supers_during.known().filter(|fact| fact.value == SupersDuring::Off) {
         let to = if matches!(standing, Standing::Out(_)) { until } else { until.next() };
         supers_while_in(history, course, to, single, supers, add);
     }
@@ -301,10 +304,10 @@ fn readings_held_against_the_leaflet<'h>(terms: &'h Terms, add: &mut impl FnMut(
             add(Outcome::Noted, false, Reason::ReadAfterwards { topic, entry });
         }
     };
-    if let Some(fact) = &terms.supers_during {
+    if let Some(fact) = terms.supers_during.known() {
         held(Term::SupersDuring, fact.looser_than.is_some(), fact.set_aside);
     }
-    if let Some(fact) = terms.removal.as_ref().or(terms.asked_back.as_ref()) {
+    if let Some(fact) = terms.removal.known().or(terms.asked_back.as_ref()) {
         held(Term::Removal, fact.looser_than.is_some(), fact.set_aside);
     }
     if let Some(fact) = &terms.flow_before {
@@ -318,7 +321,7 @@ fn readings_held_against_the_leaflet<'h>(terms: &'h Terms, add: &mut impl FnMut(
         (Term::StayMax, &terms.stay_max.absent_or_lowest),
         (Term::StayMax, &terms.stay_max.present),
     ] {
-        if let Some(fact) = fact {
+        if let Some(fact) = fact.known() {
             held(topic, fact.looser_than.is_some(), fact.set_aside);
         }
     }
@@ -340,14 +343,13 @@ fn stayed_at_least<'h>(
     let brood = history.brood_for(course, out).copied().filter(|_| turns_on_brood);
     match brood {
         Some(seen) => {
-            if let Some(days) = stay.under(seen.state()) {
+            if let Some(days) = stay.under(seen.state()).known() {
                 add(judged(days.value), false, Reason::StayedAtLeast { until: out, days, brood });
             }
         }
         None if judged(shorter) == judged(longer) => {
-            let facts = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()];
             let wanted = if judged(shorter) == Outcome::Met { longer } else { shorter };
-            if let Some(days) = facts.into_iter().flatten().find(|fact| fact.value == wanted) {
+            if let Some(days) = stay.stated().find(|fact| fact.value == wanted) {
                 add(judged(wanted), false, Reason::StayedAtLeast { until: out, days, brood: None });
             }
         }
@@ -363,16 +365,13 @@ fn stayed_at_most<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     // A carrier that need not come out is never overdue.
-    if course.terms.removal.is_some_and(|fact| fact.value != RemovalNeed::Needed) {
+    if course.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed) {
         return;
     }
     let stay = &course.terms.stay_max;
     let brood = history.brood_for(course, until);
-    let longest = [stay.absent_or_lowest.as_ref(), stay.present.as_ref()]
-        .into_iter()
-        .flatten()
-        .max_by_key(|fact| fact.value);
-    let fact = brood.and_then(|seen| stay.under(seen.state())).or(longest);
+    let longest = stay.stated().max_by_key(|fact| fact.value);
+    let fact = brood.and_then(|seen| stay.under(seen.state()).known()).or(longest);
     let Some(days) = fact else { return };
     let still_in = match standing {
         Standing::In => true,
@@ -394,7 +393,7 @@ fn doses<'h>(
     on: Day,
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
-    let Some(doses) = &course.terms.doses else { return };
+    let Fact::Known(doses) = &course.terms.doses else { return };
     let given_days: Vec<Day> = course.doses_by(on).map(|dose| dose.on).collect();
     for (index, pair) in given_days.windows(2).enumerate() {
         let [before, after] = pair else { continue };

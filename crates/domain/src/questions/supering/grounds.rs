@@ -4,7 +4,7 @@ use crate::basics::calendar::Day;
 use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::{RemovalNeed, SupersDuring};
-use crate::facts::history::{BroodSeen, Course, Doses, Doubt, End, FlowBefore, FlowSpan, SuperSpan};
+use crate::facts::history::{BroodSeen, Course, Doses, Doubt, End, FlowBefore, FlowSpan, SuperSpan, Term};
 use crate::journal::entry::EntryId;
 
 /// How something came out.
@@ -97,27 +97,6 @@ fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
         entries.push(entry);
     }
     entries
-}
-
-/// A term that may be missing or not documented.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Term {
-    /// Whether supers may be on while it is in.
-    SupersDuring,
-    /// The withdrawal period.
-    Withdrawal,
-    /// The wait between removal and supers.
-    Wait,
-    /// Whether it has to be taken out.
-    Removal,
-    /// When it is used up.
-    UsedUp,
-    /// Fewest days it must stay.
-    StayMin,
-    /// Most days it may stay.
-    StayMax,
-    /// Whether it may be used right before a nectar flow.
-    FlowBefore,
 }
 
 /// What was checked.

@@ -28,7 +28,8 @@ pub(crate) fn barred(line: &impl Line, on: Day) -> Option<HarvestBar> {
     }
     let bars = whereabouts(line, on).filter_map(|carrier| match carrier {
         Whereabouts::Out(out) | Whereabouts::NotKnown { may_be_in: false, last: out, .. } => {
-            let last = last_blocked_day(out, line.terms().withdrawal?.value).filter(|last| on <= *last)?;
+            let last =
+                last_blocked_day(out, line.terms().withdrawal.known()?.value).filter(|last| on <= *last)?;
             Some(HarvestBar { through: Some(last) })
         }
         Whereabouts::In | Whereabouts::NotKnown { may_be_in: true, .. } => {
@@ -41,7 +42,7 @@ pub(crate) fn barred(line: &impl Line, on: Day) -> Option<HarvestBar> {
 /// The last day on which a course bars honey though supers may stay on, as known on a day; none if it bars none, or its
 /// end is not known.
 pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
-    let withdrawal = course.terms.withdrawal.filter(|_| inside(&course.terms) == Verdict::Yes)?.value;
+    let withdrawal = course.terms.withdrawal.known().filter(|_| inside(&course.terms) == Verdict::Yes)?.value;
     let last = whereabouts(course, on).map(|carrier| match carrier {
         Whereabouts::Out(out) | Whereabouts::NotKnown { may_be_in: false, last: out, .. } => {
             last_blocked_day(out, withdrawal)
@@ -55,20 +56,20 @@ pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
 /// knows whether one does.
 fn bars_while_in(line: &impl Line) -> bool {
     let Terms { supers_during, withdrawal, leaflet, .. } = line.terms();
-    let no_harvest = supers_during.is_some_and(|fact| fact.value == SupersDuring::OnNoHarvest);
+    let no_harvest = supers_during.known().is_some_and(|fact| fact.value == SupersDuring::OnNoHarvest);
     let forbidden = leaflet.as_ref().zip(line.doses().next()).is_some_and(|(leaflet, placed)| {
         leaflet.in_force(Topic::HarvestDuring, placed, None).any(|rule| {
             rule.force != Force::Advice
                 && matches!(rule.says, Says::HarvestDuring { value: Permission::Forbidden })
         })
     });
-    no_harvest || forbidden || withdrawal.is_none_or(|fact| fact.value > 0)
+    no_harvest || forbidden || withdrawal.known().is_none_or(|fact| fact.value > 0)
 }
 
 /// The last day barred by a carrier that is in and certainly used up on a known day.
 fn through_when_used_up(line: &impl Line, on: Day) -> Option<Day> {
     let (days, sure) = used_up(line.terms())?;
     let spent = line.doses().rfind(|dose| *dose <= on)?.plus(days);
-    let withdrawal = line.terms().withdrawal?.value;
+    let withdrawal = line.terms().withdrawal.known()?.value;
     sure.then(|| last_blocked_day(spent, withdrawal).unwrap_or_else(|| spent.before()))
 }

@@ -22,8 +22,8 @@ use crate::facts::holding::Holding;
 use crate::journal::EntryId;
 use crate::rules::leaflet::Leaflets;
 
-pub use crate::facts::history::EarliestOut;
-pub use grounds::{Ground, Outcome, Reason, Term};
+pub use crate::facts::history::{EarliestOut, Term};
+pub use grounds::{Ground, Outcome, Reason};
 pub use harvest::HarvestBar;
 pub(crate) use outlook::{Blocked, Outlook};
 pub(crate) use plan::Ahead;

@@ -158,7 +158,7 @@ fn changes(history: &History, line: &impl Line, days: &mut Vec<Day>) {
     }
     outs.extend(line.in_doubt().map(|(since, _)| since));
     outs.extend(line.out());
-    let periods = [terms.withdrawal, terms.wait];
+    let periods = [terms.withdrawal.known(), terms.wait.known()];
     for period in periods.into_iter().flatten() {
         days.extend(outs.iter().filter_map(|out| last_blocked_day(*out, period.value)).map(Day::next));
     }

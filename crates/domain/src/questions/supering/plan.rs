@@ -4,6 +4,7 @@ use super::FirstFree;
 use super::assess::verdict;
 use super::outlook::{Blocked, Outlook};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::verdict::Verdict;
 use crate::facts::history::{Course, History, Planned, Standing};
 
@@ -56,9 +57,9 @@ fn once_out(history: &History, on: Day) -> Option<(Day, Day, Outlook)> {
             // It is used up by itself.
             Standing::In if course.spent_on(on).is_some() => {}
             Standing::In | Standing::PerhapsSpent(_) => {
-                let doses = course.doses_due(on)?;
-                let earliest = history.earliest_out(course, on).day?.max(on);
-                out = out.max(Some(earliest)).max(doses.last().map(|last| last.next()));
+                let Fact::Known(doses) = course.doses_due(on) else { return None };
+                let Fact::Known(earliest) = history.earliest_out(course, on).day else { return None };
+                out = out.max(Some(earliest.max(on)));
                 going.extend(rest.pop().map(|course| (course, doses)));
             }
         }

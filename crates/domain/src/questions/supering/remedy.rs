@@ -3,12 +3,12 @@
 use serde::Serialize;
 
 use super::Answer;
-use super::grounds::{Ground, Outcome, Reason, Term};
+use super::grounds::{Ground, Outcome, Reason};
 use super::steps::Step;
 use crate::basics::calendar::Day;
 use crate::basics::sourced::Sourced;
 use crate::basics::words::{LeafletId, LotName};
-use crate::facts::history::{BROOD_TELLS_DAYS, Course, Doubt, Stay};
+use crate::facts::history::{BROOD_TELLS_DAYS, Course, Doubt, Stay, Term};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Kind};
@@ -195,8 +195,8 @@ pub(super) fn missing<'h>(holding: &Holding, leaflets: &Leaflets, answer: &Answe
 /// Unrecorded brood affects the earliest day on which strips may come out.
 fn missing_brood<'h>(step: &Step<'h>, on: Day) -> Option<Missing<'h>> {
     let Step::TakeOut { course, earliest, .. } = step else { return None };
-    let (absent_or_lowest, present) = earliest.brood_absent_or_lowest.zip(earliest.brood_present)?;
-    (earliest.brood_seen.is_none()).then(|| {
+    let (absent_or_lowest, present) = earliest.both_days()?;
+    earliest.brood_seen().is_none().then(|| {
         let lack = Lack::Brood { course, absent_or_lowest, present };
         let remedy = Remedy::new(Kind::Inspection, AskedFor::Brood).of_course(course);
         Missing { lack, decides: false, remedy: Remedy { by: Some(on), ..remedy } }
@@ -279,42 +279,21 @@ fn establishing(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: 
     if leaflet.is_some() && holding.jurisdiction(course.placed).is_none() {
         return Remedy::new(Kind::HoldingDetails, AskedFor::Jurisdiction);
     }
-    let fields = match topic {
-        Term::SupersDuring => vec!["supers_during"],
-        Term::Withdrawal => vec!["withdrawal_days"],
-        Term::Wait => vec!["wait_after_removal_days"],
-        Term::Removal => vec!["removal"],
-        Term::FlowBefore => vec!["flow_before_days"],
-        Term::StayMin => vec!["stay_min_days"],
-        Term::StayMax => vec!["stay_max_days"],
-        Term::UsedUp => stays_to_read(course),
-    };
+    let fields = topic.field().map_or_else(|| stays_to_read(course), |field| vec![field]);
     let asks_for = match (leaflet.filter(|_| course.terms.leaflet.is_none()), topic) {
         (Some(id), _) => AskedFor::PackOfUnknownLeaflet {
             leaflet: id.clone(),
             near: leaflets.nearest_to(id.as_str()).map(str::to_owned),
         },
         (None, Term::UsedUp) => AskedFor::Stays,
-        (
-            None,
-            Term::SupersDuring
-            | Term::Withdrawal
-            | Term::Wait
-            | Term::Removal
-            | Term::StayMin
-            | Term::StayMax
-            | Term::FlowBefore,
-        ) => AskedFor::Term(topic),
+        (None, _) => AskedFor::Term(topic),
     };
     Remedy::reading(holding, course, fields, asks_for)
 }
 
 /// The stays that are not documented; the longest stay if none is known. They tell when a carrier is used up.
 fn stays_to_read(course: &Course) -> Vec<&'static str> {
-    let open = |stay: &Stay| {
-        let facts = [&stay.absent_or_lowest, &stay.present];
-        facts.into_iter().flatten().any(|fact: &Sourced<u16>| !fact.is_documented())
-    };
+    let open = |stay: &Stay| !stay.stated().all(Sourced::is_documented);
     let mut fields = Vec::new();
     if open(&course.terms.stay_min) {
         fields.push("stay_min_days");

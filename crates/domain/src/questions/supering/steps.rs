@@ -82,7 +82,7 @@ pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
                 steps.extend(next_dose(course, on).filter(|_| course.end == End::Open));
                 let running = blocked_through(&course.terms, out);
                 let flow = assess::barred_by_flow(history, course, out, on);
-                let last = Some(running).filter(|_| out <= running).max(flow);
+                let last = running.max(flow);
                 if let Some(last) = last.filter(|last| on <= *last) {
                     steps.push(Step::WaitThrough { course, last });
                 }
@@ -111,7 +111,9 @@ impl Step<'_> {
             Step::TakeSupersOff { since } => (0, *since, *since),
             Step::RecordWhereabouts { since, .. } => (1, *since, *since),
             Step::GiveDose { from, by, .. } => (2, or_last(*by), or_last(*from)),
-            Step::TakeOut { earliest, latest, .. } => (3, or_last(*latest), or_last(earliest.day)),
+            Step::TakeOut { earliest, latest, .. } => {
+                (3, or_last(*latest), or_last(earliest.day.known().copied()))
+            }
             Step::WaitUntilSpent { spent: day, .. } | Step::WaitThrough { last: day, .. } => (3, *day, *day),
         }
     }

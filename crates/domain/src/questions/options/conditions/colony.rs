@@ -3,7 +3,8 @@
 use super::rules;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
-use crate::basics::sourced::{Authority, Sourced};
+use crate::basics::fact::Fact;
+use crate::basics::sourced::Sourced;
 use crate::basics::topic::Topic;
 use crate::basics::words::{Brood, Permission, SupersDuring};
 use crate::facts::apiary::{Flow, Meets};
@@ -50,10 +51,9 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     let topic = Topic::SupersDuring;
     let condition = Condition::by_day(About::Topic(topic), span, |day| {
         let Some(on) = colony.history.supers_on(day) else { return Finding::met_anyway(Because::NoSupersOn) };
-        let said: Option<Sourced<SupersDuring>> = choice.terms(day).and_then(|terms| terms.supers_during);
-        match said {
-            None => Finding::unknown(Because::NotStated { topic }),
-            Some(Sourced { value, confidence, .. }) => {
+        match choice.terms(day).supers_during {
+            Fact::NotKnown(term) => Finding::unknown(Because::NotStated { topic: term.topic() }),
+            Fact::Known(Sourced { value, confidence, .. }) => {
                 let because = Because::SupersOn { since: on.from, entry: on.entry, value };
                 match (value, confidence) {
                     (SupersDuring::Off, _) => Finding::broken(because),
@@ -63,12 +63,7 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
             }
         }
     });
-    let rule = choice.terms(span.from()).and_then(|terms| match terms.supers_during?.authority {
-        Authority::Leaflet(index) => Some(index),
-        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
-            None
-        }
-    });
+    let rule = choice.terms(span.from()).supers_during.known().and_then(|fact| fact.authority.rule());
     vec![Condition { rule, ..condition }]
 }
 
@@ -76,22 +71,17 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
 pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
     let topic = Topic::FlowDuring;
     let label = Condition::by_day(About::Topic(topic), span, |day| {
-        let said = choice.terms(day).and_then(|terms| terms.flow_during);
-        let documented = said.is_some_and(|fact| fact.is_documented());
-        match in_flow(choice, colony, place, day, (said.map(|fact| fact.value), documented)) {
-            Finding { state: State::Met, leans: true, .. } if !documented => {
-                let confidence = said.map_or(Confidence::Unconfirmed, |fact| fact.confidence);
-                Finding::unknown(Because::NotDocumented { confidence })
+        let said = &choice.terms(day).flow_during;
+        let documented = said.known().is_some_and(Sourced::is_documented);
+        let found = in_flow(choice, colony, place, day, (said.known().map(|fact| fact.value), documented));
+        match (found, said) {
+            (Finding { state: State::Met, leans: true, .. }, Fact::Known(said)) if !documented => {
+                Finding::unknown(Because::NotDocumented { confidence: said.confidence })
             }
-            found => found,
+            (found, _) => found,
         }
     });
-    let rule = choice.terms(span.from()).and_then(|terms| match terms.flow_during?.authority {
-        Authority::Leaflet(index) => Some(index),
-        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
-            None
-        }
-    });
+    let rule = choice.terms(span.from()).flow_during.known().and_then(|fact| fact.authority.rule());
     let advice = rules(choice, topic, span, |rule, day| {
         let Says::FlowDuring { value } = rule.says else { return None };
         (rule.force == Force::Advice).then(|| in_flow(choice, colony, place, day, (Some(value), true)))
@@ -101,19 +91,18 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
 
 /// The time right before a nectar flow, where the leaflet bars it.
 pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Option<Condition> {
-    let bar = |day| choice.terms(day).and_then(|terms| terms.flow_before);
+    let bar = |day| choice.terms(day).flow_before;
     let fact = bar(span.from())?;
     let spans = &place.apiary.flow_spans;
     let condition = Condition::by_day(About::Topic(Topic::FlowBefore), span, |start| {
         let Some(bar) = bar(start) else { return Finding::met(Because::NoFlow { next: None }) };
         // As early as it may be out, under whichever brood.
         let plan = choice.plan(start, None);
-        let Some(out) = plan.and_then(|plan| plan.least).map(|days| start.plus(days)) else {
-            let lacks = plan.map_or_else(Vec::new, |plan| plan.lacks.clone());
-            return Finding::unknown(Because::StayNotKnown { lacks });
+        let Fact::Known(out) = plan.least.map(|days| start.plus(days)) else {
+            return Finding::unknown(Because::StayNotKnown { lacks: plan.lacks.clone() });
         };
         // It may come out on any day up to the last on which it must.
-        let latest = plan.and_then(|plan| plan.most).map_or(out, |days| start.plus(days).max(out));
+        let latest = plan.most.known().map_or(out, |days| start.plus(*days).max(out));
         let later = history::before_flow(spans, bar.value, latest, latest);
         match (history::before_flow(spans, bar.value, out, out), later) {
             (BeforeFlow::Barred(flow), _) => {
@@ -130,13 +119,7 @@ pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Opt
             (BeforeFlow::Free, BeforeFlow::Free) => Finding::met_anyway(Because::NoFlow { next: None }),
         }
     });
-    let rule = match fact.authority {
-        Authority::Leaflet(index) => Some(index),
-        Authority::Prescription(_) | Authority::Reading(_) | Authority::Pack(_) | Authority::Declared(_) => {
-            None
-        }
-    };
-    Some(Condition { rule, ..condition })
+    Some(Condition { rule: fact.authority.rule(), ..condition })
 }
 
 /// How a course that starts on a day lies to the flows. If it may be out without brood but not with, and the flow comes in
@@ -149,16 +132,14 @@ fn in_flow(
     (said, documented): (Option<Permission>, bool),
 ) -> Finding {
     let allowed = said == Some(Permission::Allowed) && documented;
-    let through = |brood| choice.plan(start, brood).map(|plan| plan.in_through(start));
+    let through = |brood| choice.plan(start, brood).in_through(start);
     // Without sight of the brood both may be; brood that is not there yet may come while it is in.
     let shortest = match colony.brood_state(start) {
         Some(BroodState::Present) => BroodState::Present,
         Some(BroodState::AbsentOrLowest) | None => BroodState::AbsentOrLowest,
     };
-    let Some((short, long)) = through(Some(shortest)).zip(through(None)) else {
-        return Finding::unknown(Because::StayNotKnown { lacks: Vec::new() });
-    };
-    let (short, long) = (short.min(long), long);
+    let long = through(None);
+    let short = through(Some(shortest)).min(long);
     let meets =
         (Flow::meeting(&place.apiary.flows, start, short), Flow::meeting(&place.apiary.flows, start, long));
     if !allowed
@@ -206,8 +187,9 @@ fn perhaps_meets(flow: &Flow) -> Because {
 /// How well the stay is established, where it was not read in a document and a flow is near enough that it matters. Where it
 /// is not stated at all, the days on which it may be in were looked at before.
 fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
-    let plan = choice.plan(start, None).filter(|plan| plan.ends != Ends::AtOnce)?;
-    let confidence = plan.confidence.filter(|confidence| *confidence != Confidence::Document)?;
+    let plan = Some(choice.plan(start, None)).filter(|plan| plan.ends != Ends::AtOnce)?;
+    let confidence =
+        plan.confidence.known().copied().filter(|confidence| *confidence != Confidence::Document)?;
     let near = place
         .apiary
         .flows
@@ -221,7 +203,7 @@ const STAY_MOST_DAYS: u16 = 120;
 
 /// A flow that comes while it may still be in, where no least stay is stated: nobody can tell whether it is out by then.
 fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
-    let plan = choice.plan(start, None)?;
+    let plan = choice.plan(start, None);
     let (first, last) = plan.perhaps_in()?;
     let first = start.plus(first);
     let last = last.map_or_else(|| start.plus(365), |days| start.plus(days));

@@ -4,7 +4,7 @@ use super::rules;
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
 use crate::basics::words::Brood;
-use crate::facts::history::{BroodSeen, Course, Presence};
+use crate::facts::history::{Course, Presence};
 use crate::journal::event::Inspection;
 use crate::questions::options::about::About;
 use crate::questions::options::choice::Choice;
@@ -74,8 +74,7 @@ fn bans_beside(course: &Course, day: Day) -> bool {
 fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Finding {
     let mut perhaps: Option<Because> = None;
     for course in colony.history.courses_on(day).filter(|course| which(course)) {
-        let brood = colony.history.brood_for(course, day).map(BroodSeen::state);
-        let in_until = match course.presence(day, brood) {
+        let in_until = match colony.history.presence(course, day) {
             Presence::Out => continue,
             Presence::In => true,
             Presence::Perhaps => false,

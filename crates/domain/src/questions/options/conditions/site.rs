@@ -3,6 +3,7 @@
 use super::rules;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::fact::Fact;
 use crate::basics::topic::Topic;
 use crate::basics::words::{Access, Ground, Power};
 use crate::facts::history::Plan;
@@ -85,7 +86,7 @@ fn ground(place: &Place<'_>, day: Day) -> Finding {
 
 /// Whether the apiary can be reached for every later dose, and on the day it may come out at the earliest.
 fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Finding {
-    let Some(plan) = choice.plan(start, None) else { return stay_not_known(None) };
+    let plan = choice.plan(start, None);
     let mut visits: Vec<(u16, u16)> = plan.dose_days();
     visits.retain(|(from, _)| *from > 0);
     let on = |days: u16| reached(place, start.plus(days));
@@ -93,21 +94,24 @@ fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Finding {
     let mut found: Vec<Finding> = visits.into_iter().map(|(from, by)| best((from..=by).map(on))).collect();
     if plan.ends.in_a_visit() {
         found.push(match (plan.least, plan.most) {
-            (Some(least), most) => best((least..=most.unwrap_or(least).max(least)).map(on)),
+            (Fact::Known(least), Fact::Known(most)) => best((least..=most.max(least)).map(on)),
+            (Fact::Known(least), Fact::NotKnown(_)) => on(least),
             // Any of these days may be too early: only if all of them will do is the last one sure.
-            (None, Some(most)) => worst((plan.surely_in()..=most.max(plan.surely_in())).map(on)),
-            (None, None) => stay_not_known(Some(plan)),
+            (Fact::NotKnown(_), Fact::Known(most)) => {
+                worst((plan.surely_in()..=most.max(plan.surely_in())).map(on))
+            }
+            (Fact::NotKnown(_), Fact::NotKnown(_)) => stay_not_known(plan),
         });
     }
     if plan.later_doses_open() {
-        found.push(stay_not_known(Some(plan)));
+        found.push(stay_not_known(plan));
     }
     worst(found.into_iter())
 }
 
 /// Which days count is not known, since so much is not stated of how the course runs.
-fn stay_not_known(plan: Option<&Plan>) -> Finding {
-    Finding::unknown(Because::StayNotKnown { lacks: plan.map(|plan| plan.lacks.clone()).unwrap_or_default() })
+fn stay_not_known(plan: &Plan) -> Finding {
+    Finding::unknown(Because::StayNotKnown { lacks: plan.lacks.clone() })
 }
 
 /// The best of several days, any of which will do.
@@ -127,7 +131,8 @@ fn one_of(each: impl Iterator<Item = Finding>, better: impl Fn(&Finding, &Findin
         untold = both(both(untold, one.because.untold()), next.because.untold());
         if better(&one, &next) { next } else { one }
     });
-    let Some(mut one) = one else { return stay_not_known(None) };
+    // No day counts where nobody stated which do.
+    let Some(mut one) = one else { return Finding::unknown(Because::StayNotKnown { lacks: Vec::new() }) };
     if one.state == State::Unknown {
         one.because.also_untold(untold);
     }
@@ -153,13 +158,13 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
         let first = |days: u16| (0..days).map(move |day| start.plus(day));
         // Where the stay is not stated, the days that are sure may break the rule; only all on which it may be in keep it.
         let over_stay = |look: &dyn Fn(u16) -> Finding| {
-            let Some(plan) = choice.plan(start, None) else { return stay_not_known(None) };
-            if let Some(days) = plan.least {
+            let plan = choice.plan(start, None);
+            if let Fact::Known(days) = plan.least {
                 let found = look(days.max(1));
                 // A stay that no document carries may be longer than the days that were looked at.
-                let weak = plan.confidence.filter(|confidence| *confidence != Confidence::Document);
+                let weak = plan.confidence.known().filter(|confidence| **confidence != Confidence::Document);
                 return match weak {
-                    Some(confidence) if found.state == State::Met => {
+                    Some(&confidence) if found.state == State::Met => {
                         Finding::unknown(Because::MayStayLonger {
                             confidence,
                             lacks: plan.undocumented.clone(),
@@ -172,8 +177,9 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
             if sure.state == State::Broken {
                 return sure;
             }
-            let most = plan.most.filter(|_| !plan.later_doses_open()).map(|days| look(days.max(1)));
-            most.filter(|found| found.state == State::Met).unwrap_or_else(|| stay_not_known(Some(plan)))
+            let most =
+                plan.most.known().filter(|_| !plan.later_doses_open()).map(|days| look((*days).max(1)));
+            most.filter(|found| found.state == State::Met).unwrap_or_else(|| stay_not_known(plan))
         };
         Some(match window {
             TemperatureWindow::MaximumOnPlacingDay => weather::maxima(sky, first(1), limits),
@@ -186,22 +192,21 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
             // A mean over a part of the stay says nothing of the whole.
             TemperatureWindow::MeanOverStay => {
                 let plan = choice.plan(start, None);
-                match plan.and_then(|plan| plan.least) {
-                    Some(days) => weather::mean(sky, first(days.max(1)), limits),
-                    None => stay_not_known(plan),
+                match plan.least {
+                    Fact::Known(days) => weather::mean(sky, first(days.max(1)), limits),
+                    Fact::NotKnown(_) => stay_not_known(plan),
                 }
             }
             TemperatureWindow::AtUse => {
                 let plan = choice.plan(start, None);
-                let doses = plan.map(Plan::dose_days).unwrap_or_default();
                 // A later dose may be given on any day from its earliest to its latest.
-                let each = doses.into_iter().map(|(from, by)| {
+                let each = plan.dose_days().into_iter().map(|(from, by)| {
                     best(
                         (from..=by)
                             .map(|day| weather::moments(sky, std::iter::once(start.plus(day)), limits)),
                     )
                 });
-                let open = plan.is_none_or(Plan::later_doses_open).then(|| stay_not_known(plan));
+                let open = plan.later_doses_open().then(|| stay_not_known(plan));
                 worst(each.chain(open))
             }
             // The keeper sees to it when mixing: it is told among the things to do.
