@@ -7,14 +7,14 @@ use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, HoldingName};
 use combclear_domain::facts::holding::{ApiaryView, Holding};
-use combclear_wording::Words;
 use combclear_wording::supering::SuperingReport;
+use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
 use crate::extract::{ApiaryPath, HoldingPath, OnQuery, Path, Query};
-use crate::problem::{Problem, ProblemKind, Problems};
+use crate::problem::{Problem, ProblemKind, Problems, label};
 
 /// The apiaries of a holding on a day.
 #[derive(Debug, Serialize, ToSchema)]
@@ -125,11 +125,8 @@ fn view(holding: &Holding, apiary: &ApiaryName, on: Day) -> Result<ApiaryView, P
 
 /// The problem for an apiary that is not recorded.
 pub(crate) fn unknown_apiary(holding: &Holding, apiary: &ApiaryName) -> Problem {
-    let detail = format!("the holding `{}` has no apiary `{apiary}`", holding.name());
+    let detail = http::no_apiary(Words::english(), holding.name(), apiary);
     let near = nearest(apiary.as_str(), holding.apiaries().map(ApiaryName::as_str));
-    let help = near.map_or_else(
-        || "look it up among the apiaries of the holding; if it is new, record its details".to_owned(),
-        |near| format!("did you mean `{near}`?"),
-    );
-    Problem::new(ProblemKind::UnknownApiary, detail).at_parameter("apiary", help)
+    let problem = Problem::new(ProblemKind::UnknownApiary, detail);
+    problem.at_unknown("apiary", near, label(Label::HttpNoApiaryHelp))
 }

@@ -5,15 +5,21 @@ use std::sync::Arc;
 use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::options::Span;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use combclear_papers::Typesetter;
 use combclear_store::Holdings;
+use combclear_wording::refusals::Refused;
+use combclear_wording::{Label, Words, http};
 use tokio::sync::Semaphore;
 use tokio_util::task::TaskTracker;
 
-use crate::problem::{Problem, ProblemKind};
+use crate::problem::{Problem, ProblemKind, label};
+
+/// Days asked about by default.
+const DAYS_IF_NOT_SAID: u16 = 60;
 
 /// The only source of the time.
 pub trait Clock: Send + Sync {
@@ -62,6 +68,15 @@ impl App {
         on.unwrap_or_else(|| self.clock.today())
     }
 
+    /// The days asked about.
+    pub(crate) fn span(&self, from: Option<Day>, to: Option<Day>) -> Result<Span, Problem> {
+        let from = self.day(from);
+        Span::new(from, to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1))).map_err(|fault| {
+            let Refused { message, help } = Refused::of_span(Words::english(), fault);
+            Problem::bad_parameter("to", message, help)
+        })
+    }
+
     /// Asks a question of a holding at its current state. A holding without entries is a problem. Runs on a blocking thread,
     /// and entries may be added meanwhile.
     pub(crate) async fn ask<T: Send + 'static>(
@@ -80,12 +95,8 @@ impl App {
     pub(crate) async fn unknown_holding(&self, holding: &HoldingName) -> Result<Problem, Problem> {
         let known = self.holdings.journal().holdings().await?;
         let near = nearest(holding.as_str(), known.iter().map(HoldingName::as_str));
-        let detail = format!("no entry is recorded under the holding `{holding}`");
-        let help = near.map_or_else(
-            || "GET /holdings lists those that have entries; the first entry makes a new one".to_owned(),
-            |near| format!("did you mean `{near}`?"),
-        );
-        Ok(Problem::new(ProblemKind::UnknownHolding, detail).at_parameter("holding", help))
+        let problem = Problem::new(ProblemKind::UnknownHolding, http::no_holding(Words::english(), holding));
+        Ok(problem.at_unknown("holding", near, label(Label::HttpNoHoldingHelp)))
     }
 }
 

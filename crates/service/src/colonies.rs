@@ -9,14 +9,14 @@ use combclear_domain::facts::history::{BroodSeen, Histories, History, SuperSpan}
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
 use combclear_wording::supering::{SuperingReport, SuperingSummary};
-use combclear_wording::{Words, notice};
+use combclear_wording::{Label, Words, http, notice};
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
 use crate::course::ColonyCourse;
 use crate::extract::{ColonyPath, HoldingPath, OnQuery, Path, Query};
-use crate::problem::{Problem, ProblemKind, Problems};
+use crate::problem::{Problem, ProblemKind, Problems, label};
 
 /// The colonies alive on a day.
 #[derive(Debug, Serialize, ToSchema)]
@@ -168,13 +168,10 @@ pub(crate) fn check_known(holding: &Holding, colony: &ColonyName) -> Result<(), 
     if !holding.colony_file(colony).is_empty() {
         return Ok(());
     }
-    let detail = format!("no entry of the holding `{}` mentions a colony `{colony}`", holding.name());
+    let detail = http::no_colony(Words::english(), holding.name(), colony);
     let near = nearest(colony.as_str(), holding.colonies().map(ColonyName::as_str));
-    let help = near.map_or_else(
-        || "look it up among the colonies of the holding; if it is new, record it as established".to_owned(),
-        |near| format!("did you mean `{near}`?"),
-    );
-    Err(Problem::new(ProblemKind::UnknownColony, detail).at_parameter("colony", help))
+    let problem = Problem::new(ProblemKind::UnknownColony, detail);
+    Err(problem.at_unknown("colony", near, label(Label::HttpNoColonyHelp)))
 }
 
 fn hive_mark(holding: &Holding, colony: &ColonyName) -> Option<String> {

@@ -24,7 +24,7 @@ use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, EntryId, Event, Hash};
 use combclear_store::{Attached, ContentState, Recorded, documents};
 use combclear_wording::refusals::Refused;
-use combclear_wording::{Words, unreadable};
+use combclear_wording::{Label, Words, http, unreadable};
 use serde::Serialize;
 use tracing::Instrument;
 use utoipa::ToSchema;
@@ -34,7 +34,7 @@ use crate::entries::{header, names_in};
 use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
 use crate::file_name;
 use crate::pages::{EntryReport, path_of_documents};
-use crate::problem::{Problem, ProblemKind, Problems, Sent};
+use crate::problem::{Problem, ProblemKind, Problems, Sent, label};
 
 /// Largest document, in bytes.
 pub(crate) const BODY_MOST: usize = DOCUMENT_MOST as usize;
@@ -252,7 +252,7 @@ pub(crate) async fn get_document(
     Query(Nothing {}): Query<Nothing>,
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
-    let (holding, hash) = (&path.holding, path.document);
+    let (holding, hash, words) = (&path.holding, path.document, Words::english());
     let journal = app.holdings.journal();
     let attached = journal.attached(holding).await?;
     let document = attached.iter().find_map(|entry| match &entry.draft.event {
@@ -263,21 +263,18 @@ pub(crate) async fn get_document(
         if journal.tip(holding).await?.is_none() {
             return Err(app.unknown_holding(holding).await?);
         }
-        let detail = format!("no entry of `{holding}` attaches a document `{hash}`");
-        let help = format!("GET {} lists those that are attached", path_of_documents(holding, ""));
+        let detail = http::no_document(words, holding, hash);
+        let help = http::lists_documents(words, &path_of_documents(holding, ""));
         return Err(Problem::new(ProblemKind::UnknownDocument, detail).at_parameter("document", help));
     };
     let Some(bytes) = journal.content(holding, hash).await? else {
-        let detail = format!("the content of document `{hash}` is not kept");
-        let help =
-            "send the same file again with PUT under the id of its entry, or import an export that has it";
-        return Err(Problem::new(ProblemKind::MissingDocument, detail).at_parameter("document", help));
+        let problem = Problem::new(ProblemKind::MissingDocument, http::document_missing(words, hash));
+        return Err(problem.at_parameter("document", label(Label::HttpDocumentMissingHelp)));
     };
     if Hash::of_content(&bytes) != hash {
         tracing::error!(%holding, %hash, "a document was altered");
-        let detail = format!("what is kept in place of document `{hash}` is not what was attached");
-        let help = "bring the journal back from a copy, or import an export from before the change into a new database";
-        return Err(Problem::new(ProblemKind::AlteredDocument, detail).at_parameter("document", help));
+        let problem = Problem::new(ProblemKind::AlteredDocument, http::document_altered(words, hash));
+        return Err(problem.at_parameter("document", label(Label::HttpDocumentAlteredHelp)));
     }
     let etag = header(&format!("\"{hash}\""))?;
     if names_in(&headers, &etag) {
@@ -325,28 +322,26 @@ async fn attach(
 /// Reads the body, up to the limit.
 async fn read_whole(headers: &HeaderMap, request: Request) -> Result<Bytes, Problem> {
     let broken_off = |detail: String| {
-        Problem::new(ProblemKind::UnreadableBody, detail)
-            .at_body("send the whole file again under the same id")
+        Problem::new(ProblemKind::UnreadableBody, detail).at_body(label(Label::HttpUploadBrokenOffHelp))
     };
     let announced =
         headers.get(CONTENT_LENGTH).and_then(|length| length.to_str().ok()?.parse::<usize>().ok());
     let body = to_bytes(request.into_body(), usize::MAX);
     let Ok(arrived) = tokio::time::timeout(UPLOAD_MOST, body).await else {
-        let detail = "the upload did not arrive in time; nothing was recorded";
-        return Err(Problem::new(ProblemKind::Timeout, detail).at_body("send it again under the same id"));
+        let problem = Problem::nothing_recorded(ProblemKind::Timeout, label(Label::HttpUploadTooSlow));
+        return Err(problem.at_body(label(Label::HttpUploadTooSlowHelp)));
     };
     let bytes = arrived.map_err(|error| {
         if is_too_large(&error) {
             unfit(Unfit::TooLarge)
         } else {
-            broken_off("the upload broke off: the document did not arrive as a whole".to_owned())
+            broken_off(label(Label::HttpUploadNotWhole).to_owned())
         }
     })?;
     match announced {
-        Some(announced) if announced != bytes.len() => Err(broken_off(format!(
-            "the upload broke off: {announced} bytes were announced, {} arrived",
-            bytes.len()
-        ))),
+        Some(announced) if announced != bytes.len() => {
+            Err(broken_off(http::upload_shorter(Words::english(), announced, bytes.len())))
+        }
         _ => Ok(bytes),
     }
 }
@@ -370,23 +365,20 @@ fn unfit(unfit: Unfit) -> Problem {
         Unfit::Empty | Unfit::CutOff { .. } => ProblemKind::UnfitDocument,
     };
     let Refused { message, help } = unreadable::unfit(Words::english(), &unfit);
-    Problem::new(kind, format!("{message}; nothing was recorded")).at_body(help)
+    Problem::nothing_recorded(kind, &message).at_body(help)
 }
 
 /// Checks that the document belongs to exactly one thing.
 fn check_belongs(query: &NewDocumentQuery) -> Result<(), Problem> {
+    let words = Words::english();
     let (detail, help) = match (&query.lot, &query.prescription) {
         (Some(_), None) | (None, Some(_)) => return Ok(()),
-        (None, None) => (
-            "neither a lot nor a prescription is named",
-            "name the lot whose purchase it proves, or the prescription it is a copy of",
-        ),
-        (Some(_), Some(_)) => (
-            "a lot and a prescription are named",
-            "name one of them, and attach it to the other under an id of its own",
-        ),
+        (None, None) => (label(Label::HttpDocumentOfNothing).to_owned(), http::name_what_it_proves(words)),
+        (Some(_), Some(_)) => {
+            (http::two_things_named(words), label(Label::HttpDocumentOfTwoThingsHelp).to_owned())
+        }
     };
-    Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("lot", help))
+    Err(Problem::bad_parameter("lot", detail, help))
 }
 
 /// Checks that a declared type matches the content.
@@ -397,10 +389,7 @@ fn check_declared(headers: &HeaderMap, found: MediaType) -> Result<(), Problem> 
     if essence.eq_ignore_ascii_case(found.as_str()) || essence.eq_ignore_ascii_case(JUST_BYTES) {
         return Ok(());
     }
-    let detail = format!(
-        "the document is declared as `{declared}`, but its content is a {}; nothing was recorded",
-        in_short(found)
-    );
-    let help = format!("leave the header Content-Type out, or send `Content-Type: {found}`");
-    Err(Problem::new(ProblemKind::OtherDocumentType, detail).at_body(help))
+    let why = http::document_declared(Words::english(), &declared, in_short(found));
+    let help = http::document_declared_help(Words::english(), found.as_str());
+    Err(Problem::nothing_recorded(ProblemKind::OtherDocumentType, &why).at_body(help))
 }

@@ -7,24 +7,19 @@ use axum::http::{HeaderMap, HeaderValue};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::due::Due;
-use combclear_domain::questions::options::Span;
 use combclear_papers::calendar::{MEDIA_TYPE, calendar};
 use combclear_wording::Words;
 use combclear_wording::due::DueReport;
-use combclear_wording::refusals::Refused;
 
 use crate::accept::preferred;
 use crate::apiaries::unknown_apiary;
 use crate::app::App;
 use crate::extract::{DueFormat, DueQuery, HoldingPath, Path, Query};
-use crate::problem::{Problem, ProblemKind, Problems};
+use crate::problem::{Problem, Problems};
 
 /// The formats in order of preference.
 const FORMS: [(&str, DueFormat); 2] =
     [("application/json", DueFormat::Json), ("text/calendar", DueFormat::Calendar)];
-
-/// Days asked about by default.
-const DAYS_IF_NOT_SAID: u16 = 60;
 
 /// Ask what is due
 ///
@@ -49,12 +44,7 @@ pub(crate) async fn get_due(
     Query(query): Query<DueQuery>,
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
-    let from = app.day(query.from);
-    let to = query.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
-    let span = Span::new(from, to).map_err(|fault| {
-        let Refused { message, help } = Refused::of_span(Words::english(), fault);
-        Problem::new(ProblemKind::BadParameter, message).at_parameter("to", help)
-    })?;
+    let span = app.span(query.from, query.to)?;
     let apiary = query.apiary;
     let ask = move |holding: &Holding, app: &App| match &apiary {
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => {

@@ -11,6 +11,7 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::entry::{Draft, Envelope};
 use combclear_domain::journal::{Entry, EntryId};
 use combclear_store::Recorded;
+use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use serde_json::value::RawValue;
 use tracing::Instrument;
@@ -19,7 +20,7 @@ use utoipa::ToSchema;
 use crate::app::App;
 use crate::extract::{EntryPath, HoldingPath, JsonText, Nothing, PageQuery, Path, Query};
 use crate::pages::{BATCH_MOST, EntryPage, EntryReport, NewEntries, path_of_entries};
-use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent};
+use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
 
 /// Record one entry
 ///
@@ -59,8 +60,8 @@ pub(crate) async fn put_entry(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Response, Problem> {
-    let draft = read_entry(&text, Sent::Alone, 0, Some(path.id))
-        .map_err(|fault| Sent::Alone.unreadable(vec![fault]))?;
+    let draft =
+        read_entry(&text, Sent::Alone, 0, Some(path.id)).map_err(|fault| Sent::unreadable(vec![fault]))?;
     let recorded = record(&app, path.holding.clone(), vec![draft], Sent::Alone).await?;
     let Some(recorded) = recorded.first() else { return Err(Problem::internal()) };
     let status = match recorded {
@@ -211,8 +212,8 @@ pub(crate) async fn get_entry(
         if app.holdings.journal().tip(&path.holding).await?.is_none() {
             return Err(app.unknown_holding(&path.holding).await?);
         }
-        let detail = format!("the holding `{}` has no entry with the id {}", path.holding, path.id);
-        let help = format!("GET {} lists what is recorded", path_of_entries(&path.holding));
+        let detail = http::no_entry(Words::english(), &path.holding, path.id);
+        let help = http::lists_entries(Words::english(), &path_of_entries(&path.holding));
         return Err(Problem::new(ProblemKind::UnknownEntry, detail).at_parameter("id", help));
     };
     let etag = etag(&entry)?;
@@ -263,8 +264,8 @@ async fn record(
 /// Parses one entry. `named` is the id in the path, if there is one.
 fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> Result<Draft, Fault> {
     if !text.trim_start().starts_with('{') {
-        let help = "an entry is one JSON object with on, recorded_by, kind, body and the rest";
-        return Err(Fault::at(sent.pointer(index, ""), "this is not an entry", help));
+        let (detail, help) = (label(Label::HttpNotAnObject), label(Label::HttpNotAnObjectHelp));
+        return Err(Fault::at(sent.pointer(index, ""), detail, help));
     }
     let read = Envelope::from_json(text).and_then(|mut envelope| {
         if named.is_some() && envelope.id.is_none() {
@@ -275,8 +276,8 @@ fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> R
     let draft = read.map_err(|fault| sent.fault(index, &fault))?;
     match named {
         Some(named) if named != draft.id => {
-            let detail = format!("the entry calls itself {}, but the path names {named}", draft.id);
-            Err(Fault::at(sent.pointer(index, "/id"), detail, "leave `id` out, or make both the same"))
+            let detail = http::other_id(Words::english(), draft.id, named);
+            Err(Fault::at(sent.pointer(index, "/id"), detail, label(Label::HttpOtherIdHelp)))
         }
         _ => Ok(draft),
     }
@@ -284,14 +285,15 @@ fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> R
 
 /// Parses a batch. Reports every unreadable entry, not only the first.
 fn read_batch(text: &str) -> Result<Vec<Draft>, Problem> {
-    let whole = |detail: String| {
-        let help = format!("send a JSON array of 1 to {BATCH_MOST} entries");
-        Problem::new(ProblemKind::UnreadableEntry, format!("{detail}; nothing was recorded")).at_body(help)
+    let words = Words::english();
+    let whole = |why: &str| {
+        let help = http::not_a_batch_help(words, BATCH_MOST);
+        Problem::nothing_recorded(ProblemKind::UnreadableEntry, why).at_body(help)
     };
     let entries: Vec<&RawValue> =
-        serde_json::from_str(text).map_err(|_| whole("the body is not a batch of entries".to_owned()))?;
+        serde_json::from_str(text).map_err(|_| whole(label(Label::HttpNotABatch)))?;
     if entries.is_empty() || entries.len() > BATCH_MOST {
-        return Err(whole(format!("the batch has {} entries", entries.len())));
+        return Err(whole(&http::batch_of(words, entries.len())));
     }
     let sent = Sent::Batch(entries.len());
     let mut drafts = Vec::with_capacity(entries.len());
@@ -302,5 +304,5 @@ fn read_batch(text: &str) -> Result<Vec<Draft>, Problem> {
             Err(fault) => faults.push(fault),
         }
     }
-    if faults.is_empty() { Ok(drafts) } else { Err(sent.unreadable(faults)) }
+    if faults.is_empty() { Ok(drafts) } else { Err(Sent::unreadable(faults)) }
 }

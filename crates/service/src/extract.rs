@@ -23,7 +23,7 @@ use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};
 use utoipa::{IntoParams, ToSchema};
 
-use crate::problem::{Fault, Problem, ProblemKind};
+use crate::problem::{Problem, ProblemKind, label};
 
 /// The parts of the path.
 pub(crate) struct Path<T>(pub(crate) T);
@@ -350,19 +350,18 @@ fn bad_path(fault: &Reading) -> Problem {
         ("document", _) => (message, Label::HttpDocumentHelp),
         _ => (message, Label::HttpNameHelp),
     };
-    Problem::new(ProblemKind::BadParameter, detail).at_parameter(&fault.name(), words.label(help))
+    Problem::bad_parameter(&fault.name(), detail, label(help))
 }
 
 async fn not_utf_8<S: Send + Sync>(parts: &mut Parts, state: &S) -> Problem {
-    let detail = "a part of the path is not UTF-8 once percent-decoded";
-    let problem = Problem::new(ProblemKind::BadParameter, detail);
+    let detail = label(Label::HttpPathNotUtf8);
     let path = axum::extract::Path::<HashMap<String, String>>::from_request_parts(parts, state).await;
     if let Err(PathRejection::FailedToDeserializePathParams(fault)) = path
         && let ErrorKind::InvalidUtf8InPathParam { key } = fault.into_kind()
     {
-        return problem.at_parameter(&key, "encode its UTF-8 bytes, as `%C3%B6` for `ö`");
+        return Problem::bad_parameter(&key, detail, label(Label::HttpPathNotUtf8Help));
     }
-    problem
+    Problem::new(ProblemKind::BadParameter, detail)
 }
 
 impl<T: DeserializeOwned, S: Send + Sync> FromRequestParts<S> for Query<T> {
@@ -382,21 +381,21 @@ fn bad_query(fault: &Reading) -> Problem {
     let (detail, help) = match &fault.what {
         Misread::DuplicateField { field } => {
             parameter.clone_from(field);
-            (http::given_twice(words, field), words.label(Label::HttpGiveOnce).to_owned())
+            (http::given_twice(words, field), label(Label::HttpGiveOnce).to_owned())
         }
         Misread::MissingField { field } => {
             parameter.clone_from(field);
-            (http::missing(words, field), words.label(Label::HttpAddToAddress).to_owned())
+            (http::missing(words, field), label(Label::HttpAddToAddress).to_owned())
         }
         Misread::UnknownField { field, known } if known.is_empty() => {
-            (http::no_parameter(words, field), words.label(Label::HttpTakesNone).to_owned())
+            (http::no_parameter(words, field), label(Label::HttpTakesNone).to_owned())
         }
         Misread::UnknownField { field, known } => {
             (http::no_parameter(words, field), http::takes(words, &unreadable::known(words, known)))
         }
         other => (misread(words, other, Part::Envelope), http::correct_or_leave_out(words, &parameter)),
     };
-    Problem::new(ProblemKind::BadParameter, detail).at_parameter(&parameter, help)
+    Problem::bad_parameter(&parameter, detail, help)
 }
 
 impl<S: Send + Sync> FromRequest<S> for JsonText {
@@ -406,14 +405,14 @@ impl<S: Send + Sync> FromRequest<S> for JsonText {
         check_media_type(request.headers())?;
         let bytes = Bytes::from_request(request, state).await.map_err(|rejection| {
             if rejection.status() == StatusCode::PAYLOAD_TOO_LARGE {
-                Problem::new(ProblemKind::BodyTooLarge, "the body is larger than 4 MiB")
+                Problem::behind(StatusCode::PAYLOAD_TOO_LARGE)
             } else {
-                Problem::new(ProblemKind::UnreadableBody, "the body did not arrive as a whole")
+                Problem::new(ProblemKind::UnreadableBody, label(Label::HttpBodyNotWhole))
             }
         })?;
         let text = String::from_utf8(bytes.into()).map_err(|_| {
-            Problem::new(ProblemKind::UnreadableBody, "the body is not UTF-8 text")
-                .at_body("encode it as UTF-8")
+            Problem::new(ProblemKind::UnreadableBody, label(Label::HttpBodyNotUtf8))
+                .at_body(label(Label::HttpBodyNotUtf8Help))
         })?;
         check_json(&text)?;
         Ok(JsonText(text))
@@ -427,11 +426,10 @@ fn check_media_type(headers: &HeaderMap) -> Result<(), Problem> {
         return Ok(());
     }
     let detail = declared.map_or_else(
-        || "the request does not declare the media type of its body".to_owned(),
-        |declared| format!("the body is declared as `{declared}`"),
+        || label(Label::HttpBodyUndeclared).to_owned(),
+        |declared| http::body_declared(Words::english(), declared),
     );
-    let help = "send it with the header `Content-Type: application/json`";
-    Err(Problem::new(ProblemKind::WrongMediaType, detail).at_body(help))
+    Err(Problem::new(ProblemKind::WrongMediaType, detail).at_body(label(Label::HttpDeclareJson)))
 }
 
 fn check_json(text: &str) -> Result<(), Problem> {
@@ -439,7 +437,5 @@ fn check_json(text: &str) -> Result<(), Problem> {
     let words = Words::english();
     let what = misread(words, &Misread::not_json(&error), Part::Envelope);
     let detail = http::at_line(words, error.line(), error.column(), &what);
-    let help = words.label(Label::HttpJsonHelp);
-    let fault = Fault::at("", detail.clone(), help);
-    Err(Problem::new(ProblemKind::MalformedJson, detail).with(vec![fault]))
+    Err(Problem::new(ProblemKind::MalformedJson, detail).at_body(label(Label::HttpJsonHelp)))
 }

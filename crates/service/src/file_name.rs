@@ -3,11 +3,12 @@
 use axum::http::HeaderValue;
 use combclear_domain::journal::document::extensions;
 use combclear_domain::journal::event::DocumentAttached;
+use combclear_wording::{Label, Words, http};
 use percent_encoding::utf8_percent_encode;
 
 use crate::entries::header;
 use crate::pages::ESCAPED;
-use crate::problem::{Problem, ProblemKind};
+use crate::problem::{Problem, label};
 
 /// Longest file name, in characters.
 const FILE_NAME_MOST: usize = 200;
@@ -16,19 +17,18 @@ const FILE_NAME_MOST: usize = 200;
 pub(crate) fn check(name: Option<&str>) -> Result<(), Problem> {
     let Some(name) = name else { return Ok(()) };
     let why = if name.trim().is_empty() {
-        "it is empty"
+        Label::HttpFileNameEmpty
     } else if name.chars().count() > FILE_NAME_MOST {
-        "it is longer than 200 characters"
+        Label::HttpFileNameTooLong
     } else if name.contains(['/', '\\']) {
-        "it holds a `/` or a `\\`"
+        Label::HttpFileNameSlash
     } else if name.chars().any(char::is_control) {
-        "it holds a control character"
+        Label::HttpFileNameControlCharacter
     } else {
         return Ok(());
     };
-    let detail = format!("`{}` cannot be the name of a file: {why}", name.escape_debug());
-    let help = "give the name without its folder, or leave `file_name` out";
-    Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("file_name", help))
+    let detail = http::not_a_file_name(Words::english(), &name.escape_debug().to_string(), label(why));
+    Err(Problem::bad_parameter("file_name", detail, label(Label::HttpFileNameHelp)))
 }
 
 /// The name under which a document is saved. Its extension always fits the type of the content.

@@ -8,6 +8,7 @@ use axum::http::header::HOST;
 use axum::http::uri::Authority;
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use combclear_wording::{Words, http};
 
 use crate::problem::{Problem, ProblemKind};
 
@@ -16,7 +17,7 @@ pub(crate) async fn own_names_only(request: Request, next: Next) -> Response {
     let named = request.headers().get(HOST).map(|host| host.to_str().unwrap_or_default());
     match named {
         Some(host) if !is_own(host) => {
-            let detail = format!("`{host}` is not a name of this machine itself");
+            let detail = http::not_own_name(Words::english(), host);
             Problem::new(ProblemKind::ForeignHost, detail).into_response()
         }
         _ => next.run(request).await,

@@ -5,6 +5,7 @@ use axum::extract::State;
 use combclear_domain::basics::words::Jurisdiction;
 use combclear_wording::Words;
 use combclear_wording::law::LawReport;
+use combclear_wording::terminal::failures;
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -67,11 +68,11 @@ pub(crate) async fn get_law(
     Path(path): Path<LawPath>,
     Query(query): Query<OnQuery>,
 ) -> Result<Json<LawReport>, Problem> {
-    let on = app.day(query.on);
+    let (on, words) = (app.day(query.on), Words::english());
     if let Some(profile) = app.laws.profile(&path.jurisdiction, on) {
-        return Ok(Json(LawReport::of(Words::english(), &profile)));
+        return Ok(Json(LawReport::of(words, &profile)));
     }
-    let detail = format!("there is no law of `{}`", path.jurisdiction);
-    let help = format!("the laws built in are: {}", app.laws.listed());
+    let detail = failures::no_law(words, &path.jurisdiction);
+    let help = failures::laws_are(words, &app.laws.listed());
     Err(Problem::new(ProblemKind::UnknownLaw, detail).at_parameter("jurisdiction", help))
 }

@@ -4,12 +4,13 @@ use axum::Json;
 use axum::extract::State;
 use combclear_domain::basics::words::{Jurisdiction, LeafletId, Unit};
 use combclear_domain::rules::leaflet::Leaflet;
+use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
 use crate::extract::{LeafletPath, Nothing, Path, Query};
-use crate::problem::{Problem, ProblemKind, Problems};
+use crate::problem::{Problem, ProblemKind, Problems, label};
 
 /// The built-in leaflets.
 #[derive(Debug, Serialize, ToSchema)]
@@ -80,13 +81,12 @@ pub(crate) async fn get_leaflet(
     if let Some(leaflet) = app.leaflets.get(&path.jurisdiction, &path.id) {
         return Ok(Json(Leaflet::clone(leaflet)));
     }
-    let detail = format!("there is no leaflet `{}` for `{}`", path.id, path.jurisdiction);
-    let elsewhere = app.leaflets.iter().find(|leaflet| leaflet.id == path.id);
+    let words = Words::english();
+    let detail = http::no_leaflet(words, &path.id, &path.jurisdiction);
+    let problem = Problem::new(ProblemKind::UnknownLeaflet, detail);
     let near = app.leaflets.nearest_to(path.id.as_str());
-    let help = match (elsewhere, near) {
-        (Some(leaflet), _) => format!("there is one for `{}`", leaflet.jurisdiction),
-        (None, Some(near)) => format!("did you mean `{near}`?"),
-        (None, None) => "GET /leaflets lists those that there are".to_owned(),
-    };
-    Err(Problem::new(ProblemKind::UnknownLeaflet, detail).at_parameter("id", help))
+    Err(match app.leaflets.iter().find(|leaflet| leaflet.id == path.id) {
+        Some(leaflet) => problem.at_parameter("id", http::leaflet_for(words, &leaflet.jurisdiction)),
+        None => problem.at_unknown("id", near, label(Label::HttpListsLeaflets)),
+    })
 }

@@ -4,19 +4,16 @@ use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::options::{ApiaryOptions, Ask, ColonyOptions, Span, WhatIf};
-use combclear_wording::Words;
+use combclear_domain::questions::options::{ApiaryOptions, Ask, ColonyOptions, WhatIf};
 use combclear_wording::options::{ApiaryReport, OptionsReport};
-use combclear_wording::refusals::Refused;
+use combclear_wording::terminal::failures::site_until_too_early;
+use combclear_wording::{Label, Words};
 
 use crate::apiaries::unknown_apiary;
 use crate::app::App;
 use crate::colonies::check_known;
 use crate::extract::{ApiaryPath, ColonyPath, OptionsQuery, Path, Query};
-use crate::problem::{Problem, ProblemKind, Problems};
-
-/// Days asked about by default.
-const DAYS_IF_NOT_SAID: u16 = 60;
+use crate::problem::{Problem, Problems, label};
 
 /// Ask what else can be used in a colony
 ///
@@ -70,12 +67,8 @@ pub(crate) async fn get_apiary_options(
 
 impl OptionsQuery {
     fn read(self, app: &App) -> Result<Ask, Problem> {
-        let from = app.day(self.from);
-        let to = self.to.unwrap_or_else(|| from.plus(DAYS_IF_NOT_SAID - 1));
-        let span = Span::new(from, to).map_err(|fault| {
-            let Refused { message, help } = Refused::of_span(Words::english(), fault);
-            Problem::new(ProblemKind::BadParameter, message).at_parameter("to", help)
-        })?;
+        let span = app.span(self.from, self.to)?;
+        let from = span.from();
         let what_if =
             WhatIf { power: self.power, access: self.access, ground: self.ground, until: self.site_until };
         check_until(&what_if, from)?;
@@ -85,15 +78,13 @@ impl OptionsQuery {
 
 fn check_until(what_if: &WhatIf, from: Day) -> Result<(), Problem> {
     let (detail, help) = match what_if.until {
-        Some(_) if what_if.is_empty() => (
-            "`site_until` is given, but nothing is assumed of the site".to_owned(),
-            "give `power`, `access` or `ground` as well, or leave it out",
-        ),
-        Some(until) if until < from => (
-            format!("what is assumed would end on {until}, before the first day, {from}"),
-            "give a later day, or leave it out",
-        ),
+        Some(_) if what_if.is_empty() => {
+            (label(Label::HttpSiteUntilAlone).to_owned(), Label::HttpSiteUntilAloneHelp)
+        }
+        Some(until) if until < from => {
+            (site_until_too_early(Words::english(), until, from), Label::AskedGiveALaterDay)
+        }
         _ => return Ok(()),
     };
-    Err(Problem::new(ProblemKind::BadParameter, detail).at_parameter("site_until", help))
+    Err(Problem::bad_parameter("site_until", detail, label(help)))
 }

@@ -18,16 +18,16 @@ use combclear_papers::exchange::Exchange;
 use combclear_papers::pack::{Failing, Input, Why, pack, safe_name};
 use combclear_papers::{Paper, Typesetter, flat, html};
 use combclear_store::{Attached, ContentState, contents_of, documents};
-use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::refusals::Refused;
 use combclear_wording::register::RegisterReport;
+use combclear_wording::{Label, Words};
 use utoipa::ToSchema;
 
 use crate::accept::preferred;
 use crate::app::{App, apart};
 use crate::extract::{CountingWord, Form, HoldingPath, Path, Query, RegisterQuery, TimeQuery};
-use crate::problem::{Problem, ProblemKind, Problems};
+use crate::problem::{Problem, Problems, label};
 
 /// The formats of the register in order of preference.
 const FORMS: [(&str, Form); 4] = [
@@ -82,9 +82,8 @@ pub(crate) async fn get_register(
     });
     let typesetter = app.typesetter.clone();
     if query.format == Some(Form::Pdf) && typesetter.is_none() {
-        let help = "ask for `html`, which is made to be printed, or build the program with its typesetter";
-        let problem = Problem::new(ProblemKind::BadParameter, "this service sets no PDF");
-        return Err(problem.at_parameter("format", help));
+        let (detail, help) = (label(Label::HttpNoPdf), label(Label::HttpNoPdfHelp));
+        return Err(Problem::bad_parameter("format", detail, help));
     }
     let offered: Vec<(&str, Form)> =
         FORMS.into_iter().filter(|(_, form)| *form != Form::Pdf || typesetter.is_some()).collect();
@@ -193,7 +192,7 @@ fn asked(app: &App, time: &TimeQuery) -> Result<(Period, Day), Problem> {
     let from = time.from.unwrap_or_else(|| to.first_of_year());
     let period = Period::new(from, to).map_err(|fault| {
         let Refused { message, help } = Refused::of_period(Words::english(), fault);
-        Problem::new(ProblemKind::BadParameter, message).at_parameter("to", help)
+        Problem::bad_parameter("to", message, help)
     })?;
     Ok((period, app.day(time.as_of)))
 }
@@ -225,7 +224,7 @@ fn written(
         Form::Csv => flat::csv(register).map_err(|error| error.to_string()),
         Form::Html => Ok(html::page(&paper()).into_bytes()),
         Form::Pdf => {
-            let typesetter = typesetter.ok_or_else(|| "this service sets no PDF".to_owned())?;
+            let typesetter = typesetter.ok_or_else(|| label(Label::HttpNoPdf).to_owned())?;
             typesetter.set(&paper(), made).map(|pdf| pdf.bytes).map_err(|error| error.to_string())
         }
     }

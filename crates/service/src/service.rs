@@ -8,6 +8,7 @@ use axum::http::header::{CONTENT_ENCODING, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Redirect, Response};
 use combclear_domain::basics::diagnostic::nearest;
+use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use utoipa::ToSchema;
 use utoipa_swagger_ui::Config;
@@ -15,7 +16,7 @@ use utoipa_swagger_ui::Config;
 use crate::app::App;
 use crate::document;
 use crate::extract::{FilePath, Nothing, Path, Query, SlugPath};
-use crate::problem::{Problem, ProblemKind, Problems};
+use crate::problem::{Problem, ProblemKind, Problems, label};
 
 /// Whether the service answers.
 #[derive(Debug, Serialize, ToSchema)]
@@ -55,7 +56,7 @@ pub(crate) async fn get_readiness(
         Ok(()) => Ok(Json(Health { status: "ok" })),
         Err(error) => {
             tracing::error!(%error, "the database does not answer");
-            Err(Problem::new(ProblemKind::NotReady, "the database does not answer"))
+            Err(Problem::new(ProblemKind::NotReady, label(Label::HttpNotReady)))
         }
     }
 }
@@ -110,10 +111,8 @@ pub(crate) async fn get_docs(
         Problem::internal()
     })?;
     let Some(file) = file else {
-        let detail = format!("the page has no file `{}`", path.file);
-        return Err(
-            Problem::new(ProblemKind::UnknownPath, detail).at_parameter("file", "the page is at /docs")
-        );
+        let problem = Problem::new(ProblemKind::UnknownPath, http::no_file(Words::english(), &path.file));
+        return Err(problem.at_parameter("file", label(Label::HttpNoFileHelp)));
     };
     let content_type = HeaderValue::from_str(&file.content_type).map_err(|_| Problem::internal())?;
     let compressed = file.gzpipped.then(|| [(CONTENT_ENCODING, HeaderValue::from_static("gzip"))]);
@@ -137,11 +136,9 @@ pub(crate) async fn get_problem(
     if let Some(kind) = ProblemKind::from_slug(&path.slug) {
         return Ok(kind.page());
     }
-    let slugs = ProblemKind::ALL.iter().map(|kind| kind.slug());
-    let help = nearest(&path.slug, slugs.clone()).map_or_else(
-        || format!("there are: {}", slugs.collect::<Vec<_>>().join(", ")),
-        |near| format!("did you mean `{near}`?"),
-    );
-    let detail = format!("there is no problem `{}`", path.slug);
-    Err(Problem::new(ProblemKind::UnknownProblem, detail).at_parameter("slug", help))
+    let words = Words::english();
+    let slugs: Vec<&str> = ProblemKind::ALL.iter().map(|kind| kind.slug()).collect();
+    let near = nearest(&path.slug, slugs.iter().copied());
+    let problem = Problem::new(ProblemKind::UnknownProblem, http::no_problem(words, &path.slug));
+    Err(problem.at_unknown("slug", near, http::problems_are(words, &slugs.join(", "))))
 }

@@ -2140,6 +2140,151 @@ http-not-a-limit = `{ $text }` is not a whole number from 1 to { $most }
 http-not-a-place = `{ $text }` is not a place in a journal: a whole number, 0 or more
 http-at-line = line { $line }, column { $column }: { $what }
 label-http-json-help = look there, or shortly before, for a missing quote, comma or bracket
+label-http-path-not-utf8 = a part of the path is not UTF-8 once percent-decoded
+label-http-path-not-utf8-help = encode its UTF-8 bytes, as `%C3%B6` for `ö`
+label-http-body-not-whole = the body did not arrive as a whole
+label-http-body-not-utf8 = the body is not UTF-8 text
+label-http-body-not-utf8-help = encode it as UTF-8
+label-http-body-undeclared = the request does not declare the media type of its body
+http-body-declared = the body is declared as `{ $declared }`
+label-http-declare-json = send it with the header `Content-Type: application/json`
+label-http-site-until-alone = `site_until` is given, but nothing is assumed of the site
+label-http-site-until-alone-help = give `power`, `access` or `ground` as well, or leave it out
+label-http-no-pdf = this service sets no PDF
+label-http-no-pdf-help = ask for `html`, which is made to be printed, or build the program with its typesetter
+
+# Requests that no handler answers, and journals that cannot be read or written.
+http-nothing-recorded = { $why }; nothing was recorded
+label-http-nothing-served = nothing is served at this path
+label-http-wrong-method = this path does not take this method; see the Allow header
+label-http-body-too-large = the body is larger than 4 MiB
+label-http-timeout = no answer was ready within 30 seconds; an append may have been recorded all the same
+label-http-unreadable = the request could not be read
+label-http-internal = something went wrong that should not; nothing is known of the request's fate
+label-http-not-ready = the database does not answer
+http-not-own-name = `{ $host }` is not a name of this machine itself
+label-http-store-locked = the journal is locked by another writer
+label-http-store-full = no room is left to write the journal
+label-http-store-read-only = the journal can be read but not written
+label-http-store-failed = the journal could not be read or written
+
+# What is asked for and is not there. { $slugs } are the kinds of problems.
+http-no-holding = no entry is recorded under the holding `{ $holding }`
+label-http-no-holding-help = GET /holdings lists those that have entries; the first entry makes a new one
+http-no-apiary = the holding `{ $holding }` has no apiary `{ $apiary }`
+label-http-no-apiary-help = look it up among the apiaries of the holding; if it is new, record its details
+http-no-colony = no entry of the holding `{ $holding }` mentions a colony `{ $colony }`
+label-http-no-colony-help = look it up among the colonies of the holding; if it is new, record it as established
+http-no-leaflet = there is no leaflet `{ $leaflet }` for `{ $jurisdiction }`
+http-leaflet-for = there is one for `{ $jurisdiction }`
+label-http-lists-leaflets = GET /leaflets lists those that there are
+http-no-file = the page has no file `{ $file }`
+label-http-no-file-help = the page is at /docs
+http-no-problem = there is no problem `{ $slug }`
+http-problems-are = there are: { $slugs }
+
+# Entries, and batches of them. { $why } is a refusal.
+http-no-entry = the holding `{ $holding }` has no entry with the id { $id }
+http-no-entry-help = GET { $path } lists what is recorded
+label-http-not-an-object = this is not an entry
+label-http-not-an-object-help = an entry is one JSON object with on, recorded_by, kind, body and the rest
+http-other-id = the entry calls itself { $id }, but the path names { $named }
+label-http-other-id-help = leave `id` out, or make both the same
+label-http-new-id = make a new id for a new entry, or correct the recorded one by another entry
+label-http-not-a-batch = the body is not a batch of entries
+http-batch-of = the batch has { $entries } entries
+http-not-a-batch-help = send a JSON array of 1 to { $most } entries
+http-and-more = { $first }, and { $more } more
+http-untrue = { label-problem-refused-entry }: { $why }
+http-untrue-in-batch = entry { $number } of the { $of } in the batch cannot be true: { $why }
+
+# Documents. { $kind } is PDF, JPEG, PNG or HEIC.
+http-no-document = no entry of `{ $holding }` attaches a document `{ $hash }`
+http-no-document-help = GET { $path } lists those that are attached
+http-document-missing = the content of document `{ $hash }` is not kept
+label-http-document-missing-help = send the same file again with PUT under the id of its entry, or import an export that has it
+http-document-altered = what is kept in place of document `{ $hash }` is not what was attached
+label-http-document-altered-help = bring the journal back from a copy, or import an export from before the change into a new database
+label-http-document-of-nothing = neither a lot nor a prescription is named
+label-http-document-of-two-things-help = name one of them, and attach it to the other under an id of its own
+http-document-declared = the document is declared as `{ $declared }`, but its content is a { $kind }
+http-document-declared-help = leave the header Content-Type out, or send `Content-Type: { $media-type }`
+label-http-upload-not-whole = the upload broke off: the document did not arrive as a whole
+http-upload-shorter = the upload broke off: { $announced } bytes were announced, { $arrived } arrived
+label-http-upload-broken-off-help = send the whole file again under the same id
+label-http-upload-too-slow = the upload did not arrive in time
+label-http-upload-too-slow-help = send it again under the same id
+
+# Names of files; the reasons stand as { $why }.
+http-not-a-file-name = `{ $name }` cannot be the name of a file: { $why }
+label-http-file-name-empty = it is empty
+label-http-file-name-too-long = it is longer than 200 characters
+label-http-file-name-slash = it holds a `/` or a `\`
+label-http-file-name-control-character = it holds a control character
+label-http-file-name-help = give the name without its folder, or leave `file_name` out
+
+## Problems: each kind that the service knows
+
+# Its title, and its page, which says what to do.
+part-nothing-was-recorded = Nothing was recorded.
+part-names-are-exact = Names are exact, capital letters included.
+http-status = HTTP status { $status }
+label-problem-bad-parameter = a part of the address cannot be used
+label-problem-bad-parameter-page = A part of the path or a query parameter is not of its form, is out of its range, or is none that this address takes. `errors` names it and says how to write it. Dates are civil dates like 2026-04-11.
+label-problem-malformed-json = the body is not JSON
+label-problem-malformed-json-page = The body breaks off or breaks the rules of JSON at the line and column given. { part-nothing-was-recorded } Mend it and send it again under the same id.
+label-problem-unreadable-body = the body cannot be read
+label-problem-unreadable-body-page = The body did not arrive as a whole, or is not UTF-8 text. { part-nothing-was-recorded } Send it again under the same id.
+label-problem-foreign-host = asked for under another name
+label-problem-foreign-host-page = Without keys the service answers only under the names of this machine itself: localhost, 127.0.0.1, [::1]. A page from elsewhere that had its own name point here could otherwise read and write the journal.
+label-problem-unknown-path = no such path
+label-problem-unknown-path-page = Nothing is served there. /openapi.json lists every path, /docs shows them. A `/` within a name is not possible; other signs are percent-encoded.
+label-problem-unknown-holding = no such holding
+label-problem-unknown-holding-page = No entry is recorded under this name. GET /holdings lists the names that have entries. Recording a first entry makes a new holding.
+label-problem-unknown-entry = no such entry
+label-problem-unknown-entry-page = The holding has no entry with this id. If you sent it and got no answer, send it again under the same id: it is recorded once. GET /holdings/{"{"}holding{"}"}/entries lists what is recorded.
+label-problem-unknown-document = no such document
+label-problem-unknown-document-page = No entry of the holding attaches a document with this hash. GET /holdings/{"{"}holding{"}"}/documents lists those that are attached.
+label-problem-missing-document = the document itself is not kept
+label-problem-missing-document-page = An entry attaches the document, but its content is not here: the entry came in without it, or the content was taken away. Send the same file again with PUT under the id of the entry, or import an export that has it.
+label-problem-unknown-colony = no such colony
+label-problem-unknown-colony-page = No entry of the holding mentions a colony of this name, or the one that did was struck out. { part-names-are-exact } If the colony is there but not in the record, record an entry of kind colony_established.
+label-problem-unknown-apiary = no such apiary
+label-problem-unknown-apiary-page = No apiary of this name is recorded. { part-names-are-exact } If it is new, record an entry of kind apiary_details.
+label-problem-unknown-leaflet = no such leaflet
+label-problem-unknown-leaflet-page = There is no built-in leaflet of this id for this jurisdiction. { label-http-lists-leaflets }. A medicine without one can be described with terms of its own.
+label-problem-unknown-law = no such law
+label-problem-unknown-law-page = No law of this jurisdiction is built in. GET /laws lists those that there are; a member state of the Union without one of its own has that of the Union. What the law asks there is not known to this program: ask the authority.
+label-problem-unknown-problem = no such problem
+label-problem-unknown-problem-page = There is no page on a problem of this name. The `type` of a problem document is the address of its page.
+label-problem-wrong-method = wrong method for this path
+label-problem-wrong-method-page = The path is right, the method is not. The Allow header lists those it takes. Entries are never changed or deleted: record a new entry that names the wrong one in `corrects`.
+label-problem-same-id-other-content = the id is already used for another entry
+label-problem-same-id-other-content-page = An entry with this id is recorded, and what was sent differs from it. { part-nothing-was-recorded } GET the entry to compare. If this is a new entry, make a new id for it. If the recorded one is wrong, record a new entry that names it in `corrects` and gives the reason.
+label-problem-body-too-large = the body is too large
+label-problem-body-too-large-page = A body is at most 4 MiB, a document at most 10 MB. { part-nothing-was-recorded } Send entries in several batches; scan a document with fewer dots, or photograph it smaller.
+label-problem-wrong-media-type = the body is not declared as JSON
+label-problem-wrong-media-type-page = Send the body with the header `Content-Type: application/json`. { part-nothing-was-recorded }
+label-problem-other-document-type = the document is of another type
+label-problem-other-document-type-page = A document is a PDF, JPEG, PNG or HEIC, as its content shows; neither the name of the file nor the Content-Type counts. If a Content-Type is declared, it is the right one. { part-nothing-was-recorded } Attach a scan or a photograph of the paper.
+label-problem-unfit-document = the document is not all there
+label-problem-unfit-document-page = The document is empty, or looks cut off: its end is missing. { part-nothing-was-recorded } Copy it anew from where it came from, look whether it opens, and send that under the same id.
+label-problem-altered-document = the document was altered
+label-problem-altered-document-page = What is kept in its place is not what was attached, so it is not handed out. Bring the journal back from a copy, or import an export from before the change into a new database.
+label-problem-unreadable-entry = the entry does not have the fields of its kind
+label-problem-unreadable-entry-page = A field is missing, unknown or of the wrong form. `errors` names each with a JSON pointer. { part-nothing-was-recorded } The fields of every kind of entry are in /openapi.json and at /docs.
+label-problem-refused-entry = the entry cannot be true
+label-problem-refused-entry-page = The entry contradicts what is recorded: a removal before the placing, a colony or lot that nobody entered, a day in the future and the like. Nothing was recorded, of a batch neither. `errors` says what contradicts. If the recorded entry is the wrong one, correct that first. A broken rule is no reason for a refusal: record what happened.
+label-problem-store-failed = the journal cannot be read or written
+label-problem-store-failed-page = The database could not do its work; `errors` says how to mend it, the log of the service says more. After a failed append look the entry up by its id, or send it again under the same id: it is recorded once.
+label-problem-internal = a fault in this program
+label-problem-internal-page = This is a fault of the program, not of the request. The log of the service says more; look there for the request's x-request-id. An append may be sent again under the same id: it is recorded once.
+label-problem-store-busy = the journal is busy
+label-problem-store-busy-page = Somebody else is writing to the journal. { part-nothing-was-recorded } Try again in a moment, with the same id.
+label-problem-not-ready = not ready to answer
+label-problem-not-ready-page = The database does not answer. The log of the service says more.
+label-problem-timeout = it took too long
+label-problem-timeout-page = No answer was ready within 30 seconds. An append goes on all the same: look the entry up by its id, or send it again under the same id. It is recorded once.
 
 ## Command line: what a command did, and why it could not
 

@@ -3,39 +3,21 @@
 use combclear_domain::journal::entry::EntryFault;
 use combclear_store::{RecordError, StoreError};
 use combclear_wording::refusals::Refused;
-use combclear_wording::{Words, keeping, unreadable};
+use combclear_wording::{Label, Words, http, keeping, unreadable};
 
-use super::{Fault, Problem, ProblemKind};
+use super::{Fault, Problem, ProblemKind, label};
 
 impl From<StoreError> for Problem {
     /// The location of the database goes to the log only: it concerns only the operator.
     fn from(error: StoreError) -> Problem {
-        let words = Words::english();
         tracing::error!(%error, "the journal could not be read or written");
-        let (kind, detail) = match &error {
-            StoreError::Locked { .. } => {
-                (ProblemKind::StoreBusy, "the journal is locked by another writer".to_owned())
-            }
-            StoreError::Full { .. } => (
-                ProblemKind::StoreFailed,
-                "no room is left to write the journal; nothing was recorded".to_owned(),
-            ),
-            StoreError::ReadOnly { .. } => (
-                ProblemKind::StoreFailed,
-                "the journal can be read but not written; nothing was recorded".to_owned(),
-            ),
-            StoreError::Unreadable { .. } => {
-                (ProblemKind::StoreFailed, keeping::store(words, &error).message)
-            }
-            _ => (ProblemKind::StoreFailed, "the journal could not be read or written".to_owned()),
+        let kind = match &error {
+            StoreError::Locked { .. } => ProblemKind::StoreBusy,
+            _ => ProblemKind::StoreFailed,
         };
-        let fault = Fault {
-            pointer: None,
-            parameter: None,
-            detail: detail.clone(),
-            help: keeping::store(words, &error).help,
-        };
-        Problem::new(kind, detail).with(vec![fault])
+        let Refused { message, help } = http::store(Words::english(), &error);
+        let fault = Fault { pointer: None, parameter: None, detail: message.clone(), help };
+        Problem::new(kind, message).with(vec![fault])
     }
 }
 
@@ -59,10 +41,12 @@ impl Sent {
         }
     }
 
-    fn which(self, index: usize) -> String {
+    /// That the entry with this index cannot be true.
+    fn untrue(self, index: usize, why: &str) -> String {
+        let words = Words::english();
         match self {
-            Sent::Alone | Sent::InAddress => "the entry".to_owned(),
-            Sent::Batch(of) => format!("entry {} of the {of} in the batch", index.saturating_add(1)),
+            Sent::Alone | Sent::InAddress => http::untrue(words, why),
+            Sent::Batch(of) => http::untrue_in_batch(words, index.saturating_add(1), of, why),
         }
     }
 
@@ -82,13 +66,13 @@ impl Sent {
     }
 
     /// The problem for unreadable entries.
-    pub(crate) fn unreadable(self, faults: Vec<Fault>) -> Problem {
-        let first = faults.first().map(|fault| fault.detail.clone()).unwrap_or_default();
-        let detail = match (self, faults.len()) {
-            (_, 0 | 1) => format!("{first}; nothing was recorded"),
-            (_, many) => format!("{first}, and {} more; nothing was recorded", many.saturating_sub(1)),
+    pub(crate) fn unreadable(faults: Vec<Fault>) -> Problem {
+        let detail = match faults.as_slice() {
+            [] => String::new(),
+            [only] => only.detail.clone(),
+            [first, others @ ..] => http::and_more(Words::english(), &first.detail, others.len()),
         };
-        Problem::new(ProblemKind::UnreadableEntry, detail).with(faults)
+        Problem::nothing_recorded(ProblemKind::UnreadableEntry, &detail).with(faults)
     }
 
     /// The fault of an entry that cannot be read.
@@ -103,16 +87,14 @@ impl Sent {
         match error {
             RecordError::Refused { index, refusal, .. } => {
                 let Refused { message, help } = Refused::of(Words::english(), &refusal);
-                let detail = format!("{} cannot be true: {message}; nothing was recorded", self.which(index));
+                let why = self.untrue(index, &message);
                 let fault = self.fault_at(index, &refusal.pointer, message, help);
-                Problem::new(ProblemKind::RefusedEntry, detail).with(vec![fault])
+                Problem::nothing_recorded(ProblemKind::RefusedEntry, &why).with(vec![fault])
             }
             RecordError::Conflict { index, id } => {
-                let what = keeping::conflict(Words::english(), id);
-                let help = "make a new id for a new entry, or correct the recorded one by another entry";
-                let fault = self.fault_at(index, "/id", what.clone(), help.to_owned());
-                Problem::new(ProblemKind::SameIdOtherContent, format!("{what}; nothing was recorded"))
-                    .with(vec![fault])
+                let why = keeping::conflict(Words::english(), id);
+                let problem = Problem::nothing_recorded(ProblemKind::SameIdOtherContent, &why);
+                problem.with(vec![self.fault_at(index, "/id", why, label(Label::HttpNewId).to_owned())])
             }
             RecordError::Busy => Problem::new(ProblemKind::StoreBusy, keeping::busy(Words::english())),
             RecordError::NotNext(broken) => {

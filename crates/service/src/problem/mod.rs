@@ -15,6 +15,8 @@ use axum::http::header::{CONTENT_LENGTH, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
 use axum::middleware::Next;
 use axum::response::{IntoResponse, Response};
+use combclear_wording::terminal::failures::did_you_mean;
+use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use utoipa::{IntoResponses, ToSchema};
 
@@ -71,6 +73,11 @@ pub(crate) enum Problems {
     OfTheService(Problem),
 }
 
+/// A text that stands fixed.
+pub(crate) fn label(label: Label) -> &'static str {
+    Words::english().label(label)
+}
+
 impl Problem {
     pub(crate) fn new(kind: ProblemKind, detail: impl Into<String>) -> Problem {
         Problem {
@@ -81,6 +88,20 @@ impl Problem {
             instance: String::new(),
             errors: Vec::new(),
         }
+    }
+
+    /// A problem for which nothing was recorded.
+    pub(crate) fn nothing_recorded(kind: ProblemKind, why: &str) -> Problem {
+        Problem::new(kind, http::nothing_recorded(Words::english(), why))
+    }
+
+    /// The problem of a part of the path or a query parameter that cannot be used.
+    pub(crate) fn bad_parameter(
+        parameter: &str,
+        detail: impl Into<String>,
+        help: impl Into<String>,
+    ) -> Problem {
+        Problem::new(ProblemKind::BadParameter, detail).at_parameter(parameter, help)
     }
 
     /// The same, with faults of the body.
@@ -99,6 +120,17 @@ impl Problem {
         self.with(vec![fault])
     }
 
+    /// The same, with a known name that is written much like the unknown one, or else with this help.
+    pub(crate) fn at_unknown(
+        self,
+        parameter: &str,
+        near: Option<&str>,
+        otherwise: impl Into<String>,
+    ) -> Problem {
+        let help = near.map_or_else(|| otherwise.into(), |near| did_you_mean(Words::english(), near));
+        self.at_parameter(parameter, help)
+    }
+
     /// The same, with help on the body as a whole.
     pub(crate) fn at_body(self, help: impl Into<String>) -> Problem {
         let fault = Fault::at("", self.detail.clone(), help);
@@ -106,33 +138,21 @@ impl Problem {
     }
 
     /// The problem for a bare status from a layer or the framework.
-    fn behind(status: StatusCode) -> Problem {
-        match status {
-            StatusCode::NOT_FOUND => Problem::new(ProblemKind::UnknownPath, "nothing is served at this path"),
-            StatusCode::METHOD_NOT_ALLOWED => Problem::new(
-                ProblemKind::WrongMethod,
-                "this path does not take this method; see the Allow header",
-            ),
-            StatusCode::PAYLOAD_TOO_LARGE => {
-                Problem::new(ProblemKind::BodyTooLarge, "the body is larger than 4 MiB")
-            }
-            StatusCode::SERVICE_UNAVAILABLE => Problem::new(
-                ProblemKind::Timeout,
-                "no answer was ready within 30 seconds; an append may have been recorded all the same",
-            ),
-            _ if status.is_client_error() => {
-                Problem::new(ProblemKind::UnreadableBody, "the request could not be read")
-            }
-            _ => Problem::internal(),
-        }
+    pub(crate) fn behind(status: StatusCode) -> Problem {
+        let (kind, detail) = match status {
+            StatusCode::NOT_FOUND => (ProblemKind::UnknownPath, Label::HttpNothingServed),
+            StatusCode::METHOD_NOT_ALLOWED => (ProblemKind::WrongMethod, Label::HttpWrongMethod),
+            StatusCode::PAYLOAD_TOO_LARGE => (ProblemKind::BodyTooLarge, Label::HttpBodyTooLarge),
+            StatusCode::SERVICE_UNAVAILABLE => (ProblemKind::Timeout, Label::HttpTimeout),
+            _ if status.is_client_error() => (ProblemKind::UnreadableBody, Label::HttpUnreadable),
+            _ => (ProblemKind::Internal, Label::HttpInternal),
+        };
+        Problem::new(kind, label(detail))
     }
 
     /// A bug in this program. Details go to the log, not into the answer.
     pub(crate) fn internal() -> Problem {
-        Problem::new(
-            ProblemKind::Internal,
-            "something went wrong that should not; nothing is known of the request's fate",
-        )
+        Problem::behind(StatusCode::INTERNAL_SERVER_ERROR)
     }
 }
 
