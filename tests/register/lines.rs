@@ -68,7 +68,10 @@ pub(crate) fn courses(report: &Register) -> Vec<String> {
 fn course(part: &CoursePart) -> String {
     let end = match (part.last, part.still_in, part.not_known_since) {
         (Some(last), _, _) => format!("to {last}, {} days", or_none(part.duration_days)),
-        (None, true, _) => format!("still in, out by {}", or_none(part.must_be_out_by)),
+        (None, true, _) => {
+            let (from, by) = (or_none(part.may_come_out_from), or_none(part.must_be_out_by));
+            format!("still in, out from {from} by {by}")
+        }
         (None, false, since) => format!("not known since {}", or_none(since)),
     };
     let came = part.came_on.map(|on| format!(" (came {on})")).unwrap_or_default();

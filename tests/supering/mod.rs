@@ -58,6 +58,9 @@ struct Ask {
     /// Steps as `what from by`, with `-` for an unstated day.
     #[serde(default)]
     steps: Option<Vec<String>>,
+    /// Parts of what the steps say.
+    #[serde(default)]
+    says: Option<Vec<String>>,
     /// The values of the deciding grounds with their origin, as `of=value said_by`.
     #[serde(default)]
     values: Option<Vec<String>>,
@@ -121,6 +124,8 @@ fn faults(holding: &Holding, leaflets: &Leaflets, ask: &Ask) -> Vec<String> {
         .map(|step| format!("{} {} {}", step.what, day(step.from), day(step.by)))
         .collect();
     lists.push(("steps", ask.steps.as_ref(), steps));
+    let said: Vec<&String> = report.steps.iter().map(|step| &step.statement).collect();
+    compare.all("says", ask.says.as_ref(), &said);
     let decisive = report.grounds.iter().filter(|ground| ground.decides).flat_map(|ground| &ground.values);
     let values = decisive.map(|value| format!("{}={} {}", value.of, value.value, value.said_by)).collect();
     lists.push(("values", ask.values.as_ref(), values));
