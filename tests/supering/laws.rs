@@ -9,7 +9,6 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::StrikeOut;
 use combclear_domain::journal::{Draft, Event, Kind};
 use combclear_domain::questions::supering::{FirstFree, Outcome};
-use combclear_domain::rules::leaflet::Release;
 use combclear_testkit::entries::{Journal, draft, shuffled_within_days, uuid_of};
 use combclear_wording::Words;
 use combclear_wording::supering::SuperingReport;
@@ -59,7 +58,7 @@ fn taken_out_perhaps_used_up(holding: &Holding, colony: &ColonyName, on: Day) ->
         let terms = &course.terms;
         let mut stays = [&terms.stay_min, &terms.stay_max].into_iter().flat_map(Stay::stated);
         let undecided = match terms.removal.known().map(|fact| fact.value) {
-            None => terms.release() != Some(Release::Single),
+            None => !terms.nothing_stays(),
             Some(RemovalNeed::NotNeeded) => stays.next().is_none(),
             Some(RemovalNeed::Needed | RemovalNeed::NothingStays) => false,
         };
@@ -304,7 +303,7 @@ fn may_carry_a_yes(course: &Course, on: Day) -> bool {
         (Some(RemovalNeed::NotNeeded), Some(days)) if stays_documented => {
             last_dose.map(|dose| dose.plus(days))
         }
-        _ if terms.release() == Some(Release::Single) => last_dose,
+        _ if terms.nothing_stays() => last_dose,
         _ => None,
     };
     let out = [used_up, course.out_by(on)].into_iter().flatten().filter(|out| *out <= on).min();

@@ -176,7 +176,7 @@ fn needs_to_come_out(course: &Course) -> bool {
     let when_is_known = stays.clone().next().is_some() && stays.clone().all(|stay| stay.is_documented());
     let need_not = |fact: &Sourced<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
     let used_up_by_itself = when_is_known && course.terms.removal.known().is_some_and(need_not);
-    course.out().is_none() && course.terms.release() != Some(Release::Single) && !used_up_by_itself
+    course.out().is_none() && !course.terms.nothing_stays() && !used_up_by_itself
 }
 
 fn doses_that_are_missing(course: &Course, on: Day) -> Vec<Day> {

@@ -4,7 +4,6 @@ use combclear_domain::basics::calendar::{Day, last_blocked_day};
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::SupersDuring;
 use combclear_domain::facts::history::{Course, End, History};
-use combclear_domain::rules::leaflet::Release;
 
 /// A course as a program would store it that only answers yes, no or unknown.
 #[derive(Debug, Clone, Copy)]
@@ -106,7 +105,7 @@ fn boiled_down(course: &Course) -> PlainCourse {
     };
     let out = match course.end {
         End::Out { on, .. } => Some(on),
-        _ if terms.release() == Some(Release::Single) => Some(course.placed),
+        _ if terms.nothing_stays() => Some(course.placed),
         End::Open => None,
     };
     PlainCourse {

@@ -2,7 +2,6 @@
 
 use combclear_domain::Day;
 use combclear_domain::facts::history::{Course, Term};
-use combclear_domain::rules::leaflet::Release;
 
 use crate::Words;
 use crate::words::say;
@@ -10,7 +9,7 @@ use crate::words::say;
 /// A course by the name on its pack and its first day.
 pub(super) fn named(words: &Words, course: &Course) -> String {
     let pack = if course.pack_name.is_empty() { course.medicine.as_str() } else { &course.pack_name };
-    course_name(words, pack, course.placed, course.terms.release() == Some(Release::Single))
+    course_name(words, pack, course.placed, course.terms.nothing_stays())
 }
 
 /// The same, from the parts of the name.

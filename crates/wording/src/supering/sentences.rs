@@ -6,7 +6,6 @@ use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{Brood, SupersDuring};
 use combclear_domain::facts::history::{BroodSeen, Course, Doses, Doubt};
 use combclear_domain::questions::supering::{Answer, FirstFree, Ground, Outcome, Reason, Step, Term};
-use combclear_domain::rules::leaflet::Release;
 
 use super::names::{named, term};
 use crate::Words;
@@ -191,20 +190,10 @@ fn of_course(words: &Words, course: &Course, name: &str, ground: &Ground<'_>) ->
             } else {
                 say!(words, SuperingWait, days = wait.value)
             };
-            match course.terms.release() {
-                Some(Release::Single) => {
-                    say!(words, SuperingOverOnceGiven, name = name, withdrawal = withdrawal, wait = wait)
-                }
-                Some(Release::Slow) | None => {
-                    say!(
-                        words,
-                        SuperingOverOnceOut,
-                        name = name,
-                        out = out,
-                        withdrawal = withdrawal,
-                        wait = wait
-                    )
-                }
+            if course.terms.nothing_stays() {
+                say!(words, SuperingOverOnceGiven, name = name, withdrawal = withdrawal, wait = wait)
+            } else {
+                say!(words, SuperingOverOnceOut, name = name, out = out, withdrawal = withdrawal, wait = wait)
             }
         }
         Reason::HarvestBarred { through: Some(day), .. } => {

@@ -89,7 +89,7 @@ impl Plan {
         let removal = terms.removal.as_ref().map(|fact| fact.value);
         let spent = used_up(terms).filter(|_| removal == Fact::Known(RemovalNeed::NotNeeded));
         let ends = match (removal, spent) {
-            _ if terms.release() == Some(Release::Single) => Ends::AtOnce,
+            _ if terms.nothing_stays() => Ends::AtOnce,
             (_, Some((_, true))) => Ends::UsedUp,
             (_, Some((_, false))) => Ends::PerhapsUsedUp,
             (Fact::Known(_), None) => Ends::TakenOut,

@@ -224,13 +224,23 @@ impl Terms {
     /// Whether the medicine works on inside the hive, as far as anybody stated. People take precedence over the
     /// leaflet.
     #[must_use]
-    pub fn release(&self) -> Option<Release> {
+    pub fn release(&self) -> Fact<Release, Term> {
         match &self.removal {
-            Fact::Known(fact) if fact.value == RemovalNeed::NothingStays => Some(Release::Single),
-            Fact::Known(fact) if !matches!(fact.authority, Authority::Leaflet(_)) => Some(Release::Slow),
-            Fact::NotKnown(_) if self.asked_back.is_some() => None,
-            Fact::Known(_) | Fact::NotKnown(_) => self.leaflet.as_ref().map(|leaflet| leaflet.release),
+            Fact::Known(fact) if fact.value == RemovalNeed::NothingStays => Fact::Known(Release::Single),
+            Fact::Known(fact) if !matches!(fact.authority, Authority::Leaflet(_)) => {
+                Fact::Known(Release::Slow)
+            }
+            Fact::NotKnown(term) if self.asked_back.is_some() => Fact::NotKnown(*term),
+            Fact::Known(_) | Fact::NotKnown(_) => {
+                Fact::stated(self.leaflet.as_ref().map(|leaflet| leaflet.release), Term::Removal)
+            }
         }
+    }
+
+    /// Whether it is known that nothing of it stays in the hive: then it is given, not placed, and never taken out.
+    #[must_use]
+    pub fn nothing_stays(&self) -> bool {
+        self.release() == Fact::Known(Release::Single)
     }
 
     /// The leaflet rule behind a fact, if the leaflet said it.

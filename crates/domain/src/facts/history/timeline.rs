@@ -240,7 +240,7 @@ impl History {
     /// in until it may come out; from then on it may be out.
     #[must_use]
     pub fn presence(&self, course: &Course, on: Day) -> Presence {
-        if course.terms.release() == Some(Release::Single) {
+        if course.terms.nothing_stays() {
             return course.presence_of_doses(on);
         }
         // What was taken out later was in before.

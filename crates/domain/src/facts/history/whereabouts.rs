@@ -49,16 +49,16 @@ pub enum Doubt {
 pub(crate) fn whereabouts<L: Line>(line: &L, on: Day) -> impl DoubleEndedIterator<Item = Whereabouts> {
     let release = line.terms().release();
     let each = match release {
-        Some(Release::Single) => None,
-        Some(Release::Slow) | None => used_up(line.terms()),
+        Fact::Known(Release::Single) => None,
+        Fact::Known(Release::Slow) | Fact::NotKnown(_) => used_up(line.terms()),
     };
     // Doses are in the order in which they were given.
     let given = line.doses().filter(|dose| *dose <= on).count();
     let first = if each.is_some() { 0 } else { given.saturating_sub(1) };
     line.doses().take(given).skip(first).map(move |dose| match (each, release) {
         (Some((days, sure)), _) => spent_carrier(line, dose.plus(days), sure, on),
-        (None, Some(Release::Single)) => Whereabouts::Out(dose),
-        (None, Some(Release::Slow) | None) => carrier_to_take_out(line, on),
+        (None, Fact::Known(Release::Single)) => Whereabouts::Out(dose),
+        (None, Fact::Known(Release::Slow) | Fact::NotKnown(_)) => carrier_to_take_out(line, on),
     })
 }
 
@@ -115,7 +115,7 @@ pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
     match &terms.removal {
         Fact::Known(fact) if fact.value == RemovalNeed::Needed => None,
         Fact::Known(fact) => Some((days, documented && fact.is_documented())),
-        Fact::NotKnown(_) if terms.release() == Some(Release::Slow) => Some((days, false)),
+        Fact::NotKnown(_) if terms.release() == Fact::Known(Release::Slow) => Some((days, false)),
         Fact::NotKnown(_) => Some((0, false)),
     }
 }

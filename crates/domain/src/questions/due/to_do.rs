@@ -24,7 +24,7 @@ pub struct CourseName {
 impl CourseName {
     pub(super) fn of(course: &Course) -> CourseName {
         let pack = if course.pack_name.is_empty() { course.medicine.as_str() } else { &course.pack_name };
-        let nothing_stays = course.terms.release() == Some(Release::Single);
+        let nothing_stays = course.terms.nothing_stays();
         CourseName { pack: pack.to_owned(), placed: course.placed, nothing_stays }
     }
 }

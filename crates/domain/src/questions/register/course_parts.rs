@@ -184,7 +184,7 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     let wait = lines().filter_map(|course| course.terms.wait.known()).max_by_key(|fact| fact.value);
     let every_wait = lines().all(|course| course.terms.wait.is_known());
     let every_withdrawal = lines().all(|course| course.terms.withdrawal.is_known());
-    let single = lines().all(|course| course.terms.release() == Some(Release::Single));
+    let single = lines().all(|course| course.terms.nothing_stays());
     // The same computation as for the colony, asked of this course alone; honey that is barred under supers counts too.
     let of_course: Vec<&Course> = here.courses().collect();
     let Blocked { last: bars_supers, first_free } =

@@ -129,9 +129,10 @@ fn add_courses(
     for course in history.courses.iter().filter(|course| course.until.is_none()) {
         let lots = lots_of.get(&holding.original(course.entry));
         // Of a single dose nothing stays, whoever says so.
-        let need = match course.terms.release() {
-            Some(Release::Single) => Some(RemovalNeed::NothingStays),
-            _ => course.terms.removal.known().map(|fact| fact.value),
+        let need = if course.terms.nothing_stays() {
+            Some(RemovalNeed::NothingStays)
+        } else {
+            course.terms.removal.known().map(|fact| fact.value)
         };
         for lot in lots.into_iter().flatten() {
             match (course.end, history.ended, need) {

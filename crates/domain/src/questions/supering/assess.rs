@@ -265,7 +265,7 @@ fn stand<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let terms = &course.terms;
-    let single = terms.release() == Some(Release::Single);
+    let single = terms.nothing_stays();
     let until = match standing {
         Standing::Out(out) => out,
         Standing::In | Standing::PerhapsSpent(_) | Standing::NotSaid(..) => on,

@@ -80,7 +80,7 @@ fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Find
             Presence::Perhaps => false,
         };
         let (medicine, placed, entry) = (course.medicine.clone(), course.placed, course.entry);
-        let stays = course.terms.release() != Some(Release::Single);
+        let stays = !course.terms.nothing_stays();
         if in_until {
             return Finding::broken(Because::AlreadyIn { medicine, placed, entry, stays });
         }
