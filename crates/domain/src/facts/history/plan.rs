@@ -9,7 +9,6 @@ use crate::basics::confidence::Confidence;
 use crate::basics::fact::Fact;
 use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
-use crate::rules::leaflet::Release;
 use crate::rules::leaflet::rule::BroodState;
 
 /// The course of a treatment, in days from its start.

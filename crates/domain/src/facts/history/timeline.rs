@@ -9,7 +9,6 @@ use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
 use crate::basics::words::RemovalNeed;
 use crate::journal::entry::EntryId;
-use crate::rules::leaflet::Release;
 use crate::rules::leaflet::rule::BroodState;
 
 /// How many days a course goes on if its further doses have no last day. Common practice, no source.

@@ -8,7 +8,6 @@ use crate::journal::event::Kind;
 use crate::questions::gaps::Gap;
 use crate::questions::stock::Lot;
 use crate::questions::supering::AskedFor;
-use crate::rules::leaflet::Release;
 
 /// A course, by what names it.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -13,7 +13,6 @@ use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Administration;
 use crate::questions::supering::{Blocked, Outlook, harvest};
-use crate::rules::leaflet::Release;
 
 /// The courses of every colony of a holding, worked out once, found by their first dose.
 pub(super) struct Courses {

@@ -9,7 +9,7 @@ use crate::facts::history::{End, History};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Disposal, LotAcquired, Removal};
-use crate::rules::leaflet::{Leaflets, Release};
+use crate::rules::leaflet::Leaflets;
 
 /// The end of use of a lot, as far as it is known.
 #[derive(Debug, Clone, PartialEq, Eq)]

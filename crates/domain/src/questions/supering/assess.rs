@@ -12,7 +12,7 @@ use crate::facts::history::{
     before_flow, inside, whereabouts, withdrawal_bars,
 };
 use crate::journal::entry::EntryId;
-use crate::rules::leaflet::{Release, Says};
+use crate::rules::leaflet::Says;
 
 /// The ground of the colony itself.
 pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground<'h>>) {

@@ -13,7 +13,7 @@ use crate::questions::options::date_range::Span;
 use crate::questions::options::reason::{Because, Within};
 use crate::questions::options::state::{Condition, Finding, State};
 use crate::rules::leaflet::rule::{Other, YearCounting};
-use crate::rules::leaflet::{Leaflet, Release, Says};
+use crate::rules::leaflet::{Leaflet, Says};
 
 /// After so many days without a course no broodless time of before goes on. Common practice, no source.
 const NO_BROODLESS_TIME_DAYS: u16 = 180;
