@@ -13,27 +13,18 @@ use crate::rules::leaflet::{Force, Leaflet, Rule};
 
 /// The built-in leaflet, on the day of placing, for the method that was noted.
 pub(super) struct BuiltIn<'a> {
-    method: Option<&'a Method>,
-    /// The rules in force on that day, each with its index in the leaflet, by topic and then in the order of the
-    /// leaflet.
-    rules: Vec<(Topic, usize, &'a Rule)>,
+    pub(super) leaflet: Option<&'a Leaflet>,
+    pub(super) placed: Day,
+    pub(super) method: Option<&'a Method>,
 }
 
 impl<'a> BuiltIn<'a> {
-    pub(super) fn of(leaflet: Option<&'a Leaflet>, placed: Day, method: Option<&'a Method>) -> BuiltIn<'a> {
-        let binding = |rule: &Rule| rule.force != Force::Advice && rule.is_in_force(placed);
-        let rules = leaflet.into_iter().flat_map(|leaflet| leaflet.rules.iter().enumerate());
-        let rules = rules.filter(|(_, rule)| binding(rule));
-        let mut rules: Vec<_> = rules.map(|(index, rule)| (rule.says.topic(), index, rule)).collect();
-        rules.sort_unstable_by_key(|(topic, index, _)| (*topic, *index));
-        BuiltIn { method, rules }
-    }
-
-    /// The rules on one topic.
-    fn on(&self, topic: Topic) -> impl Iterator<Item = (usize, &'a Rule)> + '_ {
-        let from = self.rules.partition_point(|(of, ..)| *of < topic);
-        let since = self.rules.get(from..).unwrap_or_default().iter();
-        since.take_while(move |(of, ..)| *of == topic).map(|(_, index, rule)| (*index, *rule))
+    /// The binding rules on a topic for a label revision, each with its index in the leaflet.
+    fn on(&self, topic: Topic, revision: Option<&str>) -> impl Iterator<Item = (usize, &'a Rule)> {
+        let rules = self.leaflet.into_iter().flat_map(move |leaflet| leaflet.rules_on(topic));
+        rules.filter(move |(_, rule)| {
+            rule.force != Force::Advice && rule.is_in_force(self.placed) && rule.fits(self.method, revision)
+        })
     }
 }
 
@@ -173,8 +164,7 @@ where
     /// What the built-in leaflet says. If methods or label revisions differ and none was noted, the strictest value
     /// applies, with the confidence of the weakest.
     pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Sourced<T>> {
-        let in_force = built_in.on(self.topic).filter(|(_, rule)| rule.fits(built_in.method, revision));
-        let said = in_force.filter_map(|(index, rule)| {
+        let said = built_in.on(self.topic, revision).filter_map(|(index, rule)| {
             Some(Sourced {
                 value: (self.rule)(rule)?,
                 authority: Authority::Leaflet(index),

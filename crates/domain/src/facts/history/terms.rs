@@ -163,7 +163,7 @@ impl Terms {
             Named::Found(leaflet) => Some(leaflet),
             Named::None { .. } | Named::NotFound => None,
         };
-        let built_in = BuiltIn::of(leaflet.map(AsRef::as_ref), placed, method);
+        let built_in = BuiltIn { leaflet: leaflet.map(AsRef::as_ref), placed, method };
         let resolver = Resolver { stated, built_in: &built_in };
         let stay = |topic: Topic, brood: BroodState, days: DaysStated, order: DaysOrder| {
             let stated = |terms: &StatedTerms| days(terms, brood);

@@ -163,8 +163,7 @@ impl Choice {
 
     /// The rules on a topic that may be in force on a start day, each with its index.
     pub(super) fn rules_on(&self, topic: Topic) -> impl Iterator<Item = (usize, &Rule)> {
-        let rules = self.rules.iter().filter_map(|index| Some((*index, self.leaflet.rules.get(*index)?)));
-        rules.filter(move |(_, rule)| rule.says.topic() == topic)
+        self.leaflet.rules_on(topic).filter(|(index, _)| self.rules.binary_search(index).is_ok())
     }
 
     /// Whether a value may carry a yes: read in a document for this country, or found the same on every lot in stock.

@@ -4,7 +4,7 @@ use super::overlap;
 use super::read_rule;
 use crate::basics::confidence::Confidence;
 
-use super::{Leaflet, Release, Rule};
+use super::{ByTopic, Leaflet, Release, Rule};
 use crate::basics::diagnostic::{Diagnostic, nearest};
 use crate::basics::source::Source;
 use crate::basics::words::{Jurisdiction, LeafletId, Method, Unit};
@@ -52,6 +52,7 @@ fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     if let Some(jurisdiction) = &jurisdiction {
         documents_are_of_its_authority(file, jurisdiction, &sources, &rules);
     }
+    let rules: Vec<Rule> = rules.into_iter().map(|placed| placed.rule).collect();
     Some(Leaflet {
         id: id?,
         jurisdiction: jurisdiction?,
@@ -67,7 +68,8 @@ fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<Leaflet> {
         instead_of,
         own: false,
         sources: sources.defined,
-        rules: rules.into_iter().map(|placed| placed.rule).collect(),
+        by_topic: ByTopic::of(&rules),
+        rules,
     })
 }
 

@@ -66,6 +66,22 @@ pub struct Leaflet {
     pub sources: Vec<Source>,
     /// The rules, in the order of the file.
     pub rules: Vec<Rule>,
+    /// Where each topic has its rules.
+    #[serde(skip)]
+    pub(super) by_topic: ByTopic,
+}
+
+/// The places of the rules on each topic, in the order of the file: every question asks for the rules on one topic.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct ByTopic(Vec<(Topic, usize)>);
+
+impl ByTopic {
+    pub(super) fn of(rules: &[Rule]) -> ByTopic {
+        let places = rules.iter().enumerate();
+        let mut places: Vec<_> = places.map(|(index, rule)| (rule.says.topic(), index)).collect();
+        places.sort_unstable();
+        ByTopic(places)
+    }
 }
 
 /// Whether a medicine keeps working inside the hive.
@@ -80,6 +96,14 @@ pub enum Release {
 }
 
 impl Leaflet {
+    /// The rules on a topic, each with its index, in the order of the file.
+    pub(crate) fn rules_on(&self, topic: Topic) -> impl Iterator<Item = (usize, &Rule)> {
+        let ByTopic(places) = &self.by_topic;
+        let from = places.partition_point(|(of, _)| *of < topic);
+        let places = places.iter().skip(from).take_while(move |(of, _)| *of == topic);
+        places.filter_map(|(_, index)| Some((*index, self.rules.get(*index)?)))
+    }
+
     /// The rules on a topic that are in force on a day, in the order of the file.
     ///
     /// With a `method`: those for it and those for all methods. Without one: all of them.
@@ -89,9 +113,8 @@ impl Leaflet {
         on: Day,
         method: Option<&'a Method>,
     ) -> impl Iterator<Item = &'a Rule> + 'a {
-        self.rules
-            .iter()
-            .filter(move |rule| rule.says.topic() == topic && rule.is_in_force(on) && rule.fits(method, None))
+        let rules = self.rules_on(topic).map(|(_, rule)| rule);
+        rules.filter(move |rule| rule.is_in_force(on) && rule.fits(method, None))
     }
 
     /// Whether any rule states a withdrawal period in days. A label without one may state a wait before supers instead.
