@@ -7,6 +7,7 @@
 //! Medicines Agency's example agrees: six days mean the seventh day after the last dose at the earliest.
 
 use std::fmt;
+use std::num::NonZeroU32;
 use std::str::FromStr;
 
 use chrono::{DateTime, Datelike, Days, NaiveDate, NaiveTime, SecondsFormat, TimeDelta, Timelike, Utc};
@@ -94,13 +95,17 @@ impl fmt::Display for Moment {
         example = "2026-04-11"
     )
 )]
-pub struct Day(NaiveDate);
+// Counted from 1 for the first day: a question adds and compares days far more often than it writes one.
+pub struct Day(NonZeroU32);
+
+const FIRST_DATE: NaiveDate = known(1900, 1, 1);
+const LAST_DATE: NaiveDate = known(2199, 12, 31);
 
 impl Day {
     /// The first day this program can name.
-    pub const FIRST: Day = Day(known(1900, 1, 1));
+    pub const FIRST: Day = Day(NonZeroU32::MIN);
     /// The last day this program can name. Later sums stop here.
-    pub const LAST: Day = Day(known(2199, 12, 31));
+    pub const LAST: Day = Day::counted(LAST_DATE);
 
     /// The day with this year, month (1 to 12) and day of the month, if the calendar has it and it lies in range.
     #[must_use]
@@ -111,13 +116,23 @@ impl Day {
     /// The day of a `NaiveDate`, if in range.
     #[must_use]
     pub fn in_range(date: NaiveDate) -> Option<Day> {
-        (Day::FIRST.0..=Day::LAST.0).contains(&date).then_some(Day(date))
+        (FIRST_DATE..=LAST_DATE).contains(&date).then(|| Day::counted(date))
+    }
+
+    /// The day of a date in range.
+    const fn counted(date: NaiveDate) -> Day {
+        Day(NonZeroU32::MIN.saturating_add(date.to_epoch_days().abs_diff(FIRST_DATE.to_epoch_days())))
+    }
+
+    fn date(self) -> NaiveDate {
+        let since_first = u64::from(self.0.get() - 1);
+        FIRST_DATE.checked_add_days(Days::new(since_first)).unwrap_or(FIRST_DATE)
     }
 
     /// This many days later, at most [`Day::LAST`].
     #[must_use]
     pub fn plus(self, days: u16) -> Day {
-        self.0.checked_add_days(Days::new(u64::from(days))).and_then(Day::in_range).unwrap_or(Day::LAST)
+        Day(self.0.saturating_add(u32::from(days))).min(Day::LAST)
     }
 
     /// The next day.
@@ -135,19 +150,19 @@ impl Day {
     /// This many days earlier, at least [`Day::FIRST`].
     #[must_use]
     pub fn minus(self, days: u16) -> Day {
-        self.0.checked_sub_days(Days::new(u64::from(days))).and_then(Day::in_range).unwrap_or(Day::FIRST)
+        NonZeroU32::new(self.0.get().saturating_sub(u32::from(days))).map_or(Day::FIRST, Day)
     }
 
     /// Days from `earlier` to `self`; negative if `self` is before it.
     #[must_use]
     pub fn days_since(self, earlier: Day) -> i64 {
-        self.0.signed_duration_since(earlier.0).num_days()
+        i64::from(self.0.get()) - i64::from(earlier.0.get())
     }
 
     /// The year.
     #[must_use]
     pub fn year(self) -> i32 {
-        self.0.year()
+        self.date().year()
     }
 
     /// The first of January of the same year.
@@ -160,33 +175,34 @@ impl Day {
     /// later day, so that no record that must be kept goes too early.
     #[must_use]
     pub fn plus_years(self, years: u8) -> Day {
-        let year = self.0.year() + i32::from(years);
-        let same = Day::new(year, self.0.month(), self.0.day());
+        let date = self.date();
+        let year = date.year() + i32::from(years);
+        let same = Day::new(year, date.month(), date.day());
         same.or_else(|| Day::new(year, 3, 1)).unwrap_or(Day::LAST)
     }
 
     /// The last day of its year.
     #[must_use]
     pub fn end_of_year(self) -> Day {
-        Day::new(self.0.year(), 12, 31).unwrap_or(Day::LAST)
+        Day::new(self.year(), 12, 31).unwrap_or(Day::LAST)
     }
 
     /// The same day of the previous year; 28 February for 29 February.
     pub(crate) fn a_year_before(self) -> Day {
-        let (year, month) = (self.0.year() - 1, self.0.month());
-        let day = |day| Day::new(year, month, day);
-        day(self.0.day()).or_else(|| day(28)).unwrap_or(Day::FIRST)
+        let date = self.date();
+        let day = |day| Day::new(date.year() - 1, date.month(), day);
+        day(date.day()).or_else(|| day(28)).unwrap_or(Day::FIRST)
     }
 
     /// The month, counted from 0 for January.
     pub(crate) fn month0(self) -> usize {
-        usize::try_from(self.0.month0()).unwrap_or_default()
+        usize::try_from(self.date().month0()).unwrap_or_default()
     }
 
     /// The day of the week, in English.
     #[must_use]
     pub fn weekday(self) -> &'static str {
-        match self.0.weekday() {
+        match self.date().weekday() {
             chrono::Weekday::Mon => "Monday",
             chrono::Weekday::Tue => "Tuesday",
             chrono::Weekday::Wed => "Wednesday",
@@ -211,7 +227,8 @@ impl YearDay {
     /// The day of the year of a date; 29 February counts as the 28th.
     #[must_use]
     pub fn of(day: Day) -> YearDay {
-        let (month, day) = (day.0.month(), day.0.day());
+        let date = day.date();
+        let (month, day) = (date.month(), date.day());
         YearDay((month, if month == 2 { day.min(28) } else { day }))
     }
 
@@ -277,7 +294,8 @@ impl fmt::Display for Day {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         // A report has thousands of days, so the ten signs are put together at once.
         let sign = |number: u32| b'0' + u8::try_from(number % 10).unwrap_or_default();
-        let (year, month, day) = (self.0.year().unsigned_abs(), self.0.month(), self.0.day());
+        let date = self.date();
+        let (year, month, day) = (date.year().unsigned_abs(), date.month(), date.day());
         let year = [sign(year / 1000), sign(year / 100), sign(year / 10), sign(year)];
         let [y1, y2, y3, y4] = year;
         let text = [y1, y2, y3, y4, b'-', sign(month / 10), sign(month), b'-', sign(day / 10), sign(day)];
