@@ -5,35 +5,18 @@ use crate::basics::words::Jurisdiction;
 
 /// What is wrong with a law file.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the fields are what is told of the fault")]
 pub enum LawFault {
     /// It holds no rule.
     NoRule,
     /// A text that cannot be a jurisdiction.
     IncludeName(BadName),
     /// It includes itself.
-    IncludesItself {
-        /// Its jurisdiction.
-        jurisdiction: Jurisdiction,
-    },
+    IncludesItself { jurisdiction: Jurisdiction },
     /// It includes a law that leads back to it.
-    LeadsBack {
-        /// Its jurisdiction.
-        own: Jurisdiction,
-        /// That of the other law.
-        include: Jurisdiction,
-    },
-    /// It includes a law that there is not.
-    NothingToInclude {
-        /// The jurisdiction of that law.
-        include: Jurisdiction,
-        /// The one that was probably meant.
-        meant: Option<String>,
-    },
+    LeadsBack { own: Jurisdiction, include: Jurisdiction },
+    /// It includes a law that there is not. Another was probably meant.
+    NothingToInclude { include: Jurisdiction, meant: Option<String> },
     /// It is in two files.
-    InTwoFiles {
-        /// Its jurisdiction.
-        jurisdiction: Jurisdiction,
-        /// The other file.
-        other: String,
-    },
+    InTwoFiles { jurisdiction: Jurisdiction, other: String },
 }

@@ -9,95 +9,28 @@ type Key = &'static str;
 
 /// What does not go together.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the fields are what is told of the fault")]
 pub enum RuleFault {
-    /// A number is not above another.
-    NotAbove {
-        /// The key of the lower one.
-        least: Key,
-        /// The key of the one that would have to be above it.
-        most: Key,
-        /// How it is mended.
-        mend: SwapOr,
-    },
-    /// A number is less than another.
-    Less {
-        /// The key of the least.
-        least: Key,
-        /// The least.
-        low: i64,
-        /// The key of the most.
-        most: Key,
-        /// The most.
-        high: i64,
-    },
-    /// None of several keys is there.
-    NoneOf {
-        /// The rule.
-        rule: TableName,
-        /// What the rule lacks without them.
-        lacking: Lacking,
-        /// The keys.
-        keys: &'static [Key],
-    },
-    /// A key is missing that a word of another needs.
-    Needed {
-        /// The rule.
-        rule: TableName,
-        /// The key.
-        key: Key,
-        /// The key of the word.
-        of: Key,
-        /// The word.
-        word: &'static str,
-    },
-    /// A key stands beside a word with which it does not go.
-    Misplaced {
-        /// The key.
-        key: Key,
-        /// The key of the word.
-        of: Key,
-        /// The word.
-        written: &'static str,
-        /// The word with which it goes.
-        word: &'static str,
-    },
+    /// The number under the key `most` is not above that under `least`.
+    NotAbove { least: Key, most: Key, mend: SwapOr },
+    /// The number `high` under the key `most` is less than `low` under `least`.
+    Less { least: Key, low: i64, most: Key, high: i64 },
+    /// None of several keys is there; what the rule lacks without them.
+    NoneOf { rule: TableName, lacking: Lacking, keys: &'static [Key] },
+    /// A key is missing that goes with the word under the key `of`.
+    Needed { rule: TableName, key: Key, of: Key, word: &'static str },
+    /// A key goes with a `word` under the key `of`, where another is written.
+    Misplaced { key: Key, of: Key, written: &'static str, word: &'static str },
     /// A withdrawal period in days stands beside the statement that the label knows none.
-    DaysBesideNone {
-        /// The key of the days.
-        key: Key,
-    },
+    DaysBesideNone { key: Key },
     /// A single dose has a rule about what stays in the hive.
-    NothingStays {
-        /// What the rule is about.
-        topic: Topic,
-    },
-    /// Two values of one thing are in force on one day.
-    TwoInForce {
-        /// Of what.
-        of: ValueOf,
-        /// The first such day; none if both are open to the past.
-        on: Option<Day>,
-        /// The line of the other.
-        line: u32,
-        /// How they are kept apart.
-        apart: KeepApart,
-    },
-    /// A rule for any brood stands beside one for one state of it.
-    AnyBrood {
-        /// What both are about.
-        topic: Topic,
-        /// The line of the other.
-        line: u32,
-    },
-    /// The least stay is above the longest.
-    StayBounds {
-        /// The least, in days.
-        least: u16,
-        /// The longest.
-        most: u16,
-        /// The line of the other.
-        line: u32,
-    },
+    NothingStays { topic: Topic },
+    /// Two values of one thing are in force, first on this day, or always if both are open to the past. The line of the other.
+    TwoInForce { of: ValueOf, on: Option<Day>, line: u32, apart: KeepApart },
+    /// A rule for any brood stands beside one for one state of it, in this line.
+    AnyBrood { topic: Topic, line: u32 },
+    /// The least stay in days is above the longest; one of them is in this line.
+    StayBounds { least: u16, most: u16, line: u32 },
 }
 
 /// How two numbers in the wrong order are mended.
@@ -122,16 +55,12 @@ pub enum Lacking {
 
 /// What a value is of, where there can be only one on a day.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the fields are what is told of it")]
 pub enum ValueOf {
     /// A topic of a leaflet.
     Topic(Topic),
-    /// A field of a record.
-    Field {
-        /// The field.
-        field: Field,
-        /// The occasion of the record.
-        occasion: Occasion,
-    },
+    /// A field of a record on an occasion.
+    Field { field: Field, occasion: Occasion },
     /// How many years these records must be kept.
     Years(Vec<RecordSort>),
     /// Within how many days an entry must be made on this occasion.
@@ -140,6 +69,7 @@ pub enum ValueOf {
 
 /// How two values of one thing are kept apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the fields are what is told of it")]
 pub enum KeepApart {
     /// The one without a label revision holds for every revision.
     EveryRevision,
@@ -149,13 +79,8 @@ pub enum KeepApart {
     OneWindow,
     /// One of them is dropped, or begins later.
     OneOfTwo,
-    /// The older one ends.
-    Until {
-        /// On this day.
-        until: Day,
-        /// The day on which it begins; none if it is open to the past.
-        since: Option<Day>,
-    },
+    /// The older one ends on this day; since when it is in force, if that is known.
+    Until { until: Day, since: Option<Day> },
 }
 
 impl KeepApart {

@@ -6,59 +6,20 @@ use crate::basics::spelling::nearest;
 
 /// What is wrong with a value.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the fields are what is told of the fault")]
 pub enum ValueFault {
     /// A value that its key cannot have.
-    Wrong {
-        /// The table.
-        table: TableName,
-        /// The key.
-        key: &'static str,
-        /// What was found.
-        found: Found,
-        /// How it is mended.
-        mend: Mend,
-    },
-    /// A word that is not of its list.
-    Unlisted {
-        /// The list.
-        of: WordsOf,
-        /// The word.
-        written: String,
-        /// The word of the list that was probably meant.
-        meant: Option<&'static str>,
-        /// The list.
-        known: Vec<&'static str>,
-    },
+    Wrong { table: TableName, key: &'static str, found: Found, mend: Mend },
+    /// A word that is not of its list. Another was probably meant; those of the list.
+    Unlisted { of: WordsOf, written: String, meant: Option<&'static str>, known: Vec<&'static str> },
     /// Something is named twice in one list.
-    Twice {
-        /// What.
-        of: Listed,
-        /// Its name.
-        name: String,
-    },
+    Twice { of: Listed, name: String },
     /// The last day lies before the first.
-    UntilBeforeFrom {
-        /// The last.
-        until: Day,
-        /// The first.
-        from: Day,
-    },
+    UntilBeforeFrom { until: Day, from: Day },
     /// A value was checked before it was in force.
-    CheckedBeforeFrom {
-        /// The day on which it was checked.
-        checked_on: Day,
-        /// The first day in force.
-        from: Day,
-    },
-    /// A file that is not called as its content says.
-    NotTheFile {
-        /// The key of that content.
-        key: &'static str,
-        /// The content.
-        name: String,
-        /// The name of the file.
-        file: String,
-    },
+    CheckedBeforeFrom { checked_on: Day, from: Day },
+    /// A file that is not called as the value of this key.
+    NotTheFile { key: &'static str, name: String, file: String },
 }
 
 impl ValueFault {
@@ -84,6 +45,7 @@ pub enum Found {
 
 /// How a wrong value is mended.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the fields are what is told of it")]
 pub enum Mend {
     /// By writing what was wanted.
     Write(Wanted),
@@ -99,13 +61,8 @@ pub enum Mend {
     DateAlone(String),
     /// By putting this text in square brackets.
     InBrackets(String),
-    /// By writing degrees Celsius.
-    Celsius {
-        /// What was written, probably in Fahrenheit.
-        fahrenheit: String,
-        /// The same in tenths of a degree Celsius.
-        tenths: i16,
-    },
+    /// By writing degrees Celsius, of which these are the tenths; what was written is probably in Fahrenheit.
+    Celsius { fahrenheit: String, tenths: i16 },
     /// By writing the format that this program reads.
     Format(i64),
     /// By giving each a table of its own, as in `[[rule]]`.
@@ -114,6 +71,7 @@ pub enum Mend {
 
 /// What a value would have to be.
 #[derive(Debug, Clone, PartialEq, Eq)]
+#[expect(missing_docs, reason = "the fields are its bounds")]
 pub enum Wanted {
     /// Text.
     Text,
@@ -128,12 +86,7 @@ pub enum Wanted {
     /// A list of these words.
     AnyOf(Vec<&'static str>),
     /// A whole number within bounds.
-    Whole {
-        /// At least.
-        least: i64,
-        /// At most.
-        most: i64,
-    },
+    Whole { least: i64, most: i64 },
     /// An amount above zero.
     Amount,
     /// Degrees Celsius.
