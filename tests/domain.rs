@@ -1,6 +1,5 @@
 //! The tests of `combclear-domain`, one room each: `cargo test -p combclear-domain weather::`.
 #![expect(
-    clippy::expect_used,
     clippy::indexing_slicing,
     clippy::panic,
     clippy::unwrap_used,
@@ -8,6 +7,5 @@
 )]
 
 mod dates;
-mod errors;
 mod second_reading;
 mod weather;

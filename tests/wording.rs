@@ -11,6 +11,7 @@
 use proptest::prelude::ProptestConfig;
 
 mod due;
+mod errors;
 mod journal;
 mod options;
 mod refusals;

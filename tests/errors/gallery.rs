@@ -4,14 +4,22 @@ use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::path::Path;
 
-use combclear_domain::basics::diagnostic::Diagnostic;
+use combclear_domain::Faults as Found;
 use combclear_testkit::files::{listing, root};
+use combclear_wording::Words;
+use combclear_wording::diagnostics::Diagnosed;
 
 /// Files loaded together, by path.
 pub(super) type Set = BTreeMap<String, String>;
 
 /// What is wrong with a set of files.
-pub(super) type Faults = fn(&Set) -> Vec<Diagnostic>;
+pub(super) type Faults = fn(&Set) -> Vec<Diagnosed>;
+
+/// The faults of files that do not load, in words.
+pub(super) fn in_words<T>(loaded: Result<T, Found>) -> Vec<Diagnosed> {
+    let faults = loaded.err().expect("broken files are refused");
+    faults.iter().map(|fault| Diagnosed::of(Words::english(), fault)).collect()
+}
 
 /// The page of all faults.
 pub(super) fn page(all: &BTreeMap<String, Set>, faults: Faults) -> String {
@@ -38,7 +46,7 @@ pub(super) fn on_page(name: &str, page: &str) {
 /// That every message says what, where, and how to mend it, in the manner of this program.
 pub(super) fn every_message_is_whole(all: &BTreeMap<String, Set>, faults: Faults) {
     for (name, set) in all {
-        for Diagnostic { file, line, column, message, help } in faults(set) {
+        for Diagnosed { file, line, column, message, help } in faults(set) {
             let text = set.get(&file).unwrap_or_else(|| panic!("{name}: no file `{file}` was loaded"));
             assert!(!message.is_empty() && !help.is_empty(), "{name}: `{message}`, help `{help}`");
             for words in [&message, &help] {
@@ -86,8 +94,8 @@ fn read_below(folder: &Path, prefix: &str, set: &mut Set) {
 }
 
 /// A fault with the line it points at.
-fn as_read(fault: &Diagnostic, text: &str) -> String {
-    let Diagnostic { file, line, column, message, help } = fault;
+fn as_read(fault: &Diagnosed, text: &str) -> String {
+    let Diagnosed { file, line, column, message, help } = fault;
     let mut read = match (line, column) {
         (0, _) => format!("{file}: {message}\n"),
         (_, 0) => format!("{file}:{line}: {message}\n"),
@@ -104,6 +112,6 @@ fn as_read(fault: &Diagnostic, text: &str) -> String {
 }
 
 /// One fault below the other.
-pub(super) fn listed(faults: &[Diagnostic]) -> String {
-    faults.iter().map(ToString::to_string).collect::<Vec<_>>().join("\n")
+pub(super) fn listed(faults: &[Diagnosed]) -> String {
+    faults.iter().map(|fault| fault.said(Words::english())).collect::<Vec<_>>().join("\n")
 }

@@ -6,10 +6,11 @@
 
 use std::collections::BTreeMap;
 
-use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::rules::leaflet::Leaflets;
 
-use super::gallery::{Set, every_message_is_whole, gallery, listed, on_page, page};
+use combclear_wording::diagnostics::Diagnosed;
+
+use super::gallery::{Set, every_message_is_whole, gallery, in_words, listed, on_page, page};
 
 #[test]
 fn every_fault_reads_as_on_the_reviewed_page() {
@@ -67,7 +68,7 @@ fn all() -> BTreeMap<String, Set> {
     gallery("leaflets", |name| format!("zz/{name}.toml"))
 }
 
-fn faults(set: &Set) -> Vec<Diagnostic> {
+fn faults(set: &Set) -> Vec<Diagnosed> {
     let loaded = Leaflets::load(set.iter().map(|(path, text)| (path.as_str(), text.as_str())));
-    loaded.expect_err("a broken leaflet is refused").into_iter().collect()
+    in_words(loaded)
 }

@@ -6,6 +6,7 @@ use combclear_domain::basics::topic::Topic;
 use std::collections::BTreeSet;
 use std::path::PathBuf;
 
+use combclear_domain::rules::fault::{Fault, KeyFault};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::rules::leaflet::schema::schema;
 use combclear_testkit::files::{listing, root};
@@ -130,9 +131,12 @@ fn loader_and_schema_take_the_same_keys_for_every_kind() {
 fn keys_that_the_loader_takes(topic: Topic) -> Vec<String> {
     let text = format!("format = 1\n[[rule]]\nkind = \"{}\"\nqqqqqqqqqqqqqqqq = 1\n", topic.as_str());
     let faults = Leaflets::load([("zz/a.toml", text.as_str())]).unwrap_err();
-    let keys = faults.iter().find_map(|fault| fault.help.split_once(" takes the keys: "));
-    let (_, keys) = keys.unwrap_or_else(|| panic!("no fault names the keys: {faults:?}"));
-    keys.split(", ").map(str::to_owned).collect()
+    let keys = faults.iter().find_map(|fault| match &fault.what {
+        Fault::Keys(KeyFault::Unknown { key, takes, .. }) if key == "qqqqqqqqqqqqqqqq" => Some(takes),
+        _ => None,
+    });
+    let keys = keys.unwrap_or_else(|| panic!("no fault names the keys: {faults:?}"));
+    keys.iter().map(ToString::to_string).collect()
 }
 
 fn validator() -> Validator {

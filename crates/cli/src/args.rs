@@ -7,8 +7,8 @@ use std::str::FromStr;
 
 use clap::{Args, Parser, Subcommand};
 use combclear_domain::basics::calendar::{Counting, Day};
-use combclear_domain::basics::diagnostic::nearest;
 use combclear_domain::basics::misread::Misread;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Person, Power,
     PrescriptionName,

@@ -3,14 +3,15 @@
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use combclear_domain::basics::diagnostic::{Faults, nearest};
+use combclear_domain::Faults;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{Holdings, Journal, StoreError};
 use combclear_wording::terminal::failures as say;
-use combclear_wording::{Label, Words};
+use combclear_wording::{Label, Words, diagnostics};
 
 use crate::args::Place;
 use crate::failure::{Failure, Said};
@@ -126,7 +127,7 @@ pub(crate) fn leaflets(place: &Place) -> Result<Leaflets, Failure> {
 }
 
 fn with_faults(message: &str, faults: &Faults) -> String {
-    format!("{message}\n{faults}")
+    format!("{message}\n{}", diagnostics::listed(Words::english(), faults))
 }
 
 /// The leaflet files of a folder in order: its own folders are jurisdictions.

@@ -26,5 +26,5 @@ pub mod questions;
 pub mod rules;
 
 pub use basics::calendar::{Day, Instant, TimeOfDay};
-pub use basics::diagnostic::{Diagnostic, Faults};
 pub use basics::quantity::Quantity;
+pub use rules::fault::{Diagnostic, Faults};

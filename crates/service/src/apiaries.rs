@@ -3,7 +3,7 @@
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
-use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, HoldingName};
 use combclear_domain::facts::holding::{ApiaryView, Holding};

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::Span;

@@ -3,7 +3,7 @@
 use axum::Json;
 use axum::extract::State;
 use combclear_domain::Day;
-use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::facts::history::{BroodSeen, Histories, History, SuperSpan};
 use combclear_domain::facts::holding::Holding;

@@ -2046,6 +2046,201 @@ misfit-unknown-kind = its `kind` is `{ $kind }`, which is not one that this prog
 misfit-body = its `body` does not fit its kind: { $why } (at `{ $pointer }`)
 misfit-place = its place is { $seq }
 
+## Files: what is wrong with a leaflet or a law file, and how to mend it
+
+# The text as a whole, before any key is looked at. $says is what the parser of TOML says.
+fault-toml-key-twice = `{ $key }` is written twice in one table
+fault-toml-key-twice-help = keep one of the two
+fault-toml-no-value = the key has no value
+fault-toml-no-value-help = write a value after the `=`, or drop the line
+fault-toml-not-in-quotes = `{ $written }` is not in quotes
+fault-toml-not-in-quotes-help = write "{ $written }"
+fault-toml-not-closed = the text is not closed
+fault-toml-not-closed-help = end it with a double quote on the same line
+fault-toml = not TOML: { $says }
+fault-toml-help = { $within ->
+    [list] close the list with `]`, and put a comma between its texts
+   *[line] write each line as `key = value`, with text in double quotes and dates such as 2026-04-11
+}
+
+# How a table is called: the file as a whole, or one of a list; $list is its key, such as rule or source.
+fault-table = { $table ->
+    [leaflet] the leaflet
+    [law] the law file
+    [one] this { $list }
+   *[named] { $list } `{ $name }`
+}
+fault-key-unknown = { $table } has no key `{ $key }`
+fault-key-unknown-help = { $table } takes the keys: { $keys }
+fault-key-missing = { $table } lacks `{ $key }`
+fault-key-missing-help = add `{ $key }`, { $wanted }
+
+# A value that its key cannot have.
+fault-value = `{ $key }` of { $table } cannot be { $found ->
+    [empty-list] an empty list
+    [list] a list
+    [table] a single table
+   *[written] `{ $written }`
+}
+fault-write = write { $wanted }
+# What a value would have to be, as it stands after "write" and after "add `key`,".
+fault-wanted = { $wanted ->
+    [text] some text in double quotes
+    [date] a date without quotes, such as 2026-04-11
+    [true] true, or leave the key out
+    [amount] a number above 0 with at most three decimals, such as 2 or 2.3
+    [degrees] degrees Celsius from -30 to 60 with at most one decimal
+    [year-day] month and day in double quotes, such as "11-01"
+    [file-name] the file name without `.toml`, in double quotes
+    [folder-name] the name of the folder, in double quotes
+    [country] the lower-case code of a country, or `eu`, in double quotes
+    [method] one of the names in `methods`, in double quotes
+    [actives] a list of the active substances, such as ["amitraz"]
+    [methods] a list of names, such as ["trickle", "sublimation"]
+    [states] a list of member states, such as ["de", "fr"]
+    [revisions] a list of label revisions in order, such as ["2013-03", "2021-02"]
+    [source-keys] a list of keys of sources, such as ["S1"]
+    [jurisdictions] a list of jurisdictions, such as ["eu"]
+   *[records] a list of records, such as ["acquisition", "proof"]
+}
+fault-wanted-format = the number { $format }
+fault-wanted-one-of = one of: { $list }
+fault-wanted-any-of = a list of any of: { $list }
+fault-wanted-whole = a whole number from { $least } to { $most }
+fault-drop-quotes = drop the quotes: { $value }
+fault-day-of-calendar = write a date that the calendar has, year first, such as 2026-04-11
+fault-day-in-range = write a date from { $first } to { $last }
+fault-date-alone = leave the time of day out: { $date }
+fault-in-brackets = put it in square brackets: ["{ $text }"]
+# $help says to write degrees Celsius, or the number of the format.
+fault-celsius = { $help }: { $fahrenheit } °F are { $celsius } °C
+fault-format = { $help }; a later format needs a later version of this program
+fault-own-tables = write each { $list } under a line of its own with two pairs of brackets: [[{ $list }]]
+fault-unlisted = { $of ->
+    [needs] `{ $written }` is not a need
+    [others] `{ $written }` is not something that can be told from the record
+   *[records] there is no sort of record `{ $written }`
+}
+fault-twice = { $of ->
+    [method] the method `{ $name }` is named twice
+    [state] the state `{ $name }` is named twice
+    [revision] the revision `{ $name }` is named twice
+    [record] `{ $name }` is named twice
+   *[include] `{ $name }` is included twice
+}
+fault-twice-help = { $of ->
+    [method] name each method once
+    [state] name each state once
+    [revision] name each revision once
+    [record] name each sort of record once
+   *[include] name each jurisdiction once
+}
+fault-until-before-from = `until` { $until } lies before `from` { $from }
+fault-until-before-from-help = write the last day in force, or leave `until` out
+fault-checked-before-from = `checked_on` { $checked } lies before `from` { $from }
+fault-checked-before-from-help = correct the one that is wrong: a value is checked once it is in force
+fault-not-the-file = { $key ->
+    [id] the id is `{ $name }`, but the file is `{ $file }`
+   *[jurisdiction] the jurisdiction is `{ $name }`, but the file is `{ $file }`
+}
+fault-not-the-file-help = rename the file to `{ $name }.toml`, or write `{ $key } = "{ $stem }"`
+
+# Sources.
+fault-source-no-country = { $source } does not say whose text it is
+fault-source-no-country-help = add `country`, such as "gb"; `kind = "memory"` where no text was read
+fault-source-union-of-a-state = a text of the Union has the country `eu`
+fault-source-union-of-a-state-help = write `country = "eu"`, or `kind = "authority"` for a text of that country
+fault-source-union-as-authority = the Union's own texts are of kind `union`
+fault-source-union-as-authority-help = write `kind = "union"`, or the country whose authority it is
+fault-source-twice = the source `{ $id }` is already defined in line { $line }
+fault-source-twice-help = give each source an `id` of its own, or drop one of the two
+fault-source-not-defined = the source `{ $id }` is not defined
+fault-source-not-defined-help = add a [[source]] with `id = "{ $id }"`
+fault-source-not-defined-near-help = { refusal-did-you-mean-help } if not, { fault-source-not-defined-help }
+fault-source-not-cited = no rule cites the source `{ $id }`
+fault-source-not-cited-help = cite it in the `source` of a rule, or drop it
+
+# Values that do not go together.
+fault-not-above = `{ $most }` is not above `{ $least }`
+fault-less = `{ $most }` { $high } is less than `{ $least }` { $low }
+fault-swap-help = swap or correct them
+fault-leave-out-help = correct it, or leave `{ $most }` out
+fault-none-of = { $rule } { $lacking ->
+    [limit] sets no limit
+    [size] says nothing
+   *[bees] does not say for how many bees
+}
+# $keys are all of them; $others are those before the $last.
+fault-none-of-help = { $lacking ->
+    [limit] add { $keys } or both, in degrees Celsius
+    [size] add { $others } or { $last }
+   *[bees] add { $keys } or both
+}
+fault-needed-help = add `{ $key }`: `{ $of } = "{ $word }"` needs it
+fault-misplaced = `{ $key }` does not go with `{ $of } = "{ $written }"`
+fault-misplaced-help = drop it, or write `{ $of } = "{ $word }"`
+fault-days-beside-none = a label that knows no withdrawal period does not state one in days
+fault-days-beside-none-help = keep `{ $key }`, or keep `none_by_label = true`
+fault-nothing-stays = a single dose leaves nothing in the hive, so `{ $topic }` means nothing
+fault-nothing-stays-help = drop the rule, or write `release = "slow"` at the head of the leaflet
+# $of is a kind of rule in backticks, or one of those that follow.
+fault-two-in-force = two values of { $of } are in force on { $on }: this one and that of line { $line }
+fault-two-in-force-always = two values of { $of } are in force from the first day on: this one and that of line { $line }
+fault-value-of-field = `{ $field }` at { $occasion }
+fault-value-of-years = `years` for { $records }
+fault-value-of-days = `within_days` at { $occasion }
+fault-keep-apart-help = { $how ->
+    [revision] a rule without `revision` holds for every revision: name the one it is for, or drop it
+    [method] a rule without `method` holds for every method: name the one it is for, or drop it
+    [window] write `min_c` and `max_c` of one window in one rule, or keep one of the two
+   *[one-of-two] keep one of the two; or, if one replaced the other, give it a later `from`
+}
+fault-until-help = write `until = { $until }` in the one that has no `from`
+fault-until-of-help = write `until = { $until }` in the one that is in force from { $from }
+fault-any-brood = this `{ $topic }` holds for any brood, but that of line { $line } for one state of it
+fault-any-brood-help = give both rules a `brood`, or neither
+fault-stay-bounds = it must stay at least { $least } days but at most { $most }; the other number is in line { $line }
+fault-stay-bounds-help = correct the one that is wrong
+
+# Leaflets.
+fault-leaflet-no-rule = the leaflet holds no rule
+fault-leaflet-no-rule-help = add at least one [[rule]]
+fault-other-folder = the jurisdiction is `{ $jurisdiction }`, but the folder is `{ $folder }`
+fault-other-folder-help = move the file to the folder `{ $jurisdiction }`, or write `jurisdiction = "{ $folder }"`
+fault-method-name-help = give the method a short name, such as `trickle`
+fault-unknown-method = the leaflet has no method `{ $method }`
+fault-unknown-method-help = the head of the leaflet declares { $declared }: add it there, or correct it
+fault-no-methods-help = add `methods = ["{ $method }"]` to the head of the leaflet, or drop the key
+fault-unknown-revision = the leaflet has no label revision `{ $revision }`
+fault-unknown-revision-help = add "{ $revision }" to `revisions` at the head of the leaflet, or drop the key
+fault-not-a-state = `{ $written }` is no member state
+fault-not-a-state-help = write the lower-case code of a member state of the Union, such as `fr`
+fault-states-elsewhere = a leaflet of `{ $jurisdiction }` holds there alone
+fault-states-elsewhere-help = drop `states`: only leaflets of `eu` name them
+fault-no-authority = this `{ $topic }` is marked as a document, but { $sources } is no text of an authority of `{ $jurisdiction }`
+fault-no-authority-help = write `confidence = "second_hand"`, or cite the authority's own text
+fault-leaflet-in-two-files = the leaflet `{ $leaflet }` is also in `{ $other }`
+fault-leaflet-in-two-files-help = give the variant an id of its own, or keep one of the two files
+fault-would-replace = there is a built-in leaflet `{ $leaflet }`, which this one would replace
+fault-would-replace-help = give it another id, or say so: instead_of = "{ $leaflet }"
+fault-instead-of-another = `instead_of` names `{ $of }`, but the leaflet is `{ $leaflet }`
+fault-instead-of-another-help = a leaflet stands in for the one of its own jurisdiction and id
+fault-instead-of-none = there is no built-in leaflet `{ $of }`
+fault-instead-of-none-help = drop `instead_of`, or correct the id
+
+# Laws.
+fault-law-no-rule = the law file holds no rule
+fault-law-no-rule-help = add at least one [[field]], [[retention]], [[time_limit]] or [[form]]
+fault-include-name-help = write the code of a jurisdiction, such as `eu`
+fault-includes-itself = `{ $jurisdiction }` includes itself
+fault-includes-itself-help = drop it: its own rules hold anyway
+fault-leads-back = `{ $own }` includes `{ $include }`, which leads back to `{ $own }`
+fault-leads-back-help = drop one of the includes: each must lead to wider rules
+fault-nothing-to-include = there is no law of `{ $include }` to include
+fault-nothing-to-include-help = add the file `{ $include }.toml`, or drop the include
+fault-law-in-two-files = the law of `{ $jurisdiction }` is also in `{ $other }`
+fault-law-in-two-files-help = keep one of the two files
+
 ## Keeping: the database of a journal, and the contents of documents
 
 # $place is where the database is, $what its own words.

@@ -9,6 +9,7 @@
 
 pub mod amounts;
 pub mod calendar;
+pub mod diagnostics;
 pub mod due;
 pub mod exchange;
 pub mod gaps;

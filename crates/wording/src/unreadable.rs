@@ -75,7 +75,7 @@ pub fn misread(words: &Words, why: &Misread, part: Part) -> String {
     }
 }
 
-fn bad_name(words: &Words, BadName { text, of, why }: &BadName) -> String {
+pub(crate) fn bad_name(words: &Words, BadName { text, of, why }: &BadName) -> String {
     let of = match of {
         Named::Holding => "holding",
         Named::Apiary => "apiary",
@@ -136,12 +136,16 @@ fn not_a_temperature(words: &Words, NotATemperature { text, why }: &NotATemperat
 /// What there is, in backticks: `one of` several.
 #[must_use]
 pub fn known(words: &Words, known: &[String]) -> String {
-    let quoted: Vec<String> = known.iter().map(|name| say!(words, MisreadInBackticks, name = name)).collect();
-    match quoted.as_slice() {
+    match quoted(words, known).as_slice() {
         [one] => one.clone(),
         [one, other] => say!(words, MisreadEither, one = one, other = other),
         several => say!(words, MisreadOneOf, names = several.join(", ")),
     }
+}
+
+/// Each in backticks.
+pub(crate) fn quoted(words: &Words, names: &[impl AsRef<str>]) -> Vec<String> {
+    names.iter().map(|name| say!(words, MisreadInBackticks, name = name.as_ref())).collect()
 }
 
 fn found(words: &Words, found: &Found, part: &str) -> String {

@@ -1,7 +1,7 @@
 //! `combclear supering`: the question, for named colonies or for all that are alive.
 
 use combclear_domain::basics::calendar::Day;
-use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::facts::holding::Holding;

@@ -9,12 +9,11 @@
 //! - [`fact`]: a fact, or what is missing to know it; [`verdict`]: yes, no or unknown
 //! - [`quantity`], [`degrees`]: amounts of a medicine, temperatures
 //! - [`misread`]: why a text or a value in JSON cannot be read; [`node`]: how that is found in JSON
-//! - [`diagnostic`]: what is wrong in a file, where, and how to fix it
+//! - [`spelling`]: what was probably meant by a word that there is not
 
 pub mod calendar;
 pub mod confidence;
 pub mod degrees;
-pub mod diagnostic;
 pub mod entry_id;
 pub mod fact;
 pub mod misread;
@@ -25,6 +24,7 @@ pub mod rule_words;
 pub mod says;
 pub mod source;
 pub mod sourced;
+pub mod spelling;
 pub(crate) mod text;
 pub mod topic;
 pub mod verdict;

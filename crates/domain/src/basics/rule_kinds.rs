@@ -160,7 +160,7 @@ macro_rules! rule_kinds {
             max_tenths_c as "max_c": Option<i16> = may(degrees()),
         } together [
             NeededBeside("first_days", ("window", "maximum_in_first_days")),
-            AnyOf(&["min_c", "max_c"], "sets no limit", "add `min_c`, `max_c` or both, in degrees Celsius"),
+            AnyOf(&["min_c", "max_c"], Lacking::Limit),
             Above("min_c", "max_c", Swap),
         ]
 
@@ -183,7 +183,7 @@ macro_rules! rule_kinds {
             #[serde(skip_serializing_if = "Option::is_none")]
             text: Option<String> = may(text()),
         } together [
-            AnyOf(&["min_brood_frames", "min_bees", "text"], "says nothing", "add `min_brood_frames`, `min_bees` or `text`"),
+            AnyOf(&["min_brood_frames", "min_bees", "text"], Lacking::Size),
         ]
 
         /// Number of brood boxes.
@@ -228,7 +228,7 @@ macro_rules! rule_kinds {
             Above("amount", "amount_max", LeaveOut),
             Above("min_bees", "max_bees", LeaveOut),
             NeededBeside("frames", ("per", "frames_of_bees")),
-            AnyBeside(&["min_bees", "max_bees"], ("per", "bees"), "does not say for how many bees"),
+            AnyBeside(&["min_bees", "max_bees"], ("per", "bees"), Lacking::Bees),
         ]
 
         /// Most that one colony may get.
@@ -270,7 +270,7 @@ macro_rules! rule_kinds {
         /// What giving it needs.
         Needs = "needs", confirmed, one {
             /// All of these.
-            list: Vec<Need> = must_list("a need"),
+            list: Vec<Need> = must_list(WordsOf::Needs),
         }
 
         /// What must not be in at the same time.
@@ -279,7 +279,7 @@ macro_rules! rule_kinds {
             text: String = must(text()),
             /// What of it can be told from the record.
             #[serde(default, skip_serializing_if = "Vec::is_empty")]
-            others: Vec<Other> = may_list("something that can be told from the record"),
+            others: Vec<Other> = may_list(WordsOf::Others),
         }
 
         /// In which cases it must not be used.

@@ -5,9 +5,9 @@ use serde::Deserialize;
 use super::entry::EntryFault;
 use super::event::Kind;
 use super::fault::{TextFault, Unreadable};
-use crate::basics::diagnostic::nearest;
 use crate::basics::misread::Misread;
 use crate::basics::node::{Reading, fault_in};
+use crate::basics::spelling::nearest;
 
 /// A body that cannot be read: why, and where (a JSON pointer into the body).
 pub type BodyError = Reading;

@@ -2,9 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use crate::basics::diagnostic::nearest;
 use crate::basics::source::Source;
+use crate::basics::spelling::nearest;
 use crate::basics::words::{Jurisdiction, SourceKind};
+use crate::rules::fault::{SourceFault, Wanted};
 use crate::rules::table::{DataFile, Table, words};
 
 /// Reports a source whose author country is missing or wrong for its kind.
@@ -18,16 +19,13 @@ fn whose_text(
     match kind {
         Some(SourceKind::Memory) | None => {}
         Some(_) if !entry.has("country") => {
-            let help = "add `country`, such as \"gb\"; `kind = \"memory\"` where no text was read";
-            file.fault(entry.at(""), format!("{} does not say whose text it is", entry.name()), help);
+            file.fault(entry.at(""), SourceFault::NoCountry { source: entry.name() });
         }
         Some(SourceKind::Union) if country.is_some() && !union => {
-            let help = "write `country = \"eu\"`, or `kind = \"authority\"` for a text of that country";
-            file.fault(entry.at("country"), "a text of the Union has the country `eu`", help);
+            file.fault(entry.at("country"), SourceFault::UnionOfAState);
         }
         Some(SourceKind::Authority) if union => {
-            let help = "write `kind = \"union\"`, or the country whose authority it is";
-            file.fault(entry.at("country"), "the Union's own texts are of kind `union`", help);
+            file.fault(entry.at("country"), SourceFault::UnionAsAuthority);
         }
         Some(_) => {}
     }
@@ -52,10 +50,9 @@ impl Sources {
         for mut entry in entries {
             let id = entry.text(file, "id");
             if let Some(id) = &id {
-                entry.rename(format!("source `{id}`"));
+                entry.rename("source", id);
             }
-            let code = "the lower-case code of a country, or `eu`, in double quotes";
-            let country: Option<Jurisdiction> = entry.maybe_name_of(file, "country", code);
+            let country: Option<Jurisdiction> = entry.maybe_name_of(file, "country", Wanted::Country);
             let kind = entry.word(file, "kind", &words(SourceKind::ALL, |kind| kind.as_str()));
             let title = entry.text(file, "title");
             let record = entry.maybe_text(file, "record");
@@ -69,8 +66,7 @@ impl Sources {
                 continue;
             };
             if let Some((_, first)) = sources.keys.iter().find(|(known, _)| *known == id) {
-                let message = format!("the source `{id}` is already defined in line {}", file.line(*first));
-                file.fault(at, message, "give each source an `id` of its own, or drop one of the two");
+                file.fault(at, SourceFault::Twice { line: file.line(*first), id });
                 continue;
             }
             sources.keys.push((id.clone(), at));
@@ -98,10 +94,8 @@ impl Sources {
         }
         let near = nearest(key, keys());
         if self.complete {
-            let add = format!("add a [[source]] with `id = \"{key}\"`");
-            let help =
-                near.map_or_else(|| add.clone(), |near| format!("did you mean `{near}`? if not, {add}"));
-            file.fault(at, format!("the source `{key}` is not defined"), help);
+            let (id, meant) = (key.to_owned(), near.map(str::to_owned));
+            file.fault(at, SourceFault::NotDefined { id, meant });
         }
         near
     }
@@ -146,11 +140,7 @@ impl<'s> Cited<'s> {
             .iter()
             .filter(|(known, _)| self.every_rule_cites && !self.used.contains(known.as_str()));
         for (unused, at) in unused {
-            file.fault(
-                *at,
-                format!("no rule cites the source `{unused}`"),
-                "cite it in the `source` of a rule, or drop it",
-            );
+            file.fault(*at, SourceFault::NotCited { id: unused.clone() });
         }
     }
 }

@@ -12,21 +12,20 @@ use std::str::FromStr;
 use toml::de::{DeTable, DeValue};
 
 use crate::basics::calendar::Day;
-use crate::basics::diagnostic::nearest;
+use crate::basics::spelling::nearest;
+use crate::rules::fault::{Diagnostic, Found, KeyFault, Mend, TableName, ValueFault, Wanted};
 
 pub(crate) use file::DataFile;
-pub(crate) use value::{
-    Complaint, TEXT, WrittenValue, as_name, as_number, as_text, as_whole, as_word, not_a_name, one_of, within,
-};
-use value::{DATE, as_day, as_list};
+pub(crate) use value::{Complaint, WrittenValue, as_name, as_number, as_text, as_whole, as_word};
+use value::{as_day, as_list};
 
 /// A table whose keys are taken out one by one; those left over are unknown.
 pub(crate) struct Table<'a> {
-    name: String,
+    name: TableName,
     left: DeTable<'a>,
     asked: Vec<&'static str>,
-    /// Missing required keys, with a description of their values.
-    missing: Vec<(&'static str, String)>,
+    /// Missing required keys, with what their values would be.
+    missing: Vec<(&'static str, Wanted)>,
     places: KeyPlaces,
 }
 
@@ -45,23 +44,23 @@ impl KeyPlaces {
 
 impl<'a> Table<'a> {
     /// The table of a whole file; `None` if it is not TOML.
-    pub(crate) fn of_file(file: &mut DataFile<'a>, name: &str) -> Option<Table<'a>> {
+    fn of_file(file: &mut DataFile<'a>, name: TableName) -> Option<Table<'a>> {
         Some(Table::new(name, None, file.parse()?))
     }
 
-    fn new(name: impl Into<String>, at: Option<usize>, left: DeTable<'a>) -> Table<'a> {
+    fn new(name: TableName, at: Option<usize>, left: DeTable<'a>) -> Table<'a> {
         let places = KeyPlaces { table: at, keys: Vec::new() };
-        Table { name: name.into(), left, asked: Vec::new(), missing: Vec::new(), places }
+        Table { name, left, asked: Vec::new(), missing: Vec::new(), places }
     }
 
-    /// Sets a more specific name for messages.
-    pub(crate) fn rename(&mut self, name: impl Into<String>) {
-        self.name = name.into();
+    /// Calls one of a list by its name from here on.
+    pub(crate) fn rename(&mut self, list: &'static str, name: &str) {
+        self.name = TableName::Named { list, name: name.to_owned() };
     }
 
-    /// Its name in messages.
-    pub(crate) fn name(&self) -> &str {
-        &self.name
+    /// How it is called.
+    pub(crate) fn name(&self) -> TableName {
+        self.name.clone()
     }
 
     /// Whether a key already asked for was there, valid or not.
@@ -75,29 +74,29 @@ impl<'a> Table<'a> {
     }
 
     /// Reports every unknown and every missing key.
-    pub(crate) fn finish(mut self, file: &mut DataFile<'_>) -> KeyPlaces {
-        for key in std::mem::take(&mut self.left).keys() {
-            let written: &str = key.get_ref().as_ref();
-            let meant = self.take_missing(written).or_else(|| nearest(written, self.asked.iter().copied()));
-            let help = meant.map_or_else(
-                || format!("{} takes the keys: {}", self.name, self.asked.join(", ")),
-                |near| format!("did you mean `{near}`?"),
-            );
-            file.fault(key.span().start, format!("{} has no key `{written}`", self.name), help);
-        }
-        self.note_missing(file)
+    pub(crate) fn finish(self, file: &mut DataFile<'_>) -> KeyPlaces {
+        self.finish_as(file, true)
     }
 
     /// The same for a table whose permitted keys are not known.
-    pub(crate) fn finish_unread(mut self, file: &mut DataFile<'_>) -> KeyPlaces {
+    pub(crate) fn finish_unread(self, file: &mut DataFile<'_>) -> KeyPlaces {
+        self.finish_as(file, false)
+    }
+
+    fn finish_as(mut self, file: &mut DataFile<'_>, keys_are_known: bool) -> KeyPlaces {
         for key in std::mem::take(&mut self.left).keys() {
             let written: &str = key.get_ref().as_ref();
-            if let Some(near) = self.take_missing(written) {
-                let message = format!("{} has no key `{written}`", self.name);
-                file.fault(key.span().start, message, format!("did you mean `{near}`?"));
+            let takes = if keys_are_known { self.asked.clone() } else { Vec::new() };
+            let meant = self.take_missing(written).or_else(|| nearest(written, takes.iter().copied()));
+            if keys_are_known || meant.is_some() {
+                let (table, key_written) = (self.name(), written.to_owned());
+                file.fault(key.span().start, KeyFault::Unknown { table, key: key_written, meant, takes });
             }
         }
-        self.note_missing(file)
+        for (key, wanted) in std::mem::take(&mut self.missing) {
+            file.fault(self.places.table, KeyFault::Missing { table: self.name(), key, wanted });
+        }
+        self.places
     }
 
     /// Takes the missing key that was probably meant off the list.
@@ -105,17 +104,6 @@ impl<'a> Table<'a> {
         let meant = nearest(written, self.missing.iter().map(|(key, _)| *key))?;
         let index = self.missing.iter().position(|(key, _)| *key == meant)?;
         Some(self.missing.remove(index).0)
-    }
-
-    fn note_missing(self, file: &mut DataFile<'_>) -> KeyPlaces {
-        for (key, wanted) in self.missing {
-            file.fault(
-                self.places.table,
-                format!("{} lacks `{key}`", self.name),
-                format!("add `{key}`, {wanted}"),
-            );
-        }
-        self.places
     }
 
     fn take(&mut self, key: &'static str) -> Option<WrittenValue<'a>> {
@@ -127,16 +115,16 @@ impl<'a> Table<'a> {
         Some(found)
     }
 
-    /// Reads a required value. `wanted` completes "write …" and "add `key`, …".
+    /// Reads a required value.
     pub(crate) fn needed<T>(
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        wanted: &str,
+        wanted: Wanted,
         read: impl FnOnce(&WrittenValue<'a>) -> Result<T, Complaint>,
     ) -> Option<T> {
         if !self.left.contains_key(key) {
-            self.missing.push((key, wanted.to_owned()));
+            self.missing.push((key, wanted.clone()));
         }
         self.optional(file, key, wanted, read)
     }
@@ -146,37 +134,35 @@ impl<'a> Table<'a> {
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        wanted: &str,
+        wanted: Wanted,
         read: impl FnOnce(&WrittenValue<'a>) -> Result<T, Complaint>,
     ) -> Option<T> {
         let found = self.take(key)?;
-        read(&found)
-            .map_err(|help| self.wrong(file, key, &found, &help.unwrap_or(format!("write {wanted}"))))
-            .ok()
+        read(&found).map_err(|mend| self.wrong(file, key, &found, mend.unwrap_or(Mend::Write(wanted)))).ok()
     }
 
-    fn wrong(&self, file: &mut DataFile<'_>, key: &str, found: &WrittenValue<'_>, help: &str) {
+    fn wrong(&self, file: &mut DataFile<'_>, key: &'static str, found: &WrittenValue<'_>, mend: Mend) {
         let shown = match &found.value {
-            DeValue::Array(items) if items.is_empty() => "an empty list".to_owned(),
-            DeValue::Array(_) => "a list".to_owned(),
-            DeValue::Table(_) => "a single table".to_owned(),
+            DeValue::Array(items) if items.is_empty() => Found::EmptyList,
+            DeValue::Array(_) => Found::List,
+            DeValue::Table(_) => Found::Table,
             DeValue::String(_)
             | DeValue::Integer(_)
             | DeValue::Float(_)
             | DeValue::Boolean(_)
-            | DeValue::Datetime(_) => format!("`{}`", file.written(&found.span)),
+            | DeValue::Datetime(_) => Found::Written(file.written(&found.span).to_owned()),
         };
-        file.fault(found.span.start, format!("`{key}` of {} cannot be {shown}", self.name), help);
+        file.fault(found.span.start, ValueFault::Wrong { table: self.name(), key, found: shown, mend });
     }
 
     /// Required text, not empty.
     pub(crate) fn text(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<String> {
-        self.needed(file, key, TEXT, as_text)
+        self.needed(file, key, Wanted::Text, as_text)
     }
 
     /// Optional text.
     pub(crate) fn maybe_text(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<String> {
-        self.optional(file, key, TEXT, as_text)
+        self.optional(file, key, Wanted::Text, as_text)
     }
 
     /// A required word from a list.
@@ -184,9 +170,9 @@ impl<'a> Table<'a> {
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        words: &[(&str, T)],
+        words: &[(&'static str, T)],
     ) -> Option<T> {
-        self.needed(file, key, &one_of(words), |found| as_word(found, words))
+        self.needed(file, key, Wanted::one_of(words), |found| as_word(found, words))
     }
 
     /// The same, may be absent.
@@ -194,9 +180,9 @@ impl<'a> Table<'a> {
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        words: &[(&str, T)],
+        words: &[(&'static str, T)],
     ) -> Option<T> {
-        self.optional(file, key, &one_of(words), |found| as_word(found, words))
+        self.optional(file, key, Wanted::one_of(words), |found| as_word(found, words))
     }
 
     /// A name: text that must fit a type with rules of its own.
@@ -204,7 +190,7 @@ impl<'a> Table<'a> {
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        wanted: &str,
+        wanted: Wanted,
     ) -> Option<T> {
         self.needed(file, key, wanted, as_name)
     }
@@ -214,7 +200,7 @@ impl<'a> Table<'a> {
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        wanted: &str,
+        wanted: Wanted,
     ) -> Option<T> {
         self.optional(file, key, wanted, as_name)
     }
@@ -229,7 +215,7 @@ impl<'a> Table<'a> {
     where
         T: TryFrom<i64>,
     {
-        self.needed(file, key, &within(&bounds), |found| as_whole(found, &bounds))
+        self.needed(file, key, within(&bounds), |found| as_whole(found, &bounds))
     }
 
     /// An optional whole number within bounds.
@@ -242,7 +228,7 @@ impl<'a> Table<'a> {
     where
         T: TryFrom<i64>,
     {
-        self.optional(file, key, &within(&bounds), |found| as_whole(found, &bounds))
+        self.optional(file, key, within(&bounds), |found| as_whole(found, &bounds))
     }
 
     /// A required number, whole or decimal, read from its digits as written.
@@ -250,7 +236,7 @@ impl<'a> Table<'a> {
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        wanted: &str,
+        wanted: Wanted,
         read: impl FnOnce(&str) -> Result<T, Complaint>,
     ) -> Option<T> {
         self.needed(file, key, wanted, |found| as_number(found, read))
@@ -258,12 +244,12 @@ impl<'a> Table<'a> {
 
     /// A required civil date.
     pub(crate) fn day(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<Day> {
-        self.needed(file, key, DATE, as_day)
+        self.needed(file, key, Wanted::Date, as_day)
     }
 
     /// An optional civil date.
     pub(crate) fn maybe_day(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<Day> {
-        self.optional(file, key, DATE, as_day)
+        self.optional(file, key, Wanted::Date, as_day)
     }
 
     /// A required list of at least one text, each with its offset. Empty if the list is faulty.
@@ -271,7 +257,7 @@ impl<'a> Table<'a> {
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        wanted: &str,
+        wanted: Wanted,
     ) -> Vec<(usize, String)> {
         let items = self.needed(file, key, wanted, as_list).unwrap_or_default();
         self.each_text(file, key, items)
@@ -282,7 +268,7 @@ impl<'a> Table<'a> {
         &mut self,
         file: &mut DataFile<'_>,
         key: &'static str,
-        wanted: &str,
+        wanted: Wanted,
     ) -> Vec<(usize, String)> {
         let items = self.optional(file, key, wanted, as_list).unwrap_or_default();
         self.each_text(file, key, items)
@@ -291,14 +277,14 @@ impl<'a> Table<'a> {
     fn each_text(
         &self,
         file: &mut DataFile<'_>,
-        key: &str,
+        key: &'static str,
         items: Vec<WrittenValue<'a>>,
     ) -> Vec<(usize, String)> {
         let mut texts = Vec::new();
         for item in items {
             match as_text(&item) {
                 Ok(text) => texts.push((item.span.start, text)),
-                Err(_) => self.wrong(file, key, &item, &format!("write {TEXT}")),
+                Err(_) => self.wrong(file, key, &item, Mend::Write(Wanted::Text)),
             }
         }
         texts
@@ -306,7 +292,7 @@ impl<'a> Table<'a> {
 
     /// The word `true`; optional.
     pub(crate) fn maybe_true(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<()> {
-        self.optional(file, key, "true, or leave the key out", |found| {
+        self.optional(file, key, Wanted::True, |found| {
             if let DeValue::Boolean(true) = found.value { Ok(()) } else { Err(None) }
         })
     }
@@ -315,31 +301,82 @@ impl<'a> Table<'a> {
     pub(crate) fn tables(&mut self, file: &mut DataFile<'_>, key: &'static str) -> Option<Vec<Table<'a>>> {
         let Some(found) = self.take(key) else { return Some(Vec::new()) };
         let mut tables = Vec::new();
-        let help = format!("write each {key} under a line of its own with two pairs of brackets: [[{key}]]");
         let DeValue::Array(items) = found.value else {
-            self.wrong(file, key, &found, &help);
+            self.wrong(file, key, &found, Mend::OwnTables);
             return None;
         };
         for item in items.into_iter().map(WrittenValue::new) {
             let DeValue::Table(table) = item.value else {
-                self.wrong(file, key, &item, &help);
+                self.wrong(file, key, &item, Mend::OwnTables);
                 return None;
             };
-            tables.push(Table::new(format!("this {key}"), Some(item.span.start), table));
+            tables.push(Table::new(TableName::One { list: key }, Some(item.span.start), table));
         }
         Some(tables)
     }
 }
 
+/// Reads a file; `None` if it has any fault. Faults come in line order, after those of the file as a whole.
+pub(crate) fn read_file<T>(
+    path: &str,
+    text: &str,
+    faults: &mut Vec<Diagnostic>,
+    name: TableName,
+    read: impl FnOnce(&mut DataFile<'_>, Table<'_>) -> Option<T>,
+) -> Option<T> {
+    let mut found = Vec::new();
+    let mut file = DataFile::new(path, text, &mut found);
+    let made = Table::of_file(&mut file, name).and_then(|table| read(&mut file, table));
+    found.sort_by_key(|fault| (fault.line, fault.column));
+    let sound = found.is_empty();
+    faults.append(&mut found);
+    made.filter(|_| sound)
+}
+
 /// Checks the `format` of a file. `None` for another format, which has other keys. A missing one is reported with the other
 /// keys.
 pub(crate) fn check_format(file: &mut DataFile<'_>, table: &mut Table<'_>, format: i64) -> Option<()> {
-    let wanted = format!("the number {format}");
-    let read = table.number(file, "format", &wanted, |written| {
-        let other = || Some(format!("write {wanted}; a later format needs a later version of this program"));
-        if written == format.to_string() { Ok(()) } else { Err(other()) }
+    let read = table.number(file, "format", Wanted::Format(format), |written| {
+        if written == format.to_string() { Ok(()) } else { Err(Some(Mend::Format(format))) }
     });
     (read.is_some() || !table.has("format")).then_some(())
+}
+
+/// Reports a file that is not called as the value of this key.
+pub(crate) fn check_file_name(
+    file: &mut DataFile<'_>,
+    table: &Table<'_>,
+    key: &'static str,
+    name: Option<&str>,
+) {
+    let file_name = file.path().rsplit('/').next().unwrap_or_default();
+    if let Some(name) = name.filter(|name| file_name != format!("{name}.toml")) {
+        let (name, file_name) = (name.to_owned(), file_name.to_owned());
+        file.fault(table.at(key), ValueFault::NotTheFile { key, name, file: file_name });
+    }
+}
+
+/// Reports dates that run backwards. False if `until` lies before `from`.
+pub(crate) fn dates_in_order(
+    file: &mut DataFile<'_>,
+    table: &Table<'_>,
+    from: Option<Day>,
+    until: Option<Day>,
+    checked_on: Option<Day>,
+) -> bool {
+    let before = |day: Option<Day>| day.zip(from).filter(|(day, from)| day < from);
+    if let Some((until, from)) = before(until) {
+        file.fault(table.at("until"), ValueFault::UntilBeforeFrom { until, from });
+    }
+    if let Some((checked_on, from)) = before(checked_on) {
+        file.fault(table.at("checked_on"), ValueFault::CheckedBeforeFrom { checked_on, from });
+    }
+    before(until).is_none()
+}
+
+/// A whole number within these bounds.
+pub(crate) fn within(bounds: &RangeInclusive<i64>) -> Wanted {
+    Wanted::Whole { least: *bounds.start(), most: *bounds.end() }
 }
 
 /// The words of a list with their meanings.

@@ -5,11 +5,11 @@ use std::fs::File;
 use std::io::{BufRead, BufReader, IsTerminal};
 use std::path::Path;
 
-use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::journal::archive::{Archives, Rest};
 use combclear_domain::journal::fault::{EntryFault, Unreadable};
 use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::journal::{Content, Entry, Event, Hash};
+use combclear_wording::diagnostics::Diagnosed;
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::import as say;
 use combclear_wording::unreadable::{self, JOURNAL_HEADER};
@@ -31,7 +31,7 @@ pub(super) struct JournalFile {
     pub(super) lines: Vec<(u32, Line)>,
     /// The documents of an export.
     pub(super) contents: Vec<Content>,
-    pub(super) faults: Vec<Diagnostic>,
+    pub(super) faults: Vec<Diagnosed>,
 }
 
 impl JournalFile {
@@ -108,7 +108,7 @@ impl JournalFile {
     }
 
     fn fault(&mut self, line: u32, message: String, help: Label) {
-        self.faults.push(Diagnostic { file: self.name.clone(), line, column: 0, message, help: help.said() });
+        self.faults.push(Diagnosed { file: self.name.clone(), line, column: 0, message, help: help.said() });
     }
 
     /// Checks that each sealed entry is as sealed and follows the previous one, whatever the journal already holds. An
@@ -212,11 +212,11 @@ fn text(row: Vec<u8>) -> Result<String, EntryFault> {
     String::from_utf8(row).map_err(|_| EntryFault { pointer: String::new(), what: Unreadable::NotText })
 }
 
-fn diagnostic(name: &str, line: u32, fault: &EntryFault) -> Diagnostic {
+fn diagnostic(name: &str, line: u32, fault: &EntryFault) -> Diagnosed {
     let words = Words::english();
     let Refused { message, help } = unreadable::line(words, fault);
     let message = say::at(words, &fault.pointer, &message);
-    Diagnostic { file: name.to_owned(), line, column: 0, message, help }
+    Diagnosed { file: name.to_owned(), line, column: 0, message, help }
 }
 
 /// A progress bar; hidden for a small file or if standard error is not a terminal.

@@ -4,11 +4,11 @@ mod file;
 
 use std::io::IsTerminal;
 
-use combclear_domain::basics::diagnostic::Diagnostic;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Line;
 use combclear_domain::journal::{Draft, Entry};
 use combclear_store::{Holdings, OnRefusal, RecordError, Recorded};
+use combclear_wording::diagnostics::Diagnosed;
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::import::{self as say, Imported};
 use combclear_wording::{Label, Words};
@@ -29,7 +29,7 @@ struct Report {
     holding: HoldingName,
     added: usize,
     known: usize,
-    left_out: Vec<Diagnostic>,
+    left_out: Vec<Diagnosed>,
     /// Documents imported with the entries.
     documents: usize,
     entries: u64,
@@ -99,8 +99,8 @@ fn said(words: &Words, report: &Report) -> String {
     text
 }
 
-fn listed(words: &Words, faults: &[Diagnostic]) -> String {
-    let mut lines: Vec<String> = faults.iter().take(FAULTS_SHOWN).map(ToString::to_string).collect();
+fn listed(words: &Words, faults: &[Diagnosed]) -> String {
+    let mut lines: Vec<String> = faults.iter().take(FAULTS_SHOWN).map(|fault| fault.said(words)).collect();
     let more = faults.len().saturating_sub(FAULTS_SHOWN);
     if more > 0 {
         lines.push(say::and_more(words, more));
@@ -109,7 +109,7 @@ fn listed(words: &Words, faults: &[Diagnostic]) -> String {
 }
 
 /// The faults of a file of which nothing went in.
-fn nothing_imported(name: &str, faults: &[Diagnostic], help: Option<Label>) -> Failure {
+fn nothing_imported(name: &str, faults: &[Diagnosed], help: Option<Label>) -> Failure {
     let words = Words::english();
     Failure::listing(say::faults(words, faults.len(), name), help, listed(words, faults))
 }
@@ -137,7 +137,7 @@ async fn record(
     holdings: &Holdings,
     file: &JournalFile,
     keep_going: bool,
-    left_out: &mut Vec<Diagnostic>,
+    left_out: &mut Vec<Diagnosed>,
 ) -> Result<(usize, usize), Failure> {
     let drafts: Vec<Draft> = file.lines.iter().map(|(_, line)| line.draft().clone()).collect();
     let spinner = waiting(Label::ImportRecording);
@@ -154,7 +154,7 @@ async fn record(
 }
 
 /// The refused line, and why.
-fn refusal(file: &JournalFile, error: &RecordError) -> Diagnostic {
+fn refusal(file: &JournalFile, error: &RecordError) -> Diagnosed {
     let at = |index: usize| file.lines.get(index).map(|(number, _)| *number).unwrap_or_default();
     let (line, pointer, Refused { message, help }) = match error {
         RecordError::Refused { index, refusal, .. } => {
@@ -168,7 +168,7 @@ fn refusal(file: &JournalFile, error: &RecordError) -> Diagnostic {
         RecordError::Busy | RecordError::Store(_) => (0, "", mended(error, Label::ImportTryAgain)),
     };
     let message = say::at(Words::english(), pointer, &message);
-    Diagnostic { file: file.name.clone(), line, column: 0, message, help }
+    Diagnosed { file: file.name.clone(), line, column: 0, message, help }
 }
 
 fn mended(error: &RecordError, help: Label) -> Refused {

@@ -2,7 +2,7 @@
 
 use combclear_domain::Day;
 use combclear_domain::basics::confidence::Confidence;
-use combclear_domain::basics::diagnostic::nearest;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::questions::options::{State, Usability};
 use combclear_wording::amounts::amount_of;
 use combclear_wording::options::{

@@ -9,8 +9,8 @@ use super::check::Checked;
 use super::refusal::Refusal;
 use super::untrue::{Colonies, Lots, Places};
 use crate::basics::calendar::Day;
-use crate::basics::diagnostic::nearest;
 use crate::basics::quantity::Quantity;
+use crate::basics::spelling::nearest;
 use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName};
 use crate::journal::event::{Administration, Disposal, Event};
 

@@ -3,12 +3,15 @@
 use super::LawFile;
 use super::rule::{Basis, Dated, FieldRule, FormRule, RetentionRule, TimeLimitRule};
 use super::words::{CountedFrom, Field, FieldNeed, KeepingForce, Occasion, RecordSort};
-use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
-use crate::basics::diagnostic::{Diagnostic, nearest};
 use crate::basics::words::Jurisdiction;
+use crate::rules::fault::{
+    Diagnostic, KeepApart, LawFault, Listed, RuleFault, TableName, ValueFault, ValueOf, Wanted, WordsOf,
+};
 use crate::rules::sources::{Cited, Sources};
-use crate::rules::table::{DataFile, KeyPlaces, Table, check_format, not_a_name, words};
+use crate::rules::table::{
+    DataFile, KeyPlaces, Table, check_file_name, check_format, dates_in_order, read_file, words,
+};
 
 /// The version of the law format that this program reads.
 pub const FORMAT: i64 = 1;
@@ -24,19 +27,12 @@ pub(super) struct ReadLaw {
 ///
 /// Faults come in line order, after those of the file as a whole.
 pub(super) fn law(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<ReadLaw> {
-    let mut found = Vec::new();
-    let mut file = DataFile::new(path, text, &mut found);
-    let law = Table::of_file(&mut file, "the law file").and_then(|table| read(&mut file, table));
-    found.sort_by_key(|fault| (fault.line, fault.column));
-    let sound = found.is_empty();
-    faults.append(&mut found);
-    law.filter(|_| sound)
+    read_file(path, text, faults, TableName::LawFile, read)
 }
 
 fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<ReadLaw> {
     check_format(file, &mut table, FORMAT)?;
-    let jurisdiction: Option<Jurisdiction> =
-        table.name_of(file, "jurisdiction", "the file name without `.toml`, in double quotes");
+    let jurisdiction: Option<Jurisdiction> = table.name_of(file, "jurisdiction", Wanted::FileName);
     let title = table.text(file, "title");
     let includes = includes(file, &mut table, jurisdiction.as_ref());
     let sources = Sources::read(file, &mut table);
@@ -46,30 +42,24 @@ fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<ReadLaw> {
     let time_limits = reader.rules(file, &mut table, "time_limit", time_limit);
     let forms = reader.rules(file, &mut table, "form", form);
     if !reader.any {
-        let help = "add at least one [[field]], [[retention]], [[time_limit]] or [[form]]";
-        file.fault(None, "the law file holds no rule", help);
+        file.fault(None, LawFault::NoRule);
     }
     reader.cited.note_unused(file, &sources);
-    name_fits_path(file, &table, jurisdiction.as_ref());
+    check_file_name(file, &table, "jurisdiction", jurisdiction.as_ref().map(Jurisdiction::as_str));
     table.finish(file);
     apart(
         file,
         &fields,
-        |rule| format!("`{}` at {}", rule.field, rule.occasion),
+        |rule| ValueOf::Field { field: rule.field, occasion: rule.occasion },
         |a, b| (a.occasion, a.field) == (b.occasion, b.field),
     );
     apart(
         file,
         &retentions,
-        |rule| format!("`years` for {}", listed(&rule.records)),
+        |rule| ValueOf::Years(rule.records.clone()),
         |a, b| a.force == b.force && a.records.iter().any(|record| b.records.contains(record)),
     );
-    apart(
-        file,
-        &time_limits,
-        |rule| format!("`within_days` at {}", rule.occasion),
-        |a, b| a.occasion == b.occasion,
-    );
+    apart(file, &time_limits, |rule| ValueOf::WithinDays(rule.occasion), |a, b| a.occasion == b.occasion);
     let (jurisdiction, title) = (jurisdiction?, title?);
     let law = LawFile {
         jurisdiction,
@@ -94,27 +84,18 @@ fn bare<R>(placed: Vec<Placed<R>>) -> Vec<R> {
     placed.into_iter().map(|placed| placed.rule).collect()
 }
 
-fn listed(records: &[RecordSort]) -> String {
-    records.iter().map(|record| record.as_str()).collect::<Vec<_>>().join(", ")
-}
-
 fn includes(
     file: &mut DataFile<'_>,
     table: &mut Table<'_>,
     own: Option<&Jurisdiction>,
 ) -> Vec<(Jurisdiction, (u32, u32))> {
     let mut includes: Vec<(Jurisdiction, (u32, u32))> = Vec::new();
-    for (at, text) in table.maybe_texts(file, "includes", "a list of jurisdictions, such as [\"eu\"]") {
-        match Jurisdiction::new(&text) {
-            Err(error) => {
-                let message = not_a_name(&error, "the code of a jurisdiction");
-                file.fault(at, message, "write the code of a jurisdiction, such as `eu`");
-            }
-            Ok(of) if own == Some(&of) => {
-                file.fault(at, format!("`{of}` includes itself"), "drop it: its own rules hold anyway");
-            }
+    for (at, name) in table.maybe_texts(file, "includes", Wanted::Jurisdictions) {
+        match Jurisdiction::new(&name) {
+            Err(bad) => file.fault(at, LawFault::IncludeName(bad)),
+            Ok(of) if own == Some(&of) => file.fault(at, LawFault::IncludesItself { jurisdiction: of }),
             Ok(of) if includes.iter().any(|(known, _)| *known == of) => {
-                file.fault(at, format!("`{of}` is included twice"), "name each jurisdiction once");
+                file.fault(at, ValueFault::Twice { of: Listed::Include, name });
             }
             Ok(of) => includes.push((of, file.place(at))),
         }
@@ -156,7 +137,7 @@ impl Reader<'_> {
     fn basis(&mut self, file: &mut DataFile<'_>, table: &mut Table<'_>) -> Option<Basis> {
         let from = table.day(file, "from");
         let until = table.maybe_day(file, "until");
-        let cited = table.texts(file, "source", "a list of keys of sources, such as [\"S1\"]");
+        let cited = table.texts(file, "source", Wanted::SourceKeys);
         self.cited.by_rule(file, &cited, self.sources);
         let confidence = table.word(file, "confidence", &words(Confidence::ALL, |word| word.as_str()));
         let checked_on = table.day(file, "checked_on");
@@ -169,27 +150,6 @@ impl Reader<'_> {
     }
 }
 
-/// Reports dates that run backwards. False if `until` lies before `from`.
-fn dates_in_order(
-    file: &mut DataFile<'_>,
-    table: &Table<'_>,
-    from: Option<Day>,
-    until: Option<Day>,
-    checked_on: Option<Day>,
-) -> bool {
-    let backwards = from.zip(until).filter(|(from, until)| until < from);
-    if let Some((from, until)) = backwards {
-        let message = format!("`until` {until} lies before `from` {from}");
-        file.fault(table.at("until"), message, "write the last day in force, or leave `until` out");
-    }
-    if let Some((from, checked_on)) = from.zip(checked_on).filter(|(from, checked_on)| checked_on < from) {
-        let message = format!("`checked_on` {checked_on} lies before `from` {from}");
-        let help = "correct the one that is wrong: a value is checked once it is in force";
-        file.fault(table.at("checked_on"), message, help);
-    }
-    backwards.is_none()
-}
-
 fn occasion(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Option<Occasion> {
     table.word(file, "occasion", &words(Occasion::ALL, |word| word.as_str()))
 }
@@ -198,7 +158,7 @@ fn field(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Option<Box<dyn FnOnc
     let occasion = occasion(file, table);
     let field = table.word(file, "field", &words(Field::ALL, |word| word.as_str()));
     if let Some(field) = field {
-        table.rename(format!("field `{field}`"));
+        table.rename("field", field.as_str());
     }
     let need = table.word(file, "need", &words(FieldNeed::ALL, |word| word.as_str()));
     let (occasion, field, need) = (occasion?, field?, need?);
@@ -209,21 +169,17 @@ fn retention(
     file: &mut DataFile<'_>,
     table: &mut Table<'_>,
 ) -> Option<Box<dyn FnOnce(Basis) -> RetentionRule>> {
-    let written = table.texts(file, "records", "a list of records, such as [\"acquisition\", \"proof\"]");
+    let written = table.texts(file, "records", Wanted::Records);
     let mut records: Vec<RecordSort> = Vec::new();
     for (at, text) in &written {
         match RecordSort::from_word(text) {
             Some(record) if records.contains(&record) => {
-                file.fault(*at, format!("`{record}` is named twice"), "name each sort of record once");
+                file.fault(*at, ValueFault::Twice { of: Listed::Record, name: text.clone() });
             }
             Some(record) => records.push(record),
             None => {
-                let all = || RecordSort::ALL.iter().map(|word| word.as_str());
-                let help = nearest(text, all()).map_or_else(
-                    || format!("write one of: {}", all().collect::<Vec<_>>().join(", ")),
-                    |near| format!("did you mean `{near}`?"),
-                );
-                file.fault(*at, format!("there is no sort of record `{text}`"), help);
+                let known = RecordSort::ALL.iter().map(|word| word.as_str()).collect();
+                file.fault(*at, ValueFault::unlisted(WordsOf::Records, text.clone(), known));
             }
         }
     }
@@ -253,7 +209,7 @@ fn form(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Option<Box<dyn FnOnce
 fn apart<R: Dated>(
     file: &mut DataFile<'_>,
     rules: &[Placed<R>],
-    name: impl Fn(&R) -> String,
+    value_of: impl Fn(&R) -> ValueOf,
     same: impl Fn(&R, &R) -> bool,
 ) {
     for (index, later) in rules.iter().enumerate() {
@@ -262,34 +218,13 @@ fn apart<R: Dated>(
             if !one.meets(two) {
                 continue;
             }
-            let on = one.from.max(two.from);
-            let name = name(&later.rule);
-            let message = format!(
-                "two values of {name} are in force on {on}: this one and that of line {}",
-                file.line(earlier.places.of(""))
-            );
-            let (older, newer) = if one.from <= two.from { (one, two) } else { (two, one) };
-            let help = if older.from == newer.from {
-                "keep one of the two; or, if one replaced the other, give it a later `from`".to_owned()
-            } else {
-                format!(
-                    "write `until = {}` in the one that is in force from {}",
-                    newer.from.before(),
-                    older.from
-                )
+            let fault = RuleFault::TwoInForce {
+                of: value_of(&later.rule),
+                on: Some(one.from.max(two.from)),
+                line: file.line(earlier.places.of("")),
+                apart: KeepApart::by_days(Some(one.from), Some(two.from)),
             };
-            file.fault(later.places.of(""), message, help);
+            file.fault(later.places.of(""), fault);
         }
-    }
-}
-
-/// Reports a file name that does not fit its jurisdiction: `gb.toml` holds the law of `gb`.
-fn name_fits_path(file: &mut DataFile<'_>, head: &Table<'_>, jurisdiction: Option<&Jurisdiction>) {
-    let name = file.path().rsplit('/').next().unwrap_or_default();
-    if let Some(jurisdiction) = jurisdiction.filter(|jurisdiction| name != format!("{jurisdiction}.toml")) {
-        let stem = name.strip_suffix(".toml").unwrap_or(name);
-        let help = format!("rename the file to `{jurisdiction}.toml`, or write `jurisdiction = \"{stem}\"`");
-        let message = format!("the jurisdiction is `{jurisdiction}`, but the file is `{name}`");
-        file.fault(head.at("jurisdiction"), message, help);
     }
 }

@@ -16,9 +16,10 @@ pub mod words;
 use std::collections::BTreeMap;
 
 use crate::basics::calendar::Day;
-use crate::basics::diagnostic::{Diagnostic, Faults, nearest};
 use crate::basics::source::Source;
+use crate::basics::spelling::nearest;
 use crate::basics::words::Jurisdiction;
+use crate::rules::fault::{Diagnostic, Faults, LawFault};
 
 pub use profile::{FieldNeeded, LawStanding, Part, Profile, Ruled};
 pub use rule::{Basis, Dated, FieldRule, FormRule, RetentionRule, TimeLimitRule};
@@ -81,9 +82,8 @@ impl Laws {
             let Some(law) = load::law(path, text, &mut faults) else { continue };
             let jurisdiction = law.file.jurisdiction.clone();
             if let Some((earlier, _)) = read.get(&jurisdiction) {
-                let message = format!("the law of `{jurisdiction}` is also in `{earlier}`");
-                let help = "keep one of the two files".to_owned();
-                faults.push(Diagnostic { file: path.to_owned(), line: 0, column: 0, message, help });
+                let fault = LawFault::InTwoFiles { jurisdiction, other: earlier.clone() };
+                faults.push(Diagnostic::of_file(path, fault));
                 continue;
             }
             read.insert(jurisdiction, (path.to_owned(), law));
@@ -135,15 +135,13 @@ fn faults_between(
     let mut faults = Vec::new();
     for (own, (path, law)) in read {
         for (include, (line, column)) in &law.includes {
-            let mut fault = |message: String, help: String| {
-                faults.push(Diagnostic { file: path.clone(), line: *line, column: *column, message, help });
+            let mut fault = |what: LawFault| {
+                let what = what.into();
+                faults.push(Diagnostic { file: path.clone(), line: *line, column: *column, what });
             };
             if read.contains_key(include) {
                 if leads_to(read, include, own) {
-                    fault(
-                        format!("`{own}` includes `{include}`, which leads back to `{own}`"),
-                        "drop one of the includes: each must lead to wider rules".to_owned(),
-                    );
+                    fault(LawFault::LeadsBack { own: own.clone(), include: include.clone() });
                 }
                 continue;
             }
@@ -152,12 +150,8 @@ fn faults_between(
             if paths.iter().any(|path| path.rsplit('/').next() == Some(&name)) {
                 continue;
             }
-            let near = nearest(include.as_str(), read.keys().map(Jurisdiction::as_str));
-            let help = near.map_or_else(
-                || format!("add the file `{name}`, or drop the include"),
-                |near| format!("did you mean `{near}`?"),
-            );
-            fault(format!("there is no law of `{include}` to include"), help);
+            let meant = nearest(include.as_str(), read.keys().map(Jurisdiction::as_str)).map(str::to_owned);
+            fault(LawFault::NothingToInclude { include: include.clone(), meant });
         }
     }
     faults

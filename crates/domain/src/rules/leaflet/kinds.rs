@@ -4,7 +4,7 @@
 use serde_json::{Value, json};
 
 use super::schema::Keys;
-use super::together::{Above, AnyBeside, AnyOf, LeaveOut, NeededBeside, NotBelow, Swap};
+use super::together::{Above, AnyBeside, AnyOf, NeededBeside, NotBelow};
 use super::written::{
     BEES, DAYS_MOST, DaysOrNone, IN_USE_MOST, Reading, Written, amount, degrees, may, may_list, must,
     must_list, one_of, text, whole, word, year_day,
@@ -16,6 +16,8 @@ use crate::basics::rule_words::{self, BroodState, DosePer, Need, Other, Temperat
 use crate::basics::says::{Says, WithdrawalPeriod};
 use crate::basics::topic::Topic;
 use crate::basics::words::{self, Brood, Permission, RemovalNeed};
+use crate::rules::fault::SwapOr::{LeaveOut, Swap};
+use crate::rules::fault::{Lacking, WordsOf};
 
 /// The key of a field in leaflets: its name, unless another is declared.
 macro_rules! key {

@@ -5,11 +5,12 @@ use super::read_rule;
 use crate::basics::confidence::Confidence;
 
 use super::{ByTopic, Leaflet, Release, Rule};
-use crate::basics::diagnostic::{Diagnostic, nearest};
 use crate::basics::source::Source;
+use crate::basics::spelling::nearest;
 use crate::basics::words::{Jurisdiction, LeafletId, Method, Unit};
+use crate::rules::fault::{Diagnostic, LeafletFault, Listed, TableName, ValueFault, Wanted};
 use crate::rules::sources::{Cited, Sources};
-use crate::rules::table::{DataFile, KeyPlaces, Table, check_format, not_a_name};
+use crate::rules::table::{DataFile, KeyPlaces, Table, check_file_name, check_format, read_file};
 
 /// The version of the leaflet format that this program reads.
 pub const FORMAT: i64 = 1;
@@ -18,23 +19,16 @@ pub const FORMAT: i64 = 1;
 ///
 /// Faults come in line order, after those of the file as a whole.
 pub fn leaflet(path: &str, text: &str, faults: &mut Vec<Diagnostic>) -> Option<Leaflet> {
-    let mut found = Vec::new();
-    let mut file = DataFile::new(path, text, &mut found);
-    let leaflet = Table::of_file(&mut file, "the leaflet").and_then(|table| read(&mut file, table));
-    found.sort_by_key(|fault| (fault.line, fault.column));
-    let sound = found.is_empty();
-    faults.append(&mut found);
-    leaflet.filter(|_| sound)
+    read_file(path, text, faults, TableName::Leaflet, read)
 }
 
 fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     // Another format has other keys: reading on would only produce follow-up faults.
     check_format(file, &mut table, FORMAT)?;
-    let id: Option<LeafletId> = table.name_of(file, "id", "the file name without `.toml`, in double quotes");
-    let jurisdiction: Option<Jurisdiction> =
-        table.name_of(file, "jurisdiction", "the name of the folder, in double quotes");
+    let id: Option<LeafletId> = table.name_of(file, "id", Wanted::FileName);
+    let jurisdiction: Option<Jurisdiction> = table.name_of(file, "jurisdiction", Wanted::FolderName);
     let title = table.text(file, "title");
-    let actives = table.texts(file, "actives", "a list of the active substances, such as [\"amitraz\"]");
+    let actives = table.texts(file, "actives", Wanted::Actives);
     let form = table.text(file, "form");
     let strength = table.text(file, "strength");
     let units: Vec<_> = Unit::ALL.iter().map(|unit| (unit.as_str(), *unit)).collect();
@@ -46,7 +40,8 @@ fn read(file: &mut DataFile<'_>, mut table: Table<'_>) -> Option<Leaflet> {
     let instead_of = table.maybe_text(file, "instead_of");
     let sources = Sources::read(file, &mut table);
     let rules = rules(file, &mut table, &Named { methods: &methods, revisions: &revisions }, &sources);
-    name_fits_path(file, &table, id.as_ref(), jurisdiction.as_ref());
+    check_file_name(file, &table, "id", id.as_ref().map(LeafletId::as_str));
+    folder_fits(file, &table, jurisdiction.as_ref());
     table.finish(file);
     overlap::check(file, release, &rules);
     if let Some(jurisdiction) = &jurisdiction {
@@ -81,21 +76,13 @@ pub(super) struct PlacedRule {
 
 fn methods(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Vec<Method> {
     let mut methods = Vec::new();
-    for (offset, text) in
-        table.maybe_texts(file, "methods", "a list of names, such as [\"trickle\", \"sublimation\"]")
-    {
-        match Method::new(&text) {
+    for (offset, name) in table.maybe_texts(file, "methods", Wanted::Methods) {
+        match Method::new(&name) {
             Ok(method) if methods.contains(&method) => {
-                file.fault(offset, format!("the method `{text}` is named twice"), "name each method once");
+                file.fault(offset, ValueFault::Twice { of: Listed::Method, name });
             }
             Ok(method) => methods.push(method),
-            Err(error) => {
-                file.fault(
-                    offset,
-                    not_a_name(&error, "the name of a method"),
-                    "give the method a short name, such as `trickle`",
-                );
-            }
+            Err(bad) => file.fault(offset, LeafletFault::MethodName(bad)),
         }
     }
     methods
@@ -108,23 +95,17 @@ fn states(
     jurisdiction: Option<&Jurisdiction>,
 ) -> Vec<Jurisdiction> {
     let mut states: Vec<Jurisdiction> = Vec::new();
-    for (offset, text) in
-        table.maybe_texts(file, "states", "a list of member states, such as [\"de\", \"fr\"]")
-    {
+    for (offset, text) in table.maybe_texts(file, "states", Wanted::States) {
         match Jurisdiction::new(&text) {
             Ok(state) if states.contains(&state) => {
-                file.fault(offset, format!("the state `{text}` is named twice"), "name each state once");
+                file.fault(offset, ValueFault::Twice { of: Listed::State, name: text });
             }
             Ok(state) if state.is_member_state() => states.push(state),
-            _ => {
-                let help = "write the lower-case code of a member state of the Union, such as `fr`";
-                file.fault(offset, format!("`{text}` is no member state"), help);
-            }
+            _ => file.fault(offset, LeafletFault::NotAState { written: text }),
         }
     }
     if let Some(other) = jurisdiction.filter(|known| !known.is_union() && !states.is_empty()) {
-        let message = format!("a leaflet of `{other}` holds there alone");
-        file.fault(table.at("states"), message, "drop `states`: only leaflets of `eu` name them");
+        file.fault(table.at("states"), LeafletFault::StatesElsewhere { jurisdiction: other.clone() });
     }
     states
 }
@@ -144,14 +125,9 @@ fn documents_are_of_its_authority(
         // An undefined or unreadable source is reported elsewhere.
         let Some(cited) = cited.filter(|cited| !cited.is_empty()) else { continue };
         if !cited.iter().any(|source| source.speaks_for(jurisdiction)) {
-            let keys: Vec<_> = rule.source.iter().map(|key| format!("`{key}`")).collect();
-            let message = format!(
-                "this `{}` is marked as a document, but {} is no text of an authority of `{jurisdiction}`",
-                rule.says.topic().as_str(),
-                keys.join(" or ")
-            );
-            let help = "write `confidence = \"second_hand\"`, or cite the authority's own text";
-            file.fault(places.of("confidence"), message, help);
+            let (topic, sources) = (rule.says.topic(), rule.source.clone());
+            let fault = LeafletFault::NoAuthority { topic, sources, jurisdiction: jurisdiction.clone() };
+            file.fault(places.of("confidence"), fault);
         }
     }
 }
@@ -164,12 +140,11 @@ struct Named<'a> {
 
 fn revisions(file: &mut DataFile<'_>, table: &mut Table<'_>) -> Vec<String> {
     let mut revisions = Vec::new();
-    let wanted = "a list of label revisions in order, such as [\"2013-03\", \"2021-02\"]";
-    for (offset, text) in table.maybe_texts(file, "revisions", wanted) {
-        if revisions.contains(&text) {
-            file.fault(offset, format!("the revision `{text}` is named twice"), "name each revision once");
+    for (offset, name) in table.maybe_texts(file, "revisions", Wanted::Revisions) {
+        if revisions.contains(&name) {
+            file.fault(offset, ValueFault::Twice { of: Listed::Revision, name });
         } else {
-            revisions.push(text);
+            revisions.push(name);
         }
     }
     revisions
@@ -185,7 +160,7 @@ fn rules(
     let mut cited = Cited::default();
     let Some(entries) = table.tables(file, "rule") else { return rules };
     if entries.is_empty() {
-        file.fault(None, "the leaflet holds no rule", "add at least one [[rule]]");
+        file.fault(None, LeafletFault::NoRule);
         return rules;
     }
     for mut entry in entries {
@@ -205,45 +180,20 @@ fn rules(
 }
 
 fn unknown_method(file: &mut DataFile<'_>, at: Option<usize>, method: &Method, methods: &[Method]) {
-    let near = nearest(method.as_str(), methods.iter().map(Method::as_str));
-    let help = match (near, methods) {
-        (Some(near), _) => format!("did you mean `{near}`?"),
-        (None, []) => format!("add `methods = [\"{method}\"]` to the head of the leaflet, or drop the key"),
-        (None, _) => {
-            let declared: Vec<_> = methods.iter().map(|known| format!("`{known}`")).collect();
-            format!("the head of the leaflet declares {}: add it there, or correct it", declared.join(", "))
-        }
-    };
-    file.fault(at, format!("the leaflet has no method `{method}`"), help);
+    let meant = nearest(method.as_str(), methods.iter().map(Method::as_str)).map(str::to_owned);
+    let (method, declared) = (method.clone(), methods.to_vec());
+    file.fault(at, LeafletFault::UnknownMethod { method, meant, declared });
 }
 
 fn unknown_revision(file: &mut DataFile<'_>, at: Option<usize>, revision: &str, revisions: &[String]) {
-    let help = match nearest(revision, revisions.iter().map(String::as_str)) {
-        Some(near) => format!("did you mean `{near}`?"),
-        None => format!("add \"{revision}\" to `revisions` at the head of the leaflet, or drop the key"),
-    };
-    file.fault(at, format!("the leaflet has no label revision `{revision}`"), help);
+    let meant = nearest(revision, revisions.iter().map(String::as_str)).map(str::to_owned);
+    file.fault(at, LeafletFault::UnknownRevision { revision: revision.to_owned(), meant });
 }
 
-/// Reports a path that does not fit: `gb/amitraz-strip-500mg-a.toml` holds the `gb` leaflet of that id.
-fn name_fits_path(
-    file: &mut DataFile<'_>,
-    head: &Table<'_>,
-    id: Option<&LeafletId>,
-    jurisdiction: Option<&Jurisdiction>,
-) {
-    let path = file.path();
-    let (folders, name) = path.rsplit_once('/').unwrap_or(("", path));
-    let folder = folders.rsplit('/').next().unwrap_or_default();
-    if let Some(id) = id.filter(|id| name != format!("{id}.toml")) {
-        let stem = name.strip_suffix(".toml").unwrap_or(name);
-        let help = format!("rename the file to `{id}.toml`, or write `id = \"{stem}\"`");
-        file.fault(head.at("id"), format!("the id is `{id}`, but the file is `{name}`"), help);
-    }
-    if let Some(jurisdiction) = jurisdiction.filter(|jurisdiction| folder != jurisdiction.as_str()) {
-        let help =
-            format!("move the file to the folder `{jurisdiction}`, or write `jurisdiction = \"{folder}\"`");
-        let message = format!("the jurisdiction is `{jurisdiction}`, but the folder is `{folder}`");
-        file.fault(head.at("jurisdiction"), message, help);
+/// Reports a leaflet in the folder of another jurisdiction.
+fn folder_fits(file: &mut DataFile<'_>, head: &Table<'_>, jurisdiction: Option<&Jurisdiction>) {
+    let folder = file.path().rsplit('/').nth(1).unwrap_or_default().to_owned();
+    if let Some(jurisdiction) = jurisdiction.filter(|jurisdiction| folder != jurisdiction.as_str()).cloned() {
+        file.fault(head.at("jurisdiction"), LeafletFault::OtherFolder { jurisdiction, folder });
     }
 }

@@ -23,8 +23,9 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use crate::basics::calendar::Day;
-use crate::basics::diagnostic::{Diagnostic, Faults, nearest};
+use crate::basics::spelling::nearest;
 use crate::basics::words::{Jurisdiction, LeafletId, Method, SourceKind, Unit};
+use crate::rules::fault::{Diagnostic, Faults, LeafletFault};
 
 pub use rule::{Force, Rule, Says, WithdrawalPeriod};
 
@@ -190,8 +191,7 @@ impl Leaflets {
             let Some(leaflet) = load::leaflet(path, text, &mut faults) else { continue };
             let key = (leaflet.jurisdiction.clone(), leaflet.id.clone());
             if let Some(earlier) = places.insert(key.clone(), path.to_owned()) {
-                let (message, help) = twice(&leaflet, &earlier);
-                faults.push(Diagnostic { file: path.to_owned(), line: 0, column: 0, message, help });
+                faults.push(Diagnostic::of_file(path, twice(&leaflet, &earlier)));
             }
             set.by_name.insert(key, Arc::new(leaflet));
         }
@@ -215,8 +215,8 @@ impl Leaflets {
             let Some(mut leaflet) = load::leaflet(path, text, &mut faults) else { continue };
             leaflet.own = true;
             let key = (leaflet.jurisdiction.clone(), leaflet.id.clone());
-            if let Some((message, help)) = self.fault_of_own(&leaflet, own.get(&key)) {
-                faults.push(Diagnostic { file: path.to_owned(), line: 0, column: 0, message, help });
+            if let Some(fault) = self.fault_of_own(&leaflet, own.get(&key)) {
+                faults.push(Diagnostic::of_file(path, fault));
                 continue;
             }
             own.insert(key.clone(), path.to_owned());
@@ -226,23 +226,17 @@ impl Leaflets {
         Faults::none_of(faults, || set)
     }
 
-    fn fault_of_own(&self, leaflet: &Leaflet, earlier: Option<&String>) -> Option<(String, String)> {
-        let name = format!("{}/{}", leaflet.jurisdiction, leaflet.id);
-        let built_in = self.by_name.contains_key(&(leaflet.jurisdiction.clone(), leaflet.id.clone()));
+    fn fault_of_own(&self, leaflet: &Leaflet, earlier: Option<&String>) -> Option<LeafletFault> {
+        let (jurisdiction, id) = (leaflet.jurisdiction.clone(), leaflet.id.clone());
+        let name = format!("{jurisdiction}/{id}");
+        let built_in = self.as_written(&jurisdiction, &id).is_some();
         match (earlier, &leaflet.instead_of) {
             (Some(file), _) => Some(twice(leaflet, file)),
-            (None, None) if built_in => {
-                let message = format!("there is a built-in leaflet `{name}`, which this one would replace");
-                Some((message, format!("give it another id, or say so: instead_of = \"{name}\"")))
-            }
+            (None, None) if built_in => Some(LeafletFault::WouldReplace { jurisdiction, id }),
             (None, Some(of)) if *of != name => {
-                let message = format!("`instead_of` names `{of}`, but the leaflet is `{name}`");
-                Some((message, "a leaflet stands in for the one of its own jurisdiction and id".to_owned()))
+                Some(LeafletFault::InsteadOfAnother { of: of.clone(), jurisdiction, id })
             }
-            (None, Some(of)) if !built_in => Some((
-                format!("there is no built-in leaflet `{of}`"),
-                "drop `instead_of`, or correct the id".to_owned(),
-            )),
+            (None, Some(of)) if !built_in => Some(LeafletFault::InsteadOfNone { of: of.clone() }),
             _ => None,
         }
     }
@@ -312,8 +306,7 @@ impl Leaflets {
     }
 }
 
-/// Message and help for a leaflet that is in two files.
-fn twice(leaflet: &Leaflet, earlier: &str) -> (String, String) {
-    let message = format!("the leaflet `{}/{}` is also in `{earlier}`", leaflet.jurisdiction, leaflet.id);
-    (message, "give the variant an id of its own, or keep one of the two files".to_owned())
+fn twice(leaflet: &Leaflet, earlier: &str) -> LeafletFault {
+    let (jurisdiction, id) = (leaflet.jurisdiction.clone(), leaflet.id.clone());
+    LeafletFault::InTwoFiles { jurisdiction, id, other: earlier.to_owned() }
 }

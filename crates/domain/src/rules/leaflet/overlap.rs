@@ -5,6 +5,7 @@ use super::load::PlacedRule;
 use super::rule::{BroodState, Force, Says};
 use super::{Release, Rule};
 use crate::basics::topic::Topic;
+use crate::rules::fault::{KeepApart, RuleFault, ValueOf};
 use crate::rules::table::DataFile;
 
 /// Reports every pair of rules that cannot both apply, and rules that do not fit the release.
@@ -20,10 +21,7 @@ pub(super) fn check(file: &mut DataFile<'_>, release: Option<Release>, rules: &[
         if release == Some(Release::Single)
             && matches!(topic, Topic::Removal | Topic::StayMin | Topic::StayMax)
         {
-            let message =
-                format!("a single dose leaves nothing in the hive, so `{}` means nothing", topic.as_str());
-            let help = "drop the rule, or write `release = \"slow\"` at the head of the leaflet";
-            file.fault(later.places.of("kind"), message, help);
+            file.fault(later.places.of("kind"), RuleFault::NothingStays { topic });
         }
     }
 }
@@ -35,50 +33,37 @@ fn one_slot(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule) {
         return;
     }
     let Some((fields, others)) = kinds::apart(&one.says).zip(kinds::apart(&two.says)) else { return };
-    let topic = one.says.topic().as_str();
+    let topic = one.says.topic();
     // Advice may stand beside a binding rule.
     let bind_alike = (one.force == Force::Advice) == (two.force == Force::Advice);
     if fields == others && bind_alike {
-        let line = file.line(earlier.places.of("kind"));
-        let when = match earlier.rule.from.max(later.rule.from) {
-            Some(on) => format!("on {on}"),
-            None => "from the first day on".to_owned(),
+        let fault = RuleFault::TwoInForce {
+            of: ValueOf::Topic(topic),
+            on: one.from.max(two.from),
+            line: file.line(earlier.places.of("kind")),
+            apart: keep_apart(one, two),
         };
-        let message =
-            format!("two values of `{topic}` are in force {when}: this one and that of line {line}");
-        file.fault(later.places.of("kind"), message, keep_apart(&earlier.rule, &later.rule));
+        file.fault(later.places.of("kind"), fault);
     } else if brood(&one.says).is_none() != brood(&two.says).is_none() {
         let (without, with) = if brood(&one.says).is_none() { (earlier, later) } else { (later, earlier) };
         let line = file.line(with.places.of("brood"));
-        let message =
-            format!("this `{topic}` holds for any brood, but that of line {line} for one state of it");
-        file.fault(without.places.of("kind"), message, "give both rules a `brood`, or neither");
+        file.fault(without.places.of("kind"), RuleFault::AnyBrood { topic, line });
     }
 }
 
-/// The help for two rules of one kind that overlap.
-fn keep_apart(earlier: &Rule, later: &Rule) -> String {
+/// How two rules of one kind that overlap are kept apart.
+fn keep_apart(earlier: &Rule, later: &Rule) -> KeepApart {
     if earlier.revision != later.revision {
-        return "a rule without `revision` holds for every revision: name the one it is for, or drop it"
-            .to_owned();
+        return KeepApart::EveryRevision;
     }
     if earlier.method != later.method {
-        return "a rule without `method` holds for every method: name the one it is for, or drop it"
-            .to_owned();
+        return KeepApart::EveryMethod;
     }
-    // An unknown start counts as the earliest.
-    let (older, newer) = if earlier.from <= later.from { (earlier, later) } else { (later, earlier) };
-    let Some(newer_from) = newer.from.filter(|_| older.from != newer.from) else {
-        return if let Says::Temperature { .. } = later.says {
-            "write `min_c` and `max_c` of one window in one rule, or keep one of the two"
-        } else {
-            "keep one of the two; or, if one replaced the other, give it a later `from`"
-        }
-        .to_owned();
-    };
-    let which =
-        older.from.map_or("that has no `from`".to_owned(), |from| format!("that is in force from {from}"));
-    format!("write `until = {}` in the one {which}", newer_from.before())
+    let apart = KeepApart::by_days(earlier.from, later.from);
+    if apart == KeepApart::OneOfTwo && later.says.topic() == Topic::Temperature {
+        return KeepApart::OneWindow;
+    }
+    apart
 }
 
 /// Reports a least stay that exceeds the longest stay.
@@ -92,9 +77,7 @@ fn stay_bounds(file: &mut DataFile<'_>, earlier: &PlacedRule, later: &PlacedRule
     };
     let Some((least, most)) = bounds.filter(|(least, most)| most < least) else { return };
     let line = file.line(earlier.places.of("days"));
-    let message =
-        format!("it must stay at least {least} days but at most {most}; the other number is in line {line}");
-    file.fault(later.places.of("days"), message, "correct the one that is wrong");
+    file.fault(later.places.of("days"), RuleFault::StayBounds { least, most, line });
 }
 
 fn share_a_day(one: &Rule, two: &Rule) -> bool {

@@ -6,7 +6,8 @@ use super::written::Reading;
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
 use crate::basics::words::Method;
-use crate::rules::table::{DataFile, Table, words};
+use crate::rules::fault::Wanted;
+use crate::rules::table::{DataFile, Table, dates_in_order, words};
 
 /// The readable parts of a rule.
 pub(super) struct ReadRule {
@@ -27,35 +28,22 @@ pub(super) fn rule(file: &mut DataFile<'_>, table: &mut Table<'_>) -> ReadRule {
     let topics: Vec<_> = Topic::ALL.iter().map(|topic| (topic.as_str(), *topic)).collect();
     let topic = table.word(file, "kind", &topics);
     if let Some(topic) = topic {
-        table.rename(format!("rule `{}`", topic.as_str()));
+        table.rename("rule", topic.as_str());
     }
     let says = topic.and_then(|topic| kinds::read(&mut Reading { file, table, found: Vec::new() }, topic));
-    let method: Option<Method> =
-        table.maybe_name_of(file, "method", "one of the names in `methods`, in double quotes");
+    let method: Option<Method> = table.maybe_name_of(file, "method", Wanted::Method);
     let revision = table.maybe_text(file, "revision");
     let region = table.maybe_word(file, "region", &words(Region::ALL, |region| region.as_str()));
     let from = table.maybe_day(file, "from");
     let until = table.maybe_day(file, "until");
     let force = table.word(file, "force", &words(Force::ALL, |force| force.as_str()));
-    let cited = table.texts(file, "source", "a list of keys of sources, such as [\"S1\"]");
+    let cited = table.texts(file, "source", Wanted::SourceKeys);
     let confidence =
         table.word(file, "confidence", &words(Confidence::ALL, |confidence| confidence.as_str()));
     let checked_on = table.day(file, "checked_on");
     let note = table.maybe_text(file, "note");
 
-    let backwards = from.zip(until).filter(|(from, until)| until < from);
-    if let Some((from, until)) = backwards {
-        let message = format!("`until` {until} lies before `from` {from}");
-        file.fault(table.at("until"), message, "write the last day in force, or leave `until` out");
-    }
-    if let Some((from, checked_on)) = from.zip(checked_on).filter(|(from, checked_on)| checked_on < from) {
-        let message = format!("`checked_on` {checked_on} lies before `from` {from}");
-        file.fault(
-            table.at("checked_on"),
-            message,
-            "correct the one that is wrong: a value is checked once it is in force",
-        );
-    }
+    let in_order = dates_in_order(file, table, from, until, checked_on);
     let line = file.line(table.at(""));
     let source = cited.iter().map(|(_, key)| key.clone()).collect();
     let rule = || {
@@ -77,11 +65,5 @@ pub(super) fn rule(file: &mut DataFile<'_>, table: &mut Table<'_>) -> ReadRule {
             line,
         })
     };
-    ReadRule {
-        kind_is_known: topic.is_some(),
-        rule: rule().filter(|_| backwards.is_none()),
-        method,
-        revision,
-        cited,
-    }
+    ReadRule { kind_is_known: topic.is_some(), rule: rule().filter(|_| in_order), method, revision, cited }
 }

@@ -4,76 +4,55 @@ use serde_json::{Value, json};
 
 use super::schema::Keys;
 use super::written::Reading;
+use crate::rules::fault::{Lacking, RuleFault, SwapOr};
 
 /// A constraint between keys of one rule.
 pub(super) enum Together {
     /// The second number, if both are there, is above the first.
-    Above(Key, Key, Mend),
+    Above(Key, Key, SwapOr),
     /// The second number, if both are there, is not less than the first.
     NotBelow(Key, Key),
-    /// At least one of the keys is there. The texts complete the message ("the rule ...") and give the help.
-    AnyOf(&'static [Key], &'static str, &'static str),
+    /// At least one of the keys is there; what the rule lacks without them.
+    AnyOf(&'static [Key], Lacking),
     /// The key is required with this word, and refused with any other.
     NeededBeside(Key, Beside),
-    /// At least one of the keys is required with this word, and all are refused with any other. The text completes the
-    /// message.
-    AnyBeside(&'static [Key], Beside, &'static str),
+    /// At least one of the keys is required with this word, and all are refused with any other.
+    AnyBeside(&'static [Key], Beside, Lacking),
 }
 
 type Key = &'static str;
 /// A key, and a word as its value.
 type Beside = (Key, &'static str);
 
-/// How to fix two numbers in the wrong order.
-pub(super) enum Mend {
-    /// Swap or correct them.
-    Swap,
-    /// Correct the greater one, or leave it out.
-    LeaveOut,
-}
-
-pub(super) use Mend::{LeaveOut, Swap};
 pub(super) use Together::{Above, AnyBeside, AnyOf, NeededBeside, NotBelow};
 
 impl Together {
     /// Reports a breach of the constraint.
     pub(super) fn check(&self, rule: &mut Reading<'_, '_, '_>) {
-        match self {
+        match *self {
             Above(least, most, mend) => {
                 if numbers(rule, least, most).is_some_and(|(least, most)| most <= least) {
-                    let help = match mend {
-                        Swap => "swap or correct them".to_owned(),
-                        LeaveOut => format!("correct it, or leave `{most}` out"),
-                    };
-                    rule.fault(most, format!("`{most}` is not above `{least}`"), help);
+                    rule.fault(most, RuleFault::NotAbove { least, most, mend });
                 }
             }
             NotBelow(least, most) => {
                 if let Some((low, high)) = numbers(rule, least, most).filter(|(low, high)| high < low) {
-                    let message = format!("`{most}` {high} is less than `{least}` {low}");
-                    rule.fault(most, message, "swap or correct them");
+                    rule.fault(most, RuleFault::Less { least, low, most, high });
                 }
             }
-            AnyOf(keys, does, help) => {
-                if !rule.has_any(keys) {
-                    rule.fault("", format!("{} {does}", rule.table.name()), *help);
-                }
-            }
+            AnyOf(keys, lacking) => none_of(rule, "", keys, lacking),
             NeededBeside(key, (of, word)) => {
                 if rule.word(of) == Some(word) && !rule.has_any(&[key]) {
-                    let message = format!("{} lacks `{key}`", rule.table.name());
-                    rule.fault(of, message, format!("add `{key}`: `{of} = \"{word}\"` needs it"));
+                    rule.fault(of, RuleFault::Needed { rule: rule.table.name(), key, of, word });
                 }
                 nothing_beside_others(rule, key, (of, word));
             }
-            AnyBeside(keys, (of, word), does) => {
-                for key in *keys {
+            AnyBeside(keys, (of, word), lacking) => {
+                for key in keys {
                     nothing_beside_others(rule, key, (of, word));
                 }
-                if rule.word(of) == Some(word) && !rule.has_any(keys) {
-                    let keys: Vec<_> = keys.iter().map(|key| format!("`{key}`")).collect();
-                    let help = format!("add {} or both", keys.join(", "));
-                    rule.fault(of, format!("{} {does}", rule.table.name()), help);
+                if rule.word(of) == Some(word) {
+                    none_of(rule, of, keys, lacking);
                 }
             }
         }
@@ -83,7 +62,7 @@ impl Together {
     pub(super) fn describe(&self, keys: Keys) -> Keys {
         match self {
             Above(..) | NotBelow(..) => keys,
-            AnyOf(any, ..) => keys.any_of(any),
+            AnyOf(any, _) => keys.any_of(any),
             NeededBeside(key, of) => keys.all_of(beside(*of, &[key], &[key])),
             AnyBeside(any, (of, word), _) => {
                 let any_of: Vec<Value> = any.iter().map(|key| json!({ "required": [key] })).collect();
@@ -100,11 +79,17 @@ fn numbers(rule: &Reading<'_, '_, '_>, least: &str, most: &str) -> Option<(i64, 
     rule.number(least).zip(rule.number(most))
 }
 
+/// Reports, at a key, that none of these is there.
+fn none_of(rule: &mut Reading<'_, '_, '_>, at: &str, keys: &'static [Key], lacking: Lacking) {
+    if !rule.has_any(keys) {
+        rule.fault(at, RuleFault::NoneOf { rule: rule.table.name(), lacking, keys });
+    }
+}
+
 /// Reports a key that is written beside the wrong word.
-fn nothing_beside_others(rule: &mut Reading<'_, '_, '_>, key: &str, (of, word): (&str, &str)) {
+fn nothing_beside_others(rule: &mut Reading<'_, '_, '_>, key: Key, (of, word): Beside) {
     if let Some(written) = rule.word(of).filter(|written| *written != word && rule.has_any(&[key])) {
-        let message = format!("`{key}` does not go with `{of} = \"{written}\"`");
-        rule.fault(key, message, format!("drop it, or write `{of} = \"{word}\"`"));
+        rule.fault(key, RuleFault::Misplaced { key, of, written, word });
     }
 }
 

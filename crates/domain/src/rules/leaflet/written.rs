@@ -6,13 +6,12 @@ use serde_json::{Value, json};
 
 use super::schema::{self, Keys};
 use crate::basics::calendar::YearDay;
-use crate::basics::diagnostic::nearest;
 use crate::basics::quantity::Quantity;
 use crate::basics::says::WithdrawalPeriod;
 use crate::basics::words::Word;
+use crate::rules::fault::{Mend, RuleFault, ValueFault, Wanted, WordsOf};
 use crate::rules::table::{
-    self, Complaint, DataFile, TEXT, Table, WrittenValue, as_name, as_number, as_text, as_whole, as_word,
-    within,
+    Complaint, DataFile, Table, WrittenValue, as_name, as_number, as_text, as_whole, as_word, within,
 };
 
 /// Longest plausible period in a leaflet, in days.
@@ -59,8 +58,8 @@ impl Reading<'_, '_, '_> {
     }
 
     /// Reports a fault at a key, or at the rule if it has no such key.
-    pub(super) fn fault(&mut self, key: &str, message: String, help: impl Into<String>) {
-        self.file.fault(self.table.at(key), message, help);
+    pub(super) fn fault(&mut self, key: &str, what: RuleFault) {
+        self.file.fault(self.table.at(key), what);
     }
 
     /// The number under a key, if it was read.
@@ -82,26 +81,26 @@ impl Reading<'_, '_, '_> {
 
 type Read<T> = Box<dyn Fn(&WrittenValue<'_>) -> Result<(T, Found), Complaint>>;
 
-/// A single value: its description for messages, its reader, its JSON Schema.
+/// A single value: what it would have to be, its reader, its JSON Schema.
 pub(super) struct One<T> {
-    wanted: String,
+    wanted: Wanted,
     read: Read<T>,
     schema: Value,
 }
 
 impl<T> One<T> {
     fn new(
-        wanted: impl Into<String>,
+        wanted: Wanted,
         schema: Value,
         read: impl Fn(&WrittenValue<'_>) -> Result<(T, Found), Complaint> + 'static,
     ) -> One<T> {
-        One { wanted: wanted.into(), read: Box::new(read), schema }
+        One { wanted, read: Box::new(read), schema }
     }
 }
 
 /// Some text.
 pub(super) fn text() -> One<String> {
-    One::new(TEXT, schema::text(), |found| Ok((as_text(found)?, Found::Else)))
+    One::new(Wanted::Text, schema::text(), |found| Ok((as_text(found)?, Found::Else)))
 }
 
 /// A word from a list.
@@ -113,7 +112,7 @@ pub(super) fn word<T: Word>() -> One<T> {
 pub(super) fn one_of<T: Word>(list: &'static [T]) -> One<T> {
     let words = words_of(list);
     let schema = schema::words(words.iter().map(|(word, _)| *word));
-    One::new(table::one_of(&words), schema, move |found| {
+    One::new(Wanted::one_of(&words), schema, move |found| {
         let meant = as_word(found, &words)?;
         Ok((meant, Found::Word(meant.word())))
     })
@@ -129,8 +128,7 @@ pub(super) fn whole<T: TryFrom<i64>>(bounds: RangeInclusive<i64>) -> One<T> {
 
 /// An amount above zero.
 pub(super) fn amount() -> One<Quantity> {
-    let wanted = "a number above 0 with at most three decimals, such as 2 or 2.3";
-    One::new(wanted, schema::amount(), |found| {
+    One::new(Wanted::Amount, schema::amount(), |found| {
         let read =
             |written: &str| Quantity::parse(written).ok().filter(|amount| !amount.is_zero()).ok_or(None);
         let amount = as_number(found, read)?;
@@ -138,11 +136,9 @@ pub(super) fn amount() -> One<Quantity> {
     })
 }
 
-const DEGREES: &str = "degrees Celsius from -30 to 60 with at most one decimal";
-
 /// Degrees with at most one decimal, read as tenths. Leaflets stay within -30 to 60 °C; a higher number is probably °F.
 pub(super) fn degrees() -> One<i16> {
-    One::new(DEGREES, schema::degrees(), |found| {
+    One::new(Wanted::Degrees, schema::degrees(), |found| {
         let tenths = as_number(found, tenths)?;
         Ok((tenths, Found::Number(tenths.into())))
     })
@@ -157,18 +153,15 @@ fn tenths(written: &str) -> Result<i16, Complaint> {
     };
     let within = value.filter(|tenths| (-300..=600).contains(tenths));
     within.ok_or_else(|| {
-        let celsius = value
-            .filter(|tenths| *tenths <= 1400)
-            .map(|tenths| (tenths - 320) * 5 / 9)
-            .filter(|_| sign > 0)?;
-        Some(format!("write {DEGREES}: {written} °F are {}.{} °C", celsius / 10, celsius % 10))
+        let tenths =
+            value.filter(|tenths| *tenths <= 1400 && sign > 0).map(|tenths| (tenths - 320) * 5 / 9)?;
+        Some(Mend::Celsius { fahrenheit: written.to_owned(), tenths })
     })
 }
 
 /// Month and day.
 pub(super) fn year_day() -> One<YearDay> {
-    let wanted = "month and day in double quotes, such as \"11-01\"";
-    One::new(wanted, schema::year_day(), |found| Ok((as_name(found)?, Found::Else)))
+    One::new(Wanted::YearDay, schema::year_day(), |found| Ok((as_name(found)?, Found::Else)))
 }
 
 /// A single value as a field: `F` is `T`, or `Option<T>` where it may be absent.
@@ -194,9 +187,9 @@ impl<T, F> Written for Single<T, F> {
     fn read(&self, rule: &mut Reading<'_, '_, '_>, key: &'static str) -> Option<F> {
         let One { wanted, read, .. } = &self.one;
         let read = if self.needed {
-            rule.table.needed(rule.file, key, wanted, read)
+            rule.table.needed(rule.file, key, wanted.clone(), read)
         } else {
-            rule.table.optional(rule.file, key, wanted, read)
+            rule.table.optional(rule.file, key, wanted.clone(), read)
         };
         (self.field)(read.map(|(value, found)| {
             rule.found.push((key, found));
@@ -213,41 +206,37 @@ impl<T, F> Written for Single<T, F> {
 /// A list of words.
 pub(super) struct List<T: 'static> {
     words: Vec<(&'static str, T)>,
-    /// The name of one word in messages.
-    what: &'static str,
+    of: WordsOf,
     needed: bool,
 }
 
 /// A required list of words.
-pub(super) fn must_list<T: Word>(what: &'static str) -> List<T> {
-    List { words: words_of(T::LIST), what, needed: true }
+pub(super) fn must_list<T: Word>(of: WordsOf) -> List<T> {
+    List { words: words_of(T::LIST), of, needed: true }
 }
 
 /// An optional list of words.
-pub(super) fn may_list<T: Word>(what: &'static str) -> List<T> {
-    List { words: words_of(T::LIST), what, needed: false }
+pub(super) fn may_list<T: Word>(of: WordsOf) -> List<T> {
+    List { words: words_of(T::LIST), of, needed: false }
 }
 
 impl<T: Word> Written for List<T> {
     type Field = Vec<T>;
 
     fn read(&self, rule: &mut Reading<'_, '_, '_>, key: &'static str) -> Option<Vec<T>> {
-        let wanted = format!("a list of any of: {}", joined(&self.words));
+        let known: Vec<&'static str> = self.words.iter().map(|(word, _)| *word).collect();
+        let wanted = Wanted::AnyOf(known.clone());
         let written = if self.needed {
-            rule.table.texts(rule.file, key, &wanted)
+            rule.table.texts(rule.file, key, wanted)
         } else {
-            rule.table.maybe_texts(rule.file, key, &wanted)
+            rule.table.maybe_texts(rule.file, key, wanted)
         };
         let mut list = Vec::new();
         for (offset, written) in written {
             if let Some((_, meant)) = self.words.iter().find(|(known, _)| *known == written) {
                 list.push(*meant);
             } else {
-                let help = nearest(&written, self.words.iter().map(|(word, _)| *word)).map_or_else(
-                    || format!("write one of: {}", joined(&self.words)),
-                    |near| format!("did you mean `{near}`?"),
-                );
-                rule.file.fault(offset, format!("`{written}` is not {}", self.what), help);
+                rule.file.fault(offset, ValueFault::unlisted(self.of, written, known.clone()));
             }
         }
         Some(list)
@@ -272,8 +261,7 @@ impl Written for DaysOrNone {
             return table.whole(file, key, 0..=DAYS_MOST).map(WithdrawalPeriod::Days);
         }
         if table.maybe_whole::<u16>(file, key, 0..=DAYS_MOST).is_some() {
-            let message = "a label that knows no withdrawal period does not state one in days".to_owned();
-            rule.fault(key, message, format!("keep `{key}`, or keep `none_by_label = true`"));
+            rule.fault(key, RuleFault::DaysBesideNone { key });
         }
         none.map(|()| WithdrawalPeriod::NONE_BY_LABEL)
     }
@@ -289,8 +277,4 @@ impl Written for DaysOrNone {
 
 fn words_of<T: Word>(list: &[T]) -> Vec<(&'static str, T)> {
     list.iter().map(|word| (word.word(), *word)).collect()
-}
-
-fn joined<T>(words: &[(&str, T)]) -> String {
-    words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", ")
 }

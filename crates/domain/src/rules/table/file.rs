@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use toml::de::{DeTable, Error};
 
-use crate::basics::diagnostic::Diagnostic;
+use crate::rules::fault::{Diagnostic, Fault, TomlFault};
 
 /// A file being read, with the faults found so far.
 pub(crate) struct DataFile<'a> {
@@ -23,15 +23,9 @@ impl<'a> DataFile<'a> {
     }
 
     /// Reports a fault at a byte offset, or in the file as a whole.
-    pub(crate) fn fault(
-        &mut self,
-        at: impl Into<Option<usize>>,
-        message: impl Into<String>,
-        help: impl Into<String>,
-    ) {
+    pub(crate) fn fault(&mut self, at: impl Into<Option<usize>>, what: impl Into<Fault>) {
         let (line, column) = at.into().map_or((0, 0), |offset| self.place(offset));
-        let (file, message, help) = (self.path.to_owned(), message.into(), help.into());
-        self.faults.push(Diagnostic { file, line, column, message, help });
+        self.faults.push(Diagnostic { file: self.path.to_owned(), line, column, what: what.into() });
     }
 
     /// The line of a byte offset, from 1; 0 for the file as a whole.
@@ -57,45 +51,38 @@ impl<'a> DataFile<'a> {
         let (table, mut errors) = DeTable::parse_recoverable(self.text);
         errors.sort_by_key(|error| error.span().map_or(0, |span| span.start));
         for error in errors {
-            if !self.can_read_past(&error) {
+            let span = error.span();
+            let written = span.as_ref().map_or("", |span| self.written(span));
+            let Some(fault) = found(&error, written) else { continue };
+            let can_read_on = match fault {
+                TomlFault::KeyTwice { .. } | TomlFault::NotInQuotes { .. } => true,
+                TomlFault::NoValue | TomlFault::NotClosed | TomlFault::NotToml { .. } => false,
+            };
+            self.fault(span.map(|span| span.start), fault);
+            if !can_read_on {
                 return None;
             }
         }
         Some(table.into_inner())
     }
+}
 
-    /// Reports an error of the TOML parser. False if later errors may only follow from it.
-    fn can_read_past(&mut self, error: &Error) -> bool {
-        let span = error.span();
-        let at = span.as_ref().map(|span| span.start);
-        let written = span.map_or("", |span| self.written(&span));
-        let said = error.message().lines().next().unwrap_or_default().replace(", expected nothing", "");
-        if said.starts_with("invalid date") || said.starts_with("invalid time") {
-            // The reader of the value reports it, with the name of its key.
-            return true;
-        }
-        if said.starts_with("duplicate key") {
-            self.fault(at, format!("`{written}` is written twice in one table"), "keep one of the two");
-            return true;
-        }
-        if said.starts_with("string values must be quoted") {
-            if written.is_empty() {
-                self.fault(at, "the key has no value", "write a value after the `=`, or drop the line");
-                return false;
-            }
-            self.fault(at, format!("`{written}` is not in quotes"), format!("write \"{written}\""));
-            return true;
-        }
-        if said == "invalid basic string, expected `\"`" {
-            self.fault(at, "the text is not closed", "end it with a double quote on the same line");
-            return false;
-        }
-        let help = if said.contains("array") {
-            "close the list with `]`, and put a comma between its texts"
-        } else {
-            "write each line as `key = value`, with text in double quotes and dates such as 2026-04-11"
-        };
-        self.fault(at, format!("not TOML: {said}"), help);
-        false
+/// What the parser found. It hands its errors out as text alone, in fixed words; only here they become facts. `None` for a date
+/// or a time: the reader of the value reports it, with the name of its key.
+fn found(error: &Error, written: &str) -> Option<TomlFault> {
+    let says = error.message().lines().next().unwrap_or_default().replace(", expected nothing", "");
+    let begins = |words: &str| says.starts_with(words);
+    let written = || written.to_owned();
+    if begins("invalid date") || begins("invalid time") {
+        None
+    } else if begins("duplicate key") {
+        Some(TomlFault::KeyTwice { key: written() })
+    } else if begins("string values must be quoted") {
+        let written = written();
+        Some(if written.is_empty() { TomlFault::NoValue } else { TomlFault::NotInQuotes { written } })
+    } else if says == "invalid basic string, expected `\"`" {
+        Some(TomlFault::NotClosed)
+    } else {
+        Some(TomlFault::NotToml { in_a_list: says.contains("array"), says })
     }
 }

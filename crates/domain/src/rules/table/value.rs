@@ -7,8 +7,8 @@ use toml::Spanned;
 use toml::de::DeValue;
 
 use crate::basics::calendar::Day;
-use crate::basics::diagnostic::nearest;
-use crate::basics::misread::{BadName, NameFault};
+use crate::basics::spelling::nearest;
+use crate::rules::fault::Mend;
 
 /// A value and its span.
 pub(crate) struct WrittenValue<'a> {
@@ -22,44 +22,20 @@ impl<'a> WrittenValue<'a> {
     }
 }
 
-/// Why a value is refused: special help, or `None` for the usual one.
-pub(crate) type Complaint = Option<String>;
-
-pub(crate) const TEXT: &str = "some text in double quotes";
-pub(crate) const DATE: &str = "a date without quotes, such as 2026-04-11";
-
-pub(crate) fn one_of<T>(words: &[(&str, T)]) -> String {
-    format!("one of: {}", words.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", "))
-}
-
-pub(crate) fn within(bounds: &RangeInclusive<i64>) -> String {
-    format!("a whole number from {} to {}", bounds.start(), bounds.end())
-}
+/// Why a value is refused: how it is mended, or `None` if by writing what was wanted.
+pub(crate) type Complaint = Option<Mend>;
 
 pub(crate) fn as_text(found: &WrittenValue<'_>) -> Result<String, Complaint> {
     found.value.as_str().filter(|text| !text.trim().is_empty()).map(str::to_owned).ok_or(None)
 }
 
-pub(crate) fn as_word<T: Copy>(found: &WrittenValue<'_>, words: &[(&str, T)]) -> Result<T, Complaint> {
+pub(crate) fn as_word<T: Copy>(
+    found: &WrittenValue<'_>,
+    words: &[(&'static str, T)],
+) -> Result<T, Complaint> {
     let written = found.value.as_str().ok_or(None)?;
     let meant = words.iter().find(|(word, _)| *word == written).map(|(_, meant)| *meant);
-    meant.ok_or_else(|| nearest(written, words.iter().map(|(word, _)| *word)).map(did_you_mean))
-}
-
-fn did_you_mean(near: &str) -> String {
-    format!("did you mean `{near}`?")
-}
-
-/// Why a text of a file cannot be a name.
-pub(crate) fn not_a_name(bad: &BadName, what: &str) -> String {
-    let why = match bad.why {
-        NameFault::Empty => "it is empty",
-        NameFault::OuterSpace => "it begins or ends with a space",
-        NameFault::ControlCharacter => "it holds a control character",
-        NameFault::Slash => "it holds a `/`",
-        NameFault::TooLong => "it is longer than 80 characters",
-    };
-    format!("`{}` cannot be {what}: {why}", bad.text)
+    meant.ok_or_else(|| nearest(written, words.iter().map(|(word, _)| *word)).map(Mend::Meant))
 }
 
 pub(crate) fn as_name<T: FromStr>(found: &WrittenValue<'_>) -> Result<T, Complaint> {
@@ -72,7 +48,7 @@ pub(crate) fn as_whole<T: TryFrom<i64>>(
 ) -> Result<T, Complaint> {
     let bounded = |number: &i64| bounds.contains(number);
     if let Some(quoted) = found.value.as_str().and_then(|text| text.parse().ok()).filter(bounded) {
-        return Err(Some(format!("drop the quotes: {quoted}")));
+        return Err(Some(Mend::DropQuotes(quoted.to_string())));
     }
     let number =
         found.value.as_integer().and_then(|number| i64::from_str_radix(number.as_str(), number.radix()).ok());
@@ -86,7 +62,7 @@ pub(crate) fn as_number<T>(
     match &found.value {
         DeValue::Integer(number) if number.radix() == 10 => read(number.as_str()),
         DeValue::Float(number) => read(number.as_str()),
-        DeValue::String(text) => Err(read(text).ok().map(|_| format!("drop the quotes: {text}"))),
+        DeValue::String(text) => Err(read(text).ok().map(|_| Mend::DropQuotes(text.to_string()))),
         DeValue::Integer(_)
         | DeValue::Boolean(_)
         | DeValue::Datetime(_)
@@ -97,24 +73,20 @@ pub(crate) fn as_number<T>(
 
 pub(crate) fn as_day(found: &WrittenValue<'_>) -> Result<Day, Complaint> {
     if let Some(quoted) = found.value.as_str().and_then(|text| text.parse::<Day>().ok()) {
-        return Err(Some(format!("drop the quotes: {quoted}")));
+        return Err(Some(Mend::DropQuotes(quoted.to_string())));
     }
     let datetime = found.value.as_datetime().ok_or(None)?;
-    let date = datetime.date.ok_or_else(|| {
-        // The parser gives an empty date for one that does not exist in the calendar.
-        let help = "write a date that the calendar has, year first, such as 2026-04-11";
-        datetime.time.is_none().then(|| help.to_owned())
-    })?;
+    // The parser gives an empty date for one that does not exist in the calendar.
+    let date = datetime.date.ok_or_else(|| datetime.time.is_none().then_some(Mend::DayOfCalendar))?;
     if datetime.time.is_some() {
-        return Err(Some(format!("leave the time of day out: {date}")));
+        return Err(Some(Mend::DateAlone(date.to_string())));
     }
-    let day = Day::new(date.year.into(), date.month.into(), date.day.into());
-    day.ok_or_else(|| Some(format!("write a date from {} to {}", Day::FIRST, Day::LAST)))
+    Day::new(date.year.into(), date.month.into(), date.day.into()).ok_or(Some(Mend::DayInRange))
 }
 
 pub(crate) fn as_list<'a>(found: &WrittenValue<'a>) -> Result<Vec<WrittenValue<'a>>, Complaint> {
     if let Some(text) = found.value.as_str() {
-        return Err(Some(format!("put it in square brackets: [\"{text}\"]")));
+        return Err(Some(Mend::InBrackets(text.to_owned())));
     }
     let items = found.value.as_array().filter(|items| !items.is_empty()).ok_or(None)?;
     Ok(items.iter().cloned().map(WrittenValue::new).collect())
