@@ -26,11 +26,12 @@ pub struct Start {
     pub answer: Usability,
     /// The earliest day out, or the first day on which nothing of it is left.
     pub out_from: Option<Day>,
-    /// The earliest day out with brood absent or at its lowest, if the brood was not seen and it matters; `out_from`
+    /// The earliest day out with brood absent or at its lowest, if the brood was not inspected and it matters; `out_from`
     /// then applies with brood.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_without_brood: Option<Day>,
-    /// If no brood was seen: the earliest day out if brood is seen while it is in.
+    /// If the last inspection found brood absent or at its lowest: the earliest day out if more is seen while it
+    /// is in.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_if_brood_is_seen: Option<Day>,
     /// The day by which it must be out.
@@ -177,7 +178,8 @@ impl Starting<'_> {
         }
     }
 
-    /// The earliest day out with brood, if that is later than without and no brood was seen.
+    /// The earliest day out with brood, if that is later than without and the inspection found brood absent or at its
+    /// lowest.
     fn longer_out(&self, start: Day, effect: &Effect) -> Option<Day> {
         self.colony.brood_state(start)?;
         let with_brood = self.choice.plan(start, None).least.known().map(|days| start.plus(*days));
