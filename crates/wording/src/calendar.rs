@@ -1,4 +1,4 @@
-//! What a calendar says besides the items themselves.
+//! Texts of a calendar besides its items.
 
 use combclear_domain::basics::words::{ColonyName, HoldingName};
 
@@ -6,13 +6,13 @@ use crate::Words;
 use crate::pieces::names;
 use crate::words::say;
 
-/// What the calendar of a holding is called.
+/// The name of a holding's calendar.
 #[must_use]
 pub fn name(words: &Words, holding: &HoldingName) -> String {
     say!(words, CalendarName, holding = holding)
 }
 
-/// An item in one line, with the colonies it is about.
+/// An item in one line, with its colonies.
 #[must_use]
 pub fn summary(words: &Words, title: &str, colonies: &[ColonyName]) -> String {
     if colonies.is_empty() {

@@ -1,4 +1,4 @@
-//! Remarks in a file for other programs: what its standard has no place for.
+//! Remarks in a file for other programs: facts that its standard has no field for.
 
 use combclear_domain::basics::words::{ApiaryName, LotName};
 use combclear_domain::{Day, TimeOfDay};
@@ -6,7 +6,7 @@ use combclear_domain::{Day, TimeOfDay};
 use crate::words::say;
 use crate::{Label, Words};
 
-/// What a reader of the file must know that its shape does not say.
+/// Notes on the file that its format does not express.
 pub const NOTES: [Label; 13] = [
     Label::ExchangeNoteSpecies,
     Label::ExchangeNoteSchemes,
@@ -29,7 +29,7 @@ pub fn time_of_day(words: &Words, time: TimeOfDay) -> String {
     say!(words, ExchangeTimeOfDay, time = time)
 }
 
-/// What each of some colonies was given of a lot.
+/// The quantity of a lot given to each of some colonies.
 #[must_use]
 pub fn given(words: &Words, lot: &LotName, each: &str, colonies: &str) -> String {
     say!(words, ExchangeGiven, lot = lot, each = each, colonies = colonies)
@@ -41,22 +41,22 @@ pub fn lot(words: &Words, lot: &LotName) -> String {
     say!(words, ExchangeLot, lot = lot)
 }
 
-/// Which dose of its course a treatment is, the first being 1.
+/// The number of a dose within its course, counted from 1.
 #[must_use]
 pub fn dose(words: &Words, dose: u8) -> String {
     say!(words, ExchangeDose, dose = dose)
 }
 
-/// How some colonies came by a medicine.
+/// How some colonies got a medicine.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CameBy {
     /// They were given it.
     Giving,
-    /// By a split or a uniting, of which the day is told where it is known.
+    /// By a split or merge, with its day if known.
     SplitOrUniting(Option<Day>),
 }
 
-/// From when to when a medicine was in some colonies. `last` is a day or words.
+/// How long a medicine was in some colonies. `last` is a day or words.
 #[must_use]
 pub fn course(words: &Words, colonies: &str, came: CameBy, first: Day, last: &str) -> String {
     match came {
@@ -88,7 +88,7 @@ pub fn apiary(words: &Words, apiary: &str) -> String {
     say!(words, ExchangeApiary, apiary = apiary)
 }
 
-/// An apiary to which they went later.
+/// An apiary to which they were moved later.
 #[must_use]
 pub fn later_apiary(words: &Words, day: Day, apiary: &ApiaryName) -> String {
     say!(words, ExchangeLaterApiary, day = day, apiary = apiary)

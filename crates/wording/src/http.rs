@@ -1,4 +1,4 @@
-//! What the service says of a request that it cannot answer.
+//! Messages of the service for requests that it cannot answer.
 
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Jurisdiction, LeafletId};
 use combclear_domain::journal::keeping::StoreError;
@@ -7,7 +7,8 @@ use combclear_domain::journal::{EntryId, Hash};
 use crate::refusals::Refused;
 use crate::{Label, Words, keeping};
 
-/// Why a journal could not be read or written. Where it is kept concerns only the operator, so the message leaves that out.
+/// Why a journal could not be read or written. The message leaves out where it is stored, which concerns only the
+/// operator.
 #[must_use]
 pub fn store(words: &Words, error: &StoreError) -> Refused {
     let Refused { message, help } = keeping::store(words, error);
@@ -22,32 +23,32 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
 }
 
 crate::terminal::sentences! {
-    /// The status of a problem.
+    /// The HTTP status of a problem.
     HttpStatus: status(status: &str);
     /// Why nothing was recorded.
     HttpNothingRecorded: nothing_recorded(why: &str);
-    /// A name of the host that the service does not answer to.
+    /// A host name that the service does not accept.
     HttpNotOwnName: not_own_name(host: &str);
 
-    /// A part of the address that is not the id of an entry.
+    /// Part of a URL that is not an entry id.
     HttpNotAnEntry: not_an_entry(why: &str);
-    /// A query parameter that is given twice.
+    /// A query parameter given twice.
     HttpGivenTwice: given_twice(parameter: &str);
-    /// A query parameter that is missing.
+    /// A missing query parameter.
     HttpMissing: missing(parameter: &str);
-    /// A query parameter that the path does not take.
+    /// A query parameter that the path does not have.
     HttpNoParameter: no_parameter(parameter: &str);
-    /// Those that it takes.
+    /// The query parameters of the path.
     HttpTakes: takes(known: &str);
-    /// How to mend a query parameter.
+    /// How to fix a query parameter.
     HttpCorrectOrLeaveOut: correct_or_leave_out(parameter: &str);
-    /// A number of entries that cannot be asked for.
+    /// An invalid limit on the number of entries.
     HttpNotALimit: not_a_limit(text: &str, most: u32);
-    /// A place in a journal that cannot be one.
+    /// An invalid position in a journal.
     HttpNotAPlace: not_a_place(text: &str);
     /// What is wrong with a text, and where.
     HttpAtLine: at_line(line: usize, column: usize, what: &str);
-    /// The media type that the body is declared as.
+    /// The declared media type of the body.
     HttpBodyDeclared: body_declared(declared: &str);
 
     /// A holding without entries.
@@ -58,50 +59,50 @@ crate::terminal::sentences! {
     HttpNoColony: no_colony(holding: &HoldingName, colony: &ColonyName);
     /// A leaflet that is not built in for a jurisdiction.
     HttpNoLeaflet: no_leaflet(leaflet: &LeafletId, jurisdiction: &Jurisdiction);
-    /// The jurisdiction for which it is.
+    /// The jurisdiction that a leaflet is for.
     HttpLeafletFor: leaflet_for(jurisdiction: &Jurisdiction);
-    /// A file that the page of the document does not have.
+    /// A file that the documentation page does not have.
     HttpNoFile: no_file(file: &str);
-    /// A kind of problem that there is not.
+    /// An unknown kind of problem.
     HttpNoProblem: no_problem(slug: &str);
-    /// Those that there are.
+    /// The known kinds of problem.
     HttpProblemsAre: problems_are(slugs: &str);
 
     /// An entry that is not recorded.
     HttpNoEntry: no_entry(holding: &HoldingName, id: EntryId);
-    /// The path of those that are.
+    /// The path that lists the entries.
     HttpNoEntryHelp: lists_entries(path: &str);
     /// An entry sent under the id of another.
     HttpOtherId: other_id(id: EntryId, named: EntryId);
     /// A batch with no entries, or too many.
     HttpBatchOf: batch_of(entries: usize);
-    /// What a batch is.
+    /// The format of a batch.
     HttpNotABatchHelp: not_a_batch_help(most: usize);
-    /// The first fault of several, and how many others there are.
+    /// The first of several faults, and the number of others.
     HttpAndMore: and_more(first: &str, more: usize);
     /// Why an entry cannot be true.
     HttpUntrue: untrue(why: &str);
-    /// Why one of a batch cannot be true.
+    /// Why an entry in a batch cannot be true.
     HttpUntrueInBatch: untrue_in_batch(number: usize, of: usize, why: &str);
 
     /// A document that no entry attaches.
     HttpNoDocument: no_document(holding: &HoldingName, hash: Hash);
-    /// The path of those that are attached.
+    /// The path that lists the documents.
     HttpNoDocumentHelp: lists_documents(path: &str);
-    /// A document that is not kept.
+    /// A document whose content is missing.
     HttpDocumentMissing: document_missing(hash: Hash);
-    /// A document in whose place something else is kept.
+    /// A document whose content was altered.
     HttpDocumentAltered: document_altered(hash: Hash);
-    /// What a document that belongs to nothing could belong to.
+    /// What a document must belong to.
     RefusalDocumentOfNothingHelp: name_what_it_proves();
-    /// A document that would belong to two things.
+    /// A document that belongs to both a lot and a prescription.
     RefusalDocumentOfTwoThings: two_things_named();
-    /// A document that is declared as something else.
+    /// A document declared as another type.
     HttpDocumentDeclared: document_declared(declared: &str, kind: &str);
     /// How to declare it.
     HttpDocumentDeclaredHelp: document_declared_help(media_type: &str);
-    /// How much of an upload arrived.
+    /// An upload that ended early, with the bytes received.
     HttpUploadShorter: upload_shorter(announced: usize, arrived: usize);
-    /// A name that a file cannot have.
+    /// An invalid file name.
     HttpNotAFileName: not_a_file_name(name: &str, why: &str);
 }

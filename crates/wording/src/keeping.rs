@@ -1,4 +1,4 @@
-//! What is wrong with a journal where it is kept, in words.
+//! Faults of a journal in the store, in words.
 
 use combclear_domain::journal::EntryId;
 use combclear_domain::journal::keeping::{
@@ -115,7 +115,7 @@ pub fn document(words: &Words, fault: &DocumentFault) -> Refused {
     Refused { message, help: document_help(words, *state).to_owned() }
 }
 
-/// How to mend a document whose content is not kept as it was attached.
+/// How to fix a document whose content is missing or altered.
 #[must_use]
 pub fn document_help(words: &Words, state: ContentState) -> &str {
     words.label(match state {
@@ -124,7 +124,7 @@ pub fn document_help(words: &Words, state: ContentState) -> &str {
     })
 }
 
-/// How a journal misses a checkpoint.
+/// How a journal differs from a checkpoint.
 #[must_use]
 pub fn missed(words: &Words, missed: &Missed) -> String {
     match missed {
@@ -134,13 +134,13 @@ pub fn missed(words: &Words, missed: &Missed) -> String {
     }
 }
 
-/// That an id is taken by another entry.
+/// The id belongs to another entry.
 #[must_use]
 pub fn conflict(words: &Words, id: EntryId) -> String {
     say!(words, KeepingConflict, id = id)
 }
 
-/// That others keep adding to the journal.
+/// Others keep adding to the journal.
 #[must_use]
 pub fn busy(words: &Words) -> &str {
     words.label(Label::KeepingBusy)

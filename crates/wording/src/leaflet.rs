@@ -1,4 +1,4 @@
-//! What a rule of a leaflet says, in a few words.
+//! The value of a leaflet rule in a few words.
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::words::Unit;
@@ -9,7 +9,7 @@ use crate::Words;
 use crate::amounts::{Number, counted};
 use crate::words::say;
 
-/// The value of a rule in a few words. `unit` is that of its leaflet.
+/// The value of a rule in a few words. `unit` is the leaflet's unit.
 #[must_use]
 pub fn says(words: &Words, says: &Says, unit: Unit) -> String {
     match says {
@@ -153,7 +153,7 @@ fn dose(words: &Words, says: &Says, unit: Unit) -> String {
     under(words, say!(words, LeafletDose, amount = amount, per = per), when.as_deref())
 }
 
-/// Something that holds under a condition.
+/// A value that applies under a condition.
 fn under(words: &Words, says: String, when: Option<&str>) -> String {
     match when {
         Some(when) => say!(words, LeafletWhen, says = says, when = when),
@@ -171,7 +171,7 @@ fn bounds(words: &Words, min: Option<i16>, max: Option<i16>) -> String {
     }
 }
 
-/// Tenths of a degree as they are read: whole degrees without a decimal.
+/// Tenths of a degree as text; whole degrees without a decimal.
 fn degrees(tenths: i16) -> String {
     let sign = if tenths < 0 { "-" } else { "" };
     let tenths = tenths.unsigned_abs();

@@ -1,10 +1,11 @@
 //! Answers in words: every sentence of an answer is made here, from one message file per language.
 //!
-//! A question of [`combclear_domain`] gives a typed answer. This crate turns it into a report: sentences for people, and words
-//! for programs, ready for JSON, a table or a page. No other code makes these sentences, and none looks into one.
+//! A question of [`combclear_domain`] gives a typed answer. This crate turns it into a report: sentences for people
+//! and identifiers for clients, ready for JSON, a table or a page. No other code makes these sentences, and no code
+//! parses them.
 //!
-//! The sentences of a language are together in `messages/`, so that a native reader can go over them. The build makes a type for
-//! each message: a missing argument does not compile, and an unused message fails the lints.
+//! The sentences of a language are together in `messages/`, so that a native reader can review them. The build makes
+//! a type for each message: a missing argument does not compile, and an unused message fails the lints.
 #![deny(missing_docs)]
 
 pub mod amounts;

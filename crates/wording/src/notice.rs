@@ -3,7 +3,7 @@
 use crate::Words;
 use crate::words::say;
 
-/// What an answer is not: given with every answer.
+/// The notice that the leaflet on the pack, the prescriber and local law decide.
 #[must_use]
 pub fn notice(words: &Words) -> String {
     say!(words, Notice)

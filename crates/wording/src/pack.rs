@@ -1,4 +1,4 @@
-//! What the index of an inspection pack says.
+//! Texts in the index of an inspection pack.
 
 use combclear_domain::basics::words::{LotName, PrescriptionName};
 use combclear_domain::journal::Hash;
@@ -6,13 +6,13 @@ use combclear_domain::journal::Hash;
 use crate::Words;
 use crate::words::say;
 
-/// The acquisition that a proof belongs to, by its place in the journal.
+/// The acquisition that a proof belongs to, by its position in the journal.
 #[must_use]
 pub fn acquisition(words: &Words, place: u64, lot: &LotName) -> String {
     say!(words, PackAcquisition, place = place, lot = lot)
 }
 
-/// The prescription that a copy belongs to, by its place in the journal.
+/// The prescription that a copy belongs to, by its position in the journal.
 #[must_use]
 pub fn prescription(words: &Words, place: u64, number: &PrescriptionName) -> String {
     say!(words, PackPrescription, place = place, number = number)
@@ -23,7 +23,7 @@ pub fn prescription(words: &Words, place: u64, number: &PrescriptionName) -> Str
 pub enum Part {
     /// Words.
     Words(String),
-    /// A command or a hash, to be set apart from the words.
+    /// A command or a hash, set apart from the words.
     Code(String),
 }
 
@@ -33,14 +33,14 @@ pub fn check_files(words: &Words, command: &str) -> Vec<Part> {
     parts(&say!(words, PackCheckFiles, command = set_apart(command)))
 }
 
-/// How to check that the register was read from the journal, which had so many entries.
+/// How to check that the register was read from the journal, which had this many entries.
 #[must_use]
 pub fn check_journal(words: &Words, command: &str, entries: u64, head: Hash) -> Vec<Part> {
     let (command, hash) = (set_apart(command), set_apart(&head.to_string()));
     parts(&say!(words, PackCheckJournal, command = command, entries = entries, hash = hash))
 }
 
-/// Noncharacters (Unicode Standard, section 23.7), which no text has, around what is put in.
+/// Noncharacters (Unicode Standard, section 23.7), which never occur in text, around each inserted value.
 const BEGIN: char = '\u{fdd0}';
 const END: char = '\u{fdd1}';
 
@@ -48,7 +48,7 @@ fn set_apart(code: &str) -> String {
     format!("{BEGIN}{code}{END}")
 }
 
-/// A sentence in its parts, in the order of its language.
+/// Splits a sentence into its parts, in the order of its language.
 fn parts(sentence: &str) -> Vec<Part> {
     let mut parts = Vec::new();
     for part in sentence.split(BEGIN) {

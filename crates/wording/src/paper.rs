@@ -1,4 +1,4 @@
-//! What stands on paper besides heads and labels.
+//! Texts on paper besides headings and labels.
 
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::ApiaryName;
@@ -10,25 +10,25 @@ use combclear_domain::{Day, Quantity};
 use crate::words::say;
 use crate::{Label, Words};
 
-/// From which day to which.
+/// A period.
 #[must_use]
 pub fn period(words: &Words, from: Day, to: Day) -> String {
     say!(words, PaperPeriod, from = from, to = to)
 }
 
-/// The time of a register.
+/// The period of a register.
 #[must_use]
 pub fn time(words: &Words, from: Day, to: Day) -> String {
     say!(words, PaperTime, from = from, to = to)
 }
 
-/// The time of a list of gaps, and the day whose knowledge counts.
+/// The period of a list of gaps, with its as-of day.
 #[must_use]
 pub fn time_as_of(words: &Words, from: Day, to: Day, day: Day) -> String {
     say!(words, PaperTimeAsOf, from = from, to = to, day = day)
 }
 
-/// The day whose knowledge counts.
+/// The as-of day.
 #[must_use]
 pub fn as_of(words: &Words, day: Day) -> String {
     say!(words, PaperAsOf, day = day)
@@ -41,7 +41,7 @@ pub fn journal(words: &Words, entries: u64, head: Option<Hash>) -> String {
     say!(words, PaperJournal, entries = entries, head = head)
 }
 
-/// Who kept the holding. What nobody wrote down comes in as words.
+/// The keeper of the holding. Missing details are passed in as words.
 #[must_use]
 pub fn keeper(words: &Words, part: &KeeperPart, address: &str, registration: &str) -> String {
     say!(
@@ -55,7 +55,7 @@ pub fn keeper(words: &Words, part: &KeeperPart, address: &str, registration: &st
     )
 }
 
-/// What of the time of a register is to be looked up in an archive.
+/// The archive that contains part of the register's period.
 #[must_use]
 pub fn archived(words: &Words, part: &ArchivedPart) -> String {
     let ArchivedPart { written, through, entries, file } = part;
@@ -81,37 +81,37 @@ pub fn policy(words: &Words, policy: &str) -> String {
     }
 }
 
-/// An amount of which nobody wrote down what it is counted in.
+/// An amount without a recorded unit.
 #[must_use]
 pub fn amount_without_unit(words: &Words, quantity: Quantity) -> String {
     say!(words, PaperAmountWithoutUnit, quantity = quantity)
 }
 
-/// An entry by its place in the journal: `no. 59`.
+/// An entry by its position in the journal: `no. 59`.
 #[must_use]
 pub fn entry_number(words: &Words, place: u64) -> String {
     say!(words, PaperEntryNumber, place = place)
 }
 
-/// An entry, by its number in words or by its id.
+/// An entry, by its number in words or its id.
 #[must_use]
 pub fn entry(words: &Words, entry: &str) -> String {
     say!(words, PaperEntry, entry = entry)
 }
 
-/// Which entry a row corrects.
+/// The entry that a row corrects.
 #[must_use]
 pub fn corrects(words: &Words, entry: &str) -> String {
     say!(words, PaperCorrects, entry = entry)
 }
 
-/// How many days later an entry was written down.
+/// How many days late an entry was recorded.
 #[must_use]
 pub fn written_late(words: &Words, days: u32) -> String {
     say!(words, PaperWrittenLate, days = days)
 }
 
-/// That colonies came by a medicine without being given it, and the entry that says so where it is known.
+/// Colonies got a medicine without being treated; with the entry, if known.
 #[must_use]
 pub fn none_given(words: &Words, by: Option<&str>) -> String {
     match by {
@@ -120,25 +120,25 @@ pub fn none_given(words: &Words, by: Option<&str>) -> String {
     }
 }
 
-/// An apiary to which they went later.
+/// An apiary to which they were moved later.
 #[must_use]
 pub fn later_apiary(words: &Words, day: Day, apiary: &ApiaryName) -> String {
     say!(words, PaperLaterApiary, day = day, apiary = apiary)
 }
 
-/// That something is not known from a day on.
+/// Something is not known from a day on.
 #[must_use]
 pub fn not_known_since(words: &Words, day: Day) -> String {
     say!(words, PaperNotKnownSince, day = day)
 }
 
-/// Which dose of which course an entry is.
+/// The number of a dose, and its course.
 #[must_use]
 pub fn dose_of_course(words: &Words, dose: u8, entry: &str) -> String {
     say!(words, PaperDoseOfCourse, dose = dose, entry = entry)
 }
 
-/// By how many entries the count of a lot was corrected.
+/// How many entries corrected the account of a lot.
 #[must_use]
 pub fn count_corrected(words: &Words, entries: usize) -> String {
     if entries == 0 {
@@ -147,7 +147,7 @@ pub fn count_corrected(words: &Words, entries: usize) -> String {
     say!(words, PaperCountCorrected, entries = entries)
 }
 
-/// How much a gap weighs.
+/// How serious a gap is.
 #[must_use]
 pub fn gap_weight(words: &Words, weight: GapWeight) -> &str {
     words.label(match weight {
@@ -158,7 +158,7 @@ pub fn gap_weight(words: &Words, weight: GapWeight) -> &str {
     })
 }
 
-/// Who said a value.
+/// The source of a value.
 #[must_use]
 pub fn said_by(words: &Words, by: SaidBy) -> &str {
     words.label(match by {
@@ -170,25 +170,25 @@ pub fn said_by(words: &Words, by: SaidBy) -> &str {
     })
 }
 
-/// A field of an entry. One without words of its own is told by its name.
+/// A field of an entry, in words if it has any, else by its name.
 #[must_use]
 pub fn field(words: &Words, name: &str) -> String {
     say!(words, PaperField, field = name, name = name.replace('_', " "))
 }
 
-/// One of the lots of an entry, the first being 1.
+/// One of the lots of an entry, counted from 1.
 #[must_use]
 pub fn lot_of_entry(words: &Words, number: u32) -> String {
     say!(words, PaperLotOfEntry, number = number)
 }
 
-/// A field of what was given from one of the lots of an entry, both in words.
+/// A field of the dose from one lot of an entry; both are passed in as words.
 #[must_use]
 pub fn field_of_lot(words: &Words, field: &str, lot: &str) -> String {
     say!(words, PaperFieldOfLot, field = field, lot = lot)
 }
 
-/// The number of a page among all pages, as whatever prints them writes either.
+/// The number of a page and the number of pages, as formatted by the printer.
 #[must_use]
 pub fn page(words: &Words, page: &str, pages: &str) -> String {
     say!(words, PaperPage, page = page, pages = pages)

@@ -1,4 +1,4 @@
-//! Parts that the sentences of several questions share: amounts, numbers of days, and lists of names.
+//! Parts shared by the sentences of several questions: amounts, numbers of days, and lists of names.
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::words::{ColonyName, LotName, Unit};
@@ -12,12 +12,12 @@ pub(crate) fn amount(words: &Words, quantity: Quantity, unit: Option<Unit>) -> S
     unit.map_or_else(|| quantity.to_string(), |unit| amount_of(words, quantity, unit.as_str()))
 }
 
-/// Colonies with commas between them.
+/// Colonies separated by commas.
 pub(crate) fn names(colonies: &[ColonyName]) -> String {
     listed(colonies.iter().map(ColonyName::as_str))
 }
 
-/// Lots with commas between them.
+/// Lots separated by commas.
 pub(crate) fn lots(lots: &[LotName]) -> String {
     listed(lots.iter().map(LotName::as_str))
 }

@@ -1,18 +1,18 @@
-//! The register in words: the rows of the journal as they are, with the notice.
+//! The register with its notice; its rows are those of the journal.
 
 use combclear_domain::questions::register::Register;
 use serde::Serialize;
 
 use crate::words::Words;
 
-/// The register of a holding for a time.
+/// The register of a holding for a period.
 #[derive(Debug, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct RegisterReport<'r> {
     /// The register.
     #[serde(flatten)]
     pub register: &'r Register,
-    /// What this is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 

@@ -1,4 +1,4 @@
-//! What cannot be read, and what does not fit about what was recorded, in words.
+//! Unreadable input, and recorded entries that fail verification, in words.
 
 use combclear_domain::basics::misread::{
     AmountFault, BadName, DateWanted, Found, Misread, NameFault, Named, NotADate, NotATemperature,
@@ -15,15 +15,15 @@ use crate::refusals::{Refused, did_you_mean};
 use crate::words::say;
 use crate::{Label, Words};
 
-/// What the first line of a journal file looks like.
+/// An example of the first line of a journal file.
 pub const JOURNAL_HEADER: &str = r#"{"combclear_journal":1,"holding":"...","sealed":false}"#;
 
-/// Where something that cannot be read stands.
+/// Where unreadable input is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Part {
     /// In the body of an entry.
     Body,
-    /// Around it, or anywhere else.
+    /// Outside the body, or not in an entry.
     Envelope,
 }
 
@@ -133,7 +133,7 @@ fn not_a_temperature(words: &Words, NotATemperature { text, why }: &NotATemperat
     say!(words, MisreadTemperature, text = text, why = why)
 }
 
-/// What there is, in backticks: `one of` several.
+/// The allowed values, in backticks: `one of` several.
 #[must_use]
 pub fn known(words: &Words, known: &[String]) -> String {
     match quoted(words, known).as_slice() {
@@ -174,13 +174,13 @@ fn wanted(words: &Words, wanted: &Wanted) -> String {
     say!(words, MisreadWanted, wanted = kind, most = most)
 }
 
-/// Why an entry or a line cannot be read, with the character near which that was found, for a file of lines.
+/// Why an entry or a line cannot be read, with the character near the fault, for a file of lines.
 #[must_use]
 pub fn line(words: &Words, fault: &EntryFault) -> Refused {
     entry_at(words, fault, true)
 }
 
-/// The same without that character, for what the pointer places better.
+/// The same without the character, if the pointer is more precise.
 #[must_use]
 pub fn entry(words: &Words, fault: &EntryFault) -> Refused {
     entry_at(words, fault, false)
@@ -313,7 +313,7 @@ fn content(words: &Words, what: &ContentFault, place: bool) -> Refused {
     Refused { message, help: words.label(Label::ContentAgain).to_owned() }
 }
 
-/// Why a content cannot be kept as a document.
+/// Why a content cannot be stored as a document.
 #[must_use]
 pub fn unfit(words: &Words, unfit: &Unfit) -> Refused {
     let label = |label: Label| words.label(label).to_owned();
@@ -338,13 +338,13 @@ pub fn unfit(words: &Words, unfit: &Unfit) -> Refused {
     Refused { message, help: label(help) }
 }
 
-/// The first entry of a journal that does not fit.
+/// The first entry of a journal that fails verification.
 #[must_use]
 pub fn broken(words: &Words, Broken { seq, id, what }: &Broken) -> String {
     say!(words, MisfitEntry, seq = *seq, id = id, what = misfit(words, what))
 }
 
-/// What does not fit about an entry.
+/// Why an entry fails verification.
 #[must_use]
 pub fn misfit(words: &Words, what: &Misfit) -> String {
     let label = |label: Label| words.label(label).to_owned();

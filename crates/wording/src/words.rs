@@ -1,4 +1,4 @@
-//! The sentences of one language, and how to say them.
+//! The sentences of one language, and how to format them.
 
 use std::borrow::Cow;
 use std::sync::LazyLock;
@@ -17,10 +17,10 @@ use crate::Label;
 use crate::messages::Message;
 use crate::sentences::{self, Sentences, Value};
 
-/// The sentences of one language, made from its message file alone.
+/// The sentences of one language, made only from its message file.
 pub struct Words {
     sentences: &'static Sentences,
-    /// How the language counts. The build takes no language of which that is not known.
+    /// The plural rules of the language. The build rejects a language without known rules.
     plurals: Option<PluralRules>,
 }
 
@@ -32,13 +32,13 @@ impl Words {
         &ENGLISH
     }
 
-    /// The language, as a page names it: `en`.
+    /// The language code, as used on pages: `en`.
     #[must_use]
     pub fn language(&self) -> &str {
         self.sentences.language
     }
 
-    /// Says a label.
+    /// The text of a label.
     #[must_use]
     pub fn label(&self, label: Label) -> &str {
         self.sentences.labels.get(label as usize).copied().unwrap_or_default()
@@ -51,13 +51,13 @@ impl Words {
         Words { sentences, plurals }
     }
 
-    /// Says a message.
+    /// Formats a message.
     pub(crate) fn say<'a, M: Message<'a>>(&self, message: M) -> String {
         self.put_together(M::PLACE, message.values().as_ref())
     }
 
     fn put_together(&self, place: usize, values: &[Value<'_>]) -> String {
-        // The build gives every message its place.
+        // The build gives every message its index.
         let sentence = self.sentences.messages.get(place).copied().unwrap_or_default();
         sentences::said(sentence, values, self.plurals.as_ref())
     }
@@ -99,14 +99,14 @@ macro_rules! numbers {
 
 numbers!(u8, u16, u32, i64);
 
-/// How many of something there are.
+/// A count.
 impl<'a> Put<'a> for usize {
     fn put(self) -> Value<'a> {
         Value::Number(i64::try_from(self).unwrap_or(i64::MAX))
     }
 }
 
-/// Places and numbers of entries. A number that is too large to choose by goes in as text.
+/// Positions and numbers of entries. A number too large for a plural choice is passed as text.
 impl<'a> Put<'a> for u64 {
     fn put(self) -> Value<'a> {
         i64::try_from(self).map_or_else(|_| self.to_string().put(), Value::Number)
@@ -125,7 +125,7 @@ impl<'a> Put<'a> for &Day {
     }
 }
 
-/// Names are put in as they are.
+/// Names are inserted as they are.
 macro_rules! names {
     ($($name:ty),+ $(,)?) => {$(
         impl<'a> Put<'a> for &'a $name {
@@ -149,7 +149,7 @@ names!(
     Method,
 );
 
-/// Everything else appears in a sentence as it is written everywhere.
+/// Every other value is inserted in its usual text form.
 macro_rules! written {
     ($($written:ty),+ $(,)?) => {$(
         impl<'a> Put<'a> for $written {
@@ -168,7 +168,7 @@ macro_rules! written {
 
 written!(TimeOfDay, Instant, Quantity, Celsius, EntryId, Hash);
 
-/// Says a message of the message file: `say!(words, SuperingStillIn, name = name)`.
+/// Formats a message of the message file: `say!(words, SuperingStillIn, name = name)`.
 macro_rules! say {
     ($words:expr, $message:ident $(, $argument:ident = $value:expr)* $(,)?) => {
         $words.say($crate::messages::$message { $($argument: $crate::words::Put::put($value)),* })

@@ -1,4 +1,4 @@
-//! The balance of a lot: what was acquired, given and disposed of, and so what is left.
+//! The balance of a lot: acquired, given, disposed of, and left.
 
 use std::collections::BTreeMap;
 
@@ -8,42 +8,42 @@ use crate::basics::quantity::Quantity;
 use crate::basics::words::LotName;
 use crate::journal::event::Event;
 
-/// What went into and out of a lot, in the unit of its medicine.
+/// The quantities in and out of a lot, in the unit of its medicine.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub struct Balance {
-    /// How much was acquired.
+    /// The quantity acquired.
     pub acquired: Quantity,
-    /// How much was given.
+    /// The quantity given.
     pub given: Quantity,
-    /// How much was disposed of without being given.
+    /// The quantity disposed of without being given.
     pub disposed: Quantity,
 }
 
 /// How one entry changes a balance.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Movement {
-    /// This much came in.
+    /// Acquired.
     Acquired(Quantity),
-    /// This much was given.
+    /// Given.
     Given(Quantity),
-    /// This much was disposed of.
+    /// Disposed of.
     Disposed(Quantity),
 }
 
 impl Balance {
-    /// What was given or disposed of.
+    /// The quantity given or disposed of.
     #[must_use]
     pub const fn gone(&self) -> Quantity {
         self.given.plus(self.disposed)
     }
 
-    /// What is left; none if more is gone than was acquired.
+    /// The quantity left. `None` if more is gone than was acquired.
     #[must_use]
     pub fn left(&self) -> Option<Quantity> {
         self.acquired.minus(self.gone())
     }
 
-    /// How much more is gone than was acquired; none if the lot balances.
+    /// The quantity gone beyond what was acquired. `None` if the lot balances.
     #[must_use]
     pub fn over(&self) -> Option<Quantity> {
         self.gone().minus(self.acquired).filter(|over| !over.is_zero())
@@ -67,7 +67,7 @@ impl Balance {
 
     pub(super) fn take_back(&mut self, movement: Movement) {
         let (sum, amount) = self.sum_of(movement);
-        // It was added before, so it can be subtracted.
+        // It was added before, so the subtraction succeeds.
         *sum = sum.minus(amount).unwrap_or_default();
     }
 
@@ -81,7 +81,7 @@ impl Balance {
 }
 
 impl Holding {
-    /// The balance of a lot at the end of a day; none if it was not acquired by then.
+    /// The balance of a lot at the end of a day. `None` if it was not acquired by then.
     pub(crate) fn balance_on(&self, lot: &LotName, on: Day) -> Option<Balance> {
         self.lot(lot).filter(|(record, _)| record.on <= on)?;
         Some(self.balances(lot, on).last().map(|(_, balance)| balance).unwrap_or_default())

@@ -9,7 +9,7 @@ use crate::journal::event::Confirmed;
 pub use frozen_words::in_words;
 
 impl Confirmed {
-    /// Whether it confirms exactly this value. `unit` is the one the leaflet counts in.
+    /// Whether it confirms exactly this value. `unit` is the leaflet's unit.
     #[must_use]
     pub fn is(&self, says: &Says, unit: Unit) -> bool {
         match self {

@@ -1,4 +1,4 @@
-//! Where a colony came from, where it stood, when it ended, and which courses reached it.
+//! Where a colony came from, where it was, when it ended, and which courses reached it.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -11,23 +11,23 @@ use crate::journal::event::{
     Body, ColonyEnded, ColonyEstablished, ColonyMoved, ColonySplit, ColonyUnited, Event,
 };
 
-/// How many splits and unitings back a line of descent is followed.
+/// How many splits and merges back a line of descent is followed.
 ///
-/// Real lines are far shorter; this bounds the work on a journal made by hand. Anything further back is not known, so the
-/// answer for such a colony is unknown.
+/// Real lines are far shorter; this limits the work on a hand-made journal. Anything further back is not known, so
+/// the answer for such a colony is unknown.
 pub(crate) const GENERATIONS: u8 = 200;
 
 /// The beginning and the end of a colony.
 #[derive(Debug, Clone, Copy, Default)]
 pub struct Life<'h> {
-    /// The entry that brought it into the record: established, or split off.
+    /// The entry that began it: established, or split off.
     pub begun: Option<&'h Arc<Record>>,
     /// The entry that ended it: ended, or united into another.
     pub ended: Option<&'h Arc<Record>>,
 }
 
 impl Life<'_> {
-    /// Whether the colony is in the record and lives at the end of a day.
+    /// Whether the colony is on record and alive at the end of a day.
     #[must_use]
     pub fn lasts(&self, on: Day) -> bool {
         self.begun.is_some_and(|record| record.on <= on) && self.ended.is_none_or(|record| record.on > on)
@@ -38,7 +38,7 @@ impl Life<'_> {
 type Stay<'h> = (Day, &'h ApiaryName);
 
 impl Holding {
-    /// The beginning and end of a colony; both none for a colony that nobody entered.
+    /// The beginning and end of a colony; both `None` for a colony that was never entered.
     #[must_use]
     pub fn life(&self, colony: &ColonyName) -> Life<'_> {
         let mut life = Life::default();
@@ -54,7 +54,7 @@ impl Holding {
         life
     }
 
-    /// Where a colony stood at the end of a day.
+    /// Where a colony was at the end of a day.
     #[must_use]
     pub fn apiary_of(&self, colony: &ColonyName, on: Day) -> Option<&ApiaryName> {
         self.apiary_of_line(colony, on, GENERATIONS)
@@ -64,7 +64,8 @@ impl Holding {
         self.own_stays(colony, generations).rfind(|(from, _)| *from <= on).map(|(_, apiary)| apiary)
     }
 
-    /// The apiaries where a colony stood itself, in order. Of several stays that begin on one day the last counts.
+    /// The colony's own apiaries, in order, without those of its ancestors. Of several stays that begin on one day
+    /// the last counts.
     fn own_stays(&self, colony: &ColonyName, generations: u8) -> impl DoubleEndedIterator<Item = Stay<'_>> {
         self.life_file(colony).iter().filter_map(move |record| {
             let apiary = if let Some(body) = record.body::<ColonyEstablished>() {
@@ -73,7 +74,7 @@ impl Holding {
                 &body.to
             } else {
                 let body = record.body::<ColonySplit>().filter(|body| body.into == *colony)?;
-                // Without a word on where to, it stays where the old colony is.
+                // Without a stated destination, it stays where the old colony is.
                 let of_old = || self.apiary_of_line(&body.colony, record.on, generations.checked_sub(1)?);
                 body.to.as_ref().or_else(of_old)?
             };
@@ -81,8 +82,8 @@ impl Holding {
         })
     }
 
-    /// The apiaries where a colony stood, in order. Before it was split off, those of the old colony: what it brought
-    /// along was used there.
+    /// The apiaries of a colony, in order. Before it was split off, those of the old colony: the medicine that it
+    /// brought was used there.
     pub(crate) fn stays(&self, colony: &ColonyName) -> Vec<Stay<'_>> {
         self.stays_of_line(colony, GENERATIONS)
     }
@@ -105,8 +106,8 @@ impl Holding {
         stays
     }
 
-    /// Where a colony stood when something was done to it. If it was moved on that day and both times were noted, the
-    /// clock decides; otherwise where it stood before the move.
+    /// Where a colony was when it was treated. If it was moved on that day and both times are recorded, the times
+    /// decide; otherwise it was treated before the move.
     pub(crate) fn stood_at(
         &self,
         colony: &ColonyName,
@@ -116,15 +117,15 @@ impl Holding {
         let after = |moved: &Record| at.zip(moved.at).is_none_or(|(done, moved)| done <= moved);
         let moves: Vec<_> = self.moves(colony).filter(|(record, _)| record.on == on).collect();
         match moves.iter().rfind(|(record, _)| !after(record)) {
-            // The last move before it says where it went.
+            // The previous move says where it was.
             Some((_, before)) => Some(&before.to),
             None if moves.is_empty() => self.apiary_of(colony, on),
             None => self.apiary_of(colony, on.before()),
         }
     }
 
-    /// Each apiary that a colony was moved to after something was done to it at `stood`, up to a day, with the day of
-    /// each move.
+    /// Each apiary that a colony was moved to after it was treated at `stood`, up to a day, with the day of each
+    /// move.
     pub(crate) fn moved_on_from(
         &self,
         colony: &ColonyName,
@@ -153,7 +154,7 @@ impl Holding {
         self.life_file(colony).iter().filter_map(|record| Some((&**record, record.body::<ColonyMoved>()?)))
     }
 
-    /// The colonies that stood at an apiary and lived at the end of a day, by name.
+    /// The colonies at an apiary that are alive at the end of a day, by name.
     pub fn colonies_at<'h>(
         &'h self,
         apiary: &'h ApiaryName,
@@ -164,8 +165,8 @@ impl Holding {
             .filter(move |colony| self.life(colony).lasts(on) && self.apiary_of(colony, on) == Some(apiary))
     }
 
-    /// Every colony that may ever have stood at an apiary: brought there by an entry that names it, or split off from
-    /// such a colony without a stated destination.
+    /// Every colony that may ever have been at an apiary: brought there by name, or split off from such a colony
+    /// without a stated destination.
     fn ever_at(&self, apiary: &ApiaryName) -> BTreeSet<&ColonyName> {
         let mut there: BTreeSet<&ColonyName> = BTreeSet::new();
         let brought = self.brought_to(apiary).iter().filter_map(|record| {
@@ -185,11 +186,11 @@ impl Holding {
         there
     }
 
-    /// Whether a course reached a colony by a day: given to it, or brought along by a split or uniting.
+    /// Whether a course reached a colony by a day: given to it, or brought by a split or merge.
     pub(in crate::facts) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
         let Event::Administration(given) = &first_dose.event else { return false };
-        // Each colony is looked at once, for its latest day: otherwise lines that part and meet again would be walked
-        // over and over.
+        // Each colony is visited once, for its latest day: otherwise lines that part and meet again would be walked
+        // repeatedly.
         let mut looked_at: BTreeMap<&ColonyName, Day> = BTreeMap::new();
         let mut open: Vec<(&ColonyName, Day)> = vec![(colony, by)];
         while let Some((colony, by)) = open.pop() {
@@ -207,7 +208,7 @@ impl Holding {
         false
     }
 
-    /// Whether a course had reached a colony before an event, by the order of the entries.
+    /// Whether a course had reached a colony before an event, in order of the entries.
     pub(in crate::facts) fn course_reached_before(
         &self,
         colony: &ColonyName,
@@ -222,7 +223,7 @@ impl Holding {
         })
     }
 
-    /// Whether a colony that a course had reached was united into this one, from one day to another.
+    /// Whether a colony with the course was united into this one between two days.
     pub(in crate::facts) fn course_came_again(
         &self,
         colony: &ColonyName,
@@ -236,8 +237,8 @@ impl Holding {
         })
     }
 
-    /// The entry since which the medicine in a colony is not known: it came that way, or was made from or united with a
-    /// colony that was not known by then.
+    /// The entry since which the medicine in a colony is not known: it arrived that way, or was made from or united
+    /// with such a colony.
     #[must_use]
     pub fn unknown_since(&self, colony: &ColonyName) -> Option<&Arc<Record>> {
         let mut known: BTreeMap<(&ColonyName, u64), bool> = BTreeMap::new();
@@ -246,7 +247,7 @@ impl Holding {
             .find(|record| self.leaves_unknown(record, colony, GENERATIONS, &mut known))
     }
 
-    /// The entry that first brought in a colony with medicines not known, from which `entry` inherits the unknown.
+    /// The entry that first brought in a colony with unknown medicines, from which `entry` inherits the unknown.
     #[must_use]
     pub fn unknown_root(&self, entry: EntryId) -> Option<EntryId> {
         let mut record = self.entry(entry)?;
@@ -259,7 +260,7 @@ impl Holding {
         None
     }
 
-    /// Whether this event makes it unknown what is in `colony`.
+    /// Whether this event makes the medicine in `colony` unknown.
     fn leaves_unknown<'h>(
         &'h self,
         record: &'h Record,
@@ -276,8 +277,8 @@ impl Holding {
         })
     }
 
-    /// Whether the content of `colony` was unknown before `event`. Only entries before it in order count, so a line of
-    /// descent never returns to itself.
+    /// Whether the medicine in `colony` was unknown before `event`. Only earlier entries count, so the recursion
+    /// ends.
     fn unknown_before<'h>(
         &'h self,
         colony: &'h ColonyName,

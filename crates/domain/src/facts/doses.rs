@@ -1,6 +1,6 @@
-//! Which doses and removals on record belong to one course, and which removal cleared a colony of it.
+//! Which doses and removals belong to one course, and which removal cleared a colony of it.
 //!
-//! The courses of a colony and the refusal of entries both ask here, so that what is accepted is what is judged.
+//! Used both to derive courses and to refuse entries, so that both follow the same rules.
 
 use std::sync::Arc;
 
@@ -10,12 +10,13 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Removal};
 
 impl Holding {
-    /// The first dose that a later one goes on with, as it stands now; none for a first dose, and if that one was struck out.
+    /// The first dose of the course that this dose continues, as corrected. `None` for a first dose, and if the first
+    /// dose was struck out.
     pub(in crate::facts) fn goes_on_with(&self, given: &Administration) -> Option<EntryId> {
         given.continues.and_then(|first| self.effective(first)).map(|first| first.id)
     }
 
-    /// The doses of a course after the first among the entries of a file, in the order in which they were given.
+    /// The later doses of a course in a file, in the order they were given.
     pub(in crate::facts) fn later_doses<'f>(
         &'f self,
         file: &'f [Arc<Record>],
@@ -26,11 +27,13 @@ impl Holding {
         })
     }
 
-    /// The removal that cleared a colony of a course: nothing left inside, and no later dose put in on that day.
+    /// The removal that cleared a colony of a course: it left nothing inside, and no later dose was given on that
+    /// day.
     ///
-    /// This is asked of the entries and not of the timeline. There a course is also out if its strips went along with a split or
-    /// are used up, and yet pieces of it may be found and taken out, or a further dose given: nothing of that is untrue. As in
-    /// the timeline, a removal takes nothing out that had not reached the colony by the order of the entries.
+    /// This looks at the entries, not at the timeline. In the timeline a course is also out if its strips went with a
+    /// split or are used up; but then pieces may still be found and taken out, or a further dose given, and such
+    /// entries are not refused. As in the timeline, a removal cannot take out a course that had not reached the
+    /// colony in order of the entries.
     pub(in crate::facts) fn cleared(&self, colony: &ColonyName, first: &Record) -> Option<&Arc<Record>> {
         let file = self.colony_file(colony);
         file.iter().find(|record| {
@@ -46,8 +49,8 @@ impl Holding {
 }
 
 impl Record {
-    /// Whether this dose went in on the day of a removal, and not clearly before it: then what came out was the carrier
-    /// before.
+    /// Whether this dose was given on the day of a removal, and not clearly before it: then the previous carrier came
+    /// out.
     pub(in crate::facts) fn renews(&self, removal: &Record) -> bool {
         let before = self.at.zip(removal.at).is_some_and(|(given, removed)| given < removed);
         self.on == removal.on && !before

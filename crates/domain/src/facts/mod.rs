@@ -1,8 +1,10 @@
-//! What the journal says about a holding, each thing worked out once. Nothing here judges or fails.
+//! What the journal says about a holding; each fact is worked out in one place. Nothing here judges or fails.
 //!
-//! - [`holding`]: the journal folded into apiaries, colonies, medicines and lots; refusal of entries that cannot be true
+//! - [`holding`]: the journal folded into apiaries, colonies, medicines and lots; refusal of entries that cannot be
+//!   true
 //! - [`apiary`]: site, temperatures and nectar flows of one apiary
-//! - `descent`: where a colony came from and stood; `doses`: which doses and removals belong to one course; `balance`: what is left of a lot
+//! - `descent`: where a colony came from and was; `doses`: which doses and removals belong to one course; `balance`:
+//!   what is left of a lot
 //! - [`confirmed`]: whether a keeper's confirmation matches the value of a rule
 //! - [`history`]: the courses of one colony, each with its terms
 

@@ -5,7 +5,7 @@
 //! - [`due`]: what must or may be done, from when, by when, apiary by apiary
 //! - [`stock`]: what is left of each lot, what to dispose of, what to reorder
 //! - [`register`]: the legal register: acquisitions, administrations, removals, disposals, corrections
-//! - [`gaps`]: what the legal record still misses, entry by entry, and what else is amiss
+//! - [`gaps`]: what is missing from the legal record, entry by entry, and what else is irregular
 //! - [`retention`]: until which day each record must be kept, and which entries belong together
 
 pub mod due;

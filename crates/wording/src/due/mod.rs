@@ -1,4 +1,4 @@
-//! What is due, in words.
+//! Due tasks in words.
 //!
 //! - `report.rs`: the whole answer, ready for JSON, a table or a calendar
 //! - `sentences.rs`: each task in a few words, and in a sentence with its dates

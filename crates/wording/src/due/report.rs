@@ -1,4 +1,4 @@
-//! What is due, as an owned report in words, ready for JSON, a table or a calendar.
+//! Due tasks as an owned report in words, ready for JSON, a table or a calendar.
 
 use combclear_domain::basics::calendar::{Day, POLICY};
 use combclear_domain::basics::words::{ApiaryName, HoldingName};
@@ -8,23 +8,23 @@ use serde::Serialize;
 use super::sentences::{text, title};
 use crate::{Words, notice};
 
-/// What is due: the whole answer in words.
+/// The tasks that are due: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DueReport {
     /// The holding.
     pub holding: HoldingName,
-    /// The first day asked about. What happened after it does not bear on the answer.
+    /// The first day asked about. Events after it are ignored.
     pub from: Day,
     /// The last day asked about.
     pub to: Day,
-    /// The only apiary asked about.
+    /// The apiary asked about, if only one was.
     pub apiary: Option<ApiaryName>,
-    /// The items, taken together by visits; what is overdue first.
+    /// The items, grouped by visits; overdue ones first.
     pub visits: Vec<DueVisit>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 
@@ -32,16 +32,15 @@ pub struct DueReport {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DueVisit {
-    /// The apiary; absent for what is done at home, with lots.
+    /// The apiary. Absent for tasks at home, with lots.
     pub apiary: Option<ApiaryName>,
-    /// Whether the last day of these items is over.
+    /// Whether these items are overdue.
     pub overdue: bool,
-    /// The first day on which all of them can be done, the day asked about at the earliest; absent where nobody has stated
-    /// from when on.
+    /// The first day on which all of them can be done, not before the day asked about. Absent if not stated.
     pub from: Option<Day>,
-    /// The last such day; absent if it is open. Of what is overdue, the day asked about.
+    /// The last such day. Absent if open. For overdue items, the day asked about.
     pub by: Option<Day>,
-    /// What can be done then: what must be done first, then advice, then what may be.
+    /// The items: musts first, then advice, then options.
     pub items: Vec<DueItem>,
 }
 
@@ -52,9 +51,9 @@ pub struct DueItem {
     /// The task, with its days.
     #[serde(flatten)]
     pub item: Item,
-    /// What is to be done, in a few words.
+    /// The task in a few words.
     pub title: String,
-    /// The same in a sentence, with its dates.
+    /// The task in a sentence, with its dates.
     pub text: String,
 }
 

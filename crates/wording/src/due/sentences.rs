@@ -15,7 +15,7 @@ use crate::stock::why_dispose;
 use crate::supering::{asked_for, course_name, no_earliest_day, term};
 use crate::words::say;
 
-/// What is to be done, in a few words.
+/// The task in a few words.
 pub(super) fn title(words: &Words, to_do: &ToDo) -> String {
     match to_do {
         ToDo::TakeSupersOff { .. } => say!(words, DueTakeSupersOffTitle),
@@ -46,7 +46,7 @@ pub(super) fn title(words: &Words, to_do: &ToDo) -> String {
     }
 }
 
-/// The same in a sentence, with its dates.
+/// The task in a sentence, with its dates.
 pub(super) fn text(words: &Words, item: &Item) -> String {
     match &item.to_do {
         ToDo::TakeSupersOff { since, barring } => {
@@ -93,7 +93,7 @@ pub(super) fn text(words: &Words, item: &Item) -> String {
             say!(words, DueLotExpires, lot = left_of(words, lot), expiry = expiry)
         }
         ToDo::DisposeOfLot { lot } => {
-            // What is to be disposed of says why by its state.
+            // The state of a lot to dispose of gives the reason.
             let why = WhyDispose::of(lot).map(|why| why_dispose(words, &why)).unwrap_or_default();
             say!(words, DueDispose, lot = left_of(words, lot), why = why)
         }
@@ -136,7 +136,7 @@ fn take_out(words: &Words, item: &Item, course: &CourseName, earliest: Fact<Day,
     }
 }
 
-/// A sentence that asks for terms: a period may be one of no days.
+/// A sentence that asks for terms. For a period it adds that 0 days is an answer too.
 fn with_zero(words: &Words, said: String, terms: &[Term]) -> String {
     if terms.iter().any(|term| matches!(term, Term::Withdrawal | Term::Wait)) {
         return say!(words, DueZeroIncluded, said = said);
@@ -166,7 +166,7 @@ fn lots_named(words: &Words, lots: &[LotName]) -> String {
     say!(words, DueLots, count = lots.len(), lots = pieces::lots(lots))
 }
 
-/// What is left, with its lot; only the lot if it does not balance.
+/// The quantity left, with its lot; only the lot if it does not balance.
 fn left_of(words: &Words, lot: &Lot) -> String {
     match lot.left {
         Some(left) => {

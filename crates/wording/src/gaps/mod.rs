@@ -13,7 +13,7 @@ use crate::words::{Words, say};
 
 pub use report::{GapReport, GapsReport};
 
-/// What the row of a gap records: `lot HERB-25-1 of Herbal Tablet, acquired on 2025-08-02`.
+/// The row of a gap: `lot HERB-25-1 of Herbal Tablet, acquired on 2025-08-02`.
 #[must_use]
 pub fn about(words: &Words, gap: &Gap) -> String {
     let on = gap.on;
@@ -127,7 +127,7 @@ pub fn statement(words: &Words, gap: &Gap) -> String {
     }
 }
 
-/// The subject of a sentence: a medicine goes by its bare name.
+/// The subject of a sentence; a medicine is named without further words.
 fn subject(words: &Words, gap: &Gap) -> String {
     match &gap.about {
         About::Medicine { medicine } => medicine.clone(),
@@ -137,7 +137,7 @@ fn subject(words: &Words, gap: &Gap) -> String {
     }
 }
 
-/// Up to four colonies by name, or how many there are.
+/// Up to four colonies by name, or their number.
 fn some(words: &Words, colonies: &[ColonyName]) -> String {
     const NAMED: usize = 4;
     if colonies.len() > NAMED {
@@ -146,7 +146,7 @@ fn some(words: &Words, colonies: &[ColonyName]) -> String {
     names(colonies)
 }
 
-/// How to supply what is missing.
+/// How to fix a gap.
 #[must_use]
 pub fn supply(words: &Words, supply: Supply) -> String {
     match supply {

@@ -1,4 +1,4 @@
-//! What the law still misses, as a report in words.
+//! What is missing from the legal record, as a report in words.
 
 use combclear_domain::Day;
 use combclear_domain::basics::verdict::Verdict;
@@ -9,51 +9,49 @@ use serde::Serialize;
 use super::{about, law_place, statement, summary, supply};
 use crate::words::Words;
 
-/// What the legal record of a holding still misses in a time, entry by entry.
+/// What is missing from the legal record of a holding for a period, entry by entry.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct GapsReport {
     /// The holding.
     pub holding: HoldingName,
-    /// The first day.
+    /// The first day of the period.
     pub from: Day,
-    /// The last day.
+    /// The last day of the period.
     pub to: Day,
-    /// What happened after this day does not bear on it.
+    /// Events after this day are ignored.
     pub as_of: Day,
-    /// The laws that were asked, by the days of the entries.
+    /// The laws that were checked, by the days of the entries.
     pub laws: Vec<LawPart>,
-    /// Yes if everything that those laws require stands in the record; no if something is missing; unknown if for some
-    /// entry no law could be asked.
+    /// Yes if the record meets every requirement of those laws, no if something is missing, unknown if no law could
+    /// be checked for some entry.
     pub complete: Verdict,
-    /// The same for the keeper, in a few sentences.
+    /// The answer for the keeper, in a few sentences.
     pub summary: Vec<String>,
-    /// What is missing or amiss: what the law requires first, then what was amiss, then what the law asks for where it
-    /// applies, then advice.
+    /// The gaps: legal requirements first, then irregularities, then requirements that may apply, then advice.
     pub gaps: Vec<GapReport>,
-    /// Whether the book of each lot comes out even.
+    /// The stock account of each lot.
     pub lots: Vec<LotCheck>,
-    /// What this is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 
-/// Something that is missing or amiss.
+/// Something missing or irregular.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = Gap))]
 pub struct GapReport {
-    /// The entry that it is about, and how much it weighs.
+    /// The entry concerned, and how serious it is.
     #[serde(flatten)]
     pub gap: Gap,
-    /// What is missing, as a word for programs: a field of the law such as `supplier_address`, or `use_after_expiry` and
-    /// the like.
+    /// The identifier of the gap: a field of the law such as `supplier_address`, or `use_after_expiry` and the like.
     pub missing: &'static str,
-    /// What it is about, in words: `acquisition of lot HERB-25-1 on 2025-08-02`.
+    /// The row concerned, in words: `acquisition of lot HERB-25-1 on 2025-08-02`.
     pub about: String,
     /// The gap in one sentence.
     pub statement: String,
-    /// How to supply what is missing.
+    /// How to fix it.
     pub supply: String,
-    /// Where the law says so, for a person to look up.
+    /// Where the law requires it.
     pub law: Vec<String>,
 }
 

@@ -32,13 +32,13 @@ pub fn need(words: &Words, need: FieldNeed) -> String {
     say!(words, LawNeed, need = need.as_str())
 }
 
-/// A sort of record.
+/// A legal category of records.
 #[must_use]
 pub fn record_sort(words: &Words, sort: RecordSort) -> String {
     say!(words, LawRecordSort, sort = sort.as_str())
 }
 
-/// What the years of keeping are counted from: completes "5 years from".
+/// The event from which the years of retention count: completes "5 years from".
 #[must_use]
 pub fn counted_from(words: &Words, from: CountedFrom) -> String {
     say!(words, LawCountedFrom, counted = from.as_str())
@@ -50,7 +50,7 @@ mod tests {
 
     use super::*;
 
-    /// A word missing from its message would be said as the last one.
+    /// A word missing from its message would fall through to the last variant.
     #[test]
     fn every_word_of_a_list_is_said_in_its_own_way() {
         fn own<W: Copy>(all: &[W], say: fn(&Words, W) -> String) {

@@ -20,20 +20,20 @@ pub struct LawReport {
     pub jurisdiction: Jurisdiction,
     /// The day: rules are chosen by the day of the event.
     pub on: Day,
-    /// Whether any rule is in force on that day. If not, the lists are empty because nothing is in force or known, and not
-    /// because nothing is asked.
+    /// Whether any rule is in force on that day. If none is, the lists are empty because no law is in force or known,
+    /// not because nothing is required.
     pub standing: LawStanding,
-    /// Whose rules these are: its own or those of its union first, then those that hold there too.
+    /// The laws behind the rules: those of the jurisdiction or its union first, then others that apply there.
     pub parts: Vec<LawPart>,
-    /// What must be written down, occasion by occasion.
+    /// The fields that must be recorded, for each occasion.
     pub fields: Vec<LawField>,
-    /// How soon.
+    /// How soon entries must be made.
     pub time_limits: Vec<LawTimeLimit>,
-    /// In what form.
+    /// The required form of records.
     pub forms: Vec<LawForm>,
-    /// How long it must be kept. The longest wins.
+    /// How long records must be kept. The longest applies.
     pub retentions: Vec<LawRetention>,
-    /// What this is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 
@@ -41,39 +41,39 @@ pub struct LawReport {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LawPart {
-    /// Whose law.
+    /// The jurisdiction of the law.
     pub jurisdiction: Jurisdiction,
-    /// What it is.
+    /// Its title.
     pub title: String,
-    /// How its own rules stand on the day.
+    /// Whether its own rules are in force on the day.
     pub standing: LawStanding,
     /// Where they were read.
     pub sources: Vec<Source>,
 }
 
-/// A field that must be written down.
+/// A field that must be recorded.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LawField {
-    /// On what occasion.
+    /// The occasion.
     pub occasion: Occasion,
-    /// The field, as a word for programs.
+    /// The identifier of the field.
     pub field: Field,
-    /// The same in the words of the trade.
+    /// The name of the field, in the words of the trade.
     pub name: String,
     /// How much it is needed, by the strictest rule.
     pub need: FieldNeed,
-    /// The rules that name it.
+    /// The rules that require it.
     pub by: Vec<LawBasis>,
 }
 
-/// Where a rule stands, and how well it is established.
+/// The law behind a rule, and how well it is established.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LawBasis {
-    /// In whose law it stands. Its source keys are defined there.
+    /// The jurisdiction of the law, which defines the source keys.
     pub jurisdiction: Jurisdiction,
-    /// What this rule says of the need, where it speaks of a field.
+    /// How much this rule needs the field, if the rule is about one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub need: Option<FieldNeed>,
     /// Dates, sources and confidence.
@@ -81,24 +81,24 @@ pub struct LawBasis {
     pub basis: Basis,
 }
 
-/// How soon an entry must be written.
+/// How soon an entry must be made.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LawTimeLimit {
-    /// On what occasion.
+    /// The occasion.
     pub occasion: Occasion,
-    /// Within so many days; 0 for at the time.
+    /// Days allowed; 0 for at the time.
     #[cfg_attr(feature = "openapi", schema(maximum = 400))]
     pub within_days: u16,
     /// The rule.
     pub by: LawBasis,
 }
 
-/// What form records must have.
+/// The required form of records.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LawForm {
-    /// What is asked.
+    /// The requirement.
     pub text: String,
     /// The rule.
     pub by: LawBasis,
@@ -108,7 +108,7 @@ pub struct LawForm {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LawRetention {
-    /// Which records, and for how long.
+    /// The records concerned, and for how long.
     #[serde(flatten)]
     pub rule: RetentionRule,
     /// The rule.

@@ -1,4 +1,4 @@
-//! The answer for a whole apiary in words: usable for all colonies, some or none, and why not for which.
+//! The answer for a whole apiary in words: usable for all colonies, for some or for none, with the reasons.
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::calendar::POLICY;
@@ -15,76 +15,76 @@ use super::start::StartReport;
 use super::{notice, order, to_do};
 use crate::Words;
 
-/// What can be used at this apiary: the whole answer in words.
+/// The options for an apiary: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ApiaryReport {
-    /// What was asked.
+    /// The question.
     #[serde(flatten)]
     pub asked: Asked,
     /// The apiary.
     pub apiary: ApiaryName,
-    /// The colonies that stand there on the first day.
+    /// The colonies there on the first day.
     pub colonies: Vec<ColonyName>,
-    /// The options, in the order that each one's reasons give.
+    /// The options, ranked; each gives the reasons for its rank.
     pub options: Vec<ApiaryOption>,
-    /// What is missing before there can be any option.
+    /// The missing facts that leave no options.
     pub missing: Vec<Missing>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 
-/// One way of treating, held against every colony of the apiary.
+/// One way of treating, judged for every colony of the apiary.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ApiaryOption {
     /// The leaflet.
     pub leaflet: LeafletId,
-    /// Active, form and strength in words.
+    /// Active substance, form and strength in words.
     pub title: String,
-    /// The method, where there are several.
+    /// The method, if the leaflet has several.
     pub method: Option<Method>,
-    /// The revision of the label on the pack, where the leaflet has several.
+    /// The label revision on the pack, if the leaflet has several.
     pub revision: Option<String>,
     /// The best answer of any start day for all colonies together.
     pub answer: Usability,
-    /// Why it stands where it stands in the list.
+    /// The reasons for its rank.
     pub order: Vec<String>,
-    /// The start days with their answers for all colonies together: the worst of any colony.
+    /// The answer for every start day: the worst of any colony.
     pub days: Vec<StartDays>,
-    /// The colonies by the best answer of any start day.
+    /// The colonies, grouped by the best answer of any start day.
     pub colonies: Vec<ColoniesOfAnswer>,
-    /// What a start on the first day of the first range that is not ruled out means, for the colony for which it takes longest.
+    /// The consequences of starting on the first day that is not ruled out, for the colony that takes longest.
     pub start: Option<StartReport>,
-    /// The colony for which it takes longest.
+    /// The colony that takes longest.
     pub longest_for: Option<ColonyName>,
-    /// What all colonies together would get at one dose; none while something must be counted in one of them.
+    /// The amount for one dose of all colonies together. Absent if something must first be counted in one of them.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub one_dose: Option<Quantity>,
-    /// In what.
+    /// The unit of the amounts.
     pub unit: String,
-    /// How many doses a course has, at least; absent where nobody has stated it.
+    /// Number of doses in a course, at least. Absent if not stated.
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
     pub doses: Option<u8>,
-    /// What all colonies together would get in a course, at least; absent while something must be counted, or where nobody has
-    /// stated how many doses there are.
+    /// The amount for a whole course of all colonies, at least. Absent if something must first be counted, or if the
+    /// number of doses is not stated.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub course: Option<Quantity>,
-    /// What must be known before that is, and what would supply it.
+    /// What must be known before these amounts can be worked out, with what would supply it.
     pub dose_missing: Vec<Missing>,
-    /// The colonies in which something must be counted first, and what.
+    /// What must first be counted, and in which colonies.
     pub not_counted: Vec<WhyNot>,
-    /// What has to be mixed for one dose of all of them.
+    /// The solution to mix for one dose of all colonies.
     pub solution: Option<Solution>,
-    /// What is in stock of it.
+    /// The stock of the medicine.
     pub stock: StockOfMedicine,
-    /// What the leaflet asks for in words.
+    /// The leaflet's rules in words, and those on preparing the product.
     pub see_to: Vec<String>,
 }
 
-/// Colonies with one answer.
+/// Colonies with the same answer.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ColoniesOfAnswer {
@@ -92,11 +92,11 @@ pub struct ColoniesOfAnswer {
     pub answer: Usability,
     /// The colonies.
     pub colonies: Vec<ColonyName>,
-    /// For an answer other than usable: why, colony by colony where it differs.
+    /// Unless the answer is usable: the reasons, each with its colonies.
     pub why: Vec<WhyNot>,
 }
 
-/// Why not, in a sentence, and for which colonies.
+/// A reason in a sentence, with the colonies it applies to.
 pub type WhyNot = WithColonies<String>;
 
 impl ApiaryReport {

@@ -1,4 +1,4 @@
-//! Why a condition came out as it did, in words.
+//! Why a condition is met, broken or unknown, in words.
 
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::basics::words::Access;
@@ -9,7 +9,7 @@ use crate::Words;
 use crate::supering::question;
 use crate::words::say;
 
-/// Why a condition came out as it did, in a sentence.
+/// Why a condition is met, broken or unknown, in a sentence.
 #[expect(clippy::too_many_lines, reason = "one arm for each reason")]
 pub(super) fn because(words: &Words, because: &Because) -> String {
     match because {
@@ -194,13 +194,13 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
     }
 }
 
-/// What is not known about how a course runs.
+/// The unknown parts of how a course runs.
 pub(super) fn lacks(words: &Words, lacks: &[Term]) -> String {
     let each = lacks.iter().map(|term| question(words, *term));
     each.reduce(|one, other| say!(words, OptionsAnd, one = one, other = other)).unwrap_or_default()
 }
 
-/// What a leaflet rule is about.
+/// The topic of a leaflet rule.
 pub(super) fn topic(words: &Words, topic: Topic) -> String {
     say!(words, OptionsTopic, topic = topic.as_str())
 }
@@ -210,7 +210,7 @@ pub(super) fn counting(words: &Words, what: Counting) -> String {
     say!(words, OptionsCounting, what = counting_word(what))
 }
 
-/// The word by which a message selects what is counted.
+/// The selector value for what is counted.
 pub(super) const fn counting_word(what: Counting) -> &'static str {
     match what {
         Counting::SeamsOfBees => "seams-of-bees",
@@ -220,7 +220,7 @@ pub(super) const fn counting_word(what: Counting) -> &'static str {
     }
 }
 
-/// The time within which courses are counted.
+/// The period in which courses are counted.
 pub(super) fn within(words: &Words, within: Within) -> String {
     let within = match within {
         Within::CalendarYear => "calendar-year",
@@ -235,7 +235,7 @@ fn power(words: &Words, need: Need) -> String {
     say!(words, OptionsPowerNeeded, need = mains_or_battery(need))
 }
 
-/// The word by which a message selects the power needed.
+/// The selector value for the power needed.
 pub(super) const fn mains_or_battery(need: Need) -> &'static str {
     match need {
         Need::Battery => "battery",

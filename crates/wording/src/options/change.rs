@@ -6,7 +6,7 @@ use super::because::{because, mains_or_battery, within};
 use crate::Words;
 use crate::words::say;
 
-/// What would have to change for a broken condition to hold.
+/// What would have to change to meet a broken condition.
 pub(super) fn change(words: &Words, change: &Change) -> String {
     match change {
         Change::Here => say!(words, OptionsChangeHere),

@@ -16,66 +16,67 @@ use super::start::StartReport;
 use super::{notice, order, to_do};
 use crate::Words;
 
-/// What else can be used in this colony: the whole answer in words.
+/// The options for a colony: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct OptionsReport {
-    /// What was asked.
+    /// The question.
     #[serde(flatten)]
     pub asked: Asked,
     /// The colony.
     pub colony: ColonyName,
-    /// Where it stands on the first day.
+    /// Its apiary on the first day.
     pub apiary: Option<ApiaryName>,
-    /// The options, in the order that each one's reasons give.
+    /// The options, ranked; each gives the reasons for its rank.
     pub options: Vec<OptionReport>,
-    /// What is missing before there can be any option.
+    /// The missing facts that leave no options.
     pub missing: Vec<Missing>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 
-/// One way of treating, held against the colony.
+/// One way of treating, judged for the colony.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct OptionReport {
     /// The leaflet.
     pub leaflet: LeafletId,
-    /// Active, form and strength in words.
+    /// Active substance, form and strength in words.
     pub title: String,
     /// Whether the leaflet comes from the keeper's own folder.
     pub own: bool,
-    /// The method, where there are several.
+    /// The method, if the leaflet has several.
     pub method: Option<Method>,
-    /// The revision of the label on the pack, where the leaflet has several.
+    /// The label revision on the pack, if the leaflet has several.
     pub revision: Option<String>,
     /// The best answer of any start day.
     pub answer: Usability,
-    /// Why it stands where it stands in the list.
+    /// The reasons for its rank.
     pub order: Vec<String>,
-    /// The start days with their answers, all of those asked about.
+    /// The answer for every start day asked about.
     pub days: Vec<StartDays>,
-    /// Every condition.
+    /// Every condition that was checked.
     pub conditions: Vec<ConditionReport>,
-    /// What is not known, and which entry would supply it.
+    /// The missing facts, with what would supply each.
     pub missing: Vec<Missing>,
-    /// For one that is ruled out: the first day after those asked about on which no condition is broken, as far as can be seen.
+    /// If it is ruled out: the first day after those asked about on which no condition is broken, as far as can be
+    /// foreseen.
     pub first_open_day: Option<Day>,
-    /// For one that is ruled out: the start day asked about with the fewest broken conditions, the first of them.
+    /// If it is ruled out: the first of the start days asked about with the fewest broken conditions.
     pub nearest_day: Option<Day>,
-    /// For one that is ruled out: what would have to change for that day.
+    /// If it is ruled out: what would have to change for that day.
     pub would_have_to_change: Vec<String>,
-    /// What a start on the first day of each range that is not ruled out would mean.
+    /// The consequences of starting on the first day of each range that is not ruled out.
     pub starts: Vec<StartReport>,
-    /// The latest start that is out before the next flow.
+    /// For each kind of year, the latest start that is out before the next flow.
     pub latest_start: Vec<LatestStart>,
-    /// What the colony would get.
+    /// The dose for the colony.
     pub dose: DoseOfColony,
-    /// What has to be carried there.
+    /// What to carry there.
     pub carry: Vec<String>,
-    /// What the leaflet asks for in words and nobody can judge from the record.
+    /// The leaflet's rules in words that cannot be judged from the record, and those on preparing the product.
     pub see_to: Vec<String>,
     /// Cautions for the user.
     pub cautions: Vec<String>,

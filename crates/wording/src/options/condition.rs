@@ -12,17 +12,17 @@ use crate::Words;
 use crate::leaflet;
 use crate::words::say;
 
-/// A condition.
+/// A condition over the start days.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ConditionReport {
-    /// What it is about, as a word for programs: a kind of leaflet rule, or what else was looked at.
+    /// The identifier of its subject: a kind of leaflet rule, or another fact that is checked.
     pub about: &'static str,
-    /// Whether the answer turns on it; advice does not decide.
+    /// Whether the answer depends on it. Advice never decides.
     pub binds: bool,
-    /// The value, in words; absent where no rule of the leaflet speaks.
+    /// The value, in words. Absent if no leaflet rule applies.
     pub says: Option<String>,
-    /// How much the rule binds.
+    /// How binding the rule is.
     pub force: Option<Force>,
     /// How well the value is established.
     pub confidence: Option<Confidence>,
@@ -30,26 +30,26 @@ pub struct ConditionReport {
     pub sources: Vec<String>,
     /// When it was last checked.
     pub checked_on: Option<Day>,
-    /// What a reader must know about it.
+    /// A note for the reader.
     pub note: Option<String>,
-    /// What it says of the start days, in order.
+    /// The results for the start days, in order.
     pub runs: Vec<RunReport>,
 }
 
-/// Start days of which a condition says the same.
+/// Consecutive start days with the same result.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct RunReport {
-    /// The first of them.
+    /// The first start day.
     pub from: Day,
-    /// The last of them.
+    /// The last start day.
     pub to: Day,
     /// Met, broken or unknown.
     pub state: State,
-    /// Of what is not known: whether it would hold in a usual year.
+    /// If unknown: whether it would be met in a usual year.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub in_a_usual_year: Option<bool>,
-    /// Why, in a sentence.
+    /// The reason, in a sentence.
     pub why: String,
     /// The entries that were read.
     pub entries: Vec<EntryId>,
@@ -87,7 +87,7 @@ impl ConditionReport {
     }
 }
 
-/// The value of a condition's rule; for needs, only the one the condition is about.
+/// The value of a condition's rule; of several needs, only the one that the condition is about.
 pub(super) fn says(words: &Words, leaflet: &Leaflet, about: About, rule: &Rule) -> String {
     match about {
         About::Need(need) => say!(words, OptionsNeed, need = need.as_str()),

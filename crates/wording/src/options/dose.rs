@@ -1,4 +1,4 @@
-//! Doses in words: what a colony gets and how it was worked out, what to mix, and why a dose is not known.
+//! Doses in words: the amount for a colony and how it was worked out, what to mix, and why a dose is not known.
 
 use combclear_domain::Quantity;
 use combclear_domain::questions::options::{
@@ -15,25 +15,25 @@ use crate::amounts::amount_of;
 use crate::leaflet;
 use crate::words::say;
 
-/// What one colony gets.
+/// The dose for one colony.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DoseSum {
     /// The dose.
     #[serde(flatten)]
     pub portion: Portion,
-    /// How it was worked out, with what was rounded.
+    /// How it was worked out and rounded.
     pub sum: String,
-    /// Doses that hold under another condition, in words.
+    /// Doses that apply under other conditions, in words.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub otherwise: Vec<String>,
 }
 
-/// What has to be mixed.
+/// The solution to mix.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Solution {
-    /// How much of what.
+    /// The ingredients and their amounts.
     #[serde(flatten)]
     pub mixture: Mixture,
     /// The recipe of the leaflet.
@@ -42,17 +42,17 @@ pub struct Solution {
     pub how: String,
 }
 
-/// What a colony would get, and what is in stock.
+/// The dose for a colony, and the stock.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DoseOfColony {
-    /// The dose; none if something must be counted first.
+    /// The dose. Absent if something must first be counted.
     pub dose: Option<DoseSum>,
-    /// What must be known first, of the dose or of the number of doses, and what would supply it.
+    /// What must first be known about the dose or the number of doses, with what would supply it.
     pub missing: Vec<Missing>,
-    /// What has to be mixed for one dose.
+    /// The solution to mix for one dose.
     pub solution: Option<Solution>,
-    /// What is in stock of it.
+    /// The stock of the medicine.
     pub stock: StockOfMedicine,
 }
 
@@ -116,7 +116,7 @@ fn sum(words: &Words, sum: &Sum, dose: &Portion) -> String {
     }
 }
 
-/// What the leaflet states the amount for.
+/// The base of the leaflet's amount.
 fn base(words: &Words, base: Base) -> String {
     let seams_of_bees = |seams: u32| say!(words, OptionsSeams, count = seams);
     match base {
@@ -132,7 +132,7 @@ fn base(words: &Words, base: Base) -> String {
     }
 }
 
-/// What is not known of a dose.
+/// The missing fact about a dose.
 pub(crate) fn fact(words: &Words, missing: &NoDose) -> String {
     match missing {
         NoDose::NotCounted(what) => say!(words, OptionsDoseNotCounted, what = counting_word(*what)),

@@ -55,7 +55,7 @@ pub(super) fn entry(words: &Words, colony: &ColonyName, entry: &EntryToMake) -> 
     }
 }
 
-/// What to do if no entry supplies it.
+/// What to do if no entry can supply it.
 pub(super) fn no_entry(words: &Words, instead: &NoEntry) -> String {
     match instead {
         NoEntry::Pack => say!(words, OptionsHowPack),
@@ -93,7 +93,7 @@ fn read(words: &Words, reading: &Reading, lots: &[LotName]) -> String {
         Reading::Topic(of) => topic(words, *of),
         Reading::Course(of) => lacks(words, of),
         Reading::Confirmation { topic, says } => {
-            // As it is written in the entry: the words of the journal, whatever the language here.
+            // As written in the entry: the words of the journal, whatever the language of the answer.
             let confirmation = serde_json::json!({ "topic": topic.as_str(), "says": says }).to_string();
             return say!(
                 words,

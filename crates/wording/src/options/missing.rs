@@ -1,4 +1,4 @@
-//! What is missing, and how to supply it, in words.
+//! Missing facts, and how to supply them, in words.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::{ColonyName, LotName};
@@ -13,41 +13,41 @@ use super::{dose, how};
 use crate::Words;
 use crate::words::say;
 
-/// Something that is not known.
+/// A missing fact.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Missing {
-    /// What it bears on.
+    /// The subject of the open condition.
     pub about: &'static str,
-    /// What is not known.
+    /// The missing fact.
     pub fact: String,
-    /// The kind of entry that would supply it; absent where no entry can.
+    /// The kind of entry that would supply it. Absent if no entry can.
     pub supplied_by: Option<&'static str>,
-    /// The fields that such an entry must fill in, `field=value` where only that value would do.
+    /// The fields to fill in; `field=value` if only that value would help.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub fields: Vec<String>,
-    /// The first day on which it can lie; of temperatures and flows, which are recorded when they are known, the first day of
-    /// which it must tell.
+    /// The first day that the entry may have. For temperatures and flows, which are recorded when they are known, the
+    /// first day that the entry must cover.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub on_from: Option<Day>,
     /// The last such day.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub on_by: Option<Day>,
-    /// The lots whose leaflets are to be read, each of them.
+    /// The lots whose leaflets must be read, all of them.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub lots: Vec<LotName>,
-    /// The entries that it is about: a first dose that is to come out, an entry to be corrected.
+    /// The existing entries concerned: the first dose of a course to take out, or an entry to correct.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub entries: Vec<EntryId>,
     /// How to supply it, in words.
     pub how: String,
-    /// Where it concerns later start days alone: the first of them.
+    /// The first start day concerned, if only later ones are.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub from: Option<Day>,
 }
 
 impl Missing {
-    /// For a condition of a leaflet in a colony.
+    /// For an open condition of a leaflet in a colony.
     pub(super) fn of(
         words: &Words,
         leaflet: &Leaflet,

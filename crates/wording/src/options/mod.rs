@@ -32,7 +32,7 @@ fn notice(words: &Words) -> String {
     say!(words, OptionsNotice, notice = say!(words, Notice))
 }
 
-/// The rules of a leaflet with these indexes.
+/// The rules of a leaflet with these indices.
 fn rules<'l>(leaflet: &'l Leaflet, indexes: &'l [usize]) -> impl Iterator<Item = &'l Rule> {
     indexes.iter().filter_map(|index| leaflet.rules.get(*index))
 }

@@ -1,4 +1,4 @@
-//! The reasons for the order of the options, in words.
+//! The reasons for the ranking of the options, in words.
 
 use combclear_domain::questions::options::{OrderReason, OutBeforeFlow, State, Usability, Visits};
 
@@ -28,7 +28,7 @@ fn reason(words: &Words, reason: OrderReason) -> Option<String> {
             };
             say!(words, OptionsOrderClass, state = state)
         }
-        // The same for all options: it does not affect the order.
+        // The same for all options: it does not affect the ranking.
         OrderReason::BeforeFlow(OutBeforeFlow::NoFlow) => return None,
         OrderReason::BeforeFlow(OutBeforeFlow::Yes) => say!(words, OptionsOrderOutBeforeFlow),
         OrderReason::BeforeFlow(OutBeforeFlow::No) => say!(words, OptionsOrderNotOutBeforeFlow),

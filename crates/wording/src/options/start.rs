@@ -1,4 +1,4 @@
-//! What a start on a day would mean, in words.
+//! The consequences of a start, in words.
 
 use combclear_domain::questions::options::{FreeAfterwards, PlannedVisit, Start, Task};
 use serde::Serialize;
@@ -6,16 +6,16 @@ use serde::Serialize;
 use crate::Words;
 use crate::words::say;
 
-/// What a start on the first day of a range would mean.
+/// The consequences of starting on the first day of a range.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct StartReport {
     /// The start, with its days.
     #[serde(flatten)]
     pub start: Start,
-    /// What that means for supers, in a sentence.
+    /// When supers may go on, in a sentence.
     pub supers: String,
-    /// The same in brief, where supers may be on although it is in.
+    /// The same in brief, if supers may stay on while it is in.
     #[serde(skip)]
     pub supers_all_along: Option<String>,
     /// The visits.
@@ -29,7 +29,7 @@ pub struct Visit {
     /// The visit, with its days.
     #[serde(flatten)]
     pub visit: PlannedVisit,
-    /// What is done.
+    /// The task.
     pub what: String,
 }
 

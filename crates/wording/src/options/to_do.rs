@@ -8,7 +8,7 @@ use crate::Words;
 use crate::leaflet;
 use crate::words::say;
 
-/// What to carry there, by what giving it needs. Amounts are with the dose.
+/// What to carry, by the treatment's requirements. Amounts are part of the dose.
 pub(super) fn carry(words: &Words, needs: &[Need]) -> Vec<String> {
     let mut carry = vec![say!(words, OptionsCarryMedicine)];
     carry.extend(needs.iter().filter_map(|need| match need {
@@ -21,7 +21,7 @@ pub(super) fn carry(words: &Words, needs: &[Need]) -> Vec<String> {
     carry
 }
 
-/// What the leaflet asks for in words, and what has to be done with the product.
+/// The leaflet's rules in words, and those on preparing the product.
 pub(super) fn see_to(words: &Words, leaflet: &Leaflet, see_to: &[usize]) -> Vec<String> {
     let words_of = rules(leaflet, see_to).map(|rule| {
         let text = leaflet::says(words, &rule.says, leaflet.unit);

@@ -1,11 +1,11 @@
-//! What cannot be true of archives, and why entries cannot go apart.
+//! Why archive entries are refused, and why entries cannot be archived separately.
 
 use combclear_domain::facts::holding::untrue::Archives;
 use combclear_domain::facts::holding::{Bond, Tie};
 
 use crate::words::{Words, say};
 
-/// Says why an entry cannot go into an archive without another.
+/// Why an entry cannot be archived without another.
 #[must_use]
 pub fn tie(words: &Words, tie: &Tie) -> String {
     let Tie { stays, goes, how } = tie;

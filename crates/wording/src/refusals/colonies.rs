@@ -1,4 +1,4 @@
-//! What cannot be true of colonies, and of the mites counted in them.
+//! Why entries about colonies, and mite counts, are refused.
 
 use combclear_domain::facts::holding::untrue::{Colonies, Counts};
 

@@ -1,4 +1,4 @@
-//! What cannot be true of doses and removals.
+//! Why doses and removals are refused.
 
 use combclear_domain::facts::holding::untrue::Courses;
 

@@ -1,4 +1,4 @@
-//! What cannot be true of an entry by itself, and of what it corrects.
+//! Why an entry is refused by itself or as a correction.
 
 use combclear_domain::facts::holding::untrue::{Corrections, Entries};
 

@@ -1,4 +1,4 @@
-//! What cannot be true of medicines, lots, prescriptions, amounts, and the documents that belong to them.
+//! Why entries about medicines, lots, prescriptions, amounts and documents are refused.
 
 use combclear_domain::facts::holding::untrue::{Documents, Lots};
 

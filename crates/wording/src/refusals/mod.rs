@@ -1,4 +1,4 @@
-//! What is refused, in words: what cannot be true, and how to mend it.
+//! Refusals in words, each with how to fix it.
 
 mod archives;
 mod colonies;
@@ -19,20 +19,20 @@ pub use archives::tie;
 /// Why something is refused.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Refused {
-    /// What cannot be true.
+    /// The reason.
     pub message: String,
-    /// How to mend it.
+    /// How to fix it.
     pub help: String,
 }
 
 impl Refused {
-    /// Says why an entry is refused.
+    /// Why an entry is refused.
     #[must_use]
     pub fn of(words: &Words, refusal: &Refusal) -> Refused {
         untrue(words, &refusal.why)
     }
 
-    /// Says why nothing can be asked about these days. The help names them as the address of a question does.
+    /// Why these days cannot be asked about. The help names them as the URL does.
     #[must_use]
     pub fn of_span(words: &Words, span: BadSpan) -> Refused {
         let (message, help) = match span {
@@ -48,7 +48,7 @@ impl Refused {
         Refused { message, help }
     }
 
-    /// Says why there is no register of this time.
+    /// Why there is no register of this period.
     #[must_use]
     pub fn of_period(words: &Words, period: BadPeriod) -> Refused {
         let BadPeriod { from, to } = period;
@@ -76,7 +76,7 @@ fn untrue(words: &Words, why: &Untrue) -> Refused {
     Refused { message, help }
 }
 
-/// Asks for the name that is written much like the one given, or else says what to do first.
+/// Suggests the similar name, or else says what to do first.
 pub(crate) fn did_you_mean(
     words: &Words,
     near: Option<impl ToString>,

@@ -1,4 +1,4 @@
-//! What cannot be true of apiaries, the flows there and the temperatures.
+//! Why entries about apiaries, flows and temperatures are refused.
 
 use combclear_domain::facts::holding::untrue::{Places, Weather};
 

@@ -1,4 +1,4 @@
-//! What cannot be true of the terms that a leaflet, a label or a prescription states.
+//! Why stated terms of a leaflet, label or prescription are refused.
 
 use combclear_domain::facts::holding::untrue::Terms;
 

@@ -1,4 +1,4 @@
-//! What an archive step would move, in words.
+//! The archive plan in words.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::HoldingName;
@@ -10,29 +10,29 @@ use serde::Serialize;
 use super::{KeptStory, held_back};
 use crate::words::Words;
 
-/// What an archive step would move.
+/// The archive plan.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct ArchivePlanReport {
     /// The holding.
     pub holding: HoldingName,
-    /// The day by whose end none of it has to be kept any more.
+    /// At the end of this day, none of the planned entries has to be kept any longer.
     pub through: Day,
-    /// The stories that would go, in the order of their first entries.
+    /// The stories to archive, in the order of their first entries.
     pub stories: Vec<KeptStory>,
-    /// The stories that could go, but are held back.
+    /// The stories that the law no longer requires, but that are held back.
     pub held_back: Vec<HeldBack>,
-    /// The places of the entries that would go; none if nothing would.
+    /// The positions of the entries to archive. Absent if there are none.
     pub places: Option<String>,
-    /// The contents of documents that no remaining entry names, in the order in which they were first attached.
+    /// The document contents that no retained entry names, in order of first attachment.
     pub contents: Vec<Hash>,
 }
 
-/// A story that the law would let go, but that stays.
+/// A story that the law no longer requires, but that is retained.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct HeldBack {
     /// The story.
     pub story: KeptStory,
-    /// Why it stays.
+    /// Why it is retained.
     pub because: String,
 }
 

@@ -1,4 +1,4 @@
-//! How long records must be kept, and what an archive step would move, in words.
+//! How long records must be kept, and the archive plan, in words.
 
 mod archive;
 mod report;
@@ -12,7 +12,7 @@ use crate::words::{Words, say};
 pub use archive::{ArchivePlanReport, HeldBack};
 pub use report::{DecidedBy, KeepUntil, KeptEntry, KeptLot, KeptStory, RetentionReport};
 
-/// Why the end of keeping is not known, or may still move.
+/// Why the end of retention is not known, or may still move.
 fn not_settled(words: &Words, reason: &NotSettled) -> String {
     match reason {
         NotSettled::JurisdictionNotRecorded => say!(words, RetentionJurisdictionNotRecorded),
@@ -44,7 +44,7 @@ fn not_settled(words: &Words, reason: &NotSettled) -> String {
     }
 }
 
-/// The rule that decided, in a sentence.
+/// The deciding rule, in a sentence.
 fn decided_by(words: &Words, by: &kept::DecidedBy) -> String {
     let (years, counted, from) = (by.years, by.counted_from.as_str(), by.counted_from_day);
     let jurisdiction = &by.jurisdiction;
@@ -68,7 +68,7 @@ fn decided_by(words: &Words, by: &kept::DecidedBy) -> String {
     }
 }
 
-/// Why a story stays although the law would let it go.
+/// Why a story is retained that the law no longer requires.
 #[must_use]
 pub fn held_back(words: &Words, why: &WhyHeldBack) -> String {
     match why {

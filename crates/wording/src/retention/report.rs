@@ -8,69 +8,69 @@ use serde::Serialize;
 use super::{decided_by, not_settled};
 use crate::words::Words;
 
-/// Until when the medicine records of a holding must be kept.
+/// How long the medicine records of a holding must be kept.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct RetentionReport {
     /// The holding.
     pub holding: HoldingName,
-    /// The day asked about: what could go on it.
+    /// The day asked about, for `could_go`.
     pub on: Day,
-    /// Story by story, in the order of their first entries.
+    /// The stories, in the order of their first entries.
     pub stories: Vec<KeptStory>,
-    /// What this is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 
-/// Entries that are kept, or may go, together.
+/// Entries that are kept or archived together.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct KeptStory {
-    /// The lots it is about; none for prescriptions that several stories used, or none.
+    /// The lots of the story. Empty for prescriptions used by several stories or by none.
     pub lots: Vec<KeptLot>,
-    /// The day for all of it: the latest of its entries.
+    /// How long all of it must be kept: the latest of its entries.
     pub keep: KeepUntil,
-    /// The first day on which it could go; absent while that is not known.
+    /// The first day on which it may be archived. Absent if not known.
     pub could_go_from: Option<Day>,
-    /// Whether it could go on the day asked about. Nothing goes by itself.
+    /// Whether it may be archived on the day asked about. Nothing is archived automatically.
     pub could_go: bool,
     /// Its entries, in the order of the journal.
     pub entries: Vec<KeptEntry>,
 }
 
-/// A lot, and the end of its use.
+/// A lot and the end of its use.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct KeptLot {
     /// The lot, and its last use.
     #[serde(flatten)]
     pub lot: kept::KeptLot,
-    /// Why that may yet move. Empty if everything of the lot is accounted for.
+    /// Why that day may still move. Empty if all of the lot is accounted for.
     pub still_runs: Vec<String>,
 }
 
-/// An entry, and until when it must be kept.
+/// An entry, with how long it must be kept.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct KeptEntry {
     /// The entry.
     #[serde(flatten)]
     pub entry: kept::KeptEntry,
-    /// Until when it must be kept.
+    /// How long it must be kept.
     pub keep: KeepUntil,
 }
 
-/// Until when something must be kept, in words.
+/// How long something must be kept, in words.
 pub type KeepUntil = kept::KeepUntil<DecidedBy, String>;
 
-/// The rule that decided.
+/// The rule that decided how long to keep a record.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DecidedBy {
     /// The rule.
     #[serde(flatten)]
     pub rule: kept::DecidedBy,
-    /// The same in a sentence.
+    /// The rule in a sentence.
     pub statement: String,
 }
 

@@ -12,7 +12,7 @@ use crate::words::{Words, say};
 
 pub use report::{DisposalReport, LotReport, NeedReport, NotCounted, NotKnown, StockReport, WayReport};
 
-/// The sum of a lot.
+/// The balance of a lot.
 fn sum(words: &Words, lot: &Lot) -> String {
     let Lot { acquired, given, disposed, .. } = lot;
     match lot.left {
@@ -23,7 +23,7 @@ fn sum(words: &Words, lot: &Lot) -> String {
     }
 }
 
-/// The sum of a lot, if more is gone than was acquired.
+/// The balance of a lot, if more is gone than was acquired.
 pub(crate) fn sum_with_too_many(
     words: &Words,
     acquired: Quantity,
@@ -34,7 +34,7 @@ pub(crate) fn sum_with_too_many(
     say!(words, StockSumTooMany, acquired = acquired, given = given, disposed = disposed, over = over)
 }
 
-/// How a lot stands on a day.
+/// The state of a lot on a day.
 fn lot_in_words(words: &Words, lot: &Lot, on: Day) -> String {
     let mut said: Vec<String> = Vec::new();
     let something_left = match lot.state {
@@ -70,7 +70,7 @@ fn lot_in_words(words: &Words, lot: &Lot, on: Day) -> String {
     said.join("; ")
 }
 
-/// Whether it is opened, since when, who says so, and until when it may be used.
+/// Whether it is opened, since when, how that is known, and until when it may be used.
 fn use_in_words(words: &Words, lot: &Lot, on: Day) -> String {
     let Some(opened) = lot.opened else { return say!(words, StockSealed) };
     let since = match opened.told_by {
@@ -89,7 +89,7 @@ fn use_in_words(words: &Words, lot: &Lot, on: Day) -> String {
     }
 }
 
-/// Why a lot is to be disposed of: completes a sentence that names it.
+/// Why a lot must be disposed of: completes a sentence that names it.
 #[must_use]
 pub fn why_dispose(words: &Words, why: &WhyDispose) -> String {
     match why {
@@ -110,7 +110,7 @@ pub fn why_dispose(words: &Words, why: &WhyDispose) -> String {
     }
 }
 
-/// Why a lot with something left does not count; none if it does.
+/// Why a lot with stock left is not counted. `None` if it is counted.
 fn why_not_counted(words: &Words, state: LotState) -> Option<String> {
     match state {
         LotState::Overdrawn => Some(say!(words, StockNotCountedOverdrawn)),

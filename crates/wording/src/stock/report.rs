@@ -12,7 +12,7 @@ use crate::options::dose;
 use crate::pieces;
 use crate::words::Words;
 
-/// What is in stock: the whole answer in words.
+/// The stock: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct StockReport {
@@ -20,19 +20,19 @@ pub struct StockReport {
     pub holding: HoldingName,
     /// The day asked about.
     pub on: Day,
-    /// How many days before its expiry a lot is called expiring.
+    /// A lot is called expiring this many days before its expiry.
     pub expiring_within_days: u16,
-    /// The lots, in the order of the journal.
+    /// The lots, in journal order.
     pub lots: Vec<LotReport>,
-    /// What is to be disposed of, each with the entry prepared.
+    /// The lots to dispose of, each with a prepared entry.
     pub dispose: Vec<DisposalReport>,
-    /// What one course of all colonies would take, medicine by medicine.
+    /// The amount for one course of all colonies, medicine by medicine.
     pub needs: Vec<NeedReport>,
-    /// What a reader should look at again. None of it is a gap in the record.
+    /// Points to check again. None of them is a gap in the record.
     pub notes: Vec<String>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 
@@ -43,33 +43,33 @@ pub struct LotReport {
     /// The lot.
     #[serde(flatten)]
     pub lot: Lot,
-    /// The sum in words.
+    /// The balance in words.
     pub sum: String,
-    /// How it stands, in words.
+    /// The state in words.
     pub says: String,
 }
 
-/// A lot that is to be disposed of.
+/// A lot to dispose of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DisposalReport {
-    /// The lot, and the entry prepared.
+    /// The lot and the prepared entry.
     #[serde(flatten)]
     pub to_dispose: ToDispose,
-    /// Why, in a sentence.
+    /// The reason, in a sentence.
     pub why: String,
 }
 
-/// A medicine, and whether it suffices for one course of all colonies.
+/// A medicine, and whether the stock is enough for one course of all colonies.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct NeedReport {
-    /// The medicine, and what is left of it.
+    /// The medicine and its stock.
     #[serde(flatten)]
     pub need: Need,
-    /// Lots with something left that is not counted, and why.
+    /// Lots with stock that is not usable, with the reason.
     pub not_counted: Vec<NotCounted>,
-    /// What a course takes, for each way of giving it.
+    /// The amount for a course, for each method and label revision.
     pub ways: Vec<WayReport>,
 }
 
@@ -79,32 +79,32 @@ pub struct NeedReport {
 pub struct NotCounted {
     /// The lot.
     pub lot: LotName,
-    /// Why.
+    /// The reason.
     pub why: String,
 }
 
-/// What one course of all colonies takes by one way of giving it.
+/// The amount for one course of all colonies, by one method and label revision.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct WayReport {
-    /// The way, and what it takes.
+    /// The method and the amount.
     #[serde(flatten)]
     pub way: Way,
-    /// What must be known first, and of which colonies.
+    /// What must be known first, and for which colonies.
     pub not_known: Vec<NotKnown>,
 }
 
-/// Something that must be known before what some colonies take is.
+/// A fact that must be known before the amount for some colonies is.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct NotKnown {
-    /// What is not known.
+    /// The missing fact.
     pub fact: String,
-    /// The kind of entry that would supply it; absent where no entry can.
+    /// The kind of entry that would supply it. Absent if no entry can.
     pub supplied_by: Option<&'static str>,
     /// How to supply it.
     pub how: String,
-    /// Of which colonies.
+    /// The colonies.
     pub colonies: Vec<ColonyName>,
 }
 

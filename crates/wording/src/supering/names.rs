@@ -12,7 +12,7 @@ pub(super) fn named(words: &Words, course: &Course) -> String {
     course_name(words, pack, course.placed, course.terms.nothing_stays())
 }
 
-/// The same, from the parts of the name.
+/// A course, from the parts of its name.
 pub(crate) fn course_name(words: &Words, pack: &str, day: Day, nothing_stays: bool) -> String {
     if nothing_stays {
         return say!(words, SuperingCourseGiven, pack = pack, day = day);
@@ -20,12 +20,12 @@ pub(crate) fn course_name(words: &Words, pack: &str, day: Day, nothing_stays: bo
     say!(words, SuperingCoursePlaced, pack = pack, day = day)
 }
 
-/// A term, as it follows its article in a sentence.
+/// A term, without its article.
 pub(crate) fn term(words: &Words, term: Term) -> String {
     say!(words, TermName, term = key(term))
 }
 
-/// A term as a question: what it is that nobody stated.
+/// A term as a question, if it is not stated.
 pub(crate) fn question(words: &Words, term: Term) -> String {
     say!(words, TermQuestion, term = key(term))
 }
@@ -47,7 +47,7 @@ const fn key(term: Term) -> &'static str {
     }
 }
 
-/// Why nobody can say from when a course may come out.
+/// Why the earliest day out of a course is not known.
 pub(crate) fn no_earliest_day(words: &Words, missing: Term) -> String {
     if missing == Term::StayMin {
         return say!(words, SuperingNoLeastStay);

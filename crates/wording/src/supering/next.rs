@@ -1,4 +1,4 @@
-//! What must happen first and what is missing, in sentences without a full stop.
+//! Steps and missing facts, in sentences without a full stop.
 
 use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
@@ -88,7 +88,7 @@ fn earliest_out(words: &Words, earliest: &EarliestOut, on: Day) -> String {
     }
 }
 
-/// What is not known.
+/// A missing fact.
 pub(super) fn lack(words: &Words, lack: &Lack<'_>) -> String {
     match lack {
         Lack::OfGround(ground) => statement(words, ground),
@@ -102,7 +102,7 @@ pub(super) fn lack(words: &Words, lack: &Lack<'_>) -> String {
     }
 }
 
-/// What the keeper is asked for; `lots` are those whose leaflets are to be read.
+/// The information the keeper is asked for; `lots` are those whose leaflets must be read.
 pub(crate) fn asked_for(words: &Words, asked: &AskedFor, lots: &[LotName]) -> String {
     match asked {
         AskedFor::Arrival => say!(words, SuperingAskArrival),

@@ -17,7 +17,7 @@ use serde::Serialize;
 use super::{next, sentences};
 use crate::{Words, notice};
 
-/// May this colony be supered on this day: the whole answer in words.
+/// Whether this colony may be supered on this day: the whole answer in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct SuperingReport {
@@ -25,29 +25,29 @@ pub struct SuperingReport {
     pub holding: HoldingName,
     /// The colony.
     pub colony: ColonyName,
-    /// Where it stands on that day.
+    /// Its apiary on that day.
     pub apiary: Option<ApiaryName>,
     /// The day asked about.
     pub on: Day,
     /// The answer without its grounds.
     #[serde(flatten)]
     pub in_brief: SuperingSummary,
-    /// The first day on which honey may be taken, where supers may stay on though no honey may be taken yet. Absent if honey is
-    /// not barred, if it is not known until when, or while supers themselves are barred.
+    /// The first day on which honey may be taken, if supers may stay on but honey may not be taken yet. Absent if
+    /// honey is not barred, if the end is not known, or while supers are barred.
     pub harvest_free_from: Option<Day>,
-    /// Why.
+    /// The grounds.
     pub grounds: Vec<GroundReport>,
-    /// What must happen first.
+    /// What must happen before supers go on, the most urgent first.
     pub steps: Vec<StepReport>,
-    /// What is missing, and which entry would supply it.
+    /// The missing facts, with the entry that would supply each.
     pub missing: Vec<MissingReport>,
     /// The answer over the coming days if nothing else is recorded.
     pub ahead: Vec<DaySpan>,
-    /// Conditions on the whole apiary.
+    /// Rules on the whole apiary.
     pub whole_apiary: Vec<WholeApiaryReport>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
 
@@ -55,23 +55,23 @@ pub struct SuperingReport {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct GroundReport {
-    /// How it came out.
+    /// The outcome of the check.
     pub outcome: Outcome,
-    /// Whether the answer turns on it.
+    /// Whether the answer depends on it.
     pub decides: bool,
-    /// What was looked at, as a word for programs.
+    /// The identifier of the check.
     pub about: &'static str,
-    /// The same in a sentence.
+    /// The ground in a sentence.
     pub statement: String,
-    /// The course it speaks of.
+    /// The course it is about.
     pub course: Option<CourseReport>,
-    /// The values used, with who said them.
+    /// The values used, with their sources.
     pub values: Vec<ValueReport>,
-    /// The entries it rests on.
+    /// The entries that support it.
     pub entries: Vec<EntryId>,
 }
 
-/// A course, by what identifies it.
+/// A course, by its identity.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct CourseReport {
@@ -87,38 +87,38 @@ pub struct CourseReport {
     pub placed: Day,
 }
 
-/// A value used, and who said it.
+/// A value used, with its source.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ValueReport {
-    /// What it is a value of.
+    /// The term that it is a value of.
     pub of: &'static str,
     /// The value.
     pub value: String,
-    /// Who said it: `prescription`, `leaflet_reading`, `pack`, `leaflet` (built in), `own_leaflet` (from the keeper's own
-    /// folder) or `declared`.
+    /// The source: `prescription`, `leaflet_reading`, `pack`, `leaflet` (built in), `own_leaflet` (from the keeper's
+    /// own folder) or `declared`.
     pub said_by: &'static str,
-    /// The entry in which it was said; absent for the built-in leaflet.
+    /// The entry that stated it. Absent for the built-in leaflet.
     pub entry: Option<EntryId>,
     /// How well it is established.
     pub confidence: Confidence,
-    /// How much it binds, for the built-in leaflet.
+    /// How binding it is, for the built-in leaflet.
     pub force: Option<Force>,
     /// Where it was read, for the built-in leaflet.
     pub sources: Vec<String>,
     /// When it was last checked, for the built-in leaflet.
     pub checked_on: Option<Day>,
-    /// What a reader must know about it.
+    /// A note for the reader.
     pub note: Option<String>,
 }
 
-/// Something that must happen first.
+/// A step before supers go on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct StepReport {
-    /// What, as a word for programs.
+    /// The identifier of the step.
     pub what: &'static str,
-    /// The same in a sentence.
+    /// The step in a sentence.
     pub statement: String,
     /// The course it is about.
     pub administration: Option<EntryId>,
@@ -126,19 +126,19 @@ pub struct StepReport {
     pub from: Option<Day>,
     /// Last day for it, if stated.
     pub by: Option<Day>,
-    /// First day with brood absent or at its lowest, where brood makes a difference.
+    /// First day with brood absent or at its lowest, if brood makes a difference.
     pub from_without_brood: Option<Day>,
-    /// First day with brood present, where brood makes a difference.
+    /// First day with brood present, if brood makes a difference.
     pub from_with_brood: Option<Day>,
 }
 
-/// Something that is missing.
+/// A missing fact.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct MissingReport {
-    /// Whether the answer turns on it. What does not would still mend the record or move a day.
+    /// Whether the answer depends on it. If not, supplying it still completes the record or moves a day.
     pub decides: bool,
-    /// What is not known.
+    /// The missing fact.
     pub fact: String,
     /// How to supply it.
     pub how: String,
@@ -147,19 +147,19 @@ pub struct MissingReport {
     pub remedy: Remedy,
 }
 
-/// Days with one answer.
+/// Consecutive days with the same answer.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DaySpan {
-    /// The first of them.
+    /// The first day.
     pub from: Day,
-    /// The last of them.
+    /// The last day.
     pub to: Day,
     /// The answer.
     pub answer: Verdict,
 }
 
-/// What a leaflet asks of the whole apiary, and who was left out.
+/// A leaflet's rule on the whole apiary, with the colonies left out.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct WholeApiaryReport {
@@ -167,9 +167,9 @@ pub struct WholeApiaryReport {
     pub administration: EntryId,
     /// The apiary.
     pub apiary: ApiaryName,
-    /// What the leaflet asks.
+    /// The rule.
     pub asks: String,
-    /// Colonies there that got none in the same round.
+    /// Other colonies there that got none of the medicine in the same round.
     pub left_out: Vec<ColonyName>,
 }
 
@@ -181,16 +181,16 @@ pub struct SuperingSummary {
     pub answer: Verdict,
     /// The answer in one sentence.
     pub summary: String,
-    /// The last blocked day: of what runs, or of what is over. Absent if none is on record.
+    /// The last blocked day, of current periods or of those that are over. Absent if none is on record.
     pub last_blocked_day: Option<Day>,
     /// The first free day. With `if_out_on`, only if everything comes out on that day.
     pub first_free_day: Option<Day>,
-    /// The earliest day on which everything that is in may be out; present if the first free day turns on it.
+    /// The earliest day on which everything inside may be out. Present if the first free day depends on it.
     pub if_out_on: Option<Day>,
 }
 
 impl SuperingReport {
-    /// Asks the question of a holding and puts the answer into words.
+    /// Answers the question for a colony, in words.
     #[must_use]
     pub fn ask(
         words: &Words,
@@ -203,7 +203,7 @@ impl SuperingReport {
         SuperingReport::of(words, holding, leaflets, &Rounds::of(holding), &history.supering(on))
     }
 
-    /// The answers for several colonies, in their order. What they share is worked out once.
+    /// The answers for several colonies, in their order. Work common to them is done once.
     #[must_use]
     pub fn board<'c>(
         words: &Words,
@@ -265,7 +265,7 @@ impl SuperingSummary {
         SuperingSummary::with(words, answer, why.as_deref(), &answer.steps())
     }
 
-    /// The same, with the statement of the deciding ground and the steps as they are known already.
+    /// The same, with the statement of the deciding ground and the steps, which the caller already has.
     fn with(words: &Words, answer: &Answer<'_>, why: Option<&str>, steps: &[Step<'_>]) -> SuperingSummary {
         let NamedDays { last_blocked, first_free } = answer.named_days();
         let (first_free_day, if_out_on) = match first_free {

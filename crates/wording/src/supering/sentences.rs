@@ -11,8 +11,8 @@ use super::names::{named, term};
 use crate::Words;
 use crate::words::say;
 
-/// The index of the ground that the one-sentence answer names: for a yes that of the latest course, which says most;
-/// otherwise the first that stands in the way.
+/// The index of the ground for the one-sentence answer: for a yes the one of the latest course, which says most;
+/// otherwise the first that prevents a yes.
 pub(super) fn deciding(answer: &Answer<'_>) -> Option<usize> {
     let decides = |ground: &Ground<'_>| ground.decides && ground.verdict() == answer.verdict;
     match answer.verdict {
@@ -21,7 +21,7 @@ pub(super) fn deciding(answer: &Answer<'_>) -> Option<usize> {
     }
 }
 
-/// The answer in one sentence. `why` is the statement of the ground that it names.
+/// The answer in one sentence. `why` is the statement of its ground.
 pub(super) fn summary(
     words: &Words,
     answer: &Answer<'_>,
@@ -313,7 +313,7 @@ fn last_running(out: Day, days: u16) -> Day {
     last_blocked_day(out, days).unwrap_or(out)
 }
 
-/// Brood as seen on a day.
+/// Brood, as inspected on a day.
 pub(super) fn seen(words: &Words, seen: &BroodSeen) -> String {
     match seen.brood {
         Brood::Absent => say!(words, SuperingNoBroodSeen, day = seen.on),

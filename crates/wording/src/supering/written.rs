@@ -1,4 +1,4 @@
-//! Grounds and steps written out: the word for programs, the values used with who said them, the entries.
+//! Grounds and steps as reports: identifiers, the values used with their sources, and entries.
 
 use combclear_domain::Day;
 use combclear_domain::basics::sourced::{Authority, Sourced};
@@ -13,7 +13,7 @@ use crate::Words;
 use crate::words::say;
 
 impl CourseReport {
-    /// What identifies a course.
+    /// The identity of a course.
     #[must_use]
     pub fn of(course: &Course) -> CourseReport {
         CourseReport {
@@ -27,7 +27,7 @@ impl CourseReport {
 }
 
 impl GroundReport {
-    /// The grounds of an answer. Those of one course are together, so that its name is made once.
+    /// The grounds of an answer. Those of one course are consecutive, so that its name is made once.
     pub(super) fn of(words: &Words, answer: &Answer<'_>) -> Vec<GroundReport> {
         let by_course = |one: &Ground<'_>, other: &Ground<'_>| match (one.course, other.course) {
             (Some(one), Some(other)) => std::ptr::eq(one, other),
@@ -56,7 +56,7 @@ impl GroundReport {
     }
 }
 
-/// What was checked, as a word for programs.
+/// The identifier of a check.
 const fn about(reason: &Reason<'_>) -> &'static str {
     match reason {
         Reason::ColonyNotRecorded => "colony_not_recorded",
@@ -86,7 +86,7 @@ const fn about(reason: &Reason<'_>) -> &'static str {
     }
 }
 
-/// The values that a ground used, each with who said it.
+/// The values that a ground used, each with its source.
 fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
     let Some(course) = ground.course else { return Vec::new() };
     let days = |of, fact: &Sourced<u16>| days(words, course, of, fact);

@@ -8,43 +8,43 @@ use crate::words::say;
 use crate::{Label, Words};
 
 super::sentences! {
-    /// That a document was attached. `kind` is its type as people call it.
+    /// A document was attached. `kind` is its type in everyday words.
     DocumentAttached: attached(file: &str, kind: &str, bytes: u32, to: &str, hash: Hash, entry: EntryId);
-    /// That a document was not attached.
+    /// A document was not attached.
     DocumentNotAttached: not_attached(file: &str, why: &str);
-    /// That a document was attached before, and is kept.
+    /// A document was attached before, and its content is stored.
     DocumentAttachedBefore: attached_before(to: &str, on: Day, by: &Person, entry: EntryId);
-    /// That a document was attached before, and is kept from now on.
+    /// A document was attached before, and its content is stored now.
     DocumentSupplied: supplied(to: &str, on: Day, by: &Person, entry: EntryId);
     /// When and by whom, in two lines.
     DocumentAttachedOn: attached_on(on: &str, by: &str);
-    /// What it belongs to, and the entry that corrected that, in two lines.
+    /// What it belongs to, and the entry that corrected this, in two lines.
     DocumentCorrected: corrected(to: &str, entry: &str);
-    /// What it is, and how long.
+    /// Its type and size.
     DocumentKindAndSize: kind_and_size(kind: &str, bytes: u32);
-    /// How many documents.
+    /// The number of documents.
     DocumentsInAll: in_all(documents: usize);
-    /// How many documents, and of how many the content is lacking.
+    /// The number of documents, and of those without content.
     DocumentsLacking: lacking(documents: usize, lacking: usize);
-    /// That a document was saved.
+    /// A document was saved.
     DocumentSaved: saved(file: &str, kind: &str, bytes: u32, to: &str);
     /// A document that cannot be saved.
     DocumentCannotSave: cannot_save(file: &str, why: &str);
-    /// A hash too short to find a document by.
+    /// A hash prefix that is too short to find a document.
     DocumentHashTooShort: hash_too_short(hash: &str);
-    /// A hash that no document has.
+    /// A hash prefix that matches no document.
     DocumentNoSuch: no_such(hash: &str);
-    /// The beginning of several hashes.
+    /// A hash prefix that matches several documents.
     DocumentSeveral: several(hash: &str);
 
-    /// Documents of which a pack has no content.
+    /// Documents whose content a pack lacks.
     PackLost: lost(lost: usize);
 
     /// A file named in a sentence.
     ExportInBackticks: file(file: &str);
-    /// A document that an export goes without.
+    /// A document left out of an export.
     ExportWithout: without(fault: &str);
-    /// A document that was changed meanwhile.
+    /// A document that was altered meanwhile.
     ExportChanged: changed(hash: Hash, place: &str);
     /// An export that cannot be written.
     ExportCannotWrite: cannot_export(place: &str, why: &str);
@@ -60,7 +60,7 @@ pub fn belongs_to(words: &Words, lot: Option<&LotName>, prescription: Option<&Pr
     }
 }
 
-/// What was packed: how many administrations of its time, and how many from before it.
+/// The contents of the pack, with the administrations of its period and those before it.
 #[must_use]
 pub fn packed(words: &Words, pack: &Packed<'_>) -> String {
     let Packed { file, holding, from, to, administrations, earlier, documents } = *pack;
@@ -82,7 +82,7 @@ pub fn packed(words: &Words, pack: &Packed<'_>) -> String {
     )
 }
 
-/// What was packed.
+/// The contents of a pack.
 #[derive(Debug, Clone, Copy)]
 pub struct Packed<'p> {
     /// The file it was written to.
@@ -93,10 +93,10 @@ pub struct Packed<'p> {
     pub from: Day,
     /// The last day of the register.
     pub to: Day,
-    /// How many administrations lie in that time.
+    /// Number of administrations in the period.
     pub administrations: usize,
-    /// How many lie before it.
+    /// Number of administrations before the period.
     pub earlier: usize,
-    /// How many documents are in the pack.
+    /// Number of documents in the pack.
     pub documents: usize,
 }

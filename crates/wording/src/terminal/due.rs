@@ -1,4 +1,4 @@
-//! What is due, around the visits. Days come in with their names.
+//! Due tasks: texts around the visits. Days include their names.
 
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::questions::due::Weight;
@@ -6,9 +6,9 @@ use combclear_domain::questions::due::Weight;
 use crate::{Label, Words};
 
 super::sentences! {
-    /// The head.
+    /// The heading.
     TerminalDueHead: head(holding: &HoldingName, from: &str, to: &str);
-    /// How many items there are of which weight.
+    /// The number of items by weight.
     TerminalDueSums: sums(items: usize, overdue: usize, must: usize, advice: usize, may: usize);
     /// A visit of one day.
     TerminalDueOn: on(day: &str);
@@ -16,11 +16,11 @@ super::sentences! {
     TerminalDueBetween: between(from: &str, to: &str);
     /// A visit without a last day.
     TerminalDueFrom: from(day: &str);
-    /// A visit of which nobody stated the first day.
+    /// A visit without a stated first day.
     TerminalDueBy: by(day: &str);
 }
 
-/// How much an item weighs.
+/// How important an item is.
 #[must_use]
 pub fn weight(words: &Words, weight: Weight) -> &str {
     words.label(match weight {

@@ -1,4 +1,4 @@
-//! Why a command could not be carried out. How to mend it is often a [`Label`].
+//! Why a command failed. How to fix it is often a [`Label`].
 
 use std::io::{Error, ErrorKind};
 
@@ -12,20 +12,20 @@ super::sentences! {
     FailureError: error(message: &str);
     /// Something that was left out.
     FailureWarning: warning(message: &str);
-    /// How to mend it.
+    /// How to fix it.
     FailureHelp: help(help: &str);
-    /// How to mend it, and what else is to be done.
+    /// How to fix it, and what else to do.
     FailureHelpAnd: help_and(help: &str, more: &str);
 
     /// A file that cannot be read.
     FileCannotRead: cannot_read(file: &str, why: &str);
-    /// A file that cannot be made.
+    /// A file that cannot be created.
     FileCannotMake: cannot_make(file: &str, why: &str);
     /// A file that cannot be written.
     FileCannotWrite: cannot_write(file: &str, why: &str);
-    /// A file that is there already.
+    /// A file that already exists.
     FileIsThere: is_there(file: &str);
-    /// A file that is named for two things.
+    /// A file named for two purposes.
     FileNamedTwice: named_twice(file: &str);
     /// Standard output that cannot be written.
     OutputCannotWrite: cannot_write_out(why: &str);
@@ -36,67 +36,67 @@ super::sentences! {
     JournalNoEntryUnder: no_entry_under(holding: &HoldingName);
     /// A database without a journal.
     JournalNoneKept: no_journal(address: &str);
-    /// A database without the journal of this holding.
+    /// A database without a journal of this holding.
     JournalNoneOfHolding: no_journal_of(address: &str, holding: &HoldingName);
     /// A database with several journals.
     JournalOfSeveral: several_journals(address: &str);
-    /// The holdings whose journals it keeps.
+    /// The holdings with journals in a database.
     JournalKeeps: keeps(holdings: &str);
-    /// The holdings one of which is to be named.
+    /// The holdings of which one must be named.
     JournalSayWhich: say_which(holdings: &str);
-    /// A database that is not there.
+    /// A database that does not exist.
     JournalNoDatabase: no_database(place: &str);
     /// A folder of leaflets that cannot be read.
     RulesCannotReadFolder: cannot_read_leaflets(folder: &str, why: &str);
-    /// How many faults the leaflets of a folder have.
+    /// The number of faults in the leaflets of a folder.
     RulesFaultsInFolder: faults_in_leaflets(faults: usize, folder: &str);
 
     /// A name that may have been meant.
     RefusalDidYouMeanHelp: did_you_mean(near: &str);
     /// Several names in backticks, one of which may have been meant.
     AskedDidYouMeanOneOf: did_you_mean_one_of(names: &str);
-    /// Names, and one more.
+    /// A list of names, and the last one.
     AskedOr: or(names: &str, name: &str);
-    /// The words of a list.
+    /// The allowed words.
     AskedWriteOneOf: write_one_of(list: &str);
     /// An apiary that is not recorded.
     RefusalNoSuchApiary: no_apiary(apiary: &ApiaryName);
-    /// Those that are.
+    /// The recorded apiaries.
     AskedApiariesAre: apiaries_are(names: &str);
     /// A colony that is not recorded.
     RefusalNoSuchColony: no_colony(colony: &ColonyName);
-    /// That no colony is named.
+    /// No colony is named.
     RefusalNoColonyNamed: no_colony_named();
-    /// A leaflet that is not there.
+    /// A leaflet that does not exist.
     AskedNoLeaflet: no_leaflet(leaflet: &str);
-    /// A leaflet that makes no option.
+    /// A leaflet that yields no option.
     AskedNoOption: no_option(leaflet: &str);
     /// A law that is not built in.
     AskedNoLaw: no_law(jurisdiction: &Jurisdiction);
-    /// Those that are.
+    /// The built-in laws.
     AskedLawsAre: laws_are(names: &str);
     /// An assumption that ends before the first day asked about.
     AskedSiteUntilTooEarly: site_until_too_early(until: Day, from: Day);
-    /// Signs that the fonts of the PDF do not have.
+    /// Characters that the PDF fonts do not contain.
     AskedNoShape: no_shape(signs: &str);
 
-    /// Where the service answers.
+    /// The address of the service.
     ServeAnswers: serves(address: &str);
-    /// That the service ended by itself.
+    /// The service stopped unexpectedly.
     ServeEnded: server_ended(why: &str);
-    /// That signals of the system cannot be listened for.
+    /// System signals cannot be received.
     ServeNoSignals: no_signals(why: &str);
-    /// An address that another program has.
+    /// An address in use by another program.
     ServeInUse: in_use(address: &str);
     /// An address that cannot be listened at.
     ServeCannotListen: cannot_listen(address: &str, why: &str);
-    /// An address that other machines reach.
+    /// An address that other machines can reach.
     ServeOpenToOthers: open_to_others(address: &str);
-    /// The same port where only this machine reaches it.
+    /// The same port, reachable only from this machine.
     ServeThisMachineOnly: this_machine_only(port: u16);
 }
 
-/// What the system says about a file. What this program has no words for stands as the system says it.
+/// The operating system's error about a file. An error without a message of its own is passed on as it is.
 #[must_use]
 pub fn why(words: &Words, error: &Error) -> String {
     let label = match error.kind() {

@@ -1,4 +1,4 @@
-//! What the record misses, around the gaps themselves.
+//! What is missing from the record: texts around the gaps.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::HoldingName;
@@ -7,19 +7,19 @@ use combclear_domain::questions::gaps::GapWeight;
 use crate::{Label, Words};
 
 super::sentences! {
-    /// The head.
+    /// The heading.
     TerminalGapsHead: head(holding: &HoldingName, from: Day, to: Day);
-    /// A law that was asked, by its title.
+    /// A law that was checked, by its title.
     TerminalGapsByLaw: by_law(law: &str);
-    /// How often advice of one sort was found.
+    /// How often one kind of advice was found.
     TerminalGapsTimes: times(count: usize, what: &str);
-    /// The entries of that sort, by their places.
+    /// The entries with that advice, by position.
     TerminalGapsEntries: entries(numbers: &str);
     /// How much more of a lot is gone than was acquired.
     TerminalGapsMoreGone: more_gone(amount: &str);
 }
 
-/// The head of the gaps of one weight.
+/// The heading of the gaps of one weight.
 #[must_use]
 pub fn head_of(words: &Words, weight: GapWeight) -> &str {
     words.label(match weight {

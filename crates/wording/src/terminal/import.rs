@@ -1,4 +1,4 @@
-//! A journal file that was taken in, and what is wrong with one.
+//! The result of an import, and faults of a journal file.
 
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::Hash;
@@ -9,37 +9,37 @@ use crate::{Label, Words};
 super::sentences! {
     /// A file that cannot be read.
     ImportCannotRead: cannot_read(file: &str, why: &str);
-    /// A file without a line.
+    /// An empty file.
     ImportEmpty: empty(file: &str);
-    /// How such a file begins.
+    /// The first line of such a file.
     ImportBeginsLike: begins_like(header: &str);
     /// A file of another holding.
     ImportOtherHolding: other_holding(file: &str, holding: &HoldingName, wanted: &HoldingName);
-    /// An export, of which nothing can be left out.
+    /// An export, from which no line may be left out.
     ImportSealed: sealed(file: &str);
-    /// How many faults a file has.
+    /// The number of faults in a file.
     ImportFaults: faults(faults: usize, file: &str);
-    /// How many more there are.
+    /// The number of further faults.
     ImportAndMore: and_more(more: usize);
-    /// How many lines were left out.
+    /// The number of lines left out.
     ImportLeftOut: left_out(lines: usize);
-    /// How long the rest takes.
+    /// The estimated time left.
     ImportLeft: left(time: &str);
-    /// A file in which no hash fits.
+    /// A file in which no hash matches.
     ImportNoneSealedHere: none_sealed_here(holding: &HoldingName);
-    /// Entries that are missing, or too many.
+    /// Missing or extra entries.
     ImportEntriesPromised: entries_promised(promised: u64, found: u64);
-    /// Documents that are missing, or too many.
+    /// Missing or extra documents.
     ImportDocumentsPromised: documents_promised(promised: u64, found: u64);
-    /// A document in the wrong place.
+    /// A document at the wrong position.
     ImportDocumentAmongEntries: document_among_entries(hash: Hash);
-    /// A document that belongs to nothing.
+    /// A document that no entry attaches.
     ImportDocumentOfNone: document_of_none(hash: Hash);
-    /// A document that stands twice.
+    /// A document listed twice.
     ImportDocumentTwice: document_twice(hash: Hash);
 }
 
-/// What is wrong at a place, which is a JSON pointer and may be empty.
+/// A fault at a JSON pointer, which may be empty.
 #[must_use]
 pub fn at(words: &Words, pointer: &str, message: &str) -> String {
     if pointer.is_empty() {
@@ -48,7 +48,7 @@ pub fn at(words: &Words, pointer: &str, message: &str) -> String {
     say!(words, ImportAt, pointer = pointer, message = message)
 }
 
-/// That the last hash is not the one that was promised.
+/// The last hash differs from the one announced.
 #[must_use]
 pub fn other_head(words: &Words, promised: Option<Hash>, found: Option<Hash>) -> String {
     let said = |hash: Option<Hash>| match hash {
@@ -58,24 +58,24 @@ pub fn other_head(words: &Words, promised: Option<Hash>, found: Option<Hash>) ->
     say!(words, ImportOtherHead, promised = said(promised), found = said(found))
 }
 
-/// What was taken in.
+/// The result of an import.
 #[derive(Debug, Clone, Copy)]
 pub struct Imported<'i> {
     /// The holding.
     pub holding: &'i HoldingName,
-    /// How many entries were added.
+    /// Number of entries added.
     pub added: usize,
-    /// How many were there already.
+    /// Number of entries that were there already.
     pub known: usize,
-    /// How many documents came with them.
+    /// Number of documents added with them.
     pub documents: usize,
-    /// How many entries the journal has now.
+    /// Number of entries in the journal now.
     pub entries: u64,
-    /// The hash of the last; absent if there is none.
+    /// The hash of the last entry. Absent if there is none.
     pub head: Option<&'i str>,
 }
 
-/// What was taken in.
+/// The result of an import.
 #[must_use]
 pub fn imported(words: &Words, of: &Imported<'_>) -> String {
     let Imported { holding, added, known, documents, entries, head } = *of;

@@ -1,4 +1,4 @@
-//! What the law asks, around its tables.
+//! The law: texts around its tables.
 
 use combclear_domain::basics::words::Jurisdiction;
 use combclear_domain::rules::law::{KeepingForce, LawStanding};
@@ -7,7 +7,7 @@ use crate::words::say;
 use crate::{Label, Words};
 
 super::sentences! {
-    /// The head.
+    /// The heading.
     TerminalLawHead: head(jurisdiction: &Jurisdiction, day: &str);
 }
 
@@ -21,7 +21,7 @@ pub fn standing(words: &Words, standing: LawStanding) -> String {
     }
 }
 
-/// Within how many days something must be written down.
+/// Within how many days something must be recorded.
 #[must_use]
 pub fn within(words: &Words, days: u16) -> String {
     if days == 0 {
@@ -30,7 +30,7 @@ pub fn within(words: &Words, days: u16) -> String {
     say!(words, TerminalLawWithin, days = days)
 }
 
-/// For how many years records are kept, `from` being in words.
+/// For how many years records are kept; `from` is in words.
 #[must_use]
 pub fn keep(words: &Words, years: u8, from: &str, force: KeepingForce) -> String {
     match force {

@@ -1,5 +1,4 @@
-//! What the terminal says around its tables: heads with facts in them, sums, and lines of a list. What stands fixed is a
-//! [`Label`].
+//! Texts around the tables in the terminal: headings with facts, totals, and list items. Fixed texts are [`Label`]s.
 
 pub mod archive;
 pub mod documents;
@@ -23,7 +22,7 @@ use combclear_domain::rules::leaflet::Force;
 use crate::words::say;
 use crate::{Label, Words};
 
-/// A function for each of several messages, with what is put in.
+/// Defines a function for each message, with its arguments.
 macro_rules! sentences {
     ($($(#[$doc:meta])* $message:ident: $name:ident($($argument:ident: $kind:ty),* $(,)?);)+) => {$(
         $(#[$doc])*
@@ -43,19 +42,19 @@ pub fn day(words: &Words, day: Day) -> String {
 }
 
 sentences! {
-    /// An amount or a day that may be more.
+    /// An amount or a day that is a lower bound.
     TerminalAtLeast: at_least(what: &str);
-    /// The revision of a label.
+    /// A label revision.
     TerminalLabelRevision: label_revision(revision: &str);
-    /// What a condition of an option is about, by its word for programs.
+    /// The subject of a condition, by its identifier.
     About: about(about: &str);
-    /// What sort of thing the record misses, by its word for programs.
+    /// The kind of a gap, by its identifier.
     GapSort: gap_sort(sort: &str);
-    /// Who stated a value, by the word for programs, and the entry that says so.
+    /// The source of a value, by its identifier, and the entry that states it.
     SaidIn: said_in(by: &str, entry: EntryId);
-    /// Who stated a value, by the word for programs, and where it was read.
+    /// The source of a value, by its identifier, and where it was read.
     SaidWith: said_with(by: &str, sources: &str);
-    /// A notice, and how days were counted.
+    /// A notice, with the counting policy.
     TerminalDaysCountedBy: days_counted_by(notice: &str, policy: &str);
 }
 
@@ -65,7 +64,7 @@ pub fn kind(words: &Words, kind: Kind) -> String {
     say!(words, Kind, kind = kind.as_str())
 }
 
-/// How much a rule binds.
+/// How binding a rule is.
 #[must_use]
 pub fn force(words: &Words, force: Force) -> &str {
     words.label(match force {

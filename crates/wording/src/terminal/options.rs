@@ -1,4 +1,4 @@
-//! What else can be used, around the tables and in their cells.
+//! Options: texts around the tables and in their cells.
 
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::questions::options::{State, Usability};
@@ -8,7 +8,7 @@ use crate::words::say;
 use crate::{Label, Words};
 
 super::sentences! {
-    /// The head: what is asked about, and from when to when it would be started.
+    /// The heading, with the subject and the range of start days.
     TerminalOptionsHead: head(what: &str, from: Day, to: Day);
     /// A colony in no apiary.
     TerminalOptionsColony: colony(holding: &HoldingName, colony: &ColonyName);
@@ -16,15 +16,15 @@ super::sentences! {
     TerminalOptionsColonyAt: colony_at(holding: &HoldingName, colony: &ColonyName, apiary: &ApiaryName);
     /// All colonies of an apiary.
     TerminalOptionsApiary: apiary(holding: &HoldingName, colonies: usize, apiary: &ApiaryName);
-    /// What was assumed of the site.
+    /// The assumptions about the site.
     TerminalOptionsAssumed: assumed(assumed: &str);
-    /// The same with its last day.
+    /// The same with their last day.
     TerminalOptionsAssumedUntil: assumed_until(assumed: &str, until: Day);
-    /// Power that is assumed.
+    /// Assumed power.
     TerminalOptionsPower: power(power: &str);
-    /// Access that is assumed.
+    /// Assumed access.
     TerminalOptionsAccess: access(access: &str);
-    /// Ground that is assumed.
+    /// Assumed ground.
     TerminalOptionsGround: ground(ground: &str);
     /// The next nectar flow, with its first day in a usual year.
     TerminalOptionsFlow: flow(forage: &str, stage: &str, day: Day);
@@ -34,61 +34,61 @@ super::sentences! {
     TerminalOptionsFlowEarly: flow_early(day: Day);
     /// A flow in a late year.
     TerminalOptionsFlowLate: flow_late(day: Day);
-    /// Start days that are not known, but usable in a usual year.
+    /// Unknown start days that are usable in a usual year.
     TerminalOptionsUsualYear: in_a_usual_year(days: &str);
-    /// Start days that are not known, and not usable in a usual year.
+    /// Unknown start days that are not usable in a usual year.
     TerminalOptionsNotUsualYear: not_in_a_usual_year(days: &str);
-    /// What is missing from a later day on.
+    /// A fact that is missing from a later day on.
     TerminalOptionsMissingFrom: missing_from(day: Day, fact: &str);
-    /// How often a dose is given.
+    /// The number of doses.
     TerminalOptionsTimes: times(doses: u8);
-    /// From when it is out if brood is seen.
+    /// The earliest day out if brood is seen.
     TerminalOptionsOutIfBrood: out_if_brood(day: Day);
-    /// What is in stock.
+    /// The quantity in stock.
     TerminalOptionsInStock: in_stock(amount: &str);
-    /// How much is short.
+    /// The quantity short.
     TerminalOptionsShort: short(amount: &str);
-    /// How much is short at the least.
+    /// The quantity short, at least.
     TerminalOptionsShortAtLeast: short_at_least(amount: &str);
-    /// What is to be mixed for all colonies, in millilitres.
+    /// The solution to mix for all colonies, in millilitres.
     TerminalOptionsToMixForAll: to_mix_for_all(ml: Quantity, mixture: &str);
-    /// What is to be mixed, in millilitres.
+    /// The solution to mix, in millilitres.
     TerminalOptionsToMix: to_mix(ml: Quantity, mixture: &str, recipe: &str);
-    /// A day before which it is ruled out.
+    /// The first day on which it is not ruled out.
     TerminalOptionsNotBefore: not_before(day: Day);
-    /// The day on which it comes nearest to being usable.
+    /// The day with the fewest broken conditions.
     TerminalOptionsNearest: nearest(day: Day);
-    /// How many options have which answer.
+    /// The number of options by answer.
     TerminalOptionsSums: sums(options: usize, usable: usize, unknown: usize, ruled_out: usize);
-    /// The head of what a start means.
+    /// The heading of the consequences of a start.
     TerminalOptionsIfStarted: if_started(day: Day, answer: &str);
     /// The latest start before a flow.
     TerminalOptionsLatestStart: latest_start(flow: Day, year: &str, day: &str);
-    /// From when it may be out, and by when it must be.
+    /// The earliest and latest day out.
     TerminalOptionsOutBetween: out_between(from: Day, by: Day);
-    /// From when it may be out.
+    /// The earliest day out.
     TerminalOptionsOutFrom: out_from(from: Day);
-    /// By when it must be out.
+    /// The latest day out.
     TerminalOptionsOutBy: out_by(by: Day);
-    /// From when it might be out without brood.
+    /// The earliest day out without brood.
     TerminalOptionsOutWithoutBrood: out_without_brood(day: Day);
-    /// From when it may be out if brood is seen while it is in.
+    /// The earliest day out if brood is seen while it is in.
     TerminalOptionsNotBeforeIfBrood: not_before_if_brood(day: Day);
-    /// How a start lies to a flow.
+    /// The margin of a start before a flow.
     TerminalOptionsMargin: margin(flow: Day, year: &str, spare: &str);
     /// A visit.
     TerminalOptionsVisit: visit(when: &str, what: &str);
     /// A visit for which the hive is opened.
     TerminalOptionsVisitOpened: visit_opened(when: &str, what: &str);
-    /// A visit of which nobody stated the first day.
+    /// A visit without a stated first day.
     TerminalOptionsBy: by(day: Day);
-    /// A dose of which the leaflet gives a range; the most has its unit.
+    /// A range of doses. The unit is part of the most.
     LeafletRange: range(least: Quantity, most: &str);
-    /// Medicine to be mixed.
+    /// Medicine in the mixture.
     LeafletRecipeMedicine: medicine(amount: Quantity, unit: &str);
-    /// Water to be mixed, in millilitres.
+    /// Water in the mixture, in millilitres.
     LeafletRecipeWater: water(ml: Quantity);
-    /// Sugar to be mixed, in grams.
+    /// Sugar in the mixture, in grams.
     LeafletRecipeSugar: sugar(g: Quantity);
 }
 
@@ -102,7 +102,7 @@ pub fn usability(words: &Words, usability: Usability) -> &str {
     })
 }
 
-/// Whether a condition holds, and how that is in a usual year where it is not known.
+/// The state of a condition; if unknown, with its state in a usual year.
 #[must_use]
 pub fn state(words: &Words, state: State, in_a_usual_year: Option<bool>) -> &str {
     words.label(match (state, in_a_usual_year) {
@@ -114,7 +114,7 @@ pub fn state(words: &Words, state: State, in_a_usual_year: Option<bool>) -> &str
     })
 }
 
-/// How many days before a flow it is out, or how many too late.
+/// How many days before a flow it is out, or how many days too late.
 #[must_use]
 pub fn to_spare(words: &Words, days: i64) -> String {
     if days < 0 {

@@ -1,13 +1,13 @@
-//! How long records must be kept, around the table.
+//! How long records must be kept: texts around the table.
 
 use combclear_domain::Day;
 use combclear_domain::basics::words::HoldingName;
 
 super::sentences! {
-    /// The head.
+    /// The heading.
     TerminalRetentionHead: head(holding: &HoldingName, day: &str);
-    /// That nothing could go.
+    /// Nothing may be archived.
     TerminalRetentionNothing: nothing_could_go(day: Day);
-    /// What could go, by its lots.
+    /// The records that may be archived, by their lots.
     TerminalRetentionCouldGo: could_go(stories: usize, day: Day, lots: &str);
 }

@@ -4,18 +4,18 @@ use combclear_domain::Day;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 
 super::sentences! {
-    /// The head of the board.
+    /// The heading of the board.
     TerminalSuperingBoard: board(holding: &HoldingName, day: &str);
-    /// How many colonies have which answer.
+    /// The number of colonies by answer.
     TerminalSuperingSums: sums(colonies: usize, yes: usize, no: usize, unknown: usize);
-    /// How many breaches stand.
+    /// The number of breaches on record.
     TerminalSuperingBreaches: breaches(breaches: usize);
-    /// The head of one colony.
+    /// The heading of one colony.
     TerminalSuperingOne: one(colony: &ColonyName, day: &str, answer: &str);
-    /// A first free day that turns on a removal.
+    /// A first free day that depends on a removal.
     TerminalSuperingIfOut: if_out(day: &str, out: Day);
-    /// What is asked of a whole apiary, and the colonies that were left out.
+    /// The rule on a whole apiary, and the colonies left out.
     TerminalSuperingLeftOut: left_out(asks: &str, apiary: &ApiaryName, colonies: &str);
-    /// The answer of some days ahead.
+    /// The answer for a range of coming days.
     TerminalSuperingAhead: ahead(from: Day, to: Day, answer: &str);
 }

@@ -1,4 +1,4 @@
-//! The nectar flows of an apiary, seen or expected, early, usual or late.
+//! The nectar flows of an apiary, seen or expected, with their early, usual and late dates.
 
 use std::sync::Arc;
 
@@ -14,27 +14,27 @@ use crate::journal::event::Event;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = FlowReport))]
 pub struct Flow {
-    /// What is in flower.
+    /// The forage plant.
     pub forage: String,
     /// Expected or seen.
     pub stage: FlowStage,
-    /// Its first day in an early year; absent where nobody told it apart.
+    /// Its first day in an early year. Absent if not stated separately.
     pub early: Option<Day>,
     /// Its first day in a usual year.
     pub usual: Day,
-    /// Its first day in a late year; absent where nobody told it apart.
+    /// Its first day in a late year. Absent if not stated separately.
     pub late: Option<Day>,
     /// Its last day, if known.
     #[serde(skip)]
     pub to: Option<Day>,
-    /// The entry that says so.
+    /// The entry that records it.
     pub entry: EntryId,
 }
 
-/// A nectar flow, for the days on which a colony stood in it.
+/// The days of a nectar flow that concern a colony.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct FlowSpan {
-    /// First day; for an expected flow, in an early year. Not before the colony came.
+    /// The first day; for an expected flow, in an early year. Not before the colony arrived.
     pub from: Day,
     /// The last day on which it may go on. Not after the colony left.
     pub last: Day,
@@ -42,24 +42,24 @@ pub struct FlowSpan {
     pub entry: EntryId,
 }
 
-/// How a range of days relates to the flows.
+/// How a range of days overlaps the flows.
 pub(crate) enum Meets<'f> {
-    /// No flow of this year is on record.
+    /// No flow is on record for this year.
     NotRecorded(i32),
     /// No day is in a flow.
     None,
     /// At least one day is in a flow, whether the year is early or late.
     Surely(&'f Flow),
-    /// At least one day may be in a flow: in some years, or because the flow has no recorded end.
+    /// At least one day may be in a flow: in some years, or because the end of the flow is not recorded.
     Perhaps(&'f Flow),
 }
 
-/// No flow lasts longer. Common practice, no source.
+/// The longest duration of a flow. Common practice, no source.
 const NO_FLOW_LASTS_DAYS: u16 = 90;
 
 impl Flow {
-    /// The flows of an apiary by first day. A flow that was seen replaces the one expected that year from the same
-    /// forage; of several expectations the newest counts.
+    /// The flows of an apiary by first day. A seen flow replaces the one expected that year from the same forage; of
+    /// several expectations the newest counts.
     pub(crate) fn all(file: &[Arc<Record>]) -> Vec<Flow> {
         let mut flows: Vec<Flow> = Vec::new();
         for record in file {
@@ -76,7 +76,7 @@ impl Flow {
             let same = |known: &Flow| known.forage == flow.forage && known.touches(&flow);
             let seen = |known: &Flow| known.stage == FlowStage::Seen;
             if flow.stage == FlowStage::Seen {
-                // It is recorded again once its end is seen: the newer entry replaces the older.
+                // A flow is recorded again once its end is seen: the newer entry replaces the older.
                 flows.retain(|known| !same(known) || (seen(known) && known.usual != flow.usual));
             } else if flows.iter().any(|known| same(known) && seen(known)) {
                 continue;
@@ -89,12 +89,12 @@ impl Flow {
         flows
     }
 
-    /// The first day on which it may begin, as stated; the usual one if no early day is.
+    /// The first day on which it may begin, as stated; the usual one if no early day is stated.
     pub(crate) fn earliest(&self) -> Day {
         self.early.unwrap_or(self.usual)
     }
 
-    /// The last day on which it may begin, as stated; the usual one if no late day is.
+    /// The last day on which it may begin, as stated; the usual one if no late day is stated.
     pub(crate) fn latest(&self) -> Day {
         self.late.unwrap_or(self.usual)
     }
@@ -108,18 +108,18 @@ impl Flow {
         ended.unwrap_or_else(|| year_ends().max(self.latest().plus(NO_FLOW_LASTS_DAYS)))
     }
 
-    /// All its days, from the first on which it may begin to the last on which it may go on.
+    /// All its days, from the first possible to the last possible.
     pub(crate) fn span(&self) -> FlowSpan {
         FlowSpan { from: self.earliest(), last: self.last(), entry: self.entry }
     }
 
-    /// Whether two flows of one forage are the same, that is, overlap. A flow without an end counts as a month here.
+    /// Whether two flows of one forage overlap and so are the same. A flow without an end counts as a month here.
     fn touches(&self, other: &Flow) -> bool {
         let end = |flow: &Flow| flow.to.unwrap_or_else(|| flow.latest().plus(30));
         self.earliest() <= end(other) && other.earliest() <= end(self)
     }
 
-    /// How the days from `from` to `to` (inclusive) relate to the flows.
+    /// How the days from `from` to `to` (inclusive) overlap the flows.
     pub(crate) fn meeting(flows: &[Flow], from: Day, to: Day) -> Meets<'_> {
         let surely = |flow: &&Flow| flow.latest() <= to && from <= flow.to.unwrap_or(flow.latest());
         let perhaps = |flow: &&Flow| flow.earliest() <= to && from <= flow.last();

@@ -1,4 +1,4 @@
-//! An apiary as the journal tells it: site, temperatures, nectar flows. Each is worked out here, for all questions.
+//! An apiary according to the journal: site, temperatures, nectar flows. Worked out here for all questions.
 
 mod flows;
 mod site;
@@ -15,18 +15,18 @@ pub use site::SiteView;
 pub use weather::Origin;
 pub(crate) use weather::{Sky, Weather};
 
-/// What happened at an apiary up to the end of a day.
+/// An apiary at the end of a day.
 pub(crate) struct Apiary<'h> {
     pub(crate) site: Site<'h>,
     pub(crate) weather: Weather,
     /// The flows, by first day.
     pub(crate) flows: Vec<Flow>,
-    /// The same as spans of days.
+    /// The flows as spans of days.
     pub(crate) flow_spans: Vec<FlowSpan>,
 }
 
 impl Holding {
-    /// An apiary by what was recorded to have happened up to the end of a day.
+    /// An apiary at the end of a day; later events are ignored.
     pub(crate) fn apiary_by(&self, apiary: &ApiaryName, as_of: Day) -> Apiary<'_> {
         let file = self.apiary_file(apiary);
         let known = file.partition_point(|record| record.on <= as_of);

@@ -10,7 +10,7 @@ use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, SiteConditions};
 
-/// The site as it is on a day; what is absent is not known.
+/// The site on a day; an absent field is not known.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct SiteView {
@@ -22,7 +22,7 @@ pub struct SiteView {
     pub ground: Option<Ground>,
 }
 
-/// The entries about the site of one apiary, in the order in which things happened.
+/// The entries about the site of one apiary, in order of the events.
 #[derive(Debug, Clone)]
 pub(crate) struct Site<'h>(Vec<&'h Arc<Record>>);
 
@@ -50,7 +50,7 @@ impl Site<'_> {
         self.newest(on, |site| site.access)
     }
 
-    /// The ground on a day. After a flood or wet ground that has an end, it is not known until it is recorded again.
+    /// The ground on a day. Once flooded or wet ground has ended, it is not known until recorded again.
     pub(crate) fn ground(&self, on: Day) -> Option<(Ground, EntryId)> {
         let (ground, entry) = self.newest(on, |site| site.ground)?;
         let stated_on = self.by(on).find(|(record, _)| record.id == entry).map(|(record, _)| record.on)?;

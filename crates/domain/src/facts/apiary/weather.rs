@@ -1,4 +1,4 @@
-//! Outside temperatures of an apiary: measured, forecast, or of usual years.
+//! Outside temperatures of an apiary: measured, forecast, or usual for the month.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -10,14 +10,14 @@ use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{DayTemperature, Temperature, TemperatureNormals};
 
-/// Where a temperature comes from.
+/// The source of a temperature.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Origin {
     /// Measured.
     Measured,
     /// Forecast.
     Forecast,
-    /// What the month is like in usual years.
+    /// Usual for the month.
     UsualYears,
 }
 
@@ -25,7 +25,7 @@ pub enum Origin {
 #[derive(Debug, Default)]
 pub(crate) struct Weather {
     told: BTreeMap<Day, Told>,
-    /// By month, January first.
+    /// Lowest and highest by month, January first.
     usual: [Option<(Celsius, Celsius)>; 12],
 }
 
@@ -37,7 +37,7 @@ struct Told {
     entry: EntryId,
 }
 
-/// How many days ahead a forecast tells. Common practice, no source: forecasts day by day reach about two weeks.
+/// How many days ahead a forecast is used. Common practice, no source: daily forecasts reach about two weeks.
 const FORECAST_REACHES_DAYS: u16 = 16;
 
 /// The temperatures of one day, as far as known.
@@ -46,15 +46,16 @@ pub(crate) struct Sky {
     pub(crate) low: Celsius,
     pub(crate) high: Celsius,
     pub(crate) origin: Origin,
-    /// The entry that tells of the day; none for a usual year.
+    /// The entry with the temperature. `None` for a usual year.
     pub(crate) entry: Option<EntryId>,
 }
 
 impl Weather {
-    /// What was measured goes before what was forecast; of two the one recorded for a later day, then the later entry.
+    /// Measured temperatures replace forecasts. Of two of a kind, the one recorded for a later day counts, then the
+    /// later entry.
     pub(super) fn of(file: &[Arc<Record>]) -> Weather {
         let mut weather = Weather::default();
-        // Files are in the order in which things happened, so that the last one counts.
+        // Files are in order of the events, so the last entry counts.
         for record in file {
             if let Some(body) = record.body::<Temperature>() {
                 let reaches = record.on.plus(FORECAST_REACHES_DAYS);
@@ -83,12 +84,12 @@ impl Weather {
         weather
     }
 
-    /// Whether the day was told of, measured or forecast.
+    /// Whether the day was measured or forecast.
     pub(crate) fn is_told(&self, day: Day) -> bool {
         self.told.contains_key(&day)
     }
 
-    /// The temperatures of a day; of a usual year if nobody told of the day itself.
+    /// The temperatures of a day; the usual ones if the day was neither measured nor forecast.
     pub(crate) fn sky(&self, on: Day) -> Option<Sky> {
         if let Some(told) = self.told.get(&on) {
             let origin = match told.stage {

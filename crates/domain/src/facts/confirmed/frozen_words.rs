@@ -1,14 +1,14 @@
-//! The words in which journals confirm a value of a leaflet. **They must never change.**
+//! The words in which journals confirm a leaflet value. **They must never change.**
 //!
-//! Entries recorded before values were confirmed as such hold words, and count only for a value with exactly these
-//! words. If a word here changed, journals sealed years ago would confirm nothing any more, and a yes would become
-//! unknown. What people see may be worded differently elsewhere. A new kind of rule gets its words here once.
+//! Older entries confirm a value in words, not as data, and count only for a value with exactly these words. If the
+//! words changed, journals sealed years ago would confirm nothing, and a yes would become unknown. Texts shown to
+//! people may use other words. A new kind of rule gets its words here, once.
 
 use crate::basics::rule_words::{BroodState, DosePer, TemperatureWindow};
 use crate::basics::says::{Says, WithdrawalPeriod};
 use crate::basics::words::{Permission, SupersDuring, Unit};
 
-/// The words in which journals confirm this value. `unit` is that of the leaflet.
+/// The words in which journals confirm this value. `unit` is the leaflet's unit.
 #[must_use]
 #[expect(clippy::too_many_lines, reason = "one arm for each kind of rule")]
 pub fn in_words(says: &Says, unit: Unit) -> String {

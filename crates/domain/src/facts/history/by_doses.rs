@@ -1,4 +1,4 @@
-//! What the doses of a course say of it: medicine, pack and terms.
+//! The medicine, pack and terms of a course, worked out from its doses.
 
 use std::collections::HashMap;
 use std::sync::Arc;
@@ -11,7 +11,7 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::Administration;
 use crate::rules::leaflet::Leaflets;
 
-/// What the doses of a course say of it. It is the same in each colony that was given the same.
+/// The medicine, pack and terms of a course. Colonies with the same doses share them.
 #[derive(Clone)]
 pub(super) struct ByDoses {
     pub(super) medicine: MedicineName,
@@ -19,11 +19,12 @@ pub(super) struct ByDoses {
     pub(super) terms: Arc<Terms>,
 }
 
-/// What is known by their doses of the courses of a holding, each worked out once for all its colonies.
+/// Cache of what follows from the doses of each course in a holding, so that its colonies share the work.
 pub(super) struct Known<'h> {
     holding: &'h Holding,
     leaflets: &'h Leaflets,
-    /// By the first dose: a colony may have got other doses of the course, or other lots, than the next.
+    /// Keyed by the entry of the first dose. One key may hold several results: colonies can differ in later doses and
+    /// in lots.
     courses: HashMap<EntryId, Vec<(Vec<GivenDose<'h>>, ByDoses)>>,
 }
 
@@ -32,7 +33,7 @@ impl<'h> Known<'h> {
         Known { holding, leaflets, courses: HashMap::new() }
     }
 
-    /// What these doses say of the course that `given` began.
+    /// The medicine, pack and terms of the course that `given` began, after these doses.
     pub(super) fn of(&mut self, first: &Record, given: &Administration, doses: &[GivenDose<'h>]) -> ByDoses {
         let of_course = self.courses.entry(first.id).or_default();
         if let Some((_, known)) = of_course.iter().find(|(known, _)| known.as_slice() == doses) {
@@ -74,7 +75,7 @@ impl ByDoses {
             declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
         };
         ByDoses {
-            // A lot that is not in the record is refused on entry, but a history never fails.
+            // The fold refuses a lot that is not in the journal, but a history never fails.
             medicine: lot.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone()),
             pack_name: medicine.map_or("", |(_, medicine)| medicine.pack_name.as_str()).into(),
             terms: Arc::new(Terms::of(&named, placed, given.method.as_ref(), &stated)),

@@ -1,4 +1,4 @@
-//! The courses that reached a colony: given to it, or brought along by a split or uniting.
+//! The courses of a colony: given to it, or brought by a split or merge.
 
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
@@ -13,7 +13,7 @@ use crate::facts::holding::{Holding, Record, of_day};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, ColonySplit, ColonyUnited, Event};
 
-/// The courses of a colony in the order of placing; on one day, in the order of their entries.
+/// The courses of a colony, ordered by day of the first dose, then by entry.
 pub(super) fn of<'h>(holding: &'h Holding, known: &mut Known<'h>, colony: &ColonyName) -> Vec<Course> {
     let mut lines = Lines { holding, before: BTreeMap::new() };
     let traces = lines.traces(colony, Day::LAST, GENERATIONS, None);
@@ -34,23 +34,23 @@ struct Trace<'h> {
     end: End,
     in_doubt: Option<(Day, EntryId)>,
     here_from: Day,
-    /// The day from which another line of the course takes over.
+    /// The day from which another line of the course replaces this one.
     until: Option<Day>,
-    /// The dose that began this line, if it was given to this colony.
+    /// The dose that began this line, if this colony was given it.
     begun_by: Option<Dose>,
-    /// How many of the doses came along from another colony.
+    /// How many of the doses came from another colony.
     brought: usize,
     came_by: Option<EntryId>,
-    /// The colonies it stood in before they were united into another, each with the day of the uniting.
+    /// The colonies it was in before they were united into another, each with the day of the merge.
     united_from: Vec<(&'h ColonyName, Day)>,
 }
 
-/// The lines of the courses of a colony in the order in which they came, found by the first dose of their course: a colony may
-/// have had hundreds of courses.
+/// The lines of all courses of a colony, in order of arrival. Indexed by first dose, because a colony may have had
+/// hundreds of courses.
 #[derive(Default)]
 struct Traces<'h> {
     all: Vec<Trace<'h>>,
-    /// The places of the lines of each course.
+    /// Indices into `all`, by the first dose of the course.
     places: HashMap<EntryId, Vec<usize>>,
 }
 
@@ -70,7 +70,7 @@ impl<'h> Traces<'h> {
         places.filter_map(|place| self.all.get(*place))
     }
 
-    /// Does something to each line of one course, in order.
+    /// Applies `change` to each line of one course, in order.
     fn each_of(&mut self, first: Option<EntryId>, mut change: impl FnMut(&mut Trace<'h>)) {
         for place in first.and_then(|first| self.places.get(&first)).into_iter().flatten() {
             if let Some(trace) = self.all.get_mut(*place) {
@@ -79,21 +79,21 @@ impl<'h> Traces<'h> {
         }
     }
 
-    /// Whether an entry is the first dose of a course here.
+    /// Whether this entry is the first dose of a course of this colony.
     fn has(&self, first: EntryId) -> bool {
         self.places.contains_key(&first)
     }
 }
 
-/// The lines of descent of a colony. What each colony carried before an event is worked out once: otherwise lines that
-/// part and meet again would be walked over and over.
+/// Follows the lines of a colony back through its descent. The result before each event is cached: otherwise lines
+/// that part and meet again would be walked repeatedly.
 struct Lines<'h> {
     holding: &'h Holding,
     before: BTreeMap<(&'h ColonyName, u64), Vec<Trace<'h>>>,
 }
 
 impl<'h> Lines<'h> {
-    /// What had happened to the courses of a colony by the end of a day, leaving out one event.
+    /// The courses of a colony by the end of a day, ignoring one event.
     fn traces(
         &mut self,
         colony: &ColonyName,
@@ -110,14 +110,15 @@ impl<'h> Lines<'h> {
                     let doubt = parted_about(life, colony, record, without);
                     dose(holding, &mut traces, record, given, colony, doubt);
                 }
-                // A removal is in the file of no other colony than those that it names.
+                // A removal is filed only under the colonies that it names.
                 Event::Removal(removal) => {
                     let first = holding.effective(removal.administration).map(|first| first.id);
                     if removal.left_inside > 0 {
                         found_inside(&mut traces, first, record);
                         continue;
                     }
-                    // The previous carrier came out, whichever of the two was recorded first.
+                    // On a day with a removal and a later dose, the previous carrier came out, whichever was recorded
+                    // first.
                     if !renewed_about(holding, file, first, record, &traces) {
                         take_out(&mut traces, first, record);
                     }
@@ -181,18 +182,18 @@ impl<'h> Lines<'h> {
         traces
     }
 
-    /// The courses of `colony` at the end of the day of `event`, but before `event` itself did anything to them.
+    /// The courses of `colony` at the end of the day of `event`, before `event` itself changed them.
     fn before(&mut self, colony: &'h ColonyName, event: &Record, generations: u8) -> Vec<Trace<'h>> {
         let key = (colony, event.seq);
         if let Some(known) = self.before.get(&key) {
             return known.clone();
         }
-        // A colony split off and reunited on one day returns to itself: it brings nothing new.
+        // Stops the recursion for a colony that was split off and reunited on one day: it brings nothing new.
         self.before.insert(key, Vec::new());
-        // Anything further back makes the colony unknown: see `Holding::unknown_since`.
+        // Beyond this many generations the colony counts as unknown: see `Holding::unknown_since`.
         let Some(older) = generations.checked_sub(1) else { return Vec::new() };
         let mut traces = self.traces(colony, event.on, older, Some(event.id)).all;
-        // Anything given after the event by the clock was not there yet.
+        // A dose with a later time than the event was not in yet.
         let later = |on: Day, at: Option<TimeOfDay>| {
             on == event.on && at.zip(event.at).is_some_and(|(given, event)| given > event)
         };
@@ -202,7 +203,7 @@ impl<'h> Lines<'h> {
                 && !trace.begun_by.is_some_and(|dose| later(dose.on, dose.at))
         });
         for trace in &mut traces {
-            // What ended it on the same day came after the event, unless the clock says otherwise.
+            // A removal on the same day counts as later than the event, unless the times show otherwise.
             if let End::Out { on, entry } = trace.end
                 && on == event.on
             {
@@ -217,14 +218,14 @@ impl<'h> Lines<'h> {
     }
 }
 
-/// What a split or uniting does to an open course in one of the two colonies.
+/// What a split or merge does to an open course in one of the two colonies.
 #[derive(Clone, Copy)]
 enum Parting {
-    /// The strips are here.
+    /// The strips are in this colony.
     Here,
-    /// They are not.
+    /// The strips are not in this colony.
     Gone,
-    /// It does not say.
+    /// The entry does not say where the strips are.
     NotSaid,
 }
 
@@ -236,16 +237,16 @@ fn parting(said: bool, here: bool) -> Parting {
     }
 }
 
-/// Applies a split to every open course of the old colony, except where a dose of the same day may have come before or
-/// after it: `dose` has dealt with those.
+/// Applies a split to every open course of the old colony, except those with a dose on the same day that may have
+/// come before or after it: `dose` has dealt with those.
 fn part_old(traces: &mut [Trace<'_>], parting: Parting, split: &Record) {
     for trace in traces.iter_mut().filter(|trace| trace.is_open() && !trace.dosed_about(split)) {
         trace.part(parting, split);
     }
 }
 
-/// What a split means in the new colony for what went into the old one on the same day, if nobody can tell which came
-/// first: the strips may have gone with it.
+/// Effect of a split in the new colony on a dose given to the old one on the same day, when the order is unknown: the
+/// strips may have gone with it.
 fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
     match strips {
         Some(StripsAtSplit::Stayed) => Parting::Gone,
@@ -253,8 +254,8 @@ fn placed_on_the_day(strips: Option<StripsAtSplit>) -> Parting {
     }
 }
 
-/// Adds what another colony carried. A course that both had part in stays once for each line it came by, since each may
-/// end on its own day. A line that adds nothing to one already here is left out.
+/// Adds the courses of another colony. A course present in both keeps one line for each way it came, since each may
+/// end on its own day. A line that adds nothing to an existing one is dropped.
 fn bring<'h>(
     holding: &Holding,
     colony: &ColonyName,
@@ -282,14 +283,14 @@ fn bring<'h>(
     }
 }
 
-/// Pieces were seen inside: from that day it is in, whatever was uncertain before.
+/// Pieces were seen inside: the course is in from that day, even if it was uncertain or out before.
 fn found_inside(traces: &mut Traces<'_>, first: Option<EntryId>, removal: &Record) {
     let certain = |trace: &Trace<'_>| trace.is_open() && trace.in_doubt.is_none();
     if traces.of(first).any(certain) {
         return;
     }
     let open = traces.of(first).rfind(|trace| trace.is_open());
-    // Something is inside, even if all was said to be out.
+    // Pieces were found, so something is inside even if all was recorded as out.
     let last = open.or_else(|| traces.of(first).next_back()).cloned();
     traces.extend(last.map(|trace| Trace {
         begun_by: None,
@@ -298,8 +299,8 @@ fn found_inside(traces: &mut Traces<'_>, first: Option<EntryId>, removal: &Recor
     }));
 }
 
-/// Takes a course out of a colony, in every line that is not out yet. If all were out, something was found
-/// nevertheless: periods count from this day too, and earlier days stay as they were.
+/// Takes a course out of a colony, in every line that is not out yet. If all lines were out, something was still
+/// found: periods count from this day too, and earlier days keep their answer.
 fn take_out(traces: &mut Traces<'_>, first: Option<EntryId>, removal: &Record) {
     let out = End::Out { on: removal.on, entry: removal.id };
     let mut certain: Vec<Trace<'_>> = Vec::new();
@@ -309,7 +310,7 @@ fn take_out(traces: &mut Traces<'_>, first: Option<EntryId>, removal: &Record) {
             return;
         }
         if trace.in_doubt.is_some() {
-            // What came out was in. That is certain from here on; the uncertain days stay as they were.
+            // If it came out, it was in. That is certain from this day on; earlier days stay uncertain.
             certain.push(Trace { end: out, ..trace.clone().in_from(removal.on) });
             trace.until = Some(removal.on);
         } else {
@@ -332,7 +333,7 @@ fn dose<'h>(
     colony: &ColonyName,
     doubt: Option<(Day, EntryId)>,
 ) {
-    // Where there is one part only, it is that of the colony: the entry is in its file.
+    // A single part belongs to this colony: the entry is in its file.
     let only = given.given.len() == 1;
     let lots = given.given.iter().filter(|part| only || part.colonies.contains(colony)).map(|part| &part.lot);
     let dose = Dose { on: record.on, at: record.at, entry: record.id };
@@ -358,7 +359,7 @@ fn dose<'h>(
             again.doses.push(part);
             again.in_from(record.on)
         }
-        // A dose whose first dose cannot be found still went in: it is a course of its own.
+        // A dose whose first dose cannot be found was still given: it begins a course of its own.
         None => Trace {
             first: record,
             given,
@@ -376,8 +377,8 @@ fn dose<'h>(
     traces.push(Trace { in_doubt: doubt, begun_by: Some(dose), united_from: Vec::new(), ..line });
 }
 
-/// Whether a later dose of the course went into the colony of this file on the day of a removal, and not clearly before it. A
-/// dose that began a course of its own is not a later one.
+/// Whether the colony of this file got a later dose of the course on the day of a removal, and not clearly before it.
+/// A dose that began its own course is not a later dose.
 fn renewed_about(
     holding: &Holding,
     file: &[Arc<Record>],
@@ -391,8 +392,8 @@ fn renewed_about(
     })
 }
 
-/// The doubt about a dose if the colony was split on the same day: no clock shows which came first, so the carrier may
-/// have gone to the new colony. `life` is the file of the colony's life.
+/// The doubt about a dose if the colony was split on the same day and no time shows which came first: the carrier may
+/// have gone to the new colony. `life` holds the colony's life events.
 fn parted_about(
     life: &[Arc<Record>],
     colony: &ColonyName,
@@ -420,17 +421,17 @@ impl<'h> Trace<'h> {
         }
     }
 
-    /// Whether a dose began this line on the day of a split, and nobody can tell which came first.
+    /// Whether a dose began this line on the day of a split and the order is unknown.
     fn begun_about(&self, split: &Record) -> bool {
         self.begun_by.is_some_and(|dose| dose.may_be_before_or_after(split))
     }
 
-    /// Whether a dose was given to this colony on the day of a split, and nobody can tell which came first.
+    /// Whether this colony was given a dose on the day of a split and the order is unknown.
     fn dosed_about(&self, split: &Record) -> bool {
         self.doses.iter().skip(self.brought).any(|given| given.dose.may_be_before_or_after(split))
     }
 
-    /// Whether it is certainly in at the beginning of a day.
+    /// Whether it is certainly in at the start of a day.
     fn is_in_by(&self, day: Day) -> bool {
         match self.end {
             End::Open => self.in_doubt.is_none() && self.until.is_none(),
@@ -438,41 +439,42 @@ impl<'h> Trace<'h> {
         }
     }
 
-    /// Whether it is not out yet, certainly or possibly.
+    /// Whether it is certainly or possibly still in.
     fn is_open(&self) -> bool {
         self.end == End::Open && self.until.is_none()
     }
 
-    /// The same course, in again from a day on.
+    /// The same course, certainly in again from this day.
     fn in_from(self, day: Day) -> Trace<'h> {
         Trace { here_from: day, until: None, end: End::Open, in_doubt: None, ..self }
     }
 
-    /// Whether this line covers everything that `other` means for the days since `other` came.
+    /// Whether this line makes `other` redundant from the day `other` came.
     fn covers(&self, other: &Trace<'_>, colony: &ColonyName, holding: &Holding) -> bool {
         let same =
             self.first.id == other.first.id && other.doses.iter().all(|given| self.doses.contains(given));
         let ends_no_sooner = match (self.end, other.end) {
-            // If it is out, a later day out blocks for longer.
+            // Both are open: the one that is certain for longer covers the other.
             (End::Open, End::Open) => match (self.in_doubt, other.in_doubt) {
                 (None, _) => true,
                 (Some(_), None) => false,
                 (Some((here, _)), Some((brought, _))) => here >= brought,
             },
-            // Use before a flow is judged by where it stood since.
+            // Both are out: a later day out blocks for longer. Bans on use before a flow depend on where the line has
+            // been since.
             (End::Out { on: here, .. }, End::Out { on: brought, .. }) => {
                 let stood = |united: &[_]| flows::stood_since(holding, colony, united, brought);
                 let same_places = || stood(&self.united_from) == stood(&other.united_from);
                 here >= brought && (self.united_from == other.united_from || same_places())
             }
-            // An open line may still become uncertain; a running period would be lost with it.
+            // An open line may still become uncertain, and the period that is already running would be lost.
             (End::Open, End::Out { .. }) | (End::Out { .. }, End::Open) => false,
         };
         same && ends_no_sooner && self.until.is_none()
     }
 
-    /// Adds the course from dose to dose. Each dose may bring the terms of its own lot or prescription; they apply from its
-    /// day on, not before.
+    /// Adds the course, as one line for each change of terms. A dose may bring the terms of its own lot or
+    /// prescription; they apply from the day of that dose.
     fn add_courses(
         &self,
         colony: &ColonyName,

@@ -1,4 +1,4 @@
-//! The nectar flows that a colony stood in, and the days right before them.
+//! The nectar flows at the sites of a colony, and the days right before them.
 
 use std::cmp::Reverse;
 
@@ -8,31 +8,32 @@ use crate::basics::words::{ApiaryName, ColonyName};
 use crate::facts::apiary::{Flow, FlowSpan};
 use crate::facts::holding::Holding;
 
-/// How many days count as "right before" a flow if a leaflet names no days.
+/// How many days count as "right before" a flow if a leaflet gives no number.
 ///
-/// Common practice, no source: two weeks. It frees nothing: a later flow of the same year leaves the answer open.
+/// Common practice, no source: two weeks. This never permits supers: a later flow in the same year leaves the answer
+/// open.
 pub const RIGHT_BEFORE_DAYS: u16 = 14;
 
-/// What a ban on use right before a flow means for a day.
+/// Effect of a ban on use right before a flow, on one day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum BeforeFlow {
-    /// Nothing.
+    /// The ban does not apply.
     Free,
-    /// It was used right before this flow.
+    /// Used right before this flow, so supers are banned.
     Barred(FlowSpan),
-    /// This flow began later in the same year, and the leaflet names no days.
+    /// This flow began later in the same year and the leaflet gives no number of days, so the ban may apply.
     Perhaps(FlowSpan),
-    /// No flow is on record since then.
+    /// No flow has been recorded since it came out, so the ban may apply.
     NoFlowOnRecord,
 }
 
-/// The flows of a colony, by first day.
+/// The flows at the sites of a colony, by first day.
 pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
     within(holding, &stays(holding, colony))
 }
 
-/// The flows of a line that stood in other colonies before they were united into this one, each with the day of the
-/// uniting; none if nothing was united.
+/// The flows for a line that was in other colonies before they were united into this one, each with the day of the
+/// merge. `None` if no colonies were united.
 pub(super) fn of_line(
     holding: &Holding,
     colony: &ColonyName,
@@ -41,7 +42,7 @@ pub(super) fn of_line(
     (!united_from.is_empty()).then(|| within(holding, &stays_of_line(holding, colony, united_from)))
 }
 
-/// Where a line of a course stood from a day on, each place with its first day.
+/// Where a line of a course was from a day on: each apiary, with its first day there.
 pub(super) fn stood_since<'h>(
     holding: &'h Holding,
     colony: &ColonyName,
@@ -65,7 +66,7 @@ fn stays_of_line<'h>(
     for ((_, on), into) in united_from.iter().zip(into) {
         let then = stays(holding, into);
         line.retain(|(from, _)| *from < *on);
-        // Where the other colony stood on the day of the uniting, and from then on.
+        // Where the other colony was on the day of the merge, and from then on.
         let stood = then.iter().rfind(|(from, _)| *from <= *on).map(|(_, apiary)| (*on, *apiary));
         for (from, apiary) in stood.into_iter().chain(then.iter().copied().filter(|(from, _)| *from > *on)) {
             if line.last().is_none_or(|(_, last)| *last != apiary) {
@@ -76,11 +77,11 @@ fn stays_of_line<'h>(
     line
 }
 
-/// The flows at the places where something stood, each from its day to the next.
+/// The flows during each of these stays. A stay ends when the next begins.
 fn within(holding: &Holding, stays: &[(Day, &ApiaryName)]) -> Vec<FlowSpan> {
     let mut spans: Vec<FlowSpan> = Vec::new();
     for (index, (from, apiary)) in stays.iter().enumerate() {
-        // On the day of a move it stood at both apiaries.
+        // On the day of a move it was at both apiaries.
         let left = stays.get(index.saturating_add(1)).map(|(next, _)| *next);
         for flow in Flow::all(holding.apiary_file(apiary)) {
             let whole = flow.span();
@@ -93,14 +94,14 @@ fn within(holding: &Holding, stays: &[(Day, &ApiaryName)]) -> Vec<FlowSpan> {
     spans
 }
 
-/// Where the colony stood and since when, including the stays of the colonies it was split off from.
+/// Where the colony was and since when, including the stays of the colonies it was split off from.
 fn stays<'h>(holding: &'h Holding, colony: &ColonyName) -> Vec<(Day, &'h ApiaryName)> {
     let mut stays = holding.stays(colony);
     stays.dedup_by_key(|(_, apiary)| *apiary);
     stays
 }
 
-/// What the ban means for a day, for a course out since `out`.
+/// Effect of the ban on day `on`, for a course that is out since `out`.
 pub(crate) fn before_flow(flows: &[FlowSpan], bar: FlowBefore, out: Day, on: Day) -> BeforeFlow {
     let (days, named) = match bar {
         FlowBefore::BarredDays(0) => return BeforeFlow::Free,
@@ -109,7 +110,7 @@ pub(crate) fn before_flow(flows: &[FlowSpan], bar: FlowBefore, out: Day, on: Day
     };
     let coming = || flows.iter().filter(|flow| flow.last >= out);
     let begins = |flow: &FlowSpan| flow.from.max(out);
-    // If it was used right before several flows, the one that ends last blocks for longest.
+    // If it was used right before several flows, the flow that ends last applies: it blocks for longest.
     let near = coming().filter(|flow| begins(flow) <= out.plus(days)).max_by_key(|flow| flow.last);
     let next = coming().min_by_key(|flow| (begins(flow), Reverse(flow.last)));
     match (near, next) {

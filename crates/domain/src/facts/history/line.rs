@@ -1,7 +1,7 @@
-//! A line of a course as far as supers turn on it: recorded, or only planned.
+//! A line of a course, recorded or planned, as the supering question sees it.
 //!
-//! Both are judged alike. A recorded one ([`Course`]) also has its entries and its medicine; a planned one ([`Planned`]) has
-//! neither.
+//! Both are judged alike. A recorded line ([`Course`]) also has entries and a medicine; a planned one ([`Planned`])
+//! has neither.
 
 use super::plan::Plan;
 use super::terms::Terms;
@@ -10,22 +10,22 @@ use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
 use crate::journal::entry::EntryId;
 
-/// All that the answer about supers asks of a line of a course.
+/// Everything the supering question needs from a line of a course.
 pub(crate) trait Line {
     /// The terms that apply to it.
     fn terms(&self) -> &Terms;
     /// The day of each dose, in order.
     fn doses(&self) -> impl DoubleEndedIterator<Item = Day> + ExactSizeIterator;
-    /// The day by which all of it had come out, if it has.
+    /// The day by which everything had come out, if it has.
     fn out(&self) -> Option<Day>;
-    /// The day since which it is uncertain whether it is in, and the entry that did not say.
+    /// Since when it is uncertain whether it is in, and the split or merge that left it open.
     fn in_doubt(&self) -> Option<(Day, EntryId)>;
-    /// Its first day in the colony, and the day from which another line takes over.
+    /// Its first day in the colony, and the day from which another line replaces it.
     fn days(&self) -> (Day, Option<Day>);
-    /// The flows it stood in, if those of its colony do not apply.
+    /// The flows at its former sites, if they differ from those of its colony.
     fn own_flows(&self) -> Option<&[FlowSpan]>;
 
-    /// Whether it applies on a day: it was here, and no other line has taken over.
+    /// Whether it applies on a day: it had arrived, and no other line had replaced it.
     fn speaks_on(&self, day: Day) -> bool {
         let (from, until) = self.days();
         from <= day && until.is_none_or(|until| day < until)
@@ -58,7 +58,7 @@ impl Line for Course {
     }
 }
 
-/// A line that is only planned, in whole or from some day on.
+/// A line that is planned, entirely or from some day on.
 #[derive(Debug, Clone)]
 pub(crate) struct Planned<'t> {
     terms: &'t Terms,
@@ -96,11 +96,11 @@ impl Line for Planned<'_> {
 }
 
 impl Plan {
-    /// The course as it would run from a day on, at a place with these flows: each stated dose on its earliest day, and out
-    /// as early as it may be. What is used up by itself is not taken out.
+    /// The course as it would run from `start` at a place with these flows: each stated dose on its earliest day, and
+    /// out as early as allowed. A carrier that is used up in the hive is not taken out.
     ///
-    /// If the least stay is not stated, it is out after the days on which it is surely in: nobody may rest a free day on
-    /// that.
+    /// If the least stay is not stated, it comes out after the days on which it is certainly in. Callers must not
+    /// derive a free day from that.
     pub(crate) fn starting<'t>(&self, terms: &'t Terms, start: Day, flows: &'t [FlowSpan]) -> Planned<'t> {
         let doses = match &self.doses {
             Fact::Known(doses) => doses.iter().map(|days| start.plus(*days)).collect(),
@@ -122,7 +122,7 @@ impl Plan {
 }
 
 impl Course {
-    /// The course as it would go on if these further doses were given and all came out on a day.
+    /// The course as it would continue if these further doses were given and everything came out on `out`.
     pub(crate) fn gone_on_with(&self, further: Vec<Day>, out: Day) -> Planned<'_> {
         Planned {
             terms: &self.terms,

@@ -1,7 +1,7 @@
-//! The courses of one colony, each with its terms, and everything else that affects its supers.
+//! The courses of one colony with their terms, and everything else that affects its supers.
 //!
-//! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] when a question is asked. It follows splits
-//! and unitings back, because a colony carries the courses and the treated comb of the colonies it came from.
+//! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] for each question. It follows splits
+//! and merges back, because a colony carries the courses and treated comb of the colonies it came from.
 
 mod by_doses;
 mod courses;
@@ -50,51 +50,52 @@ pub(crate) use whereabouts::{Whereabouts, used_up, whereabouts};
 pub struct History {
     /// The colony.
     pub colony: ColonyName,
-    /// When it came into the record, and by which entry.
+    /// The day it was entered, and the entry.
     pub begun: Option<(Day, EntryId)>,
-    /// Since when the medicine inside is not known: the colony came that way, or was made from or united with one that
-    /// did.
+    /// Since when the medicine inside is not known, and the entry: the colony arrived that way, or was made from or
+    /// united with one that did.
     pub unknown_since: Option<(Day, EntryId)>,
-    /// When it ended, and by which entry.
+    /// The day it ended, and the entry.
     pub ended: Option<(Day, EntryId)>,
-    /// Its courses, in the order of placing.
+    /// Its courses, in order of the first dose.
     pub courses: Vec<Course>,
-    /// When harvest supers were on.
+    /// When harvest supers were on, in order.
     pub supers: Vec<SuperSpan>,
-    /// Brood seen, in the order of inspection.
+    /// Brood seen, in order of inspection: one for each day.
     pub broods: Vec<BroodSeen>,
-    /// The nectar flows it stood in, by first day.
+    /// The nectar flows at its sites, by first day.
     pub flows: Vec<FlowSpan>,
 }
 
-/// One course in one colony: from the first dose to the removal of the last carrier, or one dose.
+/// One course in one colony: from the first dose to the removal of the last carrier. A medicine that leaves nothing
+/// inside has doses only.
 #[derive(Debug, Clone)]
 pub struct Course {
     /// The entry of the first dose.
     pub entry: EntryId,
     /// The medicine, by the keeper's name.
     pub medicine: MedicineName,
-    /// The name on the pack.
+    /// The name on its pack.
     pub pack_name: Arc<str>,
     /// The day of the first dose.
     pub placed: Day,
     /// The doses, in order.
     pub doses: Vec<Dose>,
-    /// What became of it in this colony.
+    /// How it ended in this colony.
     pub end: End,
-    /// The split or uniting that did not say where the strips went, and its day. From then on it is uncertain whether the
-    /// course is in, until it is recorded as out.
+    /// Day and entry of a split or merge that did not say where the strips went. From then on it is uncertain whether
+    /// the course is in, until it is recorded as out.
     pub in_doubt: Option<(Day, EntryId)>,
-    /// The first day on which this colony had part in it.
+    /// The first day of this line in this colony.
     pub here_from: Day,
-    /// The day from which the same course continues with other terms, brought by a later dose.
+    /// The day from which a later dose continues the course on other terms, in another line.
     pub until: Option<Day>,
-    /// The entry that brought it to this colony from another, if one did.
+    /// The entry that brought it from another colony, if any.
     pub came_by: Option<EntryId>,
-    /// The nectar flows it stood in, if it came from colonies that were united into this one; otherwise those of this
+    /// The nectar flows at its sites, if it came from colonies that were united into this one. `None`: those of this
     /// colony apply.
     pub flows: Option<Vec<FlowSpan>>,
-    /// The terms that apply to it. Colonies that were given the same share them.
+    /// The terms that apply to it, shared by the colonies with the same doses.
     pub terms: Arc<Terms>,
 }
 
@@ -112,7 +113,7 @@ pub struct Dose {
 }
 
 impl Dose {
-    /// Whether it was given on the day of an event, and no clock shows which came first.
+    /// Whether it was given on the day of an event and no time shows which came first.
     pub(crate) fn may_be_before_or_after(&self, event: &Record) -> bool {
         let told = self.at.zip(event.at).is_some_and(|(given, happened)| given != happened);
         self.on == event.on && !told
@@ -122,13 +123,13 @@ impl Dose {
 /// How a course ended in a colony.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum End {
-    /// Nothing was recorded: a carrier is still in.
+    /// No removal is recorded: a carrier is still in, unless it is used up.
     Open,
-    /// All of it came out: taken out, or gone with a split.
+    /// All of it came out: removed, or taken along in a split.
     Out {
-        /// The day.
+        /// The day it came out.
         on: Day,
-        /// The entry that says so.
+        /// The removal, split or merge that says so.
         entry: EntryId,
     },
 }
@@ -137,7 +138,7 @@ pub enum End {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = SupersReport))]
 pub struct SuperSpan {
-    /// The day they went on.
+    /// The day the supers went on.
     pub from: Day,
     /// The day the last of them came off; null while any are on.
     pub off: Option<Day>,
@@ -149,20 +150,20 @@ pub struct SuperSpan {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = BroodReport))]
 pub struct BroodSeen {
-    /// The day.
+    /// The day of the inspection.
     pub on: Day,
-    /// The brood seen.
+    /// How much brood was seen.
     pub brood: Brood,
     /// The entry that recorded it.
     pub entry: EntryId,
 }
 
-/// How many days before placing an inspection still counts for the brood of the course.
+/// An inspection counts for the brood of a course if it was made at most this many days before placing.
 ///
 /// Common practice, no source: worker brood takes three weeks from egg to bee, so brood seen earlier has emerged.
 pub const BROOD_TELLS_DAYS: u16 = 21;
 
-/// The histories of several colonies of a holding, one after another. What they share is worked out once: most courses are
+/// Derives the histories of several colonies of a holding. Work common to them is done once, since most courses are
 /// given to many colonies.
 pub struct Histories<'h> {
     holding: &'h Holding,
@@ -170,13 +171,13 @@ pub struct Histories<'h> {
 }
 
 impl<'h> Histories<'h> {
-    /// Those of this holding.
+    /// The histories of the colonies of this holding.
     #[must_use]
     pub fn new(holding: &'h Holding, leaflets: &'h Leaflets) -> Histories<'h> {
         Histories { holding, known: Known::new(holding, leaflets) }
     }
 
-    /// Derives the history of a colony; an empty one for a colony that nobody entered.
+    /// Derives the history of a colony; empty for a colony that was never entered.
     pub fn of(&mut self, colony: &ColonyName) -> History {
         let holding = self.holding;
         let life = holding.life(colony);
@@ -195,18 +196,19 @@ impl<'h> Histories<'h> {
 }
 
 impl History {
-    /// Derives the history of a colony; an empty one for a colony that nobody entered. See [`Histories`] for several.
+    /// Derives the history of a colony; empty for a colony that was never entered. Use [`Histories`] for several
+    /// colonies.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName) -> History {
         Histories::new(holding, leaflets).of(colony)
     }
 
-    /// The nectar flows that a line of a course stands in.
+    /// The nectar flows that count for a line of a course.
     pub(crate) fn flows_of<'h>(&'h self, line: &'h impl Line) -> &'h [FlowSpan] {
         line.own_flows().unwrap_or(&self.flows)
     }
 
-    /// The history as it stood at the end of a day, without later events.
+    /// The history at the end of a day, without later events.
     #[must_use]
     pub(crate) fn up_to(mut self, day: Day) -> History {
         self.begun = self.begun.filter(|(on, _)| *on <= day);
@@ -229,14 +231,14 @@ impl History {
         self
     }
 
-    /// The courses that this colony has or had part in by the end of a day, each with the terms of that day.
+    /// The lines of courses that apply on a day, with the terms of that day.
     #[must_use = "iterators are lazy"]
     pub fn courses_on(&self, on: Day) -> impl DoubleEndedIterator<Item = &Course> {
         self.courses.iter().filter(move |course| course.speaks_on(on))
     }
 
-    /// The last brood inspection by the end of a day that counts for a course: made while it was in, or shortly before
-    /// it was placed.
+    /// The last brood inspection by the end of a day that counts for a course: made while it was in, or at most
+    /// [`BROOD_TELLS_DAYS`] before it was placed.
     #[must_use]
     pub fn brood_for(&self, course: &Course, on: Day) -> Option<&BroodSeen> {
         let earliest = course.placed.minus(BROOD_TELLS_DAYS);
@@ -251,7 +253,7 @@ impl History {
 }
 
 impl BroodSeen {
-    /// The state that leaflets distinguish.
+    /// The brood state, as leaflets distinguish it.
     #[must_use]
     pub fn state(&self) -> BroodState {
         BroodState::seen(self.brood)
@@ -259,7 +261,7 @@ impl BroodSeen {
 }
 
 impl Course {
-    /// The day by which all of it had come out, if it has.
+    /// The day by which everything had come out, if it has.
     #[must_use]
     pub fn out(&self) -> Option<Day> {
         match self.end {
@@ -268,7 +270,7 @@ impl Course {
         }
     }
 
-    /// The day by which all of it had come out, if it had by the end of `on`.
+    /// The day by which everything had come out, if that was by the end of `on`.
     #[must_use]
     pub fn out_by(&self, on: Day) -> Option<Day> {
         self.out().filter(|out| *out <= on)
@@ -281,7 +283,7 @@ impl Course {
     }
 }
 
-/// An entry is in the files of the colonies that it names, and in no other.
+/// The periods with harvest supers on. The file must be that of one colony: it holds only entries that name it.
 fn supers(file: &[Arc<Record>]) -> Vec<SuperSpan> {
     let mut spans: Vec<SuperSpan> = Vec::new();
     for record in file {
@@ -297,8 +299,8 @@ fn supers(file: &[Arc<Record>]) -> Vec<SuperSpan> {
     spans
 }
 
-/// Of several inspections on one day the latest by the clock counts; without times, the one with the most brood, since
-/// more brood means a longer stay.
+/// The brood seen on each day. The latest inspection of a day counts. Without times, the one with the most brood
+/// counts, since more brood means a longer stay.
 fn broods(file: &[Arc<Record>]) -> Vec<BroodSeen> {
     let mut seen: Vec<(Option<TimeOfDay>, BroodSeen)> = Vec::new();
     for record in file {

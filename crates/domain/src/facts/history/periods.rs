@@ -1,4 +1,4 @@
-//! What the terms of a course mean for supers: while it is in, while a period runs after it, and after that.
+//! How the terms of a course affect supers: while it is in, during the periods after it, and later.
 
 use super::terms::Terms;
 use crate::basics::calendar::{Day, last_blocked_day};
@@ -6,7 +6,7 @@ use crate::basics::fact::Fact;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::SupersDuring;
 
-/// Whether supers may be on while it is in. An undocumented ban still bans; an undocumented permission permits nothing.
+/// Whether supers may be on while it is in. An undocumented ban counts; an undocumented permission does not.
 pub(crate) fn inside(terms: &Terms) -> Verdict {
     match &terms.supers_during {
         Fact::Known(fact) if fact.value == SupersDuring::Off => Verdict::No,
@@ -15,7 +15,7 @@ pub(crate) fn inside(terms: &Terms) -> Verdict {
     }
 }
 
-/// The last day that is blocked by the periods that are known, once it is out on `out`; none if none of them blocks a day.
+/// The last day blocked by the known periods after a course that is out on `out`. `None` if they block no day.
 ///
 /// If the label allows supers during the treatment, the withdrawal period blocks the harvest and not the supers.
 pub(crate) fn blocked_through(terms: &Terms, out: Day) -> Option<Day> {
@@ -27,15 +27,15 @@ pub(crate) fn blocked_through(terms: &Terms, out: Day) -> Option<Day> {
 /// What a withdrawal period blocks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Bars {
-    /// Supers: they had to be off during the treatment.
+    /// Supers: the label requires them off during the treatment.
     Supers,
-    /// Only the harvest: supers may be on during the treatment, and so after it.
+    /// Only the harvest: the label allows supers during the treatment, and so after it.
     HarvestOnly,
-    /// One or the other.
+    /// Supers or only the harvest; the label's rule for supers is not known.
     NotKnown,
 }
 
-/// What the withdrawal period blocks, given what is stated about supers during the treatment.
+/// What the withdrawal period blocks, given the stated rule for supers during the treatment.
 pub(crate) fn withdrawal_bars(terms: &Terms) -> Bars {
     match inside(terms) {
         Verdict::No => Bars::Supers,

@@ -1,4 +1,4 @@
-//! How a course would run if it started on a given day: its doses, and when it may come out.
+//! How a course would run from a given start: its doses, and when it may come out.
 
 use super::stay::may_be_out;
 use super::term::Term;
@@ -11,69 +11,69 @@ use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::rules::leaflet::rule::BroodState;
 
-/// The course of a treatment, in days from its start.
+/// How a treatment runs, in days from its start.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct Plan {
-    /// The earliest day of each dose.
+    /// The earliest day of each dose, the first being day 0.
     pub(crate) doses: Fact<Vec<u16>, Term>,
-    /// The latest day of each dose, if the most days between doses are stated.
+    /// The latest day of each dose, if the greatest interval between doses is stated.
     doses_by: Option<Vec<u16>>,
-    /// What becomes of it in the end.
+    /// How its presence in the hive ends.
     pub(crate) ends: Ends,
-    /// How many doses.
+    /// The number of doses.
     pub(crate) count: Fact<u8, Term>,
-    /// The earliest number of days after which it may be out.
+    /// The earliest day on which it may be out.
     pub(crate) least: Fact<u16, Term>,
-    /// The stated stay: it is in for this many days, even if that may not be all.
+    /// The stated stay. It is in for this many days, but perhaps for longer.
     pub(crate) stay: Fact<u16, Term>,
-    /// The same with brood at its lowest and with brood present, if nobody knows which applies and it matters.
+    /// `least` with brood at its lowest and with brood present, if brood makes a difference and was not seen.
     pub(crate) turns_on_brood: Option<(u16, u16)>,
-    /// After how many days it must be out.
+    /// The day by which it must be out.
     pub(crate) most: Fact<u16, Term>,
     /// How well `least` is established.
     pub(crate) confidence: Fact<Confidence, Term>,
-    /// All that is not stated, so that `least` or `ends` is not known.
+    /// The unstated terms that leave `least` or `ends` not known.
     pub(crate) lacks: Vec<Term>,
-    /// What is stated but was not read in a document, so that `least` is not established.
+    /// The terms that are stated but not documented, so that `least` is not established.
     pub(crate) undocumented: Vec<Term>,
 }
 
 /// A dose of a course, in days from its start.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct DoseDays {
-    /// The earliest day, if it is stated.
+    /// The earliest day, if stated.
     pub(crate) from: Option<u16>,
-    /// The latest day, if it is stated; the first dose is given on the day of the start.
+    /// The latest day, if stated. The first dose is given on the day of the start.
     pub(crate) by: Option<u16>,
 }
 
-/// What becomes of a carrier in the end.
+/// How a carrier's presence in the hive ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Ends {
     /// Nothing stays in the hive.
     AtOnce,
-    /// Somebody must come back and take it out.
+    /// The keeper must come back and take it out.
     TakenOut,
-    /// It is not stated whether it must come out.
+    /// Nobody has stated whether it must come out.
     NotStated,
     /// It is used up in the hive.
     UsedUp,
-    /// It need not come out, but it is not established when it is used up.
+    /// It need not come out, but it is not documented when it is used up.
     PerhapsUsedUp,
 }
 
 impl Ends {
-    /// Whether somebody must come back to take it out, as far as is known.
+    /// Whether the keeper must come back to take it out, as far as is known.
     pub(crate) const fn in_a_visit(self) -> bool {
         matches!(self, Ends::TakenOut | Ends::NotStated)
     }
 }
 
 impl Plan {
-    /// The plan for the brood that was seen; if none was seen, with the longer least stay.
+    /// The plan for the brood that was seen. If none was seen, the least stay is the longer one.
     pub(crate) fn of(terms: &Terms, brood: Option<BroodState>) -> Plan {
         let stated = terms.doses.as_ref().map(|fact| fact.value);
-        // If further doses have no stated day, or there may be further doses, the last one has no day.
+        // The last dose has no day if a further dose has no stated day, or if there may be more doses.
         let further = stated.and_then(|doses| doses.days_before_missing(1));
         let last_dose = further.as_ref().map(|days| days.iter().copied().fold(0, u16::saturating_add));
         let doses = further.map(|days| {
@@ -96,9 +96,9 @@ impl Plan {
         };
         let least = last_dose.and_then(|last| match (ends, spent) {
             (Ends::AtOnce, _) => Fact::Known(last),
-            // Each carrier is used up in its own time; the last one counts.
+            // Each carrier is used up on its own day; the last one counts.
             (Ends::UsedUp, Some((days, _))) => Fact::Known(last.saturating_add(days)),
-            // It is not established when it is used up. By the stated stay it works at least until then.
+            // The day on which it is used up is not documented. It works for at least the stated stay.
             (Ends::UsedUp | Ends::PerhapsUsedUp | Ends::TakenOut | Ends::NotStated, _) => {
                 stay.map(|stay| may_be_out(stay, last.saturating_add(1)))
             }
@@ -126,16 +126,16 @@ impl Plan {
         }
     }
 
-    /// How many days from the start it is certainly in, including the day of placing, even if the least stay is not
-    /// stated.
+    /// How many days it is certainly in, including the day of placing, even if the least stay is not stated. At least
+    /// 1.
     pub(crate) fn surely_in(&self) -> u16 {
         let last_dose = self.doses.known().and_then(|doses| doses.last()).map(|last| last.saturating_add(1));
         let stay = self.stay.known().filter(|_| self.ends != Ends::AtOnce).copied();
-        // Nothing unstated adds a certain day.
+        // Unstated terms add no certain day.
         [self.least.known().copied(), stay, last_dose].into_iter().flatten().fold(1, u16::max)
     }
 
-    /// Each dose with its days, in order: the first, and those further ones that are stated.
+    /// Each dose with its days, in order: the first, and every further dose with a stated day.
     pub(crate) fn each_dose(&self) -> Vec<DoseDays> {
         let first = DoseDays { from: Some(0), by: Some(0) };
         let further = (1..self.count.known().copied().map_or(1, usize::from)).map(|dose| DoseDays {
@@ -145,39 +145,39 @@ impl Plan {
         std::iter::once(first).chain(further).collect()
     }
 
-    /// For each dose with a stated earliest day, the days from its earliest to its latest; only the earliest if no
-    /// latest is stated.
+    /// For each dose with a stated earliest day, the earliest and latest day. Both are the earliest if no latest is
+    /// stated.
     pub(crate) fn dose_days(&self) -> Vec<(u16, u16)> {
         let days = self.each_dose().into_iter().filter_map(|dose| Some((dose.from?, dose.by)));
         days.map(|(from, by)| (from, by.map_or(from, |by| by.max(from)))).collect()
     }
 
-    /// Whether further doses follow on unstated days, or it is not stated whether any do.
+    /// Whether further doses have no stated day, or the number of doses is not stated.
     pub(crate) fn later_doses_open(&self) -> bool {
         !self.doses.is_known()
     }
 
-    /// Days from the start on which it may be in or out, because no least stay is stated or it is not stated whether it
-    /// must come out: the first and, if the most is stated, the last.
+    /// The first and last day on which it may be in or out, because the least stay or the need for removal is not
+    /// stated. There is no last day if the longest stay is not stated.
     pub(crate) fn perhaps_in(&self) -> Option<(u16, Option<u16>)> {
         let known = self.least.is_known() && self.ends != Ends::NotStated;
         (!known).then(|| (self.surely_in(), self.most.known().map(|days| days.saturating_sub(1))))
     }
 
-    /// The last day on which it is still in, if it comes out as early as it may.
+    /// The last day on which it is in, if it comes out as early as allowed.
     pub(crate) fn in_through(&self, start: Day) -> Day {
         start.plus(self.surely_in() - 1)
     }
 }
 
-/// What is not stated, without which nobody can say when the last of a course is out.
+/// The unstated terms without which the last day of a course is not known.
 fn lacks(ends: Ends, of_doses: Option<Term>, of_stay: Option<Term>) -> Vec<Term> {
     let removal = (ends == Ends::NotStated).then_some(Term::Removal);
     let stay = of_stay.filter(|_| !matches!(ends, Ends::AtOnce | Ends::UsedUp));
     [of_doses, removal, stay].into_iter().flatten().collect()
 }
 
-/// What is stated about how long it stays, but was not read in a document.
+/// The terms about its stay that are stated but not documented.
 fn undocumented(terms: &Terms, ends: Ends) -> Vec<Term> {
     if matches!(ends, Ends::AtOnce | Ends::UsedUp) {
         return Vec::new();

@@ -1,4 +1,4 @@
-//! Which statement on a topic applies: that of the highest authority, and among equals the strictest.
+//! Which statement on a topic applies: the one with the highest authority, and the strictest among equals.
 
 use crate::basics::confidence::Confidence;
 use crate::basics::sourced::{Authority, Sourced};
@@ -11,7 +11,7 @@ use crate::basics::words::Method;
 use crate::journal::event::StatedTerms;
 use crate::rules::leaflet::{Force, Leaflet, Rule};
 
-/// The built-in leaflet, on the day of placing, for the method that was noted.
+/// The built-in leaflet on the day of placing, for the recorded method.
 pub(super) struct BuiltIn<'a> {
     pub(super) leaflet: Option<&'a Leaflet>,
     pub(super) placed: Day,
@@ -34,12 +34,12 @@ pub(super) struct Resolver<'a> {
     pub(super) built_in: &'a BuiltIn<'a>,
 }
 
-/// How to read one topic in the statements about a course, and which of two values is stricter.
+/// How to read one topic from statements and leaflet rules, and which of two values is stricter.
 pub(super) struct Reading<S, R, O> {
     pub(super) topic: Topic,
-    /// Picks the value that a person stated.
+    /// Picks the value from a person's statement.
     pub(super) stated: S,
-    /// Picks the value of a leaflet rule.
+    /// Picks the value from a leaflet rule.
     pub(super) rule: R,
     /// Orders values: the greater one is stricter.
     pub(super) order: O,
@@ -57,10 +57,10 @@ where
         self.resolve_with(resolver, |_| Vec::new())
     }
 
-    /// The fact that applies, if packs were read too: `on_packs` gives what was read when a lot was given.
+    /// The fact that applies, taking packs into account: `on_packs` returns the values read when a lot was given.
     ///
-    /// Every dose must be covered: by its prescription, or else by its lots' leaflets. The strictest value applies, with the
-    /// confidence of the weakest part.
+    /// Every dose must be covered: by its prescription, or else by the leaflets of its lots. The strictest value
+    /// applies, with the confidence of the weakest part.
     pub(super) fn resolve_with(
         &self,
         resolver: &Resolver<'_>,
@@ -102,7 +102,8 @@ where
             match (read.by_then, read.later) {
                 (Some((value, _)), Some((later, by))) if stricter(&later, &value) => Some(said(later, by)),
                 (Some((value, by)), Some(_) | None) => Some(said(value, by)),
-                // Reading it after a treatment loosens nothing for that treatment, unless the wrong entry is corrected.
+                // A reading made after a treatment never relaxes the terms of that treatment. To do so, the wrong
+                // entry must be corrected.
                 (None, Some((later, by))) => {
                     let documented = built_in.filter(Sourced::is_documented);
                     let held = if built_in.is_some() { documented } else { declared() };
@@ -121,7 +122,8 @@ where
         self.together(prescribed.into_iter().flatten().map(Some).chain(lots.map(of_lot)))
     }
 
-    /// The strictest of several statements, with the confidence of the weakest; where one says nothing, nothing is weaker.
+    /// The strictest of several statements, with the confidence of the weakest. A silent part makes the result
+    /// unconfirmed.
     fn together(&self, parts: impl Iterator<Item = Option<Sourced<T>>>) -> Option<Sourced<T>> {
         let mut strictest: Option<Sourced<T>> = None;
         let mut weakest = Confidence::Document;
@@ -141,9 +143,10 @@ where
         strictest.map(|strictest| Sourced { confidence: weakest, ..strictest })
     }
 
-    /// What was read of a lot by the day on which some of it was first given, and what was read later.
+    /// The statements about a lot, split at the day on which some of it was first given.
     ///
-    /// By then: the newest reading (of several on one day the strictest) and the packs. Later: the strictest of all.
+    /// By that day: the newest reading (of several on one day the strictest) and the packs. Later: the strictest of
+    /// all.
     fn read_of(&self, lot: &LotSaid<'_>, packs: Vec<(Day, T, Authority)>) -> ReadOf<T> {
         let stated = lot.readings.iter().filter_map(|(record, terms)| {
             Some((record.on, (self.stated)(terms)?, Authority::Reading(record.id)))
@@ -161,8 +164,8 @@ where
         ReadOf { by_then: strictest(&mut held.into_iter()), later: strictest(&mut later.into_iter()) }
     }
 
-    /// What the built-in leaflet says. If methods or label revisions differ and none was noted, the strictest value
-    /// applies, with the confidence of the weakest.
+    /// The built-in leaflet's statement. If it differs between methods or label revisions and none was recorded, the
+    /// strictest value applies, with the confidence of the weakest.
     pub(super) fn built_in(&self, built_in: &BuiltIn<'_>, revision: Option<&str>) -> Option<Sourced<T>> {
         let said = built_in.on(self.topic, revision).filter_map(|(index, rule)| {
             Some(Sourced {
@@ -177,7 +180,7 @@ where
     }
 }
 
-/// What was read of a lot on one topic, and by whom.
+/// The statements about a lot on one topic, with their authority.
 struct ReadOf<T> {
     by_then: Option<(T, Authority)>,
     later: Option<(T, Authority)>,
@@ -191,7 +194,7 @@ const fn weakness(confidence: Confidence) -> u8 {
     }
 }
 
-/// The greatest item; the first one among equals.
+/// The greatest item, and the first among equals.
 fn strictest<T>(items: impl Iterator<Item = T>, order: impl Fn(&T, &T) -> Ordering) -> Option<T> {
     items.reduce(|best, next| if order(&next, &best) == Ordering::Greater { next } else { best })
 }

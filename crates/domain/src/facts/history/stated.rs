@@ -1,5 +1,4 @@
-//! What people stated about the doses of a course, recorded or planned, gathered from the files of lots and
-//! prescriptions.
+//! Statements about the doses of a course, recorded or planned, from the files of lots and prescriptions.
 
 use std::sync::Arc;
 
@@ -13,9 +12,11 @@ use crate::journal::event::{Administration, LeafletReading, StatedTerms};
 use crate::rules::leaflet::Leaflet;
 
 impl Terms {
-    /// The terms that would apply if a leaflet's medicine were given on a day from these lots; without lots, those of the leaflet.
+    /// The terms that would apply if a leaflet's medicine were given from these lots on a day; without lots, the
+    /// leaflet's terms.
     ///
-    /// What was read on a pack when some of the lot was given counts for the rest of it. What a vet prescribed then does not.
+    /// A value read on the pack when some of the lot was given counts for the rest of the lot. A vet's prescription
+    /// for that dose does not.
     pub(crate) fn if_given(
         holding: &Holding,
         leaflet: &Arc<Leaflet>,
@@ -49,7 +50,7 @@ impl Terms {
     }
 }
 
-/// The readings of a lot's leaflet, in the order in which they were made.
+/// The readings of a lot's leaflet, in the order they were made.
 fn readings<'h>(holding: &'h Holding, lot: &LotName) -> Vec<(&'h Record, &'h StatedTerms)> {
     let readings = holding.lot_file(lot).iter().filter_map(|record| {
         let reading = record.body::<LeafletReading>()?;
@@ -58,7 +59,7 @@ fn readings<'h>(holding: &'h Holding, lot: &LotName) -> Vec<(&'h Record, &'h Sta
     readings.collect()
 }
 
-/// A dose, and the lots it came from.
+/// A dose and the lots it came from.
 #[derive(Clone)]
 pub(super) struct GivenDose<'h> {
     pub(super) dose: Dose,
@@ -67,7 +68,7 @@ pub(super) struct GivenDose<'h> {
     pub(super) lots: Vec<&'h LotName>,
 }
 
-// By hand: an entry has one body, which need not be compared.
+// Written by hand: equal entries have equal bodies, so `given` need not be compared.
 impl PartialEq for GivenDose<'_> {
     fn eq(&self, other: &GivenDose<'_>) -> bool {
         self.dose == other.dose && self.lots == other.lots
@@ -87,7 +88,7 @@ pub(super) fn prescriptions<'h>(
     (prescriptions, all)
 }
 
-/// What was read of each lot given. A dose without a recorded lot counts as one unread lot.
+/// The statements about each lot given. A dose without a recorded lot counts as one unread lot.
 pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) -> Vec<LotSaid<'h>> {
     let mut lots: Vec<&LotName> = doses.iter().flat_map(|given| given.lots.iter().copied()).collect();
     lots.sort_unstable();
@@ -111,8 +112,8 @@ pub(super) fn said_of_lots<'h>(doses: &[GivenDose<'h>], holding: &'h Holding) ->
     said.collect()
 }
 
-/// The label revision on the pack of a lot: as noted at acquisition, else from the newest reading that names one. With
-/// `by`, later readings do not count: reading after a treatment loosens nothing.
+/// The label revision on the pack of a lot: as recorded at acquisition, else from the newest reading that names one.
+/// With `by`, later readings are ignored: a reading made after a treatment never relaxes its terms.
 pub(crate) fn label_revision<'h>(holding: &'h Holding, lot: &LotName, by: Option<Day>) -> Option<&'h str> {
     let acquired = holding.lot(lot).and_then(|(_, acquired)| acquired.label_revision.as_deref());
     acquired.or_else(|| {

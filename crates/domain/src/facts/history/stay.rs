@@ -6,17 +6,17 @@ use crate::basics::fact::Fact;
 use crate::basics::sourced::Sourced;
 use crate::rules::leaflet::rule::BroodState;
 
-/// A length of stay that may depend on brood.
+/// A length of stay, in days, that may depend on brood.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Stay {
-    /// With brood absent or at its lowest.
+    /// The stay with brood absent or at its lowest.
     pub absent_or_lowest: TermValue<u16>,
-    /// With brood present.
+    /// The stay with brood present.
     pub present: TermValue<u16>,
 }
 
 impl Stay {
-    /// The least stay from what is stated for each state of brood. More brood never shortens it.
+    /// The least stay from the statements for each state of brood. More brood never shortens it.
     pub(super) fn least_of(absent: Option<Sourced<u16>>, present: Option<Sourced<u16>>) -> Stay {
         let shorter = |(absent, present): &(Sourced<u16>, Sourced<u16>)| present.value < absent.value;
         let both = absent.zip(present).filter(shorter);
@@ -27,13 +27,13 @@ impl Stay {
         }
     }
 
-    /// The longest stay from what is stated for each state of brood.
+    /// The longest stay from the statements for each state of brood.
     pub(super) fn longest_of(absent: Option<Sourced<u16>>, present: Option<Sourced<u16>>) -> Stay {
         let stated = |stay| Fact::stated(stay, Term::StayMax);
         Stay { absent_or_lowest: stated(absent), present: stated(present) }
     }
 
-    /// The length under a state of brood.
+    /// The length for a state of brood.
     #[must_use]
     pub const fn under(&self, brood: BroodState) -> &TermValue<u16> {
         match brood {
@@ -42,20 +42,20 @@ impl Stay {
         }
     }
 
-    /// What is stated, under whatever brood.
+    /// The stated lengths, for any state of brood.
     pub fn stated(&self) -> impl Iterator<Item = &Sourced<u16>> + Clone {
         [self.absent_or_lowest.known(), self.present.known()].into_iter().flatten()
     }
 
-    /// The shorter and the longer length, whatever the brood.
+    /// The shorter and the longer length.
     #[must_use]
     pub fn bounds(&self) -> Option<(u16, u16)> {
         let lengths = self.stated().map(|fact| fact.value);
         lengths.clone().min().zip(lengths.max())
     }
 
-    /// The length for the brood that was seen. If none was seen it is the length with brood, which is the longer one: a length
-    /// stated only without brood does not tell how long it is with brood.
+    /// The length for the brood that was seen. If none was seen, the length with brood present, which is the longer
+    /// one: a length stated only without brood says nothing about the length with brood.
     #[must_use]
     pub const fn least(&self, seen: Option<BroodState>) -> &TermValue<u16> {
         match seen {
@@ -64,7 +64,7 @@ impl Stay {
         }
     }
 
-    /// The length for the brood that was seen; the shorter one if none was.
+    /// The length for the brood that was seen; the shorter one if none was seen.
     #[must_use]
     pub fn most(&self, seen: Option<BroodState>) -> Fact<u16, Term> {
         let stated = match seen {
@@ -74,7 +74,7 @@ impl Stay {
         Fact::stated(stated, Term::StayMax)
     }
 
-    /// Whether brood makes a difference.
+    /// Whether the length depends on brood.
     #[must_use]
     pub fn depends_on_brood(&self) -> bool {
         self.bounds().is_some_and(|(shorter, longer)| shorter != longer)
@@ -82,8 +82,8 @@ impl Stay {
     }
 }
 
-/// When a carrier may be out: once it stayed for as long as it must, and not before the day after its last dose, since a carrier
-/// does not come out on the day it goes in.
+/// When a carrier may be out: after its least stay, and no earlier than the day after its last dose, since a carrier
+/// never comes out on the day it goes in.
 pub(super) fn may_be_out<T: Ord>(stayed: T, after_last_dose: T) -> T {
     stayed.max(after_last_dose)
 }

@@ -1,4 +1,4 @@
-//! The terms of a course, by name: what somebody must have stated before it can be judged.
+//! The terms of a course by name: each must be stated before the course can be judged.
 
 use crate::basics::topic::Topic;
 
@@ -7,27 +7,27 @@ use crate::basics::topic::Topic;
 pub enum Term {
     /// Whether supers may be on while it is in.
     SupersDuring,
-    /// Whether it may be used in a nectar flow.
+    /// Whether it may be used during a nectar flow.
     FlowDuring,
     /// Whether it may be used right before a nectar flow.
     FlowBefore,
-    /// The withdrawal period.
+    /// The withdrawal period, in days.
     Withdrawal,
-    /// The wait between removal and supers.
+    /// The wait between removal and supers, in days.
     Wait,
-    /// Whether it has to be taken out.
+    /// Whether it must be taken out.
     Removal,
     /// When it is used up.
     UsedUp,
-    /// How long it must stay, without brood or whatever the brood.
+    /// How long it must stay, in days, without brood or regardless of brood.
     StayMin,
-    /// How long it must stay with brood.
+    /// How long it must stay with brood, in days.
     StayMinWithBrood,
-    /// How long it may stay.
+    /// How long it may stay, in days.
     StayMax,
-    /// How many doses a course has.
+    /// The number of doses in a course.
     Doses,
-    /// How many days lie between doses.
+    /// The number of days between doses.
     DoseInterval,
 }
 
@@ -52,7 +52,8 @@ impl Term {
 macro_rules! fields {
     ($($term:ident = $field:literal),+; none: $none:pat) => {
         impl Term {
-            /// The field of stated terms that states it; none if no reading does, or only several together.
+            /// The field that states it, in the stated terms of a reading. `None` if no reading can state it, or only
+            /// several fields together.
             #[must_use]
             pub const fn field(self) -> Option<&'static str> {
                 match self {
@@ -61,7 +62,7 @@ macro_rules! fields {
                 }
             }
 
-            /// The same field from the body of a reading on.
+            /// The path of that field in the body of a reading.
             #[must_use]
             pub const fn field_of_reading(self) -> Option<&'static str> {
                 match self {

@@ -1,8 +1,8 @@
-//! The terms that apply to one course, each with who said it and how well it is established.
+//! The terms that apply to one course, each with its source and confidence.
 //!
-//! Authority, highest first: a vet's prescription; what the keeper read on the leaflet of the lot, or on the pack when giving
-//! it; the built-in leaflet; terms the keeper declared for a medicine. On each topic the highest authority that says anything
-//! applies, and lower ones never overrule it. Among equals the stricter value applies.
+//! Authority, highest first: a vet's prescription; the keeper's reading of the lot's leaflet, or of the pack when
+//! giving it; the built-in leaflet; terms the keeper declared for a medicine. For each topic, the highest authority
+//! that states anything applies; lower ones never override it. Among equals the stricter value applies.
 
 use std::cmp::Ordering;
 use std::sync::Arc;
@@ -27,14 +27,14 @@ use crate::rules::leaflet::{Leaflet, Release, Rule, Says, WithdrawalPeriod};
 /// Whether use right before a nectar flow is forbidden.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FlowBefore {
-    /// It is, without a stated number of days.
+    /// Forbidden, without a stated number of days.
     Barred,
-    /// It is for this many days before a flow; for none if 0.
+    /// Forbidden for this many days before a flow; 0 allows it.
     BarredDays(u16),
 }
 
 impl FlowBefore {
-    /// How many days, if stated.
+    /// The number of days, if stated.
     #[must_use]
     pub const fn days(self) -> Option<u16> {
         match self {
@@ -50,14 +50,14 @@ impl FlowBefore {
 pub struct Doses {
     /// Number of doses.
     pub count: u8,
-    /// Least number of days between doses.
+    /// Fewest days between doses, if stated.
     pub interval_min_days: Option<u16>,
-    /// Greatest number of days between doses.
+    /// Most days between doses, if stated.
     pub interval_max_days: Option<u16>,
 }
 
 impl Doses {
-    /// The least days before each dose that is missing after so many.
+    /// The least interval before each missing dose, in days, after `given` doses.
     pub(super) fn days_before_missing(self, given: usize) -> Fact<Vec<u16>, Term> {
         match usize::from(self.count).saturating_sub(given) {
             0 => Fact::Known(Vec::new()),
@@ -67,97 +67,97 @@ impl Doses {
         }
     }
 
-    /// The latest day of each dose, in days from the first, if the most days between doses are stated.
+    /// The latest day of each dose, counted from the first, if the greatest interval is stated.
     pub(super) fn latest(&self) -> Option<Vec<u16>> {
         let days = self.interval_max_days?;
         Some((0..u16::from(self.count)).map(|dose| dose.saturating_mul(days)).collect())
     }
 }
 
-/// A term as it is known: who said it, or which term is missing.
+/// A term: the value with its source, or the term that is missing.
 pub type TermValue<T> = Fact<Sourced<T>, Term>;
 
-/// The terms that apply to one course. What nobody stated is not known, never zero.
+/// The terms that apply to one course. An unstated term is not known, never zero.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Terms {
     /// The built-in leaflet of the medicine, if it has one.
     pub leaflet: Option<Arc<Leaflet>>,
     /// Whether honey supers may be on while it is in.
     pub supers_during: TermValue<SupersDuring>,
-    /// Whether it may be used in a nectar flow.
+    /// Whether it may be used during a nectar flow.
     pub flow_during: TermValue<Permission>,
-    /// Whether it may be used right before a nectar flow. None: nobody forbids it.
+    /// Whether it may be used right before a nectar flow. `None`: not forbidden.
     pub flow_before: Option<Sourced<FlowBefore>>,
     /// Withdrawal period for honey, in days; 0 if the label has none.
     pub withdrawal: TermValue<u16>,
-    /// Whether `withdrawal` says that the label has no withdrawal period.
+    /// Whether the zero in `withdrawal` means that the label has no withdrawal period.
     pub no_withdrawal_by_label: bool,
     /// Days between removal and supers.
     pub wait: TermValue<u16>,
-    /// Whether `wait` rests on a stated withdrawal period, which is the whole time after the treatment.
+    /// Whether `wait` derives from a stated withdrawal period, which covers the whole time after the treatment.
     pub wait_within_withdrawal: bool,
-    /// Whether it has to be taken out.
+    /// Whether it must be taken out.
     pub removal: TermValue<RemovalNeed>,
-    /// The statement that nothing stays in the hive, although a least stay is known. One of the two is wrong, so
+    /// The statement that nothing stays in the hive, if a least stay is known as well. One of the two is wrong, so
     /// `removal` is not known until one of them is corrected.
     pub asked_back: Option<Sourced<RemovalNeed>>,
     /// Fewest days it must stay.
     pub stay_min: Stay,
-    /// Most days it may stay; of several statements the fewest.
+    /// Most days it may stay: the least of several statements.
     pub stay_max: Stay,
-    /// The same, but the most of several statements: only then is a carrier that is used up by itself certainly used
-    /// up.
+    /// The greatest of several statements of the longest stay: only after that is a carrier certainly used up.
     pub stay_max_longest: Stay,
-    /// Doses of a course.
+    /// Number and interval of doses.
     pub doses: TermValue<Doses>,
 }
 
-/// What people stated about one course.
+/// People's statements about one course.
 pub(super) struct Stated<'h> {
-    /// The prescriptions that doses were given under.
+    /// The prescriptions of its doses.
     pub(super) prescriptions: Vec<(EntryId, &'h StatedTerms)>,
-    /// Whether every dose was given under one.
+    /// Whether every dose had a prescription.
     pub(super) all_prescribed: bool,
-    /// The lots given, each with what was read of it.
+    /// The lots given, each with the statements about it.
     pub(super) lots: Vec<LotSaid<'h>>,
     /// The terms declared for the medicine.
     pub(super) declared: Option<(EntryId, &'h StatedTerms)>,
 }
 
-/// What people read of one lot.
+/// People's statements about one lot.
 #[derive(Default)]
 pub(super) struct LotSaid<'h> {
-    /// The revision of the label on its pack, if it was noted.
+    /// The label revision on its pack, if recorded.
     pub(super) revision: Option<&'h str>,
-    /// Readings of its leaflet, in the order in which they were made.
+    /// Readings of its leaflet, in the order they were made.
     pub(super) readings: Vec<(&'h Record, &'h StatedTerms)>,
-    /// Withdrawal periods read on its pack when giving a dose, with the day of that dose.
+    /// Withdrawal periods read on its pack when giving a dose, in days, each with the entry and day of that dose.
     pub(super) packs: Vec<(EntryId, Day, u16)>,
-    /// The day on which some of it was first given in the course; none if none was.
+    /// The day on which some of it was first given in the course, if any was.
     pub(super) first_given: Option<Day>,
 }
 
-/// The built-in leaflet of a medicine, as far as known.
+/// The built-in leaflet named for a medicine, as far as known.
 pub(super) enum Named {
-    /// The medicine names none.
+    /// The medicine names no leaflet.
     None {
         /// Whether the leaflets of the holding's jurisdiction state withdrawal periods.
         knows_withdrawal: bool,
     },
-    /// It names one that is not known here, or the holding's jurisdiction is not known.
+    /// It names an unknown leaflet, or the holding's jurisdiction is not known.
     NotFound,
-    /// This one.
+    /// The leaflet.
     Found(Arc<Leaflet>),
 }
 
 impl Terms {
-    /// Works out the terms of a course. The leaflet rules are those in force on the day of placing.
+    /// Works out the terms of a course, using the leaflet rules in force on the day of placing.
     ///
-    /// Where the law has withdrawal periods, the period is the whole time between the last administration and taking honey. So
-    /// if it is documented, by a person with the pack in hand or by the leaflet, and no longer wait is known from anywhere, it
-    /// covers the wait too: a keeper with a complete statutory record is asked for nothing more. A leaflet without a withdrawal
-    /// rule in days comes from a country whose labels state a wait instead: there the wait itself must be read. A ban on use right
-    /// before a nectar flow is a rule of its own, which no withdrawal period lifts.
+    /// Where the law has withdrawal periods, the period runs from the last administration until honey may be taken.
+    /// So a documented period (stated by a person with the pack in hand, or by the leaflet) also covers the wait,
+    /// unless a longer wait is known: a keeper with a complete statutory record is asked for nothing more. A leaflet
+    /// without a withdrawal rule in days comes from a country whose labels state a wait instead: there the wait
+    /// itself must be read. A ban on use right before a nectar flow is a separate rule; no withdrawal period lifts
+    /// it.
     pub(super) fn of(named: &Named, placed: Day, method: Option<&Method>, stated: &Stated<'_>) -> Terms {
         let leaflet = match named {
             Named::Found(leaflet) => Some(leaflet),
@@ -194,7 +194,7 @@ impl Terms {
             Stay::longest_of(under(BroodState::AbsentOrLowest), under(BroodState::Present))
         };
         let said = removal().resolve(&resolver);
-        // Nothing stays, and it must stay for some days: both cannot be right, so one was misread.
+        // "Nothing stays" and a least stay of some days contradict each other, so one was misread.
         let nothing_stays = said.filter(|fact| fact.value == RemovalNeed::NothingStays);
         let asked_back = nothing_stays.filter(|_| stay_min.bounds().is_some());
         // A statement about some doses says nothing about the others.
@@ -221,8 +221,7 @@ impl Terms {
         }
     }
 
-    /// Whether the medicine works on inside the hive, as far as anybody stated. People take precedence over the
-    /// leaflet.
+    /// Whether the medicine keeps working inside the hive, as far as stated. People take precedence over the leaflet.
     #[must_use]
     pub fn release(&self) -> Fact<Release, Term> {
         match &self.removal {
@@ -237,20 +236,20 @@ impl Terms {
         }
     }
 
-    /// Whether it is known that nothing of it stays in the hive: then it is given, not placed, and never taken out.
+    /// Whether it is known that nothing of it stays in the hive: it is then given, not placed, and never taken out.
     #[must_use]
     pub fn nothing_stays(&self) -> bool {
         self.release() == Fact::Known(Release::Single)
     }
 
-    /// The leaflet rule behind a fact, if the leaflet said it.
+    /// The leaflet rule behind a fact, if the fact comes from the leaflet.
     #[must_use]
     pub fn rule<T>(&self, fact: &Sourced<T>) -> Option<&Rule> {
         self.leaflet.as_ref()?.rules.get(fact.authority.rule()?)
     }
 }
 
-/// A wait of zero days that rests on a documented withdrawal period, if it may.
+/// A wait of zero days derived from a documented withdrawal period, if that period covers the wait.
 fn covering_wait(
     named: &Named,
     withdrawal: Option<&Sourced<WithdrawalPeriod>>,
@@ -261,7 +260,7 @@ fn covering_wait(
     let no_longer_wait = wait.is_none_or(|fact| fact.value == 0 && !fact.is_documented());
     let knows_withdrawal = match named {
         Named::None { knows_withdrawal } => *knows_withdrawal,
-        // A leaflet that is not found may state a wait.
+        // The leaflet was not found, so it may state a wait.
         Named::NotFound => false,
         Named::Found(leaflet) => leaflet.states_withdrawal_days(),
     };
@@ -271,7 +270,7 @@ fn covering_wait(
 
 /// Picks the days stated for a state of brood.
 type DaysStated = fn(&StatedTerms, BroodState) -> Option<u16>;
-/// Orders days by strictness.
+/// Orders days by strictness: the greater one is stricter.
 type DaysOrder = fn(&u16, &u16) -> Ordering;
 
 #[expect(clippy::trivially_copy_pass_by_ref, reason = "fits the order of every other topic")]

@@ -1,4 +1,4 @@
-//! The timeline of a course: where it stands on a day, what is still to be done with it, and when.
+//! The timeline of a course: where it stands on a day, what remains to be done, and when.
 
 use super::line::Line;
 use super::stay::may_be_out;
@@ -19,31 +19,31 @@ const UNFINISHED_DAYS: u16 = 30;
 pub enum Standing {
     /// A carrier is in.
     In,
-    /// All of it is out, or was given, or is used up, since this day.
+    /// Since this day all of it is out, given or used up.
     Out(Day),
     /// It may be used up since this day, but that is not documented.
     PerhapsSpent(Day),
-    /// A split or uniting did not say where it went: the day and the entry.
+    /// Since this day its whereabouts are not known: this split or merge did not say where it went.
     NotSaid(Day, EntryId),
 }
 
 /// Whether a course is in, allowing for a removal that nobody has recorded yet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Presence {
-    /// It is.
+    /// It is in.
     In,
-    /// It may be.
+    /// It may be in.
     Perhaps,
-    /// It is not.
+    /// It is not in.
     Out,
 }
 
 /// A dose still to be given.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct DoseDue {
-    /// Which dose it is, counted from 1.
+    /// Number of the dose, counted from 1.
     pub number: u8,
-    /// Of how many.
+    /// Number of doses in the course.
     pub of: u8,
     /// First day for it, if stated.
     pub from: Option<Day>,
@@ -51,34 +51,34 @@ pub struct DoseDue {
     pub by: Option<Day>,
 }
 
-/// From when a course may come out.
+/// The earliest day on which a course may come out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct EarliestOut {
-    /// The day; the later one if it depends on brood and none was seen.
+    /// The day. The later one if it depends on brood and none was seen.
     pub day: Fact<Day, Term>,
-    /// The days by brood; none if brood makes no difference.
+    /// The days by state of brood. `None` if brood makes no difference.
     pub by_brood: Option<OutByBrood>,
 }
 
-/// From when a course may come out, where brood makes a difference.
+/// The earliest days out by state of brood, where they differ.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct OutByBrood {
-    /// With brood absent or at its lowest.
+    /// The day with brood absent or at its lowest.
     pub absent_or_lowest: Fact<Day, Term>,
-    /// With brood present.
+    /// The day with brood present.
     pub present: Fact<Day, Term>,
-    /// The brood last seen, if any was.
+    /// The last brood inspection that counts, if any.
     pub seen: Option<BroodSeen>,
 }
 
 impl EarliestOut {
-    /// The brood last seen, if brood makes a difference.
+    /// The last brood inspection that counts, if brood makes a difference.
     #[must_use]
     pub fn brood_seen(&self) -> Option<BroodSeen> {
         self.by_brood.and_then(|by_brood| by_brood.seen)
     }
 
-    /// The days with brood absent or at its lowest and with brood present, if both are known and brood makes a difference.
+    /// The days with brood absent or lowest and with brood present, if brood makes a difference and both are known.
     #[must_use]
     pub fn both_days(&self) -> Option<(Day, Day)> {
         let by_brood = self.by_brood?;
@@ -87,13 +87,13 @@ impl EarliestOut {
 }
 
 impl Course {
-    /// Whether this line of the course applies on a day: it was here, and no other line has taken over.
+    /// Whether this line of the course applies on a day: it had arrived, and no other line had replaced it.
     #[must_use]
     pub fn speaks_on(&self, day: Day) -> bool {
         Line::speaks_on(self, day)
     }
 
-    /// Where it stands at the end of a day. Of several carriers the last one counts.
+    /// Where it stands at the end of a day. The last of several carriers counts.
     #[must_use]
     pub fn standing(&self, on: Day) -> Standing {
         match whereabouts(self, on).next_back() {
@@ -103,12 +103,12 @@ impl Course {
                 Standing::NotSaid(since, entry)
             }
             Some(Whereabouts::NotKnown { doubt: Doubt::UsedUp, first, .. }) => Standing::PerhapsSpent(first),
-            // Nobody asks about a course on a day before its first dose.
+            // There is no carrier before the first dose, and no caller asks about such a day.
             Some(Whereabouts::In) | None => Standing::In,
         }
     }
 
-    /// The day since which all of it is out, given or used up, as of the end of a day; none while it is in or
+    /// The day since which all of it is out, given or used up, as of the end of a day. `None` while it is in or
     /// uncertain.
     #[must_use]
     pub fn out_since(&self, on: Day) -> Option<Day> {
@@ -118,36 +118,35 @@ impl Course {
         }
     }
 
-    /// The day on which it ended by everything on record, if that is known. A carrier that was used up and taken out
-    /// afterwards ended when it was taken out.
+    /// The day it ended according to the whole record, if known. A carrier that was used up and taken out later ended
+    /// when it was taken out.
     #[must_use]
     pub fn ended(&self) -> Option<Day> {
         let since = self.out_since(Day::LAST)?;
         Some(self.out().map_or(since, |out| out.max(since)))
     }
 
-    /// The day on which a carrier that need not come out is used up, if that is documented.
+    /// The day on which a carrier that need not come out is used up, if documented.
     #[must_use]
     pub fn spent_on(&self, on: Day) -> Option<Day> {
         let (days, sure) = used_up(&self.terms)?;
         sure.then(|| self.last_dose(on).plus(days))
     }
 
-    /// From when it may come out under a state of brood, as the record stood on a day: after the least stay, and after its
-    /// last dose.
+    /// The earliest day out for a state of brood, as of a day: after the least stay, and after the last dose.
     fn may_come_out_from(&self, brood: Option<BroodState>, on: Day) -> Fact<Day, Term> {
         let due = self.doses_due(on).map(|due| due.last().copied().unwrap_or_else(|| self.last_dose(on)));
         due.and_then(|last| self.may_come_out_after(brood, last))
     }
 
-    /// From when it may come out under a state of brood if the last dose is given on a day.
+    /// The earliest day out for a state of brood if the last dose is given on `last_dose`.
     fn may_come_out_after(&self, brood: Option<BroodState>, last_dose: Day) -> Fact<Day, Term> {
         let stay = self.terms.stay_min.least(brood).as_ref();
         stay.map(|stay| may_be_out(self.placed.plus(stay.value), last_dose.next()))
     }
 
-    /// For a medicine that leaves nothing inside: it is in on the day of a dose, and the course goes on until the last
-    /// dose could have been given.
+    /// Presence of a medicine that leaves nothing inside: it is in on the day of each dose, and the course goes on
+    /// until the latest day for the last dose.
     fn presence_of_doses(&self, on: Day) -> Presence {
         if self.doses.iter().any(|dose| dose.on == on) {
             return Presence::In;
@@ -158,7 +157,7 @@ impl Course {
         if next_by.is_some_and(|by| on <= by) { Presence::Perhaps } else { Presence::Out }
     }
 
-    /// The day of the last dose by the end of a day; the day of placing before the first.
+    /// The day of the last dose by the end of a day; the day of placing before the first dose.
     #[must_use]
     pub fn last_dose(&self, on: Day) -> Day {
         self.doses_by(on).next_back().map_or(self.placed, |dose| dose.on)
@@ -178,8 +177,8 @@ impl Course {
         })
     }
 
-    /// The first day for each missing dose, none of them in the past. Without a stated number of doses no dose counts as
-    /// missing.
+    /// The first day for each missing dose, none of them in the past. If the number of doses is not stated, no dose
+    /// is missing.
     pub fn doses_due(&self, on: Day) -> Fact<Vec<Day>, Term> {
         let Fact::Known(doses) = &self.terms.doses else { return Fact::Known(Vec::new()) };
         let before_each = doses.value.days_before_missing(self.doses_by(on).count());
@@ -193,7 +192,7 @@ impl Course {
         })
     }
 
-    /// The entries it rests on: its doses, how it came here, its end.
+    /// The entries that support it: its doses, how it came here, and how it ended.
     pub fn entries(&self) -> impl Iterator<Item = EntryId> + use<> {
         let end = match self.end {
             End::Out { entry, .. } => Some(entry),
@@ -205,7 +204,7 @@ impl Course {
 }
 
 impl History {
-    /// From when a course may come out, as the record stood on a day.
+    /// The earliest day out of a course, as of a day.
     #[must_use]
     pub fn earliest_out(&self, course: &Course, on: Day) -> EarliestOut {
         if !course.terms.stay_min.depends_on_brood() {
@@ -218,14 +217,14 @@ impl History {
         };
         let day = match by_brood.seen.map(|seen| seen.state()) {
             Some(BroodState::AbsentOrLowest) => by_brood.absent_or_lowest,
-            // Without sight of brood there may be some.
+            // Without an inspection there may be brood.
             Some(BroodState::Present) | None => by_brood.present,
         };
         EarliestOut { day, by_brood: Some(by_brood) }
     }
 
-    /// The day by which a course must be out; the earlier one if it depends on brood and none was seen. None for a
-    /// carrier that need not come out, and if no longest stay is stated.
+    /// The day by which a course must be out; the earlier one if it depends on brood and none was seen. `None` if the
+    /// carrier need not come out, or no longest stay is stated.
     #[must_use]
     pub fn latest_out(&self, course: &Course, on: Day) -> Option<Day> {
         if course.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed) {
@@ -235,14 +234,14 @@ impl History {
         course.terms.stay_max.most(seen).known().map(|days| course.placed.plus(*days))
     }
 
-    /// Whether a course is in on a day, allowing for a removal that nobody has recorded yet. A carrier that must be taken out is
-    /// in until it may come out; from then on it may be out.
+    /// Whether a course is in on a day, allowing for an unrecorded removal. A carrier that must be taken out is in
+    /// until the earliest day out; from then on it may be out.
     #[must_use]
     pub fn presence(&self, course: &Course, on: Day) -> Presence {
         if course.terms.nothing_stays() {
             return course.presence_of_doses(on);
         }
-        // What was taken out later was in before.
+        // If it was taken out later, it was in before.
         let doubted = course.in_doubt.is_some_and(|(since, _)| since <= on);
         if course.out().is_some_and(|out| on < out) && !doubted {
             return Presence::In;
@@ -253,7 +252,7 @@ impl History {
             Standing::In if used_up(&course.terms).is_some() => Presence::In,
             Standing::In => {
                 let seen = self.brood_for(course, on).map(BroodSeen::state);
-                // A missing dose may never be given: it counts on its first day, and not at all if it has none.
+                // A missing dose may never be given: it counts on its first day, or not at all if it has none.
                 let last = course.doses_due(course.last_dose(on)).known().and_then(|due| due.last().copied());
                 let last = last.unwrap_or_else(|| course.last_dose(on));
                 match course.may_come_out_after(seen, last) {

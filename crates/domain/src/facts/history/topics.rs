@@ -1,4 +1,4 @@
-//! How each topic is read in people's statements and in leaflet rules, and which of two values is stricter.
+//! How to read each topic from statements and leaflet rules, and which of two values is stricter.
 
 use crate::basics::topic::Topic;
 use std::cmp::Ordering;
@@ -33,7 +33,7 @@ pub(super) fn supers_during() -> Reading<Stated<SupersDuring>, InRule<SupersDuri
     }
 }
 
-/// Use in a nectar flow: forbidden is stricter.
+/// Use during a nectar flow: forbidden is stricter.
 pub(super) fn flow_during() -> Reading<Stated<Permission>, InRule<Permission>, Order<Permission>> {
     Reading {
         topic: Topic::FlowDuring,
@@ -115,7 +115,7 @@ pub(super) fn removal() -> Reading<Stated<RemovalNeed>, InRule<RemovalNeed>, Ord
     }
 }
 
-/// Doses of a course: more is stricter. People state how many; the days between them come from the leaflet.
+/// Doses in a course: more is stricter. People state the number; the interval comes from the leaflet.
 pub(super) fn doses(
     intervals: Option<Doses>,
 ) -> Reading<impl Fn(&StatedTerms) -> Option<Doses>, InRule<Doses>, Order<Doses>> {

@@ -15,17 +15,17 @@ use crate::rules::leaflet::Release;
 pub(crate) enum Whereabouts {
     /// A carrier is in.
     In,
-    /// It is out, or was given, or is used up, since this day.
+    /// Out, given or used up since this day.
     Out(Day),
-    /// It is out since a day that is not known, or may still be in.
+    /// Out since an unknown day, or perhaps still in.
     NotKnown {
         /// Whether it may still be in.
         may_be_in: bool,
-        /// The first day since which it may be out.
+        /// The earliest day since which it may be out.
         first: Day,
-        /// The last such day.
+        /// The latest day since which it may be out.
         last: Day,
-        /// Why that is not known.
+        /// The reason for the doubt.
         doubt: Doubt,
     },
 }
@@ -33,26 +33,26 @@ pub(crate) enum Whereabouts {
 /// Why it is not known whether a carrier is in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Doubt {
-    /// A split or uniting did not say where it went.
+    /// A split or merge did not say where it went.
     NotSaid {
-        /// On this day.
+        /// The day of the split or merge.
         since: Day,
-        /// By this entry.
+        /// The entry of the split or merge.
         entry: EntryId,
     },
-    /// Nobody has established whether it must come out, or when it is used up.
+    /// Whether it must come out, or when it is used up, is not established.
     UsedUp,
 }
 
-/// Where each carrier of a line is on a day, in the order of the doses. Where doses leave nothing inside or carriers must
-/// come out, only the last counts.
+/// Where each carrier of a line is on a day, in order of the doses. If doses leave nothing inside, or carriers must
+/// come out, only the last one is listed.
 pub(crate) fn whereabouts<L: Line>(line: &L, on: Day) -> impl DoubleEndedIterator<Item = Whereabouts> {
     let release = line.terms().release();
     let each = match release {
         Fact::Known(Release::Single) => None,
         Fact::Known(Release::Slow) | Fact::NotKnown(_) => used_up(line.terms()),
     };
-    // Doses are in the order in which they were given.
+    // Doses are in the order they were given.
     let given = line.doses().filter(|dose| *dose <= on).count();
     let first = if each.is_some() { 0 } else { given.saturating_sub(1) };
     line.doses().take(given).skip(first).map(move |dose| match (each, release) {
@@ -77,7 +77,7 @@ fn carrier_to_take_out(line: &impl Line, on: Day) -> Whereabouts {
     }
 }
 
-/// A carrier that need not come out and is used up on the day `spent`.
+/// A carrier that need not come out and is used up on day `spent`; `sure` if that is documented.
 fn spent_carrier(line: &impl Line, spent: Day, sure: bool, on: Day) -> Whereabouts {
     let out = line.out().filter(|out| *out <= on);
     let surely_spent = Some(spent).filter(|spent| sure && *spent <= on);
@@ -87,7 +87,7 @@ fn spent_carrier(line: &impl Line, spent: Day, sure: bool, on: Day) -> Whereabou
     };
     let not_said = line.in_doubt().filter(|(since, _)| *since <= on);
     let perhaps_spent = Some(spent).filter(|spent| *spent <= on);
-    // The first day since which it may be out, and why.
+    // The possible first days out, each with the reason.
     let doubts = [
         not_said.map(|(since, entry)| (since, Doubt::NotSaid { since, entry })),
         perhaps_spent.map(|spent| (spent, Doubt::UsedUp)),
@@ -103,10 +103,11 @@ fn spent_carrier(line: &impl Line, spent: Day, sure: bool, on: Day) -> Whereabou
     }
 }
 
-/// After how many days a carrier that need not come out is used up, and whether both are documented; none if it must come out.
+/// After how many days a carrier that need not come out is used up, and whether that is documented. `None` if it must
+/// come out.
 ///
-/// If nobody has said whether it must come out, nothing may have stayed inside from the first day on, unless the leaflet says
-/// that it works slowly. If it need not come out but no stay is stated, it may be gone from the next day on.
+/// If nobody has stated whether it must come out, the medicine may be gone from the first day on, unless the leaflet
+/// says that it works slowly. If it need not come out but no stay is stated, it may be gone from the next day on.
 pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
     let stays = [&terms.stay_max_longest, &terms.stay_min].into_iter().flat_map(Stay::stated);
     let longest = stays.clone().map(|fact| fact.value).max();
@@ -120,5 +121,5 @@ pub(crate) fn used_up(terms: &Terms) -> Option<(u16, bool)> {
     }
 }
 
-/// If no stay is stated, a carrier that need not come out may be gone from the next day on.
+/// Days after which a carrier that need not come out may be gone, if no stay is stated.
 const SPENT_AT_THE_EARLIEST_DAYS: u16 = 1;

@@ -1,4 +1,4 @@
-//! Taking entries into the fold.
+//! Adding entries to the fold.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -14,20 +14,20 @@ use crate::journal::event::{Archived, Body, Event};
 use crate::journal::kept::Kept;
 
 impl Holding {
-    /// Seals what happened as the next entry and takes it in, unless it cannot be true.
+    /// Seals an event as the next entry and adds it, unless it cannot be true.
     ///
     /// # Errors
-    /// Why it cannot be true. The holding is then as it was.
+    /// Why it cannot be true. The holding is then unchanged.
     pub fn record(&mut self, draft: Draft, at: Instant) -> Result<Entry, Refusal> {
         let entry = Entry::seal(self.name(), draft, at, self.tip());
         self.accept(&entry)?;
         Ok(entry)
     }
 
-    /// Takes in a new entry, unless it cannot be true.
+    /// Adds a new entry, unless it cannot be true.
     ///
-    /// A broken rule is no reason to refuse: an expired batch, strips left too long and the like are recorded, and judged
-    /// elsewhere.
+    /// A broken rule is no reason to refuse: an expired batch, strips left too long and the like are recorded, and
+    /// judged elsewhere.
     ///
     /// # Errors
     /// Why the entry cannot be true. The holding is then unchanged.
@@ -45,8 +45,8 @@ impl Holding {
         Ok(())
     }
 
-    /// Takes in an entry of an export, as it was sealed. Unlike [`Holding::accept`] it also takes entries without a body and the
-    /// entry of the archive step that moved them, if they match.
+    /// Adds a sealed entry of an export. Unlike [`Holding::accept`] it also accepts entries without a body, and the
+    /// archive entry that moved them, if they match.
     ///
     /// # Errors
     /// As [`Holding::accept`].
@@ -66,10 +66,11 @@ impl Holding {
         Ok(())
     }
 
-    /// Takes in the entry that moves others into an archive.
+    /// Adds the entry that moves others into an archive.
     ///
     /// # Errors
-    /// The entry is of another kind, or names entries that do not exist, were moved before, or are tied to entries that stay.
+    /// The entry is of another kind, or names entries that do not exist, were moved before, or are tied to retained
+    /// entries.
     pub fn accept_archived(&mut self, entry: &Entry) -> Result<(), Refusal> {
         let Event::Archived(body) = &entry.draft.event else {
             return self.accept(entry);
@@ -80,8 +81,8 @@ impl Holding {
         Ok(())
     }
 
-    /// Tries a correction: removes the old entry, puts the new one in its place, and checks every entry that shares a
-    /// name with either. Leaves the holding as it was.
+    /// Tests a correction: removes the old entry, inserts the new one, and checks every entry that shares a name with
+    /// either. Leaves the holding unchanged.
     fn check_correction(&mut self, entry: &Entry, of: EntryId, look: Look) -> Result<(), Refusal> {
         let old = self.check_corrected(entry, of)?;
         let new = Arc::new(self.record_of(entry.into()));
@@ -101,7 +102,7 @@ impl Holding {
         verdict
     }
 
-    /// Checks again every entry that shares a name with the old or new entry.
+    /// Checks every entry that shares a name with the old or new entry again.
     fn check_neighbours(&mut self, old: &Record, new: &Record) -> Result<(), Refusal> {
         for neighbour in self.neighbours(old, new) {
             self.unlist(&neighbour);
@@ -127,7 +128,7 @@ impl Holding {
             names.lots.iter().for_each(|name| add(self.lots.get(*name)));
             names.prescriptions.iter().for_each(|name| add(self.prescriptions.get(*name)));
         }
-        // What builds on a dose may be in the file of another colony, which the dose reached by a split.
+        // Entries that build on a dose may be in the file of another colony, which the dose reached by a split.
         let doses = found.values().map(|record| record.id).chain([old.id]).collect::<Vec<_>>();
         for dose in doses {
             let built = self.built_on.get(&self.original(dose)).into_iter().flatten();
@@ -146,8 +147,8 @@ impl Holding {
         if own { Err(Refusal::at("/body/continues", Courses::WithItself)) } else { Ok(()) }
     }
 
-    /// Undoes the last entry if the journal did not take it. Returns whether it was undone: an archive step cannot be,
-    /// nor an entry that is not the last.
+    /// Undoes the last entry if the journal did not store it. Returns whether it was undone: an archive step cannot
+    /// be undone, nor any entry but the last.
     pub fn take_back(&mut self, last: &Entry) -> bool {
         let Some(record) = self.records.get(last.draft.id).cloned() else { return false };
         let of_archive = matches!(record.event, Event::InArchive(_) | Event::Archived(_));

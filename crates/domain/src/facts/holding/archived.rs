@@ -1,4 +1,4 @@
-//! Entries whose bodies were moved into an archive. They keep their ids and places, but appear in no file.
+//! Entries whose bodies were moved into an archive. They keep their ids and positions, but are in no file.
 
 use std::collections::HashMap;
 use std::sync::Arc;
@@ -11,24 +11,24 @@ use crate::journal::entry::{Entry, EntryId};
 use crate::journal::event::{Archived, Event, Kind};
 use crate::journal::places::Places;
 
-/// Whether the bodies that an entry moves are still in the journal.
+/// Whether the bodies of the entries to move are still in the journal.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Bodies {
-    /// They are: this is the archive step itself.
+    /// They are: the archive step happens now.
     AreHere,
-    /// They are gone: the journal is being read back.
+    /// They are gone: a journal with a past archive step is being read.
     AreGone,
 }
 
 impl Holding {
-    /// The first entry without a body that no other entry says was moved into an archive. Such a journal was changed
-    /// outside this program, and nothing can be answered from it.
+    /// The first entry without a body that no archive entry accounts for. Such a journal was changed outside this
+    /// program and must not be used for answers.
     #[must_use]
     pub fn first_without_body(&self) -> Option<(u64, EntryId)> {
         self.bare.first_key_value().map(|(seq, id)| (*seq, *id))
     }
 
-    /// The entries that record archives, in the order in which they were recorded.
+    /// The archive entries, in the order they were recorded.
     #[must_use]
     pub fn archives(&self) -> Vec<(&Record, &Archived)> {
         let told = self.records.all().filter_map(|record| Some((&**record, record.body()?)));
@@ -37,7 +37,7 @@ impl Holding {
         told
     }
 
-    /// The same holding with the bodies of these places moved into an archive.
+    /// A copy of the holding with the bodies at these positions moved into an archive.
     #[must_use]
     pub fn without(&self, places: &Places) -> Holding {
         let mut holding = self.clone();
@@ -45,12 +45,12 @@ impl Holding {
         holding
     }
 
-    /// Removes the entries at these places from every file, and drops their bodies.
+    /// Removes the entries at these positions from every file, and drops their bodies.
     pub(super) fn move_out(&mut self, places: &Places) {
         let moved: Vec<Arc<Record>> =
             self.records.all().filter(|record| places.contains(record.seq)).cloned().collect();
         for record in &moved {
-            // A corrected entry is in no file any more.
+            // A corrected entry is in no file.
             if !self.superseded.contains_key(&record.id) {
                 self.unlist(record);
             }
@@ -62,7 +62,7 @@ impl Holding {
         }
     }
 
-    /// Checks that an entry moves existing entries, only whole stories, and nothing twice.
+    /// Checks that an archive entry moves only existing entries, whole stories, and nothing twice.
     pub(super) fn check_archived(&self, entry: &Entry, body: &Archived, bodies: Bodies) -> Checked {
         let at = |pointer: &str, why: Archives| Err(Refusal::at(pointer, why));
         let of_places = |why: Archives| at("/body/places", why);
@@ -80,7 +80,7 @@ impl Holding {
         let by_place: HashMap<u64, &Arc<Record>> =
             self.records.all().map(|record| (record.seq, record)).collect();
         let mut going = Vec::new();
-        // Not place by place as named: a short text may name very many.
+        // Counts known entries instead of expanding the positions: a short text may name very many.
         let known = by_place.keys().filter(|seq| body.places.contains(**seq)).count();
         if u64::try_from(known) != Ok(places) {
             return of_places(Archives::PlacesNotThere { places: body.places.clone() });
@@ -100,12 +100,12 @@ impl Holding {
                 Some(tie) => of_places(Archives::Tied { tie }),
                 None => Ok(()),
             },
-            // Their ties went with their bodies.
+            // The ties cannot be checked without the bodies.
             Bodies::AreGone => Ok(()),
         }
     }
 
-    /// Checks that an entry without a body corrects another without a body: they were moved together.
+    /// Checks that an entry without a body corrects another without a body: they must be moved together.
     pub(super) fn check_moved_correction(&self, entry: &Entry) -> Checked {
         let Some(correction) = &entry.draft.correction else { return Ok(()) };
         let of = correction.of;

@@ -1,4 +1,4 @@
-//! What is refused: entries that cannot be true. Broken rules are recorded and judged apart.
+//! Refuses entries that cannot be true. Entries that break a rule are recorded, and judged elsewhere.
 
 use std::sync::Arc;
 
@@ -14,25 +14,26 @@ use crate::basics::words::{Jurisdiction, RemovalNeed};
 use crate::journal::entry::{Entry, EntryId};
 use crate::journal::event::{ColonyUnited, Event, StatedTerms};
 
-/// Longest period in days that anybody may state; more is a slip of the pen.
+/// Longest period that may be stated, in days. A longer one is a typing error.
 const DAYS_MOST: u16 = 400;
 
-/// Why an entry is looked at.
+/// Why an entry is checked.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Look {
     /// It is new.
     First,
-    /// It was sealed before, perhaps by an earlier version: what is asked back only today stays readable, so that no copy of a
-    /// journal is lost.
+    /// It was sealed before, perhaps by an earlier version. Checks added since are skipped, so that every copy of a
+    /// journal stays readable.
     Sealed,
-    /// It stands, and another was corrected. Its lot's stock was looked at with whichever entry changed it.
+    /// It was accepted before, and another entry was corrected. The stock of its lot is checked with the entry that
+    /// changed it.
     Again,
 }
 
 pub(super) type Checked = Result<(), Refusal>;
 
 impl Holding {
-    /// What holds for every entry: a new id, no day in the future.
+    /// Checks of every entry: a new id, no day in the future.
     pub(super) fn check_envelope(&self, entry: &Entry) -> Checked {
         let draft = &entry.draft;
         if self.records.get(draft.id).is_some() {
@@ -45,7 +46,7 @@ impl Holding {
         Ok(())
     }
 
-    /// That the corrected entry exists, still stands, and is of the same kind. Returns it.
+    /// Checks that the corrected entry exists, was not corrected before, and has the same kind. Returns it.
     pub(super) fn check_corrected(&self, entry: &Entry, of: EntryId) -> Result<Arc<Record>, Refusal> {
         let refused = |why: Corrections| Err(Refusal::at("/corrects", why));
         let Some(old) = self.records.get(of) else {
@@ -70,7 +71,7 @@ impl Holding {
         Ok(Arc::clone(old))
     }
 
-    /// What holds for the event of an entry that is not listed in any file.
+    /// Checks the event of an entry that is in no file yet.
     #[expect(
         clippy::too_many_lines,
         reason = "one arm for each kind of entry, so that a new kind is led here"
@@ -221,7 +222,7 @@ pub(super) fn check_days(pointer: &str, days: Option<u16>) -> Checked {
     }
 }
 
-/// That the program knows whose rules hold.
+/// Checks that the program supports this jurisdiction.
 fn check_jurisdiction(jurisdiction: &Jurisdiction) -> Checked {
     if jurisdiction.is_known() {
         return Ok(());

@@ -1,4 +1,4 @@
-//! What cannot be true of doses and removals.
+//! Checks of doses and removals.
 
 use std::sync::Arc;
 
@@ -99,17 +99,18 @@ impl Holding {
                 let (colony, administration) = (colony.clone(), body.administration);
                 return Err(Refusal::at(pointer, Courses::NoPartInIt { colony, administration }));
             }
-            // What was taken before stands, whatever came out or went in since.
+            // Accepted removals stay valid, whatever was removed or given since.
             if look == Look::Again {
                 continue;
             }
-            // What came out on the day of a later dose was the carrier before: the course goes on.
+            // On the day of a later dose, the previous carrier came out: the course goes on.
             let mut later_doses = self.later_doses(self.colony_file(colony), record.id);
             if later_doses.any(|dose| dose.on == on) {
                 continue;
             }
             let cleared = self.cleared(colony, record);
-            // Pieces may be left inside before it was cleared, and it may come back with a colony that is taken in.
+            // Pieces may be left inside before it was cleared, and a colony united into this one may bring the course
+            // back.
             let stands = |out: &&Arc<Record>| {
                 (body.left_inside == 0 || on > out.on) && !self.course_came_again(colony, record, out.on, on)
             };
@@ -117,7 +118,7 @@ impl Holding {
                 let (colony, out) = (colony.clone(), out.on);
                 return Err(Refusal::at(pointer, Courses::ClearedBefore { colony, out }));
             }
-            // A dose may well follow when some is left inside.
+            // A dose may follow if pieces are left inside.
             let asked = body.left_inside == 0;
             let mut later_doses = self.later_doses(self.colony_file(colony), record.id);
             if let Some(dose) = later_doses.find(|dose| asked && dose.on > on) {
@@ -128,7 +129,7 @@ impl Holding {
         Ok(())
     }
 
-    /// The standing administration that an id means; it must be the first dose of its course.
+    /// The administration behind an id, as corrected; it must be the first dose of its course.
     fn first_dose(&self, pointer: &str, id: EntryId) -> Result<(&Arc<Record>, &Administration), Refusal> {
         let standing = self.effective(id);
         let Some((record, Event::Administration(given))) = standing.map(|record| (record, &record.event))

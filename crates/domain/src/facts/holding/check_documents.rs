@@ -1,4 +1,4 @@
-//! What cannot be true of documents, units and counts of mites.
+//! Checks of documents, units and mite counts.
 
 use super::Holding;
 use super::check::Checked;
@@ -9,7 +9,8 @@ use crate::journal::document::DOCUMENT_MOST;
 use crate::journal::event::{DocumentAttached, MiteCount};
 
 impl Holding {
-    /// That a document belongs to one thing that is on record, and is neither empty nor too long.
+    /// Checks that a document belongs to exactly one recorded lot or prescription, and is neither empty nor too
+    /// large.
     pub(super) fn check_document(&self, body: &DocumentAttached) -> Checked {
         if body.bytes == 0 {
             return Err(Refusal::at("/body/bytes", Documents::Empty));
@@ -29,7 +30,7 @@ impl Holding {
         }
     }
 
-    /// That an amount is in the unit of its medicine, if a unit is given at all.
+    /// Checks that an amount is in the unit of its medicine, if a unit is given.
     pub(super) fn check_unit(&self, pointer: &str, medicine: &MedicineName, unit: Option<Unit>) -> Checked {
         let counted_in = self.medicine(medicine).map(|(_, described)| described.unit);
         match (unit, counted_in) {
@@ -41,13 +42,13 @@ impl Holding {
         }
     }
 
-    /// The same for an amount out of a lot.
+    /// Checks that an amount from a lot is in the unit of its medicine, if a unit is given.
     pub(super) fn check_unit_of_lot(&self, pointer: &str, lot: &LotName, unit: Option<Unit>) -> Checked {
         self.lot(lot).map_or(Ok(()), |(_, lot)| self.check_unit(pointer, &lot.medicine, unit))
     }
 }
 
-/// That a count says only what its method counts, and counts something.
+/// Checks that a count has only the fields of its method, and counts something.
 pub(super) fn check_count(body: &MiteCount) -> Checked {
     let sizes = [
         ("days", body.days.map(u32::from), CountMethod::NaturalFall, None),

@@ -1,5 +1,4 @@
-//! What cannot be true of the names an entry uses: colonies that must live, lots that must hold enough, names that must
-//! be new.
+//! Checks of the names in an entry: colonies must be alive, lots must hold enough, new names must be new.
 
 use std::collections::BTreeSet;
 use std::str::FromStr;
@@ -61,7 +60,7 @@ impl Holding {
         }
     }
 
-    /// A colony ends once, and does nothing after it.
+    /// A colony ends once, and has no later events.
     pub(super) fn check_end(&self, pointer: &str, colony: &ColonyName, on: Day) -> Checked {
         if let Some(ended) = self.life(colony).ended {
             let (colony, ended) = (colony.clone(), ended.on);
@@ -147,7 +146,7 @@ impl Holding {
         check_stock(pointer, lot, acquired.quantity, self.balance(lot).gone().plus(taken), count_corrected)
     }
 
-    /// Whether an entry says that the count of a lot was corrected. Then its book no longer comes out even.
+    /// Whether an entry corrected the stock account of a lot after a count. The account then no longer balances.
     pub(super) fn count_was_corrected(&self, lot: &LotName) -> bool {
         self.lot_file(lot).iter().any(|record| {
             let given = record.body::<Administration>().is_some_and(|body| body.count_corrected);
@@ -156,7 +155,7 @@ impl Holding {
     }
 }
 
-/// That no more goes out of a lot than it held.
+/// Checks that no more is taken from a lot than it held.
 pub(super) fn check_stock(
     pointer: &str,
     lot: &LotName,
@@ -170,7 +169,7 @@ pub(super) fn check_stock(
     Err(Refusal::at(pointer, Lots::MoreThanHeld { lot: lot.clone(), held, gone }))
 }
 
-/// The name on record that is written much like this one, if there is one.
+/// A recorded name with a similar spelling, if any.
 fn alike<'a, Name: FromStr>(written: &str, names: impl Iterator<Item = &'a str>) -> Option<Name> {
     nearest(written, names)?.parse().ok()
 }

@@ -1,4 +1,4 @@
-//! What cannot be true of flows, temperatures and confirmations.
+//! Checks of flows, temperatures and confirmations.
 
 use super::check::Checked;
 use super::refusal::Refusal;
@@ -11,7 +11,7 @@ use crate::journal::event::{Confirmed, NectarFlow, Temperature, TemperatureNorma
 /// Most days in one entry.
 const DAYS_MOST: usize = 400;
 
-/// An early year begins no later than a usual one, a late year no sooner; a flow that was seen began on one day.
+/// An early year begins no later than a usual one, a late year no sooner; a seen flow began on one day.
 pub(super) fn check_flow(on: Day, flow: &NectarFlow) -> Checked {
     if flow.stage == FlowStage::Seen && flow.from > on {
         return Err(Refusal::at("/body/from", Places::FlowNotYetSeen { from: flow.from, on }));
@@ -33,7 +33,7 @@ pub(super) fn check_flow(on: Day, flow: &NectarFlow) -> Checked {
     Ok(())
 }
 
-/// Each day once, lowest below highest, nothing measured that has not been yet.
+/// Each day once, lowest not above highest, no measurements of future days.
 pub(super) fn check_temperatures(on: Day, body: &Temperature) -> Checked {
     if body.days.is_empty() || body.days.len() > DAYS_MOST {
         let why = Weather::NumberOfDays { days: body.days.len(), most: DAYS_MOST };
@@ -52,7 +52,7 @@ pub(super) fn check_temperatures(on: Day, body: &Temperature) -> Checked {
     Ok(())
 }
 
-/// Each month once, lowest below highest.
+/// Each month once, lowest not above highest.
 pub(super) fn check_normals(body: &TemperatureNormals) -> Checked {
     if body.months.is_empty() {
         return Err(Refusal::at("/body/months", Weather::NoMonths));
@@ -78,7 +78,8 @@ fn check_order(pointer: &str, min: Celsius, max: Celsius) -> Checked {
     Ok(())
 }
 
-/// What the supers turn on is stated and not confirmed: it must stand in the record whatever becomes of the built-in leaflet.
+/// Values that decide about supers must be stated, not confirmed: the record must contain them whatever becomes of
+/// the built-in leaflet.
 pub(super) fn check_confirmed(confirmed: &[Confirmed]) -> Checked {
     for (index, confirmed) in confirmed.iter().enumerate() {
         let pointer = format!("/body/confirms/{index}");

@@ -1,12 +1,11 @@
-//! The names an entry mentions, and so the files it belongs to; what it builds on, and what it moves into or out of
-//! lots.
+//! The names in an entry, and so the files it belongs to; the entry it builds on; its movements in and out of lots.
 
 use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName, PrescriptionName};
 use crate::facts::Movement;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 
-/// The names that an entry mentions.
+/// The names in an entry.
 #[derive(Debug, Default)]
 pub(crate) struct Mentions<'a> {
     pub(crate) apiaries: Vec<&'a ApiaryName>,
@@ -16,13 +15,13 @@ pub(crate) struct Mentions<'a> {
     pub(crate) prescriptions: Vec<&'a PrescriptionName>,
     /// The first dose that it builds on.
     pub(crate) builds_on: Option<EntryId>,
-    /// What it moves into or out of lots.
+    /// Its movements in and out of lots.
     pub(crate) moves: Vec<(&'a LotName, Movement)>,
-    /// Whether it says where a colony came from, where it stands, or that it ended.
+    /// Whether it says where a colony came from, where it is, or that it ended.
     pub(crate) of_life: bool,
 }
 
-/// The names that an event mentions.
+/// The names in an event.
 pub(crate) fn of(event: &Event) -> Mentions<'_> {
     let of_life = matches!(
         event,
@@ -93,7 +92,7 @@ pub(crate) fn of(event: &Event) -> Mentions<'_> {
         }
         Event::Harvest(body) => names.colonies.extend(&body.colonies),
     }
-    // An entry appears once in each file, however often it names it.
+    // An entry appears once in each file, however often it uses the name.
     names.colonies.sort_unstable();
     names.colonies.dedup();
     names.lots.sort_unstable();

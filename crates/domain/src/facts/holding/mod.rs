@@ -1,11 +1,12 @@
-//! The journal of a holding, folded by what it mentions: apiaries, colonies, medicines, lots, prescriptions.
+//! The journal of a holding, folded by name: apiaries, colonies, medicines, lots, prescriptions.
 //!
-//! For each name the fold keeps the entries that mention it, ordered by the day on which things happened, not by when they were
-//! recorded: recording late is lawful. Corrected and struck-out entries leave these files but stay in the journal. Everything
-//! else is derived when a question is asked, so that the cost of a question grows with one colony, not with the journal.
+//! For each name the fold keeps a file: the entries with that name, ordered by the day of the event, not of
+//! recording, since late recording is lawful. Corrected and struck-out entries leave these files but stay in the
+//! journal. Everything else is derived for each question, so that the cost of a question grows with one colony, not
+//! with the journal.
 //!
-//! - [`Holding::accept`] takes in a new entry, or refuses one that cannot be true ([`Refusal`])
-//! - [`Holding::restore`] takes in an entry that is already in the journal
+//! - [`Holding::accept`] adds a new entry, or refuses one that cannot be true ([`Refusal`])
+//! - [`Holding::restore`] adds an entry that is already in the journal
 
 mod accept;
 mod archived;
@@ -42,27 +43,27 @@ pub use refusal::Refusal;
 pub use untrue::Untrue;
 pub use views::ApiaryView;
 
-/// An entry as the fold keeps it.
+/// An entry in the fold.
 #[derive(Debug, Clone)]
 pub struct Record {
     /// Its id.
     pub id: EntryId,
-    /// Its place in the journal.
+    /// Its position in the journal.
     pub seq: u64,
-    /// Its place among entries of the same moment: that of the entry it corrects if day and time are unchanged, else
-    /// its own.
+    /// Its rank among entries of the same moment: that of the entry it corrects if day and time are unchanged, else
+    /// its own position.
     pub place: u64,
-    /// The day on which it happened.
+    /// The day of the event.
     pub on: Day,
-    /// The time of day, if noted.
+    /// The time of day of the event, if recorded.
     pub at: Option<TimeOfDay>,
     /// When it was recorded.
     pub recorded_at: Instant,
     /// Who recorded it.
     pub recorded_by: Person,
-    /// What happened.
+    /// The event.
     pub event: Event,
-    /// What it corrects.
+    /// The correction, if it is one.
     pub correction: Option<Box<Correction>>,
 }
 
@@ -73,16 +74,15 @@ impl Record {
         B::of(&self.event)
     }
 
-    /// Order within a file: day; then entries that bring a colony into the record before others; then time (entries
-    /// without a time last); then place in the journal. A correction that keeps day and time keeps the place of the
-    /// entry it corrects.
+    /// Sort key within a file: day; then entries that begin a colony before others; then time (entries without a time
+    /// last); then journal position. A correction that keeps day and time keeps the rank of the entry it corrects.
     pub(in crate::facts) fn order(&self) -> impl Ord + use<> {
         let happens = !matches!(self.event, Event::ColonyEstablished(_));
         (self.on, happens, self.at.is_none(), self.at, self.place)
     }
 }
 
-/// The entries that mention one name, in the order in which they happened.
+/// The entries that mention one name, in order of the events.
 pub type File = Vec<Arc<Record>>;
 
 /// The entries of a file from one day to another (inclusive).
@@ -103,23 +103,23 @@ pub struct Holding {
     name: HoldingName,
     tip: Option<(u64, Hash)>,
     records: Records,
-    /// Which entry corrected or struck out which.
+    /// The entry that corrected or struck out each entry.
     superseded: HashMap<EntryId, EntryId>,
     details: File,
     apiaries: BTreeMap<ApiaryName, File>,
     colonies: BTreeMap<ColonyName, File>,
-    /// The few entries of each colony's file that say where it came from, where it stood and when it ended.
+    /// The few entries in each colony's file that say where it came from, where it was and when it ended.
     lives: BTreeMap<ColonyName, File>,
     /// For each apiary, the entries that brought a colony there by name.
     brought: BTreeMap<ApiaryName, File>,
     medicines: BTreeMap<MedicineName, File>,
     lots: BTreeMap<LotName, File>,
     prescriptions: BTreeMap<PrescriptionName, File>,
-    /// What went into and out of each lot.
+    /// The balance of each lot.
     balances: BTreeMap<LotName, Balance>,
     /// Later doses and removals, by the original id of their first dose.
     built_on: HashMap<EntryId, File>,
-    /// Entries without a body that no entry yet says were moved into an archive, by place.
+    /// Entries without a body that no archive entry accounts for yet, by position.
     bare: BTreeMap<u64, EntryId>,
 }
 
@@ -152,13 +152,13 @@ impl Holding {
         &self.name
     }
 
-    /// Place and hash of the last entry taken in.
+    /// Position and hash of the last entry.
     #[must_use]
     pub fn tip(&self) -> Option<(u64, Hash)> {
         self.tip
     }
 
-    /// Takes in an entry that is already in the journal, without checking it.
+    /// Adds an entry that is already in the journal, without checking it.
     pub fn restore(&mut self, entry: impl Into<Kept>) {
         let kept = entry.into();
         self.tip = Some((kept.seq, kept.hash));
@@ -185,7 +185,7 @@ impl Holding {
         self.superseded.get(&id).copied()
     }
 
-    /// The newest correction of an entry; none if it was struck out or is unknown.
+    /// The newest correction of an entry, or the entry itself. `None` if it was struck out or is unknown.
     #[must_use]
     pub fn effective(&self, id: EntryId) -> Option<&Arc<Record>> {
         let mut record = self.records.get(id)?;
@@ -195,7 +195,7 @@ impl Holding {
         (record.event.kind() != Kind::StrikeOut).then_some(record)
     }
 
-    /// The first entry in a chain of corrections: the id by which other entries may still name it.
+    /// The first entry in a chain of corrections: other entries may still use its id.
     #[must_use]
     pub fn original(&self, id: EntryId) -> EntryId {
         let mut id = id;
@@ -205,32 +205,32 @@ impl Holding {
         id
     }
 
-    /// Who keeps the holding on this day, and whose rules apply; before the first such entry, as that one says.
+    /// The keeper and jurisdiction on this day. Before the first such entry, those of that entry.
     #[must_use]
     pub fn details(&self, on: Day) -> Option<&HoldingDetails> {
         let at = self.details.iter().rfind(|record| record.on <= on).or_else(|| self.details.first())?;
         at.body()
     }
 
-    /// Whose rules apply on this day.
+    /// The jurisdiction on this day.
     #[must_use]
     pub fn jurisdiction(&self, on: Day) -> Option<&Jurisdiction> {
         self.details(on).map(|details| &details.jurisdiction)
     }
 
-    /// The entries that say who keeps the holding, in the order in which they apply.
+    /// The entries about the keeper and jurisdiction, in the order they apply.
     #[must_use]
     pub fn details_file(&self) -> &[Arc<Record>] {
         &self.details
     }
 
-    /// Every standing entry (not corrected, struck out or archived) in the order in which things happened.
+    /// Every effective entry (not corrected, struck out or archived) in order of the events.
     #[must_use]
     pub fn standing(&self) -> Vec<&Arc<Record>> {
         self.standing_if(|_| true)
     }
 
-    /// The standing entries that are wanted, in the order in which things happened.
+    /// The effective entries that match `wanted`, in order of the events.
     pub(crate) fn standing_if(&self, wanted: impl Fn(&Record) -> bool) -> Vec<&Arc<Record>> {
         let stands = |record: &&Arc<Record>| {
             wanted(record)
@@ -242,8 +242,7 @@ impl Holding {
         standing
     }
 
-    /// Every correction and strike-out with the entry it names, in the order in which they were recorded, as (old,
-    /// new).
+    /// Every correction and strike-out as (old, new), in the order they were recorded.
     #[must_use]
     pub fn corrections(&self) -> Vec<(&Arc<Record>, &Arc<Record>)> {
         let corrected = self.records.all().filter_map(|new| {
@@ -256,7 +255,7 @@ impl Holding {
         corrections
     }
 
-    /// Every colony that ever was, by name.
+    /// Every colony on record, by name.
     pub fn colonies(&self) -> impl Iterator<Item = &ColonyName> {
         self.colonies.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
     }
@@ -276,14 +275,13 @@ impl Holding {
         self.lots.iter().filter(|(_, file)| !file.is_empty()).map(|(name, _)| name)
     }
 
-    /// The entries that mention a colony, in the order in which they happened.
+    /// The entries that mention a colony, in order of the events.
     #[must_use]
     pub fn colony_file(&self, colony: &ColonyName) -> &[Arc<Record>] {
         self.colonies.get(colony).map_or(&[], Vec::as_slice)
     }
 
-    /// The entries that say where a colony came from, where it stood and when it ended, in the order in which they
-    /// happened.
+    /// The entries that say where a colony came from, where it was and when it ended, in order of the events.
     #[must_use]
     pub(crate) fn life_file(&self, colony: &ColonyName) -> &[Arc<Record>] {
         self.lives.get(colony).map_or(&[], Vec::as_slice)
@@ -295,43 +293,43 @@ impl Holding {
         self.brought.get(apiary).map_or(&[], Vec::as_slice)
     }
 
-    /// The entries that mention an apiary, in the order in which they happened.
+    /// The entries that mention an apiary, in order of the events.
     #[must_use]
     pub fn apiary_file(&self, apiary: &ApiaryName) -> &[Arc<Record>] {
         self.apiaries.get(apiary).map_or(&[], Vec::as_slice)
     }
 
-    /// The entries that mention a lot, in the order in which they happened.
+    /// The entries that mention a lot, in order of the events.
     #[must_use]
     pub fn lot_file(&self, lot: &LotName) -> &[Arc<Record>] {
         self.lots.get(lot).map_or(&[], Vec::as_slice)
     }
 
-    /// The entries that mention a prescription, in the order in which they happened.
+    /// The entries that mention a prescription, in order of the events.
     #[must_use]
     pub fn prescription_file(&self, prescription: &PrescriptionName) -> &[Arc<Record>] {
         self.prescriptions.get(prescription).map_or(&[], Vec::as_slice)
     }
 
-    /// A medicine as it was described.
+    /// A medicine as described, with its entry.
     #[must_use]
     pub fn medicine(&self, medicine: &MedicineName) -> Option<(&Arc<Record>, &MedicineDescribed)> {
         self.medicines.get(medicine)?.iter().find_map(|record| Some((record, record.body()?)))
     }
 
-    /// A lot as it was acquired.
+    /// A lot as acquired, with its entry.
     #[must_use]
     pub fn lot(&self, lot: &LotName) -> Option<(&Arc<Record>, &LotAcquired)> {
         self.lot_file(lot).iter().find_map(|record| Some((record, record.body()?)))
     }
 
-    /// A prescription as it was recorded.
+    /// A prescription as recorded, with its entry.
     #[must_use]
     pub fn prescription(&self, prescription: &PrescriptionName) -> Option<(&Arc<Record>, &Prescription)> {
         self.prescription_file(prescription).iter().find_map(|record| Some((record, record.body()?)))
     }
 
-    /// What went into and out of a lot, by every entry on record.
+    /// The balance of a lot over all entries.
     #[must_use]
     pub fn balance(&self, lot: &LotName) -> Balance {
         self.balances.get(lot).copied().unwrap_or_default()

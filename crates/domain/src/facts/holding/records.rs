@@ -1,4 +1,4 @@
-//! Every entry of a holding, to be looked up by its id.
+//! Every entry of a holding, by id.
 
 use std::borrow::Borrow;
 use std::collections::HashSet;
@@ -8,7 +8,7 @@ use std::sync::Arc;
 use super::Record;
 use crate::journal::entry::EntryId;
 
-/// The entries, corrected and struck-out ones among them. The id is kept in the record only, not beside it again.
+/// The entries, including corrected and struck-out ones. A set rather than a map, so that the id is stored only once.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Records(HashSet<ById>);
 
@@ -17,7 +17,7 @@ impl Records {
         self.0.get(&id).map(|ById(record)| record)
     }
 
-    /// Adds an entry, in the place of one with the same id.
+    /// Adds an entry, replacing one with the same id.
     pub(super) fn put(&mut self, record: Arc<Record>) {
         self.0.replace(ById(record));
     }
@@ -26,13 +26,13 @@ impl Records {
         self.0.remove(&id);
     }
 
-    /// All of them, in no order: whatever walks them for an answer sorts.
+    /// All entries, in no order: callers must sort before anything is shown.
     pub(super) fn all(&self) -> impl Iterator<Item = &Arc<Record>> {
         self.0.iter().map(|ById(record)| record)
     }
 }
 
-/// A record that counts as the same as another with its id.
+/// A record that is compared by its id.
 #[derive(Debug, Clone)]
 struct ById(Arc<Record>);
 
@@ -44,7 +44,7 @@ impl PartialEq for ById {
 
 impl Eq for ById {}
 
-// As the id hashes, since it is looked up by that.
+// Hashes like the id alone, so that the set can be searched by id.
 impl Hash for ById {
     fn hash<H: Hasher>(&self, state: &mut H) {
         self.0.id.hash(state);

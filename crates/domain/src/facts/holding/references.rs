@@ -1,4 +1,4 @@
-//! Whether entries can be put away together: nothing that stays may rest on what goes, nor go on without what it changed.
+//! Whether entries can be archived together: no retained entry may depend on an archived one or be changed by it.
 
 use std::collections::HashSet;
 use std::sync::Arc;
@@ -7,32 +7,33 @@ use super::{Holding, Record, mentions};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 
-/// What ties an entry that stays to one that goes.
+/// A tie between a retained entry and one to archive.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Tie {
-    /// The entry that stays.
+    /// The retained entry.
     pub stays: EntryId,
-    /// The entry that goes.
+    /// The entry to archive.
     pub goes: EntryId,
-    /// How they are tied.
+    /// The kind of tie.
     pub how: Bond,
 }
 
-/// How two entries are tied.
+/// The kind of tie between two entries.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Bond {
     /// One corrects or strikes out the other.
     Correction,
-    /// One is a later dose of the other, or takes it out.
+    /// One is a later dose or a removal of the other.
     Course,
-    /// The one that stays names what the other brought into the record: a lot, a medicine, a colony and the like.
+    /// The retained entry names something that the other introduced: a lot, a medicine, a colony and the like.
     Name,
-    /// The one that goes is not in the record.
+    /// The entry to archive does not exist.
     Unknown,
 }
 
 impl Holding {
-    /// The first tie, in the order of the journal, between these entries and the others; none if these can go together.
+    /// The first tie, in journal order, between these entries and the others. `None` if these can be archived
+    /// together.
     #[must_use]
     pub fn first_tie(&self, going: &[EntryId]) -> Option<Tie> {
         if let Some(goes) = going.iter().find(|id| self.entry(**id).is_none()) {
@@ -57,7 +58,7 @@ impl Holding {
         })
     }
 
-    /// The entries that brought into the record what this one names.
+    /// The entries that introduced the names in this one.
     fn brought_in(&self, record: &Record) -> Vec<EntryId> {
         let names = mentions::of(&record.event);
         let lots = names.lots.iter().filter_map(|lot| Some(self.lot(lot)?.0.id));

@@ -16,16 +16,16 @@ pub struct ApiaryView {
     pub apiary: ApiaryName,
     /// Where it is, in words.
     pub place: Option<String>,
-    /// The colonies that stand there, by name.
+    /// The colonies there, by name.
     pub colonies: Vec<ColonyName>,
-    /// Power, access and ground as recorded and still holding.
+    /// Power, access and ground, as recorded and not over.
     pub conditions: SiteView,
     /// Nectar flows that are not over, in the order of their first days.
     pub flows: Vec<NectarFlow>,
 }
 
 impl Holding {
-    /// An apiary as it stands at the end of a day.
+    /// An apiary at the end of a day.
     #[must_use]
     pub fn apiary(&self, apiary: &ApiaryName, on: Day) -> Option<ApiaryView> {
         let file = self.apiary_file(apiary);
@@ -47,7 +47,7 @@ impl Holding {
         })
     }
 
-    /// What a lot is counted in, if its medicine is described.
+    /// The unit of a lot, if its medicine is described.
     #[must_use]
     pub fn unit_of(&self, lot: &LotName) -> Option<Unit> {
         let (_, acquired) = self.lot(lot)?;

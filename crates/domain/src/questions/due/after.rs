@@ -1,4 +1,4 @@
-//! The count of mites after a course.
+//! The mite count after a course.
 
 use super::colony::Subject;
 use super::kind::{DueKind, Weight};
@@ -8,14 +8,15 @@ use crate::basics::calendar::Day;
 use crate::facts::history::{Course, DoseDue, End};
 use crate::journal::event::Event;
 
-/// From how many days after the end of a course mites are counted.
+/// Mites are counted from this many days after the end of a course.
 ///
 /// Source: a trade guide repeats the wash 10 to 14 days after the treatment. It is advice.
 pub const COUNT_FROM_DAYS: u16 = 10;
-/// Until how many days after the end of a course. After that the count tells of what came in since, and is due no longer.
+/// Mites are counted until this many days after the end of a course. Later counts include mites that came in since,
+/// so the task is no longer due.
 pub const COUNT_TO_DAYS: u16 = 14;
 
-/// The count after the course that ended last, unless something is in, a dose is still to come, or it was counted.
+/// The count after the course that ended last, unless a medicine is in, a dose is still to come, or it was counted.
 pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {
     let as_of = subject.as_of;
     let mut last: Option<(Day, &Course)> = None;

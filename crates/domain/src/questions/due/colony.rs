@@ -1,4 +1,4 @@
-//! What is due in one colony: the steps before supers, and the first free day.
+//! Tasks of one colony: the steps before supers, and the first free day.
 
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};
@@ -15,9 +15,9 @@ use crate::journal::event::Event;
 use crate::questions::supering::{Answer, FirstFree, Outcome, Step};
 use crate::rules::leaflet::Leaflets;
 
-/// How many days a dose that was not given in time stands as overdue, unless another course was begun before.
+/// How many days a missed dose stays overdue, unless another course began before.
 ///
-/// Common practice, no source: after a season a missed dose is a breach in the record, and no longer something to do.
+/// Common practice, no source: after a season a missed dose is a breach in the record, and no longer a task.
 pub const MISSED_DOSE_STANDS_DAYS: u16 = 90;
 
 /// A colony on the day asked about.
@@ -30,7 +30,7 @@ pub(super) struct Subject<'a> {
     pub(super) as_of: Day,
 }
 
-/// What is due in every colony that lives at the end of a day, and what nobody said of one that ended.
+/// The tasks of every colony that is alive at the end of a day, and the unrecorded ends in colonies that are not.
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, as_of: Day) -> Vec<Task> {
     let mut tasks = Vec::new();
     let mut histories = Histories::new(holding, leaflets);
@@ -57,7 +57,7 @@ impl Subject<'_> {
         all.extend(self.supers_free(&answer));
         all.extend(after::count_mites(self));
         all.extend(missing::of(self, &answer));
-        // Several lines of one course may ask for the same; the strictest speaks.
+        // Several lines of one course may yield the same task; the strictest is kept.
         all.sort_by(Task::stricter);
         let mut tasks: Vec<Task> = Vec::new();
         for task in all {
@@ -68,8 +68,8 @@ impl Subject<'_> {
         tasks
     }
 
-    /// Courses that were in when the colony ended, where nobody recorded what became of them. What was in a colony that was
-    /// united into another stands in the history of that one, which asks for it.
+    /// Courses that were in when the colony ended and whose end is not recorded. If the colony was united into
+    /// another, the course belongs to the history of that colony, which yields the task.
     fn went_with_it(&self, ended: Day, entry: EntryId) -> Vec<Task> {
         let died = self.holding.entry(entry);
         if !died.is_some_and(|record| matches!(&record.event, Event::ColonyEnded(_))) {
@@ -90,7 +90,7 @@ impl Subject<'_> {
         });
         let mut tasks: Vec<Task> = Vec::new();
         for task in open {
-            // Several lines of one course ask for the same.
+            // Several lines of one course yield the same task.
             if !tasks.iter().any(|known| known.same(&task)) {
                 tasks.push(task);
             }
@@ -98,7 +98,7 @@ impl Subject<'_> {
         tasks
     }
 
-    /// A task in this colony.
+    /// Builds a task in this colony.
     pub(super) fn task(
         &self,
         kind: DueKind,
@@ -151,12 +151,13 @@ impl Subject<'_> {
                 let task = self.task(DueKind::UsedUp, course.entry, days, Weight::May, to_do);
                 Task { grounds: course.entries().collect(), ..task }
             }
-            // The first free day says the same.
+            // The first free day covers this.
             Step::WaitThrough { .. } => return None,
         })
     }
 
-    /// Counted from the latest day that is known: the last for the dose, the first for it, that of the dose before.
+    /// Counts from the latest known day: the last day for the dose, else the first, else the day of the previous
+    /// dose.
     fn missed_for_good(&self, course: &Course, days: Days, last: Day) -> bool {
         let known = days.by.or(days.from).unwrap_or(last);
         let late = known.plus(MISSED_DOSE_STANDS_DAYS) < self.as_of;
@@ -171,7 +172,7 @@ impl Subject<'_> {
             .filter(|ground| ground.decides && ground.outcome == Outcome::Broken)
             .filter_map(|ground| ground.course)
             .collect();
-        // They had to be off from the day on which both were there.
+        // The supers had to be off from the day on which both were there.
         let day = barring.iter().map(|course| course.here_from.max(since)).min().unwrap_or(since);
         let mut names: Vec<CourseName> = barring.iter().map(|course| CourseName::of(course)).collect();
         names.dedup();
@@ -184,7 +185,8 @@ impl Subject<'_> {
     fn take_out(&self, course: &Course, earliest: &EarliestOut, latest: Option<Day>) -> Task {
         let by_brood = earliest.both_days().filter(|_| earliest.brood_seen().is_none());
         let days = Days { by_brood, ..Days::perhaps(earliest.day.known().copied(), latest) };
-        // What nobody has said must come out is better out; what need not come out may stay.
+        // If it is not stated whether it must come out, taking it out is advice. If it need not come out, it may
+        // stay.
         let weight = match (latest, course.terms.removal.as_ref().map(|need| need.value)) {
             (Some(_), _) | (None, Fact::Known(RemovalNeed::Needed)) => Weight::Must,
             (None, Fact::NotKnown(_)) => Weight::Advice,
@@ -198,7 +200,7 @@ impl Subject<'_> {
         Task { grounds: course.entries().chain(told).collect(), ..task }
     }
 
-    /// The first free day, while it lies ahead and does not move with every day that passes.
+    /// The first free day, if it is ahead and does not move on with each day.
     fn supers_free(&self, answer: &Answer<'_>) -> Option<Task> {
         let (free, if_out_on) = match answer.first_free() {
             FirstFree::OnRecord(free) => (free, None),
@@ -216,7 +218,7 @@ impl Subject<'_> {
     }
 }
 
-/// The entry in which a term was said, if a person said it.
+/// The entry that stated a term, if a person stated it.
 fn said<T>(fact: &Sourced<T>) -> Option<EntryId> {
     fact.authority.entry()
 }

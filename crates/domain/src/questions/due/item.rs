@@ -1,4 +1,4 @@
-//! Tasks of one apiary that are the same, taken together, with a key that stays.
+//! Groups the same tasks of one apiary into items with stable keys.
 
 use serde::Serialize;
 
@@ -12,40 +12,40 @@ use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::seal::derived_id;
 
-/// Something that must or may be done.
+/// A task to do, for one or more colonies.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = DueTask))]
 pub struct Item {
-    /// What is to be done.
+    /// The kind of task.
     pub kind: DueKind,
-    /// Names the task. It is made from the kind, the entry that the task rests on and the first of its colonies, so that the
-    /// same task keeps its key when its dates move.
+    /// Identifies the task. It is made from the kind, the entry that the task comes from and the first of its
+    /// colonies, so the task keeps its key when its dates move.
     pub key: String,
-    /// The key as a UUID, made unlike that of any other holding.
+    /// The key as a UUID that differs between holdings.
     #[cfg_attr(feature = "openapi", schema(value_type = String, format = Uuid))]
     pub uid: EntryId,
-    /// The apiary; absent for what is done at home, with a lot.
+    /// The apiary. Absent for a task at home, with a lot.
     pub apiary: Option<ApiaryName>,
-    /// The colonies; none for a task with a lot.
+    /// The colonies. Empty for a task with a lot.
     pub colonies: Vec<ColonyName>,
-    /// The first day; absent where nobody has stated it.
+    /// The first day. Absent if not stated.
     pub from: Option<Day>,
-    /// The last day; absent if it is open.
+    /// The last day. Absent if open.
     pub by: Option<Day>,
-    /// The first day if there is no brood, where it turns on brood and none is on record.
+    /// The first day without brood, if it depends on brood and none is on record.
     pub from_without_brood: Option<Day>,
-    /// The first day if there is brood, where it turns on brood and none is on record.
+    /// The first day with brood, if it depends on brood and none is on record.
     pub from_with_brood: Option<Day>,
-    /// Must, advice or may.
+    /// Whether it must be done, is advised or is optional.
     pub weight: Weight,
-    /// Whether its last day is over.
+    /// Whether its last day is past.
     pub overdue: bool,
-    /// The same with the facts that a person is told of it.
+    /// The task with the facts shown to the keeper.
     #[serde(skip)]
     pub to_do: ToDo,
-    /// The entries it rests on.
+    /// The entries that support it.
     pub grounds: Vec<EntryId>,
-    /// The place in the journal of the last entry that bears on it: it never falls while the item keeps its key.
+    /// Journal position of the last entry that affects it. It never falls while the item keeps its key.
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
     pub sequence: u64,
     /// When that entry was recorded.
@@ -53,14 +53,14 @@ pub struct Item {
 }
 
 impl Item {
-    /// The first day on which it may turn out to be possible; absent where that is not known.
+    /// The first day on which it may turn out to be possible. Absent if not known.
     #[must_use]
     pub fn first_possible(&self) -> Option<Day> {
         self.from_without_brood.into_iter().chain(self.from).min()
     }
 }
 
-/// Takes tasks together that are the same in one apiary: kind, entry, dates and what is told.
+/// Groups tasks of one apiary with the same kind, entry, dates and facts.
 pub(super) fn taken_together(holding: &Holding, tasks: Vec<Task>, as_of: Day) -> Vec<Item> {
     let mut groups: Vec<Vec<Task>> = Vec::new();
     for task in tasks {
@@ -93,7 +93,7 @@ fn item(holding: &Holding, trails: &mut Trails<'_>, group: &[Task], as_of: Day) 
     parts.extend(Some(&first.part).filter(|part| !part.is_empty()).cloned());
     parts.extend(colonies.first().map(ToString::to_string));
     let key = parts.join(":");
-    // Every task rests on an entry of this holding, so there is a last one.
+    // Every task comes from an entry of this holding, so there is a last one.
     let last = trails.last(first.kind, first.anchor, &colonies, &grounds)?;
     Some(Item {
         kind: first.kind,

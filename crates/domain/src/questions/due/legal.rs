@@ -1,4 +1,4 @@
-//! What the law misses in the record: it is due until it is supplied.
+//! Entries missing from the legal record: each is due until it is supplied.
 
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};
@@ -10,7 +10,7 @@ use crate::questions::register::Period;
 use crate::rules::law::Laws;
 use crate::rules::leaflet::Leaflets;
 
-/// A task for each thing that a law requires and the record lacks, whenever the entry was made.
+/// A task for each requirement of a law that the record does not meet, whatever the day of the entry.
 pub(super) fn tasks(holding: &Holding, leaflets: &Leaflets, laws: &Laws, as_of: Day) -> Vec<Task> {
     let Ok(all) = Period::new(Day::FIRST, as_of) else { return Vec::new() };
     let found = Gaps::of(holding, leaflets, laws, all, as_of, &[]);

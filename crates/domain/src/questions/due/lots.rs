@@ -1,4 +1,4 @@
-//! What is due with lots: those that expire, whose life in use ends, and that are to be disposed of.
+//! Tasks with lots: those that expire, those whose in-use life ends, and those to dispose of.
 
 use super::kind::{DueKind, Weight};
 use super::task::{Days, Task};

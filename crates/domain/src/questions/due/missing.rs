@@ -1,4 +1,4 @@
-//! What is not recorded, as far as the supering question has no answer without it.
+//! Missing facts that leave the supering question open.
 
 use super::colony::Subject;
 use super::kind::{DueKind, Weight};
@@ -20,7 +20,7 @@ pub(super) fn of(subject: &Subject<'_>, answer: &Answer<'_>) -> Vec<Task> {
     lacks
 }
 
-/// Adds the terms that are to be read for one task to those of another.
+/// Adds the terms to read for one task to those of another.
 fn read_too(known: &mut ToDo, further: ToDo) {
     if let (
         ToDo::ReadLeaflet { terms, .. } | ToDo::RecordMissing { terms, .. },
@@ -33,7 +33,7 @@ fn read_too(known: &mut ToDo, further: ToDo) {
 }
 
 fn one(subject: &Subject<'_>, ground: &Ground<'_>) -> Option<Task> {
-    // The step says the same.
+    // A step covers this already.
     if matches!(ground.reason, Reason::WhereaboutsNotSaid { .. }) {
         return None;
     }
@@ -47,7 +47,7 @@ fn one(subject: &Subject<'_>, ground: &Ground<'_>) -> Option<Task> {
     }
     let course = ground.course?;
     let Remedy { kind: supplied_by, asks_for, lots: lots_asked, .. } = remedy;
-    // A leaflet is read of the lots that this colony was given from; other remedies are told without any.
+    // A leaflet reading names the lots that this colony was given from; other remedies name no lots.
     let lots = if supplied_by == Kind::LeafletReading {
         lots_of(subject.holding, course.doses.iter().map(|dose| dose.entry), subject.colony)
     } else {

@@ -1,13 +1,13 @@
 //! What must or may be done, from when, by when, apiary by apiary.
 //!
-//! Drawn from the same histories, steps and terms as the supering question, and from the lots in stock. What happened after
-//! the first day asked about does not bear; readings and corrections count whenever they were recorded.
+//! Uses the same histories, steps and terms as the supering question, and the lots in stock. Events after the first
+//! day asked about are ignored; readings and corrections always count.
 //!
-//! - `colony.rs`, `after.rs`, `missing.rs`, `lots.rs`, `legal.rs`: single tasks, each with what it rests on
-//! - `to_do.rs`: what a person is told of a task
-//! - `item.rs`: tasks of one apiary that are the same, taken together, with a key that stays
-//! - `trail.rs`: which entries bear on an item, for the number by which a calendar tells a newer state from an older
-//! - `visit.rs`: items that one visit can do
+//! - `colony.rs`, `after.rs`, `missing.rs`, `lots.rs`, `legal.rs`: single tasks, each with its supporting entries
+//! - `to_do.rs`: the facts of a task that the keeper sees
+//! - `item.rs`: groups the same tasks of one apiary into items with stable keys
+//! - `trail.rs`: the entries that affect an item, which give the sequence number in a calendar
+//! - `visit.rs`: items that one visit can cover
 
 mod after;
 mod colony;
@@ -35,24 +35,24 @@ pub use kind::{DueKind, Weight};
 pub use to_do::{CourseName, ToDo};
 pub use visit::Visit;
 
-/// What is due. The answer in words is made in the crate `combclear-wording`.
+/// The tasks that are due. The crate `combclear-wording` puts them into words.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Due {
     /// The holding.
     pub holding: HoldingName,
-    /// The first day asked about. What happened after it does not bear on the answer.
+    /// The first day asked about. Events after it are ignored.
     pub from: Day,
     /// The last day asked about.
     pub to: Day,
-    /// The only apiary asked about.
+    /// The apiary asked about, if only one was.
     pub apiary: Option<ApiaryName>,
-    /// The items, taken together by visits; what is overdue first.
+    /// The items, grouped by visits; overdue ones first.
     pub visits: Vec<Visit>,
 }
 
 impl Due {
-    /// Asks the question of a holding. An item whose days lie wholly after the span is left out;
-    /// one that is overdue, or whose first day is not known, never is.
+    /// Answers the question for a holding. An item that begins after the span is left out, unless it is overdue or
+    /// its first day is not known.
     #[must_use]
     pub fn of(
         holding: &Holding,
@@ -76,7 +76,7 @@ impl Due {
         nothing.and(items)
     }
 
-    /// The same with further items. They are taken together anew.
+    /// The same with further items, grouped again.
     #[must_use]
     pub fn and(self, further: impl IntoIterator<Item = Item>) -> Due {
         let (as_of, to) = (self.from, self.to);

@@ -1,4 +1,4 @@
-//! One thing to do in one colony or with one lot, before tasks that are the same are taken together.
+//! One thing to do in one colony or with one lot, before the same tasks are grouped.
 
 use std::cmp::Ordering;
 use std::collections::BTreeSet;
@@ -15,12 +15,12 @@ use crate::journal::event::Event;
 #[derive(Debug, Clone)]
 pub(super) struct Task {
     pub(super) kind: DueKind,
-    /// The entry it rests on first of all, by the first id it ever had.
+    /// The main entry that it comes from, by the first id of its chain of corrections.
     pub(super) anchor: EntryId,
-    /// What tells it from other tasks of its kind on the same entry: the number of a dose, the entry that is missing.
+    /// Distinguishes tasks of one kind on the same entry: the number of a dose, the missing entry.
     pub(super) part: String,
     pub(super) apiary: Option<ApiaryName>,
-    /// None for a task with a lot.
+    /// `None` for a task with a lot.
     pub(super) colony: Option<ColonyName>,
     pub(super) days: Days,
     pub(super) weight: Weight,
@@ -31,10 +31,10 @@ pub(super) struct Task {
 /// The days for a task.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Days {
-    /// The first; absent where nobody has stated it.
+    /// The first day. Absent if not stated.
     pub(super) from: Option<Day>,
     pub(super) by: Option<Day>,
-    /// The first day, if it turned out that there is no brood, and if there is; absent unless it turns on brood nobody saw.
+    /// The first day without brood and with brood, if it depends on brood and none was seen.
     pub(super) by_brood: Option<(Day, Day)>,
 }
 
@@ -43,25 +43,25 @@ impl Days {
         Days::perhaps(Some(from), by)
     }
 
-    /// The same where the first may not be stated.
+    /// From a day that may not be stated.
     pub(super) const fn perhaps(from: Option<Day>, by: Option<Day>) -> Days {
         Days { from, by, by_brood: None }
     }
 
-    /// One day.
+    /// A single day.
     pub(super) const fn on(day: Day) -> Days {
         Days::new(day, Some(day))
     }
 }
 
 impl Task {
-    /// What makes two tasks of one colony the same: of several lines of one course, the strictest speaks.
+    /// Whether two tasks of one colony are the same. Of several lines of one course, the strictest is kept.
     pub(super) fn same(&self, other: &Task) -> bool {
         self.kind == other.kind && self.anchor == other.anchor && self.part == other.part
     }
 
-    /// Which of two is stricter: one with a last day before one without, the earlier last day first; then one whose first day
-    /// nobody stated, then the later first day.
+    /// Orders by strictness, strictest first: with a last day before without, an earlier last day before a later;
+    /// then without a first day before with, a later first day before an earlier.
     pub(super) fn stricter(&self, other: &Task) -> Ordering {
         let first = match (self.days.from, other.days.from) {
             (Some(one), Some(two)) => two.cmp(&one),
@@ -71,7 +71,7 @@ impl Task {
     }
 }
 
-/// Last days in order: an open one stands behind all others.
+/// Orders last days; an open one comes last.
 pub(super) fn earlier_or_open(one: Option<Day>, two: Option<Day>) -> Ordering {
     match (one, two) {
         (Some(one), Some(two)) => one.cmp(&two),
@@ -79,7 +79,7 @@ pub(super) fn earlier_or_open(one: Option<Day>, two: Option<Day>) -> Ordering {
     }
 }
 
-/// The lots that a colony was given from in these doses, in order.
+/// The lots from which a colony was given these doses, in order.
 pub(super) fn lots_of(
     holding: &Holding,
     doses: impl Iterator<Item = EntryId>,
@@ -96,6 +96,6 @@ pub(super) fn lots_of(
             }
         }
     }
-    // A course that came by a split was given to another colony.
+    // A course that came with a split was given to another colony.
     if here.is_empty() { all.into_iter().collect() } else { here.into_iter().collect() }
 }

@@ -1,4 +1,4 @@
-//! What is to be done, with the facts that a person is told of it beside its days.
+//! The tasks, each with the facts that the keeper sees beside its days.
 
 use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
@@ -9,14 +9,14 @@ use crate::questions::gaps::Gap;
 use crate::questions::stock::Lot;
 use crate::questions::supering::AskedFor;
 
-/// A course, by what names it.
+/// A course, as named to the keeper.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct CourseName {
-    /// The name on the pack; the keeper's name of the medicine where none is recorded.
+    /// The name on the pack, or the keeper's name of the medicine if none is recorded.
     pub pack: String,
     /// The day of the first dose.
     pub placed: Day,
-    /// Whether nothing of it stays in the hive to be taken out, so that it is given and not placed.
+    /// Whether nothing of it stays in the hive: it is then given, not placed.
     pub nothing_stays: bool,
 }
 
@@ -28,103 +28,103 @@ impl CourseName {
     }
 }
 
-/// What is to be done. Tasks of one apiary that are told alike are taken together, so that nothing stands here but what is told.
+/// A task. Tasks of one apiary with equal facts are grouped, so this holds only the facts shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum ToDo {
     /// Take the honey supers off.
     TakeSupersOff {
-        /// They are on since this day.
+        /// The day since which they are on.
         since: Day,
-        /// What bars them.
+        /// The courses that bar them.
         barring: Vec<CourseName>,
     },
-    /// Look where a course went when the colony was split or united.
+    /// Find out where a course went when the colony was split or united.
     FindCarriers {
         /// The course.
         course: CourseName,
-        /// The day on which that was not said.
+        /// The day of that split or merge.
         since: Day,
     },
-    /// Record what became of a course that was in when the colony ended.
+    /// Record how a course ended that was in when the colony ended.
     RecordEnd {
         /// The course.
         course: CourseName,
-        /// The day on which the colony ended.
+        /// The day the colony ended.
         ended: Day,
     },
     /// Give the next dose.
     GiveDose {
         /// The course.
         course: CourseName,
-        /// Which dose it is, counted from 1.
+        /// Number of the dose, counted from 1.
         number: u8,
-        /// Of how many.
+        /// Number of doses in the course.
         of: u8,
     },
     /// Take a course out.
     TakeOut {
         /// The course.
         course: CourseName,
-        /// From when it may come out.
+        /// The earliest day on which it may come out.
         earliest: Fact<Day, Term>,
     },
-    /// Nothing: it is used up.
+    /// Nothing to do: the course is used up.
     UsedUp {
         /// The course.
         course: CourseName,
-        /// The day on which it is.
+        /// The day on which it is used up.
         on: Day,
     },
     /// Supers may go on.
     PutSupersOn {
-        /// The course that was begun last.
+        /// The course that began last.
         course: CourseName,
         /// The first free day.
         free: Day,
-        /// The day on which everything must be out for that, where something is in.
+        /// The day on which everything must be out for that, if a medicine is in.
         if_out_on: Option<Day>,
     },
     /// Count mites after a course.
     CountMites {
         /// The course.
         course: CourseName,
-        /// The day on which it ended.
+        /// The day it ended.
         ended: Day,
-        /// The first day on which the count tells whether it worked.
+        /// The first day on which a count shows whether it worked.
         from: Day,
         /// The last such day.
         by: Day,
     },
-    /// Ask whoever kept the colony before what medicine was in it.
+    /// Ask the former keeper what medicine was in the colony.
     AskFormerKeeper {
-        /// The day on which it came into the record.
+        /// The day the colony was entered.
         since: Day,
     },
     /// Read terms of a course on its leaflet.
     ReadLeaflet {
         /// The course.
         course: CourseName,
-        /// The lots that were given to the colony.
+        /// The lots given to the colony.
         lots: Vec<LotName>,
         /// The terms, at least one.
         terms: Vec<Term>,
     },
-    /// Record something else without which the supering question has no answer.
+    /// Record another missing fact that the supering question needs.
     RecordMissing {
         /// The course.
         course: CourseName,
         /// The kind of entry that supplies it.
         supplied_by: Kind,
-        /// Where a leaflet is to be read: the lots that were given to the colony.
+        /// The lots given to the colony, if a leaflet must be read.
         lots: Vec<LotName>,
-        /// What the keeper is asked for.
+        /// The information the keeper is asked for.
         asks_for: AskedFor,
-        /// The lots that are told of with it.
+        /// The lots named with it.
         lots_asked: Vec<LotName>,
-        /// Terms that the same look at the leaflet tells.
+        /// Further terms that the same look at the leaflet gives.
         terms: Vec<Term>,
     },
-    /// Use up what was opened of a lot.
+    /// Use up an opened lot.
     UseUpOpened {
         /// The lot.
         lot: Box<Lot>,
@@ -143,9 +143,9 @@ pub enum ToDo {
         /// The lot.
         lot: Box<Lot>,
     },
-    /// Supply what the law requires and the record lacks.
+    /// Record something that the law requires.
     CompleteRecord {
-        /// What is missing.
+        /// The missing fact.
         gap: Box<Gap>,
     },
 }

@@ -1,8 +1,8 @@
-//! Which entries bear on an item, struck out and corrected ones too: the last of them tells a newer state of the item from an
-//! older one.
+//! The entries that affect an item, including those that were corrected or struck out. The position of the last one
+//! is the sequence number: a calendar keeps the item with the higher number.
 //!
-//! The number must never fall while an item keeps its key, or calendars would keep the older state. So all that may have borne
-//! on it counts, whatever came of it: an inspection that was struck out once moved a date, and so did the strike-out.
+//! The number must never fall while an item keeps its key, or calendars would keep an older state. So every entry
+//! that may once have affected it counts: an inspection that was struck out moved a date, and so did the strike-out.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
@@ -14,14 +14,14 @@ use crate::facts::holding::{Holding, Record, mentions};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Body, ColonySplit, ColonyUnited, Event, Kind};
 
-/// An entry, with what it says and what it corrects.
+/// An entry, with its event and the events that it corrects.
 struct Step<'h> {
     record: &'h Arc<Record>,
-    /// The event, and the one that it corrects.
+    /// The event, and the one it corrects.
     events: Vec<&'h Event>,
 }
 
-/// All entries of a holding by the names that they mention.
+/// All entries of a holding, by the names they mention.
 pub(super) struct Trails<'h> {
     holding: &'h Holding,
     as_of: Day,
@@ -30,10 +30,10 @@ pub(super) struct Trails<'h> {
     lots: BTreeMap<&'h LotName, Vec<usize>>,
     medicines: BTreeMap<&'h MedicineName, Vec<usize>>,
     prescriptions: BTreeMap<&'h PrescriptionName, Vec<usize>>,
-    /// Doses, removals and what corrects them, by the first id of their first dose or of the lot's acquisition.
+    /// Doses, removals and their corrections, by the first id of their first dose or of the lot's acquisition.
     anchors: BTreeMap<EntryId, Vec<usize>>,
     details: Vec<usize>,
-    /// What was worked out before: the same course stands behind many items.
+    /// Cache: one course supports many items.
     known: BTreeMap<(DueKind, EntryId), Option<usize>>,
 }
 
@@ -82,7 +82,7 @@ impl<'h> Trails<'h> {
         self.steps.push(Step { record, events });
     }
 
-    /// The last entry that bears on an item.
+    /// The last entry that affects an item.
     pub(super) fn last(
         &mut self,
         kind: DueKind,
@@ -93,7 +93,7 @@ impl<'h> Trails<'h> {
         let known = self.known.get(&(kind, anchor)).copied();
         let behind = known.unwrap_or_else(|| self.behind(kind, anchor));
         self.known.insert((kind, anchor), behind);
-        // Whether supers may be on turns on every course of a colony.
+        // Whether supers may be on depends on every course of a colony.
         let courses = grounds.iter().filter(|_| matches!(kind, DueKind::SupersFree | DueKind::TakeSupersOff));
         let of_courses = courses.filter_map(|entry| self.behind(kind, self.holding.original(*entry))).max();
         let of_colonies = colonies.iter().filter_map(|colony| self.last_of_colony(kind, colony)).max();
@@ -103,8 +103,8 @@ impl<'h> Trails<'h> {
         behind.into_iter().chain(grounds).max_by_key(|record| record.seq)
     }
 
-    /// The last entry that bears on whatever rests on an entry: on all colonies that its course may have reached, its lots,
-    /// their medicine and prescriptions.
+    /// The last entry that affects items coming from `anchor`: through the colonies that its course may have reached,
+    /// its lots, and their medicine and prescriptions.
     fn behind(&self, kind: DueKind, anchor: EntryId) -> Option<usize> {
         let own = self.anchors.get(&anchor).map_or(&[][..], Vec::as_slice);
         let mut colonies: BTreeSet<&ColonyName> = BTreeSet::new();
@@ -155,7 +155,7 @@ impl<'h> Trails<'h> {
         self.last_in(self.colonies.get(colony)?, &|event| bears(kind, event).on_colonies)
     }
 
-    /// The last of these entries that counts on the day and bears.
+    /// The last of these entries that is dated by the day and affects the item.
     fn last_in(&self, steps: &[usize], bears: &dyn Fn(&Event) -> bool) -> Option<usize> {
         steps.iter().rev().copied().find(|index| {
             self.steps.get(*index).is_some_and(|step| {
@@ -167,13 +167,13 @@ impl<'h> Trails<'h> {
     }
 }
 
-/// Readings and descriptions count whenever they were recorded.
+/// Readings and descriptions count whatever their day.
 fn is_knowledge(step: &Step<'_>) -> bool {
     let kinds = [Kind::LeafletReading, Kind::MedicineDescribed, Kind::Prescription, Kind::HoldingDetails];
     kinds.contains(&step.record.event.kind())
 }
 
-/// Whether an entry bears on what is due for a lot that it names, and for a colony that it names.
+/// Whether an entry affects the tasks of a lot that it names, and of a colony that it names.
 struct Bears {
     on_lots: bool,
     on_colonies: bool,

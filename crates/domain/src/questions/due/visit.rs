@@ -1,4 +1,4 @@
-//! Items that one visit to an apiary can do.
+//! Items that one visit to an apiary can cover.
 
 use super::item::Item;
 use super::kind::Weight;
@@ -9,20 +9,19 @@ use crate::basics::words::ApiaryName;
 /// One visit: an apiary, and days on which all of these items can be done.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Visit {
-    /// The apiary; absent for what is done at home, with lots.
+    /// The apiary. Absent for tasks at home, with lots.
     pub apiary: Option<ApiaryName>,
-    /// Whether the last day of these items is over.
+    /// Whether these items are overdue.
     pub overdue: bool,
-    /// The first day on which all of them can be done, the day asked about at the earliest; absent where nobody has stated
-    /// from when on.
+    /// The first day on which all of them can be done, not before the day asked about. Absent if not stated.
     pub from: Option<Day>,
-    /// The last such day; absent if it is open. Of what is overdue, the day asked about.
+    /// The last such day. Absent if open. For overdue items, the day asked about.
     pub by: Option<Day>,
-    /// What can be done then: what must be done first, then advice, then what may be.
+    /// The items: musts first, then advice, then options.
     pub items: Vec<Item>,
 }
 
-/// Takes items together into as few visits as they fit into, in order: what is overdue first, then by the first day.
+/// Groups items into as few visits as possible, in order: overdue ones first, then by first day.
 pub(super) fn planned(mut items: Vec<Item>, as_of: Day) -> Vec<Visit> {
     items.sort_by(|one, other| {
         let further = |item: &Item| (item.from, item.kind, item.key.clone());
@@ -36,7 +35,8 @@ pub(super) fn planned(mut items: Vec<Item>, as_of: Day) -> Vec<Visit> {
             None => visits.push(Visit::for_one(item, as_of)),
         }
     }
-    // Of what is not overdue, what has no first day on record may be due already: it stands before what has one.
+    // An item without a first day may be due already, so it comes before those with one. Overdue items still come
+    // first.
     visits.sort_by(|one, other| {
         let first = |visit: &Visit| (!visit.overdue, visit.from);
         let place = |visit: &Visit| (visit.apiary.is_none(), visit.apiary.clone());
@@ -65,11 +65,11 @@ impl Visit {
             return true;
         }
         let from = item.from.map(|from| from.max(as_of));
-        // A day that nobody stated is no day on which something else could be done as well.
+        // An item without a stated first day cannot share a visit with one that has a first day.
         let (Some(from), Some(begins)) = (from, self.from) else { return from == self.from };
         let overlap = |by: Option<Day>, from: Day| by.is_none_or(|by| from <= by);
         let fits = overlap(self.by, from) && overlap(item.by, begins);
-        // What has no last day is not put off, and what nobody has to do moves nothing that must be done.
+        // An item without a last day is not postponed, and an optional item never moves one that must be done.
         let put_off = item.by.is_none() && begins > from;
         let later = from > begins;
         let sooner = item.by.is_some_and(|by| self.by.is_none_or(|visit| by < visit));

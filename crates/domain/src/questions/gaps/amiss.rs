@@ -1,4 +1,4 @@
-//! What else is amiss: medicines, the use of lots, and books that do not come out even.
+//! Other irregularities: medicines, the use of lots, and stock accounts that do not balance.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -14,9 +14,10 @@ use crate::journal::seal::Hash;
 use crate::questions::register::{AdministrationRow, CoursePart, Register};
 use crate::questions::stock::Lot;
 
-/// Medicines that were given and are not described, name no authorisation, or point to directions that are not known here.
+/// Medicines that were given but are not described, name no authorisation, or refer to unknown directions.
 pub(super) fn of_medicines(holding: &Holding, register: &Register) -> Vec<Gap> {
-    // Once for each medicine, and again where its leaflet is not known any more, as after a move to another country.
+    // Reported once for each medicine, and again if its leaflet is no longer known, as after a move to another
+    // country.
     let mut told: BTreeSet<(&MedicineName, bool)> = BTreeSet::new();
     let mut gaps = Vec::new();
     for row in &register.administrations {
@@ -51,7 +52,7 @@ pub(super) fn of_medicines(holding: &Holding, register: &Register) -> Vec<Gap> {
 
 /// The lots in stock, by name.
 pub(super) struct Books<'s> {
-    /// Each with its place in the stock.
+    /// Each with its index in the stock.
     lots: BTreeMap<&'s LotName, (usize, &'s Lot)>,
 }
 
@@ -71,7 +72,7 @@ impl<'s> Books<'s> {
     }
 }
 
-/// Doses after the expiry or past the life in use, and treatments whose end nobody recorded.
+/// Doses after the expiry or past the in-use life, and treatments without a recorded end.
 pub(super) fn of_uses(lookup: &Lookup<'_>, books: &Books<'_>) -> Vec<Gap> {
     let register = lookup.register;
     let mut gaps = Vec::new();
@@ -86,7 +87,7 @@ pub(super) fn of_uses(lookup: &Lookup<'_>, books: &Books<'_>) -> Vec<Gap> {
     gaps
 }
 
-/// A prescription that bears a later day than what was given under it.
+/// A prescription dated later than the dose given under it.
 fn prescribed_after(lookup: &Lookup<'_>, row: &AdministrationRow) -> Option<Gap> {
     let number = &row.prescription.as_ref()?.number;
     let on = lookup.prescription(number).map(|known| known.written.on);
@@ -111,13 +112,13 @@ fn past_life_in_use(row: &AdministrationRow, lot: &Lot) -> Option<Gap> {
         documented: in_use.confidence == Confidence::Document,
         says: in_use.says.clone(),
     };
-    // A lot may be several packs, and nobody can tell from the record which one it came from.
+    // A lot may be several packs, and the record does not say which one was used.
     let supply = Supply::PerhapsAnotherPack;
     Some(Gap { weight: GapWeight::Advised, supply, ..shown(Row::Administration(row), finding) })
 }
 
 fn end_not_recorded(row: &AdministrationRow, part: &CoursePart, as_of: Day) -> Option<Gap> {
-    // Told once, with the first dose.
+    // Reported once, with the first dose.
     if row.dose > 1 {
         return None;
     }
@@ -140,7 +141,7 @@ fn end_not_recorded(row: &AdministrationRow, part: &CoursePart, as_of: Day) -> O
     Some(Gap { weight, supply, ..shown(Row::Administration(row), finding) })
 }
 
-/// Documents of which the content is not kept as it was attached.
+/// Documents whose stored content is missing or altered.
 pub(super) fn of_documents(register: &Register, not_kept: &[Hash]) -> Vec<Gap> {
     let of_lots = register
         .acquisitions
@@ -154,7 +155,7 @@ pub(super) fn of_documents(register: &Register, not_kept: &[Hash]) -> Vec<Gap> {
     gap.collect()
 }
 
-/// Something that the record shows and no entry can mend.
+/// An irregularity that no entry can fix.
 fn shown(row: Row<'_>, finding: Finding) -> Gap {
     let written = row.written();
     Gap {
@@ -170,7 +171,7 @@ fn shown(row: Row<'_>, finding: Finding) -> Gap {
     }
 }
 
-/// Lots without proof, without expiry, and with a book that does not come out even.
+/// Lots without proof of purchase, without expiry, or with an account that does not balance.
 pub(super) fn of_lots(register: &Register, books: &Books<'_>) -> Vec<Gap> {
     let mut gaps = Vec::new();
     for row in &register.acquisitions {
@@ -198,7 +199,7 @@ pub(super) fn of_lots(register: &Register, books: &Books<'_>) -> Vec<Gap> {
     gaps
 }
 
-/// The book of every lot of the register.
+/// The stock account of every lot in the register.
 pub(super) fn checks(register: &Register, stock: &[Lot]) -> Vec<LotCheck> {
     let of_register: BTreeSet<&LotName> = register.acquisitions.iter().map(|row| &row.lot).collect();
     stock.iter().filter(|lot| of_register.contains(&lot.lot)).map(check).collect()

@@ -1,4 +1,4 @@
-//! Each row of the register against the law of its day, field by field.
+//! Checks each row of the register against the law of its day, field by field.
 
 use std::collections::BTreeSet;
 
@@ -11,18 +11,18 @@ use crate::journal::entry::EntryId;
 use crate::questions::register::AcquisitionRow;
 use crate::rules::law::{Field, FieldNeed, FieldNeeded, LawStanding, Laws, Occasion, Profile};
 
-/// What came of asking the laws.
+/// The result of checking the laws.
 pub(super) struct Asked<'r> {
     holding: &'r Holding,
     laws_known: &'r Laws,
     lookup: &'r Lookup<'r>,
-    /// The laws that were asked.
+    /// The laws that were checked.
     pub(super) laws: BTreeSet<LawPart>,
-    /// Why the law of some day could not be asked.
+    /// Why the law of some day could not be checked.
     pub(super) unknown_law: BTreeSet<LawNotAsked>,
-    /// What is missing.
+    /// The missing fields.
     pub(super) gaps: Vec<Gap>,
-    /// What was told already: a lot without batch is one gap, however often it was used.
+    /// The gaps already reported: a lot without a batch number is one gap, however often it was used.
     told: BTreeSet<(Field, EntryId)>,
 }
 
@@ -38,7 +38,7 @@ impl<'r> Asked<'r> {
             gaps: Vec::new(),
             told: BTreeSet::new(),
         };
-        // Also where there is no row: that no law is known must show.
+        // Also if there are no rows, so that an unknown law is reported.
         asked.law_on(register.to.min(register.as_of));
         for row in &register.acquisitions {
             asked.row(Occasion::Acquisition, Row::Acquisition(row), |field, _| {
@@ -58,7 +58,7 @@ impl<'r> Asked<'r> {
         asked
     }
 
-    /// One row: every field that the law of its day wants, and whether it was written down in time.
+    /// Checks one row: every field that the law of its day requires, and whether it was recorded in time.
     fn row(&mut self, occasion: Occasion, row: Row<'r>, supplied: impl Fn(Field, FieldNeed) -> Supplied) {
         let Some(profile) = self.law_on(row.written().on) else { return };
         for duty in profile.fields(occasion) {
@@ -71,7 +71,7 @@ impl<'r> Asked<'r> {
         self.written_late(&profile, occasion, row);
     }
 
-    /// The law of the holding on a day. One that is not known is noted.
+    /// The law of the holding on a day. An unknown law is noted.
     fn law_on(&mut self, on: Day) -> Option<Profile<'r>> {
         let Some(jurisdiction) = self.holding.jurisdiction(on) else {
             self.unknown_law.insert(LawNotAsked::NotSaid);
@@ -87,7 +87,7 @@ impl<'r> Asked<'r> {
             self.unknown_law.insert(LawNotAsked::NotKnown { jurisdiction, in_force_on: Some(on) });
             return None;
         }
-        // Member states may add to what the Union asks.
+        // Member states may add to the requirements of the Union.
         if profile.parts().first().is_some_and(|part| part.file.jurisdiction != *jurisdiction) {
             self.unknown_law.insert(LawNotAsked::UnionsPartOnly { jurisdiction: jurisdiction.clone() });
         }
@@ -99,7 +99,7 @@ impl<'r> Asked<'r> {
     }
 
     fn missing(&mut self, duty: &FieldNeeded<'_>, row: Row<'r>, perhaps: bool) {
-        // Of a prescription that the record names it is known that it applies.
+        // If the record names a prescription, these fields apply.
         let applies = matches!(duty.field, Field::Prescriber | Field::PrescriptionCopy);
         let weight = match duty.need {
             FieldNeed::Required if perhaps => GapWeight::WhereApplicable,
@@ -126,7 +126,7 @@ impl<'r> Asked<'r> {
         }
     }
 
-    /// The rows in which a field is recorded: what is known of a dose through its lots is missing in the acquisitions.
+    /// The rows that must record a field: fields of a lot are missing in its acquisition, not in the doses.
     fn where_it_is_recorded(&self, field: Field, row: Row<'r>) -> Vec<Row<'r>> {
         let of_lot = [
             Field::Batch,

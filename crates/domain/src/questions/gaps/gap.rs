@@ -1,4 +1,4 @@
-//! A gap: which row it is about, what is missing or amiss there, and how to supply it.
+//! A gap: its row, what is missing or irregular, and how to fix it.
 
 use serde::Serialize;
 
@@ -11,92 +11,92 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 use crate::rules::law::Field;
 
-/// A law that was asked.
+/// A law that was checked.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = LawAsked))]
 pub struct LawPart {
-    /// Where it holds.
+    /// Where it applies.
     pub jurisdiction: Jurisdiction,
-    /// What it is called.
+    /// Its title.
     pub title: String,
 }
 
-/// Why the law of some day could not be asked, or only in part; in the order in which a keeper is told.
+/// Why the law of some day could not be checked, or only in part; in the order shown to the keeper.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum LawNotAsked {
-    /// No law of the jurisdiction is known here.
+    /// No law of the jurisdiction is loaded.
     NotKnown {
-        /// Whose law.
+        /// The jurisdiction.
         jurisdiction: Jurisdiction,
-        /// The day on which none that is known was in force; absent where none is known at all.
+        /// The day on which no loaded law was in force. Absent if none is loaded at all.
         in_force_on: Option<Day>,
     },
-    /// Only the Union's part of it is known here; a member state may ask for more.
+    /// Only the Union's law is loaded; a member state may require more.
     UnionsPartOnly {
-        /// Whose law.
+        /// The jurisdiction.
         jurisdiction: Jurisdiction,
     },
-    /// The record does not say whose law holds.
+    /// The record does not say which law applies.
     NotSaid,
 }
 
-/// How much a gap weighs.
+/// How serious a gap is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum GapWeight {
     /// The law requires it, and it is missing.
     Required,
-    /// The record is there, and shows that something was not as it should be. No entry can mend it.
+    /// The record is complete but shows an irregularity. No entry can fix it.
     Amiss,
-    /// The law requires it where it applies, and the record does not tell whether it does.
+    /// The law requires it where it applies, and the record does not show whether it does.
     WhereApplicable,
-    /// Practice advises it.
+    /// Good practice.
     Advised,
 }
 
-/// Something that is missing or amiss.
+/// Something missing or irregular.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = GapEntry))]
 pub struct Gap {
-    /// How much it weighs.
+    /// How serious it is.
     pub weight: GapWeight,
-    /// What is missing or amiss.
+    /// What is missing or irregular.
     #[serde(skip)]
     pub finding: Finding,
-    /// The row that it is about.
+    /// The row concerned.
     #[serde(skip)]
     pub about: About,
-    /// The entry that it is about.
+    /// The entry concerned.
     pub entry: EntryId,
-    /// The place of that entry in the journal.
+    /// The position of that entry in the journal.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub place: u64,
     /// The kind of that entry.
     pub kind: Kind,
     /// The day of that entry.
     pub on: Day,
-    /// How to supply what is missing.
+    /// How to fix it.
     #[serde(skip)]
     pub supply: Supply,
-    /// Where the law says so.
+    /// Where the law requires it.
     #[serde(skip)]
     pub law: Vec<LawPlace>,
 }
 
-/// A place in a law, for a person to look up.
+/// A reference to a law.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LawPlace {
     /// The title of the source.
     pub title: String,
-    /// Where in it.
+    /// The place in the source.
     pub locator: Option<String>,
 }
 
-/// The row that a gap is about. A medicine goes by the name on its pack, or by the keeper's own where that is not recorded.
+/// The row that a gap is about. A medicine is named as on its pack, or by the keeper's name if that is not recorded.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum About {
-    /// A medicine, whatever was given of it.
+    /// A medicine, in all its uses.
     Medicine {
         /// Its name.
         medicine: String,
@@ -110,58 +110,58 @@ pub enum About {
     },
     /// A medicine given.
     Administration {
-        /// Its name.
+        /// The name of the medicine.
         medicine: String,
-        /// The colonies it was given to, each once, by name.
+        /// The colonies it was given to, without repeats, by name.
         colonies: Vec<ColonyName>,
     },
-    /// What was disposed of.
+    /// A disposal.
     Disposal {
-        /// Of which lot.
+        /// The lot.
         lot: LotName,
-        /// How much.
+        /// The quantity.
         quantity: Quantity,
-        /// What it is counted in.
+        /// The unit of the quantity.
         unit: Option<Unit>,
     },
 }
 
-/// What is missing or amiss.
+/// What is missing or irregular.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Finding {
-    /// A field of the law is not recorded.
+    /// A field that the law requires is not recorded.
     FieldNotRecorded(Field),
     /// The withdrawal period of a dose is not recorded.
     WithdrawalNotRecorded {
-        /// The longest period in days that the built-in leaflet says, which is no record of the keeper's; absent where it says
+        /// The longest period in the built-in leaflet, in days, which is not the keeper's record. Absent if it states
         /// none.
         leaflet_says: Option<u16>,
     },
-    /// A field that the end of a treatment tells is not known.
+    /// A field that depends on the end of a treatment is not known.
     EndNotKnown {
         /// The field.
         field: Field,
-        /// Where the treatment has no end; absent where the end is recorded and a period is not known.
+        /// Why the treatment has no end. Absent if the end is recorded and a period is not known.
         open: Option<OpenEnd>,
     },
-    /// It was written down later than the law wants.
+    /// It was recorded later than the law allows.
     WrittenLate {
-        /// How many days after it happened, at the least.
+        /// Days between the event and its record, at least.
         days_late: u32,
-        /// Within how many days the law wants it; 0 for the same day.
+        /// Days that the law allows; 0 for the same day.
         within_days: u16,
     },
-    /// No authorisation number of a medicine is recorded.
+    /// A medicine has no authorisation number on record.
     MedicineAuthorisation,
-    /// The leaflet that a medicine points to is not known where the holding is.
+    /// The leaflet of a medicine is not known in the holding's jurisdiction.
     MedicineLeaflet(LeafletId),
-    /// Neither a leaflet nor terms of a medicine are recorded.
+    /// A medicine has neither a leaflet nor terms on record.
     MedicineDirections,
-    /// The prescription bears a later day than what was given under it.
+    /// The prescription is dated later than the dose given under it.
     PrescribedAfter {
         /// The prescription.
         number: PrescriptionName,
-        /// Its day; absent where it lies after the as-of day.
+        /// Its day. Absent if it is after the as-of day.
         on: Option<Day>,
     },
     /// A lot was used after its expiry date.
@@ -171,41 +171,41 @@ pub enum Finding {
         /// Its expiry date.
         expiry: Day,
     },
-    /// A lot was used after its life in use was over.
+    /// A lot was used after its in-use life.
     PastLifeInUse {
         /// The lot.
         lot: LotName,
-        /// The day on which it was opened.
+        /// The day it was opened.
         opened: Day,
-        /// The last day on which what was opened was to be used.
+        /// The last day to use it after opening.
         until: Day,
-        /// Whether a document carries that.
+        /// Whether that day is documented.
         documented: bool,
-        /// What the leaflet says, in its words.
+        /// The leaflet's words.
         says: String,
     },
-    /// Since a day nobody recorded whether it is still in.
+    /// It is not recorded whether it is still in.
     WhereaboutsNotRecorded {
-        /// Since when.
+        /// The day since which that is not known.
         since: Day,
-        /// In which colonies.
+        /// The colonies concerned.
         colonies: Vec<ColonyName>,
     },
     /// No removal is recorded.
     RemovalNotRecorded {
-        /// From which colonies.
+        /// The colonies concerned.
         colonies: Vec<ColonyName>,
-        /// The day by which it had to be out, which is over; absent where nobody stated how long it may stay.
+        /// The day by which it had to be out, now past. Absent if no longest stay is stated.
         by: Option<Day>,
     },
     /// A document is attached, but its content is missing or altered.
     DocumentNotKept {
-        /// The name of the file it came in.
+        /// The name of the attached file.
         file_name: Option<String>,
     },
-    /// No document is kept with a lot.
+    /// No document is kept for a lot.
     NoDocument {
-        /// Whether what proves the purchase is told in words.
+        /// Whether the proof of purchase is described in words.
         told_in_words: bool,
     },
     /// A lot has no expiry date on record.
@@ -215,40 +215,40 @@ pub enum Finding {
         /// Its expiry date.
         expiry: Day,
     },
-    /// More of a lot is gone than was acquired.
+    /// More of a lot was used than acquired.
     MoreGoneThanAcquired {
-        /// The book of the lot.
+        /// The stock account of the lot.
         book: LotCheck,
-        /// How much more.
+        /// The excess quantity.
         over: Quantity,
     },
-    /// The book of a lot rests on a count.
+    /// The stock account of a lot was corrected after a count.
     CountCorrected {
         /// The lot.
         lot: LotName,
     },
 }
 
-/// Where a treatment has no end on record.
+/// A treatment without a recorded end.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct OpenEnd {
-    /// In which colonies.
+    /// The colonies concerned.
     pub colonies: Vec<ColonyName>,
-    /// Why.
+    /// The reason.
     pub why: WhyOpen,
 }
 
 /// Why a treatment has no end on record.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum WhyOpen {
-    /// Nobody recorded where it went.
+    /// It is not recorded where it went.
     Lost,
-    /// Its removal is not recorded, and it had to be out.
+    /// Its removal is not recorded, and it should be out.
     Late,
 }
 
 impl Finding {
-    /// What is missing, as a word for programs: a field of the law such as `supplier_address`, or `use_after_expiry` and the
+    /// The identifier used on the wire: a field of the law such as `supplier_address`, or `use_after_expiry` and the
     /// like.
     #[must_use]
     pub const fn as_str(&self) -> &'static str {
@@ -274,27 +274,27 @@ impl Finding {
     }
 }
 
-/// How to supply what is missing, or what to do about what is amiss.
+/// How to supply a missing fact or handle an irregularity.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Supply {
-    /// Correct an entry and give a field.
+    /// Correct an entry and fill in a field.
     CorrectEntry {
-        /// Its place in the journal, counted from 1.
+        /// The position of the entry in the journal, counted from 1.
         place: u64,
         /// The field.
         field: Field,
     },
     /// Correct the description of the medicine.
     DescribeMedicine,
-    /// Attach what proves the purchase, or say in the acquisition what does.
+    /// Attach the proof of purchase, or describe it in the acquisition.
     ProvePurchase,
     /// Attach a copy to the prescription.
     AttachPrescription,
-    /// Say in the prescription how the vet is reached.
+    /// Add the vet's contact to the prescription.
     ReachOfVet,
-    /// Give the days of the withdrawal period that the pack states, or record what its leaflet says.
+    /// State the withdrawal period from the pack, or record a reading of its leaflet.
     WithdrawalDays {
-        /// The place of the entry to correct, counted from 1.
+        /// The position of the entry to correct, counted from 1.
         place: u64,
     },
     /// Record the removal.
@@ -303,19 +303,19 @@ pub enum Supply {
     RemovalAndWithdrawal,
     /// Record the keeper's address.
     KeeperAddress,
-    /// Nothing mends what was written late.
+    /// Nothing fixes a late entry.
     NothingMends,
-    /// Read on the pack what the description of the medicine lacks.
+    /// Read the missing description of the medicine on the pack.
     ReadOnPack,
-    /// See whether the medicine is authorised here, and correct its leaflet or add one.
+    /// Check whether the medicine is authorised here, and correct its leaflet or add one.
     CheckAuthorisation,
-    /// Point to a leaflet, or declare the terms that the pack states.
+    /// Name a leaflet, or declare the terms on the pack.
     PointToDirections,
-    /// It stays on record as it was.
+    /// It stays on record as it is.
     StaysOnRecord,
-    /// All is well if it came from a pack that was opened later.
+    /// No action is needed if it came from a pack opened later.
     PerhapsAnotherPack,
-    /// Look where it is, and record that.
+    /// Find out where it is, and record that.
     LookWhereItIs,
     /// Take it out, and record that.
     TakeOut,
@@ -327,13 +327,13 @@ pub enum Supply {
     AttachInvoice,
     /// Read the expiry date on the pack.
     ReadExpiry,
-    /// Count again, and correct what is wrong.
+    /// Count again, and correct the wrong entry.
     CountAgain,
-    /// Say what became of the difference.
+    /// Explain the difference.
     ExplainDifference,
 }
 
-/// The book of a lot: acquired = given + disposed + left.
+/// The stock account of a lot: acquired = given + disposed + left.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LotCheck {
@@ -341,23 +341,23 @@ pub struct LotCheck {
     pub lot: LotName,
     /// The medicine, by the keeper's name.
     pub medicine: MedicineName,
-    /// What it is counted in.
+    /// The unit of the quantities.
     pub unit: Option<Unit>,
-    /// How much was acquired.
+    /// The quantity acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub acquired: Quantity,
-    /// How much was given.
+    /// The quantity given.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub given: Quantity,
-    /// How much was disposed of.
+    /// The quantity disposed of.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub disposed: Quantity,
-    /// What is left by the book; absent when more is gone than was acquired.
+    /// The quantity left by the account. Absent if more is gone than was acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub left: Option<Quantity>,
-    /// How much more is gone than was acquired; absent when the book comes out even.
+    /// The quantity gone beyond what was acquired. Absent if the account balances.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub over: Option<Quantity>,
-    /// The entries that say that the count was corrected: the book is then not explained by the record alone.
+    /// The entries that corrected the account after a count: the other entries alone do not explain it.
     pub count_corrected_by: Vec<EntryId>,
 }

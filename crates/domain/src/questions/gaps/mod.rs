@@ -1,8 +1,8 @@
-//! What the legal record still misses: field by field what the law of the day wants, and what else is amiss.
+//! What is missing from the legal record, field by field by the law of the day, and other irregularities.
 //!
-//! Each row of the register is held against the law that held in the holding on its day. Then the use of each lot is looked
-//! at (after its expiry, past its life in use, more than was acquired), and each medicine (authorised? described?). Nothing
-//! here refuses an entry: it was recorded as it happened, and is judged apart.
+//! Each row of the register is checked against the law that applied to the holding on its day. Then the use of each
+//! lot is checked (after its expiry, past its in-use life, more than was acquired), and each medicine (authorised?
+//! described?). An irregular entry is never refused: it records what happened, and is judged here.
 
 mod amiss;
 mod fields;
@@ -28,39 +28,38 @@ pub use gap::{
     About, Finding, Gap, GapWeight, LawNotAsked, LawPart, LawPlace, LotCheck, OpenEnd, Supply, WhyOpen,
 };
 
-/// What the legal record of a holding still misses in a time, entry by entry.
+/// What is missing from the legal record of a holding for a period, entry by entry.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Gaps {
     /// The holding.
     pub holding: HoldingName,
-    /// The first day.
+    /// The first day of the period.
     pub from: Day,
-    /// The last day.
+    /// The last day of the period.
     pub to: Day,
-    /// What happened after this day does not bear on it.
+    /// Events after this day are ignored.
     pub as_of: Day,
-    /// The laws that were asked, by the days of the entries.
+    /// The laws that were checked, by the days of the entries.
     pub laws: Vec<LawPart>,
-    /// Why the law of some day could not be asked; empty if it could for every entry.
+    /// Why the law of some day could not be checked. Empty if all could.
     pub not_asked: Vec<LawNotAsked>,
-    /// Yes if everything that those laws require stands in the record; no if something is missing; unknown if for some
-    /// entry no law could be asked.
+    /// Yes if the record meets every requirement of those laws, no if something is missing, unknown if no law could
+    /// be checked for some entry.
     pub complete: Verdict,
-    /// Whether nothing was acquired and nothing given. That does not show that nothing was given.
+    /// Whether nothing was recorded as acquired or given. That does not prove that nothing was given.
     pub nothing_acquired_or_given: bool,
-    /// Whether something was given, and no prescription is named of any of it.
+    /// Whether something was given without any prescription on record.
     pub given_without_prescription: bool,
-    /// What is missing or amiss: what the law requires first, then what was amiss, then what the law asks for where it
-    /// applies, then advice.
+    /// The gaps: legal requirements first, then irregularities, then requirements that may apply, then advice.
     pub gaps: Vec<Gap>,
-    /// Whether the book of each lot comes out even.
+    /// The stock account of each lot.
     pub lots: Vec<LotCheck>,
 }
 
 impl Gaps {
-    /// Holds the record of a time against the laws of its days. Never fails: where no law is known, it says so.
+    /// Checks the record of a period against the laws of its days. Never fails: an unknown law is reported.
     ///
-    /// `not_kept` names contents of documents that are missing or altered where they are kept; those prove nothing.
+    /// `not_kept` names document contents that are missing or altered in the store; those prove nothing.
     #[must_use]
     pub fn of(
         holding: &Holding,
@@ -73,7 +72,7 @@ impl Gaps {
         Gaps::in_register(holding, leaflets, laws, &Register::of(holding, leaflets, period, as_of), not_kept)
     }
 
-    /// The same of a register that was read already, from the same holding and leaflets.
+    /// The same, for a register already read from the same holding and leaflets.
     #[must_use]
     pub fn in_register(
         holding: &Holding,
@@ -91,7 +90,7 @@ impl Gaps {
         gaps.extend(amiss::of_medicines(holding, register));
         gaps.extend(amiss::of_uses(&lookup, &books));
         gaps.extend(amiss::of_documents(register, not_kept));
-        // Where the law names the expiry date itself, that is enough.
+        // If the law requires the expiry date itself, that gap is enough.
         let by_law = |told: &&Gap| told.finding == Finding::FieldNotRecorded(Field::Expiry);
         let told: BTreeSet<EntryId> = gaps.iter().filter(by_law).map(|told| told.entry).collect();
         let of_lots = amiss::of_lots(register, &books).into_iter();
@@ -124,7 +123,7 @@ impl Gaps {
     }
 }
 
-/// Whether the register has no row at all. That does not show that nothing was given.
+/// Whether the register has no rows. That does not prove that nothing was given.
 fn nothing_recorded(register: &Register) -> bool {
     register.acquisitions.is_empty()
         && register.administrations.is_empty()

@@ -1,4 +1,4 @@
-//! A row of the register that is held against the law: what it is, what a field lacks in it, and how to supply that.
+//! A row of the register as checked against the law: its identity, its missing fields and how to supply them.
 
 use super::gap::{About, Finding, LawPlace, OpenEnd, Supply, WhyOpen};
 use crate::basics::words::ColonyName;
@@ -40,7 +40,7 @@ impl<'r> Row<'r> {
         }
     }
 
-    /// What the row records.
+    /// The row as a gap names it.
     pub(super) fn about(self) -> About {
         match self {
             Row::Acquisition(row) => {
@@ -59,7 +59,7 @@ impl<'r> Row<'r> {
         }
     }
 
-    /// What the record lacks of a field.
+    /// The finding for a missing field.
     pub(super) fn lacks(self, field: Field, register: &Register) -> Finding {
         let Some(row) = self.administration() else { return Finding::FieldNotRecorded(field) };
         if field == Field::WithdrawalPeriod {
@@ -100,12 +100,12 @@ impl<'r> Row<'r> {
     }
 }
 
-/// The name of a medicine on its pack, or the keeper's own.
+/// The name of a medicine on its pack, or the keeper's name.
 pub(super) fn name(medicine: &MedicinePart) -> &str {
     medicine.pack_name.as_deref().unwrap_or(medicine.medicine.as_str())
 }
 
-/// Where the law says so.
+/// Where the law requires a field.
 pub(super) fn law(needed: &FieldNeeded<'_>) -> Vec<LawPlace> {
     let mut said: Vec<LawPlace> =
         needed.by.iter().flat_map(|ruled| sources(ruled.file, &ruled.rule.basis)).collect();

@@ -1,4 +1,4 @@
-//! Whether the record supplies a field that a law wants, row by row of the register.
+//! Whether the record supplies a field that a law requires, for each row of the register.
 
 use std::collections::BTreeMap;
 
@@ -12,16 +12,16 @@ use crate::questions::register::{
 };
 use crate::rules::law::{Field, FieldNeed};
 
-/// Whether a field is there.
+/// Whether a field is supplied.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Supplied {
-    /// It is in the record.
+    /// It is supplied.
     There,
-    /// It will be once the treatment is over, and is not late.
+    /// It will be known once the treatment is over, and is not late.
     NotYet,
     /// It does not apply to this row.
     DoesNotApply,
-    /// Nobody can tell from the record: it may be missing.
+    /// It may be missing; the record does not decide.
     NotKnown,
     /// It is missing.
     Missing,
@@ -33,19 +33,19 @@ impl Supplied {
     }
 }
 
-/// What the fields of a row are looked up in besides the row itself.
+/// Other parts of the record that supply fields of a row.
 pub(super) struct Lookup<'r> {
     pub(super) register: &'r Register,
-    /// Contents of documents that are not kept as they were attached: they prove nothing.
+    /// Document contents that are missing or altered: they prove nothing.
     not_kept: &'r [Hash],
-    /// The acquisition of each lot, with its place in the register.
+    /// The acquisition of each lot, with its index in the register.
     acquisitions: BTreeMap<&'r LotName, (usize, &'r AcquisitionRow)>,
     prescriptions: BTreeMap<&'r PrescriptionName, &'r PrescriptionRow>,
 }
 
 impl<'r> Lookup<'r> {
     pub(super) fn of(register: &'r Register, not_kept: &'r [Hash]) -> Lookup<'r> {
-        // Each has a name of its own; were there two, the first would count.
+        // Lot names are unique; of two with the same name the first would count.
         let acquisitions = register.acquisitions.iter().enumerate().rev();
         let prescriptions = register.prescriptions.iter().rev();
         Lookup {
@@ -107,7 +107,8 @@ impl<'r> Lookup<'r> {
             | Field::Colonies
             | Field::NumberTreated => Supplied::There,
             Field::DateLastGiven | Field::Duration => self.end(row, |part| part.last.is_some()),
-            // The end of the withdrawal period alone: a wait or a flow that bars supers besides is no field of the law.
+            // Only the end of the withdrawal period: a further wait, or a flow that bars supers, is not a field of
+            // the law.
             Field::WithdrawalEnd => self.end(row, |part| {
                 let documented = |period: &WithdrawalPart| period.confidence == Confidence::Document;
                 part.last.is_some() && part.withdrawal.as_ref().is_some_and(documented)
@@ -123,7 +124,7 @@ impl<'r> Lookup<'r> {
             Field::GivenBy => Supplied::if_there(row.given_by.is_some() || row.vet.is_some()),
             Field::VetName => row.vet.as_ref().map_or(Supplied::DoesNotApply, |_| Supplied::There),
             Field::CertificateNumber => text(row.certificate.as_ref()),
-            // Nothing was prescribed: the law that always wants a name takes that of who dispensed it.
+            // Without a prescription, a law that always requires a name accepts the dispenser's.
             Field::Prescriber if row.prescription.is_none() && need == FieldNeed::Required => {
                 every_lot(supplier_name)
             }
@@ -161,7 +162,7 @@ impl<'r> Lookup<'r> {
                 let keeper = self.keeper(on).and_then(|keeper| keeper.address.as_ref());
                 text(keeper)
             }
-            // The rest belongs to rows of another kind.
+            // These fields belong to other kinds of row.
             Field::Batch
             | Field::Expiry
             | Field::DateAcquired
@@ -194,15 +195,15 @@ impl<'r> Lookup<'r> {
         }
     }
 
-    /// Something that is only known once a treatment is over: not yet while it is in and in time.
+    /// A field that is known only once a treatment is over: not due while the treatment is in and in time.
     fn end(&self, row: &AdministrationRow, known: fn(&CoursePart) -> bool) -> Supplied {
         let as_of = self.register.as_of;
         let each = row.courses.iter().map(|part| match part {
             part if known(part) => Supplied::There,
-            // Out, and a period is not known: nothing that is still to come will tell it.
+            // It is out and a period is not known: waiting will not supply it.
             part if !part.still_in => Supplied::Missing,
             part if part.must_be_out_by.is_some_and(|by| by < as_of) => Supplied::Missing,
-            // Nobody stated how long it may stay, and the least stay is over or not stated either.
+            // How long it may stay is not stated, and the least stay is over or not stated either.
             part if part.must_be_out_by.is_none()
                 && part.may_come_out_from.is_none_or(|from| from < as_of) =>
             {
@@ -220,7 +221,7 @@ impl<'r> Lookup<'r> {
         }
     }
 
-    /// A document that is kept, or words that say what proves the purchase and where it is.
+    /// A stored document, or words that say what proves the purchase and where it is.
     fn proof(&self, row: &AcquisitionRow) -> bool {
         self.any_kept(&row.documents) || row.proof.as_ref().is_some_and(|proof| !proof.trim().is_empty())
     }
@@ -239,8 +240,8 @@ impl<'r> Lookup<'r> {
     }
 }
 
-/// Whether somebody wrote the withdrawal period of this dose into the record: in the entry, in its prescription, of each of its
-/// lots, or of the medicine. What the built-in leaflet says is no record, and what was said of another dose is none of this one.
+/// Whether the withdrawal period of this dose is recorded: in the entry, in its prescription, for each of its lots,
+/// or for the medicine. The built-in leaflet is not a record, and statements about other doses do not count.
 fn withdrawal_recorded(lookup: &Lookup<'_>, row: &AdministrationRow) -> bool {
     let prescribed =
         row.prescription.as_ref().and_then(|used| lookup.prescription(&used.number)?.withdrawal_days);

@@ -1,33 +1,33 @@
-//! What a condition is about.
+//! The subject of a condition.
 
 use std::fmt;
 
 use crate::basics::topic::Topic;
 use crate::rules::leaflet::rule::Need;
 
-/// What a condition is about: a kind of leaflet rule, or what else is looked at.
+/// The subject of a condition: a kind of leaflet rule, or another fact that is checked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum About {
-    /// Whether the leaflet has directions for the day at all.
+    /// Whether the leaflet has directions in force on the day.
     Directions,
     /// Whether the apiary can be reached on the day of placing.
     Access,
-    /// What giving it needs of the site.
+    /// A requirement of the treatment on the site.
     Need(Need),
-    /// Whether the colony is here.
+    /// Whether the colony is in the holding.
     Colony,
-    /// Where the colony stands.
+    /// The apiary where the colony is.
     Apiary,
-    /// The same medicine, or another with the same active, in the colony already.
+    /// Whether the same medicine, or another with the same active substance, is in the colony.
     AlreadyIn,
     /// Other varroa medicines in the colony.
     OtherMedicines,
-    /// What the leaflet says on a topic.
+    /// A topic of the leaflet.
     Topic(Topic),
 }
 
 impl About {
-    /// The word for programs.
+    /// The identifier used on the wire.
     #[must_use]
     pub const fn as_str(self) -> &'static str {
         match self {
@@ -46,7 +46,7 @@ impl About {
         }
     }
 
-    /// The topic of the leaflet, if it is about one.
+    /// The leaflet topic, if the subject is one.
     pub(super) const fn topic(self) -> Option<Topic> {
         match self {
             About::Topic(topic) => Some(topic),

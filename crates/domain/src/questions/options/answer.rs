@@ -26,75 +26,76 @@ use crate::facts::holding::Holding;
 use crate::rules::leaflet::rule::{Need, TemperatureWindow};
 use crate::rules::leaflet::{Leaflet, Leaflets, Says};
 
-/// What was asked of a holding, with what holds for every option.
+/// The question asked of a holding, and the facts common to all options.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = OptionsAsked))]
 pub struct Asked {
     /// The holding.
     pub holding: HoldingName,
-    /// Whose leaflets these are; none if the holding's jurisdiction is not on record, and then there are no options.
+    /// The jurisdiction whose leaflets apply. Absent if the holding has none on record; there are no options then.
     pub jurisdiction: Option<Jurisdiction>,
     /// The first start day asked about.
     pub from: Day,
     /// The last start day asked about.
     pub to: Day,
-    /// What happened after this day does not bear on the answer.
+    /// Events after this day are ignored.
     pub as_of: Day,
-    /// What was assumed of the site.
+    /// Assumed site conditions.
     pub what_if: Option<WhatIf>,
-    /// The next nectar flow on record from the first day on.
+    /// The next nectar flow on record that is not over on the first day.
     pub flow: Option<Flow>,
 }
 
-/// What else can be used in a colony.
+/// The options for a colony.
 #[derive(Debug, Clone)]
 pub struct ColonyOptions {
-    /// What was asked.
+    /// The question.
     pub asked: Asked,
     /// The colony.
     pub colony: ColonyName,
-    /// Where it stands on the first day.
+    /// Its apiary on the first day.
     pub apiary: Option<ApiaryName>,
-    /// The options, in the order that each one's reasons give.
+    /// The options, ranked; each gives the reasons for its rank.
     pub options: Vec<ColonyOption>,
-    /// Why there can be no option yet.
+    /// The reason why there are no options, if so.
     pub no_leaflets: Option<NoLeaflets>,
 }
 
-/// One way of treating, held against the colony. Rules are named by their index in the leaflet.
+/// One way of treating, judged for the colony. Rules are named by their index in the leaflet.
 #[derive(Debug, Clone)]
 pub struct ColonyOption {
     /// The leaflet.
     pub leaflet: Arc<Leaflet>,
-    /// The method, where there are several.
+    /// The method, if the leaflet has several.
     pub method: Option<Method>,
-    /// The revision of the label on the pack, where the leaflet has several.
+    /// The label revision on the pack, if the leaflet has several.
     pub revision: Option<String>,
     /// The best answer of any start day.
     pub answer: Usability,
-    /// Why it stands where it stands in the list.
+    /// The reasons for its rank.
     pub order: Vec<OrderReason>,
-    /// The start days with their answers, all of those asked about.
+    /// The answer for every start day asked about.
     pub days: Vec<StartDays>,
-    /// Every condition.
+    /// Every condition that was checked.
     pub conditions: Vec<Condition>,
-    /// What is not known, and which entry would supply it.
+    /// The missing facts, with what would supply each.
     pub missing: Vec<Missing>,
-    /// For one that is ruled out: the first day after those asked about on which no condition is broken, as far as can be seen.
+    /// If it is ruled out: the first day after those asked about on which no condition is broken, as far as can be
+    /// foreseen.
     pub first_open_day: Option<Day>,
-    /// For one that is ruled out: the start day asked about with the fewest broken conditions, the first of them.
+    /// If it is ruled out: the first of the start days asked about with the fewest broken conditions.
     pub nearest: Option<NearestDay>,
-    /// What a start on the first day of each range that is not ruled out would mean.
+    /// The consequences of starting on the first day of each range that is not ruled out.
     pub starts: Vec<Start>,
-    /// The latest start that is out before the next flow.
+    /// For each kind of year, the latest start that is out before the next flow.
     pub latest_start: Vec<LatestStart>,
-    /// What the colony would get.
+    /// The dose for the colony.
     pub dose: DoseForColony,
-    /// What giving it needs.
+    /// What the treatment requires of the site.
     pub needs: Vec<Need>,
-    /// The rules that nobody can judge from the record, and what has to be done to the product.
+    /// The rules that cannot be judged from the record, and those on preparing the product.
     pub see_to: Vec<usize>,
-    /// The rules with cautions for the user.
+    /// The rules that caution the user.
     pub cautions: Vec<usize>,
     /// Whether the ground at the stands is flooded on the first day that is not ruled out.
     pub is_flooded: bool,
@@ -105,49 +106,49 @@ pub struct ColonyOption {
 pub struct NearestDay {
     /// The day.
     pub day: Day,
-    /// What would have to change for it.
+    /// The changes it would take to meet them.
     pub changes: Vec<Change>,
 }
 
-/// Why there is nothing to choose from.
+/// Why there are no options.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum NoLeaflets {
-    /// The holding's jurisdiction is not on record: nobody knows whose leaflets hold.
+    /// The holding's jurisdiction is not on record, so it is not known which leaflets apply.
     NoJurisdiction,
     /// No leaflet of this jurisdiction is loaded.
     NoneOf(Jurisdiction),
 }
 
-/// What a colony would get, and what is in stock.
+/// The dose for a colony, and the stock.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DoseForColony {
     /// The dose, or why it cannot be worked out.
     pub dose: Result<Portion, NoDose>,
-    /// What has to be mixed for one dose.
+    /// The solution to mix for one dose.
     pub mixture: Option<Mixture>,
-    /// What is in stock of it.
+    /// The stock of the medicine.
     pub stock: StockOfMedicine,
 }
 
-/// What is in stock of one medicine on a day.
+/// The stock of one medicine on a day.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct StockOfMedicine {
-    /// In date, in the unit of the medicine.
+    /// The amount in date.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub in_date: Quantity,
-    /// In what.
+    /// The unit of that amount.
     pub unit: String,
-    /// The lots of it.
+    /// The lots that are counted.
     pub lots: Vec<LotName>,
-    /// Lots that expire before, or whose expiry is not recorded.
+    /// Lots that are not counted: expired, or without a recorded expiry.
     pub not_counted: Vec<LotName>,
-    /// Lots whose label revision is not recorded, where the leaflet has several: record it, or read it on the pack.
+    /// Lots without a recorded label revision, if the leaflet has several: record it, or read it on the pack.
     pub label_not_recorded: Vec<LotName>,
 }
 
 impl ColonyOptions {
-    /// Asks the question of a holding.
+    /// Answers the question for a colony.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, colony: &ColonyName, ask: &Ask) -> ColonyOptions {
         let span = ask.span;
@@ -165,7 +166,7 @@ impl ColonyOptions {
                 (rank, option)
             })
             .collect();
-        // Stable: ties stay in the order of the leaflets.
+        // The sort is stable: ties stay in the order of the leaflets.
         ranked.sort_by_key(|(rank, _)| rank.key());
         ColonyOptions {
             asked: Asked::of(&board, flow),
@@ -202,7 +203,7 @@ impl DoseForColony {
     }
 }
 
-/// Without a jurisdiction nobody knows whose leaflets hold.
+/// Without a jurisdiction it is not known which leaflets apply.
 pub(super) fn no_leaflets(board: &Board<'_>) -> Option<NoLeaflets> {
     match board.jurisdiction {
         None => Some(NoLeaflets::NoJurisdiction),
@@ -238,8 +239,8 @@ fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank:
     }
 }
 
-/// What is not known on days that no condition rules out; if all are ruled out, nothing that is asked would help. What concerns
-/// later days alone says from when on.
+/// The missing facts on days that no condition rules out. If all days are ruled out there are none: no fact asked for
+/// would help. A fact needed only for later days names the first of them.
 fn missing(choice: &Choice, colony: &Colony<'_>, judged: &Judged<'_>) -> Vec<Missing> {
     let first = judged.days.first().map(|days| days.from);
     let mut missing: Vec<Missing> = Vec::new();
@@ -251,7 +252,7 @@ fn missing(choice: &Choice, colony: &Colony<'_>, judged: &Judged<'_>) -> Vec<Mis
             let (from, to) = (days.from.max(run.from), days.to.min(run.to));
             let mut lack = Blank { choice, colony, condition, run, from, to }.missing();
             lack.from = lack.from.filter(|from| Some(*from) != first);
-            // Runs come in the order of their days, so that the first to ask for something names the first day.
+            // Runs are in order of their days, so the first to ask for a fact names the first day.
             if !missing.iter().any(|known| known.asks_for_the_same(&lack)) {
                 missing.push(lack);
             }
@@ -260,7 +261,7 @@ fn missing(choice: &Choice, colony: &Colony<'_>, judged: &Judged<'_>) -> Vec<Mis
     missing
 }
 
-/// How far ahead a day is looked for on which nothing is broken.
+/// How many days ahead to look for a day without a broken condition.
 const AHEAD_DAYS: u16 = 300;
 
 fn first_open_day(board: &Board<'_>, starting: &Starting<'_>) -> Option<Day> {
@@ -278,14 +279,14 @@ fn first_open_day(board: &Board<'_>, starting: &Starting<'_>) -> Option<Day> {
     judged.days.iter().find(|days| days.answer != Usability::RuledOut).map(|days| days.from)
 }
 
-/// The start day with the fewest broken conditions, the first of them, and what would have to change for it.
+/// The first start day with the fewest broken conditions, and the changes it would take.
 fn nearest_day(judged: &Judged<'_>) -> Option<NearestDay> {
     let broken_on = |day: Day| {
         let binding = judged.conditions().filter(|condition| condition.binds);
         let runs = binding.filter_map(move |condition| condition.on(day));
         runs.filter(|run| run.state == State::Broken)
     };
-    // Answers change where runs do, so the first days of runs stand for all.
+    // Answers change only at the start of a run, so those days are enough.
     let mut days: Vec<Day> =
         judged.conditions().flat_map(|condition| condition.runs.iter().map(|run| run.from)).collect();
     days.sort_unstable();
@@ -308,7 +309,7 @@ pub(super) fn stock(choice: &Choice, on: Day) -> StockOfMedicine {
     }
 }
 
-/// The rules in words, and those that say what has to be done to the product.
+/// The rules in words, and those on preparing the product.
 pub(super) fn see_to(choice: &Choice, on: Day) -> Vec<usize> {
     in_force(choice, on, |says| match says {
         Says::WholeApiary { .. }
@@ -354,7 +355,7 @@ fn cautions(choice: &Choice, on: Day) -> Vec<usize> {
     in_force(choice, on, |says| matches!(says, Says::UserSafety { .. }))
 }
 
-/// The rules in force on a day that say something.
+/// The rules in force on a day that match `which`, by index.
 fn in_force(choice: &Choice, on: Day, which: impl Fn(&Says) -> bool) -> Vec<usize> {
     let rules = choice.rules.iter().filter_map(|index| Some((*index, choice.leaflet.rules.get(*index)?)));
     rules.filter(|(_, rule)| rule.is_in_force(on) && which(&rule.says)).map(|(index, _)| index).collect()

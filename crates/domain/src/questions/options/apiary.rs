@@ -1,4 +1,4 @@
-//! The answer for a whole apiary: usable for all its colonies, for some, or for none, and for which not and why.
+//! The answer for a whole apiary: usable for all its colonies, for some or for none, with the reasons.
 
 use std::sync::Arc;
 
@@ -19,79 +19,79 @@ use crate::facts::apiary::Flow;
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::{Leaflet, Leaflets};
 
-/// What can be used at an apiary.
+/// The options for an apiary.
 #[derive(Debug, Clone)]
 pub struct ApiaryOptions {
-    /// What was asked.
+    /// The question.
     pub asked: Asked,
     /// The apiary.
     pub apiary: ApiaryName,
-    /// The colonies that stand there on the first day.
+    /// The colonies there on the first day.
     pub colonies: Vec<ColonyName>,
-    /// The options, in the order that each one's reasons give.
+    /// The options, ranked; each gives the reasons for its rank.
     pub options: Vec<OptionForAll>,
-    /// Why there can be no option yet.
+    /// The reason why there are no options, if so.
     pub no_leaflets: Option<NoLeaflets>,
 }
 
-/// One way of treating, held against every colony of the apiary. Rules are named by their index in the leaflet.
+/// One way of treating, judged for every colony of the apiary. Rules are named by their index in the leaflet.
 #[derive(Debug, Clone)]
 pub struct OptionForAll {
     /// The leaflet.
     pub leaflet: Arc<Leaflet>,
-    /// The method, where there are several.
+    /// The method, if the leaflet has several.
     pub method: Option<Method>,
-    /// The revision of the label on the pack, where the leaflet has several.
+    /// The label revision on the pack, if the leaflet has several.
     pub revision: Option<String>,
     /// The best answer of any start day for all colonies together.
     pub answer: Usability,
-    /// Why it stands where it stands in the list.
+    /// The reasons for its rank.
     pub order: Vec<OrderReason>,
-    /// The start days with their answers for all colonies together: the worst of any colony.
+    /// The answer for every start day: the worst of any colony.
     pub days: Vec<StartDays>,
-    /// The colonies by the best answer of any start day.
+    /// The colonies, grouped by the best answer of any start day.
     pub colonies: Vec<OfAnswer>,
-    /// What a start on the first day of the first range that is not ruled out means, for the colony for which it takes longest.
+    /// The consequences of starting on the first day that is not ruled out, for the colony that takes longest.
     pub start: Option<Start>,
-    /// The colony for which it takes longest.
+    /// The colony that takes longest.
     pub longest_for: Option<ColonyName>,
-    /// What all colonies together would get at one dose; none while something must be counted in one of them.
+    /// The amount for one dose of all colonies together. Absent if something must first be counted in one of them.
     pub one_dose: Option<Quantity>,
-    /// In what.
+    /// The unit of the amounts.
     pub unit: String,
-    /// How many doses a course has, at least; none where nobody has stated it.
+    /// Number of doses in a course, at least. Absent if not stated.
     pub doses: Option<u8>,
-    /// What all colonies together would get in a course, at least; none while something must be counted, or where nobody has
-    /// stated how many doses there are.
+    /// The amount for a whole course of all colonies, at least. Absent if something must first be counted, or if the
+    /// number of doses is not stated.
     pub course: Option<Quantity>,
-    /// What must be known before that is, each once.
+    /// What must be known before these amounts can be worked out, without repeats.
     pub dose_missing: Vec<NoDose>,
-    /// The colonies in which something must be counted first, and what.
+    /// What must first be counted, and in which colonies.
     pub not_counted: Vec<WithColonies<NoDose>>,
-    /// What has to be mixed for one dose of all of them.
+    /// The solution to mix for one dose of all colonies.
     pub mixture: Option<Mixture>,
-    /// What is in stock of it.
+    /// The stock of the medicine.
     pub stock: StockOfMedicine,
-    /// The rules that nobody can judge from the record, and what has to be done to the product.
+    /// The rules that cannot be judged from the record, and those on preparing the product.
     pub see_to: Vec<usize>,
 }
 
-/// Colonies with one answer.
+/// Colonies with the same answer.
 #[derive(Debug, Clone)]
 pub struct OfAnswer {
     /// The answer.
     pub answer: Usability,
     /// The colonies.
     pub colonies: Vec<ColonyName>,
-    /// For an answer other than usable: why, colony by colony where it differs.
+    /// Unless the answer is usable: the reasons, each with its colonies.
     pub why: Vec<WithColonies<Because>>,
 }
 
-/// Why not, and for which colonies.
+/// A reason and the colonies it applies to.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = WhyNot))]
 pub struct WithColonies<Why> {
-    /// Why, in a sentence.
+    /// The reason.
     #[cfg_attr(feature = "openapi", schema(value_type = String))]
     pub why: Why,
     /// The colonies.
@@ -99,7 +99,7 @@ pub struct WithColonies<Why> {
 }
 
 impl<Why> WithColonies<Why> {
-    /// The same, with the reason said.
+    /// The same, with the reason put into words.
     #[must_use]
     pub fn said<Said>(self, say: impl FnOnce(&Why) -> Said) -> WithColonies<Said> {
         WithColonies { why: say(&self.why), colonies: self.colonies }
@@ -107,7 +107,7 @@ impl<Why> WithColonies<Why> {
 }
 
 impl ApiaryOptions {
-    /// Asks the question of an apiary; none if the holding has no such apiary.
+    /// Answers the question for an apiary. `None` if the holding has no such apiary.
     #[must_use]
     pub fn of(
         holding: &Holding,
@@ -163,7 +163,7 @@ fn option<'a>(
     let open = days.iter().find(|days| days.answer == answer && days.answer != Usability::RuledOut);
     let start = open.map_or(span.from(), |days| days.from);
     let each = || row.iter().zip(colonies).map(|(judged, colony)| (judged, starting(judged, colony)));
-    // The one that is free last speaks for all; one whose first free day is not known, before all others.
+    // The colony that is free last stands for all. One whose first free day is not known comes before all others.
     let longest = each().max_by_key(|(_, starting)| match starting.effect(start).free.day(start) {
         Some(day) => (0, Some(day)),
         None => (1, None),
@@ -171,7 +171,7 @@ fn option<'a>(
     let (judged, of_longest) = longest?;
     let mut rank = Rank::of(judged, &of_longest);
     rank.answer = answer;
-    // A change of class is one only if it is one in every colony.
+    // The class changes only if it changes in every colony.
     let classes = each().map(|(judged, starting)| Rank::of(judged, &starting).class);
     rank.class = classes.fold(rank.class, State::and);
     let doses: Vec<_> = colonies.iter().map(|colony| (colony, dose::of(choice, colony, start))).collect();
@@ -222,7 +222,7 @@ fn option<'a>(
     Some((rank, option))
 }
 
-/// The worst answer of any colony, day by day.
+/// The worst answer of any colony for each day.
 fn all_together(row: &[Judged<'_>], span: Span) -> Vec<StartDays> {
     let mut ranges: Vec<StartDays> = Vec::new();
     for day in span.days() {

@@ -1,4 +1,4 @@
-//! The question prepared for a holding: what there is to choose from, and each apiary with what it lets be done.
+//! The question prepared for a holding: the choices, and the apiaries with their conditions.
 
 use std::collections::BTreeMap;
 
@@ -12,7 +12,8 @@ use crate::basics::words::{ApiaryName, ColonyName, Jurisdiction};
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::Leaflets;
 
-/// The question prepared for a holding. What turns on an apiary alone is worked out once for all its colonies.
+/// The question prepared for a holding. Conditions that depend only on the apiary are worked out once for all its
+/// colonies.
 pub struct Board<'h> {
     pub(super) holding: &'h Holding,
     pub(super) leaflets: &'h Leaflets,
@@ -22,18 +23,18 @@ pub struct Board<'h> {
     places: BTreeMap<ApiaryName, Site<'h>>,
 }
 
-/// An apiary, and what its conditions say of each choice.
+/// An apiary, with its conditions for each choice.
 struct Site<'h> {
     place: Place<'h>,
     conditions: Vec<Vec<Condition>>,
 }
 
-/// One choice held against one colony.
+/// One choice, judged for one colony.
 pub struct Judged<'b> {
     pub(super) choice: &'b Choice,
     site: &'b [Condition],
     own: Vec<Condition>,
-    /// The start days with their answers, in order.
+    /// The answer for every start day, in order.
     pub days: Vec<StartDays>,
 }
 
@@ -53,8 +54,7 @@ impl Judged<'_> {
 impl<'h> Board<'h> {
     /// Prepares the question for these apiaries.
     ///
-    /// The leaflets are those of the jurisdiction that the holding then has; without one there is nothing to
-    /// choose from.
+    /// The leaflets are those of the holding's jurisdiction at the time. Without a jurisdiction there are no choices.
     #[must_use]
     pub fn of<'a>(
         holding: &'h Holding,
@@ -65,7 +65,7 @@ impl<'h> Board<'h> {
         Board::of_some(holding, leaflets, ask, apiaries, |_| true)
     }
 
-    /// The same with only those choices that are to be kept.
+    /// The same, with only the choices that pass the filter.
     pub(super) fn of_some<'a>(
         holding: &'h Holding,
         leaflets: &'h Leaflets,
@@ -88,7 +88,7 @@ impl<'h> Board<'h> {
         Board { holding, leaflets, ask, jurisdiction, choices, places }
     }
 
-    /// The question prepared for the apiary of one colony.
+    /// Prepares the question for the apiary of one colony.
     #[must_use]
     pub fn of_colony(
         holding: &'h Holding,
@@ -99,13 +99,13 @@ impl<'h> Board<'h> {
         Board::of(holding, leaflets, ask, holding.apiary_of(colony, ask.stands_on()))
     }
 
-    /// Holds every choice against a colony. Its apiary is that of the first day.
+    /// Judges every choice for a colony. Its apiary is that of the first day.
     #[must_use]
     pub fn judge(&self, colony: &ColonyName) -> Vec<Judged<'_>> {
         self.judge_colony(&self.colony(colony))
     }
 
-    /// The same question about a later span.
+    /// The same question for a later span.
     pub(super) fn later(&self, span: Span) -> Ask {
         Ask { span, as_of: self.ask.as_of, what_if: self.ask.what_if.clone() }
     }

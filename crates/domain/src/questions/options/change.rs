@@ -1,85 +1,85 @@
-//! What would have to change for a broken condition to hold.
+//! What would have to change to meet a broken condition.
 
 use super::reason::{Because, Counting, Measure, Within};
 use crate::basics::calendar::{Day, YearDay};
 use crate::basics::words::{Brood, MedicineName};
 use crate::rules::leaflet::rule::Need;
 
-/// What would have to change.
+/// A change that would meet a broken condition.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Change {
-    /// The colony would have to be in the holding.
+    /// The colony must be in the holding.
     Here,
-    /// Honey supers that are on since this day come off.
+    /// Harvest supers must come off.
     SupersOff {
-        /// Since when they are on.
+        /// The day since which they are on.
         since: Day,
     },
-    /// It starts so early that it is out long before the flow, or after it.
+    /// It must start early enough to be out long before the flow, or start after the flow.
     LongBeforeFlow {
         /// The first day on which the flow may begin.
         from: Day,
     },
-    /// It starts so early that it is out before the flow, or after it.
+    /// It must start early enough to be out before the flow, or start after the flow.
     BeforeFlow {
         /// The first day on which the flow may begin.
         from: Day,
     },
-    /// The harvest of a flow is over.
+    /// The harvest of a flow must be over.
     AfterHarvest {
         /// The first day of the flow.
         from: Day,
     },
-    /// What is in comes out.
+    /// A medicine that is in must come out.
     TakenOut {
         /// The medicine.
         medicine: MedicineName,
-        /// The day of its placing.
+        /// The day it was placed.
         placed: Day,
     },
-    /// The feeder comes off.
+    /// The feeder must come off.
     FeederOff,
-    /// There is brood.
+    /// The colony must have brood.
     Brood,
-    /// There is no brood.
+    /// The colony must have no brood.
     NoBrood,
-    /// Brood boxes come off.
+    /// Brood boxes must come off.
     FewerBroodBoxes,
-    /// The colony is strengthened or united.
+    /// The colony must be strengthened or united with another.
     Stronger,
-    /// The next time within which courses are counted comes.
+    /// The period in which courses are counted must end.
     Next {
-        /// Which.
+        /// The period.
         within: Within,
     },
-    /// Days have passed since the last course.
+    /// More days must pass since the last course.
     After {
-        /// The last of them.
+        /// The day on which the last course ended.
         last: Day,
     },
-    /// A day of the year comes.
+    /// The season must begin.
     Season {
-        /// The first day.
+        /// The first day of the season.
         from: YearDay,
     },
-    /// Somebody brings what it needs of power.
+    /// The required power must be brought.
     Power {
-        /// What it needs.
+        /// The requirement.
         need: Need,
     },
-    /// The apiary can be reached on a day.
+    /// The apiary must be reachable on a day.
     Reached {
         /// The day.
         on: Day,
     },
-    /// The ground is dry.
+    /// The ground must be dry.
     DryGround,
-    /// Other weather.
+    /// The weather must be different.
     Weather {
-        /// Than that of this day; of a mean, no day alone.
+        /// The day with unsuitable weather. Absent for a mean, which belongs to no single day.
         than_on: Option<Day>,
     },
-    /// What is told of it says what would have to change.
+    /// The reason itself says what must change.
     Other(Because),
 }
 

@@ -1,5 +1,4 @@
-//! What there is to choose from: every leaflet of the jurisdiction, each method and each label revision by itself, with
-//! what is in stock of it and the terms it would be given under.
+//! The choices: every leaflet of the jurisdiction, split by method and label revision, with its stock and terms.
 
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
@@ -22,22 +21,23 @@ pub(super) struct Choice {
     pub(super) leaflet: Arc<Leaflet>,
     pub(super) method: Option<Method>,
     pub(super) revision: Option<String>,
-    /// The rules that may be in force on a start day, by their index in the leaflet.
+    /// The rules that may be in force on a start day, by index in the leaflet.
     pub(super) rules: Vec<usize>,
-    /// The terms of the first days, and of all days before.
+    /// The terms on the first days, and on all days before.
     first: Held,
-    /// The terms of later days, in order.
+    /// The terms on later days, in order.
     later: Vec<Held>,
     pub(super) stock: Vec<LotsAtHand>,
-    /// The lots whose leaflets tell the terms: in stock, in date, of this label.
+    /// The lots whose leaflets give the terms: in stock, in date, with this label revision.
     pub(super) to_read: Vec<LotName>,
-    /// Lots of it whose label revision is not recorded, where the leaflet has several.
+    /// Lots without a recorded label revision, if the leaflet has several.
     pub(super) unlabelled: Vec<LotName>,
-    /// What each of these lots was found to say the same.
+    /// For each of these lots, the values that the keeper confirmed on its leaflet.
     confirmed: Vec<Vec<Confirmed>>,
 }
 
-/// Terms from a day on, and how a course runs under them: without sight of brood, and by each state of it.
+/// Terms from a day on, with the plan of a course under them: without a brood inspection, and for each state of
+/// brood.
 struct Held {
     from: Day,
     terms: Terms,
@@ -46,7 +46,7 @@ struct Held {
     with_brood: Plan,
 }
 
-/// A lot of which something is left by the book.
+/// A lot with stock left according to the journal.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct LotsAtHand {
     pub(super) lot: LotName,
@@ -55,7 +55,7 @@ pub(super) struct LotsAtHand {
 }
 
 impl Choice {
-    /// Everything there is to choose from in a jurisdiction, in the order of the leaflets.
+    /// All choices of a jurisdiction, in the order of the leaflets.
     pub(super) fn all(
         holding: &Holding,
         leaflets: &Leaflets,
@@ -89,7 +89,7 @@ impl Choice {
         };
         let of_it: Vec<LotName> = lots.iter().filter(labelled).cloned().collect();
         let all_stock = of_it.iter().filter_map(|lot| stock(holding, lot, ask.as_of)).collect();
-        // What was read on a lot that has expired says nothing of what will be given.
+        // Readings of an expired lot say nothing about the lot that will be given.
         let of_it: Vec<LotName> =
             of_it.into_iter().filter(|lot| !has_expired(holding, lot, ask.as_of)).collect();
         let known = |lot: &LotName| {
@@ -137,17 +137,17 @@ impl Choice {
         }
     }
 
-    /// The terms under which it would be given on a day.
+    /// The terms that would apply if it were given on a day.
     pub(super) fn terms(&self, on: Day) -> &Terms {
         &self.held(on).terms
     }
 
-    /// How many doses make a course that is begun on a day, at least.
+    /// Number of doses in a course that begins on a day, at least.
     pub(super) fn doses(&self, on: Day) -> Fact<u8, Term> {
         self.terms(on).doses.as_ref().map(|fact| fact.value.count)
     }
 
-    /// The course as it would run from a day on, by the brood that was seen.
+    /// The plan of a course from `start`, for the brood that was seen.
     pub(super) fn plan(&self, start: Day, brood: Option<BroodState>) -> &Plan {
         let held = self.held(start);
         match brood {
@@ -161,12 +161,12 @@ impl Choice {
         self.later.iter().rfind(|held| held.from <= on).unwrap_or(&self.first)
     }
 
-    /// The rules on a topic that may be in force on a start day, each with its index.
+    /// The rules on a topic that may be in force on a start day, with their index.
     pub(super) fn rules_on(&self, topic: Topic) -> impl Iterator<Item = (usize, &Rule)> {
         self.leaflet.rules_on(topic).filter(|(index, _)| self.rules.binary_search(index).is_ok())
     }
 
-    /// Whether a value may carry a yes: read in a document for this country, or found the same on every lot in stock.
+    /// Whether a value can support a yes: read in a document for this country, or confirmed on every lot in stock.
     pub(super) fn is_documented(&self, rule: &Rule) -> bool {
         rule.confidence == Confidence::Document
             || (!self.confirmed.is_empty()
@@ -177,7 +177,7 @@ impl Choice {
     }
 }
 
-/// Each of a list, or once nothing if the list is empty.
+/// Each item of a list, or `None` once if the list is empty.
 fn each<T>(list: &[T]) -> Vec<Option<&T>> {
     if list.is_empty() { vec![None] } else { list.iter().map(Some).collect() }
 }
@@ -190,20 +190,20 @@ fn lots_by_leaflet(holding: &Holding, on: Day) -> BTreeMap<String, Vec<LotName>>
             by_leaflet.entry(leaflet.to_string()).or_default().push(lot.clone());
         }
     }
-    // What is used up says nothing of what will be given.
+    // Readings of a used-up lot say nothing about the lot that will be given.
     for lots in by_leaflet.values_mut() {
         lots.retain(|lot| may_be_left(holding, lot, on));
     }
     by_leaflet
 }
 
-/// Whether something may be left of a lot at the end of a day. If more is gone than was acquired, nobody knows.
+/// Whether some of a lot may be left at the end of a day. If more is gone than was acquired, that is not known.
 fn may_be_left(holding: &Holding, lot: &LotName, on: Day) -> bool {
     let left = holding.balance_on(lot, on).map(|balance| balance.left());
     left.is_some_and(|left| left.is_none_or(|left| !left.is_zero()))
 }
 
-/// What is left of a lot at the end of a day; none if it was not here yet, or nothing is.
+/// The stock of a lot at the end of a day. `None` if the lot had not arrived yet, or nothing is left.
 fn stock(holding: &Holding, lot: &LotName, on: Day) -> Option<LotsAtHand> {
     let left = holding.balance_on(lot, on)?.left().filter(|left| !left.is_zero())?;
     let (_, acquired) = holding.lot(lot)?;
@@ -215,7 +215,7 @@ fn has_expired(holding: &Holding, lot: &LotName, on: Day) -> bool {
     expiry.is_some_and(|expiry| expiry < on)
 }
 
-/// What was found the same on the leaflet of each of these lots.
+/// The values that the keeper confirmed on the leaflet of each of these lots.
 fn confirmed(holding: &Holding, lots: &[LotName]) -> Vec<Vec<Confirmed>> {
     let of_lot = |lot: &LotName| {
         let readings = holding.lot_file(lot).iter().filter_map(|record| record.body::<LeafletReading>());

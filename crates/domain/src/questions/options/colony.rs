@@ -1,4 +1,4 @@
-//! A colony as far as treatments turn on it: its history, and what was seen and counted in it.
+//! A colony as treatments see it: its history, inspections and counts.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -16,33 +16,33 @@ use crate::questions::supering::Ahead;
 use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Leaflet, Leaflets};
 
-/// How many days a sight of brood tells whether a colony has capped brood.
+/// How many days a brood inspection shows whether a colony has capped brood.
 ///
-/// Source: published tables of brood development: worker cells are capped about day 8. What was laid on the day of the
-/// inspection is not capped before.
+/// Source: published tables of brood development: worker cells are capped about day 8. Eggs laid on the day of the
+/// inspection are not capped before.
 pub const BROOD_NEED_TELLS_DAYS: u16 = 8;
 
-/// How many days a count of bees or boxes tells. Common practice, no source.
+/// How many days a count of bees or boxes is valid. Common practice, no source.
 pub const COUNT_TELLS_DAYS: u16 = 30;
 
-/// How many days a sight of the feeder tells. Common practice, no source.
+/// How many days an observation of the feeder is valid. Common practice, no source.
 pub(super) const FEEDER_TELLS_DAYS: u16 = 8;
 
-/// A colony, ready to be asked about days.
+/// A colony prepared for questions about days.
 pub(super) struct Colony<'h> {
     pub(super) name: ColonyName,
     pub(super) apiary: Option<ApiaryName>,
-    /// When it was moved away from there, within the days asked about.
+    /// When it was moved to another apiary within the days asked about, and by which entry.
     pub(super) moved_on: Option<(Day, EntryId)>,
     pub(super) history: History,
     file: &'h [Arc<Record>],
-    /// Its courses, each by its last line, in order.
+    /// Indices of its courses in the history, each by its last line, in order.
     courses: Vec<usize>,
-    /// What lies ahead of it by the start days asked about so far: every choice asks.
+    /// Cache of when it is free, by start day: every choice asks for it.
     ahead: RefCell<BTreeMap<Day, Rc<Ahead>>>,
 }
 
-/// Something that was counted at an inspection.
+/// A count from an inspection.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Count {
     pub(super) number: u32,
@@ -82,7 +82,7 @@ impl<'h> Colony<'h> {
             && self.history.ended.is_none_or(|(ended, _)| on < ended)
     }
 
-    /// When it is free of what is in already, as the record stood on a day.
+    /// When it is free of the medicines already in, as of a day.
     pub(super) fn ahead(&self, start: Day) -> Rc<Ahead> {
         let known = self.ahead.borrow().get(&start).map(Rc::clone);
         known.unwrap_or_else(|| {
@@ -92,19 +92,19 @@ impl<'h> Colony<'h> {
         })
     }
 
-    /// The brood last seen by the end of a day, if the colony was not parted or united since.
+    /// The last brood inspection by the end of a day, unless the colony was split or united since.
     pub(super) fn brood(&self, on: Day) -> Option<&BroodSeen> {
         let seen = self.history.broods.iter().rfind(|seen| seen.on <= on);
         seen.filter(|seen| self.is_the_same_since(seen.on, on))
     }
 
-    /// The first day on which it is on record.
+    /// The day since which it is on record.
     pub(super) fn since(&self) -> Option<Day> {
         self.history.begun.map(|(begun, _)| begun)
     }
 
-    /// The first day on which a look at it tells of the colony as it is by the end of a day: since it was here, and after it was
-    /// last parted or united.
+    /// The first day whose inspections describe the colony as it is at the end of `by`: after it arrived, and after
+    /// it was last split or united.
     pub(super) fn since_parted(&self, by: Day) -> Option<Day> {
         let parted = self.file.iter().filter(|record| {
             record.on <= by && matches!(record.event, Event::ColonySplit(_) | Event::ColonyUnited(_))
@@ -112,18 +112,20 @@ impl<'h> Colony<'h> {
         parted.map(|record| record.on.next()).chain(self.since()).max()
     }
 
-    /// Whether it was neither parted nor united from the day of a sight on: what was seen before tells nothing after.
+    /// Whether it was neither split nor united from an inspection on. Inspections from before a split or merge are
+    /// ignored afterwards.
     fn is_the_same_since(&self, seen: Day, on: Day) -> bool {
         let later = self.file.iter().filter(|record| seen <= record.on && record.on <= on);
         !later.clone().any(|record| matches!(record.event, Event::ColonySplit(_) | Event::ColonyUnited(_)))
     }
 
-    /// The state of brood that rules the stay of a course that starts on a day, if it was seen shortly before.
+    /// The state of brood that sets the stay of a course that starts on a day, if the brood was inspected shortly
+    /// before.
     pub(super) fn brood_state(&self, on: Day) -> Option<BroodState> {
         self.brood(on).filter(|seen| seen.on >= on.minus(BROOD_TELLS_DAYS)).map(BroodSeen::state)
     }
 
-    /// What was last counted by the end of a day.
+    /// The last count by the end of a day.
     pub(super) fn counted(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
         self.file
             .iter()
@@ -132,13 +134,13 @@ impl<'h> Colony<'h> {
             .find_map(|record| Some(Count { number: pick(record.body()?)?, on: record.on, entry: record.id }))
     }
 
-    /// The same, if it was counted recently enough to tell.
+    /// The last count by the end of a day, if it is still valid.
     pub(super) fn counts(&self, on: Day, pick: impl Fn(&Inspection) -> Option<u32>) -> Option<Count> {
         let recent = self.counted(on, pick).filter(|count| count.on >= on.minus(COUNT_TELLS_DAYS));
         recent.filter(|count| self.is_the_same_since(count.on, on))
     }
 
-    /// The courses of a leaflet that were begun by the end of a day, each once, in order.
+    /// The courses of a leaflet that began by the end of a day, each once, in order.
     pub(super) fn courses_of(
         &self,
         leaflet: &Leaflet,
@@ -149,7 +151,7 @@ impl<'h> Colony<'h> {
         self.courses(on).filter(same)
     }
 
-    /// The courses that were begun by the end of a day, each once, in order.
+    /// The courses that began by the end of a day, each once, in order.
     pub(super) fn courses(&self, on: Day) -> impl DoubleEndedIterator<Item = &Course> + Clone {
         let courses = self.courses.iter().filter_map(|index| self.history.courses.get(*index));
         courses.filter(move |course| course.placed <= on)

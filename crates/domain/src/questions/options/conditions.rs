@@ -1,5 +1,4 @@
-//! The conditions of one choice: those that turn on the apiary alone, worked out once for all its colonies, and those that
-//! turn on the colony.
+//! The conditions of one choice: those of the apiary, worked out once for all its colonies, and those of the colony.
 
 mod colony;
 mod courses;
@@ -16,14 +15,14 @@ use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
 use crate::rules::leaflet::{Force, Rule, Says};
 
-/// The conditions that turn on the apiary alone.
+/// The conditions that depend only on the apiary.
 pub(super) fn of_place(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condition> {
     let mut conditions = vec![directions(choice, span), site::access(place, span)];
     conditions.extend(site::needs(choice, place, span));
     conditions.extend(site::temperatures(choice, place, span));
     conditions.extend(rules(choice, Topic::Season, span, |rule, day| {
         let Says::Season { from_day, to_day } = rule.says else { return None };
-        // Every dose must have a day within it.
+        // Each dose needs one suitable day within its range.
         let plan = choice.plan(day, None);
         let inside = plan
             .dose_days()
@@ -39,7 +38,7 @@ pub(super) fn of_place(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Co
     conditions
 }
 
-/// The conditions that turn on the colony.
+/// The conditions that depend on the colony.
 pub(super) fn of_colony(
     choice: &Choice,
     colony: &Colony<'_>,
@@ -64,7 +63,7 @@ pub(super) fn of_colony(
     conditions
 }
 
-/// Whether the leaflet has directions for the day at all.
+/// Whether the leaflet has directions in force on the day.
 fn directions(choice: &Choice, span: Span) -> Condition {
     let rules = || choice.rules.iter().filter_map(|index| choice.leaflet.rules.get(*index));
     Condition::by_day(About::Directions, span, |day| {
@@ -76,7 +75,8 @@ fn directions(choice: &Choice, span: Span) -> Condition {
     })
 }
 
-/// One condition for each rule on a topic. A value that was not read in a document for this country carries no yes.
+/// One condition for each rule on a topic. A value that was not read in a document for this country never supports a
+/// yes.
 fn rules(
     choice: &Choice,
     topic: Topic,
@@ -84,7 +84,7 @@ fn rules(
     look: impl Fn(&Rule, Day) -> Option<Finding>,
 ) -> Vec<Condition> {
     let conditions = choice.rules_on(topic).filter_map(|(index, rule)| {
-        // A rule that has nothing to be looked at makes no condition.
+        // A rule with nothing to check makes no condition.
         look(rule, span.from())?;
         let documented = choice.is_documented(rule);
         let condition = Condition::by_day(About::Topic(topic), span, |day| {
@@ -92,7 +92,7 @@ fn rules(
                 return Finding::met_anyway(Because::NotInForce);
             }
             let Some(found) = look(rule, day) else { return Finding::met_anyway(Because::NotInForce) };
-            // Advice decides nothing, so it need not be documented.
+            // Advice never decides, so it need not be documented.
             let decides = rule.force != Force::Advice;
             if decides && found.leans && found.state == State::Met && !documented {
                 return Finding::unknown(Because::NotDocumented { confidence: rule.confidence });

@@ -1,46 +1,46 @@
-//! The days that a question is about, and what may bear on them.
+//! The days that a question is about, and its assumptions.
 
 use serde::Serialize;
 
 use super::place::WhatIf;
 use crate::basics::calendar::Day;
 
-/// Days from one to another, both included; at most [`Span::DAYS_MOST`].
+/// The days from one to another (inclusive); at most [`Span::DAYS_MOST`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Span {
     from: Day,
     to: Day,
 }
 
-/// What is asked.
+/// A question.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Ask {
     /// The start days.
     pub span: Span,
-    /// What happened after this day does not bear on the answer, so that a question about the past is answered as it would
-    /// have been then. What people read on leaflets and corrections count whenever they were recorded.
+    /// Events after this day are ignored, so a question about the past is answered as it would have been then.
+    /// Leaflet readings and corrections always count.
     pub as_of: Day,
-    /// What is assumed of the site.
+    /// Assumed site conditions.
     pub what_if: WhatIf,
 }
 
 impl Ask {
-    /// Asks about a span as of its first day, with nothing assumed.
+    /// A question about a span as of its first day, without assumptions.
     #[must_use]
     pub fn about(span: Span) -> Ask {
         Ask { span, as_of: span.from, what_if: WhatIf::default() }
     }
 
-    /// The day on which it is looked at where colonies stand.
+    /// The day that decides at which apiary each colony is.
     pub(super) fn stands_on(&self) -> Day {
         self.as_of.min(self.span.from)
     }
 }
 
-/// Days that cannot be asked about. Its error text is for logs; people are told by a sentence.
+/// Days that cannot be asked about. The error text is for logs; users see a message from the message file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 pub enum BadSpan {
-    /// The last day lies before the first.
+    /// The last day is before the first.
     #[error("days_are_backwards")]
     Backwards {
         /// The first day.
@@ -51,21 +51,21 @@ pub enum BadSpan {
     /// Too many days.
     #[error("too_many_days")]
     TooLong {
-        /// How many.
+        /// The number of days.
         days: i64,
-        /// How many can be asked about at once.
+        /// The limit.
         most: i64,
     },
 }
 
 impl Span {
-    /// Most days of one question.
+    /// Most days in one question.
     pub const DAYS_MOST: i64 = 400;
 
-    /// The days from one to another, both included.
+    /// The days from one to another (inclusive).
     ///
     /// # Errors
-    /// A last day before the first, or more than [`Span::DAYS_MOST`] days.
+    /// The last day is before the first, or there are more than [`Span::DAYS_MOST`] days.
     pub fn new(from: Day, to: Day) -> Result<Span, BadSpan> {
         let days = to.days_since(from) + 1;
         match days {
@@ -92,7 +92,7 @@ impl Span {
         std::iter::successors(Some(self.from), |day| Some(day.next())).take(self.len())
     }
 
-    /// How many days.
+    /// The number of days.
     pub(super) fn len(self) -> usize {
         usize::try_from(self.to.days_since(self.from) + 1).unwrap_or_default()
     }

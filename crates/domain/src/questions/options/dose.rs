@@ -1,5 +1,5 @@
-//! Dose sums: what each colony gets, by the base that the leaflet counts by, rounded up to what can be given; and the
-//! solution that has to be mixed for all of them.
+//! Doses: the amount for each colony, by the base that the leaflet uses, rounded up to a part that can be given; and
+//! the solution to mix for all of them.
 
 use serde::Serialize;
 
@@ -15,85 +15,84 @@ use crate::journal::event::{Inspection, Kind};
 use crate::rules::leaflet::rule::{DosePer, Region};
 use crate::rules::leaflet::{Force, Rule, Says};
 
-/// What one colony gets.
+/// The dose for one colony.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Portion {
-    /// At each dose; where the leaflet gives a range, the least.
+    /// The amount of each dose; the least if the leaflet gives a range.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 2))]
     pub each: Quantity,
-    /// Where the leaflet gives a range, the most.
+    /// The most for each dose, if the leaflet gives a range.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub each_at_most: Option<Quantity>,
-    /// In what.
+    /// The unit of the amounts.
     pub unit: String,
-    /// How many doses make the course, at least; absent where nobody has stated it.
+    /// Number of doses in the course, at least. Absent if not stated.
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
     pub doses: Option<u8>,
-    /// What the whole course takes, at least; where the leaflet gives a range, of the least of it. Absent where the number of
-    /// doses is not known.
+    /// The amount for the whole course, at least; of a range, the least. Absent if the number of doses is not known.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 4))]
     pub course: Option<Quantity>,
     /// How it was worked out.
     #[serde(skip)]
     pub sum: Sum,
-    /// How well the dose of the leaflet is established.
+    /// The confidence of the leaflet's dose.
     pub confidence: Confidence,
-    /// The rules whose doses hold under another condition, by their index in the leaflet.
+    /// Rules with other doses under a condition, by index in the leaflet.
     #[serde(skip)]
     pub otherwise: Vec<usize>,
 }
 
-/// How a dose was worked out, and what was rounded.
+/// How a dose was worked out and rounded.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Sum {
-    /// What the leaflet states, in the unit of the dose; where it gives a range, the least.
+    /// The leaflet's amount, in the unit of the dose; the least of a range.
     pub amount: Quantity,
-    /// For what it states that.
+    /// The base that the amount refers to.
     pub base: Base,
-    /// How many times the colony has that.
+    /// How many times the colony gets that amount.
     pub times: u32,
-    /// The amount so many times.
+    /// The amount times `times`.
     pub exact: Quantity,
-    /// What became of it.
+    /// How the result was rounded.
     pub rounding: Rounding,
-    /// The condition under which the leaflet states it, in its words.
+    /// The leaflet's condition for this amount, in its words.
     pub when: Option<String>,
 }
 
-/// For what a leaflet states an amount, with what was counted.
+/// The base of a leaflet's amount, with the count.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Base {
-    /// The hive.
+    /// One hive.
     Hive,
-    /// A colony of so many bees.
+    /// A colony with this many bees.
     Bees(u32),
-    /// So many brood boxes.
+    /// This many brood boxes.
     BroodBoxes(u32),
-    /// So many seams of bees.
+    /// This many seams of bees.
     Seams(u32),
-    /// So many frames of bees, or part of them.
+    /// A number of frames of bees, or part of it.
     Frames {
-        /// Seams of bees, as counted.
+        /// Seams of bees counted.
         seams: u32,
         /// Frames for which the leaflet states the amount.
         frames: u32,
     },
-    /// Two comb sides for each of so many seams of bees.
+    /// Two comb sides for each of this many seams of bees.
     CombSides(u32),
-    /// So many litres of hive.
+    /// This many litres of hive volume.
     Litres(u32),
 }
 
-/// What becomes of an amount that cannot or must not be given as it comes out.
+/// How an amount was changed that cannot or must not be given exactly.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Rounding {
-    /// It is given as it comes out.
+    /// Not changed.
     None,
-    /// It is more than one colony may get.
+    /// Reduced to the most that one colony may get.
     Capped,
-    /// It is rounded up to what can be given.
+    /// Rounded up to the next part that can be given.
     Up,
 }
 
@@ -102,38 +101,38 @@ pub enum Rounding {
 pub enum NoDose {
     /// This must be counted first.
     NotCounted(Counting),
-    /// The leaflet states none.
+    /// The leaflet states no dose.
     NotStated,
-    /// The leaflet states none for a colony of this size.
+    /// The leaflet states no dose for a colony of this size.
     NotForThisSize,
-    /// The leaflet states several, each under a condition that the record does not tell.
+    /// The leaflet states several doses, each under a condition that the record does not decide.
     OneOf(Vec<DoseWhen>),
-    /// The leaflet counts the dose in something else than the medicine.
+    /// The leaflet gives the dose in another unit than the medicine is counted in.
     OtherUnit {
-        /// What the medicine is counted in.
+        /// The unit of the medicine.
         unit: Unit,
-        /// What the leaflet counts it in.
+        /// The unit of the leaflet.
         counted_in: String,
     },
-    /// Nobody has stated how many doses make the course.
+    /// The number of doses is not stated.
     CountNotStated,
 }
 
-/// A dose that holds under a condition.
+/// A dose that applies under a condition.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct DoseWhen {
-    /// At each dose; where the leaflet gives a range, the least.
+    /// The amount of each dose; the least if the leaflet gives a range.
     pub each: Quantity,
-    /// Where the leaflet gives a range, the most.
+    /// The most for each dose, if the leaflet gives a range.
     pub each_at_most: Option<Quantity>,
-    /// In what.
+    /// The unit of the amounts.
     pub unit: String,
-    /// The condition, in the words of the leaflet.
+    /// The condition, in the leaflet's words.
     pub when: String,
 }
 
 impl NoDose {
-    /// The kind of entry that would supply it; none where no entry can.
+    /// The kind of entry that would supply the missing fact. `None` if no entry can.
     #[must_use]
     pub const fn supplied_by(&self) -> Option<Kind> {
         match self {
@@ -144,35 +143,35 @@ impl NoDose {
     }
 }
 
-/// What has to be mixed.
+/// The solution to mix.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Mixture {
-    /// Millilitres that are needed.
+    /// Volume of the solution, in millilitres.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 250))]
     pub millilitres: Quantity,
-    /// How much of the medicine.
+    /// Amount of the medicine.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 17.5))]
     pub medicine: Quantity,
-    /// In what.
+    /// The unit of that amount.
     pub unit: String,
-    /// Millilitres of water.
+    /// Water, in millilitres.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub water_ml: Option<Quantity>,
-    /// Grams of sugar.
+    /// Sugar, in grams.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub sugar_g: Option<Quantity>,
-    /// The rule with the recipe, by its index in the leaflet.
+    /// The rule with the recipe, by index in the leaflet.
     #[serde(skip)]
     pub rule: usize,
 }
 
-/// The dose of a colony on a day.
+/// The dose for a colony on a day.
 pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portion, NoDose> {
     let in_force =
         |topic| choice.rules_on(topic).filter(move |(_, rule): &(usize, &Rule)| rule.is_in_force(on));
     let mut rules: Vec<(usize, &Rule)> = in_force(Topic::Dose).collect();
-    // The label goes before advice; a dose for small colonies stands beside the one for full ones.
+    // Label rules come before advice. A dose for small colonies is an alternative to the one for full colonies.
     if rules.iter().any(|(_, rule)| rule.force != Force::Advice) {
         rules.retain(|(_, rule)| rule.force != Force::Advice);
     }
@@ -194,7 +193,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
     let mut worked: Option<Portion> = None;
     let mut otherwise: Vec<usize> = Vec::new();
     let index = |rules: &[(usize, &Rule)]| -> Vec<usize> { rules.iter().map(|(index, _)| *index).collect() };
-    // What holds always goes first. Which of several conditions holds the record cannot tell.
+    // A dose without a condition comes first. The record cannot decide between several conditions.
     let meant = match (always.as_slice(), under_condition.as_slice()) {
         ([], []) => return Err(NoDose::NotStated),
         ([], [only]) => vec![*only],
@@ -214,7 +213,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
         }
     };
     for (index, rule) in meant {
-        // The first that speaks of a colony of this size counts; if what it counts by was not counted, no other stands in.
+        // The first rule for a colony of this size applies. If its base was not counted, no other rule replaces it.
         match (worked_out(rule, unit, colony, on, &caps)?, &worked) {
             (Some(dose), None) => {
                 let doses = doses.known().copied();
@@ -236,7 +235,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
     worked.map(|dose| Portion { otherwise, ..dose }).ok_or(NoDose::NotForThisSize)
 }
 
-/// The sum of one rule; none where it speaks of colonies of another size.
+/// Works out one rule. `None` if the rule is for colonies of another size.
 fn worked_out(
     rule: &Rule,
     leaflet_unit: Unit,
@@ -265,13 +264,13 @@ fn worked_out(
             (seams, Base::Seams(seams))
         }
         DosePer::FramesOfBees => {
-            // A seam of bees is counted as a frame of bees. Common practice, no source.
+            // One seam of bees counts as one frame of bees. Common practice, no source.
             let seams = seams()?;
             let frames = u32::from(frames.unwrap_or(1)).max(1);
             (seams.div_ceil(frames), Base::Frames { seams, frames })
         }
         DosePer::CombSide => {
-            // A seam of bees sits on two comb sides that face each other.
+            // A seam of bees covers two comb sides that face each other.
             let seams = seams()?;
             (seams.saturating_mul(2), Base::CombSides(seams))
         }
@@ -308,7 +307,7 @@ fn worked_out(
         each,
         each_at_most: most,
         unit: unit.to_owned(),
-        // The caller knows how many there are.
+        // The caller fills in the number of doses.
         doses: None,
         course: None,
         sum: Sum { amount: *amount, base, times, exact, rounding, when: when.clone() },
@@ -317,22 +316,22 @@ fn worked_out(
     }))
 }
 
-/// Most that one colony may get, in a unit, in a region if it is limited to one.
+/// The most that one colony may get, in a unit, perhaps only in one region.
 struct Cap<'r> {
     amount: Quantity,
     unit: &'r str,
     region: Option<Region>,
 }
 
-/// The cap that holds for a dose: the smallest in its unit, but for those of another region than the dose. A cap under any other
-/// condition may hold, so it counts.
+/// The cap on a dose: the smallest in its unit. Caps for another region than the dose are ignored. A cap under any
+/// other condition may apply, so it counts.
 fn cap_for(caps: &[Cap<'_>], unit: &str, region: Option<Region>) -> Option<Quantity> {
     let elsewhere = |cap: &Cap<'_>| cap.region.zip(region).is_some_and(|(of, here)| of != here);
     caps.iter().filter(|cap| cap.unit == unit && !elsewhere(cap)).map(|cap| cap.amount).min()
 }
 
-/// The smallest part that can be given: a whole piece, half a piece where the leaflet itself halves it, a tenth of a gram, a
-/// millilitre.
+/// The smallest part that can be given: a whole piece, half a piece if the leaflet itself halves it, a tenth of a
+/// gram, a millilitre.
 fn step(unit: &str, amount: Quantity) -> Quantity {
     let halves = !amount.thousandths().is_multiple_of(1_000) && amount.thousandths().is_multiple_of(500);
     match unit {
@@ -343,7 +342,7 @@ fn step(unit: &str, amount: Quantity) -> Quantity {
     }
 }
 
-/// What is mixed for so many millilitres; none where nothing is mixed.
+/// The recipe for this volume. `None` if nothing is mixed.
 pub(super) fn mixture(choice: &Choice, on: Day, millilitres: Quantity) -> Option<Mixture> {
     let mut recipes = choice.rules_on(Topic::Recipe).filter(|(_, rule)| rule.is_in_force(on));
     recipes.find_map(|(index, rule)| {

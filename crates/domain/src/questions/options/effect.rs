@@ -1,7 +1,7 @@
-//! What a course that is started on a day means for honey supers.
+//! How a course started on a day affects honey supers.
 //!
-//! The course is planned, put beside what is in the colony already, and asked about like a recorded one: [`Outlook`] says when
-//! supers may go on.
+//! The course is planned, added to the medicines already in the colony, and judged like a recorded one: [`Outlook`]
+//! gives the day on which supers may go on.
 
 use super::colony::Colony;
 use super::place::Place;
@@ -11,40 +11,39 @@ use crate::basics::words::SupersDuring;
 use crate::facts::history::{FlowBefore, Plan, Terms, inside};
 use crate::questions::supering::Outlook;
 
-/// What a course that is started on a day means for honey supers.
+/// How a course started on a day affects honey supers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Effect {
-    /// The first day on which it may be out.
+    /// The earliest day out.
     pub(super) out: Option<Day>,
-    /// The last day on which it must be out.
+    /// The day by which it must be out.
     pub(super) out_by: Option<Day>,
-    /// The first day on which supers may go on.
+    /// When supers may go on.
     pub(super) free: FreeAfterwards,
-    /// The last day that is blocked, if it comes out as early as it may; where a period is not established, the last day that
-    /// is blocked at the least.
+    /// The last blocked day if it comes out on the earliest day. A lower bound if a period is not established.
     pub(super) last_blocked: Option<Day>,
 }
 
 /// When supers may go on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FreeAfterwards {
-    /// They may be on all along.
+    /// They may stay on throughout.
     AllAlong {
-        /// But no honey may be taken while it is in.
+        /// Whether honey may not be taken while it is in.
         no_harvest: bool,
     },
-    /// From this day on, if it comes out as early as it may.
+    /// From this day on, if it comes out on the earliest day.
     From(Day),
-    /// How long it has to stay is not stated.
+    /// The least stay is not stated.
     StayNotKnown,
     /// The withdrawal period or the wait is not established.
     PeriodsNotKnown,
-    /// What is in already, or was given before, leaves it open.
+    /// A medicine already in, or given before, leaves it open.
     OthersNotKnown,
 }
 
 impl FreeAfterwards {
-    /// The first day, if known: of what may be on all along, the day of placing.
+    /// The first day, if known. If supers may stay on throughout, the day of placing.
     pub(super) fn day(self, start: Day) -> Option<Day> {
         match self {
             FreeAfterwards::AllAlong { .. } => Some(start),
@@ -57,7 +56,7 @@ impl FreeAfterwards {
 }
 
 impl Effect {
-    /// What a start means in a colony. Without a place its flows are not known.
+    /// The effect of a start in a colony. Without a place, the flows are not known.
     pub(super) fn of(
         terms: &Terms,
         plan: &Plan,
@@ -72,7 +71,7 @@ impl Effect {
         let last_blocked = match free {
             FreeAfterwards::From(day) if day > start => Some(day.before()),
             FreeAfterwards::PeriodsNotKnown => {
-                // Where supers must be off, they are off between the doses too.
+                // If supers must be off, they stay off between doses too.
                 let off = out.filter(|_| inside(terms) == Verdict::No).map(Day::before);
                 alone.last_no().max(off)
             }
@@ -85,8 +84,9 @@ impl Effect {
     }
 }
 
-/// When supers may go on: never before the last dose of a course that they must be off for, and for good only once neither
-/// it nor what is in already bars them. `alone` is the outlook of the planned course by itself.
+/// When supers may go on. If they must be off for the course, that is never before its last dose, and only once
+/// neither the course nor any earlier medicine bars them again. `alone` is the outlook of the planned course by
+/// itself.
 fn free(
     terms: &Terms,
     out: Option<Day>,

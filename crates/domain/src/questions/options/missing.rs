@@ -1,4 +1,4 @@
-//! Something that is not known, and what would supply it.
+//! A missing fact, and what would supply it.
 
 use super::about::About;
 use super::reason::{Because, Counting};
@@ -9,117 +9,117 @@ use crate::facts::history::Term;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 
-/// Something that is not known.
+/// A missing fact.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Missing {
-    /// What it bears on.
+    /// The subject of the open condition.
     pub about: About,
-    /// The rule of the leaflet whose condition is not known to hold, by its index.
+    /// The leaflet rule that the condition comes from, by index.
     pub rule: Option<usize>,
     /// Why it is not known.
     pub because: Because,
     /// What would supply it.
     pub remedy: Remedy,
-    /// Where it concerns later start days alone: the first of them.
+    /// The first start day concerned, if only later ones are.
     pub from: Option<Day>,
 }
 
-/// What would supply something.
+/// What would supply a missing fact.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Remedy {
     /// An entry.
     Entry(EntryToMake),
-    /// No entry can; what to do instead.
+    /// No entry can supply it; what to do instead.
     NoEntry(NoEntry),
 }
 
-/// An entry that would supply it.
+/// An entry that would supply a missing fact.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct EntryToMake {
-    /// Its kind.
+    /// The kind of entry.
     pub kind: Kind,
-    /// The fields that it must fill in, `field=value` where only that value would do.
+    /// The fields to fill in; `field=value` if only that value would help.
     pub fields: Vec<&'static str>,
-    /// The first and the last day on which it can lie; of temperatures and flows, which are recorded when they are known, the
-    /// days of which it must tell.
+    /// The first and last day that the entry may have. For temperatures and flows, which are recorded when they are
+    /// known, the days that the entry must cover.
     pub on: Option<(Day, Day)>,
-    /// The lots whose leaflets are to be read, each of them.
+    /// The lots whose leaflets must be read, all of them.
     pub lots: Vec<LotName>,
-    /// The entries that it is about: a first dose that is to come out, an entry to be corrected.
+    /// The existing entries concerned: the first dose of a course to take out, or an entry to correct.
     pub entries: Vec<EntryId>,
-    /// What is done and recorded.
+    /// What to do and record.
     pub what: ToRecord,
 }
 
-/// What is done and recorded.
+/// What to do and record.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum ToRecord {
-    /// Something is looked at in the colony.
+    /// Inspect the colony.
     Look(Look),
-    /// The brood is looked at: any that is seen after this day ends a time without brood.
+    /// Inspect the brood: brood seen after this day ends the broodless period.
     BroodSince {
-        /// The last course.
+        /// The day of the last course.
         last: Day,
     },
-    /// What was measured, or the forecast.
+    /// Measured temperatures, or the forecast.
     Temperatures,
-    /// The flows that are expected in a year.
+    /// The flows expected in a year.
     FlowsOf {
         /// The year.
         year: i32,
     },
-    /// The next flow that is expected.
+    /// The next flow expected.
     NextFlow {
         /// From this day on.
         from: Day,
     },
-    /// A flow, once it is seen.
+    /// The beginning of a flow, once it is seen.
     FlowSeen {
-        /// What is in flower.
+        /// The forage plant.
         forage: String,
     },
-    /// A fact of the site.
+    /// A fact about the site.
     Site {
-        /// Which.
+        /// The fact.
         fact: SiteFact,
-        /// The day on which it is so.
+        /// The day for which it is needed.
         on: Day,
     },
-    /// What is in is taken out.
+    /// The removal of a medicine that is in.
     Removal {
-        /// The day of its placing.
+        /// The day it was placed.
         placed: Day,
-        /// The last day for it.
+        /// The last day for the removal.
         by: Day,
-        /// Whether a vet may know that the two may be in together.
+        /// Whether a vet may know that the two can be combined.
         or_ask_the_vet: bool,
     },
-    /// An entry is corrected, once whoever kept the colony before was asked.
+    /// A correction of an entry, after asking the former keeper.
     WhatItCameWith {
-        /// The entry with which it came.
+        /// The entry with which the colony arrived.
         entry: EntryId,
     },
-    /// The leaflet of a medicine is named, so that its class is known.
+    /// The leaflet of a medicine, which gives its class.
     LeafletOfMedicine,
-    /// Something is read on the leaflet of each lot; on that of the next lot, where none is in stock.
+    /// A reading of the leaflet of each lot; of the next lot, if none is in stock.
     Reading(Reading),
 }
 
-/// Something to be looked at in a colony.
+/// Something to inspect in a colony.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Look {
     /// The brood.
     Brood,
     /// Whether a feeder is on.
     Feeder,
-    /// Something to be counted.
+    /// A count.
     Count(Counting),
 }
 
-/// A fact of a site.
+/// A fact about a site.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SiteFact {
-    /// The power there.
+    /// The power available there.
     Power,
     /// How it can be reached.
     Access,
@@ -127,69 +127,69 @@ pub enum SiteFact {
     Ground,
 }
 
-/// Something to be read on a leaflet.
+/// Something to read on a leaflet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Reading {
-    /// What it says on a topic.
+    /// The leaflet's rule on a topic.
     Topic(Topic),
     /// How a course runs.
     Course(Vec<Term>),
-    /// Whether it says the same as the leaflet here.
+    /// Whether it agrees with the built-in leaflet.
     Confirmation {
         /// The topic.
         topic: Topic,
-        /// The value in the words in which it is confirmed.
+        /// The value, in the words used to confirm it.
         says: String,
     },
 }
 
-/// What to do where no entry can carry it.
+/// What to do if no entry can supply it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum NoEntry {
-    /// Go by the leaflet on the pack.
+    /// Follow the leaflet in the pack.
     Pack,
-    /// Go by the leaflet on the pack, or load one of one's own.
+    /// Follow the leaflet in the pack, or load one's own leaflet file.
     PackOrOwnLeaflet,
     /// Ask how the year is counted.
     AskHowTheYearIsCounted,
-    /// Look at the brood: no day asked about is late enough to tell.
+    /// Inspect the brood: none of the days asked about is late enough to decide.
     LookForBroodSince {
-        /// The last course.
+        /// The day of the last course.
         last: Day,
     },
-    /// Inspect while it is in: nothing tells beforehand whether there will be brood.
+    /// Inspect while it is in: whether there will be brood cannot be known beforehand.
     BroodShowsMeanwhile,
-    /// Ask with what the ground will be once what was assumed of it has ended.
+    /// Ask again with the ground as it will be once the assumption ends.
     AskWithTheGround,
-    /// Wait until the next dose of what was begun can no longer be given, or give it.
+    /// Wait until the next dose of the course already begun can no longer be given, or give it.
     WaitForNextDose,
-    /// Ask the vet whether two medicines may be given on one day, or start on another.
+    /// Ask the vet whether two medicines may be given on one day, or start on another day.
     AskTheVetOrAnotherDay,
-    /// Ask anew about the days from a day on.
+    /// Ask again about the days from this day on.
     AskFrom {
         /// The day.
         day: Day,
     },
-    /// Ask about days on which it is on record where the colony stands.
+    /// Ask about days for which the colony's apiary is on record.
     AskOnceItsApiaryIsKnown,
-    /// Look on the day after a split or a uniting, and ask anew about the days from then on.
+    /// Inspect on the day after a split or merge, and ask again about the days from then on.
     LookAfterParting(Look),
     /// It was in until this day: ask about days from then on, or correct it.
     WasInUntil {
-        /// The day on which it came out.
+        /// The day it came out.
         out: Day,
     },
-    /// A later dose of it was given: ask about days from then on, or correct it.
+    /// A later dose was given: ask about days from then on, or correct it.
     LaterDose {
         /// The day of that dose.
         given: Day,
     },
-    /// What is known leaves nothing to supply.
+    /// Nothing is missing.
     NothingToSupply,
 }
 
 impl Missing {
-    /// Whether one entry of a kind would supply both, apart from the days of it.
+    /// Whether one entry would supply both, apart from its day.
     pub(super) fn asks_for_the_same(&self, other: &Missing) -> bool {
         let same = match (&self.remedy, &other.remedy) {
             (Remedy::Entry(one), Remedy::Entry(two)) => {
@@ -202,7 +202,7 @@ impl Missing {
             (Remedy::NoEntry(one), Remedy::NoEntry(two)) => one == two,
             (Remedy::Entry(_), Remedy::NoEntry(_)) | (Remedy::NoEntry(_), Remedy::Entry(_)) => false,
         };
-        // By the word for programs: two needs of power are one.
+        // Compared by identifier: two power requirements count as one.
         self.about.as_str() == other.about.as_str() && same
     }
 }

@@ -1,15 +1,15 @@
 //! The question: what else can I use here, and will it be out before the nectar flow?
 //!
-//! Every leaflet of the holding's jurisdiction, each method and each label revision by itself, is held against the apiary and
-//! the colony for every start day of a span. Each condition is met, broken or unknown; one that is broken rules the day out,
-//! one that is unknown leaves it open. A condition that holds only because of a value that was not read in a document for
-//! this country is unknown: the keeper's own reading of the pack lifts that.
+//! Every leaflet of the holding's jurisdiction, split by method and label revision, is checked against the apiary and
+//! the colony for every start day of a span. Each condition is met, broken or unknown: a broken one rules the day
+//! out, an unknown one leaves it open. A condition that is met only because of a value not read in a document for
+//! this country is unknown, until the keeper reads the pack.
 //!
-//! - [`Ask`], [`Span`], [`WhatIf`]: what is asked
+//! - [`Ask`], [`Span`], [`WhatIf`]: the question
 //! - [`Board`]: the question prepared for a holding; it judges colony after colony
 //! - [`ColonyOptions`], [`ApiaryOptions`]: the answers
 //!
-//! What is not judged: rules in words (entrances, combs, weak colonies). They are told among the things to see to.
+//! Rules in words (entrances, combs, weak colonies) are not judged. They are listed under `see_to`.
 
 mod about;
 mod answer;

@@ -1,4 +1,4 @@
-//! What one course of all colonies takes of a medicine, by the doses of its leaflet.
+//! The amount of a medicine that one course of all colonies needs, by the doses of its leaflet.
 
 use super::board::Board;
 use super::choice::Choice;
@@ -13,24 +13,24 @@ use crate::facts::history::Term;
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::Leaflets;
 
-/// What one course of all colonies takes, by one method and one revision of the label.
+/// The amount for one course of all colonies, for one method and one label revision.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(crate) struct CourseNeed {
     pub(crate) method: Option<Method>,
     pub(crate) revision: Option<String>,
-    /// How many doses make the course, at least.
+    /// Number of doses in the course, at least.
     pub(crate) doses: Fact<u8, Term>,
-    /// How much the colonies take whose dose is known, all doses together, or one dose where nobody has stated how many there
-    /// are; where the leaflet gives a range, the most.
+    /// The amount for the colonies whose dose is known: for all doses, or for one dose if the number of doses is not
+    /// stated. Of a range, the most.
     pub(crate) takes: Quantity,
-    /// How many those are.
+    /// The number of colonies whose dose is known.
     pub(crate) counted: usize,
-    /// What must be known first, and of which colonies.
+    /// What must be known first, and for which colonies.
     pub(crate) not_known: Vec<(NoDose, Vec<ColonyName>)>,
 }
 
-/// What one course of these colonies takes, for each method and each revision of the label with a dose; nothing if the
-/// leaflet states no dose, or is not one of the holding's jurisdiction. `unit` is what the medicine is counted in.
+/// The amount for one course of these colonies, for each method and label revision with a dose. Empty if the leaflet
+/// states no dose, or belongs to another jurisdiction than the holding. `unit` is the unit of the medicine.
 pub(crate) fn one_course_of_all(
     holding: &Holding,
     leaflets: &Leaflets,
@@ -49,7 +49,7 @@ pub(crate) fn one_course_of_all(
         let same = |known: &&mut CourseNeed| {
             CourseNeed { revision: need.revision.clone(), ..(**known).clone() } == need
         };
-        // Where the label revisions ask for the same, one line says it for all.
+        // Label revisions that need the same share one line.
         match needs.iter_mut().find(same) {
             Some(known) => known.revision = None,
             None => needs.push(need),
@@ -67,12 +67,12 @@ fn of_choice(board: &Board<'_>, choice: &Choice, unit: Unit, colonies: &[ColonyN
         counted: 0,
         not_known: Vec::new(),
     };
-    // What is mixed is mixed for all of them together.
+    // The solution is mixed for all colonies together.
     let mut millilitres = Quantity::ZERO;
     for name in colonies {
         match dose::of(choice, &board.colony(name), on) {
             Ok(dose) => {
-                // Of a course of which nobody stated the doses one is sure.
+                // If the number of doses is not stated, one dose is certain.
                 let sure = need.doses.known().map_or(1, |doses| (*doses).max(1));
                 let each = dose.each_at_most.unwrap_or(dose.each).times(u64::from(sure));
                 if dose.unit == unit.as_str() {

@@ -1,4 +1,4 @@
-//! The order of the options, and the reasons for it: they are shown, and there is no other.
+//! The ranking of the options, and the reasons for it. All reasons are shown.
 
 use super::about::About;
 use super::board::Judged;
@@ -6,54 +6,55 @@ use super::starts::Starting;
 use super::state::{State, Usability};
 use crate::basics::topic::Topic;
 
-/// What an option is ordered by, in this order: the answer; not out before the next flow last; another class than the last two
-/// courses, since mites grow resistant to what is given again and again; known to be out before the flow; fewer visits.
+/// The sort key of an option, most important first: the answer; whether it is out before the next flow (not out comes
+/// last); whether its class differs from that of the last two courses, since repeating a class makes mites resistant;
+/// whether it is known to be out before the flow; the number of visits.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Rank {
     pub(super) answer: Usability,
     pub(super) before_flow: OutBeforeFlow,
-    /// Another class than the last courses: yes, not known, no.
+    /// Whether its class differs from that of the last courses: yes, not known, no.
     pub(super) class: State,
     pub(super) visits: Visits,
 }
 
-/// How many visits a start takes. Fewer come first, and of two alike the one that is known to be all.
+/// The number of visits that a start takes. Fewer come first; among equals, a number that is certain to be complete.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Visits {
-    /// So many are stated.
+    /// A stated number.
     Stated {
-        /// How many.
+        /// The number.
         count: usize,
-        /// Whether there may be more: it is not stated how many doses there are.
+        /// Whether there may be more, because the number of doses is not stated.
         perhaps_more: bool,
     },
-    /// Nothing is known of them.
+    /// Not known.
     NotKnown,
 }
 
 /// Whether it is out before the next flow.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum OutBeforeFlow {
-    /// No flow is on record: the same for all.
+    /// No flow is on record; the same for all options.
     NoFlow,
-    /// It is.
+    /// It is out before the flow.
     Yes,
-    /// Nobody can tell.
+    /// Not known.
     NotKnown,
-    /// It is not.
+    /// It is not out before the flow.
     No,
 }
 
-/// A reason for the place of an option.
+/// A reason for the rank of an option.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum OrderReason {
     /// The best answer of any start day.
     Answer(Usability),
-    /// Whether it is out before the next flow, if it is started on the first day of that answer.
+    /// Whether it is out before the next flow, if started on the first day of that answer.
     BeforeFlow(OutBeforeFlow),
-    /// Whether it is of another class than the last two courses.
+    /// Whether its class differs from that of the last two courses.
     Class(State),
-    /// How many visits it takes.
+    /// The number of visits.
     Visits(Visits),
 }
 
@@ -71,7 +72,7 @@ impl Rank {
                 Some(false) => OutBeforeFlow::No,
                 None => OutBeforeFlow::NotKnown,
             },
-            // A leaflet that names no class leaves it open.
+            // A leaflet without a class leaves it open.
             class: class
                 .zip(start)
                 .and_then(|(class, start)| class.on(start))
@@ -79,14 +80,14 @@ impl Rank {
             visits: start.map_or(Visits::NotKnown, |start| {
                 let plan = starting.plan(start);
                 let perhaps_more = !plan.count.is_known();
-                // What is told of further doses that nobody has stated is no visit.
+                // The reminder to look up further doses is not a visit.
                 let count = starting.visits(plan, start).len().saturating_sub(usize::from(perhaps_more));
                 Visits::Stated { count, perhaps_more }
             }),
         }
     }
 
-    /// Smaller comes first.
+    /// The sort key; smaller comes first.
     pub(super) fn key(&self) -> (u8, bool, u8, bool, Visits) {
         let (missed, open) = match self.before_flow {
             OutBeforeFlow::NoFlow | OutBeforeFlow::Yes => (false, false),
@@ -96,7 +97,7 @@ impl Rank {
         (self.answer.place(), missed, self.class.place(), open, self.visits)
     }
 
-    /// The reasons for its place, in the order in which they count.
+    /// The reasons for its rank, most important first.
     pub(super) fn reasons(&self) -> Vec<OrderReason> {
         let (class, visits) = (OrderReason::Class(self.class), OrderReason::Visits(self.visits));
         let before_flow = OrderReason::BeforeFlow(self.before_flow);

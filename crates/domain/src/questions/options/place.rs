@@ -1,4 +1,4 @@
-//! An apiary as it is on record, and as the question assumes it to be.
+//! An apiary, as recorded and with the question's assumptions.
 
 use serde::{Deserialize, Serialize};
 
@@ -10,7 +10,7 @@ use crate::facts::apiary::Apiary;
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 
-/// Conditions at the site as they might be: they stand in for what is recorded, and are not recorded themselves.
+/// Assumed site conditions. They replace the recorded ones for one question and are not recorded.
 #[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -24,7 +24,7 @@ pub struct WhatIf {
     /// The ground at the stands.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ground: Option<Ground>,
-    /// The last day on which that holds; without it, from the first day asked about on.
+    /// The last day of the assumption. It begins on the first day asked about; without a last day it does not end.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub until: Option<Day>,
 }
@@ -37,13 +37,13 @@ impl WhatIf {
     }
 }
 
-/// An apiary, ready to be asked about days.
+/// An apiary prepared for questions about days.
 pub(super) struct Place<'h> {
     pub(super) apiary: Apiary<'h>,
     what_if: (&'h WhatIf, Day),
 }
 
-/// A fact about the site, with who told it; none if nobody did.
+/// A fact about the site with its source, if known.
 pub(super) type Told<T> = Option<(T, ToldBy)>;
 
 impl<'h> Place<'h> {
@@ -68,7 +68,7 @@ impl<'h> Place<'h> {
         }
     }
 
-    /// Whether it was assumed that the ground is wet by then: once that ends it is not known to be dry.
+    /// Whether the ground was assumed to be wet by then: once the assumption ends, the ground is not known to be dry.
     pub(super) fn assumed_wet(&self, on: Day) -> bool {
         let (what_if, from) = self.what_if;
         what_if.ground.is_some_and(|ground| ground != Ground::Dry) && on >= from

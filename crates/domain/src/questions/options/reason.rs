@@ -1,4 +1,4 @@
-//! Why a condition holds, is broken or is not known: what was read.
+//! Why a condition is met, broken or unknown, with the facts used.
 
 use crate::basics::calendar::{Day, YearDay};
 use crate::basics::confidence::Confidence;
@@ -11,23 +11,23 @@ use crate::rules::leaflet::rule::Need;
 
 use crate::basics::words::{Access, Brood, Ground, MedicineName, Power, SupersDuring};
 
-/// Who told a fact about the apiary.
+/// The source of a fact about the apiary.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum ToldBy {
     /// An entry.
     Entry(EntryId),
-    /// The question itself, as a what-if.
+    /// The question itself, as an assumption.
     Question,
 }
 
-/// Which temperature of a day is looked at.
+/// Which temperature of a day counts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Measure {
-    /// The highest of the day.
+    /// The maximum of the day.
     Maximum,
-    /// The mean of lowest and highest, over all the days.
+    /// The mean of minimum and maximum, over all days.
     Mean,
-    /// Any moment of the day.
+    /// The temperature at any time of the day.
     SomeMoment,
 }
 
@@ -36,50 +36,51 @@ pub enum Measure {
 pub enum Counting {
     /// Seams of bees.
     SeamsOfBees,
-    /// Bees, as estimated.
+    /// Number of bees, as estimated.
     Bees,
     /// Brood boxes.
     BroodBoxes,
-    /// Litres that the hive holds.
+    /// Hive volume, in litres.
     LitresOfHive,
 }
 
-/// The time within which courses are counted.
+/// The period in which courses are counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Within {
     /// From January to December.
     CalendarYear,
-    /// Any twelve months on end.
+    /// Any twelve consecutive months.
     TwelveMonths,
-    /// A year that the leaflet does not describe: both ways of counting agree.
+    /// A year that the leaflet does not define: both ways of counting agree.
     Year,
-    /// A time without brood.
+    /// A broodless period.
     TimeWithoutBrood,
 }
 
-/// Why a condition came out as it did.
+/// Why a condition is met, broken or unknown.
 #[derive(Debug, Clone, PartialEq)]
 #[expect(missing_docs, reason = "the fields are what is told of the reason")]
 pub enum Because {
-    /// The colony is not alive, or not yet.
+    /// The colony is not in the holding on that day.
     NotHere,
-    /// The colony stands here.
+    /// The colony is in the holding.
     Here,
-    /// It is not on record where the colony stands.
+    /// The colony's apiary is not on record.
     ApiaryNotKnown,
     /// The colony was moved to another apiary within the days asked about.
     Moved { on: Day, entry: EntryId },
     /// The leaflet has directions for that day.
     HasDirections,
-    /// The leaflet has none for that day.
+    /// The leaflet has no directions for that day.
     NoDirections,
-    /// The leaflet does not say it, and it matters.
+    /// The leaflet does not state this, and it matters.
     NotStated { topic: Topic },
-    /// The condition would hold, but the value was not read in a document for this country.
+    /// The condition would be met, but the value was not read in a document for this country.
     NotDocumented { confidence: Confidence },
-    /// No flow would come while it is in, but how long it stays was not read in a document for this country.
+    /// No flow comes during the stay, but the length of the stay was not read in a document for this country.
     StayNotDocumented { confidence: Confidence, lacks: Vec<Term> },
-    /// The days that were looked at would do, but how long it stays was not read in a document for this country.
+    /// The days that were checked are suitable, but the length of the stay was not read in a document for this
+    /// country.
     MayStayLonger { confidence: Confidence, lacks: Vec<Term> },
     /// The rule is not in force on that day.
     NotInForce,
@@ -88,78 +89,79 @@ pub enum Because {
     NoSupersOn,
     /// Harvest supers are on.
     SupersOn { since: Day, entry: EntryId, value: SupersDuring },
-    /// No flow while it would be in.
+    /// No flow comes while it would be in.
     NoFlow { next: Option<(Day, EntryId)> },
-    /// A flow while it would be in.
+    /// A flow comes while it would be in.
     InFlow { early: Day, from: Day, entry: EntryId },
     /// A flow may have begun while it would be in.
     PerhapsInFlow { early: Day, late: Day, forage: String, entry: EntryId },
-    /// It would be out before the flow only if no brood is seen while it is in.
+    /// It is out before the flow only if no brood is seen while it is in.
     FlowTurnsOnBrood { without: Day, with: Day, entry: EntryId },
-    /// It is not stated how long it stays, and a flow comes while it may still be in.
+    /// The length of the stay is not stated, and a flow comes while it may still be in.
     FlowBeforeStayIsKnown { from: Day, entry: EntryId, lacks: Vec<Term> },
-    /// It would be out right before a flow, which the leaflet forbids.
+    /// It would come out right before a flow, which the leaflet forbids.
     RightBeforeFlow { out: Day, from: Day, entry: EntryId },
-    /// A flow comes later in the year in which it would be out. The leaflet forbids the time right before a flow and names no days.
+    /// A flow comes later in the year in which it would come out. The leaflet forbids use right before a flow but
+    /// gives no number of days.
     PerhapsBeforeFlow { out: Day, from: Day, entry: EntryId },
-    /// The leaflet forbids the time right before a flow, and none is on record from the day on which it would be out.
+    /// The leaflet forbids use right before a flow, and no flow is on record from the day it would come out.
     NoFlowOnRecordSince { out: Day },
-    /// No flow of that year is on record.
+    /// No flow is on record for that year.
     FlowsNotRecorded { year: i32 },
-    /// The leaflet allows it.
+    /// The leaflet allows use during a flow.
     FlowAllowed,
-    /// All the flows of the year are over and no supers are on.
+    /// All flows of the year are over and no supers are on.
     AfterLastFlow { last: Day },
-    /// A flow of the year is still to come or not over.
+    /// A flow of the year is still to come, or is not over.
     FlowStillToCome { from: Day, entry: EntryId },
 
-    /// A medicine is in; nothing of it stays beyond the day of a dose, or something does.
+    /// A medicine is in. `stays` says whether anything of it stays beyond the day of a dose.
     AlreadyIn { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
-    /// Another medicine is in, and nobody says whether the two may be in together.
+    /// Another medicine is in, and it is not stated whether the two may be combined.
     BesideIsNotStated { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
-    /// It is in doubt whether a medicine is in, or a further dose of it may still be given.
+    /// A medicine may be in, or a further dose of it may still be given.
     PerhapsIn { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
-    /// It is not known what the colony came with, or was given before.
+    /// The medicines that the colony arrived with, or got before, are not known.
     CameWithUnknown { since: Day, entry: EntryId },
-    /// Nothing is in.
+    /// No other medicine is in.
     NothingIn,
     /// A feeder is on.
     Feeder { seen: Day, entry: EntryId },
     /// No feeder is on.
     NoFeeder { seen: Day, entry: EntryId },
-    /// Nobody has recorded whether a feeder is on.
+    /// No recorded inspection says whether a feeder is on.
     FeederNotSeen,
 
-    /// Brood as seen.
+    /// Brood, as inspected.
     BroodSeen { brood: Brood, on: Day, entry: EntryId },
-    /// The brood was last seen too long ago, or never.
+    /// The brood was last inspected too long ago, or never.
     BroodNotSeen { last: Option<Day> },
-    /// Bees or boxes as counted.
+    /// Bees or boxes, as counted.
     Counted { what: Counting, count: u32, on: Day, entry: EntryId },
-    /// The count was made too long ago, or never, or lets both be.
+    /// The count is too old, missing, or too close to the limit to decide.
     NotCounted { what: Counting, last: Option<(u32, Day)> },
 
-    /// Courses within a time.
+    /// The number of courses in a period.
     Courses { given: u8, most: u8, within: Within, last: Option<Day> },
-    /// The two ways of counting a year give different answers, and the leaflet does not say which holds.
+    /// The two ways of counting a year give different answers, and the leaflet does not say which applies.
     CoursesTurnOnYear { in_calendar_year: u8, in_twelve_months: u8, most: u8 },
-    /// A course was given, and nobody has seen brood since.
+    /// A course was given, and no brood has been seen since.
     SameBroodlessPeriod { last: Day, seen_absent: bool },
     /// Brood was seen since the last course.
     BroodSince { last: Day, seen: Day },
-    /// No course before.
+    /// No course was given before.
     NoCourseBefore,
     /// Days since the last course ended.
     SinceLast { ended: Day, days: i64, least: u16 },
-    /// The last course has no end on record.
+    /// The end of the last course is not on record.
     LastNotEnded { placed: Day, entry: EntryId },
-    /// The day of the year.
+    /// Whether the day is in season.
     InSeason { from: YearDay, to: YearDay, inside: bool },
-    /// The class of the last courses.
+    /// The last courses were of the same class.
     ClassRepeats { class: String, medicine: MedicineName, placed: Day },
-    /// None of the last two courses is known to be of this class.
+    /// Neither of the last two courses is known to be of this class.
     ClassDiffers { class: String },
-    /// The class of a last course is not known.
+    /// The class of a recent course is not known.
     ClassNotKnown { medicine: MedicineName, placed: Day },
 
     /// Power at the apiary.
@@ -169,7 +171,7 @@ pub enum Because {
     /// Ground at the stands.
     Ground { has: Option<Ground>, by: Option<ToldBy> },
 
-    /// Temperatures, all looked at; `untold` are the first and the last day of which only usual years tell.
+    /// All temperatures are suitable. `untold` gives the first and last day known only from usual years.
     Warm {
         measure: Measure,
         lowest: Celsius,
@@ -178,7 +180,7 @@ pub enum Because {
         entry: Option<EntryId>,
         untold: Untold,
     },
-    /// The temperature that breaks it.
+    /// A temperature breaks the rule.
     OutOfBounds {
         measure: Measure,
         on: Day,
@@ -187,20 +189,20 @@ pub enum Because {
         entry: Option<EntryId>,
         untold: Untold,
     },
-    /// The first day of which no temperature is known.
+    /// The first day without a temperature.
     NoTemperature { measure: Measure, first: Day, untold: Untold },
-    /// How long it stays, or when it is given again, is not known, so neither is which days count.
+    /// How long it stays, or when it is given again, is not known, so the days that count are not known.
     StayNotKnown { lacks: Vec<Term> },
 }
 
-/// The first and the last of the days of which no temperature was told, neither measured nor forecast.
+/// The first and last day whose temperature was neither measured nor forecast.
 pub type Untold = Option<(Day, Day)>;
 
 impl Because {
-    /// Whether two start days that follow one another are told together.
+    /// Whether two consecutive start days are reported together.
     pub(super) fn goes_on_with(&self, next: &Because) -> bool {
         match (self, next) {
-            // Each start day looks at temperatures of its own: a run is told with the range of all of them.
+            // Each start day checks its own temperatures: a run shows the range of all of them.
             (Because::Warm { measure: a, origin: o, .. }, Because::Warm { measure: b, origin: p, .. }) => {
                 a == b && o == p
             }
@@ -283,7 +285,7 @@ impl Because {
         }
     }
 
-    /// The days of which a temperature would tell more.
+    /// The days for which a temperature would help.
     pub(super) fn untold(&self) -> Untold {
         let (Because::Warm { untold, .. }
         | Because::OutOfBounds { untold, .. }
@@ -294,7 +296,7 @@ impl Because {
         *untold
     }
 
-    /// Asks for the temperatures of further days as well.
+    /// Also asks for the temperatures of these days.
     pub(super) fn also_untold(&mut self, days: Untold) {
         if let Because::Warm { untold, .. }
         | Because::OutOfBounds { untold, .. }
@@ -304,7 +306,7 @@ impl Because {
         }
     }
 
-    /// Takes in what is told of a further start day of the run.
+    /// Extends the reason to a further start day of the run.
     pub(super) fn widen(&mut self, next: &Because) {
         if let (Because::Warm { lowest, highest, .. }, Because::Warm { lowest: low, highest: high, .. }) =
             (self, next)

@@ -1,7 +1,7 @@
-//! What would supply something that is not known: which entry, with what in it, on which days.
+//! The entry that would supply a missing fact: its kind, its content and its days.
 //!
-//! Whatever is asked for can be recorded as it is asked for, and then that blank is gone. Where no entry can carry it, none is
-//! named.
+//! Every entry can be recorded as asked for, and then the fact is no longer missing. If no entry can supply it, none
+//! is named.
 
 use super::choice::Choice;
 use super::colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS, Colony, FEEDER_TELLS_DAYS};
@@ -16,14 +16,14 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 use crate::rules::leaflet::Rule;
 
-/// Of what something is not known.
+/// A missing fact.
 pub(super) struct Blank<'a> {
     pub(super) choice: &'a Choice,
     pub(super) colony: &'a Colony<'a>,
     pub(super) condition: &'a Condition,
-    /// What the condition says of the start days.
+    /// The run of start days with the open condition.
     pub(super) run: &'a Run,
-    /// Those of its start days that it concerns.
+    /// The first of its start days concerned.
     pub(super) from: Day,
     pub(super) to: Day,
 }
@@ -38,11 +38,11 @@ impl EntryToMake {
     }
 }
 
-/// The entry that would supply something; if there is none, what to do all the same.
+/// The entry that would supply it, or what to do if no entry can.
 type Found = Result<EntryToMake, NoEntry>;
 
 impl Blank<'_> {
-    /// What is missing, with what would supply it.
+    /// The missing fact, with what would supply it.
     pub(super) fn missing(&self) -> Missing {
         let mut from = self.from;
         let remedy = match self.remedy(&mut from) {
@@ -62,7 +62,8 @@ impl Blank<'_> {
         self.condition.rule.and_then(|index| self.choice.leaflet.rules.get(index))
     }
 
-    /// What supplies it. `from` is the first start day that it is asked for; an entry may tell only of a later one.
+    /// What would supply it. `from` is the first start day concerned; it moves if the entry can only help a later
+    /// one.
     #[expect(clippy::too_many_lines, reason = "one arm for each reason")]
     fn remedy(&self, from: &mut Day) -> Found {
         match &self.run.because {
@@ -89,7 +90,7 @@ impl Blank<'_> {
             }
             Because::FeederNotSeen => self.look(from, FEEDER_TELLS_DAYS, "feeder", Look::Feeder),
             Because::SameBroodlessPeriod { last, .. } => {
-                // Whether brood came and went again since, only a sight of it tells.
+                // Only an inspection shows whether brood came and went again since.
                 let since = self.colony.since().map_or(last.next(), |since| since.max(last.next()));
                 let day = self.from.max(since);
                 if day > self.to {
@@ -148,7 +149,7 @@ impl Blank<'_> {
                 Ok(EntryToMake::new(Kind::MedicineDescribed, &["leaflet"], ToRecord::LeafletOfMedicine))
             }
 
-            // What is known leaves nothing to supply.
+            // These facts are known, so nothing is missing.
             Because::NotHere
             | Because::Here
             | Because::HasDirections
@@ -177,7 +178,7 @@ impl Blank<'_> {
         }
     }
 
-    /// A look at the colony, so many days before the start day at most, on a day on which the colony is what it is then.
+    /// An inspection at most `tells` days before the start day, on a day when the colony is the same as at the start.
     fn look(&self, from: &mut Day, tells: u16, field: &'static str, look: Look) -> Found {
         let mut day = self.from;
         while let Some(since) = self.colony.since_parted(day).filter(|since| *since > day) {
@@ -192,7 +193,7 @@ impl Blank<'_> {
         Ok(EntryToMake::new(Kind::Inspection, &[field], ToRecord::Look(look)).on(earliest, day))
     }
 
-    /// Temperatures of the days that count. A later start day looks at days that lie as much later.
+    /// Temperatures of the days that count. They move on with the start day.
     fn temperatures(&self, untold: Untold) -> EntryToMake {
         let later = u16::try_from(self.from.days_since(self.run.from)).unwrap_or(u16::MAX);
         let entry = EntryToMake::new(Kind::Temperature, &["days"], ToRecord::Temperatures);
@@ -207,7 +208,7 @@ impl Blank<'_> {
         EntryToMake::new(Kind::SiteConditions, &[field], what).on(self.from, self.from)
     }
 
-    /// What is in is taken out by the start day, unless it is on record that it came out later.
+    /// The removal of a medicine by the start day, unless the record says that it came out later.
     fn take_out(&self, placed: Day, entry: EntryId, or_ask_the_vet: bool) -> Found {
         let lines = self.colony.history.courses.iter().filter(|course| course.entry == entry);
         let later = lines.filter_map(|course| match course.end {
@@ -228,7 +229,7 @@ impl Blank<'_> {
         Ok(EntryToMake { entries: vec![entry], ..made.on(placed, self.from) })
     }
 
-    /// Something to be read on the leaflet of every lot that is in stock.
+    /// A reading of the leaflet of every lot in stock.
     fn read(&self, topic: Option<Topic>) -> Found {
         let Some(topic) = topic else { return Err(NoEntry::Pack) };
         match (term_of(topic).and_then(Term::field_of_reading), self.confirmed()) {
@@ -240,7 +241,7 @@ impl Blank<'_> {
         }
     }
 
-    /// The value of the rule in the words in which a keeper confirms it.
+    /// The value of the rule, in the words used to confirm it.
     fn confirmed(&self) -> Option<String> {
         self.rule().map(|rule| confirmed::in_words(&rule.says, self.choice.leaflet.unit))
     }
@@ -265,7 +266,7 @@ impl Blank<'_> {
     }
 }
 
-/// The term of a course that a topic states; none if a keeper confirms it in words.
+/// The term that a topic states. `None` if the keeper confirms it in words.
 const fn term_of(topic: Topic) -> Option<Term> {
     match topic {
         Topic::SupersDuring => Some(Term::SupersDuring),

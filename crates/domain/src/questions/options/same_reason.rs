@@ -1,4 +1,4 @@
-//! Whether two reasons are one to a reader, so that colonies which share it are named together.
+//! Whether two reasons read the same, so that the colonies sharing one are named together.
 
 use super::reason::{Because, Measure, ToldBy};
 use crate::basics::confidence::Confidence;
@@ -6,8 +6,7 @@ use crate::basics::words::{Access, SupersDuring};
 use crate::rules::leaflet::rule::Need;
 
 impl Because {
-    /// Whether both are the same reason, whichever entry of whichever colony tells it: all that is told of one is told of the
-    /// other.
+    /// Whether both reasons read the same, whichever entry or colony they come from.
     #[must_use]
     pub fn is_the_same_reason(&self, other: &Because) -> bool {
         use Because as B;
@@ -86,7 +85,7 @@ impl Because {
     }
 }
 
-/// The same of the site and of its temperatures.
+/// The same, for the site and its temperatures.
 fn is_the_same_of_the_site(one: &Because, two: &Because) -> bool {
     use Because as B;
     match (one, two) {
@@ -95,7 +94,7 @@ fn is_the_same_of_the_site(one: &Because, two: &Because) -> bool {
             of_battery(*need) == of_battery(*their_need) && told(*has, *by) == told(*their_has, *their_by)
         }
         (B::Access { has, by, on }, B::Access { has: their_has, by: their_by, on: their_on }) => {
-            // A way there on one day is as good as on another.
+            // If the apiary can be reached, the day does not matter.
             let same_day = *has != Some(Access::None) || on == their_on;
             told(*has, *by) == told(*their_has, *their_by) && same_day
         }
@@ -118,7 +117,7 @@ fn is_the_same_of_the_site(one: &Because, two: &Because) -> bool {
                 measure: their_measure, on: their_on, value: their_value, origin: theirs, ..
             },
         ) => {
-            // A mean is that of all the days.
+            // A mean covers all days, so the day does not matter.
             let same_day = *measure == Measure::Mean || on == their_on;
             (measure, value, origin) == (their_measure, their_value, theirs) && same_day
         }
@@ -126,7 +125,7 @@ fn is_the_same_of_the_site(one: &Because, two: &Because) -> bool {
     }
 }
 
-/// A fact of the site, with whether it was assumed in the question.
+/// A fact about the site, and whether it was assumed in the question.
 fn told<T>(has: Option<T>, by: Option<ToldBy>) -> Option<(T, bool)> {
     has.map(|fact| (fact, by == Some(ToldBy::Question)))
 }

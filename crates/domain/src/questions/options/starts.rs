@@ -1,4 +1,4 @@
-//! What a start on a day would mean: visits, when it is out, when supers may go on, how that lies to the nectar flow.
+//! The consequences of a start: visits, the day out, when supers may go on, and the margin to the nectar flow.
 
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
@@ -16,45 +16,46 @@ use crate::facts::history::{Ends, Plan};
 use crate::rules::leaflet::Says;
 use crate::rules::leaflet::rule::Need;
 
-/// What a start on the first day of a range would mean.
+/// The consequences of starting on the first day of a range.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Start {
     /// The start day.
     pub start: Day,
-    /// The answer of that day.
+    /// The answer for that day.
     pub answer: Usability,
-    /// The first day on which it may be out, or on which nothing of it is left.
+    /// The earliest day out, or the first day on which nothing of it is left.
     pub out_from: Option<Day>,
-    /// The same with brood absent or at its lowest, where nobody has seen the brood and it matters; `out_from` is then that
-    /// with brood.
+    /// The earliest day out with brood absent or at its lowest, if the brood was not inspected and it matters; `out_from`
+    /// then applies with brood.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_without_brood: Option<Day>,
-    /// Where no brood was seen: the first day on which it may be out if brood is seen while it is in.
+    /// If the last inspection found brood absent or at its lowest: the earliest day out if more is seen while it
+    /// is in.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub out_from_if_brood_is_seen: Option<Day>,
-    /// The last day on which it must be out.
+    /// The day by which it must be out.
     pub out_by: Option<Day>,
-    /// How well `out_from` is established; absent where that is.
+    /// The confidence of `out_from`. Absent if it is established.
     pub stay_confidence: Option<Confidence>,
-    /// The last day that is blocked, if it comes out as early as it may; at the least, where a period is not established.
+    /// The last blocked day if it comes out on the earliest day. A lower bound if a period is not established.
     pub last_blocked_day: Option<Day>,
-    /// The first day on which supers may go on, if it comes out as early as it may.
+    /// The first day on which supers may go on, if it comes out on the earliest day.
     pub first_free_day: Option<Day>,
-    /// What that means for supers.
+    /// When supers may go on.
     #[serde(skip)]
     pub supers: FreeAfterwards,
-    /// Whether somebody must come back to take it out, as far as is known.
+    /// Whether the keeper must come back to take it out, as far as is known.
     #[serde(skip)]
     pub is_taken_out: bool,
-    /// How that lies to the next nectar flow.
+    /// The margin before the next nectar flow, for each kind of year.
     pub before_flow: Vec<Margin>,
     /// The visits.
     #[serde(skip)]
     pub visits: Vec<PlannedVisit>,
 }
 
-/// How a first free day lies to a flow.
+/// The margin between a first free day and a flow.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Margin {
@@ -62,7 +63,7 @@ pub struct Margin {
     pub year: &'static str,
     /// The first day of the flow.
     pub flow: Day,
-    /// Days to spare; negative: days short.
+    /// Days to spare; negative if days short.
     #[cfg_attr(feature = "openapi", schema(minimum = -200_000, maximum = 200_000))]
     pub days_to_spare: i64,
 }
@@ -71,38 +72,38 @@ pub struct Margin {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct PlannedVisit {
-    /// The first day for it; absent where nobody has stated it.
+    /// The first day for it. Absent if not stated.
     pub from: Option<Day>,
     /// The last day for it, if stated.
     pub by: Option<Day>,
-    /// What is done.
+    /// The task.
     #[serde(skip)]
     pub task: Task,
-    /// Whether the hive is opened, as far as the leaflet's needs tell.
+    /// Whether the hive is opened, as far as the leaflet says.
     pub hive_opened: bool,
 }
 
-/// What is done at a visit.
+/// The task of a visit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Task {
-    /// A dose is given.
+    /// Give a dose.
     Dose {
-        /// Which one, from 1 on; none where there is one alone, or nobody has stated how many there are.
+        /// Number of the dose, counted from 1. Absent if there is only one, or the number of doses is not stated.
         number: Option<usize>,
-        /// Whether it is placed, and stays in the hive.
+        /// Whether it is placed and stays in the hive.
         is_placed: bool,
-        /// Whether it is stated how long to wait for it.
+        /// Whether the interval before it is stated.
         wait_is_stated: bool,
     },
-    /// Somebody looks on the leaflet whether further doses follow, and when.
+    /// Look up on the leaflet whether further doses follow, and when.
     SeeFurtherDoses,
-    /// It is taken out as early as it may be.
+    /// Take it out on the earliest day.
     TakeOut,
-    /// It is taken out; no least stay is stated.
+    /// Take it out; no least stay is stated.
     TakeOutAtSomeTime,
-    /// It is taken out; how long after the last dose is not known.
+    /// Take it out; how long after the last dose is not known.
     TakeOutAfterLastDose,
-    /// Somebody looks on the leaflet whether it has to come out.
+    /// Look up on the leaflet whether it must come out.
     SeeRemoval,
 }
 
@@ -114,14 +115,14 @@ pub struct LatestStart {
     pub year: &'static str,
     /// The first day of the flow.
     pub flow: Day,
-    /// The latest start day within the days asked about whose first free day does not lie after it; none if there is no such
-    /// day.
+    /// The latest start day asked about whose first free day is not after the first day of the flow. Absent if there
+    /// is none.
     pub start: Option<Day>,
-    /// What the answer of that day is.
+    /// The answer for that day.
     pub answer: Option<Usability>,
 }
 
-/// Everything that a start is looked at with.
+/// Everything needed to work out the consequences of a start.
 pub(super) struct Starting<'a> {
     pub(super) choice: &'a Choice,
     pub(super) colony: &'a Colony<'a>,
@@ -134,19 +135,19 @@ impl Starting<'_> {
         self.choice.plan(start, self.colony.brood_state(start))
     }
 
-    /// What a start means for supers, together with what is in already and the periods that still run.
+    /// The effect of a start on supers, together with the medicines already in and the periods that still run.
     pub(super) fn effect(&self, start: Day) -> Effect {
         Effect::of(self.choice.terms(start), self.plan(start), start, self.colony, self.place)
     }
 
-    /// The first day on which it is out of the way: supers may go on, and, where they may lie over it, nothing of it is in.
+    /// The first day on which supers may go on and, if they may stay on throughout, nothing of it is in.
     fn clear(&self, start: Day) -> Option<Day> {
         let effect = self.effect(start);
         let free = effect.free.day(start)?;
         effect.out.map(|out| out.max(free))
     }
 
-    /// Whether the last of it is in before the first day of a flow, and supers may go on that day.
+    /// Whether nothing of it is in from the first day of a flow on, and supers may go on that day.
     fn is_over_by(&self, start: Day, flow: Day) -> Option<bool> {
         let clear = self.clear(start)?;
         Some(clear <= flow && self.plan(start).in_through(start) < flow)
@@ -177,7 +178,8 @@ impl Starting<'_> {
         }
     }
 
-    /// The first day on which it may be out with brood, where that is later than without and no brood was seen.
+    /// The earliest day out with brood, if that is later than without and the inspection found brood absent or at its
+    /// lowest.
     fn longer_out(&self, start: Day, effect: &Effect) -> Option<Day> {
         self.colony.brood_state(start)?;
         let with_brood = self.choice.plan(start, None).least.known().map(|days| start.plus(*days));
@@ -191,7 +193,7 @@ impl Starting<'_> {
         years.into_iter().map(margin).collect()
     }
 
-    /// Looks back from the last start day to the first: a stay that turns on brood makes it more than a subtraction.
+    /// Searches from the last start day back to the first: a subtraction is not enough if the stay depends on brood.
     pub(super) fn latest(&self, days: &[StartDays]) -> Vec<LatestStart> {
         let years = self.flow.map(years).unwrap_or_default();
         let latest = years.into_iter().map(|(year, flow)| {
@@ -213,7 +215,8 @@ impl Starting<'_> {
         latest.collect()
     }
 
-    /// Whether a start is out before the flow in a usual year; not known where that turns on brood that may yet be seen.
+    /// Whether a start is out before the flow in a usual year. Not known if that depends on brood that may still
+    /// appear.
     pub(super) fn out_before_flow(&self, start: Day) -> Option<bool> {
         let flow = self.flow?;
         let effect = self.effect(start);
@@ -222,7 +225,7 @@ impl Starting<'_> {
         if before && longer { None } else { Some(before) }
     }
 
-    /// The visits that a course takes, as far as anybody has stated them; a day that nobody stated is absent.
+    /// The visits of a course, as far as stated. A day that is not stated is absent.
     pub(super) fn visits(&self, plan: &Plan, start: Day) -> Vec<PlannedVisit> {
         let opened = self.needs(start).contains(&Need::HiveOpened);
         let visit = |from: Option<u16>, by: Option<u16>, task: Task| PlannedVisit {
@@ -242,7 +245,7 @@ impl Starting<'_> {
                     is_placed: plan.ends != Ends::AtOnce,
                     wait_is_stated: dose.from.is_some(),
                 };
-                // The day of the start is the only one for the first dose.
+                // The first dose can only be given on the day of the start.
                 let by = dose.by.filter(|_| dose.from != Some(0));
                 visit(dose.from, by, task)
             })
@@ -262,7 +265,7 @@ impl Starting<'_> {
         visits
     }
 
-    /// What giving it needs, by every rule that says so.
+    /// What the treatment requires, from every rule that applies.
     pub(super) fn needs(&self, start: Day) -> Vec<Need> {
         let rules = self.choice.rules_on(Topic::Needs).filter(|(_, rule)| rule.is_in_force(start));
         let mut needs: Vec<Need> = rules
@@ -278,7 +281,7 @@ impl Starting<'_> {
     }
 }
 
-/// The first days of a flow in the years that are told apart.
+/// The first days of a flow for each kind of year.
 fn years(flow: &Flow) -> Vec<(&'static str, Day)> {
     use crate::basics::words::FlowStage;
     match flow.stage {

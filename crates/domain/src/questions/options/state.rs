@@ -1,4 +1,4 @@
-//! What one condition says of each start day, and how conditions are taken together.
+//! The result of one condition for each start day, and how conditions combine.
 
 use serde::Serialize;
 
@@ -8,16 +8,16 @@ use super::reason::Because;
 use crate::basics::calendar::Day;
 use crate::basics::verdict::Verdict;
 
-/// Whether a condition holds.
+/// Whether a condition is met.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum State {
-    /// It holds, on documented facts.
+    /// It is met, on documented facts.
     Met,
     /// Not known.
     Unknown,
-    /// It does not hold.
+    /// It is not met.
     Broken,
 }
 
@@ -40,7 +40,7 @@ impl State {
         }
     }
 
-    /// Its place where what holds comes first.
+    /// Sort key: met first.
     pub(super) const fn place(self) -> u8 {
         place(self.verdict())
     }
@@ -53,14 +53,14 @@ impl State {
 pub enum Usability {
     /// Every condition holds.
     Usable,
-    /// No condition is broken, but not all are known to hold.
+    /// No condition is broken, but some are unknown.
     Unknown,
     /// A condition is broken.
     RuledOut,
 }
 
 impl Usability {
-    /// In both of two colonies, or under both of two conditions.
+    /// The answer if both colonies, or both conditions, must allow it.
     #[must_use]
     pub const fn and(self, other: Usability) -> Usability {
         match self.verdict().and(other.verdict()) {
@@ -70,7 +70,7 @@ impl Usability {
         }
     }
 
-    /// On one of several days: the best of them. Ruled out if there is none.
+    /// The best of several days. Ruled out if there are none.
     #[must_use]
     pub fn on_one_of(days: impl IntoIterator<Item = Usability>) -> Usability {
         days.into_iter().min_by_key(|answer| answer.place()).unwrap_or(Usability::RuledOut)
@@ -84,7 +84,7 @@ impl Usability {
         }
     }
 
-    /// Its place where what can be used comes first.
+    /// Sort key: usable first.
     pub(super) const fn place(self) -> u8 {
         place(self.verdict())
     }
@@ -98,24 +98,24 @@ const fn place(verdict: Verdict) -> u8 {
     }
 }
 
-/// What is found of one condition on one start day.
+/// The result of one condition on one start day.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Finding {
     pub(super) state: State,
-    /// Of what is not known: whether it would hold in a usual year.
+    /// If unknown: whether it would be met in a usual year.
     pub(super) expected: Option<bool>,
     pub(super) because: Because,
-    /// Whether a `Met` rests on the value of the leaflet, and would not hold whatever the value is.
+    /// Whether `Met` depends on the leaflet's value; it would not be met whatever the value.
     pub(super) leans: bool,
 }
 
 impl Finding {
-    /// Holds, because of the value that the leaflet states.
+    /// Met because of the leaflet's value.
     pub(super) fn met(because: Because) -> Finding {
         Finding { state: State::Met, expected: None, because, leans: true }
     }
 
-    /// Holds whatever value the leaflet may state.
+    /// Met whatever the leaflet's value.
     pub(super) fn met_anyway(because: Because) -> Finding {
         Finding { leans: false, ..Finding::met(because) }
     }
@@ -128,42 +128,42 @@ impl Finding {
         Finding { state: State::Unknown, expected: None, because, leans: false }
     }
 
-    /// Not known, but in a usual year it would hold, or not.
+    /// Unknown, but `holds` in a usual year.
     pub(super) fn expected(holds: bool, because: Because) -> Finding {
         Finding { expected: Some(holds), ..Finding::unknown(because) }
     }
 }
 
-/// Start days of which a condition says the same.
+/// Consecutive start days with the same result of a condition.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Run {
-    /// The first of them.
+    /// The first start day.
     pub from: Day,
-    /// The last of them.
+    /// The last start day.
     pub to: Day,
-    /// What it says.
+    /// The result.
     pub state: State,
-    /// Of what is not known: whether it would hold in a usual year.
+    /// If unknown: whether it would be met in a usual year.
     pub expected: Option<bool>,
-    /// Why.
+    /// The reason.
     pub because: Because,
 }
 
 /// A condition over the start days of a span.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Condition {
-    /// What it is about.
+    /// Its subject.
     pub about: About,
-    /// Whether the answer turns on it. Advice does not decide.
+    /// Whether the answer depends on it. Advice never decides.
     pub binds: bool,
-    /// The rule of the leaflet, by its index.
+    /// The leaflet rule, by index.
     pub rule: Option<usize>,
-    /// What it says of the start days, in order.
+    /// The results for the start days, in order.
     pub runs: Vec<Run>,
 }
 
 impl Condition {
-    /// Looks at every start day.
+    /// Checks every start day separately.
     pub(super) fn by_day(about: About, span: Span, mut look: impl FnMut(Day) -> Finding) -> Condition {
         let mut runs: Vec<Run> = Vec::new();
         for day in span.days() {
@@ -183,41 +183,41 @@ impl Condition {
         Condition { about, binds: true, rule: None, runs }
     }
 
-    /// The same for every start day.
+    /// The same result for every start day.
     pub(super) fn throughout(about: About, span: Span, found: Finding) -> Condition {
         let Finding { state, expected, because, .. } = found;
         let run = Run { from: span.from(), to: span.to(), state, expected, because };
         Condition { about, binds: true, rule: None, runs: vec![run] }
     }
 
-    /// As advice: it is shown, and decides nothing.
+    /// The same condition as advice: it is shown but never decides.
     pub(super) fn advice(self) -> Condition {
         Condition { binds: false, ..self }
     }
 
-    /// What it says of a start day.
+    /// The result for a start day.
     #[must_use]
     pub fn on(&self, day: Day) -> Option<&Run> {
         self.runs.iter().find(|run| run.from <= day && day <= run.to)
     }
 }
 
-/// Start days with one answer.
+/// Consecutive start days with the same answer.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct StartDays {
-    /// The first of them.
+    /// The first start day.
     pub from: Day,
-    /// The last of them.
+    /// The last start day.
     pub to: Day,
     /// The answer.
     pub answer: Usability,
-    /// Where the answer is unknown: whether it would be usable in a usual year, by the temperatures that the apiary has then.
+    /// If the answer is unknown: whether it would be usable in a usual year, by the apiary's temperatures then.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub in_a_usual_year: Option<bool>,
 }
 
-/// Takes conditions together, day by day. A broken one outweighs all; an unknown one outweighs those that hold.
+/// Combines conditions day by day. A broken one outweighs all; an unknown one outweighs those that are met.
 pub(super) fn together<'c>(
     conditions: impl Iterator<Item = &'c Condition> + Clone,
     span: Span,

@@ -1,4 +1,4 @@
-//! What the temperature rules of leaflets say of the days of a course, by the temperatures of the apiary.
+//! Checks the temperature rules of leaflets for the days of a course, with the temperatures of the apiary.
 
 use super::reason::{Because, Measure, Untold, both};
 use super::state::Finding;
@@ -6,7 +6,7 @@ use crate::basics::calendar::Day;
 use crate::basics::degrees::Celsius;
 use crate::facts::apiary::{Origin, Sky, Weather};
 
-/// The limits of a rule.
+/// The temperature limits of a rule.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Limits {
     pub(super) min: Option<i16>,
@@ -19,12 +19,13 @@ impl Limits {
     }
 }
 
-/// The daily maximum of each of the days.
+/// Checks the maximum of each day.
 pub(super) fn maxima(weather: &Weather, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
     each(weather, days, Measure::Maximum, |sky| (limits.hold(sky.high.tenths()), sky.high))
 }
 
-/// Some moment of each of the days: the temperature passes through everything between the lowest and the highest.
+/// Checks that each day is within the limits at some time: the temperature passes through everything between minimum
+/// and maximum.
 pub(super) fn moments(weather: &Weather, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
     each(weather, days, Measure::SomeMoment, |sky| {
         let (low, high) = (sky.low.tenths(), sky.high.tenths());
@@ -86,9 +87,9 @@ fn each(
     }
 }
 
-/// The mean over the days of the mean between lowest and highest of each.
+/// Checks the mean of all days, each taken as the mean of minimum and maximum.
 ///
-/// Common practice, no source: leaflets that speak of a daily mean do not say how it is made.
+/// Common practice, no source: leaflets that mention a daily mean do not define it.
 pub(super) fn mean(weather: &Weather, days: impl Iterator<Item = Day>, limits: Limits) -> Finding {
     let measure = Measure::Mean;
     let (mut sum, mut count) = (0_i32, 0_i32);
@@ -115,7 +116,7 @@ pub(super) fn mean(weather: &Weather, days: impl Iterator<Item = Day>, limits: L
     let Some((on, entry)) = last else { return not_known() };
     let holds = limits.min.is_none_or(|min| sum >= i32::from(min) * 2 * count)
         && limits.max.is_none_or(|max| sum <= i32::from(max) * 2 * count);
-    // To the nearest tenth, for show only.
+    // Rounded to the nearest tenth, for display only.
     let mean = (sum + count).div_euclid(2 * count);
     let Some(value) = i16::try_from(mean).ok().and_then(Celsius::from_tenths) else {
         return not_known();
@@ -130,7 +131,7 @@ pub(super) fn mean(weather: &Weather, days: impl Iterator<Item = Day>, limits: L
     }
 }
 
-/// What was told holds; what rests on usual years is only to be expected.
+/// Met if measured or forecast; from usual years it is only expected.
 fn told(because: Because, origin: Origin) -> Finding {
     if origin == Origin::UsualYears { Finding::expected(true, because) } else { Finding::met(because) }
 }

@@ -11,9 +11,9 @@ use crate::basics::words::MedicineName;
 use crate::facts::holding::Record;
 use crate::journal::event::{Administration, Event};
 
-/// Administrations of the time, each once, and earlier ones that ran into it.
+/// Administrations of the period, each once, and earlier ones that ran into it.
 pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec<AdministrationRow> {
-    // Every colony's courses are worked out once, and only if something was given.
+    // The courses of all colonies are worked out once, and only if something was given.
     let mut courses: Option<Courses> = None;
     let by_then = standing.iter().filter(|record| record.on <= view.period.to());
     let given = by_then.filter_map(|record| Some((*record, record.body::<Administration>()?)));
@@ -49,13 +49,13 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
         .collect()
 }
 
-/// Whether a course was in on or after a day, or a period of it ran.
+/// Whether a course was in on or after a day, or one of its periods ran then.
 fn runs_into(part: &CoursePart, from: Day) -> bool {
     let over = part.last_blocked_day.max(part.last);
     part.still_in || part.not_known_since.is_some() || over.is_some_and(|over| from <= over)
 }
 
-/// Removals of the time.
+/// Removals of the period.
 pub(super) fn removals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<RemovalRow> {
     let rows = within.iter().filter_map(|record| {
         let Event::Removal(body) = &record.event else { return None };
@@ -77,7 +77,7 @@ pub(super) fn removals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<RemovalR
     rows.collect()
 }
 
-/// The medicine of an administration: all its lots are of one.
+/// The medicine of an administration: all its lots share one.
 fn medicine(view: &View<'_>, body: &Administration) -> MedicineName {
     let lot = body.given.first().and_then(|part| view.holding.lot(&part.lot));
     lot.map_or_else(MedicineName::unknown, |(_, lot)| lot.medicine.clone())

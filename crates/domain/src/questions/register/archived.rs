@@ -1,9 +1,9 @@
-//! What of the time of a register is in an archive: nothing disappears without a word.
+//! Archived entries of the register's period: the register names their archives, so that nothing disappears silently.
 
 use super::View;
 use super::rows::{ArchivedPart, Written};
 
-/// The archives with entries of the time, in the order in which they were made.
+/// The archives with entries of the period, in the order they were made.
 pub(super) fn parts(view: &View<'_>) -> Vec<ArchivedPart> {
     let archives = view.holding.archives();
     if archives.is_empty() {

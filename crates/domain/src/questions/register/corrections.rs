@@ -1,4 +1,4 @@
-//! Corrections and strike-outs, with the struck value and the new one.
+//! Corrections and strike-outs, with the old value and the new one.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -10,12 +10,12 @@ use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 
-/// What was corrected about entries of the time, and about older ones that its rows rest on, in the order in which the
-/// corrections were written down. A chain of corrections stands as a whole if any of its entries belongs here.
+/// Corrections of entries of the period, and of older ones that its rows depend on, in the order they were recorded.
+/// A chain of corrections is included as a whole if any of its entries belongs here.
 pub(super) fn corrections(view: &View<'_>, rest_on: &BTreeSet<EntryId>) -> Vec<CorrectionRow> {
     let corrections = view.holding.corrections();
     let here = |record: &Record| view.period.holds(record.on) && record.on <= view.as_of;
-    // The chains that belong here, by the first id that each ever had.
+    // The chains that belong here, by their first id.
     let chains: BTreeSet<EntryId> = corrections
         .iter()
         .filter(|(old, new)| here(old) || here(new) || rest_on.contains(&new.id) || rest_on.contains(&old.id))
@@ -54,7 +54,7 @@ fn changes(was: &BTreeMap<String, String>, now: &BTreeMap<String, String>) -> Ve
     change.collect()
 }
 
-/// The values of an entry as text, by field, with who wrote it down. A list of names is one value.
+/// The values of an entry as text, by field, with the person who recorded it. A list of names is one value.
 fn values(record: &Record) -> BTreeMap<String, String> {
     let mut values = BTreeMap::from([
         ("on".to_owned(), record.on.to_string()),
@@ -87,7 +87,7 @@ fn flatten(field: &str, value: &Value, values: &mut BTreeMap<String, String>) {
     }
 }
 
-/// Names with commas between them; a name that holds one itself stands in quotes, so that two never pass for one.
+/// Names separated by commas. A name that contains a comma is quoted, so that two names never read as one.
 fn listed(names: &[Value]) -> String {
     let name = |name: &Value| match name.as_str() {
         Some(plain) if !plain.contains([',', '"']) => plain.to_owned(),

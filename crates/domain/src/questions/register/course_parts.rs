@@ -1,4 +1,5 @@
-//! What became of a course, colonies of one fate together: when it ended, where they stood, which periods run.
+//! The outcome of a course, grouped by colonies with the same outcome: when it ended, where they were, which periods
+//! run.
 
 use crate::basics::sourced::Sourced;
 use std::collections::BTreeMap;
@@ -14,7 +15,7 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::Administration;
 use crate::questions::supering::{Blocked, Outlook, harvest};
 
-/// The courses of every colony of a holding, worked out once, found by their first dose.
+/// The courses of every colony of a holding, indexed by their first dose.
 pub(super) struct Courses {
     by_first_dose: BTreeMap<EntryId, Vec<InColony>>,
 }
@@ -22,7 +23,7 @@ pub(super) struct Courses {
 /// One course in one colony: each of its lines is a course of the history.
 struct InColony {
     history: Rc<History>,
-    /// The places of its lines in the history.
+    /// Indices of its lines in the history.
     lines: Vec<usize>,
 }
 
@@ -49,7 +50,7 @@ impl Courses {
         Courses { by_first_dose }
     }
 
-    /// Which dose of its course an entry is, counted from 1.
+    /// The number of a dose within its course, counted from 1.
     pub(super) fn dose(&self, first: EntryId, entry: EntryId) -> u8 {
         let courses = self.by_first_dose.get(&first).into_iter().flatten().flat_map(InColony::courses);
         let places = courses
@@ -58,8 +59,8 @@ impl Courses {
         places.max().unwrap_or(0).saturating_add(1)
     }
 
-    /// Whether a course may be in, or a period of it may run, in the time of the register: a quick look, which may say yes of
-    /// one that was over by then, and never no of one that was not.
+    /// Whether a course may be in, or one of its periods may run, during the register's period. A quick check: it may
+    /// wrongly say yes, never wrongly no.
     pub(super) fn may_run_into(&self, view: &View<'_>, first: EntryId) -> bool {
         let from = view.period.from();
         self.by_first_dose.get(&first).into_iter().flatten().any(|here| {
@@ -72,7 +73,7 @@ impl Courses {
         })
     }
 
-    /// What became of a dose, in the colonies that got it and in those that it reached by a split or a uniting.
+    /// The outcome of a dose, in the colonies that got it and in those that it reached by a split or merge.
     pub(super) fn parts(
         &self,
         view: &View<'_>,
@@ -80,7 +81,7 @@ impl Courses {
         dose: &Record,
         given: &Administration,
     ) -> Vec<CoursePart> {
-        // Colonies with the same fate stand together: each fate once, with the colonies apart until all are known.
+        // Colonies with the same outcome share a part. They are collected separately until all are known.
         let mut parts: Vec<(Vec<ColonyName>, CoursePart)> = Vec::new();
         for here in self.by_first_dose.get(&first).into_iter().flatten() {
             let colony = &here.history.colony;
@@ -101,7 +102,7 @@ impl Courses {
                 None => parts.push((named, next)),
             }
         }
-        // Those that were given it first, in the order in which the entry names them.
+        // Those that were given it come first, in the order of the entry.
         let named: Vec<&ColonyName> = given.given.iter().flat_map(|part| &part.colonies).collect();
         let place = |colony: &ColonyName| named.iter().position(|name| *name == colony).unwrap_or(usize::MAX);
         let whole = parts.into_iter().map(|(mut colonies, part)| {
@@ -118,16 +119,17 @@ fn has(course: &Course, dose: EntryId) -> bool {
     course.doses.iter().any(|given| given.entry == dose)
 }
 
-/// Whether a course was out, and no period of it ran any more, when a colony came by it: then it did not bear on it.
+/// Whether a course was out and none of its periods ran any more when a colony got it: then it does not concern that
+/// colony.
 fn was_over(part: &CoursePart, came_on: Day) -> bool {
     part.first_free_day.is_some_and(|free| free <= came_on && part.last.is_some_and(|last| last < came_on))
 }
 
-/// How the treatment of one colony stands on the as-of day.
+/// The state of the treatment in one colony on the as-of day.
 #[derive(Default)]
 struct Fate {
     last: Option<Day>,
-    /// The times of day of what ended on that last day.
+    /// The times of day of whatever ended on that last day.
     last_at: Vec<Option<TimeOfDay>>,
     still_in: bool,
     not_known_since: Option<Day>,
@@ -137,7 +139,7 @@ impl Fate {
     fn of(view: &View<'_>, here: &InColony) -> Fate {
         let as_of = view.as_of;
         let mut fate = Fate::default();
-        // What a later line of the course took over says nothing any more.
+        // A line that a later line has replaced no longer counts.
         for course in here.courses().filter(|course| course.until.is_none()) {
             match course.standing(as_of) {
                 Standing::In => fate.still_in = true,
@@ -173,10 +175,10 @@ fn time_of_end(view: &View<'_>, course: &Course, day: Day) -> Option<TimeOfDay> 
 fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, Day)>) -> CoursePart {
     let colony = &here.history.colony;
     let fate = Fate::of(view, here);
-    // Without a line of the course there would be no part.
+    // There is a part only if the course has a line.
     let placed = here.courses().map(|course| course.placed).min().unwrap_or(dose.on);
-    // The terms of the newest line hold; where several run side by side, the longest of each, and what one of them lacks is
-    // not known of the whole.
+    // The terms of the newest line apply. If several run side by side, the longest of each applies, and a term that
+    // one of them lacks is not known for the whole.
     let lines = || here.courses().filter(|course| course.until.is_none());
     let withdrawal =
         lines().filter_map(|course| course.terms.withdrawal.known()).max_by_key(|fact| fact.value);
@@ -184,7 +186,7 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     let every_wait = lines().all(|course| course.terms.wait.is_known());
     let every_withdrawal = lines().all(|course| course.terms.withdrawal.is_known());
     let single = lines().all(|course| course.terms.nothing_stays());
-    // The same computation as for the colony, asked of this course alone; honey that is barred under supers counts too.
+    // The same computation as for the colony, for this course alone. Honey that is barred under supers counts too.
     let of_course: Vec<&Course> = here.courses().collect();
     let Blocked { last: bars_supers, first_free } =
         Outlook::of_lines(&here.history, &of_course).blocked(view.as_of, Day::FIRST, fate.last);
@@ -194,13 +196,13 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     let known = lines().all(|course| documented(&course.terms.withdrawal) && documented(&course.terms.wait));
     let first_free_day =
         first_free.filter(|_| known && fate.last.is_some()).max(bars_honey.map(Day::next).filter(|_| known));
-    // While it is not known when it is free, every move counts.
+    // While its first free day is not known, every move counts.
     let until = first_free_day.map_or(view.as_of, |free| free.before().max(dose.on)).min(view.as_of);
     let here_from = came.map_or(dose.on, |(_, on)| on);
     let stood = view.holding.stood_at(colony, here_from, dose.at.filter(|_| came.is_none()));
     let moved = view.holding.moved_on_from(colony, stood, (here_from, dose.at), until);
     let open = || lines().filter(|_| fate.still_in);
-    // All of it may come out once the last line may, and must be out by the day of the first.
+    // Everything may come out once the last line may, and must be out by the earliest latest day of any line.
     let earliest = open().map(|course| here.history.earliest_out(course, view.as_of).day);
     let may_come_out = earliest.reduce(|one, other| one.and_then(|one| other.map(|other| one.max(other))));
     CoursePart {
@@ -238,7 +240,8 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     }
 }
 
-/// From placing to removal, or from the first dose to the last with both counted: one dose is a treatment of one day.
+/// Days from placing to removal, or from the first dose to the last (inclusive): a single dose is a treatment of one
+/// day.
 fn duration(placed: Day, last: Day, single: bool) -> Option<u32> {
     let days = last.days_since(placed).saturating_add(i64::from(single));
     u32::try_from(days).ok()

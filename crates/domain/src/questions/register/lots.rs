@@ -1,4 +1,4 @@
-//! Acquisitions, prescriptions, disposals, and what went in and out of each lot.
+//! Acquisitions, prescriptions, disposals, and the quantities in and out of each lot.
 
 use std::collections::BTreeSet;
 use std::sync::Arc;
@@ -17,7 +17,7 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::{DocumentAttached, Event, HoldingDetails, LeafletReading};
 use crate::rules::leaflet::Leaflet;
 
-/// Who kept the holding in the time of the register: who did on its first day, and whoever came after.
+/// The keepers in the register's period: the one on its first day, and any later ones.
 pub(super) fn keepers(view: &View<'_>) -> Vec<KeeperPart> {
     let file = view.holding.details_file();
     let first = file
@@ -41,7 +41,7 @@ pub(super) fn keepers(view: &View<'_>) -> Vec<KeeperPart> {
     keeper.collect()
 }
 
-/// Lots acquired in the time, and earlier ones that were used or disposed of in it.
+/// Lots acquired in the period, and earlier ones used or disposed of in it.
 pub(super) fn acquisitions(
     view: &View<'_>,
     standing: &[&Arc<Record>],
@@ -70,7 +70,7 @@ pub(super) fn acquisitions(
     rows.collect()
 }
 
-/// Prescriptions of the time, and earlier ones that were used in it.
+/// Prescriptions of the period, and earlier ones used in it.
 pub(super) fn prescriptions(
     view: &View<'_>,
     standing: &[&Arc<Record>],
@@ -94,7 +94,7 @@ pub(super) fn prescriptions(
     rows.collect()
 }
 
-/// Disposals of the time.
+/// Disposals of the period.
 pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<DisposalRow> {
     let rows = within.iter().filter_map(|record| {
         let Event::Disposal(body) = &record.event else { return None };
@@ -111,7 +111,7 @@ pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<Disposa
     rows.collect()
 }
 
-/// What went in and out of each lot in the time, lot by lot, by name.
+/// Quantities in and out of each lot in the period, by name of the lot.
 pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> {
     let balances = Balance::of_events(within.iter().map(|record| &record.event));
     let total = balances.into_iter().map(|(lot, balance)| {
@@ -135,7 +135,7 @@ fn lots_of(event: &Event) -> impl Iterator<Item = &LotName> {
     moves.filter(|(_, movement)| !matches!(movement, Movement::Acquired(_))).map(|(lot, _)| lot)
 }
 
-/// The documents in the file of a lot or a prescription, in the order in which they came.
+/// The documents in the file of a lot or a prescription, in order of attachment.
 fn documents(file: &[Arc<Record>], as_of: Day) -> Vec<DocumentPart> {
     let known = file.iter().filter(|record| record.on <= as_of);
     let part = known.filter_map(|record| {
@@ -152,7 +152,7 @@ fn documents(file: &[Arc<Record>], as_of: Day) -> Vec<DocumentPart> {
 }
 
 impl View<'_> {
-    /// A medicine as it was described, and what its leaflet in force in the holding adds.
+    /// A medicine as described, with what its leaflet in force in the holding adds.
     pub(super) fn medicine(&self, medicine: &MedicineName, on: Day) -> MedicinePart {
         let described = self.holding.medicine(medicine).map(|(_, described)| described);
         let named = described.and_then(|described| described.leaflet.as_ref());
@@ -170,7 +170,7 @@ impl View<'_> {
         }
     }
 
-    /// The withdrawal period that was last read on the leaflet of a lot.
+    /// The last withdrawal period read on the leaflet of a lot, in days.
     pub(super) fn withdrawal_read(&self, lot: &LotName) -> Option<u16> {
         self.holding
             .lot_file(lot)
@@ -179,7 +179,7 @@ impl View<'_> {
             .find_map(|record| record.body::<LeafletReading>()?.terms.withdrawal_days)
     }
 
-    /// The entries that a lot rests on besides its acquisition: its medicine, what was read of it, when it was opened.
+    /// The entries about a lot besides its acquisition: its medicine, readings, and opening.
     pub(super) fn rests_on(&self, lot: &LotName) -> Vec<EntryId> {
         let medicine = self.holding.lot(lot).and_then(|(_, lot)| self.holding.medicine(&lot.medicine));
         let of_lot = self.holding.lot_file(lot).iter().filter(|record| {
@@ -191,7 +191,7 @@ impl View<'_> {
         of_lot.map(|record| record.id).chain(medicine.map(|(record, _)| record.id)).collect()
     }
 
-    /// The leaflet that a medicine points to, if the holding's jurisdiction has it.
+    /// The leaflet named for a medicine, if the holding's jurisdiction has it.
     pub(super) fn leaflet(&self, medicine: &MedicineName, on: Day) -> Option<&Arc<Leaflet>> {
         let (_, described) = self.holding.medicine(medicine)?;
         self.leaflets.get(self.holding.jurisdiction(on)?, described.leaflet.as_ref()?)

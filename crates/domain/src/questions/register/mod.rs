@@ -1,9 +1,9 @@
-//! The legal register: what the law wants recorded of veterinary medicines, read from the journal for a time.
+//! The legal register: the veterinary medicine records that the law requires, read from the journal for a period.
 //!
-//! Acquisitions, administrations, removals, disposals and prescriptions, each once, with what was corrected about them
-//! and when they were written down. Nothing is judged here; what a law still misses is told by the gaps.
+//! Acquisitions, administrations, removals, disposals and prescriptions, each once, with their corrections and the
+//! time of recording. Nothing is judged here; [`gaps`](crate::questions::gaps) reports what a law finds missing.
 //!
-//! - [`Period`]: from which day to which
+//! - [`Period`]: its first and last day
 //! - [`Register`]: the register
 
 mod administrations;
@@ -35,54 +35,54 @@ pub use rows::{
     PrescriptionRow, RemovalRow, SaidBy, WithdrawalPart, Written,
 };
 
-/// The register of a holding for a time.
+/// The register of a holding for a period.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Register {
     /// The holding.
     pub holding: HoldingName,
-    /// Who kept it in that time, and where; the earliest first.
+    /// The keepers in that period and their addresses; the earliest first.
     pub keepers: Vec<KeeperPart>,
-    /// The first day.
+    /// The first day of the period.
     pub from: Day,
-    /// The last day.
+    /// The last day of the period.
     pub to: Day,
-    /// What happened after this day does not bear on it.
+    /// Events after this day are ignored.
     pub as_of: Day,
-    /// Lots acquired in that time, and earlier ones that were used or disposed of in it.
+    /// Lots acquired in the period, and earlier ones used or disposed of in it.
     pub acquisitions: Vec<AcquisitionRow>,
-    /// Prescriptions of that time, and earlier ones that it used.
+    /// Prescriptions of the period, and earlier ones used in it.
     pub prescriptions: Vec<PrescriptionRow>,
-    /// Administrations of that time, each once, and earlier ones that were in, or of which a period ran, in it.
+    /// Administrations of the period, each once, and earlier ones that were in, or had a running period, during it.
     pub administrations: Vec<AdministrationRow>,
-    /// Removals of that time.
+    /// Removals of the period.
     pub removals: Vec<RemovalRow>,
-    /// Disposals of that time.
+    /// Disposals of the period.
     pub disposals: Vec<DisposalRow>,
-    /// What was corrected or struck out of all these: the old value stays visible.
+    /// Corrections and strike-outs of all these; the old value stays visible.
     pub corrections: Vec<CorrectionRow>,
-    /// Other entries that the administrations and removals name, and where they stand in the journal.
+    /// Other entries that the administrations and removals name, with their positions in the journal.
     pub also_named: Vec<NamedEntry>,
-    /// What went in and out of each lot in that time.
+    /// Quantities in and out of each lot in the period.
     pub totals: Vec<LotTotal>,
-    /// Archives that entries of that time were moved into: what they say stands there, and not here.
+    /// Archives with entries of the period. The archived entries are not in this register.
     pub archived: Vec<ArchivedPart>,
-    /// How many entries the journal had when this was read from it.
+    /// Number of entries in the journal when the register was read.
     #[cfg_attr(feature = "openapi", schema(maximum = 9_007_199_254_740_991i64))]
     pub entries: u64,
-    /// The hash of the last of them: whoever has the journal can prove that this was read from it.
+    /// The hash of the last of them, which proves to anyone with the journal that the register was read from it.
     pub head: Option<Hash>,
     /// The counting policy.
     pub policy: &'static str,
 }
 
 impl Register {
-    /// Reads the register from the journal, as the record stood at the end of `as_of`. Never fails; a time without
-    /// entries has empty tables.
+    /// Reads the register from the journal, as of the end of `as_of`. Never fails; a period without entries has empty
+    /// tables.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, period: Period, as_of: Day) -> Register {
         let view = View { holding, leaflets, period, as_of };
-        // Nothing else becomes a row, or is counted in one.
+        // No other entry becomes a row or is counted in one.
         let standing = holding.standing_if(|record| record.on <= as_of && is_of_the_register(&record.event));
         let within: Vec<&Arc<Record>> =
             standing.iter().copied().filter(|record| period.holds(record.on)).collect();
@@ -90,7 +90,7 @@ impl Register {
         let administrations = administrations::administrations(&view, &standing);
         let acquisitions = lots::acquisitions(&view, &standing, &within, &administrations);
         let prescriptions = lots::prescriptions(&view, &standing, &administrations);
-        // What the rows rest on, whenever it was: keeper, lots, prescriptions, medicines, readings.
+        // The entries that the rows depend on, whatever their day: keeper, lots, prescriptions, medicines, readings.
         let mut rest_on: BTreeSet<EntryId> = keepers.iter().map(|keeper| keeper.entry).collect();
         rest_on.extend(acquisitions.iter().map(|row| row.written.entry));
         rest_on.extend(prescriptions.iter().map(|row| row.written.entry));
@@ -122,8 +122,8 @@ impl Register {
 }
 
 impl Register {
-    /// The same, counted by a policy. Counting full days of 24 hours adds the moment from which each course is free, where the
-    /// time of day was noted and every period is documented; civil days stand beside it all the same.
+    /// The same, with a counting policy. Counting full days of 24 hours adds the moment from which each course is
+    /// free, if the time of day was recorded and every period is documented; the civil days stay.
     #[must_use]
     pub fn counted_by(mut self, counting: Counting) -> Register {
         self.policy = counting.as_str();
@@ -132,7 +132,7 @@ impl Register {
             let days = period.zip(course.wait_days).map(|(period, wait)| period.max(wait));
             let last = course.last.zip(course.last_at).map(|(on, at)| Moment { on, at });
             let free_at = last.zip(days).map(|(last, days)| last.after_days(days));
-            // Only where a first free day is known: what frees no civil day frees no moment of it.
+            // Only if a first free day is known: without a free civil day there is no free moment either.
             let asked = counting == Counting::Elapsed && course.first_free_day.is_some();
             course.free_at = free_at.filter(|_| asked);
         }
@@ -140,7 +140,7 @@ impl Register {
     }
 }
 
-/// What the rows are read from.
+/// The source of the rows.
 struct View<'h> {
     holding: &'h Holding,
     leaflets: &'h Leaflets,
@@ -148,7 +148,7 @@ struct View<'h> {
     as_of: Day,
 }
 
-/// Whether entries of this kind stand in the register, or what they say does.
+/// Whether entries of this kind appear in the register or supply its rows.
 fn is_of_the_register(event: &Event) -> bool {
     matches!(
         event,

@@ -1,4 +1,4 @@
-//! Entries that administrations and removals name by their id: a split, an earlier first dose, a reading of a leaflet, a
+//! Entries that administrations and removals name by id: a split, an earlier first dose, a leaflet reading, a
 //! corrected entry.
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -6,7 +6,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{AdministrationRow, NamedEntry, RemovalRow, View};
 use crate::journal::EntryId;
 
-/// Where each of them stands in the journal, in its order: on paper a number is found faster than an id.
+/// The position of each in the journal, in journal order: on paper a number is easier to find than an id.
 pub(super) fn entries(
     view: &View<'_>,
     administrations: &[AdministrationRow],

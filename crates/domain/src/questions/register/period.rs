@@ -1,15 +1,15 @@
-//! A time from one day to another, both included.
+//! A period from one day to another (inclusive).
 
 use crate::basics::calendar::Day;
 
-/// From one day to another, both included.
+/// A period from one day to another (inclusive).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Period {
     from: Day,
     to: Day,
 }
 
-/// A time that would end before it begins. Its error text is for logs; people are told by a sentence.
+/// A period that ends before it begins. The error text is for logs; users see a message from the message file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, thiserror::Error)]
 #[error("days_are_backwards")]
 pub struct BadPeriod {
@@ -20,10 +20,10 @@ pub struct BadPeriod {
 }
 
 impl Period {
-    /// From one day to another.
+    /// The period from one day to another (inclusive).
     ///
     /// # Errors
-    /// A last day that lies before the first.
+    /// The last day is before the first.
     pub fn new(from: Day, to: Day) -> Result<Period, BadPeriod> {
         if to < from { Err(BadPeriod { from, to }) } else { Ok(Period { from, to }) }
     }
@@ -40,7 +40,7 @@ impl Period {
         self.to
     }
 
-    /// Whether a day lies in it.
+    /// Whether a day is in the period.
     #[must_use]
     pub fn holds(self, day: Day) -> bool {
         self.from <= day && day <= self.to

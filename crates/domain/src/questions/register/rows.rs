@@ -15,45 +15,45 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::{Kind, Supplier};
 use crate::journal::seal::Hash;
 
-/// An archive that entries of the register's time were moved into.
+/// An archive with entries of the register's period.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ArchivedPart {
-    /// The entry that tells of it.
+    /// The entry that records the archive step.
     pub written: Written,
-    /// By the end of this day nothing of it had to be kept any more.
+    /// At the end of this day, none of its entries had to be kept any longer.
     pub through: Day,
-    /// How many entries of the time of this register went into it.
+    /// Number of its entries that belong to the register's period.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub entries: u64,
     /// The SHA-256 hash of the archive file.
     pub file: Hash,
 }
 
-/// Who wrote an entry down and when, and the day it speaks of.
+/// Who recorded an entry and when, and the day of the event.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Written {
     /// The entry.
     pub entry: EntryId,
-    /// Its place in the journal.
+    /// Its position in the journal.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub place: u64,
-    /// The day on which it happened.
+    /// The day of the event.
     pub on: Day,
-    /// The time of day, if it was noted.
+    /// The time of day of the event, if recorded.
     pub at: Option<TimeOfDay>,
-    /// Who wrote it down.
+    /// The person who recorded it.
     pub recorded_by: Person,
-    /// When it was written down.
+    /// When it was recorded.
     pub recorded_at: Instant,
-    /// When it was first written down, before any correction.
+    /// When it was first recorded, before any correction.
     pub first_recorded_at: Instant,
-    /// How many days after it happened it was first written down, at the least: 0 on the day itself. Counted with the earliest
-    /// civil date anywhere on Earth at that instant, so that nobody is called late who was not.
+    /// Days between the event and its first record, at least; 0 on the day itself. Counted with the earliest civil
+    /// date anywhere on Earth at that instant, so that nobody is wrongly called late.
     #[cfg_attr(feature = "openapi", schema(maximum = 200_000))]
     pub days_late: u32,
-    /// The entry that this one corrects.
+    /// The entry that this one corrects, if any.
     pub corrects: Option<EntryId>,
 }
 
@@ -76,45 +76,45 @@ impl Written {
     }
 }
 
-/// Who keeps the holding.
+/// The keeper of the holding.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct KeeperPart {
     /// The entry that says so.
     pub entry: EntryId,
-    /// From this day on.
+    /// The first day.
     pub since: Day,
     /// The keeper.
     pub keeper: Person,
     /// Postal address.
     pub address: Option<String>,
-    /// The registration number.
+    /// Registration number.
     pub registration: Option<String>,
-    /// Whose law holds.
+    /// The jurisdiction whose law applies.
     pub jurisdiction: Jurisdiction,
 }
 
-/// A medicine as the keeper described it, and what its leaflet adds.
+/// A medicine as the keeper described it, with what its leaflet adds.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct MedicinePart {
     /// The keeper's short name for it.
     pub medicine: MedicineName,
-    /// The name on the pack; absent for a medicine that the record does not describe.
+    /// The name on the pack. Absent if the record does not describe the medicine.
     pub pack_name: Option<String>,
     /// The authorisation number on the pack.
     pub authorisation: Option<String>,
-    /// What it is counted in.
+    /// The unit of its quantities.
     pub unit: Option<Unit>,
-    /// The leaflet it points to.
+    /// The leaflet named for it.
     pub leaflet: Option<LeafletId>,
-    /// Whether that leaflet is known for the holding's jurisdiction on the day.
+    /// Whether that leaflet is known in the holding's jurisdiction on the day.
     pub leaflet_known: bool,
     /// The active substances, if the leaflet is known.
     pub actives: Vec<String>,
     /// The strength in words, if the leaflet is known.
     pub strength: Option<String>,
-    /// The withdrawal period in days that the keeper declared for it.
+    /// The withdrawal period that the keeper declared for it, in days.
     pub withdrawal_declared: Option<u16>,
 }
 
@@ -126,22 +126,22 @@ pub struct DocumentPart {
     pub entry: EntryId,
     /// The hash of its content.
     pub content: Hash,
-    /// What it is.
+    /// Its media type.
     pub media_type: MediaType,
-    /// How long it is, in bytes.
+    /// Its size, in bytes.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10_000_000))]
     pub bytes: u32,
-    /// The name of the file it came in.
+    /// The name of the attached file.
     pub file_name: Option<String>,
 }
 
-/// One batch of a medicine, as it was acquired.
+/// One batch of a medicine, as acquired.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct AcquisitionRow {
-    /// When, and who wrote it down.
+    /// The record of it.
     pub written: Written,
-    /// Whether it was acquired before the time of the register, and stands here because it was used in it.
+    /// Whether it was acquired before the period and is listed because it was used in it.
     pub earlier: bool,
     /// The keeper's short name for the lot.
     pub lot: LotName,
@@ -151,14 +151,14 @@ pub struct AcquisitionRow {
     pub batch: Option<String>,
     /// The expiry date as printed.
     pub expiry: Option<Day>,
-    /// How much.
+    /// The quantity acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000))]
     pub quantity: Quantity,
-    /// Who supplied it.
+    /// The supplier.
     pub supplier: Option<Supplier>,
-    /// What proves the purchase, in words.
+    /// The proof of purchase, in words.
     pub proof: Option<String>,
-    /// The documents that prove it.
+    /// The documents that prove the purchase.
     pub documents: Vec<DocumentPart>,
 }
 
@@ -166,9 +166,9 @@ pub struct AcquisitionRow {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct PrescriptionRow {
-    /// When, and who wrote it down.
+    /// The record of it.
     pub written: Written,
-    /// Whether it is older than the time of the register, and stands here because it was used in it.
+    /// Whether it is older than the period and is listed because it was used in it.
     pub earlier: bool,
     /// Its number and the vet.
     pub prescription: PrescriptionPart,
@@ -180,7 +180,7 @@ pub struct PrescriptionRow {
     pub documents: Vec<DocumentPart>,
 }
 
-/// A prescription, by what identifies it.
+/// A prescription, by its number and vet.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct PrescriptionPart {
@@ -188,51 +188,51 @@ pub struct PrescriptionPart {
     pub number: PrescriptionName,
     /// The vet.
     pub vet: Option<Person>,
-    /// How the vet is reached.
+    /// How to reach the vet.
     pub contact: Option<String>,
 }
 
-/// A medicine given, as one entry records it.
+/// A medicine given, as recorded by one entry.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct AdministrationRow {
-    /// When, and who wrote it down.
+    /// The record of it.
     pub written: Written,
-    /// Whether it was given before the time of the register, and stands here because it was in, or a period of it ran, in
-    /// that time. It is not in the totals.
+    /// Whether it was given before the period and is listed because it was in, or had a running period, during it.
+    /// The totals leave it out.
     pub earlier: bool,
     /// The medicine.
     pub medicine: MedicinePart,
-    /// What was given, lot by lot.
+    /// The quantities given, lot by lot.
     pub given: Vec<GivenPart>,
-    /// How much in all.
+    /// The total quantity.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000))]
     pub total: Quantity,
-    /// How it was given.
+    /// The method.
     pub method: Option<Method>,
-    /// Whether its leaflet knows one way of giving it only, so that the way needs no telling.
+    /// Whether its leaflet has a single method, so that the method need not be stated.
     pub one_way: bool,
-    /// Which dose of its course it is, counted from 1.
+    /// Number of the dose in its course, counted from 1.
     pub dose: u8,
-    /// The first dose of its course; the entry itself for a first dose.
+    /// The first dose of its course; this entry itself if it is the first.
     pub first_dose: EntryId,
-    /// What became of it, colonies of one fate together.
+    /// The outcome, grouped by colonies with the same outcome.
     pub courses: Vec<CoursePart>,
-    /// The withdrawal period that this entry states, in days, 0 included.
+    /// The withdrawal period that this entry states, in days; may be 0.
     pub withdrawal_stated: Option<u16>,
-    /// Who gave it.
+    /// The person who gave it.
     pub given_by: Option<Person>,
     /// The vet, if a vet gave it.
     pub vet: Option<Person>,
-    /// What it was given against.
+    /// The diagnosis or reason, in words.
     pub against: Option<String>,
-    /// The licence or certificate of who gave it.
+    /// The licence or certificate of the person who gave it.
     pub certificate: Option<String>,
     /// The prescription it was given under.
     pub prescription: Option<PrescriptionPart>,
 }
 
-/// What was given from one lot.
+/// The quantities given from one lot.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct GivenPart {
@@ -242,61 +242,62 @@ pub struct GivenPart {
     pub batch: Option<String>,
     /// Its expiry date.
     pub expiry: Option<Day>,
-    /// The withdrawal period in days that was read on the leaflet of this lot, if anybody read it.
+    /// The withdrawal period read on the leaflet of this lot, in days, if any.
     pub withdrawal_read: Option<u16>,
-    /// How much each colony got.
+    /// The quantity for each colony.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000))]
     pub each: Quantity,
-    /// Which colonies.
+    /// The colonies.
     pub colonies: Vec<ColonyName>,
-    /// How much that is in all.
+    /// The total quantity.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000))]
     pub total: Quantity,
 }
 
-/// What became of a course in some colonies.
+/// The outcome of a course in some colonies.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct CoursePart {
     /// The colonies.
     pub colonies: Vec<ColonyName>,
-    /// The entry by which the course came to them from another colony, if they were not given it themselves.
+    /// The entry that brought the course from another colony, if they were not given it themselves.
     pub came_by: Option<EntryId>,
-    /// The day on which it came to them, if it did.
+    /// The day it came, in that case.
     pub came_on: Option<Day>,
-    /// Where they stood on the day of this dose, or when the course came to them.
+    /// Their apiary on the day of this dose, or when the course came to them.
     pub apiary: Option<ApiaryName>,
-    /// Where they stood afterwards, until the withdrawal period was over: each move.
+    /// Later moves to other apiaries, until the withdrawal period was over.
     pub later_apiaries: Vec<ApiaryStay>,
     /// The day of the first dose.
     pub first: Day,
-    /// The day of the last dose, or on which the last of it came out; absent while it is in or that is not known.
+    /// The day of the last dose, or the day the last of it came out. Absent while it is in or if that is not known.
     pub last: Option<Day>,
-    /// The time of day of that last dose or removal, if it was noted of all of them.
+    /// The time of day of that last dose or removal, if recorded for all of them.
     pub last_at: Option<TimeOfDay>,
     /// Whether it is still in.
     pub still_in: bool,
-    /// While it is in: the first day on which it may come out, by the longest of the least stays that anybody states.
+    /// While it is in: the earliest day out, by the longest stated least stay.
     pub may_come_out_from: Option<Day>,
-    /// While it is in: the last day on which it may be, by the longest stay that anybody states.
+    /// While it is in: the day by which it must be out, by the longest stated longest stay.
     pub must_be_out_by: Option<Day>,
-    /// Since when it is not known whether it is in: a split or a uniting did not say, or it may be used up by then.
+    /// The day since which it is not known whether it is in: a split or merge did not say, or it may be used up by
+    /// then.
     pub not_known_since: Option<Day>,
-    /// How long the treatment took, in days: from placing to removal, or from the first dose to the last, both counted.
+    /// Length of the treatment, in days (inclusive): from placing to removal, or from the first dose to the last.
     #[cfg_attr(feature = "openapi", schema(maximum = 200_000))]
     pub duration_days: Option<u32>,
-    /// The withdrawal period for honey; absent where nobody has stated it.
+    /// The withdrawal period for honey. Absent if not stated.
     pub withdrawal: Option<WithdrawalPart>,
-    /// Days between removal and supers that must pass besides, 0 included; absent where nobody has stated them, which frees
-    /// nothing. 0 as well where the withdrawal period that a person stated covers them.
+    /// Further days between removal and supers. 0 if none, or if a withdrawal period stated by a person covers them.
+    /// Absent if not stated, which frees nothing.
     pub wait_days: Option<u16>,
-    /// The last day that the later of both blocks, at the least: a period that is not known is not in it. Absent for zero
-    /// days, and while it is in.
+    /// The last day that the later of both blocks, at least: an unknown period is left out. Absent for zero days, and
+    /// while it is in.
     pub last_blocked_day: Option<Day>,
-    /// The first day free of both; absent while it is in, or where a period is not known or not documented.
+    /// The first day free of both. Absent while it is in, or if a period is not known or not documented.
     pub first_free_day: Option<Day>,
-    /// From when it is free of both if full days of 24 hours are counted, where that was asked for, the time of day was noted
-    /// and a first free day is known. The days above are always civil days.
+    /// The moment from which it is free of both, counting full days of 24 hours. Present if that was requested, the
+    /// time of day was recorded and a first free day is known. The days above are always civil days.
     pub free_at: Option<Moment>,
 }
 
@@ -304,23 +305,23 @@ pub struct CoursePart {
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ApiaryStay {
-    /// From this day on.
+    /// The first day there.
     pub from: Day,
     /// The apiary.
     pub apiary: ApiaryName,
 }
 
-/// A withdrawal period and who said it.
+/// A withdrawal period with its source.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct WithdrawalPart {
-    /// Days, 0 included.
+    /// Days; may be 0.
     pub days: u16,
-    /// Who said it.
+    /// Who stated it.
     pub said_by: SaidBy,
-    /// The entry in which it was said; absent for the built-in leaflet.
+    /// The entry that stated it. Absent for the built-in leaflet.
     pub entry: Option<EntryId>,
-    /// How well it is established. Only a document can carry a first free day.
+    /// How well it is established. Only a documented value can support a first free day.
     pub confidence: Confidence,
 }
 
@@ -335,14 +336,14 @@ pub enum SaidBy {
     LeafletReading,
     /// The keeper's reading of the pack, recorded with the treatment.
     Pack,
-    /// The built-in leaflet: nobody wrote it into the record.
+    /// The built-in leaflet; not part of the keeper's record.
     Leaflet,
     /// Terms declared by the keeper for a medicine.
     Declared,
 }
 
 impl SaidBy {
-    /// Who said it, and the entry in which it was said.
+    /// The source of a value, and the entry that stated it.
     #[must_use]
     pub fn of(authority: Authority) -> (SaidBy, Option<EntryId>) {
         match authority {
@@ -355,23 +356,23 @@ impl SaidBy {
     }
 }
 
-/// What was placed and comes out.
+/// A course taken out.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct RemovalRow {
-    /// When, and who wrote it down.
+    /// The record of it.
     pub written: Written,
     /// The medicine.
     pub medicine: MedicinePart,
-    /// The first dose of the course that came out.
+    /// The first dose of the course.
     pub first_dose: EntryId,
     /// The day of that dose.
     pub placed: Option<Day>,
-    /// From which colonies.
+    /// The colonies.
     pub colonies: Vec<ColonyName>,
-    /// How many pieces are known to be still inside each.
+    /// Pieces known to be left inside each colony.
     pub left_inside: u8,
-    /// How and where what came out was disposed of.
+    /// How and where the removed pieces were disposed of.
     pub how_and_where: Option<String>,
 }
 
@@ -379,7 +380,7 @@ pub struct RemovalRow {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DisposalRow {
-    /// When, and who wrote it down.
+    /// The record of it.
     pub written: Written,
     /// The lot.
     pub lot: LotName,
@@ -387,20 +388,20 @@ pub struct DisposalRow {
     pub medicine: MedicinePart,
     /// Its batch number.
     pub batch: Option<String>,
-    /// How much.
+    /// The quantity.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000))]
     pub quantity: Quantity,
-    /// How and where.
+    /// How and where it was disposed of.
     pub how_and_where: String,
 }
 
-/// An entry that a row names, and where it stands.
+/// An entry that a row names, with its position.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct NamedEntry {
     /// The entry.
     pub entry: EntryId,
-    /// Its place in the journal, counted from 1.
+    /// Its position in the journal, counted from 1.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub place: u64,
 }
@@ -409,20 +410,20 @@ pub struct NamedEntry {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct CorrectionRow {
-    /// The entry that corrects: who wrote it and when.
+    /// The correcting entry.
     pub written: Written,
     /// The entry that was wrong.
     pub of: EntryId,
-    /// Its place in the journal.
+    /// Its position in the journal.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub of_place: u64,
     /// The kind of the entry that was wrong.
     pub kind: Kind,
     /// Whether it was struck out as a whole.
     pub struck_out: bool,
-    /// Why.
+    /// The reason.
     pub reason: String,
-    /// What was changed: the struck value and the new one.
+    /// The changed values.
     pub changes: Vec<Change>,
 }
 
@@ -432,13 +433,13 @@ pub struct CorrectionRow {
 pub struct Change {
     /// The field, such as `expiry` or `given/0/each`.
     pub field: String,
-    /// The struck value; absent if there was none.
+    /// The old value. Absent if there was none.
     pub was: Option<String>,
-    /// The new value; absent if there is none any more.
+    /// The new value. Absent if there is none now.
     pub now: Option<String>,
 }
 
-/// What went in and out of a lot in the time of the register.
+/// Quantities in and out of a lot in the period.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LotTotal {
@@ -446,15 +447,15 @@ pub struct LotTotal {
     pub lot: LotName,
     /// The medicine, by the keeper's name.
     pub medicine: MedicineName,
-    /// What it is counted in.
+    /// The unit of the quantities.
     pub unit: Option<Unit>,
-    /// How much was acquired.
+    /// The quantity acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub acquired: Quantity,
-    /// How much was given.
+    /// The quantity given.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub given: Quantity,
-    /// How much was disposed of.
+    /// The quantity disposed of.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0))]
     pub disposed: Quantity,
 }

@@ -1,4 +1,4 @@
-//! Which stories can be moved into an archive by a day. Planning moves nothing.
+//! Which stories may be archived by a day. Planning moves nothing.
 
 use std::collections::BTreeSet;
 
@@ -14,60 +14,60 @@ use crate::journal::seal::Hash;
 use crate::rules::law::Laws;
 use crate::rules::leaflet::Leaflets;
 
-/// For how many days, from the day of the step on, no colony's answer may change. Longer than any period that can be
-/// stated (400 days).
+/// Number of days, from the day of the step on, on which no colony's answer may change. Longer than any period that
+/// can be stated (400 days).
 const DAYS_LOOKED_AT: u16 = 401;
 
-/// What would be moved into an archive.
+/// The archive plan.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ArchivePlan {
     /// The holding.
     pub holding: HoldingName,
-    /// By the end of this day nothing of it has to be kept any more.
+    /// At the end of this day, none of the planned entries has to be kept any longer.
     pub through: Day,
-    /// The stories that would go, in the order of their first entries.
+    /// The stories to archive, in the order of their first entries.
     pub stories: Vec<KeptStory>,
-    /// The stories that could go, but are held back.
+    /// The stories that the law no longer requires, but that are held back.
     pub held_back: Vec<HeldBack>,
-    /// The places of the entries that would go; none if nothing would.
+    /// The positions of the entries to archive. `None` if there are none.
     pub places: Option<Places>,
-    /// The contents of documents that no remaining entry names, in the order in which they were first attached.
+    /// The document contents that no retained entry names, in order of first attachment.
     pub contents: Vec<Hash>,
 }
 
-/// A story that the law would let go, but that stays.
+/// A story that the law no longer requires, but that is retained.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct HeldBack {
     /// The story.
     pub story: KeptStory,
-    /// Why it stays.
+    /// Why it is retained.
     pub because: WhyHeldBack,
 }
 
-/// Why a story stays that the law would let go.
+/// Why a story is retained that the law no longer requires.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum WhyHeldBack {
-    /// Something of it still runs.
+    /// Part of it is still running.
     StillRuns(Vec<NotSettled>),
-    /// An entry that stays is tied to it.
+    /// A retained entry is tied to it.
     Tied(Tie),
-    /// Whether this colony may be supered turns on it.
+    /// The supering answer of this colony depends on it.
     SuperingTurns(ColonyName),
 }
 
 impl ArchivePlan {
-    /// The stories of which nothing has to be kept any more by the end of `through`, if they are over, nothing that stays is tied
-    /// to them and no colony's supering turns on them, from `today` on.
+    /// The stories that need not be kept beyond the end of `through`. A story is held back if it is not over, if a
+    /// retained entry is tied to it, or if the supering answer of a colony depends on it on or after `today`.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, through: Day, today: Day) -> ArchivePlan {
         let report = Retention::of(holding, leaflets, laws, through);
         let could_go = report.stories.into_iter().filter(|story| story.could_go);
-        // Some laws count from the making of the entry, and so let go what is not over: a lot of which some is left, a course
-        // that is still in a colony. The journal still needs those.
+        // Some laws count from the making of the entry, and so release stories that are not over: a lot with stock
+        // left, a course still in a colony. The journal still needs those.
         let (running, mut stories): (Vec<_>, Vec<_>) = could_go.partition(still_runs);
         let held_back = running.into_iter().map(|story| HeldBack { because: why_it_runs(&story), story });
         let mut held_back: Vec<HeldBack> = held_back.collect();
-        // Each turn holds one story back at least, so this ends.
+        // Each round holds back at least one story, so this ends.
         loop {
             let going: Vec<EntryId> = ids(&stories).collect();
             let found = holding
@@ -79,7 +79,7 @@ impl ArchivePlan {
                 .into_iter()
                 .partition(|story| story.entries.iter().any(|kept| entries.contains(&kept.entry)));
             stories = rest;
-            // Should never be: what is tied is among what goes.
+            // Unreachable: the tied entry is one of those to archive.
             if staying.is_empty() {
                 stories.clear();
             }
@@ -107,7 +107,7 @@ fn places(stories: &[KeptStory]) -> Option<Places> {
     Places::of(stories.iter().flat_map(|story| story.entries.iter().map(|kept| kept.seq)))
 }
 
-/// The contents that only entries at these places name.
+/// The contents that only entries at these positions name.
 fn contents(holding: &Holding, places: &Places) -> Vec<Hash> {
     let mut going = Vec::new();
     let mut staying = BTreeSet::new();
@@ -123,10 +123,10 @@ fn contents(holding: &Holding, places: &Places) -> Vec<Hash> {
     going
 }
 
-/// The entries that bear on the first colony whose supering would turn, if one would.
+/// The entries that affect the first colony whose supering answer would change, if any.
 ///
-/// A course of which a period is not known makes its colony unknown for good: to move it away would make a yes of that
-/// without anybody having learnt anything. And a rule too short must not make a wrong yes either.
+/// A course with an unknown period makes its colony unknown for good; archiving it would turn that into a yes although
+/// nothing was learnt. Likewise, a retention rule that is too short must never produce a wrong yes.
 fn turned(
     holding: &Holding,
     leaflets: &Leaflets,

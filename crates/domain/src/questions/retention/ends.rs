@@ -1,4 +1,4 @@
-//! When each lot was last used or disposed of, and whether that count still runs.
+//! When each lot was last used or disposed of, and whether its use is still running.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -14,21 +14,22 @@ use crate::rules::leaflet::Leaflets;
 /// The end of use of a lot, as far as it is known.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LotEnd {
-    /// The last day on which something of it was given, taken out of a hive or disposed of; of acquisition, if none was.
+    /// The last day on which some of it was given, taken out of a hive or disposed of; the day of acquisition if none
+    /// was.
     pub last: Day,
-    /// Every day on which something of it was acquired, given, taken out, disposed of, or went with a colony that ended. The
-    /// law of each of them bears, also where the entry that says so belongs to no lot.
+    /// Every day on which some of it was acquired, given, taken out, disposed of, or was in a colony that ended. The
+    /// law of each of these days applies, even if the entry of that day belongs to no lot.
     pub days: BTreeSet<Day>,
-    /// Why the end may yet move; empty if everything is accounted for.
+    /// Why the end may still move. Empty if everything is accounted for.
     pub runs: Vec<StillRuns>,
 }
 
 /// Why the last use of a lot is not known yet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum StillRuns {
-    /// The book says that some is left.
+    /// Stock is left according to the journal.
     Left(Quantity),
-    /// The book says that more is gone than came: the count is wrong somewhere.
+    /// More is gone than was acquired, so an amount is wrong.
     MoreGone(Quantity),
     /// A course is in colonies and not recorded as out.
     InHive {
@@ -36,13 +37,13 @@ pub enum StillRuns {
         colonies: Vec<ColonyName>,
         /// The first dose.
         administration: EntryId,
-        /// Whether it is known that it has to come out.
+        /// Whether it is known that it must come out.
         must_come_out: bool,
     },
 }
 
 impl LotEnd {
-    /// Notes that a course is still in a colony.
+    /// Adds a colony in which a course still is.
     fn is_in(&mut self, colony: &ColonyName, first: EntryId, needed: bool) {
         for runs in &mut self.runs {
             if let StillRuns::InHive { colonies, administration, must_come_out } = runs
@@ -59,7 +60,7 @@ impl LotEnd {
     }
 }
 
-/// The end of every lot of a holding.
+/// The end of use of every lot of a holding.
 #[must_use]
 pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, LotEnd> {
     let mut ends: BTreeMap<LotName, LotEnd> = BTreeMap::new();
@@ -75,14 +76,14 @@ pub fn of_holding(holding: &Holding, leaflets: &Leaflets) -> BTreeMap<LotName, L
             }
             days.insert(record.on);
         }
-        // A lot of which only a leaflet was read has no end of its own.
+        // A lot with leaflet readings only has no end of use.
         let Some(last) = days.last().copied() else { continue };
         ends.insert(lot.clone(), LotEnd { last, days, runs: balance(holding, lot) });
     }
     for colony in holding.colonies() {
         add_courses(holding, leaflets, colony, &lots_of, &mut ends);
     }
-    // A removal counts as use even where no course of it is to be found.
+    // A removal counts as use even if its course is not found.
     for record in holding.in_order() {
         let Some(removal) = record.body::<Removal>() else { continue };
         if holding.superseded_by(record.id).is_some() {
@@ -102,7 +103,7 @@ fn used(ends: &mut BTreeMap<LotName, LotEnd>, lot: &LotName, on: Day) {
     }
 }
 
-/// What the book says is left of a lot, or gone beyond what came.
+/// The stock left of a lot, or the excess that is gone.
 fn balance(holding: &Holding, lot: &LotName) -> Vec<StillRuns> {
     if holding.lot(lot).is_none() {
         return Vec::new();
@@ -112,12 +113,12 @@ fn balance(holding: &Holding, lot: &LotName) -> Vec<StillRuns> {
         (Some(left), _) if left.is_zero() => Vec::new(),
         (Some(left), _) => vec![StillRuns::Left(left)],
         (None, Some(more)) => vec![StillRuns::MoreGone(more)],
-        // One of the two is there for any two amounts.
+        // Never reached: for any two amounts one of the two exists.
         (None, None) => Vec::new(),
     }
 }
 
-/// Adds what the courses of a colony say of the lots they were given from.
+/// Adds the uses of lots in the courses of a colony.
 fn add_courses(
     holding: &Holding,
     leaflets: &Leaflets,
@@ -128,7 +129,7 @@ fn add_courses(
     let history = History::of(holding, leaflets, colony);
     for course in history.courses.iter().filter(|course| course.until.is_none()) {
         let lots = lots_of.get(&holding.original(course.entry));
-        // Of a single dose nothing stays, whoever says so.
+        // Nothing of a single dose stays, whatever the source.
         let need = if course.terms.nothing_stays() {
             Some(RemovalNeed::NothingStays)
         } else {
@@ -137,8 +138,8 @@ fn add_courses(
         for lot in lots.into_iter().flatten() {
             match (course.end, history.ended, need) {
                 (_, _, Some(RemovalNeed::NothingStays)) | (End::Open, _, Some(RemovalNeed::NotNeeded)) => {}
-                // What is open in a colony that ended went with it; where that was united into another, the other carries
-                // it on.
+                // An open course ends with its colony. If the colony was united into another, that colony has the
+                // course too.
                 (End::Out { on, .. }, ..) | (End::Open, Some((on, _)), _) => used(ends, lot, on),
                 (End::Open, None, need) => {
                     if let Some(end) = ends.get_mut(lot) {

@@ -1,4 +1,4 @@
-//! The day until which each entry must be kept, with the rule that decided, story by story.
+//! The day until which each entry must be kept, with the deciding rule, story by story.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -20,33 +20,33 @@ use crate::journal::event::{Event, Kind, Prescription};
 use crate::rules::law::{CountedFrom, KeepingForce, LawStanding, Laws, RecordSort, RetentionRule, Ruled};
 use crate::rules::leaflet::Leaflets;
 
-/// Until when the medicine records of a holding must be kept.
+/// How long the medicine records of a holding must be kept.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Retention {
     /// The holding.
     pub holding: HoldingName,
-    /// The day asked about: what could go on it.
+    /// The day asked about, for `could_go`.
     pub on: Day,
-    /// Story by story, in the order of their first entries.
+    /// The stories, in the order of their first entries.
     pub stories: Vec<KeptStory>,
 }
 
-/// Entries that are kept, or may go, together.
+/// Entries that are kept or archived together.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct KeptStory {
-    /// The lots it is about; none for prescriptions that several stories used, or none.
+    /// The lots of the story. Empty for prescriptions used by several stories or by none.
     pub lots: Vec<KeptLot>,
-    /// The day for all of it: the latest of its entries.
+    /// How long all of it must be kept: the latest of its entries.
     pub keep: KeepUntil,
-    /// The first day on which it could go; absent while that is not known.
+    /// The first day on which it may be archived. Absent if not known.
     pub could_go_from: Option<Day>,
-    /// Whether it could go on the day asked about. Nothing goes by itself.
+    /// Whether it may be archived on the day asked about. Nothing is archived automatically.
     pub could_go: bool,
     /// Its entries, in the order of the journal.
     pub entries: Vec<KeptEntry>,
 }
 
-/// A lot, and the end of its use.
+/// A lot and the end of its use.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = LotOfStory))]
 pub struct KeptLot {
@@ -54,34 +54,34 @@ pub struct KeptLot {
     pub lot: LotName,
     /// The medicine.
     pub medicine: Option<MedicineName>,
-    /// The last day on which something of it was given, taken out or disposed of.
+    /// The last day on which some of it was given, taken out or disposed of.
     pub last_use_or_disposal: Option<Day>,
-    /// Why that may yet move. Empty if everything of the lot is accounted for.
+    /// Why that day may still move. Empty if all of the lot is accounted for.
     #[serde(skip)]
     pub still_runs: Vec<NotSettled>,
 }
 
-/// An entry, and until when it must be kept.
+/// An entry, with how long it must be kept.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = EntryOfStory))]
 pub struct KeptEntry {
     /// The entry.
     pub entry: EntryId,
-    /// Its place in the journal.
+    /// Its position in the journal.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub seq: u64,
-    /// The day on which it happened.
+    /// The day of the event.
     pub on: Day,
     /// Its kind.
     pub kind: Kind,
-    /// What sorts of record it is, for the law.
+    /// The legal categories of the record.
     pub records: Vec<RecordSort>,
-    /// Until when it must be kept.
+    /// How long it must be kept.
     #[serde(skip)]
     pub keep: KeepUntil,
 }
 
-/// Until when something must be kept. A report holds it with the rule and the reasons in words.
+/// How long something must be kept. A report contains it with the rule and reasons in words.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[serde(tag = "state", rename_all = "snake_case")]
 #[cfg_attr(
@@ -90,116 +90,116 @@ pub struct KeptEntry {
     schema(description = "Until when something must be kept.")
 )]
 pub enum KeepUntil<By = DecidedBy, Why = NotSettled> {
-    /// Until this day, which is the last.
+    /// Until this day (inclusive).
     Until {
         /// The last day on which it must be kept.
         day: Day,
-        /// The rule that decided.
+        /// The deciding rule.
         decided_by: Box<By>,
     },
-    /// At least until this day: the end is not known yet.
+    /// At least until this day; the end is not known yet.
     AtLeast {
-        /// The last day on which it must be kept if nothing more is recorded.
+        /// The last day on which it must be kept, if nothing more is recorded.
         day: Day,
-        /// The rule that decided.
+        /// The deciding rule.
         decided_by: Box<By>,
         /// Why the end is not known.
         #[cfg_attr(feature = "openapi", schema(value_type = Vec<String>))]
         because: Vec<Why>,
     },
-    /// Not known: keep it.
+    /// Not known, so it must be kept.
     NotKnown {
-        /// What is missing.
+        /// The missing facts.
         #[cfg_attr(feature = "openapi", schema(value_type = Vec<String>))]
         missing: Vec<Why>,
     },
 }
 
-/// The rule that decided.
+/// The rule that decided how long to keep a record.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = KeepingRule))]
 pub struct DecidedBy {
-    /// In whose law it stands.
+    /// The jurisdiction of the law.
     pub jurisdiction: Jurisdiction,
-    /// For so many years.
+    /// The number of years.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 30))]
     pub years: u8,
-    /// Counted from when.
+    /// The event from which the years count.
     pub counted_from: CountedFrom,
-    /// The day that this was.
+    /// The day of that event.
     pub counted_from_day: Day,
-    /// How much it binds.
+    /// How binding it is.
     pub force: KeepingForce,
     /// How well it is established.
     pub confidence: Confidence,
     /// Titles of the sources.
     pub sources: Vec<String>,
-    /// Anything a reader must know about it.
+    /// A note for the reader.
     pub note: Option<String>,
 }
 
-/// Why the end of keeping is not known, or may yet move.
+/// Why the end of retention is not known, or may still move.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum NotSettled {
-    /// The record does not say whose rules hold.
+    /// The record does not say which jurisdiction applies.
     JurisdictionNotRecorded,
     /// No law of the jurisdiction is built in.
     LawNotBuiltIn {
-        /// Whose law.
+        /// The jurisdiction.
         jurisdiction: Jurisdiction,
     },
-    /// Only the Union's part of its law is known here; a member state may ask for more.
+    /// Only the Union's law is built in; a member state may require more.
     UnionsPartOnly {
-        /// Whose law.
+        /// The jurisdiction.
         jurisdiction: Jurisdiction,
     },
-    /// The rules known here begin later.
+    /// The built-in rules begin later.
     RulesBegin {
-        /// Whose law.
+        /// The jurisdiction.
         jurisdiction: Jurisdiction,
         /// The first day on which one is in force.
         from: Day,
     },
-    /// The rules known here ended before.
+    /// The built-in rules ended earlier.
     RulesEnded {
-        /// Whose law.
+        /// The jurisdiction.
         jurisdiction: Jurisdiction,
         /// The last day on which one was in force.
         until: Day,
     },
-    /// No rule known here says how long such a record is kept.
+    /// No built-in rule covers such a record.
     NoRule,
-    /// Some of a lot is left by the book.
+    /// Some of a lot is left according to the journal.
     Left {
         /// The lot.
         lot: LotName,
-        /// How much.
+        /// The quantity left.
         left: Quantity,
-        /// What it is counted in.
+        /// The unit of the quantity.
         unit: Option<Unit>,
     },
     /// More of a lot is gone than was acquired.
     MoreGone {
         /// The lot.
         lot: LotName,
-        /// How much more.
+        /// The excess quantity.
         more: Quantity,
-        /// What it is counted in.
+        /// The unit of the quantity.
         unit: Option<Unit>,
     },
-    /// Something of a lot is in colonies and not recorded as out.
+    /// Some of a lot is in colonies and not recorded as out.
     InHive {
         /// The lot.
         lot: LotName,
         /// The colonies, by name.
         colonies: Vec<ColonyName>,
-        /// Whether it is known that it has to come out.
+        /// Whether it is known that it must come out.
         must_come_out: bool,
     },
 }
 
 impl Retention {
-    /// Works out until when each entry must be kept, from everything that is recorded, and what could go on a day.
+    /// Works out how long each entry must be kept, from all entries, and what may be archived on a day.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, on: Day) -> Retention {
         let stories = stories::of_holding(holding);
@@ -207,7 +207,7 @@ impl Retention {
         let desk = Desk { holding, laws, ends: &ends };
         let bearings: Vec<Bearing<'_>> = stories.iter().map(|story| desk.bearing(story)).collect();
         let kept = stories.iter().zip(&bearings).map(|(story, bearing)| {
-            // A prescription that several stories used is kept as long as each of them asks.
+            // A prescription used by several stories is kept as long as the longest of them.
             let numbers = desk.prescriptions_in(story);
             let users = stories
                 .iter()
@@ -221,7 +221,7 @@ impl Retention {
 }
 
 impl KeepUntil {
-    /// The same, with the rule and the reasons said.
+    /// The same, with the rule and the reasons put into words.
     #[must_use]
     pub fn said<By, Why>(
         self,
@@ -241,28 +241,28 @@ impl KeepUntil {
     }
 }
 
-/// What the days of keeping are worked out from.
+/// The inputs for the days of retention.
 struct Desk<'a> {
     holding: &'a Holding,
     laws: &'a Laws,
     ends: &'a BTreeMap<LotName, LotEnd>,
 }
 
-/// What bears on every entry of a story.
+/// Facts that apply to every entry of a story.
 #[derive(Clone)]
 struct Bearing<'a> {
     lots: Vec<LotName>,
-    /// The last day on which an entry of it happened or was written down.
+    /// The last day on which an entry of the story happened or was recorded.
     last_entry: Option<Day>,
     rules: Vec<Ruled<'a, RetentionRule>>,
-    /// What is not known of the law on one of its days, with whether any rule may stand behind it.
+    /// The law that is not known on one of its days, so that an unknown rule may apply.
     unknown_law: Vec<NotSettled>,
-    /// Why no rule was found for a day, where that is known.
+    /// Why no rule was found for a day, if that is known.
     without_rule: Vec<NotSettled>,
 }
 
 impl<'a> Bearing<'a> {
-    /// The same with what bears on another story too.
+    /// Adds the facts of another story.
     fn with(mut self, other: &Bearing<'a>) -> Bearing<'a> {
         self.lots.extend(other.lots.iter().cloned());
         self.last_entry = self.last_entry.max(other.last_entry);
@@ -281,7 +281,7 @@ impl<'a> Bearing<'a> {
     }
 }
 
-/// Adds what is not there yet.
+/// Adds the reasons that are not in the list yet.
 fn add_new(to: &mut Vec<NotSettled>, further: impl IntoIterator<Item = NotSettled>) {
     for one in further {
         if !to.contains(&one) {
@@ -302,7 +302,7 @@ impl<'a> Desk<'a> {
 
     fn bearing(&self, story: &Story) -> Bearing<'a> {
         let last = |record: &Arc<Record>| record.on.max(record.recorded_at.latest_civil_date());
-        // A colony that died with something of the lot in it is no entry of the story, but its day is one of it.
+        // The end of a colony with a medicine of the lot inside is not an entry of the story, but its day counts.
         let ends =
             || story.lots.iter().filter_map(|lot| self.ends.get(lot)).flat_map(|end| &end.days).copied();
         let mut bearing = Bearing {
@@ -371,7 +371,7 @@ impl<'a> Desk<'a> {
 
     fn entry(&self, record: &Record, bearing: &Bearing<'a>) -> KeptEntry {
         let records = self.sorts(record);
-        // A removal, a strike-out or the copy of a prescription names no lot: it waits for every lot of its story.
+        // A removal, a strike-out or a copy of a prescription names no lot: it depends on every lot of its story.
         let own = mentions::of(&record.event).lots;
         let lots: Vec<&LotName> = if own.is_empty() { bearing.lots.iter().collect() } else { own };
         let rules =
@@ -388,11 +388,11 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// What sorts of record an entry is. A strike-out is of the sort of what it strikes out.
+    /// The legal categories of an entry. A strike-out has those of the entry it strikes out.
     fn sorts(&self, record: &Record) -> Vec<RecordSort> {
         match &record.event {
             Event::LotAcquired(_) => vec![RecordSort::Acquisition, RecordSort::Proof],
-            // The withdrawal period written down with what was given rests on it.
+            // The withdrawal period in an administration comes from this record.
             Event::LeafletReading(_) | Event::Administration(_) | Event::Removal(_) => {
                 vec![RecordSort::Administration]
             }
@@ -405,7 +405,7 @@ impl<'a> Desk<'a> {
             }
             Event::DocumentAttached(body) if body.prescription.is_some() => vec![RecordSort::Prescription],
             Event::DocumentAttached(_) => vec![RecordSort::Proof],
-            // The day of opening tells whether what was given was still good.
+            // The day of opening shows whether the medicine was still usable when given.
             Event::LotOpened(_) => vec![RecordSort::Administration],
             Event::HoldingDetails(_)
             | Event::ApiaryDetails(_)
@@ -440,7 +440,7 @@ impl<'a> Desk<'a> {
         let last_use = || lots.iter().filter_map(|lot| self.ends.get(*lot)).map(|end| end.last).max();
         let with_last_use = || record.on.max(last_use().unwrap_or(record.on));
         let made = record.on.max(record.recorded_at.latest_civil_date());
-        // What came in proves what was given of it, so it is kept as long as that.
+        // An acquisition proves the doses given from it, so it is kept as long as they are.
         let proves = records.iter().any(|sort| matches!(sort, RecordSort::Acquisition | RecordSort::Proof));
         let from = match ruled.rule.counted_from {
             CountedFrom::LastUseOrDisposalOfLot => with_last_use(),
@@ -453,7 +453,7 @@ impl<'a> Desk<'a> {
     }
 
     fn decide(&self, found: &[Found<'a>], bearing: &Bearing<'a>) -> KeepUntil {
-        // Of several equal ones the first in pack order.
+        // Of several equal ones, the first in pack order.
         let Some(longest) = found.iter().rev().max_by_key(|found| found.day) else {
             let mut missing = bearing.unknown_law.clone();
             add_new(&mut missing, bearing.without_rule.iter().cloned());
@@ -464,7 +464,7 @@ impl<'a> Desk<'a> {
         };
         let (day, decided_by) = (longest.day, Box::new(longest.written()));
         let mut because = bearing.unknown_law.clone();
-        // While some of it is left or in a hive its story is not at an end, whichever rule decides.
+        // While some of it is left or in a hive its story is not over, whichever rule decides.
         add_new(&mut because, bearing.lots.iter().flat_map(|lot| self.runs(lot)));
         if because.is_empty() {
             KeepUntil::Until { day, decided_by }
@@ -473,7 +473,7 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// Why the end of use of a lot may yet move.
+    /// Why the end of use of a lot may still move.
     fn runs(&self, lot: &LotName) -> Vec<NotSettled> {
         let unit = self.holding.unit_of(lot);
         let runs = self.ends.get(lot).into_iter().flat_map(|end| &end.runs);
@@ -490,7 +490,7 @@ impl<'a> Desk<'a> {
     }
 }
 
-/// What one rule comes to for one entry.
+/// The result of one rule for one entry.
 struct Found<'a> {
     ruled: Ruled<'a, RetentionRule>,
     from: Day,
@@ -515,7 +515,7 @@ impl Found<'_> {
     }
 }
 
-/// The longest of several times: not known goes before at least, and that before until.
+/// The longest of several: not known outranks `AtLeast`, which outranks `Until`.
 fn longest<'k>(keeps: impl Iterator<Item = &'k KeepUntil> + Clone) -> KeepUntil {
     let mut missing = Vec::new();
     let mut because = Vec::new();

@@ -1,8 +1,8 @@
-//! The story of a lot: everything that is to be kept, or may go, together.
+//! The story of a lot: all entries that are kept or archived together.
 //!
-//! Stories are **closed**: no entry outside a story refers to one inside it, so that whole stories can be put away without
-//! leaving an entry behind that names something which is gone. Lots that one administration links share a story, as do a dose
-//! and what builds on it, and an entry and what corrects it.
+//! Stories are **closed**: no entry outside a story refers to one inside it, so archiving a whole story leaves no
+//! dangling reference. Lots used in one administration share a story, and so do a dose and the entries that build on
+//! it, and an entry and its corrections.
 
 use std::collections::BTreeMap;
 
@@ -11,18 +11,18 @@ use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 
-/// What an entry is, as far as stories go.
+/// The references of an entry, used to build stories.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Told {
     /// The entry.
     pub entry: EntryId,
-    /// The lots that it names.
+    /// The lots it names.
     pub lots: Vec<LotName>,
-    /// The entries that it names: the dose it builds on, the entry it corrects.
+    /// The entries it names: the dose it builds on, the entry it corrects.
     pub entries: Vec<EntryId>,
-    /// The prescription that it records.
+    /// The prescription it records.
     pub prescription: Option<PrescriptionName>,
-    /// The prescription that it was given under.
+    /// The prescription it was given under.
     pub given_under: Option<PrescriptionName>,
 }
 
@@ -33,7 +33,7 @@ pub struct Story {
     pub lots: Vec<LotName>,
     /// The entries.
     pub entries: Vec<EntryId>,
-    /// Prescriptions recorded outside the story under which something in it was given: others use them too.
+    /// Prescriptions used in the story but recorded outside it, because others use them too.
     pub shared_prescriptions: Vec<PrescriptionName>,
 }
 
@@ -41,11 +41,11 @@ pub struct Story {
 #[must_use]
 pub fn of_holding(holding: &Holding) -> Vec<Story> {
     let told: Vec<Told> = holding.in_order().into_iter().filter_map(|record| told(record)).collect();
-    // A strike-out names nothing but the entry it strikes out: it belongs where that one does, if to any story.
+    // A strike-out names only the entry it strikes out, and belongs to the same story, if any.
     stories(&told)
 }
 
-/// What an entry is, as far as stories go; none for entries that are no part of any.
+/// The references of an entry. `None` for entries that belong to no story.
 fn told(record: &Record) -> Option<Told> {
     let mut told = Told {
         entry: record.id,
@@ -94,7 +94,7 @@ fn told(record: &Record) -> Option<Told> {
     Some(told)
 }
 
-/// Groups entries into stories, in the order in which they come. What leads to no lot and records no prescription is in none.
+/// Groups entries into stories, in their order. An entry that leads to no lot and records no prescription is in none.
 #[must_use]
 pub fn stories(told: &[Told]) -> Vec<Story> {
     let mut groups = Groups::default();
@@ -139,7 +139,7 @@ pub fn stories(told: &[Told]) -> Vec<Story> {
     stories
 }
 
-/// Puts each prescription into the story that used it, if only one did.
+/// Adds each prescription to the story that used it, if only one did.
 fn join_prescriptions(told: &[Told], groups: &mut Groups) {
     let mut used_in: BTreeMap<&PrescriptionName, Vec<Key>> = BTreeMap::new();
     for one in told {
@@ -157,7 +157,7 @@ fn join_prescriptions(told: &[Told], groups: &mut Groups) {
     }
 }
 
-/// What belongs together is found by these.
+/// The keys that link entries of one story.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 enum Key {
     Entry(EntryId),
@@ -171,14 +171,14 @@ impl Key {
     }
 }
 
-/// Disjoint sets: each key points at another of its set, or at itself if it stands for the set.
+/// Disjoint sets: each key points to another of its set, or to itself if it represents the set.
 #[derive(Default)]
 struct Groups {
     above: BTreeMap<Key, Key>,
 }
 
 impl Groups {
-    /// The key that stands for the set of this one.
+    /// The key that represents the set of this one.
     fn root(&mut self, key: &Key) -> Key {
         let mut walked = vec![key.clone()];
         let mut at = key.clone();
@@ -186,7 +186,7 @@ impl Groups {
             at = above.clone();
             walked.push(at.clone());
         }
-        // The next walk from here is one step long.
+        // Path compression: the next walk from here takes one step.
         for passed in walked {
             self.above.insert(passed, at.clone());
         }

@@ -1,4 +1,4 @@
-//! What is to be disposed of, with the entry prepared for the keeper to complete.
+//! Lots to dispose of, each with a prepared entry for the keeper to complete.
 
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
@@ -15,22 +15,22 @@ use crate::journal::event::Kind;
 use crate::journal::seal::derived_id;
 use crate::rules::leaflet::{Force, Leaflets, Says};
 
-/// A lot that is to be disposed of.
+/// A lot to dispose of.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ToDispose {
     /// The lot.
     pub lot: LotName,
-    /// Why.
+    /// The reason.
     #[serde(skip)]
     pub why: WhyDispose,
-    /// What the leaflet says of disposing of it, each with its sources; empty where it says nothing.
+    /// The leaflet's rules on disposal, each with its sources. Empty if it has none.
     pub leaflet_says: Vec<DisposalRule>,
-    /// The entry, but for how and where, which the keeper writes. It is not recorded.
+    /// The prepared entry, complete except for how and where, which the keeper fills in. It is not recorded.
     pub prepared: PreparedDisposal,
 }
 
-/// Why a lot is to be disposed of.
+/// Why a lot must be disposed of.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum WhyDispose {
     /// It has expired.
@@ -38,26 +38,26 @@ pub enum WhyDispose {
         /// The last day on which it could be given.
         expiry: Day,
     },
-    /// It was opened, and its life in use is over. Packs that are still sealed are not meant.
+    /// It was opened, and its in-use life is over. Sealed packs are not affected.
     PastLifeInUse {
         /// When it was opened.
         opened: Opened,
-        /// The last day on which what was opened could be used.
+        /// The last day to use it after opening.
         until: Day,
-        /// Whether a document carries that.
+        /// Whether that day is documented.
         documented: bool,
-        /// What the leaflet says, in its words.
+        /// The leaflet's words.
         says: String,
     },
 }
 
-/// What a leaflet says of disposing of a medicine.
+/// A leaflet's rule on disposal of a medicine.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DisposalRule {
-    /// In its words here.
+    /// The rule, as worded in the built-in leaflet.
     pub says: String,
-    /// How much it binds.
+    /// How binding it is.
     pub force: Force,
     /// How well it is established.
     pub confidence: Confidence,
@@ -65,36 +65,36 @@ pub struct DisposalRule {
     pub sources: Vec<String>,
 }
 
-/// A disposal ready to be recorded once the keeper has written how and where.
+/// A disposal that can be recorded once the keeper has filled in how and where.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct PreparedDisposal {
-    /// Its id: always the same for what is left of this lot now, so that the disposal is recorded once.
+    /// Its id. It stays the same while the lot has the same amount left, so the disposal is recorded only once.
     pub id: EntryId,
     /// The day asked about.
     pub on: Day,
-    /// The keeper, as far as the holding's details tell.
+    /// The keeper, if the holding's details name one.
     pub recorded_by: Option<Person>,
     /// Always `disposal`.
     #[cfg_attr(feature = "openapi", schema(value_type = Kind))]
     pub kind: &'static str,
-    /// What is disposed of.
+    /// The content of the disposal.
     pub body: DisposalBody,
 }
 
-/// What is disposed of.
+/// The content of a disposal.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct DisposalBody {
     /// The lot.
     pub lot: LotName,
-    /// What is left of it by the book.
+    /// The quantity left according to the journal.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 8))]
     pub quantity: Quantity,
-    /// What it is counted in.
+    /// The unit of the quantity.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub unit: Option<Unit>,
-    /// How and where: null, for the keeper to write. An entry with null here is refused.
+    /// How and where: null, for the keeper to fill in. An entry with null here is refused.
     pub how_and_where: Option<String>,
 }
 
@@ -140,7 +140,7 @@ fn one(holding: &Holding, leaflets: &Leaflets, lot: &Lot, on: Day) -> Option<ToD
 }
 
 impl WhyDispose {
-    /// Why a lot is to be disposed of; none if it is not.
+    /// Why a lot must be disposed of. `None` if it need not be.
     #[must_use]
     pub fn of(lot: &Lot) -> Option<WhyDispose> {
         match lot.state {

@@ -1,4 +1,4 @@
-//! When a lot was opened, and how long it may be used from then on.
+//! When a lot was opened, and how long it may be used after that.
 
 use crate::basics::confidence::Confidence;
 use crate::basics::topic::Topic;
@@ -18,49 +18,49 @@ use crate::rules::leaflet::{Force, Leaflet, Leaflets, Rule, Says};
 pub struct Opened {
     /// The day.
     pub on: Day,
-    /// What tells it.
+    /// How that is known.
     pub told_by: OpenedBy,
     /// The entry.
     pub entry: EntryId,
 }
 
-/// What tells when a lot was opened.
+/// How the day of opening is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum OpenedBy {
-    /// An entry that says so.
+    /// From an entry that says so.
     LotOpened,
-    /// Nothing but that some of it was given: it was opened on that day at the latest.
+    /// Only from the first dose: it was opened on that day at the latest.
     FirstAdministration,
 }
 
-/// How long a lot may be used once it is opened, as its leaflet says.
+/// How long a lot may be used after opening, according to its leaflet.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LifeInUse {
-    /// What the leaflet says.
+    /// The leaflet's words.
     pub says: String,
-    /// How many days after the day of opening; absent where the leaflet gives no number for the pack.
+    /// Days after the day of opening. Absent if the leaflet gives no number for the pack.
     pub days: Option<u16>,
-    /// The last day on which what was opened may be used; absent until it is opened, or without a number of days.
+    /// The last day to use it after opening. Absent until it is opened, or without a number of days.
     pub until: Option<Day>,
     /// How well the value is established.
     pub confidence: Confidence,
-    /// The keeper's own reading that found the same on the leaflet of this lot.
+    /// The keeper's reading that confirmed the value on the leaflet of this lot.
     pub confirmed_by: Option<EntryId>,
-    /// How much it binds.
+    /// How binding it is.
     pub force: Force,
     /// Where it was read.
     pub sources: Vec<String>,
     /// When it was last checked.
     pub checked_on: Day,
-    /// What a reader must know about it.
+    /// A note for the reader.
     pub note: Option<String>,
 }
 
 impl Opened {
-    /// When a lot was opened, as the record stood at the end of a day: by the entry that says so, else by the first dose.
+    /// When a lot was opened, as of the end of a day: by the entry that says so, else by the first dose.
     pub(super) fn of(holding: &Holding, lot: &LotName, on: Day) -> Option<Opened> {
         let known = || holding.lot_file(lot).iter().filter(|record| record.on <= on);
         let first = |told_by: OpenedBy, tells: fn(&Event) -> bool| {
@@ -70,7 +70,7 @@ impl Opened {
         let said = first(OpenedBy::LotOpened, |event| matches!(event, Event::LotOpened(_)));
         let given = first(OpenedBy::FirstAdministration, |event| matches!(event, Event::Administration(_)));
         match (said, given) {
-            // What was given before was opened before, whatever was said later.
+            // A dose given before the stated opening proves that it was opened earlier.
             (Some(said), Some(given)) if given.on < said.on => Some(given),
             (said, given) => said.or(given),
         }
@@ -78,7 +78,7 @@ impl Opened {
 }
 
 impl LifeInUse {
-    /// What the leaflet of a lot says, by the rules in force on the day of opening; of one that is sealed, on `on`.
+    /// The leaflet's rule for a lot, as in force on the day of opening; for a sealed lot, on `on`.
     pub(super) fn of(
         holding: &Holding,
         leaflet: &Leaflet,
@@ -95,7 +95,7 @@ impl LifeInUse {
                 let Says::AfterOpening { text, days } = &rule.says else { return None };
                 Some((rule, text, *days))
             });
-        // A number of days goes before words, the label before advice, and the shorter before the longer.
+        // A number of days comes before words, the label before advice, and shorter before longer.
         let order = |(rule, _, days): &(&Rule, &String, Option<u16>)| {
             (days.is_none(), rule.force == Force::Advice, *days)
         };
@@ -119,7 +119,7 @@ impl LifeInUse {
     }
 }
 
-/// The reading that found this value on the leaflet of a lot.
+/// The reading that confirmed this value on the leaflet of a lot.
 fn confirmed(holding: &Holding, lot: &LotName, says: &Says, unit: Unit) -> Option<EntryId> {
     holding.lot_file(lot).iter().rev().find_map(|record| {
         let confirms = &record.body::<LeafletReading>()?.confirms;
@@ -127,7 +127,7 @@ fn confirmed(holding: &Holding, lot: &LotName, says: &Says, unit: Unit) -> Optio
     })
 }
 
-/// The built-in leaflet of a medicine, if it names one and the holding's jurisdiction has it.
+/// The built-in leaflet named for a medicine, if the holding's jurisdiction has it.
 pub(super) fn leaflet_of<'l>(
     holding: &Holding,
     leaflets: &'l Leaflets,

@@ -1,4 +1,4 @@
-//! One lot: its sum, its state, its life in use.
+//! One lot: its balance, its state, its in-use life.
 
 use serde::Serialize;
 
@@ -28,38 +28,38 @@ pub struct Lot {
     pub batch: Option<String>,
     /// The expiry date as printed.
     pub expiry: Option<Day>,
-    /// The day on which it was acquired.
+    /// The day it was acquired.
     pub acquired_on: Day,
-    /// What it is counted in.
+    /// The unit of the quantities.
     pub unit: Option<Unit>,
-    /// How much was acquired.
+    /// The quantity acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 20))]
     pub acquired: Quantity,
-    /// How much was given.
+    /// The quantity given.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 12))]
     pub given: Quantity,
-    /// How much was disposed of without being given.
+    /// The quantity disposed of without being given.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 0))]
     pub disposed: Quantity,
-    /// What is left; absent when more is gone than was acquired.
+    /// The quantity left. Absent if more is gone than was acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 8))]
     pub left: Option<Quantity>,
-    /// By how much more is gone than was acquired; absent when the sum comes out.
+    /// The quantity gone beyond what was acquired. Absent if the lot balances.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub over: Option<Quantity>,
-    /// The entries that say that the count was corrected.
+    /// The entries that corrected the balance after a count.
     pub count_corrected: Vec<EntryId>,
     /// The entries that took more than was left.
     pub over_by: Vec<EntryId>,
     /// When it was opened.
     pub opened: Option<Opened>,
-    /// How long it may be used once opened; absent where no leaflet is known or it does not say.
+    /// How long it may be used after opening. Absent if no leaflet is known or it does not say.
     pub in_use: Option<LifeInUse>,
-    /// How it stands.
+    /// Its state.
     pub state: LotState,
 }
 
-/// How a lot stands on a day. Of several the gravest is named.
+/// The state of a lot on a day. If several apply, the most serious one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -68,20 +68,20 @@ pub enum LotState {
     Overdrawn,
     /// Nothing is left.
     Empty,
-    /// It has expired, and something is left.
+    /// It has expired, and some of it is left.
     Expired,
-    /// It was opened, and its life in use is over.
+    /// It was opened, and its in-use life is over.
     PastLifeInUse,
     /// It expires soon.
     Expiring,
     /// It is opened.
     InUse,
-    /// Nothing tells that it was opened.
+    /// No entry shows that it was opened.
     Sealed,
 }
 
 impl LotState {
-    /// Whether what is left may still be given.
+    /// Whether the rest of it may still be given.
     #[must_use]
     pub const fn is_usable(self) -> bool {
         matches!(self, LotState::Expiring | LotState::InUse | LotState::Sealed)
@@ -89,7 +89,7 @@ impl LotState {
 }
 
 impl Lot {
-    /// A lot as it stands at the end of a day; none if it was not here yet.
+    /// A lot at the end of a day. `None` if it had not been acquired yet.
     pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lot: &LotName, on: Day) -> Option<Lot> {
         let (record, body) = holding.lot(lot).filter(|(record, _)| record.on <= on)?;
         let medicine = holding.medicine(&body.medicine).map(|(_, medicine)| medicine);
@@ -140,14 +140,14 @@ impl Lot {
         }
     }
 
-    /// The last day of its life in use, if that is known.
+    /// The last day of its in-use life, if known.
     #[must_use]
     pub fn usable_until(&self) -> Option<Day> {
         self.in_use.as_ref().and_then(|in_use| in_use.until)
     }
 }
 
-/// Whether an entry says that the count of the lot was corrected.
+/// Whether an entry corrects the balance of the lot after a count.
 fn corrects_count(event: &Event) -> bool {
     Administration::of(event).is_some_and(|body| body.count_corrected)
         || Disposal::of(event).is_some_and(|body| body.count_corrected)

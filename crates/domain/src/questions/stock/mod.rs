@@ -1,12 +1,12 @@
-//! What is in stock on a day: lot by lot, what to dispose of, and what to reorder for the colonies on the books.
+//! The stock on a day: lot by lot, what to dispose of, and what to reorder for the colonies on record.
 //!
-//! What happened after the day does not bear on it. The book is summed anew from the entries of each lot: acquired = given +
-//! disposed of + left. A balance that does not come out is shown with the entries that make it, and judged no further.
+//! Events after the day are ignored. Balances are summed from the entries of each lot: acquired = given + disposed of
+//! + left. If a lot does not balance, its entries are shown without further judgement.
 //!
 //! - [`Stock`]: the whole answer
-//! - [`Lot`]: one lot with its sum, its state and its life in use
-//! - [`PreparedDisposal`]: an entry that a keeper completes; it is never recorded by itself
-//! - [`Need`]: what one course of all colonies takes, against what is left and may still be used
+//! - [`Lot`]: one lot with its balance, its state and its in-use life
+//! - [`PreparedDisposal`]: an entry for the keeper to complete; it is never recorded automatically
+//! - [`Need`]: the amount for one course of all colonies, compared with the usable stock
 
 mod dispose;
 mod life;
@@ -25,30 +25,30 @@ pub use lot::{Lot, LotState};
 pub use need::{Need, NotCounted, Way};
 pub use notes::Note;
 
-/// How many days before its expiry a lot is called expiring, if nothing else is said.
+/// A lot is called expiring this many days before its expiry, by default.
 ///
 /// Common practice, no source: long enough to plan a course with it.
 pub const EXPIRING_WITHIN_DAYS: u16 = 60;
 
-/// What is in stock: the whole answer.
+/// The stock: the whole answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Stock {
     /// The holding.
     pub holding: HoldingName,
     /// The day asked about.
     pub on: Day,
-    /// The lots, in the order of the journal.
+    /// The lots, in journal order.
     pub lots: Vec<Lot>,
-    /// What is to be disposed of, each with the entry prepared.
+    /// The lots to dispose of, each with a prepared entry.
     pub dispose: Vec<ToDispose>,
-    /// What one course of all colonies would take, medicine by medicine.
+    /// The amount for one course of all colonies, medicine by medicine.
     pub needs: Vec<Need>,
-    /// What a reader should look at again. None of it is a gap in the record.
+    /// Points to check again. None of them is a gap in the record.
     pub notes: Vec<Note>,
 }
 
 impl Stock {
-    /// Asks the question of a holding.
+    /// Answers the question for a holding.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, on: Day) -> Stock {
         let lots = lots(holding, leaflets, on);
@@ -63,7 +63,7 @@ impl Stock {
     }
 }
 
-/// Every lot that was here by the end of a day, in the order of the journal.
+/// Every lot acquired by the end of a day, in journal order.
 pub(crate) fn lots(holding: &Holding, leaflets: &Leaflets, on: Day) -> Vec<Lot> {
     let mut here: Vec<(u64, &LotName)> = holding
         .lots()

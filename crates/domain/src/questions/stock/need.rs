@@ -1,4 +1,4 @@
-//! What one course of all colonies takes of each medicine, against what is left and may still be used.
+//! The amount of each medicine for one course of all colonies, compared with the usable stock.
 
 use super::life::leaflet_of;
 use super::lot::{Lot, LotState};
@@ -10,7 +10,7 @@ use crate::questions::options::{CourseNeed, NoDose, one_course_of_all};
 use crate::rules::leaflet::Leaflets;
 use serde::Serialize;
 
-/// A medicine, and whether it suffices for one course of all colonies.
+/// A medicine, and whether the stock is enough for one course of all colonies.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = MedicineNeed))]
 pub struct Need {
@@ -20,20 +20,20 @@ pub struct Need {
     pub pack_name: String,
     /// The leaflet that states the dose.
     pub leaflet: LeafletId,
-    /// What it is counted in.
+    /// The unit of the quantities.
     pub unit: Unit,
-    /// How many colonies live on the day.
+    /// The number of colonies alive on the day.
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
     pub colonies: usize,
-    /// What is left and may still be used.
+    /// The usable quantity left.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 8))]
     pub usable: Quantity,
-    /// The lots of that.
+    /// The lots of that quantity.
     pub lots: Vec<LotName>,
-    /// Lots with something left that is not counted, and why.
+    /// Lots with stock that is not usable, with their state.
     #[serde(skip)]
     pub not_counted: Vec<NotCounted>,
-    /// What a course takes, for each way of giving it.
+    /// The amount for a course, for each method and label revision.
     #[serde(skip)]
     pub ways: Vec<Way>,
 }
@@ -43,37 +43,37 @@ pub struct Need {
 pub struct NotCounted {
     /// The lot.
     pub lot: LotName,
-    /// How it stands, which is why.
+    /// Its state, which is the reason.
     pub state: LotState,
 }
 
-/// What one course of all colonies takes by one way of giving it.
+/// The amount for one course of all colonies, by one method and label revision.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Way {
-    /// The method, where there are several.
+    /// The method, if there are several.
     pub method: Option<Method>,
-    /// The revision of the label, where they differ.
+    /// The label revision, if they differ.
     pub revision: Option<String>,
-    /// How many doses make the course, at least; absent where nobody has stated it.
+    /// Number of doses in the course, at least. Absent if not stated.
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
     pub doses: Option<u8>,
-    /// What it takes in all; where the leaflet gives a range, the most. Absent where it is not known for every colony.
+    /// The total amount; of a range, the most. Absent if it is not known for every colony.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 74))]
     pub takes: Option<Quantity>,
-    /// What it takes for the colonies whose dose is known; for one dose, where nobody has stated how many there are.
+    /// The amount for the colonies whose dose is known; for one dose, if the number of doses is not stated.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 20))]
     pub takes_at_least: Quantity,
-    /// How many those are.
+    /// The number of colonies whose dose is known.
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 9_007_199_254_740_991i64))]
     pub counted: usize,
-    /// What must be known first, and of which colonies.
+    /// What must be known first, and for which colonies.
     #[serde(skip)]
     pub not_known: Vec<(NoDose, Vec<ColonyName>)>,
-    /// How much is short, 0 if nothing; absent where it is not known for every colony.
+    /// The quantity short; 0 if none. Absent if it is not known for every colony.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 66))]
     pub short: Option<Quantity>,
-    /// How much is short for the colonies whose dose is known.
+    /// The quantity short for the colonies whose dose is known.
     #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, example = 12))]
     pub short_at_least: Quantity,
 }

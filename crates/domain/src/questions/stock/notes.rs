@@ -1,16 +1,16 @@
-//! What a reader should look at again. None of it is a gap in the record.
+//! Points to check again. None of them is a gap in the record.
 
 use super::lot::Lot;
 use crate::basics::words::LotName;
 
-/// Something that a reader should look at again.
+/// Something to check again.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Note {
-    /// Two lots of one medicine have one batch number: bought twice, or written down twice.
+    /// Two lots of one medicine have the same batch number: acquired twice, or recorded twice.
     SameBatch {
         /// The earlier of the two.
         earlier: LotName,
-        /// The later.
+        /// The later of the two.
         later: LotName,
         /// The name on the pack.
         pack_name: String,
@@ -31,7 +31,7 @@ pub(super) fn of(lots: &[Lot]) -> Vec<Note> {
     for (index, lot) in lots.iter().enumerate() {
         let Some(batch) = &lot.batch else { continue };
         let same = |other: &&Lot| other.medicine == lot.medicine && other.batch.as_ref() == Some(batch);
-        // The pair is told once, at the later of the two.
+        // Each pair is reported once, at the later lot.
         let earlier = lots.get(..index).unwrap_or_default().iter().rfind(same);
         if let Some(earlier) = earlier {
             notes.push(Note::SameBatch {

@@ -1,4 +1,4 @@
-//! What the colony and each of its courses mean for a day.
+//! Judges the colony and each of its courses on a day.
 
 use super::grounds::{Ground, Outcome, Reason};
 use super::harvest;
@@ -14,7 +14,7 @@ use crate::facts::history::{
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::Says;
 
-/// The ground of the colony itself.
+/// Adds the ground of the colony itself.
 pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground<'h>>) {
     let mut decide = |outcome, reason| grounds.push(Ground { outcome, decides: true, course: None, reason });
     if let Some((ended, entry)) = history.ended.filter(|(ended, _)| *ended <= on) {
@@ -33,7 +33,7 @@ pub(super) fn colony<'h>(history: &'h History, on: Day, grounds: &mut Vec<Ground
     }
 }
 
-/// The grounds of a course: what decides, and what else is on record about it.
+/// Adds the grounds of a course: first those that decide, then everything else on record about it.
 pub(super) fn course<'h>(history: &'h History, course: &'h Course, on: Day, grounds: &mut Vec<Ground<'h>>) {
     let mut add =
         |outcome, decides, reason| grounds.push(Ground { outcome, decides, course: Some(course), reason });
@@ -57,7 +57,8 @@ pub(super) const fn says(outcome: Outcome, decides: bool) -> Verdict {
     }
 }
 
-/// Decides the day for each carrier of a line. That an earlier one is over says nothing while a later one is in.
+/// Judges the day for each carrier of a line. If an earlier carrier is over, that is reported only if no later one is
+/// in.
 fn decide<'h>(
     history: &'h History,
     line: &'h impl Line,
@@ -98,15 +99,16 @@ fn while_in<'h>(line: &'h impl Line, on: Day, add: &mut impl FnMut(Outcome, bool
     }
 }
 
-/// What is possible for a carrier whose whereabouts are not known.
+/// The possible days out of a carrier whose whereabouts are not known.
 struct Possible {
     may_be_in: bool,
     first: Day,
     last: Day,
 }
 
-/// In, or out since some day between two: what every possibility has in common. The longest and shortest periods stand
-/// for all between; a flow that began between them is a possibility of its own.
+/// Judges a carrier that may be in, or out since any day from `first` to `last`: a verdict holds only if every
+/// possibility agrees. The first and last day cover all days between them, except that each flow that begins between
+/// them is a separate possibility.
 fn not_known<'h>(
     history: &'h History,
     line: &'h impl Line,
@@ -122,7 +124,7 @@ fn not_known<'h>(
     let outs = [last].into_iter().chain(within).map(|out| out_verdict(history, line, out, on));
     let still_in = may_be_in.then(|| inside(terms));
     let verdict = outs.chain(still_in).fold(out_verdict(history, line, first, on), Verdict::agreed);
-    // It makes no difference whether it was used up before it came out: the day it came out decides.
+    // If the day it came out gives the same verdict, it does not matter whether it was used up earlier.
     if !may_be_in && verdict == out_verdict(history, line, last, on) {
         return decide_out(history, line, last, on, add);
     }
@@ -144,7 +146,7 @@ fn not_known<'h>(
     }
 }
 
-/// What is missing to say whether a carrier is in.
+/// The missing fact that leaves open whether a carrier is in.
 fn not_known_whether_in(terms: &Terms) -> Reason<'_> {
     let missing = |topic| Reason::NotEstablished { topic, days: None, supers: None };
     match (&terms.asked_back, &terms.removal) {
@@ -168,7 +170,7 @@ fn out_verdict(history: &History, line: &impl Line, out: Day, on: Day) -> Verdic
     verdict
 }
 
-/// Decides for a course that is out: periods running, periods over, periods nobody has established.
+/// Judges a course that is out: periods that run, periods that are over, periods that are not established.
 fn decide_out<'h>(
     history: &'h History,
     line: &'h impl Line,
@@ -201,7 +203,8 @@ fn decide_out<'h>(
             add(Outcome::Noted, false, Reason::HarvestBarred { supers, through });
             periods_over(terms, out, add);
         }
-        // A ban on supers is handled above; a permission comes from a rule on supers.
+        // A running period that bars supers has already returned. `HarvestOnly` always comes from a known rule on
+        // supers.
         (Some(_), Bars::Supers, _) | (Some(_), Bars::HarvestOnly, Fact::NotKnown(_)) | (None, _, _) => {
             periods_over(terms, out, add);
         }
@@ -230,7 +233,7 @@ fn right_before_a_flow<'h>(
     }
 }
 
-/// The last day of the flow that it was used right before, if that bars supers on a day.
+/// The last day of the flow that it was used right before, if that flow bars supers on a day.
 pub(super) fn barred_by_flow(history: &History, course: &Course, out: Day, on: Day) -> Option<Day> {
     match before_flow(history.flows_of(course), course.terms.flow_before?.value, out, on) {
         BeforeFlow::Barred(flow) => Some(flow.last),
@@ -256,7 +259,7 @@ fn periods_over<'h>(terms: &'h Terms, out: Day, add: &mut impl FnMut(Outcome, bo
     }
 }
 
-/// What is on record about a course without deciding the day.
+/// Adds everything on record about a course that does not decide the day.
 fn stand<'h>(
     history: &'h History,
     course: &'h Course,
@@ -294,7 +297,8 @@ fn stand<'h>(
     }
 }
 
-/// Stated values looser than the documented leaflet: used and flagged, or set aside if read after the treatment.
+/// Adds stated values that are looser than the documented leaflet: used and flagged, or set aside if read after the
+/// treatment.
 fn readings_held_against_the_leaflet<'h>(terms: &'h Terms, add: &mut impl FnMut(Outcome, bool, Reason<'h>)) {
     let mut held = |topic, looser: bool, set_aside: Option<EntryId>| {
         if looser {
@@ -376,7 +380,7 @@ fn stayed_at_most<'h>(
     let still_in = match standing {
         Standing::In => true,
         Standing::Out(_) => false,
-        // Nobody knows how long it stayed.
+        // It is not known how long it stayed.
         Standing::PerhapsSpent(_) | Standing::NotSaid(..) => return,
     };
     let in_time = until <= course.placed.plus(days.value);
@@ -424,8 +428,8 @@ fn doses<'h>(
     add(outcome, false, Reason::DosesGiven { given, doses });
 }
 
-/// Harvest supers between placing and removal. Sharing only the edge days is no overlap: off on the day of placing, or
-/// on again on the day of removal.
+/// Adds whether harvest supers were on between placing and removal. Supers that came off on the day of placing, or
+/// went on again on the day of removal, do not count.
 fn supers_while_in<'h>(
     history: &History,
     course: &'h Course,
@@ -437,8 +441,8 @@ fn supers_while_in<'h>(
     let overlap = |from: Day, to: Day| {
         history.supers.iter().find(move |span| {
             let off = span.off.unwrap_or(Day::LAST);
-            // A single dose is given on one day: supers on that day break the rule unless they came off or went on that
-            // day.
+            // A single dose is given on one day: supers on that day break the rule, unless they came off or went on
+            // that day.
             if single { span.from < from && from < off } else { span.from < to && from < off }
         })
     };

@@ -1,4 +1,4 @@
-//! Grounds: what was checked, how it came out, and the facts and values used.
+//! Grounds: each check with its outcome, and the facts and values it used.
 
 use crate::basics::calendar::Day;
 use crate::basics::sourced::Sourced;
@@ -7,29 +7,29 @@ use crate::basics::words::{RemovalNeed, SupersDuring};
 use crate::facts::history::{BroodSeen, Course, Doses, Doubt, End, FlowBefore, FlowSpan, SuperSpan, Term};
 use crate::journal::entry::EntryId;
 
-/// How something came out.
+/// The outcome of a check.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum Outcome {
-    /// It holds.
+    /// The condition holds.
     Met,
-    /// It does not hold.
+    /// The condition does not hold.
     Broken,
-    /// Something is missing to tell.
+    /// A missing fact leaves it open.
     Unknown,
-    /// Neither: a reader must know of it.
+    /// Neither met nor broken, but the reader must know of it.
     Noted,
 }
 
 /// One ground of an answer.
 #[derive(Debug, Clone, Copy)]
 pub struct Ground<'h> {
-    /// How it came out.
+    /// The outcome of the check.
     pub outcome: Outcome,
-    /// Whether the answer depends on it. Grounds that do not decide are shown all the same.
+    /// Whether the answer depends on it. Other grounds are shown too.
     pub decides: bool,
-    /// The course it is about; none if it is about the colony.
+    /// The course it is about. `None` if it is about the colony.
     pub course: Option<&'h Course>,
     /// What was checked.
     pub reason: Reason<'h>,
@@ -42,7 +42,7 @@ impl Ground<'_> {
         super::assess::says(self.outcome, self.decides)
     }
 
-    /// The entries it rests on.
+    /// The entries that support it.
     #[must_use]
     pub fn entries(&self) -> Vec<EntryId> {
         let of_course = self.course.iter().flat_map(|course| end_entries(course, &self.reason));
@@ -78,7 +78,7 @@ impl Ground<'_> {
     }
 }
 
-/// The entries of a course that a ground rests on: its doses, and its end if the ground is about being out.
+/// The entries of a course behind a ground: its doses, and its end if the ground is about being out.
 fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
     let mut entries: Vec<EntryId> = course.doses.iter().map(|dose| dose.entry).collect();
     let reads_end = matches!(
@@ -99,179 +99,179 @@ fn end_entries(course: &Course, reason: &Reason<'_>) -> Vec<EntryId> {
     entries
 }
 
-/// What was checked.
+/// What was checked, with the facts used.
 #[derive(Debug, Clone, Copy)]
 pub enum Reason<'h> {
     /// No entry establishes this colony.
     ColonyNotRecorded,
-    /// The colony came into the record later.
+    /// The colony was entered after the day asked about.
     NotYetBegun {
-        /// On this day.
+        /// The day it was entered.
         begun: Day,
-        /// By this entry.
+        /// The entry that began it.
         entry: EntryId,
     },
     /// The colony has ended.
     Ended {
-        /// On this day.
+        /// The day it ended.
         on: Day,
-        /// By this entry.
+        /// The entry that ended it.
         entry: EntryId,
     },
-    /// It came into the record with medicines not known.
+    /// The colony was entered with unknown medicines inside.
     CameWithUnknown {
-        /// By this entry.
+        /// The entry that left it open.
         entry: EntryId,
     },
     /// No course is on record.
     NothingGiven {
-        /// The entry that brought the colony into the record with nothing inside.
+        /// The entry that established the colony with nothing inside.
         entry: EntryId,
     },
-    /// It is in, and supers must be off while it is.
+    /// It is in, and supers must be off meanwhile.
     StillIn {
-        /// The term.
+        /// The rule on supers.
         supers: &'h Sourced<SupersDuring>,
     },
-    /// It is in, and supers may be on while it is.
+    /// It is in, and supers may be on meanwhile.
     InWithSupersAllowed {
-        /// The term.
+        /// The rule on supers.
         supers: &'h Sourced<SupersDuring>,
     },
-    /// A split or uniting did not say where the strips went.
+    /// A split or merge did not say where the strips went.
     WhereaboutsNotSaid {
-        /// On this day.
+        /// The day of the split or merge.
         since: Day,
-        /// By this entry.
+        /// The entry of the split or merge.
         entry: EntryId,
     },
-    /// It is not known whether it is in or out; supers are barred in either case.
+    /// It is not known whether it is in or out, and supers are barred in either case.
     BarredEitherWay {
         /// It may be out since this day.
         since: Day,
-        /// Why that is not known.
+        /// The reason for the doubt.
         doubt: Doubt,
     },
-    /// A person stated that nothing stays in the hive, but a least stay is known: one of the two is wrong.
+    /// One statement says that nothing stays in the hive, another gives a least stay: one of the two is wrong.
     NothingStaysYetStays {
-        /// The statement.
+        /// The statement that nothing stays.
         said: &'h Sourced<RemovalNeed>,
     },
-    /// It must not be used right before a nectar flow, and was, or nobody can tell.
+    /// It must not be used right before a nectar flow, and it was, or that is not known.
     UsedBeforeFlow {
-        /// It was out since this day.
+        /// The day since which it is out.
         out: Day,
         /// The first flow from then on, if one is on record.
         flow: Option<FlowSpan>,
-        /// The term.
+        /// The ban.
         bar: &'h Sourced<FlowBefore>,
     },
     /// A term is missing, or its value is not documented.
     NotEstablished {
-        /// Which.
+        /// The term.
         topic: Term,
-        /// The undocumented value in days, if there is one.
+        /// The undocumented value in days, if any.
         days: Option<&'h Sourced<u16>>,
-        /// The undocumented statement on supers, if there is one.
+        /// The undocumented rule on supers, if any.
         supers: Option<&'h Sourced<SupersDuring>>,
     },
     /// The withdrawal period is running.
     WithdrawalRuns {
-        /// Since this day.
+        /// The day since which it is out.
         out: Day,
-        /// The term.
+        /// The withdrawal period, in days.
         days: &'h Sourced<u16>,
     },
     /// The wait is running.
     WaitRuns {
-        /// Since this day.
+        /// The day since which it is out.
         out: Day,
-        /// The term.
+        /// The wait, in days.
         days: &'h Sourced<u16>,
     },
     /// It is out, and every period is over.
     PeriodsOver {
-        /// Since this day.
+        /// The day since which it is out.
         out: Day,
-        /// The withdrawal period.
+        /// The withdrawal period, in days.
         withdrawal: &'h Sourced<u16>,
-        /// The wait.
+        /// The wait, in days.
         wait: &'h Sourced<u16>,
     },
-    /// Honey may not be taken yet, though supers may be on.
+    /// Supers may be on, but honey may not be taken yet.
     HarvestBarred {
-        /// The statement on supers.
+        /// The rule on supers.
         supers: &'h Sourced<SupersDuring>,
-        /// The last day on which it is barred, if known.
+        /// The last barred day, if known.
         through: Option<Day>,
     },
     /// How long it stayed, compared with the least stay.
     StayedAtLeast {
-        /// Until this day.
+        /// The day it came out.
         until: Day,
-        /// The term.
+        /// The least stay, in days.
         days: &'h Sourced<u16>,
-        /// The brood last seen by then, if the term depends on it.
+        /// The last brood inspection by then, if the term depends on brood.
         brood: Option<BroodSeen>,
     },
-    /// The least stay depends on brood, and none was seen by then.
+    /// The least stay depends on brood, and no inspection counts.
     StayTurnsOnBrood {
-        /// Until this day.
+        /// The day it came out.
         until: Day,
-        /// With brood absent or at its lowest.
+        /// Days with brood absent or at its lowest.
         shorter: u16,
-        /// With brood present.
+        /// Days with brood present.
         longer: u16,
     },
-    /// How long it stayed or has stayed, compared with the most.
+    /// How long it stayed or has stayed, compared with the longest stay.
     StayedAtMost {
-        /// Until this day.
+        /// The day it came out, or the day asked about.
         until: Day,
-        /// The term.
+        /// The longest stay, in days.
         days: &'h Sourced<u16>,
         /// Whether it is still in.
         still_in: bool,
     },
-    /// Doses given, compared with those of a course.
+    /// Doses given, compared with the stated number.
     DosesGiven {
-        /// This many by this day.
+        /// Doses given by the day asked about.
         given: usize,
-        /// The term.
+        /// The stated doses.
         doses: &'h Sourced<Doses>,
     },
-    /// A dose that came sooner or later after the previous one than the leaflet says.
+    /// A dose given too soon or too late after the previous one.
     DoseOffTime {
-        /// Which dose, counted from 1.
+        /// Number of the dose, counted from 1.
         number: usize,
         /// The day it was given.
         on: Day,
-        /// This many days after the previous one.
+        /// Days since the previous dose.
         after: i64,
-        /// The term.
+        /// The stated doses.
         doses: &'h Sourced<Doses>,
     },
-    /// Harvest supers, while it was in and they had to be off.
+    /// Whether harvest supers were on while it was in and they had to be off.
     SupersWhileIn {
-        /// The stretch of days, if any.
+        /// The period with supers on, if any.
         span: Option<SuperSpan>,
-        /// The term.
+        /// The rule on supers.
         supers: &'h Sourced<SupersDuring>,
     },
-    /// What the leaflet says about combs that were in the hive with it.
+    /// The leaflet's rule on combs that were in the hive with it.
     CombsCarryOver {
-        /// The rule, in the words of our leaflet data.
+        /// The rule, as worded in the built-in leaflet.
         text: &'h str,
     },
-    /// A looser value was read after the treatment. It is not used unless the wrong entry is corrected.
+    /// A looser value was read after the treatment. It is ignored unless the wrong entry is corrected.
     ReadAfterwards {
-        /// Which.
+        /// The term.
         topic: Term,
         /// The entry that states it.
         entry: EntryId,
     },
-    /// A stated value is looser than the documented one of the built-in leaflet. It is used.
+    /// A stated value is looser than the documented value of the built-in leaflet. The stated one is used.
     LooserThanLeaflet {
-        /// Which.
+        /// The term.
         topic: Term,
     },
 }

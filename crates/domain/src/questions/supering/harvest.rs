@@ -1,4 +1,4 @@
-//! Honey, where supers may stay on: it may be barred meanwhile.
+//! Bans on taking honey while supers may stay on.
 
 use crate::basics::calendar::{Day, last_blocked_day};
 use crate::basics::topic::Topic;
@@ -7,15 +7,15 @@ use crate::basics::words::{Permission, SupersDuring};
 use crate::facts::history::{Course, Line, Terms, Whereabouts, inside, used_up, whereabouts};
 use crate::rules::leaflet::{Force, Says};
 
-/// A course bars taking honey, though not supers.
+/// A course bars taking honey but not supers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct HarvestBar {
-    /// The last day on which it does; none if not known.
+    /// The last barred day. `None` if not known.
     pub through: Option<Day>,
 }
 
 impl HarvestBar {
-    /// Both together: until the later day, and open-ended if either is.
+    /// Both bars together: until the later day, and without a known end if either has none.
     pub(super) fn and(self, other: HarvestBar) -> HarvestBar {
         HarvestBar { through: self.through.zip(other.through).map(|(one, other)| one.max(other)) }
     }
@@ -39,8 +39,8 @@ pub(crate) fn barred(line: &impl Line, on: Day) -> Option<HarvestBar> {
     bars.reduce(HarvestBar::and)
 }
 
-/// The last day on which a course bars honey though supers may stay on, as known on a day; none if it bars none, or its
-/// end is not known.
+/// The last day on which a course bars honey though supers may stay on, as known on a day. `None` if it bars none, or
+/// its end is not known.
 pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
     let withdrawal = course.terms.withdrawal.known().filter(|_| inside(&course.terms) == Verdict::Yes)?.value;
     let last = whereabouts(course, on).map(|carrier| match carrier {
@@ -52,8 +52,8 @@ pub(crate) fn last_day(course: &Course, on: Day) -> Option<Day> {
     last.flatten().max()
 }
 
-/// Whether honey is barred while it is in: the label says so, a withdrawal period would begin only after it, or nobody
-/// knows whether one does.
+/// Whether honey is barred while it is in: the label says so, a withdrawal period follows the treatment, or it is not
+/// known whether one does.
 fn bars_while_in(line: &impl Line) -> bool {
     let Terms { supers_during, withdrawal, leaflet, .. } = line.terms();
     let no_harvest = supers_during.known().is_some_and(|fact| fact.value == SupersDuring::OnNoHarvest);
@@ -66,7 +66,7 @@ fn bars_while_in(line: &impl Line) -> bool {
     no_harvest || forbidden || withdrawal.known().is_none_or(|fact| fact.value > 0)
 }
 
-/// The last day barred by a carrier that is in and certainly used up on a known day.
+/// The last day barred by a carrier that is in and has a documented day on which it is used up.
 fn through_when_used_up(line: &impl Line, on: Day) -> Option<Day> {
     let (days, sure) = used_up(line.terms())?;
     let spent = line.doses().rfind(|dose| *dose <= on)?.plus(days);

@@ -1,8 +1,9 @@
 //! The question: may this colony be supered on this day?
 //!
-//! [`History::may_be_supered`] gives the bare verdict. [`History::supering`] gives the whole answer: what each course means for
-//! the day, breaches on record, the last blocked and first free day, and what must happen first. [`Answer::missing`] names the
-//! entries that would supply what is missing. The crate `combclear-wording` puts the answer into words.
+//! [`History::may_be_supered`] gives only the verdict. [`History::supering`] gives the whole answer: the effect of
+//! each course, breaches on record, the last blocked and first free day, and what must happen first.
+//! [`Answer::missing`] names the entries that would supply missing facts. The crate `combclear-wording` puts the
+//! answer into words.
 //!
 //! The verdict and the grounds always agree (a property test). Events after the day asked about are ignored.
 
@@ -32,7 +33,7 @@ pub use remedy::{AskedFor, Lack, Missing, Remedy};
 pub use steps::Step;
 pub use whole_apiary::{Rounds, Surroundings};
 
-/// How many days ahead an answer looks, including the day asked about.
+/// How many days an answer covers, including the day asked about.
 pub const DAYS_AHEAD: u16 = 120;
 
 /// The answer for one colony and one day.
@@ -44,15 +45,16 @@ pub struct Answer<'h> {
     pub on: Day,
     /// Yes, no or unknown.
     pub verdict: Verdict,
-    /// Why: course by course, first what decides, then what else is on record about it.
+    /// The grounds, course by course: first those that decide, then everything else on record about the course.
     pub grounds: Vec<Ground<'h>>,
 }
 
-/// The days that an answer names. They are worked out together, since both need the record as it stood on the day.
+/// The last blocked and the first free day. They are worked out together, since both need the record as of the day
+/// asked about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct NamedDays {
-    /// The last blocked day: the one before the current or next free days; if no day is known to be free, the last that
-    /// is certainly blocked. None if no day was ever blocked, or no end is recorded.
+    /// The day before the current or next free days. If no day is known to be free, the last day that is certainly
+    /// blocked. `None` if no day was ever blocked, or no end is recorded.
     pub last_blocked: Option<Day>,
     /// From when the colony is free.
     pub first_free: FirstFree,
@@ -61,7 +63,7 @@ pub struct NamedDays {
 /// From when the colony is free, as far as the record shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum FirstFree {
-    /// From this day on, on record.
+    /// From this day on, according to the record.
     OnRecord(Day),
     /// From `free` on, if everything inside comes out on `out`, the earliest lawful day, and nothing else happens.
     OnceOut {
@@ -70,12 +72,12 @@ pub enum FirstFree {
         /// The first free day after that.
         free: Day,
     },
-    /// Something is missing.
+    /// A missing fact leaves it open.
     NotKnown,
 }
 
 impl History {
-    /// Yes, no or unknown, and nothing else.
+    /// The verdict without grounds. Cheaper than [`History::supering`].
     #[must_use]
     pub fn may_be_supered(&self, on: Day) -> Verdict {
         let colony = self.colony_verdict(on);
@@ -97,7 +99,8 @@ impl History {
         Answer { history: self, on, verdict, grounds }
     }
 
-    /// The verdict for this and the following days, equal neighbours joined: first day, last day (inclusive), verdict.
+    /// The verdict for this and the following days, with equal neighbours joined: first day, last day (inclusive),
+    /// verdict.
     #[must_use]
     pub fn supering_ahead(&self, on: Day, days: u16) -> Vec<(Day, Day, Verdict)> {
         let Some(further) = days.checked_sub(1) else { return Vec::new() };
@@ -120,21 +123,21 @@ impl History {
 }
 
 impl<'h> Answer<'h> {
-    /// The last blocked and the first free day, as the record stood on the day asked about.
+    /// The last blocked and the first free day, as of the day asked about.
     #[must_use]
     pub fn named_days(&self) -> NamedDays {
         let ahead = Ahead::of(self.history, self.on);
         NamedDays { last_blocked: ahead.on_record.last, first_free: ahead.first_free }
     }
 
-    /// From when the colony is free, as the record stood on the day asked about.
+    /// From when the colony is free, as of the day asked about.
     #[must_use]
     pub fn first_free(&self) -> FirstFree {
         self.named_days().first_free
     }
 
-    /// The first day on which honey may be taken, if supers may be on but honey may not be taken yet. None if honey is
-    /// not barred, if the end is not known, or while supers are barred.
+    /// The first day on which honey may be taken, if supers may be on but honey may not be taken yet. `None` if honey
+    /// is not barred, if the end is not known, or while supers are barred.
     #[must_use]
     pub fn harvest_free_from(&self) -> Option<Day> {
         Some(self.harvest_barred()?.through?.next())
@@ -154,20 +157,20 @@ impl<'h> Answer<'h> {
         self.history.courses_on(self.on)
     }
 
-    /// What must happen first, ordered by latest day.
+    /// What must happen before supers go on, the most urgent first.
     #[must_use]
     pub fn steps(&self) -> Vec<Step<'h>> {
         steps::of(self)
     }
 
-    /// What is missing, and which entry would supply it. Pass the `holding` and `leaflets` that the history was derived
-    /// from.
+    /// The missing facts, with the entry that would supply each. Pass the `holding` and `leaflets` that the history
+    /// was derived from.
     #[must_use]
     pub fn missing(&self, holding: &Holding, leaflets: &Leaflets) -> Vec<Missing<'h>> {
         remedy::missing(holding, leaflets, self)
     }
 
-    /// What the leaflets ask of the whole apiary, for every course that is not over and for the latest one. `rounds`
+    /// The leaflets' rules on the whole apiary, for every course that is not over and for the latest one. `rounds`
     /// must be those of the holding that the history was derived from.
     #[must_use]
     pub fn whole_apiary<'r: 'h>(&self, rounds: &Rounds<'r>) -> Vec<Surroundings<'h>> {

@@ -1,4 +1,4 @@
-//! The answer day by day: it changes on few days, and stays the same between them.
+//! The answer day by day, stored as the few days on which it changes.
 
 use super::assess;
 use crate::basics::calendar::{Day, last_blocked_day};
@@ -8,16 +8,16 @@ use crate::facts::history::{History, Line, RIGHT_BEFORE_DAYS, used_up};
 /// The last blocked and the first free day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Blocked {
-    /// The last blocked day; if no day is known to be free, the last that is certainly blocked. None if no day was ever
-    /// blocked, or no end is recorded.
+    /// If no day is known to be free, the last day that is certainly blocked. `None` if no day was ever blocked, or
+    /// no end is recorded.
     pub(crate) last: Option<Day>,
-    /// The first free day on record, if known.
+    /// The first free day according to the record, if known.
     pub(crate) first_free: Option<Day>,
 }
 
-/// The answer over the days, as a list of the days on which it changes.
+/// The answer for all days, as a list of the days on which it changes.
 pub(crate) struct Outlook {
-    /// The first day of each stretch with its answer, in order. The first stretch begins with [`Day::FIRST`].
+    /// The first day of each run with its answer, in order. The first run begins with [`Day::FIRST`].
     stretches: Vec<(Day, Verdict)>,
 }
 
@@ -36,7 +36,7 @@ impl Outlook {
         Outlook::at(changes_of_colony(history), |day| history.colony_verdict(day))
     }
 
-    /// The combined answer of some lines of courses in a colony, recorded or planned, where they apply.
+    /// The combined answer of some lines of courses in a colony, recorded or planned, on the days they apply.
     pub(crate) fn of_lines<L: Line>(history: &History, lines: &[&L]) -> Outlook {
         let mut days = vec![Day::FIRST];
         for line in lines {
@@ -48,21 +48,21 @@ impl Outlook {
         })
     }
 
-    /// The answer where both must be yes.
+    /// The answer if both outlooks must allow supers.
     pub(crate) fn and(&self, other: &Outlook) -> Outlook {
         let days = self.stretches.iter().chain(&other.stretches).map(|(from, _)| *from).collect();
         Outlook::at(days, |day| self.on(day).and(other.on(day)))
     }
 
-    /// The answer of a day.
+    /// The answer on a day.
     fn on(&self, day: Day) -> Verdict {
         let next = self.stretches.partition_point(|(from, _)| *from <= day);
         let stretch = next.checked_sub(1).and_then(|index| self.stretches.get(index));
-        // The first stretch begins with the first of all days.
+        // Never reached: the first run begins with the first of all days.
         stretch.map_or(Verdict::Unknown, |(_, verdict)| *verdict)
     }
 
-    /// Whether the answer of a course may change on any day after this one.
+    /// Whether the answer for a course may change on any day after `day`.
     pub(crate) fn may_change_after(history: &History, line: &impl Line, day: Day) -> bool {
         let mut days = Vec::new();
         changes(history, line, &mut days);
@@ -77,9 +77,9 @@ impl Outlook {
         Outlook { stretches }
     }
 
-    /// The last blocked and first free day, seen from a day: around the free days it lies in, or the next ones. `begun`
-    /// is the first day considered; `out` is the last day since which something is out: a course that blocked no day
-    /// leaves the colony free from then.
+    /// The last blocked and first free day as seen from `on`: around the free days that contain `on`, or the next
+    /// ones. `begun` is the first day considered. `out` is the last day on which something came out: after a course
+    /// that blocked no day, the colony is free from then.
     pub(crate) fn blocked(&self, on: Day, begun: Day, out: Option<Day>) -> Blocked {
         if let Some(since) = self.free_since(on) {
             let blocked = begun < since;
@@ -90,22 +90,23 @@ impl Outlook {
         }
         match self.next_free(on) {
             Some(free) => Blocked { last: (begun < free).then(|| free.before()), first_free: Some(free) },
-            // When it is free is not known; until when it is certainly blocked is.
+            // The first free day is not known, but the last certainly blocked day may be.
             None => Blocked { last: self.last_no().filter(|last| *last >= begun), first_free: None },
         }
     }
 
-    /// The first free day from a day on.
+    /// The first free day on or after a day.
     pub(crate) fn free_from(&self, day: Day) -> Option<Day> {
         if self.on(day) == Verdict::Yes { Some(day) } else { self.next_free(day) }
     }
 
-    /// The first day since which every day is free; [`Day::FIRST`] if none is ever blocked.
+    /// The first day from which every day is free; [`Day::FIRST`] if no day is ever blocked. `None` if the last days
+    /// are not free.
     pub(crate) fn free_for_good(&self) -> Option<Day> {
         self.stretches.last().filter(|(_, verdict)| *verdict == Verdict::Yes).map(|(from, _)| *from)
     }
 
-    /// The first of the free days that a day lies in; none if the day is not free.
+    /// The first of the free days around `on`. `None` if `on` is not free.
     fn free_since(&self, on: Day) -> Option<Day> {
         let (from, verdict) = self.stretches.iter().rfind(|(from, _)| *from <= on)?;
         (*verdict == Verdict::Yes).then_some(*from)
@@ -119,7 +120,7 @@ impl Outlook {
             .map(|(from, _)| *from)
     }
 
-    /// The last day that is certainly blocked, if those days end.
+    /// The last day that is certainly blocked. `None` if there is none, or if the blocked days never end.
     pub(crate) fn last_no(&self) -> Option<Day> {
         let pairs = self.stretches.iter().zip(self.stretches.iter().skip(1));
         let mut ends =
@@ -128,7 +129,7 @@ impl Outlook {
         last.and(ends.next_back())
     }
 
-    /// The stretches between two days (inclusive), cut to them.
+    /// The runs between two days (inclusive), clipped to them.
     pub(crate) fn between(&self, from: Day, to: Day) -> Vec<(Day, Day, Verdict)> {
         let ends = self.stretches.iter().skip(1).map(|(next, _)| next.before()).chain([to]);
         let spans = self
@@ -150,7 +151,7 @@ fn changes_of_colony(history: &History) -> Vec<Day> {
 fn changes(history: &History, line: &impl Line, days: &mut Vec<Day>) {
     let terms = line.terms();
     let (here_from, until) = line.days();
-    // The days since which it, or one of its carriers, may be out.
+    // The days on which it, or one of its carriers, may have come out.
     let mut outs = vec![here_from];
     outs.extend(line.doses());
     if let Some((stay, _)) = used_up(terms) {
@@ -166,7 +167,8 @@ fn changes(history: &History, line: &impl Line, days: &mut Vec<Day>) {
         for flow in history.flows_of(line) {
             let before = bar.value.days().unwrap_or(RIGHT_BEFORE_DAYS);
             days.extend([flow.from, flow.from.minus(before), flow.last.next()]);
-            // A course out since new year is out in the year of the flow.
+            // A leaflet without a number of days bars supers in the year of the flow, so the answer may change at new
+            // year.
             days.extend(Day::new(flow.from.year(), 1, 1));
         }
         days.extend(outs.iter().filter_map(|out| Some(out.plus(bar.value.days()?).next())));

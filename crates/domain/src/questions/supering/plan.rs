@@ -1,4 +1,4 @@
-//! What lies ahead of a colony: when it is free on record, or if everything inside comes out on one day.
+//! When a colony is free: according to the record, or once everything inside comes out on one day.
 
 use super::FirstFree;
 use super::assess::verdict;
@@ -8,13 +8,14 @@ use crate::basics::fact::Fact;
 use crate::basics::verdict::Verdict;
 use crate::facts::history::{Course, History, Planned, Standing};
 
-/// What lies ahead of a colony, as the record stood on a day.
+/// When a colony is free, as of a day.
 pub(crate) struct Ahead {
-    /// The last blocked and the first free day on record.
+    /// The last blocked and the first free day according to the record.
     pub(super) on_record: Blocked,
     /// From when it is free.
     pub(super) first_free: FirstFree,
-    /// The answer day by day, with all that bars supers out as early as it may be; none if nothing tells when it is free.
+    /// The answer day by day, if everything that bars supers comes out on its earliest day. `None` if no first free
+    /// day is known.
     pub(crate) outlook: Option<Outlook>,
 }
 
@@ -39,9 +40,9 @@ impl Ahead {
     }
 }
 
-/// The earliest day on which everything that bars supers may be out, the first free day if it comes out then and the missing
-/// doses are given on their earliest days, and the answer day by day. None if one of these is not known. `history` ends with
-/// `on`.
+/// The earliest day on which everything that bars supers may be out; the first free day if it comes out then and the
+/// missing doses are given on their earliest days; and the answer day by day. `None` if one of these is not known.
+/// `history` ends with `on`.
 fn once_out(history: &History, on: Day) -> Option<(Day, Day, Outlook)> {
     let mut out = None;
     let mut going: Vec<(&Course, Vec<Day>)> = Vec::new();
@@ -54,7 +55,7 @@ fn once_out(history: &History, on: Day) -> Option<(Day, Day, Outlook)> {
         match course.standing(on) {
             Standing::Out(_) => {}
             Standing::NotSaid(..) => return None,
-            // It is used up by itself.
+            // It is used up in the hive and need not come out.
             Standing::In if course.spent_on(on).is_some() => {}
             Standing::In | Standing::PerhapsSpent(_) => {
                 let Fact::Known(doses) = course.doses_due(on) else { return None };

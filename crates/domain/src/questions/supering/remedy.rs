@@ -1,4 +1,5 @@
-//! The entry that resolves an unknown: it can be recorded exactly as asked for here, and then the unknown is gone.
+//! The entry that resolves an unknown. It can be recorded exactly as asked for here, and then the unknown is
+//! resolved.
 
 use serde::Serialize;
 
@@ -14,23 +15,23 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Kind};
 use crate::rules::leaflet::Leaflets;
 
-/// Something that is missing for an answer, and the entry that would supply it.
+/// A missing fact, and the entry that would supply it.
 #[derive(Debug, Clone)]
 pub struct Missing<'h> {
-    /// What is not known.
+    /// The missing fact.
     pub lack: Lack<'h>,
-    /// Whether the answer depends on it. If not, supplying it would still complete the record or move a day.
+    /// Whether the answer depends on it. If not, supplying it still completes the record or moves a day.
     pub decides: bool,
-    /// What would supply it.
+    /// The entry that would supply it.
     pub remedy: Remedy,
 }
 
-/// What is not known.
+/// A missing fact.
 #[derive(Debug, Clone, Copy)]
 pub enum Lack<'h> {
-    /// What this ground leaves open.
+    /// The fact that this ground leaves open.
     OfGround(Ground<'h>),
-    /// Whether there is brood, which decides the earliest day on which a course may come out.
+    /// The state of brood, which decides the earliest day out of a course.
     Brood {
         /// The course.
         course: &'h Course,
@@ -41,87 +42,87 @@ pub enum Lack<'h> {
     },
 }
 
-/// The entry that supplies what is missing.
+/// The entry that supplies a missing fact.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Remedy {
-    /// The kind of entry that would supply it.
+    /// The kind of entry.
     #[serde(rename = "supplied_by")]
     #[cfg_attr(feature = "openapi", schema(value_type = String))]
     pub kind: Kind,
-    /// The entry that it corrects, where one says what is wrong or leaves out what is missing.
+    /// The entry to correct, if an existing one is wrong or incomplete.
     pub corrects: Option<EntryId>,
-    /// The first dose of the course that it is about.
+    /// The first dose of the course concerned.
     pub administration: Option<EntryId>,
-    /// The lots that it is about, an entry for each.
+    /// The lots concerned; each needs its own entry.
     pub lots: Vec<LotName>,
-    /// The fields of the terms that are asked for.
+    /// The fields of the terms to fill in.
     pub fields: Vec<&'static str>,
-    /// The entry is of this day or a later one.
+    /// The first day that the entry may have.
     pub from: Option<Day>,
-    /// The entry is of this day or an earlier one.
+    /// The last day that the entry may have.
     pub by: Option<Day>,
-    /// What the keeper is asked for.
+    /// The information the keeper is asked for.
     #[serde(skip)]
     pub asks_for: AskedFor,
 }
 
-/// What the keeper is asked for.
+/// The information the keeper is asked for.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum AskedFor {
-    /// When the colony came into the holding.
+    /// The day the colony came into the holding.
     Arrival,
-    /// A correction of the entry that brought the colony into the record, if it was here earlier.
+    /// A correction of the entry that began the colony, if it was here earlier.
     EarlierArrival {
-        /// That entry.
+        /// The entry to correct.
         entry: EntryId,
     },
-    /// What medicine was inside, from whoever kept the colony before: a correction of the entry that left it open.
+    /// The medicine inside, from the former keeper: a correction of the entry that left it open.
     FormerKeeper {
-        /// That entry.
+        /// The entry to correct.
         entry: EntryId,
     },
     /// A look into the hive: a removal, or a correction of the entry that does not say where the strips went.
     LookInside {
-        /// That entry.
+        /// The entry that does not say.
         entry: EntryId,
     },
-    /// A second look at the pack: a correction of the entry that says nothing stays, or of the one that states a least
-    /// stay.
+    /// A second look at the pack: a correction of the entry that says that nothing stays, or of the one that states a
+    /// least stay.
     LookAtPack {
         /// The entry that says that nothing stays.
         entry: EntryId,
     },
     /// The next nectar flow.
     NextFlow,
-    /// How many days before a nectar flow a leaflet means: read on it, or asked of someone who knows.
+    /// How many days before a nectar flow the leaflet means, read on it or asked of an expert.
     DaysBeforeFlow,
-    /// The brood seen between two days, if any was seen.
+    /// An inspection of the brood between two days, if there was one.
     BroodBetween {
-        /// The first of them.
+        /// The first of these days.
         from: Day,
-        /// The last of them.
+        /// The last of these days.
         until: Day,
     },
-    /// The brood seen now.
+    /// An inspection of the brood now.
     Brood,
     /// The holding's jurisdiction.
     Jurisdiction,
-    /// What the pack says, because the leaflet its medicine names is not known here.
+    /// The terms on the pack, because the leaflet named for the medicine is unknown.
     PackOfUnknownLeaflet {
-        /// The leaflet it names.
+        /// The leaflet named.
         leaflet: LeafletId,
-        /// A known leaflet with a similar name.
+        /// A known leaflet with a similar name, if any.
         near: Option<String>,
     },
     /// A term, read on the leaflet.
     Term(Term),
-    /// How long it must and may stay, read on the leaflet.
+    /// The least and longest stay, read on the leaflet.
     Stays,
 }
 
 impl AskedFor {
-    /// Whether it names the lots whose leaflets are to be read.
+    /// Whether it asks for readings of the leaflets of lots.
     pub(crate) const fn names_lots(&self) -> bool {
         match self {
             AskedFor::DaysBeforeFlow | AskedFor::Term(_) | AskedFor::Stays => true,
@@ -168,9 +169,9 @@ impl Remedy {
     }
 }
 
-/// What each open ground of an answer lacks, and what would supply it.
+/// The missing fact of each open ground, with the entry that would supply it.
 pub(super) fn missing<'h>(holding: &Holding, leaflets: &Leaflets, answer: &Answer<'h>) -> Vec<Missing<'h>> {
-    // Nothing more is asked about a colony that has ended.
+    // A colony that has ended needs nothing more.
     if answer.history.ended.is_some_and(|(ended, _)| ended <= answer.on) {
         return Vec::new();
     }
@@ -183,7 +184,7 @@ pub(super) fn missing<'h>(holding: &Holding, leaflets: &Leaflets, answer: &Answe
     let broods = steps.iter().filter_map(|step| missing_brood(step, answer.on));
     let mut missing: Vec<Missing<'_>> = Vec::new();
     for asked in grounds.chain(broods) {
-        // One entry may supply what several grounds lack.
+        // One entry may supply the missing facts of several grounds.
         let same = |known: &Missing<'_>| known.decides == asked.decides && known.remedy == asked.remedy;
         if !missing.iter().any(same) {
             missing.push(asked);
@@ -192,7 +193,7 @@ pub(super) fn missing<'h>(holding: &Holding, leaflets: &Leaflets, answer: &Answe
     missing
 }
 
-/// Unrecorded brood affects the earliest day on which strips may come out.
+/// Brood that was not inspected affects the earliest day on which strips may come out.
 fn missing_brood<'h>(step: &Step<'h>, on: Day) -> Option<Missing<'h>> {
     let Step::TakeOut { course, earliest, .. } = step else { return None };
     let (absent_or_lowest, present) = earliest.both_days()?;
@@ -203,7 +204,7 @@ fn missing_brood<'h>(step: &Step<'h>, on: Day) -> Option<Missing<'h>> {
     })
 }
 
-/// What would resolve an open ground; none if nothing is open, or nothing that anybody could record.
+/// The entry that would resolve an open ground. `None` if nothing is open, or no entry could resolve it.
 pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) -> Option<Remedy> {
     match (&ground.reason, ground.course) {
         (Reason::ColonyNotRecorded, _) => Some(Remedy::new(Kind::ColonyEstablished, AskedFor::Arrival)),
@@ -272,7 +273,7 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
     }
 }
 
-/// What would establish a term of a course.
+/// The entry that would establish a term of a course.
 fn establishing(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: Term) -> Remedy {
     let described = holding.medicine(&course.medicine);
     let leaflet = described.and_then(|(_, medicine)| medicine.leaflet.as_ref());
@@ -291,7 +292,7 @@ fn establishing(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: 
     Remedy::reading(holding, course, fields, asks_for)
 }
 
-/// The stays that are not documented; the longest stay if none is known. They tell when a carrier is used up.
+/// The undocumented stays, or the longest stay if none is stated: they decide when a carrier is used up.
 fn stays_to_read(course: &Course) -> Vec<&'static str> {
     let open = |stay: &Stay| !stay.stated().all(Sourced::is_documented);
     let mut fields = Vec::new();
@@ -304,7 +305,7 @@ fn stays_to_read(course: &Course) -> Vec<&'static str> {
     fields
 }
 
-/// The lots that were given in a course, by name.
+/// The lots given in a course, by name.
 fn lots(holding: &Holding, course: &Course) -> Vec<LotName> {
     let mut lots: Vec<LotName> = Vec::new();
     for dose in &course.doses {

@@ -1,4 +1,4 @@
-//! What must happen before a colony may be supered, and by when.
+//! The steps before a colony may be supered, each with its latest day.
 
 use super::Answer;
 use super::assess;
@@ -6,37 +6,37 @@ use super::grounds::Outcome;
 use crate::basics::calendar::Day;
 use crate::facts::history::{Course, DoseDue, EarliestOut, End, Standing, blocked_through};
 
-/// Something that must happen, or may happen, before supers go on.
+/// A step that must or may happen before supers go on.
 #[derive(Debug, Clone, Copy)]
 pub enum Step<'h> {
-    /// Harvest supers are on while they must be off.
+    /// Take harvest supers off: they are on while they must be off.
     TakeSupersOff {
-        /// Since this day.
+        /// The day since which they are on.
         since: Day,
     },
-    /// The next dose of a course.
+    /// Give the next dose of a course.
     GiveDose {
         /// The course.
         course: &'h Course,
-        /// Which dose it is, counted from 1.
+        /// Number of the dose, counted from 1.
         number: u8,
-        /// Of how many.
+        /// Number of doses in the course.
         of: u8,
         /// First day for it, if stated.
         from: Option<Day>,
         /// Last day for it, if stated.
         by: Option<Day>,
     },
-    /// Take out what is in.
+    /// Take a course out.
     TakeOut {
         /// The course.
         course: &'h Course,
-        /// From when it may come out.
+        /// The earliest day on which it may come out.
         earliest: EarliestOut,
-        /// By when it must be out, if stated.
+        /// The day by which it must be out, if stated.
         latest: Option<Day>,
     },
-    /// Wait until it is used up; nothing has to be taken out.
+    /// Wait until it is used up; nothing needs to be taken out.
     WaitUntilSpent {
         /// The course.
         course: &'h Course,
@@ -47,10 +47,10 @@ pub enum Step<'h> {
     RecordWhereabouts {
         /// The course.
         course: &'h Course,
-        /// Since this day.
+        /// The day since which that is not known.
         since: Day,
     },
-    /// Only wait.
+    /// Wait; nothing else is needed.
     WaitThrough {
         /// The course.
         course: &'h Course,
@@ -59,7 +59,7 @@ pub enum Step<'h> {
     },
 }
 
-/// Everything that must happen first.
+/// All steps, the most urgent first.
 pub(super) fn of<'h>(answer: &Answer<'h>) -> Vec<Step<'h>> {
     let (history, on) = (answer.history, answer.on);
     let mut steps = Vec::new();
@@ -103,7 +103,7 @@ fn next_dose(course: &Course, on: Day) -> Option<Step<'_>> {
 }
 
 impl Step<'_> {
-    /// Supers first, then what must be found out, then doses, then the rest; within each by latest day, then by
+    /// Sort key: supers first, then facts to find out, then doses, then the rest; each by latest day, then by
     /// earliest.
     fn urgency(&self) -> (u8, Day, Day) {
         let or_last = |day: Option<Day>| day.unwrap_or(Day::LAST);

@@ -1,5 +1,5 @@
-//! The condition on the whole apiary: most leaflets want all colonies of an apiary treated together, so the answer for
-//! one colony names the colonies that were left out.
+//! The rule on the whole apiary: most leaflets require all colonies of an apiary to be treated together, so the
+//! answer for one colony names the colonies left out.
 
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -15,12 +15,12 @@ use crate::facts::holding::{Holding, between};
 use crate::journal::event::Administration;
 use crate::rules::leaflet::Says;
 
-/// How many days apart two placings may be and still count as one round of the apiary.
+/// How many days apart two placings may be to count as one round of the apiary.
 ///
 /// Common practice, no source: going round the apiaries takes up to a week.
 pub(super) const SAME_ROUND_DAYS: u16 = 7;
 
-/// Who was left out of each round, worked out once for all colonies of a board.
+/// The colonies left out of each round, cached for all colonies of a board.
 #[derive(Debug)]
 pub struct Rounds<'h> {
     holding: &'h Holding,
@@ -31,13 +31,13 @@ pub struct Rounds<'h> {
 type Round<'h> = (&'h ApiaryName, MedicineName, Day);
 
 impl<'h> Rounds<'h> {
-    /// Starts with nothing worked out.
+    /// An empty cache for this holding.
     #[must_use]
     pub fn of(holding: &'h Holding) -> Rounds<'h> {
         Rounds { holding, left_out: RefCell::default() }
     }
 
-    /// The colonies that stood there and were not treated, by name.
+    /// The colonies at the apiary that were not treated in the round, by name.
     fn left_out(&self, apiary: &'h ApiaryName, course: &Course) -> Rc<[&'h ColonyName]> {
         let round = (apiary, course.medicine.clone(), course.placed);
         if let Some(known) = self.left_out.borrow().get(&round) {
@@ -52,21 +52,22 @@ impl<'h> Rounds<'h> {
     }
 }
 
-/// The apiary around a colony when a course was placed.
+/// The rest of the apiary when a course was placed.
 #[derive(Debug, Clone)]
 pub struct Surroundings<'h> {
     /// The course.
     pub course: &'h Course,
-    /// The apiary it stood at.
+    /// The apiary where the colony was.
     pub apiary: &'h ApiaryName,
-    /// What the leaflet asks of the whole apiary, in the words of our leaflet data.
+    /// The leaflet's rule on the whole apiary, as worded in the built-in leaflet.
     pub asks: &'h str,
-    /// Colonies that stood there and got none of the medicine in the same round.
+    /// The other colonies there that got none of the medicine in the same round, by name.
     pub left_out: Vec<&'h ColonyName>,
 }
 
 impl<'c> Surroundings<'c> {
-    /// The apiary around `colony` when `course` was placed; none if its leaflet says nothing about the whole apiary.
+    /// The rest of the apiary when `course` was placed in `colony`. `None` if the leaflet has no rule on the whole
+    /// apiary.
     #[must_use]
     pub fn of<'h: 'c>(
         rounds: &Rounds<'h>,
@@ -77,7 +78,7 @@ impl<'c> Surroundings<'c> {
         let leaflet = course.terms.leaflet.as_ref()?;
         let rule = leaflet.in_force(Topic::WholeApiary, course.placed, None).next()?;
         let Says::WholeApiary { text: asks } = &rule.says else { return None };
-        // A course that came with a split was given where the old colony stood.
+        // A course that came with a split was given where the old colony was.
         let treated = holding.entry(course.entry).and_then(|record| {
             record.body::<Administration>()?.given.iter().flat_map(|given| &given.colonies).next()
         });
@@ -111,7 +112,7 @@ fn given_in_round(holding: &Holding, colony: &ColonyName, medicine: &MedicineNam
         .any(|body| {
             body.given.iter().any(|given| {
                 let same = || holding.lot(&given.lot).is_some_and(|(_, lot)| lot.medicine == *medicine);
-                // Cheaper first: a round may have hundreds of colonies.
+                // The cheaper check first: a round may have hundreds of colonies.
                 same() && (body.given.len() == 1 || given.colonies.contains(colony))
             })
         })

@@ -6,57 +6,57 @@ use crate::journal::event::Kind;
 use crate::journal::places::Places;
 
 untrue! {
-    /// What cannot be true of archives.
+    /// Why an archive entry is refused.
     Archives {
-        /// Entries of this kind come about by the archive step alone.
+        /// Only the archive step itself makes entries of this kind.
         ByItsStepOnly = "by_archive_step_only" {
             /// The kind.
             kind: Kind,
         },
-        /// An archive step would correct something.
+        /// An archive step cannot be a correction.
         StepCorrects = "archive_step_corrects",
-        /// An archive step would reach beyond its own day.
+        /// The archive step reaches beyond its own day.
         ThroughAfterStep = "through_after_archive_step" {
-            /// Through which day it would reach.
+            /// The last day that it covers.
             through: Day,
             /// The day of the step.
             on: Day,
         },
-        /// The number of entries is not that of the places.
+        /// The number of entries differs from the number of positions.
         NumberDiffers = "number_of_places_differs" {
-            /// How many entries are promised.
+            /// The stated number of entries.
             entries: u64,
-            /// How many places are named.
+            /// The number of positions.
             places: u64,
         },
-        /// Not all of the places are in the journal.
+        /// Some positions are not in the journal.
         PlacesNotThere = "places_not_there" {
-            /// The places.
+            /// The positions.
             places: Places,
         },
-        /// The entry at a place tells of an archive, and stays.
+        /// The entry at a position records an archive, and must be retained.
         TellsOfArchive = "tells_of_archive" {
-            /// The place.
+            /// The position.
             seq: u64,
         },
-        /// The entry at a place was moved before.
+        /// The entry at a position was moved before.
         MovedBefore = "moved_before" {
-            /// The place.
+            /// The position.
             seq: u64,
         },
-        /// The entry at a place should be in an archive, but its body is still here.
+        /// The entry at a position should be in an archive, but its body is still in the journal.
         StillWhole = "still_whole" {
-            /// The place.
+            /// The position.
             seq: u64,
         },
-        /// What would go is tied to what stays.
+        /// An entry to archive is tied to a retained one.
         Tied = "tied" {
-            /// By what.
+            /// The tie.
             tie: Tie,
         },
-        /// An entry without body corrects one that is not without body beside it.
+        /// An entry without a body corrects one that was not archived with it.
         NotBesideIt = "not_beside_what_it_corrects" {
-            /// What it corrects.
+            /// The entry that it corrects.
             of: EntryId,
         },
     }

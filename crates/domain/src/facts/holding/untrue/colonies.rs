@@ -4,64 +4,64 @@ use crate::basics::words::ColonyName;
 use crate::journal::event::Kind;
 
 untrue! {
-    /// What cannot be true of colonies.
+    /// Why an entry about colonies is refused.
     Colonies {
         /// No colony has this name.
         NoSuchColony = "no_such_colony" {
             /// The name.
             colony: ColonyName,
-            /// A colony whose name is written much like it.
+            /// A colony with a similar name, if any.
             near: Option<ColonyName>,
         },
-        /// The colony came into the record later.
+        /// The colony was entered later.
         NotYetThere = "colony_not_yet_there" {
             /// The colony.
             colony: ColonyName,
-            /// The day on which it came into the record.
+            /// The day it was entered.
             begun: Day,
             /// The day of the entry.
             on: Day,
         },
-        /// The colony ended earlier, and nothing happens to it any more.
+        /// The colony ended earlier, and has no later events.
         Ended = "colony_ended" {
             /// The colony.
             colony: ColonyName,
-            /// The day on which it ended.
+            /// The day it ended.
             ended: Day,
         },
-        /// The colony would end a second time.
+        /// The colony has already ended.
         EndedBefore = "colony_ended_before" {
             /// The colony.
             colony: ColonyName,
-            /// The day on which it ended.
+            /// The day it ended.
             ended: Day,
         },
-        /// The colony would end before something else happened to it.
+        /// The colony has events after its end.
         LivedLater = "colony_lived_later" {
             /// The colony.
             colony: ColonyName,
             /// The kind of the last entry about it.
             kind: Kind,
-            /// The day on which that happened.
+            /// The day of that entry.
             last: Day,
-            /// The day on which it would end.
+            /// The day of the end.
             on: Day,
         },
         /// No colony is named.
         NoneNamed = "no_colony_named",
-        /// One colony is named twice.
+        /// A colony is named twice.
         NamedTwice = "colony_named_twice" {
             /// The colony.
             colony: ColonyName,
         },
-        /// A new colony would have the name of another.
+        /// A new colony has the name of another.
         NameIsTaken = "colony_name_is_taken" {
             /// The name.
             colony: ColonyName,
-            /// The day on which the other came into the record.
+            /// The day the other was entered.
             since: Day,
         },
-        /// A colony would be united with itself.
+        /// A colony cannot be united with itself.
         UnitedWithItself = "colony_united_with_itself" {
             /// The colony.
             colony: ColonyName,

@@ -4,53 +4,53 @@ use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 
 untrue! {
-    /// What cannot be true of a correction or strike-out.
+    /// Why a correction or strike-out is refused.
     Corrections {
-        /// What it corrects is not in the journal.
+        /// The entry to correct is not in the journal.
         NoSuchEntry = "no_entry_to_correct" {
-            /// What it would correct.
+            /// The entry to correct.
             of: EntryId,
         },
-        /// Another entry corrected it before, or struck it out.
+        /// Another entry has already corrected it or struck it out.
         CorrectedBefore = "corrected_before" {
-            /// What it would correct.
+            /// The entry to correct.
             of: EntryId,
             /// The entry that did so.
             by: EntryId,
         },
-        /// What it corrects moved others into an archive.
+        /// The entry to correct is an archive step.
         OfArchiveStep = "correction_of_archive_step" {
-            /// What it would correct.
+            /// The entry to correct.
             of: EntryId,
         },
-        /// What it corrects was moved into an archive.
+        /// The entry to correct was moved into an archive.
         OfMovedEntry = "correction_of_moved_entry" {
-            /// What it would correct.
+            /// The entry to correct.
             of: EntryId,
         },
-        /// What it corrects is a strike-out.
+        /// The entry to correct is a strike-out.
         OfStrikeOut = "correction_of_strike_out" {
-            /// What it would correct.
+            /// The entry to correct.
             of: EntryId,
         },
-        /// What it corrects is of another kind.
+        /// The entry to correct is of another kind.
         OfOtherKind = "correction_of_other_kind" {
-            /// What it would correct.
+            /// The entry to correct.
             of: EntryId,
             /// The kind of that entry.
             was: Kind,
             /// The kind of the correction.
             now: Kind,
         },
-        /// With it, another entry could not be true.
+        /// The correction makes another entry impossible.
         OfAnother = "another_becomes_untrue" {
-            /// The kind of the other entry.
+            /// The kind of that entry.
             kind: Kind,
-            /// The day on which that happened.
+            /// The day of that entry.
             on: Day,
-            /// Its id.
+            /// The id of that entry.
             entry: EntryId,
-            /// What could not be true of it.
+            /// Why it is impossible.
             why: Box<Untrue>,
         },
     }

@@ -2,25 +2,25 @@ use super::untrue;
 use crate::basics::words::CountMethod;
 
 untrue! {
-    /// What cannot be true of a count of mites.
+    /// Why a mite count is refused.
     Counts {
-        /// Nothing is counted over no days, no bees or no cells.
+        /// The count covers zero days, bees or cells.
         OverNone = "counted_over_none" {
-            /// The field that says so: `days`, `bees` or `cells`.
+            /// The field with zero: `days`, `bees` or `cells`.
             field: &'static str,
         },
-        /// A count by this method does not have this field.
+        /// Counts by this method do not have this field.
         NotOfMethod = "not_of_count_method" {
             /// The field: `days`, `bees` or `cells`.
             field: &'static str,
             /// The method.
             method: CountMethod,
         },
-        /// More cells would be infested than were opened.
+        /// More cells are infested than were opened.
         MoreThanCells = "more_mites_than_cells" {
-            /// The mites.
+            /// The number of mites.
             mites: u32,
-            /// The cells that were opened.
+            /// The number of cells opened.
             cells: u32,
         },
     }

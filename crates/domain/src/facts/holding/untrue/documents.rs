@@ -1,18 +1,18 @@
 use super::untrue;
 
 untrue! {
-    /// What cannot be true of a document.
+    /// Why a document is refused.
     Documents {
         /// It has no content.
         Empty = "document_is_empty",
-        /// It is larger than what is kept.
+        /// It is larger than the limit.
         TooLarge = "document_too_large" {
-            /// Its bytes.
+            /// Its size, in bytes.
             bytes: u32,
         },
         /// It belongs neither to a lot nor to a prescription.
         OfNothing = "document_of_nothing",
-        /// It would belong to a lot and to a prescription.
+        /// It belongs to both a lot and a prescription.
         OfTwoThings = "document_of_two_things",
     }
 }

@@ -4,25 +4,25 @@ use crate::basics::words::Jurisdiction;
 use crate::journal::entry::EntryId;
 
 untrue! {
-    /// What cannot be true of an entry by itself.
+    /// Why an entry is refused by itself.
     Entries {
         /// Another entry has its id.
         IdIsTaken = "id_is_taken" {
             /// The id.
             id: EntryId,
         },
-        /// It would have happened after it was recorded, wherever on earth that was.
+        /// It is dated after the day it was recorded, in every time zone.
         InTheFuture = "in_the_future" {
-            /// The day on which it would have happened.
+            /// The day of the event.
             on: Day,
-            /// The latest day on which it was recorded.
+            /// The latest possible day of recording.
             today: Day,
         },
-        /// There are no leaflets and no law for this jurisdiction.
+        /// The program has no leaflets and no law for this jurisdiction.
         JurisdictionIsUnknown = "jurisdiction_is_unknown" {
-            /// As it was written.
+            /// The code as written.
             jurisdiction: Jurisdiction,
-            /// The code that is meant, if that can be told.
+            /// The code that was probably meant, if any.
             meant: Option<&'static str>,
         },
     }

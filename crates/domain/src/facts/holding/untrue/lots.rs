@@ -4,16 +4,16 @@ use crate::basics::quantity::Quantity;
 use crate::basics::words::{LotName, MedicineName, PrescriptionName, Unit};
 
 untrue! {
-    /// What cannot be true of medicines, lots, prescriptions and amounts.
+    /// Why an entry about medicines, lots, prescriptions or amounts is refused.
     Lots {
-        /// No medicine of this name is described.
+        /// No medicine with this name is described.
         NoSuchMedicine = "no_such_medicine" {
             /// The name.
             medicine: MedicineName,
-            /// A medicine whose name is written much like it.
+            /// A medicine with a similar name, if any.
             near: Option<MedicineName>,
         },
-        /// The medicine is described already.
+        /// The medicine is already described.
         MedicineIsDescribed = "medicine_is_described" {
             /// The medicine.
             medicine: MedicineName,
@@ -22,10 +22,10 @@ untrue! {
         NoSuchLot = "no_such_lot" {
             /// The name.
             lot: LotName,
-            /// A lot whose name is written much like it.
+            /// A lot with a similar name, if any.
             near: Option<LotName>,
         },
-        /// A new lot would have the name of another.
+        /// A new lot has the name of another.
         LotNameIsTaken = "lot_name_is_taken" {
             /// The name.
             lot: LotName,
@@ -34,23 +34,23 @@ untrue! {
         NotYetAcquired = "lot_not_yet_acquired" {
             /// The lot.
             lot: LotName,
-            /// The day on which it was acquired.
+            /// The day it was acquired.
             acquired: Day,
             /// The day of the entry.
             on: Day,
         },
-        /// More would be gone from the lot than it held, and nobody said that its count was corrected.
+        /// More is taken from the lot than it held, and its stock account was not corrected after a count.
         MoreThanHeld = "more_than_lot_held" {
             /// The lot.
             lot: LotName,
-            /// What it held.
+            /// The quantity held.
             held: Quantity,
-            /// What would be gone.
+            /// The quantity taken in all.
             gone: Quantity,
         },
         /// The amount is zero.
         NoAmount = "no_amount",
-        /// The amount is not in the unit of its medicine.
+        /// The amount is in another unit than its medicine.
         InOtherUnit = "in_other_unit" {
             /// The medicine.
             medicine: MedicineName,
@@ -59,12 +59,12 @@ untrue! {
             /// The unit of the medicine.
             counted_in: Unit,
         },
-        /// No prescription of this number is recorded.
+        /// No prescription with this number is recorded.
         NoSuchPrescription = "no_such_prescription" {
             /// The number.
             prescription: PrescriptionName,
         },
-        /// The prescription is recorded already.
+        /// The prescription is already recorded.
         PrescriptionIsRecorded = "prescription_is_recorded" {
             /// The prescription.
             prescription: PrescriptionName,

@@ -1,4 +1,4 @@
-//! Why entries are refused, grouped by what they are about. Each reason carries what a sentence about it and its remedy need.
+//! Why entries are refused, grouped by subject. Each reason carries the facts for its message and its remedy.
 
 mod archives;
 mod colonies;
@@ -12,7 +12,7 @@ mod places;
 mod terms;
 mod weather;
 
-/// A group of reasons, each with its word for programs.
+/// Defines a group of reasons, each with its wire identifier.
 macro_rules! untrue {
     ($(#[$doc:meta])+ $group:ident {
         $($(#[$about:meta])+ $why:ident = $word:literal $({ $($fact:tt)* })?,)+
@@ -24,7 +24,7 @@ macro_rules! untrue {
         }
 
         impl $group {
-            /// The reason as a word, for programs and logs.
+            /// The reason as an identifier, for clients and logs.
             #[must_use]
             pub const fn as_str(&self) -> &'static str {
                 match self { $($group::$why { .. } => $word,)+ }
@@ -52,35 +52,35 @@ pub use places::Places;
 pub use terms::Terms;
 pub use weather::Weather;
 
-/// What cannot be true of an entry.
+/// Why an entry is refused.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Untrue {
-    /// Its id, its day, or whose rules it says hold.
+    /// Its id, its day or its jurisdiction.
     Entries(Entries),
-    /// What it corrects.
+    /// Its correction.
     Corrections(Corrections),
-    /// The colonies it names.
+    /// Its colonies.
     Colonies(Colonies),
-    /// The apiary it names, or a nectar flow there.
+    /// Its apiary, or a nectar flow there.
     Places(Places),
     /// Temperatures.
     Weather(Weather),
-    /// A count of mites.
+    /// A mite count.
     Counts(Counts),
     /// Medicines, lots, prescriptions and amounts.
     Lots(Lots),
-    /// What it says a leaflet or a prescription states.
+    /// The terms of a leaflet, label or prescription.
     Terms(Terms),
     /// A dose or a removal.
     Courses(Courses),
     /// A document.
     Documents(Documents),
-    /// What it moves into an archive.
+    /// The entries it moves into an archive.
     Archives(Archives),
 }
 
 impl Untrue {
-    /// The reason as a word, for programs and logs.
+    /// The reason as an identifier, for clients and logs.
     #[must_use]
     pub const fn as_str(&self) -> &'static str {
         match self {

@@ -2,36 +2,36 @@ use super::untrue;
 use crate::basics::topic::Topic;
 
 untrue! {
-    /// What cannot be true of the terms that a leaflet, a label or a prescription states.
+    /// Why stated terms of a leaflet, label or prescription are refused.
     Terms {
-        /// More days than any leaflet states: hours, perhaps.
+        /// More days than any leaflet states; perhaps hours were meant.
         TooManyDays = "too_many_days" {
-            /// The days.
+            /// The number of days.
             days: u16,
-            /// The most that may be stated.
+            /// The limit.
             most: u16,
         },
-        /// The label knows no withdrawal period, yet states one in days.
+        /// The label is said to have no withdrawal period, but one is stated in days.
         WithdrawalTwice = "withdrawal_stated_twice",
-        /// A stay of 0 days, which is none.
+        /// A stay of 0 days is not a stay.
         StayOfNoDays = "stay_of_no_days",
-        /// Nothing stays in the hive, yet a least stay is stated.
+        /// Nothing stays in the hive, but a least stay is stated.
         NothingStaysYetStays = "nothing_stays_yet_stays" {
-            /// The least stay in days.
+            /// The least stay, in days.
             least: u16,
         },
         /// The longest stay is shorter than the least.
         LeastAboveMost = "least_stay_above_longest" {
-            /// The least stay in days.
+            /// The least stay, in days.
             least: u16,
-            /// The longest stay in days.
+            /// The longest stay, in days.
             most: u16,
         },
         /// A confirmation without words.
         NothingIsConfirmed = "nothing_is_confirmed",
-        /// What the supers turn on is stated, not confirmed.
+        /// A value that decides about supers must be stated, not confirmed.
         StatedNotConfirmed = "stated_not_confirmed" {
-            /// What would be confirmed.
+            /// The topic of the confirmation.
             topic: Topic,
         },
     }

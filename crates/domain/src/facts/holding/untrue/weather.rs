@@ -3,13 +3,13 @@ use crate::basics::calendar::Day;
 use crate::basics::degrees::Celsius;
 
 untrue! {
-    /// What cannot be true of temperatures.
+    /// Why temperatures are refused.
     Weather {
-        /// No day is in the list, or too many are.
+        /// The list is empty, or has too many days.
         NumberOfDays = "number_of_days" {
-            /// How many are.
+            /// The number of days.
             days: usize,
-            /// How many may be.
+            /// The limit.
             most: usize,
         },
         /// A day is in the list twice.
@@ -17,7 +17,7 @@ untrue! {
             /// The day.
             day: Day,
         },
-        /// A day was measured that comes only later.
+        /// A measured day is in the future.
         NotYetMeasured = "day_not_yet_measured" {
             /// The day.
             day: Day,
@@ -26,7 +26,7 @@ untrue! {
         },
         /// No month is in the list.
         NoMonths = "no_months",
-        /// The year has no month of this number.
+        /// There is no month with this number.
         NoSuchMonth = "no_such_month" {
             /// The number.
             month: u8,

@@ -21,12 +21,13 @@ use crate::questions::options::state::{Condition, Finding, State};
 use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Force, Says};
 
-/// Most bees that a frame holds. Source: older photo scale, 3,000 bees on a full frame; a deep frame fully covered holds 2,430.
+/// Most bees on a frame. Source: older photo scale, 3,000 bees on a full frame; a deep frame fully covered holds
+/// 2,430.
 const BEES_IN_A_SEAM_MOST: u32 = 3_000;
-/// Fewest bees of what is called a seam: half of a deep frame fully covered. Common practice, no source.
+/// Fewest bees in a seam: half of a fully covered deep frame. Common practice, no source.
 const BEES_IN_A_SEAM_LEAST: u32 = 1_200;
 
-/// Whether the colony is here.
+/// Whether the colony is in the holding.
 pub(super) fn alive(colony: &Colony<'_>, span: Span) -> Condition {
     Condition::by_day(About::Colony, span, |day| {
         if colony.is_here(day) {
@@ -37,7 +38,7 @@ pub(super) fn alive(colony: &Colony<'_>, span: Span) -> Condition {
     })
 }
 
-/// Whether it stands where it stood on the first day: what was looked at is the apiary of that day.
+/// Whether the colony stays at its apiary of the first day, whose conditions were checked.
 pub(super) fn stands(colony: &Colony<'_>, span: Span) -> Option<Condition> {
     colony.moved_on?;
     Some(Condition::by_day(About::Apiary, span, |day| match colony.moved_on {
@@ -46,7 +47,7 @@ pub(super) fn stands(colony: &Colony<'_>, span: Span) -> Option<Condition> {
     }))
 }
 
-/// Honey supers that are on. Where none are, nothing turns on what the leaflet says of them.
+/// Harvest supers that are on. Without supers, the leaflet's rules on them do not apply.
 pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
     let topic = Topic::SupersDuring;
     let condition = Condition::by_day(About::Topic(topic), span, |day| {
@@ -67,7 +68,8 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     vec![Condition { rule, ..condition }]
 }
 
-/// A nectar flow while it is in. Where none is on, nothing turns on what is said of flows. Advice stands beside the label.
+/// A nectar flow while it is in. Without a flow, rules on flows do not apply. Advice is a separate condition beside
+/// the label's rules.
 pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
     let topic = Topic::FlowDuring;
     let label = Condition::by_day(About::Topic(topic), span, |day| {
@@ -89,19 +91,19 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
     std::iter::once(Condition { rule, ..label }).chain(advice).collect()
 }
 
-/// The time right before a nectar flow, where the leaflet bars it.
+/// The time right before a nectar flow, if the leaflet bans it.
 pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Option<Condition> {
     let bar = |day| choice.terms(day).flow_before;
     let fact = bar(span.from())?;
     let spans = &place.apiary.flow_spans;
     let condition = Condition::by_day(About::Topic(Topic::FlowBefore), span, |start| {
         let Some(bar) = bar(start) else { return Finding::met(Because::NoFlow { next: None }) };
-        // As early as it may be out, under whichever brood.
+        // The earliest day out, for the more favourable state of brood.
         let plan = choice.plan(start, None);
         let Fact::Known(out) = plan.least.map(|days| start.plus(days)) else {
             return Finding::unknown(Because::StayNotKnown { lacks: plan.lacks.clone() });
         };
-        // It may come out on any day up to the last on which it must.
+        // It may come out on any day up to the last day allowed.
         let latest = plan.most.known().map_or(out, |days| start.plus(*days).max(out));
         let later = history::before_flow(spans, bar.value, latest, latest);
         match (history::before_flow(spans, bar.value, out, out), later) {
@@ -122,8 +124,8 @@ pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Opt
     Some(Condition { rule: fact.authority.rule(), ..condition })
 }
 
-/// How a course that starts on a day lies to the flows. If it may be out without brood but not with, and the flow comes in
-/// between, nobody can tell at the start.
+/// Whether a course that starts on a day is in during a flow. If it would be out in time without brood but not with
+/// brood, that is not known at the start.
 fn in_flow(
     choice: &Choice,
     colony: &Colony<'_>,
@@ -133,7 +135,7 @@ fn in_flow(
 ) -> Finding {
     let allowed = said == Some(Permission::Allowed) && documented;
     let through = |brood| choice.plan(start, brood).in_through(start);
-    // Without sight of the brood both may be; brood that is not there yet may come while it is in.
+    // Without an inspection, both states of brood are possible; and brood may appear while it is in.
     let shortest = match colony.brood_state(start) {
         Some(BroodState::Present) => BroodState::Present,
         Some(BroodState::AbsentOrLowest) | None => BroodState::AbsentOrLowest,
@@ -184,8 +186,8 @@ fn perhaps_meets(flow: &Flow) -> Because {
     Because::PerhapsInFlow { early, late, forage: flow.forage.clone(), entry: flow.entry }
 }
 
-/// How well the stay is established, where it was not read in a document and a flow is near enough that it matters. Where it
-/// is not stated at all, the days on which it may be in were looked at before.
+/// The confidence of the stay, if it is undocumented and a flow is near enough to matter. An unstated stay has been
+/// handled before.
 fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
     let plan = Some(choice.plan(start, None)).filter(|plan| plan.ends != Ends::AtOnce)?;
     let confidence =
@@ -198,10 +200,10 @@ fn stay_is_open(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Becaus
     near.then(|| Because::StayNotDocumented { confidence, lacks: plan.undocumented.clone() })
 }
 
-/// Longer than any leaflet read lets a carrier stay: four months. Common practice, no source.
+/// Longer than any leaflet read allows a carrier to stay: four months. Common practice, no source.
 const STAY_MOST_DAYS: u16 = 120;
 
-/// A flow that comes while it may still be in, where no least stay is stated: nobody can tell whether it is out by then.
+/// A flow while it may still be in, if no least stay is stated: it is not known whether it is out by then.
 fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Because> {
     let plan = choice.plan(start, None);
     let (first, last) = plan.perhaps_in()?;
@@ -217,7 +219,7 @@ fn perhaps_in_flow(choice: &Choice, place: &Place<'_>, start: Day) -> Option<Bec
     }
 }
 
-/// Only after the last harvest of the year.
+/// The rule to treat only after the last harvest of the year.
 pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
     rules(choice, Topic::Timing, span, |rule, day| {
         let Says::Timing { .. } = rule.says else { return None };
@@ -226,7 +228,7 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
             return Some(Finding::broken(because));
         }
         let of_year = place.apiary.flows.iter().filter(|flow| flow.usual.year() == day.year());
-        // Its end is not on record, or was only expected and may come later.
+        // The end of the flow is not recorded, or is only expected and may come later.
         let no_end = |flow: &&Flow| match flow.to {
             None => flow.latest() <= day,
             Some(to) => to < day && day <= flow.last(),
@@ -244,7 +246,7 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
     })
 }
 
-/// The brood that it needs.
+/// The required state of brood.
 pub(super) fn brood(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
     rules(choice, Topic::BroodNeed, span, |rule, day| {
         let Says::BroodNeed { value } = rule.says else { return None };
@@ -264,7 +266,7 @@ pub(super) fn brood(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Con
     })
 }
 
-/// Strength of the colony, and its boxes.
+/// The required strength of the colony, and its boxes.
 pub(super) fn strength(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
     let mut conditions = rules(choice, Topic::ColonySize, span, |rule, day| {
         let Says::ColonySize { min_brood_frames, min_bees, .. } = rule.says else { return None };
@@ -284,8 +286,8 @@ pub(super) fn strength(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<
     conditions
 }
 
-/// Frames covered, or else bees. Without an estimate of the bees, seams tell within wide bounds. Nothing where the rule is
-/// in words only.
+/// Checks frames covered, or else the number of bees. Without an estimate of the bees, seams give wide bounds. `None`
+/// if the rule is in words only.
 fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) -> Option<Finding> {
     let seams = |seen: &Inspection| seen.seams.map(u32::from);
     let estimate = |seen: &Inspection| seen.bees;
@@ -296,7 +298,7 @@ fn size(colony: &Colony<'_>, day: Day, frames: Option<u8>, bees: Option<u32>) ->
     if let Some((least, count)) = frames.zip(of_seams) {
         return Some(by(count, Counting::SeamsOfBees, count.number >= u32::from(least)));
     }
-    // A rule on frames is told by frames alone, so that a later count of them turns nothing round.
+    // Only frames can meet or break a rule on frames, so that counting them later never reverses an answer.
     if frames.is_some() {
         return Some(not_counted(colony, day, Counting::SeamsOfBees, seams));
     }

@@ -1,4 +1,4 @@
-//! What is in the colony already, and the courses before: how many, how long ago, of what class.
+//! Medicines already in the colony, and earlier courses: number, interval and class.
 
 use super::rules;
 use crate::basics::calendar::Day;
@@ -15,13 +15,13 @@ use crate::questions::options::state::{Condition, Finding, State};
 use crate::rules::leaflet::rule::{Other, YearCounting};
 use crate::rules::leaflet::{Leaflet, Says};
 
-/// After so many days without a course no broodless time of before goes on. Common practice, no source.
+/// After this many days without a course, an earlier broodless period is certainly over. Common practice, no source.
 const NO_BROODLESS_TIME_DAYS: u16 = 180;
 
 /// Days from egg to bee. Source: published tables of brood development, worker 21 days.
 const BROOD_TAKES_DAYS: i64 = 21;
 
-/// What is in: the same medicine, others that must not be beside it, a feeder.
+/// Whatever is in: the same medicine, others that must not be combined with it, a feeder.
 pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
     let same = |course: &Course| same_active(course, choice);
     let mut conditions = vec![Condition::by_day(About::AlreadyIn, span, |day| is_in(colony, day, same))];
@@ -34,7 +34,8 @@ pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
             })
         })
     };
-    // What is in may forbid others in turn. Where nobody says whether two may be in together, that is not known.
+    // The leaflet of a medicine that is in may also forbid others. If neither leaflet says whether the two may be
+    // combined, that is not known.
     conditions.push(Condition::by_day(About::OtherMedicines, span, |day| {
         let banned = is_in(colony, day, |course| !same(course) && bans_beside(course, day));
         if banned.state == State::Broken {
@@ -54,7 +55,8 @@ pub(super) fn inside(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     conditions
 }
 
-/// Whether a course is of the same medicine, or of another with the same active: two of them would be a double dose.
+/// Whether a course is of the same medicine, or of another with the same active substance: two would be a double
+/// dose.
 fn same_active(course: &Course, choice: &Choice) -> bool {
     course.terms.leaflet.as_ref().is_some_and(|known| {
         known.id == choice.leaflet.id
@@ -62,7 +64,7 @@ fn same_active(course: &Course, choice: &Choice) -> bool {
     })
 }
 
-/// Whether the leaflet of what is in forbids other varroa medicines beside it.
+/// Whether the leaflet of the course forbids other varroa medicines at the same time.
 fn bans_beside(course: &Course, day: Day) -> bool {
     let Some(leaflet) = &course.terms.leaflet else { return false };
     leaflet.in_force(Topic::NotWith, day, None).any(
@@ -70,7 +72,7 @@ fn bans_beside(course: &Course, day: Day) -> bool {
     )
 }
 
-/// Whether one of these courses is in on a day. Until it may come out it is; from then on that is not known.
+/// Whether one of these courses is in on a day. It is in until its earliest day out; from then on that is not known.
 fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Finding {
     let mut perhaps: Option<Because> = None;
     for course in colony.history.courses_on(day).filter(|course| which(course)) {
@@ -92,7 +94,7 @@ fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Find
     }
 }
 
-/// What is found of the past of a colony whose past is not all known holds only if it is broken already.
+/// If the past of the colony is not fully known, only a broken finding about it stands.
 fn known_past(colony: &Colony<'_>, day: Day, found: Finding) -> Finding {
     match came_with_unknown(colony, day) {
         Some(because) if found.state == State::Met => Finding::unknown(because),
@@ -117,7 +119,7 @@ fn feeding(colony: &Colony<'_>, day: Day) -> Finding {
     }
 }
 
-/// What came before: number, gap, broodless time, class.
+/// Earlier courses: number, interval, broodless period, class.
 pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
     let leaflet: &Leaflet = &choice.leaflet;
     let mut conditions = rules(choice, Topic::CoursesPerYear, span, |rule, day| {
@@ -136,13 +138,13 @@ pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
         let Says::Class { name } = &rule.says else { return None };
         Some(class(colony, day, name))
     }) {
-        // To change the class is advice: it does not promise that mites stay without resistance.
+        // Changing the class is advice: it never promises that resistance is avoided.
         conditions.push(condition.advice());
     }
     conditions
 }
 
-/// A year may be the calendar's or any twelve months. Where the leaflet does not say which, both must agree.
+/// A year may be the calendar year or any twelve months. If the leaflet does not say which, both must agree.
 #[expect(clippy::needless_pass_by_value, reason = "an iterator is cheap to clone and reads best by value")]
 fn per_year<'c>(
     courses: impl DoubleEndedIterator<Item = &'c Course> + Clone,
@@ -177,8 +179,8 @@ fn per_year<'c>(
     }
 }
 
-/// How many courses were given since brood was last seen. Whether a time without brood goes on is told by what was seen since
-/// the last of them: none, or the least, or nobody looked.
+/// How many courses were given in the current broodless period. Inspections since the last course decide whether it
+/// goes on: no brood, the least brood, or no inspection.
 fn broodless<'c>(
     colony: &Colony<'_>,
     courses: impl DoubleEndedIterator<Item = &'c Course>,
@@ -203,7 +205,7 @@ fn broodless<'c>(
             last: Some(last),
         });
     }
-    // Brood that comes takes three weeks to be gone again: looked at more often, none can have been missed.
+    // Brood takes three weeks to emerge: if inspections are closer together, none was missed.
     let mut without_since = last;
     for seen in seen.filter(|seen| seen.on > last) {
         if seen.brood == Brood::Absent && seen.on.days_since(without_since) < BROOD_TAKES_DAYS {
@@ -215,10 +217,10 @@ fn broodless<'c>(
     if seen_absent { Finding::broken(because) } else { Finding::unknown(because) }
 }
 
-/// Days between the end of the last course and the start of this one: the day of the end is not counted.
+/// Days between the end of the last course and the start of this one, not counting the day of the end.
 fn gap(colony: &Colony<'_>, last: Option<&Course>, day: Day, least: u16) -> Finding {
     let Some(course) = last else { return Finding::met_anyway(Because::NoCourseBefore) };
-    // A course may stand in several lines after a split or a uniting: it has ended once all of them have.
+    // A course may have several lines after a split or merge: it ends when all of them have ended.
     let lines = colony.history.courses_on(day).filter(|line| line.entry == course.entry);
     let ended = lines.map(Course::ended).try_fold(course.placed, |known, end| Some(known.max(end?)));
     let Some(ended) = ended.filter(|ended| *ended <= day) else {

@@ -32,8 +32,8 @@ fn reached(place: &Place<'_>, on: Day) -> Finding {
     }
 }
 
-/// What giving it needs of the site. That is in the nature of the thing, so it binds whoever says it, and an inferred need
-/// that the site meets stands in nobody's way.
+/// What the treatment requires of the site. These requirements apply whatever their source: they are physical. An
+/// inferred requirement that the site meets never blocks an option.
 pub(super) fn needs(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condition> {
     let mut conditions = Vec::new();
     for (index, rule) in choice.rules_on(Topic::Needs) {
@@ -74,7 +74,7 @@ fn power(place: &Place<'_>, day: Day, need: Need, enough: &[Power]) -> Finding {
 
 fn ground(place: &Place<'_>, day: Day) -> Finding {
     let (has, by) = place.ground(day).unzip();
-    // What was assumed in the question is not told by any entry.
+    // An assumption of the question has no entry.
     let assumed = has.is_none() && place.assumed_wet(day);
     let because = Because::Ground { has, by: by.or(assumed.then_some(ToldBy::Question)) };
     match has {
@@ -84,19 +84,20 @@ fn ground(place: &Place<'_>, day: Day) -> Finding {
     }
 }
 
-/// Whether the apiary can be reached for every later dose, and on the day it may come out at the earliest.
+/// Whether the apiary can be reached for every later dose, and on the earliest day out.
 fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Finding {
     let plan = choice.plan(start, None);
     let mut visits: Vec<(u16, u16)> = plan.dose_days();
     visits.retain(|(from, _)| *from > 0);
     let on = |days: u16| reached(place, start.plus(days));
-    // One day on which the apiary can be reached is enough.
+    // One reachable day for each visit is enough.
     let mut found: Vec<Finding> = visits.into_iter().map(|(from, by)| best((from..=by).map(on))).collect();
     if plan.ends.in_a_visit() {
         found.push(match (plan.least, plan.most) {
             (Fact::Known(least), Fact::Known(most)) => best((least..=most.max(least)).map(on)),
             (Fact::Known(least), Fact::NotKnown(_)) => on(least),
-            // Any of these days may be too early: only if all of them will do is the last one sure.
+            // The earliest day out may be any of these days: the last day is certain only if all of them are
+            // reachable.
             (Fact::NotKnown(_), Fact::Known(most)) => {
                 worst((plan.surely_in()..=most.max(plan.surely_in())).map(on))
             }
@@ -109,29 +110,29 @@ fn return_visits(choice: &Choice, place: &Place<'_>, start: Day) -> Finding {
     worst(found.into_iter())
 }
 
-/// Which days count is not known, since so much is not stated of how the course runs.
+/// The days that count are not known, because too little of the course is stated.
 fn stay_not_known(plan: &Plan) -> Finding {
     Finding::unknown(Because::StayNotKnown { lacks: plan.lacks.clone() })
 }
 
-/// The best of several days, any of which will do.
+/// The best of several days: any one of them is enough.
 fn best(days: impl Iterator<Item = Finding>) -> Finding {
     one_of(days, |best, next| rank(next) < rank(best))
 }
 
-/// The worst of several, all of which must do.
+/// The worst of several: all of them must hold.
 fn worst(each: impl Iterator<Item = Finding>) -> Finding {
     one_of(each, |worst, next| rank(next) > rank(worst))
 }
 
-/// One of several; where that is not known for want of temperatures, it asks for those of all the others too.
+/// Picks one finding. If it is unknown for lack of temperatures, it also asks for those of all the others.
 fn one_of(each: impl Iterator<Item = Finding>, better: impl Fn(&Finding, &Finding) -> bool) -> Finding {
     let mut untold = None;
     let one = each.reduce(|one, next| {
         untold = both(both(untold, one.because.untold()), next.because.untold());
         if better(&one, &next) { next } else { one }
     });
-    // No day counts where nobody stated which do.
+    // Without stated days, no day counts.
     let Some(mut one) = one else { return Finding::unknown(Because::StayNotKnown { lacks: Vec::new() }) };
     if one.state == State::Unknown {
         one.because.also_untold(untold);
@@ -139,7 +140,7 @@ fn one_of(each: impl Iterator<Item = Finding>, better: impl Fn(&Finding, &Findin
     one
 }
 
-/// Met before expected, before open, before not expected, before broken.
+/// Sort key: met, then expected to be met, then open, then not expected to be met, then broken.
 fn rank(found: &Finding) -> (u8, Option<bool>) {
     (
         found.state.place(),
@@ -147,7 +148,7 @@ fn rank(found: &Finding) -> (u8, Option<bool>) {
     )
 }
 
-/// Temperatures, each by the days that its rule speaks of.
+/// Temperatures on the days that each rule names.
 pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condition> {
     rules(choice, Topic::Temperature, span, |rule, start| {
         let Says::Temperature { window, first_days, min_tenths_c: min, max_tenths_c: max } = rule.says else {
@@ -156,12 +157,13 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
         let limits = Limits { min, max };
         let sky = &place.apiary.weather;
         let first = |days: u16| (0..days).map(move |day| start.plus(day));
-        // Where the stay is not stated, the days that are sure may break the rule; only all on which it may be in keep it.
+        // If the stay is not stated, the days on which it is certainly in may break the rule; only all days on which
+        // it may be in can meet it.
         let over_stay = |look: &dyn Fn(u16) -> Finding| {
             let plan = choice.plan(start, None);
             if let Fact::Known(days) = plan.least {
                 let found = look(days.max(1));
-                // A stay that no document carries may be longer than the days that were looked at.
+                // A stay that is not documented may be longer than the days that were checked.
                 let weak = plan.confidence.known().filter(|confidence| **confidence != Confidence::Document);
                 return match weak {
                     Some(&confidence) if found.state == State::Met => {
@@ -189,7 +191,7 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
             TemperatureWindow::MaximumOverStay => {
                 over_stay(&|days| weather::maxima(sky, first(days), limits))
             }
-            // A mean over a part of the stay says nothing of the whole.
+            // A mean over part of the stay says nothing about the whole stay.
             TemperatureWindow::MeanOverStay => {
                 let plan = choice.plan(start, None);
                 match plan.least {
@@ -209,7 +211,7 @@ pub(super) fn temperatures(choice: &Choice, place: &Place<'_>, span: Span) -> Ve
                 let open = plan.later_doses_open().then(|| stay_not_known(plan));
                 worst(each.chain(open))
             }
-            // The keeper sees to it when mixing: it is told among the things to do.
+            // The keeper sees to it when mixing: it is listed under `see_to`.
             TemperatureWindow::Product => return None,
         })
     })
