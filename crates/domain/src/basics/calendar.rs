@@ -72,7 +72,7 @@ pub struct Moment {
 impl Moment {
     /// This many times 24 hours later, assuming no clock change; if the clock was put forward meanwhile, an hour later.
     #[must_use]
-    pub fn after_days(self, days: u16) -> Moment {
+    pub(crate) fn after_days(self, days: u16) -> Moment {
         Moment { on: self.on.plus(days), ..self }
     }
 }
@@ -183,7 +183,7 @@ impl Day {
 
     /// The last day of its year.
     #[must_use]
-    pub fn end_of_year(self) -> Day {
+    pub(crate) fn end_of_year(self) -> Day {
         Day::new(self.year(), 12, 31).unwrap_or(Day::LAST)
     }
 
@@ -234,7 +234,7 @@ impl YearDay {
 
     /// Whether a day lies in the season from `self` to `last` (inclusive), which may run over the new year.
     #[must_use]
-    pub fn to_covers(self, last: YearDay, day: Day) -> bool {
+    pub(crate) fn to_covers(self, last: YearDay, day: Day) -> bool {
         let day = YearDay::of(day);
         if self <= last { self <= day && day <= last } else { self <= day || day <= last }
     }
@@ -391,7 +391,7 @@ impl Instant {
     ///
     /// An entry dated earlier than this was recorded late, wherever the apiary is.
     #[must_use]
-    pub fn earliest_civil_date(self) -> Day {
+    pub(crate) fn earliest_civil_date(self) -> Day {
         let behind = self.0.checked_sub_signed(TimeDelta::hours(12)).unwrap_or(self.0);
         Day::in_range(behind.date_naive()).unwrap_or(Day::FIRST)
     }

@@ -18,7 +18,7 @@ impl Celsius {
 
     /// This many tenths of a degree, if in range.
     #[must_use]
-    pub fn from_tenths(tenths: i16) -> Option<Celsius> {
+    pub(crate) fn from_tenths(tenths: i16) -> Option<Celsius> {
         (Celsius::LOWEST..=Celsius::HIGHEST).contains(&i64::from(tenths)).then_some(Celsius(tenths))
     }
 

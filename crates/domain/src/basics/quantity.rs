@@ -38,7 +38,7 @@ impl Quantity {
 
     /// Rounded up to a whole number of `step`s; unchanged if `step` is zero.
     #[must_use]
-    pub fn up_to(self, step: Quantity) -> Quantity {
+    pub(crate) fn up_to(self, step: Quantity) -> Quantity {
         let steps = self.thousandths.checked_next_multiple_of(step.thousandths);
         Quantity { thousandths: steps.filter(|_| step.thousandths > 0).unwrap_or(self.thousandths) }
     }
@@ -53,7 +53,7 @@ impl Quantity {
 
     /// This amount times `by` divided by `over`, to the nearest thousandth; zero if `over` is zero.
     #[must_use]
-    pub fn scaled(self, by: Quantity, over: Quantity) -> Quantity {
+    pub(crate) fn scaled(self, by: Quantity, over: Quantity) -> Quantity {
         let (a, b, c) =
             (u128::from(self.thousandths), u128::from(by.thousandths), u128::from(over.thousandths));
         let scaled = (a * b + c / 2).checked_div(c).unwrap_or_default();

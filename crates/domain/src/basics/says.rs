@@ -63,7 +63,7 @@ macro_rules! says {
             ///
             /// # Errors
             /// An unknown, missing or wrong field.
-            pub fn read_fields<'de, D: Deserializer<'de>>(topic: Topic, fields: D) -> Result<Says, D::Error> {
+            pub(crate) fn read_fields<'de, D: Deserializer<'de>>(topic: Topic, fields: D) -> Result<Says, D::Error> {
                 match topic {
                     $(Topic::$kind => {
                         let fields::$kind { $($field),+ } = fields::$kind::deserialize(fields)?;
@@ -76,7 +76,7 @@ macro_rules! says {
             ///
             /// # Errors
             /// Those of the serializer.
-            pub fn write_fields<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+            pub(crate) fn write_fields<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
                 match self.clone() {
                     $(Says::$kind { $($field),+ } => fields::$kind { $($field),+ }.serialize(serializer),)+
                 }

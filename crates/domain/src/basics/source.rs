@@ -53,7 +53,7 @@ impl Source {
     /// Whether it is the text of an authority that speaks for a jurisdiction: its own, or one of the Union for a member
     /// state. For the Union as a whole, the authority of any member state counts too: see `Leaflets::get`.
     #[must_use]
-    pub fn speaks_for(&self, jurisdiction: &Jurisdiction) -> bool {
+    pub(crate) fn speaks_for(&self, jurisdiction: &Jurisdiction) -> bool {
         let in_union = jurisdiction.is_union() || jurisdiction.is_member_state();
         match self.kind {
             SourceKind::Union => in_union,

@@ -32,7 +32,7 @@ impl Verdict {
 
     /// What several possibilities have in common: unknown unless all agree.
     #[must_use]
-    pub const fn agreed(self, other: Verdict) -> Verdict {
+    pub(crate) const fn agreed(self, other: Verdict) -> Verdict {
         match (self, other) {
             (Verdict::Yes, Verdict::Yes) => Verdict::Yes,
             (Verdict::No, Verdict::No) => Verdict::No,

@@ -149,13 +149,13 @@ impl Jurisdiction {
 
     /// Whether it is a member state of the European Union.
     #[must_use]
-    pub fn is_member_state(&self) -> bool {
+    pub(crate) fn is_member_state(&self) -> bool {
         Jurisdiction::MEMBER_STATES.contains(&self.as_str())
     }
 
     /// Whether it is the European Union as a whole.
     #[must_use]
-    pub fn is_union(&self) -> bool {
+    pub(crate) fn is_union(&self) -> bool {
         self.as_str() == "eu"
     }
 
@@ -166,7 +166,7 @@ impl Jurisdiction {
     ///   otherwise those of the Union, whose medicines law applies there. No value of either was read in a text for Northern
     ///   Ireland, so none counts as a document there: see `Leaflets::get`.
     #[must_use]
-    pub fn leaflets_from(&self) -> Vec<Jurisdiction> {
+    pub(crate) fn leaflets_from(&self) -> Vec<Jurisdiction> {
         let others: &[&str] = match self.as_str() {
             "ni" => &["gb", "eu"],
             _ if self.is_member_state() => &["eu"],

@@ -249,7 +249,7 @@ impl Holding {
 
     /// The entry that first brought in a colony with unknown medicines, from which `entry` inherits the unknown.
     #[must_use]
-    pub fn unknown_root(&self, entry: EntryId) -> Option<EntryId> {
+    pub(crate) fn unknown_root(&self, entry: EntryId) -> Option<EntryId> {
         let mut record = self.entry(entry)?;
         for _ in 0..=GENERATIONS {
             let split = record.body::<ColonySplit>().map(|split| &split.colony);

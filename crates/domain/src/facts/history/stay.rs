@@ -76,7 +76,7 @@ impl Stay {
 
     /// Whether the length depends on brood.
     #[must_use]
-    pub fn depends_on_brood(&self) -> bool {
+    pub(crate) fn depends_on_brood(&self) -> bool {
         self.bounds().is_some_and(|(shorter, longer)| shorter != longer)
             || self.absent_or_lowest.is_known() != self.present.is_known()
     }

@@ -55,7 +55,7 @@ macro_rules! fields {
             /// The field that states it, in the stated terms of a reading. `None` if no reading can state it, or only
             /// several fields together.
             #[must_use]
-            pub const fn field(self) -> Option<&'static str> {
+            pub(crate) const fn field(self) -> Option<&'static str> {
                 match self {
                     $(Term::$term => Some($field),)+
                     $none => None,
@@ -64,7 +64,7 @@ macro_rules! fields {
 
             /// The path of that field in the body of a reading.
             #[must_use]
-            pub const fn field_of_reading(self) -> Option<&'static str> {
+            pub(crate) const fn field_of_reading(self) -> Option<&'static str> {
                 match self {
                     $(Term::$term => Some(concat!("terms.", $field)),)+
                     $none => None,

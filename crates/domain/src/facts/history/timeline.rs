@@ -89,7 +89,7 @@ impl EarliestOut {
 impl Course {
     /// Whether this line of the course applies on a day: it had arrived, and no other line had replaced it.
     #[must_use]
-    pub fn speaks_on(&self, day: Day) -> bool {
+    pub(crate) fn speaks_on(&self, day: Day) -> bool {
         Line::speaks_on(self, day)
     }
 
@@ -128,7 +128,7 @@ impl Course {
 
     /// The day on which a carrier that need not come out is used up, if documented.
     #[must_use]
-    pub fn spent_on(&self, on: Day) -> Option<Day> {
+    pub(crate) fn spent_on(&self, on: Day) -> Option<Day> {
         let (days, sure) = used_up(&self.terms)?;
         sure.then(|| self.last_dose(on).plus(days))
     }
@@ -165,7 +165,7 @@ impl Course {
 
     /// The next dose, if more are stated than were given by the end of a day.
     #[must_use]
-    pub fn next_dose(&self, on: Day) -> Option<DoseDue> {
+    pub(crate) fn next_dose(&self, on: Day) -> Option<DoseDue> {
         let doses = self.terms.doses.known()?.value;
         let given = u8::try_from(self.doses_by(on).count()).ok()?;
         let last = self.last_dose(on);
@@ -179,7 +179,7 @@ impl Course {
 
     /// The first day for each missing dose, none of them in the past. If the number of doses is not stated, no dose
     /// is missing.
-    pub fn doses_due(&self, on: Day) -> Fact<Vec<Day>, Term> {
+    pub(crate) fn doses_due(&self, on: Day) -> Fact<Vec<Day>, Term> {
         let Fact::Known(doses) = &self.terms.doses else { return Fact::Known(Vec::new()) };
         let before_each = doses.value.days_before_missing(self.doses_by(on).count());
         before_each.map(|days| {
@@ -226,7 +226,7 @@ impl History {
     /// The day by which a course must be out; the earlier one if it depends on brood and none was seen. `None` if the
     /// carrier need not come out, or no longest stay is stated.
     #[must_use]
-    pub fn latest_out(&self, course: &Course, on: Day) -> Option<Day> {
+    pub(crate) fn latest_out(&self, course: &Course, on: Day) -> Option<Day> {
         if course.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed) {
             return None;
         }
@@ -237,7 +237,7 @@ impl History {
     /// Whether a course is in on a day, allowing for an unrecorded removal. A carrier that must be taken out is in
     /// until the earliest day out; from then on it may be out.
     #[must_use]
-    pub fn presence(&self, course: &Course, on: Day) -> Presence {
+    pub(crate) fn presence(&self, course: &Course, on: Day) -> Presence {
         if course.terms.nothing_stays() {
             return course.presence_of_doses(on);
         }

@@ -307,7 +307,7 @@ impl Holding {
 
     /// The entries that mention a prescription, in order of the events.
     #[must_use]
-    pub fn prescription_file(&self, prescription: &PrescriptionName) -> &[Arc<Record>] {
+    pub(crate) fn prescription_file(&self, prescription: &PrescriptionName) -> &[Arc<Record>] {
         self.prescriptions.get(prescription).map_or(&[], Vec::as_slice)
     }
 

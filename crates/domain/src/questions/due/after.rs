@@ -11,10 +11,10 @@ use crate::journal::event::Event;
 /// Mites are counted from this many days after the end of a course.
 ///
 /// Source: a trade guide repeats the wash 10 to 14 days after the treatment. It is advice.
-pub const COUNT_FROM_DAYS: u16 = 10;
+pub(crate) const COUNT_FROM_DAYS: u16 = 10;
 /// Mites are counted until this many days after the end of a course. Later counts include mites that came in since,
 /// so the task is no longer due.
-pub const COUNT_TO_DAYS: u16 = 14;
+pub(crate) const COUNT_TO_DAYS: u16 = 14;
 
 /// The count after the course that ended last, unless a medicine is in, a dose is still to come, or it was counted.
 pub(super) fn count_mites(subject: &Subject<'_>) -> Option<Task> {

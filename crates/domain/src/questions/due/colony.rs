@@ -18,7 +18,7 @@ use crate::rules::leaflet::Leaflets;
 /// How many days a missed dose stays overdue, unless another course began before.
 ///
 /// Common practice, no source: after a season a missed dose is a breach in the record, and no longer a task.
-pub const MISSED_DOSE_STANDS_DAYS: u16 = 90;
+pub(crate) const MISSED_DOSE_STANDS_DAYS: u16 = 90;
 
 /// A colony on the day asked about.
 pub(super) struct Subject<'a> {

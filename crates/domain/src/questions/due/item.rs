@@ -55,7 +55,7 @@ pub struct Item {
 impl Item {
     /// The first day on which it may turn out to be possible. Absent if not known.
     #[must_use]
-    pub fn first_possible(&self) -> Option<Day> {
+    pub(crate) fn first_possible(&self) -> Option<Day> {
         self.from_without_brood.into_iter().chain(self.from).min()
     }
 }

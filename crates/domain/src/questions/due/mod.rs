@@ -28,8 +28,6 @@ use crate::questions::options::Span;
 use crate::rules::law::Laws;
 use crate::rules::leaflet::Leaflets;
 
-pub use after::{COUNT_FROM_DAYS, COUNT_TO_DAYS};
-pub use colony::MISSED_DOSE_STANDS_DAYS;
 pub use item::Item;
 pub use kind::{DueKind, Weight};
 pub use to_do::{CourseName, ToDo};

@@ -83,7 +83,7 @@ pub enum LotState {
 impl LotState {
     /// Whether the rest of it may still be given.
     #[must_use]
-    pub const fn is_usable(self) -> bool {
+    pub(crate) const fn is_usable(self) -> bool {
         matches!(self, LotState::Expiring | LotState::InUse | LotState::Sealed)
     }
 }

@@ -13,7 +13,7 @@ use crate::rules::sources::{Cited, Sources};
 use crate::rules::table::{DataFile, KeyPlaces, Table, check_file_name, check_format, read_file};
 
 /// The version of the leaflet format that this program reads.
-pub const FORMAT: i64 = 1;
+pub(crate) const FORMAT: i64 = 1;
 
 /// Reads a leaflet; `None` if it has any fault. The path is `<jurisdiction>/<id>.toml`.
 ///

@@ -290,7 +290,7 @@ impl Leaflets {
 
     /// Whether leaflets of a jurisdiction state withdrawal periods. False where labels only state a wait before supers.
     #[must_use]
-    pub fn know_withdrawal(&self, jurisdiction: &Jurisdiction) -> bool {
+    pub(crate) fn know_withdrawal(&self, jurisdiction: &Jurisdiction) -> bool {
         self.holding_in(jurisdiction).into_iter().any(|leaflet| leaflet.states_withdrawal_days())
     }
 

@@ -53,7 +53,7 @@ pub struct Rule {
 impl Rule {
     /// Whether it is in force on a day.
     #[must_use]
-    pub fn is_in_force(&self, on: Day) -> bool {
+    pub(crate) fn is_in_force(&self, on: Day) -> bool {
         self.from.is_none_or(|from| from <= on) && self.until.is_none_or(|until| on <= until)
     }
 
