@@ -52,7 +52,7 @@ pub fn dose(words: &Words, dose: u8) -> String {
 pub enum CameBy {
     /// They were given it.
     Giving,
-    /// By a split or merge, with its day if known.
+    /// By a split or uniting, with its day if known.
     SplitOrUniting(Option<Day>),
 }
 

@@ -11,7 +11,7 @@ use crate::journal::event::{
     Body, ColonyEnded, ColonyEstablished, ColonyMoved, ColonySplit, ColonyUnited, Event,
 };
 
-/// How many splits and merges back a line of descent is followed.
+/// How many splits and unitings back a line of descent is followed.
 ///
 /// Real lines are far shorter; this limits the work on a hand-made journal. Anything further back is not known, so
 /// the answer for such a colony is unknown.
@@ -186,7 +186,7 @@ impl Holding {
         there
     }
 
-    /// Whether a course reached a colony by a day: given to it, or brought by a split or merge.
+    /// Whether a course reached a colony by a day: given to it, or brought by a split or uniting.
     pub(in crate::facts) fn course_reached(&self, colony: &ColonyName, first_dose: &Record, by: Day) -> bool {
         let Event::Administration(given) = &first_dose.event else { return false };
         // Each colony is visited once, for its latest day: otherwise lines that part and meet again would be walked

@@ -1,4 +1,4 @@
-//! The courses of a colony: given to it, or brought by a split or merge.
+//! The courses of a colony: given to it, or brought by a split or uniting.
 
 use std::collections::{BTreeMap, HashMap};
 use std::sync::Arc;
@@ -41,7 +41,7 @@ struct Trace<'h> {
     /// How many of the doses came from another colony.
     brought: usize,
     came_by: Option<EntryId>,
-    /// The colonies it was in before they were united into another, each with the day of the merge.
+    /// The colonies it was in before they were united into another, each with the day of the uniting.
     united_from: Vec<(&'h ColonyName, Day)>,
 }
 
@@ -218,7 +218,7 @@ impl<'h> Lines<'h> {
     }
 }
 
-/// What a split or merge does to an open course in one of the two colonies.
+/// What a split or uniting does to an open course in one of the two colonies.
 #[derive(Clone, Copy)]
 enum Parting {
     /// The strips are in this colony.

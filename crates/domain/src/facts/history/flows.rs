@@ -33,7 +33,7 @@ pub(super) fn of(holding: &Holding, colony: &ColonyName) -> Vec<FlowSpan> {
 }
 
 /// The flows for a line that was in other colonies before they were united into this one, each with the day of the
-/// merge. `None` if no colonies were united.
+/// uniting. `None` if no colonies were united.
 pub(super) fn of_line(
     holding: &Holding,
     colony: &ColonyName,
@@ -66,7 +66,7 @@ fn stays_of_line<'h>(
     for ((_, on), into) in united_from.iter().zip(into) {
         let then = stays(holding, into);
         line.retain(|(from, _)| *from < *on);
-        // Where the other colony was on the day of the merge, and from then on.
+        // Where the other colony was on the day of the uniting, and from then on.
         let stood = then.iter().rfind(|(from, _)| *from <= *on).map(|(_, apiary)| (*on, *apiary));
         for (from, apiary) in stood.into_iter().chain(then.iter().copied().filter(|(from, _)| *from > *on)) {
             if line.last().is_none_or(|(_, last)| *last != apiary) {

@@ -18,7 +18,7 @@ pub(crate) trait Line {
     fn doses(&self) -> impl DoubleEndedIterator<Item = Day> + ExactSizeIterator;
     /// The day by which everything had come out, if it has.
     fn out(&self) -> Option<Day>;
-    /// Since when it is uncertain whether it is in, and the split or merge that left it open.
+    /// Since when it is uncertain whether it is in, and the split or uniting that left it open.
     fn in_doubt(&self) -> Option<(Day, EntryId)>;
     /// Its first day in the colony, and the day from which another line replaces it.
     fn days(&self) -> (Day, Option<Day>);

@@ -1,7 +1,7 @@
 //! The courses of one colony with their terms, and everything else that affects its supers.
 //!
 //! A [`History`] is derived from the files of a [`Holding`] and the [`Leaflets`] for each question. It follows splits
-//! and merges back, because a colony carries the courses and treated comb of the colonies it came from.
+//! and unitings back, because a colony carries the courses and treated comb of the colonies it came from.
 
 mod by_doses;
 mod courses;
@@ -83,7 +83,7 @@ pub struct Course {
     pub doses: Vec<Dose>,
     /// How it ended in this colony.
     pub end: End,
-    /// Day and entry of a split or merge that did not say where the strips went. From then on it is uncertain whether
+    /// Day and entry of a split or uniting that did not say where the strips went. From then on it is uncertain whether
     /// the course is in, until it is recorded as out.
     pub in_doubt: Option<(Day, EntryId)>,
     /// The first day of this line in this colony.
@@ -129,7 +129,7 @@ pub enum End {
     Out {
         /// The day it came out.
         on: Day,
-        /// The removal, split or merge that says so.
+        /// The removal, split or uniting that says so.
         entry: EntryId,
     },
 }

@@ -23,7 +23,7 @@ pub enum Standing {
     Out(Day),
     /// It may be used up since this day, but that is not documented.
     PerhapsSpent(Day),
-    /// Since this day its whereabouts are not known: this split or merge did not say where it went.
+    /// Since this day its whereabouts are not known: this split or uniting did not say where it went.
     NotSaid(Day, EntryId),
 }
 

@@ -33,11 +33,11 @@ pub(crate) enum Whereabouts {
 /// Why it is not known whether a carrier is in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Doubt {
-    /// A split or merge did not say where it went.
+    /// A split or uniting did not say where it went.
     NotSaid {
-        /// The day of the split or merge.
+        /// The day of the split or uniting.
         since: Day,
-        /// The entry of the split or merge.
+        /// The entry of the split or uniting.
         entry: EntryId,
     },
     /// Whether it must come out, or when it is used up, is not established.

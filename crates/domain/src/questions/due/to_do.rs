@@ -42,7 +42,7 @@ pub enum ToDo {
     FindCarriers {
         /// The course.
         course: CourseName,
-        /// The day of that split or merge.
+        /// The day of that split or uniting.
         since: Day,
     },
     /// Record how a course ended that was in when the colony ended.

@@ -112,7 +112,7 @@ impl<'h> Colony<'h> {
         parted.map(|record| record.on.next()).chain(self.since()).max()
     }
 
-    /// Whether it was neither split nor united from an inspection on. Inspections from before a split or merge are
+    /// Whether it was neither split nor united from an inspection on. Inspections from before a split or uniting are
     /// ignored afterwards.
     fn is_the_same_since(&self, seen: Day, on: Day) -> bool {
         let later = self.file.iter().filter(|record| seen <= record.on && record.on <= on);

@@ -172,7 +172,7 @@ pub enum NoEntry {
     },
     /// Ask about days for which the colony's apiary is on record.
     AskOnceItsApiaryIsKnown,
-    /// Inspect on the day after a split or merge, and ask again about the days from then on.
+    /// Inspect on the day after a split or uniting, and ask again about the days from then on.
     LookAfterParting(Look),
     /// It was in until this day: ask about days from then on, or correct it.
     WasInUntil {

@@ -73,7 +73,7 @@ impl Courses {
         })
     }
 
-    /// The outcome of a dose, in the colonies that got it and in those that it reached by a split or merge.
+    /// The outcome of a dose, in the colonies that got it and in those that it reached by a split or uniting.
     pub(super) fn parts(
         &self,
         view: &View<'_>,

@@ -280,7 +280,7 @@ pub struct CoursePart {
     pub may_come_out_from: Option<Day>,
     /// While it is in: the day by which it must be out, by the longest stated longest stay.
     pub must_be_out_by: Option<Day>,
-    /// The day since which it is not known whether it is in: a split or merge did not say, or it may be used up by
+    /// The day since which it is not known whether it is in: a split or uniting did not say, or it may be used up by
     /// then.
     pub not_known_since: Option<Day>,
     /// Length of the treatment, in days (inclusive): from placing to removal, or from the first dose to the last.

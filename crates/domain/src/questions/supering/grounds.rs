@@ -138,11 +138,11 @@ pub enum Reason<'h> {
         /// The rule on supers.
         supers: &'h Sourced<SupersDuring>,
     },
-    /// A split or merge did not say where the strips went.
+    /// A split or uniting did not say where the strips went.
     WhereaboutsNotSaid {
-        /// The day of the split or merge.
+        /// The day of the split or uniting.
         since: Day,
-        /// The entry of the split or merge.
+        /// The entry of the split or uniting.
         entry: EntryId,
     },
     /// It is not known whether it is in or out, and supers are barred in either case.

@@ -220,7 +220,7 @@ fn broodless<'c>(
 /// Days between the end of the last course and the start of this one, not counting the day of the end.
 fn gap(colony: &Colony<'_>, last: Option<&Course>, day: Day, least: u16) -> Finding {
     let Some(course) = last else { return Finding::met_anyway(Because::NoCourseBefore) };
-    // A course may have several lines after a split or merge: it ends when all of them have ended.
+    // A course may have several lines after a split or uniting: it ends when all of them have ended.
     let lines = colony.history.courses_on(day).filter(|line| line.entry == course.entry);
     let ended = lines.map(Course::ended).try_fold(course.placed, |known, end| Some(known.max(end?)));
     let Some(ended) = ended.filter(|ended| *ended <= day) else {
