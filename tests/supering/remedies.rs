@@ -173,7 +173,7 @@ fn bars(history: &History, course: &Course, on: Day) -> bool {
 
 fn needs_to_come_out(course: &Course) -> bool {
     let stays = [&course.terms.stay_min, &course.terms.stay_max_longest].into_iter().flat_map(Stay::stated);
-    let when_is_known = stays.clone().next().is_some() && stays.clone().all(|stay| stay.is_documented());
+    let when_is_known = stays.clone().next().is_some() && stays.clone().all(Sourced::is_documented);
     let need_not = |fact: &Sourced<RemovalNeed>| fact.value != RemovalNeed::Needed && fact.is_documented();
     let used_up_by_itself = when_is_known && course.terms.removal.known().is_some_and(need_not);
     course.out().is_none() && !course.terms.nothing_stays() && !used_up_by_itself

@@ -95,7 +95,9 @@ fn while_in<'h>(line: &'h impl Line, on: Day, add: &mut impl FnMut(Outcome, bool
                 add(Outcome::Noted, false, Reason::HarvestBarred { supers, through: harvest.through });
             }
         }
-        supers => add(Outcome::Unknown, true, supers_not_established(supers)),
+        Fact::Known(_) | Fact::NotKnown(_) => {
+            add(Outcome::Unknown, true, supers_not_established(&line.terms().supers_during));
+        }
     }
 }
 
