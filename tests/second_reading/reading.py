@@ -116,7 +116,7 @@ class Holding:
         if (days[-1], last_skip) != (day, skip):
             return self.lines(colony, days[-1], last_skip)
         lines = list(self.lines(colony, day - 1))
-        for event in (event for event in self.events[colony][day] if event not in skip):
+        for event in (event for event in self.first_doses_first(self.events[colony][day]) if event not in skip):
             if event.kind == "administration":
                 self.give(lines, event, colony, skip)
             elif event.kind == "removal":
@@ -126,6 +126,14 @@ class Holding:
             elif event.kind == "colony_split":
                 self.split(lines, event, colony)
         return tuple(lines)
+    def first_doses_first(self, events):  # 1.2
+        events = list(events)
+        for event in [event for event in events if event.kind == "administration"]:
+            first = self.standing.get(self.root.get(event.body.get("continues")))
+            if first in events and events.index(first) > events.index(event):
+                events.remove(event)
+                events.insert(events.index(first) + 1, event)
+        return events
     def course_here(self, lines, entry_id):  # the course that an id names in this colony; None if it never reached it
         for _ in self.entries:  # at most; contradictory entries may continue each other
             entry = self.standing.get(self.root.get(entry_id))  # 1.4

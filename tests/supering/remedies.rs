@@ -54,11 +54,8 @@ proptest! {
             for course in history.courses_on(day(on)).filter(|course| bars(&history, course, day(on))) {
                 for given in doses_that_are_missing(course, day(on)) {
                     number += 1;
-                    let lot = lot_of(&holding, course);
-                    let body = json!({
-                        "given": [{ "lot": lot, "each": 1, "colonies": [colony] }],
-                        "continues": course.entry,
-                    });
+                    // The days that are named assume the terms of the doses before.
+                    let body = another_dose(&holding, course, colony);
                     done = done.and(draft(&format!("dose {number}"), given, "administration", &body));
                 }
                 if needs_to_come_out(course) {
@@ -108,7 +105,8 @@ proptest! {
             history.courses.iter().any(|course| course.terms.supers_during.known().is_some_and(|fact| may_be_on(fact.value.as_str())))
         });
         if learnt || known {
-            for field in ["stay_min_days", "stay_min_days_with_brood", "stay_max_days"] {
+            // Nor is learning that it stays in until it is taken out.
+            for field in ["stay_min_days", "stay_min_days_with_brood", "stay_max_days", "removal"] {
                 said.as_object_mut().unwrap().remove(field);
             }
         }
@@ -194,11 +192,14 @@ fn doses_that_are_missing(course: &Course, on: Day) -> Vec<Day> {
     missing
 }
 
-fn lot_of(holding: &Holding, course: &Course) -> String {
-    match &holding.entry(course.doses.last().unwrap().entry).unwrap().event {
-        Event::Administration(given) => given.given[0].lot.to_string(),
-        other => panic!("a dose is an administration: {other:?}"),
-    }
+/// A dose like the last one of a course.
+fn another_dose(holding: &Holding, course: &Course, colony: &ColonyName) -> Value {
+    let last = &holding.entry(course.doses.last().unwrap().entry).unwrap().event;
+    let mut body: Value = serde_json::from_str(&last.to_body()).unwrap();
+    let lot = body["given"][0]["lot"].clone();
+    body["given"] = json!([{ "lot": lot, "each": 1, "colonies": [colony] }]);
+    body["continues"] = json!(course.entry);
+    body
 }
 
 /// The journal with the missing fact recorded as asked; `None` if only a person can know it.

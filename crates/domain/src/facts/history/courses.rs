@@ -104,11 +104,26 @@ impl<'h> Lines<'h> {
         let holding = self.holding;
         let mut traces = Traces::default();
         let (file, life) = (holding.colony_file(colony), holding.life_file(colony));
+        // Later doses that stand before their first dose in the order of the day.
+        let mut waiting: Vec<&'h Arc<Record>> = Vec::new();
         for record in file.iter().filter(|record| record.on <= by && Some(record.id) != without) {
             match &record.event {
                 Event::Administration(given) => {
-                    let doubt = parted_about(life, colony, record, without);
-                    dose(holding, &mut traces, record, given, colony, doubt);
+                    let first = holding.goes_on_with(given);
+                    if first.is_some_and(|first| !traces.has(first) && follows(file, record, first)) {
+                        waiting.push(record);
+                        continue;
+                    }
+                    let goes_on = |later: &&Arc<Record>| {
+                        let given = later.body::<Administration>();
+                        given.and_then(|given| holding.goes_on_with(given)) == Some(record.id)
+                    };
+                    let later: Vec<_> = waiting.extract_if(.., |later| goes_on(later)).collect();
+                    for record in std::iter::once(record).chain(later) {
+                        let Some(given) = record.body::<Administration>() else { continue };
+                        let doubt = parted_about(life, colony, record, without);
+                        dose(holding, &mut traces, record, given, colony, doubt);
+                    }
                 }
                 // A removal is filed only under the colonies that it names.
                 Event::Removal(removal) => {
@@ -375,6 +390,12 @@ fn dose<'h>(
         },
     };
     traces.push(Trace { in_doubt: doubt, begun_by: Some(dose), united_from: Vec::new(), ..line });
+}
+
+/// Whether the first dose of a course comes after a later one in the order of their day. If only the later one has a time of
+/// day, it comes first, yet it continued the course.
+fn follows(file: &[Arc<Record>], later: &Record, first: EntryId) -> bool {
+    of_day(file, later.on).iter().any(|other| other.id == first && later.order() < other.order())
 }
 
 /// Whether the colony of this file got a later dose of the course on the day of a removal, and not clearly before it.

@@ -74,6 +74,14 @@ impl Stay {
         Fact::stated(stated, Term::StayMax)
     }
 
+    /// The length for the brood that was seen; the longer one if none was seen or none is stated for it. A longer stay is too
+    /// long in any case.
+    #[must_use]
+    pub(crate) fn most_in_any_case(&self, seen: Option<BroodState>) -> Option<&Sourced<u16>> {
+        let longest = || self.stated().max_by_key(|fact| fact.value);
+        seen.and_then(|brood| self.under(brood).known()).or_else(longest)
+    }
+
     /// Whether the length depends on brood.
     #[must_use]
     pub(crate) fn depends_on_brood(&self) -> bool {

@@ -192,6 +192,11 @@ impl Course {
         })
     }
 
+    /// Whether it is stated that it need not come out.
+    pub(crate) fn need_not_come_out(&self) -> bool {
+        self.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed)
+    }
+
     /// The entries that support it: its doses, how it came here, and how it ended.
     pub fn entries(&self) -> impl Iterator<Item = EntryId> + use<> {
         let end = match self.end {
@@ -227,11 +232,22 @@ impl History {
     /// carrier need not come out, or no longest stay is stated.
     #[must_use]
     pub(crate) fn latest_out(&self, course: &Course, on: Day) -> Option<Day> {
-        if course.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed) {
+        if course.need_not_come_out() {
             return None;
         }
         let seen = self.brood_for(course, on).map(BroodSeen::state);
         course.terms.stay_max.most(seen).known().map(|days| course.placed.plus(*days))
+    }
+
+    /// The last day on which a course may be in, whatever the brood that nobody saw. `None` for a carrier that need not come
+    /// out, and if no longest stay is stated.
+    #[must_use]
+    pub(crate) fn overdue_after(&self, course: &Course, on: Day) -> Option<Day> {
+        if course.need_not_come_out() {
+            return None;
+        }
+        let seen = self.brood_for(course, on).map(BroodSeen::state);
+        course.terms.stay_max.most_in_any_case(seen).map(|days| course.placed.plus(days.value))
     }
 
     /// Whether a course is in on a day, allowing for an unrecorded removal. A carrier that must be taken out is in

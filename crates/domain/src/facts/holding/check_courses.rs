@@ -109,10 +109,11 @@ impl Holding {
                 continue;
             }
             let cleared = self.cleared(colony, record);
-            // Pieces may be left inside before it was cleared, and a colony united into this one may bring the course
-            // back.
+            // Pieces may be left inside before it was cleared. A colony united into this one may bring the course back
+            // between the two removals, whichever is recorded first.
             let stands = |out: &&Arc<Record>| {
-                (body.left_inside == 0 || on > out.on) && !self.course_came_again(colony, record, out.on, on)
+                let (since, by) = (out.on.min(on), out.on.max(on));
+                (body.left_inside == 0 || on > out.on) && !self.course_came_again(colony, record, since, by)
             };
             if let Some(out) = cleared.filter(stands) {
                 let (colony, out) = (colony.clone(), out.on);

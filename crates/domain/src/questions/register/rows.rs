@@ -276,9 +276,9 @@ pub struct CoursePart {
     pub last_at: Option<TimeOfDay>,
     /// Whether it is still in.
     pub still_in: bool,
-    /// While it is in: the earliest day out, by the longest stated least stay.
+    /// While it is in: from when it may come out.
     pub may_come_out_from: Option<Day>,
-    /// While it is in: the day by which it must be out, by the longest stated longest stay.
+    /// While it is in: the last day on which it may be, whatever the brood that nobody saw.
     pub must_be_out_by: Option<Day>,
     /// The day since which it is not known whether it is in: a split or uniting did not say, or it may be used up by
     /// then.

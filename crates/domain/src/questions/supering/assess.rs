@@ -6,10 +6,10 @@ use crate::basics::calendar::{Day, last_blocked_day};
 use crate::basics::fact::Fact;
 use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
-use crate::basics::words::{RemovalNeed, SupersDuring};
+use crate::basics::words::SupersDuring;
 use crate::facts::history::{
-    Bars, BeforeFlow, Course, Doubt, End, History, Line, Standing, Term, TermValue, Terms, Whereabouts,
-    before_flow, inside, whereabouts, withdrawal_bars,
+    Bars, BeforeFlow, BroodSeen, Course, Doubt, End, History, Line, Standing, Term, TermValue, Terms,
+    Whereabouts, before_flow, inside, whereabouts, withdrawal_bars,
 };
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::Says;
@@ -371,13 +371,12 @@ fn stayed_at_most<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     // A carrier that need not come out is never overdue.
-    if course.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed) {
+    if course.need_not_come_out() {
         return;
     }
     let stay = &course.terms.stay_max;
     let brood = history.brood_for(course, until);
-    let longest = stay.stated().max_by_key(|fact| fact.value);
-    let fact = brood.and_then(|seen| stay.under(seen.state()).known()).or(longest);
+    let fact = stay.most_in_any_case(brood.map(BroodSeen::state));
     let Some(days) = fact else { return };
     let still_in = match standing {
         Standing::In => true,
