@@ -12,7 +12,7 @@ pub struct RegisterReport<'r> {
     /// The register.
     #[serde(flatten)]
     pub register: &'r Register,
-    /// What this is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 

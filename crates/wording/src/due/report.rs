@@ -14,17 +14,17 @@ use crate::{Words, notice};
 pub struct DueReport {
     /// The holding.
     pub holding: HoldingName,
-    /// The first day asked about. What happened after it does not bear on the answer.
+    /// The first day asked about. Events after it are ignored.
     pub from: Day,
     /// The last day asked about.
     pub to: Day,
     /// The only apiary asked about.
     pub apiary: Option<ApiaryName>,
-    /// The items, taken together by visits; what is overdue first.
+    /// The items, grouped into visits; overdue items first.
     pub visits: Vec<DueVisit>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 
@@ -37,11 +37,11 @@ pub struct DueVisit {
     /// Whether the last day of these items is over.
     pub overdue: bool,
     /// The first day on which all of them can be done, the day asked about at the earliest; absent where nobody has stated
-    /// from when on.
+    /// the earliest day.
     pub from: Option<Day>,
-    /// The last such day; absent if it is open. Of what is overdue, the day asked about.
+    /// The last such day; absent if it is open. For overdue items, the day asked about.
     pub by: Option<Day>,
-    /// What can be done then: what must be done first, then advice, then what may be.
+    /// What can be done then: required items first, then advised, then optional ones.
     pub items: Vec<DueItem>,
 }
 

@@ -9,7 +9,7 @@ use serde::Serialize;
 use super::{about, law_place, statement, summary, supply};
 use crate::words::Words;
 
-/// What the legal record of a holding still misses in a time, entry by entry.
+/// What is missing from the legal record of a holding in a period, entry by entry.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct GapsReport {
@@ -19,37 +19,36 @@ pub struct GapsReport {
     pub from: Day,
     /// The last day.
     pub to: Day,
-    /// What happened after this day does not bear on it.
+    /// Events after this day are ignored.
     pub as_of: Day,
-    /// The laws that were asked, by the days of the entries.
+    /// The laws that were checked, by the days of the entries.
     pub laws: Vec<LawPart>,
-    /// Yes if everything that those laws require stands in the record; no if something is missing; unknown if for some
-    /// entry no law could be asked.
+    /// Yes if everything that those laws require is on record; no if something is missing; unknown if no law could be
+    /// checked for some entry.
     pub complete: Verdict,
     /// The same for the keeper, in a few sentences.
     pub summary: Vec<String>,
-    /// What is missing or amiss: what the law requires first, then what was amiss, then what the law asks for where it
-    /// applies, then advice.
+    /// What is missing or irregular, in this order: required by law, irregular, required where applicable, advised.
     pub gaps: Vec<GapReport>,
-    /// Whether the book of each lot comes out even.
+    /// Whether the stock account of each lot balances.
     pub lots: Vec<LotCheck>,
-    /// What this is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 
-/// Something that is missing or amiss.
+/// Something that is missing or irregular.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = Gap))]
 pub struct GapReport {
-    /// The entry that it is about, and how much it weighs.
+    /// The entry that it is about, and how important it is.
     #[serde(flatten)]
     pub gap: Gap,
-    /// What is missing, as a word for programs: a field of the law such as `supplier_address`, or `use_after_expiry` and
-    /// the like.
+    /// What is missing, as a word for programs: a field of the law such as `supplier_address`, or an irregularity such as
+    /// `use_after_expiry`.
     pub missing: &'static str,
     /// What it is about, in words: `acquisition of lot HERB-25-1 on 2025-08-02`.
     pub about: String,
-    /// The gap in one sentence.
+    /// The gap, in one sentence.
     pub statement: String,
     /// How to supply what is missing.
     pub supply: String,

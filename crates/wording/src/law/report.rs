@@ -21,7 +21,7 @@ pub struct LawReport {
     /// The day: rules are chosen by the day of the event.
     pub on: Day,
     /// Whether any rule is in force on that day. If not, the lists are empty because nothing is in force or known, and not
-    /// because nothing is asked.
+    /// because nothing is required.
     pub standing: LawStanding,
     /// Whose rules these are: its own or those of its union first, then those that hold there too.
     pub parts: Vec<LawPart>,
@@ -31,9 +31,9 @@ pub struct LawReport {
     pub time_limits: Vec<LawTimeLimit>,
     /// In what form.
     pub forms: Vec<LawForm>,
-    /// How long it must be kept. The longest wins.
+    /// How long it must be kept. The longest applies.
     pub retentions: Vec<LawRetention>,
-    /// What this is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 
@@ -98,7 +98,7 @@ pub struct LawTimeLimit {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LawForm {
-    /// What is asked.
+    /// What is required.
     pub text: String,
     /// The rule.
     pub by: LawBasis,

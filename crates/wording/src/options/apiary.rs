@@ -26,17 +26,17 @@ pub struct ApiaryReport {
     pub apiary: ApiaryName,
     /// The colonies that stand there on the first day.
     pub colonies: Vec<ColonyName>,
-    /// The options, in the order that each one's reasons give.
+    /// The options, ranked; each gives the reasons for its rank.
     pub options: Vec<ApiaryOption>,
-    /// What is missing before there can be any option.
+    /// What must be known before there can be any option.
     pub missing: Vec<Missing>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 
-/// One way of treating, held against every colony of the apiary.
+/// One way of treating, checked against every colony of the apiary.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct ApiaryOption {
@@ -50,7 +50,7 @@ pub struct ApiaryOption {
     pub revision: Option<String>,
     /// The best answer of any start day for all colonies together.
     pub answer: Usability,
-    /// Why it stands where it stands in the list.
+    /// Why it is ranked here.
     pub order: Vec<String>,
     /// The start days with their answers for all colonies together: the worst of any colony.
     pub days: Vec<StartDays>,
@@ -63,7 +63,7 @@ pub struct ApiaryOption {
     /// What all colonies together would get at one dose; none while something must be counted in one of them.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub one_dose: Option<Quantity>,
-    /// In what.
+    /// Its unit.
     pub unit: String,
     /// How many doses a course has, at least; absent where nobody has stated it.
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 255))]
@@ -72,7 +72,7 @@ pub struct ApiaryOption {
     /// stated how many doses there are.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
     pub course: Option<Quantity>,
-    /// What must be known before that is, and what would supply it.
+    /// What must be known first, and what would supply it.
     pub dose_missing: Vec<Missing>,
     /// The colonies in which something must be counted first, and what.
     pub not_counted: Vec<WhyNot>,

@@ -27,17 +27,17 @@ pub struct OptionsReport {
     pub colony: ColonyName,
     /// Where it stands on the first day.
     pub apiary: Option<ApiaryName>,
-    /// The options, in the order that each one's reasons give.
+    /// The options, ranked; each gives the reasons for its rank.
     pub options: Vec<OptionReport>,
-    /// What is missing before there can be any option.
+    /// What must be known before there can be any option.
     pub missing: Vec<Missing>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 
-/// One way of treating, held against the colony.
+/// One way of treating, checked against the colony.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct OptionReport {
@@ -53,9 +53,9 @@ pub struct OptionReport {
     pub revision: Option<String>,
     /// The best answer of any start day.
     pub answer: Usability,
-    /// Why it stands where it stands in the list.
+    /// Why it is ranked here.
     pub order: Vec<String>,
-    /// The start days with their answers, all of those asked about.
+    /// All start days asked about, with their answers.
     pub days: Vec<StartDays>,
     /// Every condition.
     pub conditions: Vec<ConditionReport>,
@@ -75,7 +75,7 @@ pub struct OptionReport {
     pub dose: DoseOfColony,
     /// What has to be carried there.
     pub carry: Vec<String>,
-    /// What the leaflet asks for in words and nobody can judge from the record.
+    /// What the leaflet asks for in words, which cannot be judged from the record.
     pub see_to: Vec<String>,
     /// Cautions for the user.
     pub cautions: Vec<String>,

@@ -18,9 +18,9 @@ use crate::words::say;
 pub struct ConditionReport {
     /// What it is about, as a word for programs: a kind of leaflet rule, or what else was looked at.
     pub about: &'static str,
-    /// Whether the answer turns on it; advice does not decide.
+    /// Whether the answer depends on it; advice does not decide.
     pub binds: bool,
-    /// The value, in words; absent where no rule of the leaflet speaks.
+    /// The value, in words; absent where the leaflet has no such rule.
     pub says: Option<String>,
     /// How much the rule binds.
     pub force: Option<Force>,
@@ -32,11 +32,11 @@ pub struct ConditionReport {
     pub checked_on: Option<Day>,
     /// What a reader must know about it.
     pub note: Option<String>,
-    /// What it says of the start days, in order.
+    /// What it says about the start days, in order.
     pub runs: Vec<RunReport>,
 }
 
-/// Start days of which a condition says the same.
+/// Start days for which a condition says the same.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct RunReport {
@@ -46,7 +46,7 @@ pub struct RunReport {
     pub to: Day,
     /// Met, broken or unknown.
     pub state: State,
-    /// Of what is not known: whether it would hold in a usual year.
+    /// If it is not known: whether it would be met in a usual year.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub in_a_usual_year: Option<bool>,
     /// Why, in a sentence.

@@ -48,7 +48,7 @@ pub struct Solution {
 pub struct DoseOfColony {
     /// The dose; none if something must be counted first.
     pub dose: Option<DoseSum>,
-    /// What must be known first, of the dose or of the number of doses, and what would supply it.
+    /// What must be known first about the dose or the number of doses, and what would supply it.
     pub missing: Vec<Missing>,
     /// What has to be mixed for one dose.
     pub solution: Option<Solution>,

@@ -17,7 +17,7 @@ use crate::words::say;
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct Missing {
-    /// What it bears on.
+    /// What it concerns.
     pub about: &'static str,
     /// What is not known.
     pub fact: String,
@@ -26,22 +26,22 @@ pub struct Missing {
     /// The fields that such an entry must fill in, `field=value` where only that value would do.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub fields: Vec<String>,
-    /// The first day on which it can lie; of temperatures and flows, which are recorded when they are known, the first day of
-    /// which it must tell.
+    /// The first day that the entry may be dated. For temperatures and flows, which are recorded when they are known: the
+    /// first day that it must cover.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub on_from: Option<Day>,
     /// The last such day.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub on_by: Option<Day>,
-    /// The lots whose leaflets are to be read, each of them.
+    /// The lots whose leaflets must each be read.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub lots: Vec<LotName>,
-    /// The entries that it is about: a first dose that is to come out, an entry to be corrected.
+    /// The entries that it is about: a first dose to be taken out, or an entry to be corrected.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub entries: Vec<EntryId>,
     /// How to supply it, in words.
     pub how: String,
-    /// Where it concerns later start days alone: the first of them.
+    /// If it concerns only later start days: the first of them.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub from: Option<Day>,
 }

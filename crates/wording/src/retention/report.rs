@@ -8,31 +8,31 @@ use serde::Serialize;
 use super::{decided_by, not_settled};
 use crate::words::Words;
 
-/// Until when the medicine records of a holding must be kept.
+/// How long the medicine records of a holding must be kept.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct RetentionReport {
     /// The holding.
     pub holding: HoldingName,
-    /// The day asked about: what could go on it.
+    /// The day asked about, on which records may be archived.
     pub on: Day,
     /// Story by story, in the order of their first entries.
     pub stories: Vec<KeptStory>,
-    /// What this is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 
-/// Entries that are kept, or may go, together.
+/// Entries that are kept or archived together.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct KeptStory {
-    /// The lots it is about; none for prescriptions that several stories used, or none.
+    /// The lots it is about; empty for prescriptions that several stories used, or that none used.
     pub lots: Vec<KeptLot>,
-    /// The day for all of it: the latest of its entries.
+    /// The last day on which all of it must be kept: the latest of its entries.
     pub keep: KeepUntil,
-    /// The first day on which it could go; absent while that is not known.
+    /// The first day on which it may be archived; absent while that is not known.
     pub could_go_from: Option<Day>,
-    /// Whether it could go on the day asked about. Nothing goes by itself.
+    /// Whether it may be archived on the day asked about. Nothing is archived automatically.
     pub could_go: bool,
     /// Its entries, in the order of the journal.
     pub entries: Vec<KeptEntry>,
@@ -45,7 +45,7 @@ pub struct KeptLot {
     /// The lot, and its last use.
     #[serde(flatten)]
     pub lot: kept::KeptLot,
-    /// Why that may yet move. Empty if everything of the lot is accounted for.
+    /// Why that may still move. Empty if everything of the lot is accounted for.
     pub still_runs: Vec<String>,
 }
 

@@ -20,7 +20,7 @@ pub struct StockReport {
     pub holding: HoldingName,
     /// The day asked about.
     pub on: Day,
-    /// How many days before its expiry a lot is called expiring.
+    /// How many days before its expiry a lot counts as expiring.
     pub expiring_within_days: u16,
     /// The lots, in the order of the journal.
     pub lots: Vec<LotReport>,
@@ -28,11 +28,11 @@ pub struct StockReport {
     pub dispose: Vec<DisposalReport>,
     /// What one course of all colonies would take, medicine by medicine.
     pub needs: Vec<NeedReport>,
-    /// What a reader should look at again. None of it is a gap in the record.
+    /// What a reader should check again. None of it is a gap in the record.
     pub notes: Vec<String>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 
@@ -60,7 +60,7 @@ pub struct DisposalReport {
     pub why: String,
 }
 
-/// A medicine, and whether it suffices for one course of all colonies.
+/// A medicine, and whether there is enough for one course of all colonies.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct NeedReport {
@@ -90,11 +90,11 @@ pub struct WayReport {
     /// The way, and what it takes.
     #[serde(flatten)]
     pub way: Way,
-    /// What must be known first, and of which colonies.
+    /// What must be known first, and for which colonies.
     pub not_known: Vec<NotKnown>,
 }
 
-/// Something that must be known before what some colonies take is.
+/// Something that must be known before the amount for some colonies can be.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct NotKnown {
@@ -104,7 +104,7 @@ pub struct NotKnown {
     pub supplied_by: Option<&'static str>,
     /// How to supply it.
     pub how: String,
-    /// Of which colonies.
+    /// For which colonies.
     pub colonies: Vec<ColonyName>,
 }
 

@@ -32,8 +32,8 @@ pub struct SuperingReport {
     /// The answer without its grounds.
     #[serde(flatten)]
     pub in_brief: SuperingSummary,
-    /// The first day on which honey may be taken, where supers may stay on though no honey may be taken yet. Absent if honey is
-    /// not barred, if it is not known until when, or while supers themselves are barred.
+    /// The first day on which honey may be taken, where supers may stay on but no honey may be taken yet. Absent if honey is
+    /// not barred, if the end is not known, or while supers themselves are barred.
     pub harvest_free_from: Option<Day>,
     /// Why.
     pub grounds: Vec<GroundReport>,
@@ -47,7 +47,7 @@ pub struct SuperingReport {
     pub whole_apiary: Vec<WholeApiaryReport>,
     /// The counting policy.
     pub policy: &'static str,
-    /// What this answer is not.
+    /// The limits of this answer.
     pub notice: String,
 }
 
@@ -57,7 +57,7 @@ pub struct SuperingReport {
 pub struct GroundReport {
     /// How it came out.
     pub outcome: Outcome,
-    /// Whether the answer turns on it.
+    /// Whether the answer depends on it.
     pub decides: bool,
     /// What was looked at, as a word for programs.
     pub about: &'static str,
@@ -67,7 +67,7 @@ pub struct GroundReport {
     pub course: Option<CourseReport>,
     /// The values used, with who said them.
     pub values: Vec<ValueReport>,
-    /// The entries it rests on.
+    /// The entries it is based on.
     pub entries: Vec<EntryId>,
 }
 
@@ -136,7 +136,7 @@ pub struct StepReport {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct MissingReport {
-    /// Whether the answer turns on it. What does not would still mend the record or move a day.
+    /// Whether the answer depends on it. If not, it would still complete the record or move a day.
     pub decides: bool,
     /// What is not known.
     pub fact: String,
@@ -169,7 +169,7 @@ pub struct WholeApiaryReport {
     pub apiary: ApiaryName,
     /// What the leaflet asks.
     pub asks: String,
-    /// Colonies there that got none in the same round.
+    /// Colonies there that were not given it in the same round.
     pub left_out: Vec<ColonyName>,
 }
 
@@ -181,11 +181,11 @@ pub struct SuperingSummary {
     pub answer: Verdict,
     /// The answer in one sentence.
     pub summary: String,
-    /// The last blocked day: of what runs, or of what is over. Absent if none is on record.
+    /// The last blocked day of the periods that are running or over. Absent if none is on record.
     pub last_blocked_day: Option<Day>,
     /// The first free day. With `if_out_on`, only if everything comes out on that day.
     pub first_free_day: Option<Day>,
-    /// The earliest day on which everything that is in may be out; present if the first free day turns on it.
+    /// The earliest day on which everything that is in may be out; present if the first free day depends on it.
     pub if_out_on: Option<Day>,
 }
 
