@@ -495,7 +495,7 @@ fn of_archives() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Archives::TellsOfArchive { seq: 1_007 }.into(),
-            "entry 1007 records an archive step, and stays",
+            "entry 1007 records an archive step, so it stays in the journal",
             "leave it out",
         ),
         (

@@ -99,7 +99,7 @@ fn what_moved_is_proved_by_the_file_the_journal_and_the_checkpoint_from_before()
     bench.run(&["verify", "--archive", "a.jsonl", "--since", "kept.txt"]).done().says(&[
         "10 entries",
         "agrees with the checkpoint",
-        "The archive a.jsonl holds: 4 entries and 1 document, as entry 10 (",
+        "The archive a.jsonl is intact: 4 entries and 1 document, as recorded in entry 10 (",
     ]);
     // The file has the entries exactly as in the earlier export.
     let before = bench.read("before.jsonl");
@@ -148,7 +148,7 @@ fn answers_and_papers_say_what_is_in_the_archive() {
     let late = bench.run(&["register", "--from", "2025-01-01", "--to", "2025-12-31"]).done().out;
     archive(&bench, &["--through", THROUGH, "--move-for-good"]).done();
     assert_eq!(bench.run(&["supering", "A"]).answered(0).out.lines().next(), supering.lines().next());
-    let note = "4 entries of this time were moved out of the journal on ";
+    let note = "4 entries of this period were moved out of the journal on ";
     bench
         .run(&["register", "--from", "2014-01-01", "--to", "2014-12-31"])
         .done()
@@ -225,7 +225,7 @@ fn any_change_of_the_file_is_named() {
         (
             "a line too many",
             format!("{good}{}\n", good.lines().last().unwrap()),
-            "line 7: no entry of the file asks",
+            "line 7: no entry in the file attaches",
         ),
         ("cut off", good.strip_suffix("\"}\n").unwrap().to_owned(), "it ends in the middle of a line"),
         ("empty", String::new(), "line 1: "),

@@ -348,12 +348,12 @@ fn a_changed_document_is_named_by_verify_and_never_handed_out() {
         let said = bench.run(&["verify"]).answered(3).out;
         assert!(
             said.starts_with(
-                "The entries of mine hold: 7 entries, each as it was recorded. But 1 document is NOT"
+                "The entries of mine are intact: 7 entries, each as it was recorded. But 1 document is MISSING"
             ),
             "{said}"
         );
         let named = format!(
-            "document `{hash}` of lot `L1` (entry 5, {entry}) is altered: what is kept is not what was attached"
+            "document `{hash}` of lot `L1` (entry 5, {entry}) is altered: its content is not what was attached"
         );
         assert!(said.contains(&named), "{said}");
         let report = bench.run(&["verify", "--json"]).answered(3).json();

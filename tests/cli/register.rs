@@ -143,7 +143,7 @@ fn advice_of_one_sort_is_told_once_by_its_sort_and_the_numbers_of_its_entries() 
             advised.iter().filter(|gap| gap["missing"] == sort).map(|gap| gap["place"].to_string()).collect();
         if places.len() > 2 {
             let (count, sort) = (places.len(), sort.replace('_', " "));
-            let line = format!("  {count} times: {sort}\n    entries no. {}\n", places.join(", "));
+            let line = format!("  {sort}: {count} times\n    entries no. {}\n", places.join(", "));
             assert!(text.contains(&line), "`{line}` is not in\n{text}");
             told += 1;
         }

@@ -129,7 +129,7 @@ fn an_entry_sent_to_it_is_seen_by_the_command_line_and_the_other_way_round() {
     });
     let put = format!("PUT /holdings/mine/entries/{}", id(3));
     assert_eq!(server.ask(&put, &entry.to_string()).0, 201);
-    bench.run(&["verify"]).done().says(&["The journal of mine holds: 3 entries"]);
+    bench.run(&["verify"]).done().says(&["The journal of mine is intact: 3 entries"]);
     let more = crate::bench::inspection(4, "2026-03-03", "A1");
     bench.write("more.jsonl", crate::bench::mine(&[&more]));
     bench.run(&["import", "more.jsonl"]).done().says(&["1 entry added, 2 were already there"]);
@@ -231,7 +231,7 @@ fn told_to_end_it_finishes_what_has_begun() {
     assert_eq!(answer(client).0, 201);
     let (code, _, log) = server.end();
     assert_eq!(code, Some(0), "{log}");
-    bench.run(&["verify"]).done().says(&["The journal of mine holds: 3 entries"]);
+    bench.run(&["verify"]).done().says(&["The journal of mine is intact: 3 entries"]);
 }
 
 #[cfg(unix)]

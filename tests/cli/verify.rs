@@ -135,7 +135,7 @@ fn a_journal_made_anew_differs_from_its_checkpoint() {
     anew.write("kept.txt", bench.read("kept.txt"));
     anew.run(&["verify", "--since", "kept.txt"])
         .answered(3)
-        .says(&["DOES NOT HOLD against the checkpoint: entry 1 had another hash"]);
+        .says(&["DOES NOT AGREE with the checkpoint: entry 1 had another hash"]);
 }
 
 #[test]

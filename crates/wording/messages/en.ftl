@@ -196,15 +196,15 @@ supering-ask-former-keeper = ask its previous keeper, then correct entry { $entr
 supering-ask-look-inside = check the hive: record a removal, or correct entry { $entry }
 supering-ask-look-at-pack = check the pack again, then correct entry { $entry }, which says that nothing stays, or the statement of a minimum stay
 supering-ask-next-flow = record the next nectar flow there, as seen or as expected
-supering-ask-days-before-flow = read on the leaflet of lot { $lots } how many days before a flow it means, or ask the prescriber or supplier, and record it (0 if none)
+supering-ask-days-before-flow = on the leaflet of lot { $lots }, read how many days before a flow it means, or ask the prescriber or supplier, and record it (0 if none)
 supering-ask-brood-between = record the brood seen between { $from } and { $until }, if anyone looked
 supering-ask-brood = inspect the brood and record it
 supering-ask-jurisdiction = record the holding's jurisdiction, so that its leaflets are used
 supering-ask-pack = this program has no leaflet `{ $leaflet }` here: record what the pack says
 supering-ask-pack-or-near-leaflet = this program has no leaflet `{ $leaflet }` here: name `{ $near }`, or record what the pack says
-supering-ask-term = read the { $term } on the leaflet of lot { $lots } and record it
-supering-ask-term-or-zero = read the { $term } (even if 0) on the leaflet of lot { $lots } and record it
-supering-ask-stays = read on the leaflet of lot { $lots } how long it must and may stay, and record it
+supering-ask-term = on the leaflet of lot { $lots }, read the { $term } and record it
+supering-ask-term-or-zero = on the leaflet of lot { $lots }, read the { $term } and record it, even if it is 0
+supering-ask-stays = on the leaflet of lot { $lots }, read how long it must and may stay, and record it
 supering-lot = `{ $lot }`
 supering-lots = { $lots } and lot { $lot }
 
@@ -240,7 +240,7 @@ due-record-missing-title = Record what is missing
 due-record-missing = for { $name }: { $how }
 # $said is the sentence before.
 due-record-missing-and-terms = { $said }; also the { $terms }
-due-read-leaflet = for { $name }: read the { $terms } on the leaflet of { $lots } and record what it says
+due-read-leaflet = for { $name }: on the leaflet of { $lots }, read and record the { $terms }
 # $said asks for terms, a period in days among them.
 due-zero-included = { $said } (even if 0)
 due-terms = { $terms } and the { $term }
@@ -472,7 +472,7 @@ options-change-weather-than-on = wait for better weather than on { $on }
 options-how-pack = no entry can record it: follow the leaflet on the pack
 options-how-pack-or-own = no entry can record it: follow the leaflet on the pack, or load a leaflet of your own
 options-how-year-is-counted = no entry can record it: ask the supplier or the vet how the year is counted; until then count the stricter way
-options-how-brood-since = inspect the brood and record it: brood seen after { $last } ends the broodless period; if none is seen, it stays open whether it ended, unless the brood was inspected every three weeks
+options-how-brood-since = inspect the brood and record it: brood seen after { $last } ends the broodless period; if none is seen, the question stays open unless the brood was inspected every three weeks
 options-how-brood-shows = it cannot be known beforehand: inspections while it is in will show it, and brood seen then makes it stay longer
 options-how-ask-with-ground = it depends on what the question assumed: ask with the ground as it will be then
 options-how-next-dose = wait until its next dose can no longer be given, or give that dose first and record it
@@ -493,7 +493,7 @@ options-those-days = those days
 options-how-temperatures = record the temperatures measured for { $days }, or the forecast once it covers those days; monthly normals show what to expect
 options-how-flows-of = record the flows expected there in { $year }: early, usual and late
 options-how-next-flow = record the next flow expected there from { $from }: early, usual and late
-options-how-flow-seen = record the flow of { $forage } as seen once it has been seen, with its first day, and with its last day once it is over
+options-how-flow-seen = record the flow of { $forage } as seen once it has begun, with its first day, and with its last day once it is over
 options-how-site = record { $fact ->
     [power] the power there
     [access] how the apiary can be reached
@@ -506,8 +506,8 @@ options-how-leaflet-of-medicine = name the leaflet of that medicine, so that its
 # $lots are the names of the lots, $count how many.
 options-how-read = { $count ->
     [0] no lot of it is in stock: once one is, read { $what } on its leaflet and record it
-    [one] read { $what } on the leaflet of lot { $lots } and record it
-   *[other] read { $what } on the leaflet of each lot ({ $lots }) and record it
+    [one] on the leaflet of lot { $lots }, read { $what } and record it
+   *[other] on the leaflet of each lot ({ $lots }), read { $what } and record it
 }
 # $confirmation is what stands in the entry.
 options-how-confirm = { $count ->
@@ -543,7 +543,7 @@ options-dose-other-unit = { $unit ->
 options-dose-count-not-stated = the course: the number of doses is not stated
 options-how-count = count them and record it
 options-how-read-amount = no entry can record it: read the amount on the pack, or ask the supplier or the vet
-options-how-read-doses = read the number of doses in a course on the leaflet of the lot and record it
+options-how-read-doses = on the leaflet of the lot, read the number of doses in a course and record it
 # Something with the condition under which it holds, in the words of the leaflet.
 options-under-condition = { $what } ({ $condition })
 
@@ -1182,7 +1182,7 @@ refusal-number-of-places-differs = { $entries } entries are announced, but { $pl
 refusal-number-of-places-differs-help = count the places
 refusal-places-not-there = not all of the places { $places } are in the journal
 refusal-places-not-there-help = verify the journal
-refusal-tells-of-archive = entry { $seq } records an archive step, and stays
+refusal-tells-of-archive = entry { $seq } records an archive step, so it stays in the journal
 refusal-moved-before = entry { $seq } has already been moved into an archive
 refusal-leave-it-out-help = leave it out
 refusal-still-whole = entry { $seq } was moved into an archive, but it is still complete here
@@ -1637,7 +1637,7 @@ label-for-all = for all
 label-free-for-supers = free for supers
 label-from = from
 label-grounds = grounds
-label-how-it-stands = how it stands
+label-how-it-stands = status
 label-how-sure = how sure
 label-it-takes = needed
 label-keep-until = keep until
@@ -1829,7 +1829,7 @@ terminal-options-usual-year = { $days } (usable in a usual year)
 terminal-options-not-usual-year = { $days } (not in a usual year)
 terminal-options-days-short = { days } short
 terminal-options-days-to-spare = { days } to spare
-terminal-options-missing-from = from { $day }: { $fact }
+terminal-options-missing-from = from { $day }, { $fact }
 terminal-options-times = { $doses ->
     [one] once
    *[other] { $doses } times
@@ -2032,7 +2032,7 @@ misfit-out-of-place = it comes after entry { $last }, so it should be entry { $n
 label-misfit-other-prev = its `prev` is not the hash of the entry before it
 label-misfit-changed = its content does not match its hash: it was changed after it was recorded
 label-misfit-body-gone = its body is not here, and no entry says that it was moved into an archive
-label-misfit-number-differs = it names more or fewer entries than it says
+label-misfit-number-differs = it names more or fewer entries than it announces
 misfit-not-borne-out = it says that entry { $seq } was moved into an archive, which that entry does not confirm
 misfit-digest-differs = what remains of the entries { $places } does not match its digest: one of them was changed
 label-misfit-no-archive = its `body` does not say what was moved into an archive
@@ -2099,7 +2099,7 @@ label-address-unreadable-path-help = write a `%` in a file name as `%25`
 keeping-kept = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is kept
 keeping-missing = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is missing: nothing is kept under its hash
 label-keeping-missing-help = attach the same file again, or import an export that has it
-keeping-altered = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is altered: what is kept is not what was attached
+keeping-altered = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is altered: its content is not what was attached
 label-keeping-altered-help = import an export from before the change into a new database (--db), and continue with that one
 
 # A journal held against a checkpoint.
@@ -2274,7 +2274,7 @@ label-problem-altered-document-page = The content kept is not what was attached,
 label-problem-unreadable-entry = the entry does not have the fields of its kind
 label-problem-unreadable-entry-page = A field is missing, unknown or malformed. `errors` names each with a JSON pointer. { part-nothing-was-recorded } The fields of every kind of entry are in /openapi.json and at /docs.
 label-problem-refused-entry = the entry cannot be true
-label-problem-refused-entry-page = The entry contradicts what is recorded: for example, a removal before the placing, a colony or lot that nobody entered, or a day in the future. Nothing was recorded, and no entry of a batch was. `errors` names the contradiction. If the recorded entry is the wrong one, correct that first. A broken rule is not a reason for refusal: record what happened.
+label-problem-refused-entry-page = The entry contradicts what is recorded: for example, a removal before the placing, a colony or lot that nobody entered, or a day in the future. Nothing was recorded; a batch is refused as a whole. `errors` names the contradiction. If the recorded entry is the wrong one, correct that first. A broken rule is not a reason for refusal: record what happened.
 label-problem-store-failed = the journal cannot be read or written
 label-problem-store-failed-page = The database could not do its work; `errors` says how to fix it, and the log of the service says more. After a failed append look the entry up by its id, or send it again under the same id: it is recorded once.
 label-problem-internal = a fault in this program
@@ -2535,7 +2535,7 @@ label-archive-earlier-day = name today or an earlier day with --through
 archive-nothing-moved = nothing was moved: { $why }
 label-archive-nothing-moved = nothing was moved
 archive-journal-broken = nothing was moved: the journal of { $holding } fails verification
-label-archive-see-what-is-wrong = see what is wrong with it: combclear verify
+label-archive-see-what-is-wrong = see what is wrong: combclear verify
 label-archive-see-what = see what is wrong: combclear verify
 archive-not-as-written = nothing was moved: `{ $file }` does not read back as it was written
 archive-does-not-read-back = nothing was moved: `{ $file }` does not read back: { $what }

@@ -160,7 +160,7 @@ fn every_line_that_cannot_be_read_is_reported_at_once_in_order() {
     let count = u32::try_from(all.len()).unwrap();
     assert_eq!(ran.lines("bad.jsonl"), (4..4 + count).collect::<Vec<u32>>(), "{}", ran.err);
     let head =
-        format!("error: nothing was imported: {count} faults in `bad.jsonl`\n  help: mend them, or take in");
+        format!("error: nothing was imported: {count} faults in `bad.jsonl`\n  help: fix them, or import");
     assert!(ran.err.starts_with(&head), "{}", ran.err);
     // Refusals are not checked yet, and the message says so.
     assert!(ran.err.contains("contradictions are looked for once all lines can be read"), "{}", ran.err);

@@ -185,7 +185,8 @@ fn an_export_of_the_end_alone_goes_on_where_it_fits_and_nowhere_else() {
 fn an_export_is_refused_by_another_journal_at_the_line_where_they_part() {
     let apiary = draft(1, "2026-03-01", "apiary_details", &json!({"apiary": "East"}));
     let other = lines([r#"{"combclear_journal":1,"holding":"demo","sealed":false}"#, &apiary]);
-    let says = ["the journal holds another entry in its place", "help: here the file and the journal part"];
+    let says =
+        ["the journal holds another entry in its place", "help: the file and the journal diverge here"];
 
     let from_the_start = Bench::new();
     from_the_start.write("other.jsonl", &other);
