@@ -101,7 +101,7 @@ async fn a_file_that_must_be_there_is_not_made() {
         let error = refusal(&format!("{}?mode={mode}", bench.url())).await;
         assert!(matches!(error, StoreError::CannotOpen { .. }), "{error}");
         assert!(
-            said(&error).message.ends_with(": there is no such file, and none can be made there"),
+            said(&error).message.ends_with(": there is no such file, and none can be created there"),
             "{error}"
         );
     }

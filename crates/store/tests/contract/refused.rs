@@ -225,7 +225,7 @@ mod modes {
             set_mode(bench.folder.path(), 0o555);
             let error = refusal(&bench.url()).await;
             assert!(
-                said(&error).message.ends_with(": there is no such file, and none can be made there"),
+                said(&error).message.ends_with(": there is no such file, and none can be created there"),
                 "{error}"
             );
             set_mode(bench.folder.path(), 0o755);
