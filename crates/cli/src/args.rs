@@ -138,7 +138,7 @@ pub(crate) struct Options {
     /// What if the power there were: none, battery, generator or mains; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Power::from_word, Power::ALL))]
     pub(crate) power: Option<Power>,
-    /// What if access to the apiary were: vehicle, on_foot or none; nothing is recorded
+    /// What if access to the apiary were: `vehicle`, `on_foot` or `none`; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Access::from_word, Access::ALL))]
     pub(crate) access: Option<Access>,
     /// What if the ground at the stands were: dry, wet or flooded; nothing is recorded
