@@ -70,7 +70,7 @@ fn of_entries() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Entries::InTheFuture { on: late(), today: early() }.into(),
-            "2026-03-02 lies in the future; it is recorded on 2026-03-01 at the latest",
+            "2026-03-02 is in the future; an entry can be dated 2026-03-01 at the latest",
             "record what happened, on the day it happened or later",
         ),
         (
@@ -93,22 +93,22 @@ fn of_entries() -> Vec<(Untrue, &'static str, &'static str)> {
             Corrections::CorrectedBefore { of, by: two() }.into(),
             "entry 00000000-0000-7000-8000-000000000001 was already corrected by entry \
              00000000-0000-7000-8000-000000000002",
-            "correct entry 00000000-0000-7000-8000-000000000002, or record anew what was struck out",
+            "correct entry 00000000-0000-7000-8000-000000000002, or record again what was struck out",
         ),
         (
             Corrections::OfArchiveStep { of }.into(),
-            "entry 00000000-0000-7000-8000-000000000001 moved others into an archive, which is for good",
-            "record what is to be added in an entry of its own",
+            "entry 00000000-0000-7000-8000-000000000001 moved others into an archive, which cannot be undone",
+            "record additions in an entry of their own",
         ),
         (
             Corrections::OfMovedEntry { of }.into(),
             "entry 00000000-0000-7000-8000-000000000001 was moved into an archive",
-            "record what is to be added in an entry of its own",
+            "record additions in an entry of their own",
         ),
         (
             Corrections::OfStrikeOut { of }.into(),
             "entry 00000000-0000-7000-8000-000000000001 is a strike-out, which cannot be corrected",
-            "record anew what was struck out",
+            "record again what was struck out",
         ),
         (
             Corrections::OfOtherKind { of, was: Kind::Inspection, now: Kind::SupersOff }.into(),
@@ -178,7 +178,7 @@ fn of_colonies() -> Vec<(Untrue, &'static str, &'static str)> {
         (Colonies::NoSuper.into(), "no super is put on", "say how many supers, 1 or more"),
         (
             Counts::OverNone { field: "bees" }.into(),
-            "nothing is counted over 0 bees",
+            "nothing can be counted over 0 bees",
             "write how many, or leave it out if nobody counted",
         ),
         (
@@ -214,7 +214,7 @@ fn of_places() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Places::DaysAreBackwards { from: late(), to: early() }.into(),
-            "the last day 2026-03-01 lies before the first, 2026-03-02",
+            "the last day 2026-03-01 is before the first, 2026-03-02",
             dates,
         ),
         (
@@ -244,26 +244,22 @@ fn of_places() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Weather::NumberOfDays { days: 1_401, most: 400 }.into(),
-            "1401 days are in the list",
+            "the list has 1401 days",
             "give 1 to 400 days in one entry",
         ),
-        (
-            Weather::DayTwice { day: early() }.into(),
-            "2026-03-01 stands twice in the list",
-            "keep one of the two",
-        ),
+        (Weather::DayTwice { day: early() }.into(), "2026-03-01 is in the list twice", "keep one of the two"),
         (
             Weather::NotYetMeasured { day: late(), on: early() }.into(),
-            "2026-03-02 lies after 2026-03-01, so nobody has measured it",
+            "2026-03-02 is after 2026-03-01, so nobody has measured it",
             "record a forecast, or correct the day",
         ),
-        (Weather::NoMonths.into(), "no month is in the list", "give 1 to 12 months"),
+        (Weather::NoMonths.into(), "the list has no month", "give 1 to 12 months"),
         (
             Weather::NoSuchMonth { month: 13 }.into(),
             "there is no month 13",
             "write 1 for January to 12 for December",
         ),
-        (Weather::MonthTwice { month: 3 }.into(), "month 3 stands twice in the list", "keep one of the two"),
+        (Weather::MonthTwice { month: 3 }.into(), "month 3 is in the list twice", "keep one of the two"),
         (
             Weather::LowestAboveHighest { min: of_json("9.5"), max: of_json("-1") }.into(),
             "the lowest temperature 9.5 is above the highest, -1",
@@ -302,7 +298,7 @@ fn of_lots() -> Vec<(Untrue, &'static str, &'static str)> {
         (
             Lots::LotNameIsTaken { lot: a("L1") }.into(),
             "there is already a lot `L1`",
-            "give this acquisition a name of its own; two may carry one batch number",
+            "give this acquisition a name of its own; two lots may have the same batch number",
         ),
         (
             Lots::NotYetAcquired { lot: a("L1"), acquired: late(), on: early() }.into(),
@@ -311,10 +307,10 @@ fn of_lots() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Lots::MoreThanHeld { lot: a("L1"), held: of_json("1000"), gone: of_json("1000.001") }.into(),
-            "lot `L1` held 1000, but 1000.001 would be gone from it",
+            "lot `L1` held 1000, but 1000.001 would have been taken from it",
             "check the amount and the lot; if the record's count is wrong, set `count_corrected`",
         ),
-        (Lots::NoAmount.into(), "the amount is nothing", "write an amount above zero"),
+        (Lots::NoAmount.into(), "the amount is zero", "write an amount above zero"),
         (
             Lots::InOtherUnit { medicine: a("strip"), unit: Unit::Gram, counted_in: Unit::Strip }.into(),
             "the amount is given in `g`, but `strip` is counted in `strip`",
@@ -333,12 +329,12 @@ fn of_lots() -> Vec<(Untrue, &'static str, &'static str)> {
         (Documents::Empty.into(), "the document is empty", "attach the file itself"),
         (
             Documents::TooLarge { bytes: 10_000_001 }.into(),
-            "the document has 10000001 bytes; 10 MB are the most that is kept",
-            "scan it with fewer dots, or photograph it smaller",
+            "the document has 10000001 bytes; at most 10 MB is kept",
+            "scan it at a lower resolution, or take a smaller photograph",
         ),
         (
             Documents::OfNothing.into(),
-            "the document belongs to nothing",
+            "the document is attached to nothing",
             "name the lot whose purchase it proves, or the prescription it is a copy of",
         ),
         (
@@ -354,22 +350,22 @@ fn of_terms() -> Vec<(Untrue, &'static str, &'static str)> {
         (
             Terms::TooManyDays { days: 1_008, most: 400 }.into(),
             "1008 days are more than any leaflet states",
-            "write days, 400 at most; not hours",
+            "write days, not hours; 400 at most",
         ),
         (
             Terms::WithdrawalTwice.into(),
-            "a label that knows no withdrawal period does not state one in days",
-            "keep `withdrawal_days` if the label states a period, also one of 0 days; else keep `withdrawal`",
+            "a label without a withdrawal period does not state one in days",
+            "keep `withdrawal_days` if the label states a period, even one of 0 days; otherwise keep `withdrawal`",
         ),
         (
             Terms::StayOfNoDays.into(),
-            "a stay of 0 days is none",
+            "a stay of 0 days is not a stay",
             "leave it out; if nothing stays in the hive, say so in `removal`",
         ),
         (
             Terms::NothingStaysYetStays { least: 42 }.into(),
-            "nothing stays in the hive, yet it must stay at least 42 days",
-            "write `needed` or `not_needed` for a carrier; for a single dose leave the least stay out",
+            "nothing stays in the hive, but it must stay at least 42 days",
+            "write `needed` or `not_needed` for a carrier; for a single dose leave the minimum stay out",
         ),
         (
             Terms::LeastAboveMost { least: 42, most: 41 }.into(),
@@ -383,7 +379,7 @@ fn of_terms() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Terms::StatedNotConfirmed { topic: Topic::Withdrawal }.into(),
-            "`withdrawal` is not confirmed but stated",
+            "`withdrawal` must be stated, not confirmed",
             "write the value that you read in `terms`",
         ),
     ]
@@ -401,12 +397,12 @@ fn of_courses() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Courses::PrescriptionOfOther { prescription: a("7"), medicine: a("shot") }.into(),
-            "prescription `7` is one of `shot`",
+            "prescription `7` is for `shot`",
             "name the prescription of the medicine that was given",
         ),
         (
             Courses::WithItself.into(),
-            "a dose cannot go on with itself",
+            "a dose cannot continue itself",
             "name the first dose of the course, or leave `continues` out",
         ),
         (
@@ -457,12 +453,12 @@ fn of_courses() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Courses::NoPartInIt { colony: colony(), administration: two() }.into(),
-            "colony `A1` had no part in entry 00000000-0000-7000-8000-000000000002",
+            "colony `A1` was not part of entry 00000000-0000-7000-8000-000000000002",
             "check the colony, or the entry that it names",
         ),
         (
             Courses::ClearedBefore { colony: colony(), out: early() }.into(),
-            "colony `A1` was already cleared of it on 2026-03-01",
+            "it was already taken out of colony `A1` on 2026-03-01",
             "correct that entry if its date is wrong",
         ),
         (
@@ -478,18 +474,18 @@ fn of_archives() -> Vec<(Untrue, &'static str, &'static str)> {
     vec![
         (
             Archives::ByItsStepOnly { kind: Kind::Archived }.into(),
-            "entries of kind `archived` are not recorded like this",
-            "an archive is made by the step of its own: combclear archive",
+            "entries of kind `archived` cannot be recorded this way",
+            "an archive is made by its own command: combclear archive",
         ),
         (Archives::StepCorrects.into(), "an archive step corrects nothing", "leave `corrects` out"),
         (
             Archives::ThroughAfterStep { through: late(), on: early() }.into(),
-            "2026-03-02 lies after the step itself, on 2026-03-01",
+            "2026-03-02 is after the archive step itself, on 2026-03-01",
             "name the day of the step at the latest",
         ),
         (
             Archives::NumberDiffers { entries: 2, places: u64::MAX }.into(),
-            "2 entries are promised, 18446744073709551615 places are named",
+            "2 entries are announced, but 18446744073709551615 places are named",
             "count the places",
         ),
         (
@@ -499,26 +495,30 @@ fn of_archives() -> Vec<(Untrue, &'static str, &'static str)> {
         ),
         (
             Archives::TellsOfArchive { seq: 1_007 }.into(),
-            "entry 1007 tells of an archive, and stays",
+            "entry 1007 records an archive step, so it stays in the journal",
             "leave it out",
         ),
-        (Archives::MovedBefore { seq: 7 }.into(), "entry 7 was moved into an archive before", "leave it out"),
+        (
+            Archives::MovedBefore { seq: 7 }.into(),
+            "entry 7 has already been moved into an archive",
+            "leave it out",
+        ),
         (
             Archives::StillWhole { seq: 7 }.into(),
-            "entry 7 was moved into an archive, but here it still is whole",
-            "take the file into a new database (--db)",
+            "entry 7 was moved into an archive, but it is still complete here",
+            "import the file into a new database (--db)",
         ),
         (
             Archives::Tied { tie }.into(),
-            "entry 00000000-0000-7000-8000-000000000001 cannot go without entry \
+            "entry 00000000-0000-7000-8000-000000000001 cannot be archived without entry \
              00000000-0000-7000-8000-000000000002: one corrects the other",
-            "move whole stories only",
+            "archive complete sets of records only",
         ),
         (
             Archives::NotBesideIt { of: one() }.into(),
             "its body is in an archive, but entry 00000000-0000-7000-8000-000000000001, which it corrects, is \
-             not there beside it",
-            "take in a whole export of this journal",
+             missing",
+            "import a complete export of this journal",
         ),
     ]
 }
@@ -555,15 +555,15 @@ fn a_tie_names_both_entries_and_what_ties_them() {
     let said = |how| tie(Words::english(), &Tie { stays: two(), goes: one(), how });
     assert_eq!(
         said(Bond::Correction),
-        format!("entry {ONE} cannot go without entry {TWO}: one corrects the other")
+        format!("entry {ONE} cannot be archived without entry {TWO}: one corrects the other")
     );
     assert_eq!(
         said(Bond::Course),
-        format!("entry {ONE} cannot go without entry {TWO}: both are of one course")
+        format!("entry {ONE} cannot be archived without entry {TWO}: both are of one course")
     );
     assert_eq!(
         said(Bond::Name),
-        format!("entry {ONE} cannot go: entry {TWO}, which stays, names what it brought in")
+        format!("entry {ONE} cannot be archived: entry {TWO}, which stays, names what it introduced")
     );
     assert_eq!(said(Bond::Unknown), format!("there is no entry {ONE}"));
 }
@@ -578,7 +578,7 @@ fn days_that_cannot_be_asked_about_say_why() {
     assert_eq!(
         refused("2026-03-02", "2026-03-01"),
         (
-            "the last day 2026-03-01 lies before the first, 2026-03-02".to_owned(),
+            "the last day 2026-03-01 is before the first, 2026-03-02".to_owned(),
             "swap `from` and `to`, or correct one of them".to_owned()
         )
     );
@@ -586,11 +586,11 @@ fn days_that_cannot_be_asked_about_say_why() {
         refused("2026-01-01", "2030-01-01"),
         (
             "1462 days are too many: at most 400 can be asked about at once".to_owned(),
-            "ask about a shorter time".to_owned()
+            "ask about a shorter period".to_owned()
         )
     );
     let Refused { message, help } =
         Refused::of_period(Words::english(), Period::new(late(), early()).unwrap_err());
-    assert_eq!(message, "the last day 2026-03-01 lies before the first, 2026-03-02");
+    assert_eq!(message, "the last day 2026-03-01 is before the first, 2026-03-02");
     assert_eq!(help, "swap the two days, or correct one of them");
 }

@@ -147,7 +147,7 @@ async fn a_database_that_fails_is_a_problem_that_does_not_tell_where_it_is() {
     let answer = bench.get("/holdings").await;
     let (_, detail, help) = answer.fault(500, "store-failed", "/holdings");
     assert_eq!(detail, "the journal could not be read or written");
-    assert!(help.contains("bring the journal back from a copy"), "{help}");
+    assert!(help.contains("restore the journal from a copy"), "{help}");
     assert!(!answer.text().contains("secret"), "{}", answer.text());
 }
 

@@ -40,7 +40,7 @@ async fn a_leaflet_that_there_is_not_is_a_problem_that_names_the_nearest() {
             "did you mean `demo-strip`?",
         ),
         ("/leaflets/eu/demo-strip", "there is no leaflet `demo-strip` for `eu`", "there is one for `gb`"),
-        ("/leaflets/gb/x", "there is no leaflet `x` for `gb`", "GET /leaflets lists those that there are"),
+        ("/leaflets/gb/x", "there is no leaflet `x` for `gb`", "GET /leaflets lists the leaflets available"),
     ] {
         let fault = bench.get(path).await.fault(404, "unknown-leaflet", path);
         assert_eq!(fault, ("id".to_owned(), detail.to_owned(), help.to_owned()));

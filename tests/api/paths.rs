@@ -77,7 +77,7 @@ async fn a_query_parameter_that_a_path_does_not_take_is_a_problem_everywhere() {
         let answer = bench.get(&format!("{path}?ON=2026-04-11")).await;
         let (parameter, detail, help) = answer.fault(400, "bad-parameter", path);
         assert_eq!(parameter, "ON", "{path}");
-        assert_eq!(detail, "`ON` is no query parameter of this path", "{path}");
+        assert_eq!(detail, "this path has no query parameter `ON`", "{path}");
         assert!(help.starts_with("this path takes "), "{path}: {help}");
     }
     let answer = bench.get("/holdings/heathside/colonies?no=1").await;
@@ -135,10 +135,10 @@ async fn a_part_of_a_path_that_cannot_be_a_name_is_a_problem() {
         (
             "/holdings/a%2Fb/colonies".to_owned(),
             "holding",
-            "`a/b` cannot be the name of a holding: it holds a `/`",
+            "`a/b` cannot be the name of a holding: it contains a `/`",
         ),
         (format!("/holdings/{long}/colonies"), "holding", "it is longer than 80 characters"),
-        ("/holdings/heathside/colonies/M1%00".to_owned(), "colony", "it holds a control character"),
+        ("/holdings/heathside/colonies/M1%00".to_owned(), "colony", "it contains a control character"),
         (
             "/holdings/heathside/colonies/%20M1/supering".to_owned(),
             "colony",
@@ -149,13 +149,13 @@ async fn a_part_of_a_path_that_cannot_be_a_name_is_a_problem() {
             "apiary",
             "a part of the path is not UTF-8 once percent-decoded",
         ),
-        ("/holdings/heathside/entries/17".to_owned(), "id", "it is not the id of an entry"),
+        ("/holdings/heathside/entries/17".to_owned(), "id", "this is not the id of an entry"),
         (
             "/holdings/heathside/documents/17".to_owned(),
             "document",
             "`17` is not a hash of 64 hexadecimal digits",
         ),
-        ("/leaflets/g%0Ab/demo-strip".to_owned(), "jurisdiction", "it holds a control character"),
+        ("/leaflets/g%0Ab/demo-strip".to_owned(), "jurisdiction", "it contains a control character"),
     ];
     for (path, name, why) in cases {
         let (parameter, detail, help) = bench.get(&path).await.fault(400, "bad-parameter", &path);

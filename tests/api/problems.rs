@@ -7,7 +7,7 @@ use crate::bench::Bench;
 async fn every_problem_has_a_page_that_says_what_to_do() {
     let bench = Bench::new().await;
     let list = bench.get("/problems/zzz").await.fault(404, "unknown-problem", "/problems/zzz").2;
-    let slugs: Vec<&str> = list.strip_prefix("there are: ").unwrap().split(", ").collect();
+    let slugs: Vec<&str> = list.strip_prefix("the problems are: ").unwrap().split(", ").collect();
     assert_eq!(slugs.len(), 28);
     let mut pages = Vec::new();
     for slug in slugs {

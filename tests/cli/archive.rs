@@ -70,9 +70,9 @@ fn without_the_word_it_only_says_what_would_go() {
     let before = bench.kept();
     archive(&bench, &["--through", THROUGH]).done().says(&[
         "L1     4         1           2019-04-01",
-        "4 entries and 1 document would go into a.jsonl: places 5-7,9.",
-        "NOTHING WAS MOVED YET. It cannot be taken back",
-        "Then say --move-for-good.",
+        "4 entries and 1 document would be moved into a.jsonl: places 5-7,9.",
+        "NOTHING HAS BEEN MOVED YET. This cannot be undone",
+        "Then use --move-for-good.",
     ]);
     assert!(!bench.files().contains(&"a.jsonl".to_owned()));
     assert_eq!(bench.kept(), before);
@@ -83,9 +83,9 @@ fn where_nothing_could_go_it_says_so_and_makes_no_file() {
     let bench = old();
     archive(&bench, &["--through", "2019-04-01", "--move-for-good"])
         .done()
-        .says(&["Nothing could go by 2019-04-01; no file was made."]);
+        .says(&["No records may be archived by 2019-04-01; no file was made."]);
     assert!(!bench.files().contains(&"a.jsonl".to_owned()));
-    archive(&bench, &["--through", "2199-12-31"]).failed().says(&["2199-12-31 lies after today"]);
+    archive(&bench, &["--through", "2199-12-31"]).failed().says(&["2199-12-31 is after today"]);
     assert_eq!(bench.kept(), [bench.read("before.jsonl")]);
 }
 
@@ -99,7 +99,7 @@ fn what_moved_is_proved_by_the_file_the_journal_and_the_checkpoint_from_before()
     bench.run(&["verify", "--archive", "a.jsonl", "--since", "kept.txt"]).done().says(&[
         "10 entries",
         "agrees with the checkpoint",
-        "The archive a.jsonl holds: 4 entries and 1 document, as entry 10 (",
+        "The archive a.jsonl is intact: 4 entries and 1 document, as recorded in entry 10 (",
     ]);
     // The file has the entries exactly as in the earlier export.
     let before = bench.read("before.jsonl");
@@ -117,8 +117,8 @@ fn what_moved_is_proved_by_the_file_the_journal_and_the_checkpoint_from_before()
     // The earlier export is still valid, and adds nothing here.
     bench.run(&["--db", "sqlite:before.db", "import", "before.jsonl"]).done();
     bench.run(&["--db", "sqlite:before.db", "verify", "--since", "kept.txt"]).done();
-    bench.run(&["import", "before.jsonl"]).done().says(&["0 entries added, 9 were there already"]);
-    archive(&bench, &["--through", THROUGH]).done().says(&["Nothing could go"]);
+    bench.run(&["import", "before.jsonl"]).done().says(&["0 entries added, 9 were already there"]);
+    archive(&bench, &["--through", THROUGH]).done().says(&["No records may be archived"]);
 }
 
 #[test]
@@ -133,12 +133,12 @@ fn a_journal_with_an_archive_goes_through_another_database_to_the_byte() {
     bench.run(&["--db", "sqlite:three.db", "import", "before.jsonl"]).done();
     bench
         .run(&["--db", "sqlite:three.db", "import", "one.jsonl"])
-        .refused(&["entry 5 was moved into an archive, but here it still is whole"]);
+        .refused(&["entry 5 was moved into an archive, but it is still complete here"]);
     let changed = bench.read("one.jsonl").replacen(r#""on":"2014-02-01""#, r#""on":"2014-02-02""#, 1);
     bench.write("changed.jsonl", changed);
     bench
         .run(&["--db", "sqlite:four.db", "import", "changed.jsonl"])
-        .refused(&["changed.jsonl:11:", "what stays of the entries 5-7,9 does not give its digest"]);
+        .refused(&["changed.jsonl:11:", "what remains of the entries 5-7,9 does not match its digest"]);
 }
 
 #[test]
@@ -148,7 +148,7 @@ fn answers_and_papers_say_what_is_in_the_archive() {
     let late = bench.run(&["register", "--from", "2025-01-01", "--to", "2025-12-31"]).done().out;
     archive(&bench, &["--through", THROUGH, "--move-for-good"]).done();
     assert_eq!(bench.run(&["supering", "A"]).answered(0).out.lines().next(), supering.lines().next());
-    let note = "4 entries of this time were moved out of the journal on ";
+    let note = "4 entries of this period were moved out of the journal on ";
     bench
         .run(&["register", "--from", "2014-01-01", "--to", "2014-12-31"])
         .done()
@@ -168,9 +168,7 @@ fn answers_and_papers_say_what_is_in_the_archive() {
 fn a_file_that_is_there_is_left_and_nothing_moves() {
     let bench = old();
     bench.write("a.jsonl", "something else");
-    archive(&bench, &["--through", THROUGH, "--move-for-good"])
-        .failed()
-        .says(&["`a.jsonl` is there already"]);
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).failed().says(&["`a.jsonl` already exists"]);
     assert_eq!(bench.read("a.jsonl"), "something else");
     bench.run(&["archive", "no/a.jsonl", "--by", "K", "--through", THROUGH, "--move-for-good"]).failed();
     assert_eq!(bench.kept(), [bench.read("before.jsonl")]);
@@ -216,18 +214,18 @@ fn any_change_of_the_file_is_named() {
     let good = bench.read("a.jsonl");
     let without_last: Vec<&str> = good.lines().take(good.lines().count() - 1).collect();
     for (name, changed, said) in [
-        ("a value", good.replacen("\"each\":1", "\"each\":2", 1), "line 3: entry 6 does not give its hash"),
+        ("a value", good.replacen("\"each\":1", "\"each\":2", 1), "line 3: entry 6 does not match its hash"),
         ("a document", good.replacen("JVBERi0", "JVBERi1", 1), "line 6: /content:"),
-        ("the header", good.replacen("\\n9\\n", "\\n8\\n", 1), "tells of these entries in another file"),
+        ("the header", good.replacen("\\n9\\n", "\\n8\\n", 1), "records these entries in another file"),
         (
             "a line too few",
             lines(without_last.iter().copied()),
-            "4 entries and 1 documents are promised, 4 and 0 are here",
+            "4 entries and 1 documents are announced, 4 and 0 are here",
         ),
         (
             "a line too many",
             format!("{good}{}\n", good.lines().last().unwrap()),
-            "line 7: no entry of the file asks",
+            "line 7: no entry in the file attaches",
         ),
         ("cut off", good.strip_suffix("\"}\n").unwrap().to_owned(), "it ends in the middle of a line"),
         ("empty", String::new(), "line 1: "),
@@ -238,7 +236,7 @@ fn any_change_of_the_file_is_named() {
                 rows.swap(1, 2);
                 lines(rows)
             },
-            "line 3: entry 5 stands out of order",
+            "line 3: entry 5 is out of order",
         ),
     ] {
         assert_ne!(changed, good, "{name}");
@@ -246,7 +244,7 @@ fn any_change_of_the_file_is_named() {
         bench
             .run(&["verify", "--archive", "changed.jsonl"])
             .answered(3)
-            .says(&["The archive `changed.jsonl` DOES NOT HOLD: ", said]);
+            .says(&["The archive `changed.jsonl` FAILS VERIFICATION: ", said]);
     }
     // Any single byte, because of the hash of the file.
     for at in (0..good.len()).step_by(37) {
@@ -262,7 +260,7 @@ fn any_change_of_the_file_is_named() {
     bench
         .run(&["--db", "sqlite:before.db", "verify", "--archive", "a.jsonl"])
         .answered(3)
-        .says(&["no entry of the journal"]);
+        .says(&["no entry in the journal"]);
 }
 
 #[test]

@@ -108,7 +108,7 @@ impl Bench {
     /// Whether a question found nothing: no database, or one without entries.
     pub(crate) fn keeps_nothing(ran: &Ran) -> bool {
         let nothing =
-            ["there is no database at `combclear.db` yet\n", "`sqlite:combclear.db` keeps no journal yet\n"];
+            ["there is no database at `combclear.db` yet\n", "`sqlite:combclear.db` has no journal yet\n"];
         ran.code == Some(1) && nothing.iter().any(|nothing| ran.err.contains(nothing))
     }
 }

@@ -114,20 +114,20 @@ fn saving_never_writes_over_a_file() {
     bench.write("diary.txt", "dear diary");
     let hash = hash_of("invoice.pdf");
     bench.run(&["documents", &hash, "--save", "diary.txt"]).failed_with(
-        "`diary.txt` is there already; it was left as it is",
-        "name a file that is not there yet",
+        "`diary.txt` already exists; it was left as it is",
+        "name a file that does not exist yet",
     );
     assert_eq!(bench.read("diary.txt"), "dear diary");
     bench.run(&["documents", &hash, "--save", "nowhere/x.pdf"]).failed_with(
-        "cannot make `nowhere/x.pdf`: there is no such file or folder",
-        "name a file in a folder that is there and can be written",
+        "cannot create `nowhere/x.pdf`: there is no such file or folder",
+        "name a file in an existing folder that can be written to",
     );
     bench
         .run(&["documents", "ffffffffffff", "--save", "x.pdf"])
         .failed_with("no document `ffffffffffff` is attached", "list them: combclear documents");
     bench
         .run(&["documents", "ff", "--save", "x.pdf"])
-        .failed_with("`ff` is too short to find a document by", "give 8 digits of its hash at least");
+        .failed_with("`ff` is too short to find a document by", "give at least 8 digits of its hash");
     assert!(!bench.path("x.pdf").exists());
     for wrong in [&["documents", hash.as_str()][..], &["documents", "--save", "x.pdf"]] {
         assert_eq!(bench.run(wrong).code, Some(2), "{wrong:?}");
@@ -139,7 +139,7 @@ fn the_same_document_is_attached_once() {
     let bench = with_documents();
     let again = bench.run(&["attach", "invoice.pdf", "--lot", "L1", "--by", "B. Keeper"]).done();
     again.says(&[
-        "it is attached to lot `L1` already, on 2026-03-02 by A. Keeper (entry ",
+        "it is already attached to lot `L1`, on 2026-03-02 by A. Keeper (entry ",
         "; nothing was added",
     ]);
     assert_eq!(listed(&bench).len(), 4);
@@ -162,13 +162,13 @@ fn what_cannot_be_attached_says_why_and_leaves_nothing_behind() {
     bench.write("large.jpg", large);
     std::fs::create_dir(bench.path("folder.pdf")).unwrap();
     let paper = "attach a scan or a photograph of the paper";
-    let smaller = "scan it with fewer dots, or photograph it smaller";
+    let smaller = "scan it at a lower resolution, or take a smaller photograph";
     let file = "name a file: a PDF, JPEG, PNG or HEIC";
     for (name, message, help) in [
         (
             "cut.pdf",
-            "`cut.pdf` was not attached: the PDF looks cut off: no `%%EOF` stands near its end",
-            "copy it anew from where it came from, look whether it opens, and attach that",
+            "`cut.pdf` was not attached: the PDF looks cut off: there is no `%%EOF` near its end",
+            "copy it again from the original, check that it opens, and attach that copy",
         ),
         (
             "page.pdf",
@@ -225,7 +225,7 @@ fn documents_go_out_and_in_again_and_the_export_stays_the_same_to_the_byte() {
     bench
         .run(&["--db", "sqlite:two.db", "import", "one.jsonl"])
         .done()
-        .says(&["0 entries added, 7 were there already, with 4 documents"]);
+        .says(&["0 entries added, 7 were already there, with 4 documents"]);
     bench.run(&["--db", "sqlite:two.db", "export", "three.jsonl"]).done();
     assert_eq!(bench.read("three.jsonl"), one);
 }
@@ -263,13 +263,13 @@ fn whatever_is_cut_from_or_changed_in_the_documents_of_an_export_is_named_with_i
             "the last line cut off",
             with(&|rows| drop(rows.pop())),
             1,
-            "the header promises 4 documents; 3 are here",
+            "the header announces 4 documents; 3 are here",
         ),
         (
             "all of them cut off",
             with(&|rows| rows.truncate(8)),
             1,
-            "the header promises 4 documents; 0 are here",
+            "the header announces 4 documents; 0 are here",
         ),
         (
             "the last line cut short",
@@ -281,24 +281,24 @@ fn whatever_is_cut_from_or_changed_in_the_documents_of_an_export_is_named_with_i
             "EOF",
         ),
         ("the last line cut shorter", with(&|rows| rows[11].truncate(90)), 12, "EOF"),
-        ("a sign of the bytes", with(&|rows| rows[9] = flipped(&rows[9])), 10, "do not give its hash"),
+        ("a sign of the bytes", with(&|rows| rows[9] = flipped(&rows[9])), 10, "does not match its hash"),
         (
             "another number of bytes",
             with(&|rows| rows[9] = rows[9].replace("\"bytes\":", "\"bytes\":1")),
             10,
-            "the line promises 1",
+            "the line says 1",
         ),
         (
             "another document in its place",
             with(&|rows| rows[9].clone_from(&other)),
             10,
-            "no entry of the file attaches",
+            "no entry in the file attaches",
         ),
         (
             "one added",
             with(&|rows| rows.push(other.clone())),
             1,
-            "the header promises 4 documents; 5 are here",
+            "the header announces 4 documents; 5 are here",
         ),
         (
             "one added and counted",
@@ -307,9 +307,9 @@ fn whatever_is_cut_from_or_changed_in_the_documents_of_an_export_is_named_with_i
                 rows.push(other.clone());
             }),
             13,
-            "no entry of the file attaches",
+            "no entry in the file attaches",
         ),
-        ("one twice", with(&|rows| rows[11] = rows[8].clone()), 12, "stands here twice"),
+        ("one twice", with(&|rows| rows[11] = rows[8].clone()), 12, "is here twice"),
         (
             "one among the entries",
             with(&|rows| {
@@ -323,9 +323,9 @@ fn whatever_is_cut_from_or_changed_in_the_documents_of_an_export_is_named_with_i
             "the count left out",
             with(&|rows| rows[0] = rows[0].replace(",\"contents\":4", "")),
             1,
-            "the header promises 0 documents; 4 are here",
+            "the header announces 0 documents; 4 are here",
         ),
-        ("another count", other_count("3"), 1, "the header promises 3 documents; 4 are here"),
+        ("another count", other_count("3"), 1, "the header announces 3 documents; 4 are here"),
     ] {
         assert_ne!(rows, good, "{what}");
         bench.write("bad.jsonl", lines(rows.iter().map(String::as_str)));
@@ -348,12 +348,12 @@ fn a_changed_document_is_named_by_verify_and_never_handed_out() {
         let said = bench.run(&["verify"]).answered(3).out;
         assert!(
             said.starts_with(
-                "The entries of mine hold: 7 entries, each as it was recorded. But 1 document is NOT"
+                "The entries of mine are intact: 7 entries, each as it was recorded. But 1 document is MISSING"
             ),
             "{said}"
         );
         let named = format!(
-            "document `{hash}` of lot `L1` (entry 5, {entry}) is altered: what is kept is not what was attached"
+            "document `{hash}` of lot `L1` (entry 5, {entry}) is altered: its content is not what was attached"
         );
         assert!(said.contains(&named), "{said}");
         let report = bench.run(&["verify", "--json"]).answered(3).json();
@@ -392,7 +392,7 @@ fn a_missing_document_is_named_the_journal_still_goes_out_and_the_file_itself_me
     let ran = bench.run(&["export", "without.jsonl"]);
     assert_eq!((ran.code, ran.out.as_str()), (Some(5), ""));
     assert!(ran.err.starts_with(&format!("warning: document `{hash}` of prescription `P 1`")), "{}", ran.err);
-    assert!(ran.err.contains("; the export goes without it\n  help: "), "{}", ran.err);
+    assert!(ran.err.contains("; the export leaves it out\n  help: "), "{}", ran.err);
     // It imports, and the missing content is missing there too.
     bench.run(&["--db", "sqlite:two.db", "import", "without.jsonl"]).done().says(&["with 3 documents"]);
     bench.run(&["--db", "sqlite:two.db", "verify"]).answered(3).says(&[&hash]);
@@ -400,7 +400,7 @@ fn a_missing_document_is_named_the_journal_still_goes_out_and_the_file_itself_me
     bench
         .run(&["attach", "scan.png", "--prescription", "P 1", "--by", "me"])
         .done()
-        .says(&["; its content was missing and is kept now"]);
+        .says(&["; its content was missing and is now kept"]);
     bench.run(&["--db", "sqlite:two.db", "import", "whole.jsonl"]).done();
     for db in ["sqlite:combclear.db", "sqlite:two.db"] {
         bench.run(&["--db", db, "verify"]).done();
@@ -424,7 +424,7 @@ fn drafts_may_attach_a_document_whose_content_comes_later() {
     bench
         .run(&["attach", "invoice.pdf", "--lot", "L1", "--by", "me"])
         .done()
-        .says(&[&format!("on 2026-03-02 by me (entry {}); its content was missing and is kept now", id(4))]);
+        .says(&[&format!("on 2026-03-02 by me (entry {}); its content was missing and is now kept", id(4))]);
     assert_eq!(states(&bench), ["kept"]);
     // A file of drafts cannot carry documents.
     let header = crate::bench::MINE.replace("false", "false,\"contents\":1");
@@ -432,5 +432,5 @@ fn drafts_may_attach_a_document_whose_content_comes_later() {
     bench
         .run(&["import", "bad.jsonl"])
         .failed()
-        .says(&["/contents: a file of drafts carries no contents of documents"]);
+        .says(&["/contents: a file of drafts cannot carry the contents of documents"]);
 }

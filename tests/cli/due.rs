@@ -55,7 +55,7 @@ fn the_calendar_goes_into_a_file_is_written_anew_and_is_the_same_on_standard_out
     assert_eq!(events, items.sum::<usize>());
     bench.run(&["due", "--calendar", "nowhere/due.ics"]).failed_with(
         "cannot write `nowhere/due.ics`: there is no such file or folder",
-        "name a file in a folder that is there",
+        "name a file in an existing folder",
     );
 }
 
@@ -63,11 +63,11 @@ fn the_calendar_goes_into_a_file_is_written_anew_and_is_the_same_on_standard_out
 fn days_that_cannot_be_asked_about_are_refused() {
     let bench = Bench::with_mine();
     bench.run(&["due", "--from", "2026-05-02", "--to", "2026-05-01"]).failed_with(
-        "the last day 2026-05-01 lies before the first, 2026-05-02",
+        "the last day 2026-05-01 is before the first, 2026-05-02",
         "swap --from and --to, or correct one of them",
     );
     bench.run(&["due", "--from", "2026-01-01", "--to", "2028-01-01"]).failed_with(
         "731 days are too many: at most 400 can be asked about at once",
-        "ask about a shorter time",
+        "ask about a shorter period",
     );
 }

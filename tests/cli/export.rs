@@ -10,8 +10,8 @@ fn a_file_that_is_there_is_left_alone() {
     let bench = Bench::with_demo();
     bench.write("diary.txt", "dear diary");
     bench.run(&["export", "diary.txt"]).failed_with(
-        "`diary.txt` is there already; it was left as it is",
-        "name a file that is not there yet",
+        "`diary.txt` already exists; it was left as it is",
+        "name a file that does not exist yet",
     );
     assert_eq!(bench.read("diary.txt"), "dear diary");
 }
@@ -20,13 +20,13 @@ fn a_file_that_is_there_is_left_alone() {
 fn a_file_that_cannot_be_made_is_named_with_what_stands_in_the_way() {
     let bench = Bench::with_demo();
     bench.write("diary.txt", "dear diary");
-    let help = "name a file in a folder that is there and can be written";
+    let help = "name a file in an existing folder that can be written to";
     bench
         .run(&["export", "nowhere/copy.jsonl"])
-        .failed_with("cannot make `nowhere/copy.jsonl`: there is no such file or folder", help);
+        .failed_with("cannot create `nowhere/copy.jsonl`: there is no such file or folder", help);
     bench
         .run(&["export", "diary.txt/copy.jsonl"])
-        .failed_with("cannot make `diary.txt/copy.jsonl`: a part of its path is not a folder", help);
+        .failed_with("cannot create `diary.txt/copy.jsonl`: a part of its path is not a folder", help);
     assert!(!bench.path("nowhere").exists());
 }
 
@@ -75,8 +75,8 @@ fn standard_output_that_is_full_is_a_failure_that_says_so() {
     let bench = Bench::with_demo();
     let output = bench.command(&["export"]).stdout(full()).output().unwrap();
     crate::bench::ran(output).failed_with(
-        "cannot write the export to standard output: no room is left on the disk",
-        "look where it goes, then export again",
+        "cannot write the export to standard output: there is no space left on the disk",
+        "check the destination, then export again",
     );
 }
 

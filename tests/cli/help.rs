@@ -94,7 +94,7 @@ fn two_is_a_wrong_command_line_and_the_message_says_what_is_wrong_with_it() {
         (&["supering", "--on", "11.4.2026"], "`11.4.2026`"),
         (&["supering", "B1", "--apiary", "Quernford"], "cannot be used with"),
         (&["supering", "--colour", "red"], "--colour"),
-        (&["--holding", "a/b", "verify"], "`a/b` cannot be the name of a holding: it holds a `/`"),
+        (&["--holding", "a/b", "verify"], "`a/b` cannot be the name of a holding: it contains a `/`"),
         (&["import"], "<FILE>"),
         (&["serve", "--listen", "localhost"], "like 127.0.0.1:8420"),
         (&["serve", "--listen", "127.0.0.1:99999"], "like 127.0.0.1:8420"),

@@ -17,7 +17,7 @@ fn a_day_before_the_first_rule_says_so_and_does_not_look_complete() {
     let bench = Bench::new();
     bench.run(&["law", "gb", "--on", "2013-09-30"]).done().says(&[
         "not in force yet, from 2013-10-01",
-        "No rule known here is in force on that day. That is not to say that nothing was asked.",
+        "No rule known here is in force on that day. That does not mean that nothing was required.",
     ]);
     let said = bench.run(&["law", "gb", "--on", "2013-10-01"]).done().out;
     assert!(said.contains("in force") && !said.contains("not in force yet"), "{said}");

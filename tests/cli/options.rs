@@ -85,7 +85,7 @@ fn a_colony_is_shown_with_every_option_and_what_each_turns_on() {
 #[test]
 fn a_condition_of_one_day_names_that_day_alone() {
     let out = bench().run(&ask(&["C1", "--leaflet", "pad"])).answered(0).out;
-    assert!(out.contains("\n        2026-04-12: broken, highest of the day 9.5 °C"), "{out}");
+    assert!(out.contains("\n        2026-04-12: broken, daily maximum 9.5 °C"), "{out}");
 }
 
 #[test]
@@ -109,7 +109,7 @@ fn what_is_assumed_of_the_site_is_shown_and_not_recorded() {
     let kept = bench.kept();
     let assumed = ["C2", "--power", "battery", "--ground", "dry", "--site-until", "2026-04-12"];
     let ran = bench.run(&ask(&assumed)).answered(0);
-    let head = "assumed of the site, not recorded: power battery, ground dry, until 2026-04-12";
+    let head = "assumed for the site, not recorded: power battery, ground dry, until 2026-04-12";
     ran.says(&[head, "salt, vapour: usable"]);
     let before = bench.run(&ask(&["C2"])).answered(0);
     assert!(!before.out.contains("assumed"), "{}", before.out);
@@ -237,12 +237,12 @@ fn days_that_cannot_be_asked_about_are_refused() {
     let bench = bench();
     let ask = |days: &[&str]| bench.run(&[&["options", "C1", "--leaflets", "own"], days].concat());
     ask(&["--from", "2026-05-02", "--to", "2026-05-01"]).failed_with(
-        "the last day 2026-05-01 lies before the first, 2026-05-02",
+        "the last day 2026-05-01 is before the first, 2026-05-02",
         "swap --from and --to, or correct one of them",
     );
     ask(&["--from", "2026-01-01", "--to", "2027-02-05"]).failed_with(
         "401 days are too many: at most 400 can be asked about at once",
-        "ask about a shorter time",
+        "ask about a shorter period",
     );
     ask(&["--from", FROM, "--to", "2027-05-15"]).answered(0);
 }
@@ -252,7 +252,7 @@ fn an_end_of_nothing_assumed_or_before_the_first_day_is_refused() {
     let bench = bench();
     for place in [&["C1"][..], &["--apiary", "Meadow"]] {
         bench.run(&ask(&[place, &["--site-until", "2026-04-20"]].concat())).failed_with(
-            "`--site-until` is given, but nothing is assumed of the site",
+            "`--site-until` is given, but nothing is assumed about the site",
             "give --power, --access or --ground as well, or leave it out",
         );
         bench.run(&ask(&[place, &["--ground", "dry", "--site-until", "2026-04-10"]].concat())).failed_with(
@@ -280,7 +280,7 @@ fn a_wrong_command_line_is_refused_before_anything_is_asked() {
         (&["C1", "--as-of", "2025-02-29"], &["`2025-02-29` is not a day of the calendar"]),
         (&["C1", "--site-until", "11.4.2026"], &["`11.4.2026`"]),
         (&["C1", "--to", "2026-06-01"], &["--to <DATE>", "multiple times"]),
-        (&["a/b"], &["`a/b` cannot be the name of a colony: it holds a `/`"]),
+        (&["a/b"], &["`a/b` cannot be the name of a colony: it contains a `/`"]),
         (&["C1", "--on", FROM], &["--on"]),
     ] {
         let ran = bench.run(&ask(arguments));
@@ -295,9 +295,12 @@ fn a_wrong_command_line_is_refused_before_anything_is_asked() {
 #[test]
 fn a_holding_without_a_jurisdiction_has_no_options_and_says_what_is_missing() {
     let ran = Bench::with_mine().run(&["options", "A1", "--from", FROM]).answered(4);
-    ran.says(&["missing: whose leaflets hold in this holding (holding_details: ", "0 options"]);
+    ran.says(&[
+        "missing: the jurisdiction whose leaflets apply to this holding (holding_details: ",
+        "0 options",
+    ]);
     let ran = Bench::with_mine().run(&["options", "--apiary", "East", "--from", FROM]).answered(4);
-    ran.says(&["missing: whose leaflets hold in this holding (holding_details: "]);
+    ran.says(&["missing: the jurisdiction whose leaflets apply to this holding (holding_details: "]);
 }
 
 #[test]

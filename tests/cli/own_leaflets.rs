@@ -77,7 +77,7 @@ fn a_leaflet_with_the_id_of_a_built_in_one_is_refused_unless_it_says_so() {
         "error: 1 fault in the leaflets of `own`\n\
          gb/amitraz-strip-500mg-a.toml: there is a built-in leaflet `gb/amitraz-strip-500mg-a`, which this one would replace\n  \
          help: give it another id, or say so: instead_of = \"gb/amitraz-strip-500mg-a\"\n  \
-         help: mend these files; none of the folder is used until then\n"
+         help: fix these files; nothing in the folder is used until then\n"
     );
     let other =
         bench_with("instead_of = \"gb/amitraz-strip-500mg-b\"").run(&["leaflets", "--leaflets", "own"]);
@@ -109,7 +109,7 @@ fn every_fault_of_every_own_file_is_reported_and_none_of_the_folder_is_used() {
     bench.write("own/gb/two.toml", "format = 2\n");
     let ran = bench.run(&["supering", "--leaflets", "own"]);
     assert_eq!(ran.code, Some(1));
-    for part in ["own", "gb/one.toml", "`title`", "gb/two.toml", "none of the folder is used"] {
+    for part in ["own", "gb/one.toml", "`title`", "gb/two.toml", "nothing in the folder is used"] {
         assert!(ran.err.contains(part), "{part}: {}", ran.err);
     }
 }

@@ -31,8 +31,8 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
     } else {
         // A build without the typesetter says so and writes nothing.
         bench.run(&register(&["--pdf", "r.pdf", "--csv", "r.csv"])).failed_with(
-            "this program was built without its typesetter, so it sets no PDF",
-            "write --html and print that page, or build the program with `--features pdf`",
+            "this program was built without its typesetter, so it cannot write PDF",
+            "use --html and print that page, or build the program with `--features pdf`",
         );
         assert_eq!(bench.files().iter().filter(|name| name.starts_with("r.")).count(), 0);
         bench.write("r.pdf", "%PDF-");
@@ -43,18 +43,18 @@ fn several_files_are_written_at_once_and_none_is_written_over() {
     assert!(bench.read("r.html").starts_with("<!DOCTYPE html>"));
     assert!(std::fs::read(bench.path("r.pdf")).unwrap().starts_with(b"%PDF-"));
     assert!(bench.read("x.json").contains("icarGroupTreatmentEventResource"));
-    let help = "name a file that is not there yet";
+    let help = "name a file that does not exist yet";
     bench
         .run(&register(&["--csv", "r.csv"]))
-        .failed_with("`r.csv` is there already; it was left as it is", help);
+        .failed_with("`r.csv` already exists; it was left as it is", help);
     assert_eq!(bench.read("r.csv"), csv);
     // One existing file prevents all from being written.
     bench
         .run(&register(&["--html", "new.html", "--csv", "new.csv", "--pdf", "r.pdf"]))
-        .failed_with("`r.pdf` is there already; it was left as it is", help);
+        .failed_with("`r.pdf` already exists; it was left as it is", help);
     bench
         .run(&register(&["--html", "new", "--csv", "new"]))
-        .failed_with("`new` is named for two things", "name a file of its own for each");
+        .failed_with("`new` is named twice, for different things", "name a separate file for each");
     assert_eq!(bench.files().iter().filter(|name| name.starts_with("new")).count(), 0);
 }
 
@@ -77,10 +77,10 @@ fn the_pack_is_one_file_that_is_not_written_over() {
     let said =
         "`p.zip`: the register of demo from 2025-01-01 to 2026-12-31, 38 administrations, 12 documents\n";
     let ran = bench.run(&pack).done().out;
-    assert!(ran.starts_with(said) && ran.contains("missing that the law wants"), "{ran}");
+    assert!(ran.starts_with(said) && ran.contains("that the law requires"), "{ran}");
     assert!(std::fs::read(bench.path("p.zip")).unwrap().starts_with(b"PK\x03\x04"));
-    let help = "name a file that is not there yet";
-    bench.run(&pack).failed_with("`p.zip` is there already; it was left as it is", help);
+    let help = "name a file that does not exist yet";
+    bench.run(&pack).failed_with("`p.zip` already exists; it was left as it is", help);
 }
 
 #[test]
@@ -143,7 +143,7 @@ fn advice_of_one_sort_is_told_once_by_its_sort_and_the_numbers_of_its_entries() 
             advised.iter().filter(|gap| gap["missing"] == sort).map(|gap| gap["place"].to_string()).collect();
         if places.len() > 2 {
             let (count, sort) = (places.len(), sort.replace('_', " "));
-            let line = format!("  {count} times: {sort}\n    entries no. {}\n", places.join(", "));
+            let line = format!("  {sort}: {count} times\n    entries no. {}\n", places.join(", "));
             assert!(text.contains(&line), "`{line}` is not in\n{text}");
             told += 1;
         }

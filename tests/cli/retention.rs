@@ -13,12 +13,15 @@ fn every_story_of_the_demo_is_kept_with_the_reason() {
 fn what_could_go_is_named_from_the_day_after_the_last() {
     let bench = Bench::with_demo();
     for (on, said) in [
-        ("2031-03-07", "Nothing could go on 2031-03-07."),
-        ("2031-03-08", "1 story could go on 2031-03-08: WINTER-24-1."),
-        ("2031-11-14", "1 story could go on 2031-11-14: WINTER-24-1."),
-        ("2031-11-15", "3 stories could go on 2031-11-15: WINTER-24-1; EIGHT-25-1; MOOR-26-1."),
+        ("2031-03-07", "No records may be archived on 2031-03-07."),
+        ("2031-03-08", "1 set of records may be archived on 2031-03-08: WINTER-24-1."),
+        ("2031-11-14", "1 set of records may be archived on 2031-11-14: WINTER-24-1."),
+        (
+            "2031-11-15",
+            "3 sets of records may be archived on 2031-11-15: WINTER-24-1; EIGHT-25-1; MOOR-26-1.",
+        ),
     ] {
-        bench.run(&["retention", "--on", on]).done().says(&[said, "Nothing goes by itself."]);
+        bench.run(&["retention", "--on", on]).done().says(&[said, "Nothing is archived automatically."]);
     }
 }
 

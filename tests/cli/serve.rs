@@ -110,7 +110,7 @@ fn it_says_where_it_answers_and_answers_there() {
     let address = format!("http://127.0.0.1:{}", server.port);
     assert_eq!(
         server.said,
-        format!("Combclear answers at {address} (documented at {address}/docs); end it with Ctrl-C\n")
+        format!("Combclear answers at {address} (documentation at {address}/docs); stop it with Ctrl-C\n")
     );
     assert_eq!(server.get("/healthz").0, 200);
     let (status, report) = server.get(&format!("/holdings/demo/colonies/B1/supering?on={DEMO_DAY}"));
@@ -129,10 +129,10 @@ fn an_entry_sent_to_it_is_seen_by_the_command_line_and_the_other_way_round() {
     });
     let put = format!("PUT /holdings/mine/entries/{}", id(3));
     assert_eq!(server.ask(&put, &entry.to_string()).0, 201);
-    bench.run(&["verify"]).done().says(&["The journal of mine holds: 3 entries"]);
+    bench.run(&["verify"]).done().says(&["The journal of mine is intact: 3 entries"]);
     let more = crate::bench::inspection(4, "2026-03-03", "A1");
     bench.write("more.jsonl", crate::bench::mine(&[&more]));
-    bench.run(&["import", "more.jsonl"]).done().says(&["1 entry added, 2 were there already"]);
+    bench.run(&["import", "more.jsonl"]).done().says(&["1 entry added, 2 were already there"]);
     let (status, read) = server.get(&format!("/holdings/mine/entries/{}", id(4)));
     assert_eq!((status, &read["seq"]), (200, &json!(4)));
 }
@@ -153,7 +153,7 @@ fn a_port_in_use_is_named() {
     let address = taken.local_addr().unwrap();
     bench.run(&["serve", "--listen", &address.to_string()]).failed_with(
         &format!("`{address}` is in use by another program"),
-        "choose another port, such as --listen 127.0.0.1:8421, or end the program that has it",
+        "choose another port, such as --listen 127.0.0.1:8421, or end the program that uses it",
     );
 }
 
@@ -231,7 +231,7 @@ fn told_to_end_it_finishes_what_has_begun() {
     assert_eq!(answer(client).0, 201);
     let (code, _, log) = server.end();
     assert_eq!(code, Some(0), "{log}");
-    bench.run(&["verify"]).done().says(&["The journal of mine holds: 3 entries"]);
+    bench.run(&["verify"]).done().says(&["The journal of mine is intact: 3 entries"]);
 }
 
 #[cfg(unix)]
@@ -268,6 +268,6 @@ fn an_upload_that_breaks_off_on_its_way_is_told_so_and_nothing_is_recorded() {
     assert_eq!(status, 400, "{body}");
     let problem: Value = serde_json::from_str(&body).unwrap();
     assert_eq!(problem["type"], "/problems/unreadable-body");
-    assert_eq!(problem["detail"], "the upload broke off: the document did not arrive as a whole");
+    assert_eq!(problem["detail"], "the upload broke off: the document did not arrive in full");
     assert_eq!(server.get("/holdings/mine/documents").1, json!({ "items": [] }));
 }

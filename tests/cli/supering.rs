@@ -158,6 +158,6 @@ fn a_reader_that_goes_away_is_no_failure() {
 fn standard_output_that_is_full_is_a_failure_that_says_so() {
     let bench = Bench::with_mine();
     let output = bench.command(&["supering"]).stdout(crate::export::full()).output().unwrap();
-    let message = "cannot write to standard output: no room is left on the disk";
-    crate::bench::ran(output).failed_with(message, "look where it is sent");
+    let message = "cannot write to standard output: there is no space left on the disk";
+    crate::bench::ran(output).failed_with(message, "check where it is sent");
 }

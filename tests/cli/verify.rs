@@ -31,7 +31,7 @@ fn a_sound_journal_is_called_so_and_gives_a_checkpoint_to_keep() {
     assert_eq!(
         bench.run(&["verify"]).done().out,
         format!(
-            "The journal of demo holds: {DEMO_ENTRIES} entries, each as it was recorded.\n\
+            "The journal of demo is intact: {DEMO_ENTRIES} entries, each as it was recorded.\n\
              Keep these three lines elsewhere as a checkpoint:\n\
              combclear journal of demo\n{DEMO_ENTRIES}\n{head}\n"
         )
@@ -56,9 +56,12 @@ fn a_changed_body_names_the_first_bad_entry_though_later_ones_are_bad_too() {
             "update entries set happened_on = '2026-01-01' where seq = 300",
         ],
     );
-    let what = "its content does not give its hash: it was changed after it was recorded";
+    let what = "its content does not match its hash: it was changed after it was recorded";
     let said = bench.run(&["verify"]).answered(3).out;
-    assert_eq!(said, format!("The journal of demo DOES NOT HOLD. First bad one: entry 200 ({id}): {what}\n"));
+    assert_eq!(
+        said,
+        format!("The journal of demo FAILS VERIFICATION. First fault: entry 200 ({id}): {what}\n")
+    );
     let report = bench.run(&["verify", "--json"]).answered(3).json();
     assert_eq!(report["sound"], false);
     assert_eq!(report["first_bad_entry"], 200);
@@ -74,7 +77,11 @@ fn an_entry_taken_out_is_missed() {
         "combclear.db",
         &["drop trigger entries_are_not_deleted", "delete from entries where seq = 200"],
     );
-    bench.run(&["verify"]).answered(3).says(&["DOES NOT HOLD", "entry 201 (", "it stands after entry 199"]);
+    bench.run(&["verify"]).answered(3).says(&[
+        "FAILS VERIFICATION",
+        "entry 201 (",
+        "it comes after entry 199",
+    ]);
 }
 
 #[test]
@@ -109,7 +116,7 @@ fn a_journal_that_was_cut_off_is_shorter_than_its_checkpoint() {
     bench.run(&["verify"]).done().says(&["400 entries"]);
     let said = bench.run(&["verify", "--since", "kept.txt"]).answered(3).out;
     let missed = "the journal had 496 entries when the checkpoint was taken, and now has 400";
-    assert_eq!(said, format!("The journal of demo DOES NOT HOLD against the checkpoint: {missed}\n"));
+    assert_eq!(said, format!("The journal of demo DOES NOT AGREE with the checkpoint: {missed}\n"));
     let report = bench.run(&["verify", "--since", "kept.txt", "--json"]).answered(3).json();
     assert_eq!((&report["sound"], &report["fault"]), (&json!(false), &json!(missed)));
 }
@@ -128,7 +135,7 @@ fn a_journal_made_anew_differs_from_its_checkpoint() {
     anew.write("kept.txt", bench.read("kept.txt"));
     anew.run(&["verify", "--since", "kept.txt"])
         .answered(3)
-        .says(&["DOES NOT HOLD against the checkpoint: entry 1 had another hash"]);
+        .says(&["DOES NOT AGREE with the checkpoint: entry 1 had another hash"]);
 }
 
 #[test]
@@ -155,8 +162,7 @@ fn a_file_that_is_no_checkpoint_is_refused_with_what_one_looks_like() {
     bench.write("hash.txt", good.split_at(good.len() - 2).0);
     bench.write("twice.txt", format!("{good}{good}"));
     bench.write("bytes.txt", [0xff, 0xfe]);
-    let looks =
-        "this is not a checkpoint: it takes three lines, `combclear journal of <holding>`, a number, a hash";
+    let looks = "this is not a checkpoint: a checkpoint has three lines, `combclear journal of <holding>`, a number, a hash";
     for (file, why) in [
         ("garbage.txt", looks),
         ("empty.txt", looks),

@@ -24,21 +24,21 @@ fn a_line_that_is_not_what_was_written_out_says_what_is_wrong() {
     let other = Hash::of_content(b"foobaz").to_string();
     let hash = Hash::of_content(b"foobar").to_string();
     for (line, pointer, message) in [
-        (good.replace("Zm9vYmFy", "Zm9vYmF6"), "/content", "do not give its hash"),
-        (good.replace("Zm9vYmFy", "Zm9v"), "/bytes", "the document has 3 bytes; the line promises 6"),
+        (good.replace("Zm9vYmFy", "Zm9vYmF6"), "/content", "does not match its hash"),
+        (good.replace("Zm9vYmFy", "Zm9v"), "/bytes", "the document has 3 bytes; the line says 6"),
         (good.replace("Zm9vYmFy", "Zm9vYmF"), "/base64", "are not base64"),
         (good.replace("Zm9vYmFy", "Zm9v YmFy"), "/base64", "are not base64"),
-        (good.replace(":6,", ":7,"), "/bytes", "the document has 6 bytes; the line promises 7"),
-        (good.replace(&hash, &other), "/content", "do not give its hash"),
+        (good.replace(":6,", ":7,"), "/bytes", "the document has 6 bytes; the line says 7"),
+        (good.replace(&hash, &other), "/content", "does not match its hash"),
         (good.replace(&hash, &hash.to_uppercase()), "/content", "is not a hash of 64 hexadecimal digits"),
-        (good.replace(",\"bytes\"", ", \"bytes\""), "", "is not written as it was exported"),
-        (good.replace("Zm9v", r"\u005am9v"), "", "is not written as it was exported"),
+        (good.replace(",\"bytes\"", ", \"bytes\""), "", "is not written exactly as it was exported"),
+        (good.replace("Zm9v", r"\u005am9v"), "", "is not written exactly as it was exported"),
         (good.replace('}', r#","name":"x"}"#), "/name", "unknown field `name`"),
         (good.replace(r#","base64":"Zm9vYmFy""#, ""), "", "missing field `base64`"),
         (
             Content::new(Vec::new()).to_json(),
             "/bytes",
-            "the document has 0 bytes; it has 1 at least and 10 MB at most",
+            "the document has 0 bytes; it must have at least 1 byte and at most 10 MB",
         ),
         (good.trim_end_matches('}').to_owned(), "", "EOF"),
     ] {

@@ -58,7 +58,7 @@ fn a_document_that_breaks_off_anywhere_is_refused() {
 #[test]
 fn what_looks_cut_off_says_what_is_missing() {
     for (wanted, message) in [
-        (MediaType::Pdf, "the PDF looks cut off: no `%%EOF` stands near its end"),
+        (MediaType::Pdf, "the PDF looks cut off: there is no `%%EOF` near its end"),
         (MediaType::Jpeg, "the JPEG looks cut off: its end marker is missing"),
         (MediaType::Png, "the PNG looks cut off: its last chunk, IEND, is missing"),
         (MediaType::Heic, "the HEIC looks cut off: a box runs past the end"),
@@ -67,7 +67,7 @@ fn what_looks_cut_off_says_what_is_missing() {
         let unfit = media_type(&whole[..whole.len() - 9]).unwrap_err();
         let unfit = told::unfit(&unfit);
         assert_eq!(unfit.message, message);
-        assert!(unfit.help.starts_with("copy it anew"), "{}", unfit.help);
+        assert!(unfit.help.starts_with("copy it again from the original"), "{}", unfit.help);
     }
     let only_type = media_type(b"\0\0\0\x18ftypheic\0\0\0\0mif1heic").unwrap_err();
     let said = "the HEIC looks cut off: the box that describes the picture is missing";

@@ -45,7 +45,7 @@ fn a_header_comes_back_to_the_byte() {
 
 #[test]
 fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
-    let first_line = "the first line reads like";
+    let first_line = "the first line looks like";
     for (line, pointer, message, help) in [
         ("", "", "the first line is not a journal header", first_line),
         ("colony,date", "", "the first line is not a journal header", first_line),
@@ -93,14 +93,14 @@ fn a_header_that_cannot_be_read_says_why_and_what_to_do() {
         (
             r#"{"combclear_journal":1,"holding":"H","sealed":true}"#,
             "/entries",
-            "says how many entries follow",
+            "must say how many entries follow",
             "export the journal again",
         ),
         (
             r#"{"combclear_journal":1,"holding":"H","sealed":false,"contents":1}"#,
             "/contents",
-            "a file of drafts carries no contents of documents",
-            "attach each document once the entries are taken in",
+            "a file of drafts cannot carry the contents of documents",
+            "attach each document once the entries are imported",
         ),
         (r#"{"combclear_journal":1,"holding":"H","sealed":true,"entries":-1}"#, "", "-1", first_line),
         (

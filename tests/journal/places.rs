@@ -53,7 +53,7 @@ fn text_that_could_be_read_in_two_ways_names_no_places() {
     ] {
         let fault = text.parse::<Places>().expect_err(text);
         let wanted =
-            format!("`{text}` does not name places in a journal in order and each once, like 12-18,25");
+            format!("`{text}` is not a list of places in a journal, in order and each once, like 12-18,25");
         assert_eq!(said(fault), wanted);
     }
 }

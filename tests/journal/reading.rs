@@ -81,8 +81,8 @@ fn a_body_is_read_strictly_and_the_fault_points_at_its_field() {
             "`` cannot be the name of a colony: it is empty",
         ),
         ("inspection", json!({ "colony": " A1" }), "/body/colony", "it begins or ends with a space"),
-        ("inspection", json!({ "colony": "A\n1" }), "/body/colony", "it holds a control character"),
-        ("inspection", json!({ "colony": "a/b" }), "/body/colony", "it holds a `/`"),
+        ("inspection", json!({ "colony": "A\n1" }), "/body/colony", "it contains a control character"),
+        ("inspection", json!({ "colony": "a/b" }), "/body/colony", "it contains a `/`"),
         (
             "inspection",
             json!({ "colony": "a".repeat(81) }),
@@ -191,19 +191,19 @@ fn a_correction_names_what_it_corrects_and_says_why() {
     check(
         &corrected(json!({ "corrects": OTHER })),
         "/reason",
-        "a correction gives its reason",
+        "a correction must give its reason",
         "why the earlier entry was wrong",
     );
     for blank in ["", "   ", "\t\n"] {
         let text = corrected(json!({ "corrects": OTHER, "reason": blank }));
-        check(&text, "/reason", "a correction gives its reason", "why the earlier entry was wrong");
+        check(&text, "/reason", "a correction must give its reason", "why the earlier entry was wrong");
     }
     check(&corrected(json!({ "reason": "r" })), "/corrects", "no entry is corrected", "leave `reason` out");
     check(&corrected(json!({ "corrects": "the first", "reason": "r" })), "/corrects", "", "");
     check(
         &entry("strike_out", &json!({}), &json!({})),
         "/corrects",
-        "a strike-out names the entry",
+        "a strike-out must name the entry",
         "`reason`",
     );
     let whole = read(&corrected(json!({ "corrects": OTHER, "reason": "a slip" }))).unwrap();

@@ -86,17 +86,14 @@ fn an_entry_that_was_moved_or_belongs_elsewhere_does_not_follow() {
     let what = |entry: &Entry, tip| entry.follows(&holding(), tip).unwrap_err();
     let said = |broken: &Broken| misfit(words, &broken.what);
     let gap = what(&third, Some(first.tip()));
-    assert_eq!(
-        (gap.seq, said(&gap).as_str()),
-        (3, "it stands after entry 1, so it would have to be entry 2")
-    );
+    assert_eq!((gap.seq, said(&gap).as_str()), (3, "it comes after entry 1, so it should be entry 2"));
     assert_eq!(broken(words, &gap), format!("entry 3 ({}): {}", third.draft.id, said(&gap)));
-    assert_eq!(said(&what(&second, None)), "it stands after entry 0, so it would have to be entry 1");
+    assert_eq!(said(&what(&second, None)), "it comes after entry 0, so it should be entry 1");
     let other = Entry::seal(&holding(), full(), written, Some((1, Hash([1; 32]))));
     assert_eq!(said(&what(&other, Some(first.tip()))), "its `prev` is not the hash of the entry before it");
     let elsewhere: HoldingName = "Another Holding".parse().unwrap();
     let changed = first.follows(&elsewhere, None).unwrap_err();
-    assert_eq!(said(&changed), "its content does not give its hash: it was changed after it was recorded");
+    assert_eq!(said(&changed), "its content does not match its hash: it was changed after it was recorded");
 }
 
 #[test]
@@ -145,7 +142,7 @@ fn a_checkpoint_is_three_lines_and_nothing_else() {
         format!("combclear journal of Test Holding\n7\n{}\n", &hash[1..]),
     ] {
         let fault = super::told::said(bad.parse::<Checkpoint>().unwrap_err());
-        assert!(fault.contains("it takes three lines"), "{bad:?}: {fault}");
+        assert!(fault.contains("a checkpoint has three lines"), "{bad:?}: {fault}");
     }
 }
 

@@ -267,10 +267,10 @@ fn a_free_day_that_turns_on_a_removal_says_so_in_its_summary() {
     let free: Vec<(String, bool)> = report("2026-04-18", "2026-06-16")
         .items()
         .filter(|item| item.item.kind == DueKind::SupersFree)
-        .map(|item| (item.title.clone(), item.text.contains("if all is out")))
+        .map(|item| (item.title.clone(), item.text.contains("if everything is out")))
         .collect();
     assert!(free.iter().any(|(_, turns)| *turns) && free.iter().any(|(_, turns)| !turns), "{free:?}");
     for (title, turns) in free {
-        assert_eq!(title.contains("if all is out"), turns, "{title}");
+        assert_eq!(title.contains("if everything is out"), turns, "{title}");
     }
 }

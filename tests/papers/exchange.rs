@@ -193,7 +193,7 @@ fn a_colony_that_came_by_it_in_a_split_belongs_to_the_animals_and_has_a_withdraw
     assert_eq!(first[2]["countObserved"], 1);
     assert_eq!(first[2]["withdrawals"], honey("2025-05-21T12:00:00Z"));
     assert_eq!(first[2].get("totalMedicineUsed"), None, "it was given nothing itself");
-    assert!(first[2]["remark"].as_str().unwrap().contains("by a split or a uniting on"));
+    assert!(first[2]["remark"].as_str().unwrap().contains("carried over when split or united on"));
     let treatment = schema(include_str!("../exchange/schemas/group-treatment.json"));
     assert!(first.iter().all(|item| treatment.is_valid(item)));
     let mut ids: Vec<&str> = first.iter().map(|item| item["id"].as_str().unwrap()).collect();

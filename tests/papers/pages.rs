@@ -37,12 +37,12 @@ fn a_dose_given_before_the_time_says_so_and_the_sheet_says_why_it_stands_there()
         assert_eq!(report.administrations.iter().any(|row| row.earlier), some);
         let paper = Paper::of(&report, None);
         let sheet = paper.sheets.iter().find(|sheet| sheet.id == "administrations").unwrap();
-        assert_eq!(sheet.notes.iter().any(|note| note.contains("before this time")), some);
+        assert_eq!(sheet.notes.iter().any(|note| note.contains("before this period")), some);
         for row in &sheet.rows {
             let number = row[0].plain();
             let (entry, day) = (number.lines().next().unwrap(), number.lines().last().unwrap());
             let earlier = day < "date: 2025-09-01" && some;
-            assert_eq!(number.contains("before this time"), earlier, "{entry}");
+            assert_eq!(number.contains("before this period"), earlier, "{entry}");
         }
     }
 }
@@ -118,7 +118,7 @@ fn what_the_law_still_misses_is_told_with_how_to_supply_it() {
         ["required", "acquisition of lot HERB-25-1", "no address", "record it", "regulation 19"]
     );
     let cells: Vec<String> = books.rows[0].iter().map(combclear_papers::Cell::plain).collect();
-    let over = "more is gone than was acquired, by: 2 strips";
+    let over = "more gone than acquired, by: 2 strips";
     assert_eq!(cells, ["A", "alpha", "10 strips", "12 strips", "0 strips", over, "not corrected"]);
 }
 

@@ -145,7 +145,7 @@ fn what_an_answer_still_turns_on_is_held_back() {
     let plan = plan(&book, "2026-11-27");
     assert_eq!(plan.places, None);
     let because = held_back(Words::english(), &plan.held_back[0].because);
-    assert_eq!(because, "whether colony A may be supered turns on it");
+    assert_eq!(because, "whether colony A may be supered depends on it");
 }
 
 #[test]
@@ -185,7 +185,7 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     assert_eq!(refused.pointer, "/kind");
     // A sealed `archived` entry is accepted only if the bodies are already gone.
     let refused = book.holding.clone().accept_sealed(&step).unwrap_err();
-    assert!(said(&refused).contains("still is whole"), "{refused}");
+    assert!(said(&refused).contains("still complete here"), "{refused}");
     let mut body = match &step.draft.event {
         Event::Archived(body) => (**body).clone(),
         _ => panic!(),
@@ -198,8 +198,8 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     };
     for (places, words) in [
         ("7-9", "one corrects the other"),
-        ("7", "names what it brought in"),
-        ("7-10,15", "names what it brought in"),
+        ("7", "names what it introduced"),
+        ("7-10,15", "names what it introduced"),
         ("900", "not all of the places"),
         ("1-18446744073709551615", "not all of the places"),
     ] {
@@ -217,9 +217,10 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
             "kind": "strike_out", "body": {}, "corrects": of, "reason": "why" });
         Entry::seal(book.holding.name(), read(&entry), step.recorded_at, book.holding.tip())
     };
-    for (of, words) in
-        [(moved.as_str(), "was moved into an archive"), (&step.draft.id.to_string(), "which is for good")]
-    {
+    for (of, words) in [
+        (moved.as_str(), "was moved into an archive"),
+        (&step.draft.id.to_string(), "which cannot be undone"),
+    ] {
         let refused = book.holding.clone().accept(&strike(of)).unwrap_err();
         assert!(said(&refused).contains(words), "{refused}");
     }
@@ -231,7 +232,7 @@ fn an_archived_entry_comes_by_no_other_way_and_stays() {
     let again = Draft { id: "00000000-0000-7000-8000-fffffffffffd".parse().unwrap(), ..again.draft };
     let again = Entry::seal(book.holding.name(), again, step.recorded_at, book.holding.tip());
     let refused = book.holding.clone().accept_archived(&again).unwrap_err();
-    assert!(said(&refused).contains("before"), "{refused}");
+    assert!(said(&refused).contains("has already been moved"), "{refused}");
 }
 
 fn said(refusal: &Refusal) -> String {
@@ -289,7 +290,7 @@ proptest! {
         let plan = plan(&book, &through.to_string());
         for held in &plan.held_back {
             let because = held_back(Words::english(), &held.because);
-            let runs = because.contains("(removal)") || because.contains("the count still runs");
+            let runs = because.contains("(removal)") || because.contains("the retention period may still move");
             prop_assert!(runs || because.starts_with("whether colony A may be supered"), "{:?}", held);
         }
         if plan.places.is_some() {

@@ -50,7 +50,10 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     let story = book.story("L", "2199-12-31");
     let (day, because) = at_least(&story.keep);
     assert_eq!(day, "2031-08-20");
-    assert_eq!(because, ["lot L: 2 pieces left by the book: the count still runs (disposal)"]);
+    assert_eq!(
+        because,
+        ["lot L: 2 pieces left on record, so the retention period may still move (disposal)"]
+    );
     assert!(!story.could_go && story.could_go_from.is_none());
     book.write_with(
         "2026-09-01",
@@ -62,7 +65,9 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     assert_eq!(day, "2031-09-01");
     assert_eq!(
         because,
-        ["lot L: 2 pieces more gone than acquired: the count still runs (correct the entry that is wrong)"]
+        [
+            "lot L: 2 pieces more gone than acquired, so the retention period may still move (correct the entry that is wrong)"
+        ]
     );
 }
 
@@ -73,7 +78,7 @@ fn strips_count_as_used_until_they_are_taken_out() {
     let given = book.give("2026-08-20", &["S"]);
     let (day, because) = at_least(&book.story("S", "2199-12-31").keep);
     assert_eq!((day.as_str(), because.len()), ("2031-08-20", 1));
-    assert_eq!(because, ["lot S: not recorded as out of A (removal)"]);
+    assert_eq!(because, ["lot S: no record of removal from A (removal)"]);
     book.take_out("2026-10-01", &given);
     assert_eq!(until(&book.story("S", "2026-10-01").keep), "2031-10-01");
 }
@@ -97,7 +102,7 @@ fn strips_that_went_along_into_another_colony_are_still_in() {
     let (day, because) = at_least(&book.story("S", "2026-10-01").keep);
     assert_eq!(
         (day.as_str(), because),
-        ("2031-09-15", vec!["lot S: not recorded as out of B (removal)".to_owned()])
+        ("2031-09-15", vec!["lot S: no record of removal from B (removal)".to_owned()])
     );
     book.write("2026-10-20", "removal", json!({ "administration": given, "colonies": ["B"] }));
     assert_eq!(until(&book.story("S", "2026-10-20").keep), "2031-10-20");
@@ -111,7 +116,7 @@ fn where_nobody_said_whether_it_comes_out_the_count_still_runs() {
     book.buy("2026-01-01", "dust", "D", 1);
     book.give("2026-08-20", &["D"]);
     let (_, because) = at_least(&book.story("D", "2026-10-01").keep);
-    let wanted = "lot D: whether it has to come out is not known, in A (leaflet_reading, or removal)";
+    let wanted = "lot D: not known whether it has to come out of A (leaflet_reading, or removal)";
     assert_eq!(because, [wanted]);
 }
 
@@ -179,8 +184,8 @@ fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
         ("fr", "2026-01-10", "2026-08-20", "2031-12-31"),
         ("gb", "2026-01-10", "2026-08-20", "2031-08-20"),
     ] {
-        let left = "lot S: 1 piece left by the book: the count still runs (disposal)";
-        let inside = "lot S: not recorded as out of A (removal)";
+        let left = "lot S: 1 piece left on record, so the retention period may still move (disposal)";
+        let inside = "lot S: no record of removal from A (removal)";
         let mut book = Book::of(of);
         book.buy(bought, "strips", "S", 2);
         let first = book.give(given, &["S"]);
@@ -212,7 +217,7 @@ fn where_only_the_unions_part_of_the_law_is_known_it_is_kept_at_least_so_long() 
         book.buy("2026-01-10", "liquid", "L", 1);
         book.give("2026-08-20", &["L"]);
         let story = book.story("L", "2199-12-31");
-        let why = format!("of the law of `{of}` only the Union's part is known here");
+        let why = format!("only the Union's part of the law of `{of}` is known here");
         assert_eq!(at_least(&story.keep), ("2031-08-20".to_owned(), vec![why.clone()]));
         assert!(!story.could_go && story.could_go_from.is_none(), "{of}");
         let mut book = Book::of(of);
@@ -277,7 +282,7 @@ fn a_holding_that_comes_under_another_law_keeps_by_both() {
 #[test]
 fn what_the_law_is_not_known_to_say_is_kept_and_named() {
     for (jurisdiction, missing) in [
-        ("xz", "no law of `xz` is built in: how long it asks is not known"),
+        ("xz", "no law of `xz` is built in, so its retention period is not known"),
         ("ch", "the rules of `ch` known here begin on 2023-09-01"),
     ] {
         let mut book = Book::of(jurisdiction);

@@ -157,7 +157,7 @@ fn four_hundred_days_of_temperatures_fit_into_one_entry_and_one_more_does_not() 
     let refusal = accept(&mut holding, &entry(401), None).unwrap_err();
     assert_eq!(refusal.pointer, "/body/days");
     let Refused { message, help } = said(&refusal);
-    assert_eq!(message, "401 days are in the list");
+    assert_eq!(message, "the list has 401 days");
     assert_eq!(help, "give 1 to 400 days in one entry");
     assert_eq!(accept(&mut holding, &entry(400), None), Ok(()));
 }

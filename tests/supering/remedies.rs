@@ -243,7 +243,7 @@ fn recorded(
             )))
         }
         // It came into the record later: only a person can know whether it existed before.
-        "colony_established" | "colony_split" if missing.fact.contains("came into the record only on") => {
+        "colony_established" | "colony_split" if missing.fact.contains("was not on record before") => {
             let old = holding.entry(missing.remedy.corrects.unwrap())?;
             let body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
             let new = draft("earlier", on, missing.remedy.kind.as_str(), &body)

@@ -34,10 +34,10 @@ pub(crate) struct Arguments {
 
 const EXIT_CODES: &str = "Exit codes:
   0  done; when colonies were named: all may be supered; options: at least one is usable
-  1  could not be done; the message says why and how to mend it
+  1  could not be done; the message says why and how to fix it
   2  the command line is wrong
-  3  no: a named colony may not be supered, every option is ruled out, the journal or a document does not hold, or something is missing that the law wants
-  4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be asked
+  3  no: a named colony may not be supered, every option is ruled out, the journal or a document fails verification, or something that the law requires is missing
+  4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be checked
   5  done in part: entries were left out (import --keep-going), or missing documents (export, pack)";
 
 /// The address of the journal, and its holding.
@@ -62,39 +62,39 @@ pub(crate) struct Place {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
-    /// May these colonies be supered? Without names: a table of all that are alive
+    /// May these colonies be supered? Without names: a table of all living colonies
     Supering(Supering),
-    /// What else can be used in a colony or at an apiary, on which days, and is it out before the flow
+    /// What else can be used in a colony or at an apiary, on which days, and whether it is out before the flow
     Options(Options),
-    /// The legal register for a time: what was acquired, given, taken out and disposed of, and what was corrected
+    /// The legal register for a period: what was acquired, given, taken out, disposed of and corrected
     Register(Register),
-    /// What the law still misses in the record of a time, entry by entry, and what was amiss
+    /// What is missing from the legal record of a period, entry by entry, and irregularities
     Gaps(Gaps),
-    /// What must or may be done, from when, by when, apiary by apiary
+    /// What must or may be done, from when and by when, apiary by apiary
     Due(Due),
     /// What is left of each lot, what to dispose of, what to reorder
     Stock(Stock),
     /// Attach a proof of purchase to a lot, or a copy to a prescription
     Attach(Attach),
-    /// Show the documents that are attached, or save one of them
+    /// Show the attached documents, or save one of them
     Documents(Documents),
-    /// The inspection pack: one ZIP file with the register in every form, its proofs and what to check it by
+    /// The inspection pack: one ZIP file with the register in every form, its supporting documents and checksums
     Pack(Pack),
-    /// Take a journal file in
+    /// Import entries from a journal file
     Import(Import),
-    /// Write the journal out as JSON Lines
+    /// Export the journal as JSON Lines
     Export(Export),
     /// Check that nothing in the journal was changed since it was recorded
     Verify(Verify),
-    /// Until which day the medicine records must be kept, and what could go
+    /// How long the medicine records must be kept, and which may be archived
     Retention(Retention),
-    /// Move what need not be kept any more into a sealed file, for good
+    /// Move records that need not be kept any longer into a sealed file, permanently
     Archive(Archive),
-    /// Show what the law asks of a medicine record in a jurisdiction, with its sources
+    /// Show what the law requires of a medicine record in a jurisdiction, with its sources
     Law(Law),
     /// Show the built-in leaflets, or one of them with its sources
     Leaflets(Leaflets),
-    /// Answer over HTTP
+    /// Serve the HTTP API
     Serve(Serve),
 }
 
@@ -109,7 +109,7 @@ pub(crate) struct Supering {
     /// The day, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -123,31 +123,31 @@ pub(crate) struct Options {
     /// All colonies at this apiary together
     #[arg(long, value_name = "NAME", value_parser = value::<ApiaryName>)]
     pub(crate) apiary: Option<ApiaryName>,
-    /// The first start day asked about; today if left out
+    /// The first start day; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) from: Option<Day>,
-    /// The last start day asked about; 59 days after the first if left out
+    /// The last start day; 59 days after the first if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) to: Option<Day>,
-    /// What happened after this day does not bear on the answer; the first start day if left out
+    /// Ignore events after this day; the first start day if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) as_of: Option<Day>,
-    /// Every condition of one leaflet, with its sources
+    /// Show every condition of one leaflet, with its sources
     #[arg(long, value_name = "ID", conflicts_with = "apiary")]
     pub(crate) leaflet: Option<String>,
-    /// What if: electric power there, none, battery, generator or mains; nothing is recorded
+    /// What if the power there were: none, battery, generator or mains; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Power::from_word, Power::ALL))]
     pub(crate) power: Option<Power>,
-    /// What if: access to the apiary, `vehicle`, `on_foot` or `none`
+    /// What if access to the apiary were: `vehicle`, `on_foot` or `none`; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Access::from_word, Access::ALL))]
     pub(crate) access: Option<Access>,
-    /// What if: ground at the stands, dry, wet or flooded
+    /// What if the ground at the stands were: dry, wet or flooded; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Ground::from_word, Ground::ALL))]
     pub(crate) ground: Option<Ground>,
-    /// The last day on which that holds
+    /// The last day on which these what-if values apply
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) site_until: Option<Day>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -181,19 +181,19 @@ pub(crate) struct Register {
     /// Write it as CSV to this file, which must not exist yet; `-` for standard output
     #[arg(long, value_name = "FILE")]
     pub(crate) csv: Option<PathBuf>,
-    /// Write it as a page to read and to print
+    /// Write it as an HTML page for reading and printing
     #[arg(long, value_name = "FILE")]
     pub(crate) html: Option<PathBuf>,
     /// Write it as PDF
     #[arg(long, value_name = "FILE")]
     pub(crate) pdf: Option<PathBuf>,
-    /// How days are counted: calendar-1 (civil days) or elapsed-24, which adds the moment after full days of 24 hours
+    /// How days are counted: calendar-1 (civil days) or elapsed-24, which also gives the moment after full days of 24 hours
     #[arg(long, value_name = "POLICY", default_value = "calendar-1", value_parser = word(Counting::from_word, Counting::ALL))]
     pub(crate) counting: Counting,
-    /// Write treatments and movements of stock in the shape of the ICAR Animal Data Exchange
+    /// Write treatments and movements of stock in the format of the ICAR Animal Data Exchange
     #[arg(long, value_name = "FILE")]
     pub(crate) exchange: Option<PathBuf>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -201,13 +201,13 @@ pub(crate) struct Register {
 /// The period of a register.
 #[derive(Debug, Args)]
 pub(crate) struct RegisterTime {
-    /// The first day; the first of January of the year of the last day if left out
+    /// The first day; if left out, 1 January of the year of the last day
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) from: Option<Day>,
     /// The last day; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) to: Option<Day>,
-    /// What happened after this day does not bear on it; today if left out
+    /// Ignore events after this day; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) as_of: Option<Day>,
 }
@@ -216,7 +216,7 @@ pub(crate) struct RegisterTime {
 pub(crate) struct Gaps {
     #[command(flatten)]
     pub(crate) time: RegisterTime,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -231,10 +231,10 @@ pub(crate) struct Pack {
 
 #[derive(Debug, Args)]
 pub(crate) struct Due {
-    /// The first day asked about, as of which it is asked; today if left out
+    /// The first day; events after it are ignored; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) from: Option<Day>,
-    /// The last day asked about; 59 days after the first if left out
+    /// The last day; 59 days after the first if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) to: Option<Day>,
     /// Only this apiary
@@ -243,7 +243,7 @@ pub(crate) struct Due {
     /// Write it as a calendar (iCalendar) into this file; `-` for standard output
     #[arg(long, value_name = "FILE", conflicts_with = "json")]
     pub(crate) calendar: Option<PathBuf>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -253,7 +253,7 @@ pub(crate) struct Stock {
     /// The day, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -261,12 +261,12 @@ pub(crate) struct Stock {
 #[derive(Debug, Args)]
 #[command(group(clap::ArgGroup::new("to").required(true).args(["lot", "prescription"])))]
 pub(crate) struct Attach {
-    /// The file: a PDF, JPEG, PNG or HEIC of 10 MB at most
+    /// The file: a PDF, JPEG, PNG or HEIC of at most 10 MB
     pub(crate) file: PathBuf,
     /// The lot whose purchase it proves
     #[arg(long, value_name = "LOT", value_parser = value::<LotName>)]
     pub(crate) lot: Option<LotName>,
-    /// The prescription that it is a copy of
+    /// The prescription of which it is a copy
     #[arg(long, value_name = "NUMBER", value_parser = value::<PrescriptionName>)]
     pub(crate) prescription: Option<PrescriptionName>,
     /// The day on which it is attached; today if left out
@@ -279,13 +279,13 @@ pub(crate) struct Attach {
 
 #[derive(Debug, Args)]
 pub(crate) struct Documents {
-    /// The hash of one document, or how it begins (8 digits at least)
+    /// The hash of one document, or its first digits (at least 8)
     #[arg(value_name = "HASH", requires = "save")]
     pub(crate) hash: Option<String>,
     /// Where to save it: a file that must not exist yet
     #[arg(long, value_name = "FILE", requires = "hash")]
     pub(crate) save: Option<PathBuf>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long, conflicts_with = "hash")]
     pub(crate) json: bool,
 }
@@ -294,10 +294,10 @@ pub(crate) struct Documents {
 pub(crate) struct Import {
     /// The file; `-` for standard input
     pub(crate) file: PathBuf,
-    /// Take in what can be taken in, and list what was left out
+    /// Import what can be imported, and list what was left out
     #[arg(long)]
     pub(crate) keep_going: bool,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -316,17 +316,17 @@ pub(crate) struct Verify {
     /// An archive file: also proves that it is what was moved out of this journal
     #[arg(long, value_name = "FILE")]
     pub(crate) archive: Option<PathBuf>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
 
 #[derive(Debug, Args)]
 pub(crate) struct Retention {
-    /// The day on which something is to go, like 2033-03-02; today if left out
+    /// The day on which records would be archived, like 2033-03-02; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -335,29 +335,29 @@ pub(crate) struct Retention {
 pub(crate) struct Archive {
     /// The file, which must not exist yet
     pub(crate) file: PathBuf,
-    /// Only what need not be kept any more by the end of this day; today at the latest
+    /// Only records that need not be kept beyond this day; today at the latest
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) through: Day,
     /// Who moves it
     #[arg(long, value_name = "NAME", value_parser = value::<Person>)]
     pub(crate) by: Person,
-    /// Move it: this cannot be taken back. Without it, only what would go is listed
+    /// Move the records; this cannot be undone. Without it, they are only listed
     #[arg(long)]
     pub(crate) move_for_good: bool,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
 
 #[derive(Debug, Args)]
 pub(crate) struct Law {
-    /// The code of a jurisdiction, such as gb; a list of them if left out
+    /// The code of a jurisdiction, such as gb; all are listed if left out
     #[arg(value_parser = value::<Jurisdiction>)]
     pub(crate) jurisdiction: Option<Jurisdiction>,
     /// The day of the event, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }
@@ -369,7 +369,7 @@ pub(crate) struct Leaflets {
     /// The format of leaflets as a JSON Schema, for an editor
     #[arg(long, conflicts_with_all = ["id", "json"])]
     pub(crate) schema: bool,
-    /// For programs
+    /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
 }

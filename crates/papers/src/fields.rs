@@ -39,7 +39,7 @@ mod tests {
     fn a_field_is_told_in_the_words_of_the_trade() {
         let cases = [
             ("given/0/colonies", "colonies (first lot)"),
-            ("given/0/each", "amount each (first lot)"),
+            ("given/0/each", "amount per colony (first lot)"),
             ("given/3/lot", "lot (lot 4 of the entry)"),
             ("against", "reason"),
             ("continues", "first dose"),

@@ -36,14 +36,14 @@ pub(crate) fn frame() -> OpenApi {
         ("journal", "What happened, in the order in which it was recorded. Nothing is changed or deleted."),
         (
             "documents",
-            "Proofs of purchase and copies of prescriptions. They are kept as they came in, and only handed out.",
+            "Proofs of purchase and copies of prescriptions. They are kept as received, and can only be downloaded.",
         ),
-        ("colonies", "Where a colony stands, what is in it, may it be supered."),
+        ("colonies", "Where a colony stands, what is in it, and whether it may be supered."),
         ("apiaries", "The same for whole apiaries."),
         ("holding", "What is due, and what is in stock."),
-        ("register", "The legal register of a time."),
+        ("register", "The legal register of a period."),
         ("leaflets", "The rules with their sources."),
-        ("laws", "What the law asks of a medicine record, and until when it must be kept."),
+        ("laws", "What the law requires of a medicine record, and how long it must be kept."),
         ("service", "Health, this document, what to do about a problem."),
     ];
     let tag = |(name, description): (&str, &str)| -> Tag {

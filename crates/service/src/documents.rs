@@ -175,7 +175,7 @@ pub(crate) async fn list_documents(
             (DocumentBytes = "image/png"),
             (DocumentBytes = "image/heic"),
         ),
-        description = "The file. Its Content-Type is left out, says no more than that it is bytes, or is that of its content.",
+        description = "The file. Its Content-Type may be absent, `application/octet-stream`, or that of its content.",
     ),
     responses(
         (status = 201, description = "It was recorded.", body = EntryReport, headers(
@@ -186,8 +186,8 @@ pub(crate) async fn list_documents(
         )),
         (status = 409, description = "Another entry is recorded under this id. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
         (status = 413, description = "The document is too large. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
-        (status = 415, description = "It is of another type, or declared as one. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
-        (status = 422, description = "It is not all there, or the entry cannot be true. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        (status = 415, description = "The document is of another type, or declared as one. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        (status = 422, description = "The document is incomplete, or the entry cannot be true. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
         Problems,
     ),
 )]

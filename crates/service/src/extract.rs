@@ -253,7 +253,7 @@ pub(crate) struct OptionsQuery {
     /// What-if: the ground at the stands. It is not recorded.
     #[param(value_type = Ground, required = false)]
     pub(crate) ground: Option<Ground>,
-    /// The last day of the assumptions; by default they hold from the first day on without end.
+    /// The last day of the assumptions; by default they apply from the first day, without end.
     #[param(value_type = Day, required = false, example = "2026-05-10")]
     pub(crate) site_until: Option<Day>,
 }

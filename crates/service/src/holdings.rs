@@ -35,7 +35,7 @@ struct HoldingItem {
 
 /// List the holdings
 ///
-/// Those that have entries, each with their number and the hash of the last.
+/// Those that have entries, each with the number of entries and the hash of the last.
 #[utoipa::path(
     get,
     path = "/holdings",

@@ -103,7 +103,7 @@ pub(crate) async fn get_register(
 
 /// Read the register for other programs
 ///
-/// Treatments and stock movements in the shape of the ICAR Animal Data Exchange; `notes` lists what has no place in it.
+/// Treatments and stock movements in the format of the ICAR Animal Data Exchange; `notes` lists what it has no field for.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/register/exchange",
@@ -122,7 +122,8 @@ pub(crate) async fn get_register_exchange(
 
 /// Read the inspection pack
 ///
-/// One ZIP file with the register in every format, its proofs, the state of the journal, and the hash of every file.
+/// One ZIP file with the register in every format, its supporting documents, the state of the journal, and the hash of
+/// every file.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/register/pack",

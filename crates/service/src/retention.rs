@@ -13,7 +13,7 @@ use crate::problem::{Problem, Problems};
 /// Ask how long records must be kept
 ///
 /// Every entry of a lot's story, with the last day on which it must be kept, the rule that decides, and what could be
-/// archived on the day asked about. Nothing is removed by itself.
+/// archived on the day asked about. Nothing is archived automatically.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/retention",

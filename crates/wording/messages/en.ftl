@@ -49,16 +49,16 @@ supering-course-placed = { $pack } placed { $day }
 term-name = { $term ->
     [supers-during] rule on supers while it is in
     [flow-during] rule on use in a nectar flow
-    [flow-before] rule on the time right before a nectar flow
+    [flow-before] rule on use right before a nectar flow
     [withdrawal] withdrawal period
     [wait] wait between removal and supers
-    [removal] rule on taking it out
+    [removal] rule on removal
     [used-up] time after which it is used up
-    [stay-min] least stay
-    [stay-min-with-brood] least stay with brood
-    [stay-max] longest stay
+    [stay-min] minimum stay
+    [stay-min-with-brood] minimum stay with brood
+    [stay-max] maximum stay
     [doses] number of doses
-   *[dose-interval] time between doses
+   *[dose-interval] interval between doses
 }
 
 # The same as a question; it stands as the subject before "is not stated" and "was not read".
@@ -74,67 +74,67 @@ term-question = { $term ->
     [stay-min-with-brood] how long it must stay with brood
     [stay-max] how long it may stay
     [doses] how many doses make a course
-   *[dose-interval] how many days lie between doses
+   *[dose-interval] how many days there are between doses
 }
 
 # The answer in one sentence. Each of those that follow takes in what was said so far as $answer.
 supering-yes = Supers may go on
 supering-yes-no-honey-before = Supers may stay on, but no honey may be taken before { $day }
-supering-yes-no-honey-yet = Supers may stay on, but no honey may be taken yet, and from when on is not known
+supering-yes-no-honey-yet = Supers may stay on, but no honey may be taken yet; the day from which it may be taken is not known
 supering-no = No supers
 supering-not-known = Not known whether supers may go on
-supering-must-come-off = { $answer } (and those that are on must come off)
+supering-must-come-off = { $answer } (and those on now must come off)
 supering-because = { $answer }: { $why }
-supering-free-from = { $answer }; free from { $day }
-supering-free-once-out = { $answer }; free from the day all is out, { $out } at the earliest
-supering-free-if-out = { $answer }; free from { $free } if all is out on { $out }
+supering-free-from = { $answer }; supers may go on from { $day }
+supering-free-once-out = { $answer }; supers may go on once everything is out, { $out } at the earliest
+supering-free-if-out = { $answer }; supers may go on from { $free } if everything is out on { $out }
 supering-or-without-brood = { $answer }, or on { $day } if there is no brood
 
 # Grounds. $name is a course.
 supering-breach = breach: { $said }
-supering-colony-not-recorded = no such colony is in the record
-supering-not-yet-begun = the colony came into the record only on { $begun }
+supering-colony-not-recorded = no such colony is on record
+supering-not-yet-begun = the colony was not on record before { $begun }
 supering-ended = the colony ended on { $day }
-supering-came-with-unknown = it is not known what medicine was in the colony when it came into the record
-supering-nothing-given = no medicine was given by this day
-supering-still-in = { $name } is still in by the record, and honey supers stay off while it is
-supering-in-supers-allowed = { $name } is in, and honey supers may be on meanwhile
-supering-in-no-honey = { $name } is in, and honey supers may be on meanwhile, but no honey may be taken
+supering-came-with-unknown = it is not known what medicine was in the colony when its record began
+supering-nothing-given = no medicine had been given by this day
+supering-still-in = { $name } is still in according to the record, and honey supers must stay off while it is
+supering-in-supers-allowed = { $name } is in, and honey supers may be on while it is
+supering-in-no-honey = { $name } is in, and honey supers may be on while it is, but no honey may be taken
 supering-whereabouts-not-said = nobody recorded where { $name } went when the colony was split or united on { $since }
 supering-barred-wherever-it-went = { $name } bars supers whether it is in or out: nobody recorded where it went when the colony was split or united on { $since }
-supering-barred-used-up-or-not = { $name } bars supers whether it is in or out: it may be used up since { $since }
-supering-nothing-stays-yet-stays = { $name }: it was stated that nothing stays in the hive, yet a least stay is known; one of the two is wrong
-supering-used-before-flow = { $name } must not be used right before a nectar flow: it was in until { $out }, a flow began on { $began }, and supers stay off through { $through }
-supering-flow-names-no-days = { $name } must not be used right before a nectar flow, and the leaflet names no days: it was in until { $out }, a flow begins on { $begins }
-supering-flow-not-on-record = { $name } must not be used right before a nectar flow: it was in until { $out }, and no flow is on record since
-supering-read-afterwards = { $name }: a looser { $term } was read after it was given; it does not count for it, unless the entry that is wrong is corrected
-supering-looser-than-leaflet = { $name }: the stated { $term } is looser than the documented leaflet; check the pack again
-supering-not-documented = { $name }: the { $term } ({ $value }) is not documented, so no yes can rest on it
-supering-used-up-not-known = { $name }: whether it is used up by now is not established
-supering-removal-not-known = { $name }: whether it has to be taken out is not established, so it may be in or used up
+supering-barred-used-up-or-not = { $name } bars supers whether it is in or out: it may have been used up since { $since }
+supering-nothing-stays-yet-stays = { $name }: it was stated that nothing stays in the hive, but a minimum stay is known; one of the two is wrong
+supering-used-before-flow = { $name } must not be used right before a nectar flow: it was in until { $out }, a flow began on { $began }, and supers must stay off through { $through }
+supering-flow-names-no-days = { $name } must not be used right before a nectar flow, but the leaflet does not say how many days: it was in until { $out }, and a flow begins on { $begins }
+supering-flow-not-on-record = { $name } must not be used right before a nectar flow: it was in until { $out }, and no flow since then is on record
+supering-read-afterwards = { $name }: a looser { $term } was read after it was given; it does not count for this course unless the entry that is wrong is corrected
+supering-looser-than-leaflet = { $name }: the stated { $term } is looser than in the documented leaflet; check the pack again
+supering-not-documented = { $name }: the { $term } ({ $value }) is not documented, so it cannot support a yes
+supering-used-up-not-known = { $name }: it is not established whether it is used up by now
+supering-removal-not-known = { $name }: it is not established whether it has to be taken out, so it may be in or used up
 supering-term-not-known = { $name }: the { $term } is not known
-supering-withdrawal-runs = the withdrawal period of { $name } runs: { days } after { $out }, last blocked day { $last }
-supering-wait-runs = the wait before supers of { $name } runs: { days } after { $out }, last blocked day { $last }
+supering-withdrawal-runs = the withdrawal period of { $name } is running: { days } after { $out }, last blocked day { $last }
+supering-wait-runs = the wait before supers for { $name } is running: { days } after { $out }, last blocked day { $last }
 supering-withdrawal = withdrawal { days }
-supering-no-withdrawal-by-label = no withdrawal period by the label
+supering-no-withdrawal-by-label = the label has no withdrawal period
 supering-wait = wait { days }
 supering-no-further-wait = no further wait
-supering-over-once-given = { $name }: nothing of it bars supers any more ({ $withdrawal }, { $wait })
-supering-over-once-out = { $name } is out since { $out }, and nothing of it bars supers any more ({ $withdrawal }, { $wait })
+supering-over-once-given = { $name } no longer bars supers ({ $withdrawal }, { $wait })
+supering-over-once-out = { $name } has been out since { $out } and no longer bars supers ({ $withdrawal }, { $wait })
 supering-no-honey-through = { $name }: no honey may be taken through { $day }
 supering-no-honey-while-in = { $name }: no honey may be taken while it is in
 supering-stayed-at-least = { $name } { $came ->
     [too-early] came out too early
    *[long-enough] stayed long enough
-}: { $stayed } of at least { days }, not before { $least }
+}: { $stayed } of at least { days }; earliest day out { $least }
 supering-stayed-under-brood = { $said }, { $seen }
 supering-stay-turns-on-brood = { $name } stayed { $stayed ->
     [one] 1 day
    *[other] { $stayed } days
-}; whether { $shorter } or { $longer } were needed turns on brood, and none was recorded by { $until }
+}; whether { $shorter } or { $longer } were needed depends on brood, and no brood inspection that counts was recorded by { $until }
 supering-out-in-time = { $name } came out in time: { $stayed } of at most { days }
-supering-overdue = { $name } is overdue: it had to be out on { $latest }, { days } after placing
-supering-stayed-too-long = { $name } stayed too long: { $stayed } of at most { days }, until { $latest }
+supering-overdue = { $name } is overdue: it had to be out by { $latest }, { days } after placing
+supering-stayed-too-long = { $name } stayed too long: { $stayed } of at most { days }; it had to be out by { $latest }
 supering-all-doses-given = { $name }: { $doses ->
     [1] its one dose was given
    *[other] all { $doses } doses were given
@@ -143,15 +143,15 @@ supering-doses-given = { $name }: { $given } of { $doses } doses were given
 supering-dose-off-time = { $name }: dose { $number } on { $day } came { $after ->
     [one] 1 day
    *[other] { $after } days
-} after the one before, not { $wanted }
+} after the previous dose, not { $wanted }
 supering-days-between = { $least } to { $most } days
 supering-days-at-least = at least { days }
 supering-days-at-most = at most { days }
-supering-another-time = another time
-supering-supers-were-on = honey supers were put on { $from } and came off { $off }, while { $name } was in: their honey is not for people
-supering-supers-are-on = honey supers were put on { $from } and are still on, while { $name } was in: their honey is not for people
+supering-another-time = as stated
+supering-supers-were-on = honey supers went on { $from } and came off { $off }, while { $name } was in: their honey is not for human consumption
+supering-supers-are-on = honey supers went on { $from } and are still on, while { $name } was in: their honey is not for human consumption
 supering-no-supers-on = no honey supers were on while { $name } was in
-supering-combs = { $name }, the combs: { $text }
+supering-combs = { $name }, combs: { $text }
 supering-no-brood-seen = no brood seen on { $day }
 supering-lowest-brood-seen = brood at its lowest seen on { $day }
 supering-brood-seen = brood seen on { $day }
@@ -164,11 +164,11 @@ supering-value-none-by-label = none by label
 supering-value-days-apart = { $least } to { $most } days apart
 # Stands for a number of days that nobody stated.
 supering-value-any = any
-supering-value-whole-time = the stated withdrawal period is the whole time after treatment
+supering-value-whole-time = the stated withdrawal period covers the whole time after treatment
 
 # What must happen first. $earliest is one of the sentences on when it may come out.
-supering-take-supers-off = take the honey supers off now; on since { $since }; keep their honey from people
-supering-record-whereabouts = look for { $name } and record it as out, or correct the entry of { $since } to say where the strips went
+supering-take-supers-off = take the honey supers off now (on since { $since }); their honey is not for human consumption
+supering-record-whereabouts = look for { $name } and record its removal, or correct the entry of { $since } to say where the strips went
 supering-dose-was-due = give dose { $number } of { $of } of { $name }: it was due by { $by }
 supering-dose-on = give dose { $number } of { $of } of { $name }: on { $day }
 supering-dose-from-by = give dose { $number } of { $of } of { $name }: from { $from }, by { $by }
@@ -178,33 +178,33 @@ supering-dose-by-leaflet = give dose { $number } of { $of } of { $name }: as the
 supering-take-out = take out { $name }: { $earliest }
 supering-take-out-by = take out { $name }: { $earliest }; must be out by { $latest }
 supering-take-out-late = take out { $name }: { $earliest }; it had to be out by { $latest }
-supering-no-least-stay = no least stay is stated
+supering-no-least-stay = no minimum stay is stated
 supering-earliest-not-known = { $lack } is not stated
-supering-may-come-out = may come out since { $day }
+supering-may-come-out = may come out from { $day }
 supering-not-before-tomorrow = not before { $day }, tomorrow
 supering-not-before = not before { $day }, in { $days } days
 supering-earliest-under-brood = { $earliest } ({ $seen })
-supering-earliest-turns-on-brood = { $earliest }; no brood is on record: { $absent } without brood, { $present } with; the later holds until brood is recorded
-supering-wait-until-spent = wait for { $name }: it is used up on { $spent }, and nothing has to be taken out
+supering-earliest-turns-on-brood = { $earliest }; no brood inspection that counts is on record: { $absent } without brood, { $present } with brood; the later day applies until one is recorded
+supering-wait-until-spent = wait for { $name }: it is used up on { $spent }; nothing has to be taken out
 supering-wait-through = wait for { $name }: first free day { $free }
 
 # What is missing, and what the keeper is asked for. $lots are lots as the two last messages put them.
-supering-brood-not-known = { $name }: whether there is brood, which makes the earliest day { $absent } or { $present }
+supering-brood-not-known = { $name }: whether there is brood; the earliest day is { $absent } without brood, { $present } with brood
 supering-ask-arrival = record when it came into the holding
 supering-ask-earlier-arrival = correct entry { $entry } if the colony was here earlier
-supering-ask-former-keeper = ask whoever kept it before, then correct entry { $entry }
-supering-ask-look-inside = look into the hive: record a removal, or correct entry { $entry }
-supering-ask-look-at-pack = look at the pack again: correct entry { $entry }, which says that nothing stays, or what states a least stay
-supering-ask-next-flow = record the next nectar flow there, as it was seen or is expected
-supering-ask-days-before-flow = read or ask the prescriber or the supplier how many days before a flow are meant, 0 if none are, on the leaflet of lot { $lots } and record it
-supering-ask-brood-between = record the brood that was seen between { $from } and { $until }, if it was
-supering-ask-brood = record the brood that is seen
+supering-ask-former-keeper = ask its previous keeper, then correct entry { $entry }
+supering-ask-look-inside = check the hive: record a removal, or correct entry { $entry }
+supering-ask-look-at-pack = check the pack again, then correct entry { $entry }, which says that nothing stays, or the statement of a minimum stay
+supering-ask-next-flow = record the next nectar flow there, as seen or as expected
+supering-ask-days-before-flow = on the leaflet of lot { $lots }, read how many days before a flow it means, or ask the prescriber or supplier, and record it (0 if none)
+supering-ask-brood-between = record the brood seen between { $from } and { $until }, if anyone looked
+supering-ask-brood = inspect the brood and record it
 supering-ask-jurisdiction = record the holding's jurisdiction, so that its leaflets are used
 supering-ask-pack = this program has no leaflet `{ $leaflet }` here: record what the pack says
-supering-ask-pack-or-near-leaflet = this program has no leaflet `{ $leaflet }` here, or name `{ $near }`: record what the pack says
-supering-ask-term = read the { $term } on the leaflet of lot { $lots } and record it
-supering-ask-term-or-zero = read the { $term }, 0 included, on the leaflet of lot { $lots } and record it
-supering-ask-stays = read how long it must and may stay on the leaflet of lot { $lots } and record it
+supering-ask-pack-or-near-leaflet = this program has no leaflet `{ $leaflet }` here: name `{ $near }`, or record what the pack says
+supering-ask-term = on the leaflet of lot { $lots }, read the { $term } and record it
+supering-ask-term-or-zero = on the leaflet of lot { $lots }, read the { $term } and record it, even if it is 0
+supering-ask-stays = on the leaflet of lot { $lots }, read how long it must and may stay, and record it
 supering-lot = `{ $lot }`
 supering-lots = { $lots } and lot { $lot }
 
@@ -212,47 +212,47 @@ supering-lots = { $lots } and lot { $lot }
 
 # Titles stand alone on a phone. $pack is a name on a pack, $name a course, $lots lots as due-lots puts them.
 due-take-supers-off-title = Take the honey supers off
-due-take-supers-off = take the honey supers off now: they are on since { $since }, and must be off for { $courses }; keep their honey from people
+due-take-supers-off = take the honey supers off now: they have been on since { $since } and must be off for { $courses }; their honey is not for human consumption
 due-courses = { $courses } and { $course }
-due-find-carriers-title = Look where { $pack } went
-due-record-end-title = Record what became of what was in it
-due-record-end = { $name } was in when the colony ended on { $ended }, and nobody recorded what became of it: record its removal, on that day at the latest
+due-find-carriers-title = Find out where { $pack } went
+due-record-end-title = Record what became of the medicine in it
+due-record-end = { $name } was in when the colony ended on { $ended }, and nobody recorded what became of it: record its removal, dated that day at the latest
 due-give-dose-title = Give dose { $number } of { $of } of { $pack }
-due-dose-by = give dose { $number } of { $of } of { $name }: by { $by }; its first day is not stated
+due-dose-by = give dose { $number } of { $of } of { $name }: by { $by }; its earliest day is not stated
 due-dose-by-leaflet = give dose { $number } of { $of } of { $name }: when the leaflet says; its day is not stated
 due-take-out-title = Take out { $pack }
 due-not-before = not before { $day }
-due-not-before-by-brood = not before { $without } without brood, { $with } with brood; no brood is on record
+due-not-before-by-brood = not before { $without } without brood, { $with } with brood; no brood inspection that counts is on record
 due-used-up-title = { $pack } is used up
 due-used-up = { $name } is used up on { $day }; nothing has to be taken out
 due-supers-free-title = Supers may go on from this day
-due-supers-free-if-out-title = Supers may go on from this day, if all is out
+due-supers-free-if-out-title = Supers may go on from this day, if everything is out
 due-supers-free = first free day for supers after { $name }: { $free }
-due-supers-free-if-out = first free day for supers after { $name }: { $free }, if all is out on { $out }
+due-supers-free-if-out = first free day for supers after { $name }: { $free }, if everything is out on { $out }
 due-count-mites-title = Count mites after the treatment
 due-count-mites = count mites to see whether { $name } worked: 10 to 14 days after its end on { $ended }, so { $from } to { $by } (advice)
 due-ask-former-keeper-title = Find out what medicine was in it
 due-ask-former-keeper = ask whoever kept it before { $since } what medicine was in it, then correct the entry of that day
 due-read-leaflet-title = Read the leaflet of { $lots }
 due-record-jurisdiction-title = Record the holding's jurisdiction
-due-look-inside-title = Look whether it is out
+due-look-inside-title = Check whether it is out
 due-record-missing-title = Record what is missing
 due-record-missing = for { $name }: { $how }
 # $said is the sentence before.
-due-record-missing-and-terms = { $said }, and the { $terms }
-due-read-leaflet = for { $name }: read on the leaflet of { $lots } and record the { $terms }
+due-record-missing-and-terms = { $said }; also the { $terms }
+due-read-leaflet = for { $name }: on the leaflet of { $lots }, read and record the { $terms }
 # $said asks for terms, a period in days among them.
-due-zero-included = { $said }, 0 included
+due-zero-included = { $said } (even if 0)
 due-terms = { $terms } and the { $term }
 due-lots = { $count ->
     [0] the lot
     [one] lot { $lots }
    *[other] lots { $lots }
 }
-due-last-day-title = Last day for what was opened of lot { $lot }
-due-last-day = what was opened of { $lot } may be given until { $until }
+due-last-day-title = Last day to use what was opened of lot { $lot }
+due-last-day = { $lot }: what was opened may be given until { $until }
 due-lot-expires-title = Lot { $lot } expires
-due-lot-expires = { $lot } may be given until { $expiry }; after that it is to be disposed of
+due-lot-expires = { $lot } may be given until { $expiry }; dispose of it after that
 due-dispose-title = Dispose of lot { $lot }
 due-dispose = dispose of { $lot }: { $why }
 due-lot-left = { $amount } of { $pack } (lot { $lot })
@@ -263,7 +263,7 @@ due-complete-record = { $gap }: { $supply }
 
 ## Options: what else can be used here
 
-options-notice = { $notice } It chooses no medicine for you.
+options-notice = { $notice } It does not choose a medicine for you.
 
 # Where several things are named in a row.
 options-and = { $one } and { $other }
@@ -274,19 +274,19 @@ options-rule-and-fact = { $rule }: { $fact }
 # What a leaflet speaks of, as it stands after "nothing of" and "read".
 options-topic = { $topic ->
     [supers_during] supers while it is in
-    [flow_during] nectar flows
-    [flow_before] the time right before a nectar flow
+    [flow_during] use in a nectar flow
+    [flow_before] use right before a nectar flow
     [withdrawal] the withdrawal period
     [wait_after_removal] the wait before supers
-    [harvest_during] honey that is taken while it is in
+    [harvest_during] taking honey while it is in
     [comb_rule] the combs
-    [removal] the removal
-    [stay_min] the stay min
-    [stay_max] the stay max
+    [removal] removal
+    [stay_min] the minimum stay
+    [stay_max] the maximum stay
     [doses] the doses
-    [courses_per_year] the courses in a year
-    [courses_per_broodless_period] the courses in one time without brood
-    [gap_between_courses] the days between courses
+    [courses_per_year] the number of courses in a year
+    [courses_per_broodless_period] the number of courses in one broodless period
+    [gap_between_courses] the gap between courses
     [season] the season
     [timing] the timing
     [temperature] the temperature
@@ -295,17 +295,17 @@ options-topic = { $topic ->
     [brood_boxes] the brood boxes
     [entrance] the entrance
     [dose] the dose
-    [dose_cap] the most that one colony may get
+    [dose_cap] the maximum for one colony
     [recipe] the recipe
-    [needs] what giving it needs
-    [not_with] what must not be in beside it
-    [contraindication] the cases in which it must not be used
+    [needs] the equipment needed
+    [not_with] medicines that must not be in with it
+    [contraindication] when it must not be used
     [class] the class
-    [whole_apiary] all colonies of the apiary
+    [whole_apiary] treating all colonies of the apiary
     [user_safety] the cautions for the user
-    [after_opening] the time after opening
-    [storage] the storage
-   *[disposal] the disposal
+    [after_opening] how long it keeps once opened
+    [storage] storage
+   *[disposal] disposal
 }
 
 options-counting = { $what ->
@@ -319,7 +319,7 @@ options-within = { $within ->
     [calendar-year] calendar year
     [twelve-months] twelve months
     [year] year
-   *[time-without-brood] time without brood
+   *[time-without-brood] broodless period
 }
 
 # Why a condition holds, is broken or is not known.
@@ -327,68 +327,68 @@ options-within = { $within ->
 options-not-here = the colony is not in the holding on that day
 options-here = the colony is in the holding
 options-apiary-not-known = it is not on record where the colony stands
-options-moved = it was moved on { $on }: ask anew from that day on
-options-has-directions = the leaflet has directions for that day
-options-no-directions = no directions of that day are known
-options-not-stated = the leaflet read here says nothing of { $topic }
+options-moved = it was moved on { $on }: ask again from that day
+options-has-directions = the leaflet gives directions for that day
+options-no-directions = no directions for that day are known
+options-not-stated = the leaflet used here says nothing about { $topic }
 options-not-documented = { $confidence ->
-    [second_hand] it would hold, but the value was read in another text than this country's document
-   *[unconfirmed] it would hold, but nobody has read the value in a document
+    [second_hand] this would be met, but the value was read in a text other than this country's document
+   *[unconfirmed] this would be met, but nobody has read the value in a document
 }
 options-stay-not-documented = it would be out before the flow, but { $lacks } was not read in a document
-options-may-stay-longer = it would hold for the days that are stated, but { $lacks } was not read in a document
+options-may-stay-longer = this would be met for the days stated, but { $lacks } was not read in a document
 options-not-in-force = the rule is not in force on that day
 options-no-supers-on = no honey supers are on
 options-supers-on = { $value ->
-    [off] honey supers are on since { $since }
-   *[on] honey supers are on since { $since }, and may be
+    [off] honey supers have been on since { $since }
+   *[on] honey supers have been on since { $since }, and may be
 }
 options-no-flow = no flow on record while it would be in
 options-no-flow-until = no flow while it would be in; the next begins on { $next } at the earliest
 options-in-flow = it would be in during the flow that begins by { $from }
-options-flow-without-end = the flow that began on { $from } may go on: its end is not on record
+options-flow-without-end = the flow that began on { $from } may still be on: its end is not on record
 options-perhaps-in-flow = it might be in during the flow that begins between { $early } and { $late }
 options-flow-turns-on-brood = without brood it may be out on { $without }, before the flow; if brood is seen while it is in, not before { $with }
 options-flow-before-stay-is-known = { $lacks } is not stated, and a flow may begin on { $from } while it is still in
 options-right-before-flow = it would be out on { $out }, right before the flow that begins by { $from }
-options-perhaps-before-flow = the leaflet forbids the time right before a flow and names no days: it would be out on { $out }, the flow begins by { $from }
-options-no-flow-on-record-since = it must not be used right before a flow, and none is on record from { $out } on, when it would be out
-options-flows-not-recorded = no nectar flow of { $year } is on record
+options-perhaps-before-flow = the leaflet forbids use right before a flow but does not say how many days: it would be out on { $out }, and the flow begins by { $from }
+options-no-flow-on-record-since = it must not be used right before a flow, and no flow is on record from { $out }, the day it would be out
+options-flows-not-recorded = no nectar flow is on record for { $year }
 options-flow-allowed = it may be used in a flow
 options-after-last-flow = the last flow on record ended on { $last }, and no supers are on
-options-flow-still-to-come = the flow of { $from } is still to come, or not over
+options-flow-still-to-come = the flow of { $from } is still to come or not yet over
 options-already-in = `{ $medicine }` placed on { $placed } is in
 options-perhaps-in = `{ $medicine }` placed on { $placed } may be over by then, but is not on record as out or ended
 options-perhaps-further-dose = a further dose of the course of `{ $medicine }` begun on { $placed } may still be given
-options-came-with-unknown = nobody knows what was given to it or was in it when it came on { $since }
+options-came-with-unknown = nobody knows what it had been given, or what was in it, when it came on { $since }
 options-beside-is-not-stated = `{ $medicine }` placed on { $placed } is in, and no leaflet says whether the two may be in together
 options-nothing-in = no such medicine is in
-options-feeder = a feeder was on, seen on { $seen }
-options-no-feeder = no feeder was on, seen on { $seen }
+options-feeder = a feeder was on, as seen on { $seen }
+options-no-feeder = no feeder was on, as seen on { $seen }
 options-feeder-not-seen = it is not on record whether a feeder is on
 options-brood-seen = { $brood ->
     [absent] no brood seen on { $on }
     [lowest] brood at its lowest seen on { $on }
    *[present] brood seen on { $on }
 }
-options-brood-never-seen = no sight of the brood is on record
-options-brood-seen-too-long-ago = the brood was last seen on { $last }, too long before that day to tell
+options-brood-never-seen = no brood inspection is on record
+options-brood-seen-too-long-ago = the brood was last inspected on { $last }, too long before that day to count
 options-counted = { $count } { $what } on { $on }
 options-never-counted = no count of { $what } is on record
-options-count-does-not-tell = { $count } { $what } on { $on }, which does not tell for that day
+options-count-does-not-tell = { $count } { $what } on { $on }, which does not apply to that day
 options-courses-none-before = { $given } of at most { $most } in the { $within }
 options-courses = { $given } of at most { $most } in the { $within }, the last begun on { $last }
 options-courses-turn-on-year = { $in-calendar-year } of at most { $most } in the calendar year, but { $in-twelve-months } in twelve months; the leaflet does not say which counts
 options-no-brood-since = given on { $last }, and no brood seen since
-options-not-looked-at-since = given on { $last }, and the brood was not looked at since
-options-brood-since = given on { $last }; brood was seen since, on { $seen }
-options-no-course-before = no course of it before that would count
-options-since-last = the last course ended on { $ended }; { $days } must lie between
+options-not-looked-at-since = given on { $last }, and the brood has not been inspected since
+options-brood-since = given on { $last }; brood was seen afterwards, on { $seen }
+options-no-course-before = no earlier course of it counts
+options-since-last = the last course ended on { $ended }; { $days } must pass before the next
 options-last-not-ended = the course begun on { $placed } has no end on record
-options-in-season = within { $from } to { $to } of the year
-options-outside-season = outside { $from } to { $to } of the year
-options-class-repeats = `{ $medicine }` given on { $placed } is of the same class, { $class }; a change of class slows resistance but does not rule it out
-options-class-differs = none of the last two courses is of its class, { $class }
+options-in-season = within the season, { $from } to { $to }
+options-outside-season = outside the season, { $from } to { $to }
+options-class-repeats = `{ $medicine }` given on { $placed } is of the same class, { $class }; changing class slows resistance but does not rule it out
+options-class-differs = neither of the last two courses is of its class, { $class }
 options-class-not-known = the class of `{ $medicine }` given on { $placed } is not known
 
 options-power-needed = { $need ->
@@ -418,19 +418,19 @@ options-ground = the ground at the stands is { $ground ->
 options-ground-not-known = it is not on record whether the ground is dry
 
 options-measure = { $measure ->
-    [maximum] highest of the day
+    [maximum] daily maximum
     [mean] mean over the stay
-   *[some-moment] at some moment of the day
+   *[some-moment] at some time of the day
 }
 options-origin = { $origin ->
     [measured] measured
-    [forecast] as forecast
-   *[usual-years] as in usual years
+    [forecast] forecast
+   *[usual-years] as in a usual year
 }
 options-temperature = { $measure } { $value } °C, { $origin }
 options-temperatures = { $measure } { $lowest } to { $highest } °C, { $origin }
 options-temperature-on = { $measure } { $value } °C on { $on }, { $origin }
-options-no-temperature = no temperature of { $first } is on record
+options-no-temperature = no temperature is on record for { $first }
 options-stay-not-known = { $lacks } is not stated, so the days that count are not known
 options-stay-not-known-at-all = how long it stays is not stated, so the days that count are not known
 
@@ -445,80 +445,80 @@ options-need = { $need ->
 # What would have to change for a condition that is broken.
 
 options-change-here = the colony would have to be in the holding
-options-change-supers-off = take off the honey supers that are on since { $since }
-options-change-long-before-flow = start so early that it is out long before { $from }, when the flow may begin, or after the flow
-options-change-before-flow = start so early that it is out before { $from }, when the flow may begin, or after the flow
+options-change-supers-off = take off the honey supers, on since { $since }
+options-change-long-before-flow = start early enough that it is out long before { $from }, when the flow may begin, or after the flow
+options-change-before-flow = start early enough that it is out before { $from }, when the flow may begin, or after the flow
 options-change-after-harvest = wait until after the harvest of the flow of { $from }
 options-change-taken-out = wait until `{ $medicine }` placed on { $placed } may come out, and take it out
 options-change-feeder-off = take the feeder off
 options-change-brood = wait until there is brood
-options-change-no-brood = wait for a time without brood, or make one
+options-change-no-brood = wait for a broodless period, or create one
 options-change-fewer-boxes = take brood boxes off
 options-change-stronger = strengthen or unite the colony first
 options-change-next = wait for the next { $within }
 options-change-after = wait until after { $last }
-options-change-season = wait for { $from } of the year
+options-change-season = wait for the season, from { $from }
 options-change-power = { $need ->
     [battery] bring a 12 V battery
-   *[mains] have mains or a generator there
+   *[mains] provide mains or a generator there
 }
 options-change-reached = the apiary would have to be reached on { $on }
 options-change-dry-ground = wait until the ground at the stands is dry
-options-change-weather = wait for other weather
-options-change-weather-than-on = wait for other weather than on { $on }
+options-change-weather = wait for suitable weather
+options-change-weather-than-on = wait for better weather than on { $on }
 
 # How to supply what is not known.
 
-options-how-pack = no entry can carry it: go by the leaflet on the pack
-options-how-pack-or-own = no entry can carry it: go by the leaflet on the pack, or load one of your own
-options-how-year-is-counted = no entry can carry it: ask the supplier or the vet how the year is counted; until then count the stricter way
-options-how-brood-since = look at the brood and record it: brood that is seen after { $last } ends the time without brood; none seen leaves it open unless it was looked at every three weeks
-options-how-brood-shows = nothing tells it beforehand: inspections while it is in do, and brood that is seen then makes it stay longer
-options-how-ask-with-ground = it turns on what was assumed in the question: ask with what the ground will be then
+options-how-pack = no entry can record it: follow the leaflet on the pack
+options-how-pack-or-own = no entry can record it: follow the leaflet on the pack, or load a leaflet of your own
+options-how-year-is-counted = no entry can record it: ask the supplier or the vet how the year is counted; until then count the stricter way
+options-how-brood-since = inspect the brood and record it: brood seen after { $last } ends the broodless period; if none is seen, the question stays open unless the brood was inspected every three weeks
+options-how-brood-shows = it cannot be known beforehand: inspections while it is in will show it, and brood seen then makes it stay longer
+options-how-ask-with-ground = it depends on what the question assumed: ask with the ground as it will be then
 options-how-next-dose = wait until its next dose can no longer be given, or give that dose first and record it
 options-how-vet-or-another-day = ask the vet whether the two may be given on one day, or start on another
-options-how-ask-from = ask anew about the days from { $day } on
-options-how-ask-once-apiary-is-known = ask anew about days on which it is on record where the colony stands
-options-how-look-after-parting = no inspection tells on the day on which a colony is split or united: { $look } on the day after, and ask anew about the days from then on
+options-how-ask-from = ask again about the days from { $day }
+options-how-ask-once-apiary-is-known = ask again about days for which it is on record where the colony stands
+options-how-look-after-parting = an inspection on the day a colony is split or united does not count: { $look } on the day after, and ask again about the days from then on
 options-how-was-in-until = it was in until { $out }: ask about days from then on, or correct that day if it is wrong
 options-how-later-dose = a later dose of it was given on { $given }: ask about days from then on, or correct that dose if it is wrong
 options-look = { $look ->
-    [brood] look at the brood
-    [feeder] see whether a feeder is on
+    [brood] inspect the brood
+    [feeder] check for a feeder
    *[count] count the { $what }
 }
-options-how-look-on = { $look } of { $colony } on { $day } and record it
-options-how-look-between = { $look } of { $colony } between { $from } and { $to } and record it
+options-how-look-on = for { $colony }, { $look } on { $day } and record it
+options-how-look-between = for { $colony }, { $look } between { $from } and { $to } and record it
 options-those-days = those days
-options-how-temperatures = record what was measured of { $days }, or the forecast as soon as it reaches those days; monthly normals tell what is to be expected
-options-how-flows-of = record the flows that are expected there in { $year }, early, usual and late
-options-how-next-flow = record the next flow that is expected there from { $from } on, early, usual and late
-options-how-flow-seen = once it is seen, record the flow of { $forage } as seen, with its first day, and with its last once it is over
+options-how-temperatures = record the temperatures measured for { $days }, or the forecast once it covers those days; monthly normals show what to expect
+options-how-flows-of = record the flows expected there in { $year }: early, usual and late
+options-how-next-flow = record the next flow expected there from { $from }: early, usual and late
+options-how-flow-seen = record the flow of { $forage } as seen once it has begun, with its first day, and with its last day once it is over
 options-how-site = record { $fact ->
     [power] the power there
     [access] how the apiary can be reached
    *[ground] the ground at the stands
 } as it is on { $on }, or give it in the question
-options-how-take-out = take out what was placed on { $placed } and record it as out, on { $by } at the latest
-options-how-ask-or-take-out = ask the vet whether the two may be in together, or take out what was placed on { $placed } and record it as out, on { $by } at the latest
-options-how-came-with = ask whoever kept it before, then correct entry { $entry }
+options-how-take-out = take out what was placed on { $placed } and record the removal, by { $by } at the latest
+options-how-ask-or-take-out = ask the vet whether the two may be in together, or take out what was placed on { $placed } and record the removal, by { $by } at the latest
+options-how-came-with = ask its previous keeper, then correct entry { $entry }
 options-how-leaflet-of-medicine = name the leaflet of that medicine, so that its class is known
 # $lots are the names of the lots, $count how many.
 options-how-read = { $count ->
-    [0] no lot of it is in stock: once one is, read on its leaflet { $what } and record it
-    [one] read on the leaflet of lot { $lots } { $what } and record it
-   *[other] read on the leaflet of each of the lots { $lots } { $what } and record it
+    [0] no lot of it is in stock: once one is, read { $what } on its leaflet and record it
+    [one] on the leaflet of lot { $lots }, read { $what } and record it
+   *[other] on the leaflet of each lot ({ $lots }), read { $what } and record it
 }
 # $confirmation is what stands in the entry.
 options-how-confirm = { $count ->
-    [0] no lot of it is in stock: once one is, read on its leaflet whether it says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
-    [one] read on the leaflet of lot { $lots } whether it says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
-   *[other] read on the leaflet of each of the lots { $lots } whether it says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
+    [0] no lot of it is in stock: once one is, check whether its leaflet says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
+    [one] check whether the leaflet of lot { $lots } says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
+   *[other] check whether the leaflet of each lot ({ $lots }) says the same; if it does, record it with empty `terms`, in `confirms`: { $confirmation }
 }
 
-options-no-jurisdiction = whose leaflets hold in this holding
+options-no-jurisdiction = the jurisdiction whose leaflets apply to this holding
 options-how-jurisdiction = record the holding's jurisdiction, so that its leaflets are used
-options-no-leaflets-of = leaflets of the jurisdiction `{ $jurisdiction }`: this program has none
+options-no-leaflets-of = this program has no leaflets of the jurisdiction `{ $jurisdiction }`
 options-how-leaflets-of = correct the jurisdiction, or load leaflets of your own
 
 # Doses, and why one is not known.
@@ -531,7 +531,7 @@ options-dose-not-counted = { $what ->
 }
 options-dose-not-stated = the dose: the leaflet here states none
 options-dose-not-for-this-size = the dose: the leaflet here states none for a colony of this size
-options-dose-one-of = the dose: which of these holds the record does not tell: { $doses }
+options-dose-one-of = the dose: the record does not say which of these applies: { $doses }
 options-dose-other-unit = { $unit ->
     [strip] how many strips the dose is: the leaflet counts it in { $counted-in }
     [tray] how many trays the dose is: the leaflet counts it in { $counted-in }
@@ -540,10 +540,10 @@ options-dose-other-unit = { $unit ->
     [piece] how many pieces the dose is: the leaflet counts it in { $counted-in }
    *[other] how many { $unit }s the dose is: the leaflet counts it in { $counted-in }
 }
-options-dose-count-not-stated = the course: how many doses make it is not stated
+options-dose-count-not-stated = the course: the number of doses is not stated
 options-how-count = count them and record it
-options-how-read-amount = no entry can carry it: read the amount on the pack, or ask the supplier or the vet
-options-how-read-doses = read the doses of a course on the leaflet of the lot and record it
+options-how-read-amount = no entry can record it: read the amount on the pack, or ask the supplier or the vet
+options-how-read-doses = on the leaflet of the lot, read the number of doses in a course and record it
 # Something with the condition under which it holds, in the words of the leaflet.
 options-under-condition = { $what } ({ $condition })
 
@@ -572,11 +572,11 @@ options-dose-sum-rounded-up = { $sum }, rounded up to { $each }
 
 # What a start means for supers.
 
-options-supers-all-along = supers may be on all along
-options-supers-all-along-no-harvest = supers may be on all along, but no honey is taken while it is in
+options-supers-all-along = supers may be on throughout
+options-supers-all-along-no-harvest = supers may be on throughout, but no honey may be taken while it is in
 options-supers-from = supers may go on from { $day }
-options-supers-from-if-out-early = supers may go on from { $day }, if it comes out as early as it may
-options-supers-others-not-known = what is in already, or was given before, leaves open when supers may go on
+options-supers-from-if-out-early = supers may go on from { $day }, if it comes out on the earliest day
+options-supers-others-not-known = it is not known when supers may go on, because of what is in already or was given before
 options-supers-stay-not-known = how long it has to stay, or how many doses there are and when, is not stated, so no first free day is known
 options-supers-periods-not-known = the withdrawal period or the wait before supers is not established: read it on the leaflet of the lot
 
@@ -591,11 +591,11 @@ options-visit-only-dose = { $placed ->
    *[no] give it
 }
 options-visit-wait-not-stated = { $what }; how long to wait for it is not stated
-options-visit-see-further-doses = see on the leaflet whether further doses follow, and when
+options-visit-see-further-doses = check the leaflet for further doses, and when they are given
 options-visit-take-out = take it out
-options-visit-take-out-at-some-time = take it out; no least stay is stated
+options-visit-take-out-at-some-time = take it out; no minimum stay is stated
 options-visit-take-out-after-last-dose = take it out; how long after the last dose is not known
-options-visit-see-removal = see on the leaflet whether it has to come out
+options-visit-see-removal = check the leaflet for whether it has to come out
 
 # Why an option stands where it stands in the list.
 
@@ -605,7 +605,7 @@ options-order-answer = { $answer ->
    *[ruled-out] ruled out on every day
 }
 options-order-class = { $state ->
-    [met] of another class than the last two courses
+    [met] of a different class from the last two courses
     [broken] of the same class as one of the last two courses
    *[unknown] not known whether its class differs from the last two courses
 }
@@ -616,18 +616,18 @@ options-order-visits = { $count ->
     [one] 1 visit
    *[other] { $count } visits
 }
-options-order-visits-at-least = how many visits is not known, at least { $count }
-options-order-visits-not-known = how many visits is not known
+options-order-visits-at-least = number of visits not known, at least { $count }
+options-order-visits-not-known = number of visits not known
 
 # What to carry and to see to.
 
-options-carry-medicine = the medicine in its pack with the leaflet, and what the cautions ask you to wear
+options-carry-medicine = the medicine in its pack with the leaflet, and the protection that the cautions ask for
 options-carry-kit = the kit for giving it, which can be carried in
 options-carry-battery = the vaporiser and a 12 V car battery of more than 40 Ah, about 12 kg
-options-carry-device = the device, and a generator where there are no mains
+options-carry-device = the device, and a generator where there is no mains power
 options-carry-tools = smoker and hive tool: the hive is opened
 options-advice = advice: { $text }
-options-caution-flooded = flooded ground: keep the medicine and what comes out of the hive out of the water, and store none there
+options-caution-flooded = flooded ground: keep the medicine and anything that comes out of the hive out of the water, and store nothing there
 options-caution-pack = follow the cautions on the pack
 
 ## Leaflets: what a rule says
@@ -761,103 +761,103 @@ gaps-not-recorded = { $about }: { $field ->
    *[other] the { law-field }
 } is not recorded
 gaps-withdrawal-not-recorded = { $about }: the withdrawal period is not recorded
-gaps-withdrawal-said-by-leaflet = { $about }: the withdrawal period is not recorded; the built-in leaflet says { $days }, but that is no record of yours
+gaps-withdrawal-said-by-leaflet = { $about }: the withdrawal period is not recorded; the built-in leaflet says { $days }, but that is not a record of yours
 gaps-end-not-known = { $about }: the { law-field } is not known
-gaps-end-lost = { $about }: the { law-field } is not known: in { $colonies } nobody recorded where it went
-gaps-end-late = { $about }: the { law-field } is not known: in { $colonies } its removal is not recorded, and it had to be out
-gaps-written-late = { $about }: written down { $days } later; the law wants it { $within ->
+gaps-end-lost = { $about }: the { law-field } is not known: there is no record of where it went in { $colonies }
+gaps-end-late = { $about }: the { law-field } is not known: it had to be out, but there is no record of removal from { $colonies }
+gaps-written-late = { $about }: written down { $days } later; the law requires it { $within ->
     [0] on the same day
     [one] within a day
    *[other] within { $within } days
 }
 gaps-medicine-authorisation = { $medicine }: no authorisation number is recorded; only an authorised medicine may be given
-gaps-medicine-leaflet = { $medicine }: no leaflet `{ $leaflet }` is known where the holding is; is it authorised there?
-gaps-medicine-directions = { $medicine }: neither a leaflet nor terms are recorded, so nobody can tell how it is to be used
-gaps-prescribed-after = { $about }: prescription { $number } was written only on { $on }
-gaps-prescribed-later = { $about }: prescription { $number } was written only later
+gaps-medicine-leaflet = { $medicine }: there is no leaflet `{ $leaflet }` for the holding's jurisdiction; is it authorised there?
+gaps-medicine-directions = { $medicine }: neither a leaflet nor terms are recorded, so it is not known how it must be used
+gaps-prescribed-after = { $about }: prescription { $number } was not written until { $on }
+gaps-prescribed-later = { $about }: prescription { $number } was not written until later
 gaps-use-after-expiry = { $about }: lot { $lot } had expired on { $expiry }
-gaps-past-life-in-use = { $about }: what was opened of lot { $lot }, opened on { $opened } was to be used by { $until }: { $says }
-gaps-past-life-in-use-not-documented = { $about }: what was opened of lot { $lot }, opened on { $opened } was to be used by { $until } (not documented: check the pack): { $says }
-gaps-whereabouts = { $about }: since { $since } nobody recorded whether it is still in { $colonies }
-gaps-removal-late = { $about }: it had to be out of { $colonies } by { $by }, and no removal is recorded
-gaps-removal-not-recorded = { $about }: no removal from { $colonies } is recorded, and nobody stated how long it may stay
+gaps-past-life-in-use = { $about }: what was opened of lot { $lot } on { $opened } had to be used by { $until }: { $says }
+gaps-past-life-in-use-not-documented = { $about }: what was opened of lot { $lot } on { $opened } had to be used by { $until } (not documented: check the pack): { $says }
+gaps-whereabouts = { $about }: no record since { $since } of whether it is still in { $colonies }
+gaps-removal-late = { $about }: it had to be out of { $colonies } by { $by }, and there is no record of removal
+gaps-removal-not-recorded = { $about }: no record of removal from { $colonies }, and nobody stated how long it may stay
 gaps-document-not-kept = { $about }: `{ $file }` is attached, but its content is missing or altered
-gaps-nameless-document-not-kept = { $about }: `a document` is attached, but its content is missing or altered
-gaps-no-document = { $about }: no document is kept with it
-gaps-no-document-but-words = { $about }: no document is kept with it (what proves it is told in words only)
-gaps-expiry-not-told = { $about }: without its expiry date nobody can tell whether it was used in time
-gaps-expired-when-acquired = { $about }: it had expired on { $expiry } already
+gaps-nameless-document-not-kept = { $about }: a document is attached, but its content is missing or altered
+gaps-no-document = { $about }: no document is attached
+gaps-no-document-but-words = { $about }: no document is attached (the proof is only described in words)
+gaps-expiry-not-told = { $about }: without its expiry date it is not known whether it was used in time
+gaps-expired-when-acquired = { $about }: it had already expired on { $expiry }
 # { $sum } is the sum of the lot: what was acquired, given and disposed of.
-gaps-more-gone = lot { $lot }: { $sum }, { $amount } more than was acquired
-gaps-count-corrected = lot { $lot }: the count was corrected, so its book rests on a count
+gaps-more-gone = lot { $lot }: { $sum }, { $amount } more than acquired
+gaps-count-corrected = lot { $lot }: the count was corrected, so its stock account relies on a count
 
 # How to supply what is missing.
-gaps-supply-correct-entry = correct entry no. { $place } and give the { law-field }
+gaps-supply-correct-entry = correct entry no. { $place } and add: { law-field }
 gaps-supply-describe-medicine = correct the description of the medicine: pack name, authorisation number, leaflet
-gaps-supply-prove-purchase = attach the invoice or receipt to the lot, or correct the acquisition and say what proves it and where it is kept
+gaps-supply-prove-purchase = attach the invoice or receipt to the lot, or correct the acquisition and say what the proof is and where it is kept
 gaps-supply-attach-prescription = attach a copy to the prescription
-gaps-supply-reach-of-vet = correct the prescription and say how the vet is reached
-gaps-supply-withdrawal-days = correct entry no. { $place } and give the days that the pack states, 0 too; or record what its leaflet says
-gaps-supply-removal = record the removal with the day on which it came out
+gaps-supply-reach-of-vet = correct the prescription and add how to contact the vet
+gaps-supply-withdrawal-days = correct entry no. { $place } and give the days that the pack states, even if 0; or record what its leaflet says
+gaps-supply-removal = record the removal with the day it came out
 gaps-supply-removal-and-withdrawal = record the removal, and the withdrawal period that the pack states
 gaps-supply-keeper-address = record the holding's details with the keeper's address
-gaps-supply-nothing-mends = nothing can mend it; the register shows when it was written down
-gaps-supply-read-on-pack = look on the pack, and correct the description of the medicine
-gaps-supply-check-authorisation = check the authorisation on the pack; correct the leaflet, or add one of your own
-gaps-supply-point-to-directions = correct the description: point to a leaflet, or declare the terms that the pack states
-gaps-supply-stays-on-record = it stays on record as it was; correct the entry only if it is wrong
-gaps-supply-perhaps-another-pack = all is well if it came from a pack that was opened later; if not, do not use the rest
-gaps-supply-look-where-it-is = look, and record the removal, or where it went
-gaps-supply-take-out = take it out and record the removal; if it came out before, record it with that day
-gaps-supply-look-or-read-stay = look, and record the removal; or read on the leaflet how long it may stay
+gaps-supply-nothing-mends = this cannot be put right; the register shows when it was written down
+gaps-supply-read-on-pack = check the pack, and correct the description of the medicine
+gaps-supply-check-authorisation = check the authorisation on the pack; correct the leaflet, or add a leaflet of your own
+gaps-supply-point-to-directions = correct the description: name a leaflet, or declare the terms that the pack states
+gaps-supply-stays-on-record = it stays on record; correct the entry only if it is wrong
+gaps-supply-perhaps-another-pack = this is in order if it came from a pack opened later; if not, do not use the rest
+gaps-supply-look-where-it-is = check the hive, and record the removal or where it went
+gaps-supply-take-out = take it out and record the removal; if it came out earlier, record it with that day
+gaps-supply-look-or-read-stay = check the hive and record the removal; or read on the leaflet how long it may stay
 gaps-supply-attach-again = attach the same file again; `verify` names every such document
 gaps-supply-attach-invoice = photograph or scan the invoice, and attach it to the lot
-gaps-supply-read-expiry = read it on the pack, and correct the acquisition
-gaps-supply-count-again = count again, and correct the entry that is wrong
-gaps-supply-explain-difference = say in a correction what became of the difference, if it is found
+gaps-supply-read-expiry = read it on the pack and correct the acquisition
+gaps-supply-count-again = count again and correct the entry that is wrong
+gaps-supply-explain-difference = explain the difference in a correction, if you find the cause
 
 # A place in a law: the title of the text, and where in it.
 gaps-law-place = { $title }, { $locator }
 
 # The answer in a few sentences.
-gaps-complete = From { $from } to { $to } everything that the law wants is in the record.
-gaps-nothing-recorded = From { $from } to { $to } nothing is recorded; that does not show that nothing was given.
+gaps-complete = From { $from } to { $to } everything that the law requires is on record.
+gaps-nothing-recorded = From { $from } to { $to } nothing is recorded; that does not prove that nothing was given.
 gaps-completeness-not-known = From { $from } to { $to } it is not known whether the record is complete.
 gaps-incomplete = { $count ->
-    [one] From { $from } to { $to } 1 thing is missing that the law wants.
-   *[other] From { $from } to { $to } { $count } things are missing that the law wants.
+    [one] From { $from } to { $to } 1 item that the law requires is missing.
+   *[other] From { $from } to { $to } { $count } items that the law requires are missing.
 }
 gaps-count-amiss = { $count ->
-    [one] 1 thing was not as it should be.
-   *[other] { $count } things were not as they should be.
+    [one] There is 1 irregularity.
+   *[other] There are { $count } irregularities.
 }
 gaps-count-where-applicable = { $count ->
-    [one] 1 thing is missing if it applies.
-   *[other] { $count } things are missing if they apply.
+    [one] 1 item is missing if it applies.
+   *[other] { $count } items are missing if they apply.
 }
 gaps-count-advised = { $count ->
-    [one] 1 thing is missing that practice advises.
-   *[other] { $count } things are missing that practice advises.
+    [one] 1 advised item is missing.
+   *[other] { $count } advised items are missing.
 }
-gaps-law-not-said = What the law wants could not be asked: the record does not say whose law holds.
-gaps-law-not-known = What the law wants could not be asked: no law of `{ $jurisdiction }` is known here.
-gaps-law-not-in-force = What the law wants could not be asked: no law of `{ $jurisdiction }` is known that was in force on { $on }.
-gaps-law-of-union-only = What the law wants could not be asked: of the law of `{ $jurisdiction }` only the Union's part is known here.
+gaps-law-not-said = The legal requirements could not be checked: the record does not say which jurisdiction's law applies.
+gaps-law-not-known = The legal requirements could not be checked: no law of `{ $jurisdiction }` is known here.
+gaps-law-not-in-force = The legal requirements could not be checked: no law of `{ $jurisdiction }` known here was in force on { $on }.
+gaps-law-of-union-only = The legal requirements could not be checked: only the Union's part of the law of `{ $jurisdiction }` is known here.
 gaps-no-prescription = No prescription is named: if a vet prescribed a medicine, record the prescription and attach a copy.
 
 ## Retention: until when records must be kept
 
 # Why the end of keeping is not known, or may yet move. In round brackets stands the kind of entry that would settle it.
-retention-jurisdiction-not-recorded = whose rules hold is not recorded (holding_details)
-retention-law-not-built-in = no law of `{ $jurisdiction }` is built in: how long it asks is not known
-retention-unions-part-only = of the law of `{ $jurisdiction }` only the Union's part is known here
+retention-jurisdiction-not-recorded = the jurisdiction whose rules apply is not recorded (holding_details)
+retention-law-not-built-in = no law of `{ $jurisdiction }` is built in, so its retention period is not known
+retention-unions-part-only = only the Union's part of the law of `{ $jurisdiction }` is known here
 retention-rules-begin = the rules of `{ $jurisdiction }` known here begin on { $from }
 retention-rules-ended = the rules of `{ $jurisdiction }` known here ended on { $until }
-retention-no-rule = no rule known here says how long such a record is kept
-retention-left = lot { $lot }: { $amount } left by the book: the count still runs (disposal)
-retention-more-gone = lot { $lot }: { $amount } more gone than acquired: the count still runs (correct the entry that is wrong)
-retention-not-out = lot { $lot }: not recorded as out of { $colonies } (removal)
-retention-perhaps-not-out = lot { $lot }: whether it has to come out is not known, in { $colonies } (leaflet_reading, or removal)
+retention-no-rule = no rule known here says how long such a record must be kept
+retention-left = lot { $lot }: { $amount } left on record, so the retention period may still move (disposal)
+retention-more-gone = lot { $lot }: { $amount } more gone than acquired, so the retention period may still move (correct the entry that is wrong)
+retention-not-out = lot { $lot }: no record of removal from { $colonies } (removal)
+retention-perhaps-not-out = lot { $lot }: not known whether it has to come out of { $colonies } (leaflet_reading, or removal)
 
 # The rule that decided.
 retention-by-law = { $years ->
@@ -870,7 +870,7 @@ retention-by-scheme = { $years ->
 }
 
 # Why a story stays although the law would let it go.
-retention-supering-turns = whether colony { $colony } may be supered turns on it
+retention-supering-turns = whether colony { $colony } may be supered depends on it
 
 ## Stock: what is left, what to dispose of
 
@@ -878,7 +878,7 @@ stock-sum = { $acquired } acquired = { $given } given + { $disposed } disposed o
 stock-sum-too-many = { $acquired } acquired, but { $given } given + { $disposed } disposed of: { $over } too many
 
 # How a lot stands: these are joined by semicolons.
-stock-overdrawn = more is gone than was acquired: count again
+stock-overdrawn = more gone than acquired: count again
 stock-empty = empty
 stock-expired = expired on { $expiry }
 stock-sealed = sealed
@@ -888,8 +888,8 @@ stock-first-given = first given on { $on }, so open since then
 stock-in-use = in use: { $since }
 stock-in-use-until = in use: { $since }; use it by { $until }
 stock-in-use-until-not-documented = in use: { $since }; use it by { $until } (not documented: check the pack)
-stock-past-use = { $since }; what was opened was to be used by { $until }
-stock-past-use-not-documented = { $since }; what was opened was to be used by { $until } (not documented: check the pack)
+stock-past-use = { $since }; what was opened had to be used by { $until }
+stock-past-use-not-documented = { $since }; what was opened had to be used by { $until } (not documented: check the pack)
 stock-expires = { $days ->
     [0] expires on { $expiry }, today
     [1] expires on { $expiry }, tomorrow
@@ -902,20 +902,20 @@ stock-count-corrected = the count was corrected
 stock-dispose-opened = it was opened on { $on }
 stock-dispose-first-given = it was first given on { $on }, so it was open
 stock-dispose-expired = it expired on { $expiry }
-stock-dispose-past-use = { $open }; what was opened was to be used by { $until } ("{ $says }"). Packs still sealed are not meant: write the amount that was opened
-stock-dispose-past-use-not-documented = { $open }; what was opened was to be used by { $until } ("{ $says }"; not documented, check the pack). Packs still sealed are not meant: write the amount that was opened
+stock-dispose-past-use = { $open }; what was opened had to be used by { $until } ("{ $says }"). This does not apply to sealed packs: write the amount that was opened
+stock-dispose-past-use-not-documented = { $open }; what was opened had to be used by { $until } ("{ $says }"; not documented, check the pack). This does not apply to sealed packs: write the amount that was opened
 
 # Why a lot is not counted for a course.
-stock-not-counted-overdrawn = more is gone than was acquired
+stock-not-counted-overdrawn = more gone than acquired
 stock-not-counted-expired = expired
-stock-not-counted-past-use = past its life in use; what is still sealed may be used
+stock-not-counted-past-use = past its life in use; sealed packs may be used
 
-stock-same-batch = lots { $earlier } and { $later } of { $medicine } have one batch number, { $batch }: bought twice, or written down twice?
+stock-same-batch = lots { $earlier } and { $later } of { $medicine } have the same batch number, { $batch }: bought twice, or recorded twice?
 stock-no-expiry-of = lot { $lot } of { $medicine } has no expiry date on record
 
 ## Law: fields, occasions and terms of a record
 
-law-notice = An aid to record-keeping, written from published texts, with gaps. The law decides.
+law-notice = An aid to record-keeping, written from published texts and incomplete. The law decides.
 
 # From when the years of keeping are counted: completes "5 years from".
 law-counted-from = { $counted ->
@@ -994,7 +994,7 @@ refusal-correct-it-help = correct that entry instead
 # An entry by itself.
 refusal-id-is-taken = an entry with the id { $id } is already recorded
 refusal-id-is-taken-help = make a new id for a new entry
-refusal-in-the-future = { $on } lies in the future; it is recorded on { $today } at the latest
+refusal-in-the-future = { $on } is in the future; an entry can be dated { $today } at the latest
 refusal-in-the-future-help = record what happened, on the day it happened or later
 refusal-jurisdiction-is-unknown = no leaflets and no law are known for the jurisdiction `{ $jurisdiction }`
 refusal-jurisdiction-is-unknown-help = write gb, ni, ch, us, eu or the lower-case code of a member state of the Union; elsewhere a code from xa to xz, with leaflets of your own
@@ -1003,12 +1003,12 @@ refusal-jurisdiction-is-unknown-help = write gb, ni, ch, us, eu or the lower-cas
 refusal-no-entry-to-correct = there is no entry { $of } to correct
 refusal-no-entry-to-correct-help = look its id up in the journal
 refusal-corrected-before = entry { $of } was already corrected by entry { $by }
-refusal-corrected-before-help = correct entry { $by }, or record anew what was struck out
-refusal-correction-of-archive-step = entry { $of } moved others into an archive, which is for good
+refusal-corrected-before-help = correct entry { $by }, or record again what was struck out
+refusal-correction-of-archive-step = entry { $of } moved others into an archive, which cannot be undone
 refusal-correction-of-moved-entry = entry { $of } was moved into an archive
-refusal-correction-of-archived-help = record what is to be added in an entry of its own
+refusal-correction-of-archived-help = record additions in an entry of their own
 refusal-correction-of-strike-out = entry { $of } is a strike-out, which cannot be corrected
-refusal-correction-of-strike-out-help = record anew what was struck out
+refusal-correction-of-strike-out-help = record again what was struck out
 refusal-correction-of-other-kind = entry { $of } is of kind `{ $was }`, not `{ $now }`
 refusal-correction-of-other-kind-help = correct it with an entry of its own kind, or strike it out
 # { $why } is any other refusal, { $kind } a word of the journal.
@@ -1066,7 +1066,7 @@ refusal-no-super-help = say how many supers, 1 or more
 refusal-no-such-apiary = there is no apiary `{ $apiary }`
 refusal-no-such-apiary-help = record the apiary first
 refusal-apiary-is-recorded = the apiary `{ $apiary }` is already recorded
-refusal-days-are-backwards = the last day { $to } lies before the first, { $from }
+refusal-days-are-backwards = the last day { $to } is before the first, { $from }
 refusal-flow-not-yet-seen = the flow would begin on { $from }, after { $on }, so nobody has seen it
 refusal-flow-not-yet-seen-help = record it as expected, or correct the day
 refusal-seen-flow-has-one-day = only an expected flow has early and late years
@@ -1076,22 +1076,22 @@ refusal-late-before-usual = a late year would begin on { $late }, before a usual
 refusal-late-after-end = a late year would begin on { $late }, after the end of the flow on { $to }
 
 # Temperatures.
-refusal-number-of-days = { $days } days are in the list
+refusal-number-of-days = the list has { $days } days
 refusal-number-of-days-help = give 1 to { $most } days in one entry
-refusal-day-twice = { $day } stands twice in the list
-refusal-day-not-yet-measured = { $day } lies after { $on }, so nobody has measured it
+refusal-day-twice = { $day } is in the list twice
+refusal-day-not-yet-measured = { $day } is after { $on }, so nobody has measured it
 refusal-day-not-yet-measured-help = record a forecast, or correct the day
-refusal-no-months = no month is in the list
+refusal-no-months = the list has no month
 refusal-no-months-help = give 1 to 12 months
 refusal-no-such-month = there is no month { $month }
 refusal-no-such-month-help = write 1 for January to 12 for December
-refusal-month-twice = month { $month } stands twice in the list
+refusal-month-twice = month { $month } is in the list twice
 refusal-twice-in-list-help = keep one of the two
 refusal-lowest-above-highest = the lowest temperature { $min } is above the highest, { $max }
 refusal-lowest-above-highest-help = swap or correct them
 
 # Counts of mites. { $field } and { $method } are words of the journal.
-refusal-counted-over-none = nothing is counted over 0 { $field }
+refusal-counted-over-none = nothing can be counted over 0 { $field }
 refusal-counted-over-none-help = write how many, or leave it out if nobody counted
 refusal-not-of-count-method = `{ $field }` does not belong to a count by `{ $method }`
 refusal-not-of-count-method-help = leave it out, or correct the method
@@ -1105,11 +1105,11 @@ refusal-medicine-is-described = the medicine `{ $medicine }` is already describe
 refusal-no-such-lot = there is no lot `{ $lot }`
 refusal-no-such-lot-help = record its acquisition first
 refusal-lot-name-is-taken = there is already a lot `{ $lot }`
-refusal-lot-name-is-taken-help = give this acquisition a name of its own; two may carry one batch number
+refusal-lot-name-is-taken-help = give this acquisition a name of its own; two lots may have the same batch number
 refusal-lot-not-yet-acquired = lot `{ $lot }` was acquired on { $acquired }, after { $on }
-refusal-more-than-lot-held = lot `{ $lot }` held { $held }, but { $gone } would be gone from it
+refusal-more-than-lot-held = lot `{ $lot }` held { $held }, but { $gone } would have been taken from it
 refusal-more-than-lot-held-help = check the amount and the lot; if the record's count is wrong, set `count_corrected`
-refusal-no-amount = the amount is nothing
+refusal-no-amount = the amount is zero
 refusal-no-amount-help = write an amount above zero
 refusal-in-other-unit = the amount is given in `{ $unit }`, but `{ $medicine }` is counted in `{ $counted }`
 refusal-in-other-unit-help = convert the amount to `{ $counted }`
@@ -1119,18 +1119,18 @@ refusal-prescription-is-recorded = a prescription `{ $prescription }` is already
 
 # What a leaflet, a label or a prescription states.
 refusal-too-many-days = { $days } days are more than any leaflet states
-refusal-too-many-days-help = write days, { $most } at most; not hours
-refusal-withdrawal-stated-twice = a label that knows no withdrawal period does not state one in days
-refusal-withdrawal-stated-twice-help = keep `withdrawal_days` if the label states a period, also one of 0 days; else keep `withdrawal`
-refusal-stay-of-no-days = a stay of 0 days is none
+refusal-too-many-days-help = write days, not hours; { $most } at most
+refusal-withdrawal-stated-twice = a label without a withdrawal period does not state one in days
+refusal-withdrawal-stated-twice-help = keep `withdrawal_days` if the label states a period, even one of 0 days; otherwise keep `withdrawal`
+refusal-stay-of-no-days = a stay of 0 days is not a stay
 refusal-stay-of-no-days-help = leave it out; if nothing stays in the hive, say so in `removal`
-refusal-nothing-stays-yet-stays = nothing stays in the hive, yet it must stay at least { $least } days
-refusal-nothing-stays-yet-stays-help = write `needed` or `not_needed` for a carrier; for a single dose leave the least stay out
+refusal-nothing-stays-yet-stays = nothing stays in the hive, but it must stay at least { $least } days
+refusal-nothing-stays-yet-stays-help = write `needed` or `not_needed` for a carrier; for a single dose leave the minimum stay out
 refusal-least-stay-above-longest = it must stay at least { $least } days and at most { $most }
 refusal-least-stay-above-longest-help = correct the one that is wrong
 refusal-nothing-is-confirmed = nothing is confirmed
 refusal-nothing-is-confirmed-help = write the value in the words that the program shows for it
-refusal-stated-not-confirmed = `{ $topic }` is not confirmed but stated
+refusal-stated-not-confirmed = `{ $topic }` must be stated, not confirmed
 refusal-stated-not-confirmed-help = write the value that you read in `terms`
 
 # Doses and removals.
@@ -1138,9 +1138,9 @@ refusal-nothing-is-given = nothing is given
 refusal-nothing-is-given-help = name the lot, the amount and the colonies
 refusal-two-medicines = lot `{ $lot }` is `{ $medicine }`, but the entry also gives `{ $other }`
 refusal-two-medicines-help = make one entry for each medicine
-refusal-prescription-of-other-medicine = prescription `{ $prescription }` is one of `{ $medicine }`
+refusal-prescription-of-other-medicine = prescription `{ $prescription }` is for `{ $medicine }`
 refusal-prescription-of-other-medicine-help = name the prescription of the medicine that was given
-refusal-dose-goes-on-with-itself = a dose cannot go on with itself
+refusal-dose-goes-on-with-itself = a dose cannot continue itself
 refusal-dose-goes-on-with-itself-help = name the first dose of the course, or leave `continues` out
 refusal-first-dose-struck-out = entry { $entry } was struck out
 refusal-first-dose-of-other-kind = entry { $entry } is not an administration
@@ -1155,53 +1155,53 @@ refusal-not-given-first-dose-help = give it a course of its own, in an entry wit
 refusal-taken-out-before = the course was taken out of colony `{ $colony }` on { $out }
 refusal-taken-out-before-help = begin a new course, in an entry without `continues`
 refusal-out-before-placed = it was placed on { $placed }, so it cannot come out on { $on }
-refusal-no-part-in-course = colony `{ $colony }` had no part in entry { $administration }
+refusal-no-part-in-course = colony `{ $colony }` was not part of entry { $administration }
 refusal-no-part-in-course-help = check the colony, or the entry that it names
-refusal-cleared-before = colony `{ $colony }` was already cleared of it on { $out }
+refusal-cleared-before = it was already taken out of colony `{ $colony }` on { $out }
 refusal-cleared-before-help = correct that entry if its date is wrong
 refusal-later-dose-follows = a later dose of this course was given to colony `{ $colony }` on { $given }
 
 # Documents.
 refusal-document-is-empty = the document is empty
 refusal-document-is-empty-help = attach the file itself
-refusal-document-too-large = the document has { $bytes } bytes; 10 MB are the most that is kept
-refusal-document-too-large-help = scan it with fewer dots, or photograph it smaller
-refusal-document-of-nothing = the document belongs to nothing
+refusal-document-too-large = the document has { $bytes } bytes; at most 10 MB is kept
+refusal-document-too-large-help = scan it at a lower resolution, or take a smaller photograph
+refusal-document-of-nothing = the document is attached to nothing
 refusal-document-of-nothing-help = name the lot whose purchase it proves, or the prescription it is a copy of
 refusal-document-of-two-things = a lot and a prescription are named
 refusal-document-of-two-things-help = name one of them, and attach it to the other in an entry of its own
 
 # Archives. { $seq } is the place of an entry in the journal.
-refusal-by-archive-step-only = entries of kind `{ $kind }` are not recorded like this
-refusal-by-archive-step-only-help = an archive is made by the step of its own: combclear archive
+refusal-by-archive-step-only = entries of kind `{ $kind }` cannot be recorded this way
+refusal-by-archive-step-only-help = an archive is made by its own command: combclear archive
 refusal-archive-step-corrects = an archive step corrects nothing
 refusal-archive-step-corrects-help = leave `corrects` out
-refusal-through-after-archive-step = { $through } lies after the step itself, on { $on }
+refusal-through-after-archive-step = { $through } is after the archive step itself, on { $on }
 refusal-through-after-archive-step-help = name the day of the step at the latest
-refusal-number-of-places-differs = { $entries } entries are promised, { $places } places are named
+refusal-number-of-places-differs = { $entries } entries are announced, but { $places } places are named
 refusal-number-of-places-differs-help = count the places
 refusal-places-not-there = not all of the places { $places } are in the journal
 refusal-places-not-there-help = verify the journal
-refusal-tells-of-archive = entry { $seq } tells of an archive, and stays
-refusal-moved-before = entry { $seq } was moved into an archive before
+refusal-tells-of-archive = entry { $seq } records an archive step, so it stays in the journal
+refusal-moved-before = entry { $seq } has already been moved into an archive
 refusal-leave-it-out-help = leave it out
-refusal-still-whole = entry { $seq } was moved into an archive, but here it still is whole
-refusal-still-whole-help = take the file into a new database (--db)
-refusal-not-beside-what-it-corrects = its body is in an archive, but entry { $of }, which it corrects, is not there beside it
-refusal-not-beside-what-it-corrects-help = take in a whole export of this journal
+refusal-still-whole = entry { $seq } was moved into an archive, but it is still complete here
+refusal-still-whole-help = import the file into a new database (--db)
+refusal-not-beside-what-it-corrects = its body is in an archive, but entry { $of }, which it corrects, is missing
+refusal-not-beside-what-it-corrects-help = import a complete export of this journal
 
 # Why entries cannot go apart: { $goes } would go into an archive, { $stays } would stay.
-refusal-tied-by-correction = entry { $goes } cannot go without entry { $stays }: one corrects the other
-refusal-tied-by-course = entry { $goes } cannot go without entry { $stays }: both are of one course
-refusal-tied-by-name = entry { $goes } cannot go: entry { $stays }, which stays, names what it brought in
-refusal-tied-help = move whole stories only
+refusal-tied-by-correction = entry { $goes } cannot be archived without entry { $stays }: one corrects the other
+refusal-tied-by-course = entry { $goes } cannot be archived without entry { $stays }: both are of one course
+refusal-tied-by-name = entry { $goes } cannot be archived: entry { $stays }, which stays, names what it introduced
+refusal-tied-help = archive complete sets of records only
 # Said of an entry that would go, and of one that should be a first dose.
 refusal-no-such-entry = there is no entry { $entry }
 
 # Days that cannot be asked about.
 refusal-span-backwards-help = swap `from` and `to`, or correct one of them
 refusal-span-too-long = { $days } days are too many: at most { $most } can be asked about at once
-refusal-span-too-long-help = ask about a shorter time
+refusal-span-too-long-help = ask about a shorter period
 refusal-period-backwards-help = swap the two days, or correct one of them
 
 ## Words of closed lists
@@ -1359,59 +1359,59 @@ label-force-advice = advice
 
 # Papers and their sheets.
 label-register-title = Register of veterinary medicines
-label-gaps-title = What the register still misses
+label-gaps-title = Missing from the register
 label-acquisitions = Acquisitions
 label-administrations = Administrations
 label-removals = Removals
 label-disposals = Disposals
 label-prescriptions = Prescriptions
 label-corrections = Corrections
-label-lots-in-this-time = Lots in this time
-label-books = The book of each lot
+label-lots-in-this-time = Lots in this period
+label-books = Stock account by lot
 label-sheets = Sheets
-label-nothing-recorded = Nothing is recorded for this time.
+label-nothing-recorded = Nothing is recorded for this period.
 
 # What stands above the sheets: a head, and what it says.
 label-holding = Holding
 label-keeper = Keeper
 label-keeper-not-recorded = keeper not recorded
-label-time = Time
-label-as-of = As of
+label-time = Period
+label-as-of = Position at
 label-journal = Journal
 label-in-an-archive = In an archive
-label-counted-by = Days are counted by
-label-laws-asked = Laws asked
+label-counted-by = Days counted by
+label-laws-asked = Laws checked
 paper-period = { $from } to { $to }
-paper-time = { $from } to { $to }, both days included
-paper-time-as-of = { $from } to { $to }, both days included; as of { $day }
-paper-as-of = { $day }; what happened later does not bear on it
-paper-journal = { part-entries }, the last with the hash { $head }
+paper-time = { $from } to { $to } (inclusive)
+paper-time-as-of = { $from } to { $to } (inclusive); position at { $day }
+paper-as-of = { $day } (later events not taken into account)
+paper-journal = { part-entries }, last hash { $head }
 paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { $jurisdiction }
 paper-archived = { $entries ->
-    [one] 1 entry of this time was moved
-   *[other] { $entries } entries of this time were moved
-} out of the journal on { $on } by { $by } ({ paper-entry-number }), when by { $through } the law asked nothing of them any more: they are not in this register but in the file with the SHA-256 hash { $file }
+    [one] 1 entry of this period was moved
+   *[other] { $entries } entries of this period were moved
+} out of the journal on { $on } by { $by } ({ paper-entry-number }), because the law did not require them to be kept beyond { $through }: they are not in this register but in the file with the SHA-256 hash { $file }
 paper-policy-calendar = { $policy }: the day of the event is not counted
-paper-policy-elapsed = { $policy }: full days of 24 hours from the time noted, an hour more if the clocks went forward; civil days beside it
+paper-policy-elapsed = { $policy }: full days of 24 hours from the time recorded, an hour more if the clocks went forward; shown beside civil days
 
 # Sentences above a table.
-label-administrations-note = One row for each lot and each group of colonies of which the course went the same way; rows with one number are one entry. An apiary is where the colonies stood when treated, and then until the withdrawal period was over.
-label-earlier-dose-note = A dose that says “{ label-before-this-time }” was given before the first day of this register. It stands here because the medicine was still in, or a period of it ran, on that day; the totals leave it out.
-label-lots-note = What went in and out within the time of this register only.
+label-administrations-note = One row for each lot and each group of colonies whose course went the same way; rows with the same number are one entry. The apiary is where the colonies stood when treated, and then until the withdrawal period was over.
+label-earlier-dose-note = A dose marked “{ label-before-this-time }” was given before the first day of this register. It is listed because the medicine was still in, or one of its periods was running, on that day; the totals leave it out.
+label-lots-note = Only what came in and went out within the period of this register.
 label-complete-yes = Complete: yes. Everything that these laws require is recorded.
 label-complete-no = Complete: no. Something that the law requires is missing.
-label-complete-unknown = Complete: unknown. For some entry no law could be asked.
+label-complete-unknown = Complete: unknown. For at least one entry no law could be checked.
 
 # Heads of columns, and labels of values in a cell: these stand before a colon there.
 label-acquired = acquired
 label-active = active
 label-address = address
-label-amount-left = left by the book
+label-amount-left = balance
 label-apiary = apiary
 label-at = at
 label-authorisation-number = authorisation no.
 label-batch = batch
-label-blocked-and-free = blocked and free
+label-blocked-and-free = end of withdrawal
 label-certificate = certificate
 label-colonies = colonies
 label-contact = contact
@@ -1424,30 +1424,30 @@ label-date-removed = date removed
 label-disposed-of = disposed of
 label-document = document
 label-duration = duration
-label-each = each
+label-each = per colony
 label-entry = entry
 label-entry-number = no.
 label-expiry = expiry
-label-first = first
-label-first-and-last-day = first and last day
+label-first = started
+label-first-and-last-day = treatment
 label-first-free-day = first free day
-label-free-at = free, by full days of 24 hours, at
+label-free-at = free by full days of 24 hours at
 label-given = given
 label-given-by = given by
-label-given-by-and-why = given by and why
+label-given-by-and-why = given by, reason
 label-how-and-where = how and where
 label-how-and-where-disposed-of = how and where disposed of
-label-how-to-supply-it = how to supply it
-label-last = last
+label-how-to-supply-it = how to complete it
+label-last = ended
 label-last-blocked-day = last blocked day
 label-law = law
-label-left-inside-each = left inside each
+label-left-inside-each = left in each colony
 label-lot = lot
 label-lot-and-batch = lot and batch
 label-lot-batch-expiry = lot, batch, expiry
 label-medicine = medicine
 label-method = method
-label-more-gone-by = more is gone than was acquired, by
+label-more-gone-by = more gone than acquired, by
 label-name-on-pack = name on the pack
 label-now = now
 label-number = number
@@ -1460,54 +1460,54 @@ label-sha-256 = SHA-256
 label-stated-in-entry = stated in the entry
 label-struck = struck
 label-supplier = supplier
-label-together = together
+label-together = subtotal
 label-values = values
 label-vet = vet
 label-wait-before-supers = wait before supers
 label-was = was
-label-weight = weight
+label-weight = importance
 label-what-is-missing = what is missing
-label-who-and-when = who and when
-label-whole-entry = whole entry
+label-who-and-when = by whom and when
+label-whole-entry = total
 label-withdrawal-period = withdrawal period
-label-written = written
-label-written-by = written by
+label-written = recorded
+label-written-by = recorded by
 
 # What stands in a cell.
 label-not-recorded = not recorded
 label-not-known = not known
 label-not-known-yet = not known yet
 label-none = none
-label-none-any-more = none any more
-label-none-kept = none kept
+label-none-any-more = none now
+label-none-kept = none attached
 label-none-named = none named
-label-still-in = still in
+label-still-in = still in hive
 label-same-entry = the same entry
-label-before-this-time = before this time
-label-before-this-time-used-in-it = before this time, used in it
+label-before-this-time = before this period
+label-before-this-time-used-in-it = before this period, used in it
 label-vet-not-recorded = vet not recorded
 label-struck-out = struck out as a whole
 label-corrected = corrected
 label-no-value-changed = no value changed
 label-not-corrected = not corrected
-label-none-given = none given: it came with a split or a uniting
+label-none-given = not treated itself; medicine carried over when split or united
 label-required = required
-label-not-as-it-should-be = not as it should be
-label-required-where-it-applies = required where it applies
+label-not-as-it-should-be = irregular
+label-required-where-it-applies = required where applicable
 label-advised = advised
-label-said-by-prescription = by the prescription
+label-said-by-prescription = stated in the prescription
 label-said-by-reading = read on the leaflet of the lot
 label-said-by-pack = read on the pack
 label-said-by-keeper = declared by the keeper
-label-said-by-leaflet = by the built-in leaflet; nobody wrote it down
+label-said-by-leaflet = from the built-in leaflet; not recorded by anyone
 paper-amount-without-unit = { $quantity } (unit { label-not-recorded })
 # An entry by its place in the journal.
 paper-entry-number = no. { $place }
 # $entry is "no. 59", or the id of an entry.
 paper-entry = entry { $entry }
 paper-corrects = corrects { $entry }
-paper-written-late = written down { days } later
-paper-none-given-by = none given: it came with a split or a uniting, { $entry }
+paper-written-late = recorded { days } later
+paper-none-given-by = not treated itself; medicine carried over when split or united, { $entry }
 paper-later-apiary = from { $day }: { $apiary }
 paper-not-known-since = not known since { $day }
 paper-dose-of-course = dose { $dose } of the course begun with { $entry }
@@ -1520,7 +1520,7 @@ paper-count-corrected = { $entries ->
 paper-field = { $field ->
     [on] date
     [at] time of day
-    [each] amount each
+    [each] amount per colony
     [against] reason
     [continues] first dose
     [administration] first dose
@@ -1529,7 +1529,7 @@ paper-field = { $field ->
     [authorisation] authorisation no.
     [pack_name] name on the pack
     [proof] proof of purchase
-    [left_inside] left inside each
+    [left_inside] left in each colony
    *[other] { $name }
 }
 paper-field-of-lot = { $field } ({ $lot })
@@ -1547,7 +1547,7 @@ paper-page = page { $page } of { $pages }
 label-exchange-untold = what became of it is not recorded, end of withdrawal not known
 label-exchange-end-not-known = end of withdrawal not known
 label-exchange-wait-not-known = wait before supers not known
-label-exchange-by-the-book = by the book, not counted
+label-exchange-by-the-book = balance on record, not counted
 label-exchange-supplier-address = supplier address
 label-exchange-proof = proof
 label-exchange-unit = unit
@@ -1556,24 +1556,24 @@ exchange-given = lot { $lot }: { $each } each for { $colonies }
 exchange-lot = lot { $lot }
 exchange-dose = dose { $dose } of its course
 exchange-course = { $colonies }: { $first } to { $last }
-exchange-course-came = { $colonies } (by a split or a uniting): { $first } to { $last }
-exchange-course-came-on = { $colonies } (by a split or a uniting on { $day }): { $first } to { $last }
+exchange-course-came = { $colonies } (carried over when split or united): { $first } to { $last }
+exchange-course-came-on = { $colonies } (carried over when split or united on { $day }): { $first } to { $last }
 exchange-withdrawal = withdrawal period { $period }
 exchange-wait = wait before supers { days }
 exchange-apiary = apiary { $apiary }
 exchange-later-apiary = from { $day } { $apiary }
 
 # What a reader of such a file must know. Names of fields stay as they are.
-label-exchange-note-species = Bees are not among the species of the standard: no specie is given, an animal is a colony of bees.
-label-exchange-note-schemes = Identifiers have schemes of this program: internal.combclear.colony, .apiary, .authorisation.
-label-exchange-note-dates = All dates are civil dates, written as midday UTC; cut off the time and do not shift them.
-label-exchange-note-groups = An entry has one treatment for each group of colonies of which the course went the same way; meta.sourceId names the entry, and the amounts add up to what it gave.
-label-exchange-note-splits = Colonies that came by a medicine in a split or a uniting have a treatment of their own, without amounts.
-label-exchange-note-honey = Every treatment has one withdrawal, for honey. Without endDate its end is not known: the medicine is still in, or no period is recorded. The colonies are then to be taken as blocked.
-label-exchange-note-end = endDate of a withdrawal is the last blocked day; with a period of 0 days the day on which the treatment ended.
-label-exchange-note-period = A withdrawal period in days has no place in the standard: it stands in remark.
-label-exchange-note-remark = The address of a supplier, the batch of a movement, and how and where something was disposed of have no place: they stand in remark.
-label-exchange-note-location = A location is the apiary on the day of the treatment; later apiaries stand in remark.
+label-exchange-note-species = The standard has no species for bees: no specie is given, and an animal is a colony of bees.
+label-exchange-note-schemes = Identifiers use schemes of this program: internal.combclear.colony, .apiary, .authorisation.
+label-exchange-note-dates = All dates are civil dates, written as midday UTC; drop the time and do not shift them.
+label-exchange-note-groups = An entry has one treatment for each group of colonies whose course went the same way; meta.sourceId names the entry, and the amounts add up to what it gave.
+label-exchange-note-splits = Colonies that had a medicine carried over when split or united have a treatment of their own, without amounts.
+label-exchange-note-honey = Every treatment has one withdrawal, for honey. Without endDate its end is not known: the medicine is still in, or no period is recorded. Treat the colonies as blocked in that case.
+label-exchange-note-end = endDate of a withdrawal is the last blocked day; with a period of 0 days it is the day on which the treatment ended.
+label-exchange-note-period = The standard has no field for a withdrawal period in days: it is in remark.
+label-exchange-note-remark = The standard has no field for the address of a supplier, the batch of a movement, or how and where something was disposed of: they are in remark.
+label-exchange-note-location = A location is the apiary on the day of the treatment; later apiaries are in remark.
 label-exchange-note-units = EA counts strips, trays, tablets, wafers or pieces; remark says which.
 label-exchange-note-corrected = Entries that were struck out or corrected are left out; the register has both values.
 label-exchange-note-archived = Entries that were moved into an archive are left out; the register says how many, and names the file by its hash.
@@ -1586,35 +1586,35 @@ calendar-summary = { $title } ({ $colonies })
 ## Pack
 
 label-pack-title = Inspection pack
-label-pack-put-together = Put together
-label-pack-contents = What is in it
+label-pack-put-together = Compiled
+label-pack-contents = Contents
 # Each of these stands after the name of its file and a colon.
-label-pack-html = the register, to read and to print
+label-pack-html = the register, for reading and printing
 label-pack-pdf = the same as PDF
 label-pack-csv = the same for a spreadsheet
 label-pack-json = the same for programs
-label-pack-exchange = treatments and movements of stock in the shape of the ICAR Animal Data Exchange
-label-pack-gaps = what the law still misses
-label-pack-checkpoint = the journal as it stood, in three lines
+label-pack-exchange = treatments and movements of stock in the format of the ICAR Animal Data Exchange
+label-pack-gaps = what is missing from the register
+label-pack-checkpoint = a checkpoint of the journal, in three lines
 label-pack-sums = the hash of every other file
-label-pack-no-pdf = There is no PDF in it: the program that made it sets none. register.html is made to be printed.
-label-pack-gaps-not-asked = What the law still misses was not asked.
-label-pack-proofs = Proofs
-label-pack-no-proofs = No document is attached to the acquisitions and prescriptions of this time.
-label-pack-proofs-caption = Proofs and what they belong to
+label-pack-no-pdf = There is no PDF: the program that made this pack cannot produce one. register.html is made for printing.
+label-pack-gaps-not-asked = The pack was made without a list of what is missing from the register.
+label-pack-proofs = Supporting documents
+label-pack-no-proofs = No document is attached to the acquisitions and prescriptions of this period.
+label-pack-proofs-caption = Supporting documents and the entries they belong to
 label-pack-belongs-to = belongs to
 label-pack-file = file
-label-pack-called = called
-label-pack-not-kept = left out: its content is not kept any more
-label-pack-altered = left out: what is kept is not what was attached
-label-pack-not-given = left out: its content was not given
+label-pack-called = original name
+label-pack-not-kept = left out: its content is no longer kept
+label-pack-altered = left out: the content kept is not what was attached
+label-pack-not-given = left out: its content was not supplied
 pack-acquisition = acquisition { paper-entry-number }, lot { $lot }
 pack-prescription = prescription { paper-entry-number }, { $number }
 label-pack-how-to-check = How to check it
 # $command, $hash and the like are set apart from the words around them.
-pack-check-files = Unpack it and run { $command }: every file is then as it was packed.
-label-pack-check-proofs = The hash of a proof stands in the register too, in the entry that attached it.
-pack-check-journal = Whoever has the journal can show that the register was read from it, and that nothing was changed since: { $command } proves the { $entries ->
+pack-check-files = Unpack it and run { $command } to check that every file is as it was packed.
+label-pack-check-proofs = The hash of each supporting document is also in the register, in the entry that attached it.
+pack-check-journal = Whoever has the journal can show that the register was made from it and that nothing was changed since: { $command } proves the { $entries ->
     [one] first entry
    *[other] first { $entries } entries
 } by the hash { $hash }.
@@ -1637,9 +1637,9 @@ label-for-all = for all
 label-free-for-supers = free for supers
 label-from = from
 label-grounds = grounds
-label-how-it-stands = how it stands
+label-how-it-stands = status
 label-how-sure = how sure
-label-it-takes = it takes
+label-it-takes = needed
 label-keep-until = keep until
 label-last-blocked = last blocked
 label-last-used-or-disposed = last used or disposed of
@@ -1652,11 +1652,11 @@ label-next-and-why = what is next, and why
 label-option = option
 label-one-dose-for-all = one dose for all
 label-otherwise = otherwise
-label-rests-on = what it rests on
+label-rests-on = based on
 label-rule = rule
 label-rules = rules
 label-says = says
-label-see-to = to see to
+label-see-to = to check
 label-short = short
 label-since = since
 label-source = source
@@ -1670,7 +1670,7 @@ label-visits = visits
 label-what = what
 label-where = where
 label-why = why
-label-with-rules-of = with the rules of
+label-with-rules-of = includes the rules of
 
 # Answers and other words of a closed list.
 label-yes = yes
@@ -1690,7 +1690,7 @@ label-advice = advice
 label-may = may
 label-overdue = overdue
 label-none-on-record = none on record
-label-on-unknown-day = on a day that is not known
+label-on-unknown-day = day not known
 
 # A day with its name.
 terminal-day = { $day } ({ $weekday ->
@@ -1711,14 +1711,14 @@ terminal-supering-board = May they be supered? Holding { $holding }, { $day }
 terminal-supering-sums = { $colonies ->
     [one] 1 colony
    *[other] { $colonies } colonies
-}: { $yes } yes, { $no } no, { $unknown } unknown. A first free day in brackets holds if what is in comes out as early as it may.
+}: { $yes } yes, { $no } no, { $unknown } unknown. A first free day in brackets applies if everything in the hive comes out as early as it may.
 terminal-supering-breaches = { $breaches ->
     [one] 1 breach on record
    *[other] { $breaches } breaches on record
 }
 terminal-supering-one = { $colony } on { $day }: { $answer }
-terminal-supering-if-out = { $day }, if all is out on { $out }
-terminal-supering-left-out = { $asks } At { $apiary } these got none in that round: { $colonies }
+terminal-supering-if-out = { $day }, if everything is out on { $out }
+terminal-supering-left-out = { $asks } At { $apiary } these were not given it in that round: { $colonies }
 terminal-supering-ahead = { $from } to { $to }: { $answer }
 label-supering-kept = on record, kept
 label-supering-broken = on record, broken
@@ -1726,8 +1726,8 @@ label-supering-open = on record, open
 label-supering-note = note
 label-supering-comes-next = what comes next
 label-supering-must-happen-first = what must happen first
-label-supering-missing = what is missing for an answer
-label-supering-missing-else = what else is missing
+label-supering-missing = missing for an answer
+label-supering-missing-else = also missing
 label-supering-whole-apiary = the whole apiary
 label-supering-if-nothing-else = if nothing else is recorded
 
@@ -1736,11 +1736,11 @@ terminal-due-head = What is due in { $holding }, { $from } to { $to }
 terminal-due-sums = { $items ->
     [one] 1 item
    *[other] { $items } items
-}: { $overdue } overdue. { $must } must be done, { $advice } advice, { $may } may be. Dates are the days between which; both count.
+}: { $overdue } overdue. { $must } must be done, { $advice } advised, { $may } optional. Date ranges include both days.
 terminal-due-on = on { $day }
 terminal-due-between = { $from } to { $to }
 terminal-due-from = from { $day }
-terminal-due-by = by { $day }; the first day is not known
+terminal-due-by = by { $day }; the earliest day is not known
 
 # stock
 terminal-stock-head = Stock of { $holding }, { $day }
@@ -1748,55 +1748,55 @@ terminal-stock-course = For one course of all { $colonies ->
     [one] 1 colony
    *[other] { $colonies } colonies
 }
-label-stock-look-again = Look at again
+label-stock-look-again = Check again
 terminal-stock-taken-by = taken by entry { $entry }
-label-stock-how-to-record = To record it: write how and where in place of null, put these lines into a file, combclear import FILE.
+label-stock-how-to-record = To record it: replace null with how and where, save these lines in a file, and run combclear import FILE.
 terminal-stock-dispose = { $amount } of { $pack }, lot { $lot }: { $why }
 terminal-stock-dispose-lot = lot { $lot }: { $why }
 terminal-stock-leaflet-says = leaflet: { $says } ({ $confidence }; { $sources })
-label-stock-leaflet-silent = the leaflet here says nothing of how: read it on the pack, or ask the supplier
+label-stock-leaflet-silent = the leaflet used here does not say how: read it on the pack, or ask the supplier
 terminal-stock-doses = { $doses ->
     [one] 1 dose
    *[other] { $doses } doses
 }
-terminal-stock-not-known = not known of { $colonies }: { $gap }
+terminal-stock-not-known = not known for { $colonies }: { $gap }
 terminal-stock-and-more = { $names } and { $more } more
 
 # gaps
 terminal-gaps-head = Is the record complete? Holding { $holding }, { $from } to { $to }
 terminal-gaps-by-law = by { $law }
-label-gaps-required = Missing: the law wants it
-label-gaps-amiss = Not as it should be
+label-gaps-required = Missing: required by law
+label-gaps-amiss = Irregular
 label-gaps-where-applicable = Missing, if it applies
 label-gaps-advised = Advised
-terminal-gaps-times = { $count } times: { $what }
+terminal-gaps-times = { $what }: { $count } times
 terminal-gaps-entries = entries no. { $numbers }
 terminal-gaps-more-gone = { $amount } more gone than acquired
 label-gaps-count-corrected = the count was corrected
 
 # retention
 terminal-retention-head = How long the medicine records must be kept. Holding { $holding }, { $day }
-terminal-retention-nothing = Nothing could go on { $day }. { label-retention-note }
+terminal-retention-nothing = No records may be archived on { $day }. { label-retention-note }
 terminal-retention-could-go = { $stories ->
-    [one] 1 story
-   *[other] { $stories } stories
-} could go on { $day }: { $lots }. { label-retention-note }
-label-retention-note = Nothing goes by itself. The day given is the last on which the records must be kept.
+    [one] 1 set of records
+   *[other] { $stories } sets of records
+} may be archived on { $day }: { $lots }. { label-retention-note }
+label-retention-note = Nothing is archived automatically. The day given is the last on which the records must be kept.
 label-retention-own-prescription = (a prescription of its own)
 label-retention-keep-it = not known: keep it
 
 # law
-label-law-union = A member state of the Union that is not listed has the rules of eu.
-terminal-law-head = What the law asks in { $jurisdiction } on { $day }
+label-law-union = A member state of the Union that is not listed uses the rules of eu.
+terminal-law-head = What the law requires in { $jurisdiction } on { $day }
 label-law-in-force = in force
 terminal-law-not-yet = not in force yet, from { $day }
 terminal-law-over = no longer in force, until { $day }
-label-law-none-in-force = No rule known here is in force on that day. That is not to say that nothing was asked.
+label-law-none-in-force = No rule known here is in force on that day. That does not mean that nothing was required.
 label-law-how-soon = How soon:
 label-law-at-the-time = at the time
 terminal-law-within = within { days }
 label-law-in-what-form = In what form:
-label-law-how-long = How long to keep it (the longest wins):
+label-law-how-long = How long to keep it (the longest applies):
 # $from completes "5 years from".
 terminal-law-keep = { $years ->
     [one] 1 year from { $from }
@@ -1805,18 +1805,18 @@ terminal-law-keep = { $years ->
 terminal-law-keep-scheme = { terminal-law-keep } (a scheme or advice)
 
 # leaflets
-label-leaflets-note = Only what was read in a document can carry a yes. Your own reading of the pack goes before all of these.
+label-leaflets-note = Only what was read in a document can support a yes. Your own reading of the pack takes precedence over all of these.
 
 # options: the head, and what several tables share.
-terminal-options-head = What can be used? { $what }, to be started from { $from } to { $to }
+terminal-options-head = What can be used? { $what }, start days { $from } to { $to }
 terminal-options-colony = Holding { $holding }, colony { $colony }
 terminal-options-colony-at = Holding { $holding }, colony { $colony } at { $apiary }
 terminal-options-apiary = Holding { $holding }, the { $colonies ->
     [one] 1 colony
    *[other] { $colonies } colonies
 } at { $apiary }
-terminal-options-assumed = assumed of the site, not recorded: { $assumed }
-terminal-options-assumed-until = assumed of the site, not recorded: { $assumed }, until { $until }
+terminal-options-assumed = assumed for the site, not recorded: { $assumed }
+terminal-options-assumed-until = assumed for the site, not recorded: { $assumed }, until { $until }
 terminal-options-power = power { $power }
 terminal-options-access = access { $access }
 terminal-options-ground = ground { $ground }
@@ -1829,14 +1829,14 @@ terminal-options-usual-year = { $days } (usable in a usual year)
 terminal-options-not-usual-year = { $days } (not in a usual year)
 terminal-options-days-short = { days } short
 terminal-options-days-to-spare = { days } to spare
-terminal-options-missing-from = from { $day } on, { $fact }
+terminal-options-missing-from = from { $day }, { $fact }
 terminal-options-times = { $doses ->
     [one] once
    *[other] { $doses } times
 }
-label-options-times-not-stated = how often is not stated
+label-options-times-not-stated = number of times not stated
 terminal-options-out-if-brood = out from { $day } if brood is seen
-label-options-stands-here = stands here because
+label-options-stands-here = ranked here because
 label-not-counted = not counted
 terminal-options-in-stock = in stock { $amount }
 terminal-options-short = short of { $amount }
@@ -1845,26 +1845,26 @@ terminal-options-to-mix-for-all = to mix { $ml } ml for all: { $mixture }
 terminal-options-to-mix = to mix { $ml } ml: { $mixture } (recipe: { $recipe })
 
 # options: one colony.
-label-options-no-day = no day in sight
+label-options-no-day = none in this period
 terminal-options-not-before = not before { $day }
 terminal-options-nearest = nearest to usable on { $day }
 label-options-would-have-to-change = would have to change
 terminal-options-sums = { $options ->
     [one] 1 option
    *[other] { $options } options
-}: { $usable } usable, { $unknown } unknown, { $ruled_out } ruled out. The first free day holds for a start on the first day shown. See one with all its conditions: --leaflet ID.
-label-options-advice-not-kept = advice not kept
+}: { $usable } usable, { $unknown } unknown, { $ruled_out } ruled out. The first free day applies to a start on the first day shown. To see one with all its conditions: --leaflet ID.
+label-options-advice-not-kept = advice not followed
 terminal-options-if-started = if started on { $day } ({ $answer })
 label-options-none-of-these-days = none of these days
 terminal-options-latest-start = latest start before the flow of { $flow } ({ $year } year): { $day }
 label-options-in-stock-and-in-date = in stock and in date
-label-options-expired = expired by then, or without an expiry on record
-label-options-no-label = the label revision is not on record, or is none that the leaflet knows
+label-options-expired = expired by then, or no expiry date on record
+label-options-no-label = the label revision is not on record, or the leaflet does not have it
 terminal-options-out-between = may be out from { $from }, must be out by { $by }
 terminal-options-out-from = may be out from { $from }
-terminal-options-out-by = must be out by { $by }; the least stay is not stated
+terminal-options-out-by = must be out by { $by }; the minimum stay is not stated
 label-options-stay-not-stated = how long it stays is not stated
-terminal-options-out-without-brood = without brood, or with the least, it might be out from { $day }: the brood was not seen for that day
+terminal-options-out-without-brood = without brood, or with brood at its lowest, it might be out from { $day }: no brood inspection counts for that day
 terminal-options-not-before-if-brood = if brood is seen while it is in, not before { $day }
 terminal-options-margin = flow of { $flow } ({ $year } year): { $spare }
 terminal-options-visit = visit { $when }: { $what }
@@ -1889,22 +1889,22 @@ misread-name = `{ $text }` cannot be { $of ->
 }: { $why ->
     [empty] it is empty
     [outer-space] it begins or ends with a space
-    [control-character] it holds a control character
-    [slash] it holds a `/`
+    [control-character] it contains a control character
+    [slash] it contains a `/`
    *[too-long] it is longer than 80 characters
 }
 misread-date = `{ $text }` is not { $wanted ->
     [date] a date written like 2026-04-11
     [day-of-calendar] a day of the calendar
     [day-in-range] a day between 1900-01-01 and 2199-12-31
-    [year-day] a day of every year, such as `11-01`
+    [year-day] a day of the year, such as `11-01`
     [time-of-day] a time of day written like 09:30
    *[instant] an instant written like 2026-04-11T08:15:30.123Z
 }
-misread-id = `{ $text }` is not a UUID written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77, in small letters
+misread-id = `{ $text }` is not a UUID written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77, in lower case
 misread-hash = `{ $text }` is not a hash of 64 hexadecimal digits
-misread-places = `{ $text }` does not name places in a journal in order and each once, like 12-18,25
-misread-checkpoint = this is not a checkpoint: it takes three lines, `combclear journal of <holding>`, a number, a hash
+misread-places = `{ $text }` is not a list of places in a journal, in order and each once, like 12-18,25
+misread-checkpoint = this is not a checkpoint: a checkpoint has three lines, `combclear journal of <holding>`, a number, a hash
 misread-amount = `{ $text }` is not an amount: { $why ->
     [not-a-number] write a number of zero or more, such as 2 or 2.3
     [decimals] at most three decimals are kept
@@ -1913,7 +1913,7 @@ misread-amount = `{ $text }` is not an amount: { $why ->
 misread-temperature = `{ $text }` is not a temperature: { $why ->
     [not-a-number] write degrees Celsius, such as 12.5
     [decimals] one decimal is kept; round it
-   *[out-of-range] no apiary has it; degrees Celsius lie between -60 and 50
+   *[out-of-range] it is out of range; write degrees Celsius between -60 and 50
 }
 misread-fahrenheit = { misread-temperature }; if it is in Fahrenheit, write { $celsius }
 
@@ -1925,7 +1925,7 @@ misread-no-fields = unknown field `{ $field }`, there are no fields
 misread-duplicate-field = duplicate field `{ $field }`
 misread-unknown-word = { $part ->
     [envelope] unknown variant `{ $word }`, expected { $known }
-   *[body] not a word of the list: `{ $word }`, expected { $known }
+   *[body] unknown word `{ $word }`, expected { $known }
 }
 misread-wrong-type = { $part ->
     [envelope] invalid type: { $found }, expected { $wanted }
@@ -1959,7 +1959,7 @@ misread-wanted = { $wanted ->
    *[object] an object with named fields
 }
 misread-nothing-confirmed = missing field `says` or `value`
-misread-confirmed-twice = `says` and `value` are both given; one of them is confirmed
+misread-confirmed-twice = `says` and `value` are both given; give only one of them
 misread-near = { $message } (near character { $near })
 
 # Entries that cannot be read, and how to mend them.
@@ -1970,24 +1970,24 @@ label-unreadable-json-help = each entry is one JSON object on one line; look for
 label-unreadable-envelope-help = an entry has id, on, at, recorded_by, kind, body, corrects, reason
 unreadable-missing-help = add it to the body of this `{ $kind }` entry
 label-unreadable-duplicate-help = the field is given twice; keep one of them
-unreadable-unknown-help = an entry of kind `{ $kind }` has no such field; correct or drop it
+unreadable-unknown-help = an entry of kind `{ $kind }` has no such field; correct or remove it
 unreadable-body-help = see the fields of `{ $kind }` in the API document
 unreadable-kind = `{ $written }` is not a kind of entry
 unreadable-kinds-help = the kinds are: { $kinds }
 label-unreadable-no-id = the entry has no id
 label-unreadable-no-id-help = make a UUID for it before sending it
-label-unreadable-no-reason = a correction gives its reason
+label-unreadable-no-reason = a correction must give its reason
 label-unreadable-no-reason-help = say in `reason` why the earlier entry was wrong
 label-unreadable-nothing-corrected = a reason is given but no entry is corrected
 label-unreadable-nothing-corrected-help = name the entry in `corrects`, or leave `reason` out
-label-unreadable-nothing-struck-out = a strike-out names the entry it strikes out
+label-unreadable-nothing-struck-out = a strike-out must name the entry it strikes out
 label-unreadable-nothing-struck-out-help = name the entry in `corrects` and say why in `reason`
-label-unreadable-other-spelling = the entry is not written as it was sealed
-label-unreadable-other-spelling-help = take in the file as it was exported; a sealed entry has one spelling only
+label-unreadable-other-spelling = the entry is not written exactly as it was sealed
+label-unreadable-other-spelling-help = import the file as it was exported; a sealed entry has only one spelling
 
 # The first line of a file.
 label-header-journal = the first line is not a journal header
-unreadable-header-journal-help = the first line reads like { $header }
+unreadable-header-journal-help = the first line looks like { $header }
 label-header-archive = the first line is not the header of an archive
 label-header-archive-help = name the file that `combclear archive` wrote
 header-version = { $file ->
@@ -1995,54 +1995,54 @@ header-version = { $file ->
    *[journal] the journal has format version `{ $found }`; this program reads version { $known }
 }
 label-header-version-help = use the program that wrote the file, or one that reads its version
-label-header-no-number = a sealed journal says how many entries follow
+label-header-no-number = a sealed journal must say how many entries follow
 label-header-export-again = export the journal again
-label-header-contents-in-drafts = a file of drafts carries no contents of documents
-label-header-contents-in-drafts-help = leave `contents` out; attach each document once the entries are taken in
+label-header-contents-in-drafts = a file of drafts cannot carry the contents of documents
+label-header-contents-in-drafts-help = leave `contents` out; attach each document once the entries are imported
 
 # A line with the content of a document.
 label-content-not-base64 = the bytes of the document are not base64
-content-other-length = the document has { $found } bytes; the line promises { $promised }
-content-size = the document has { $bytes } bytes; it has 1 at least and 10 MB at most
-content-other-hash = the bytes of the document do not give its hash, `{ $hash }`
-label-content-other-spelling = the document is not written as it was exported
-label-content-again = the file was cut or changed; export the journal again
-label-content-line-help = a line with a document has content, bytes and base64; the file was cut or changed; export the journal again
+content-other-length = the document has { $found } bytes; the line says { $promised }
+content-size = the document has { $bytes } bytes; it must have at least 1 byte and at most 10 MB
+content-other-hash = the document does not match its hash, `{ $hash }`
+label-content-other-spelling = the document is not written exactly as it was exported
+label-content-again = the file was cut short or changed; export the journal again
+label-content-line-help = a line with a document has content, bytes and base64; the file was cut short or changed; export the journal again
 
 # Documents that cannot be kept. $kind is PDF, JPEG, PNG or HEIC.
 label-unfit-empty = the document is empty
 label-unfit-empty-help = attach the file itself
 unfit-too-large = the document has more than 10 MB ({ $most } bytes)
-label-unfit-too-large-help = scan it with fewer dots, or photograph it smaller
+label-unfit-too-large-help = scan it at a lower resolution, or take a smaller photograph
 unfit-other-type = the content is `{ $of }`, not a PDF, JPEG, PNG or HEIC
-label-unfit-unknown-type = the content is of no kind that is known here, not a PDF, JPEG, PNG or HEIC
+label-unfit-unknown-type = the content is of an unknown type, not a PDF, JPEG, PNG or HEIC
 label-unfit-other-type-help = attach a scan or a photograph of the paper
 unfit-cut-off = the { $kind } looks cut off: { $lacks ->
-    [end-of-pdf] no `%%EOF` stands near its end
+    [end-of-pdf] there is no `%%EOF` near its end
     [end-of-jpeg] its end marker is missing
     [end-of-png] its last chunk, IEND, is missing
     [rest-of-box] a box runs past the end
    *[description] the box that describes the picture is missing
 }
-label-unfit-cut-off-help = copy it anew from where it came from, look whether it opens, and attach that
+label-unfit-cut-off-help = copy it again from the original, check that it opens, and attach that copy
 
 # What does not fit about an entry of a journal, and about a row of a database; $column is a column of it.
 misfit-entry = entry { $seq } ({ $id }): { $what }
-misfit-out-of-place = it stands after entry { $last }, so it would have to be entry { $next }
+misfit-out-of-place = it comes after entry { $last }, so it should be entry { $next }
 label-misfit-other-prev = its `prev` is not the hash of the entry before it
-label-misfit-changed = its content does not give its hash: it was changed after it was recorded
+label-misfit-changed = its content does not match its hash: it was changed after it was recorded
 label-misfit-body-gone = its body is not here, and no entry says that it was moved into an archive
-label-misfit-number-differs = it names more or fewer entries than it promises
-misfit-not-borne-out = it says that entry { $seq } was moved into an archive, which that entry does not bear out
-misfit-digest-differs = what stays of the entries { $places } does not give its digest: one of them was changed
+label-misfit-number-differs = it names more or fewer entries than it announces
+misfit-not-borne-out = it says that entry { $seq } was moved into an archive, which that entry does not confirm
+misfit-digest-differs = what remains of the entries { $places } does not match its digest: one of them was changed
 label-misfit-no-archive = its `body` does not say what was moved into an archive
-label-misfit-empty-time = its `happened_at` is empty, where a time or nothing would stand
-label-misfit-empty-corrects = its `corrects` is empty, where an id or nothing would stand
-label-misfit-half-a-correction = of `corrects` and `reason` it has one without the other
+label-misfit-empty-time = its `happened_at` is empty; it must be a time, or null
+label-misfit-empty-corrects = its `corrects` is empty; it must be an id, or null
+label-misfit-half-a-correction = it has one of `corrects` and `reason` without the other
 misfit-bytes = its `{ $column }` has { $found } bytes, not { $wanted }
 misfit-not-text = its `{ $column }` is not text
 misfit-misread = its `{ $column }` cannot be read: { $why }
-misfit-unknown-kind = its `kind` is `{ $kind }`, which is not one that this program knows
+misfit-unknown-kind = its `kind` is `{ $kind }`, which this program does not know
 misfit-body = its `body` does not fit its kind: { $why } (at `{ $pointer }`)
 misfit-place = its place is { $seq }
 
@@ -2246,47 +2246,47 @@ fault-law-in-two-files-help = keep one of the two files
 # $place is where the database is, $what its own words.
 store-cannot-open = cannot open `{ $place }`: { $why ->
     [folder] it is a folder
-    [no-folder] its folder is not there
-    [no-file] there is no such file, and none can be made there
+    [no-folder] its folder does not exist
+    [no-file] there is no such file, and none can be created there
    *[refused] the system refuses access to it or to its folder
 }
-label-store-cannot-open-help = check the path, and that its folder is there and can be written
+label-store-cannot-open-help = check the path, and that its folder exists and is writable
 store-read-only = `{ $place }` is read-only
 label-store-read-only-help = allow this program to write the file and its folder, or work on a copy elsewhere
 store-not-a-database = `{ $place }` is not a database
 store-foreign = `{ $place }` is a database of another program
-label-store-other-file-help = it was left as it is; name another file, or bring this one back from a copy
+label-store-other-file-help = it was left as it is; name another file, or restore this one from a copy
 store-newer = `{ $place }` has version { $version } of the tables; this program knows versions up to { $known }
 label-store-newer-help = use the version of this program that made it, or a later one
-store-altered = version { $version } of the tables in `{ $place }` is not the one that this program makes
-label-store-altered-help = use the program that made it, and export the journal with that one
-store-full = no room is left to write to `{ $place }`; nothing was recorded
-label-store-full-help = make room on the disk, then send the same entries again under the same ids
+store-altered = version { $version } of the tables in `{ $place }` is not the one that this program creates
+label-store-altered-help = export the journal with the program that created it
+store-full = there is no space left to write to `{ $place }`; nothing was recorded
+label-store-full-help = free some disk space, then send the same entries again under the same ids
 store-locked = `{ $place }` is locked by another writer
-label-store-locked-help = try again; if it stays so, look for another program that has the file open
+label-store-locked-help = try again; if it stays locked, look for another program that has the file open
 store-damaged = `{ $place }` is damaged: { $what }
-label-store-damaged-help = keep the file as it is, and bring the journal back from a copy or an export
+label-store-damaged-help = keep the file as it is, and restore the journal from a copy or an export
 store-device = `{ $place }` could not be read or written: { $what }
 label-store-device-help = check the disk and its connection, then try again
 store-unreadable = entry { $seq } of `{ $holding }` cannot be read: { $what }
 store-unreadable-name = entries are kept under a name that cannot be read: { $what }
 label-store-unreadable-help = verify the journal: it was changed outside this program, or a newer version of it wrote the entry
 store-database = the database at `{ $place }` refuses: { $what }
-label-store-database-help = nothing was recorded; try again, and report it if it stays so
+label-store-database-help = nothing was recorded; try again, and report it if it persists
 
 # Addresses of databases.
 address-no-kind = `{ $address }` does not say what kind of database it is
 address-for-a-file = for a file, write `sqlite:{ $address }`
 address-other-kind = `{ $kind }` is not a kind of database that a journal can be kept in
 label-address-name-a-file = name a file: `sqlite:journal.db`
-label-address-not-built-yet = a journal in PostgreSQL is not built yet
+label-address-not-built-yet = a journal in PostgreSQL is not supported yet
 label-address-not-built-yet-help = keep it in a file for now: `sqlite:journal.db`
 label-address-no-file = the address names no file
 label-address-no-file-help = write `sqlite:journal.db`
 address-not-a-path = `{ $file }` is not the path of a file
 label-address-not-a-path-help = a journal is kept in a file; write its plain path, as in `sqlite:journal.db`
-address-other-asked = `{ $asked }` is not something that can be asked of a file
-label-address-other-asked-help = `?mode=rw` opens only a file that is there; write a `?` in a file name as `%3F`
+address-other-asked = `{ $asked }` is not an option for a file
+label-address-other-asked-help = `?mode=rw` opens only an existing file; write a `?` in a file name as `%3F`
 address-unreadable-path = `{ $file }` cannot be read as a path
 label-address-unreadable-path-help = write a `%` in a file name as `%25`
 
@@ -2294,39 +2294,39 @@ label-address-unreadable-path-help = write a `%` in a file name as `%25`
 keeping-kept = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is kept
 keeping-missing = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is missing: nothing is kept under its hash
 label-keeping-missing-help = attach the same file again, or import an export that has it
-keeping-altered = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is altered: what is kept is not what was attached
-label-keeping-altered-help = import an export from before the change into a new database (--db), and work on with that one
+keeping-altered = document `{ $hash }` of { $of } (entry { $seq }, { $id }) is altered: its content is not what was attached
+label-keeping-altered-help = import an export from before the change into a new database (--db), and continue with that one
 
 # A journal held against a checkpoint.
-missed-other-holding = the checkpoint is one of `{ $of }`
+missed-other-holding = the checkpoint is for `{ $of }`
 missed-shorter = the journal had { $had ->
     [one] 1 entry
    *[other] { $had } entries
 } when the checkpoint was taken, and now has { $has }
-missed-differs = entry { $seq } had another hash when the checkpoint was taken: it or an entry before it was exchanged
+missed-differs = entry { $seq } had another hash when the checkpoint was taken: it or an entry before it was replaced
 
 # Entries that were not recorded.
-keeping-conflict = an entry with the id { $id } is already recorded, with other content
+keeping-conflict = an entry with the id { $id } is already recorded, with different content
 label-keeping-busy = other writers keep adding to this journal; nothing was recorded
 label-misfit-other-entry = the journal holds another entry in its place
-label-misfit-other-meaning = the text of its body does not say what the entry says
+label-misfit-other-meaning = the text of its body does not match the entry
 label-misfit-moves-nothing = it moves nothing into an archive
-label-misfit-went-before = its body went before
-label-misfit-contents-differ = it promises more or fewer contents than go
+label-misfit-went-before = its body had already been moved
+label-misfit-contents-differ = it names more or fewer contents than are moved
 misfit-nothing-to-move = there is no entry { $seq } before it to move
 misfit-no-document = there is no document { $hash } to move
 
 ## Service: what is wrong with a request
 
-http-not-an-entry = it is not the id of an entry: { $why }
+http-not-an-entry = this is not the id of an entry: { $why }
 label-http-id-help = the id of an entry is a UUID, as in 01964c7e-6f00-7000-8000-000000000001
-label-http-document-help = GET /holdings/{"{"}holding{"}"}/documents lists the hashes of those that are attached
+label-http-document-help = GET /holdings/{"{"}holding{"}"}/documents lists the hashes of the attached documents
 label-http-name-help = a name has 1 to 80 characters, no `/`, no control characters and no outer spaces
 http-given-twice = the query parameter `{ $parameter }` is given twice
 label-http-give-once = give it once
 http-missing = the query parameter `{ $parameter }` is missing
 label-http-add-to-address = add it to the address
-http-no-parameter = `{ $parameter }` is no query parameter of this path
+http-no-parameter = this path has no query parameter `{ $parameter }`
 # $known are the parameters that it takes, in backticks.
 http-takes = this path takes { $known }
 label-http-takes-none = this path takes none
@@ -2334,58 +2334,58 @@ http-correct-or-leave-out = correct `{ $parameter }`, or leave it out
 http-not-a-limit = `{ $text }` is not a whole number from 1 to { $most }
 http-not-a-place = `{ $text }` is not a place in a journal: a whole number, 0 or more
 http-at-line = line { $line }, column { $column }: { $what }
-label-http-json-help = look there, or shortly before, for a missing quote, comma or bracket
+label-http-json-help = check there, or just before, for a missing quote, comma or bracket
 label-http-path-not-utf8 = a part of the path is not UTF-8 once percent-decoded
 label-http-path-not-utf8-help = encode its UTF-8 bytes, as `%C3%B6` for `ö`
-label-http-body-not-whole = the body did not arrive as a whole
+label-http-body-not-whole = the body did not arrive in full
 label-http-body-not-utf8 = the body is not UTF-8 text
 label-http-body-not-utf8-help = encode it as UTF-8
 label-http-body-undeclared = the request does not declare the media type of its body
 http-body-declared = the body is declared as `{ $declared }`
 label-http-declare-json = send it with the header `Content-Type: application/json`
-label-http-site-until-alone = `site_until` is given, but nothing is assumed of the site
+label-http-site-until-alone = `site_until` is given, but nothing is assumed about the site
 label-http-site-until-alone-help = give `power`, `access` or `ground` as well, or leave it out
-label-http-no-pdf = this service sets no PDF
-label-http-no-pdf-help = ask for `html`, which is made to be printed, or build the program with its typesetter
+label-http-no-pdf = this service cannot produce PDF
+label-http-no-pdf-help = ask for `html`, which is made for printing, or build the program with its typesetter
 
 # Requests that no handler answers, and journals that cannot be read or written.
 http-nothing-recorded = { $why }; nothing was recorded
 label-http-nothing-served = nothing is served at this path
 label-http-wrong-method = this path does not take this method; see the Allow header
 label-http-body-too-large = the body is larger than 4 MiB
-label-http-timeout = no answer was ready within 30 seconds; an append may have been recorded all the same
+label-http-timeout = no answer was ready within 30 seconds; an append may still have been recorded
 label-http-unreadable = the request could not be read
-label-http-internal = something went wrong that should not; nothing is known of the request's fate
+label-http-internal = an internal error; it is not known whether the request took effect
 label-http-not-ready = the database does not answer
-http-not-own-name = `{ $host }` is not a name of this machine itself
+http-not-own-name = `{ $host }` is not a local name of this machine
 label-http-store-locked = the journal is locked by another writer
-label-http-store-full = no room is left to write the journal
+label-http-store-full = there is no space left to write the journal
 label-http-store-read-only = the journal can be read but not written
 label-http-store-failed = the journal could not be read or written
 
 # What is asked for and is not there. { $slugs } are the kinds of problems.
 http-no-holding = no entry is recorded under the holding `{ $holding }`
-label-http-no-holding-help = GET /holdings lists those that have entries; the first entry makes a new one
+label-http-no-holding-help = GET /holdings lists the holdings that have entries; the first entry creates a new one
 http-no-apiary = the holding `{ $holding }` has no apiary `{ $apiary }`
 label-http-no-apiary-help = look it up among the apiaries of the holding; if it is new, record its details
 http-no-colony = no entry of the holding `{ $holding }` mentions a colony `{ $colony }`
 label-http-no-colony-help = look it up among the colonies of the holding; if it is new, record it as established
 http-no-leaflet = there is no leaflet `{ $leaflet }` for `{ $jurisdiction }`
 http-leaflet-for = there is one for `{ $jurisdiction }`
-label-http-lists-leaflets = GET /leaflets lists those that there are
+label-http-lists-leaflets = GET /leaflets lists the leaflets available
 http-no-file = the page has no file `{ $file }`
 label-http-no-file-help = the page is at /docs
 http-no-problem = there is no problem `{ $slug }`
-http-problems-are = there are: { $slugs }
+http-problems-are = the problems are: { $slugs }
 
 # Entries, and batches of them. { $why } is a refusal.
 http-no-entry = the holding `{ $holding }` has no entry with the id { $id }
 http-no-entry-help = GET { $path } lists what is recorded
 label-http-not-an-object = this is not an entry
-label-http-not-an-object-help = an entry is one JSON object with on, recorded_by, kind, body and the rest
-http-other-id = the entry calls itself { $id }, but the path names { $named }
+label-http-not-an-object-help = an entry is one JSON object with on, recorded_by, kind, body and its other fields
+http-other-id = the id in the entry is { $id }, but the id in the path is { $named }
 label-http-other-id-help = leave `id` out, or make both the same
-label-http-new-id = make a new id for a new entry, or correct the recorded one by another entry
+label-http-new-id = make a new id for a new entry, or correct the recorded one with another entry
 label-http-not-a-batch = the body is not a batch of entries
 http-batch-of = the batch has { $entries } entries
 http-not-a-batch-help = send a JSON array of 1 to { $most } entries
@@ -2395,16 +2395,16 @@ http-untrue-in-batch = entry { $number } of the { $of } in the batch cannot be t
 
 # Documents. { $kind } is PDF, JPEG, PNG or HEIC.
 http-no-document = no entry of `{ $holding }` attaches a document `{ $hash }`
-http-no-document-help = GET { $path } lists those that are attached
+http-no-document-help = GET { $path } lists the attached documents
 http-document-missing = the content of document `{ $hash }` is not kept
 label-http-document-missing-help = send the same file again with PUT under the id of its entry, or import an export that has it
-http-document-altered = what is kept in place of document `{ $hash }` is not what was attached
-label-http-document-altered-help = bring the journal back from a copy, or import an export from before the change into a new database
+http-document-altered = the content kept for document `{ $hash }` is not what was attached
+label-http-document-altered-help = restore the journal from a copy, or import an export from before the change into a new database
 label-http-document-of-nothing = neither a lot nor a prescription is named
 label-http-document-of-two-things-help = name one of them, and attach it to the other under an id of its own
 http-document-declared = the document is declared as `{ $declared }`, but its content is a { $kind }
 http-document-declared-help = leave the header Content-Type out, or send `Content-Type: { $media-type }`
-label-http-upload-not-whole = the upload broke off: the document did not arrive as a whole
+label-http-upload-not-whole = the upload broke off: the document did not arrive in full
 http-upload-shorter = the upload broke off: { $announced } bytes were announced, { $arrived } arrived
 label-http-upload-broken-off-help = send the whole file again under the same id
 label-http-upload-too-slow = the upload did not arrive in time
@@ -2414,8 +2414,8 @@ label-http-upload-too-slow-help = send it again under the same id
 http-not-a-file-name = `{ $name }` cannot be the name of a file: { $why }
 label-http-file-name-empty = it is empty
 label-http-file-name-too-long = it is longer than 200 characters
-label-http-file-name-slash = it holds a `/` or a `\`
-label-http-file-name-control-character = it holds a control character
+label-http-file-name-slash = it contains a `/` or a `\`
+label-http-file-name-control-character = it contains a control character
 label-http-file-name-help = give the name without its folder, or leave `file_name` out
 
 ## Problems: each kind that the service knows
@@ -2425,61 +2425,61 @@ part-nothing-was-recorded = Nothing was recorded.
 part-names-are-exact = Names are exact, capital letters included.
 http-status = HTTP status { $status }
 label-problem-bad-parameter = a part of the address cannot be used
-label-problem-bad-parameter-page = A part of the path or a query parameter is not of its form, is out of its range, or is none that this address takes. `errors` names it and says how to write it. Dates are civil dates like 2026-04-11.
+label-problem-bad-parameter-page = A part of the path or a query parameter is malformed, out of range, or not known to this path. `errors` names it and says how to write it. Dates are civil dates like 2026-04-11.
 label-problem-malformed-json = the body is not JSON
-label-problem-malformed-json-page = The body breaks off or breaks the rules of JSON at the line and column given. { part-nothing-was-recorded } Mend it and send it again under the same id.
+label-problem-malformed-json-page = The body ends too early or is not valid JSON at the line and column given. { part-nothing-was-recorded } Fix it and send it again under the same id.
 label-problem-unreadable-body = the body cannot be read
-label-problem-unreadable-body-page = The body did not arrive as a whole, or is not UTF-8 text. { part-nothing-was-recorded } Send it again under the same id.
-label-problem-foreign-host = asked for under another name
-label-problem-foreign-host-page = Without keys the service answers only under the names of this machine itself: localhost, 127.0.0.1, [::1]. A page from elsewhere that had its own name point here could otherwise read and write the journal.
+label-problem-unreadable-body-page = The body did not arrive in full, or is not UTF-8 text. { part-nothing-was-recorded } Send it again under the same id.
+label-problem-foreign-host = this host name is not accepted
+label-problem-foreign-host-page = Without keys the service answers only under the local names of this machine: localhost, 127.0.0.1, [::1]. Otherwise a web page from elsewhere could point its own name at this machine, and read and write the journal.
 label-problem-unknown-path = no such path
-label-problem-unknown-path-page = Nothing is served there. /openapi.json lists every path, /docs shows them. A `/` within a name is not possible; other signs are percent-encoded.
+label-problem-unknown-path-page = Nothing is served there. /openapi.json lists every path, /docs shows them. A name cannot contain a `/`; percent-encode other special characters.
 label-problem-unknown-holding = no such holding
-label-problem-unknown-holding-page = No entry is recorded under this name. GET /holdings lists the names that have entries. Recording a first entry makes a new holding.
+label-problem-unknown-holding-page = No entry is recorded under this name. GET /holdings lists the names that have entries. Recording a first entry creates a new holding.
 label-problem-unknown-entry = no such entry
 label-problem-unknown-entry-page = The holding has no entry with this id. If you sent it and got no answer, send it again under the same id: it is recorded once. GET /holdings/{"{"}holding{"}"}/entries lists what is recorded.
 label-problem-unknown-document = no such document
-label-problem-unknown-document-page = No entry of the holding attaches a document with this hash. GET /holdings/{"{"}holding{"}"}/documents lists those that are attached.
-label-problem-missing-document = the document itself is not kept
-label-problem-missing-document-page = An entry attaches the document, but its content is not here: the entry came in without it, or the content was taken away. Send the same file again with PUT under the id of the entry, or import an export that has it.
+label-problem-unknown-document-page = No entry of the holding attaches a document with this hash. GET /holdings/{"{"}holding{"}"}/documents lists the attached documents.
+label-problem-missing-document = the content of the document is missing
+label-problem-missing-document-page = An entry attaches the document, but its content is not here: the entry arrived without it, or the content was removed. Send the same file again with PUT under the id of the entry, or import an export that has it.
 label-problem-unknown-colony = no such colony
-label-problem-unknown-colony-page = No entry of the holding mentions a colony of this name, or the one that did was struck out. { part-names-are-exact } If the colony is there but not in the record, record an entry of kind colony_established.
+label-problem-unknown-colony-page = No entry of the holding mentions a colony of this name, or the one that did was struck out. { part-names-are-exact } If the colony exists but is not on record, record an entry of kind colony_established.
 label-problem-unknown-apiary = no such apiary
 label-problem-unknown-apiary-page = No apiary of this name is recorded. { part-names-are-exact } If it is new, record an entry of kind apiary_details.
 label-problem-unknown-leaflet = no such leaflet
 label-problem-unknown-leaflet-page = There is no built-in leaflet of this id for this jurisdiction. { label-http-lists-leaflets }. A medicine without one can be described with terms of its own.
 label-problem-unknown-law = no such law
-label-problem-unknown-law-page = No law of this jurisdiction is built in. GET /laws lists those that there are; a member state of the Union without one of its own has that of the Union. What the law asks there is not known to this program: ask the authority.
+label-problem-unknown-law-page = No law of this jurisdiction is built in. GET /laws lists the laws built in; a member state of the Union without a law of its own here has that of the Union. This program does not know what the law requires there: ask the authority.
 label-problem-unknown-problem = no such problem
-label-problem-unknown-problem-page = There is no page on a problem of this name. The `type` of a problem document is the address of its page.
+label-problem-unknown-problem-page = There is no page about a problem of this name. The `type` of a problem document is the address of its page.
 label-problem-wrong-method = wrong method for this path
-label-problem-wrong-method-page = The path is right, the method is not. The Allow header lists those it takes. Entries are never changed or deleted: record a new entry that names the wrong one in `corrects`.
+label-problem-wrong-method-page = The path is right, the method is not. The Allow header lists the methods that it takes. Entries are never changed or deleted: record a new entry that names the wrong one in `corrects`.
 label-problem-same-id-other-content = the id is already used for another entry
-label-problem-same-id-other-content-page = An entry with this id is recorded, and what was sent differs from it. { part-nothing-was-recorded } GET the entry to compare. If this is a new entry, make a new id for it. If the recorded one is wrong, record a new entry that names it in `corrects` and gives the reason.
+label-problem-same-id-other-content-page = An entry with this id is already recorded, and the one sent differs from it. { part-nothing-was-recorded } GET the entry to compare. If this is a new entry, make a new id for it. If the recorded one is wrong, record a new entry that names it in `corrects` and gives the reason.
 label-problem-body-too-large = the body is too large
-label-problem-body-too-large-page = A body is at most 4 MiB, a document at most 10 MB. { part-nothing-was-recorded } Send entries in several batches; scan a document with fewer dots, or photograph it smaller.
+label-problem-body-too-large-page = A body is at most 4 MiB, a document at most 10 MB. { part-nothing-was-recorded } Send entries in several batches; scan a document at a lower resolution, or take a smaller photograph.
 label-problem-wrong-media-type = the body is not declared as JSON
 label-problem-wrong-media-type-page = Send the body with the header `Content-Type: application/json`. { part-nothing-was-recorded }
 label-problem-other-document-type = the document is of another type
-label-problem-other-document-type-page = A document is a PDF, JPEG, PNG or HEIC, as its content shows; neither the name of the file nor the Content-Type counts. If a Content-Type is declared, it is the right one. { part-nothing-was-recorded } Attach a scan or a photograph of the paper.
-label-problem-unfit-document = the document is not all there
-label-problem-unfit-document-page = The document is empty, or looks cut off: its end is missing. { part-nothing-was-recorded } Copy it anew from where it came from, look whether it opens, and send that under the same id.
+label-problem-other-document-type-page = A document is a PDF, JPEG, PNG or HEIC, as its content shows; neither the name of the file nor the Content-Type counts. If a Content-Type is declared, it must be the right one. { part-nothing-was-recorded } Attach a scan or a photograph of the paper.
+label-problem-unfit-document = the document is incomplete
+label-problem-unfit-document-page = The document is empty, or looks cut off: its end is missing. { part-nothing-was-recorded } Copy it again from the original, check that it opens, and send that copy under the same id.
 label-problem-altered-document = the document was altered
-label-problem-altered-document-page = What is kept in its place is not what was attached, so it is not handed out. Bring the journal back from a copy, or import an export from before the change into a new database.
+label-problem-altered-document-page = The content kept is not what was attached, so it is not served. Restore the journal from a copy, or import an export from before the change into a new database.
 label-problem-unreadable-entry = the entry does not have the fields of its kind
-label-problem-unreadable-entry-page = A field is missing, unknown or of the wrong form. `errors` names each with a JSON pointer. { part-nothing-was-recorded } The fields of every kind of entry are in /openapi.json and at /docs.
+label-problem-unreadable-entry-page = A field is missing, unknown or malformed. `errors` names each with a JSON pointer. { part-nothing-was-recorded } The fields of every kind of entry are in /openapi.json and at /docs.
 label-problem-refused-entry = the entry cannot be true
-label-problem-refused-entry-page = The entry contradicts what is recorded: a removal before the placing, a colony or lot that nobody entered, a day in the future and the like. Nothing was recorded, of a batch neither. `errors` says what contradicts. If the recorded entry is the wrong one, correct that first. A broken rule is no reason for a refusal: record what happened.
+label-problem-refused-entry-page = The entry contradicts what is recorded: for example, a removal before the placing, a colony or lot that nobody entered, or a day in the future. Nothing was recorded; a batch is refused as a whole. `errors` names the contradiction. If the recorded entry is the wrong one, correct that first. A broken rule is not a reason for refusal: record what happened.
 label-problem-store-failed = the journal cannot be read or written
-label-problem-store-failed-page = The database could not do its work; `errors` says how to mend it, the log of the service says more. After a failed append look the entry up by its id, or send it again under the same id: it is recorded once.
+label-problem-store-failed-page = The database could not do its work; `errors` says how to fix it, and the log of the service says more. After a failed append look the entry up by its id, or send it again under the same id: it is recorded once.
 label-problem-internal = a fault in this program
 label-problem-internal-page = This is a fault of the program, not of the request. The log of the service says more; look there for the request's x-request-id. An append may be sent again under the same id: it is recorded once.
 label-problem-store-busy = the journal is busy
-label-problem-store-busy-page = Somebody else is writing to the journal. { part-nothing-was-recorded } Try again in a moment, with the same id.
+label-problem-store-busy-page = Another program or client is writing to the journal. { part-nothing-was-recorded } Try again in a moment, with the same id.
 label-problem-not-ready = not ready to answer
 label-problem-not-ready-page = The database does not answer. The log of the service says more.
 label-problem-timeout = it took too long
-label-problem-timeout-page = No answer was ready within 30 seconds. An append goes on all the same: look the entry up by its id, or send it again under the same id. It is recorded once.
+label-problem-timeout-page = No answer was ready within 30 seconds. An append still runs to its end: look the entry up by its id, or send it again under the same id. It is recorded once.
 
 ## Command line: what a command did, and why it could not
 
@@ -2496,21 +2496,21 @@ label-system-no-such-file = there is no such file or folder
 label-system-refuses = the system refuses access to it
 label-system-is-a-folder = it is a folder
 label-system-no-folder = a part of its path is not a folder
-label-system-disk-full = no room is left on the disk
+label-system-disk-full = there is no space left on the disk
 label-system-not-text = it is not UTF-8 text
 file-cannot-read = cannot read `{ $file }`: { $why }
-file-cannot-make = cannot make `{ $file }`: { $why }
+file-cannot-make = cannot create `{ $file }`: { $why }
 file-cannot-write = cannot write `{ $file }`: { $why }
-file-is-there = `{ $file }` is there already; it was left as it is
-file-named-twice = `{ $file }` is named for two things
-label-file-name-a-new-one = name a file that is not there yet
-label-file-name-one-for-each = name a file of its own for each
-label-file-name-a-folder = name a file in a folder that is there
-label-file-name-a-writable-folder = name a file in a folder that is there and can be written
-label-file-look-try-again = look where it goes, then try again
-label-file-not-whole = what was written so far is not whole; delete it
+file-is-there = `{ $file }` already exists; it was left as it is
+file-named-twice = `{ $file }` is named twice, for different things
+label-file-name-a-new-one = name a file that does not exist yet
+label-file-name-one-for-each = name a separate file for each
+label-file-name-a-folder = name a file in an existing folder
+label-file-name-a-writable-folder = name a file in an existing folder that can be written to
+label-file-look-try-again = check the destination, then try again
+label-file-not-whole = what was written so far is incomplete; delete it
 output-cannot-write = cannot write to standard output: { $why }
-label-output-look = look where it is sent
+label-output-look = check where it is sent
 output-not-json = cannot write this as JSON: { $why }
 label-output-leave-json-out = leave --json out
 label-output-try-json = try --json
@@ -2518,26 +2518,26 @@ label-output-standard = standard output
 
 # The journal and the rules that are meant.
 label-journal-is-empty = the journal is empty
-label-journal-take-one-in = take a journal in first
-label-journal-import-first = take a journal in first: combclear import FILE
+label-journal-take-one-in = import a journal first
+label-journal-import-first = import a journal first: combclear import FILE
 journal-no-entry-under = no entry is recorded under `{ $holding }`
-journal-none-kept = `{ $address }` keeps no journal yet
-journal-none-of-holding = `{ $address }` keeps no journal of `{ $holding }`
-journal-of-several = `{ $address }` keeps the journals of several holdings
-journal-keeps = it keeps: { $holdings }
+journal-none-kept = `{ $address }` has no journal yet
+journal-none-of-holding = `{ $address }` has no journal of `{ $holding }`
+journal-of-several = `{ $address }` has the journals of several holdings
+journal-keeps = it has: { $holdings }
 journal-say-which = say which with --holding: { $holdings }
 journal-no-database = there is no database at `{ $place }` yet
-label-journal-name-the-database = name the right one with --db, or take a journal in first: combclear import FILE
+label-journal-name-the-database = name the right one with --db, or import a journal first: combclear import FILE
 label-rules-law-faulty = the built-in law does not load
 label-rules-leaflets-faulty = the built-in leaflets do not load
 label-program-is-broken = this program is broken
 rules-cannot-read-folder = cannot read the leaflets in `{ $folder }`: { $why }
-label-rules-name-a-folder = name a folder that holds folders such as gb, with leaflets in them
+label-rules-name-a-folder = name a folder that contains folders such as gb, with leaflets in them
 rules-faults-in-folder = { $faults ->
     [one] 1 fault
    *[other] { $faults } faults
 } in the leaflets of `{ $folder }`
-label-rules-mend-folder = mend these files; none of the folder is used until then
+label-rules-mend-folder = fix these files; nothing in the folder is used until then
 
 # What was asked for by a name or a word that is not there, or not together with something else.
 asked-did-you-mean-one-of = did you mean { $names }?
@@ -2554,15 +2554,15 @@ asked-no-option = there is no option `{ $leaflet }` here
 label-asked-leave-leaflet-out = leave --leaflet out to see them all
 asked-no-law = there is no law of `{ $jurisdiction }`
 asked-laws-are = the laws built in are: { $names }
-label-asked-site-until-alone = `--site-until` is given, but nothing is assumed of the site
+label-asked-site-until-alone = `--site-until` is given, but nothing is assumed about the site
 label-asked-assume-something = give --power, --access or --ground as well, or leave it out
 asked-site-until-too-early = what is assumed would end on { $until }, before the first day, { $from }
 label-asked-give-a-later-day = give a later day, or leave it out
 label-asked-one-to-standard-output = only one thing can go to standard output
 label-asked-name-files = write `-` once at most, and not together with --json; name files for the others
-label-asked-no-typesetter = this program was built without its typesetter, so it sets no PDF
-label-asked-print-the-page = write --html and print that page, or build the program with `--features pdf`
-label-asked-register-as-json = this program is broken; --json gives the register all the same
+label-asked-no-typesetter = this program was built without its typesetter, so it cannot write PDF
+label-asked-print-the-page = use --html and print that page, or build the program with `--features pdf`
+label-asked-register-as-json = this program is broken; --json still gives the register
 asked-no-shape = the PDF has no shape for { $signs }; they stand in it as that
 
 # Documents: attached, listed, saved. $to is one of the first three; $kind is PDF, JPEG, PNG or HEIC.
@@ -2576,8 +2576,8 @@ part-size = { $bytes ->
 document-attached = `{ $file }` ({ $kind }, { part-size }) is attached to { $to }: document { $hash }, entry { $entry }
 document-not-attached = `{ $file }` was not attached: { $why }
 label-document-name-a-file = name a file: a PDF, JPEG, PNG or HEIC
-document-attached-before = it is attached to { $to } already, on { $on } by { $by } (entry { $entry }); nothing was added
-document-supplied = it is attached to { $to } already, on { $on } by { $by } (entry { $entry }); its content was missing and is kept now
+document-attached-before = it is already attached to { $to }, on { $on } by { $by } (entry { $entry }); nothing was added
+document-supplied = it is already attached to { $to }, on { $on } by { $by } (entry { $entry }); its content was missing and is now kept
 label-document-none = No document is attached.
 label-document-attached = attached
 label-document-to = to
@@ -2602,35 +2602,35 @@ documents-lacking = { documents-in-all }; { $lacking ->
 } missing or altered, see combclear verify
 document-saved = `{ $file }`: { $kind }, { part-size }, attached to { $to }
 document-cannot-save = cannot write the document to `{ $file }`: { $why }
-label-document-save-again = look where it goes, then save it again
+label-document-save-again = check the destination, then save it again
 document-hash-too-short = `{ $hash }` is too short to find a document by
-label-document-give-8-digits = give 8 digits of its hash at least
+label-document-give-8-digits = give at least 8 digits of its hash
 document-no-such = no document `{ $hash }` is attached
 label-document-list = list them: combclear documents
 document-several = the hashes of several documents begin with `{ $hash }`
-label-document-give-more-digits = give more digits of the one that is meant
+label-document-give-more-digits = give more digits of the one you mean
 
 # pack
 pack-administrations = { $administrations ->
     [one] 1 administration
    *[other] { $administrations } administrations
 }
-pack-administrations-and-earlier = { pack-administrations } and { $earlier } given before and still in or with a period running
+pack-administrations-and-earlier = { pack-administrations } and { $earlier } given earlier and still in or with a period running
 # $administrations is one of the two before.
 pack-made = `{ $file }`: the register of { $holding } from { $from } to { $to }, { $given }, { documents-in-all }
 pack-lost = { $lost ->
     [one] 1 document is
    *[other] { $lost } documents are
-} missing or altered; the index names what it proved
+} missing or altered; the index says what each belonged to
 
 # export. $place is a file, or standard output.
 export-in-backticks = `{ $file }`
-export-without = { $fault }; the export goes without it
+export-without = { $fault }; the export leaves it out
 export-changed = document `{ $hash }` was changed while it was written to { $place }
 label-export-verify-first = verify the journal, then export again
 export-cannot-write = cannot write the export to { $place }: { $why }
-label-export-look-again = look where it goes, then export again
-label-export-not-whole = what was written so far is not a whole export; delete it
+label-export-look-again = check the destination, then export again
+label-export-not-whole = what was written so far is an incomplete export; delete it
 
 # import
 import-cannot-read = nothing was imported: cannot read `{ $file }`: { $why }
@@ -2640,13 +2640,13 @@ import-begins-like = a journal file begins like { $header }
 import-other-holding = nothing was imported: `{ $file }` is the journal of `{ $holding }`, not of `{ $wanted }`
 label-import-name-the-right-file = leave --holding out, or name the right file
 import-sealed = nothing was imported: `{ $file }` is sealed, so no entry can be left out
-label-import-leave-keep-going-out = leave --keep-going out; an export is taken in whole or not at all
+label-import-leave-keep-going-out = leave --keep-going out; an export is imported in full or not at all
 import-faults = nothing was imported: { $faults ->
     [one] 1 fault
    *[other] { $faults } faults
 } in `{ $file }`
-label-import-mend = mend them, or take in the rest with --keep-going
-label-import-mend-first = mend them, or take in the rest with --keep-going; what cannot be true is looked for when all lines can be read
+label-import-mend = fix them, or import the rest with --keep-going
+label-import-mend-first = fix them, or import the rest with --keep-going; contradictions are looked for once all lines can be read
 import-and-more = ... and { $more } more
 part-entries = { $entries ->
     [one] 1 entry
@@ -2659,7 +2659,7 @@ import-added = { $added ->
 import-added-some-known = { import-added }, { $known ->
     [one] 1 was
    *[other] { $known } were
-} there already
+} already there
 # $what is one of the two before.
 import-with-documents = { $what }, with { documents-in-all }
 import-done = { $holding }: { $what }; the journal has { part-entries }
@@ -2669,9 +2669,9 @@ import-left-out = { $lines ->
    *[other] { $lines } lines were
 } left out:
 label-import-new-id = make a new id for a new entry
-label-import-journals-part = here the file and the journal part; take in an export of this journal, or this file into a new database (--db)
+label-import-journals-part = the file and the journal diverge here; import an export of this journal, or this file into a new database (--db)
 label-import-try-again = try again
-label-import-taking-in = taking the journal in
+label-import-taking-in = importing the journal
 label-import-recording = recording
 label-import-reading = reading
 # How long the rest takes.
@@ -2679,45 +2679,45 @@ import-left = { $time } left
 import-none-sealed-here = no entry of the file was sealed in a journal of `{ $holding }`
 label-import-holding-changed = the name of the holding was changed, or every entry was; export the journal again
 label-import-never-edited = export the journal again; a sealed entry is never edited
-import-entries-promised = the header promises { $promised ->
+import-entries-promised = the header announces { $promised ->
     [one] 1 entry
    *[other] { $promised } entries
 }; { $found } are here
-import-documents-promised = the header promises { $promised ->
+import-documents-promised = the header announces { $promised ->
     [one] 1 document
    *[other] { $promised } documents
 }; { $found } are here
-label-import-cut = the file was cut or added to; export the journal again
+label-import-cut = the file was cut short or added to; export the journal again
 # Both are hashes in backticks, or "none".
 import-other-head = /head: the header names { $promised } as the last hash; it is { $found }
 label-import-changed = the file was changed; export the journal again
-import-document-among-entries = document `{ $hash }` stands among the entries, not after them
-import-document-of-none = no entry of the file attaches document `{ $hash }`
-import-document-twice = document `{ $hash }` stands here twice
+import-document-among-entries = document `{ $hash }` is among the entries, not after them
+import-document-of-none = no entry in the file attaches document `{ $hash }`
+import-document-twice = document `{ $hash }` is here twice
 # A fault with its place, a JSON pointer.
 import-at = { $pointer }: { $message }
 
 # verify
-verify-holds = The journal of { $holding } holds: { part-entries }, each as it was recorded.
-verify-holds-with-checkpoint = The journal of { $holding } holds: { part-entries }, each as it was recorded, and it agrees with the checkpoint.
+verify-holds = The journal of { $holding } is intact: { part-entries }, each as it was recorded.
+verify-holds-with-checkpoint = The journal of { $holding } is intact: { part-entries }, each as it was recorded, and it agrees with the checkpoint.
 label-verify-keep-checkpoint = Keep these three lines elsewhere as a checkpoint:
 verify-documents-bad = { $bad ->
     [one] 1 document is
    *[other] { $bad } documents are
 } missing or altered
-verify-lacking = The entries of { $holding } hold: { part-entries }, each as it was recorded. But { $bad ->
+verify-lacking = The entries of { $holding } are intact: { part-entries }, each as it was recorded. But { $bad ->
     [one] 1 document is
    *[other] { $bad } documents are
-} NOT THERE as attached:
-verify-broken = The journal of { $holding } DOES NOT HOLD. First bad one: { $broken }
-verify-missed = The journal of { $holding } DOES NOT HOLD against the checkpoint: { $missed }
-verify-archive-fault = the archive `{ $file }` does not hold: { $what }
-verify-archive-broken = The archive `{ $file }` DOES NOT HOLD: { $what }
+} MISSING OR ALTERED:
+verify-broken = The journal of { $holding } FAILS VERIFICATION. First fault: { $broken }
+verify-missed = The journal of { $holding } DOES NOT AGREE with the checkpoint: { $missed }
+verify-archive-fault = the archive `{ $file }` fails verification: { $what }
+verify-archive-broken = The archive `{ $file }` FAILS VERIFICATION: { $what }
 verify-both = { $first }; { $second }
-verify-archive-holds = The archive { $file } holds: { part-entries } and { documents-in-all }, as entry { $seq } ({ $id }) tells.
-verify-archive-untold = no entry of the journal of { $holding } tells of it
-verify-archive-other-file = entry { $seq } ({ $id }) tells of these entries in another file
-verify-archive-other-entries = its entries are not those that entry { $seq } ({ $id }) tells of
+verify-archive-holds = The archive { $file } is intact: { part-entries } and { documents-in-all }, as recorded in entry { $seq } ({ $id }).
+verify-archive-untold = no entry in the journal of { $holding } records it
+verify-archive-other-file = entry { $seq } ({ $id }) records these entries in another file
+verify-archive-other-entries = its entries are not those that entry { $seq } ({ $id }) records
 checkpoint-cannot-read = cannot read the checkpoint `{ $file }`: { $why }
 label-checkpoint-give-three-lines = give the three lines that `combclear verify` printed
 label-checkpoint-several = it holds several; keep each in a file of its own
@@ -2725,48 +2725,48 @@ checkpoint-other-holding = `{ $file }` is a checkpoint of `{ $of }`, not of `{ $
 label-name-the-right-file = name the right file, or the holding with --holding
 
 # archive
-archive-after-today = { $day } lies after today, { $today }
+archive-after-today = { $day } is after today, { $today }
 label-archive-earlier-day = name today or an earlier day with --through
 archive-nothing-moved = nothing was moved: { $why }
 label-archive-nothing-moved = nothing was moved
-archive-journal-broken = nothing was moved: the journal of { $holding } does not hold
-label-archive-see-what-is-wrong = see what is wrong with it: combclear verify
+archive-journal-broken = nothing was moved: the journal of { $holding } fails verification
+label-archive-see-what-is-wrong = see what is wrong: combclear verify
 label-archive-see-what = see what is wrong: combclear verify
 archive-not-as-written = nothing was moved: `{ $file }` does not read back as it was written
 archive-does-not-read-back = nothing was moved: `{ $file }` does not read back: { $what }
-label-archive-keep-the-file = whether it was moved cannot be read: keep the file until `combclear verify --archive` tells
-label-archive-somebody-wrote = nothing was moved: somebody recorded something meanwhile
-label-archive-when-nobody-writes = try again when nobody else writes
+label-archive-keep-the-file = whether it was moved could not be read: keep the file, and check with `combclear verify --archive`
+label-archive-somebody-wrote = nothing was moved: somebody recorded something in the meantime
+label-archive-when-nobody-writes = try again when nobody else is writing
 archive-document-missing = nothing was moved: document { $hash } is missing
 archive-document-altered = nothing was moved: document { $hash } is altered
 label-archive-delete-file = the file was not recorded as an archive; delete it
 # $day has its name.
-archive-head = What need not be kept after { $day }. Holding { $holding }
+archive-head = Records that need not be kept after { $day }. Holding { $holding }
 label-archive-documents = documents
 label-archive-last-day = last day to keep
 archive-held-back = Held back: { $lots }: { $why }.
-archive-nothing = Nothing could go by { $day }; no file was made.
-archive-would-move = { part-entries } and { documents-in-all } would go into { $file }: places { $places }.
-label-archive-not-moved-yet = NOTHING WAS MOVED YET. It cannot be taken back: afterwards the file alone holds what these entries say, and the journal only their places, ids, days, kinds and hashes. Choose a place that lasts as long as you may be asked, keep a copy of the file elsewhere, and take an export before. Then say --move-for-good.
-archive-moved = { part-entries } and { documents-in-all } were moved into { $file }: places { $places }. Entry { $entry } says so.
-label-archive-keep-a-copy = Keep a copy of the file elsewhere; prove it with `combclear verify --archive`. Its SHA-256 hash:
+archive-nothing = No records may be archived by { $day }; no file was made.
+archive-would-move = { part-entries } and { documents-in-all } would be moved into { $file }: places { $places }.
+label-archive-not-moved-yet = NOTHING HAS BEEN MOVED YET. This cannot be undone: afterwards only the file holds what these entries say, and the journal only their places, ids, days, kinds and hashes. Choose a place that lasts as long as you may be asked for the records, keep a copy of the file elsewhere, and make an export first. Then use --move-for-good.
+archive-moved = { part-entries } and { documents-in-all } were moved into { $file }: places { $places }. Entry { $entry } records this.
+label-archive-keep-a-copy = Keep a copy of the file elsewhere; check it with `combclear verify --archive`. Its SHA-256 hash:
 label-archive-name-the-file = name the file of an archive
 archive-of-other-holding = `{ $file }` is an archive of `{ $of }`, not of `{ $holding }`
 archive-line = line { $line }: { $what }
 label-archive-cut-line = it ends in the middle of a line
 label-archive-not-text = it is not text
-archive-entry-changed = entry { $seq } does not give its hash: it was changed
-archive-entry-out-of-order = entry { $seq } stands out of order
-archive-document-of-none = no entry of the file asks for document { $hash }
-archive-promised = { $entries } entries and { $documents } documents are promised, { $entries-here } and { $documents-here } are here
+archive-entry-changed = entry { $seq } does not match its hash: it was changed
+archive-entry-out-of-order = entry { $seq } is out of order
+archive-document-of-none = no entry in the file attaches document { $hash }
+archive-promised = { $entries } entries and { $documents } documents are announced, { $entries-here } and { $documents-here } are here
 
 # serve
-serve-answers = Combclear answers at http://{ $address } (documented at http://{ $address }/docs); end it with Ctrl-C
-serve-ended = the server ended: { $why }
+serve-answers = Combclear answers at http://{ $address } (documentation at http://{ $address }/docs); stop it with Ctrl-C
+serve-ended = the server stopped: { $why }
 serve-no-signals = cannot listen for signals: { $why }
 label-serve-start-again = start it again
 serve-in-use = `{ $address }` is in use by another program
 serve-cannot-listen = cannot listen at `{ $address }`: { $why }
-label-serve-other-port = choose another port, such as --listen 127.0.0.1:8421, or end the program that has it
+label-serve-other-port = choose another port, such as --listen 127.0.0.1:8421, or end the program that uses it
 serve-open-to-others = `{ $address }` can be reached from other machines, and there are no keys to let only the keeper in
 serve-this-machine-only = listen at `127.0.0.1:{ $port }` or `[::1]:{ $port }`, which only this machine can reach

@@ -86,7 +86,7 @@ async fn every_entry_of_a_batch_that_cannot_be_read_is_named() {
     let places: Vec<_> = errors.iter().map(|fault| (&fault["pointer"], &fault["detail"])).collect();
     let want = [
         (json!("/1/on"), json!("`2025-02-29` is not a day of the calendar")),
-        (json!("/2/body/apiary"), json!("`a/b` cannot be the name of an apiary: it holds a `/`")),
+        (json!("/2/body/apiary"), json!("`a/b` cannot be the name of an apiary: it contains a `/`")),
         (json!("/3"), json!("this is not an entry")),
         (json!("/4/id"), json!("the entry has no id")),
     ];

@@ -102,7 +102,7 @@ async fn the_same_document_sent_again_is_known_and_another_under_its_id_is_a_pro
         let answer = attach(&bench, 20, query, None, bytes).await;
         let (parameter, detail, _) = answer.fault(409, "same-id-other-content", &path(20));
         assert_eq!(parameter, "document");
-        assert!(detail.ends_with("is already recorded, with other content"), "{detail}");
+        assert!(detail.ends_with("is already recorded, with different content"), "{detail}");
     }
     assert_eq!(bench.entries_of(HOLDING).await, 17);
     let answer = bench.get(&format!("{LIST}/{}", hash_of(&other))).await;
@@ -171,7 +171,7 @@ async fn a_document_that_is_not_all_there_is_refused() {
         let answer = attach(&bench, 20, QUERY, None, &whole[..whole.len() - 9]).await;
         let (_, detail, help) = answer.fault(422, "unfit-document", &path(20));
         assert!(detail.contains("looks cut off"), "{detail}");
-        assert!(help.starts_with("copy it anew"), "{help}");
+        assert!(help.starts_with("copy it again from the original"), "{help}");
     }
     assert_eq!(bench.entries_of(HOLDING).await, 16);
 }
@@ -206,7 +206,7 @@ async fn ten_megabytes_are_taken_and_one_byte_more_is_not() {
     for request in [said, unsaid] {
         let (_, detail, help) = bench.send(request).await.fault(413, "body-too-large", &path(21));
         assert_eq!(detail, "the document has more than 10 MB (10000000 bytes); nothing was recorded");
-        assert_eq!(help, "scan it with fewer dots, or photograph it smaller");
+        assert_eq!(help, "scan it at a lower resolution, or take a smaller photograph");
     }
     assert_eq!(bench.entries_of(HOLDING).await, 17);
 }
@@ -254,9 +254,9 @@ async fn what_the_document_is_attached_to_is_said_in_the_address() {
             "on",
             "`10.4.2026` is not a date written like 2026-04-11",
         ),
-        (&format!("{QUERY}&size=1"), "size", "`size` is no query parameter of this path"),
+        (&format!("{QUERY}&size=1"), "size", "this path has no query parameter `size`"),
         (&QUERY.replace("invoice", "..%2Finvoice"), "file_name", "`../invoice%2017.pdf`"),
-        (&QUERY.replace("invoice", "%0A"), "file_name", "it holds a control character"),
+        (&QUERY.replace("invoice", "%0A"), "file_name", "it contains a control character"),
         (&QUERY.replace("invoice%2017.pdf", "%20"), "file_name", "it is empty"),
         (&QUERY.replace("invoice", &"x".repeat(200)), "file_name", "it is longer than 200 characters"),
     ] {
@@ -273,7 +273,7 @@ async fn what_the_document_is_attached_to_is_said_in_the_address() {
             "prescription",
             "no prescription `17` is recorded",
         ),
-        (QUERY.replace("04-10", "04-12"), "on", "2026-04-12 lies in the future"),
+        (QUERY.replace("04-10", "04-12"), "on", "2026-04-12 is in the future"),
     ] {
         let answer = attach(&bench, 20, &query, None, &bytes).await;
         let (at, said, _) = answer.fault(422, "refused-entry", &path(20));

@@ -54,8 +54,8 @@ async fn other_content_under_the_same_id_is_a_problem_and_changes_nothing() {
     let (pointer, detail, help) =
         bench.put(&path(1), &other).await.fault(409, "same-id-other-content", &path(1));
     assert_eq!(pointer, "/id");
-    assert_eq!(detail, format!("an entry with the id {} is already recorded, with other content", id(1)));
-    assert_eq!(help, "make a new id for a new entry, or correct the recorded one by another entry");
+    assert_eq!(detail, format!("an entry with the id {} is already recorded, with different content", id(1)));
+    assert_eq!(help, "make a new id for a new entry, or correct the recorded one with another entry");
     assert_eq!(bench.get(&path(1)).await.good(), first);
 }
 
@@ -66,7 +66,7 @@ async fn the_id_may_be_left_out_of_the_body_but_not_differ_from_the_path() {
     entry["id"] = json!(id(2));
     let (pointer, detail, help) = bench.put(&path(1), &entry).await.fault(422, "unreadable-entry", &path(1));
     assert_eq!(pointer, "/id");
-    assert_eq!(detail, format!("the entry calls itself {}, but the path names {}", id(2), id(1)));
+    assert_eq!(detail, format!("the id in the entry is {}, but the id in the path is {}", id(2), id(1)));
     assert_eq!(help, "leave `id` out, or make both the same");
     entry.as_object_mut().unwrap().remove("id");
     let answer = bench.put(&path(1), &entry).await;
@@ -131,7 +131,7 @@ async fn a_body_that_is_not_json_is_a_problem_with_its_line_and_column() {
         let answer = bench.send(as_json(Method::PUT, &path(1), body)).await;
         let (_, detail, help) = answer.fault(400, "malformed-json", &path(1));
         assert_eq!(detail, place);
-        assert_eq!(help, "look there, or shortly before, for a missing quote, comma or bracket");
+        assert_eq!(help, "check there, or just before, for a missing quote, comma or bracket");
     }
 }
 
@@ -170,7 +170,7 @@ async fn an_entry_of_the_wrong_form_is_a_problem_that_points_at_the_field() {
             "/body/keeper",
             "`` cannot be the name of a person: it is empty",
         ),
-        (json!({ "corrects": id(2) }), "/reason", "a correction gives its reason"),
+        (json!({ "corrects": id(2) }), "/reason", "a correction must give its reason"),
         (json!({ "reason": "why not" }), "/corrects", "a reason is given but no entry is corrected"),
     ] {
         let (at, said, help) = fault_of(&bench, changes).await;
@@ -229,7 +229,7 @@ async fn an_entry_on_a_day_that_has_not_come_anywhere_on_earth_is_refused() {
     let seen = |on: &str| entry(20, on, "inspection", json!({ "colony": "M1", "brood": "present" }));
     let (pointer, detail, help) = refusal(&bench, seen("2026-04-12")).await;
     assert_eq!(pointer, "/on");
-    assert_eq!(detail, "2026-04-12 lies in the future; it is recorded on 2026-04-11 at the latest");
+    assert_eq!(detail, "2026-04-12 is in the future; an entry can be dated 2026-04-11 at the latest");
     assert_eq!(help, "record what happened, on the day it happened or later");
     assert_eq!(bench.put(&path(20), &seen("2026-04-11")).await.status, 201);
 }

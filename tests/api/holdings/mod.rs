@@ -79,5 +79,5 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
     }
     let help =
         bench.get("/holdings/x/colonies").await.fault(404, "unknown-holding", "/holdings/x/colonies").2;
-    assert_eq!(help, "GET /holdings lists those that have entries; the first entry makes a new one");
+    assert_eq!(help, "GET /holdings lists the holdings that have entries; the first entry creates a new one");
 }

@@ -291,23 +291,23 @@ async fn days_that_cannot_be_asked_about_are_a_problem() {
     for (query, detail, help) in [
         (
             "from=2026-05-02&to=2026-05-01",
-            "the last day 2026-05-01 lies before the first, 2026-05-02",
+            "the last day 2026-05-01 is before the first, 2026-05-02",
             "swap `from` and `to`, or correct one of them",
         ),
         (
             "to=2026-04-10",
-            "the last day 2026-04-10 lies before the first, 2026-04-11",
+            "the last day 2026-04-10 is before the first, 2026-04-11",
             "swap `from` and `to`, or correct one of them",
         ),
         (
             "from=2026-01-01&to=2027-02-05",
             "401 days are too many: at most 400 can be asked about at once",
-            "ask about a shorter time",
+            "ask about a shorter period",
         ),
         (
             "from=1900-01-01&to=2199-12-31",
             "109573 days are too many: at most 400 can be asked about at once",
-            "ask about a shorter time",
+            "ask about a shorter period",
         ),
     ] {
         assert_eq!(fault(&bench, query).await, three("to", detail, help), "{query}");
@@ -348,7 +348,7 @@ async fn a_query_parameter_that_there_is_not_or_that_is_given_twice_is_a_problem
     let bench = bench().await;
     let takes = "this path takes one of `from`, `to`, `as_of`, `power`, `access`, `ground`, `site_until`";
     for parameter in ["on", "From", "leaflet"] {
-        let detail = format!("`{parameter}` is no query parameter of this path");
+        let detail = format!("this path has no query parameter `{parameter}`");
         assert_eq!(fault(&bench, &format!("{parameter}=1")).await, three(parameter, &detail, takes));
     }
     let twice = fault(&bench, "ground=dry&ground=wet").await;
@@ -360,7 +360,7 @@ async fn an_end_of_nothing_assumed_or_before_the_first_day_is_a_problem() {
     let bench = bench().await;
     let alone = three(
         "site_until",
-        "`site_until` is given, but nothing is assumed of the site",
+        "`site_until` is given, but nothing is assumed about the site",
         "give `power`, `access` or `ground` as well, or leave it out",
     );
     assert_eq!(fault(&bench, "site_until=2026-04-20").await, alone);
@@ -427,7 +427,7 @@ async fn fahrenheit_handed_over_as_celsius_is_a_problem_with_what_it_would_be() 
         let (at, detail, help) = unreadable(&bench, kind, body).await;
         assert_eq!(at, pointer, "{detail}");
         assert!(detail.contains(&format!("`{written}")), "{detail}");
-        assert!(detail.contains("no apiary has it; degrees Celsius lie between -60 and 50"), "{detail}");
+        assert!(detail.contains("it is out of range; write degrees Celsius between -60 and 50"), "{detail}");
         let hint = celsius.map(|celsius| format!("if it is in Fahrenheit, write {celsius}"));
         let said = format!("{detail}; {help}");
         assert_eq!(said.contains("Fahrenheit"), hint.is_some(), "{said}");
@@ -491,19 +491,19 @@ async fn temperatures_and_words_that_cannot_be_read_are_a_problem_that_points_at
             "site_conditions",
             json!({ "apiary": "meadow", "ground": "flood" }),
             "/body/ground",
-            "not a word of the list: `flood`, expected one of `dry`, `wet`, `flooded`",
+            "unknown word `flood`, expected one of `dry`, `wet`, `flooded`",
         ),
         (
             "site_conditions",
             json!({ "apiary": "meadow", "power": "12 V" }),
             "/body/power",
-            "not a word of the list: `12 V`, expected one of `none`, `battery`, `generator`, `mains`",
+            "unknown word `12 V`, expected one of `none`, `battery`, `generator`, `mains`",
         ),
         (
             "site_conditions",
             json!({ "apiary": "meadow", "access": "boat" }),
             "/body/access",
-            "not a word of the list: `boat`, expected one of `vehicle`, `on_foot`, `none`",
+            "unknown word `boat`, expected one of `vehicle`, `on_foot`, `none`",
         ),
         (
             "site_conditions",

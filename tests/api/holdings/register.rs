@@ -72,7 +72,7 @@ async fn a_time_that_ends_before_it_begins_is_a_problem() {
         let path = format!("{REGISTER}{below}");
         let answer = bench.get(&format!("{path}?from=2026-02-01&to=2026-01-01")).await;
         let fault = answer.fault(400, "bad-parameter", &path);
-        let detail = "the last day 2026-01-01 lies before the first, 2026-02-01".to_owned();
+        let detail = "the last day 2026-01-01 is before the first, 2026-02-01".to_owned();
         let help = "swap the two days, or correct one of them".to_owned();
         assert_eq!(fault, ("to".to_owned(), detail, help));
     }

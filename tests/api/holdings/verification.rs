@@ -21,7 +21,7 @@ async fn a_sound_journal_is_answered_with_its_length_and_its_head() {
 #[tokio::test]
 async fn a_broken_journal_is_answered_with_the_first_entry_that_does_not_fit() {
     let id = EntryId(seed::id(3).parse().unwrap());
-    let what = "its content does not give its hash: it was changed after it was recorded";
+    let what = "its content does not match its hash: it was changed after it was recorded";
     let bench =
         Bench::over(Faulty::with(Trouble::Broken(Broken { seq: 3, id, what: Misfit::Changed }))).await;
     seed::record(&bench).await;

@@ -100,12 +100,17 @@ fn untrue() -> Vec<Bad> {
         bad(
             "a day in the future",
             inspection(3, "2099-01-01", "A1"),
-            &["/on: 2099-01-01 lies in the future", "help: record what happened"],
+            &["/on: 2099-01-01 is in the future", "help: record what happened"],
         ),
         bad(
-            "the id of an entry with other content",
+            "the id of an entry with different content",
             inspection(2, "2026-03-02", "A1"),
-            &["/id: ", "00000000-0000-7000-8000-000000000002", "with other content", "help: make a new id"],
+            &[
+                "/id: ",
+                "00000000-0000-7000-8000-000000000002",
+                "with different content",
+                "help: make a new id",
+            ],
         ),
         bad(
             "a name given twice",
@@ -155,10 +160,10 @@ fn every_line_that_cannot_be_read_is_reported_at_once_in_order() {
     let count = u32::try_from(all.len()).unwrap();
     assert_eq!(ran.lines("bad.jsonl"), (4..4 + count).collect::<Vec<u32>>(), "{}", ran.err);
     let head =
-        format!("error: nothing was imported: {count} faults in `bad.jsonl`\n  help: mend them, or take in");
+        format!("error: nothing was imported: {count} faults in `bad.jsonl`\n  help: fix them, or import");
     assert!(ran.err.starts_with(&head), "{}", ran.err);
     // Refusals are not checked yet, and the message says so.
-    assert!(ran.err.contains("what cannot be true is looked for when all lines can be read"), "{}", ran.err);
+    assert!(ran.err.contains("contradictions are looked for once all lines can be read"), "{}", ran.err);
 }
 
 #[test]
@@ -190,9 +195,9 @@ fn an_entry_with_the_same_id_and_content_is_known_in_the_file_and_in_the_journal
     bench
         .run(&["import", "mine.jsonl"])
         .done()
-        .says(&["mine: 3 entries added, 1 was there already; the journal has 3 entries, head "]);
+        .says(&["mine: 3 entries added, 1 was already there; the journal has 3 entries, head "]);
     let before = bench.kept();
-    let again = "mine: 0 entries added, 4 were there already; the journal has 3 entries, head ";
+    let again = "mine: 0 entries added, 4 were already there; the journal has 3 entries, head ";
     bench.run(&["import", "mine.jsonl"]).done().says(&[again]);
     assert_eq!(bench.kept(), before);
     let report = bench.run(&["import", "mine.jsonl", "--json"]).done().json();
@@ -205,7 +210,7 @@ fn two_entries_of_one_id_in_one_file_differ_at_the_second() {
     let bench = Bench::new();
     let other = draft(3, "2026-03-02", "inspection", &json!({"colony": "A1", "seams": 5}));
     bench.write("bad.jsonl", mine(&[&inspection(3, "2026-03-02", "A1"), &other]));
-    let ran = refused(&bench, "bad.jsonl", &[]).says(&["/id: ", "with other content"]);
+    let ran = refused(&bench, "bad.jsonl", &[]).says(&["/id: ", "with different content"]);
     assert_eq!(ran.lines("bad.jsonl"), [5]);
 }
 
@@ -250,5 +255,5 @@ fn one_entry_is_counted_as_one() {
         .run(&["import", "mine.jsonl"])
         .done()
         .says(&["mine: 1 entry added; the journal has 1 entry, head "]);
-    bench.run(&["verify"]).done().says(&["The journal of mine holds: 1 entry, each as it was recorded."]);
+    bench.run(&["verify"]).done().says(&["The journal of mine is intact: 1 entry, each as it was recorded."]);
 }

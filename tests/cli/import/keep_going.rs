@@ -29,8 +29,8 @@ fn what_is_left_out_is_listed_by_line_and_the_rest_is_in() {
         "\n5 lines were left out:\nsome.jsonl:4: ",
         "there is no colony `A2`\n  help: did you mean `A1`?",
         "`inspektion` is not a kind of entry\n  help: did you mean `inspection`?",
-        "2099-01-01 lies in the future",
-        "with other content",
+        "2099-01-01 is in the future",
+        "with different content",
     ]);
     let head = ran.out.split_once("head ").unwrap().1.lines().next().unwrap();
     let kept = bench.run(&["export"]).done().out;
@@ -69,7 +69,7 @@ fn taken_in_again_the_good_lines_are_known_and_the_bad_ones_left_out_as_before()
     let kept = bench.kept();
     let again = bench.run(&["import", "some.jsonl", "--keep-going"]).answered(5);
     assert_eq!(again.lines("some.jsonl"), first.lines("some.jsonl"));
-    let again = again.says(&["mine: 0 entries added, 4 were there already"]);
+    let again = again.says(&["mine: 0 entries added, 4 were already there"]);
     assert!(again.out.contains("5 lines were left out:\n"), "{}", again.out);
     assert_eq!(bench.kept(), kept);
 }
@@ -85,7 +85,7 @@ fn a_mended_file_brings_in_what_was_left_out() {
         .says(&["3 entries added", "1 line was left out:\nsome.jsonl:4: "]);
     bench
         .write("some.jsonl", mine(&[&inspection(3, "2026-03-02", "A1"), &inspection(4, "2026-03-03", "A1")]));
-    bench.run(&["import", "some.jsonl"]).done().says(&["1 entry added, 3 were there already"]);
+    bench.run(&["import", "some.jsonl"]).done().says(&["1 entry added, 3 were already there"]);
 }
 
 #[test]
@@ -111,6 +111,6 @@ fn of_a_sealed_file_no_entry_is_left_out() {
     std::fs::copy(DEMO, bench.path("demo.jsonl")).unwrap();
     refused(&bench, "demo.jsonl", &["--keep-going"]).failed_with(
         "nothing was imported: `demo.jsonl` is sealed, so no entry can be left out",
-        "leave --keep-going out; an export is taken in whole or not at all",
+        "leave --keep-going out; an export is imported in full or not at all",
     );
 }

@@ -119,12 +119,12 @@ fn the_messages_say_what_was_changed() {
     for (what, demo, _) in changes() {
         let says: &[&str] = match what {
             "the day" => {
-                &["entry 2 (", "its content does not give its hash: it was changed after it was recorded"]
+                &["entry 2 (", "its content does not match its hash: it was changed after it was recorded"]
             }
-            "a line removed" => {
-                &["entry 201 (", "it stands after entry 199, so it would have to be entry 200"]
+            "a line removed" => &["entry 201 (", "it comes after entry 199, so it should be entry 200"],
+            "the last entry cut off" => {
+                &["the header announces 496 entries; 495 are here", "cut short or added to"]
             }
-            "the last entry cut off" => &["the header promises 496 entries; 495 are here", "cut or added to"],
             "the head in the header" => &["/head: the header names `", "` as the last hash; it is `"],
             "the name of the holding" => &[
                 "no entry of the file was sealed in a journal of `dema`",
@@ -147,12 +147,12 @@ fn an_export_goes_on_from_a_journal_that_has_its_beginning() {
         .done()
         .says(&["300 entries added, with 8 documents; the journal has 300 entries"]);
     bench.run(&["import", DEMO]).done().says(&[
-        "demo: 196 entries added, 300 were there already, with 12 documents; the journal has 496 entries",
+        "demo: 196 entries added, 300 were already there, with 12 documents; the journal has 496 entries",
     ]);
     assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
     // The earlier export adds nothing to the later journal.
     bench.run(&["import", "early.jsonl"]).done().says(&[
-        "demo: 0 entries added, 300 were there already, with 8 documents; the journal has 496 entries",
+        "demo: 0 entries added, 300 were already there, with 8 documents; the journal has 496 entries",
     ]);
 }
 
@@ -161,7 +161,7 @@ fn the_same_export_twice_is_known_the_second_time() {
     let bench = Bench::with_demo();
     let before = bench.kept();
     bench.run(&["import", DEMO]).done().says(&[
-        "demo: 0 entries added, 496 were there already, with 12 documents; the journal has 496 entries",
+        "demo: 0 entries added, 496 were already there, with 12 documents; the journal has 496 entries",
     ]);
     assert_eq!(bench.kept(), before);
 }
@@ -185,7 +185,8 @@ fn an_export_of_the_end_alone_goes_on_where_it_fits_and_nowhere_else() {
 fn an_export_is_refused_by_another_journal_at_the_line_where_they_part() {
     let apiary = draft(1, "2026-03-01", "apiary_details", &json!({"apiary": "East"}));
     let other = lines([r#"{"combclear_journal":1,"holding":"demo","sealed":false}"#, &apiary]);
-    let says = ["the journal holds another entry in its place", "help: here the file and the journal part"];
+    let says =
+        ["the journal holds another entry in its place", "help: the file and the journal diverge here"];
 
     let from_the_start = Bench::new();
     from_the_start.write("other.jsonl", &other);
@@ -203,7 +204,7 @@ fn an_export_is_refused_by_another_journal_at_the_line_where_they_part() {
     let ran = refused(&later, "demo.jsonl", &[]).says(&says);
     assert_eq!(ran.lines("demo.jsonl"), [102], "{}", ran.err);
     // The entries in common are still recognised.
-    later.run(&["import", "early.jsonl"]).done().says(&["0 entries added, 100 were there already"]);
+    later.run(&["import", "early.jsonl"]).done().says(&["0 entries added, 100 were already there"]);
 }
 
 #[test]

@@ -53,13 +53,13 @@ async fn a_plain_path_is_told_how_to_be_written() {
         ),
         (
             "sqlite:what?.db",
-            "`.db` is not something that can be asked of a file",
-            "`?mode=rw` opens only a file that is there; write a `?` in a file name as `%3F`",
+            "`.db` is not an option for a file",
+            "`?mode=rw` opens only an existing file; write a `?` in a file name as `%3F`",
         ),
         (
             "sqlite:bees.db?mode=memory",
-            "`mode=memory` is not something that can be asked of a file",
-            "`?mode=rw` opens only a file that is there; write a `?` in a file name as `%3F`",
+            "`mode=memory` is not an option for a file",
+            "`?mode=rw` opens only an existing file; write a `?` in a file name as `%3F`",
         ),
         ("sqlite:bees%ff.db", "`bees%ff.db` cannot be read as a path", "write a `%` in a file name as `%25`"),
     ] {
@@ -73,8 +73,8 @@ async fn a_plain_path_is_told_how_to_be_written() {
 #[tokio::test]
 async fn other_databases_are_refused_without_repeating_a_password() {
     for (address, message) in [
-        ("postgres://keeper:secret@db/combclear", "a journal in PostgreSQL is not built yet"),
-        ("postgresql://keeper:secret@db/combclear", "a journal in PostgreSQL is not built yet"),
+        ("postgres://keeper:secret@db/combclear", "a journal in PostgreSQL is not supported yet"),
+        ("postgresql://keeper:secret@db/combclear", "a journal in PostgreSQL is not supported yet"),
         (
             "other://keeper:secret@db/combclear",
             "`other` is not a kind of database that a journal can be kept in",
@@ -101,7 +101,7 @@ async fn a_file_that_must_be_there_is_not_made() {
         let error = refusal(&format!("{}?mode={mode}", bench.url())).await;
         assert!(matches!(error, StoreError::CannotOpen { .. }), "{error}");
         assert!(
-            said(&error).message.ends_with(": there is no such file, and none can be made there"),
+            said(&error).message.ends_with(": there is no such file, and none can be created there"),
             "{error}"
         );
     }

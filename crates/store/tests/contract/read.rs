@@ -82,7 +82,7 @@ async fn a_row_that_cannot_be_understood_is_named() {
     let (bench, journal, holding, entries) = Bench::with_entries(6).await;
     let mut raw = bench.unguarded().await;
     for (change, named) in [
-        ("kind = 'honeymoon'", "its `kind` is `honeymoon`, which is not one that this program knows"),
+        ("kind = 'honeymoon'", "its `kind` is `honeymoon`, which this program does not know"),
         ("body = '{}'", "its `body` does not fit its kind: missing field `colony` (at ``)"),
         ("body = '{\"colony\":\"a\",\"cause\":7}'", "(at `/cause`)"),
         ("body = cast(x'7bff7d' as text)", "its `body` is not text"),
@@ -96,7 +96,7 @@ async fn a_row_that_cannot_be_understood_is_named() {
         ("recorded_by = ''", "its `recorded_by` cannot be read"),
         ("id = x'01'", "its `id` has 1 bytes, not 16"),
         ("corrects = x'01', reason = 'r'", "its `corrects` has 1 bytes, not 16"),
-        ("reason = null, corrects = x'01'", "of `corrects` and `reason` it has one without the other"),
+        ("reason = null, corrects = x'01'", "it has one of `corrects` and `reason` without the other"),
         ("prev = x''", "its `prev` has 0 bytes, not 32"),
         ("hash = zeroblob(33)", "its `hash` has 33 bytes, not 32"),
     ] {
@@ -160,6 +160,6 @@ async fn entries_under_an_impossible_name_are_not_passed_over() {
     let error = journal.holdings().await.unwrap_err();
     assert_eq!(
         said(&error).message,
-        "entries are kept under a name that cannot be read: `a/b` cannot be the name of a holding: it holds a `/`"
+        "entries are kept under a name that cannot be read: `a/b` cannot be the name of a holding: it contains a `/`"
     );
 }

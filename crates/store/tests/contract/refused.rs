@@ -15,7 +15,10 @@ async fn a_folder_and_a_path_without_folder_are_refused() {
     assert_eq!(said(&error).message, format!("cannot open `{}`: it is a folder", bench.path.display()));
     let nowhere = bench.folder.path().join("no/such/journal.db");
     let error = refusal(&url(&nowhere)).await;
-    assert_eq!(said(&error).message, format!("cannot open `{}`: its folder is not there", nowhere.display()));
+    assert_eq!(
+        said(&error).message,
+        format!("cannot open `{}`: its folder does not exist", nowhere.display())
+    );
     assert!(!nowhere.parent().unwrap().exists());
 }
 
@@ -222,7 +225,7 @@ mod modes {
             set_mode(bench.folder.path(), 0o555);
             let error = refusal(&bench.url()).await;
             assert!(
-                said(&error).message.ends_with(": there is no such file, and none can be made there"),
+                said(&error).message.ends_with(": there is no such file, and none can be created there"),
                 "{error}"
             );
             set_mode(bench.folder.path(), 0o755);

@@ -100,13 +100,13 @@ fn nil() -> EntryId {
 }
 
 fn misplaced(seq: u64, id_number: u64, last: u64) -> Told {
-    let what = format!("it stands after entry {last}, so it would have to be entry {}", last + 1);
+    let what = format!("it comes after entry {last}, so it should be entry {}", last + 1);
     broken(seq, id_number, &what)
 }
 
-const EMPTY_ID: &str = "its `corrects` is empty, where an id or nothing would stand";
+const EMPTY_ID: &str = "its `corrects` is empty; it must be an id, or null";
 const BODY_GONE: &str = "its body is not here, and no entry says that it was moved into an archive";
-const CHANGED: &str = "its content does not give its hash: it was changed after it was recorded";
+const CHANGED: &str = "its content does not match its hash: it was changed after it was recorded";
 const WRONG_PREV: &str = "its `prev` is not the hash of the entry before it";
 
 #[tokio::test]
@@ -119,7 +119,7 @@ async fn a_change_to_any_column_names_the_entry() {
         ("happened_at = '09:30' where seq = 3", broken(3, 3, CHANGED)),
         (
             "happened_at = '' where seq = 3",
-            broken(3, 3, "its `happened_at` is empty, where a time or nothing would stand"),
+            broken(3, 3, "its `happened_at` is empty; it must be a time, or null"),
         ),
         ("recorded_at = '2026-04-11T08:15:30.124Z' where seq = 6", broken(6, 6, CHANGED)),
         ("recorded_at = '2026-04-11T10:15:30.123+02:00' where seq = 6", broken(6, 6, CHANGED)),
@@ -134,11 +134,11 @@ async fn a_change_to_any_column_names_the_entry() {
         ("corrects = x'', reason = '' where seq = 3", broken(3, 3, EMPTY_ID)),
         (
             "reason = '' where seq = 3",
-            broken(3, 3, "of `corrects` and `reason` it has one without the other"),
+            broken(3, 3, "it has one of `corrects` and `reason` without the other"),
         ),
         (
             "reason = null where seq = 6",
-            broken(6, 6, "of `corrects` and `reason` it has one without the other"),
+            broken(6, 6, "it has one of `corrects` and `reason` without the other"),
         ),
         ("reason = '' where seq = 6", broken(6, 6, CHANGED)),
         ("prev = zeroblob(32) where seq = 6", broken(6, 6, WRONG_PREV)),

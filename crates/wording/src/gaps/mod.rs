@@ -32,7 +32,7 @@ pub fn about(words: &Words, gap: &Gap) -> String {
     }
 }
 
-/// The gap in one sentence.
+/// The gap, in one sentence.
 #[must_use]
 pub fn statement(words: &Words, gap: &Gap) -> String {
     let about = subject(words, gap);

@@ -47,7 +47,7 @@ pub struct GapReport {
     pub missing: &'static str,
     /// The row concerned, in words: `acquisition of lot HERB-25-1 on 2025-08-02`.
     pub about: String,
-    /// The gap in one sentence.
+    /// The gap, in one sentence.
     pub statement: String,
     /// How to fix it.
     pub supply: String,
