@@ -179,7 +179,7 @@ supering-take-out = take out { $name }: { $earliest }
 supering-take-out-by = take out { $name }: { $earliest }; must be out by { $latest }
 supering-take-out-late = take out { $name }: { $earliest }; it had to be out by { $latest }
 supering-no-least-stay = no minimum stay is stated
-supering-earliest-not-known = { $lack } is not stated
+supering-earliest-not-known = from when is not known, because { $lack } is not stated
 supering-may-come-out = may come out from { $day }
 supering-not-before-tomorrow = not before { $day }, tomorrow
 supering-not-before = not before { $day }, in { $days } days
@@ -481,7 +481,7 @@ options-how-ask-from = ask again about the days from { $day }
 options-how-ask-once-apiary-is-known = ask again about days for which it is on record where the colony stands
 options-how-look-after-parting = an inspection on the day a colony is split or united does not count: { $look } on the day after, and ask again about the days from then on
 options-how-was-in-until = it was in until { $out }: ask about days from then on, or correct that day if it is wrong
-options-how-later-dose = a later dose of it was given on { $given }: ask about days from then on, or correct that dose if it is wrong
+options-how-later-dose = a later dose of it was given on { $given }: ask about days after that, or correct that dose if it is wrong
 options-look = { $look ->
     [brood] inspect the brood
     [feeder] check for a feeder

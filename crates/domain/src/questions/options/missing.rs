@@ -179,7 +179,7 @@ pub enum NoEntry {
         /// The day it came out.
         out: Day,
     },
-    /// A later dose was given: ask about days from then on, or correct it.
+    /// A later dose was given: ask about days after it, or correct it.
     LaterDose {
         /// The day of that dose.
         given: Day,

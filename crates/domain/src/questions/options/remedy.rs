@@ -219,8 +219,9 @@ impl Blank<'_> {
             return Err(NoEntry::WasInUntil { out });
         }
         let lines = self.colony.history.courses.iter().filter(|course| course.entry == entry);
-        let later_dose =
-            lines.flat_map(|course| &course.doses).map(|dose| dose.on).filter(|on| *on > self.from).max();
+        // A removal on the day of a dose takes out the carrier before it.
+        let later = lines.flat_map(|course| &course.doses).map(|dose| dose.on);
+        let later_dose = later.filter(|on| *on >= self.from && *on > placed).max();
         if let Some(given) = later_dose {
             return Err(NoEntry::LaterDose { given });
         }
