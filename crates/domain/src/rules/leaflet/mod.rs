@@ -242,7 +242,7 @@ impl Leaflets {
     }
 
     /// The leaflet with this id that applies in this jurisdiction: its own, else the first of
-    /// [`Jurisdiction::leaflets_from`].
+    /// `Jurisdiction::leaflets_from`.
     ///
     /// In a borrowed leaflet, confidence depends on who says it. A value is a document only if its source is an authority of
     /// that jurisdiction, a Union body, or the authority of a state that shares one text by recognition. Values from another
