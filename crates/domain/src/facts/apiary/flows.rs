@@ -27,6 +27,9 @@ pub struct Flow {
     /// Its last day, if known.
     #[serde(skip)]
     pub to: Option<Day>,
+    /// The year in which it usually begins.
+    #[serde(skip)]
+    pub(crate) year: i32,
     /// The entry that records it.
     pub entry: EntryId,
 }
@@ -71,6 +74,7 @@ impl Flow {
                 usual: body.from,
                 late: body.from_late,
                 to: body.to,
+                year: body.from.year(),
                 entry: record.id,
             };
             let same = |known: &Flow| known.forage == flow.forage && known.touches(&flow);
@@ -130,7 +134,7 @@ impl Flow {
             return Meets::Perhaps(flow);
         }
         let mut years = from.year()..=to.year();
-        let bare = years.find(|year| !flows.iter().any(|flow| flow.usual.year() == *year));
+        let bare = years.find(|year| !flows.iter().any(|flow| flow.year == *year));
         bare.map_or(Meets::None, Meets::NotRecorded)
     }
 

@@ -68,6 +68,12 @@ where
     ) -> Option<Sourced<T>> {
         let Stated { prescriptions, all_prescribed, lots, declared } = resolver.stated;
         let any_revision = self.built_in(resolver.built_in, None);
+        // Nobody stated anything, and the label revision of no lot is known: the built-in leaflet alone speaks, for each lot alike.
+        let silent =
+            |lot: &LotSaid<'_>| lot.readings.is_empty() && lot.packs.is_empty() && lot.revision.is_none();
+        if !lots.is_empty() && prescriptions.is_empty() && declared.is_none() && lots.iter().all(silent) {
+            return any_revision;
+        }
         let said = |value: T, authority: Authority, built_in: Option<&Sourced<T>>| {
             let documented = built_in.filter(|fact| fact.is_documented()).map(|fact| fact.value);
             Sourced {

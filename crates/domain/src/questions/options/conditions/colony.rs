@@ -227,7 +227,8 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
             let because = Because::SupersOn { since: on.from, entry: on.entry, value: SupersDuring::Off };
             return Some(Finding::broken(because));
         }
-        let of_year = place.apiary.flows.iter().filter(|flow| flow.usual.year() == day.year());
+        let year = day.year();
+        let of_year = place.apiary.flows.iter().filter(|flow| flow.year == year);
         // The end of the flow is not recorded, or is only expected and may come later.
         let no_end = |flow: &&Flow| match flow.to {
             None => flow.latest() <= day,
@@ -241,7 +242,7 @@ pub(super) fn timing(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, sp
         }
         Some(match of_year.map(Flow::last).max() {
             Some(last) => Finding::met(Because::AfterLastFlow { last }),
-            None => Finding::unknown(Because::FlowsNotRecorded { year: day.year() }),
+            None => Finding::unknown(Because::FlowsNotRecorded { year }),
         })
     })
 }

@@ -155,7 +155,8 @@ fn per_year<'c>(
     let count = |within: &dyn Fn(Day) -> bool| {
         u8::try_from(courses.clone().filter(|course| within(course.placed)).count()).unwrap_or(u8::MAX)
     };
-    let calendar = count(&|placed| placed.year() == day.year());
+    let (first, last_of_year) = (day.first_of_year(), day.end_of_year());
+    let calendar = count(&|placed| first <= placed && placed <= last_of_year);
     let year_ago = day.a_year_before();
     let twelve = count(&|placed| placed >= year_ago);
     let last = courses.clone().next_back().map(|course| course.placed);
