@@ -250,6 +250,14 @@ fn recorded(
                 .correcting(old.id, "it was here before");
             Some(journal.and(new)).filter(|done| done.try_holding().is_ok())
         }
+        kind @ ("colony_split" | "colony_united") => {
+            let old = holding.entry(missing.remedy.corrects.unwrap())?;
+            let mut body: Value = serde_json::from_str(&old.event.to_body()).unwrap();
+            body["strips"] = json!(if kind == "colony_split" { "stayed" } else { "taken_out" });
+            let new = draft("where they went", old.on, kind, &body).correcting(old.id, "asked");
+            // With a time of day, which such a correction leaves out here, it would be another event.
+            Some(journal.and(new)).filter(|done| old.at.is_none() && done.try_holding().is_ok())
+        }
         "colony_established" => {
             let old = holding.entry(missing.remedy.corrects?)?;
             let Event::ColonyEstablished(body) = &old.event else { panic!("{missing:?} corrects {old:?}") };

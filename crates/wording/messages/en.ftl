@@ -194,6 +194,7 @@ supering-ask-arrival = record when it came into the holding
 supering-ask-earlier-arrival = correct entry { $entry } if the colony was here earlier
 supering-ask-former-keeper = ask its previous keeper, then correct entry { $entry }
 supering-ask-look-inside = check the hive: record a removal, or correct entry { $entry }
+supering-ask-where-strips-went = correct entry { $entry } to say where the strips went
 supering-ask-look-at-pack = check the pack again, then correct entry { $entry }, which says that nothing stays, or the statement of a minimum stay
 supering-ask-next-flow = record the next nectar flow there, as seen or as expected
 supering-ask-days-before-flow = on the leaflet of lot { $lots }, read how many days before a flow it means, or ask the prescriber or supplier, and record it (0 if none)

@@ -109,6 +109,7 @@ pub(crate) fn asked_for(words: &Words, asked: &AskedFor, lots: &[LotName]) -> St
         AskedFor::EarlierArrival { entry } => say!(words, SuperingAskEarlierArrival, entry = entry),
         AskedFor::FormerKeeper { entry } => say!(words, SuperingAskFormerKeeper, entry = entry),
         AskedFor::LookInside { entry } => say!(words, SuperingAskLookInside, entry = entry),
+        AskedFor::WhereStripsWent { entry } => say!(words, SuperingAskWhereStripsWent, entry = entry),
         AskedFor::LookAtPack { entry } => say!(words, SuperingAskLookAtPack, entry = entry),
         AskedFor::NextFlow => say!(words, SuperingAskNextFlow),
         AskedFor::DaysBeforeFlow => say!(words, SuperingAskDaysBeforeFlow, lots = in_backticks(words, lots)),

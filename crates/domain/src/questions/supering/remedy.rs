@@ -87,6 +87,11 @@ pub enum AskedFor {
         /// The entry that does not say.
         entry: EntryId,
     },
+    /// A correction of the entry that does not say where the strips went: they are out by now, but not known since when.
+    WhereStripsWent {
+        /// That entry.
+        entry: EntryId,
+    },
     /// A second look at the pack: a correction of the entry that says that nothing stays, or of the one that states a
     /// least stay.
     LookAtPack {
@@ -130,6 +135,7 @@ impl AskedFor {
             | AskedFor::EarlierArrival { .. }
             | AskedFor::FormerKeeper { .. }
             | AskedFor::LookInside { .. }
+            | AskedFor::WhereStripsWent { .. }
             | AskedFor::LookAtPack { .. }
             | AskedFor::NextFlow
             | AskedFor::BroodBetween { .. }
@@ -222,6 +228,12 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
             | Reason::BarredEitherWay { doubt: Doubt::NotSaid { entry, .. }, .. },
             Some(course),
         ) => {
+            // It is out by now; what is open is since when, and no look into the hive tells that.
+            if course.out().is_some() {
+                let kind = holding.entry(*entry)?.event.kind();
+                let asks_for = AskedFor::WhereStripsWent { entry: *entry };
+                return Some(Remedy::new(kind, asks_for).correcting(*entry).of_course(course));
+            }
             let asks_for = AskedFor::LookInside { entry: *entry };
             Some(Remedy::new(Kind::Removal, asks_for).of_course(course))
         }
