@@ -106,6 +106,11 @@ impl<'h> Lines<'h> {
         let (file, life) = (holding.colony_file(colony), holding.life_file(colony));
         // Later doses that stand before their first dose in the order of the day.
         let mut waiting: Vec<&'h Arc<Record>> = Vec::new();
+        let give = |traces: &mut Traces<'h>, record: &'h Arc<Record>| {
+            let Some(given) = record.body::<Administration>() else { return };
+            let doubt = parted_about(life, colony, record, without);
+            dose(holding, traces, record, given, colony, doubt);
+        };
         for record in file.iter().filter(|record| record.on <= by && Some(record.id) != without) {
             match &record.event {
                 Event::Administration(given) => {
@@ -114,15 +119,13 @@ impl<'h> Lines<'h> {
                         waiting.push(record);
                         continue;
                     }
+                    give(&mut traces, record);
                     let goes_on = |later: &&Arc<Record>| {
                         let given = later.body::<Administration>();
                         given.and_then(|given| holding.goes_on_with(given)) == Some(record.id)
                     };
-                    let later: Vec<_> = waiting.extract_if(.., |later| goes_on(later)).collect();
-                    for record in std::iter::once(record).chain(later) {
-                        let Some(given) = record.body::<Administration>() else { continue };
-                        let doubt = parted_about(life, colony, record, without);
-                        dose(holding, &mut traces, record, given, colony, doubt);
+                    for later in waiting.extract_if(.., |later| goes_on(later)) {
+                        give(&mut traces, later);
                     }
                 }
                 // A removal is filed only under the colonies that it names.
@@ -193,6 +196,10 @@ impl<'h> Lines<'h> {
                 | Event::Archived(_)
                 | Event::InArchive(_) => {}
             }
+        }
+        // No accepted journal leaves one over, and a dose is never lost.
+        for record in waiting {
+            give(&mut traces, record);
         }
         traces
     }

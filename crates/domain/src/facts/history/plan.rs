@@ -74,9 +74,7 @@ impl Plan {
     pub(crate) fn of(terms: &Terms, brood: Option<BroodState>) -> Plan {
         let stated = terms.doses.as_ref().map(|fact| fact.value);
         // The last dose has no day if a further dose has no stated day, or if there may be more doses.
-        let further = stated.and_then(|doses| doses.days_before_missing(1));
-        let last_dose = further.as_ref().map(|days| days.iter().copied().fold(0, u16::saturating_add));
-        let doses = further.map(|days| {
+        let doses = stated.and_then(|doses| doses.days_before_missing(1)).map(|days| {
             let mut on = 0_u16;
             let later = days.into_iter().map(|days| {
                 on = on.saturating_add(days);
@@ -84,6 +82,7 @@ impl Plan {
             });
             std::iter::once(0).chain(later).collect::<Vec<_>>()
         });
+        let last_dose = doses.as_ref().map(|doses| doses.iter().copied().fold(0, u16::max));
         let stay = terms.stay_min.least(brood).as_ref().map(|fact| fact.value);
         let removal = terms.removal.as_ref().map(|fact| fact.value);
         let spent = used_up(terms).filter(|_| removal == Fact::Known(RemovalNeed::NotNeeded));

@@ -1,12 +1,13 @@
 //! The timeline of a course: where it stands on a day, what remains to be done, and when.
 
 use super::line::Line;
-use super::stay::may_be_out;
+use super::stay::{Stay, may_be_out};
 use super::term::Term;
 use super::whereabouts::{Doubt, Whereabouts, used_up, whereabouts};
 use super::{BroodSeen, Course, End, History};
 use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
+use crate::basics::sourced::Sourced;
 use crate::basics::words::RemovalNeed;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::BroodState;
@@ -192,11 +193,6 @@ impl Course {
         })
     }
 
-    /// Whether it is stated that it need not come out.
-    pub(crate) fn need_not_come_out(&self) -> bool {
-        self.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed)
-    }
-
     /// The entries that support it: its doses, how it came here, and how it ended.
     pub fn entries(&self) -> impl Iterator<Item = EntryId> + use<> {
         let end = match self.end {
@@ -232,22 +228,23 @@ impl History {
     /// carrier need not come out, or no longest stay is stated.
     #[must_use]
     pub(crate) fn latest_out(&self, course: &Course, on: Day) -> Option<Day> {
-        if course.need_not_come_out() {
-            return None;
-        }
-        let seen = self.brood_for(course, on).map(BroodSeen::state);
-        course.terms.stay_max.most(seen).known().map(|days| course.placed.plus(*days))
+        let (stay, seen) = self.longest_stay(course, on)?;
+        stay.most(seen).known().map(|days| course.placed.plus(*days))
     }
 
-    /// The last day on which a course may be in, whatever the brood that nobody saw. `None` for a carrier that need not come
-    /// out, and if no longest stay is stated.
+    /// The longest stay that a course may have, whatever the brood that nobody saw. `None` if the carrier need not come out, or
+    /// no longest stay is stated.
     #[must_use]
-    pub(crate) fn overdue_after(&self, course: &Course, on: Day) -> Option<Day> {
-        if course.need_not_come_out() {
-            return None;
-        }
-        let seen = self.brood_for(course, on).map(BroodSeen::state);
-        course.terms.stay_max.most_in_any_case(seen).map(|days| course.placed.plus(days.value))
+    pub(crate) fn most_in_any_case<'c>(&self, course: &'c Course, on: Day) -> Option<&'c Sourced<u16>> {
+        let (stay, seen) = self.longest_stay(course, on)?;
+        stay.most_in_any_case(seen)
+    }
+
+    /// The longest stay of a course that must come out, and the brood seen that decides it.
+    fn longest_stay<'c>(&self, course: &'c Course, on: Day) -> Option<(&'c Stay, Option<BroodState>)> {
+        let need_not = course.terms.removal.known().is_some_and(|fact| fact.value != RemovalNeed::Needed);
+        let seen = || self.brood_for(course, on).map(BroodSeen::state);
+        (!need_not).then(|| (&course.terms.stay_max, seen()))
     }
 
     /// Whether a course is in on a day, allowing for an unrecorded removal. A carrier that must be taken out is in

@@ -186,7 +186,7 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
             Some(Cap { amount: *amount, unit: of.as_deref().unwrap_or(unit.as_str()), region: rule.region })
         })
         .collect();
-    let doses = choice.doses(on);
+    let doses = choice.doses(on).known().copied();
     let conditional = |rule: &Rule| matches!(&rule.says, Says::Dose { when: Some(_), .. });
     let (under_condition, always): (Vec<(usize, &Rule)>, Vec<_>) =
         candidates.iter().copied().partition(|(_, rule)| conditional(rule));
@@ -216,7 +216,6 @@ pub(super) fn of(choice: &Choice, colony: &Colony<'_>, on: Day) -> Result<Portio
         // The first rule for a colony of this size applies. If its base was not counted, no other rule replaces it.
         match (worked_out(rule, unit, colony, on, &caps)?, &worked) {
             (Some(dose), None) => {
-                let doses = doses.known().copied();
                 let course = doses.map(|doses| dose.each.times(u64::from(doses)));
                 worked = Some(Portion { doses, course, confidence: rule.confidence, ..dose });
             }

@@ -204,6 +204,10 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     let open = || lines().filter(|course| course.standing(view.as_of) == Standing::In);
     // Everything may come out once the last line may, and must be out by the earliest latest day of any line.
     let earliest = open().map(|course| here.history.earliest_out(course, view.as_of).day);
+    let overdue_after = |course: &Course| {
+        let longest = here.history.most_in_any_case(course, view.as_of)?;
+        Some(course.placed.plus(longest.value))
+    };
     let may_come_out = earliest.reduce(|one, other| one.and_then(|one| other.map(|other| one.max(other))));
     CoursePart {
         colonies: vec![colony.clone()],
@@ -226,7 +230,7 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
             .filter(|_| fate.last.is_some()),
         still_in: fate.still_in,
         may_come_out_from: may_come_out.and_then(|day| day.known().copied()),
-        must_be_out_by: open().filter_map(|course| here.history.overdue_after(course, view.as_of)).min(),
+        must_be_out_by: open().filter_map(overdue_after).min(),
         not_known_since: fate.not_known_since,
         duration_days: fate.last.and_then(|last| duration(placed, last, single)),
         withdrawal: withdrawal.filter(|_| every_withdrawal).map(|fact| {

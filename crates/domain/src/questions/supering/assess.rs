@@ -8,8 +8,8 @@ use crate::basics::sourced::Sourced;
 use crate::basics::verdict::Verdict;
 use crate::basics::words::SupersDuring;
 use crate::facts::history::{
-    Bars, BeforeFlow, BroodSeen, Course, Doubt, End, History, Line, Standing, Term, TermValue, Terms,
-    Whereabouts, before_flow, inside, whereabouts, withdrawal_bars,
+    Bars, BeforeFlow, Course, Doubt, End, History, Line, Standing, Term, TermValue, Terms, Whereabouts,
+    before_flow, inside, whereabouts, withdrawal_bars,
 };
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::Says;
@@ -371,13 +371,7 @@ fn stayed_at_most<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     // A carrier that need not come out is never overdue.
-    if course.need_not_come_out() {
-        return;
-    }
-    let stay = &course.terms.stay_max;
-    let brood = history.brood_for(course, until);
-    let fact = stay.most_in_any_case(brood.map(BroodSeen::state));
-    let Some(days) = fact else { return };
+    let Some(days) = history.most_in_any_case(course, until) else { return };
     let still_in = match standing {
         Standing::In => true,
         Standing::Out(_) => false,

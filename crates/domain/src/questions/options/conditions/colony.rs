@@ -77,9 +77,10 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
         let documented = said.known().is_some_and(Sourced::is_documented);
         let found = in_flow(choice, colony, place, day, (said.known().map(|fact| fact.value), documented));
         match (found, said) {
-            (Finding { state: State::Met, leans: true, .. }, Fact::Known(said)) if !documented => {
-                Finding::unknown(Because::NotDocumented { confidence: said.confidence })
-            }
+            (Finding { state: State::Met, leans: true, .. }, said) if !documented => match said {
+                Fact::Known(said) => Finding::unknown(Because::NotDocumented { confidence: said.confidence }),
+                Fact::NotKnown(term) => Finding::unknown(Because::NotStated { topic: term.topic() }),
+            },
             (found, _) => found,
         }
     });
