@@ -96,8 +96,20 @@ pub fn many_with_courses(colonies: u16, courses: u16) -> (Holding, Day) {
     of_courses(&colonies, "2021-01-01", courses, Ending::LastIsIn)
 }
 
+/// The entries of a holding of so many colonies with so many courses each, in the order of the journal.
+#[must_use]
+pub fn journal_of(colonies: u16, courses: u16) -> Vec<Entry> {
+    let colonies: Vec<ColonyName> = (0..colonies).map(|number| name(&format!("C{number}"))).collect();
+    written(&colonies, "1950-01-01", courses, Ending::AllOver).0.entries
+}
+
 fn of_courses(colonies: &[ColonyName], first: &str, courses: u16, ending: Ending) -> (Holding, Day) {
-    let mut writer = Writer { holding: Holding::new(name("bench")), entries: 0 };
+    let (writer, on) = written(colonies, first, courses, ending);
+    (writer.holding, on)
+}
+
+fn written(colonies: &[ColonyName], first: &str, courses: u16, ending: Ending) -> (Writer, Day) {
+    let mut writer = Writer { holding: Holding::new(name("bench")), entries: Vec::new() };
     let first: Day = name(first);
     writer.set_up(first, colonies);
     let mut placed = first;
@@ -110,24 +122,24 @@ fn of_courses(colonies: &[ColonyName], first: &str, courses: u16, ending: Ending
         Ending::AllOver => placed.plus(400),
         Ending::LastIsIn => placed.plus(20),
     };
-    (writer.holding, on)
+    (writer, on)
 }
 
 struct Writer {
     holding: Holding,
-    entries: u64,
+    entries: Vec<Entry>,
 }
 
 impl Writer {
     fn write(&mut self, on: Day, event: Event) -> EntryId {
-        self.entries += 1;
-        let id: EntryId = name(&format!("00000000-0000-7000-8000-{:012x}", self.entries));
+        let id: EntryId = name(&format!("00000000-0000-7000-8000-{:012x}", self.entries.len() + 1));
         let draft = Draft::new(id, on, name("keeper"), event);
         let recorded_at = name(&format!("{on}T12:00:00.000Z"));
         let entry = Entry::seal(self.holding.name(), draft, recorded_at, self.holding.tip());
         if let Err(refusal) = self.holding.accept(&entry) {
             panic!("entry {} of {on} is refused: {refusal}", entry.to_json());
         }
+        self.entries.push(entry);
         id
     }
 

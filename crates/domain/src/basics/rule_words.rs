@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use super::words::{Brood, Word, word_lists};
 
 /// The brood under which a length of stay holds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub enum BroodState {

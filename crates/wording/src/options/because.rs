@@ -134,9 +134,9 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
             say!(words, OptionsOutsideSeason, from = from.to_string(), to = to.to_string())
         }
         Because::ClassRepeats { class, medicine, placed } => {
-            say!(words, OptionsClassRepeats, medicine = medicine, placed = placed, class = class)
+            say!(words, OptionsClassRepeats, medicine = medicine, placed = placed, class = class.as_str())
         }
-        Because::ClassDiffers { class } => say!(words, OptionsClassDiffers, class = class),
+        Because::ClassDiffers { class } => say!(words, OptionsClassDiffers, class = class.as_str()),
         Because::ClassNotKnown { medicine, placed } => {
             say!(words, OptionsClassNotKnown, medicine = medicine, placed = placed)
         }

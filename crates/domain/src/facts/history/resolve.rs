@@ -70,7 +70,7 @@ where
         let any_revision = self.built_in(resolver.built_in, None);
         // Nobody stated anything, and the label revision of no lot is known: the built-in leaflet alone speaks, for each lot alike.
         let silent =
-            |lot: &LotSaid<'_>| lot.readings.is_empty() && lot.packs.is_empty() && lot.revision.is_none();
+            |lot: &LotSaid<'_>| lot.readings.is_empty() && lot.revision.is_none() && on_packs(lot).is_empty();
         if !lots.is_empty() && prescriptions.is_empty() && declared.is_none() && lots.iter().all(silent) {
             return any_revision;
         }

@@ -1,6 +1,8 @@
 //! The question prepared for a holding: the choices, and the apiaries with their conditions.
 
-use std::collections::BTreeMap;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, HashMap};
+use std::rc::Rc;
 
 use super::choice::Choice;
 use super::colony::Colony;
@@ -11,6 +13,7 @@ use super::state::{Condition, StartDays, Usability, together};
 use crate::basics::words::{ApiaryName, ColonyName, Jurisdiction};
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::Leaflets;
+use crate::rules::leaflet::rule::BroodState;
 
 /// The question prepared for a holding. Conditions that depend only on the apiary are worked out once for all its
 /// colonies.
@@ -27,6 +30,21 @@ pub struct Board<'h> {
 struct Site<'h> {
     place: Place<'h>,
     conditions: Vec<Vec<Condition>>,
+    /// The conditions of its flows for each choice, by the brood of a colony on each start day: most colonies are alike.
+    flows: RefCell<HashMap<Vec<Option<BroodState>>, Rc<Vec<Vec<Condition>>>>>,
+}
+
+impl Site<'_> {
+    fn of_flows(&self, choices: &[Choice], colony: &Colony<'_>, span: Span) -> Rc<Vec<Vec<Condition>>> {
+        let brood: Vec<Option<BroodState>> = span.days().map(|day| colony.brood_state(day)).collect();
+        let known = self.flows.borrow().get(&brood).map(Rc::clone);
+        known.unwrap_or_else(|| {
+            let of = |choice| conditions::of_flows(choice, &brood, &self.place, span);
+            let worked_out = Rc::new(choices.iter().map(of).collect::<Vec<_>>());
+            self.flows.borrow_mut().insert(brood, Rc::clone(&worked_out));
+            worked_out
+        })
+    }
 }
 
 /// One choice, judged for one colony.
@@ -82,7 +100,7 @@ impl<'h> Board<'h> {
             let place = Place::of(holding, apiary, ask);
             let conditions =
                 choices.iter().map(|choice| conditions::of_place(choice, &place, ask.span)).collect();
-            (apiary.clone(), Site { place, conditions })
+            (apiary.clone(), Site { place, conditions, flows: RefCell::default() })
         });
         let places = places.collect();
         Board { holding, leaflets, ask, jurisdiction, choices, places }
@@ -120,10 +138,13 @@ impl<'h> Board<'h> {
 
     pub(super) fn judge_colony(&self, colony: &Colony<'_>) -> Vec<Judged<'_>> {
         let site = colony.apiary.as_ref().and_then(|apiary| self.places.get(apiary));
+        let span = self.ask.span;
+        let of_flows = site.map(|site| (&site.place, site.of_flows(&self.choices, colony, span)));
         let judged = self.choices.iter().enumerate().map(|(index, choice)| {
             let of_site = site.and_then(|site| site.conditions.get(index)).map_or(&[][..], Vec::as_slice);
-            let own = conditions::of_colony(choice, colony, site.map(|site| &site.place), self.ask.span);
-            let days = together(of_site.iter().chain(&own), self.ask.span);
+            let place = of_flows.as_ref().and_then(|(place, of)| Some((*place, of.get(index)?.as_slice())));
+            let own = conditions::of_colony(choice, colony, place, span);
+            let days = together(of_site.iter().chain(&own), span);
             Judged { choice, site: of_site, own, days }
         });
         judged.collect()

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use super::date_range::Ask;
 use crate::basics::calendar::Day;
 use crate::basics::words::{ApiaryName, ColonyName};
-use crate::facts::history::{BROOD_TELLS_DAYS, BroodSeen, Course, History};
+use crate::facts::history::{BROOD_TELLS_DAYS, BroodSeen, Course, History, Presence};
 use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, Inspection};
@@ -38,8 +38,30 @@ pub(super) struct Colony<'h> {
     file: &'h [Arc<Record>],
     /// Indices of its courses in the history, each by its last line, in order.
     courses: Vec<usize>,
-    /// Cache of when it is free, by start day: every choice asks for it.
-    ahead: RefCell<BTreeMap<Day, Rc<Ahead>>>,
+    /// When it is free, by start day.
+    ahead: EachDay<Ahead>,
+    /// The lines of courses that are in or may be in, by index in the history, on each start day.
+    inside: EachDay<Vec<(usize, Presence)>>,
+}
+
+/// What was worked out for a day: every choice asks for it.
+struct EachDay<T>(RefCell<BTreeMap<Day, Rc<T>>>);
+
+impl<T> Default for EachDay<T> {
+    fn default() -> EachDay<T> {
+        EachDay(RefCell::default())
+    }
+}
+
+impl<T> EachDay<T> {
+    fn get(&self, day: Day, work_out: impl FnOnce() -> T) -> Rc<T> {
+        let known = self.0.borrow().get(&day).map(Rc::clone);
+        known.unwrap_or_else(|| {
+            let worked_out = Rc::new(work_out());
+            self.0.borrow_mut().insert(day, Rc::clone(&worked_out));
+            worked_out
+        })
+    }
 }
 
 /// A count from an inspection.
@@ -72,7 +94,8 @@ impl<'h> Colony<'h> {
             apiary: holding.apiary_of(name, ask.stands_on()).cloned(),
             history,
             file,
-            ahead: RefCell::default(),
+            ahead: EachDay::default(),
+            inside: EachDay::default(),
         }
     }
 
@@ -84,12 +107,21 @@ impl<'h> Colony<'h> {
 
     /// When it is free of the medicines already in, as of a day.
     pub(super) fn ahead(&self, start: Day) -> Rc<Ahead> {
-        let known = self.ahead.borrow().get(&start).map(Rc::clone);
-        known.unwrap_or_else(|| {
-            let ahead = Rc::new(Ahead::of(&self.history, start));
-            self.ahead.borrow_mut().insert(start, Rc::clone(&ahead));
-            ahead
-        })
+        self.ahead.get(start, || Ahead::of(&self.history, start))
+    }
+
+    /// Calls `look` with each line of a course that is in or may be in on a day, in order, until it returns `false`.
+    pub(super) fn look_inside(&self, day: Day, mut look: impl FnMut(&Course, Presence) -> bool) {
+        let inside = self.inside.get(day, || {
+            let lines = self.history.courses.iter().enumerate().filter(|(_, line)| line.speaks_on(day));
+            let lines = lines.map(|(index, line)| (index, self.history.presence(line, day)));
+            lines.filter(|(_, presence)| *presence != Presence::Out).collect()
+        });
+        for (index, presence) in inside.iter() {
+            if self.history.courses.get(*index).is_some_and(|line| !look(line, *presence)) {
+                break;
+            }
+        }
     }
 
     /// The last brood inspection by the end of a day, unless the colony was split or united since.
@@ -140,20 +172,15 @@ impl<'h> Colony<'h> {
         recent.filter(|count| self.is_the_same_since(count.on, on))
     }
 
-    /// The courses of a leaflet that began by the end of a day, each once, in order.
-    pub(super) fn courses_of(
-        &self,
-        leaflet: &Leaflet,
-        on: Day,
-    ) -> impl DoubleEndedIterator<Item = &Course> + Clone {
+    /// The courses of a leaflet, each once, in order.
+    pub(super) fn courses_of(&self, leaflet: &Leaflet) -> Vec<&Course> {
         let same =
             |course: &&Course| course.terms.leaflet.as_ref().is_some_and(|known| known.id == leaflet.id);
-        self.courses(on).filter(same)
+        self.courses().filter(same).collect()
     }
 
-    /// The courses that began by the end of a day, each once, in order.
-    pub(super) fn courses(&self, on: Day) -> impl DoubleEndedIterator<Item = &Course> + Clone {
-        let courses = self.courses.iter().filter_map(|index| self.history.courses.get(*index));
-        courses.filter(move |course| course.placed <= on)
+    /// Its courses, each once, in order.
+    pub(super) fn courses(&self) -> impl DoubleEndedIterator<Item = &Course> {
+        self.courses.iter().filter_map(|index| self.history.courses.get(*index))
     }
 }

@@ -13,6 +13,7 @@ use super::reason::Because;
 use super::state::{Condition, Finding, State};
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
+use crate::rules::leaflet::rule::BroodState;
 use crate::rules::leaflet::{Force, Rule, Says};
 
 /// The conditions that depend only on the apiary.
@@ -38,17 +39,29 @@ pub(super) fn of_place(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Co
     conditions
 }
 
-/// The conditions that depend on the colony.
+/// The conditions that depend on the nectar flows of the apiary and, of the colony, only on the brood that sets the stay
+/// of a course from each start day.
+pub(super) fn of_flows(
+    choice: &Choice,
+    brood: &[Option<BroodState>],
+    place: &Place<'_>,
+    span: Span,
+) -> Vec<Condition> {
+    let mut conditions = colony::flow(choice, brood, place, span);
+    conditions.extend(colony::before_flow(choice, place, span));
+    conditions
+}
+
+/// The conditions that depend on the colony. The place comes with its conditions of flows.
 pub(super) fn of_colony(
     choice: &Choice,
     colony: &Colony<'_>,
-    place: Option<&Place<'_>>,
+    place: Option<(&Place<'_>, &[Condition])>,
     span: Span,
 ) -> Vec<Condition> {
     let mut conditions = vec![colony::alive(colony, span)];
-    if let Some(place) = place {
-        conditions.extend(colony::flow(choice, colony, place, span));
-        conditions.extend(colony::before_flow(choice, place, span));
+    if let Some((place, of_flows)) = place {
+        conditions.extend_from_slice(of_flows);
         conditions.extend(colony::timing(choice, colony, place, span));
     } else {
         let found = Finding::unknown(Because::ApiaryNotKnown);

@@ -1,15 +1,16 @@
 //! Why a condition is met, broken or unknown, with the facts used.
 
+use ecow::EcoString;
+
 use crate::basics::calendar::{Day, YearDay};
 use crate::basics::confidence::Confidence;
 use crate::basics::degrees::Celsius;
 use crate::basics::topic::Topic;
+use crate::basics::words::{Access, Brood, Ground, MedicineName, Power, SupersDuring};
 use crate::facts::apiary::Origin;
 use crate::facts::history::Term;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::Need;
-
-use crate::basics::words::{Access, Brood, Ground, MedicineName, Power, SupersDuring};
 
 /// The source of a fact about the apiary.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -158,9 +159,9 @@ pub enum Because {
     /// Whether the day is in season.
     InSeason { from: YearDay, to: YearDay, inside: bool },
     /// The last courses were of the same class.
-    ClassRepeats { class: String, medicine: MedicineName, placed: Day },
+    ClassRepeats { class: EcoString, medicine: MedicineName, placed: Day },
     /// Neither of the last two courses is known to be of this class.
-    ClassDiffers { class: String },
+    ClassDiffers { class: EcoString },
     /// The class of a recent course is not known.
     ClassNotKnown { medicine: MedicineName, placed: Day },
 

@@ -393,15 +393,14 @@ fn doses<'h>(
     add: &mut impl FnMut(Outcome, bool, Reason<'h>),
 ) {
     let Fact::Known(doses) = &course.terms.doses else { return };
-    let given_days: Vec<Day> = course.doses_by(on).map(|dose| dose.on).collect();
-    for (index, pair) in given_days.windows(2).enumerate() {
-        let [before, after] = pair else { continue };
-        let days = after.days_since(*before);
+    let later = course.doses_by(on).skip(1);
+    for (index, (before, after)) in course.doses_by(on).zip(later).enumerate() {
+        let days = after.on.days_since(before.on);
         let early = doses.value.interval_min_days.is_some_and(|least| days < i64::from(least));
         let late = doses.value.interval_max_days.is_some_and(|most| days > i64::from(most));
         if early || late {
             let reason =
-                Reason::DoseOffTime { number: index.saturating_add(2), on: *after, after: days, doses };
+                Reason::DoseOffTime { number: index.saturating_add(2), on: after.on, after: days, doses };
             add(Outcome::Broken, false, reason);
         }
     }

@@ -3,7 +3,7 @@
 use super::assess;
 use crate::basics::calendar::{Day, last_blocked_day};
 use crate::basics::verdict::Verdict;
-use crate::facts::history::{History, Line, RIGHT_BEFORE_DAYS, used_up};
+use crate::facts::history::{Course, History, Line, RIGHT_BEFORE_DAYS, used_up};
 
 /// The last blocked and the first free day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -24,11 +24,8 @@ pub(crate) struct Outlook {
 impl Outlook {
     /// The answer for a colony.
     pub(crate) fn of(history: &History) -> Outlook {
-        let mut days = changes_of_colony(history);
-        for course in &history.courses {
-            changes(history, course, &mut days);
-        }
-        Outlook::at(days, |day| history.may_be_supered(day))
+        let courses: Vec<&Course> = history.courses.iter().collect();
+        Outlook::of_colony(history).and(&Outlook::of_lines(history, &courses))
     }
 
     /// The answer for the colony itself, apart from its courses.
@@ -37,15 +34,33 @@ impl Outlook {
     }
 
     /// The combined answer of some lines of courses in a colony, recorded or planned, on the days they apply.
+    ///
+    /// Each line is judged only on the days on which its own answer may change, so that the cost grows with the lines.
     pub(crate) fn of_lines<L: Line>(history: &History, lines: &[&L]) -> Outlook {
-        let mut days = vec![Day::FIRST];
+        let mut all = AllLines { blocked: 0, open: 0 };
+        let mut turns = vec![(Day::FIRST, Verdict::Yes, Verdict::Yes)];
         for line in lines {
+            let mut days = vec![Day::FIRST];
             changes(history, *line, &mut days);
+            let of_line = Outlook::at(days, |day| {
+                if line.speaks_on(day) { assess::verdict(history, *line, day) } else { Verdict::Yes }
+            });
+            let mut before = Verdict::Yes;
+            for (day, verdict) in of_line.stretches {
+                turns.push((day, before, verdict));
+                before = verdict;
+            }
         }
-        Outlook::at(days, |day| {
-            let speaking = lines.iter().filter(|line| line.speaks_on(day));
-            speaking.fold(Verdict::Yes, |verdict, line| verdict.and(assess::verdict(history, *line, day)))
-        })
+        turns.sort_unstable_by_key(|(day, ..)| *day);
+        let mut stretches = Vec::new();
+        for of_day in turns.chunk_by(|(one, ..), (other, ..)| one == other) {
+            for (_, before, after) in of_day {
+                all.turn(*before, *after);
+            }
+            stretches.extend(of_day.first().map(|(day, ..)| (*day, all.verdict())));
+        }
+        stretches.dedup_by_key(|(_, verdict)| *verdict);
+        Outlook { stretches }
     }
 
     /// The answer if both outlooks must allow supers.
@@ -138,6 +153,41 @@ impl Outlook {
             .zip(ends)
             .map(|((first, verdict), last)| ((*first).max(from), last.min(to), *verdict));
         spans.filter(|(first, last, _)| first <= last).collect()
+    }
+}
+
+/// How many lines block a day or leave it open.
+struct AllLines {
+    blocked: usize,
+    open: usize,
+}
+
+impl AllLines {
+    /// The answer of one line changes.
+    fn turn(&mut self, before: Verdict, after: Verdict) {
+        if let Some(count) = self.counted(before) {
+            *count = count.saturating_sub(1);
+        }
+        if let Some(count) = self.counted(after) {
+            *count = count.saturating_add(1);
+        }
+    }
+
+    const fn counted(&mut self, verdict: Verdict) -> Option<&mut usize> {
+        match verdict {
+            Verdict::Yes => None,
+            Verdict::No => Some(&mut self.blocked),
+            Verdict::Unknown => Some(&mut self.open),
+        }
+    }
+
+    /// The answer of all lines together.
+    const fn verdict(&self) -> Verdict {
+        match (self.blocked, self.open) {
+            (0, 0) => Verdict::Yes,
+            (0, _) => Verdict::Unknown,
+            _ => Verdict::No,
+        }
     }
 }
 

@@ -70,12 +70,24 @@ pub(super) fn supers(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
 
 /// A nectar flow while it is in. Without a flow, rules on flows do not apply. Advice is a separate condition beside
 /// the label's rules.
-pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span: Span) -> Vec<Condition> {
+///
+/// Of the colony, it depends only on the brood that sets the stay of a course from each start day.
+pub(super) fn flow(
+    choice: &Choice,
+    brood: &[Option<BroodState>],
+    place: &Place<'_>,
+    span: Span,
+) -> Vec<Condition> {
+    let brood = |start: Day| {
+        let day = usize::try_from(start.days_since(span.from())).ok();
+        day.and_then(|day| brood.get(day)).copied().flatten()
+    };
     let topic = Topic::FlowDuring;
     let label = Condition::by_day(About::Topic(topic), span, |day| {
         let said = &choice.terms(day).flow_during;
         let documented = said.known().is_some_and(Sourced::is_documented);
-        let found = in_flow(choice, colony, place, day, (said.known().map(|fact| fact.value), documented));
+        let found =
+            in_flow(choice, brood(day), place, day, (said.known().map(|fact| fact.value), documented));
         match (found, said) {
             (Finding { state: State::Met, leans: true, .. }, said) if !documented => match said {
                 Fact::Known(said) => Finding::unknown(Because::NotDocumented { confidence: said.confidence }),
@@ -87,7 +99,7 @@ pub(super) fn flow(choice: &Choice, colony: &Colony<'_>, place: &Place<'_>, span
     let rule = choice.terms(span.from()).flow_during.known().and_then(|fact| fact.authority.rule());
     let advice = rules(choice, topic, span, |rule, day| {
         let Says::FlowDuring { value } = rule.says else { return None };
-        (rule.force == Force::Advice).then(|| in_flow(choice, colony, place, day, (Some(value), true)))
+        (rule.force == Force::Advice).then(|| in_flow(choice, brood(day), place, day, (Some(value), true)))
     });
     std::iter::once(Condition { rule, ..label }).chain(advice).collect()
 }
@@ -129,7 +141,7 @@ pub(super) fn before_flow(choice: &Choice, place: &Place<'_>, span: Span) -> Opt
 /// brood, that is not known at the start.
 fn in_flow(
     choice: &Choice,
-    colony: &Colony<'_>,
+    brood: Option<BroodState>,
     place: &Place<'_>,
     start: Day,
     (said, documented): (Option<Permission>, bool),
@@ -137,7 +149,7 @@ fn in_flow(
     let allowed = said == Some(Permission::Allowed) && documented;
     let through = |brood| choice.plan(start, brood).in_through(start);
     // Without an inspection, both states of brood are possible; and brood may appear while it is in.
-    let shortest = match colony.brood_state(start) {
+    let shortest = match brood {
         Some(BroodState::Present) => BroodState::Present,
         Some(BroodState::AbsentOrLowest) | None => BroodState::AbsentOrLowest,
     };

@@ -1,5 +1,7 @@
 //! Medicines already in the colony, and earlier courses: number, interval and class.
 
+use ecow::EcoString;
+
 use super::rules;
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
@@ -12,8 +14,8 @@ use crate::questions::options::colony::{Colony, FEEDER_TELLS_DAYS};
 use crate::questions::options::date_range::Span;
 use crate::questions::options::reason::{Because, Within};
 use crate::questions::options::state::{Condition, Finding, State};
+use crate::rules::leaflet::Says;
 use crate::rules::leaflet::rule::{Other, YearCounting};
-use crate::rules::leaflet::{Leaflet, Says};
 
 /// After this many days without a course, an earlier broodless period is certainly over. Common practice, no source.
 const NO_BROODLESS_TIME_DAYS: u16 = 180;
@@ -74,19 +76,25 @@ fn bans_beside(course: &Course, day: Day) -> bool {
 
 /// Whether one of these courses is in on a day. It is in until its earliest day out; from then on that is not known.
 fn is_in(colony: &Colony<'_>, day: Day, which: impl Fn(&Course) -> bool) -> Finding {
+    let mut surely: Option<Because> = None;
     let mut perhaps: Option<Because> = None;
-    for course in colony.history.courses_on(day).filter(|course| which(course)) {
-        let in_until = match colony.history.presence(course, day) {
-            Presence::Out => continue,
-            Presence::In => true,
-            Presence::Perhaps => false,
-        };
+    colony.look_inside(day, |course, presence| {
+        if !which(course) {
+            return true;
+        }
         let (medicine, placed, entry) = (course.medicine.clone(), course.placed, course.entry);
         let stays = !course.terms.nothing_stays();
-        if in_until {
-            return Finding::broken(Because::AlreadyIn { medicine, placed, entry, stays });
+        match presence {
+            Presence::In => surely = Some(Because::AlreadyIn { medicine, placed, entry, stays }),
+            Presence::Perhaps if perhaps.is_none() => {
+                perhaps = Some(Because::PerhapsIn { medicine, placed, entry, stays });
+            }
+            Presence::Perhaps | Presence::Out => {}
         }
-        perhaps = perhaps.or(Some(Because::PerhapsIn { medicine, placed, entry, stays }));
+        surely.is_none()
+    });
+    if let Some(because) = surely {
+        return Finding::broken(because);
     }
     match perhaps.or_else(|| came_with_unknown(colony, day)) {
         Some(because) => Finding::unknown(because),
@@ -121,22 +129,24 @@ fn feeding(colony: &Colony<'_>, day: Day) -> Finding {
 
 /// Earlier courses: number, interval, broodless period, class.
 pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Condition> {
-    let leaflet: &Leaflet = &choice.leaflet;
+    let courses = colony.courses_of(&choice.leaflet);
+    let by = |day: Day| courses.iter().copied().filter(move |course| course.placed <= day);
     let mut conditions = rules(choice, Topic::CoursesPerYear, span, |rule, day| {
         let Says::CoursesPerYear { count, counted } = rule.says else { return None };
-        Some(known_past(colony, day, per_year(colony.courses_of(leaflet, day), day, count, counted)))
+        Some(known_past(colony, day, per_year(by(day), day, count, counted)))
     });
     conditions.extend(rules(choice, Topic::CoursesPerBroodlessPeriod, span, |rule, day| {
         let Says::CoursesPerBroodlessPeriod { count } = rule.says else { return None };
-        Some(known_past(colony, day, broodless(colony, colony.courses_of(leaflet, day), day, count)))
+        Some(known_past(colony, day, broodless(colony, by(day), day, count)))
     }));
     conditions.extend(rules(choice, Topic::GapBetweenCourses, span, |rule, day| {
         let Says::GapBetweenCourses { days } = rule.says else { return None };
-        Some(known_past(colony, day, gap(colony, colony.courses_of(leaflet, day).next_back(), day, days)))
+        Some(known_past(colony, day, gap(colony, by(day).next_back(), day, days)))
     }));
+    let classes: Vec<_> = colony.courses().rev().map(|course| (course, class_of(course))).collect();
     for condition in rules(choice, Topic::Class, span, |rule, day| {
         let Says::Class { name } = &rule.says else { return None };
-        Some(class(colony, day, name))
+        Some(class(colony, &classes, day, name))
     }) {
         // Changing the class is advice: it never promises that resistance is avoided.
         conditions.push(condition.advice());
@@ -144,7 +154,7 @@ pub(super) fn before(choice: &Choice, colony: &Colony<'_>, span: Span) -> Vec<Co
     conditions
 }
 
-/// A year may be the calendar year or any twelve months. If the leaflet does not say which, both must agree.
+/// `courses` are those placed by the end of the day. A year may be the calendar year or any twelve months. If the leaflet does not say which, both must agree.
 #[expect(clippy::needless_pass_by_value, reason = "an iterator is cheap to clone and reads best by value")]
 fn per_year<'c>(
     courses: impl DoubleEndedIterator<Item = &'c Course> + Clone,
@@ -152,14 +162,13 @@ fn per_year<'c>(
     most: u8,
     counted: Option<YearCounting>,
 ) -> Finding {
-    let count = |within: &dyn Fn(Day) -> bool| {
-        u8::try_from(courses.clone().filter(|course| within(course.placed)).count()).unwrap_or(u8::MAX)
-    };
-    let (first, last_of_year) = (day.first_of_year(), day.end_of_year());
-    let calendar = count(&|placed| first <= placed && placed <= last_of_year);
-    let year_ago = day.a_year_before();
-    let twelve = count(&|placed| placed >= year_ago);
     let last = courses.clone().next_back().map(|course| course.placed);
+    let count = |from: Day| {
+        let within = courses.clone().filter(|course| from <= course.placed);
+        u8::try_from(within.count()).unwrap_or(u8::MAX)
+    };
+    let calendar = last.map_or(0, |_| count(day.first_of_year()));
+    let twelve = last.map_or(0, |_| count(day.a_year_before()));
     let found = |given: u8, within: Within| {
         let because = Because::Courses { given, most, within, last };
         match given {
@@ -232,20 +241,23 @@ fn gap(colony: &Colony<'_>, last: Option<&Course>, day: Day, least: u16) -> Find
     if days > i64::from(least) { Finding::met(because) } else { Finding::broken(because) }
 }
 
-fn class(colony: &Colony<'_>, day: Day, class: &str) -> Finding {
+/// The class of a course, by the leaflet in force when it was placed.
+fn class_of(course: &Course) -> Option<EcoString> {
+    let mut rules = course.terms.leaflet.as_ref()?.in_force(Topic::Class, course.placed, None);
+    rules.find_map(|rule| {
+        let Says::Class { name } = &rule.says else { return None };
+        Some(name.as_str().into())
+    })
+}
+
+/// Compares a class with that of the last two courses. `courses` are those of the colony, the latest first.
+fn class(colony: &Colony<'_>, courses: &[(&Course, Option<EcoString>)], day: Day, class: &str) -> Finding {
     let mut not_known = None;
-    for course in colony.courses(day).rev().take(2) {
+    for (course, of) in courses.iter().filter(|(course, _)| course.placed <= day).take(2) {
         let (medicine, placed) = (course.medicine.clone(), course.placed);
-        let leaflet = course.terms.leaflet.as_ref();
-        let of = leaflet.and_then(|leaflet| {
-            leaflet.in_force(Topic::Class, placed, None).find_map(|rule| {
-                let Says::Class { name } = &rule.says else { return None };
-                Some(name.clone())
-            })
-        });
         match of {
             Some(of) if of == class => {
-                return Finding::broken(Because::ClassRepeats { class: of, medicine, placed });
+                return Finding::broken(Because::ClassRepeats { class: of.clone(), medicine, placed });
             }
             Some(_) => {}
             None => not_known = not_known.or(Some(Because::ClassNotKnown { medicine, placed })),
@@ -253,6 +265,6 @@ fn class(colony: &Colony<'_>, day: Day, class: &str) -> Finding {
     }
     match not_known.or_else(|| came_with_unknown(colony, day)) {
         Some(because) => Finding::unknown(because),
-        None => Finding::met_anyway(Because::ClassDiffers { class: class.to_owned() }),
+        None => Finding::met_anyway(Because::ClassDiffers { class: class.into() }),
     }
 }
