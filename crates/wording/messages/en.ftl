@@ -7,6 +7,11 @@ days = { $days ->
    *[other] { $days } days
 }
 
+# Colonies or lots in the order in which people count, runs of consecutive numbers in one.
+colonies-run = { $first }-{ $last }
+colonies-run-of-hyphens = { $first } to { $last }
+colonies-counted = { $names } ({ $count })
+
 notice = An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.
 
 # An amount with its unit; $quantity may be a range, $number says whether it is one.

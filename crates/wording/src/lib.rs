@@ -10,6 +10,7 @@
 
 pub mod amounts;
 pub mod calendar;
+pub mod colonies;
 pub mod diagnostics;
 pub mod due;
 pub mod exchange;
