@@ -62,6 +62,8 @@ pub(crate) struct Place {
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
+    /// The morning's page: what must be done where, what may be supered, and what has to be found out
+    Today(Today),
     /// May these colonies be supered? Without names: a table of all living colonies
     Supering(Supering),
     /// What else can be used in a colony or at an apiary, on which days, and whether it is out before the flow
@@ -99,6 +101,16 @@ pub(crate) enum Command {
 }
 
 #[derive(Debug, Args)]
+pub(crate) struct Today {
+    /// The day, like 2026-04-11; today if left out
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    pub(crate) on: Option<Day>,
+    /// Print JSON, for programs
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
 pub(crate) struct Supering {
     /// The colonies
     #[arg(value_name = "COLONY", value_parser = value::<ColonyName>)]
@@ -109,6 +121,9 @@ pub(crate) struct Supering {
     /// The day, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
+    /// Show everything behind the answer, not only the answer at a glance
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -147,6 +162,9 @@ pub(crate) struct Options {
     /// The last day on which these what-if values apply
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) site_until: Option<Day>,
+    /// Show everything behind the answer, not only the answer at a glance
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -216,6 +234,9 @@ pub(crate) struct RegisterTime {
 pub(crate) struct Gaps {
     #[command(flatten)]
     pub(crate) time: RegisterTime,
+    /// Show everything behind the answer, not only the answer at a glance
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -243,6 +264,9 @@ pub(crate) struct Due {
     /// Write it as a calendar (iCalendar) into this file; `-` for standard output
     #[arg(long, value_name = "FILE", conflicts_with = "json")]
     pub(crate) calendar: Option<PathBuf>,
+    /// Show everything behind the answer, not only the answer at a glance
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -253,6 +277,9 @@ pub(crate) struct Stock {
     /// The day, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
+    /// Show everything behind the answer, not only the answer at a glance
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -312,7 +339,7 @@ pub(crate) struct Export {
 pub(crate) struct Verify {
     /// A checkpoint kept from earlier: also proves that nothing before it was changed or cut off
     #[arg(long, value_name = "FILE")]
-    pub(crate) since: Option<PathBuf>,
+    pub(crate) since_checkpoint: Option<PathBuf>,
     /// An archive file: also proves that it is what was moved out of this journal
     #[arg(long, value_name = "FILE")]
     pub(crate) archive: Option<PathBuf>,
@@ -326,6 +353,9 @@ pub(crate) struct Retention {
     /// The day on which records would be archived, like 2033-03-02; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
+    /// Show everything behind the answer, not only the answer at a glance
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -366,9 +396,15 @@ pub(crate) struct Law {
 pub(crate) struct Leaflets {
     /// The id of one leaflet
     pub(crate) id: Option<String>,
+    /// Show the leaflet of every country, not only those that apply to the holding
+    #[arg(long)]
+    pub(crate) all_countries: bool,
     /// The format of leaflets as a JSON Schema, for an editor
     #[arg(long, conflicts_with_all = ["id", "json"])]
     pub(crate) schema: bool,
+    /// Show everything behind the answer, not only the answer at a glance
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,

@@ -214,9 +214,40 @@ supering-ask-stays = on the leaflet of lot { $lots }, read how long it must and 
 supering-lot = `{ $lot }`
 supering-lots = { $lots } and lot { $lot }
 
+# The answer at a glance: a reason in a line, then what to do next. $said is a sentence on taking it out.
+glance-at = { $colonies } at { $apiary }
+glance-no-honey-before = no honey may be taken before { $day }
+glance-no-honey-yet = no honey may be taken yet; the day from which it may be taken is not known
+glance-still-in = { $name } still in
+glance-whereabouts = { $name }: no record of where it went on { $since }
+glance-not-documented = { $name }: { $term } not documented
+glance-withdrawal = withdrawal period of { $name } until { $last }
+glance-wait = wait after { $name } until { $last }
+glance-supers-off = take the honey supers off now (on since { $since })
+glance-take-out-now = take it out now: it had to be out by { $by }
+glance-take-out-on = take it out on { $day }
+glance-take-out-between = take it out from { $from }, by { $by }
+glance-take-out-by = take it out by { $by }
+glance-take-out-from = take it out from { $from }
+glance-take-out-by-leaflet = take it out when the leaflet says
+glance-without-brood = { $said }, or from { $day } if there is no brood
+glance-supers-from = supers may go on from { $day }
+glance-then-supers = { $next }; supers from { $day }
+glance-read-leaflet = on the leaflet of { $lots }, read and record the { $terms }
+glance-ask-former-keeper = ask the previous keeper what medicine was in it, and correct its first entry
+glance-look-inside = check the hive, and record the removal if it is out
+glance-where-strips-went = correct the entry of the split or uniting to say where the strips went
+
 ## Due: what must or may be done
 
 # Titles stand alone on a phone. $pack is a name on a pack, $name a course, $lots lots as due-lots puts them.
+# A task in a line: $said is the title with its colonies.
+due-brief-in = { $title }: { $colonies }
+due-brief-overdue = { $said }, was due by { $by }
+due-brief-on = { $said }, on { $day }
+due-brief-between = { $said }, { $from } to { $by }
+due-brief-from = { $said }, from { $from }
+due-brief-by = { $said }, by { $by }
 due-take-supers-off-title = Take the honey supers off
 due-take-supers-off = take the honey supers off now: they have been on since { $since } and must be off for { $courses }; their honey is not for human consumption
 due-courses = { $courses } and { $course }
@@ -1245,47 +1276,47 @@ kind = { $kind ->
 # What a condition of an option is about.
 about = { $about ->
     [leaflet] leaflet
-    [access] access
+    [access] access to the apiary
     [power] power
-    [ground] ground
-    [return_visits] return visits
-    [carry_in_kit] carry in kit
-    [hive_opened] hive opened
+    [ground] ground at the stands
+    [return_visits] later visits
+    [carry_in_kit] carrying the kit in
+    [hive_opened] opening the hive
     [colony] colony
     [apiary] apiary
-    [already_in] already in
+    [already_in] treatments in the hive
     [other_medicines] other medicines
-    [supers_during] supers during
-    [flow_during] flow during
-    [flow_before] flow before
-    [withdrawal] withdrawal
-    [wait_after_removal] wait after removal
-    [harvest_during] harvest during
-    [comb_rule] comb rule
+    [supers_during] supers while it is in
+    [flow_during] use in a flow
+    [flow_before] use before a flow
+    [withdrawal] withdrawal period
+    [wait_after_removal] wait before supers
+    [harvest_during] honey while it is in
+    [comb_rule] combs
     [removal] removal
-    [stay_min] stay min
-    [stay_max] stay max
+    [stay_min] minimum stay
+    [stay_max] maximum stay
     [doses] doses
     [courses_per_year] courses per year
     [courses_per_broodless_period] courses per broodless period
-    [gap_between_courses] gap between courses
+    [gap_between_courses] time between courses
     [season] season
     [timing] timing
     [temperature] temperature
     [brood] brood
-    [colony_size] colony size
+    [colony_size] strength of the colony
     [brood_boxes] brood boxes
     [entrance] entrance
     [dose] dose
-    [dose_cap] dose cap
+    [dose_cap] maximum dose
     [recipe] recipe
-    [needs] needs
-    [not_with] not with
-    [contraindication] contraindication
+    [needs] equipment
+    [not_with] other medicines in the hive
+    [contraindication] when not to use it
     [class] class
     [whole_apiary] whole apiary
-    [user_safety] user safety
-    [after_opening] after opening
+    [user_safety] cautions for the user
+    [after_opening] use after opening
     [storage] storage
    *[disposal] disposal
 }
@@ -1717,7 +1748,15 @@ terminal-supering-board = May they be supered? Holding { $holding }, { $day }
 terminal-supering-sums = { $colonies ->
     [one] 1 colony
    *[other] { $colonies } colonies
-}: { $yes } yes, { $no } no, { $unknown } unknown. A first free day in brackets applies if everything in the hive comes out as early as it may.
+}: { $yes } yes, { $no } no, { $unknown } unknown
+label-supering-may = Yes
+label-supering-may-not = No
+label-supering-not-known = Not known
+label-supering-in-brackets = A first free day in brackets applies if everything in the hive comes out as early as it may.
+label-supering-more = In full: combclear supering --full; one colony: combclear supering COLONY
+terminal-supering-next = next: { $next }
+terminal-supering-more = all the grounds: combclear supering { $colony } --full
+terminal-supering-breaches-in = Breaches on record: { $colonies }
 terminal-supering-breaches = { $breaches ->
     [one] 1 breach on record
    *[other] { $breaches } breaches on record
@@ -1742,11 +1781,43 @@ terminal-due-head = What is due in { $holding }, { $from } to { $to }
 terminal-due-sums = { $items ->
     [one] 1 item
    *[other] { $items } items
-}: { $overdue } overdue. { $must } must be done, { $advice } advised, { $may } optional. Date ranges include both days.
+}: { $overdue } overdue. { $must } must be done, { $advice } advised, { $may } optional.
+label-due-both-days = Date ranges include both days.
+terminal-due-entries-lack = { $count ->
+    [one] 1 record lacks
+   *[other] { $count } records lack
+} something that the law requires: combclear gaps
+label-due-more = In full: combclear due --full
 terminal-due-on = on { $day }
 terminal-due-between = { $from } to { $to }
 terminal-due-from = from { $day }
 terminal-due-by = by { $day }; the earliest day is not known
+
+# today: the morning's page.
+terminal-today-head = { $holding }: { $day } and the next six days
+label-today-nothing-due = Nothing is due today or in the next six days.
+label-today-free = May be supered
+label-today-none-free = no colony today
+terminal-today-new = free from today: { $colonies }
+label-today-unknown = To find out
+terminal-today-not-free = { $count ->
+    [one] 1 colony
+   *[other] { $count } colonies
+} may not be supered today: combclear supering
+label-today-records = Records
+terminal-today-incomplete = { $required ->
+    [one] 1 item required by law is
+   *[other] { $required } items required by law are
+} missing this year; { $irregular ->
+    [one] 1 irregularity
+   *[other] { $irregular } irregularities
+}: combclear gaps
+terminal-today-not-checked = the law could not be checked for every record of this year: combclear gaps
+terminal-today-complete = complete for this year, { $irregular ->
+    [0] no irregularities
+    [one] 1 irregularity: combclear gaps
+   *[other] { $irregular } irregularities: combclear gaps
+}
 
 # stock
 terminal-stock-head = Stock of { $holding }, { $day }
@@ -1814,6 +1885,38 @@ terminal-law-keep-scheme = { terminal-law-keep } (a scheme or advice)
 label-leaflets-note = Only what was read in a document can support a yes. Your own reading of the pack takes precedence over all of these.
 
 # options: the head, and what several tables share.
+label-options-usable = Usable
+label-options-unknown = Not known
+label-options-ruled-out = Ruled out
+label-options-none-in-stock = none in stock
+label-options-supers-not-known = supers not known
+label-options-supers-stay = supers may be on
+label-options-more = In full: --full; one of them: --leaflet ID (combclear leaflets lists the ids)
+label-options-apiary-more = In full, with the amounts for all colonies: --full
+terminal-options-first-find-out = find out first, for all that are not known: { $how }
+terminal-options-for-all-unknown = for all that are not known: { $why }
+# $rest is made of those that follow.
+terminal-options-start = from { $day }: { $rest }
+terminal-options-out = out { $day }
+terminal-options-supers = supers { $day }
+terminal-options-before-flow = { $days ->
+    [one] 1 day before the flow
+   *[other] { $days } days before the flow
+}
+terminal-options-before-flow-range = { $least } to { $most } days before flow
+terminal-options-too-late-for-flow = up to { $days ->
+    [one] 1 day
+   *[other] { $days } days
+} too late for the flow
+terminal-options-advice-not-kept = { $count ->
+    [one] 1 piece of advice
+   *[other] { $count } pieces of advice
+} not followed
+terminal-options-find-out = find out: { $topics }
+terminal-options-find-out-and-more = find out: { $topics } and { $more } more
+terminal-options-reason-and-more = { $why } (and { $more } more)
+terminal-options-answer-for = { $answer } for { $colonies }
+terminal-options-ruled-out = { $why }: { $leaflets }
 terminal-options-head = What can be used? { $what }, start days { $from } to { $to }
 terminal-options-colony = Holding { $holding }, colony { $colony }
 terminal-options-colony-at = Holding { $holding }, colony { $colony } at { $apiary }
@@ -1858,7 +1961,8 @@ label-options-would-have-to-change = would have to change
 terminal-options-sums = { $options ->
     [one] 1 option
    *[other] { $options } options
-}: { $usable } usable, { $unknown } unknown, { $ruled_out } ruled out. The first free day applies to a start on the first day shown. To see one with all its conditions: --leaflet ID.
+}: { $usable } usable, { $unknown } unknown, { $ruled_out } ruled out
+label-options-first-day-shown = The first free day applies to a start on the first day shown. All conditions of one: --leaflet ID.
 label-options-advice-not-kept = advice not followed
 terminal-options-if-started = if started on { $day } ({ $answer })
 label-options-none-of-these-days = none of these days

@@ -33,6 +33,7 @@ mod sentences;
 pub mod stock;
 pub mod supering;
 pub mod terminal;
+pub mod today;
 pub mod unreadable;
 mod words;
 

@@ -11,9 +11,10 @@ use combclear_wording::terminal::{gap_sort, gaps as say};
 use combclear_wording::{Label, Words};
 
 use super::register::period;
-use super::{headed, print, print_json};
+use super::{print, print_json};
 use crate::args::{self, Place};
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, place};
 
 pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure> {
@@ -109,7 +110,7 @@ fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
 }
 
 fn lots(words: &Words, lots: &[LotCheck]) -> String {
-    let mut rows = headed(
+    let mut rows = Table::headed(
         words,
         [Label::Lot, Label::Acquired, Label::Given, Label::DisposedOf, Label::Left, Label::Blank],
     );
@@ -121,7 +122,7 @@ fn lots(words: &Words, lots: &[LotCheck]) -> String {
             (None, true) => String::new(),
         };
         let left = lot.left.map_or_else(|| "-".to_owned(), |left| amount_of(words, left, unit));
-        rows.add_row([
+        rows.row([
             lot.lot.to_string(),
             amount_of(words, lot.acquired, unit),
             amount_of(words, lot.given, unit),

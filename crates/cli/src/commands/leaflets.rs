@@ -6,9 +6,10 @@ use combclear_wording::leaflet::says;
 use combclear_wording::terminal::{confidence, failures, force, label_revision};
 use combclear_wording::{Label, Words};
 
-use super::{headed, print, print_json};
+use super::{print, print_json};
 use crate::args::{Leaflets, Place};
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, place};
 
 pub(crate) fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> {
@@ -71,12 +72,12 @@ fn list(words: &Words, set: &Set) -> String {
         Label::ConfidenceSecondHand,
         Label::ConfidenceUnconfirmed,
     ];
-    let mut rows = headed(words, heads);
+    let mut rows = Table::headed(words, heads);
     for leaflet in set.iter() {
         let count = |wanted: Confidence| {
             leaflet.rules.iter().filter(|rule| rule.confidence == wanted).count().to_string()
         };
-        rows.add_row([
+        rows.row([
             leaflet.jurisdiction.to_string(),
             leaflet.id.to_string(),
             leaflet.title.clone(),
@@ -86,18 +87,18 @@ fn list(words: &Words, set: &Set) -> String {
             count(Confidence::Unconfirmed),
         ]);
     }
-    format!("{}\n{}", rows.trim_fmt(), words.label(Label::LeafletsNote))
+    format!("{}\n{}", rows, words.label(Label::LeafletsNote))
 }
 
 fn one(words: &Words, leaflet: &Leaflet) -> String {
-    let mut rows = headed(words, [Label::Rule, Label::Says, Label::HowSure, Label::Since, Label::Source]);
+    let mut rows = Table::headed(words, [Label::Rule, Label::Says, Label::HowSure, Label::Since, Label::Source]);
     for rule in &leaflet.rules {
         let limits = rule.method.as_ref().map(ToString::to_string).into_iter();
         let limits = limits.chain(rule.revision.as_ref().map(|revision| label_revision(words, revision)));
         let limits: Vec<String> = limits.collect();
         let method = if limits.is_empty() { String::new() } else { format!(" ({})", limits.join(", ")) };
         let note = rule.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
-        rows.add_row([
+        rows.row([
             format!("{}{method}", rule.says.topic().as_str()),
             format!("{}{note}", says(words, &rule.says, leaflet.unit)),
             format!("{}\n{}", confidence(words, rule.confidence), force(words, rule.force)),
@@ -109,5 +110,5 @@ fn one(words: &Words, leaflet: &Leaflet) -> String {
     let sources: Vec<String> = sources.collect();
     let Leaflet { title, jurisdiction, id, .. } = leaflet;
     let head = words.label(Label::Sources);
-    format!("{title} [{jurisdiction} {id}]\n{}\n{head}:\n{}", rows.trim_fmt(), sources.join("\n"))
+    format!("{title} [{jurisdiction} {id}]\n{}\n{head}:\n{}", rows, sources.join("\n"))
 }

@@ -6,9 +6,10 @@ use combclear_wording::retention::{DecidedBy, KeepUntil, KeptStory, RetentionRep
 use combclear_wording::terminal::{at_least, confidence, day, retention as say};
 use combclear_wording::{Label, Words};
 
-use super::{headed, show};
+use super::{show};
 use crate::args::{Place, Retention};
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure> {
@@ -25,9 +26,9 @@ fn written(words: &Words, report: &RetentionReport) -> String {
     let RetentionReport { holding, on, .. } = report;
     let mut text = say::head(words, holding, &day(words, *on)) + "\n";
     let heads = [Label::Lots, Label::Entries, Label::LastUsedOrDisposed, Label::KeepUntil, Label::Why];
-    let mut rows = headed(words, heads);
+    let mut rows = Table::headed(words, heads);
     for story in &report.stories {
-        rows.add_row([
+        rows.row([
             lots(words, story),
             story.entries.len().to_string(),
             last_use(story),
@@ -35,7 +36,7 @@ fn written(words: &Words, report: &RetentionReport) -> String {
             why(words, &story.keep),
         ]);
     }
-    text.push_str(&format!("\n{}\n\n", rows.trim_fmt()));
+    text.push_str(&format!("\n{}\n\n", rows));
     let could = report.stories.iter().filter(|story| story.could_go);
     let could: Vec<String> = could.map(|story| lots(words, story)).collect();
     text.push_str(&match could.as_slice() {

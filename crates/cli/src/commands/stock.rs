@@ -8,9 +8,10 @@ use combclear_wording::stock::{DisposalReport, LotReport, NeedReport, StockRepor
 use combclear_wording::terminal::{at_least, confidence, day, failures, stock as say};
 use combclear_wording::{Label, Words};
 
-use super::{headed, print, print_json};
+use super::{print, print_json};
 use crate::args::{self, Place};
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &args::Stock) -> Result<Outcome, Failure> {
@@ -58,7 +59,7 @@ fn lots(words: &Words, lots: &[LotReport]) -> String {
         Label::Left,
         Label::HowItStands,
     ];
-    let mut rows = headed(words, heads);
+    let mut rows = Table::headed(words, heads);
     for report in lots {
         let lot = &report.lot;
         let left = match (lot.left, lot.over) {
@@ -67,7 +68,7 @@ fn lots(words: &Words, lots: &[LotReport]) -> String {
         };
         let mut says = vec![report.says.clone()];
         says.extend(lot.over_by.iter().map(|entry| say::taken_by(words, entry)));
-        rows.add_row([
+        rows.row([
             lot.lot.to_string(),
             lot.pack_name.clone(),
             lot.batch.clone().unwrap_or_else(|| "-".to_owned()),
@@ -79,7 +80,7 @@ fn lots(words: &Words, lots: &[LotReport]) -> String {
             says.join("\n"),
         ]);
     }
-    rows.trim_fmt()
+    rows.to_string()
 }
 
 fn disposals(words: &Words, report: &StockReport) -> Result<String, Failure> {
@@ -132,7 +133,7 @@ fn needs(words: &Words, needs: &[NeedReport]) -> String {
         return String::new();
     }
     let mut rows =
-        headed(words, [Label::Medicine, Label::ItTakes, Label::Usable, Label::Short, Label::RestsOn]);
+        Table::headed(words, [Label::Medicine, Label::ItTakes, Label::Usable, Label::Short, Label::RestsOn]);
     for report in needs {
         let need = &report.need;
         let unit = need.unit.as_str();
@@ -150,7 +151,7 @@ fn needs(words: &Words, needs: &[NeedReport]) -> String {
                 Some(amount) => amount_of(words, amount, unit),
                 None => at_least(words, &amount_of(words, least, unit)),
             };
-            rows.add_row([
+            rows.row([
                 medicine.join("\n"),
                 or_least(way.takes, way.takes_at_least),
                 amount_of(words, need.usable, unit),
@@ -162,7 +163,7 @@ fn needs(words: &Words, needs: &[NeedReport]) -> String {
             ]);
         }
     }
-    rows.trim_fmt()
+    rows.to_string()
 }
 
 fn rests_on(words: &Words, report: &NeedReport, of_way: &WayReport, first: bool) -> String {

@@ -23,8 +23,8 @@ pub fn natural_order(one: &str, other: &str) -> Ordering {
 }
 
 /// Sorts by a name, as people count.
-pub fn sort_naturally<T, N: AsRef<str>>(items: &mut [T], name: impl Fn(&T) -> N) {
-    items.sort_by(|one, other| natural_order(name(one).as_ref(), name(other).as_ref()));
+pub fn sort_naturally<T>(items: &mut [T], name: impl Fn(&T) -> &str) {
+    items.sort_by(|one, other| natural_order(name(one), name(other)));
 }
 
 /// The text up to the first digit, the digits, and the rest.

@@ -11,6 +11,7 @@ pub mod options;
 pub mod retention;
 pub mod stock;
 pub mod supering;
+pub mod today;
 pub mod verify;
 
 use combclear_domain::Day;
