@@ -74,7 +74,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Retention(ask) => commands::retention::run(place, ask).await,
         Command::Archive(ask) => commands::archive::run(place, ask).await,
         Command::Law(ask) => commands::law::run(ask),
-        Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets),
+        Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets).await,
         Command::Serve(serve) => commands::serve::run(place, serve).await,
     }
 }

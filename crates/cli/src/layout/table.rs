@@ -47,7 +47,8 @@ impl Table {
     /// The width of each column. The widest columns give way first.
     fn widths(&self, width: usize) -> Option<Vec<usize>> {
         let columns: Vec<Column> = (0..self.heads.len()).map(|index| self.column(index)).collect();
-        let room = width.checked_sub(MARGIN + GAP * columns.len().saturating_sub(1))?;
+        // The rule goes on for one beyond the last column.
+        let room = width.checked_sub(MARGIN + GAP * columns.len().saturating_sub(1) + 1)?;
         let at_most = |level: usize| columns.iter().map(move |column| column.natural.min(column.least.max(level)));
         let widest = columns.iter().map(|column| column.natural).max()?;
         let level = (0..=widest).rev().find(|level| at_most(*level).sum::<usize>() <= room)?;

@@ -7,6 +7,7 @@ pub mod failures;
 pub mod gaps;
 pub mod import;
 pub mod law;
+pub mod leaflets;
 pub mod options;
 pub mod retention;
 pub mod stock;

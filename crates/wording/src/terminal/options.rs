@@ -42,10 +42,6 @@ super::sentences! {
     TerminalOptionsMissingFrom: missing_from(day: Day, fact: &str);
     /// The number of doses.
     TerminalOptionsTimes: times(doses: u8);
-    /// A missing fact common to all options that are unknown, and how to supply it.
-    TerminalOptionsFirstFindOut: first_find_out(how: &str);
-    /// A reason common to all options that are unknown.
-    TerminalOptionsForAllUnknown: for_all_unknown(why: &str);
     /// The first start day with what follows from it.
     TerminalOptionsStart: start(day: Day, rest: &str);
     /// The earliest day out, in few words.
@@ -62,8 +58,8 @@ super::sentences! {
     TerminalOptionsFindOutAndMore: find_out_and_more(topics: &str, more: usize);
     /// The first of several reasons, and how many more.
     TerminalOptionsReasonAndMore: reason_and_more(why: &str, more: usize);
-    /// A reason to rule out, with the leaflets.
-    TerminalOptionsRuledOut: ruled_out(why: &str, leaflets: &str);
+    /// The earliest day out, and the margin to the flow.
+    TerminalOptionsOutAndMargin: out_and_margin(out: &str, margin: &str);
     /// The earliest day out if brood is seen.
     TerminalOptionsOutIfBrood: out_if_brood(day: Day);
     /// The quantity in stock.

@@ -10,6 +10,10 @@ use combclear_wording::terminal::{about, label_revision};
 use combclear_wording::{Label, Words};
 
 use super::{colony, gap, head};
+use crate::layout::width;
+
+/// Blanks before the lines of an option.
+const INDENT: usize = 3;
 
 /// The options of one colony.
 pub(super) fn of_colony(words: &Words, report: &OptionsReport) -> String {
@@ -20,9 +24,7 @@ pub(super) fn of_colony(words: &Words, report: &OptionsReport) -> String {
     let unknown = || report.options.iter().filter(|option| option.answer == Usability::Unknown);
     let hows = |option: &OptionReport| option.missing.iter().map(|missing| missing.how.clone()).collect();
     let common = common(unknown().map(hows));
-    for how in &common {
-        text += &format!("  {}\n", say::first_find_out(words, how));
-    }
+    text += &listed(words.label(Label::OptionsFirstFindOut), &common);
     let mut number = 0;
     for answer in [Usability::Usable, Usability::Unknown] {
         for (place, option) in report.options.iter().filter(|option| option.answer == answer).enumerate() {
@@ -62,7 +64,7 @@ fn colony_needs(words: &Words, option: &OptionReport, common: &[String]) -> Stri
         let advice = (broken > 0).then(|| say::advice_not_kept(words, broken));
         return [Some(stock), visits, advice].into_iter().flatten().collect::<Vec<_>>().join("; ");
     }
-    if topics.is_empty() { stock } else { format!("{stock}; {}", find_out(words, &topics)) }
+    if topics.is_empty() { stock } else { find_out(words, &stock, &topics) }
 }
 
 /// The options of an apiary.
@@ -78,9 +80,7 @@ pub(super) fn of_apiary(words: &Words, report: &ApiaryReport) -> String {
         let of_all = groups.flat_map(|group| group.why.iter().filter(|why| why.colonies == group.colonies));
         of_all.map(|why| why.why.clone()).collect()
     }));
-    for why in &common {
-        text += &format!("  {}\n", say::for_all_unknown(words, why));
-    }
+    text += &listed(words.label(Label::OptionsForAllUnknown), &common);
     let mut number = 0;
     for answer in [Usability::Usable, Usability::Unknown] {
         for (place, option) in report.options.iter().filter(|option| option.answer == answer).enumerate() {
@@ -107,11 +107,14 @@ pub(super) fn of_apiary(words: &Words, report: &ApiaryReport) -> String {
     text + &format!("\n{}\n{}", words.label(Label::OptionsApiaryMore), report.notice)
 }
 
-/// For which colonies, what is in stock, and the main reason of those for which it is not usable, in a line.
+/// What is in stock, and for which colonies it is usable, or the main reason why it is not known for all of them.
 fn apiary_needs(words: &Words, report: &ApiaryReport, option: &ApiaryOption, common: &[String]) -> String {
     let mut said = vec![stock(words, &option.stock)];
     for group in option.colonies.iter().filter(|group| group.colonies.len() < report.colonies.len()) {
         said.push(say::answer_for(words, group.answer, &colonies(words, &group.colonies)));
+    }
+    if said.len() > 1 {
+        return said.join("; ");
     }
     let groups = option.colonies.iter().filter(|group| group.answer != Usability::Usable);
     let others = || groups.clone().flat_map(|group| &group.why).filter(|why| !common.contains(&why.why));
@@ -120,6 +123,14 @@ fn apiary_needs(words: &Words, report: &ApiaryReport, option: &ApiaryOption, com
         said.push(if more == 0 { first.why.clone() } else { say::reason_and_more(words, &first.why, more) });
     }
     said.join("; ")
+}
+
+/// Lines below a heading, if there are any.
+fn listed(head: &str, lines: &[String]) -> String {
+    if lines.is_empty() {
+        return String::new();
+    }
+    lines.iter().fold(format!("\n{head}\n"), |text, line| text + &format!("  {line}\n"))
 }
 
 /// What is common to all of several lists.
@@ -164,28 +175,37 @@ fn start(words: &Words, days: &[StartDays], answer: Usability, report: Option<&S
     };
     let Some(report) = report else { return say::start(words, first.from, "") };
     let start = &report.start;
-    let mut parts: Vec<String> = Vec::new();
-    parts.extend(start.out_from.map(|out| say::out(words, out)));
+    let spare = || start.before_flow.iter().map(|margin| margin.days_to_spare);
+    let margin = spare().min().zip(spare().max()).map(|(least, most)| say::before_flow(words, least, most));
+    let out = start.out_from.map(|out| say::out(words, out));
+    let out = match (out, margin) {
+        (Some(out), Some(margin)) => Some(say::out_and_margin(words, &out, &margin)),
+        (out, margin) => out.or(margin),
+    };
+    let mut parts: Vec<String> = out.into_iter().collect();
     parts.push(match (start.first_free_day, &report.supers_all_along) {
         (None, _) => words.label(Label::OptionsSupersNotKnown).to_owned(),
         (Some(_), Some(_)) => words.label(Label::OptionsSupersStay).to_owned(),
         (Some(day), None) => say::supers(words, day),
     });
-    let spare = || start.before_flow.iter().map(|margin| margin.days_to_spare);
-    parts.extend(spare().min().zip(spare().max()).map(|(least, most)| say::before_flow(words, least, most)));
     say::start(words, start.start, &parts.join(", "))
 }
 
-fn find_out(words: &Words, topics: &[String]) -> String {
-    const NAMED: usize = 4;
-    let named = topics.iter().take(NAMED).cloned().collect::<Vec<_>>().join(", ");
-    match topics.len().saturating_sub(NAMED) {
-        0 => say::find_out(words, &named),
-        more => say::find_out_and_more(words, &named, more),
-    }
+/// What is in stock, and as many of the topics as the line holds.
+fn find_out(words: &Words, stock: &str, topics: &[String]) -> String {
+    let line = |named: usize| {
+        let said = topics.iter().take(named).cloned().collect::<Vec<_>>().join(", ");
+        let said = match topics.len().saturating_sub(named) {
+            0 => say::find_out(words, &said),
+            more => say::find_out_and_more(words, &said, more),
+        };
+        format!("{stock}; {said}")
+    };
+    let fits = |said: &String| INDENT + said.chars().count() <= width();
+    (1..=topics.len()).rev().map(line).find(fits).unwrap_or_else(|| line(1))
 }
 
-/// One line for each reason.
+/// Each reason with the options that it rules out.
 fn ruled_out(words: &Words, options: Vec<(String, String)>) -> String {
     let mut groups: Vec<(String, Vec<String>)> = Vec::new();
     for (reason, id) in options {
@@ -199,7 +219,7 @@ fn ruled_out(words: &Words, options: Vec<(String, String)>) -> String {
     }
     let mut text = format!("\n{}\n", say::answer(words, Usability::RuledOut));
     for (reason, ids) in groups {
-        text += &format!("  {}\n", say::ruled_out(words, &reason, &ids.join(", ")));
+        text += &format!("  {reason}\n    {}\n", ids.join(", "));
     }
     text
 }
