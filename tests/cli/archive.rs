@@ -96,7 +96,7 @@ fn what_moved_is_proved_by_the_file_the_journal_and_the_checkpoint_from_before()
         "4 entries and 1 document were moved into a.jsonl: places 5-7,9.",
         "combclear journal of mine\n10\n",
     ]);
-    bench.run(&["verify", "--archive", "a.jsonl", "--since", "kept.txt"]).done().says(&[
+    bench.run(&["verify", "--archive", "a.jsonl", "--since-checkpoint", "kept.txt"]).done().says(&[
         "10 entries",
         "agrees with the checkpoint",
         "The archive a.jsonl is intact: 4 entries and 1 document, as recorded in entry 10 (",
@@ -116,7 +116,7 @@ fn what_moved_is_proved_by_the_file_the_journal_and_the_checkpoint_from_before()
     assert_eq!(after.lines().filter(|line| line.starts_with(r#"{"content""#)).count(), 0);
     // The earlier export is still valid, and adds nothing here.
     bench.run(&["--db", "sqlite:before.db", "import", "before.jsonl"]).done();
-    bench.run(&["--db", "sqlite:before.db", "verify", "--since", "kept.txt"]).done();
+    bench.run(&["--db", "sqlite:before.db", "verify", "--since-checkpoint", "kept.txt"]).done();
     bench.run(&["import", "before.jsonl"]).done().says(&["0 entries added, 9 were already there"]);
     archive(&bench, &["--through", THROUGH]).done().says(&["No records may be archived"]);
 }

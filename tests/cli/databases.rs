@@ -320,7 +320,7 @@ mod modes {
         run(&bench, &program, &["import", "mine.jsonl"]).done();
         bench.write("kept.txt", "");
         set_mode(&bench.path("kept.txt"), 0o200);
-        run(&bench, &program, &["verify", "--since", "kept.txt"])
+        run(&bench, &program, &["verify", "--since-checkpoint", "kept.txt"])
             .failed()
             .says(&["cannot read the checkpoint `kept.txt`: the system refuses access to it"]);
         fs::create_dir(bench.path("closed")).unwrap();

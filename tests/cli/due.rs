@@ -10,6 +10,11 @@ fn what_is_due_in_the_demo_is_shown_visit_by_visit_with_what_is_overdue_first() 
 }
 
 #[test]
+fn in_full_each_item_is_shown_with_its_days_and_its_reason() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["due", "--from", DEMO_DAY, "--full"]).done().out);
+}
+
+#[test]
 fn json_agrees_with_the_table() {
     let bench = Bench::with_demo();
     let table = bench.run(&["due", "--from", DEMO_DAY]).done().out;

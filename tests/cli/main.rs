@@ -29,4 +29,6 @@ mod round_trip;
 mod serve;
 mod stock;
 mod supering;
+mod today;
 mod verify;
+mod width;

@@ -78,8 +78,18 @@ fn ask<'a>(arguments: &[&'a str]) -> Vec<&'a str> {
 }
 
 #[test]
-fn a_colony_is_shown_with_every_option_and_what_each_turns_on() {
+fn a_colony_is_shown_with_its_options_in_three_lines_each_and_those_ruled_out_by_reason() {
     insta::assert_snapshot!(bench().run(&ask(&["C1"])).answered(0).out);
+}
+
+#[test]
+fn a_colony_in_full_is_shown_with_every_option_and_what_each_turns_on() {
+    insta::assert_snapshot!(bench().run(&ask(&["C1", "--full"])).answered(0).out);
+}
+
+#[test]
+fn an_apiary_is_shown_with_its_options_in_few_lines_each() {
+    insta::assert_snapshot!(bench().run(&ask(&["--apiary", "Meadow"])).answered(0).out);
 }
 
 #[test]
@@ -95,23 +105,23 @@ fn one_leaflet_is_shown_with_every_condition_and_what_a_start_would_mean() {
 
 #[test]
 fn an_apiary_is_shown_with_the_colonies_for_which_an_option_is_usable_and_for_which_not() {
-    insta::assert_snapshot!(bench().run(&ask(&["--apiary", "Meadow"])).answered(0).out);
+    insta::assert_snapshot!(bench().run(&ask(&["--apiary", "Meadow", "--full"])).answered(0).out);
 }
 
 #[test]
 fn where_nothing_is_known_of_the_site_each_missing_fact_is_named_with_the_entry_that_supplies_it() {
-    insta::assert_snapshot!(bench().run(&ask(&["H1"])).answered(4).out);
+    insta::assert_snapshot!(bench().run(&ask(&["H1", "--full"])).answered(4).out);
 }
 
 #[test]
 fn what_is_assumed_of_the_site_is_shown_and_not_recorded() {
     let bench = bench();
     let kept = bench.kept();
-    let assumed = ["C2", "--power", "battery", "--ground", "dry", "--site-until", "2026-04-12"];
+    let assumed = ["C2", "--full", "--power", "battery", "--ground", "dry", "--site-until", "2026-04-12"];
     let ran = bench.run(&ask(&assumed)).answered(0);
     let head = "assumed for the site, not recorded: power battery, ground dry, until 2026-04-12";
     ran.says(&[head, "salt, vapour: usable"]);
-    let before = bench.run(&ask(&["C2"])).answered(0);
+    let before = bench.run(&ask(&["C2", "--full"])).answered(0);
     assert!(!before.out.contains("assumed"), "{}", before.out);
     before.says(&["salt, vapour: ruled out"]);
     assert_eq!(bench.kept(), kept);
@@ -159,7 +169,7 @@ fn json_is_what_the_table_is_made_of() {
     assert_eq!([&json["holding"], &json["colony"], &json["apiary"]], ["mine", "C1", "Meadow"]);
     assert_eq!([&json["from"], &json["to"], &json["as_of"]], [FROM, TO, FROM]);
     assert!(options.iter().all(|option| option["own"] == true), "the leaflets are the keeper's own");
-    let table = bench.run(&ask(&["C1"])).answered(0).out;
+    let table = bench.run(&ask(&["C1", "--full"])).answered(0).out;
     for (number, [leaflet, method, answer]) in rows.iter().enumerate() {
         let comma = if method.is_empty() { "" } else { ", " };
         let head = format!("\n{}. {leaflet}{comma}{method}: {}\n", number + 1, answer.replace('_', " "));

@@ -7,24 +7,81 @@ use serde_json::Value;
 use crate::bench::{Bench, DEMO_DAY};
 
 #[test]
-fn the_board_of_the_demo_shows_every_colony_with_its_answer_and_what_is_next() {
+fn the_board_of_the_demo_shows_colonies_with_the_same_answer_and_reason_together() {
     insta::assert_snapshot!(Bench::with_demo().run(&["supering", "--on", DEMO_DAY]).done().out);
 }
 
 #[test]
-fn one_colony_is_shown_with_all_its_grounds() {
-    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "B6", "--on", DEMO_DAY]).answered(3).out);
+fn the_board_of_the_demo_in_full_shows_every_colony_with_its_answer_and_what_is_next() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "--on", DEMO_DAY, "--full"]).done().out);
 }
 
 #[test]
-fn an_unknown_names_what_is_missing_and_which_entry_would_supply_it() {
-    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "L4", "--on", DEMO_DAY]).answered(4).out);
+fn one_colony_is_shown_with_its_answer_what_is_next_and_its_days() {
+    let bench = Bench::with_demo();
+    let shown =
+        |colony: &str, code: i32| bench.run(&["supering", colony, "--on", DEMO_DAY]).answered(code).out;
+    insta::assert_snapshot!([shown("B4", 0), shown("B6", 3), shown("L4", 4)].concat());
+}
+
+#[test]
+fn one_colony_in_full_is_shown_with_all_its_grounds() {
+    let ask = ["supering", "B6", "--on", DEMO_DAY, "--full"];
+    insta::assert_snapshot!(Bench::with_demo().run(&ask).answered(3).out);
+}
+
+#[test]
+fn an_unknown_in_full_names_what_is_missing_and_which_entry_would_supply_it() {
+    let ask = ["supering", "L4", "--on", DEMO_DAY, "--full"];
+    insta::assert_snapshot!(Bench::with_demo().run(&ask).answered(4).out);
+}
+
+#[test]
+fn the_board_at_a_glance_names_every_colony_once_below_its_answer() {
+    let bench = Bench::with_demo();
+    let board = bench.run(&["supering", "--on", DEMO_DAY]).done().out;
+    let json = bench.run(&["supering", "--on", DEMO_DAY, "--json"]).done().json();
+    for (answer, head) in [("yes", "Yes"), ("no", "No"), ("unknown", "Not known")] {
+        let section = board.split("\n\n").find_map(|part| part.strip_prefix(&format!("{head}\n"))).unwrap();
+        // The colonies of a group stand on its first lines, which end with the name of an apiary.
+        let shown: Vec<String> = section
+            .split("\n  ")
+            .map(|group| group.trim().replace("\n    ", " "))
+            .flat_map(|line| line.split("; ").map(ToOwned::to_owned).collect::<Vec<_>>())
+            .filter_map(|part| Some(part.split_once(" at ")?.0.to_owned()))
+            .flat_map(|names| names.split(" (").next().unwrap().split(", ").flat_map(run).collect::<Vec<_>>())
+            .collect();
+        let wanted: Vec<&str> = json
+            .as_array()
+            .unwrap()
+            .iter()
+            .filter(|report| report["answer"] == answer)
+            .map(|report| report["colony"].as_str().unwrap())
+            .collect();
+        let sorted = |mut names: Vec<String>| {
+            names.sort();
+            names
+        };
+        assert_eq!(
+            sorted(shown),
+            sorted(wanted.into_iter().map(ToOwned::to_owned).collect()),
+            "{answer}:\n{board}"
+        );
+    }
+}
+
+/// The names of `S1-S4`, or a single name.
+fn run(said: &str) -> Vec<String> {
+    let Some((first, last)) = said.split_once('-') else { return vec![said.to_owned()] };
+    let number = |name: &str| name.trim_start_matches(char::is_alphabetic).parse::<u32>().unwrap();
+    let letters = first.trim_end_matches(char::is_numeric);
+    (number(first)..=number(last)).map(|number| format!("{letters}{number}")).collect()
 }
 
 #[test]
 fn json_agrees_with_the_table_row_by_row() {
     let bench = Bench::with_demo();
-    let board = bench.run(&["supering", "--on", DEMO_DAY]).done().out;
+    let board = bench.run(&["supering", "--on", DEMO_DAY, "--full"]).done().out;
     let json = bench.run(&["supering", "--on", DEMO_DAY, "--json"]).done().json();
     let reports = json.as_array().unwrap();
     assert_eq!(reports.len(), 37);
@@ -80,7 +137,7 @@ fn a_table_that_goes_to_a_program_is_as_wide_whatever_the_terminal_is() {
     let mut narrow = bench.command(&["supering", "--on", DEMO_DAY]);
     let narrow = crate::bench::ran(narrow.env("COLUMNS", "40").output().unwrap());
     assert_eq!(narrow.out, plain);
-    assert!(plain.lines().all(|line| line.chars().count() <= 140), "{plain}");
+    assert!(plain.lines().all(|line| line.chars().count() <= 80), "{plain}");
 }
 
 #[test]

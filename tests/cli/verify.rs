@@ -91,16 +91,16 @@ fn a_journal_that_went_on_from_its_checkpoint_agrees_with_it() {
     bench.run(&["import", "early.jsonl"]).done();
     bench.write("kept.txt", checkpoint_of(&bench));
     let agrees = "each as it was recorded, and it agrees with the checkpoint.";
-    bench.run(&["verify", "--since", "kept.txt"]).done().says(&["100 entries", agrees]);
+    bench.run(&["verify", "--since-checkpoint", "kept.txt"]).done().says(&["100 entries", agrees]);
     bench.run(&["import", DEMO]).done();
-    bench.run(&["verify", "--since", "kept.txt"]).done().says(&["496 entries", agrees]);
+    bench.run(&["verify", "--since-checkpoint", "kept.txt"]).done().says(&["496 entries", agrees]);
 }
 
 #[test]
 fn all_that_verify_printed_is_taken_as_the_checkpoint_in_it() {
     let bench = Bench::with_demo();
     bench.write("kept.txt", bench.run(&["verify"]).done().out);
-    bench.run(&["verify", "--since", "kept.txt"]).done().says(&["agrees with the checkpoint"]);
+    bench.run(&["verify", "--since-checkpoint", "kept.txt"]).done().says(&["agrees with the checkpoint"]);
 }
 
 #[test]
@@ -114,10 +114,10 @@ fn a_journal_that_was_cut_off_is_shorter_than_its_checkpoint() {
     );
     // The rest is sound in itself: only the checkpoint reveals the cut.
     bench.run(&["verify"]).done().says(&["400 entries"]);
-    let said = bench.run(&["verify", "--since", "kept.txt"]).answered(3).out;
+    let said = bench.run(&["verify", "--since-checkpoint", "kept.txt"]).answered(3).out;
     let missed = "the journal had 496 entries when the checkpoint was taken, and now has 400";
     assert_eq!(said, format!("The journal of demo DOES NOT AGREE with the checkpoint: {missed}\n"));
-    let report = bench.run(&["verify", "--since", "kept.txt", "--json"]).answered(3).json();
+    let report = bench.run(&["verify", "--since-checkpoint", "kept.txt", "--json"]).answered(3).json();
     assert_eq!((&report["sound"], &report["fault"]), (&json!(false), &json!(missed)));
 }
 
@@ -133,7 +133,7 @@ fn a_journal_made_anew_differs_from_its_checkpoint() {
     anew.write("anew.jsonl", lines([header, &apiary]));
     anew.run(&["import", "anew.jsonl"]).done();
     anew.write("kept.txt", bench.read("kept.txt"));
-    anew.run(&["verify", "--since", "kept.txt"])
+    anew.run(&["verify", "--since-checkpoint", "kept.txt"])
         .answered(3)
         .says(&["DOES NOT AGREE with the checkpoint: entry 1 had another hash"]);
 }
@@ -143,7 +143,7 @@ fn a_checkpoint_of_another_holding_is_a_wrong_file_and_not_a_broken_journal() {
     let bench = Bench::with_demo();
     let other = Bench::with_mine();
     bench.write("kept.txt", checkpoint_of(&other));
-    bench.run(&["verify", "--since", "kept.txt"]).failed_with(
+    bench.run(&["verify", "--since-checkpoint", "kept.txt"]).failed_with(
         "`kept.txt` is a checkpoint of `mine`, not of `demo`",
         "name the right file, or the holding with --holding",
     );
@@ -174,7 +174,7 @@ fn a_file_that_is_no_checkpoint_is_refused_with_what_one_looks_like() {
         ("folder", "it is a folder"),
         ("missing.txt", "there is no such file or folder"),
     ] {
-        bench.run(&["verify", "--since", file]).failed_with(
+        bench.run(&["verify", "--since-checkpoint", file]).failed_with(
             &format!("cannot read the checkpoint `{file}`: {why}"),
             "give the three lines that `combclear verify` printed",
         );

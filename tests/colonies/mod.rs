@@ -24,14 +24,14 @@ fn names_are_listed_as_people_count_and_say_them() {
             &["B7", "B07", "B8", "B9"],
             "B07, B7-B9 (4)",
         ),
-        (
-            "one prefix within another",
-            &["NA1", "N1", "N2", "NA2", "N3", "NA3"],
-            "N1-N3, NA1-NA3 (6)",
-        ),
+        ("one prefix within another", &["NA1", "N1", "N2", "NA2", "N3", "NA3"], "N1-N3, NA1-NA3 (6)"),
         ("names without numbers", &["swarm", "blue hive", "queen"], "blue hive, queen, swarm (3)"),
         ("numbers alone", &["12", "11", "10", "2"], "2, 10-12 (4)"),
-        ("a number within a name makes no run", &["2 east", "1 east", "3 east"], "1 east, 2 east, 3 east (3)"),
+        (
+            "a number within a name makes no run",
+            &["2 east", "1 east", "3 east"],
+            "1 east, 2 east, 3 east (3)",
+        ),
         ("hyphens in names", &["A-1", "A-2", "A-3"], "A-1 to A-3 (3)"),
         ("a name given twice counts once", &["H1", "H1", "H2"], "H1, H2 (2)"),
         (

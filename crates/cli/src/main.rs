@@ -22,7 +22,8 @@ fn main() -> ExitCode {
         Ok(outcome) => outcome.into(),
         Err(failure) => {
             let message = failure.to_string();
-            let message = layout::width_of_errors().map_or(message.clone(), |width| layout::wrapped(&message, width));
+            let message =
+                layout::width_of_errors().map_or(message.clone(), |width| layout::wrapped(&message, width));
             // Whoever closed standard error does not want to know.
             let _ = writeln!(std::io::stderr(), "{message}");
             ExitCode::from(1)

@@ -13,7 +13,7 @@ colonies-run-of-hyphens = { $first } to { $last }
 colonies-counted = { $names } ({ $count })
 
 # A jurisdiction by its code.
-jurisdiction-name = { $jurisdiction ->
+part-jurisdiction = { $jurisdiction ->
     [gb] Great Britain
     [ni] Northern Ireland
     [eu] the European Union
@@ -367,7 +367,7 @@ options-counting = { $what ->
    *[litres-of-hive] litres of hive
 }
 # The same with the number.
-options-count-of = { $what ->
+part-options-count = { $what ->
     [seams-of-bees] { $count ->
         [one] 1 seam of bees
        *[other] { $count } seams of bees
@@ -444,9 +444,9 @@ options-brood-seen = { $brood ->
 }
 options-brood-never-seen = no brood inspection is on record
 options-brood-seen-too-long-ago = the brood was last inspected on { $last }, too long before that day to count
-options-counted = { options-count-of } on { $on }
+options-counted = { part-options-count } on { $on }
 options-never-counted = no count of { $what } is on record
-options-count-does-not-tell = { options-count-of } on { $on }, which does not count for that day
+options-count-does-not-tell = { part-options-count } on { $on }, which does not count for that day
 options-courses-none-before = { $given } of at most { $most } in the { $within }
 options-courses = { $given } of at most { $most } in the { $within }, the last begun on { $last }
 options-courses-turn-on-year = { $in-calendar-year } of at most { $most } in the calendar year, but { $in-twelve-months } in twelve months; the leaflet does not say which counts
@@ -934,12 +934,12 @@ retention-perhaps-not-out = lot { $lot }: not known whether it has to come out o
 
 # The rule that decided.
 retention-by-law = { $years ->
-    [one] 1 year from { law-counted-from } ({ $from }), by the law of { jurisdiction-name }
-   *[other] { $years } years from { law-counted-from } ({ $from }), by the law of { jurisdiction-name }
+    [one] 1 year from { law-counted-from } ({ $from }), by the law of { part-jurisdiction }
+   *[other] { $years } years from { law-counted-from } ({ $from }), by the law of { part-jurisdiction }
 }
 retention-by-scheme = { $years ->
-    [one] 1 year from { law-counted-from } ({ $from }), by a scheme or advice of { jurisdiction-name }
-   *[other] { $years } years from { law-counted-from } ({ $from }), by a scheme or advice of { jurisdiction-name }
+    [one] 1 year from { law-counted-from } ({ $from }), by a scheme or advice of { part-jurisdiction }
+   *[other] { $years } years from { law-counted-from } ({ $from }), by a scheme or advice of { part-jurisdiction }
 }
 
 # Why records of a lot stay although the law would let them go.
@@ -1465,7 +1465,7 @@ paper-time = { $from } to { $to } (inclusive)
 paper-time-as-of = { $from } to { $to } (inclusive); position at { $day }
 paper-as-of = { $day } (later events not taken into account)
 paper-journal = { part-entries }, last hash { $head }
-paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { jurisdiction-name }
+paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { part-jurisdiction }
 paper-archived = { $entries ->
     [one] 1 entry of this period was moved
    *[other] { $entries } entries of this period were moved
@@ -1915,7 +1915,7 @@ label-retention-keep-it = not known: keep it
 
 # law
 label-law-union = A member state of the Union that is not listed uses the rules of eu.
-terminal-law-head = What the law requires in { jurisdiction-name } on { $day }
+terminal-law-head = What the law requires in { part-jurisdiction } on { $day }
 label-law-in-force = in force
 terminal-law-not-yet = not in force yet, from { $day }
 terminal-law-over = no longer in force, until { $day }
@@ -1934,7 +1934,7 @@ terminal-law-keep-scheme = { terminal-law-keep } (a scheme or advice)
 
 # leaflets
 label-leaflets-more = One of them: combclear leaflets ID; how well each is established: combclear leaflets --full
-terminal-leaflets-elsewhere = These leaflets are those for { jurisdiction-name }, where the holding { $holding } is. Other countries: --all-countries
+terminal-leaflets-elsewhere = These leaflets are those for { part-jurisdiction }, where the holding { $holding } is. Other countries: --all-countries
 label-leaflets-one-more = In full, with notes and sources: --full
 label-leaflets-note = Only what was read in a document can support a yes. Your own reading of the pack takes precedence over all of these.
 

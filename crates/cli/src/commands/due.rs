@@ -128,8 +128,7 @@ pub(super) fn heading(words: &Words, visit: &DueVisit) -> String {
 }
 
 fn one(words: &Words, visit: &DueVisit) -> String {
-    let mut rows =
-        Table::headed(words, [Label::Blank, Label::Colonies, Label::From, Label::By, Label::What]);
+    let mut rows = Table::headed(words, [Label::Blank, Label::Colonies, Label::From, Label::By, Label::What]);
     for DueItem { item, text, .. } in &visit.items {
         rows.row([
             say::weight(words, item.weight).to_owned(),

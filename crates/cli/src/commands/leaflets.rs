@@ -29,7 +29,9 @@ pub(crate) async fn run(at: &Place, ask: &Leaflets) -> Result<Outcome, Failure> 
         } else {
             let holding = if ask.all_countries { None } else { holding(at).await };
             let leaflets: Vec<&Leaflet> = match &holding {
-                Some((_, jurisdiction)) => set.holding_in(jurisdiction).into_iter().map(AsRef::as_ref).collect(),
+                Some((_, jurisdiction)) => {
+                    set.holding_in(jurisdiction).into_iter().map(AsRef::as_ref).collect()
+                }
                 None => set.iter().map(AsRef::as_ref).collect(),
             };
             let said = if ask.full { list } else { at_a_glance };
@@ -153,7 +155,8 @@ fn subject(words: &Words, rule: &Rule) -> String {
 }
 
 fn one(words: &Words, leaflet: &Leaflet) -> String {
-    let mut rows = Table::headed(words, [Label::Rule, Label::Says, Label::HowSure, Label::Since, Label::Source]);
+    let mut rows =
+        Table::headed(words, [Label::Rule, Label::Says, Label::HowSure, Label::Since, Label::Source]);
     for rule in &leaflet.rules {
         let note = rule.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
         rows.row([

@@ -8,7 +8,7 @@ use combclear_wording::retention::{DecidedBy, KeepUntil, KeptStory, RetentionRep
 use combclear_wording::terminal::{at_least, confidence, day, retention as say};
 use combclear_wording::{Label, Words};
 
-use super::{show};
+use super::show;
 use crate::args::{Place, Retention};
 use crate::failure::Failure;
 use crate::layout::Table;

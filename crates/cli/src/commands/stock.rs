@@ -63,7 +63,10 @@ fn at_a_glance(words: &Words, report: &StockReport) -> String {
             text.push_str(&format!("\n{head}\n{}", lines.collect::<String>()));
         }
     };
-    section(words.label(Label::ToDisposeOf), report.dispose.iter().map(|of| to_dispose(words, report, of)).collect());
+    section(
+        words.label(Label::ToDisposeOf),
+        report.dispose.iter().map(|of| to_dispose(words, report, of)).collect(),
+    );
     let count = report.needs.first().map_or(0, |report| report.need.colonies);
     section(&say::course(words, count), short(words, &report.needs));
     section(words.label(Label::StockLookAgain), report.notes.clone());
@@ -261,7 +264,8 @@ fn rests_on(words: &Words, report: &NeedReport, of_way: &WayReport, first: bool)
     said.extend(way.doses.filter(|doses| *doses > 1).map(|doses| say::doses(words, doses)));
     for missing in &of_way.not_known {
         let supplied_by = missing.supplied_by.map(|kind| format!("{kind}: ")).unwrap_or_default();
-        let (colonies, fact, how) = (colonies::colonies(words, &missing.colonies), &missing.fact, &missing.how);
+        let (colonies, fact, how) =
+            (colonies::colonies(words, &missing.colonies), &missing.fact, &missing.how);
         said.push(say::not_known(words, &colonies, &format!("{fact} ({supplied_by}{how})")));
     }
     if first && !need.lots.is_empty() {

@@ -1,9 +1,9 @@
 //! `combclear today`: the morning's page of a keeper.
 
 use combclear_domain::Day;
+use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Hash;
-use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::questions::due::Due;
 use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::options::Span;
@@ -32,7 +32,8 @@ pub(crate) async fn run(at: &Place, ask: &Today) -> Result<Outcome, Failure> {
     let on = ask.on.unwrap_or_else(clock::today);
     let report = place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
-        place::read(holdings, &holding, |holding| report(words, holding, leaflets, laws, on, &not_kept)).await?
+        place::read(holdings, &holding, |holding| report(words, holding, leaflets, laws, on, &not_kept))
+            .await?
     })
     .await?;
     show(ask.json, &report, |report| written(words, report))
@@ -69,7 +70,10 @@ fn written(words: &Words, report: &TodayReport) -> String {
     };
     section(Label::TodayFree, free(words, report));
     if !report.not_known.is_empty() {
-        section(Label::TodayUnknown, report.not_known.iter().map(|group| to_find_out(words, group)).collect());
+        section(
+            Label::TodayUnknown,
+            report.not_known.iter().map(|group| to_find_out(words, group)).collect(),
+        );
     }
     section(Label::TodayRecords, vec![format!("  {}\n", records(words, report))]);
     text + "\n" + &report.notice

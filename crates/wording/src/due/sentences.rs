@@ -9,11 +9,11 @@ use combclear_domain::questions::stock::{Lot, WhyDispose};
 use combclear_domain::questions::supering::Term;
 
 use crate::Words;
+use crate::colonies::colonies;
 use crate::gaps::{statement, supply};
 use crate::pieces::{self, amount};
 use crate::stock::why_dispose;
 use crate::supering::{asked_for, course_name, no_earliest_day, term};
-use crate::colonies::colonies;
 use crate::words::say;
 
 /// The task in a few words.

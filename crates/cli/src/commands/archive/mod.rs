@@ -236,8 +236,10 @@ fn said(words: &Words, done: &Done, file: &Path) -> String {
     let file = file.display().to_string();
     let mut text = say::head(words, &day(words, *through), holding) + "\n";
     if !stories.is_empty() {
-        let mut rows =
-            Table::headed(words, [Label::Lots, Label::Entries, Label::ArchiveDocuments, Label::ArchiveLastDay]);
+        let mut rows = Table::headed(
+            words,
+            [Label::Lots, Label::Entries, Label::ArchiveDocuments, Label::ArchiveLastDay],
+        );
         for story in stories {
             rows.row([
                 lots(words, story),

@@ -13,8 +13,8 @@ use combclear_wording::terminal::{about, confidence, days_counted_by, failures};
 use combclear_wording::{Label, Words, paper};
 
 use super::{free, gap, head, mixture, range, starts, with_times};
-use crate::layout::Table;
 use crate::failure::Failure;
+use crate::layout::Table;
 
 /// All options in order, then the reasons for each.
 pub(super) fn all(words: &Words, report: &OptionsReport) -> String {

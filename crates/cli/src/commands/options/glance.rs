@@ -45,7 +45,12 @@ pub(super) fn of_colony(words: &Words, report: &OptionsReport) -> String {
         (reason.join("; "), id(&option.leaflet, option.method.as_ref()))
     });
     text += &ruled_out(words, reasons.collect());
-    text + &format!("\n{}. {}\n{}", colony::count(words, report), words.label(Label::OptionsMore), report.notice)
+    text + &format!(
+        "\n{}. {}\n{}",
+        colony::count(words, report),
+        words.label(Label::OptionsMore),
+        report.notice
+    )
 }
 
 /// What is in stock, and what has to be found out, in a line.

@@ -133,9 +133,10 @@ pub(super) fn one(words: &Words, report: &SuperingReport) -> String {
     let gap = |gap: &MissingReport| format!("{}: {} ({})", gap.fact, gap.how, gap.remedy.kind.as_str());
     list(Label::SuperingMissing, missing.clone().filter(|gap| gap.decides).map(gap).collect());
     list(Label::SuperingMissingElse, missing.filter(|gap| !gap.decides).map(gap).collect());
-    let around = report.whole_apiary.iter().filter(|around| !around.left_out.is_empty()).map(|around| {
-        say::left_out(words, &around.asks, &around.apiary, &colonies(words, &around.left_out))
-    });
+    let around =
+        report.whole_apiary.iter().filter(|around| !around.left_out.is_empty()).map(|around| {
+            say::left_out(words, &around.asks, &around.apiary, &colonies(words, &around.left_out))
+        });
     list(Label::SuperingWholeApiary, around.collect());
     let ahead = report.ahead.iter();
     list(

@@ -29,8 +29,11 @@ pub(super) fn board(words: &Words, holding: &HoldingName, reports: &[SuperingRep
             }
         }
     }
-    let breaches: Vec<&ColonyName> =
-        reports.iter().filter(|report| report.at_a_glance.breaches > 0).map(|report| &report.colony).collect();
+    let breaches: Vec<&ColonyName> = reports
+        .iter()
+        .filter(|report| report.at_a_glance.breaches > 0)
+        .map(|report| &report.colony)
+        .collect();
     if !breaches.is_empty() {
         text.push_str(&format!("\n{}\n", say::breaches_in(words, &colonies(words, breaches))));
     }
@@ -53,8 +56,13 @@ pub(super) fn one(words: &Words, report: &SuperingReport) -> String {
             report.at_a_glance.next.iter().for_each(|next| line(&say::next(words, next)));
         }
     }
-    let or = |known: Option<Day>, none| known.map_or_else(|| label(none).to_owned(), |known| known.to_string());
-    line(&format!("{}: {}", label(Label::LastBlockedDay), or(report.in_brief.last_blocked_day, Label::NoneOnRecord)));
+    let or =
+        |known: Option<Day>, none| known.map_or_else(|| label(none).to_owned(), |known| known.to_string());
+    line(&format!(
+        "{}: {}",
+        label(Label::LastBlockedDay),
+        or(report.in_brief.last_blocked_day, Label::NoneOnRecord)
+    ));
     let free = or(report.in_brief.first_free_day, Label::NotKnown);
     let free = report.in_brief.if_out_on.map_or_else(|| free.clone(), |out| say::if_out(words, &free, out));
     line(&format!("{}: {free}", label(Label::FirstFreeDay)));
