@@ -250,7 +250,7 @@ glance-supers-from = supers may go on from { $day }
 glance-then-supers = { $next }; supers from { $day }
 glance-read-leaflet = on the leaflet of { $lots }, read and record the { $terms }
 glance-ask-former-keeper = ask the previous keeper what medicine was in it, and correct its first entry
-glance-look-inside = check the hive, and record the removal if it is out
+glance-look-inside = check the hive: record a removal, or correct the entry that does not say where it went
 glance-where-strips-went = correct the entry of the split or uniting to say where the strips went
 
 ## Due: what must or may be done

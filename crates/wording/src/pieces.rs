@@ -1,7 +1,8 @@
 //! Parts shared by the sentences of several questions: amounts, numbers of days, and lists of names.
 
 use combclear_domain::Quantity;
-use combclear_domain::basics::words::{ColonyName, LotName, Unit};
+use combclear_domain::basics::natural::sort_naturally;
+use combclear_domain::basics::words::{LotName, Unit};
 
 use crate::amounts::amount_of;
 pub(crate) use crate::amounts::days;
@@ -12,16 +13,9 @@ pub(crate) fn amount(words: &Words, quantity: Quantity, unit: Option<Unit>) -> S
     unit.map_or_else(|| quantity.to_string(), |unit| amount_of(words, quantity, unit.as_str()))
 }
 
-/// Colonies separated by commas.
-pub(crate) fn names(colonies: &[ColonyName]) -> String {
-    listed(colonies.iter().map(ColonyName::as_str))
-}
-
-/// Lots separated by commas.
+/// Lots separated by commas, in the order in which people count.
 pub(crate) fn lots(lots: &[LotName]) -> String {
-    listed(lots.iter().map(LotName::as_str))
-}
-
-fn listed<'a>(names: impl Iterator<Item = &'a str>) -> String {
-    names.collect::<Vec<_>>().join(", ")
+    let mut names: Vec<&str> = lots.iter().map(LotName::as_str).collect();
+    sort_naturally(&mut names, |name| name);
+    names.join(", ")
 }
