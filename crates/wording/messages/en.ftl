@@ -724,7 +724,7 @@ leaflet-wait-after-removal = { $days } from removal to supers
 leaflet-removal = { $value ->
     [needed] removal needed
     [not_needed] removal not needed
-   *[nothing_stays] nothing stays in the hive
+   *[nothing_stays] removal nothing stays
 }
 leaflet-stay-min = { $brood ->
     [any] at least { $days }
@@ -751,7 +751,7 @@ leaflet-courses = { $count ->
 }
 leaflet-courses-per-year = { $counted ->
     [calendar_year] at most { $courses } in a calendar year
-    [twelve_months] at most { $courses } in twelve months
+    [twelve_months] at most { $courses } in a twelve months
    *[not_said] at most { $courses } in a year
 }
 leaflet-courses-per-broodless-period = at most { $courses } in one time without brood
@@ -807,7 +807,7 @@ leaflet-recipe-sugar = { $g } g sugar
 leaflet-need = { $need ->
     [mains_or_generator] mains or generator
     [battery] battery
-    [carry_in_kit] kit carried in
+    [carry_in_kit] carry in kit
     [hive_opened] hive opened
     [return_visit] return visit
    *[dry_ground] dry ground
