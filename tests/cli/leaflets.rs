@@ -88,7 +88,7 @@ fn rows(list: &str) -> Vec<Vec<&str>> {
         match line.strip_prefix("    ") {
             None => rows.push(vec![line.trim()]),
             Some(cell) if !cell.starts_with(' ') => {
-                rows.last_mut().unwrap().push(cell.split_once(": ").unwrap().1)
+                rows.last_mut().unwrap().push(cell.split_once(": ").unwrap().1);
             }
             Some(_) => {}
         }

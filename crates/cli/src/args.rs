@@ -404,6 +404,7 @@ pub(crate) struct Law {
 }
 
 #[derive(Debug, Args)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a flag of the command line")]
 pub(crate) struct Leaflets {
     /// The id of one leaflet
     pub(crate) id: Option<String>,

@@ -54,7 +54,8 @@ const WEIGHTS: [GapWeight; 4] =
     [GapWeight::Required, GapWeight::Amiss, GapWeight::WhereApplicable, GapWeight::Advised];
 
 fn laws(words: &Words, found: &Gaps) -> String {
-    found.laws.iter().map(|law| format!("  {}\n", say::by_law(words, &law.title))).collect()
+    let titles = found.laws.iter().map(|law| say::by_law(words, &law.title));
+    titles.fold(String::new(), |text, law| text + &format!("  {law}\n"))
 }
 
 /// Each kind of gap with its entries, and how to fix it.

@@ -33,7 +33,9 @@ fn at_a_glance(words: &Words, report: &RetentionReport) -> String {
         report.stories.iter().map(|story| [lots(words, story), until(words, &story.keep)]).collect();
     sort_naturally(&mut rows, |[lots, _]| lots);
     let mut table = Table::headed(words, [Label::Lots, Label::KeepUntil]);
-    rows.into_iter().for_each(|row| table.row(row));
+    for row in rows {
+        table.row(row);
+    }
     text.push_str(&format!("\n{table}\n"));
     if report.stories.iter().any(|story| matches!(story.keep, KeepUntil::AtLeast { .. })) {
         text.push_str(&format!("\n{}\n", words.label(Label::RetentionAtLeast)));
@@ -67,7 +69,7 @@ fn written(words: &Words, report: &RetentionReport) -> String {
             why(words, &story.keep),
         ]);
     }
-    text.push_str(&format!("\n{}\n\n", rows));
+    text.push_str(&format!("\n{rows}\n\n"));
     text.push_str(&may_go(words, report));
     text.push('\n');
     let sources = sources(report);

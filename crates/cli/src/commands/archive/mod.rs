@@ -248,7 +248,7 @@ fn said(words: &Words, done: &Done, file: &Path) -> String {
                 last_day(words, story),
             ]);
         }
-        text.push_str(&format!("\n{}\n\n", rows));
+        text.push_str(&format!("\n{rows}\n\n"));
     }
     for held in held_back {
         let why = why_held_back(words, &held.because);
