@@ -60,8 +60,7 @@ pub(crate) async fn put_entry(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Response, Problem> {
-    let draft =
-        read_entry(&text, Sent::Alone, 0, Some(path.id)).map_err(|fault| Sent::unreadable(vec![fault]))?;
+    let draft = read_entry(&text, Sent::Alone, 0, Some(path.id)).map_err(Sent::unreadable)?;
     let recorded = record(&app, path.holding.clone(), vec![draft], Sent::Alone).await?;
     let Some(recorded) = recorded.first() else { return Err(Problem::internal()) };
     let status = match recorded {
@@ -261,23 +260,18 @@ async fn record(
     }
 }
 
-/// Parses one entry. `named` is the id in the path, if there is one.
-fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> Result<Draft, Fault> {
+/// Parses one entry, or reports everything that is wrong with it. `named` is the id in the path, if there is one.
+fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> Result<Draft, Vec<Fault>> {
     if !text.trim_start().starts_with('{') {
         let (detail, help) = (label(Label::HttpNotAnObject), label(Label::HttpNotAnObjectHelp));
-        return Err(Fault::at(sent.pointer(index, ""), detail, help));
+        return Err(vec![Fault::at(sent.pointer(index, ""), detail, help)]);
     }
-    let read = Envelope::from_json(text).and_then(|mut envelope| {
-        if named.is_some() && envelope.id.is_none() {
-            envelope.id = named;
-        }
-        envelope.read()
-    });
-    let draft = read.map_err(|fault| sent.fault(index, &fault))?;
+    let draft = Draft::from_json(text, named)
+        .map_err(|faults| faults.iter().map(|fault| sent.fault(index, fault)).collect::<Vec<_>>())?;
     match named {
         Some(named) if named != draft.id => {
             let detail = http::other_id(Words::english(), draft.id, named);
-            Err(Fault::at(sent.pointer(index, "/id"), detail, label(Label::HttpOtherIdHelp)))
+            Err(vec![Fault::at(sent.pointer(index, "/id"), detail, label(Label::HttpOtherIdHelp))])
         }
         _ => Ok(draft),
     }
@@ -301,7 +295,7 @@ fn read_batch(text: &str) -> Result<Vec<Draft>, Problem> {
     for (index, entry) in entries.iter().enumerate() {
         match read_entry(entry.get(), sent, index, None) {
             Ok(draft) => drafts.push(draft),
-            Err(fault) => faults.push(fault),
+            Err(found) => faults.extend(found),
         }
     }
     if faults.is_empty() { Ok(drafts) } else { Err(Sent::unreadable(faults)) }
