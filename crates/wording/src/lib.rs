@@ -13,6 +13,7 @@ pub mod calendar;
 pub mod diagnostics;
 pub mod due;
 pub mod exchange;
+pub mod forms;
 pub mod gaps;
 pub mod http;
 pub mod keeping;

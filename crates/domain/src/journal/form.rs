@@ -132,10 +132,19 @@ pub struct Blank {
     pub origin: Origin,
 }
 
+/// Whether people fill in entries of a kind. The others are made by a program: an attached document, an archive step.
+#[must_use]
+pub fn is_filled_in(kind: Kind) -> bool {
+    !kind.fields().iter().any(|field| field.needed && matches!(field.input, Input::Made))
+}
+
 /// The blanks of a form, in order. What only the program makes is left out.
 #[must_use]
 pub fn blanks(kind: Kind) -> Vec<Blank> {
     let mut found = Vec::new();
+    if !is_filled_in(kind) {
+        return found;
+    }
     for field in kind.fields() {
         add_blanks(field, &[], true, &mut found);
     }
