@@ -17,6 +17,7 @@ use combclear_wording::terminal::failures as say;
 use combclear_wording::unreadable::{Part, misread};
 use combclear_wording::{Label, Words};
 
+use crate::commands::record::Record;
 use crate::failure::Said;
 
 /// May this hive be supered today?
@@ -74,6 +75,8 @@ pub(crate) enum Command {
     Due(Due),
     /// What is left of each lot, what to dispose of, what to reorder
     Stock(Stock),
+    /// Write down what happened: strips placed or taken out, an inspection, a lot bought, and every other kind of entry
+    Record(Record),
     /// Attach a proof of purchase to a lot, or a copy to a prescription
     Attach(Attach),
     /// Show the attached documents, or save one of them
@@ -153,7 +156,7 @@ pub(crate) struct Options {
 }
 
 /// Reads a value that is written as text.
-fn value<T: FromStr<Err: Into<Misread>>>(text: &str) -> Result<T, String> {
+pub(crate) fn value<T: FromStr<Err: Into<Misread>>>(text: &str) -> Result<T, String> {
     text.parse().map_err(|fault: T::Err| misread(Words::english(), &fault.into(), Part::Envelope))
 }
 

@@ -3102,3 +3102,108 @@ field-stay_max_days-example = 70
 field-doses = Doses
 field-doses-hint = how many doses make a course
 field-doses-example = 1
+
+## Recording: what is wrong with a form as it was filled in, and an entry in one line
+
+# { $field } is the label of a field, { $key } its name in a command or a sheet, { $hint } and { $example } as above.
+recording-missing = { $field } is missing
+recording-missing-help = { $hint }; for example { $example }
+recording-no-such-field = there is no field `{ $key }` here
+recording-no-such-field-help = the fields are { $keys }
+recording-misread = { $field }: { $why }
+recording-misread-help = { $hint }; for example { $example }
+recording-one-only = { $field } takes one value, and { $given } were given
+label-recording-one-only-help = record an entry for each
+recording-range-backwards = the range `{ $text }` runs backwards
+label-recording-range-backwards-help = begin with the lower number, as in S1-S7
+recording-range-too-long = the range `{ $text }` has more than { $most } names
+label-recording-range-too-long-help = give a shorter range
+recording-range-end = the range `{ $text }` ends at `{ $colony }`, and there is no such colony on record
+recording-did-you-mean = did you mean `{ $near }`?
+label-recording-range-end-help = name the first and the last colony of the range as they are on record
+recording-nobody-in-range = no colony of the range `{ $text }` is alive on that day
+label-recording-nobody-in-range-help = look at the board for the colonies that are
+recording-nobody-at = no colony is at `{ $apiary }` on that day
+label-recording-nobody-with-something-in = no colony has anything in on that day
+label-recording-nobody-alive = no colony is on record on that day
+label-recording-nobody-there-help = name the colonies, or another day
+label-recording-nobody-yet = who records this is not known yet
+label-recording-nobody-yet-help = name the person once; later entries take the person named last
+label-recording-no-lot = no lot has anything left
+label-recording-no-lot-help = record the lot first, as it was bought
+recording-several-lots = several lots have something left: { $lots }
+label-recording-several-lots-help = name the one you took
+recording-no-entry = there is no entry `{ $text }` in the journal; the last is { $last }
+label-recording-no-entry-help = give its number as the register prints it
+recording-nothing-inside = nothing is recorded as inside { $colonies }
+label-recording-nothing-inside-help = leave out the colonies without strips, or record first what was placed
+recording-several-inside = more than one course is in { $colony }: { $courses }
+label-recording-several-inside-help = give the number of the entry that placed the strips you mean
+recording-course = entry { $number } ({ $medicine } of { $placed })
+
+recording-left-out-not-on-record = { $colony } is left out: it is not on record
+recording-left-out-not-yet = { $colony } is left out: it came into the record on { $begun }
+recording-left-out-ended = { $colony } is left out: it ended on { $ended }
+
+# An entry in one line; { $what } are its fields, each as "label value".
+recording-in-one-line = { $title }, { $day }: { $what }
+recording-title-only = { $title }, { $day }
+recording-value = { $label } { $value }
+label-recording-yes = yes
+label-recording-no = no
+
+## The command record
+
+record-field-help = { $hint }; for example { $example }
+record-field-choices = { $hint }; one of { $choices }
+record-question = { $label } ({ $hint }):
+record-question-choices = { $label } ({ $hint }; { $choices }):
+record-faults = nothing was recorded; { $count ->
+    [one] 1 thing to fix
+   *[other] { $count } things to fix
+}
+record-fault = { "  " }{ $message }
+record-fault-at = { "  " }{ $option }: { $message }
+record-fault-help = { $message }
+    { "    " }help: { $help }
+record-was = entry { $number } was: { $entry }
+record-is-now = now: { $entry }
+record-struck-out = entry { $number } did not happen: { $entry }
+record-recorded = { $count ->
+    [one] recorded as entry { $first }
+   *[other] recorded as entries { $first } to { $last }
+}
+record-not-a-day = { $why }
+record-cannot-ask = cannot ask on the terminal: { $why }
+label-record-nothing-recorded = nothing was recorded
+label-record-may-it = Record this? (yes or no)
+label-record-nobody-to-ask = nothing was recorded: nobody can be asked, since this is not a terminal
+label-record-nobody-to-ask-help = add --yes to record without asking
+label-record-terminal-closed = nothing was recorded: the terminal was closed before all was answered
+label-record-terminal-closed-help = start again, or give every field as an option
+label-record-no-reason = a correction needs its reason
+label-record-no-reason-help = add --reason, such as --reason "typed the wrong day"
+label-record-day-today = today
+label-record-day-yesterday = yesterday
+label-record-day-help = write today, yesterday, a weekday such as monday, or a date such as 2026-08-24
+label-record-time-help = write the time of day as 09:30
+label-record-by-help = give the name of a person
+label-record-option-on = The day on which it happened: today, yesterday, a weekday or a date; today if left out
+label-record-option-on-value = DAY
+label-record-option-at = The time of day, if you noted it
+label-record-option-at-value = TIME
+label-record-option-by = Who records it; the person named last if left out
+label-record-option-by-value = NAME
+label-record-option-yes = Record without asking
+label-record-option-apiary = All colonies at this apiary
+label-record-option-apiary-value = NAME
+label-record-option-inside = All colonies with medicine in
+label-record-option-all = All colonies
+label-record-option-number = The number of the entry, as the register prints it
+label-record-option-set = What changes, such as withdrawal-days=7; nothing after the equals sign takes the value out
+label-record-option-set-value = FIELD=VALUE
+label-record-option-reason = Why
+label-record-option-reason-value = TEXT
+label-record-set-form = write FIELD=VALUE, such as withdrawal-days=7
+label-record-correction = Correct an entry: only what changes is given
+label-record-strike-out = Strike out an entry that did not happen

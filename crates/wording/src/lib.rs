@@ -26,6 +26,7 @@ pub mod options;
 pub mod pack;
 pub mod paper;
 mod pieces;
+pub mod recording;
 pub mod refusals;
 pub mod register;
 pub mod retention;

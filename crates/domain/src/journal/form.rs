@@ -122,8 +122,10 @@ impl fmt::Debug for Field {
 pub struct Blank {
     /// The name under which it is filled in. No two blanks of a form have the same.
     pub key: String,
-    /// The names that lead to it in the body.
+    /// The names that lead to it in the body: one, or the part and the field in it.
     pub path: Vec<&'static str>,
+    /// Whether the part is the first of a list.
+    pub in_list: bool,
     /// How it is filled in.
     pub input: Input,
     /// Whether there is no entry without it.
@@ -138,6 +140,32 @@ pub fn is_filled_in(kind: Kind) -> bool {
     !kind.fields().iter().any(|field| field.needed && matches!(field.input, Input::Made))
 }
 
+impl Blank {
+    fn of_part(field: &Field, part: &Field, in_list: bool) -> Blank {
+        let key = match part.name {
+            "name" => field.name.to_owned(),
+            "address" => format!("{}_address", field.name),
+            name => name.to_owned(),
+        };
+        Blank {
+            key,
+            path: vec![field.name, part.name],
+            in_list,
+            input: part.input,
+            needed: field.needed && part.needed,
+            origin: part.origin,
+        }
+    }
+
+    /// Whether a JSON pointer into the body leads to it, or to something in it.
+    #[must_use]
+    pub fn is_at(&self, pointer: &str) -> bool {
+        let mut parts =
+            pointer.split('/').skip(1).filter(|part| !self.in_list || part.parse::<usize>().is_err());
+        self.path.iter().all(|name| parts.next() == Some(*name))
+    }
+}
+
 /// The blanks of a form, in order. What only the program makes is left out.
 #[must_use]
 pub fn blanks(kind: Kind) -> Vec<Blank> {
@@ -146,31 +174,24 @@ pub fn blanks(kind: Kind) -> Vec<Blank> {
         return found;
     }
     for field in kind.fields() {
-        add_blanks(field, &[], true, &mut found);
+        match field.input {
+            Input::Made => {}
+            Input::Part(parts) => found.extend(parts.iter().map(|part| Blank::of_part(field, part, false))),
+            // A list within a list cannot be written down in one place: one group is enough for one entry.
+            Input::Parts(parts) if parts.iter().any(|part| matches!(part.input, Input::Names(_))) => {
+                found.extend(parts.iter().map(|part| Blank::of_part(field, part, true)));
+            }
+            input => found.push(Blank {
+                key: field.name.to_owned(),
+                path: vec![field.name],
+                in_list: false,
+                input,
+                needed: field.needed,
+                origin: field.origin,
+            }),
+        }
     }
     found
-}
-
-fn add_blanks(field: &'static Field, within: &[&'static str], needed: bool, found: &mut Vec<Blank>) {
-    let mut path = within.to_vec();
-    path.push(field.name);
-    let needed = needed && field.needed;
-    match field.input {
-        Input::Made => {}
-        Input::Part(fields) => fields.iter().for_each(|part| add_blanks(part, &path, needed, found)),
-        // A list within a list cannot be written down in one place: one group is enough for one entry.
-        Input::Parts(fields) if fields.iter().any(|part| matches!(part.input, Input::Names(_))) => {
-            fields.iter().for_each(|part| add_blanks(part, &path, needed, found));
-        }
-        input => {
-            let key = match (within, field.name) {
-                ([.., part], "name") => (*part).to_owned(),
-                ([.., part], "address") => format!("{part}_address"),
-                _ => field.name.to_owned(),
-            };
-            found.push(Blank { key, path, input, needed, origin: field.origin });
-        }
-    }
 }
 
 /// Everything that is wrong with the body of an entry of a kind; nothing if it can be read.

@@ -8,6 +8,7 @@ pub mod gaps;
 pub mod import;
 pub mod law;
 pub mod options;
+pub mod record;
 pub mod retention;
 pub mod stock;
 pub mod supering;
