@@ -17,7 +17,7 @@ use combclear_wording::terminal::failures as say;
 use combclear_wording::unreadable::{Part, misread};
 use combclear_wording::{Label, Words};
 
-use crate::commands::record::Record;
+use crate::commands::record::{Begin, Record};
 use crate::failure::Said;
 
 /// May this hive be supered today?
@@ -75,6 +75,8 @@ pub(crate) enum Command {
     Due(Due),
     /// What is left of each lot, what to dispose of, what to reorder
     Stock(Stock),
+    /// Begin a new holding: who keeps it, where, and the country whose law and leaflets apply
+    Begin(Begin),
     /// Write down what happened: strips placed or taken out, an inspection, a lot bought, and every other kind of entry
     Record(Record),
     /// Attach a proof of purchase to a lot, or a copy to a prescription
@@ -300,6 +302,9 @@ pub(crate) struct Import {
     /// Import what can be imported, and list what was left out
     #[arg(long)]
     pub(crate) keep_going: bool,
+    /// Keep the holding of the file beside those that the database keeps already
+    #[arg(long)]
+    pub(crate) begin: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,

@@ -2436,7 +2436,7 @@ label-problem-foreign-host-page = Without keys the service answers only under th
 label-problem-unknown-path = no such path
 label-problem-unknown-path-page = Nothing is served there. /openapi.json lists every path, /docs shows them. A name cannot contain a `/`; percent-encode other special characters.
 label-problem-unknown-holding = no such holding
-label-problem-unknown-holding-page = No entry is recorded under this name. GET /holdings lists the names that have entries. Recording a first entry creates a new holding.
+label-problem-unknown-holding-page = No entry is recorded under this name. GET /holdings lists the names that have entries. A holding is begun on purpose, with PUT /holdings/{"{"}holding{"}"} and its first entry, so that a slip of the pen never makes a second one.
 label-problem-unknown-entry = no such entry
 label-problem-unknown-entry-page = The holding has no entry with this id. If you sent it and got no answer, send it again under the same id: it is recorded once. GET /holdings/{"{"}holding{"}"}/entries lists what is recorded.
 label-problem-unknown-document = no such document
@@ -2457,6 +2457,8 @@ label-problem-wrong-method = wrong method for this path
 label-problem-wrong-method-page = The path is right, the method is not. The Allow header lists the methods that it takes. Entries are never changed or deleted: record a new entry that names the wrong one in `corrects`.
 label-problem-same-id-other-content = the id is already used for another entry
 label-problem-same-id-other-content-page = An entry with this id is already recorded, and the one sent differs from it. { part-nothing-was-recorded } GET the entry to compare. If this is a new entry, make a new id for it. If the recorded one is wrong, record a new entry that names it in `corrects` and gives the reason.
+label-problem-holding-exists = the holding exists already
+label-problem-holding-exists-page = A holding is begun once. { part-nothing-was-recorded } Record entries with PUT or POST below /holdings/{"{"}holding{"}"}/entries; a change of keeper or country is an entry of kind holding_details.
 label-problem-body-too-large = the body is too large
 label-problem-body-too-large-page = A body is at most 4 MiB, a document at most 10 MB. { part-nothing-was-recorded } Send entries in several batches; scan a document at a lower resolution, or take a smaller photograph.
 label-problem-wrong-media-type = the body is not declared as JSON
@@ -3207,3 +3209,17 @@ label-record-option-reason-value = TEXT
 label-record-set-form = write FIELD=VALUE, such as withdrawal-days=7
 label-record-correction = Correct an entry: only what changes is given
 label-record-strike-out = Strike out an entry that did not happen
+
+## Beginning a holding
+
+http-holding-exists = the holding `{ $holding }` exists already
+label-http-first-entry = the first entry of a holding is of kind holding_details: it names the keeper and the country
+label-http-first-entry-help = send an entry of kind holding_details with its id
+begin-begun = holding `{ $holding }` is begun; record what happens with: combclear record
+begin-exists = the database keeps a holding `{ $holding }` already
+label-begin-exists-help = record a change of keeper or country with: combclear record keeper
+label-begin-about = Begin a new holding: who keeps it, where, and the country whose law and leaflets apply
+label-begin-name = Its name, as every command takes it
+label-begin-name-value = HOLDING
+import-no-holding = `{ $file }` is of holding `{ $holding }`, which this database does not keep; it keeps { $known }
+label-import-no-holding-help = import it with --begin to keep this holding too

@@ -1,5 +1,7 @@
 //! What `record` says.
 
+use combclear_domain::basics::words::HoldingName;
+
 use crate::Words;
 use crate::words::say;
 
@@ -16,6 +18,10 @@ sentences! {
     RecordStruckOut: struck_out(number: u64, entry: &str);
     /// What was recorded.
     RecordRecorded: recorded(count: usize, first: u64, last: u64);
+    /// A holding that was begun.
+    BeginBegun: begun(holding: &HoldingName);
+    /// A holding that exists already.
+    BeginExists: exists(holding: &HoldingName);
     /// A text that is no day.
     RecordNotADay: not_a_day(why: &str);
     /// Nobody can be asked.

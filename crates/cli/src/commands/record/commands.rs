@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use clap::error::ErrorKind;
 use clap::{Arg, ArgAction, ArgMatches, Args, Command, FromArgMatches};
 use combclear_domain::basics::misread::Named;
-use combclear_domain::basics::words::ApiaryName;
+use combclear_domain::basics::words::{ApiaryName, HoldingName};
 use combclear_domain::journal::Kind;
 use combclear_domain::journal::form::{Blank, Input, Origin, blanks};
 use combclear_domain::recording::Chosen;
@@ -35,6 +35,64 @@ pub(super) enum What {
     Correction { number: String, changes: BTreeMap<String, String>, reason: Option<String> },
     /// An entry that did not happen.
     StrikeOut { number: String, reason: Option<String> },
+}
+
+/// A holding to begin.
+#[derive(Debug, Clone)]
+pub(crate) struct Begin {
+    pub(super) holding: HoldingName,
+    /// The form of its first entry.
+    pub(super) first: Record,
+}
+
+impl Args for Begin {
+    fn augment_args(command: Command) -> Command {
+        let words = Words::english();
+        let name = Arg::new(NAME)
+            .required(true)
+            .value_name(Label::BeginNameValue.said())
+            .value_parser(crate::args::value::<HoldingName>)
+            .help(Label::BeginName.said());
+        let fields = blanks(Kind::HoldingDetails);
+        let fields = fields.iter().map(|blank| argument(words, Kind::HoldingDetails, blank, false));
+        command.arg(name).args(fields).args(common(words))
+    }
+
+    fn augment_args_for_update(command: Command) -> Command {
+        Begin::augment_args(command)
+    }
+}
+
+impl FromArgMatches for Begin {
+    fn from_arg_matches(given: &ArgMatches) -> Result<Begin, clap::Error> {
+        let Some(holding) = given.get_one::<HoldingName>(NAME).cloned() else {
+            return Err(clap::Error::new(ErrorKind::MissingRequiredArgument));
+        };
+        Ok(Begin { holding, first: Record::of(form_of(Kind::HoldingDetails, given), given) })
+    }
+
+    fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), clap::Error> {
+        *self = Begin::from_arg_matches(matches)?;
+        Ok(())
+    }
+}
+
+impl Record {
+    /// What is recorded, with the options that every form has.
+    fn of(what: What, given: &ArgMatches) -> Record {
+        let one = |id: &str| given.get_one::<String>(id).cloned();
+        Record { what, on: one(ON), at: one(AT), by: one(BY), yes: given.get_flag(YES) }
+    }
+}
+
+impl Record {
+    /// The keeper, if the form names one.
+    pub(super) fn keeper(&self) -> Option<String> {
+        match &self.what {
+            What::Form { texts, .. } => texts.get("keeper")?.first().cloned(),
+            What::Correction { .. } | What::StrikeOut { .. } => None,
+        }
+    }
 }
 
 /// The name of the command that fills in the form of a kind. None if no such command fills it in.
@@ -71,7 +129,11 @@ pub(super) const fn command_of(kind: Kind) -> Option<&'static str> {
 
 /// The option of a field, without the dashes before it.
 pub(super) fn option_of(key: &str) -> String {
-    key.replace('_', "-")
+    match key {
+        // The jurisdiction of a keeper is a country.
+        "jurisdiction" => "country".to_owned(),
+        key => key.replace('_', "-"),
+    }
 }
 
 impl Args for Record {
@@ -108,7 +170,7 @@ impl FromArgMatches for Record {
             },
             None => What::StrikeOut { number: one(NUMBER).unwrap_or_default(), reason: one(REASON) },
         };
-        Ok(Record { what, on: one(ON), at: one(AT), by: one(BY), yes: given.get_flag(YES) })
+        Ok(Record::of(what, given))
     }
 
     fn update_from_arg_matches(&mut self, matches: &ArgMatches) -> Result<(), clap::Error> {
@@ -125,6 +187,7 @@ const YES: &str = "YES";
 const CHOSEN_AT: &str = "CHOSEN_AT";
 const CHOSEN_INSIDE: &str = "CHOSEN_INSIDE";
 const CHOSEN_ALL: &str = "CHOSEN_ALL";
+const NAME: &str = "NAME";
 const NUMBER: &str = "NUMBER";
 const SET: &str = "SET";
 const REASON: &str = "REASON";

@@ -19,7 +19,7 @@ use combclear_domain::recording::{
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, TimeOfDay};
-use combclear_store::Holdings;
+use combclear_store::{Holdings, RecordError};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::record as say;
 use combclear_wording::unreadable::{Part, misread};
@@ -28,9 +28,9 @@ use combclear_wording::{Label, Words, recording};
 use crate::args::Place;
 use crate::commands::print;
 use crate::failure::{Failure, Said};
-use crate::place::{leaflets, with_holding};
+use crate::place::{leaflets, with_holding, with_holdings};
 use crate::{Outcome, clock};
-pub(crate) use commands::Record;
+pub(crate) use commands::{Begin, Record};
 use commands::{What, option_of};
 
 pub(crate) async fn run(place: &Place, record: &Record) -> Result<Outcome, Failure> {
@@ -39,25 +39,62 @@ pub(crate) async fn run(place: &Place, record: &Record) -> Result<Outcome, Failu
         let Some(holding) = holdings.snapshot(&name).await? else {
             return Err(Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn));
         };
-        let mut record = record.clone();
-        let asks = can_ask();
-        let ready = loop {
-            match prepare(&record, &holding, &leaflets) {
-                Ok(ready) => break ready,
-                Err(NotReady::Wrong(kind, wrong)) if asks && wrong.iter().all(is_asked_for) => {
-                    ask::for_missing(&mut record, kind, &wrong, &holding)?;
-                }
-                Err(not_ready) => return Err(not_ready.into()),
-            }
-        };
-        preview(&ready)?;
-        if !record.yes && !ask::may_record(asks)? {
-            print(&Label::RecordNothingRecorded.said())?;
-            return Ok(Outcome::InPart);
+        match agreed(record, &holding, &leaflets)? {
+            Some(ready) => write(holdings, &name, ready).await,
+            None => Ok(Outcome::InPart),
         }
-        write(holdings, &name, ready).await
     })
     .await
+}
+
+/// Begins a holding with its first entry.
+pub(crate) async fn begin(place: &Place, begin: &Begin) -> Result<Outcome, Failure> {
+    let (leaflets, words) = (leaflets(place)?, Words::english());
+    with_holdings(place, async |holdings| {
+        let name = &begin.holding;
+        let exists = || Failure::new(say::exists(words, name), Label::BeginExistsHelp);
+        if holdings.journal().holdings().await?.contains(name) {
+            return Err(exists());
+        }
+        let mut first = begin.first.clone();
+        if first.by.is_none() {
+            // Nobody was named before the keeper.
+            first.by = first.keeper();
+        }
+        let Some(ready) = agreed(&first, &Holding::new(name.clone()), &leaflets)? else {
+            return Ok(Outcome::InPart);
+        };
+        for draft in ready.drafts {
+            match holdings.begin(name, draft, clock::now()).await {
+                Err(RecordError::BegunBefore) => return Err(exists()),
+                begun => begun?,
+            };
+        }
+        print(&say::begun(words, name))?;
+        Ok(Outcome::Done)
+    })
+    .await
+}
+
+/// The entries to record, once nothing is missing and somebody has agreed. None if somebody has not.
+fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Option<Ready>, Failure> {
+    let mut record = record.clone();
+    let asks = can_ask();
+    let ready = loop {
+        match prepare(&record, holding, leaflets) {
+            Ok(ready) => break ready,
+            Err(NotReady::Wrong(kind, wrong)) if asks && wrong.iter().all(is_asked_for) => {
+                ask::for_missing(&mut record, kind, &wrong, holding)?;
+            }
+            Err(not_ready) => return Err(not_ready.into()),
+        }
+    };
+    preview(&ready)?;
+    if record.yes || ask::may_record(asks)? {
+        return Ok(Some(ready));
+    }
+    print(&Label::RecordNothingRecorded.said())?;
+    Ok(None)
 }
 
 /// Whether somebody can be asked: both ends are a terminal.
