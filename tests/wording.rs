@@ -10,6 +10,7 @@
 
 use proptest::prelude::ProptestConfig;
 
+mod colonies;
 mod due;
 mod errors;
 mod journal;

@@ -25,7 +25,7 @@ use crate::failure::Said;
 /// Combclear answers from a journal of what happened in a holding and from leaflets kept as data. It is an aid to
 /// record-keeping: the leaflet on the pack, the prescriber and local law decide.
 #[derive(Debug, Parser)]
-#[command(name = "combclear", version, after_help = EXIT_CODES)]
+#[command(name = "combclear", version, max_term_width = 80, after_help = EXIT_CODES)]
 pub(crate) struct Arguments {
     #[command(flatten)]
     pub(crate) place: Place,
@@ -41,29 +41,42 @@ const EXIT_CODES: &str = "Exit codes:
   4  not known: for at least one named colony, and no `no` among them; no option is usable, but not all are ruled out; the law could not be checked
   5  done in part: entries were left out (import --keep-going), or missing documents (export, pack)";
 
+/// The heading of the options that every command takes.
+const PLACE: &str = "Journal and leaflets";
+
 /// The address of the journal, and its holding.
 #[derive(Debug, Args)]
 pub(crate) struct Place {
-    /// The database
+    /// The address of the database
     #[arg(
         long,
         global = true,
         env = "COMBCLEAR_DB",
         default_value = "sqlite:combclear.db",
-        value_name = "ADDRESS"
+        value_name = "ADDRESS",
+        help_heading = PLACE
     )]
     pub(crate) db: String,
     /// A folder of leaflets of your own, laid out as JURISDICTION/ID.toml, beside the built-in ones
-    #[arg(long, global = true, env = "COMBCLEAR_LEAFLETS", value_name = "FOLDER")]
+    #[arg(long, global = true, env = "COMBCLEAR_LEAFLETS", value_name = "FOLDER", help_heading = PLACE)]
     pub(crate) leaflets: Option<PathBuf>,
     /// The holding; may be left out while the database keeps only one
-    #[arg(long, global = true, env = "COMBCLEAR_HOLDING", value_name = "NAME", value_parser = value::<HoldingName>)]
+    #[arg(
+        long,
+        global = true,
+        env = "COMBCLEAR_HOLDING",
+        value_name = "NAME",
+        value_parser = value::<HoldingName>,
+        help_heading = PLACE
+    )]
     pub(crate) holding: Option<HoldingName>,
 }
 
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
-    /// May these colonies be supered? Without names: a table of all living colonies
+    /// The morning's page: what is due where, what may be supered, what to find out
+    Today(Today),
+    /// May these colonies be supered? Without names: the board of all living colonies
     Supering(Supering),
     /// What else can be used in a colony or at an apiary, on which days, and whether it is out before the flow
     Options(Options),
@@ -93,14 +106,24 @@ pub(crate) enum Command {
     Verify(Verify),
     /// How long the medicine records must be kept, and which may be archived
     Retention(Retention),
-    /// Move records that need not be kept any longer into a sealed file, permanently
+    /// Permanently remove records that need no longer be kept from the journal, into a sealed file
     Archive(Archive),
     /// Show what the law requires of a medicine record in a jurisdiction, with its sources
     Law(Law),
-    /// Show the built-in leaflets, or one of them with its sources
+    /// Show the leaflets that apply to the holding, or what one of them says
     Leaflets(Leaflets),
     /// Serve the HTTP API
     Serve(Serve),
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Today {
+    /// The day, like 2026-04-11; today if left out
+    #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
+    pub(crate) on: Option<Day>,
+    /// Print JSON, for programs
+    #[arg(long)]
+    pub(crate) json: bool,
 }
 
 #[derive(Debug, Args)]
@@ -114,6 +137,9 @@ pub(crate) struct Supering {
     /// The day, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
+    /// Show every reason and detail
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -140,18 +166,21 @@ pub(crate) struct Options {
     /// Show every condition of one leaflet, with its sources
     #[arg(long, value_name = "ID", conflicts_with = "apiary")]
     pub(crate) leaflet: Option<String>,
-    /// What if the power there were: none, battery, generator or mains; nothing is recorded
+    /// What if the power there were: `none`, `battery`, `generator` or `mains`; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Power::from_word, Power::ALL))]
     pub(crate) power: Option<Power>,
     /// What if access to the apiary were: `vehicle`, `on_foot` or `none`; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Access::from_word, Access::ALL))]
     pub(crate) access: Option<Access>,
-    /// What if the ground at the stands were: dry, wet or flooded; nothing is recorded
+    /// What if the ground at the stands were: `dry`, `wet` or `flooded`; nothing is recorded
     #[arg(long, value_name = "WORD", value_parser = word(Ground::from_word, Ground::ALL))]
     pub(crate) ground: Option<Ground>,
     /// The last day on which these what-if values apply
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) site_until: Option<Day>,
+    /// Show every reason and detail
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -221,6 +250,9 @@ pub(crate) struct RegisterTime {
 pub(crate) struct Gaps {
     #[command(flatten)]
     pub(crate) time: RegisterTime,
+    /// Show every reason and detail
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -248,6 +280,9 @@ pub(crate) struct Due {
     /// Write it as a calendar (iCalendar) into this file; `-` for standard output
     #[arg(long, value_name = "FILE", conflicts_with = "json")]
     pub(crate) calendar: Option<PathBuf>,
+    /// Show every reason and detail
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -258,6 +293,9 @@ pub(crate) struct Stock {
     /// The day, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
+    /// Show every reason and detail
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -320,7 +358,7 @@ pub(crate) struct Export {
 pub(crate) struct Verify {
     /// A checkpoint kept from earlier: also proves that nothing before it was changed or cut off
     #[arg(long, value_name = "FILE")]
-    pub(crate) since: Option<PathBuf>,
+    pub(crate) since_checkpoint: Option<PathBuf>,
     /// An archive file: also proves that it is what was moved out of this journal
     #[arg(long, value_name = "FILE")]
     pub(crate) archive: Option<PathBuf>,
@@ -334,6 +372,9 @@ pub(crate) struct Retention {
     /// The day on which records would be archived, like 2033-03-02; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
+    /// Show every reason and detail
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
@@ -343,13 +384,13 @@ pub(crate) struct Retention {
 pub(crate) struct Archive {
     /// The file, which must not exist yet
     pub(crate) file: PathBuf,
-    /// Only records that need not be kept beyond this day; today at the latest
+    /// Only records that need not be kept beyond this day; today or earlier
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) through: Day,
-    /// Who moves it
+    /// Who archives them
     #[arg(long, value_name = "NAME", value_parser = value::<Person>)]
     pub(crate) by: Person,
-    /// Move the records; this cannot be undone. Without it, they are only listed
+    /// Remove the records from the journal; this cannot be undone. Without it, they are only listed
     #[arg(long)]
     pub(crate) move_for_good: bool,
     /// Print JSON, for programs
@@ -374,9 +415,15 @@ pub(crate) struct Law {
 pub(crate) struct Leaflets {
     /// The id of one leaflet
     pub(crate) id: Option<String>,
+    /// Show the leaflets of every country, not only those that apply to the holding
+    #[arg(long)]
+    pub(crate) all_countries: bool,
     /// The format of leaflets as a JSON Schema, for an editor
     #[arg(long, conflicts_with_all = ["id", "json"])]
     pub(crate) schema: bool,
+    /// Show every reason and detail
+    #[arg(long, conflicts_with = "json")]
+    pub(crate) full: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,

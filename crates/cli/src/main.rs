@@ -4,6 +4,7 @@ mod args;
 mod clock;
 mod commands;
 mod failure;
+mod layout;
 mod place;
 mod typesetter;
 
@@ -20,8 +21,11 @@ fn main() -> ExitCode {
     match run(&arguments) {
         Ok(outcome) => outcome.into(),
         Err(failure) => {
+            let message = failure.to_string();
+            let message =
+                layout::width_of_errors().map_or(message.clone(), |width| layout::wrapped(&message, width));
             // Whoever closed standard error does not want to know.
-            let _ = writeln!(std::io::stderr(), "{failure}");
+            let _ = writeln!(std::io::stderr(), "{message}");
             ExitCode::from(1)
         }
     }
@@ -55,6 +59,7 @@ impl From<Outcome> for ExitCode {
 async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
     let place = &arguments.place;
     match &arguments.command {
+        Command::Today(ask) => commands::today::run(place, ask).await,
         Command::Supering(ask) => commands::supering::run(place, ask).await,
         Command::Options(ask) => commands::options::run(place, ask).await,
         Command::Register(ask) => commands::register::run(place, ask).await,
@@ -72,7 +77,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Retention(ask) => commands::retention::run(place, ask).await,
         Command::Archive(ask) => commands::archive::run(place, ask).await,
         Command::Law(ask) => commands::law::run(ask),
-        Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets),
+        Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets).await,
         Command::Serve(serve) => commands::serve::run(place, serve).await,
     }
 }

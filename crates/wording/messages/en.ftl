@@ -7,6 +7,26 @@ days = { $days ->
    *[other] { $days } days
 }
 
+# Colonies or lots in the order in which people count, runs of consecutive numbers in one.
+colonies-run = { $first }-{ $last }
+colonies-run-of-hyphens = { $first } to { $last }
+colonies-counted = { $names } ({ $count })
+
+# A jurisdiction by its code.
+jurisdiction-name = { $jurisdiction ->
+    [gb] Great Britain
+    [ni] Northern Ireland
+    [eu] the European Union
+    [de] Germany
+    [fr] France
+    [ie] Ireland
+    [it] Italy
+    [pl] Poland
+    [ch] Switzerland
+    [us] the United States
+   *[other] { $jurisdiction }
+}
+
 notice = An aid to record-keeping: the leaflet on the pack, the prescriber and local law decide.
 
 # An amount with its unit; $quantity may be a range, $number says whether it is one.
@@ -209,9 +229,40 @@ supering-ask-stays = on the leaflet of lot { $lots }, read how long it must and 
 supering-lot = `{ $lot }`
 supering-lots = { $lots } and lot { $lot }
 
+# The answer at a glance: a reason in a line, then what to do next. $said is a sentence on taking it out.
+glance-at = { $colonies } at { $apiary }
+glance-no-honey-before = no honey may be taken before { $day }
+glance-no-honey-yet = no honey may be taken yet; the day from which it may be taken is not known
+glance-still-in = { $name } still in
+glance-whereabouts = { $name }: no record of where it went on { $since }
+glance-not-documented = { $name }: { $term } not documented
+glance-withdrawal = withdrawal period of { $name } until { $last }
+glance-wait = wait after { $name } until { $last }
+glance-supers-off = take the honey supers off now (on since { $since })
+glance-take-out-now = take it out now: it had to be out by { $by }
+glance-take-out-on = take it out on { $day }
+glance-take-out-between = take it out from { $from }, by { $by }
+glance-take-out-by = take it out by { $by }
+glance-take-out-from = take it out from { $from }
+glance-take-out-by-leaflet = take it out when the leaflet says
+glance-without-brood = { $said }, or from { $day } if there is no brood
+glance-supers-from = supers may go on from { $day }
+glance-then-supers = { $next }; supers from { $day }
+glance-read-leaflet = on the leaflet of { $lots }, read and record the { $terms }
+glance-ask-former-keeper = ask the previous keeper what medicine was in it, and correct its first entry
+glance-look-inside = check the hive, and record the removal if it is out
+glance-where-strips-went = correct the entry of the split or uniting to say where the strips went
+
 ## Due: what must or may be done
 
 # Titles stand alone on a phone. $pack is a name on a pack, $name a course, $lots lots as due-lots puts them.
+# A task in a line: $said is the title with its colonies.
+due-brief-in = { $title }: { $colonies }
+due-brief-overdue = { $said }, was due by { $by }
+due-brief-on = { $said }, on { $day }
+due-brief-between = { $said }, { $from } to { $by }
+due-brief-from = { $said }, from { $from }
+due-brief-by = { $said }, by { $by }
 due-take-supers-off-title = Take the honey supers off
 due-take-supers-off = take the honey supers off now: they have been on since { $since } and must be off for { $courses }; their honey is not for human consumption
 due-courses = { $courses } and { $course }
@@ -315,6 +366,25 @@ options-counting = { $what ->
     [brood-boxes] brood boxes
    *[litres-of-hive] litres of hive
 }
+# The same with the number.
+options-count-of = { $what ->
+    [seams-of-bees] { $count ->
+        [one] 1 seam of bees
+       *[other] { $count } seams of bees
+    }
+    [bees] { $count ->
+        [one] 1 bee
+       *[other] { $count } bees
+    }
+    [brood-boxes] { $count ->
+        [one] 1 brood box
+       *[other] { $count } brood boxes
+    }
+   *[litres-of-hive] { $count ->
+        [one] 1 litre of hive
+       *[other] { $count } litres of hive
+    }
+}
 
 options-within = { $within ->
     [calendar-year] calendar year
@@ -374,9 +444,9 @@ options-brood-seen = { $brood ->
 }
 options-brood-never-seen = no brood inspection is on record
 options-brood-seen-too-long-ago = the brood was last inspected on { $last }, too long before that day to count
-options-counted = { $count } { $what } on { $on }
+options-counted = { options-count-of } on { $on }
 options-never-counted = no count of { $what } is on record
-options-count-does-not-tell = { $count } { $what } on { $on }, which does not apply to that day
+options-count-does-not-tell = { options-count-of } on { $on }, which does not count for that day
 options-courses-none-before = { $given } of at most { $most } in the { $within }
 options-courses = { $given } of at most { $most } in the { $within }, the last begun on { $last }
 options-courses-turn-on-year = { $in-calendar-year } of at most { $most } in the calendar year, but { $in-twelve-months } in twelve months; the leaflet does not say which counts
@@ -654,7 +724,7 @@ leaflet-wait-after-removal = { $days } from removal to supers
 leaflet-removal = { $value ->
     [needed] removal needed
     [not_needed] removal not needed
-   *[nothing_stays] removal nothing stays
+   *[nothing_stays] nothing stays in the hive
 }
 leaflet-stay-min = { $brood ->
     [any] at least { $days }
@@ -681,7 +751,7 @@ leaflet-courses = { $count ->
 }
 leaflet-courses-per-year = { $counted ->
     [calendar_year] at most { $courses } in a calendar year
-    [twelve_months] at most { $courses } in a twelve months
+    [twelve_months] at most { $courses } in twelve months
    *[not_said] at most { $courses } in a year
 }
 leaflet-courses-per-broodless-period = at most { $courses } in one time without brood
@@ -737,13 +807,13 @@ leaflet-recipe-sugar = { $g } g sugar
 leaflet-need = { $need ->
     [mains_or_generator] mains or generator
     [battery] battery
-    [carry_in_kit] carry in kit
+    [carry_in_kit] kit carried in
     [hive_opened] hive opened
     [return_visit] return visit
    *[dry_ground] dry ground
 }
 
-## Gaps: what the legal record misses
+## Gaps: what is missing from the legal record
 
 # The row that a gap is about; its sentence begins with it.
 gaps-about-medicine = the medicine { $medicine }
@@ -794,6 +864,8 @@ gaps-count-corrected = lot { $lot }: the count was corrected, so its stock accou
 
 # How to supply what is missing.
 gaps-supply-correct-entry = correct entry no. { $place } and add: { law-field }
+gaps-supply-correct-each = correct each of these entries and add: { law-field }
+gaps-supply-withdrawal-days-each = correct each of these entries and give the days that the pack states, even if 0; or record what its leaflet says
 gaps-supply-describe-medicine = correct the description of the medicine: pack name, authorisation number, leaflet
 gaps-supply-prove-purchase = attach the invoice or receipt to the lot, or correct the acquisition and say what the proof is and where it is kept
 gaps-supply-attach-prescription = attach a copy to the prescription
@@ -862,15 +934,15 @@ retention-perhaps-not-out = lot { $lot }: not known whether it has to come out o
 
 # The rule that decided.
 retention-by-law = { $years ->
-    [one] 1 year from { law-counted-from } ({ $from }), law of { $jurisdiction }
-   *[other] { $years } years from { law-counted-from } ({ $from }), law of { $jurisdiction }
+    [one] 1 year from { law-counted-from } ({ $from }), by the law of { jurisdiction-name }
+   *[other] { $years } years from { law-counted-from } ({ $from }), by the law of { jurisdiction-name }
 }
 retention-by-scheme = { $years ->
-    [one] 1 year from { law-counted-from } ({ $from }), a scheme or advice of { $jurisdiction }
-   *[other] { $years } years from { law-counted-from } ({ $from }), a scheme or advice of { $jurisdiction }
+    [one] 1 year from { law-counted-from } ({ $from }), by a scheme or advice of { jurisdiction-name }
+   *[other] { $years } years from { law-counted-from } ({ $from }), by a scheme or advice of { jurisdiction-name }
 }
 
-# Why a story stays although the law would let it go.
+# Why records of a lot stay although the law would let them go.
 retention-supering-turns = whether colony { $colony } may be supered depends on it
 
 ## Stock: what is left, what to dispose of
@@ -881,6 +953,12 @@ stock-sum-too-many = { $acquired } acquired, but { $given } given + { $disposed 
 # How a lot stands: these are joined by semicolons.
 stock-overdrawn = more gone than acquired: count again
 stock-empty = empty
+# The same in few words.
+stock-brief-expires = expires on { $expiry }
+stock-brief-past-use = opened; had to be used by { $until }
+stock-brief-past-use-no-day = opened too long ago
+stock-brief-in-use = in use
+stock-brief-in-use-until = in use, until { $until }
 stock-expired = expired on { $expiry }
 stock-sealed = sealed
 # { $since } is one of these two.
@@ -909,7 +987,7 @@ stock-dispose-past-use-not-documented = { $open }; what was opened had to be use
 # Why a lot is not counted for a course.
 stock-not-counted-overdrawn = more gone than acquired
 stock-not-counted-expired = expired
-stock-not-counted-past-use = past its life in use; sealed packs may be used
+stock-not-counted-past-use = opened too long ago; sealed packs may be used
 
 stock-same-batch = lots { $earlier } and { $later } of { $medicine } have the same batch number, { $batch }: bought twice, or recorded twice?
 stock-no-expiry-of = lot { $lot } of { $medicine } has no expiry date on record
@@ -985,9 +1063,9 @@ law-field = { $field ->
 
 ## Refusals: what cannot be true
 
-# Each refusal says what cannot be true, and how to mend it (`-help`). Both go without a capital and without a full stop; what the user wrote stands in backticks.
+# Each refusal says what cannot be true, and how to fix it (`-help`). Both go without a capital and without a full stop; what the user wrote stands in backticks.
 
-# How to mend more than one of them. { $near } is a name on record, or a code, that is written much like the one that was given.
+# How to fix more than one of them. { $near } is a name on record, or a code, that is written much like the one that was given.
 refusal-check-dates-help = check both dates
 refusal-did-you-mean-help = did you mean `{ $near }`?
 refusal-correct-it-help = correct that entry instead
@@ -1240,60 +1318,60 @@ kind = { $kind ->
 # What a condition of an option is about.
 about = { $about ->
     [leaflet] leaflet
-    [access] access
+    [access] access to the apiary
     [power] power
-    [ground] ground
-    [return_visits] return visits
-    [carry_in_kit] carry in kit
-    [hive_opened] hive opened
+    [ground] ground at the stands
+    [return_visits] later visits
+    [carry_in_kit] carrying the kit in
+    [hive_opened] opening the hive
     [colony] colony
     [apiary] apiary
-    [already_in] already in
+    [already_in] treatments in the hive
     [other_medicines] other medicines
-    [supers_during] supers during
-    [flow_during] flow during
-    [flow_before] flow before
-    [withdrawal] withdrawal
-    [wait_after_removal] wait after removal
-    [harvest_during] harvest during
-    [comb_rule] comb rule
+    [supers_during] supers while it is in
+    [flow_during] use in a flow
+    [flow_before] use before a flow
+    [withdrawal] withdrawal period
+    [wait_after_removal] wait before supers
+    [harvest_during] honey while it is in
+    [comb_rule] combs
     [removal] removal
-    [stay_min] stay min
-    [stay_max] stay max
+    [stay_min] minimum stay
+    [stay_max] maximum stay
     [doses] doses
     [courses_per_year] courses per year
     [courses_per_broodless_period] courses per broodless period
-    [gap_between_courses] gap between courses
+    [gap_between_courses] time between courses
     [season] season
     [timing] timing
     [temperature] temperature
     [brood] brood
-    [colony_size] colony size
+    [colony_size] strength of the colony
     [brood_boxes] brood boxes
     [entrance] entrance
     [dose] dose
-    [dose_cap] dose cap
+    [dose_cap] maximum dose
     [recipe] recipe
-    [needs] needs
-    [not_with] not with
-    [contraindication] contraindication
+    [needs] equipment
+    [not_with] other medicines in the hive
+    [contraindication] when not to use it
     [class] class
     [whole_apiary] whole apiary
-    [user_safety] user safety
-    [after_opening] after opening
+    [user_safety] cautions for the user
+    [after_opening] use after opening
     [storage] storage
    *[disposal] disposal
 }
 
-# What sort of thing the legal record misses: something of a row, or a field of the law.
+# What sort of thing is missing from the legal record: something of a row, or a field of the law.
 gap-sort = { $sort ->
-    [written_late] written late
+    [written_late] recorded late
     [medicine_authorisation] medicine authorisation
     [medicine_leaflet] medicine leaflet
     [medicine_directions] medicine directions
     [prescribed_after] prescribed after
     [use_after_expiry] use after expiry
-    [past_life_in_use] past life in use
+    [past_life_in_use] used too long after opening
     [whereabouts_not_recorded] whereabouts not recorded
     [removal_not_recorded] removal not recorded
     [document_not_kept] document not kept
@@ -1387,7 +1465,7 @@ paper-time = { $from } to { $to } (inclusive)
 paper-time-as-of = { $from } to { $to } (inclusive); position at { $day }
 paper-as-of = { $day } (later events not taken into account)
 paper-journal = { part-entries }, last hash { $head }
-paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { $jurisdiction }
+paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { jurisdiction-name }
 paper-archived = { $entries ->
     [one] 1 entry of this period was moved
    *[other] { $entries } entries of this period were moved
@@ -1712,7 +1790,15 @@ terminal-supering-board = May they be supered? Holding { $holding }, { $day }
 terminal-supering-sums = { $colonies ->
     [one] 1 colony
    *[other] { $colonies } colonies
-}: { $yes } yes, { $no } no, { $unknown } unknown. A first free day in brackets applies if everything in the hive comes out as early as it may.
+}: { $yes } yes, { $no } no, { $unknown } unknown
+label-supering-may = Yes
+label-supering-may-not = No
+label-supering-not-known = Not known
+label-supering-in-brackets = A first free day in brackets applies if everything in the hive comes out as early as it may.
+label-supering-more = In full: combclear supering --full; one colony: combclear supering COLONY
+terminal-supering-next = next: { $next }
+terminal-supering-more = all the grounds: combclear supering { $colony } --full
+terminal-supering-breaches-in = Breaches on record: { $colonies }
 terminal-supering-breaches = { $breaches ->
     [one] 1 breach on record
    *[other] { $breaches } breaches on record
@@ -1737,11 +1823,43 @@ terminal-due-head = What is due in { $holding }, { $from } to { $to }
 terminal-due-sums = { $items ->
     [one] 1 item
    *[other] { $items } items
-}: { $overdue } overdue. { $must } must be done, { $advice } advised, { $may } optional. Date ranges include both days.
+}: { $overdue } overdue. { $must } must be done, { $advice } advised, { $may } optional.
+label-due-both-days = Date ranges include both days.
+terminal-due-entries-lack = { $count ->
+    [one] 1 record lacks
+   *[other] { $count } records lack
+} something that the law requires: combclear gaps
+label-due-more = In full: combclear due --full
 terminal-due-on = on { $day }
 terminal-due-between = { $from } to { $to }
 terminal-due-from = from { $day }
 terminal-due-by = by { $day }; the earliest day is not known
+
+# today: the morning's page.
+terminal-today-head = { $holding }: { $day } and the next six days
+label-today-nothing-due = Nothing is due today or in the next six days.
+label-today-free = May be supered
+label-today-none-free = no colony today
+terminal-today-new = free from today: { $colonies }
+label-today-unknown = To find out
+terminal-today-not-free = { $count ->
+    [one] 1 colony
+   *[other] { $count } colonies
+} may not be supered today: combclear supering
+label-today-records = Records
+terminal-today-incomplete = { $required ->
+    [one] 1 item required by law is
+   *[other] { $required } items required by law are
+} missing this year; { $irregular ->
+    [one] 1 irregularity
+   *[other] { $irregular } irregularities
+}: combclear gaps
+terminal-today-not-checked = the law could not be checked for every record of this year: combclear gaps
+terminal-today-complete = complete for this year, { $irregular ->
+    [0] no irregularities
+    [one] 1 irregularity: combclear gaps
+   *[other] { $irregular } irregularities: combclear gaps
+}
 
 # stock
 terminal-stock-head = Stock of { $holding }, { $day }
@@ -1756,12 +1874,17 @@ terminal-stock-dispose = { $amount } of { $pack }, lot { $lot }: { $why }
 terminal-stock-dispose-lot = lot { $lot }: { $why }
 terminal-stock-leaflet-says = leaflet: { $says } ({ $confidence }; { $sources })
 label-stock-leaflet-silent = the leaflet used here does not say how: read it on the pack, or ask the supplier
+terminal-stock-empty = empty: { $lots }
+terminal-stock-dispose-brief = { $amount } of { $pack }, lot { $lot }
+terminal-stock-short = { $medicine }: { $short } short
+terminal-stock-enough = enough: { $medicines }
+terminal-stock-need-not-known = { $medicine }: not known whether it is enough
+label-stock-more = In full, with the entries to record a disposal: combclear stock --full
 terminal-stock-doses = { $doses ->
     [one] 1 dose
    *[other] { $doses } doses
 }
 terminal-stock-not-known = not known for { $colonies }: { $gap }
-terminal-stock-and-more = { $names } and { $more } more
 
 # gaps
 terminal-gaps-head = Is the record complete? Holding { $holding }, { $from } to { $to }
@@ -1770,6 +1893,8 @@ label-gaps-required = Missing: required by law
 label-gaps-amiss = Irregular
 label-gaps-where-applicable = Missing, if it applies
 label-gaps-advised = Advised
+terminal-gaps-brief = { $what }: entries no. { $numbers }
+label-gaps-more = In full, with the stock account of each lot: combclear gaps --full
 terminal-gaps-times = { $what }: { $count } times
 terminal-gaps-entries = entries no. { $numbers }
 terminal-gaps-more-gone = { $amount } more gone than acquired
@@ -1782,13 +1907,15 @@ terminal-retention-could-go = { $stories ->
     [one] 1 set of records
    *[other] { $stories } sets of records
 } may be archived on { $day }: { $lots }. { label-retention-note }
+label-retention-at-least = "at least": some is left or a removal is not on record, so that day may still move.
+label-retention-more = In full, with reasons and sources: combclear retention --full
 label-retention-note = Nothing is archived automatically. The day given is the last on which the records must be kept.
 label-retention-own-prescription = (a prescription of its own)
 label-retention-keep-it = not known: keep it
 
 # law
 label-law-union = A member state of the Union that is not listed uses the rules of eu.
-terminal-law-head = What the law requires in { $jurisdiction } on { $day }
+terminal-law-head = What the law requires in { jurisdiction-name } on { $day }
 label-law-in-force = in force
 terminal-law-not-yet = not in force yet, from { $day }
 terminal-law-over = no longer in force, until { $day }
@@ -1806,9 +1933,44 @@ terminal-law-keep = { $years ->
 terminal-law-keep-scheme = { terminal-law-keep } (a scheme or advice)
 
 # leaflets
+label-leaflets-more = One of them: combclear leaflets ID; how well each is established: combclear leaflets --full
+terminal-leaflets-elsewhere = These leaflets are those for { jurisdiction-name }, where the holding { $holding } is. Other countries: --all-countries
+label-leaflets-one-more = In full, with notes and sources: --full
 label-leaflets-note = Only what was read in a document can support a yes. Your own reading of the pack takes precedence over all of these.
 
 # options: the head, and what several tables share.
+label-options-usable = Usable
+label-options-unknown = Not known
+label-options-ruled-out = Ruled out
+label-options-none-in-stock = none in stock
+label-options-supers-not-known = supers not known
+label-options-supers-stay = supers may be on
+label-options-more = In full: --full; one of them: --leaflet ID (ids: combclear leaflets)
+label-options-apiary-more = In full, with the amounts for all colonies: --full
+label-options-first-find-out = To find out first, for all that are not known
+label-options-for-all-unknown = Not known for all of them, because
+terminal-options-out-and-margin = { $out } ({ $margin })
+# $rest is made of those that follow.
+terminal-options-start = from { $day }: { $rest }
+terminal-options-out = out { $day }
+terminal-options-supers = supers { $day }
+terminal-options-before-flow = { $days ->
+    [one] 1 day before flow
+   *[other] { $days } days before flow
+}
+terminal-options-before-flow-range = { $least }-{ $most } days before flow
+terminal-options-too-late-for-flow = up to { $days ->
+    [one] 1 day
+   *[other] { $days } days
+} too late for flow
+terminal-options-advice-not-kept = { $count ->
+    [one] 1 piece of advice
+   *[other] { $count } pieces of advice
+} not followed
+terminal-options-find-out = find out: { $topics }
+terminal-options-find-out-and-more = find out: { $topics } and { $more } more
+terminal-options-reason-and-more = { $why } (and { $more } more)
+terminal-options-answer-for = { $answer } for { $colonies }
 terminal-options-head = What can be used? { $what }, start days { $from } to { $to }
 terminal-options-colony = Holding { $holding }, colony { $colony }
 terminal-options-colony-at = Holding { $holding }, colony { $colony } at { $apiary }
@@ -1853,7 +2015,8 @@ label-options-would-have-to-change = would have to change
 terminal-options-sums = { $options ->
     [one] 1 option
    *[other] { $options } options
-}: { $usable } usable, { $unknown } unknown, { $ruled_out } ruled out. The first free day applies to a start on the first day shown. To see one with all its conditions: --leaflet ID.
+}: { $usable } usable, { $unknown } unknown, { $ruled_out } ruled out
+label-options-first-day-shown = The first free day applies to a start on the first day shown. All conditions of one: --leaflet ID.
 label-options-advice-not-kept = advice not followed
 terminal-options-if-started = if started on { $day } ({ $answer })
 label-options-none-of-these-days = none of these days
@@ -1963,7 +2126,7 @@ misread-nothing-confirmed = missing field `says` or `value`
 misread-confirmed-twice = `says` and `value` are both given; give only one of them
 misread-near = { $message } (near character { $near })
 
-# Entries that cannot be read, and how to mend them.
+# Entries that cannot be read, and how to fix them.
 label-unreadable-not-text = the line is not UTF-8 text
 label-unreadable-not-text-help = save the file as UTF-8
 label-unreadable-calendar-help = look the date up; February has 29 days in leap years only
@@ -2047,7 +2210,7 @@ misfit-unknown-kind = its `kind` is `{ $kind }`, which this program does not kno
 misfit-body = its `body` does not fit its kind: { $why } (at `{ $pointer }`)
 misfit-place = its place is { $seq }
 
-## Files: what is wrong with a leaflet or a law file, and how to mend it
+## Files: what is wrong with a leaflet or a law file, and how to fix it
 
 # The text as a whole, before any key is looked at. $says is what the parser of TOML says.
 fault-toml-key-twice = `{ $key }` is written twice in one table
@@ -2486,7 +2649,7 @@ label-problem-timeout-page = No answer was ready within 30 seconds. An append st
 
 ## Command line: what a command did, and why it could not
 
-# Around a message and how to mend it; a second help may follow the first.
+# Around a message and how to fix it; a second help may follow the first.
 failure-error = error: { $message }
 failure-warning = warning: { $message }
 failure-help = help: { $help }
@@ -3141,6 +3304,7 @@ recording-nothing-inside = nothing is recorded as inside { $colonies }
 label-recording-nothing-inside-help = leave out the colonies without strips, or record first what was placed
 recording-several-inside = more than one course is in { $colony }: { $courses }
 label-recording-several-inside-help = give the number of the entry that placed the strips you mean
+recording-entry = entry { $number }
 recording-course = entry { $number } ({ $medicine } of { $placed })
 
 recording-left-out-not-on-record = { $colony } is left out: it is not on record

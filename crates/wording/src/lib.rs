@@ -10,6 +10,7 @@
 
 pub mod amounts;
 pub mod calendar;
+pub mod colonies;
 pub mod diagnostics;
 pub mod due;
 pub mod exchange;
@@ -34,6 +35,7 @@ mod sentences;
 pub mod stock;
 pub mod supering;
 pub mod terminal;
+pub mod today;
 pub mod unreadable;
 mod words;
 

@@ -1,11 +1,13 @@
 //! What is wrong with a form as it was filled in, and an entry in one line before it is recorded.
 
 use combclear_domain::Day;
-use combclear_domain::journal::event::{Event, Kind};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::event::{Administration, Event, Kind};
 use combclear_domain::journal::form::{Blank, Field, Input, blanks};
 use combclear_domain::recording::{Chosen, InsideCourse, LeftOut, Wrong, WrongWith};
 use serde_json::Value;
 
+use crate::colonies::{self, counted};
 use crate::forms::{self, FieldWords};
 use crate::refusals::Refused;
 use crate::unreadable::{Part, misread};
@@ -72,13 +74,10 @@ pub fn wrong(words: &Words, kind: Kind, Wrong { key, with }: &Wrong) -> Refused 
         WrongWith::NoSuchEntry { text, last } => {
             (say!(words, RecordingNoEntry, text = text, last = *last), help(Label::RecordingNoEntryHelp))
         }
-        WrongWith::NothingInside { colonies } => {
-            let colonies: Vec<&str> = colonies.iter().map(|colony| colony.as_str()).collect();
-            (
-                say!(words, RecordingNothingInside, colonies = colonies.join(", ")),
-                help(Label::RecordingNothingInsideHelp),
-            )
-        }
+        WrongWith::NothingInside { colonies } => (
+            say!(words, RecordingNothingInside, colonies = colonies::colonies(words, colonies)),
+            help(Label::RecordingNothingInsideHelp),
+        ),
         WrongWith::SeveralInside { colony, courses } => {
             let courses: Vec<String> = courses.iter().map(|course| inside(words, course)).collect();
             (
@@ -107,14 +106,18 @@ pub fn left_out(words: &Words, left_out: &LeftOut) -> String {
 /// Entries of one day, in as few lines as they can be said: those that differ only in the colony that they are about are said
 /// together.
 #[must_use]
-pub fn in_lines(words: &Words, on: Day, events: &[Event]) -> Vec<String> {
+pub fn in_lines(words: &Words, holding: &Holding, on: Day, events: &[Event]) -> Vec<String> {
     let mut groups: Vec<(Kind, Vec<(String, String)>, Vec<String>)> = Vec::new();
     for event in events {
         let kind = event.kind();
         let body: Value = serde_json::from_str(&event.to_body()).unwrap_or_default();
         let filled = blanks(kind).into_iter().filter_map(|blank| {
             let value = value_at(&body, &blank)?;
-            Some((forms::field(words, kind, &blank).label.to_lowercase(), text(words, blank.input, value)))
+            let value = match blank.input {
+                Input::FirstDose => first_dose(words, holding, value),
+                input => text(words, input, value),
+            };
+            Some((forms::field(words, kind, &blank).label.to_lowercase(), value))
         });
         let filled: Vec<(String, String)> = filled.collect();
         let (first, rest) = match filled.split_first() {
@@ -135,7 +138,7 @@ pub fn in_lines(words: &Words, on: Day, events: &[Event]) -> Vec<String> {
     let line = |(kind, filled, subjects): (Kind, Vec<(String, String)>, Vec<String>)| {
         let title = forms::title(words, kind);
         let day = crate::terminal::day(words, on);
-        let subject = colonies_in_short(words, &subjects);
+        let subject = counted(words, subjects.iter().map(String::as_str));
         let values = filled.into_iter().enumerate().map(|(index, (label, value))| {
             let value = if index == 0 { subject.clone() } else { value };
             say!(words, RecordingValue, label = label, value = value)
@@ -189,8 +192,7 @@ fn text(words: &Words, input: Input, value: &Value) -> String {
         Value::Bool(true) => words.label(Label::RecordingYes).to_owned(),
         Value::Bool(false) => words.label(Label::RecordingNo).to_owned(),
         Value::Array(items) if items.iter().all(Value::is_string) => {
-            let names: Vec<String> = items.iter().filter_map(Value::as_str).map(str::to_owned).collect();
-            colonies_in_short(words, &names)
+            counted(words, items.iter().filter_map(Value::as_str))
         }
         Value::Array(items) => {
             items.iter().map(|item| text(words, input, item)).collect::<Vec<_>>().join("; ")
@@ -202,8 +204,19 @@ fn text(words: &Words, input: Input, value: &Value) -> String {
     }
 }
 
-fn colonies_in_short(_: &Words, names: &[String]) -> String {
-    names.join(", ")
+/// The course that an entry builds on, by the number of its first entry.
+fn first_dose(words: &Words, holding: &Holding, value: &Value) -> String {
+    let id = value.as_str().and_then(|text| text.parse().ok());
+    let Some(record) = id.and_then(|id| holding.effective(id)) else { return value.to_string() };
+    let given = record.body::<Administration>().and_then(|given| given.given.first());
+    let lot = given.and_then(|given| holding.lot(&given.lot));
+    match lot {
+        Some((_, lot)) => {
+            let (number, medicine, placed) = (record.seq, lot.medicine.clone(), record.on);
+            inside(words, &InsideCourse { number, medicine, placed })
+        }
+        None => say!(words, RecordingEntry, number = record.seq),
+    }
 }
 
 fn inside(words: &Words, InsideCourse { number, medicine, placed }: &InsideCourse) -> String {

@@ -13,9 +13,10 @@ use serde::Serialize;
 
 use super::attach::belongs_to;
 use super::output::cannot_make;
-use super::{headed, print, print_json};
+use super::{print, print_json};
 use crate::args::{Documents, Place};
 use crate::failure::{Failure, why};
+use crate::layout::Table;
 use crate::{Outcome, place};
 
 /// Fewest digits of a hash that may be searched for.
@@ -91,7 +92,7 @@ async fn list(
     if rows.is_empty() {
         return print(words.label(Label::DocumentNone));
     }
-    let mut shown = headed(
+    let mut shown = Table::headed(
         words,
         [
             Label::DocumentAttached,
@@ -106,7 +107,7 @@ async fn list(
         let to = row.superseded_by.as_ref().map(|by| say::corrected(words, &row.to, by));
         // Enough of it to save the document by.
         let hash: String = row.content.chars().take(16).collect();
-        shown.add_row([
+        shown.row([
             say::attached_on(words, &row.on, &row.recorded_by),
             to.unwrap_or_else(|| row.to.clone()),
             row.file_name.clone().unwrap_or_default(),
@@ -120,7 +121,7 @@ async fn list(
         0 => say::in_all(words, rows.len()),
         some => say::lacking(words, rows.len(), some),
     };
-    print(&format!("{}\n{total}", shown.trim_fmt()))
+    print(&format!("{}\n{total}", shown))
 }
 
 fn label(state: ContentState) -> Label {

@@ -2,20 +2,22 @@
 
 use std::path::Path;
 
-use combclear_domain::basics::words::ColonyName;
+use combclear_domain::Day;
 use combclear_domain::facts::holding::Holding;
-use combclear_domain::questions::due::{self, Weight};
+use combclear_domain::questions::due::{self, DueKind, Weight};
 use combclear_domain::questions::options::Span;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::colonies::colonies;
 use combclear_wording::due::{DueItem, DueReport, DueVisit};
 use combclear_wording::terminal::{day, due as say, failures};
 use combclear_wording::{Label, Words};
 
 use super::supering::no_apiary;
-use super::{headed, print, print_as_is, print_json};
+use super::{print, print_as_is, print_json};
 use crate::args::{Due, Place};
 use crate::failure::{Failure, why};
+use crate::layout::Table;
 use crate::{Outcome, clock, place};
 
 /// Days asked about by default.
@@ -31,7 +33,8 @@ pub(crate) async fn run(at: &Place, ask: &Due) -> Result<Outcome, Failure> {
     match &ask.calendar {
         Some(file) => write(file, &combclear_papers::calendar::calendar(&report))?,
         None if ask.json => print_json(&report)?,
-        None => print(&all(words, &report))?,
+        None if ask.full => print(&in_full(words, &report))?,
+        None => print(&at_a_glance(words, &report))?,
     }
     Ok(Outcome::Done)
 }
@@ -65,22 +68,52 @@ fn write(file: &Path, calendar: &str) -> Result<(), Failure> {
     })
 }
 
-fn all(words: &Words, report: &DueReport) -> String {
-    let (from, to) = (day(words, report.from), day(words, report.to));
-    let mut text = say::head(words, &report.holding, &from, &to) + "\n";
+/// What is due, visit by visit, a line for each task.
+fn at_a_glance(words: &Words, report: &DueReport) -> String {
+    let mut text = head(words, report) + &sums(words, report) + "\n";
+    for visit in &report.visits {
+        text.push_str(&format!("\n{}\n{}", heading(words, visit), brief(words, visit, report.from)));
+    }
+    text.push_str(&format!("\n{}\n{}", words.label(Label::DueMore), report.notice));
+    text
+}
+
+/// The tasks of a visit, a line for each. Those to complete the record are taken together.
+pub(super) fn brief(words: &Words, visit: &DueVisit, asked: Day) -> String {
+    let (records, tasks): (Vec<&DueItem>, Vec<&DueItem>) =
+        visit.items.iter().partition(|due| due.item.kind == DueKind::LegalGap);
+    // The words for the weight have six letters at most.
+    let line = |weight: Weight, said: &str| format!("  {:6}  {said}\n", say::weight(words, weight));
+    let mut lines: Vec<String> =
+        tasks.iter().map(|due| line(due.item.weight, &visit.in_brief(words, due, asked))).collect();
+    lines.extend(records.first().map(|due| line(due.item.weight, &say::entries_lack(words, records.len()))));
+    lines.concat()
+}
+
+fn in_full(words: &Words, report: &DueReport) -> String {
+    let mut text = head(words, report);
     for visit in &report.visits {
         text.push_str(&one(words, visit));
     }
+    let (sums, both) = (sums(words, report), words.label(Label::DueBothDays));
+    text.push_str(&format!("\n{sums} {both}\n{}", report.notice));
+    text
+}
+
+fn head(words: &Words, report: &DueReport) -> String {
+    say::head(words, &report.holding, &day(words, report.from), &day(words, report.to)) + "\n"
+}
+
+fn sums(words: &Words, report: &DueReport) -> String {
     let items = || report.items();
     let count = |weight: Weight| items().filter(|due| due.item.weight == weight).count();
     let overdue = items().filter(|due| due.item.overdue).count();
     let [must, advice, may] = [Weight::Must, Weight::Advice, Weight::May].map(count);
-    let sums = say::sums(words, items().count(), overdue, must, advice, may);
-    text.push_str(&format!("\n{sums}\n{}", report.notice));
-    text
+    say::sums(words, items().count(), overdue, must, advice, may)
 }
 
-fn one(words: &Words, visit: &DueVisit) -> String {
+/// Where, and when.
+pub(super) fn heading(words: &Words, visit: &DueVisit) -> String {
     let place =
         visit.apiary.as_ref().map_or_else(|| words.label(Label::AtHome).to_owned(), ToString::to_string);
     let when = match (visit.from, visit.by) {
@@ -91,16 +124,19 @@ fn one(words: &Words, visit: &DueVisit) -> String {
         (None, Some(by)) => say::by(words, &day(words, by)),
         (None, None) => words.label(Label::OnUnknownDay).to_owned(),
     };
-    let mut rows = headed(words, [Label::Blank, Label::Colonies, Label::From, Label::By, Label::What]);
+    format!("{place}, {when}")
+}
+
+fn one(words: &Words, visit: &DueVisit) -> String {
+    let mut rows = Table::headed(words, [Label::Blank, Label::Colonies, Label::From, Label::By, Label::What]);
     for DueItem { item, text, .. } in &visit.items {
-        let colonies: Vec<&str> = item.colonies.iter().map(ColonyName::as_str).collect();
-        rows.add_row([
+        rows.row([
             say::weight(words, item.weight).to_owned(),
-            if colonies.is_empty() { "-".to_owned() } else { colonies.join(", ") },
+            if item.colonies.is_empty() { "-".to_owned() } else { colonies(words, &item.colonies) },
             item.from.map_or_else(|| words.label(Label::NotKnown).to_owned(), |from| from.to_string()),
             item.by.map_or_else(|| "-".to_owned(), |by| by.to_string()),
             text.clone(),
         ]);
     }
-    format!("\n{place}, {when}\n{}\n", rows.trim_fmt())
+    format!("\n{}\n{rows}\n", heading(words, visit))
 }

@@ -6,14 +6,16 @@ use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LotCheck};
 use combclear_store::{Attached, Holdings, documents};
 use combclear_wording::amounts::amount_of;
-use combclear_wording::gaps::{GapsReport, statement, summary, supply};
+use combclear_wording::colonies::counted;
+use combclear_wording::gaps::{GapsReport, statement, summary, supply, supply_of_each};
 use combclear_wording::terminal::{gap_sort, gaps as say};
 use combclear_wording::{Label, Words};
 
 use super::register::period;
-use super::{headed, print, print_json};
+use super::{print, print_json};
 use crate::args::{self, Place};
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, place};
 
 pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure> {
@@ -29,8 +31,10 @@ pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure
     let complete = found.complete;
     if ask.json {
         print_json(&GapsReport::of(words, found))?;
-    } else {
+    } else if ask.full {
         print(&all(words, &found))?;
+    } else {
+        print(&at_a_glance(words, &found))?;
     }
     Ok(match complete {
         Verdict::Yes => Outcome::Done,
@@ -45,14 +49,57 @@ pub(super) async fn not_kept(holdings: &Holdings, holding: &HoldingName) -> Resu
     Ok(attached.iter().filter_map(Attached::fault).map(|fault| fault.content).collect())
 }
 
-fn all(words: &Words, found: &Gaps) -> String {
-    let laws: Vec<&str> = found.laws.iter().map(|law| law.title.as_str()).collect();
-    let mut text = say::head(words, &found.holding, found.from, found.to) + "\n";
-    for law in laws {
-        text.push_str(&format!("  {}\n", say::by_law(words, law)));
+/// The weights, the most serious first.
+const WEIGHTS: [GapWeight; 4] =
+    [GapWeight::Required, GapWeight::Amiss, GapWeight::WhereApplicable, GapWeight::Advised];
+
+fn laws(words: &Words, found: &Gaps) -> String {
+    found.laws.iter().map(|law| format!("  {}\n", say::by_law(words, &law.title))).collect()
+}
+
+/// Each kind of gap with its entries, and how to fix it.
+fn at_a_glance(words: &Words, found: &Gaps) -> String {
+    let head = say::head(words, &found.holding, found.from, found.to);
+    let mut text = format!("{head}\n{}\n{}", summary(words, found).join("\n"), laws(words, found));
+    for weight in WEIGHTS {
+        let mut kinds: Vec<(&str, Vec<&Gap>)> = Vec::new();
+        for gap in found.gaps.iter().filter(|gap| gap.weight == weight) {
+            match kinds.iter_mut().find(|(kind, _)| *kind == gap.finding.as_str()) {
+                Some((_, gaps)) => gaps.push(gap),
+                None => kinds.push((gap.finding.as_str(), vec![gap])),
+            }
+        }
+        if !kinds.is_empty() {
+            text.push_str(&format!("\n{}\n", say::head_of(words, weight)));
+        }
+        for (kind, gaps) in kinds {
+            text.push_str(&of_kind(words, kind, &gaps));
+        }
     }
-    text.push_str(&format!("\n{}\n", summary(words, found).join("\n")));
-    for weight in [GapWeight::Required, GapWeight::Amiss, GapWeight::WhereApplicable, GapWeight::Advised] {
+    let more = words.label(Label::GapsMore);
+    text + &format!("\n{more}\n{}", combclear_wording::notice(words))
+}
+
+/// The gaps of one kind: one in a sentence, several by the numbers of their entries; then how to fix them.
+fn of_kind(words: &Words, kind: &str, gaps: &[&Gap]) -> String {
+    if let [only] = gaps {
+        return told_together(words, &[*only]).concat();
+    }
+    let numbers: Vec<String> = gaps.iter().map(|gap| gap.place.to_string()).collect();
+    let numbers = counted(words, numbers.iter().map(String::as_str));
+    let mut text = format!("  {}\n", say::brief(words, &gap_sort(words, kind), &numbers));
+    let mut supplies: Vec<String> = gaps.iter().map(|gap| supply_of_each(words, gap.supply)).collect();
+    supplies.dedup();
+    for supply in supplies {
+        text.push_str(&format!("    -> {supply}\n"));
+    }
+    text
+}
+
+fn all(words: &Words, found: &Gaps) -> String {
+    let head = say::head(words, &found.holding, found.from, found.to);
+    let mut text = format!("{head}\n{}\n{}\n", laws(words, found), summary(words, found).join("\n"));
+    for weight in WEIGHTS {
         let gaps: Vec<&Gap> = found.gaps.iter().filter(|gap| gap.weight == weight).collect();
         let lines =
             if weight == GapWeight::Advised { in_short(words, &gaps) } else { told_together(words, &gaps) };
@@ -109,7 +156,7 @@ fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
 }
 
 fn lots(words: &Words, lots: &[LotCheck]) -> String {
-    let mut rows = headed(
+    let mut rows = Table::headed(
         words,
         [Label::Lot, Label::Acquired, Label::Given, Label::DisposedOf, Label::Left, Label::Blank],
     );
@@ -121,7 +168,7 @@ fn lots(words: &Words, lots: &[LotCheck]) -> String {
             (None, true) => String::new(),
         };
         let left = lot.left.map_or_else(|| "-".to_owned(), |left| amount_of(words, left, unit));
-        rows.add_row([
+        rows.row([
             lot.lot.to_string(),
             amount_of(words, lot.acquired, unit),
             amount_of(words, lot.given, unit),

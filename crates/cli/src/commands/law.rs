@@ -7,9 +7,10 @@ use combclear_wording::terminal::{confidence, day, failures, law as say};
 use combclear_wording::{Label, Words};
 use serde::Serialize;
 
-use super::{headed, show, table};
+use super::show;
 use crate::args::Law;
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, clock, place};
 
 /// A jurisdiction in the list, as JSON.
@@ -42,11 +43,11 @@ pub(crate) fn run(ask: &Law) -> Result<Outcome, Failure> {
 }
 
 fn list(words: &Words, items: &[Item<'_>]) -> String {
-    let mut rows = headed(words, [Label::Where, Label::What, Label::WithRulesOf]);
+    let mut rows = Table::headed(words, [Label::Where, Label::What, Label::WithRulesOf]);
     for item in items {
-        rows.add_row([item.jurisdiction.to_owned(), item.title.to_owned(), item.includes.join(", ")]);
+        rows.row([item.jurisdiction.to_owned(), item.title.to_owned(), item.includes.join(", ")]);
     }
-    format!("{}\n{}", rows.trim_fmt(), words.label(Label::LawUnion))
+    format!("{}\n{}", rows, words.label(Label::LawUnion))
 }
 
 fn one(words: &Words, report: &LawReport) -> String {
@@ -67,14 +68,14 @@ fn one(words: &Words, report: &LawReport) -> String {
         }
         let heads = [Label::Need, Label::Where, Label::HowSure, Label::Since, Label::Source];
         let of = law::occasion(words, *occasion);
-        let mut rows = table([of.as_str()].into_iter().chain(heads.map(|head| words.label(head))));
+        let mut rows = Table::new([of.as_str()].into_iter().chain(heads.map(|head| words.label(head))));
         for field in fields {
             for (index, by) in field.by.iter().enumerate() {
                 let first = index == 0;
                 let note = by.basis.note.as_ref().map(|note| format!("\n{note}")).unwrap_or_default();
                 let name = if first { field.name.as_str() } else { "" };
                 let need = by.need.map(|need| law::need(words, need)).unwrap_or_default();
-                rows.add_row([
+                rows.row([
                     format!("{name}{note}"),
                     need,
                     by.jurisdiction.to_string(),
@@ -84,7 +85,7 @@ fn one(words: &Words, report: &LawReport) -> String {
                 ]);
             }
         }
-        text.push_str(&format!("\n{}\n", rows.trim_fmt()));
+        text.push_str(&format!("\n{}\n", rows));
     }
     text.push_str(&lists(words, report));
     text.push_str(&sources(words, report));

@@ -18,21 +18,22 @@ pub(crate) mod retention;
 pub(crate) mod serve;
 pub(crate) mod stock;
 pub(crate) mod supering;
+pub(crate) mod today;
 pub(crate) mod verify;
 
 use std::io::Write;
 
 use combclear_wording::terminal::failures as say;
 use combclear_wording::{Label, Words};
-use comfy_table::{ContentArrangement, ContentLineStyle, LineStyle, Table, TableStyle};
 use serde::Serialize;
 
 use crate::Outcome;
 use crate::failure::{Failure, why};
+use crate::layout::{width, wrapped};
 
-/// Prints text for people. Invisible characters are written as code points.
+/// Prints text for people, wrapped to the width of the terminal. Invisible characters are written as code points.
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
-    print_as_is(&seen(text))
+    print_as_is(&wrapped(&seen(text), width()))
 }
 
 /// A text in which every character that is invisible or controls a terminal is written as its code point. Line breaks stay.
@@ -71,27 +72,3 @@ pub(crate) fn show<R: Serialize>(
     }
     Ok(Outcome::Done)
 }
-
-/// A table with these labels for heads.
-pub(crate) fn headed<const N: usize>(words: &Words, heads: [Label; N]) -> Table {
-    table(heads.map(|head| words.label(head)))
-}
-
-/// A table in the style of this program: one rule below the heads, wrapped to the terminal width.
-pub(crate) fn table<'h>(heads: impl IntoIterator<Item = &'h str>) -> Table {
-    let mut table = Table::new();
-    table.load_style(STYLE).set_content_arrangement(ContentArrangement::Dynamic);
-    if table.width().is_none() {
-        table.set_width(WIDTH_ELSEWHERE);
-    }
-    table.set_header(heads.into_iter().collect::<Vec<_>>());
-    table
-}
-
-/// Width of a table in a file or a pipe.
-const WIDTH_ELSEWHERE: u16 = 140;
-
-const STYLE: TableStyle = TableStyle::new()
-    .header_lines(ContentLineStyle::new(' ', ' ', ' '))
-    .header_separator(LineStyle::new(' ', '─', '─', ' '))
-    .content_lines(ContentLineStyle::new(' ', ' ', ' '));

@@ -2,6 +2,7 @@
 
 mod apiary;
 mod colony;
+mod glance;
 
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::words::{LeafletId, Method};
@@ -45,9 +46,11 @@ pub(crate) async fn run(at: &Place, ask: &Options) -> Result<Outcome, Failure> {
         (Report::Apiary(report), true) => print_json(report)?,
         (Report::Colony(report), false) => match &ask.leaflet {
             Some(_) => print(&colony::in_full(words, report))?,
-            None => print(&colony::all(words, report))?,
+            None if ask.full => print(&colony::all(words, report))?,
+            None => print(&glance::of_colony(words, report))?,
         },
-        (Report::Apiary(report), false) => print(&apiary::all(words, report))?,
+        (Report::Apiary(report), false) if ask.full => print(&apiary::all(words, report))?,
+        (Report::Apiary(report), false) => print(&glance::of_apiary(words, report))?,
     }
     let answers: Vec<Usability> = match &report {
         Report::Colony(report) => report.options.iter().map(|option| option.answer).collect(),

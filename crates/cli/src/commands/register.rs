@@ -18,9 +18,10 @@ use combclear_wording::terminal::failures;
 use combclear_wording::{Label, Words};
 
 use super::gaps::not_kept;
-use super::{output, print, print_json, table};
+use super::{output, print, print_json};
 use crate::args::{self, Place, RegisterTime};
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, clock, place, typesetter};
 
 pub(crate) async fn run(at: &Place, ask: &args::Register) -> Result<Outcome, Failure> {
@@ -147,9 +148,9 @@ fn one(sheet: &Sheet) -> String {
     if sheet.rows.is_empty() {
         return Sheet::empty().to_owned();
     }
-    let mut table = table(sheet.columns.iter().map(|column| column.head));
+    let mut table = Table::new(sheet.columns.iter().map(|column| column.head));
     for row in &sheet.rows {
-        table.add_row(row.iter().map(combclear_papers::Cell::plain).collect::<Vec<_>>());
+        table.row(row.iter().map(combclear_papers::Cell::plain).collect::<Vec<_>>());
     }
     let table = table.to_string();
     let parts: Vec<&str> = sheet.notes.iter().map(String::as_str).chain([table.as_str()]).collect();

@@ -1,14 +1,17 @@
 //! `combclear retention`: how long medicine records must be kept, and what may be archived.
 
+use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::questions::retention;
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_wording::colonies;
 use combclear_wording::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
 use combclear_wording::terminal::{at_least, confidence, day, retention as say};
 use combclear_wording::{Label, Words};
 
-use super::{headed, show};
+use super::show;
 use crate::args::{Place, Retention};
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, clock, place};
 
 pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure> {
@@ -18,16 +21,45 @@ pub(crate) async fn run(at: &Place, ask: &Retention) -> Result<Outcome, Failure>
     let on = ask.on.unwrap_or_else(clock::today);
     let retention = |holding: &_| retention::Retention::of(holding, leaflets, laws, on);
     let report = place::ask(at, |holding| RetentionReport::of(words, retention(holding))).await?;
-    show(ask.json, &report, |report| written(words, report))
+    let said = if ask.full { written } else { at_a_glance };
+    show(ask.json, &report, |report| said(words, report))
+}
+
+/// Until when each lot must be kept, and what may be archived.
+fn at_a_glance(words: &Words, report: &RetentionReport) -> String {
+    let mut text = say::head(words, &report.holding, &day(words, report.on)) + "\n";
+    text.push_str(&format!("{}\n", may_go(words, report)));
+    let mut rows: Vec<[String; 2]> =
+        report.stories.iter().map(|story| [lots(words, story), until(words, &story.keep)]).collect();
+    sort_naturally(&mut rows, |[lots, _]| lots);
+    let mut table = Table::headed(words, [Label::Lots, Label::KeepUntil]);
+    rows.into_iter().for_each(|row| table.row(row));
+    text.push_str(&format!("\n{table}\n"));
+    if report.stories.iter().any(|story| matches!(story.keep, KeepUntil::AtLeast { .. })) {
+        text.push_str(&format!("\n{}\n", words.label(Label::RetentionAtLeast)));
+    }
+    text.push_str(&format!("\n{}\n{}", words.label(Label::RetentionMore), report.notice));
+    text
+}
+
+/// What may be archived on the day.
+fn may_go(words: &Words, report: &RetentionReport) -> String {
+    let could = report.stories.iter().filter(|story| story.could_go);
+    let mut could: Vec<String> = could.map(|story| lots(words, story)).collect();
+    sort_naturally(&mut could, String::as_str);
+    match could.as_slice() {
+        [] => say::nothing_could_go(words, report.on),
+        some => say::could_go(words, some.len(), report.on, &some.join("; ")),
+    }
 }
 
 fn written(words: &Words, report: &RetentionReport) -> String {
     let RetentionReport { holding, on, .. } = report;
     let mut text = say::head(words, holding, &day(words, *on)) + "\n";
     let heads = [Label::Lots, Label::Entries, Label::LastUsedOrDisposed, Label::KeepUntil, Label::Why];
-    let mut rows = headed(words, heads);
+    let mut rows = Table::headed(words, heads);
     for story in &report.stories {
-        rows.add_row([
+        rows.row([
             lots(words, story),
             story.entries.len().to_string(),
             last_use(story),
@@ -35,13 +67,8 @@ fn written(words: &Words, report: &RetentionReport) -> String {
             why(words, &story.keep),
         ]);
     }
-    text.push_str(&format!("\n{}\n\n", rows.trim_fmt()));
-    let could = report.stories.iter().filter(|story| story.could_go);
-    let could: Vec<String> = could.map(|story| lots(words, story)).collect();
-    text.push_str(&match could.as_slice() {
-        [] => say::nothing_could_go(words, *on),
-        some => say::could_go(words, some.len(), *on, &some.join("; ")),
-    });
+    text.push_str(&format!("\n{}\n\n", rows));
+    text.push_str(&may_go(words, report));
     text.push('\n');
     let sources = sources(report);
     if !sources.is_empty() {
@@ -55,7 +82,7 @@ fn lots(words: &Words, story: &KeptStory) -> String {
     if story.lots.is_empty() {
         return words.label(Label::RetentionOwnPrescription).to_owned();
     }
-    story.lots.iter().map(|lot| lot.lot.lot.as_str()).collect::<Vec<_>>().join(", ")
+    colonies::lots(words, story.lots.iter().map(|lot| &lot.lot.lot))
 }
 
 fn last_use(story: &KeptStory) -> String {

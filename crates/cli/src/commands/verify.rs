@@ -35,7 +35,7 @@ struct Report {
 pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure> {
     let words = Words::english();
     let (holding, since, verified, archive) = place::with_holding(at, async |holdings, holding| {
-        let since = verify.since.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
+        let since = verify.since_checkpoint.as_ref().map(|file| checkpoint(file, &holding)).transpose()?;
         let verified = holdings.journal().verify(&holding, since.as_ref()).await?;
         let archive = match (&verify.archive, &verified) {
             (Some(file), Verified::Sound { .. } | Verified::Lacking { .. }) => {

@@ -8,6 +8,7 @@
 //! - [`sourced`]: a value with its origin; [`entry_id`]: the id of an entry
 //! - [`fact`]: a fact, or what is missing to know it; [`verdict`]: yes, no or unknown
 //! - [`quantity`], [`degrees`]: amounts of a medicine, temperatures
+//! - [`natural`]: the order in which people count names
 //! - [`misread`]: why a text or a value in JSON cannot be read; [`node`]: how that is found in JSON
 //! - [`spelling`]: what was probably meant by a word that there is not
 
@@ -17,6 +18,7 @@ pub mod degrees;
 pub mod entry_id;
 pub mod fact;
 pub mod misread;
+pub mod natural;
 pub mod node;
 pub mod quantity;
 pub(crate) mod rule_kinds;

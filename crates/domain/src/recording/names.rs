@@ -3,6 +3,7 @@
 use super::wrong::{LeftOut, WrongWith};
 use super::{Chosen, from_record};
 use crate::basics::calendar::Day;
+use crate::basics::natural::sort_naturally;
 use crate::basics::spelling::nearest;
 use crate::basics::words::ColonyName;
 use crate::facts::holding::Holding;
@@ -46,14 +47,16 @@ pub(super) fn colonies(holding: &Holding, text: &str, on: Day, new: bool) -> Res
 /// The colonies that are chosen otherwise than by name, on a day.
 pub(super) fn chosen(holding: &Holding, leaflets: &Leaflets, chosen: &Chosen, on: Day) -> Vec<ColonyName> {
     let alive = |colony: &&ColonyName| holding.life(colony).lasts(on);
-    match chosen {
+    let mut colonies: Vec<ColonyName> = match chosen {
         Chosen::At(apiary) => holding.colonies_at(apiary, on).cloned().collect(),
         Chosen::All => holding.colonies().filter(alive).cloned().collect(),
         Chosen::WithSomethingIn => {
             let all: Vec<ColonyName> = holding.colonies().filter(alive).cloned().collect();
             from_record::with_something_in(holding, leaflets, &all, on)
         }
-    }
+    };
+    sort_naturally(&mut colonies, |colony| colony.as_str());
+    colonies
 }
 
 fn is_on_record(holding: &Holding, text: &str) -> bool {

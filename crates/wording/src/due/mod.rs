@@ -7,3 +7,4 @@ mod report;
 mod sentences;
 
 pub use report::{DueItem, DueReport, DueVisit};
+pub(crate) use sentences::read_leaflets;

@@ -5,7 +5,7 @@ use combclear_domain::basics::words::{ApiaryName, HoldingName};
 use combclear_domain::questions::due::{Due, Item, Visit};
 use serde::Serialize;
 
-use super::sentences::{text, title};
+use super::sentences::{in_brief, text, title};
 use crate::{Words, notice};
 
 /// The tasks that are due: the whole answer in words.
@@ -81,6 +81,16 @@ impl DueReport {
 }
 
 impl DueVisit {
+    /// One of its items in a line: what, in which colonies, and its days where they differ from those of the visit. `asked` is
+    /// the first day asked about.
+    #[must_use]
+    pub fn in_brief(&self, words: &Words, due: &DueItem, asked: Day) -> String {
+        let item = &due.item;
+        let days = (item.from.map(|from| from.max(asked)), item.by);
+        let days = (item.overdue || days != (self.from, self.by)).then_some(days);
+        in_brief(words, item, &due.title, asked, days)
+    }
+
     fn of(words: &Words, visit: Visit) -> DueVisit {
         let Visit { apiary, overdue, from, by, items } = visit;
         let items = items.into_iter().map(|item| DueItem::of(words, item)).collect();

@@ -9,6 +9,7 @@ use combclear_domain::questions::stock::{Lot, WhyDispose};
 use combclear_domain::questions::supering::Term;
 
 use crate::Words;
+use crate::colonies::colonies;
 use crate::gaps::{statement, supply};
 use crate::pieces::{self, amount};
 use crate::stock::why_dispose;
@@ -103,6 +104,31 @@ pub(super) fn text(words: &Words, item: &Item) -> String {
     }
 }
 
+/// The task in a line. `title` is the task in a few words, `asked` the first day asked about, and `days` the first and last day to
+/// be named, if any.
+pub(super) fn in_brief(
+    words: &Words,
+    item: &Item,
+    title: &str,
+    asked: Day,
+    days: Option<(Option<Day>, Option<Day>)>,
+) -> String {
+    let said = match item.colonies.as_slice() {
+        [] => title.to_owned(),
+        some => say!(words, DueBriefIn, title = title, colonies = colonies(words, some)),
+    };
+    let Some((from, by)) = days else { return said };
+    let from = from.filter(|from| asked < *from);
+    match (from, by) {
+        (_, Some(by)) if item.overdue => say!(words, DueBriefOverdue, said = said, by = by),
+        (Some(from), Some(by)) if from == by => say!(words, DueBriefOn, said = said, day = by),
+        (Some(from), Some(by)) => say!(words, DueBriefBetween, said = said, from = from, by = by),
+        (Some(from), None) => say!(words, DueBriefFrom, said = said, from = from),
+        (None, Some(by)) => say!(words, DueBriefBy, said = said, by = by),
+        (None, None) => said,
+    }
+}
+
 fn dose(words: &Words, item: &Item, course: &CourseName, number: u8, of: u8) -> String {
     let name = named(words, course);
     match (item.from, item.by) {
@@ -146,6 +172,12 @@ fn with_zero(words: &Words, said: String, terms: &[Term]) -> String {
 
 fn named(words: &Words, course: &CourseName) -> String {
     course_name(words, &course.pack, course.placed, course.nothing_stays)
+}
+
+/// What to read on the leaflets of lots, in one sentence.
+pub(crate) fn read_leaflets(words: &Words, lots: &[LotName], terms: &[Term]) -> String {
+    let (lots, named) = (lots_named(words, lots), terms_named(words, terms));
+    with_zero(words, say!(words, GlanceReadLeaflet, lots = lots, terms = named), terms)
 }
 
 /// "one and another".

@@ -180,6 +180,16 @@ pub fn supply(words: &Words, supply: Supply) -> String {
     }
 }
 
+/// How to fix several gaps of one kind, entry by entry.
+#[must_use]
+pub fn supply_of_each(words: &Words, of: Supply) -> String {
+    match of {
+        Supply::CorrectEntry { field, .. } => say!(words, GapsSupplyCorrectEach, field = field.as_str()),
+        Supply::WithdrawalDays { .. } => say!(words, GapsSupplyWithdrawalDaysEach),
+        other => supply(words, other),
+    }
+}
+
 /// The title of a source, with the place in it.
 fn law_place(words: &Words, place: &LawPlace) -> String {
     match &place.locator {

@@ -87,13 +87,13 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
             say!(words, OptionsBroodSeenTooLongAgo, last = last)
         }
         Because::Counted { what, count, on, .. } => {
-            say!(words, OptionsCounted, count = *count, what = counting(words, *what), on = on)
+            say!(words, OptionsCounted, count = *count, what = counting_word(*what), on = on)
         }
         Because::NotCounted { what, last: None } => {
             say!(words, OptionsNeverCounted, what = counting(words, *what))
         }
         Because::NotCounted { what, last: Some((count, on)) } => {
-            say!(words, OptionsCountDoesNotTell, count = *count, what = counting(words, *what), on = on)
+            say!(words, OptionsCountDoesNotTell, count = *count, what = counting_word(*what), on = on)
         }
         Because::Courses { given, most, within: of, last: None } => {
             say!(words, OptionsCoursesNoneBefore, given = *given, most = *most, within = within(words, *of))

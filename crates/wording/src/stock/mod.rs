@@ -70,6 +70,23 @@ fn lot_in_words(words: &Words, lot: &Lot, on: Day) -> String {
     said.join("; ")
 }
 
+/// How a lot stands, in few words.
+fn in_brief(words: &Words, lot: &Lot) -> String {
+    match (lot.state, lot.expiry, lot.usable_until()) {
+        (LotState::Overdrawn, ..) => say!(words, StockOverdrawn),
+        (LotState::Empty, ..) => say!(words, StockEmpty),
+        (LotState::Expired, Some(expiry), _) => say!(words, StockExpired, expiry = expiry),
+        (LotState::PastLifeInUse, _, Some(until)) => say!(words, StockBriefPastUse, until = until),
+        (LotState::PastLifeInUse, _, None) => say!(words, StockBriefPastUseNoDay),
+        (LotState::Expiring, Some(expiry), _) => say!(words, StockBriefExpires, expiry = expiry),
+        // Both have an expiry date; without one they could not be so.
+        (LotState::Expired | LotState::Expiring, None, _) => say!(words, StockNoExpiry),
+        (LotState::InUse, _, Some(until)) => say!(words, StockBriefInUseUntil, until = until),
+        (LotState::InUse, _, None) => say!(words, StockBriefInUse),
+        (LotState::Sealed, ..) => say!(words, StockSealed),
+    }
+}
+
 /// Whether it is opened, since when, how that is known, and until when it may be used.
 fn use_in_words(words: &Words, lot: &Lot, on: Day) -> String {
     let Some(opened) = lot.opened else { return say!(words, StockSealed) };

@@ -7,7 +7,7 @@ use combclear_domain::questions::stock::{EXPIRING_WITHIN_DAYS, Lot, Need, Stock,
 use combclear_domain::{Day, Quantity};
 use serde::Serialize;
 
-use super::{lot_in_words, note, sum, why_dispose, why_not_counted};
+use super::{in_brief, lot_in_words, note, sum, why_dispose, why_not_counted};
 use crate::options::dose;
 use crate::pieces;
 use crate::words::Words;
@@ -130,6 +130,12 @@ impl StockReport {
 impl LotReport {
     fn of(words: &Words, lot: Lot, on: Day) -> LotReport {
         LotReport { sum: sum(words, &lot), says: lot_in_words(words, &lot, on), lot }
+    }
+
+    /// The state in few words.
+    #[must_use]
+    pub fn in_brief(&self, words: &Words) -> String {
+        in_brief(words, &self.lot)
     }
 
     /// An amount of this lot with its unit.

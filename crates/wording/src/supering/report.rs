@@ -14,6 +14,7 @@ use combclear_domain::questions::supering::{
 use combclear_domain::rules::leaflet::{Force, Leaflets};
 use serde::Serialize;
 
+use super::glance::AtAGlance;
 use super::{next, sentences};
 use crate::{Words, notice};
 
@@ -32,6 +33,9 @@ pub struct SuperingReport {
     /// The answer without its grounds.
     #[serde(flatten)]
     pub in_brief: SuperingSummary,
+    /// Why and what next, in a line each.
+    #[serde(skip)]
+    pub at_a_glance: AtAGlance,
     /// The first day on which honey may be taken, if supers may stay on but honey may not be taken yet. Absent if
     /// honey is not barred, if the end is not known, or while supers are barred.
     pub harvest_free_from: Option<Day>,
@@ -244,6 +248,7 @@ impl SuperingReport {
             apiary: holding.apiary_of(&history.colony, on).cloned(),
             on,
             in_brief: SuperingSummary::with(words, answer, why, &steps),
+            at_a_glance: AtAGlance::of(words, answer, &steps, &missing),
             harvest_free_from: answer.harvest_free_from(),
             grounds,
             steps: steps.iter().map(|step| StepReport::of(words, step, on)).collect(),

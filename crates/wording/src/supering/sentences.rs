@@ -309,7 +309,8 @@ fn not_established(
     }
 }
 
-fn last_running(out: Day, days: u16) -> Day {
+/// The last day of a period that runs.
+pub(super) fn last_running(out: Day, days: u16) -> Day {
     last_blocked_day(out, days).unwrap_or(out)
 }
 

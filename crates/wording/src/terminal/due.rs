@@ -10,6 +10,8 @@ super::sentences! {
     TerminalDueHead: head(holding: &HoldingName, from: &str, to: &str);
     /// The number of items by weight.
     TerminalDueSums: sums(items: usize, overdue: usize, must: usize, advice: usize, may: usize);
+    /// Tasks to complete the record, taken together.
+    TerminalDueEntriesLack: entries_lack(count: usize);
     /// A visit of one day.
     TerminalDueOn: on(day: &str);
     /// A visit between two days.

@@ -7,6 +7,8 @@ use combclear_domain::questions::gaps::GapWeight;
 use crate::{Label, Words};
 
 super::sentences! {
+    /// A kind of gap, and the places of its entries.
+    TerminalGapsBrief: brief(what: &str, numbers: &str);
     /// The heading.
     TerminalGapsHead: head(holding: &HoldingName, from: Day, to: Day);
     /// A law that was checked, by its title.

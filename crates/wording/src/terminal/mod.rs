@@ -7,11 +7,13 @@ pub mod failures;
 pub mod gaps;
 pub mod import;
 pub mod law;
+pub mod leaflets;
 pub mod options;
 pub mod record;
 pub mod retention;
 pub mod stock;
 pub mod supering;
+pub mod today;
 pub mod verify;
 
 use combclear_domain::Day;

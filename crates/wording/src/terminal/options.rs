@@ -42,6 +42,24 @@ super::sentences! {
     TerminalOptionsMissingFrom: missing_from(day: Day, fact: &str);
     /// The number of doses.
     TerminalOptionsTimes: times(doses: u8);
+    /// The first start day with what follows from it.
+    TerminalOptionsStart: start(day: Day, rest: &str);
+    /// The earliest day out, in few words.
+    TerminalOptionsOut: out(day: Day);
+    /// The first day for supers, in few words.
+    TerminalOptionsSupers: supers(day: Day);
+    /// The number of visits.
+    OptionsOrderVisits: visits(count: usize);
+    /// The number of pieces of advice not followed.
+    TerminalOptionsAdviceNotKept: advice_not_kept(count: usize);
+    /// The topics to find out about.
+    TerminalOptionsFindOut: find_out(topics: &str);
+    /// The first of these topics, and how many more.
+    TerminalOptionsFindOutAndMore: find_out_and_more(topics: &str, more: usize);
+    /// The first of several reasons, and how many more.
+    TerminalOptionsReasonAndMore: reason_and_more(why: &str, more: usize);
+    /// The earliest day out, and the margin to the flow.
+    TerminalOptionsOutAndMargin: out_and_margin(out: &str, margin: &str);
     /// The earliest day out if brood is seen.
     TerminalOptionsOutIfBrood: out_if_brood(day: Day);
     /// The quantity in stock.
@@ -121,5 +139,31 @@ pub fn to_spare(words: &Words, days: i64) -> String {
         say!(words, TerminalOptionsDaysShort, days = days.saturating_neg())
     } else {
         say!(words, TerminalOptionsDaysToSpare, days = days)
+    }
+}
+
+/// The heading above options with this answer.
+#[must_use]
+pub fn answer(words: &Words, usability: Usability) -> &str {
+    words.label(match usability {
+        Usability::Usable => Label::OptionsUsable,
+        Usability::Unknown => Label::OptionsUnknown,
+        Usability::RuledOut => Label::OptionsRuledOut,
+    })
+}
+
+/// An answer for some colonies.
+#[must_use]
+pub fn answer_for(words: &Words, answer: Usability, colonies: &str) -> String {
+    say!(words, TerminalOptionsAnswerFor, answer = usability(words, answer), colonies = colonies)
+}
+
+/// How many days before the next flow it is out, from an early year to a late one.
+#[must_use]
+pub fn before_flow(words: &Words, least: i64, most: i64) -> String {
+    match (least, most) {
+        (..0, _) => say!(words, TerminalOptionsTooLateForFlow, days = least.saturating_neg()),
+        _ if least == most => say!(words, TerminalOptionsBeforeFlow, days = most),
+        _ => say!(words, TerminalOptionsBeforeFlowRange, least = least, most = most),
     }
 }

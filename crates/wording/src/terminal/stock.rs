@@ -4,6 +4,16 @@ use combclear_domain::basics::words::{HoldingName, LotName};
 use combclear_domain::journal::EntryId;
 
 super::sentences! {
+    /// Lots of which nothing is left.
+    TerminalStockEmpty: empty(lots: &str);
+    /// A medicine of which there is too little for one course.
+    TerminalStockShort: short(medicine: &str, short: &str);
+    /// Medicines of which there is enough.
+    TerminalStockEnough: enough(medicines: &str);
+    /// A lot to dispose of.
+    TerminalStockDisposeBrief: dispose_brief(amount: &str, pack: &str, lot: &LotName);
+    /// A medicine of which the amount needed is not known.
+    TerminalStockNeedNotKnown: need_not_known(medicine: &str);
     /// The heading.
     TerminalStockHead: head(holding: &HoldingName, day: &str);
     /// The heading of the amounts for one course of all colonies.
@@ -20,6 +30,4 @@ super::sentences! {
     TerminalStockDoses: doses(doses: u8);
     /// A missing fact about some colonies.
     TerminalStockNotKnown: not_known(colonies: &str, gap: &str);
-    /// A few names, and the number of others.
-    TerminalStockAndMore: and_more(names: &str, more: usize);
 }

@@ -25,9 +25,10 @@ use serde::Serialize;
 
 pub(crate) use file::{Unsound, read as read_file};
 
-use super::{headed, print, print_json};
+use super::{print, print_json};
 use crate::args::{Archive, Place};
 use crate::failure::Failure;
+use crate::layout::Table;
 use crate::{Outcome, clock, place};
 
 const PAGE: u32 = 5_000;
@@ -235,17 +236,19 @@ fn said(words: &Words, done: &Done, file: &Path) -> String {
     let file = file.display().to_string();
     let mut text = say::head(words, &day(words, *through), holding) + "\n";
     if !stories.is_empty() {
-        let mut rows =
-            headed(words, [Label::Lots, Label::Entries, Label::ArchiveDocuments, Label::ArchiveLastDay]);
+        let mut rows = Table::headed(
+            words,
+            [Label::Lots, Label::Entries, Label::ArchiveDocuments, Label::ArchiveLastDay],
+        );
         for story in stories {
-            rows.add_row([
+            rows.row([
                 lots(words, story),
                 story.entries.len().to_string(),
                 documents(story),
                 last_day(words, story),
             ]);
         }
-        text.push_str(&format!("\n{}\n\n", rows.trim_fmt()));
+        text.push_str(&format!("\n{}\n\n", rows));
     }
     for held in held_back {
         let why = why_held_back(words, &held.because);

@@ -3,12 +3,13 @@
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::questions::options::Usability;
 use combclear_wording::amounts::amount_of;
+use combclear_wording::colonies::colonies;
 use combclear_wording::options::{ApiaryOption, ApiaryReport, WhyNot};
 use combclear_wording::terminal::options::{self as say, usability};
 use combclear_wording::{Label, Words};
 
 use super::{free, gap, head, mixture, starts, with_times};
-use crate::commands::headed;
+use crate::layout::Table;
 
 /// All options in order, then the colonies for which each is not usable, and why.
 pub(super) fn all(words: &Words, report: &ApiaryReport) -> String {
@@ -27,9 +28,9 @@ pub(super) fn all(words: &Words, report: &ApiaryReport) -> String {
         Label::FreeForSupers,
         Label::OneDoseForAll,
     ];
-    let mut rows = headed(words, heads);
+    let mut rows = Table::headed(words, heads);
     for (number, option) in report.options.iter().enumerate() {
-        rows.add_row([
+        rows.row([
             (number + 1).to_string(),
             name(words, option),
             usability(words, option.answer).to_owned(),
@@ -42,21 +43,21 @@ pub(super) fn all(words: &Words, report: &ApiaryReport) -> String {
             dose(words, option),
         ]);
     }
-    text += &format!("\n{}\n", rows.trim_fmt());
+    text += &format!("\n{}\n", rows);
     for (number, option) in report.options.iter().enumerate() {
         text += &format!("\n{}. {}\n", number + 1, name(words, option));
         text += &format!("   {}: {}\n", label(Label::OptionsStandsHere), option.order.join("; "));
         for group in &option.colonies {
             let of = usability(words, group.answer);
-            text += &format!("   {of}: {}\n", names(&group.colonies));
+            text += &format!("   {of}: {}\n", colonies(words, &group.colonies));
             for why in &group.why {
-                text += &format!("      {}\n", because(why, &group.colonies));
+                text += &format!("      {}\n", because(words, why, &group.colonies));
             }
         }
         for missing in &option.not_counted {
             text += &{
-                let colonies = names(&missing.colonies);
-                format!("   {}: {} ({colonies})\n", label(Label::NotCounted), missing.why)
+                let colonies = colonies(words, &missing.colonies);
+                format!("   {}: {}: {colonies}\n", label(Label::NotCounted), missing.why)
             };
         }
         for missing in &option.dose_missing {
@@ -102,15 +103,11 @@ fn dose(words: &Words, option: &ApiaryOption) -> String {
     }
 }
 
-fn names(colonies: &[ColonyName]) -> String {
-    colonies.iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
-}
-
 /// Why not, with the colonies unless it is all of the group.
-fn because(why: &WhyNot, group: &[ColonyName]) -> String {
+fn because(words: &Words, why: &WhyNot, group: &[ColonyName]) -> String {
     if why.colonies.len() == group.len() {
         why.why.clone()
     } else {
-        format!("{}: {}", names(&why.colonies), why.why)
+        format!("{}: {}", colonies(words, &why.colonies), why.why)
     }
 }

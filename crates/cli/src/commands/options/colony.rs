@@ -13,8 +13,8 @@ use combclear_wording::terminal::{about, confidence, days_counted_by, failures};
 use combclear_wording::{Label, Words, paper};
 
 use super::{free, gap, head, mixture, range, starts, with_times};
-use crate::commands::headed;
 use crate::failure::Failure;
+use crate::layout::Table;
 
 /// All options in order, then the reasons for each.
 pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
@@ -32,7 +32,7 @@ pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
         Label::Visits,
         Label::Dose,
     ];
-    let mut rows = headed(words, heads);
+    let mut rows = Table::headed(words, heads);
     for (number, option) in report.options.iter().enumerate() {
         let mut days = starts(words, &option.days, option.answer);
         if option.answer == Usability::RuledOut {
@@ -40,7 +40,7 @@ pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
             let no_day = || label(Label::OptionsNoDay).to_owned();
             days = vec![option.first_open_day.map_or_else(no_day, not_before)];
         }
-        rows.add_row([
+        rows.row([
             (number + 1).to_string(),
             name(words, option),
             usability(words, option.answer).to_owned(),
@@ -50,7 +50,7 @@ pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
             dose(words, &option.dose),
         ]);
     }
-    text += &format!("\n{}\n", rows.trim_fmt());
+    text += &format!("\n{}\n", rows);
     for (number, option) in report.options.iter().enumerate() {
         text += &format!("\n{}. {}: {}\n", number + 1, name(words, option), usability(words, option.answer));
         text += &format!("   {}: {}\n", label(Label::OptionsStandsHere), option.order.join("; "));
@@ -68,11 +68,12 @@ pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
             text += &format!("   {condition}\n");
         }
     }
-    text += &format!("\n{}\n{}", count(words, report), report.notice);
+    let first = label(Label::OptionsFirstDayShown);
+    text += &format!("\n{}. {first}\n{}", count(words, report), report.notice);
     text
 }
 
-fn top(words: &Words, report: &OptionsReport) -> String {
+pub(super) fn top(words: &Words, report: &OptionsReport) -> String {
     let OptionsReport { asked, colony, apiary, .. } = report;
     let what = match apiary {
         Some(apiary) => say::colony_at(words, &asked.holding, colony, apiary),
@@ -81,7 +82,7 @@ fn top(words: &Words, report: &OptionsReport) -> String {
     head(words, &what, asked)
 }
 
-fn count(words: &Words, report: &OptionsReport) -> String {
+pub(super) fn count(words: &Words, report: &OptionsReport) -> String {
     let count = |of| report.options.iter().filter(|option| option.answer == of).count();
     let [usable, unknown, ruled_out] =
         [Usability::Usable, Usability::Unknown, Usability::RuledOut].map(count);
@@ -93,7 +94,7 @@ fn name(words: &Words, option: &OptionReport) -> String {
 }
 
 /// Advice that is not kept on the first start day shown.
-fn warnings(words: &Words, option: &OptionReport) -> Vec<String> {
+pub(super) fn warnings(words: &Words, option: &OptionReport) -> Vec<String> {
     let first = option.days.iter().find(|days| days.answer == option.answer).map(|days| days.from);
     let advice = option.conditions.iter().filter(|condition| !condition.binds);
     let broken = advice.filter_map(|condition| {

@@ -180,7 +180,7 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 chosen: chosen.clone(),
             };
             let written = filled.write(holding, leaflets).map_err(|wrong| NotReady::Wrong(*kind, wrong))?;
-            let mut lines = recording::in_lines(words, written.on, &written.events);
+            let mut lines = recording::in_lines(words, holding, written.on, &written.events);
             lines.extend(written.left_out.iter().map(|left_out| recording::left_out(words, left_out)));
             (written.drafts(clock::new_id), lines)
         }
@@ -191,8 +191,8 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
             let draft = corrected(holding, old, &changes, reason, clock::new_id())
                 .map_err(|wrong| NotReady::Wrong(old.event.kind(), wrong))?;
             let lines = vec![
-                say::was(words, old.seq, &one_line(old.on, &old.event)),
-                say::is_now(words, &one_line(draft.on, &draft.event)),
+                say::was(words, old.seq, &one_line(holding, old.on, &old.event)),
+                say::is_now(words, &one_line(holding, draft.on, &draft.event)),
             ];
             (vec![draft], lines)
         }
@@ -205,7 +205,7 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
             };
             let event = Event::from(StrikeOut {});
             let draft = Draft::new(clock::new_id(), on.unwrap_or(old.on), by, event);
-            let lines = vec![say::struck_out(words, old.seq, &one_line(old.on, &old.event))];
+            let lines = vec![say::struck_out(words, old.seq, &one_line(holding, old.on, &old.event))];
             (vec![draft.correcting(old.id, reason)], lines)
         }
     };
@@ -224,8 +224,8 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
     Err(listing(said).into())
 }
 
-fn one_line(on: Day, event: &Event) -> String {
-    recording::in_lines(Words::english(), on, std::slice::from_ref(event)).join("; ")
+fn one_line(holding: &Holding, on: Day, event: &Event) -> String {
+    recording::in_lines(Words::english(), holding, on, std::slice::from_ref(event)).join("; ")
 }
 
 /// The entry with a number, or an id.
