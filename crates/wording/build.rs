@@ -1,6 +1,7 @@
 //! Makes a type of each message in `messages/en.ftl`, with a field for each of its arguments: a message that is not there, one that
 //! nobody says, and an argument that is left out do not compile. A message whose id begins with `label-` becomes a variant of `Label`
-//! instead; one whose id begins with `part-` is only a part of others. Every other language must have the same messages and arguments.
+//! instead; one whose id begins with `part-` is only a part of others; those whose ids begin with `form-` and `field-` are found by their
+//! ids. Every other language must have the same messages and arguments.
 //!
 //! The sentences of each language are written out as data, so that a program reads no message file when it starts, and says a
 //! sentence by putting its pieces together.
@@ -25,6 +26,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let text = fs::read_to_string("messages/en.ftl")?;
     let english = arguments(&parse(Path::new("messages/en.ftl"), &text)?)?;
     let is_label = |id: &str| id.starts_with(LABEL);
+    let named = |id: &str| NAMED.iter().any(|beginning| id.starts_with(beginning));
     let mut written = String::new();
     for entry in fs::read_dir("messages")? {
         let path = entry?.path();
@@ -38,11 +40,12 @@ fn main() -> Result<(), Box<dyn Error>> {
             return Err(format!("{}: not as in English: {differing:?}", path.display()).into());
         }
         let language = path.file_stem().and_then(|stem| stem.to_str()).unwrap_or_default();
-        written += &sentences::of(language, &resource, &spoken(other), is_label).map_err(fault)?;
+        written += &sentences::of(language, &resource, &spoken(other), is_label, named).map_err(fault)?;
     }
     let out = PathBuf::from(env::var("OUT_DIR")?);
-    let (labels, others): (Messages, Messages) =
+    let (labels, mut others): (Messages, Messages) =
         spoken(english).into_iter().partition(|(id, _)| is_label(id));
+    others.retain(|id, _| !named(id));
     fs::write(out.join("messages.rs"), types(&others)?)?;
     fs::write(out.join("labels.rs"), label_type(&labels)?)?;
     fs::write(out.join("sentences.rs"), written)?;
@@ -54,6 +57,9 @@ const LABEL: &str = "label-";
 
 /// How the id of a part of other messages begins.
 const PART: &str = "part-";
+
+/// How the ids of texts begin that are found by their ids.
+const NAMED: [&str; 2] = ["form-", "field-"];
 
 /// The messages that are said by themselves.
 fn spoken(mut messages: Messages) -> Messages {

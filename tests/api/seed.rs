@@ -105,6 +105,14 @@ pub(crate) async fn bench() -> Bench {
 
 /// Records the holding.
 pub(crate) async fn record(bench: &Bench) {
-    let answer = bench.post(&format!("/holdings/{HOLDING}/entries"), &Value::Array(entries())).await;
+    let mut entries = entries();
+    begin(bench, HOLDING, &entries.remove(0)).await;
+    let answer = bench.post(&format!("/holdings/{HOLDING}/entries"), &Value::Array(entries)).await;
     assert_eq!(answer.status, 200, "{}", answer.text());
+}
+
+/// Begins a holding with its first entry.
+pub(crate) async fn begin(bench: &Bench, holding: &str, first: &Value) {
+    let answer = bench.put(&format!("/holdings/{holding}"), first).await;
+    assert_eq!(answer.status, 201, "{}", answer.text());
 }

@@ -6,7 +6,7 @@ use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::entry::Envelope;
 use combclear_domain::journal::lines::{Header, Line};
 use combclear_domain::journal::{Draft, Entry};
-use combclear_store::{Holdings, OnRefusal, Recorded, Verified};
+use combclear_store::{Holdings, IfNew, OnRefusal, Recorded, Verified};
 use proptest::collection::vec;
 use proptest::prelude::{Just, Strategy, any, prop_oneof};
 use proptest::test_runner::{Config, TestRunner};
@@ -145,7 +145,8 @@ async fn goes_round(made_up: &[MadeUp]) -> (usize, usize) {
     let (mut recorded, mut refused) = (0, 0);
     for (batch, minute) in drafts.chunks(7).zip(0..) {
         let now = format!("2026-01-01T10:{minute:02}:00.123Z").parse().unwrap();
-        let (taken, left) = one.record_each(&holding, batch, now, OnRefusal::LeaveOut).await.unwrap();
+        let (taken, left) =
+            one.record_each(&holding, batch, now, OnRefusal::LeaveOut, IfNew::Begin).await.unwrap();
         recorded += taken.len();
         refused += left.len();
     }

@@ -23,6 +23,7 @@ mod laws;
 mod leaflets;
 mod options;
 mod own_leaflets;
+mod record;
 mod register;
 mod retention;
 mod round_trip;

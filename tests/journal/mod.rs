@@ -6,6 +6,7 @@ mod days;
 mod degrees;
 mod documents;
 mod drafts;
+mod forms;
 mod lines;
 mod places;
 mod quantities;

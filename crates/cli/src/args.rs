@@ -17,6 +17,7 @@ use combclear_wording::terminal::failures as say;
 use combclear_wording::unreadable::{Part, misread};
 use combclear_wording::{Label, Words};
 
+use crate::commands::record::{Begin, Record};
 use crate::failure::Said;
 
 /// May this hive be supered today?
@@ -87,6 +88,10 @@ pub(crate) enum Command {
     Due(Due),
     /// What is left of each lot, what to dispose of, what to reorder
     Stock(Stock),
+    /// Begin a new holding: who keeps it, where, and the country whose law and leaflets apply
+    Begin(Begin),
+    /// Write down what happened: strips placed or taken out, an inspection, a lot bought, and every other kind of entry
+    Record(Record),
     /// Attach a proof of purchase to a lot, or a copy to a prescription
     Attach(Attach),
     /// Show the attached documents, or save one of them
@@ -182,7 +187,7 @@ pub(crate) struct Options {
 }
 
 /// Reads a value that is written as text.
-fn value<T: FromStr<Err: Into<Misread>>>(text: &str) -> Result<T, String> {
+pub(crate) fn value<T: FromStr<Err: Into<Misread>>>(text: &str) -> Result<T, String> {
     text.parse().map_err(|fault: T::Err| misread(Words::english(), &fault.into(), Part::Envelope))
 }
 
@@ -335,6 +340,9 @@ pub(crate) struct Import {
     /// Import what can be imported, and list what was left out
     #[arg(long)]
     pub(crate) keep_going: bool,
+    /// Keep the holding of the file beside those that the database keeps already
+    #[arg(long)]
+    pub(crate) begin: bool,
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,

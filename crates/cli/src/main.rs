@@ -66,6 +66,8 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Due(ask) => commands::due::run(place, ask).await,
         Command::Stock(ask) => commands::stock::run(place, ask).await,
         Command::Gaps(ask) => commands::gaps::run(place, ask).await,
+        Command::Begin(begin) => commands::record::begin(place, begin).await,
+        Command::Record(record) => commands::record::run(place, record).await,
         Command::Attach(attach) => commands::attach::run(place, attach).await,
         Command::Documents(ask) => commands::documents::run(place, ask).await,
         Command::Pack(ask) => commands::pack::run(place, ask).await,

@@ -9,6 +9,7 @@
 //! | floor | contents |
 //! | --- | --- |
 //! | [`questions`] | supering, options, due, stock, register, gaps, retention: reports from facts and rules |
+//! | [`recording`] | from a form that somebody filled in to the entries that it records |
 //! | [`facts`] | what the journal says: the fold with its refusals, the courses of a colony |
 //! | [`rules`] | leaflets and laws as dated, sourced data |
 //! | [`journal`] | what happened: entries, their bodies, the hash chain, JSON Lines |
@@ -23,6 +24,7 @@ pub mod basics;
 pub mod facts;
 pub mod journal;
 pub mod questions;
+pub mod recording;
 pub mod rules;
 
 pub use basics::calendar::{Day, Instant, TimeOfDay};

@@ -9,8 +9,8 @@ use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::entry::{Draft, Envelope};
-use combclear_domain::journal::{Entry, EntryId};
-use combclear_store::Recorded;
+use combclear_domain::journal::{Entry, EntryId, Kind};
+use combclear_store::{RecordError, Recorded};
 use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use serde_json::value::RawValue;
@@ -60,18 +60,10 @@ pub(crate) async fn put_entry(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Response, Problem> {
-    let draft =
-        read_entry(&text, Sent::Alone, 0, Some(path.id)).map_err(|fault| Sent::unreadable(vec![fault]))?;
+    let draft = read_entry(&text, Sent::Alone, 0, Some(path.id)).map_err(Sent::unreadable)?;
     let recorded = record(&app, path.holding.clone(), vec![draft], Sent::Alone).await?;
     let Some(recorded) = recorded.first() else { return Err(Problem::internal()) };
-    let status = match recorded {
-        Recorded::New(_) => StatusCode::CREATED,
-        Recorded::Known(_) => StatusCode::OK,
-    };
-    let entry = recorded.entry();
-    let location = format!("{}/{}", path_of_entries(&path.holding), entry.draft.id);
-    let headers = [(LOCATION, header(&location)?), (ETAG, etag(entry)?)];
-    Ok((status, headers, Json(EntryReport::of(entry))).into_response())
+    one(&path.holding, recorded)
 }
 
 /// The outcome for one entry of a batch.
@@ -98,6 +90,78 @@ struct BatchItem {
 pub(crate) struct BatchReport {
     /// The entries, in the order in which they were sent.
     items: Vec<BatchItem>,
+}
+
+/// Begin a holding
+///
+/// A holding is begun on purpose, so that a slip of the pen never makes a second one. Its first entry, of kind
+/// `holding_details`, names the keeper and the country whose law and leaflets apply. The same entry sent again is recorded once.
+#[utoipa::path(
+    put,
+    path = "/holdings/{holding}",
+    tag = "journal",
+    params(HoldingPath),
+    request_body(
+        content = Envelope,
+        content_type = "application/json",
+        example = json!({
+            "id": "01964c7e-6f00-7000-8000-000000000001", "on": "2026-01-02", "recorded_by": "A. Keeper",
+            "kind": "holding_details", "body": { "keeper": "A. Keeper", "jurisdiction": "gb" },
+        }),
+    ),
+    responses(
+        (status = 201, description = "It is begun; this is its first entry.", body = EntryReport, headers(
+            ("Location", description = "The path of the entry."),
+            ("ETag", description = "The hash of the entry, in quotes."),
+        )),
+        (status = 200, description = "It was begun with this entry already.", body = EntryReport, headers(
+            ("Location", description = "The path of the entry."),
+            ("ETag", description = "The hash of the entry, in quotes."),
+        )),
+        (status = 409, description = "The holding exists already. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        (status = 422, description = "The entry is of another kind, lacks fields or cannot be true. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
+        Problems,
+    ),
+)]
+pub(crate) async fn put_holding(
+    State(app): State<App>,
+    Path(path): Path<HoldingPath>,
+    Query(Nothing {}): Query<Nothing>,
+    JsonText(text): JsonText,
+) -> Result<Response, Problem> {
+    let draft = read_entry(&text, Sent::Alone, 0, None).map_err(Sent::unreadable)?;
+    if draft.kind() != Kind::HoldingDetails {
+        let fault =
+            Fault::at("/kind".to_owned(), label(Label::HttpFirstEntry), label(Label::HttpFirstEntryHelp));
+        return Err(Sent::unreadable(vec![fault]));
+    }
+    let (holdings, holding) = (Arc::clone(&app.holdings), path.holding.clone());
+    let now = app.clock.now();
+    let work = async move { holdings.begin(&holding, draft, now).await };
+    match app.appends.spawn(work.in_current_span()).await {
+        Ok(Ok(recorded)) => one(&path.holding, &recorded),
+        Ok(Err(RecordError::BegunBefore)) => {
+            let detail = http::holding_exists(Words::english(), &path.holding);
+            Err(Problem::nothing_recorded(ProblemKind::HoldingExists, &detail))
+        }
+        Ok(Err(error)) => Err(Sent::Alone.not_recorded(error)),
+        Err(failed) => {
+            tracing::error!(%failed, "an append did not come to its end");
+            Err(Problem::internal())
+        }
+    }
+}
+
+/// The answer to one entry that was sent.
+fn one(holding: &HoldingName, recorded: &Recorded) -> Result<Response, Problem> {
+    let status = match recorded {
+        Recorded::New(_) => StatusCode::CREATED,
+        Recorded::Known(_) => StatusCode::OK,
+    };
+    let entry = recorded.entry();
+    let location = format!("{}/{}", path_of_entries(holding), entry.draft.id);
+    let headers = [(LOCATION, header(&location)?), (ETAG, etag(entry)?)];
+    Ok((status, headers, Json(EntryReport::of(entry))).into_response())
 }
 
 /// Record a batch of entries
@@ -249,10 +313,11 @@ async fn record(
     drafts: Vec<Draft>,
     sent: Sent,
 ) -> Result<Vec<Recorded>, Problem> {
-    let holdings = Arc::clone(&app.holdings);
+    let (holdings, named) = (Arc::clone(&app.holdings), holding.clone());
     let now = app.clock.now();
     let work = async move { holdings.record(&holding, drafts, now).await };
     match app.appends.spawn(work.in_current_span()).await {
+        Ok(Err(RecordError::NoHolding { near })) => Err(app.no_holding(&named, near.as_ref())),
         Ok(recorded) => recorded.map_err(|error| sent.not_recorded(error)),
         Err(failed) => {
             tracing::error!(%failed, "an append did not come to its end");
@@ -261,23 +326,18 @@ async fn record(
     }
 }
 
-/// Parses one entry. `named` is the id in the path, if there is one.
-fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> Result<Draft, Fault> {
+/// Parses one entry, or reports everything that is wrong with it. `named` is the id in the path, if there is one.
+fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> Result<Draft, Vec<Fault>> {
     if !text.trim_start().starts_with('{') {
         let (detail, help) = (label(Label::HttpNotAnObject), label(Label::HttpNotAnObjectHelp));
-        return Err(Fault::at(sent.pointer(index, ""), detail, help));
+        return Err(vec![Fault::at(sent.pointer(index, ""), detail, help)]);
     }
-    let read = Envelope::from_json(text).and_then(|mut envelope| {
-        if named.is_some() && envelope.id.is_none() {
-            envelope.id = named;
-        }
-        envelope.read()
-    });
-    let draft = read.map_err(|fault| sent.fault(index, &fault))?;
+    let draft = Draft::from_json(text, named)
+        .map_err(|faults| faults.iter().map(|fault| sent.fault(index, fault)).collect::<Vec<_>>())?;
     match named {
         Some(named) if named != draft.id => {
             let detail = http::other_id(Words::english(), draft.id, named);
-            Err(Fault::at(sent.pointer(index, "/id"), detail, label(Label::HttpOtherIdHelp)))
+            Err(vec![Fault::at(sent.pointer(index, "/id"), detail, label(Label::HttpOtherIdHelp))])
         }
         _ => Ok(draft),
     }
@@ -301,7 +361,7 @@ fn read_batch(text: &str) -> Result<Vec<Draft>, Problem> {
     for (index, entry) in entries.iter().enumerate() {
         match read_entry(entry.get(), sent, index, None) {
             Ok(draft) => drafts.push(draft),
-            Err(fault) => faults.push(fault),
+            Err(found) => faults.extend(found),
         }
     }
     if faults.is_empty() { Ok(drafts) } else { Err(Sent::unreadable(faults)) }

@@ -81,6 +81,7 @@ fn document_routes() -> OpenApiRouter<App> {
 fn entry_routes() -> OpenApiRouter<App> {
     OpenApiRouter::new()
         .routes(routes!(holdings::list_holdings))
+        .routes(routes!(entries::put_holding))
         .routes(routes!(entries::list_entries, entries::post_entries))
         .routes(routes!(entries::get_entry, entries::put_entry))
         .routes(routes!(holdings::verify_holding))

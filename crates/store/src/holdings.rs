@@ -7,6 +7,7 @@ use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 use combclear_domain::basics::calendar::Instant;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::{Holding, Record, Refusal};
 use combclear_domain::journal::misfit::Misfit;
@@ -76,6 +77,15 @@ pub enum RecordError {
     /// A sealed entry does not follow the last one of the journal.
     #[error(transparent)]
     NotNext(combclear_domain::journal::seal::Broken),
+    /// The journal keeps no such holding. It is begun on purpose, never by a slip of the pen.
+    #[error("no holding")]
+    NoHolding {
+        /// The holding that is written much like it.
+        near: Option<HoldingName>,
+    },
+    /// The holding that was to be begun is in the journal.
+    #[error("begun before")]
+    BegunBefore,
     /// Other writers kept adding entries in between.
     #[error("busy")]
     Busy,
@@ -129,6 +139,33 @@ impl Holdings {
         Ok(Some(Arc::clone(&current)))
     }
 
+    /// Begins a holding with its first entry. The same entry again counts as recorded.
+    ///
+    /// # Errors
+    /// [`RecordError::BegunBefore`], or as [`Holdings::record`].
+    pub async fn begin(
+        &self,
+        holding: &HoldingName,
+        first: Draft,
+        now: Instant,
+    ) -> Result<Recorded, RecordError> {
+        if self.journal.tip(holding).await?.is_some() {
+            return match self.journal.entry(holding, first.id).await? {
+                Some(known) if same_content(holding, &known, &first) => Ok(Recorded::Known(known)),
+                Some(_) | None => Err(RecordError::BegunBefore),
+            };
+        }
+        let id = first.id;
+        let (recorded, refused) =
+            self.record_with(holding, &[first], &[], now, OnRefusal::Stop, IfNew::Begin).await?;
+        match (recorded.into_iter().next(), refused.into_iter().next()) {
+            (Some(recorded), None) => Ok(recorded),
+            (_, Some(error)) => Err(error),
+            // Unreachable: one draft is either recorded or refused.
+            (None, None) => Err(RecordError::Conflict { index: 0, id }),
+        }
+    }
+
     /// Records entries as of `now`: all of them, or none if one cannot be true. An entry that is already recorded counts as
     /// recorded.
     ///
@@ -140,7 +177,8 @@ impl Holdings {
         drafts: Vec<Draft>,
         now: Instant,
     ) -> Result<Vec<Recorded>, RecordError> {
-        let (recorded, refused) = self.record_each(holding, &drafts, now, OnRefusal::Stop).await?;
+        let (recorded, refused) =
+            self.record_each(holding, &drafts, now, OnRefusal::Stop, IfNew::Refuse).await?;
         match refused.into_iter().next() {
             Some(error) => Err(error),
             None => Ok(recorded),
@@ -161,7 +199,7 @@ impl Holdings {
     ) -> Result<Recorded, RecordError> {
         let id = draft.id;
         let (recorded, refused) =
-            self.record_with(holding, &[draft], &[content], now, OnRefusal::Stop).await?;
+            self.record_with(holding, &[draft], &[content], now, OnRefusal::Stop, IfNew::Refuse).await?;
         match (recorded.into_iter().next(), refused.into_iter().next()) {
             (Some(recorded), None) => Ok(recorded),
             (_, Some(error)) => Err(error),
@@ -181,8 +219,9 @@ impl Holdings {
         drafts: &[Draft],
         now: Instant,
         on_refusal: OnRefusal,
+        if_new: IfNew,
     ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
-        self.record_with(holding, drafts, &[], now, on_refusal).await
+        self.record_with(holding, drafts, &[], now, on_refusal, if_new).await
     }
 
     async fn record_with(
@@ -192,7 +231,13 @@ impl Holdings {
         contents: &[Content],
         now: Instant,
         on_refusal: OnRefusal,
+        if_new: IfNew,
     ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
+        if if_new == IfNew::Refuse && self.journal.tip(holding).await?.is_none() {
+            let known = self.journal.holdings().await?;
+            let near = nearest(holding.as_str(), known.iter().map(HoldingName::as_str));
+            return Err(RecordError::NoHolding { near: near.and_then(|near| near.parse().ok()) });
+        }
         let fold = self.fold(holding).await;
         let mut current = fold.lock().await;
         for _ in 0..TRIES {
@@ -466,6 +511,15 @@ pub enum OnRefusal {
     Collect,
     /// Skip it; record the others.
     LeaveOut,
+}
+
+/// What to do when the journal keeps no such holding.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum IfNew {
+    /// Record nothing: the name is a slip of the pen.
+    Refuse,
+    /// Begin it with these entries.
+    Begin,
 }
 
 /// Entries in the fold but not yet in the journal.

@@ -54,7 +54,7 @@ use combclear_domain::journal::keeping::BadAddress;
 pub use combclear_domain::journal::keeping::{ContentState, DocumentFault, Missed, StoreError};
 
 pub use documents::{Attached, contents_of, documents};
-pub use holdings::{Holdings, OnRefusal, RecordError, Recorded};
+pub use holdings::{Holdings, IfNew, OnRefusal, RecordError, Recorded};
 pub use journal::{AppendError, Journal, Verified};
 
 /// Opens the journals at an address and migrates the database.

@@ -13,13 +13,14 @@ use super::{Messages, messages};
 /// How deep messages may refer to others; deeper is taken for one that refers to itself.
 const DEEPEST: usize = 20;
 
-/// The sentences of a language, as a `static` with its name in capitals: the labels and the other messages, each in the order of
-/// their ids.
+/// The sentences of a language, as a `static` with its name in capitals: the labels, the texts found by their ids, and the other
+/// messages, each in the order of their ids.
 pub(super) fn of(
     language: &str,
     resource: &Resource<&str>,
     arguments: &Messages,
     is_label: impl Fn(&str) -> bool,
+    is_named: impl Fn(&str) -> bool,
 ) -> Result<String, Box<dyn Error>> {
     let known = PluralRules::get_locales(PluralRuleType::CARDINAL);
     if !known.iter().any(|locale| *locale == language) {
@@ -27,18 +28,24 @@ pub(super) fn of(
     }
     let patterns = messages(resource).filter_map(|message| Some((message.id.name, message.value.as_ref()?)));
     let patterns: BTreeMap<&str, &Pattern<&str>> = patterns.collect();
-    let (mut labels, mut sentences, mut asked) = (String::new(), String::new(), String::new());
+    let (mut labels, mut named, mut sentences, mut asked) =
+        (String::new(), String::new(), String::new(), String::new());
     for (id, names) in arguments {
         let pattern = patterns.get(id.as_str()).ok_or_else(|| format!("`{id}` says nothing"))?;
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         let file = File { patterns: &patterns, names: &names };
         let pieces = file.pieces(pattern, 0).map_err(|fault| format!("`{id}`: {fault}"))?;
-        if is_label(id) {
-            let text = pieces.iter().map(|piece| match piece {
+        let text = || {
+            let texts = pieces.iter().map(|piece| match piece {
                 Piece::Text(text) => Ok(text.as_str()),
-                Piece::Argument(_) | Piece::Choice { .. } => Err(format!("`{id}` is a label and not a text")),
+                Piece::Argument(_) | Piece::Choice { .. } => Err(format!("`{id}` takes in no fact")),
             });
-            writeln!(labels, "        {:?},", text.collect::<Result<String, _>>()?)?;
+            texts.collect::<Result<String, _>>()
+        };
+        if is_label(id) {
+            writeln!(labels, "        {:?},", text()?)?;
+        } else if is_named(id) {
+            writeln!(named, "        ({id:?}, {:?}),", text()?)?;
         } else {
             writeln!(sentences, "        {},", written(&pieces)?)?;
             writeln!(asked, "    ({id:?}, &{names:?}),")?;
@@ -48,7 +55,7 @@ pub(super) fn of(
     Ok(format!(
         "/// The sentences of `{language}`.\n\
          pub(crate) static {name}: Sentences = Sentences {{\n    language: \"{language}\",\n    \
-         labels: &[\n{labels}    ],\n    messages: &[\n{sentences}    ],\n}};\n\
+         labels: &[\n{labels}    ],\n    named: &[\n{named}    ],\n    messages: &[\n{sentences}    ],\n}};\n\
          /// The id and the arguments of each sentence of `{language}`.\n\
          #[cfg(test)]\npub(crate) static ASKED_OF_{name}: &[(&str, &[&str])] = &[\n{asked}];\n"
     ))

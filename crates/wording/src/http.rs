@@ -53,6 +53,8 @@ crate::terminal::sentences! {
 
     /// A holding without entries.
     HttpNoHolding: no_holding(holding: &HoldingName);
+    /// A holding that exists already.
+    HttpHoldingExists: holding_exists(holding: &HoldingName);
     /// An apiary that is not recorded.
     HttpNoApiary: no_apiary(holding: &HoldingName, apiary: &ApiaryName);
     /// A colony that is not recorded.

@@ -12,6 +12,8 @@ pub(crate) struct Sentences {
     pub(crate) language: &'static str,
     /// The labels, in the order of `Label`.
     pub(crate) labels: &'static [&'static str],
+    /// Texts with their ids, in order of the ids.
+    pub(crate) named: &'static [(&'static str, &'static str)],
     /// The other messages, each at its index.
     pub(crate) messages: &'static [Sentence],
 }

@@ -44,6 +44,13 @@ impl Words {
         self.sentences.labels.get(label as usize).copied().unwrap_or_default()
     }
 
+    /// The text with an id, if there is one.
+    pub(crate) fn named(&self, id: &str) -> Option<&'static str> {
+        let named = self.sentences.named;
+        let place = named.binary_search_by_key(&id, |(id, _)| *id).ok()?;
+        named.get(place).map(|(_, text)| *text)
+    }
+
     fn of(sentences: &'static Sentences) -> Words {
         let language = sentences.language.parse::<LanguageIdentifier>().ok();
         let plurals =

@@ -12,6 +12,7 @@ pub(crate) mod leaflets;
 pub(crate) mod options;
 pub(crate) mod output;
 pub(crate) mod pack;
+pub(crate) mod record;
 pub(crate) mod register;
 pub(crate) mod retention;
 pub(crate) mod serve;

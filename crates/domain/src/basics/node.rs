@@ -32,7 +32,7 @@ impl Reading {
         first.replace("~1", "/").replace("~0", "~")
     }
 
-    fn within(self, part: &str) -> Reading {
+    pub(crate) fn within(self, part: &str) -> Reading {
         let part = part.replace('~', "~0").replace('/', "~1");
         Reading { pointer: format!("/{part}{}", self.pointer), ..self }
     }
@@ -105,6 +105,21 @@ pub(crate) enum Node {
     Text(String),
     List(Vec<Node>),
     Object(Vec<(String, Node)>),
+}
+
+impl Node {
+    /// Whether it is an object.
+    pub(crate) const fn is_object(&self) -> bool {
+        matches!(self, Node::Object(_))
+    }
+
+    /// The fields of an object.
+    pub(crate) fn into_fields(self) -> Option<Vec<(String, Node)>> {
+        match self {
+            Node::Object(fields) => Some(fields),
+            Node::Null | Node::Boolean(_) | Node::Number(_) | Node::Text(_) | Node::List(_) => None,
+        }
+    }
 }
 
 impl<'de> Deserialize<'de> for Node {

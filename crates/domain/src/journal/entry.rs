@@ -11,7 +11,7 @@ use crate::basics::words::{HoldingName, Person};
 use crate::journal::event::{Event, Kind};
 pub use crate::journal::fault::EntryFault;
 use crate::journal::fault::Unreadable;
-use crate::journal::read::{read_json, unknown_kind};
+use crate::journal::read::{all_faults, read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
 
 /// Which entry this one corrects, and why. A correction has the kind of the corrected entry, or is a strike-out.
@@ -48,6 +48,18 @@ impl Draft {
     pub fn new(id: EntryId, on: Day, recorded_by: Person, event: Event) -> Draft {
         let body = event.to_body().into();
         Draft { id, on, at: None, recorded_by, event, body, correction: None }
+    }
+
+    /// Reads an entry from JSON. `id` is the id of an entry that does not state its own.
+    ///
+    /// # Errors
+    /// Everything that is wrong with the entry: at least one fault.
+    pub fn from_json(text: &str, id: Option<EntryId>) -> Result<Draft, Vec<EntryFault>> {
+        let read = Envelope::from_json(text).and_then(|mut envelope| {
+            envelope.id = envelope.id.or(id);
+            envelope.read()
+        });
+        read.map_err(|first| all_faults(text, first))
     }
 
     /// The same entry, as a correction of another.

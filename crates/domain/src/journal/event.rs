@@ -20,6 +20,7 @@ use crate::journal::seal::Hash;
 
 pub use super::body_types::{DayTemperature, Given, MonthNormal, StatedTerms, Supplier};
 pub use super::confirmed::Confirmed;
+use super::form::{Field, field};
 pub use super::read::BodyError;
 use super::read::{check_named, read_body};
 
@@ -30,7 +31,12 @@ pub trait Body: Sized {
 }
 
 macro_rules! kinds {
-    ($($(#[$doc:meta])+ $kind:ident = $text:literal { $($field:tt)* })+) => {
+    ($(
+        $(#[$doc:meta])+
+        $kind:ident = $text:literal {
+            $($(#[$($attribute:tt)+])* pub $field:ident : $type:ty $([$origin:ident])? ,)*
+        }
+    )+) => {
         /// The kind of an entry.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
         #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(rename_all = "snake_case"))]
@@ -48,6 +54,12 @@ macro_rules! kinds {
                 match self { $(Kind::$kind => $text,)+ }
             }
 
+            /// Its form.
+            #[must_use]
+            pub const fn fields(self) -> &'static [Field] {
+                match self { $(Kind::$kind => $kind::FIELDS,)+ }
+            }
+
             /// The kind with this name.
             #[must_use]
             pub fn from_word(word: &str) -> Option<Kind> {
@@ -62,6 +74,12 @@ macro_rules! kinds {
             /// An event of this kind whose body is in an archive file, as an [`Archived`] entry says.
             InArchive(Kind),
         }
+
+        $(impl $kind {
+            /// Its fields, as a form.
+            pub const FIELDS: &'static [Field] =
+                &[$(field!($(#[$($attribute)+])* $field: $type $([$origin])?),)*];
+        })+
 
         $(impl From<$kind> for Event {
             fn from(body: $kind) -> Event {
@@ -113,7 +131,9 @@ macro_rules! kinds {
             #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
             #[serde(deny_unknown_fields)]
             #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-            pub struct $kind { $($field)* }
+            pub struct $kind {
+                $($(#[$($attribute)+])* pub $field: $type,)*
+            }
         )+
     };
 }
@@ -136,7 +156,7 @@ kinds! {
     /// An apiary.
     ApiaryDetails = "apiary_details" {
         /// Its name.
-        pub apiary: ApiaryName,
+        pub apiary: ApiaryName [New],
         /// Its location, in words.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub place: Option<String>,
@@ -210,7 +230,7 @@ kinds! {
     /// A colony comes into the record: bought, taken as a swarm, or kept before the record began.
     ColonyEstablished = "colony_established" {
         /// The colony. Its name is never reused.
-        pub colony: ColonyName,
+        pub colony: ColonyName [New],
         /// Where it stands.
         pub apiary: ApiaryName,
         /// The mark on the hive.
@@ -236,7 +256,7 @@ kinds! {
         /// The old colony.
         pub colony: ColonyName,
         /// The new colony. Its name is never reused.
-        pub into: ColonyName,
+        pub into: ColonyName [New],
         /// The apiary of the new colony; if absent, that of the old one.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub to: Option<ApiaryName>,
@@ -349,7 +369,7 @@ kinds! {
     /// A medicine as the keeper knows it: name and authorisation number on the pack, and the source of its directions.
     MedicineDescribed = "medicine_described" {
         /// The keeper's short name for it.
-        pub medicine: MedicineName,
+        pub medicine: MedicineName [New],
         /// The name on the pack.
         pub pack_name: String,
         /// The authorisation number on the pack.
@@ -368,7 +388,7 @@ kinds! {
     /// One batch of a medicine is acquired.
     LotAcquired = "lot_acquired" {
         /// The keeper's short name for the lot.
-        pub lot: LotName,
+        pub lot: LotName [New],
         /// The medicine.
         pub medicine: MedicineName,
         /// The batch number as printed.
@@ -376,7 +396,7 @@ kinds! {
         pub batch: Option<String>,
         /// The expiry date as printed.
         #[serde(skip_serializing_if = "Option::is_none")]
-        pub expiry: Option<Day>,
+        pub expiry: Option<Day> [Printed],
         /// Amount acquired, in the unit of the medicine.
         #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
         pub quantity: Quantity,
@@ -397,7 +417,7 @@ kinds! {
     /// The first pack of a lot is opened: its life in use counts from this day.
     LotOpened = "lot_opened" {
         /// The lot.
-        pub lot: LotName,
+        pub lot: LotName [InStock],
     }
 
     /// A document is attached to a lot or a prescription: a proof of purchase, or a copy of the prescription. Its content is
@@ -424,7 +444,7 @@ kinds! {
     /// What the keeper read on the leaflet of one lot. It has precedence over the built-in leaflet.
     LeafletReading = "leaflet_reading" {
         /// The lot whose leaflet was read.
-        pub lot: LotName,
+        pub lot: LotName [InStock],
         /// The revision or date printed on the leaflet.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub revision: Option<String>,
@@ -438,7 +458,7 @@ kinds! {
     /// A vet's prescription. Its terms have precedence over every leaflet, for the administrations that name it.
     Prescription = "prescription" {
         /// Its number.
-        pub prescription: PrescriptionName,
+        pub prescription: PrescriptionName [New],
         /// The vet.
         pub vet: Person,
         /// Contact details of the vet.
@@ -460,7 +480,7 @@ kinds! {
         pub method: Option<Method>,
         /// The first dose of the course that this dose continues.
         #[serde(skip_serializing_if = "Option::is_none")]
-        pub continues: Option<EntryId>,
+        pub continues: Option<EntryId> [Inside],
         /// The withdrawal period for honey as read on the pack, in days, 0 included.
         #[serde(skip_serializing_if = "Option::is_none")]
         #[cfg_attr(feature = "openapi", schema(maximum = 400))]
@@ -488,7 +508,7 @@ kinds! {
     /// Carriers are taken out.
     Removal = "removal" {
         /// The first dose of the course that is taken out.
-        pub administration: EntryId,
+        pub administration: EntryId [Inside],
         /// The colonies.
         #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,
@@ -504,7 +524,7 @@ kinds! {
     /// Medicine leaves the stock without being given.
     Disposal = "disposal" {
         /// The lot.
-        pub lot: LotName,
+        pub lot: LotName [InStock],
         /// Amount disposed of.
         #[cfg_attr(feature = "openapi", schema(value_type = f64, minimum = 0, maximum = 1_000_000, example = 2))]
         pub quantity: Quantity,
@@ -521,7 +541,7 @@ kinds! {
     /// Honey is harvested.
     Harvest = "harvest" {
         /// The harvest lot.
-        pub harvest_lot: HarvestLotName,
+        pub harvest_lot: HarvestLotName [New],
         /// The colonies.
         #[cfg_attr(feature = "openapi", schema(min_items = 1))]
         pub colonies: Vec<ColonyName>,

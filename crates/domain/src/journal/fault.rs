@@ -133,6 +133,15 @@ impl EntryFault {
     pub(super) fn at(pointer: &str, what: Unreadable) -> EntryFault {
         EntryFault { pointer: pointer.to_owned(), what }
     }
+
+    /// Whether another fault says the same of the same place. Two readers may name another character for it.
+    pub(super) fn is_the_same(&self, other: &EntryFault) -> bool {
+        let same = match (&self.what, &other.what) {
+            (Unreadable::Envelope { why, .. }, Unreadable::Envelope { why: other, .. }) => why == other,
+            (one, other) => one == other,
+        };
+        self.pointer == other.pointer && same
+    }
 }
 
 /// A fault in a text that is read as a whole, and the character near which it was found.

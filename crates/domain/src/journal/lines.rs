@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use crate::basics::misread::Misread;
 use crate::basics::node::fault_in;
 use crate::basics::words::HoldingName;
-use crate::journal::entry::{Draft, Entry, EntryFault, Envelope};
+use crate::journal::entry::{Draft, Entry, EntryFault};
 use crate::journal::fault::{FileKind, HeaderFault, Unreadable};
 use crate::journal::seal::Hash;
 
@@ -118,12 +118,12 @@ impl Line {
     /// Reads one line below the header.
     ///
     /// # Errors
-    /// The line is not an entry of the form stated in the header.
-    pub fn from_json(header: &Header, line: &str) -> Result<Line, EntryFault> {
+    /// The line is not an entry of the form stated in the header: everything that is wrong with it, at least one fault.
+    pub fn from_json(header: &Header, line: &str) -> Result<Line, Vec<EntryFault>> {
         if header.sealed {
-            Entry::from_json(line).map(Line::Sealed)
+            Entry::from_json(line).map(Line::Sealed).map_err(|fault| vec![fault])
         } else {
-            Envelope::from_json(line)?.read().map(Line::Draft)
+            Draft::from_json(line, None).map(Line::Draft)
         }
     }
 

@@ -2,6 +2,7 @@
 //!
 //! - [`entry`]: the envelope of an entry, before and after it is sealed into the chain
 //! - [`event`]: the kinds of entry and their bodies
+//! - [`form`]: each kind as a form to fill in
 //! - [`kept`]: an entry as the fold takes it in
 //! - [`seal`]: the hash chain, which detects later changes
 //! - [`lines`]: the journal as JSON Lines, for import and export
@@ -20,6 +21,7 @@ pub mod document;
 pub mod entry;
 pub mod event;
 pub mod fault;
+pub mod form;
 pub mod keeping;
 pub mod kept;
 pub mod lines;

@@ -2,12 +2,15 @@
 
 use serde::Deserialize;
 
-use super::entry::EntryFault;
+use super::entry::{EntryFault, EntryId};
 use super::event::Kind;
 use super::fault::{TextFault, Unreadable};
+use super::form::{Field, faults_in, field};
+use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::misread::Misread;
-use crate::basics::node::{Reading, fault_in};
+use crate::basics::node::{Node, Reading, fault_in};
 use crate::basics::spelling::nearest;
+use crate::basics::words::Person;
 
 /// A body that cannot be read: why, and where (a JSON pointer into the body).
 pub type BodyError = Reading;
@@ -65,3 +68,43 @@ pub(super) fn unknown_kind(written: &str) -> EntryFault {
     let near = nearest(written, Kind::ALL.iter().map(|kind| kind.as_str())).and_then(Kind::from_word);
     EntryFault::at("/kind", Unreadable::UnknownKind { written: written.to_owned(), near })
 }
+
+/// Everything that is wrong with an entry in JSON of which the reader found the first fault.
+pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
+    let mut faults = vec![first];
+    let Ok(Node::Object(written)) = serde_json::from_str::<Node>(text) else { return faults };
+    let (mut body, around): (Vec<_>, Vec<_>) = written.into_iter().partition(|(name, _)| name == "body");
+    let kind = around.iter().find_map(|(name, value)| match value {
+        Node::Text(word) if name == "kind" => Kind::from_word(word),
+        _ => None,
+    });
+    let found_around = faults_in(AROUND, around).into_iter().map(|Reading { pointer, what }| EntryFault {
+        pointer,
+        what: Unreadable::Envelope { why: what, near: None },
+    });
+    let body = body.pop().and_then(|(_, body)| body.into_fields());
+    let found_within = kind.zip(body).into_iter().flat_map(|(kind, body)| {
+        let within = faults_in(kind.fields(), body).into_iter();
+        within.map(move |Reading { pointer, what }| EntryFault {
+            pointer: format!("/body{pointer}"),
+            what: Unreadable::Body { kind, why: what },
+        })
+    });
+    for found in found_around.chain(found_within) {
+        if !faults.iter().any(|known| known.is_the_same(&found)) {
+            faults.push(found);
+        }
+    }
+    faults
+}
+
+/// The fields of an entry around its body.
+const AROUND: &[Field] = &[
+    field!(#[serde(default)] id: EntryId),
+    field!(on: Day),
+    field!(at: Option<TimeOfDay>),
+    field!(recorded_by: Person),
+    field!(kind: String),
+    field!(corrects: Option<EntryId>),
+    field!(reason: Option<String>),
+];

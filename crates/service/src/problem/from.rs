@@ -96,6 +96,10 @@ impl Sent {
                 let problem = Problem::nothing_recorded(ProblemKind::SameIdOtherContent, &why);
                 problem.with(vec![self.fault_at(index, "/id", why, label(Label::HttpNewId).to_owned())])
             }
+            RecordError::NoHolding { .. } | RecordError::BegunBefore => {
+                // Whoever records asks for the holding first.
+                Problem::internal()
+            }
             RecordError::Busy => Problem::new(ProblemKind::StoreBusy, keeping::busy(Words::english())),
             RecordError::NotNext(broken) => {
                 tracing::error!(%broken, "an entry was sealed in the wrong place");

@@ -61,6 +61,8 @@ problems! {
         Label::ProblemWrongMethod, Label::ProblemWrongMethodPage;
     SameIdOtherContent = "same-id-other-content", CONFLICT,
         Label::ProblemSameIdOtherContent, Label::ProblemSameIdOtherContentPage;
+    HoldingExists = "holding-exists", CONFLICT,
+        Label::ProblemHoldingExists, Label::ProblemHoldingExistsPage;
     BodyTooLarge = "body-too-large", PAYLOAD_TOO_LARGE,
         Label::ProblemBodyTooLarge, Label::ProblemBodyTooLargePage;
     WrongMediaType = "wrong-media-type", UNSUPPORTED_MEDIA_TYPE,

@@ -15,6 +15,8 @@ super::sentences! {
     ImportBeginsLike: begins_like(header: &str);
     /// A file of another holding.
     ImportOtherHolding: other_holding(file: &str, holding: &HoldingName, wanted: &HoldingName);
+    /// A file of a holding that the database does not keep.
+    ImportNoHolding: no_holding(file: &str, holding: &HoldingName, known: &str);
     /// An export, from which no line may be left out.
     ImportSealed: sealed(file: &str);
     /// The number of faults in a file.

@@ -9,6 +9,7 @@ pub mod import;
 pub mod law;
 pub mod leaflets;
 pub mod options;
+pub mod record;
 pub mod retention;
 pub mod stock;
 pub mod supering;

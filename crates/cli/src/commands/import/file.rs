@@ -69,19 +69,19 @@ impl JournalFile {
             if row.iter().all(u8::is_ascii_whitespace) {
                 continue;
             }
-            let read = if file.header.sealed && row.starts_with(CONTENT_BEGINS) {
-                text(row).and_then(|line| Content::from_json(&line)).map(|content| {
-                    content_lines.push(number);
-                    file.contents.push(content);
-                })
-            } else {
-                text(row)
-                    .and_then(|line| Line::from_json(&file.header, &line))
-                    .map(|line| file.lines.push((number, line)))
+            let of_content = file.header.sealed && row.starts_with(CONTENT_BEGINS);
+            let read = match text(row) {
+                Err(found) => Err(vec![found]),
+                Ok(line) if of_content => Content::from_json(&line)
+                    .map(|content| {
+                        content_lines.push(number);
+                        file.contents.push(content);
+                    })
+                    .map_err(|found| vec![found]),
+                Ok(line) => Line::from_json(&file.header, &line).map(|line| file.lines.push((number, line))),
             };
-            if let Err(found) = read {
-                file.faults.push(diagnostic(&name, number, &found));
-            }
+            let found = read.err().unwrap_or_default();
+            file.faults.extend(found.iter().map(|found| diagnostic(&name, number, found)));
         }
         bar.finish_and_clear();
         // These checks would only repeat earlier faults.

@@ -7,7 +7,7 @@ use std::io::IsTerminal;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::lines::Line;
 use combclear_domain::journal::{Draft, Entry};
-use combclear_store::{Holdings, OnRefusal, RecordError, Recorded};
+use combclear_store::{Holdings, IfNew, OnRefusal, RecordError, Recorded};
 use combclear_wording::diagnostics::Diagnosed;
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::import::{self as say, Imported};
@@ -56,6 +56,12 @@ pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure>
     }
     let mut left_out = file.faults.clone();
     let (added, known, tip) = place::with_holdings(at, async |holdings| {
+        let kept = holdings.journal().holdings().await?;
+        if !(import.begin || kept.is_empty() || kept.contains(&holding)) {
+            let kept: Vec<&str> = kept.iter().map(HoldingName::as_str).collect();
+            let message = say::no_holding(words, name, &holding, &kept.join(", "));
+            return Err(Failure::new(message, Label::ImportNoHoldingHelp));
+        }
         let (added, known) = if file.header.sealed {
             restore(holdings, &file).await?
         } else {
@@ -142,7 +148,8 @@ async fn record(
     let drafts: Vec<Draft> = file.lines.iter().map(|(_, line)| line.draft().clone()).collect();
     let spinner = waiting(Label::ImportRecording);
     let on_refusal = if keep_going { OnRefusal::LeaveOut } else { OnRefusal::Collect };
-    let outcome = holdings.record_each(&file.header.holding, &drafts, clock::now(), on_refusal).await;
+    let outcome =
+        holdings.record_each(&file.header.holding, &drafts, clock::now(), on_refusal, IfNew::Begin).await;
     spinner.finish_and_clear();
     let (recorded, refused) = outcome?;
     left_out.extend(refused.iter().map(|error| refusal(file, error)));
@@ -165,7 +172,10 @@ fn refusal(file: &JournalFile, error: &RecordError) -> Diagnosed {
             let line = file.line_of(|line| line.draft().id == broken.id);
             (line, "", mended(error, Label::ImportJournalsPart))
         }
-        RecordError::Busy | RecordError::Store(_) => (0, "", mended(error, Label::ImportTryAgain)),
+        RecordError::NoHolding { .. }
+        | RecordError::BegunBefore
+        | RecordError::Busy
+        | RecordError::Store(_) => (0, "", mended(error, Label::ImportTryAgain)),
     };
     let message = say::at(Words::english(), pointer, &message);
     Diagnosed { file: file.name.clone(), line, column: 0, message, help }

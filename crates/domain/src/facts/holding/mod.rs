@@ -171,6 +171,12 @@ impl Holding {
         self.records.get(id)
     }
 
+    /// The entry with this number in the journal, corrected or not.
+    #[must_use]
+    pub fn entry_numbered(&self, number: u64) -> Option<&Arc<Record>> {
+        self.records.all().find(|record| record.seq == number)
+    }
+
     /// Every entry in the order of the journal, including corrected and struck-out ones.
     #[must_use]
     pub fn in_order(&self) -> Vec<&Arc<Record>> {

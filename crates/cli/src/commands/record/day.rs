@@ -1,0 +1,31 @@
+//! Days as people name them: `yesterday`, a weekday, a date.
+
+use combclear_domain::Day;
+use combclear_wording::terminal::record as say;
+use combclear_wording::unreadable::{Part, misread};
+use combclear_wording::{Label, Words};
+
+/// Reads a day. A weekday is the last one before today.
+pub(super) fn day(text: &str, today: Day) -> Result<Day, String> {
+    let words = Words::english();
+    let written = text.trim().to_lowercase();
+    let is = |label: Label| words.label(label) == written;
+    if is(Label::RecordDayToday) {
+        return Ok(today);
+    }
+    if is(Label::RecordDayYesterday) {
+        return Ok(today.before());
+    }
+    let week = std::iter::successors(Some(today.before()), |day| Some(day.before())).take(7);
+    let meant = |day: &Day| {
+        let name = day.weekday().to_lowercase();
+        written.len() >= 3 && name.starts_with(&written)
+    };
+    if let Some(day) = week.into_iter().find(meant) {
+        return Ok(day);
+    }
+    text.trim().parse().map_err(|fault| {
+        let why = misread(words, &combclear_domain::basics::misread::Misread::Date(fault), Part::Envelope);
+        say::not_a_day(words, &why)
+    })
+}

@@ -1,0 +1,224 @@
+//! What is wrong with a form as it was filled in, and an entry in one line before it is recorded.
+
+use combclear_domain::Day;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::event::{Administration, Event, Kind};
+use combclear_domain::journal::form::{Blank, Field, Input, blanks};
+use combclear_domain::recording::{Chosen, InsideCourse, LeftOut, Wrong, WrongWith};
+use serde_json::Value;
+
+use crate::colonies::{self, counted};
+use crate::forms::{self, FieldWords};
+use crate::refusals::Refused;
+use crate::unreadable::{Part, misread};
+use crate::words::say;
+use crate::{Label, Words};
+
+/// What is wrong with a field of a form, and how to fix it.
+#[must_use]
+pub fn wrong(words: &Words, kind: Kind, Wrong { key, with }: &Wrong) -> Refused {
+    let FieldWords { label, hint, example } = words_of(words, kind, key);
+    let help = |help: Label| words.label(help).to_owned();
+    let (message, help) = match with {
+        WrongWith::Missing => (
+            say!(words, RecordingMissing, field = label),
+            say!(words, RecordingMissingHelp, hint = hint, example = example),
+        ),
+        WrongWith::NoSuchField => {
+            let keys: Vec<String> = blanks(kind).into_iter().map(|blank| blank.key).collect();
+            (
+                say!(words, RecordingNoSuchField, key = key),
+                say!(words, RecordingNoSuchFieldHelp, keys = keys.join(", ")),
+            )
+        }
+        WrongWith::Misread(why) => {
+            let why = misread(words, why, Part::Body);
+            let message =
+                if label.is_empty() { why } else { say!(words, RecordingMisread, field = label, why = why) };
+            (message, say!(words, RecordingMisreadHelp, hint = hint, example = example))
+        }
+        WrongWith::OneOnly { given } => {
+            (say!(words, RecordingOneOnly, field = label, given = *given), help(Label::RecordingOneOnlyHelp))
+        }
+        WrongWith::RangeIsBackwards { text } => {
+            (say!(words, RecordingRangeBackwards, text = text), help(Label::RecordingRangeBackwardsHelp))
+        }
+        WrongWith::RangeTooLong { text, most } => (
+            say!(words, RecordingRangeTooLong, text = text, most = *most),
+            help(Label::RecordingRangeTooLongHelp),
+        ),
+        WrongWith::RangeEndNotOnRecord { text, colony, near } => (
+            say!(words, RecordingRangeEnd, text = text, colony = colony),
+            near.as_ref().map_or_else(
+                || help(Label::RecordingRangeEndHelp),
+                |near| say!(words, RecordingDidYouMean, near = near),
+            ),
+        ),
+        WrongWith::NobodyInRange { text } => {
+            (say!(words, RecordingNobodyInRange, text = text), help(Label::RecordingNobodyInRangeHelp))
+        }
+        WrongWith::NobodyThere(chosen) => {
+            let message = match chosen {
+                Chosen::At(apiary) => say!(words, RecordingNobodyAt, apiary = apiary),
+                Chosen::WithSomethingIn => help(Label::RecordingNobodyWithSomethingIn),
+                Chosen::All => help(Label::RecordingNobodyAlive),
+            };
+            (message, help(Label::RecordingNobodyThereHelp))
+        }
+        WrongWith::NobodyYet => (help(Label::RecordingNobodyYet), help(Label::RecordingNobodyYetHelp)),
+        WrongWith::NoLotInStock => (help(Label::RecordingNoLot), help(Label::RecordingNoLotHelp)),
+        WrongWith::SeveralLots { lots } => {
+            let lots: Vec<&str> = lots.iter().map(|lot| lot.as_str()).collect();
+            (say!(words, RecordingSeveralLots, lots = lots.join(", ")), help(Label::RecordingSeveralLotsHelp))
+        }
+        WrongWith::NoSuchEntry { text, last } => {
+            (say!(words, RecordingNoEntry, text = text, last = *last), help(Label::RecordingNoEntryHelp))
+        }
+        WrongWith::NothingInside { colonies } => (
+            say!(words, RecordingNothingInside, colonies = colonies::colonies(words, colonies)),
+            help(Label::RecordingNothingInsideHelp),
+        ),
+        WrongWith::SeveralInside { colony, courses } => {
+            let courses: Vec<String> = courses.iter().map(|course| inside(words, course)).collect();
+            (
+                say!(words, RecordingSeveralInside, colony = colony, courses = courses.join(", ")),
+                help(Label::RecordingSeveralInsideHelp),
+            )
+        }
+    };
+    Refused { message, help }
+}
+
+/// A colony of a range that is left out, with the reason.
+#[must_use]
+pub fn left_out(words: &Words, left_out: &LeftOut) -> String {
+    match left_out {
+        LeftOut::NotOnRecord { colony } => say!(words, RecordingLeftOutNotOnRecord, colony = colony),
+        LeftOut::NotYetThere { colony, begun } => {
+            say!(words, RecordingLeftOutNotYet, colony = colony, begun = begun)
+        }
+        LeftOut::Ended { colony, ended } => {
+            say!(words, RecordingLeftOutEnded, colony = colony, ended = ended)
+        }
+    }
+}
+
+/// Entries of one day, in as few lines as they can be said: those that differ only in the colony that they are about are said
+/// together.
+#[must_use]
+pub fn in_lines(words: &Words, holding: &Holding, on: Day, events: &[Event]) -> Vec<String> {
+    let mut groups: Vec<(Kind, Vec<(String, String)>, Vec<String>)> = Vec::new();
+    for event in events {
+        let kind = event.kind();
+        let body: Value = serde_json::from_str(&event.to_body()).unwrap_or_default();
+        let filled = blanks(kind).into_iter().filter_map(|blank| {
+            let value = value_at(&body, &blank)?;
+            let value = match blank.input {
+                Input::FirstDose => first_dose(words, holding, value),
+                input => text(words, input, value),
+            };
+            Some((forms::field(words, kind, &blank).label.to_lowercase(), value))
+        });
+        let filled: Vec<(String, String)> = filled.collect();
+        let (first, rest) = match filled.split_first() {
+            Some((first, rest)) => (Some(first.clone()), rest.to_vec()),
+            None => (None, Vec::new()),
+        };
+        let same =
+            groups.iter_mut().find(|(other, known, _)| *other == kind && known.get(1..) == Some(&rest[..]));
+        match (same, first) {
+            (Some((_, _, subjects)), Some((_, subject))) => subjects.push(subject),
+            (_, Some((label, subject))) => {
+                let all = std::iter::once((label, String::new())).chain(rest).collect();
+                groups.push((kind, all, vec![subject]));
+            }
+            (_, None) => groups.push((kind, Vec::new(), Vec::new())),
+        }
+    }
+    let line = |(kind, filled, subjects): (Kind, Vec<(String, String)>, Vec<String>)| {
+        let title = forms::title(words, kind);
+        let day = crate::terminal::day(words, on);
+        let subject = counted(words, subjects.iter().map(String::as_str));
+        let values = filled.into_iter().enumerate().map(|(index, (label, value))| {
+            let value = if index == 0 { subject.clone() } else { value };
+            say!(words, RecordingValue, label = label, value = value)
+        });
+        let what = values.collect::<Vec<_>>().join("; ");
+        if what.is_empty() {
+            return say!(words, RecordingTitleOnly, title = title, day = &day);
+        }
+        say!(words, RecordingInOneLine, title = title, day = &day, what = what)
+    };
+    groups.into_iter().map(line).collect()
+}
+
+/// The question for a field, with its choices if there is a list.
+#[must_use]
+pub fn question(words: &Words, kind: Kind, key: &str, choices: &[String]) -> String {
+    let FieldWords { label, hint, .. } = words_of(words, kind, key);
+    if choices.is_empty() {
+        say!(words, RecordQuestion, label = label, hint = hint)
+    } else {
+        say!(words, RecordQuestionChoices, label = label, hint = hint, choices = choices.join(", "))
+    }
+}
+
+fn words_of(words: &Words, kind: Kind, key: &str) -> FieldWords {
+    let blank = blanks(kind).into_iter().find(|blank| blank.key == key);
+    let around = || Field::ENVELOPE.iter().find(|field| field.name == key);
+    match (blank, around()) {
+        (Some(blank), _) => forms::field(words, kind, &blank),
+        (None, Some(field)) => forms::around(words, kind, field),
+        (None, None) => FieldWords { label: "", hint: "", example: "" },
+    }
+}
+
+fn value_at<'b>(body: &'b Value, blank: &Blank) -> Option<&'b Value> {
+    let mut found = body;
+    for name in &blank.path {
+        let here = match found {
+            Value::Array(items) => items.first()?,
+            other => other,
+        };
+        found = here.get(*name)?;
+    }
+    Some(found)
+}
+
+fn text(words: &Words, input: Input, value: &Value) -> String {
+    match value {
+        Value::String(text) if matches!(input, Input::Word(_)) => text.replace('_', " "),
+        Value::String(text) => text.clone(),
+        Value::Bool(true) => words.label(Label::RecordingYes).to_owned(),
+        Value::Bool(false) => words.label(Label::RecordingNo).to_owned(),
+        Value::Array(items) if items.iter().all(Value::is_string) => {
+            counted(words, items.iter().filter_map(Value::as_str))
+        }
+        Value::Array(items) => {
+            items.iter().map(|item| text(words, input, item)).collect::<Vec<_>>().join("; ")
+        }
+        Value::Object(fields) => {
+            fields.values().map(|value| text(words, input, value)).collect::<Vec<_>>().join(" ")
+        }
+        other => other.to_string(),
+    }
+}
+
+/// The course that an entry builds on, by the number of its first entry.
+fn first_dose(words: &Words, holding: &Holding, value: &Value) -> String {
+    let id = value.as_str().and_then(|text| text.parse().ok());
+    let Some(record) = id.and_then(|id| holding.effective(id)) else { return value.to_string() };
+    let given = record.body::<Administration>().and_then(|given| given.given.first());
+    let lot = given.and_then(|given| holding.lot(&given.lot));
+    match lot {
+        Some((_, lot)) => {
+            let (number, medicine, placed) = (record.seq, lot.medicine.clone(), record.on);
+            inside(words, &InsideCourse { number, medicine, placed })
+        }
+        None => say!(words, RecordingEntry, number = record.seq),
+    }
+}
+
+fn inside(words: &Words, InsideCourse { number, medicine, placed }: &InsideCourse) -> String {
+    say!(words, RecordingCourse, number = *number, medicine = medicine, placed = placed)
+}

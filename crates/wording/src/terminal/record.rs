@@ -1,0 +1,51 @@
+//! What `record` says.
+
+use combclear_domain::basics::words::HoldingName;
+
+use crate::Words;
+use crate::words::say;
+
+use super::sentences;
+
+sentences! {
+    /// How many things are to be fixed before anything is recorded.
+    RecordFaults: faults(count: usize);
+    /// The change that a correction makes: the entry as it was.
+    RecordWas: was(number: u64, entry: &str);
+    /// The entry as it is with the correction.
+    RecordIsNow: is_now(entry: &str);
+    /// The entry that is struck out.
+    RecordStruckOut: struck_out(number: u64, entry: &str);
+    /// What was recorded.
+    RecordRecorded: recorded(count: usize, first: u64, last: u64);
+    /// A holding that was begun.
+    BeginBegun: begun(holding: &HoldingName);
+    /// A holding that exists already.
+    BeginExists: exists(holding: &HoldingName);
+    /// A text that is no day.
+    RecordNotADay: not_a_day(why: &str);
+    /// Nobody can be asked.
+    RecordCannotAsk: cannot_ask(why: &str);
+    /// There is no entry with this number.
+    RecordingNoEntry: no_entry(text: &str, last: u64);
+}
+
+/// One thing to fix, at its option if it has one.
+#[must_use]
+pub fn fault(words: &Words, option: &str, message: &str, help: &str) -> String {
+    let message = match option {
+        "" => say!(words, RecordFault, message = message),
+        option => say!(words, RecordFaultAt, option = option, message = message),
+    };
+    say!(words, RecordFaultHelp, message = message, help = help)
+}
+
+/// What to fill in for a field, with its choices or else an example.
+#[must_use]
+pub fn field_help(words: &Words, hint: &str, example: &str, choices: &[&str]) -> String {
+    if choices.is_empty() {
+        say!(words, RecordFieldHelp, hint = hint, example = example)
+    } else {
+        say!(words, RecordFieldChoices, hint = hint, choices = choices.join(", "))
+    }
+}

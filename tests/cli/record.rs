@@ -1,0 +1,316 @@
+//! `record` and `begin`: what happened, written down from the command line.
+
+use std::io::Write;
+use std::process::Stdio;
+
+use serde_json::Value;
+
+use crate::bench::{Bench, Ran, bare, ran};
+
+/// A spring of sixty colonies as drafts, and the commands that record the same.
+const SPRING: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../tests/cli/data/spring.jsonl");
+const COMMANDS: &str = include_str!("data/spring.txt");
+
+/// Splits a command as a shell does: at spaces outside double quotes.
+fn words(command: &str) -> Vec<String> {
+    let mut words = vec![String::new()];
+    let mut quoted = false;
+    for letter in command.chars() {
+        match letter {
+            '"' => quoted = !quoted,
+            ' ' if !quoted => words.push(String::new()),
+            other => words.last_mut().unwrap().push(other),
+        }
+    }
+    words
+}
+
+impl Bench {
+    /// Runs a command as it is typed, without the name of the program.
+    fn type_in(&self, command: &str) -> Ran {
+        let words = words(command);
+        self.run(&words.iter().map(String::as_str).collect::<Vec<_>>())
+    }
+
+    /// A folder with the spring of sixty colonies.
+    fn with_spring() -> Bench {
+        let bench = Bench::new();
+        bench.run(&["import", SPRING]).done();
+        bench
+    }
+
+    /// Runs a command on a terminal on which this is typed.
+    fn on_a_terminal(&self, command: &str, typed: &str) -> Ran {
+        let program = env!("CARGO_BIN_EXE_combclear");
+        let mut script = bare(std::path::Path::new("script"), &self.path(""));
+        script.args(["-qec", &format!("{program} {command}"), "/dev/null"]);
+        let mut child =
+            script.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
+        child.stdin.take().unwrap().write_all(typed.as_bytes()).unwrap();
+        ran(child.wait_with_output().unwrap())
+    }
+}
+
+/// The contents of an export: day, kind and body of each entry, with the number of the entry that it builds on in place of its id.
+fn contents(export: &str) -> Vec<String> {
+    let rows: Vec<Value> = export.lines().skip(1).map(|line| serde_json::from_str(line).unwrap()).collect();
+    let placed = |id: &Value| {
+        let first = rows.iter().find(|row| row["id"] == *id).unwrap();
+        first["body"]["given"].to_string()
+    };
+    let mut contents: Vec<String> = rows
+        .iter()
+        .map(|row| {
+            let mut body = row["body"].clone();
+            if let Some(id) = body.get("administration").cloned() {
+                body["administration"] = placed(&id).into();
+            }
+            format!("{} {} {} {body}", row["on"], row["recorded_by"], row["kind"])
+        })
+        .collect();
+    contents.sort();
+    contents
+}
+
+#[test]
+fn a_spring_of_sixty_colonies_is_recorded_in_at_most_thirty_commands_and_2400_characters() {
+    let bench = Bench::new();
+    let commands: Vec<&str> = COMMANDS.lines().collect();
+    assert!(commands.len() <= 30, "{} commands", commands.len());
+    let characters: usize = commands.iter().map(|command| command.chars().count()).sum();
+    assert!(characters <= 2_400, "{characters} characters");
+    for command in &commands {
+        bench.type_in(command.strip_prefix("combclear ").unwrap()).done();
+    }
+    let imported = Bench::with_spring().run(&["export"]).done().out;
+    let recorded = bench.run(&["export"]).done().out;
+    assert_eq!(contents(&recorded), contents(&imported));
+    assert_eq!(contents(&recorded).len(), 139);
+}
+
+/// A command that records nothing, what it says, and the last line of help.
+struct Refused {
+    sentence: &'static str,
+    command: &'static str,
+    says: &'static [&'static str],
+}
+
+const REFUSED: &[Refused] = &[
+    Refused {
+        sentence: "all missing fields are named at once, with what to give",
+        command: "record given Q1 -y",
+        says: &[
+            "nothing was recorded; 2 things to fix",
+            "lot: several lots have something left: P1, P2",
+            "each: Each is missing",
+            "amount for each colony, in the unit of the medicine; for example 2",
+        ],
+    },
+    Refused {
+        sentence: "an unknown word is named with the list",
+        command: "record inspection Q1 --brood some --seams many -y",
+        says: &[
+            "2 things to fix",
+            "brood: Brood: unknown word `some`",
+            "`absent`, `lowest`, `present`",
+            "seams: ",
+        ],
+    },
+    Refused {
+        sentence: "the nearest colony is offered",
+        command: "record inspection Q21 -y",
+        says: &["there is no colony `Q21`", "did you mean `Q1`?"],
+    },
+    Refused {
+        sentence: "the nearest lot is offered",
+        command: "record given Q2 --lot P3 --each 2 -y",
+        says: &["there is no lot `P3`", "did you mean `P1`?"],
+    },
+    Refused {
+        sentence: "a range that runs backwards is none",
+        command: "record inspection Q9-Q1 -y",
+        says: &["the range `Q9-Q1` runs backwards"],
+    },
+    Refused {
+        sentence: "a range must end at a colony on record",
+        command: "record inspection Q1-Q99 -y",
+        says: &[
+            "the range `Q1-Q99` ends at `Q99`, and there is no such colony on record",
+            "did you mean `Q9`?",
+        ],
+    },
+    Refused {
+        sentence: "a text that is no range is taken for a name",
+        command: "record inspection Q1-W3 -y",
+        says: &["there is no colony `Q1-W3`"],
+    },
+    Refused {
+        sentence: "a day that is none is refused",
+        command: "record inspection Q1 --on someday -y",
+        says: &["`someday` is not a date", "write today, yesterday, a weekday such as monday, or a date"],
+    },
+    Refused {
+        sentence: "a day of another order is refused",
+        command: "record inspection Q1 --on 24/08/2026 -y",
+        says: &["`24/08/2026` is not a date"],
+    },
+    Refused {
+        sentence: "a lot without enough in it is refused",
+        command: "record given Q1-Q16 --lot P1 --each 10 --on 2026-05-02 -y",
+        says: &["P1", "help: "],
+    },
+    Refused {
+        sentence: "strips cannot be taken out where none are",
+        command: "record taken-out Q1 --on 2026-05-02 -y",
+        says: &["nothing is recorded as inside Q1", "leave out the colonies without strips"],
+    },
+    Refused {
+        sentence: "an apiary without colonies has nothing to inspect",
+        command: "record inspection --apiary Hill -y",
+        says: &["no colony is at `Hill` on that day"],
+    },
+    Refused {
+        sentence: "a correction needs its reason",
+        command: "record correction 20 --set apiary=Weir -y",
+        says: &["a correction needs its reason"],
+    },
+    Refused {
+        sentence: "a correction of an entry that is not there names the last",
+        command: "record correction 999 --set apiary=Weir --reason typo -y",
+        says: &["there is no entry `999` in the journal; the last is 139"],
+    },
+    Refused {
+        sentence: "a correction of a field that is not there names the fields",
+        command: "record correction 20 --set size=7 --reason typo -y",
+        says: &[
+            "there is no field `size` here",
+            "the fields are colony, apiary, hive_mark, origin, medicines",
+        ],
+    },
+    Refused {
+        sentence: "nothing is recorded without a terminal unless it is agreed to",
+        command: "record inspection Q1",
+        says: &["nobody can be asked", "add --yes"],
+    },
+    Refused {
+        sentence: "a holding is begun once",
+        command: "begin spring --keeper B --country gb -y",
+        says: &["the database keeps a holding `spring` already"],
+    },
+    Refused {
+        sentence: "an unknown country is refused, and the likely one offered",
+        command: "begin other --keeper B --country uk -y",
+        says: &["`uk`", "gb"],
+    },
+    Refused {
+        sentence: "a holding that is not there is refused, and the nearest offered",
+        command: "record inspection Q1 --holding sprung -y",
+        says: &["`sprung`", "did you mean `spring`?"],
+    },
+];
+
+#[test]
+fn bad_input_is_refused_with_how_to_fix_it_and_nothing_is_recorded() {
+    let bench = Bench::with_spring();
+    let before = bench.kept();
+    for Refused { sentence, command, says } in REFUSED {
+        let ran = bench.type_in(command);
+        assert_eq!(ran.code, Some(1), "{sentence}: {}{}", ran.out, ran.err);
+        // Lines are wrapped to the width of the page.
+        let said = ran.err.split_whitespace().collect::<Vec<_>>().join(" ");
+        for says in *says {
+            assert!(said.contains(says), "{sentence}: `{says}` is not in:\n{}", ran.err);
+        }
+        assert_eq!(bench.kept(), before, "{sentence}");
+    }
+}
+
+#[test]
+fn a_field_that_is_missing_is_asked_for_on_a_terminal() {
+    let bench = Bench::with_spring();
+    let ran = bench.on_a_terminal("record supers-on W1 --supers 1", "harvest\nyes\n");
+    assert_eq!(ran.code, Some(0), "{}", ran.out);
+    ran.says(&["Purpose (", "Record this?", "recorded as entry 140"]);
+}
+
+#[test]
+fn no_as_an_answer_records_nothing() {
+    let bench = Bench::with_spring();
+    let before = bench.kept();
+    let ran = bench.on_a_terminal("record supers-on W1 --supers 1 --purpose harvest", "no\n");
+    assert_eq!(ran.code, Some(5), "{}", ran.out);
+    assert_eq!(bench.kept(), before);
+}
+
+#[test]
+fn a_terminal_that_closes_in_the_middle_of_the_questions_records_nothing() {
+    let bench = Bench::with_spring();
+    let before = bench.kept();
+    for typed in ["", "harvest\n"] {
+        let ran = bench.on_a_terminal("record supers-on W1 --supers 1", typed);
+        assert_eq!(ran.code, Some(1), "{}", ran.out);
+        ran.says(&["the terminal was closed before all was answered"]);
+        assert_eq!(bench.kept(), before);
+    }
+}
+
+#[test]
+fn days_are_named_as_people_name_them() {
+    let bench = Bench::with_spring();
+    for day in ["today", "yesterday", "monday", "Fri", "2026-04-06"] {
+        bench.run(&["record", "inspection", "Q1", "--on", day, "-y"]).done();
+    }
+    bench
+        .type_in("record inspection Q1 --on 2026-04-07 --at 09:30 -y")
+        .done()
+        .says(&["2026-04-07 (Tuesday)"]);
+}
+
+#[test]
+fn the_colonies_of_a_range_that_are_not_there_are_named() {
+    let bench = Bench::with_spring();
+    bench.type_in("record ended W7 --cause sold --on 2026-05-02 -y").done();
+    let ran = bench.type_in("record inspection W6-W9 --on 2026-05-03 -y").done();
+    ran.says(&["W6, W8, W9 (3)", "W7 is left out: it ended on 2026-05-02", "recorded as entries 141 to 143"]);
+}
+
+#[test]
+fn a_correction_takes_the_number_and_only_what_changes() {
+    let bench = Bench::with_spring();
+    bench.type_in("record correction 139 --set to=2026-09-09 --reason typo -y").done().says(&["2026-09-09"]);
+    bench.type_in("record strike-out 138 --reason twice -y").done().says(&["entry 138 did not happen"]);
+    let last: Vec<Value> = bench
+        .run(&["export"])
+        .done()
+        .out
+        .lines()
+        .skip(140)
+        .map(|line| serde_json::from_str(line).unwrap())
+        .collect();
+    assert_eq!(last[0]["body"]["to"], "2026-09-09");
+    assert_eq!(last[0]["body"]["forage"], "ling");
+    assert_eq!((&last[0]["reason"], &last[1]["kind"]), (&"typo".into(), &"strike_out".into()));
+    // An empty value takes the field out.
+    bench.type_in("record correction 140 --set to= --reason unknown -y").done();
+}
+
+#[test]
+fn a_further_dose_goes_on_with_the_course_that_is_in() {
+    let bench = Bench::with_spring();
+    bench.type_in("record given F1-F15 --lot P1 --each 1 --continues yes --on 2026-03-20 -y").done();
+    let export = bench.run(&["export"]).done().out;
+    let rows: Vec<Value> = export.lines().skip(1).map(|line| serde_json::from_str(line).unwrap()).collect();
+    let first = rows.iter().find(|row| row["body"]["given"][0]["colonies"][0] == "F1").unwrap();
+    assert_eq!(rows.last().unwrap()["body"]["continues"], first["id"]);
+}
+
+#[test]
+fn temperatures_are_written_day_by_day() {
+    let bench = Bench::with_spring();
+    bench
+        .type_in("record temperatures Fen --stage forecast --days \"2026-05-06 8 17; 2026-05-07 9,5 19\" -y")
+        .done();
+    let export = bench.run(&["export"]).done().out;
+    let last: Value = serde_json::from_str(export.lines().last().unwrap()).unwrap();
+    assert_eq!(last["body"]["days"][1]["min_c"], 9.5);
+}

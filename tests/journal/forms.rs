@@ -1,0 +1,105 @@
+//! Each kind of entry as a form: what it says of a field holds when a body is read.
+
+use combclear_domain::journal::form::{Input, blanks, faults};
+use combclear_domain::journal::{Draft, Event, Kind};
+use serde_json::{Map, Value, json};
+
+use super::told::told;
+
+/// Bodies of every kind, as the demo journal and the rest of the kinds have them.
+fn bodies() -> Vec<(Kind, Map<String, Value>)> {
+    let demo = include_str!("../../demo/holding.jsonl");
+    let rows = demo.lines().skip(1).filter_map(|line| serde_json::from_str::<Value>(line).ok());
+    let rows = rows.filter(|row| row["kind"].is_string());
+    let of_demo =
+        rows.map(|row| (Kind::from_word(row["kind"].as_str().unwrap()).unwrap(), row["body"].to_string()));
+    let others = [
+        (
+            Kind::TemperatureNormals,
+            json!({"apiary": "A", "months": [{"month": 1, "min_c": -2, "max_c": 4.5}]}),
+        ),
+        (Kind::LotOpened, json!({"lot": "L"})),
+        (Kind::Harvest, json!({"harvest_lot": "H 1", "colonies": ["C"], "kilograms": 12.5})),
+    ];
+    let others = others.map(|(kind, body)| (kind, body.to_string()));
+    let read = |(kind, body): (Kind, String)| (kind, serde_json::from_str(&body).unwrap());
+    of_demo.chain(others).map(read).collect()
+}
+
+#[test]
+fn a_form_finds_no_fault_in_a_body_that_can_be_read() {
+    for (kind, body) in bodies() {
+        let text = Value::Object(body).to_string();
+        assert!(Event::read(kind, &text).is_ok(), "{text}");
+        assert_eq!(faults(kind, &text), [], "{text}");
+    }
+}
+
+#[test]
+fn a_field_that_a_form_needs_is_the_one_without_which_a_body_cannot_be_read() {
+    let mut kinds: Vec<Kind> = Vec::new();
+    for (kind, body) in bodies() {
+        kinds.push(kind);
+        for field in kind.fields() {
+            let mut without = body.clone();
+            without.remove(field.name);
+            let text = Value::Object(without).to_string();
+            let read = Event::read(kind, &text);
+            assert_eq!(read.is_err(), field.needed, "{kind:?} without {}", field.name);
+            let found = faults(kind, &text);
+            assert_eq!(
+                found.iter().map(|fault| &fault.what).collect::<Vec<_>>(),
+                read.err().iter().map(|fault| &fault.what).collect::<Vec<_>>()
+            );
+        }
+    }
+    let unseen = Kind::ALL.iter().filter(|kind| !kinds.contains(kind));
+    // The archive step makes its entries by itself.
+    assert_eq!(unseen.collect::<Vec<_>>(), [&Kind::Archived]);
+}
+
+#[test]
+fn no_two_blanks_of_a_form_have_the_same_key() {
+    for kind in Kind::ALL {
+        let mut keys: Vec<String> = blanks(*kind).into_iter().map(|blank| blank.key).collect();
+        keys.sort_unstable();
+        let count = keys.len();
+        keys.dedup();
+        assert_eq!(keys.len(), count, "{kind:?}");
+    }
+}
+
+#[test]
+fn a_blank_is_needed_only_if_everything_around_it_is() {
+    let supplier = blanks(Kind::LotAcquired).into_iter().find(|blank| blank.key == "supplier").unwrap();
+    assert_eq!((supplier.path.as_slice(), supplier.needed), (&["supplier", "name"][..], false));
+    let lot = blanks(Kind::Administration).into_iter().find(|blank| blank.key == "lot").unwrap();
+    assert_eq!((lot.path.as_slice(), lot.needed), (&["given", "lot"][..], true));
+    assert!(matches!(blanks(Kind::Temperature)[2].input, Input::Parts(_)));
+}
+
+#[test]
+fn everything_that_is_wrong_with_an_entry_is_told_at_once() {
+    let text =
+        r#"{"on":"2026-13-01","kind":"inspection","body":{"colony":"","brood":"some","seams":900,"size":1}}"#;
+    let found = Draft::from_json(text, None).unwrap_err();
+    let told: Vec<(String, String)> =
+        found.iter().map(told).map(|told| (told.pointer, told.message)).collect();
+    let pointers: Vec<&str> = told.iter().map(|(pointer, _)| pointer.as_str()).collect();
+    assert_eq!(
+        pointers,
+        ["/on", "", "/body/colony", "/body/brood", "/body/seams", "/body/size"],
+        "{told:#?}"
+    );
+}
+
+#[test]
+fn an_entry_with_one_fault_has_one() {
+    let text =
+        r#"{"on":"2026-04-01","recorded_by":"A","kind":"inspection","body":{"colony":"C","seams":"many"}}"#;
+    let id = "00000000-0000-7000-8000-000000000001".parse().ok();
+    let found = Draft::from_json(text, id).unwrap_err();
+    assert_eq!(found.iter().map(|fault| fault.pointer.as_str()).collect::<Vec<_>>(), ["/body/seams"]);
+    let found = Draft::from_json(text, None).unwrap_err();
+    assert_eq!(found.iter().map(|fault| fault.pointer.as_str()).collect::<Vec<_>>(), ["/id", "/body/seams"]);
+}
