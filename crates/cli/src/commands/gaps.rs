@@ -1,5 +1,6 @@
 //! `combclear gaps`: what the law still asks of the record, and its irregularities.
 
+use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::Hash;
@@ -161,6 +162,8 @@ fn lots(words: &Words, lots: &[LotCheck]) -> String {
         words,
         [Label::Lot, Label::Acquired, Label::Given, Label::DisposedOf, Label::Left, Label::Blank],
     );
+    let mut lots: Vec<&LotCheck> = lots.iter().collect();
+    sort_naturally(&mut lots, |lot| lot.lot.as_str());
     for lot in lots {
         let unit = lot.unit.map_or("", |unit| unit.as_str());
         let note = match (lot.over, lot.count_corrected_by.is_empty()) {

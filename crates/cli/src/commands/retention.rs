@@ -60,9 +60,12 @@ fn written(words: &Words, report: &RetentionReport) -> String {
     let mut text = say::head(words, holding, &day(words, *on)) + "\n";
     let heads = [Label::Lots, Label::Entries, Label::LastUsedOrDisposed, Label::KeepUntil, Label::Why];
     let mut rows = Table::headed(words, heads);
-    for story in &report.stories {
+    let mut stories: Vec<(String, &KeptStory)> =
+        report.stories.iter().map(|story| (lots(words, story), story)).collect();
+    sort_naturally(&mut stories, |(lots, _)| lots);
+    for (lots, story) in stories {
         rows.row([
-            lots(words, story),
+            lots,
             story.entries.len().to_string(),
             last_use(story),
             until(words, &story.keep),
