@@ -60,6 +60,14 @@ impl<T, Missing: Copy> Fact<T, Missing> {
         }
     }
 
+    /// It, or else what another source says of the same.
+    pub(crate) fn or_else(self, other: impl FnOnce() -> Fact<T, Missing>) -> Fact<T, Missing> {
+        match self {
+            Fact::Known(value) => Fact::Known(value),
+            Fact::NotKnown(_) => other(),
+        }
+    }
+
     /// The same, with what is known borrowed.
     pub const fn as_ref(&self) -> Fact<&T, Missing> {
         match self {

@@ -1,5 +1,6 @@
 //! Why a condition is met, broken or unknown, in words.
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::basics::words::Access;
 use combclear_domain::questions::options::{Because, Counting, Measure, Origin, Term, ToldBy, Within};
@@ -140,24 +141,26 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
         Because::ClassNotKnown { medicine, placed } => {
             say!(words, OptionsClassNotKnown, medicine = medicine, placed = placed)
         }
-        Because::Power { need, has: Some(has), by } => {
+        Because::Power { need, has: Fact::Known((has, by)) } => {
             let said = say!(words, OptionsPower, needed = power(words, *need), has = has.as_str());
             if_assumed(words, said, *by)
         }
-        Because::Power { need, has: None, .. } => {
+        Because::Power { need, has: Fact::NotKnown(_) } => {
             say!(words, OptionsPowerNotKnown, needed = power(words, *need))
         }
-        Because::Access { has: Some(Access::None), by, on } => {
+        Because::Access { has: Fact::Known((Access::None, by)), on } => {
             if_assumed(words, say!(words, OptionsNoAccess, on = on), *by)
         }
-        Because::Access { has: Some(access), by, .. } => {
+        Because::Access { has: Fact::Known((access, by)), .. } => {
             if_assumed(words, say!(words, OptionsAccess, access = access.as_str()), *by)
         }
-        Because::Access { has: None, on, .. } => say!(words, OptionsAccessNotKnown, on = on),
-        Because::Ground { has: Some(ground), by } => {
+        Because::Access { has: Fact::NotKnown(_), on } => say!(words, OptionsAccessNotKnown, on = on),
+        Because::Ground { has: Fact::Known((ground, by)) } => {
             if_assumed(words, say!(words, OptionsGround, ground = ground.as_str()), *by)
         }
-        Because::Ground { has: None, .. } => say!(words, OptionsGroundNotKnown),
+        Because::Ground { has: Fact::NotKnown(_) } | Because::GroundOnceAssumedWet => {
+            say!(words, OptionsGroundNotKnown)
+        }
         Because::Warm { measure: of, lowest, highest, origin: from, .. } if lowest == highest => say!(
             words,
             OptionsTemperature,
@@ -266,9 +269,9 @@ fn origin(words: &Words, origin: Origin) -> String {
 }
 
 /// A fact of the site, marked if the question assumed it.
-fn if_assumed(words: &Words, fact: String, by: Option<ToldBy>) -> String {
+fn if_assumed(words: &Words, fact: String, by: ToldBy) -> String {
     match by {
-        Some(ToldBy::Question) => say!(words, OptionsAssumed, fact = fact),
-        Some(ToldBy::Entry(_)) | None => fact,
+        ToldBy::Question => say!(words, OptionsAssumed, fact = fact),
+        ToldBy::Entry(_) => fact,
     }
 }

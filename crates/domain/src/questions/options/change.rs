@@ -108,7 +108,7 @@ impl Change {
             Because::InSeason { from, .. } => Change::Season { from: *from },
             Because::Power { need, .. } => Change::Power { need: *need },
             Because::Access { on, .. } => Change::Reached { on: *on },
-            Because::Ground { .. } => Change::DryGround,
+            Because::Ground { .. } | Because::GroundOnceAssumedWet => Change::DryGround,
             Because::OutOfBounds { on, measure, .. } => match measure {
                 Measure::Mean => Change::Weather { than_on: None },
                 Measure::Maximum | Measure::SomeMoment => Change::Weather { than_on: Some(*on) },

@@ -3,8 +3,9 @@
 use crate::basics::calendar::{Day, YearDay};
 use crate::basics::confidence::Confidence;
 use crate::basics::degrees::Celsius;
+use crate::basics::fact::Fact;
 use crate::basics::topic::Topic;
-use crate::facts::apiary::Origin;
+use crate::facts::apiary::{Origin, SiteFact};
 use crate::facts::history::Term;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::Need;
@@ -19,6 +20,9 @@ pub enum ToldBy {
     /// The question itself, as an assumption.
     Question,
 }
+
+/// A fact about the site with its source, or which fact is missing.
+pub type Told<T> = Fact<(T, ToldBy), SiteFact>;
 
 /// Which temperature of a day counts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -165,11 +169,13 @@ pub enum Because {
     ClassNotKnown { medicine: MedicineName, placed: Day },
 
     /// Power at the apiary.
-    Power { need: Need, has: Option<Power>, by: Option<ToldBy> },
+    Power { need: Need, has: Told<Power> },
     /// Access to the apiary on a day.
-    Access { has: Option<Access>, by: Option<ToldBy>, on: Day },
+    Access { has: Told<Access>, on: Day },
     /// Ground at the stands.
-    Ground { has: Option<Ground>, by: Option<ToldBy> },
+    Ground { has: Told<Ground> },
+    /// The question assumed wet ground, and its assumption ended: the ground is not known to be dry.
+    GroundOnceAssumedWet,
 
     /// All temperatures are suitable. `untold` gives the first and last day known only from usual years.
     Warm {
@@ -215,9 +221,7 @@ impl Because {
             }
             (Because::NoTemperature { measure: a, .. }, Because::NoTemperature { measure: b, .. }) => a == b,
             (Because::SinceLast { ended: a, .. }, Because::SinceLast { ended: b, .. }) => a == b,
-            (Because::Access { has: a, by: x, .. }, Because::Access { has: b, by: y, .. }) => {
-                a == b && x == y
-            }
+            (Because::Access { has: a, .. }, Because::Access { has: b, .. }) => a == b,
             _ => self == next,
         }
     }
@@ -246,10 +250,9 @@ impl Because {
             | Because::Counted { entry, .. }
             | Because::LastNotEnded { entry, .. } => Some(*entry),
             Because::OutOfBounds { entry, .. } | Because::Warm { entry, .. } => *entry,
-            Because::Power { by, .. } | Because::Access { by, .. } | Because::Ground { by, .. } => match by {
-                Some(ToldBy::Entry(entry)) => Some(*entry),
-                Some(ToldBy::Question) | None => None,
-            },
+            Because::Power { has, .. } => entry_of(has),
+            Because::Access { has, .. } => entry_of(has),
+            Because::Ground { has } => entry_of(has),
             Because::NotHere
             | Because::Here
             | Because::ApiaryNotKnown
@@ -280,6 +283,7 @@ impl Because {
             | Because::ClassRepeats { .. }
             | Because::ClassDiffers { .. }
             | Because::ClassNotKnown { .. }
+            | Because::GroundOnceAssumedWet
             | Because::NoTemperature { .. }
             | Because::StayNotKnown { .. } => None,
         }
@@ -314,6 +318,14 @@ impl Because {
             *lowest = (*lowest).min(*low);
             *highest = (*highest).max(*high);
         }
+    }
+}
+
+/// The entry that states a fact about the site.
+fn entry_of<T>(has: &Told<T>) -> Option<EntryId> {
+    match has {
+        Fact::Known((_, ToldBy::Entry(entry))) => Some(*entry),
+        Fact::Known((_, ToldBy::Question)) | Fact::NotKnown(_) => None,
     }
 }
 
