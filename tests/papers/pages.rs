@@ -3,6 +3,7 @@
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::Unit;
+use combclear_domain::facts::Balance;
 use combclear_domain::journal::event::Kind;
 use combclear_domain::questions::gaps::{About, Finding, Gap, GapWeight, LotCheck, Supply};
 use combclear_domain::rules::law::Field;
@@ -152,17 +153,13 @@ fn gaps() -> GapsReport {
             supply: "record it".to_owned(),
             law: vec!["regulation 19".to_owned()],
         }],
-        lots: vec![LotCheck {
-            lot: "A".parse().unwrap(),
-            medicine: "alpha".parse().unwrap(),
-            unit: Some(Unit::Strip),
-            acquired: Quantity::whole(10),
-            given: Quantity::whole(12),
-            disposed: Quantity::ZERO,
-            left: None,
-            over: Some(Quantity::whole(2)),
-            count_corrected_by: Vec::new(),
-        }],
+        lots: vec![LotCheck::of(
+            "A".parse().unwrap(),
+            "alpha".parse().unwrap(),
+            Some(Unit::Strip),
+            Balance { acquired: Quantity::whole(10), given: Quantity::whole(12), disposed: Quantity::ZERO },
+            Vec::new(),
+        )],
         notice: "No advice.".to_owned(),
     }
 }

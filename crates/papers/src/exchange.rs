@@ -21,6 +21,7 @@
 //! # Data without a place in the standard
 //! See [`Exchange::notes`].
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
 use combclear_domain::questions::gaps::LotCheck;
@@ -321,7 +322,7 @@ fn disposal(words: &Words, row: &DisposalRow, source: &str) -> Transaction {
 
 /// What is left of a lot by its stock account; `None` if more is gone than was acquired.
 fn on_hand(words: &Words, lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
-    let quantity = lot.left?;
+    let Fact::Known(quantity) = lot.left() else { return None };
     Some(Transaction {
         resource_type: "icarMedicineTransactionResource",
         meta: Meta { source: source.to_owned(), source_id: None, modified: midday(as_of), creator: None },

@@ -1,6 +1,8 @@
 //! `combclear stock`: what is left of each lot, what to dispose of, what to reorder.
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::words::{ColonyName, LotName};
+use combclear_domain::facts::Overdrawn;
 use combclear_domain::journal::lines::Header;
 use combclear_domain::questions::stock::Stock;
 use combclear_wording::amounts::amount_of;
@@ -61,9 +63,9 @@ fn lots(words: &Words, lots: &[LotReport]) -> String {
     let mut rows = headed(words, heads);
     for report in lots {
         let lot = &report.lot;
-        let left = match (lot.left, lot.over) {
-            (Some(left), _) => left.to_string(),
-            (None, over) => format!("-{}", over.unwrap_or_default()),
+        let left = match lot.left() {
+            Fact::Known(left) => left.to_string(),
+            Fact::NotKnown(Overdrawn { by }) => format!("-{by}"),
         };
         let mut says = vec![report.says.clone()];
         says.extend(lot.over_by.iter().map(|entry| say::taken_by(words, entry)));

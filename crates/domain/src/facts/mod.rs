@@ -16,7 +16,7 @@ mod doses;
 pub mod history;
 pub mod holding;
 
-pub use balance::Balance;
 pub(crate) use balance::Movement;
+pub use balance::{Balance, Left, Overdrawn};
 pub(crate) use descent::GENERATIONS;
 pub use descent::Life;

@@ -3,6 +3,7 @@
 use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::words::LotName;
+use combclear_domain::facts::Overdrawn;
 use combclear_domain::journal::event::Kind;
 use combclear_domain::questions::due::{CourseName, Item, ToDo};
 use combclear_domain::questions::stock::{Lot, WhyDispose};
@@ -168,8 +169,8 @@ fn lots_named(words: &Words, lots: &[LotName]) -> String {
 
 /// The quantity left, with its lot; only the lot if it does not balance.
 fn left_of(words: &Words, lot: &Lot) -> String {
-    match lot.left {
-        Some(left) => {
+    match lot.left() {
+        Fact::Known(left) => {
             say!(
                 words,
                 DueLotLeft,
@@ -178,6 +179,6 @@ fn left_of(words: &Words, lot: &Lot) -> String {
                 lot = &lot.lot
             )
         }
-        None => say!(words, DueLotNamed, pack = &lot.pack_name, lot = &lot.lot),
+        Fact::NotKnown(Overdrawn { .. }) => say!(words, DueLotNamed, pack = &lot.pack_name, lot = &lot.lot),
     }
 }

@@ -7,7 +7,9 @@ use super::row::{Row, name};
 use super::supplied::Lookup;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::fact::Fact;
 use crate::basics::words::{LotName, MedicineName};
+use crate::facts::Overdrawn;
 use crate::facts::holding::Holding;
 use crate::journal::event::Kind;
 use crate::journal::seal::Hash;
@@ -188,8 +190,8 @@ pub(super) fn of_lots(register: &Register, books: &Books<'_>) -> Vec<Gap> {
             gaps.push(shown(Finding::ExpiredWhenAcquired { expiry }));
         }
         let Some(lot) = books.lot(&row.lot) else { continue };
-        if let Some(over) = lot.over {
-            let finding = Finding::MoreGoneThanAcquired { book: check(lot), over };
+        if let Fact::NotKnown(Overdrawn { by }) = lot.left() {
+            let finding = Finding::MoreGoneThanAcquired { book: check(lot), over: by };
             gaps.push(Gap { supply: Supply::CountAgain, ..shown(finding) });
         } else if !lot.count_corrected.is_empty() {
             let finding = Finding::CountCorrected { lot: lot.lot.clone() };
@@ -206,15 +208,6 @@ pub(super) fn checks(register: &Register, stock: &[Lot]) -> Vec<LotCheck> {
 }
 
 fn check(lot: &Lot) -> LotCheck {
-    LotCheck {
-        lot: lot.lot.clone(),
-        medicine: lot.medicine.clone(),
-        unit: lot.unit,
-        acquired: lot.acquired,
-        given: lot.given,
-        disposed: lot.disposed,
-        left: lot.left,
-        over: lot.over,
-        count_corrected_by: lot.count_corrected.clone(),
-    }
+    let corrected = lot.count_corrected.clone();
+    LotCheck::of(lot.lot.clone(), lot.medicine.clone(), lot.unit, lot.balance(), corrected)
 }
