@@ -1,5 +1,6 @@
 //! The page, and the sheets common to all formats.
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::Unit;
@@ -129,7 +130,7 @@ fn gaps() -> GapsReport {
     let gap = Gap {
         weight: GapWeight::Required,
         finding: Finding::FieldNotRecorded(Field::SupplierAddress),
-        about: About::Acquisition { lot: row.lot.clone(), medicine: "herb".to_owned() },
+        about: About::Acquisition { lot: row.lot.clone(), medicine: Fact::Known("herb".to_owned()) },
         entry: row.written.entry,
         place: row.written.place,
         kind: Kind::LotAcquired,

@@ -1,5 +1,7 @@
 //! Items in short sentences for a keeper, each with its dates.
 
+use std::borrow::Cow;
+
 use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::words::LotName;
@@ -20,13 +22,13 @@ use crate::words::say;
 pub(super) fn title(words: &Words, to_do: &ToDo) -> String {
     match to_do {
         ToDo::TakeSupersOff { .. } => say!(words, DueTakeSupersOffTitle),
-        ToDo::FindCarriers { course, .. } => say!(words, DueFindCarriersTitle, pack = &course.pack),
+        ToDo::FindCarriers { course, .. } => say!(words, DueFindCarriersTitle, pack = &*pack(words, course)),
         ToDo::RecordEnd { .. } => say!(words, DueRecordEndTitle),
         ToDo::GiveDose { course, number, of } => {
-            say!(words, DueGiveDoseTitle, number = *number, of = *of, pack = &course.pack)
+            say!(words, DueGiveDoseTitle, number = *number, of = *of, pack = &*pack(words, course))
         }
-        ToDo::TakeOut { course, .. } => say!(words, DueTakeOutTitle, pack = &course.pack),
-        ToDo::UsedUp { course, .. } => say!(words, DueUsedUpTitle, pack = &course.pack),
+        ToDo::TakeOut { course, .. } => say!(words, DueTakeOutTitle, pack = &*pack(words, course)),
+        ToDo::UsedUp { course, .. } => say!(words, DueUsedUpTitle, pack = &*pack(words, course)),
         ToDo::PutSupersOn { if_out_on: None, .. } => say!(words, DueSupersFreeTitle),
         ToDo::PutSupersOn { if_out_on: Some(_), .. } => say!(words, DueSupersFreeIfOutTitle),
         ToDo::CountMites { .. } => say!(words, DueCountMitesTitle),
@@ -145,8 +147,12 @@ fn with_zero(words: &Words, said: String, terms: &[Term]) -> String {
     said
 }
 
+fn pack<'c>(words: &Words, course: &'c CourseName) -> Cow<'c, str> {
+    pieces::called(words, course.pack.as_ref().map(String::as_str))
+}
+
 fn named(words: &Words, course: &CourseName) -> String {
-    course_name(words, &course.pack, course.placed, course.nothing_stays)
+    course_name(words, &pack(words, course), course.placed, course.nothing_stays)
 }
 
 /// "one and another".

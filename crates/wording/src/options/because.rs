@@ -7,6 +7,7 @@ use combclear_domain::questions::options::{Because, Counting, Measure, Origin, T
 use combclear_domain::rules::leaflet::rule::Need;
 
 use crate::Words;
+use crate::pieces;
 use crate::supering::question;
 use crate::words::say;
 
@@ -64,17 +65,27 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
         Because::AfterLastFlow { last } => say!(words, OptionsAfterLastFlow, last = last),
         Because::FlowStillToCome { from, .. } => say!(words, OptionsFlowStillToCome, from = from),
         Because::AlreadyIn { medicine, placed, .. } => {
-            say!(words, OptionsAlreadyIn, medicine = medicine, placed = placed)
+            say!(words, OptionsAlreadyIn, medicine = &*pieces::medicine(words, medicine), placed = placed)
         }
         Because::PerhapsIn { medicine, placed, stays: true, .. } => {
-            say!(words, OptionsPerhapsIn, medicine = medicine, placed = placed)
+            say!(words, OptionsPerhapsIn, medicine = &*pieces::medicine(words, medicine), placed = placed)
         }
         Because::PerhapsIn { medicine, placed, stays: false, .. } => {
-            say!(words, OptionsPerhapsFurtherDose, medicine = medicine, placed = placed)
+            say!(
+                words,
+                OptionsPerhapsFurtherDose,
+                medicine = &*pieces::medicine(words, medicine),
+                placed = placed
+            )
         }
         Because::CameWithUnknown { since, .. } => say!(words, OptionsCameWithUnknown, since = since),
         Because::BesideIsNotStated { medicine, placed, .. } => {
-            say!(words, OptionsBesideIsNotStated, medicine = medicine, placed = placed)
+            say!(
+                words,
+                OptionsBesideIsNotStated,
+                medicine = &*pieces::medicine(words, medicine),
+                placed = placed
+            )
         }
         Because::NothingIn => say!(words, OptionsNothingIn),
         Because::Feeder { seen, .. } => say!(words, OptionsFeeder, seen = seen),
@@ -135,11 +146,17 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
             say!(words, OptionsOutsideSeason, from = from.to_string(), to = to.to_string())
         }
         Because::ClassRepeats { class, medicine, placed } => {
-            say!(words, OptionsClassRepeats, medicine = medicine, placed = placed, class = class)
+            say!(
+                words,
+                OptionsClassRepeats,
+                medicine = &*pieces::medicine(words, medicine),
+                placed = placed,
+                class = class
+            )
         }
         Because::ClassDiffers { class } => say!(words, OptionsClassDiffers, class = class),
         Because::ClassNotKnown { medicine, placed } => {
-            say!(words, OptionsClassNotKnown, medicine = medicine, placed = placed)
+            say!(words, OptionsClassNotKnown, medicine = &*pieces::medicine(words, medicine), placed = placed)
         }
         Because::Power { need, has: Fact::Known((has, by)) } => {
             let said = say!(words, OptionsPower, needed = power(words, *need), has = has.as_str());

@@ -20,19 +20,20 @@ use crate::questions::stock::Lot;
 pub(super) fn of_medicines(holding: &Holding, register: &Register) -> Vec<Gap> {
     // Reported once for each medicine, and again if its leaflet is no longer known, as after a move to another
     // country.
-    let mut told: BTreeSet<(&MedicineName, bool)> = BTreeSet::new();
+    let mut told: BTreeSet<(Option<&MedicineName>, bool)> = BTreeSet::new();
     let mut gaps = Vec::new();
     for row in &register.administrations {
         let medicine = &row.medicine;
-        if !told.insert((&medicine.medicine, medicine.leaflet_known)) {
+        let keepers_name = medicine.medicine.known();
+        if !told.insert((keepers_name, medicine.leaflet_known)) {
             continue;
         }
-        let described = holding.medicine(&medicine.medicine);
+        let described = keepers_name.and_then(|name| holding.medicine(name));
         let of_row = (row.written.entry, row.written.place, Kind::Administration, row.written.on);
         let (entry, place, kind, on) = described
             .map_or(of_row, |(record, _)| (record.id, record.seq, Kind::MedicineDescribed, record.on));
         let mut add = |finding, supply| {
-            let about = About::Medicine { medicine: name(medicine).to_owned() };
+            let about = About::Medicine { medicine: name(medicine) };
             let (weight, law) = (GapWeight::WhereApplicable, Vec::new());
             gaps.push(Gap { weight, finding, about, entry, place, kind, on, supply, law });
         };

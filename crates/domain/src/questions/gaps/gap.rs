@@ -3,11 +3,12 @@
 use serde::Serialize;
 
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{
     ColonyName, Jurisdiction, LeafletId, LotName, MedicineName, PrescriptionName, Unit,
 };
-use crate::facts::{Balance, Left};
+use crate::facts::{Balance, Left, NotOnRecord};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 use crate::rules::law::Field;
@@ -100,19 +101,19 @@ pub enum About {
     /// A medicine, in all its uses.
     Medicine {
         /// Its name.
-        medicine: String,
+        medicine: Fact<String, NotOnRecord>,
     },
     /// A lot acquired.
     Acquisition {
         /// The lot.
         lot: LotName,
         /// The name of its medicine.
-        medicine: String,
+        medicine: Fact<String, NotOnRecord>,
     },
     /// A medicine given.
     Administration {
         /// The name of the medicine.
-        medicine: String,
+        medicine: Fact<String, NotOnRecord>,
         /// The colonies it was given to, without repeats, by name.
         colonies: Vec<ColonyName>,
     },

@@ -2,7 +2,8 @@
 
 use super::reason::{Because, Counting, Measure, Within};
 use crate::basics::calendar::{Day, YearDay};
-use crate::basics::words::{Brood, MedicineName};
+use crate::basics::words::Brood;
+use crate::facts::MedicineGiven;
 use crate::rules::leaflet::rule::Need;
 
 /// A change that would meet a broken condition.
@@ -33,7 +34,7 @@ pub enum Change {
     /// A medicine that is in must come out.
     TakenOut {
         /// The medicine.
-        medicine: MedicineName,
+        medicine: MedicineGiven,
         /// The day it was placed.
         placed: Day,
     },

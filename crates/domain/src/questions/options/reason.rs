@@ -5,12 +5,13 @@ use crate::basics::confidence::Confidence;
 use crate::basics::degrees::Celsius;
 use crate::basics::fact::Fact;
 use crate::basics::topic::Topic;
+use crate::facts::MedicineGiven;
 use crate::facts::apiary::{Origin, SiteFact};
 use crate::facts::history::Term;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::Need;
 
-use crate::basics::words::{Access, Brood, Ground, MedicineName, Power, SupersDuring};
+use crate::basics::words::{Access, Brood, Ground, Power, SupersDuring};
 
 /// The source of a fact about the apiary.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -120,11 +121,11 @@ pub enum Because {
     FlowStillToCome { from: Day, entry: EntryId },
 
     /// A medicine is in. `stays` says whether anything of it stays beyond the day of a dose.
-    AlreadyIn { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
+    AlreadyIn { medicine: MedicineGiven, placed: Day, entry: EntryId, stays: bool },
     /// Another medicine is in, and it is not stated whether the two may be combined.
-    BesideIsNotStated { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
+    BesideIsNotStated { medicine: MedicineGiven, placed: Day, entry: EntryId, stays: bool },
     /// A medicine may be in, or a further dose of it may still be given.
-    PerhapsIn { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
+    PerhapsIn { medicine: MedicineGiven, placed: Day, entry: EntryId, stays: bool },
     /// The medicines that the colony arrived with, or got before, are not known.
     CameWithUnknown { since: Day, entry: EntryId },
     /// No other medicine is in.
@@ -162,11 +163,11 @@ pub enum Because {
     /// Whether the day is in season.
     InSeason { from: YearDay, to: YearDay, inside: bool },
     /// The last courses were of the same class.
-    ClassRepeats { class: String, medicine: MedicineName, placed: Day },
+    ClassRepeats { class: String, medicine: MedicineGiven, placed: Day },
     /// Neither of the last two courses is known to be of this class.
     ClassDiffers { class: String },
     /// The class of a recent course is not known.
-    ClassNotKnown { medicine: MedicineName, placed: Day },
+    ClassNotKnown { medicine: MedicineGiven, placed: Day },
 
     /// Power at the apiary.
     Power { need: Need, has: Told<Power> },
