@@ -6,6 +6,7 @@
 use std::sync::OnceLock;
 
 use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::due::{Due, Item};
@@ -163,7 +164,10 @@ fn of_stock(report: &StockReport, ask: &Ask) -> Vec<String> {
 }
 
 fn lot_in_brief(lot: &Lot) -> String {
-    let left = lot.left.map_or_else(|| format!("-{}", lot.over.unwrap()), |left| left.to_string());
+    let left = match lot.left() {
+        Fact::Known(left) => left.to_string(),
+        Fact::NotKnown(overdrawn) => format!("-{}", overdrawn.by),
+    };
     format!("{} {} {} {} {left}", word(lot.state), lot.acquired, lot.given, lot.disposed)
 }
 

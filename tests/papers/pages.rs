@@ -1,8 +1,10 @@
 //! The page, and the sheets common to all formats.
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::Unit;
+use combclear_domain::facts::Balance;
 use combclear_domain::journal::event::Kind;
 use combclear_domain::questions::gaps::{About, Finding, Gap, GapWeight, LotCheck, Supply};
 use combclear_domain::rules::law::Field;
@@ -128,7 +130,7 @@ fn gaps() -> GapsReport {
     let gap = Gap {
         weight: GapWeight::Required,
         finding: Finding::FieldNotRecorded(Field::SupplierAddress),
-        about: About::Acquisition { lot: row.lot.clone(), medicine: "herb".to_owned() },
+        about: About::Acquisition { lot: row.lot.clone(), medicine: Fact::Known("herb".to_owned()) },
         entry: row.written.entry,
         place: row.written.place,
         kind: Kind::LotAcquired,
@@ -152,17 +154,13 @@ fn gaps() -> GapsReport {
             supply: "record it".to_owned(),
             law: vec!["regulation 19".to_owned()],
         }],
-        lots: vec![LotCheck {
-            lot: "A".parse().unwrap(),
-            medicine: "alpha".parse().unwrap(),
-            unit: Some(Unit::Strip),
-            acquired: Quantity::whole(10),
-            given: Quantity::whole(12),
-            disposed: Quantity::ZERO,
-            left: None,
-            over: Some(Quantity::whole(2)),
-            count_corrected_by: Vec::new(),
-        }],
+        lots: vec![LotCheck::of(
+            "A".parse().unwrap(),
+            "alpha".parse().unwrap(),
+            Some(Unit::Strip),
+            Balance { acquired: Quantity::whole(10), given: Quantity::whole(12), disposed: Quantity::ZERO },
+            Vec::new(),
+        )],
         notice: "No advice.".to_owned(),
     }
 }

@@ -121,6 +121,22 @@ proptest! {
     #![proptest_config(some(128))]
 
     #[test]
+    fn every_medicine_given_is_known_by_its_lot((holding, _) in corrected()) {
+        let report = whole(&holding);
+        let rows = report.administrations.iter().map(|row| &row.medicine);
+        let rows = rows.chain(report.removals.iter().map(|row| &row.medicine));
+        let rows = rows.chain(report.disposals.iter().map(|row| &row.medicine)).map(|part| &part.medicine);
+        for medicine in rows.chain(report.totals.iter().map(|total| &total.medicine)) {
+            prop_assert!(medicine.is_known(), "{:?}", medicine);
+        }
+        for colony in holding.colonies() {
+            for course in History::of(&holding, leaflets(), colony).courses {
+                prop_assert!(course.medicine.is_known(), "{} {:?}", colony, course);
+            }
+        }
+    }
+
+    #[test]
     fn every_standing_entry_of_the_register_appears_exactly_once((holding, entries) in corrected()) {
         let report = whole(&holding);
         let mut shown: Vec<EntryId> = report.acquisitions.iter().map(|row| row.written.entry).collect();

@@ -50,7 +50,7 @@ pub(crate) fn administrations(report: &Register) -> Vec<String> {
         format!(
             "{} {} dose {}: {} in all; {}; stated {}; by {}",
             row.written.on,
-            row.medicine.medicine,
+            row.medicine.medicine.known().unwrap(),
             row.dose,
             row.total,
             parts.collect::<Vec<_>>().join(" + "),
@@ -98,7 +98,7 @@ pub(crate) fn removals(report: &Register) -> Vec<String> {
         format!(
             "{} {} of {} from {}, {} left, {}",
             row.written.on,
-            row.medicine.medicine,
+            row.medicine.medicine.known().unwrap(),
             or_none(row.placed),
             joined(&row.colonies),
             row.left_inside,

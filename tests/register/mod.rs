@@ -9,6 +9,7 @@ use combclear_testkit::cases::ask_all;
 use combclear_testkit::entries::day;
 use serde::Deserialize;
 
+mod changed;
 mod elapsed;
 mod gaps;
 mod laws;

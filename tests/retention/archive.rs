@@ -1,6 +1,7 @@
 //! What is archived, and that no relevant answer depends on it.
 
 use combclear_domain::Day;
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::words::LotName;
 use combclear_domain::facts::history::History;
 use combclear_domain::facts::holding::{Holding, Refusal};
@@ -300,6 +301,12 @@ proptest! {
             book.holding.accept_archived(&step).unwrap();
             prop_assert_eq!(answers(&book.holding, through), before.clone());
             prop_assert_eq!(answers(&read_back, through), before);
+            for after in [&book.holding, &read_back] {
+                let report = register(after, "2012-01-01", "2027-06-01");
+                let given = report.administrations.iter().map(|row| &row.medicine.medicine);
+                let out = report.removals.iter().map(|row| &row.medicine.medicine);
+                prop_assert!(given.chain(out).all(Fact::is_known));
+            }
         }
     }
 }

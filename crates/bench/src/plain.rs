@@ -101,7 +101,7 @@ fn boiled_down(course: &Course) -> PlainCourse {
     let (Some(withdrawal), Some(wait), Some(supers)) =
         (terms.withdrawal.known(), terms.wait.known(), terms.supers_during.known())
     else {
-        panic!("the scene leaves a term of {} open", course.medicine);
+        panic!("the scene leaves a term of {} open", course.entry);
     };
     let out = match course.end {
         End::Out { on, .. } => Some(on),

@@ -21,6 +21,7 @@
 //! # Data without a place in the standard
 //! See [`Exchange::notes`].
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::words::{HoldingName, LotName, Unit};
 use combclear_domain::questions::gaps::LotCheck;
@@ -29,7 +30,7 @@ use combclear_domain::questions::register::{
 };
 use combclear_domain::{Day, Instant};
 use combclear_wording::gaps::GapsReport;
-use combclear_wording::{Label, Words, exchange as say};
+use combclear_wording::{Label, Words, exchange as say, paper};
 use serde::Serialize;
 use serde_json::Number;
 
@@ -231,15 +232,17 @@ fn instant(at: Instant) -> String {
     at.to_string()
 }
 
-fn medicine(part: &MedicinePart) -> Medicine {
+fn medicine(words: &Words, part: &MedicinePart) -> Medicine {
     let id = said(part.authorisation.as_ref()).map(str::to_owned);
     Medicine {
-        name: said(part.pack_name.as_ref()).map_or_else(|| part.medicine.to_string(), str::to_owned),
+        name: said(part.pack_name.as_ref())
+            .map_or_else(|| paper::medicine(words, &part.medicine), str::to_owned),
         registered_identifier: id.map(|id| Identifier { id, scheme: AUTHORISATION }),
     }
 }
 
 fn transaction(
+    words: &Words,
     written: &Written,
     source: &str,
     kind: &'static str,
@@ -258,7 +261,7 @@ fn transaction(
         units: part.unit.map_or(NO_UNITS, units),
         supplier_name: None,
         expiry_date: None,
-        product: medicine(part),
+        product: medicine(words, part),
     }
 }
 
@@ -291,7 +294,7 @@ fn receipt(words: &Words, row: &AcquisitionRow, source: &str) -> Transaction {
         remark: remark(stock.into_iter().chain([address, proof])),
         supplier_name: supplier.and_then(|supplier| said(Some(&supplier.name))).map(str::to_owned),
         expiry_date: row.expiry.map(midday),
-        ..transaction(&row.written, source, "Receipt", row.quantity, &row.medicine)
+        ..transaction(words, &row.written, source, "Receipt", row.quantity, &row.medicine)
     }
 }
 
@@ -305,7 +308,7 @@ fn uses(words: &Words, row: &AdministrationRow, source: &str) -> Vec<Transaction
             remark(stock.into_iter().chain([colonies]))
         },
         expiry_date: part.expiry.map(midday),
-        ..transaction(&row.written, source, "Use", part.total, &row.medicine)
+        ..transaction(words, &row.written, source, "Use", part.total, &row.medicine)
     });
     parts.collect()
 }
@@ -315,13 +318,13 @@ fn disposal(words: &Words, row: &DisposalRow, source: &str) -> Transaction {
     let how_and_where = labelled(words, Label::HowAndWhere, said(Some(&row.how_and_where)));
     Transaction {
         remark: remark(stock.into_iter().chain([how_and_where])),
-        ..transaction(&row.written, source, "Disposal", row.quantity, &row.medicine)
+        ..transaction(words, &row.written, source, "Disposal", row.quantity, &row.medicine)
     }
 }
 
 /// What is left of a lot by its stock account; `None` if more is gone than was acquired.
 fn on_hand(words: &Words, lot: &LotCheck, as_of: Day, source: &str) -> Option<Transaction> {
-    let quantity = lot.left?;
+    let Fact::Known(quantity) = lot.left() else { return None };
     Some(Transaction {
         resource_type: "icarMedicineTransactionResource",
         meta: Meta { source: source.to_owned(), source_id: None, modified: midday(as_of), creator: None },

@@ -198,7 +198,7 @@ impl Record {
 
     fn medicine(self, part: &MedicinePart) -> Record {
         let actives = (!part.actives.is_empty()).then(|| part.actives.join(", "));
-        self.said("medicine", Some(&part.medicine))
+        self.said("medicine", part.medicine.known())
             .said("pack_name", part.pack_name.as_ref())
             .said("authorisation", part.authorisation.as_ref())
             .said("actives", actives)

@@ -83,7 +83,8 @@ pub(crate) fn day(written: &Written, tell: &Telling) -> Cell {
 /// A medicine by its name on the pack.
 pub(crate) fn medicine(part: &MedicinePart, tell: &Telling) -> Cell {
     let pack_name = written(part.pack_name.as_ref());
-    let mut cell = Cell::text(pack_name.map_or_else(|| part.medicine.to_string(), str::to_owned));
+    let name = pack_name.map_or_else(|| paper::medicine(tell.words, &part.medicine), str::to_owned);
+    let mut cell = Cell::text(name);
     if pack_name.is_none() {
         cell = cell.and(tell.label(Label::NameOnPack), Piece::NotRecorded);
     }

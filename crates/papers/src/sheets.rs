@@ -442,7 +442,7 @@ fn lots(register: &Register, tell: &Telling) -> Sheet {
     let rows = register.totals.iter().map(|total| {
         [
             Cell::text(total.lot.to_string()),
-            Cell::text(total.medicine.to_string()),
+            Cell::text(paper::medicine(tell.words, &total.medicine)),
             Cell::of(Piece::Amount(total.acquired, total.unit)),
             Cell::of(Piece::Amount(total.given, total.unit)),
             Cell::of(Piece::Amount(total.disposed, total.unit)),

@@ -1,6 +1,8 @@
 //! The sheets of the gaps.
 
+use combclear_domain::basics::fact;
 use combclear_domain::basics::verdict::Verdict;
+use combclear_domain::facts::Overdrawn;
 use combclear_domain::questions::register::Register;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::{Label, Words, paper};
@@ -82,12 +84,11 @@ fn books(words: &'static Words, report: &GapsReport) -> Sheet {
     ];
     let rows = report.lots.iter().map(|lot| {
         let amount = |quantity| Cell::of(Piece::Amount(quantity, lot.unit));
-        let left = match (lot.left, lot.over) {
-            (Some(left), _) => amount(left),
-            (None, Some(over)) => {
-                Cell::default().and(words.label(Label::MoreGoneBy), Piece::Amount(over, lot.unit))
+        let left = match lot.left() {
+            fact::Fact::Known(left) => amount(left),
+            fact::Fact::NotKnown(Overdrawn { by }) => {
+                Cell::default().and(words.label(Label::MoreGoneBy), Piece::Amount(by, lot.unit))
             }
-            (None, None) => Cell::text(words.label(Label::NotKnown)),
         };
         [
             Cell::text(lot.lot.to_string()),

@@ -59,6 +59,9 @@ amount = { $unit ->
     }
 }
 
+# Stands for the name of a medicine whose lot, or first dose, is not on record.
+medicine-not-on-record = (not recorded)
+
 ## Supering: may this colony be supered
 
 # A course, by the name on its pack and its first day. One that is given leaves nothing in the hive to be taken out.

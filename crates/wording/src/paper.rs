@@ -2,13 +2,21 @@
 
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::ApiaryName;
+use combclear_domain::facts::MedicineGiven;
 use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::GapWeight;
 use combclear_domain::questions::register::{ArchivedPart, KeeperPart, SaidBy};
 use combclear_domain::{Day, Quantity};
 
+use crate::pieces;
 use crate::words::say;
 use crate::{Label, Words};
+
+/// A medicine by the keeper's name.
+#[must_use]
+pub fn medicine(words: &Words, medicine: &MedicineGiven) -> String {
+    pieces::medicine(words, medicine).into_owned()
+}
 
 /// A period.
 #[must_use]

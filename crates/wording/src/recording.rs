@@ -1,6 +1,7 @@
 //! What is wrong with a form as it was filled in, and an entry in one line before it is recorded.
 
 use combclear_domain::Day;
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::{Administration, Event, Kind};
 use combclear_domain::journal::form::{Blank, Field, Input, blanks};
@@ -9,6 +10,7 @@ use serde_json::Value;
 
 use crate::colonies::{self, counted};
 use crate::forms::{self, FieldWords};
+use crate::pieces;
 use crate::refusals::Refused;
 use crate::unreadable::{Part, misread};
 use crate::words::say;
@@ -212,7 +214,7 @@ fn first_dose(words: &Words, holding: &Holding, value: &Value) -> String {
     let lot = given.and_then(|given| holding.lot(&given.lot));
     match lot {
         Some((_, lot)) => {
-            let (number, medicine, placed) = (record.seq, lot.medicine.clone(), record.on);
+            let (number, medicine, placed) = (record.seq, Fact::Known(lot.medicine.clone()), record.on);
             inside(words, &InsideCourse { number, medicine, placed })
         }
         None => say!(words, RecordingEntry, number = record.seq),
@@ -220,5 +222,11 @@ fn first_dose(words: &Words, holding: &Holding, value: &Value) -> String {
 }
 
 fn inside(words: &Words, InsideCourse { number, medicine, placed }: &InsideCourse) -> String {
-    say!(words, RecordingCourse, number = *number, medicine = medicine, placed = placed)
+    say!(
+        words,
+        RecordingCourse,
+        number = *number,
+        medicine = &*pieces::medicine(words, medicine),
+        placed = placed
+    )
 }

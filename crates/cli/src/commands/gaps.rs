@@ -1,8 +1,10 @@
 //! `combclear gaps`: what the law still asks of the record, and its irregularities.
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::HoldingName;
+use combclear_domain::facts::Overdrawn;
 use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::{Gap, GapWeight, Gaps, LotCheck};
 use combclear_store::{Attached, Holdings, documents};
@@ -166,12 +168,15 @@ fn lots(words: &Words, lots: &[LotCheck]) -> String {
     sort_naturally(&mut lots, |lot| lot.lot.as_str());
     for lot in lots {
         let unit = lot.unit.map_or("", |unit| unit.as_str());
-        let note = match (lot.over, lot.count_corrected_by.is_empty()) {
-            (Some(over), _) => say::more_gone(words, &amount_of(words, over, unit)),
-            (None, false) => words.label(Label::GapsCountCorrected).to_owned(),
-            (None, true) => String::new(),
+        let (left, note) = match (lot.left(), lot.count_corrected_by.is_empty()) {
+            (Fact::NotKnown(Overdrawn { by }), _) => {
+                ("-".to_owned(), say::more_gone(words, &amount_of(words, by, unit)))
+            }
+            (Fact::Known(left), false) => {
+                (amount_of(words, left, unit), words.label(Label::GapsCountCorrected).to_owned())
+            }
+            (Fact::Known(left), true) => (amount_of(words, left, unit), String::new()),
         };
-        let left = lot.left.map_or_else(|| "-".to_owned(), |left| amount_of(words, left, unit));
         rows.row([
             lot.lot.to_string(),
             amount_of(words, lot.acquired, unit),

@@ -1,6 +1,8 @@
 //! `combclear stock`: what is left of each lot, what to dispose of, what to reorder.
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::natural::sort_naturally;
+use combclear_domain::facts::Overdrawn;
 use combclear_domain::journal::lines::Header;
 use combclear_domain::questions::stock::{LotState, Stock};
 use combclear_wording::amounts::amount_of;
@@ -44,7 +46,10 @@ fn at_a_glance(words: &Words, report: &StockReport) -> String {
     for report in &left {
         let lot = &report.lot;
         let amount = |amount| report.amount(words, amount);
-        let balance = lot.left.map_or_else(|| format!("-{}", amount(lot.over.unwrap_or_default())), amount);
+        let balance = match lot.left() {
+            Fact::Known(left) => amount(left),
+            Fact::NotKnown(Overdrawn { by }) => format!("-{}", amount(by)),
+        };
         rows.row([lot.lot.to_string(), lot.pack_name.clone(), balance, report.in_brief(words)]);
     }
     if report.lots.is_empty() {
@@ -153,9 +158,9 @@ fn lots(words: &Words, lots: &[LotReport]) -> String {
     let mut rows = Table::headed(words, heads);
     for report in in_order(lots) {
         let lot = &report.lot;
-        let left = match (lot.left, lot.over) {
-            (Some(left), _) => left.to_string(),
-            (None, over) => format!("-{}", over.unwrap_or_default()),
+        let left = match lot.left() {
+            Fact::Known(left) => left.to_string(),
+            Fact::NotKnown(Overdrawn { by }) => format!("-{by}"),
         };
         let mut says = vec![report.says.clone()];
         says.extend(lot.over_by.iter().map(|entry| say::taken_by(words, entry)));

@@ -1,5 +1,7 @@
 //! A fact, or what is missing to know it.
 
+use serde::{Serialize, Serializer};
+
 /// Something that is known, or what is missing to know it.
 // Neither `Default` nor an order: what is not known is no number and no day, and neither more nor less than what is known.
 // Whoever reads one names both arms, or says with `known` that a blank is shown as a blank.
@@ -27,6 +29,17 @@ impl<T, Missing: Copy> Fact<T, Missing> {
             Fact::Known(value) => Some(value),
             Fact::NotKnown(_) => None,
         }
+    }
+
+    /// Writes what is known, or null where nothing is, for a reader of data who has no words for what is missing.
+    ///
+    /// # Errors
+    /// What the serializer fails with.
+    pub fn or_null<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error>
+    where
+        T: Serialize,
+    {
+        self.known().serialize(to)
     }
 
     /// What is missing.
@@ -57,6 +70,14 @@ impl<T, Missing: Copy> Fact<T, Missing> {
         match self {
             Fact::Known(value) => follows(value),
             Fact::NotKnown(missing) => Fact::NotKnown(missing),
+        }
+    }
+
+    /// It, or else what another source says of the same.
+    pub(crate) fn or_else(self, other: impl FnOnce() -> Fact<T, Missing>) -> Fact<T, Missing> {
+        match self {
+            Fact::Known(value) => Fact::Known(value),
+            Fact::NotKnown(_) => other(),
         }
     }
 

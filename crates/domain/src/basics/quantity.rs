@@ -78,6 +78,12 @@ impl Quantity {
         self.thousandths.checked_sub(other.thousandths).map(|thousandths| Quantity { thousandths })
     }
 
+    /// How far two amounts are apart.
+    #[must_use]
+    pub(crate) const fn apart(self, other: Quantity) -> Quantity {
+        Quantity { thousandths: self.thousandths.abs_diff(other.thousandths) }
+    }
+
     /// This amount times `count`.
     #[must_use]
     pub const fn times(self, count: u64) -> Quantity {

@@ -40,15 +40,6 @@ impl BroodState {
     }
 }
 
-impl fmt::Display for BroodState {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
-            BroodState::AbsentOrLowest => "brood absent or at its lowest",
-            BroodState::Present => "brood present",
-        })
-    }
-}
-
 impl Word for BroodState {
     const LIST: &'static [BroodState] = &BroodState::ALL;
 

@@ -212,13 +212,6 @@ impl Jurisdiction {
     }
 }
 
-impl MedicineName {
-    /// Stands for a medicine that the record does not name.
-    pub(crate) fn unknown() -> MedicineName {
-        MedicineName("(not recorded)".into())
-    }
-}
-
 macro_rules! word_lists {
     ($($(#[$doc:meta])+ $list:ident { $($(#[$word_doc:meta])+ $word:ident = $text:literal,)+ })+) => {$(
         $(#[$doc])+

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use super::holding::{Holding, Record, mentions};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::LotName;
 use crate::journal::event::Event;
@@ -18,6 +19,16 @@ pub struct Balance {
     /// The quantity disposed of without being given.
     pub disposed: Quantity,
 }
+
+/// More of a lot is gone than was acquired, so an amount on record is wrong, and how much is left is not known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Overdrawn {
+    /// The quantity gone beyond what was acquired; never zero.
+    pub by: Quantity,
+}
+
+/// The quantity left of a lot: zero once it is used up, and not known if the lot is overdrawn.
+pub type Left = Fact<Quantity, Overdrawn>;
 
 /// How one entry changes a balance.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,16 +48,20 @@ impl Balance {
         self.given.plus(self.disposed)
     }
 
-    /// The quantity left. `None` if more is gone than was acquired.
+    /// The quantity left.
     #[must_use]
-    pub fn left(&self) -> Option<Quantity> {
-        self.acquired.minus(self.gone())
+    pub fn left(&self) -> Left {
+        let overdrawn = Overdrawn { by: self.gone().apart(self.acquired) };
+        Fact::stated(self.acquired.minus(self.gone()), overdrawn)
     }
 
-    /// The quantity gone beyond what was acquired. `None` if the lot balances.
+    /// Whether some may be left. If more is gone than was acquired, that is not known.
     #[must_use]
-    pub fn over(&self) -> Option<Quantity> {
-        self.gone().minus(self.acquired).filter(|over| !over.is_zero())
+    pub(crate) fn may_be_left(&self) -> bool {
+        match self.left() {
+            Fact::Known(left) => !left.is_zero(),
+            Fact::NotKnown(Overdrawn { .. }) => true,
+        }
     }
 
     /// The balance of each lot over these events, by name.

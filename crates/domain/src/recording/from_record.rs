@@ -21,9 +21,7 @@ pub fn person_named_last(holding: &Holding) -> Option<&Person> {
 
 /// The only lot of which something is left on a day.
 pub(super) fn lot_in_stock(holding: &Holding, on: Day) -> Result<Value, WrongWith> {
-    let left = |lot: &&LotName| {
-        holding.balance_on(lot, on).is_some_and(|balance| balance.left().is_none_or(|left| !left.is_zero()))
-    };
+    let left = |lot: &&LotName| holding.balance_on(lot, on).is_some_and(|balance| balance.may_be_left());
     let lots: Vec<&LotName> = holding.lots().filter(left).collect();
     match lots.as_slice() {
         [] => Err(WrongWith::NoLotInStock),
@@ -108,7 +106,9 @@ impl<'h> Inside<'h> {
             let is_in = history.presence(course, on) != Presence::Out;
             let counts = match medicine {
                 None => is_in && !course.terms.nothing_stays(),
-                Some(medicine) => course.medicine == *medicine && (is_in || course.next_dose(on).is_some()),
+                Some(medicine) => {
+                    course.medicine.known() == Some(medicine) && (is_in || course.next_dose(on).is_some())
+                }
             };
             if counts && !found.contains(&course.entry) {
                 found.push(course.entry);

@@ -4,7 +4,8 @@ use super::Chosen;
 use crate::basics::calendar::Day;
 use crate::basics::misread::Misread;
 use crate::basics::node::Reading;
-use crate::basics::words::{ColonyName, LotName, MedicineName};
+use crate::basics::words::{ColonyName, LotName};
+use crate::facts::MedicineGiven;
 use crate::journal::form::Blank;
 
 /// Something that is wrong with a form.
@@ -114,7 +115,7 @@ pub struct InsideCourse {
     /// The number of its first entry.
     pub number: u64,
     /// The medicine.
-    pub medicine: MedicineName,
+    pub medicine: MedicineGiven,
     /// The day of the first dose.
     pub placed: Day,
 }

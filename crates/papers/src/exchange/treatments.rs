@@ -119,7 +119,7 @@ fn treatment(
                 .map(|colony| Identifier { id: colony.to_string(), scheme: COLONY })
                 .collect(),
         },
-        medicine: medicine(&row.medicine),
+        medicine: medicine(words, &row.medicine),
         procedure: row.method.as_ref().map(ToString::to_string),
         batches: batches(row, fate),
         withdrawals: vec![withdrawal(fate.course)],

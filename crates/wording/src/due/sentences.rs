@@ -1,8 +1,11 @@
 //! Items in short sentences for a keeper, each with its dates.
 
+use std::borrow::Cow;
+
 use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::words::LotName;
+use combclear_domain::facts::Overdrawn;
 use combclear_domain::journal::event::Kind;
 use combclear_domain::questions::due::{CourseName, Item, ToDo};
 use combclear_domain::questions::stock::{Lot, WhyDispose};
@@ -20,13 +23,13 @@ use crate::words::say;
 pub(super) fn title(words: &Words, to_do: &ToDo) -> String {
     match to_do {
         ToDo::TakeSupersOff { .. } => say!(words, DueTakeSupersOffTitle),
-        ToDo::FindCarriers { course, .. } => say!(words, DueFindCarriersTitle, pack = &course.pack),
+        ToDo::FindCarriers { course, .. } => say!(words, DueFindCarriersTitle, pack = &*pack(words, course)),
         ToDo::RecordEnd { .. } => say!(words, DueRecordEndTitle),
         ToDo::GiveDose { course, number, of } => {
-            say!(words, DueGiveDoseTitle, number = *number, of = *of, pack = &course.pack)
+            say!(words, DueGiveDoseTitle, number = *number, of = *of, pack = &*pack(words, course))
         }
-        ToDo::TakeOut { course, .. } => say!(words, DueTakeOutTitle, pack = &course.pack),
-        ToDo::UsedUp { course, .. } => say!(words, DueUsedUpTitle, pack = &course.pack),
+        ToDo::TakeOut { course, .. } => say!(words, DueTakeOutTitle, pack = &*pack(words, course)),
+        ToDo::UsedUp { course, .. } => say!(words, DueUsedUpTitle, pack = &*pack(words, course)),
         ToDo::PutSupersOn { if_out_on: None, .. } => say!(words, DueSupersFreeTitle),
         ToDo::PutSupersOn { if_out_on: Some(_), .. } => say!(words, DueSupersFreeIfOutTitle),
         ToDo::CountMites { .. } => say!(words, DueCountMitesTitle),
@@ -170,8 +173,12 @@ fn with_zero(words: &Words, said: String, terms: &[Term]) -> String {
     said
 }
 
+fn pack<'c>(words: &Words, course: &'c CourseName) -> Cow<'c, str> {
+    pieces::called(words, course.pack.as_ref().map(String::as_str))
+}
+
 fn named(words: &Words, course: &CourseName) -> String {
-    course_name(words, &course.pack, course.placed, course.nothing_stays)
+    course_name(words, &pack(words, course), course.placed, course.nothing_stays)
 }
 
 /// What to read on the leaflets of lots, in one sentence.
@@ -200,8 +207,8 @@ fn lots_named(words: &Words, lots: &[LotName]) -> String {
 
 /// The quantity left, with its lot; only the lot if it does not balance.
 fn left_of(words: &Words, lot: &Lot) -> String {
-    match lot.left {
-        Some(left) => {
+    match lot.left() {
+        Fact::Known(left) => {
             say!(
                 words,
                 DueLotLeft,
@@ -210,6 +217,6 @@ fn left_of(words: &Words, lot: &Lot) -> String {
                 lot = &lot.lot
             )
         }
-        None => say!(words, DueLotNamed, pack = &lot.pack_name, lot = &lot.lot),
+        Fact::NotKnown(Overdrawn { .. }) => say!(words, DueLotNamed, pack = &lot.pack_name, lot = &lot.lot),
     }
 }

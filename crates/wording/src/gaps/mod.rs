@@ -2,14 +2,18 @@
 
 mod report;
 
+use std::borrow::Cow;
+
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::ColonyName;
+use combclear_domain::facts::NotOnRecord;
 use combclear_domain::questions::gaps::{
     About, Finding, Gap, GapWeight, Gaps, LawNotAsked, LawPlace, Supply, WhyOpen,
 };
 
 use crate::colonies::colonies as colonies_said;
-use crate::pieces::{amount, days};
+use crate::pieces::{self, amount, days};
 use crate::words::{Words, say};
 
 pub use report::{GapReport, GapsReport};
@@ -19,13 +23,14 @@ pub use report::{GapReport, GapsReport};
 pub fn about(words: &Words, gap: &Gap) -> String {
     let on = gap.on;
     match &gap.about {
-        About::Medicine { medicine } => say!(words, GapsAboutMedicine, medicine = medicine),
+        About::Medicine { medicine } => say!(words, GapsAboutMedicine, medicine = &*named(words, medicine)),
         About::Acquisition { lot, medicine } => {
-            say!(words, GapsAboutAcquisition, lot = lot, medicine = medicine, on = on)
+            say!(words, GapsAboutAcquisition, lot = lot, medicine = &*named(words, medicine), on = on)
         }
         About::Administration { medicine, colonies } => {
             let colonies = some(words, colonies);
-            say!(words, GapsAboutAdministration, medicine = medicine, on = on, colonies = colonies)
+            let medicine = named(words, medicine);
+            say!(words, GapsAboutAdministration, medicine = &*medicine, on = on, colonies = colonies)
         }
         About::Disposal { lot, quantity, unit } => {
             say!(words, GapsAboutDisposal, amount = amount(words, *quantity, *unit), lot = lot, on = on)
@@ -134,10 +139,14 @@ pub fn statement(words: &Words, gap: &Gap) -> String {
     }
 }
 
+fn named<'m>(words: &Words, medicine: &'m Fact<String, NotOnRecord>) -> Cow<'m, str> {
+    pieces::called(words, medicine.as_ref().map(String::as_str))
+}
+
 /// The subject of a sentence; a medicine is named without further words.
 fn subject(words: &Words, gap: &Gap) -> String {
     match &gap.about {
-        About::Medicine { medicine } => medicine.clone(),
+        About::Medicine { medicine } => named(words, medicine).into_owned(),
         About::Acquisition { .. } | About::Administration { .. } | About::Disposal { .. } => {
             about(words, gap)
         }

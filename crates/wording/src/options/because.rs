@@ -1,11 +1,13 @@
 //! Why a condition is met, broken or unknown, in words.
 
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::basics::words::Access;
 use combclear_domain::questions::options::{Because, Counting, Measure, Origin, Term, ToldBy, Within};
 use combclear_domain::rules::leaflet::rule::Need;
 
 use crate::Words;
+use crate::pieces;
 use crate::supering::question;
 use crate::words::say;
 
@@ -63,17 +65,27 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
         Because::AfterLastFlow { last } => say!(words, OptionsAfterLastFlow, last = last),
         Because::FlowStillToCome { from, .. } => say!(words, OptionsFlowStillToCome, from = from),
         Because::AlreadyIn { medicine, placed, .. } => {
-            say!(words, OptionsAlreadyIn, medicine = medicine, placed = placed)
+            say!(words, OptionsAlreadyIn, medicine = &*pieces::medicine(words, medicine), placed = placed)
         }
         Because::PerhapsIn { medicine, placed, stays: true, .. } => {
-            say!(words, OptionsPerhapsIn, medicine = medicine, placed = placed)
+            say!(words, OptionsPerhapsIn, medicine = &*pieces::medicine(words, medicine), placed = placed)
         }
         Because::PerhapsIn { medicine, placed, stays: false, .. } => {
-            say!(words, OptionsPerhapsFurtherDose, medicine = medicine, placed = placed)
+            say!(
+                words,
+                OptionsPerhapsFurtherDose,
+                medicine = &*pieces::medicine(words, medicine),
+                placed = placed
+            )
         }
         Because::CameWithUnknown { since, .. } => say!(words, OptionsCameWithUnknown, since = since),
         Because::BesideIsNotStated { medicine, placed, .. } => {
-            say!(words, OptionsBesideIsNotStated, medicine = medicine, placed = placed)
+            say!(
+                words,
+                OptionsBesideIsNotStated,
+                medicine = &*pieces::medicine(words, medicine),
+                placed = placed
+            )
         }
         Because::NothingIn => say!(words, OptionsNothingIn),
         Because::Feeder { seen, .. } => say!(words, OptionsFeeder, seen = seen),
@@ -134,30 +146,38 @@ pub(super) fn because(words: &Words, because: &Because) -> String {
             say!(words, OptionsOutsideSeason, from = from.to_string(), to = to.to_string())
         }
         Because::ClassRepeats { class, medicine, placed } => {
-            say!(words, OptionsClassRepeats, medicine = medicine, placed = placed, class = class.as_str())
+            say!(
+                words,
+                OptionsClassRepeats,
+                medicine = &*pieces::medicine(words, medicine),
+                placed = placed,
+                class = class.as_str()
+            )
         }
         Because::ClassDiffers { class } => say!(words, OptionsClassDiffers, class = class.as_str()),
         Because::ClassNotKnown { medicine, placed } => {
-            say!(words, OptionsClassNotKnown, medicine = medicine, placed = placed)
+            say!(words, OptionsClassNotKnown, medicine = &*pieces::medicine(words, medicine), placed = placed)
         }
-        Because::Power { need, has: Some(has), by } => {
+        Because::Power { need, has: Fact::Known((has, by)) } => {
             let said = say!(words, OptionsPower, needed = power(words, *need), has = has.as_str());
             if_assumed(words, said, *by)
         }
-        Because::Power { need, has: None, .. } => {
+        Because::Power { need, has: Fact::NotKnown(_) } => {
             say!(words, OptionsPowerNotKnown, needed = power(words, *need))
         }
-        Because::Access { has: Some(Access::None), by, on } => {
+        Because::Access { has: Fact::Known((Access::None, by)), on } => {
             if_assumed(words, say!(words, OptionsNoAccess, on = on), *by)
         }
-        Because::Access { has: Some(access), by, .. } => {
+        Because::Access { has: Fact::Known((access, by)), .. } => {
             if_assumed(words, say!(words, OptionsAccess, access = access.as_str()), *by)
         }
-        Because::Access { has: None, on, .. } => say!(words, OptionsAccessNotKnown, on = on),
-        Because::Ground { has: Some(ground), by } => {
+        Because::Access { has: Fact::NotKnown(_), on } => say!(words, OptionsAccessNotKnown, on = on),
+        Because::Ground { has: Fact::Known((ground, by)) } => {
             if_assumed(words, say!(words, OptionsGround, ground = ground.as_str()), *by)
         }
-        Because::Ground { has: None, .. } => say!(words, OptionsGroundNotKnown),
+        Because::Ground { has: Fact::NotKnown(_) } | Because::GroundOnceAssumedWet => {
+            say!(words, OptionsGroundNotKnown)
+        }
         Because::Warm { measure: of, lowest, highest, origin: from, .. } if lowest == highest => say!(
             words,
             OptionsTemperature,
@@ -266,9 +286,9 @@ fn origin(words: &Words, origin: Origin) -> String {
 }
 
 /// A fact of the site, marked if the question assumed it.
-fn if_assumed(words: &Words, fact: String, by: Option<ToldBy>) -> String {
+fn if_assumed(words: &Words, fact: String, by: ToldBy) -> String {
     match by {
-        Some(ToldBy::Question) => say!(words, OptionsAssumed, fact = fact),
-        Some(ToldBy::Entry(_)) | None => fact,
+        ToldBy::Question => say!(words, OptionsAssumed, fact = fact),
+        ToldBy::Entry(_) => fact,
     }
 }

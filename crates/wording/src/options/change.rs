@@ -4,6 +4,7 @@ use combclear_domain::questions::options::Change;
 
 use super::because::{because, mains_or_battery, within};
 use crate::Words;
+use crate::pieces;
 use crate::words::say;
 
 /// What would have to change to meet a broken condition.
@@ -15,7 +16,12 @@ pub(super) fn change(words: &Words, change: &Change) -> String {
         Change::BeforeFlow { from } => say!(words, OptionsChangeBeforeFlow, from = from),
         Change::AfterHarvest { from } => say!(words, OptionsChangeAfterHarvest, from = from),
         Change::TakenOut { medicine, placed } => {
-            say!(words, OptionsChangeTakenOut, medicine = medicine, placed = placed)
+            say!(
+                words,
+                OptionsChangeTakenOut,
+                medicine = &*pieces::medicine(words, medicine),
+                placed = placed
+            )
         }
         Change::FeederOff => say!(words, OptionsChangeFeederOff),
         Change::Brood => say!(words, OptionsChangeBrood),

@@ -1,7 +1,7 @@
 //! How to supply a missing fact, in words.
 
 use combclear_domain::basics::words::{ColonyName, LotName};
-use combclear_domain::questions::options::{EntryToMake, Look, NoEntry, Reading, SiteFact, ToRecord};
+use combclear_domain::questions::options::{EntryToMake, Look, NoEntry, Reading, ToRecord};
 
 use super::because::{counting, lacks, topic};
 use crate::Words;
@@ -35,14 +35,7 @@ pub(super) fn entry(words: &Words, colony: &ColonyName, entry: &EntryToMake) -> 
         ToRecord::FlowsOf { year } => say!(words, OptionsHowFlowsOf, year = year.to_string()),
         ToRecord::NextFlow { from } => say!(words, OptionsHowNextFlow, from = from),
         ToRecord::FlowSeen { forage } => say!(words, OptionsHowFlowSeen, forage = forage),
-        ToRecord::Site { fact, on } => {
-            let fact = match fact {
-                SiteFact::Power => "power",
-                SiteFact::Access => "access",
-                SiteFact::Ground => "ground",
-            };
-            say!(words, OptionsHowSite, fact = fact, on = on)
-        }
+        ToRecord::Site { fact, on } => say!(words, OptionsHowSite, fact = fact.field(), on = on),
         ToRecord::Removal { placed, by, or_ask_the_vet: false } => {
             say!(words, OptionsHowTakeOut, placed = placed, by = by)
         }

@@ -3,6 +3,8 @@
 mod report;
 
 use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::fact::Fact;
+use combclear_domain::facts::Overdrawn;
 use combclear_domain::questions::stock::{
     EXPIRING_WITHIN_DAYS, Lot, LotState, Note, Opened, OpenedBy, WhyDispose,
 };
@@ -15,11 +17,11 @@ pub use report::{DisposalReport, LotReport, NeedReport, NotCounted, NotKnown, St
 /// The balance of a lot.
 fn sum(words: &Words, lot: &Lot) -> String {
     let Lot { acquired, given, disposed, .. } = lot;
-    match lot.left {
-        Some(left) => {
+    match lot.left() {
+        Fact::Known(left) => {
             say!(words, StockSum, acquired = acquired, given = given, disposed = disposed, left = left)
         }
-        None => sum_with_too_many(words, *acquired, *given, *disposed, lot.over.unwrap_or_default()),
+        Fact::NotKnown(Overdrawn { by }) => sum_with_too_many(words, *acquired, *given, *disposed, by),
     }
 }
 

@@ -4,12 +4,12 @@ use combclear_domain::Day;
 use combclear_domain::facts::history::{Course, Term};
 
 use crate::Words;
+use crate::pieces;
 use crate::words::say;
 
 /// A course by the name on its pack and its first day.
 pub(super) fn named(words: &Words, course: &Course) -> String {
-    let pack = if course.pack_name.is_empty() { course.medicine.as_str() } else { &course.pack_name };
-    course_name(words, pack, course.placed, course.terms.nothing_stays())
+    course_name(words, &pieces::called(words, course.called()), course.placed, course.terms.nothing_stays())
 }
 
 /// A course, from the parts of its name.

@@ -3,8 +3,10 @@
 use combclear_domain::Day;
 use combclear_domain::basics::calendar::POLICY;
 use combclear_domain::basics::confidence::Confidence;
+use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, LeafletId, MedicineName};
+use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, LeafletId};
+use combclear_domain::facts::MedicineGiven;
 use combclear_domain::facts::history::{Histories, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::EntryId;
@@ -82,7 +84,9 @@ pub struct CourseReport {
     /// The entry of the first dose.
     pub administration: EntryId,
     /// The medicine.
-    pub medicine: MedicineName,
+    #[serde(serialize_with = "Fact::or_null")]
+    #[cfg_attr(feature = "openapi", schema(value_type = combclear_domain::basics::words::MedicineName))]
+    pub medicine: MedicineGiven,
     /// The name on the pack.
     pub pack_name: String,
     /// The built-in leaflet, if it has one.

@@ -97,6 +97,8 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
         | Reason::HarvestBarred { supers: fact, .. }
         | Reason::SupersWhileIn { supers: fact, .. } => vec![supers(fact)],
         Reason::WhereaboutsNotSaid { .. } | Reason::BarredEitherWay { .. } => all_terms(words, course),
+        // A yes in any case rests on the terms, and not on the two statements that contradict each other.
+        Reason::NothingStaysYetStays { .. } if ground.outcome == Outcome::Met => all_terms(words, course),
         Reason::NothingStaysYetStays { said } => {
             let stays = course.terms.stay_min.stated().map(|fact| days("stay_min", fact));
             std::iter::once(value(course, "removal", said, said.value.to_string())).chain(stays).collect()

@@ -11,7 +11,7 @@ use crate::facts::holding::Holding;
 pub(crate) use flows::Meets;
 pub use flows::{Flow, FlowSpan};
 pub(crate) use site::Site;
-pub use site::SiteView;
+pub use site::{SiteFact, SiteView};
 pub use weather::Origin;
 pub(crate) use weather::{Sky, Weather};
 

@@ -5,10 +5,34 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::words::{Access, Ground, Power};
 use crate::facts::holding::Record;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Event, SiteConditions};
+
+/// A fact about a site, which nobody need have recorded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SiteFact {
+    /// The power available there.
+    Power,
+    /// How it can be reached.
+    Access,
+    /// The ground at the stands.
+    Ground,
+}
+
+impl SiteFact {
+    /// The field of the entry that states it.
+    #[must_use]
+    pub const fn field(self) -> &'static str {
+        match self {
+            SiteFact::Power => "power",
+            SiteFact::Access => "access",
+            SiteFact::Ground => "ground",
+        }
+    }
+}
 
 /// The site on a day; an absent field is not known.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize)]
@@ -36,37 +60,49 @@ impl<'h> Site<'h> {
 impl Site<'_> {
     pub(crate) fn view(&self, on: Day) -> SiteView {
         SiteView {
-            power: self.power(on).map(|(power, _)| power),
-            access: self.access(on).map(|(access, _)| access),
-            ground: self.ground(on).map(|(ground, _)| ground),
+            power: self.power(on).known().map(|(power, _)| *power),
+            access: self.access(on).known().map(|(access, _)| *access),
+            ground: self.ground(on).known().map(|(ground, _)| *ground),
         }
     }
 
-    pub(crate) fn power(&self, on: Day) -> Option<(Power, EntryId)> {
-        self.newest(on, |site| site.power)
+    /// The power on a day, with the entry that states it.
+    pub(crate) fn power(&self, on: Day) -> Fact<(Power, EntryId), SiteFact> {
+        self.newest(SiteFact::Power, on, |site| site.power).map(with_entry)
     }
 
-    pub(crate) fn access(&self, on: Day) -> Option<(Access, EntryId)> {
-        self.newest(on, |site| site.access)
+    /// The access on a day, with the entry that states it.
+    pub(crate) fn access(&self, on: Day) -> Fact<(Access, EntryId), SiteFact> {
+        self.newest(SiteFact::Access, on, |site| site.access).map(with_entry)
     }
 
     /// The ground on a day. Once flooded or wet ground has ended, it is not known until recorded again.
-    pub(crate) fn ground(&self, on: Day) -> Option<(Ground, EntryId)> {
-        let (ground, entry) = self.newest(on, |site| site.ground)?;
-        let stated_on = self.by(on).find(|(record, _)| record.id == entry).map(|(record, _)| record.on)?;
-        let wet_since = self.by(on).any(|(_, site)| {
-            let ended = site.until.filter(|until| stated_on <= *until && *until < on);
-            site.ground.is_some_and(|ground| ground != Ground::Dry) && ended.is_some()
-        });
-        (ground != Ground::Dry || !wet_since).then_some((ground, entry))
+    pub(crate) fn ground(&self, on: Day) -> Fact<(Ground, EntryId), SiteFact> {
+        self.newest(SiteFact::Ground, on, |site| site.ground).and_then(|(ground, stated)| {
+            let wet_since = self.by(on).any(|(_, site)| {
+                let ended = site.until.filter(|until| stated.on <= *until && *until < on);
+                site.ground.is_some_and(|ground| ground != Ground::Dry) && ended.is_some()
+            });
+            if ground == Ground::Dry && wet_since {
+                Fact::NotKnown(SiteFact::Ground)
+            } else {
+                Fact::Known(with_entry((ground, stated)))
+            }
+        })
     }
 
-    /// The newest stated value that still applies.
-    fn newest<T>(&self, on: Day, pick: impl Fn(&SiteConditions) -> Option<T>) -> Option<(T, EntryId)> {
-        self.by(on).find_map(|(record, site)| {
+    /// The newest stated value that still applies, with its entry.
+    fn newest<T>(
+        &self,
+        fact: SiteFact,
+        on: Day,
+        pick: impl Fn(&SiteConditions) -> Option<T>,
+    ) -> Fact<(T, &Record), SiteFact> {
+        let stated = self.by(on).find_map(|(record, site)| {
             let holds = site.until.is_none_or(|until| on <= until);
-            pick(site).filter(|_| holds).map(|fact| (fact, record.id))
-        })
+            pick(site).filter(|_| holds).map(|value| (value, record))
+        });
+        Fact::stated(stated, fact)
     }
 
     /// The entries by the end of a day, the newest first.
@@ -74,4 +110,8 @@ impl Site<'_> {
         let known = self.0.iter().rev().filter(move |record| record.on <= on);
         known.filter_map(|record| Some((&***record, record.body()?)))
     }
+}
+
+fn with_entry<T>((value, stated): (T, &Record)) -> (T, EntryId) {
+    (value, stated.id)
 }

@@ -5,8 +5,9 @@ use std::sync::Arc;
 
 use super::stated::{GivenDose, prescriptions, said_of_lots};
 use super::terms::{Named, Stated, Terms};
-use crate::basics::words::MedicineName;
+use crate::basics::fact::Fact;
 use crate::facts::holding::{Holding, Record};
+use crate::facts::{MedicineGiven, NotOnRecord};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Administration;
 use crate::rules::leaflet::Leaflets;
@@ -14,7 +15,7 @@ use crate::rules::leaflet::Leaflets;
 /// The medicine, pack and terms of a course. Colonies with the same doses share them.
 #[derive(Clone)]
 pub(super) struct ByDoses {
-    pub(super) medicine: MedicineName,
+    pub(super) medicine: MedicineGiven,
     pub(super) pack_name: Arc<str>,
     pub(super) terms: Arc<Terms>,
 }
@@ -75,8 +76,7 @@ impl ByDoses {
             declared: medicine.and_then(|(record, medicine)| Some((record.id, medicine.terms.as_ref()?))),
         };
         ByDoses {
-            // The fold refuses a lot that is not in the journal, but a history never fails.
-            medicine: lot.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone()),
+            medicine: Fact::stated(lot.map(|lot| lot.medicine.clone()), NotOnRecord::Lot),
             pack_name: medicine.map_or("", |(_, medicine)| medicine.pack_name.as_str()).into(),
             terms: Arc::new(Terms::of(&named, placed, given.method.as_ref(), &stated)),
         }

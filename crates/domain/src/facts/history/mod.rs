@@ -23,8 +23,10 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use crate::basics::calendar::{Day, TimeOfDay};
+use crate::basics::fact::Fact;
 use crate::basics::words::{Brood, ColonyName, MedicineName, SuperPurpose};
 use crate::facts::holding::{Holding, Record};
+use crate::facts::{MedicineGiven, NotOnRecord};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Inspection, SupersOff, SupersOn};
 use crate::rules::leaflet::Leaflets;
@@ -74,8 +76,8 @@ pub struct Course {
     /// The entry of the first dose.
     pub entry: EntryId,
     /// The medicine, by the keeper's name.
-    pub medicine: MedicineName,
-    /// The name on its pack.
+    pub medicine: MedicineGiven,
+    /// The name on its pack; empty if the medicine is not described.
     pub pack_name: Arc<str>,
     /// The day of the first dose.
     pub placed: Day,
@@ -97,6 +99,18 @@ pub struct Course {
     pub flows: Option<Vec<FlowSpan>>,
     /// The terms that apply to it, shared by the colonies with the same doses.
     pub terms: Arc<Terms>,
+}
+
+impl Course {
+    /// The name on its pack, or the keeper's name if the medicine is not described.
+    #[must_use]
+    pub fn called(&self) -> Fact<&str, NotOnRecord> {
+        if self.pack_name.is_empty() {
+            self.medicine.as_ref().map(MedicineName::as_str)
+        } else {
+            Fact::Known(&self.pack_name)
+        }
+    }
 }
 
 /// One dose.

@@ -3,6 +3,7 @@
 use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
 use crate::basics::words::LotName;
+use crate::facts::NotOnRecord;
 use crate::facts::history::{Course, Term};
 use crate::journal::event::Kind;
 use crate::questions::gaps::Gap;
@@ -13,7 +14,7 @@ use crate::questions::supering::AskedFor;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct CourseName {
     /// The name on the pack, or the keeper's name of the medicine if none is recorded.
-    pub pack: String,
+    pub pack: Fact<String, NotOnRecord>,
     /// The day of the first dose.
     pub placed: Day,
     /// Whether nothing of it stays in the hive: it is then given, not placed.
@@ -22,9 +23,8 @@ pub struct CourseName {
 
 impl CourseName {
     pub(super) fn of(course: &Course) -> CourseName {
-        let pack = if course.pack_name.is_empty() { course.medicine.as_str() } else { &course.pack_name };
-        let nothing_stays = course.terms.nothing_stays();
-        CourseName { pack: pack.to_owned(), placed: course.placed, nothing_stays }
+        let pack = course.called().map(str::to_owned);
+        CourseName { pack, placed: course.placed, nothing_stays: course.terms.nothing_stays() }
     }
 }
 

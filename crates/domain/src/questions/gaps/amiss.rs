@@ -7,7 +7,9 @@ use super::row::{Row, name};
 use super::supplied::Lookup;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
+use crate::basics::fact::Fact;
 use crate::basics::words::{LotName, MedicineName};
+use crate::facts::Overdrawn;
 use crate::facts::holding::Holding;
 use crate::journal::event::Kind;
 use crate::journal::seal::Hash;
@@ -18,19 +20,20 @@ use crate::questions::stock::Lot;
 pub(super) fn of_medicines(holding: &Holding, register: &Register) -> Vec<Gap> {
     // Reported once for each medicine, and again if its leaflet is no longer known, as after a move to another
     // country.
-    let mut told: BTreeSet<(&MedicineName, bool)> = BTreeSet::new();
+    let mut told: BTreeSet<(Option<&MedicineName>, bool)> = BTreeSet::new();
     let mut gaps = Vec::new();
     for row in &register.administrations {
         let medicine = &row.medicine;
-        if !told.insert((&medicine.medicine, medicine.leaflet_known)) {
+        let keepers_name = medicine.medicine.known();
+        if !told.insert((keepers_name, medicine.leaflet_known)) {
             continue;
         }
-        let described = holding.medicine(&medicine.medicine);
+        let described = keepers_name.and_then(|name| holding.medicine(name));
         let of_row = (row.written.entry, row.written.place, Kind::Administration, row.written.on);
         let (entry, place, kind, on) = described
             .map_or(of_row, |(record, _)| (record.id, record.seq, Kind::MedicineDescribed, record.on));
         let mut add = |finding, supply| {
-            let about = About::Medicine { medicine: name(medicine).to_owned() };
+            let about = About::Medicine { medicine: name(medicine) };
             let (weight, law) = (GapWeight::WhereApplicable, Vec::new());
             gaps.push(Gap { weight, finding, about, entry, place, kind, on, supply, law });
         };
@@ -188,8 +191,8 @@ pub(super) fn of_lots(register: &Register, books: &Books<'_>) -> Vec<Gap> {
             gaps.push(shown(Finding::ExpiredWhenAcquired { expiry }));
         }
         let Some(lot) = books.lot(&row.lot) else { continue };
-        if let Some(over) = lot.over {
-            let finding = Finding::MoreGoneThanAcquired { book: check(lot), over };
+        if let Fact::NotKnown(Overdrawn { by }) = lot.left() {
+            let finding = Finding::MoreGoneThanAcquired { book: check(lot), over: by };
             gaps.push(Gap { supply: Supply::CountAgain, ..shown(finding) });
         } else if !lot.count_corrected.is_empty() {
             let finding = Finding::CountCorrected { lot: lot.lot.clone() };
@@ -206,15 +209,6 @@ pub(super) fn checks(register: &Register, stock: &[Lot]) -> Vec<LotCheck> {
 }
 
 fn check(lot: &Lot) -> LotCheck {
-    LotCheck {
-        lot: lot.lot.clone(),
-        medicine: lot.medicine.clone(),
-        unit: lot.unit,
-        acquired: lot.acquired,
-        given: lot.given,
-        disposed: lot.disposed,
-        left: lot.left,
-        over: lot.over,
-        count_corrected_by: lot.count_corrected.clone(),
-    }
+    let corrected = lot.count_corrected.clone();
+    LotCheck::of(lot.lot.clone(), lot.medicine.clone(), lot.unit, lot.balance(), corrected)
 }

@@ -3,10 +3,12 @@
 use serde::Serialize;
 
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{
     ColonyName, Jurisdiction, LeafletId, LotName, MedicineName, PrescriptionName, Unit,
 };
+use crate::facts::{Balance, Left, NotOnRecord};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
 use crate::rules::law::Field;
@@ -99,19 +101,19 @@ pub enum About {
     /// A medicine, in all its uses.
     Medicine {
         /// Its name.
-        medicine: String,
+        medicine: Fact<String, NotOnRecord>,
     },
     /// A lot acquired.
     Acquisition {
         /// The lot.
         lot: LotName,
         /// The name of its medicine.
-        medicine: String,
+        medicine: Fact<String, NotOnRecord>,
     },
     /// A medicine given.
     Administration {
         /// The name of the medicine.
-        medicine: String,
+        medicine: Fact<String, NotOnRecord>,
         /// The colonies it was given to, without repeats, by name.
         colonies: Vec<ColonyName>,
     },
@@ -354,10 +356,42 @@ pub struct LotCheck {
     pub disposed: Quantity,
     /// The quantity left by the account. Absent if more is gone than was acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
-    pub left: Option<Quantity>,
+    left: Option<Quantity>,
     /// The quantity gone beyond what was acquired. Absent if the account balances.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
-    pub over: Option<Quantity>,
+    over: Option<Quantity>,
     /// The entries that corrected the account after a count: the other entries alone do not explain it.
     pub count_corrected_by: Vec<EntryId>,
+}
+
+impl LotCheck {
+    /// The stock account of a lot with this balance.
+    #[must_use]
+    pub fn of(
+        lot: LotName,
+        medicine: MedicineName,
+        unit: Option<Unit>,
+        balance: Balance,
+        count_corrected_by: Vec<EntryId>,
+    ) -> LotCheck {
+        let Balance { acquired, given, disposed } = balance;
+        let left = balance.left();
+        LotCheck {
+            lot,
+            medicine,
+            unit,
+            acquired,
+            given,
+            disposed,
+            left: left.known().copied(),
+            over: left.missing().map(|overdrawn| overdrawn.by),
+            count_corrected_by,
+        }
+    }
+
+    /// The quantity left by the account.
+    #[must_use]
+    pub fn left(&self) -> Left {
+        Balance { acquired: self.acquired, given: self.given, disposed: self.disposed }.left()
+    }
 }

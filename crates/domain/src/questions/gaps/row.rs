@@ -1,7 +1,9 @@
 //! A row of the register as checked against the law: its identity, its missing fields and how to supply them.
 
 use super::gap::{About, Finding, LawPlace, OpenEnd, Supply, WhyOpen};
+use crate::basics::fact::Fact;
 use crate::basics::words::ColonyName;
+use crate::facts::NotOnRecord;
 use crate::journal::event::Kind;
 use crate::questions::register::{
     AcquisitionRow, AdministrationRow, DisposalRow, MedicinePart, Register, SaidBy, Written,
@@ -44,14 +46,14 @@ impl<'r> Row<'r> {
     pub(super) fn about(self) -> About {
         match self {
             Row::Acquisition(row) => {
-                About::Acquisition { lot: row.lot.clone(), medicine: name(&row.medicine).to_owned() }
+                About::Acquisition { lot: row.lot.clone(), medicine: name(&row.medicine) }
             }
             Row::Administration(row) => {
                 let colonies = row.given.iter().flat_map(|part| &part.colonies);
                 let mut colonies: Vec<ColonyName> = colonies.cloned().collect();
                 colonies.sort();
                 colonies.dedup();
-                About::Administration { medicine: name(&row.medicine).to_owned(), colonies }
+                About::Administration { medicine: name(&row.medicine), colonies }
             }
             Row::Disposal(row) => {
                 About::Disposal { lot: row.lot.clone(), quantity: row.quantity, unit: row.medicine.unit }
@@ -101,8 +103,11 @@ impl<'r> Row<'r> {
 }
 
 /// The name of a medicine on its pack, or the keeper's name.
-pub(super) fn name(medicine: &MedicinePart) -> &str {
-    medicine.pack_name.as_deref().unwrap_or(medicine.medicine.as_str())
+pub(super) fn name(medicine: &MedicinePart) -> Fact<String, NotOnRecord> {
+    match &medicine.pack_name {
+        Some(pack_name) => Fact::Known(pack_name.clone()),
+        None => medicine.medicine.as_ref().map(ToString::to_string),
+    }
 }
 
 /// Where the law requires a field.

@@ -12,11 +12,12 @@ use super::date_range::{Ask, Span};
 use super::dose::{self, Mixture, NoDose, Portion};
 use super::missing::Missing;
 use super::order::{OrderReason, Rank};
-use super::place::WhatIf;
+use super::place::{Place, WhatIf};
 use super::remedy::Blank;
 use super::starts::{LatestStart, Start, Starting};
 use super::state::{Condition, StartDays, State, Usability};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{
     ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Method, Permission,
@@ -217,7 +218,7 @@ fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank:
     let starts: Vec<Start> = open.map(|days| starting.on(days)).collect();
     let start = starts.first().map_or(board.ask.span.from(), |first| first.start);
     let ruled_out = judged.answer() == Usability::RuledOut;
-    let ground = starting.place.and_then(|place| place.ground(start)).map(|(ground, _)| ground);
+    let flooded = |place: &Place<'_>| matches!(place.ground(start), Fact::Known((Ground::Flooded, _)));
     ColonyOption {
         leaflet: Arc::clone(&choice.leaflet),
         method: choice.method.clone(),
@@ -235,7 +236,7 @@ fn option(board: &Board<'_>, judged: &Judged<'_>, starting: &Starting<'_>, rank:
         needs: starting.needs(start),
         see_to: see_to(choice, start),
         cautions: cautions(choice, start),
-        is_flooded: ground == Some(Ground::Flooded),
+        is_flooded: starting.place.is_some_and(flooded),
     }
 }
 

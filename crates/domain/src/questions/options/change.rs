@@ -2,7 +2,8 @@
 
 use super::reason::{Because, Counting, Measure, Within};
 use crate::basics::calendar::{Day, YearDay};
-use crate::basics::words::{Brood, MedicineName};
+use crate::basics::words::Brood;
+use crate::facts::MedicineGiven;
 use crate::rules::leaflet::rule::Need;
 
 /// A change that would meet a broken condition.
@@ -33,7 +34,7 @@ pub enum Change {
     /// A medicine that is in must come out.
     TakenOut {
         /// The medicine.
-        medicine: MedicineName,
+        medicine: MedicineGiven,
         /// The day it was placed.
         placed: Day,
     },
@@ -108,7 +109,7 @@ impl Change {
             Because::InSeason { from, .. } => Change::Season { from: *from },
             Because::Power { need, .. } => Change::Power { need: *need },
             Because::Access { on, .. } => Change::Reached { on: *on },
-            Because::Ground { .. } => Change::DryGround,
+            Because::Ground { .. } | Because::GroundOnceAssumedWet => Change::DryGround,
             Because::OutOfBounds { on, measure, .. } => match measure {
                 Measure::Mean => Change::Weather { than_on: None },
                 Measure::Maximum | Measure::SomeMoment => Change::Weather { than_on: Some(*on) },

@@ -10,6 +10,7 @@ use crate::basics::calendar::Day;
 use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{Jurisdiction, LotName, Method};
+use crate::facts::Overdrawn;
 use crate::facts::history::{Plan, Term, Terms, label_revision};
 use crate::facts::holding::Holding;
 use crate::journal::event::{Confirmed, LeafletReading};
@@ -192,22 +193,21 @@ fn lots_by_leaflet(holding: &Holding, on: Day) -> BTreeMap<String, Vec<LotName>>
     }
     // Readings of a used-up lot say nothing about the lot that will be given.
     for lots in by_leaflet.values_mut() {
-        lots.retain(|lot| may_be_left(holding, lot, on));
+        lots.retain(|lot| holding.balance_on(lot, on).is_some_and(|balance| balance.may_be_left()));
     }
     by_leaflet
 }
 
-/// Whether some of a lot may be left at the end of a day. If more is gone than was acquired, that is not known.
-fn may_be_left(holding: &Holding, lot: &LotName, on: Day) -> bool {
-    let left = holding.balance_on(lot, on).map(|balance| balance.left());
-    left.is_some_and(|left| left.is_none_or(|left| !left.is_zero()))
-}
-
-/// The stock of a lot at the end of a day. `None` if the lot had not arrived yet, or nothing is left.
+/// The stock of a lot at the end of a day. `None` if the lot had not arrived yet, nothing is left, or how much is left
+/// is not known.
 fn stock(holding: &Holding, lot: &LotName, on: Day) -> Option<LotsAtHand> {
-    let left = holding.balance_on(lot, on)?.left().filter(|left| !left.is_zero())?;
     let (_, acquired) = holding.lot(lot)?;
-    Some(LotsAtHand { lot: lot.clone(), left, expiry: acquired.expiry })
+    match holding.balance_on(lot, on)?.left() {
+        Fact::Known(left) if !left.is_zero() => {
+            Some(LotsAtHand { lot: lot.clone(), left, expiry: acquired.expiry })
+        }
+        Fact::Known(_) | Fact::NotKnown(Overdrawn { .. }) => None,
+    }
 }
 
 fn has_expired(holding: &Holding, lot: &LotName, on: Day) -> bool {

@@ -5,6 +5,7 @@ use super::reason::{Because, Counting};
 use crate::basics::calendar::Day;
 use crate::basics::topic::Topic;
 use crate::basics::words::LotName;
+use crate::facts::apiary::SiteFact;
 use crate::facts::history::Term;
 use crate::journal::entry::EntryId;
 use crate::journal::event::Kind;
@@ -114,17 +115,6 @@ pub enum Look {
     Feeder,
     /// A count.
     Count(Counting),
-}
-
-/// A fact about a site.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum SiteFact {
-    /// The power available there.
-    Power,
-    /// How it can be reached.
-    Access,
-    /// The ground at the stands.
-    Ground,
 }
 
 /// Something to read on a leaflet.

@@ -33,7 +33,7 @@ mod starts;
 mod state;
 mod weather;
 
-pub use crate::facts::apiary::{Flow, Origin};
+pub use crate::facts::apiary::{Flow, Origin, SiteFact};
 pub use crate::facts::history::Term;
 pub use about::About;
 pub use answer::{
@@ -46,10 +46,10 @@ pub use colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS};
 pub use date_range::{Ask, BadSpan, Span};
 pub use dose::{Base, DoseWhen, Mixture, NoDose, Portion, Rounding, Sum};
 pub use effect::FreeAfterwards;
-pub use missing::{EntryToMake, Look, Missing, NoEntry, Reading, Remedy, SiteFact, ToRecord};
+pub use missing::{EntryToMake, Look, Missing, NoEntry, Reading, Remedy, ToRecord};
 pub(crate) use need::{CourseNeed, one_course_of_all};
 pub use order::{OrderReason, OutBeforeFlow, Visits};
 pub use place::WhatIf;
-pub use reason::{Because, Counting, Measure, ToldBy, Untold, Within};
+pub use reason::{Because, Counting, Measure, Told, ToldBy, Untold, Within};
 pub use starts::{LatestStart, Margin, PlannedVisit, Start, Task};
 pub use state::{Condition, Run, StartDays, State, Usability};

@@ -3,10 +3,11 @@
 use serde::{Deserialize, Serialize};
 
 use super::date_range::Ask;
-use super::reason::ToldBy;
+use super::reason::{Told, ToldBy};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::words::{Access, ApiaryName, Ground, Power};
-use crate::facts::apiary::Apiary;
+use crate::facts::apiary::{Apiary, SiteFact};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 
@@ -43,28 +44,27 @@ pub(super) struct Place<'h> {
     what_if: (&'h WhatIf, Day),
 }
 
-/// A fact about the site with its source, if known.
-pub(super) type Told<T> = Option<(T, ToldBy)>;
-
 impl<'h> Place<'h> {
     pub(super) fn of(holding: &'h Holding, apiary: &ApiaryName, ask: &'h Ask) -> Place<'h> {
         Place { apiary: holding.apiary_by(apiary, ask.as_of), what_if: (&ask.what_if, ask.span.from()) }
     }
 
     pub(super) fn power(&self, on: Day) -> Told<Power> {
-        self.assumed(on, |what_if| what_if.power).or_else(|| recorded(self.apiary.site.power(on)))
+        let assumed = self.assumed(SiteFact::Power, on, |what_if| what_if.power);
+        assumed.or_else(|| self.apiary.site.power(on).map(by_entry))
     }
 
     pub(super) fn access(&self, on: Day) -> Told<Access> {
-        self.assumed(on, |what_if| what_if.access).or_else(|| recorded(self.apiary.site.access(on)))
+        let assumed = self.assumed(SiteFact::Access, on, |what_if| what_if.access);
+        assumed.or_else(|| self.apiary.site.access(on).map(by_entry))
     }
 
     pub(super) fn ground(&self, on: Day) -> Told<Ground> {
-        let assumed = self.assumed(on, |what_if| what_if.ground);
-        if assumed.is_some() || self.assumed_wet(on) {
+        let assumed = self.assumed(SiteFact::Ground, on, |what_if| what_if.ground);
+        if self.assumed_wet(on) {
             assumed
         } else {
-            recorded(self.apiary.site.ground(on))
+            assumed.or_else(|| self.apiary.site.ground(on).map(by_entry))
         }
     }
 
@@ -74,13 +74,15 @@ impl<'h> Place<'h> {
         what_if.ground.is_some_and(|ground| ground != Ground::Dry) && on >= from
     }
 
-    fn assumed<T>(&self, on: Day, pick: impl Fn(&WhatIf) -> Option<T>) -> Told<T> {
+    /// A fact as the question assumes it.
+    fn assumed<T>(&self, fact: SiteFact, on: Day, pick: impl Fn(&WhatIf) -> Option<T>) -> Told<T> {
         let (what_if, from) = self.what_if;
         let holds = on >= from && what_if.until.is_none_or(|until| on <= until);
-        pick(what_if).filter(|_| holds).map(|fact| (fact, ToldBy::Question))
+        let assumed = pick(what_if).filter(|_| holds);
+        Fact::stated(assumed, fact).map(|value| (value, ToldBy::Question))
     }
 }
 
-fn recorded<T>(told: Option<(T, EntryId)>) -> Told<T> {
-    told.map(|(fact, entry)| (fact, ToldBy::Entry(entry)))
+fn by_entry<T>((value, entry): (T, EntryId)) -> (T, ToldBy) {
+    (value, ToldBy::Entry(entry))
 }

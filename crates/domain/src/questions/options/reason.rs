@@ -5,9 +5,11 @@ use ecow::EcoString;
 use crate::basics::calendar::{Day, YearDay};
 use crate::basics::confidence::Confidence;
 use crate::basics::degrees::Celsius;
+use crate::basics::fact::Fact;
 use crate::basics::topic::Topic;
-use crate::basics::words::{Access, Brood, Ground, MedicineName, Power, SupersDuring};
-use crate::facts::apiary::Origin;
+use crate::basics::words::{Access, Brood, Ground, Power, SupersDuring};
+use crate::facts::MedicineGiven;
+use crate::facts::apiary::{Origin, SiteFact};
 use crate::facts::history::Term;
 use crate::journal::entry::EntryId;
 use crate::rules::leaflet::rule::Need;
@@ -20,6 +22,9 @@ pub enum ToldBy {
     /// The question itself, as an assumption.
     Question,
 }
+
+/// A fact about the site with its source, or which fact is missing.
+pub type Told<T> = Fact<(T, ToldBy), SiteFact>;
 
 /// Which temperature of a day counts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -117,11 +122,11 @@ pub enum Because {
     FlowStillToCome { from: Day, entry: EntryId },
 
     /// A medicine is in. `stays` says whether anything of it stays beyond the day of a dose.
-    AlreadyIn { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
+    AlreadyIn { medicine: MedicineGiven, placed: Day, entry: EntryId, stays: bool },
     /// Another medicine is in, and it is not stated whether the two may be combined.
-    BesideIsNotStated { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
+    BesideIsNotStated { medicine: MedicineGiven, placed: Day, entry: EntryId, stays: bool },
     /// A medicine may be in, or a further dose of it may still be given.
-    PerhapsIn { medicine: MedicineName, placed: Day, entry: EntryId, stays: bool },
+    PerhapsIn { medicine: MedicineGiven, placed: Day, entry: EntryId, stays: bool },
     /// The medicines that the colony arrived with, or got before, are not known.
     CameWithUnknown { since: Day, entry: EntryId },
     /// No other medicine is in.
@@ -159,18 +164,20 @@ pub enum Because {
     /// Whether the day is in season.
     InSeason { from: YearDay, to: YearDay, inside: bool },
     /// The last courses were of the same class.
-    ClassRepeats { class: EcoString, medicine: MedicineName, placed: Day },
+    ClassRepeats { class: EcoString, medicine: MedicineGiven, placed: Day },
     /// Neither of the last two courses is known to be of this class.
     ClassDiffers { class: EcoString },
     /// The class of a recent course is not known.
-    ClassNotKnown { medicine: MedicineName, placed: Day },
+    ClassNotKnown { medicine: MedicineGiven, placed: Day },
 
     /// Power at the apiary.
-    Power { need: Need, has: Option<Power>, by: Option<ToldBy> },
+    Power { need: Need, has: Told<Power> },
     /// Access to the apiary on a day.
-    Access { has: Option<Access>, by: Option<ToldBy>, on: Day },
+    Access { has: Told<Access>, on: Day },
     /// Ground at the stands.
-    Ground { has: Option<Ground>, by: Option<ToldBy> },
+    Ground { has: Told<Ground> },
+    /// The question assumed wet ground, and its assumption ended: the ground is not known to be dry.
+    GroundOnceAssumedWet,
 
     /// All temperatures are suitable. `untold` gives the first and last day known only from usual years.
     Warm {
@@ -216,9 +223,7 @@ impl Because {
             }
             (Because::NoTemperature { measure: a, .. }, Because::NoTemperature { measure: b, .. }) => a == b,
             (Because::SinceLast { ended: a, .. }, Because::SinceLast { ended: b, .. }) => a == b,
-            (Because::Access { has: a, by: x, .. }, Because::Access { has: b, by: y, .. }) => {
-                a == b && x == y
-            }
+            (Because::Access { has: a, .. }, Because::Access { has: b, .. }) => a == b,
             _ => self == next,
         }
     }
@@ -247,10 +252,9 @@ impl Because {
             | Because::Counted { entry, .. }
             | Because::LastNotEnded { entry, .. } => Some(*entry),
             Because::OutOfBounds { entry, .. } | Because::Warm { entry, .. } => *entry,
-            Because::Power { by, .. } | Because::Access { by, .. } | Because::Ground { by, .. } => match by {
-                Some(ToldBy::Entry(entry)) => Some(*entry),
-                Some(ToldBy::Question) | None => None,
-            },
+            Because::Power { has, .. } => entry_of(has),
+            Because::Access { has, .. } => entry_of(has),
+            Because::Ground { has } => entry_of(has),
             Because::NotHere
             | Because::Here
             | Because::ApiaryNotKnown
@@ -281,6 +285,7 @@ impl Because {
             | Because::ClassRepeats { .. }
             | Because::ClassDiffers { .. }
             | Because::ClassNotKnown { .. }
+            | Because::GroundOnceAssumedWet
             | Because::NoTemperature { .. }
             | Because::StayNotKnown { .. } => None,
         }
@@ -315,6 +320,14 @@ impl Because {
             *lowest = (*lowest).min(*low);
             *highest = (*highest).max(*high);
         }
+    }
+}
+
+/// The entry that states a fact about the site.
+fn entry_of<T>(has: &Told<T>) -> Option<EntryId> {
+    match has {
+        Fact::Known((_, ToldBy::Entry(entry))) => Some(*entry),
+        Fact::Known((_, ToldBy::Question)) | Fact::NotKnown(_) => None,
     }
 }
 

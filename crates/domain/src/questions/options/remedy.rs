@@ -5,11 +5,13 @@
 
 use super::choice::Choice;
 use super::colony::{BROOD_NEED_TELLS_DAYS, COUNT_TELLS_DAYS, Colony, FEEDER_TELLS_DAYS};
-use super::missing::{EntryToMake, Look, Missing, NoEntry, Reading, Remedy, SiteFact, ToRecord};
-use super::reason::{Because, Counting, ToldBy, Untold};
+use super::missing::{EntryToMake, Look, Missing, NoEntry, Reading, Remedy, ToRecord};
+use super::reason::{Because, Counting, Untold};
 use super::state::{Condition, Run};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::topic::Topic;
+use crate::facts::apiary::SiteFact;
 use crate::facts::confirmed;
 use crate::facts::history::{End, Term};
 use crate::journal::entry::EntryId;
@@ -125,10 +127,10 @@ impl Blank<'_> {
                 Ok(EntryToMake::new(Kind::NectarFlow, &fields, what).on(*early, *late))
             }
 
-            Because::Power { .. } => Ok(self.site("power", SiteFact::Power)),
-            Because::Access { .. } => Ok(self.site("access", SiteFact::Access)),
-            Because::Ground { by: Some(ToldBy::Question), .. } => Err(NoEntry::AskWithTheGround),
-            Because::Ground { .. } => Ok(self.site("ground", SiteFact::Ground)),
+            Because::Power { has: Fact::NotKnown(fact), .. }
+            | Because::Access { has: Fact::NotKnown(fact), .. }
+            | Because::Ground { has: Fact::NotKnown(fact) } => Ok(self.site(*fact)),
+            Because::GroundOnceAssumedWet => Err(NoEntry::AskWithTheGround),
 
             Because::PerhapsIn { placed, entry, stays: true, .. }
             | Because::LastNotEnded { placed, entry } => self.take_out(*placed, *entry, false),
@@ -174,7 +176,10 @@ impl Blank<'_> {
             | Because::SinceLast { .. }
             | Because::InSeason { .. }
             | Because::ClassRepeats { .. }
-            | Because::ClassDiffers { .. } => Err(NoEntry::NothingToSupply),
+            | Because::ClassDiffers { .. }
+            | Because::Power { has: Fact::Known(_), .. }
+            | Because::Access { has: Fact::Known(_), .. }
+            | Because::Ground { has: Fact::Known(_) } => Err(NoEntry::NothingToSupply),
         }
     }
 
@@ -203,9 +208,9 @@ impl Blank<'_> {
         }
     }
 
-    fn site(&self, field: &'static str, fact: SiteFact) -> EntryToMake {
+    fn site(&self, fact: SiteFact) -> EntryToMake {
         let what = ToRecord::Site { fact, on: self.from };
-        EntryToMake::new(Kind::SiteConditions, &[field], what).on(self.from, self.from)
+        EntryToMake::new(Kind::SiteConditions, &[fact.field()], what).on(self.from, self.from)
     }
 
     /// The removal of a medicine by the start day, unless the record says that it came out later.

@@ -1,8 +1,10 @@
 //! Whether two reasons read the same, so that the colonies sharing one are named together.
 
-use super::reason::{Because, Measure, ToldBy};
+use super::reason::{Because, Measure, Told, ToldBy};
 use crate::basics::confidence::Confidence;
+use crate::basics::fact::Fact;
 use crate::basics::words::{Access, SupersDuring};
+use crate::facts::apiary::SiteFact;
 use crate::rules::leaflet::rule::Need;
 
 impl Because {
@@ -24,9 +26,10 @@ impl Because {
             | (B::NoFeeder { seen: day, .. }, B::NoFeeder { seen: theirs, .. })
             | (B::LastNotEnded { placed: day, .. }, B::LastNotEnded { placed: theirs, .. })
             | (B::NoTemperature { first: day, .. }, B::NoTemperature { first: theirs, .. })
-            | (B::Access { has: None, on: day, .. }, B::Access { has: None, on: theirs, .. }) => {
-                day == theirs
-            }
+            | (
+                B::Access { has: Fact::NotKnown(_), on: day },
+                B::Access { has: Fact::NotKnown(_), on: theirs },
+            ) => day == theirs,
             (
                 B::SupersOn { since, value, .. },
                 B::SupersOn { since: their_since, value: their_value, .. },
@@ -89,18 +92,16 @@ impl Because {
 fn is_the_same_of_the_site(one: &Because, two: &Because) -> bool {
     use Because as B;
     match (one, two) {
-        (B::Power { need, has, by }, B::Power { need: their_need, has: their_has, by: their_by }) => {
+        (B::Power { need, has }, B::Power { need: their_need, has: theirs }) => {
             let of_battery = |need: Need| need == Need::Battery;
-            of_battery(*need) == of_battery(*their_need) && told(*has, *by) == told(*their_has, *their_by)
+            of_battery(*need) == of_battery(*their_need) && told(*has) == told(*theirs)
         }
-        (B::Access { has, by, on }, B::Access { has: their_has, by: their_by, on: their_on }) => {
+        (B::Access { has, on }, B::Access { has: theirs, on: their_on }) => {
             // If the apiary can be reached, the day does not matter.
-            let same_day = *has != Some(Access::None) || on == their_on;
-            told(*has, *by) == told(*their_has, *their_by) && same_day
+            let same_day = !matches!(has, Fact::Known((Access::None, _))) || on == their_on;
+            told(*has) == told(*theirs) && same_day
         }
-        (B::Ground { has, by }, B::Ground { has: their_has, by: their_by }) => {
-            told(*has, *by) == told(*their_has, *their_by)
-        }
+        (B::Ground { has }, B::Ground { has: theirs }) => told(*has) == told(*theirs),
         (
             B::Warm { measure, lowest, highest, origin, .. },
             B::Warm {
@@ -126,6 +127,6 @@ fn is_the_same_of_the_site(one: &Because, two: &Because) -> bool {
 }
 
 /// A fact about the site, and whether it was assumed in the question.
-fn told<T>(has: Option<T>, by: Option<ToldBy>) -> Option<(T, bool)> {
-    has.map(|fact| (fact, by == Some(ToldBy::Question)))
+fn told<T>(has: Told<T>) -> Fact<(T, bool), SiteFact> {
+    has.map(|(fact, by)| (fact, by == ToldBy::Question))
 }

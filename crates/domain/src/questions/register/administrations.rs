@@ -6,8 +6,9 @@ use super::View;
 use super::course_parts::Courses;
 use super::rows::{AdministrationRow, CoursePart, GivenPart, RemovalRow, Written};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
-use crate::basics::words::MedicineName;
+use crate::facts::NotOnRecord;
 use crate::facts::holding::Record;
 use crate::journal::event::{Administration, Event};
 
@@ -21,7 +22,7 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
         let courses = courses.get_or_insert_with(|| Courses::of(view));
         let first = body.continues.and_then(|first| view.holding.effective(first));
         let first = first.map_or(record.id, |first| first.id);
-        let name = medicine(view, body);
+        let name = view.holding.medicine_given(body);
         let earlier = record.on < view.period.from();
         if earlier && !courses.may_run_into(view, first) {
             return None;
@@ -29,8 +30,8 @@ pub(super) fn administrations(view: &View<'_>, standing: &[&Arc<Record>]) -> Vec
         Some(AdministrationRow {
             written: Written::of(view.holding, record),
             earlier,
-            one_way: view.leaflet(&name, record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
-            medicine: view.medicine(&name, record.on),
+            one_way: view.leaflet(name.known(), record.on).is_some_and(|leaflet| leaflet.methods.len() <= 1),
+            medicine: view.medicine(name, record.on),
             given: given_parts(view, body),
             total: body.given.iter().fold(Quantity::ZERO, |sum, part| sum.plus(part.total())),
             method: body.method.clone(),
@@ -60,13 +61,14 @@ pub(super) fn removals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<RemovalR
     let rows = within.iter().filter_map(|record| {
         let Event::Removal(body) = &record.event else { return None };
         let first = view.holding.effective(body.administration);
-        let name = match first.map(|first| &first.event) {
-            Some(Event::Administration(given)) => medicine(view, given),
-            _ => MedicineName::unknown(),
+        let given = first.and_then(|first| first.body::<Administration>());
+        let name = match given {
+            Some(given) => view.holding.medicine_given(given),
+            None => Fact::NotKnown(NotOnRecord::FirstDose),
         };
         Some(RemovalRow {
             written: Written::of(view.holding, record),
-            medicine: view.medicine(&name, record.on),
+            medicine: view.medicine(name, record.on),
             first_dose: first.map_or(body.administration, |first| first.id),
             placed: first.map(|first| first.on),
             colonies: body.colonies.clone(),
@@ -75,12 +77,6 @@ pub(super) fn removals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<RemovalR
         })
     });
     rows.collect()
-}
-
-/// The medicine of an administration: all its lots share one.
-fn medicine(view: &View<'_>, body: &Administration) -> MedicineName {
-    let lot = body.given.first().and_then(|part| view.holding.lot(&part.lot));
-    lot.map_or_else(MedicineName::unknown, |(_, lot)| lot.medicine.clone())
 }
 
 fn given_parts(view: &View<'_>, body: &Administration) -> Vec<GivenPart> {

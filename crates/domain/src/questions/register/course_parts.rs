@@ -194,8 +194,10 @@ fn part(view: &View<'_>, here: &InColony, dose: &Record, came: Option<(EntryId, 
     let last_blocked_day = bars_supers.max(bars_honey);
     let documented = |value: &TermValue<u16>| value.known().is_some_and(Sourced::is_documented);
     let known = lines().all(|course| documented(&course.terms.withdrawal) && documented(&course.terms.wait));
-    let first_free_day =
-        first_free.filter(|_| known && fate.last.is_some()).max(bars_honey.map(Day::next).filter(|_| known));
+    // A harvest that is barred may put the day off; it never names a day where supers have none.
+    let first_free_day = first_free
+        .filter(|_| known && fate.last.is_some())
+        .map(|free| bars_honey.map_or(free, |honey| free.max(honey.next())));
     // While its first free day is not known, every move counts.
     let until = first_free_day.map_or(view.as_of, |free| free.before().max(dose.on)).min(view.as_of);
     let here_from = came.map_or(dose.on, |(_, on)| on);

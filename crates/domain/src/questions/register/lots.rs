@@ -9,10 +9,11 @@ use super::rows::{
     PrescriptionPart, PrescriptionRow, Written,
 };
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::words::{LotName, MedicineName, PrescriptionName};
 use crate::facts::holding::Record;
 use crate::facts::holding::mentions;
-use crate::facts::{Balance, Movement};
+use crate::facts::{Balance, MedicineGiven, Movement};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{DocumentAttached, Event, HoldingDetails, LeafletReading};
 use crate::rules::leaflet::Leaflet;
@@ -58,7 +59,7 @@ pub(super) fn acquisitions(
             written: Written::of(view.holding, record),
             earlier,
             lot: acquired.lot.clone(),
-            medicine: view.medicine(&acquired.medicine, record.on),
+            medicine: view.medicine(Fact::Known(acquired.medicine.clone()), record.on),
             batch: acquired.batch.clone(),
             expiry: acquired.expiry,
             quantity: acquired.quantity,
@@ -86,7 +87,7 @@ pub(super) fn prescriptions(
             written: Written::of(view.holding, record),
             earlier,
             prescription: view.prescription(&body.prescription),
-            medicine: view.medicine(&body.medicine, record.on),
+            medicine: view.medicine(Fact::Known(body.medicine.clone()), record.on),
             withdrawal_days: body.terms.withdrawal_days,
             documents: documents(view.holding.prescription_file(&body.prescription), view.as_of),
         })
@@ -102,7 +103,7 @@ pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<Disposa
         Some(DisposalRow {
             written: Written::of(view.holding, record),
             lot: body.lot.clone(),
-            medicine: view.medicine_of_lot(&body.lot, record.on),
+            medicine: view.medicine(view.holding.medicine_of_lot(&body.lot), record.on),
             batch: lot.and_then(|lot| lot.batch.clone()),
             quantity: body.quantity,
             how_and_where: body.how_and_where.clone(),
@@ -114,17 +115,13 @@ pub(super) fn disposals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<Disposa
 /// Quantities in and out of each lot in the period, by name of the lot.
 pub(super) fn totals(view: &View<'_>, within: &[&Arc<Record>]) -> Vec<LotTotal> {
     let balances = Balance::of_events(within.iter().map(|record| &record.event));
-    let total = balances.into_iter().map(|(lot, balance)| {
-        let acquired = view.holding.lot(lot).map(|(_, lot)| lot);
-        let medicine = acquired.map_or_else(MedicineName::unknown, |lot| lot.medicine.clone());
-        LotTotal {
-            lot: lot.clone(),
-            unit: view.holding.medicine(&medicine).map(|(_, described)| described.unit),
-            medicine,
-            acquired: balance.acquired,
-            given: balance.given,
-            disposed: balance.disposed,
-        }
+    let total = balances.into_iter().map(|(lot, balance)| LotTotal {
+        lot: lot.clone(),
+        unit: view.holding.unit_of(lot),
+        medicine: view.holding.medicine_of_lot(lot),
+        acquired: balance.acquired,
+        given: balance.given,
+        disposed: balance.disposed,
     });
     total.collect()
 }
@@ -153,12 +150,12 @@ fn documents(file: &[Arc<Record>], as_of: Day) -> Vec<DocumentPart> {
 
 impl View<'_> {
     /// A medicine as described, with what its leaflet in force in the holding adds.
-    pub(super) fn medicine(&self, medicine: &MedicineName, on: Day) -> MedicinePart {
-        let described = self.holding.medicine(medicine).map(|(_, described)| described);
+    pub(super) fn medicine(&self, medicine: MedicineGiven, on: Day) -> MedicinePart {
+        let name = medicine.known();
+        let described = name.and_then(|name| self.holding.medicine(name)).map(|(_, described)| described);
         let named = described.and_then(|described| described.leaflet.as_ref());
-        let leaflet = self.leaflet(medicine, on);
+        let leaflet = self.leaflet(name, on);
         MedicinePart {
-            medicine: medicine.clone(),
             pack_name: described.map(|described| described.pack_name.clone()),
             authorisation: described.and_then(|described| described.authorisation.clone()),
             unit: described.map(|described| described.unit),
@@ -167,6 +164,7 @@ impl View<'_> {
             actives: leaflet.map(|leaflet| leaflet.actives.clone()).unwrap_or_default(),
             strength: leaflet.map(|leaflet| leaflet.strength.clone()),
             withdrawal_declared: described.and_then(|described| described.terms.as_ref()?.withdrawal_days),
+            medicine,
         }
     }
 
@@ -192,15 +190,9 @@ impl View<'_> {
     }
 
     /// The leaflet named for a medicine, if the holding's jurisdiction has it.
-    pub(super) fn leaflet(&self, medicine: &MedicineName, on: Day) -> Option<&Arc<Leaflet>> {
-        let (_, described) = self.holding.medicine(medicine)?;
+    pub(super) fn leaflet(&self, medicine: Option<&MedicineName>, on: Day) -> Option<&Arc<Leaflet>> {
+        let (_, described) = self.holding.medicine(medicine?)?;
         self.leaflets.get(self.holding.jurisdiction(on)?, described.leaflet.as_ref()?)
-    }
-
-    pub(super) fn medicine_of_lot(&self, lot: &LotName, on: Day) -> MedicinePart {
-        let medicine =
-            self.holding.lot(lot).map_or_else(MedicineName::unknown, |(_, lot)| lot.medicine.clone());
-        self.medicine(&medicine, on)
     }
 
     pub(super) fn prescription(&self, number: &PrescriptionName) -> PrescriptionPart {

@@ -5,11 +5,13 @@ use serde::Serialize;
 
 use crate::basics::calendar::{Day, Instant, Moment, TimeOfDay};
 use crate::basics::confidence::Confidence;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{
-    ApiaryName, ColonyName, Jurisdiction, LeafletId, LotName, MediaType, MedicineName, Method, Person,
-    PrescriptionName, Unit,
+    ApiaryName, ColonyName, Jurisdiction, LeafletId, LotName, MediaType, Method, Person, PrescriptionName,
+    Unit,
 };
+use crate::facts::MedicineGiven;
 use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Kind, Supplier};
@@ -99,7 +101,9 @@ pub struct KeeperPart {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct MedicinePart {
     /// The keeper's short name for it.
-    pub medicine: MedicineName,
+    #[serde(serialize_with = "Fact::or_null")]
+    #[cfg_attr(feature = "openapi", schema(value_type = crate::basics::words::MedicineName))]
+    pub medicine: MedicineGiven,
     /// The name on the pack. Absent if the record does not describe the medicine.
     pub pack_name: Option<String>,
     /// The authorisation number on the pack.
@@ -446,7 +450,9 @@ pub struct LotTotal {
     /// The lot.
     pub lot: LotName,
     /// The medicine, by the keeper's name.
-    pub medicine: MedicineName,
+    #[serde(serialize_with = "Fact::or_null")]
+    #[cfg_attr(feature = "openapi", schema(value_type = crate::basics::words::MedicineName))]
+    pub medicine: MedicineGiven,
     /// The unit of the quantities.
     pub unit: Option<Unit>,
     /// The quantity acquired.

@@ -3,8 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{ColonyName, LotName, RemovalNeed};
+use crate::facts::Overdrawn;
 use crate::facts::history::{End, History};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
@@ -108,13 +110,10 @@ fn balance(holding: &Holding, lot: &LotName) -> Vec<StillRuns> {
     if holding.lot(lot).is_none() {
         return Vec::new();
     }
-    let balance = holding.balance(lot);
-    match (balance.left(), balance.over()) {
-        (Some(left), _) if left.is_zero() => Vec::new(),
-        (Some(left), _) => vec![StillRuns::Left(left)],
-        (None, Some(more)) => vec![StillRuns::MoreGone(more)],
-        // Never reached: for any two amounts one of the two exists.
-        (None, None) => Vec::new(),
+    match holding.balance(lot).left() {
+        Fact::Known(left) if left.is_zero() => Vec::new(),
+        Fact::Known(left) => vec![StillRuns::Left(left)],
+        Fact::NotKnown(Overdrawn { by }) => vec![StillRuns::MoreGone(by)],
     }
 }
 

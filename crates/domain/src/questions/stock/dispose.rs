@@ -1,6 +1,7 @@
 //! Lots to dispose of, each with a prepared entry for the keeper to complete.
 
 use crate::basics::confidence::Confidence;
+use crate::basics::fact::Fact;
 use crate::basics::topic::Topic;
 use serde::Serialize;
 
@@ -103,7 +104,8 @@ pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lots: &[Lot], on: Day) 
 }
 
 fn one(holding: &Holding, leaflets: &Leaflets, lot: &Lot, on: Day) -> Option<ToDispose> {
-    let quantity = lot.left?;
+    // The amount of an overdrawn lot is not known: the keeper counts it first.
+    let Fact::Known(quantity) = lot.left() else { return None };
     let leaflet = leaflet_of(holding, leaflets, &lot.medicine, on);
     let rules = leaflet.into_iter().flat_map(|leaflet| {
         leaflet.in_force(Topic::Disposal, on, None).filter_map(move |rule| {

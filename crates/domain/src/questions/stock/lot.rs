@@ -5,9 +5,11 @@ use serde::Serialize;
 use super::EXPIRING_WITHIN_DAYS;
 use super::life::{LifeInUse, Opened, leaflet_of};
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{LotName, MedicineName, Unit};
 use crate::facts::holding::Holding;
+use crate::facts::{Balance, Left, Overdrawn};
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Administration, Body, Disposal, Event};
 use crate::rules::leaflet::Leaflets;
@@ -43,10 +45,10 @@ pub struct Lot {
     pub disposed: Quantity,
     /// The quantity left. Absent if more is gone than was acquired.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0, example = 8))]
-    pub left: Option<Quantity>,
+    left: Option<Quantity>,
     /// The quantity gone beyond what was acquired. Absent if the lot balances.
     #[cfg_attr(feature = "openapi", schema(value_type = Option<f64>, minimum = 0))]
-    pub over: Option<Quantity>,
+    over: Option<Quantity>,
     /// The entries that corrected the balance after a count.
     pub count_corrected: Vec<EntryId>,
     /// The entries that took more than was left.
@@ -111,11 +113,11 @@ impl Lot {
             expiry: body.expiry,
             acquired_on: record.on,
             unit: medicine.map(|medicine| medicine.unit),
-            acquired: body.quantity,
+            acquired: balance.acquired,
             given: balance.given,
             disposed: balance.disposed,
-            left: balance.left(),
-            over: balance.over(),
+            left: balance.left().known().copied(),
+            over: balance.left().missing().map(|overdrawn| overdrawn.by),
             count_corrected: corrected.map(|(record, _)| record.id).collect(),
             over_by: over.map(|(record, _)| record.id).collect(),
             opened,
@@ -129,15 +131,26 @@ impl Lot {
     fn state_on(&self, on: Day) -> LotState {
         let past = |day: Option<Day>| day.is_some_and(|last| last < on);
         let expires_soon = self.expiry.is_some_and(|expiry| expiry <= on.plus(EXPIRING_WITHIN_DAYS));
-        match self.left {
-            None => LotState::Overdrawn,
-            Some(left) if left.is_zero() => LotState::Empty,
-            _ if past(self.expiry) => LotState::Expired,
-            _ if past(self.usable_until()) => LotState::PastLifeInUse,
-            _ if expires_soon => LotState::Expiring,
-            _ if self.opened.is_some() => LotState::InUse,
-            _ => LotState::Sealed,
+        match self.left() {
+            Fact::NotKnown(Overdrawn { .. }) => LotState::Overdrawn,
+            Fact::Known(left) if left.is_zero() => LotState::Empty,
+            Fact::Known(_) if past(self.expiry) => LotState::Expired,
+            Fact::Known(_) if past(self.usable_until()) => LotState::PastLifeInUse,
+            Fact::Known(_) if expires_soon => LotState::Expiring,
+            Fact::Known(_) if self.opened.is_some() => LotState::InUse,
+            Fact::Known(_) => LotState::Sealed,
         }
+    }
+
+    /// The quantities in and out of it.
+    pub(crate) const fn balance(&self) -> Balance {
+        Balance { acquired: self.acquired, given: self.given, disposed: self.disposed }
+    }
+
+    /// The quantity left.
+    #[must_use]
+    pub fn left(&self) -> Left {
+        self.balance().left()
     }
 
     /// The last day of its in-use life, if known.

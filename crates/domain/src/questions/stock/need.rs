@@ -96,7 +96,8 @@ pub(super) fn of(holding: &Holding, leaflets: &Leaflets, lots: &[Lot], on: Day) 
         let needs = one_course_of_all(holding, leaflets, &leaflet.id, described.unit, &colonies, on);
         let of_it = || lots.iter().filter(|lot| lot.medicine == *medicine);
         let usable = || of_it().filter(|lot| lot.state.is_usable());
-        let left = usable().filter_map(|lot| lot.left).fold(Quantity::ZERO, Quantity::plus);
+        let left =
+            usable().filter_map(|lot| lot.left().known().copied()).fold(Quantity::ZERO, Quantity::plus);
         (!needs.is_empty()).then(|| Need {
             medicine: medicine.clone(),
             pack_name: described.pack_name.clone(),

@@ -287,7 +287,7 @@ pub(crate) fn of(holding: &Holding, leaflets: &Leaflets, ground: &Ground<'_>) ->
 
 /// The entry that would establish a term of a course.
 fn establishing(holding: &Holding, leaflets: &Leaflets, course: &Course, topic: Term) -> Remedy {
-    let described = holding.medicine(&course.medicine);
+    let described = course.medicine.known().and_then(|medicine| holding.medicine(medicine));
     let leaflet = described.and_then(|(_, medicine)| medicine.leaflet.as_ref());
     if leaflet.is_some() && holding.jurisdiction(course.placed).is_none() {
         return Remedy::new(Kind::HoldingDetails, AskedFor::Jurisdiction);

@@ -8,6 +8,7 @@ use std::rc::Rc;
 use super::Answer;
 use super::grounds::Reason;
 use crate::basics::calendar::Day;
+use crate::basics::fact::Fact;
 use crate::basics::topic::Topic;
 use crate::basics::words::{ApiaryName, ColonyName, MedicineName};
 use crate::facts::history::Course;
@@ -38,14 +39,13 @@ impl<'h> Rounds<'h> {
     }
 
     /// The colonies at the apiary that were not treated in the round, by name.
-    fn left_out(&self, apiary: &'h ApiaryName, course: &Course) -> Rc<[&'h ColonyName]> {
-        let round = (apiary, course.medicine.clone(), course.placed);
+    fn left_out(&self, apiary: &'h ApiaryName, medicine: &MedicineName, placed: Day) -> Rc<[&'h ColonyName]> {
+        let round = (apiary, medicine.clone(), placed);
         if let Some(known) = self.left_out.borrow().get(&round) {
             return Rc::clone(known);
         }
-        let there = self.holding.colonies_at(apiary, course.placed);
-        let left_out =
-            there.filter(|other| !given_in_round(self.holding, other, &course.medicine, course.placed));
+        let there = self.holding.colonies_at(apiary, placed);
+        let left_out = there.filter(|other| !given_in_round(self.holding, other, medicine, placed));
         let left_out: Rc<[&ColonyName]> = left_out.collect();
         self.left_out.borrow_mut().insert(round, Rc::clone(&left_out));
         left_out
@@ -76,6 +76,8 @@ impl<'c> Surroundings<'c> {
     ) -> Option<Surroundings<'c>> {
         let holding = rounds.holding;
         let leaflet = course.terms.leaflet.as_ref()?;
+        // A course of a medicine that is not known has no leaflet either.
+        let Fact::Known(medicine) = &course.medicine else { return None };
         let rule = leaflet.in_force(Topic::WholeApiary, course.placed, None).next()?;
         let Says::WholeApiary { text: asks } = &rule.says else { return None };
         // A course that came with a split was given where the old colony was.
@@ -84,7 +86,7 @@ impl<'c> Surroundings<'c> {
         });
         let stood = |colony| holding.apiary_of(colony, course.placed);
         let apiary = stood(colony).or_else(|| treated.and_then(stood))?;
-        let left_out = rounds.left_out(apiary, course);
+        let left_out = rounds.left_out(apiary, medicine, course.placed);
         let left_out = left_out.iter().copied().filter(|other| *other != colony).collect();
         Some(Surroundings { course, apiary, asks, left_out })
     }

@@ -11,7 +11,7 @@ use crate::questions::options::about::About;
 use crate::questions::options::choice::Choice;
 use crate::questions::options::date_range::Span;
 use crate::questions::options::place::Place;
-use crate::questions::options::reason::{Because, ToldBy, both};
+use crate::questions::options::reason::{Because, both};
 use crate::questions::options::state::{Condition, Finding, State};
 use crate::questions::options::weather::{self, Limits};
 use crate::rules::leaflet::Says;
@@ -23,12 +23,12 @@ pub(super) fn access(place: &Place<'_>, span: Span) -> Condition {
 }
 
 fn reached(place: &Place<'_>, on: Day) -> Finding {
-    match place.access(on) {
-        Some((Access::None, by)) => {
-            Finding::broken(Because::Access { has: Some(Access::None), by: Some(by), on })
-        }
-        Some((access, by)) => Finding::met_anyway(Because::Access { has: Some(access), by: Some(by), on }),
-        None => Finding::unknown(Because::Access { has: None, by: None, on }),
+    let has = place.access(on);
+    let because = Because::Access { has, on };
+    match has {
+        Fact::Known((Access::None, _)) => Finding::broken(because),
+        Fact::Known(_) => Finding::met_anyway(because),
+        Fact::NotKnown(_) => Finding::unknown(because),
     }
 }
 
@@ -62,25 +62,24 @@ pub(super) fn needs(choice: &Choice, place: &Place<'_>, span: Span) -> Vec<Condi
 }
 
 fn power(place: &Place<'_>, day: Day, need: Need, enough: &[Power]) -> Finding {
-    let told = place.power(day);
-    let (has, by): (Option<Power>, Option<ToldBy>) = told.unzip();
-    let because = Because::Power { need, has, by };
+    let has = place.power(day);
+    let because = Because::Power { need, has };
     match has {
-        None => Finding::unknown(because),
-        Some(power) if enough.contains(&power) => Finding::met_anyway(because),
-        Some(_) => Finding::broken(because),
+        Fact::Known((power, _)) if enough.contains(&power) => Finding::met_anyway(because),
+        Fact::Known(_) => Finding::broken(because),
+        Fact::NotKnown(_) => Finding::unknown(because),
     }
 }
 
 fn ground(place: &Place<'_>, day: Day) -> Finding {
-    let (has, by) = place.ground(day).unzip();
-    // An assumption of the question has no entry.
-    let assumed = has.is_none() && place.assumed_wet(day);
-    let because = Because::Ground { has, by: by.or(assumed.then_some(ToldBy::Question)) };
+    let has = place.ground(day);
+    let because = Because::Ground { has };
     match has {
-        None => Finding::unknown(because),
-        Some(Ground::Dry) => Finding::met_anyway(because),
-        Some(Ground::Wet | Ground::Flooded) => Finding::broken(because),
+        Fact::Known((Ground::Dry, _)) => Finding::met_anyway(because),
+        Fact::Known((Ground::Wet | Ground::Flooded, _)) => Finding::broken(because),
+        // No entry would help: the assumption replaces the record.
+        Fact::NotKnown(_) if place.assumed_wet(day) => Finding::unknown(Because::GroundOnceAssumedWet),
+        Fact::NotKnown(_) => Finding::unknown(because),
     }
 }
 
