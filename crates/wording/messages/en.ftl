@@ -3390,3 +3390,13 @@ label-begin-name = Its name, as every command takes it
 label-begin-name-value = HOLDING
 import-no-holding = `{ $file }` is of holding `{ $holding }`, which this database does not keep; it keeps { $known }
 label-import-no-holding-help = import it with --begin to keep this holding too
+
+## Recording what the leaflet of a lot says
+
+record-leaflet-in-hand = Built in: { $title }. Take the leaflet from the pack.
+label-record-leaflet-how = Answer yes if it says the same, or write what it says; nothing if it says nothing.
+label-record-leaflet-nothing = nothing
+record-leaflet-same = { $label }: built in { $value }. Does the pack say the same?
+record-leaflet-what = { $label } ({ $hint }); nothing is built in. What does the pack say?
+record-leaflet-too = Does the pack say too: { $value }? (yes or no)
+record-still-open = still not known after this: { $what }

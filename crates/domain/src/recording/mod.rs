@@ -7,6 +7,7 @@
 
 mod corrected;
 mod from_record;
+mod leaflet;
 mod names;
 mod values;
 mod wrong;
@@ -26,6 +27,7 @@ use crate::rules::leaflet::Leaflets;
 
 pub use corrected::{Changes, corrected};
 pub use from_record::person_named_last;
+pub use leaflet::{LeafletQuestions, confirming};
 pub use wrong::{InsideCourse, LeftOut, Wrong, WrongWith};
 
 /// A form as somebody filled it in.

@@ -7,6 +7,7 @@
 mod ask;
 mod commands;
 mod day;
+mod leaflet;
 
 use std::io::IsTerminal;
 
@@ -80,6 +81,7 @@ pub(crate) async fn begin(place: &Place, begin: &Begin) -> Result<Outcome, Failu
 fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Option<Ready>, Failure> {
     let mut record = record.clone();
     let asks = can_ask();
+    let open = if asks { leaflet::ask(&mut record, holding, leaflets)? } else { Vec::new() };
     let ready = loop {
         match prepare(&record, holding, leaflets) {
             Ok(ready) => break ready,
@@ -91,6 +93,9 @@ fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Opt
     };
     preview(&ready)?;
     if record.yes || ask::may_record(asks)? {
+        if !open.is_empty() {
+            print(&say::still_open(Words::english(), &open.join(", ")))?;
+        }
         return Ok(Some(ready));
     }
     print(&Label::RecordNothingRecorded.said())?;
