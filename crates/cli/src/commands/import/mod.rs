@@ -1,6 +1,7 @@
-//! `combclear import`: imports a journal file, as a whole or not at all.
+//! `combclear import`: imports a journal file or a filled-in sheet, as a whole or not at all.
 
 mod file;
+mod sheet;
 
 use std::io::IsTerminal;
 
@@ -16,6 +17,7 @@ use indicatif::ProgressBar;
 use serde::Serialize;
 
 use self::file::JournalFile;
+pub(crate) use self::sheet::Format;
 use super::{print, print_json};
 use crate::args::{Import, Place};
 use crate::failure::{Failure, Said, not_recorded};
@@ -37,6 +39,9 @@ struct Report {
 }
 
 pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure> {
+    if let Some(format) = Format::of(&import.file) {
+        return sheet::run(at, import, format).await;
+    }
     let words = Words::english();
     let file = JournalFile::read(&import.file)?;
     let (name, holding) = (file.name.as_str(), file.header.holding.clone());

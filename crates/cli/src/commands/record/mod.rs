@@ -30,7 +30,7 @@ use crate::commands::print;
 use crate::failure::{Failure, Said};
 use crate::place::{leaflets, with_holding, with_holdings};
 use crate::{Outcome, clock};
-pub(crate) use commands::{Begin, Record};
+pub(crate) use commands::{Begin, Record, command_of};
 use commands::{What, option_of};
 
 pub(crate) async fn run(place: &Place, record: &Record) -> Result<Outcome, Failure> {
