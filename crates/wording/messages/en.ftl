@@ -3305,6 +3305,10 @@ recording-missing-help = { $hint }; for example { $example }
 recording-no-such-field = there is no field `{ $key }` here
 recording-no-such-field-help = the fields are { $keys }
 recording-misread = { $field }: { $why }
+recording-not-whole = `{ $text }` is not a whole number
+recording-not-whole-to = `{ $text }` is not a whole number from 0 to { $most }
+recording-not-a-number = `{ $text }` is not a number
+recording-neither-yes-nor-no = `{ $text }` is neither yes nor no
 recording-misread-help = { $hint }; for example { $example }
 recording-one-only = { $field } takes one value, and { $given } were given
 label-recording-one-only-help = record an entry for each
@@ -3430,13 +3434,12 @@ label-sheet-about-days = Write days as 2026-08-24. An expiry may be a month, suc
 label-sheet-about-names = Lists offer what is on record; you may type other names. Several colonies in one cell: S1-S7, S9.
 label-sheet-about-import = Use no formulas and no merged cells. Then run `combclear import` with this file: all rows are recorded, or none.
 label-sheet-day-hint = the day on which it happened, as 2026-08-24
-label-sheet-kind-hint = the kind of entry; only in this row
 label-sheet-choose = Choose from the list
 sheet-written = { $file }: a template with { $tabs ->
     [one] 1 tab
    *[other] { $tabs } tabs
-}; fill it in and run `combclear import { $file }`
-sheet-written-csv = { $file }: a template for `{ $tab }`; fill it in and run `combclear import { $file }`
+}; fill it in and import it
+sheet-written-csv = { $file }: a template for `{ $tab }`; fill it in and import it
 sheet-needed = { $label } *
 
 sheet-cannot-read = nothing was imported: `{ $file }` is not a spreadsheet that can be read: { $why }
@@ -3476,7 +3479,11 @@ sheet-fault = { "  " }{ $message }
 sheet-and-more = { "  " }... and { $more } more
 
 sheet-no-such-tab = no kind of entry has a tab `{ $tab }`
-sheet-no-such-tab-help = the tabs are { $tabs }
+sheet-no-such-tab-help = take the tab out; the tabs are { $tabs }
+sheet-did-you-mean = did you mean `{ $near }`?
+sheet-did-you-mean-tab = did you mean `{ $near }`? if not, take the tab out
+sheet-no-such-day = { $field }: `{ $text }` is not a day of the calendar
+sheet-no-day = { $field } is missing
 sheet-no-such-column = there is no column `{ $heading }` here
 sheet-no-such-column-help = the columns are { $columns }
 sheet-column-twice = there are two columns `{ $heading }`
@@ -3490,6 +3497,7 @@ label-sheet-formula-help = write the value itself
 sheet-error = { $field } holds the error { $text }
 sheet-not-a-day = { $field }: `{ $text }` is not a day in the order that this sheet takes
 label-sheet-not-a-day-help = write year-month-day, such as 2026-08-24; no other order is guessed
+label-sheet-no-day-help = write year-month-day, such as 2026-08-24
 label-sheet-not-printed-help = write 2028-05 for a month, or 2028-05-31 for a day; no other order is guessed
 sheet-day-of-number = { $field }: { $text } is a number, not a day
 sheet-day-with-time = { $field }: the day has a time of day with it, { $text }

@@ -2,6 +2,7 @@
 
 use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
+use combclear_domain::basics::misread::{Found, Misread, Wanted};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::{Administration, Event, Kind};
 use combclear_domain::journal::form::{Blank, Field, Input, blanks};
@@ -34,7 +35,7 @@ pub fn wrong(words: &Words, kind: Kind, Wrong { key, with }: &Wrong) -> Refused 
             )
         }
         WrongWith::Misread(why) => {
-            let why = misread(words, why, Part::Body);
+            let why = as_written(words, kind, key, why).unwrap_or_else(|| misread(words, why, Part::Body));
             let message =
                 if label.is_empty() { why } else { say!(words, RecordingMisread, field = label, why = why) };
             (message, say!(words, RecordingMisreadHelp, hint = hint, example = example))
@@ -162,6 +163,28 @@ pub fn question(words: &Words, kind: Kind, key: &str, choices: &[String]) -> Str
         say!(words, RecordQuestion, label = label, hint = hint)
     } else {
         say!(words, RecordQuestionChoices, label = label, hint = hint, choices = choices.join(", "))
+    }
+}
+
+/// What is wrong with a number or a yes: people write a form, so nothing is said of JSON. None for other fields.
+fn as_written(words: &Words, kind: Kind, key: &str, why: &Misread) -> Option<String> {
+    let blank = blanks(kind).into_iter().find(|blank| blank.key == key)?;
+    let (Misread::WrongType { found, wanted } | Misread::WrongValue { found, wanted }) = why else {
+        return None;
+    };
+    let text = match found {
+        Found::Text(text) | Found::Whole(text) | Found::Decimal(text) => text.clone(),
+        Found::Boolean(yes) => yes.to_string(),
+        Found::Null | Found::List | Found::Object | Found::Other(_) => return None,
+    };
+    match (blank.input, wanted) {
+        (Input::Whole, Wanted::Whole { most: Some(most) }) => {
+            Some(say!(words, RecordingNotWholeTo, text = text, most = *most))
+        }
+        (Input::Whole, _) => Some(say!(words, RecordingNotWhole, text = text)),
+        (Input::Amount | Input::Temperature, _) => Some(say!(words, RecordingNotANumber, text = text)),
+        (Input::YesNo, _) => Some(say!(words, RecordingNeitherYesNorNo, text = text)),
+        _ => None,
     }
 }
 

@@ -11,13 +11,13 @@
 
 use std::collections::HashMap;
 
-use combclear_domain::Instant;
 use combclear_domain::basics::words::{HoldingName, Person};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::form::blanks;
 use combclear_domain::journal::{Draft, EntryId, Kind};
-use combclear_domain::recording::{FilledIn, LeftOut, person_named_last};
+use combclear_domain::recording::{FilledIn, LeftOut, Written, person_named_last};
 use combclear_domain::rules::leaflet::Leaflets;
+use combclear_domain::{Day, Instant};
 use sha2::{Digest, Sha256};
 
 use crate::columns::{AT, ON, RECORDED_BY, TABS};
@@ -61,6 +61,11 @@ pub fn entries(
     let mut found = Entries::default();
     let mut seen: HashMap<[u8; 32], u32> = HashMap::new();
     let rows = in_order(&sheet.rows);
+    // A row that cannot be read whole is looked at all the same, for what else is wrong with it.
+    for row in sheet.rows.iter().filter(|row| !row.unread.is_empty()) {
+        let others = write(row, holding, leaflets, None).err().unwrap_or_default().into_iter();
+        faults.extend(others.filter(|fault| !fault.depends_on_the_record() && !row.is_unread(fault)));
+    }
     // Whoever the sheet names first also records the rows before.
     let first_named = rows.iter().find_map(|row| row.recorded_by.clone());
     for row in rows {
@@ -90,10 +95,17 @@ pub fn entries(
     if faults.is_empty() { Ok(found) } else { Err(faults) }
 }
 
-/// The rows with a day that can be read, in the order in which they are recorded.
+impl Row {
+    /// Whether a fault is about a cell that cannot be read, and so has a fault already.
+    fn is_unread(&self, fault: &Fault) -> bool {
+        self.unread.iter().any(|key| fault.column.is_some() && self.columns.get(key).copied() == fault.column)
+    }
+}
+
+/// The rows that can be read, in the order in which they are recorded.
 fn in_order(rows: &[Row]) -> Vec<&Row> {
     let place = |row: &Row| TABS.iter().position(|kind| *kind == row.kind);
-    let mut rows: Vec<&Row> = rows.iter().filter(|row| row.on.is_some()).collect();
+    let mut rows: Vec<&Row> = rows.iter().filter(|row| row.unread.is_empty()).collect();
     rows.sort_by_key(|row| (row.on, place(row), row.tab_index, row.number));
     rows
 }
@@ -107,18 +119,7 @@ fn record(
     first_named: Option<&Person>,
     now: Instant,
 ) -> Result<(Vec<Draft>, Vec<LeftOut>), Vec<Fault>> {
-    let Some(on) = row.on else { return Ok((Vec::new(), Vec::new())) };
-    let nobody_yet = person_named_last(tried).is_none();
-    let recorded_by = row.recorded_by.clone().or_else(|| first_named.filter(|_| nobody_yet).cloned());
-    let texts = row.texts.iter().map(|(key, text)| (key.clone(), vec![text.clone()])).collect();
-    let filled = FilledIn { kind: row.kind, on, at: row.at, recorded_by, texts, chosen: None };
-    let written = filled.write(tried, leaflets).map_err(|wrong| {
-        let faults = wrong.into_iter().map(|wrong| {
-            let key = wrong.key.clone();
-            row.fault(&key, What::Wrong(wrong))
-        });
-        faults.collect::<Vec<_>>()
-    })?;
+    let written = write(row, tried, leaflets, first_named)?;
     let mut new_ids = ids(says);
     let drafts = written.drafts(|| new_ids.next().unwrap_or_else(|| id(says, u32::MAX)));
     let mut refused: Vec<Fault> = Vec::new();
@@ -131,6 +132,28 @@ fn record(
         }
     }
     if refused.is_empty() { Ok((drafts, written.left_out)) } else { Err(refused) }
+}
+
+/// The entries of a row, or everything that is wrong with its form.
+fn write(
+    row: &Row,
+    holding: &Holding,
+    leaflets: &Leaflets,
+    first_named: Option<&Person>,
+) -> Result<Written, Vec<Fault>> {
+    // A row without a day has that fault already.
+    let on = row.on.unwrap_or(Day::LAST);
+    let nobody_yet = person_named_last(holding).is_none();
+    let recorded_by = row.recorded_by.clone().or_else(|| first_named.filter(|_| nobody_yet).cloned());
+    let texts = row.texts.iter().map(|(key, text)| (key.clone(), vec![text.clone()])).collect();
+    let filled = FilledIn { kind: row.kind, on, at: row.at, recorded_by, texts, chosen: None };
+    filled.write(holding, leaflets).map_err(|wrong| {
+        let faults = wrong.into_iter().map(|wrong| {
+            let key = wrong.key.clone();
+            row.fault(&key, What::Wrong(wrong))
+        });
+        faults.collect()
+    })
 }
 
 /// The key of the field that a JSON pointer into an entry leads to; empty if it leads to none.

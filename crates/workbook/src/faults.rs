@@ -1,13 +1,14 @@
 //! What is wrong with a filled-in sheet, with its place.
 
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::facts::holding::Refusal;
 use combclear_domain::journal::Kind;
 use combclear_domain::recording::{Wrong, WrongWith};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::sheet as say;
-use combclear_wording::{Label, Words, recording};
+use combclear_wording::{Label, Words, forms, recording};
 
-use crate::columns::{columns, letters, tab_names};
+use crate::columns::{TABS, columns, letters, tab_names};
 
 /// A file that is not read any further.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -135,6 +136,10 @@ pub enum What {
 /// Why a cell cannot be read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum CellFault {
+    /// It is empty, and a day belongs there.
+    NoDay,
+    /// There is no such day.
+    NoSuchDay(String),
     /// It is a formula.
     Formula,
     /// It is an error such as `#REF!`.
@@ -202,12 +207,21 @@ impl Fault {
         let label = |label: Label| words.label(label).to_owned();
         let (message, help) = match &self.what {
             What::NoSuchTab => {
-                (say::no_such_tab(words, &self.tab), say::no_such_tab_help(words, &tab_names(words)))
+                let near = nearest(&self.tab, TABS.map(|kind| forms::tab(words, kind)));
+                let help = near.map_or_else(
+                    || say::no_such_tab_help(words, &tab_names(words)),
+                    |near| say::did_you_mean_tab(words, near),
+                );
+                (say::no_such_tab(words, &self.tab), help)
             }
             What::NoSuchColumn { heading } => {
                 let known = self.kind.map(|kind| columns(words, kind)).unwrap_or_default();
                 let known: Vec<&str> = known.iter().map(|column| column.label).collect();
-                (say::no_such_column(words, heading), say::no_such_column_help(words, &known.join(", ")))
+                let help = nearest(heading, known.iter().copied()).map_or_else(
+                    || say::no_such_column_help(words, &known.join(", ")),
+                    |near| say::did_you_mean(words, near),
+                );
+                (say::no_such_column(words, heading), help)
             }
             What::ColumnTwice { heading } => {
                 (say::column_twice(words, heading), label(Label::SheetColumnTwiceHelp))
@@ -229,6 +243,8 @@ impl Fault {
 impl CellFault {
     fn said(&self, words: &Words, field: &str) -> Refused {
         let (message, help) = match self {
+            CellFault::NoDay => (say::no_day(words, field), Label::SheetNoDayHelp),
+            CellFault::NoSuchDay(text) => (say::no_such_day(words, field, text), Label::SheetNoDayHelp),
             CellFault::Formula => (say::formula(words, field), Label::SheetFormulaHelp),
             CellFault::Error(text) => (say::error(words, field, text), Label::SheetFormulaHelp),
             CellFault::NotADay(text) => (say::not_a_day(words, field, text), Label::SheetNotADayHelp),

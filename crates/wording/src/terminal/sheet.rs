@@ -48,6 +48,14 @@ sentences! {
     SheetNoSuchColumn: no_such_column(heading: &str);
     /// The columns that there are.
     SheetNoSuchColumnHelp: no_such_column_help(columns: &str);
+    /// A name that is written much like the one found.
+    SheetDidYouMean: did_you_mean(near: &str);
+    /// A tab that is named much like the one found.
+    SheetDidYouMeanTab: did_you_mean_tab(near: &str);
+    /// A day that there is not.
+    SheetNoSuchDay: no_such_day(field: &str, text: &str);
+    /// A row without a day.
+    SheetNoDay: no_day(field: &str);
     /// A column that is there twice.
     SheetColumnTwice: column_twice(heading: &str);
     /// Merged cells.

@@ -4,7 +4,7 @@ mod cell;
 mod delimited;
 mod xlsx;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use combclear_domain::basics::misread::Misread;
 use combclear_domain::basics::words::Person;
@@ -14,7 +14,7 @@ use combclear_domain::{Day, TimeOfDay};
 use combclear_wording::{Label, Words};
 
 use crate::columns::{AT, Column, ON, RECORDED_BY, columns};
-use crate::faults::{Fault, Unfit, What};
+use crate::faults::{CellFault, Fault, Unfit, What};
 use cell::Raw;
 
 pub use delimited::csv;
@@ -55,6 +55,8 @@ pub struct Row {
     pub recorded_by: Option<Person>,
     /// What is written in each other column, by its key.
     pub texts: BTreeMap<String, String>,
+    /// The keys of the columns whose cells cannot be read.
+    pub unread: BTreeSet<String>,
     /// The index of each column, by its key.
     pub columns: BTreeMap<String, u32>,
 }
@@ -95,6 +97,7 @@ impl Sheet {
         };
         let mut headed: Vec<(u32, Column)> = Vec::new();
         let mut known = columns(words, kind);
+        let day_label = known.iter().find(|column| column.key == ON).map(|column| column.label);
         let Some((first, headings)) = rows.next() else { return };
         for (index, raw) in headings {
             let heading = raw.in_words();
@@ -121,6 +124,7 @@ impl Sheet {
                 at: None,
                 recorded_by: None,
                 texts: BTreeMap::new(),
+                unread: BTreeSet::new(),
                 columns: columns.clone(),
             };
             let mut day_is_read = false;
@@ -135,12 +139,14 @@ impl Sheet {
                 day_is_read |= column.key == ON;
                 let read = raw.text(words, column).and_then(|text| row.fill_in(column, text));
                 if let Err(what) = read {
+                    row.unread.insert(column.key.clone());
                     self.faults.push(at(Some(number), index, what));
                 }
             }
             if !day_is_read {
-                let missing = Wrong { key: ON.to_owned(), with: WrongWith::Missing };
-                self.faults.push(row.fault(ON, What::Wrong(missing)));
+                row.unread.insert(ON.to_owned());
+                let field = day_label.unwrap_or_default();
+                self.faults.push(row.fault(ON, What::Cell { field, why: CellFault::NoDay }));
             }
             self.rows.push(row);
         }
@@ -152,7 +158,11 @@ impl Row {
         let misread =
             |why: Misread| What::Wrong(Wrong { key: column.key.clone(), with: WrongWith::Misread(why) });
         match column.key.as_str() {
-            ON => self.on = Some(text.parse().map_err(|fault| misread(Misread::Date(fault)))?),
+            ON => {
+                let no_such_day = |_| CellFault::NoSuchDay(text.clone());
+                let read = text.parse().map_err(no_such_day);
+                self.on = Some(read.map_err(|why| What::Cell { field: column.label, why })?);
+            }
             AT => self.at = Some(text.parse().map_err(|fault| misread(Misread::Date(fault)))?),
             RECORDED_BY => {
                 self.recorded_by = Some(text.parse::<Person>().map_err(|fault| misread(fault.into()))?);

@@ -3,6 +3,7 @@
 mod xlsx;
 
 use combclear_domain::Day;
+use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::words::{ColonyName, HoldingName, LotName};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Kind;
@@ -54,10 +55,10 @@ impl Choices {
         named.dedup();
         Choices {
             holding: Some(holding.name().clone()),
-            apiaries: holding.apiaries().map(ToString::to_string).collect(),
-            colonies: holding.colonies().filter(alive).map(ToString::to_string).collect(),
-            medicines: holding.medicines().map(ToString::to_string).collect(),
-            lots: holding.lots().filter(in_stock).map(ToString::to_string).collect(),
+            apiaries: in_order(holding.apiaries()),
+            colonies: in_order(holding.colonies().filter(alive)),
+            medicines: in_order(holding.medicines()),
+            lots: in_order(holding.lots().filter(in_stock)),
             leaflets: named,
             ..Choices::of_nobody(None, leaflets, on)
         }
@@ -82,6 +83,13 @@ impl Choices {
             countries: sorted(leaflets.iter().map(|leaflet| leaflet.jurisdiction.to_string()).collect()),
         }
     }
+}
+
+/// Names in the order in which people count.
+fn in_order<N: ToString>(names: impl Iterator<Item = N>) -> Vec<String> {
+    let mut names: Vec<String> = names.map(|name| name.to_string()).collect();
+    sort_naturally(&mut names, |name| name);
+    names
 }
 
 /// An empty sheet for one kind of entry as CSV: the headings, and the row of hints, which names the kind.

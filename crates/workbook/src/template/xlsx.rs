@@ -82,12 +82,14 @@ fn lists(words: &Words, choices: &Choices) -> Result<(Vec<List>, Worksheet), Xls
         (Named::Colony, Kind::ColonyEstablished, &choices.colonies),
         (Named::Medicine, Kind::MedicineDescribed, &choices.medicines),
         (Named::Lot, Kind::LotAcquired, &choices.lots),
-        (Named::Leaflet, Kind::LeafletReading, &choices.leaflets),
+        (Named::Leaflet, Kind::MedicineDescribed, &choices.leaflets),
         (Named::Jurisdiction, Kind::HoldingDetails, &choices.countries),
     ];
     let mut lists = Vec::new();
     for (column, (of, kind, texts)) in (0_u16..).zip(all) {
-        tab.write_string(0, column, forms::tab(words, kind))?;
+        let is_of = |column: &Column| matches!(column.input, Input::Name(named) if named == of);
+        let label = columns(words, kind).into_iter().find(is_of).map(|column| column.label);
+        tab.write_string(0, column, label.unwrap_or_default())?;
         for (row, text) in (1_u32..).zip(texts) {
             tab.write_string(row, column, text)?;
         }

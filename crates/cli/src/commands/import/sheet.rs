@@ -5,7 +5,7 @@ use std::path::Path;
 use combclear_domain::basics::misread::Misread;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
-use combclear_store::Holdings;
+use combclear_store::{Holdings, IfNew, OnRefusal};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::import::{self as import_say, Imported};
 use combclear_wording::terminal::sheet as say;
@@ -74,6 +74,7 @@ pub(super) async fn run(at: &Place, import: &Import, format: Format) -> Result<O
     let leaflets = place::leaflets(at)?;
     let report = place::with_holdings(at, async |holdings| {
         let name = holding(at, holdings, &sheet, &file).await?;
+        super::check_begun(holdings, import, &name, &file).await?;
         let found = holdings.snapshot(&name).await?;
         let found = found.as_deref().cloned().unwrap_or_else(|| Holding::new(name.clone()));
         let entries = entries(&sheet, &found, &leaflets, clock::now())
@@ -82,7 +83,12 @@ pub(super) async fn run(at: &Place, import: &Import, format: Format) -> Result<O
         let Entries { drafts, known, .. } = entries;
         let added = drafts.len();
         if added > 0 {
-            holdings.record(&name, drafts, clock::now()).await?;
+            let (_, refused) =
+                holdings.record_each(&name, &drafts, clock::now(), OnRefusal::Stop, IfNew::Begin).await?;
+            // Somebody else recorded in between.
+            if let Some(error) = refused.into_iter().next() {
+                return Err(error.into());
+            }
         }
         let tip = holdings.journal().tip(&name).await?;
         let head = tip.map(|(_, head)| head.to_string());
