@@ -3478,6 +3478,8 @@ sheet-fault = { "  " }{ $message }
     { "    " }help: { $help }
 sheet-and-more = { "  " }... and { $more } more
 
+label-sheet-fix = fix them in the file, then import it again
+label-sheet-fix-first = fix them in the file, then import it again; contradictions are looked for once every cell can be read
 sheet-no-such-tab = no kind of entry has a tab `{ $tab }`
 sheet-no-such-tab-help = take the tab out; the tabs are { $tabs }
 sheet-did-you-mean = did you mean `{ $near }`?

@@ -56,18 +56,28 @@ fn rows(text: &str) -> Result<Vec<(u32, Vec<String>)>, Unfit> {
         .delimiter(separator(text))
         .from_reader(text.as_bytes());
     let mut rows = Vec::new();
-    let mut within: u64 = 0;
+    let (mut before, mut counted, mut within) = (0, 0, 0);
     for record in reader.records() {
         let record = record.map_err(|error| Unfit::NotASpreadsheet { why: error.to_string() })?;
         if is_too_long(rows.len()) {
             return Err(too_many_rows());
         }
-        let line = record.position().map_or(0, ::csv::Position::line).saturating_sub(within);
-        let breaks = record.iter().flat_map(str::bytes).filter(|byte| *byte == b'\n').count();
-        within = within.saturating_add(u64::try_from(breaks).unwrap_or(u64::MAX));
-        rows.push((u32::try_from(line).unwrap_or(u32::MAX), record.iter().map(str::to_owned).collect()));
+        // The reader passes over empty lines, before which the record is said to begin.
+        let begins = record.position().map_or(0, ::csv::Position::byte);
+        let begins = usize::try_from(begins).unwrap_or(usize::MAX);
+        let empty = text.bytes().skip(begins).take_while(|byte| matches!(byte, b'\r' | b'\n')).count();
+        let begins = begins.saturating_add(empty);
+        before += breaks(text.get(counted..begins).unwrap_or_default());
+        counted = begins;
+        let number = (before + 1).saturating_sub(within);
+        within += record.iter().map(breaks).sum::<usize>();
+        rows.push((u32::try_from(number).unwrap_or(u32::MAX), record.iter().map(str::to_owned).collect()));
     }
     Ok(rows)
+}
+
+fn breaks(text: &str) -> usize {
+    text.bytes().filter(|byte| *byte == b'\n').count()
 }
 
 /// The character between cells.

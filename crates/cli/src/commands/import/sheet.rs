@@ -190,5 +190,7 @@ fn nothing_imported(file: &str, faults: &[Fault]) -> Failure {
     if more > 0 {
         listed.push(say::and_more(words, more));
     }
-    Failure::listing(import_say::faults(words, faults.len(), file), None, listed.join("\n"))
+    let can_be_read = faults.iter().all(Fault::depends_on_the_record);
+    let help = if can_be_read { Label::SheetFix } else { Label::SheetFixFirst };
+    Failure::listing(import_say::faults(words, faults.len(), file), Some(help), listed.join("\n"))
 }
