@@ -3467,7 +3467,7 @@ label-sheet-kind-for-csv-help = say which with --kind, such as --kind inspection
 label-sheet-kind-for-xlsx = an .xlsx file has a tab for every kind of entry
 label-sheet-kind-for-xlsx-help = leave --kind out, or write a .csv file
 sheet-unknown-kind = there is no kind of entry `{ $kind }`; it is one of { $kinds }
-label-sheet-is-for-new = nothing is on record yet; for an empty template, add --new
+label-sheet-is-for-new = for a holding that is not on record yet, add --new
 
 # Where a fault is: { $tab } is the name of a tab, { $row } and { $column } are as the spreadsheet shows them.
 sheet-at-cell = { $tab }, row { $row }, column { $column }: { $message }

@@ -130,3 +130,38 @@ pub fn letters(index: u32) -> String {
         left = left / 26 - 1;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use combclear_domain::journal::form::is_filled_in;
+
+    use super::*;
+
+    #[test]
+    fn columns_are_lettered_as_a_spreadsheet_does() {
+        let lettered = [0, 1, 25, 26, 27, 51, 52, 701, 702, 16_383].map(letters);
+        assert_eq!(lettered, ["A", "B", "Z", "AA", "AB", "AZ", "BA", "ZZ", "AAA", "XFD"]);
+    }
+
+    #[test]
+    fn every_kind_that_people_fill_in_has_a_tab_and_each_of_its_columns_a_heading_of_its_own() {
+        let words = Words::english();
+        let filled_in: BTreeSet<Kind> = Kind::ALL
+            .iter()
+            .copied()
+            .filter(|kind| is_filled_in(*kind) && *kind != Kind::StrikeOut)
+            .collect();
+        assert_eq!(BTreeSet::from(TABS), filled_in);
+        for kind in TABS {
+            let columns = columns(words, kind);
+            let mut names = BTreeSet::new();
+            for column in &columns {
+                let heads = columns.iter().filter(|other| other.is_headed(&column.heading(words))).count();
+                assert_eq!(heads, 1, "{kind:?} {}", column.key);
+                assert!(names.insert(column.key.clone()), "{kind:?} {}", column.key);
+            }
+        }
+    }
+}

@@ -54,7 +54,9 @@ pub(super) fn fill(bench: &Bench, template: &str, file: &str, cells: &[(&str, Ce
     }
     for (name, cells) in written {
         let sheet = workbook.add_worksheet().set_name(name).unwrap();
-        cells.into_iter().for_each(|(at, cell)| write(sheet, at, cell));
+        for (at, cell) in cells {
+            write(sheet, at, cell);
+        }
     }
     workbook.save(bench.path(file)).unwrap();
 }
@@ -103,8 +105,8 @@ fn write(sheet: &mut Worksheet, at: &str, cell: Cell) {
     match cell {
         Cell::Text(text) => sheet.write(row, column, text),
         Cell::Number(number) => sheet.write(row, column, number),
-        Cell::Date(text) => sheet.write_with_format(row, column, &date(text), &shown("dd/mm/yyyy hh:mm")),
-        Cell::Time(text) => sheet.write_with_format(row, column, &date(text), &shown("hh:mm")),
+        Cell::Date(text) => sheet.write_with_format(row, column, date(text), &shown("dd/mm/yyyy hh:mm")),
+        Cell::Time(text) => sheet.write_with_format(row, column, date(text), &shown("hh:mm")),
         Cell::Formula(text) => sheet.write(row, column, Formula::new(text).set_result("7")),
         Cell::YesNo(yes) => sheet.write(row, column, yes),
         Cell::MergedTo(last) => {

@@ -42,8 +42,8 @@ pub fn csv(words: &Words, bytes: &[u8]) -> Result<Sheet, Unfit> {
 fn text(bytes: &[u8]) -> Result<&str, Unfit> {
     let bytes = bytes.strip_prefix(BYTE_ORDER_MARK).unwrap_or(bytes);
     std::str::from_utf8(bytes).map_err(|error| {
-        let before = bytes.get(..error.valid_up_to()).unwrap_or_default();
-        let lines = before.iter().filter(|byte| **byte == b'\n').count();
+        let before = std::str::from_utf8(bytes.get(..error.valid_up_to()).unwrap_or_default());
+        let lines = before.map(breaks).unwrap_or_default();
         Unfit::NotUtf8 { line: u64::try_from(lines).unwrap_or(u64::MAX).saturating_add(1) }
     })
 }
