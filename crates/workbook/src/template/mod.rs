@@ -46,7 +46,8 @@ impl Choices {
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, on: Day) -> Choices {
         let alive = |colony: &&ColonyName| holding.life(colony).lasts(on);
-        let in_stock = |lot: &&LotName| holding.balance(lot).left().is_none_or(|left| !left.is_zero());
+        let in_stock =
+            |lot: &&LotName| holding.balance(lot).left().known().is_none_or(|left| !left.is_zero());
         let country = holding.jurisdiction(on);
         let of_country =
             leaflets.iter().filter(|leaflet| country.is_none_or(|known| leaflet.jurisdiction == *known));
