@@ -75,9 +75,9 @@ pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
     let Ok(Node::Object(written)) = serde_json::from_str::<Node>(text) else { return faults };
     let body =
         written.iter().rfind(|(name, _)| name == "body").and_then(|(_, body)| body.clone().into_fields());
-    let kind = written.iter().find_map(|(name, value)| match value {
-        Node::Text(word) if name == "kind" => Kind::from_word(word),
-        _ => None,
+    let kind = written.iter().find_map(|(name, value)| {
+        let Node::Text(word) = value else { return None };
+        Kind::from_word(word).filter(|_| name == "kind")
     });
     let found_around = faults_in(AROUND, written).into_iter().map(|Reading { pointer, what }| EntryFault {
         pointer,

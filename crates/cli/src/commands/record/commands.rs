@@ -99,7 +99,7 @@ impl Record {
 }
 
 /// The name of the command that fills in the form of a kind. None if no such command fills it in.
-pub(super) const fn command_of(kind: Kind) -> Option<&'static str> {
+pub(crate) const fn command_of(kind: Kind) -> Option<&'static str> {
     Some(match kind {
         Kind::HoldingDetails => "keeper",
         Kind::ApiaryDetails => "apiary",

@@ -31,7 +31,7 @@ use crate::commands::print;
 use crate::failure::{Failure, Said};
 use crate::place::{leaflets, with_holding, with_holdings};
 use crate::{Outcome, clock};
-pub(crate) use commands::{Begin, Record};
+pub(crate) use commands::{Begin, Record, command_of};
 use commands::{What, option_of};
 
 pub(crate) async fn run(place: &Place, record: &Record) -> Result<Outcome, Failure> {
@@ -149,11 +149,11 @@ impl From<NotReady> for Failure {
             let Refused { message, help } = recording::wrong(words, kind, wrong);
             say::fault(words, &option_of(&wrong.key), &message, &help)
         });
-        listing(said.collect())
+        listing(&said.collect::<Vec<_>>())
     }
 }
 
-fn listing(faults: Vec<String>) -> Failure {
+fn listing(faults: &[String]) -> Failure {
     let words = Words::english();
     Failure::listing(say::faults(words, faults.len()), None, faults.join("\n"))
 }
@@ -226,7 +226,7 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
             said.push(fault);
         }
     }
-    Err(listing(said).into())
+    Err(listing(&said).into())
 }
 
 fn one_line(holding: &Holding, on: Day, event: &Event) -> String {
