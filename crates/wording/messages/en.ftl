@@ -3532,3 +3532,9 @@ sheet-row-known = { $rows ->
    *[other] were
 } not recorded again
 sheet-left-out = { $tab }, row { $row }: { $left-out }
+
+## The manual
+
+failure-cannot-write-manual = the manual cannot be written to `{ $folder }`: { $why }
+failure-manual-written = the manual is in `{ $folder }`
+label-manual-name-a-folder = name a folder that exists and may be written to

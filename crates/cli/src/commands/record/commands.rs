@@ -131,7 +131,7 @@ pub(crate) const fn command_of(kind: Kind) -> Option<&'static str> {
 }
 
 /// The option of a field, without the dashes before it.
-pub(super) fn option_of(key: &str) -> String {
+pub(crate) fn option_of(key: &str) -> String {
     match key {
         // The jurisdiction of a keeper is a country.
         "jurisdiction" => "country".to_owned(),
@@ -240,7 +240,7 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
 }
 
 /// The field that is given without an option: what the entry is about.
-fn main_field(blanks: &[Blank]) -> Option<&Blank> {
+pub(crate) fn main_field(blanks: &[Blank]) -> Option<&Blank> {
     let colonies = |blank: &&Blank| matches!(blank.input, Input::Names(_) | Input::Name(Named::Colony));
     let name = |blank: &&Blank| matches!(blank.input, Input::Name(_)) && blank.needed;
     blanks.iter().find(colonies).or_else(|| blanks.iter().find(name))
