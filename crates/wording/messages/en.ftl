@@ -3353,8 +3353,16 @@ label-recording-no = no
 
 ## The command record
 
-record-field-help = { $hint }; for example { $example }
-record-field-choices = { $hint }; one of { $choices }
+record-field-help = { $needed ->
+    [yes] { $hint }; for example { $example } (needed)
+   *[no] { $hint }; for example { $example }
+}
+record-field-choices = { $needed ->
+    [yes] { $hint }; one of { $choices } (needed)
+   *[no] { $hint }; one of { $choices }
+}
+label-record-heading-fields = What to write down
+label-record-heading-colonies = Colonies, otherwise than by name
 record-question = { $label } ({ $hint }):
 record-question-choices = { $label } ({ $hint }; { $choices }):
 record-faults = nothing was recorded; { $count ->

@@ -222,7 +222,11 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
     }
     if blanks.iter().any(|blank| takes_colonies_on_record(blank) && place.as_deref() == Some(&blank.key)) {
         let flag = |id: &'static str, long: &'static str, help: Label| {
-            Arg::new(id).long(long).action(ArgAction::SetTrue).help(words.label(help).to_owned())
+            Arg::new(id)
+                .long(long)
+                .action(ArgAction::SetTrue)
+                .help(words.label(help).to_owned())
+                .help_heading(Label::RecordHeadingColonies.said())
         };
         command = command
             .arg(
@@ -230,7 +234,8 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
                     .long("apiary")
                     .value_name(Label::RecordOptionApiaryValue.said())
                     .value_parser(crate::args::value::<ApiaryName>)
-                    .help(words.label(Label::RecordOptionApiary).to_owned()),
+                    .help(words.label(Label::RecordOptionApiary).to_owned())
+                    .help_heading(Label::RecordHeadingColonies.said()),
             )
             .arg(flag(CHOSEN_INSIDE, "all-with-medicine-in", Label::RecordOptionInside))
             .arg(flag(CHOSEN_ALL, "all", Label::RecordOptionAll))
@@ -265,7 +270,9 @@ fn argument(words: &Words, kind: Kind, blank: &Blank, is_main: bool) -> Arg {
         Input::Word(list) => list(),
         _ => Vec::new(),
     };
-    let help = say::field_help(words, hint, example, &choices);
+    // What the record has by itself need not be given.
+    let needed = blank.needed && !matches!(blank.origin, Origin::InStock | Origin::Inside);
+    let help = say::field_help(words, hint, example, &choices, needed);
     let several = takes_several(blank);
     let arg = Arg::new(blank.key.clone()).value_name(label.to_uppercase()).help(help).action(if several {
         ArgAction::Append
@@ -275,7 +282,7 @@ fn argument(words: &Words, kind: Kind, blank: &Blank, is_main: bool) -> Arg {
     if is_main {
         return if several { arg.num_args(0..) } else { arg };
     }
-    arg.long(option_of(&blank.key))
+    arg.long(option_of(&blank.key)).help_heading(Label::RecordHeadingFields.said())
 }
 
 fn correction() -> Command {
