@@ -19,6 +19,7 @@ fn each_command_says_what_it_takes() {
         "stock",
         "attach",
         "documents",
+        "sheet",
         "import",
         "export",
         "verify",

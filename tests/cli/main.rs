@@ -28,6 +28,7 @@ mod register;
 mod retention;
 mod round_trip;
 mod serve;
+mod sheet;
 mod stock;
 mod supering;
 mod today;

@@ -33,7 +33,7 @@ impl Bench {
     }
 
     /// A folder with the spring of sixty colonies.
-    fn with_spring() -> Bench {
+    pub(crate) fn with_spring() -> Bench {
         let bench = Bench::new();
         bench.run(&["import", SPRING]).done();
         bench
@@ -52,7 +52,7 @@ impl Bench {
 }
 
 /// The contents of an export: day, kind and body of each entry, with the number of the entry that it builds on in place of its id.
-fn contents(export: &str) -> Vec<String> {
+pub(crate) fn contents(export: &str) -> Vec<String> {
     let rows: Vec<Value> = export.lines().skip(1).map(|line| serde_json::from_str(line).unwrap()).collect();
     let placed = |id: &Value| {
         let first = rows.iter().find(|row| row["id"] == *id).unwrap();

@@ -51,7 +51,7 @@ fn an_export_comes_in_by_standard_input_too() {
 fn two_holdings_share_a_database_without_touching_each_other() {
     let bench = Bench::with_demo();
     bench.write("mine.jsonl", mine(&[]));
-    bench.run(&["import", "mine.jsonl"]).done();
+    bench.run(&["import", "--begin", "mine.jsonl"]).done();
     let demo = bench.run(&["export", "--holding", "demo"]).done().out;
     assert_eq!(demo, std::fs::read_to_string(DEMO).unwrap());
     let mine = bench.run(&["export", "--holding", "mine"]).done().out;

@@ -71,6 +71,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Attach(attach) => commands::attach::run(place, attach).await,
         Command::Documents(ask) => commands::documents::run(place, ask).await,
         Command::Pack(ask) => commands::pack::run(place, ask).await,
+        Command::Sheet(sheet) => commands::sheet::run(place, sheet).await,
         Command::Import(import) => commands::import::run(place, import).await,
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,

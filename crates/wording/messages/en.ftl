@@ -2973,6 +2973,32 @@ form-harvest = Honey harvested
 form-strike_out = An entry struck out: it did not happen
 form-archived = Entries moved into an archive
 
+# The tab of a spreadsheet that takes entries of a kind: at most 31 letters, and none of : \ / ? * [ ].
+tab-holding_details = Keeper
+tab-apiary_details = Apiaries
+tab-site_conditions = Sites
+tab-nectar_flow = Nectar flows
+tab-temperature = Temperatures
+tab-temperature_normals = Usual temperatures
+tab-colony_established = Colonies
+tab-colony_moved = Moved
+tab-colony_split = Split
+tab-colony_united = United
+tab-colony_ended = Ended
+tab-supers_on = Supers on
+tab-supers_off = Supers off
+tab-inspection = Inspections
+tab-mite_count = Mite counts
+tab-medicine_described = Medicines
+tab-lot_acquired = Lots
+tab-lot_opened = Opened
+tab-leaflet_reading = Leaflets
+tab-prescription = Prescriptions
+tab-administration = Given
+tab-removal = Taken out
+tab-disposal = Disposed of
+tab-harvest = Harvests
+
 field-on = Day
 field-on-hint = the day on which it happened; today if left out
 field-on-example = 2026-08-24
@@ -3279,6 +3305,10 @@ recording-missing-help = { $hint }; for example { $example }
 recording-no-such-field = there is no field `{ $key }` here
 recording-no-such-field-help = the fields are { $keys }
 recording-misread = { $field }: { $why }
+recording-not-whole = `{ $text }` is not a whole number
+recording-not-whole-to = `{ $text }` is not a whole number from 0 to { $most }
+recording-not-a-number = `{ $text }` is not a number
+recording-neither-yes-nor-no = `{ $text }` is neither yes nor no
 recording-misread-help = { $hint }; for example { $example }
 recording-one-only = { $field } takes one value, and { $given } were given
 label-recording-one-only-help = record an entry for each
@@ -3385,8 +3415,120 @@ label-http-first-entry-help = send an entry of kind holding_details with its id
 begin-begun = holding `{ $holding }` is begun; record what happens with: combclear record
 begin-exists = the database keeps a holding `{ $holding }` already
 label-begin-exists-help = record a change of keeper or country with: combclear record keeper
-label-begin-about = Begin a new holding: who keeps it, where, and the country whose law and leaflets apply
 label-begin-name = Its name, as every command takes it
 label-begin-name-value = HOLDING
 import-no-holding = `{ $file }` is of holding `{ $holding }`, which this database does not keep; it keeps { $known }
 label-import-no-holding-help = import it with --begin to keep this holding too
+
+## Recording what the leaflet of a lot says
+
+record-leaflet-in-hand = Built in: { $title }. Take the leaflet from the pack.
+label-record-leaflet-how = Answer yes if it says the same, or write what it says; nothing if it says nothing.
+label-record-leaflet-nothing = nothing
+record-leaflet-same = { $label }: built in { $value }. Does the pack say the same?
+record-leaflet-what = { $label } ({ $hint }); nothing is built in. What does the pack say?
+record-leaflet-too = Does the pack say too: { $value }? (yes or no)
+record-still-open = still not known after this: { $what }
+
+## Sheets: the template, and what is wrong with a filled-in one
+
+# The name of the first tab, and of the tab with the lists of choices: at most 31 letters.
+label-sheet-about = How to fill this in
+label-sheet-choices = Choices
+label-sheet-holding = Holding
+label-sheet-kind = Kind
+label-sheet-about-tabs = One tab for each kind of entry, one row for each entry. Leave empty what you do not need.
+label-sheet-about-needed = Fill in the columns with a star. The grey row says what belongs in each column; it is not imported.
+label-sheet-about-days = Write days as 2026-08-24. An expiry may be a month, such as 2028-05.
+label-sheet-about-names = Lists offer what is on record; you may type other names. Several colonies in one cell: S1-S7, S9.
+label-sheet-about-import = Use no formulas and no merged cells. Then run `combclear import` with this file: all rows are recorded, or none.
+label-sheet-day-hint = the day on which it happened, as 2026-08-24
+label-sheet-choose = Choose from the list
+sheet-written = { $file }: a template with { $tabs ->
+    [one] 1 tab
+   *[other] { $tabs } tabs
+}; fill it in and import it
+sheet-written-csv = { $file }: a template for `{ $tab }`; fill it in and import it
+sheet-needed = { $label } *
+
+sheet-cannot-read = nothing was imported: `{ $file }` is not a spreadsheet that can be read: { $why }
+label-sheet-cannot-read-help = open it in a spreadsheet program and save it as .xlsx
+sheet-other-format = `{ $file }` is neither .xlsx nor .csv
+label-sheet-other-format-help = save it as .xlsx, or as .csv with one kind of entry
+sheet-too-large = nothing was imported: `{ $file }` is larger than { $most } MB
+label-sheet-too-large-help = take out pictures, and columns and rows that are not entries; or split it into several files
+sheet-too-many-rows = nothing was imported: `{ $file }` has more than { $most } rows
+label-sheet-too-many-rows-help = split it into several files
+sheet-not-utf8 = nothing was imported: `{ $file }` is not UTF-8 text, from line { $line }
+label-sheet-not-utf8-help = save it again as CSV UTF-8
+sheet-no-kind = nothing was imported: the column `{ $column }` of `{ $file }` does not say which kind of entry this is
+sheet-no-kind-help = write one of these into the first column: { $tabs }
+sheet-other-kind = nothing was imported: the column `{ $column }` of `{ $file }` has `{ $kind }`, which is no kind of entry
+sheet-two-kinds = nothing was imported: `{ $file }` has two kinds of entry, `{ $one }` and `{ $other }`
+label-sheet-two-kinds-help = make one CSV file for each kind of entry, or one .xlsx with a tab for each
+sheet-other-holding = nothing was imported: `{ $file }` is a sheet of `{ $holding }`, not of `{ $wanted }`
+sheet-no-holding = nothing was imported: `{ $file }` does not say for which holding it is
+label-sheet-no-holding-help = name the holding with --holding, or in the first tab
+label-sheet-keep-going = nothing was imported: a sheet is imported in full or not at all
+label-sheet-keep-going-help = leave --keep-going out
+label-sheet-kind-for-csv = a CSV file takes one kind of entry
+label-sheet-kind-for-csv-help = say which with --kind, such as --kind inspection; or write an .xlsx file, which has a tab for each
+label-sheet-kind-for-xlsx = an .xlsx file has a tab for every kind of entry
+label-sheet-kind-for-xlsx-help = leave --kind out, or write a .csv file
+sheet-unknown-kind = there is no kind of entry `{ $kind }`; it is one of { $kinds }
+label-sheet-is-for-new = for a holding that is not on record yet, add --new
+
+# Where a fault is: { $tab } is the name of a tab, { $row } and { $column } are as the spreadsheet shows them.
+sheet-at-cell = { $tab }, row { $row }, column { $column }: { $message }
+sheet-at-row = { $tab }, row { $row }: { $message }
+sheet-at-column = { $tab }, column { $column }: { $message }
+sheet-at-tab = { $tab }: { $message }
+sheet-fault = { "  " }{ $message }
+    { "    " }help: { $help }
+sheet-and-more = { "  " }... and { $more } more
+
+label-sheet-fix = fix them in the file, then import it again
+label-sheet-fix-first = fix them in the file, then import it again; contradictions are looked for once every cell can be read
+sheet-no-such-tab = no kind of entry has a tab `{ $tab }`
+sheet-no-such-tab-help = take the tab out; the tabs are { $tabs }
+sheet-did-you-mean = did you mean `{ $near }`?
+sheet-did-you-mean-tab = did you mean `{ $near }`? if not, take the tab out
+sheet-no-such-day = { $field }: `{ $text }` is not a day of the calendar
+sheet-no-day = { $field } is missing
+sheet-no-such-column = there is no column `{ $heading }` here
+sheet-no-such-column-help = the columns are { $columns }
+sheet-column-twice = there are two columns `{ $heading }`
+label-sheet-column-twice-help = take one of them out
+label-sheet-no-heading = something is written in a column without a heading
+label-sheet-no-heading-help = clear the column, or give it one of the headings of this tab
+sheet-merged = the cells { $range } are merged
+label-sheet-merged-help = split them, and write the value into each row
+sheet-formula = { $field } is a formula
+label-sheet-formula-help = write the value itself
+sheet-error = { $field } holds the error { $text }
+sheet-not-a-day = { $field }: `{ $text }` is not a day in the order that this sheet takes
+label-sheet-not-a-day-help = write year-month-day, such as 2026-08-24; no other order is guessed
+label-sheet-no-day-help = write year-month-day, such as 2026-08-24
+label-sheet-not-printed-help = write 2028-05 for a month, or 2028-05-31 for a day; no other order is guessed
+sheet-day-of-number = { $field }: { $text } is a number, not a day
+sheet-day-with-time = { $field }: the day has a time of day with it, { $text }
+label-sheet-day-with-time-help = write the time into the column for it
+sheet-printed-first = { $field }: { $text } may have been typed as a month
+label-sheet-printed-first-help = format the cell as text, then write 2028-05 for a month, or the day in full
+sheet-date-in-text = { $field } holds the date { $text }, and takes none
+label-sheet-date-in-text-help = format the cell as text, then write it again
+sheet-not-a-time = { $field }: `{ $text }` is not a time of day
+label-sheet-not-a-time-help = write hours and minutes, such as 09:30
+sheet-same-row = this says the same as row { $row }
+label-sheet-same-row-help = take one of them out; if it happened twice, write the time of day into both
+label-sheet-nothing-filled-in = no row is filled in; nothing was recorded
+sheet-by-tab = { $tab } { $entries }
+sheet-all-tabs = recorded: { $tabs }
+sheet-row-known = { $rows ->
+    [one] 1 row was
+   *[other] { $rows } rows were
+} imported before and { $rows ->
+    [one] was
+   *[other] were
+} not recorded again
+sheet-left-out = { $tab }, row { $row }: { $left-out }

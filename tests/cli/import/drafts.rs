@@ -45,7 +45,12 @@ fn unreadable() -> Vec<Bad> {
         ),
         bad(
             "a fault deep in the body",
-            draft(3, "2026-03-02", "administration", &json!({"given": [{"lot": "L1", "each": "two"}]})),
+            draft(
+                3,
+                "2026-03-02",
+                "administration",
+                &json!({"given": [{"lot": "L1", "each": "two", "colonies": ["A1"]}]}),
+            ),
             &["/body/given/0/each: ", "two"],
         ),
         bad(

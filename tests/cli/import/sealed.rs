@@ -211,6 +211,6 @@ fn an_export_is_refused_by_another_journal_at_the_line_where_they_part() {
 fn an_export_of_one_holding_does_not_touch_another() {
     let bench = Bench::with_mine();
     let before = bench.kept();
-    bench.run(&["import", DEMO]).done().says(&["demo: 454 entries added, with 11 documents"]);
+    bench.run(&["import", "--begin", DEMO]).done().says(&["demo: 454 entries added, with 11 documents"]);
     assert_eq!(bench.kept(), [vec![text(&demo())], before].concat());
 }

@@ -16,6 +16,7 @@ pub(crate) mod record;
 pub(crate) mod register;
 pub(crate) mod retention;
 pub(crate) mod serve;
+pub(crate) mod sheet;
 pub(crate) mod stock;
 pub(crate) mod supering;
 pub(crate) mod today;

@@ -5,7 +5,7 @@ use serde::Deserialize;
 use super::entry::{EntryFault, EntryId};
 use super::event::Kind;
 use super::fault::{TextFault, Unreadable};
-use super::form::{Field, faults_in, field};
+use super::form::{Field, Input, Origin, faults_in, field};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::misread::Misread;
 use crate::basics::node::{Node, Reading, fault_in};
@@ -73,16 +73,16 @@ pub(super) fn unknown_kind(written: &str) -> EntryFault {
 pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
     let mut faults = vec![first];
     let Ok(Node::Object(written)) = serde_json::from_str::<Node>(text) else { return faults };
-    let (mut body, around): (Vec<_>, Vec<_>) = written.into_iter().partition(|(name, _)| name == "body");
-    let kind = around.iter().find_map(|(name, value)| match value {
-        Node::Text(word) if name == "kind" => Kind::from_word(word),
-        _ => None,
+    let body =
+        written.iter().rfind(|(name, _)| name == "body").and_then(|(_, body)| body.clone().into_fields());
+    let kind = written.iter().find_map(|(name, value)| {
+        let Node::Text(word) = value else { return None };
+        Kind::from_word(word).filter(|_| name == "kind")
     });
-    let found_around = faults_in(AROUND, around).into_iter().map(|Reading { pointer, what }| EntryFault {
+    let found_around = faults_in(AROUND, written).into_iter().map(|Reading { pointer, what }| EntryFault {
         pointer,
         what: Unreadable::Envelope { why: what, near: None },
     });
-    let body = body.pop().and_then(|(_, body)| body.into_fields());
     let found_within = kind.zip(body).into_iter().flat_map(|(kind, body)| {
         let within = faults_in(kind.fields(), body).into_iter();
         within.map(move |Reading { pointer, what }| EntryFault {
@@ -105,6 +105,8 @@ const AROUND: &[Field] = &[
     field!(at: Option<TimeOfDay>),
     field!(recorded_by: Person),
     field!(kind: String),
+    // What is wrong in it is told by its kind.
+    Field { name: "body", input: Input::Made, needed: true, origin: Origin::Asked, reads: |_| None },
     field!(corrects: Option<EntryId>),
     field!(reason: Option<String>),
 ];

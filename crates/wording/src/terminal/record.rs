@@ -22,6 +22,16 @@ sentences! {
     BeginBegun: begun(holding: &HoldingName);
     /// A holding that exists already.
     BeginExists: exists(holding: &HoldingName);
+    /// The leaflet that is built in for a lot.
+    RecordLeafletInHand: leaflet_in_hand(title: &str);
+    /// A term with the built-in value.
+    RecordLeafletSame: leaflet_same(label: &str, value: &str);
+    /// A term without one.
+    RecordLeafletWhat: leaflet_what(label: &str, hint: &str);
+    /// Another value of the built-in leaflet.
+    RecordLeafletToo: leaflet_too(value: &str);
+    /// What a leaflet says nothing about.
+    RecordStillOpen: still_open(what: &str);
     /// A text that is no day.
     RecordNotADay: not_a_day(why: &str);
     /// Nobody can be asked.

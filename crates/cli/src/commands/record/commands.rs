@@ -9,6 +9,7 @@ use combclear_domain::basics::words::{ApiaryName, HoldingName};
 use combclear_domain::journal::Kind;
 use combclear_domain::journal::form::{Blank, Input, Origin, blanks};
 use combclear_domain::recording::Chosen;
+use combclear_domain::rules::leaflet::Says;
 use combclear_wording::forms::{self, FieldWords};
 use combclear_wording::terminal::record as say;
 use combclear_wording::{Label, Words};
@@ -25,6 +26,8 @@ pub(crate) struct Record {
     pub(super) by: Option<String>,
     /// Whether to record without asking.
     pub(super) yes: bool,
+    /// Values of the built-in leaflet that were found on the leaflet of a lot.
+    pub(super) confirms: Vec<Says>,
 }
 
 #[derive(Debug, Clone)]
@@ -81,7 +84,7 @@ impl Record {
     /// What is recorded, with the options that every form has.
     fn of(what: What, given: &ArgMatches) -> Record {
         let one = |id: &str| given.get_one::<String>(id).cloned();
-        Record { what, on: one(ON), at: one(AT), by: one(BY), yes: given.get_flag(YES) }
+        Record { what, on: one(ON), at: one(AT), by: one(BY), yes: given.get_flag(YES), confirms: Vec::new() }
     }
 }
 
@@ -96,7 +99,7 @@ impl Record {
 }
 
 /// The name of the command that fills in the form of a kind. None if no such command fills it in.
-pub(super) const fn command_of(kind: Kind) -> Option<&'static str> {
+pub(crate) const fn command_of(kind: Kind) -> Option<&'static str> {
     Some(match kind {
         Kind::HoldingDetails => "keeper",
         Kind::ApiaryDetails => "apiary",

@@ -7,6 +7,7 @@
 mod ask;
 mod commands;
 mod day;
+mod leaflet;
 
 use std::io::IsTerminal;
 
@@ -30,7 +31,7 @@ use crate::commands::print;
 use crate::failure::{Failure, Said};
 use crate::place::{leaflets, with_holding, with_holdings};
 use crate::{Outcome, clock};
-pub(crate) use commands::{Begin, Record};
+pub(crate) use commands::{Begin, Record, command_of};
 use commands::{What, option_of};
 
 pub(crate) async fn run(place: &Place, record: &Record) -> Result<Outcome, Failure> {
@@ -80,6 +81,7 @@ pub(crate) async fn begin(place: &Place, begin: &Begin) -> Result<Outcome, Failu
 fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Option<Ready>, Failure> {
     let mut record = record.clone();
     let asks = can_ask();
+    let open = if asks { leaflet::ask(&mut record, holding, leaflets)? } else { Vec::new() };
     let ready = loop {
         match prepare(&record, holding, leaflets) {
             Ok(ready) => break ready,
@@ -91,6 +93,9 @@ fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Opt
     };
     preview(&ready)?;
     if record.yes || ask::may_record(asks)? {
+        if !open.is_empty() {
+            print(&say::still_open(Words::english(), &open.join(", ")))?;
+        }
         return Ok(Some(ready));
     }
     print(&Label::RecordNothingRecorded.said())?;
@@ -144,11 +149,11 @@ impl From<NotReady> for Failure {
             let Refused { message, help } = recording::wrong(words, kind, wrong);
             say::fault(words, &option_of(&wrong.key), &message, &help)
         });
-        listing(said.collect())
+        listing(&said.collect::<Vec<_>>())
     }
 }
 
-fn listing(faults: Vec<String>) -> Failure {
+fn listing(faults: &[String]) -> Failure {
     let words = Words::english();
     Failure::listing(say::faults(words, faults.len()), None, faults.join("\n"))
 }
@@ -221,7 +226,7 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
             said.push(fault);
         }
     }
-    Err(listing(said).into())
+    Err(listing(&said).into())
 }
 
 fn one_line(holding: &Holding, on: Day, event: &Event) -> String {
