@@ -12,9 +12,9 @@ use tempfile::TempDir;
 /// The journal of the demo in the repository.
 pub(crate) const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
 /// Number of its entries.
-pub(crate) const DEMO_ENTRIES: usize = 496;
+pub(crate) const DEMO_ENTRIES: usize = 454;
 /// The day of the demo.
-pub(crate) const DEMO_DAY: &str = "2026-04-18";
+pub(crate) const DEMO_DAY: &str = "2026-08-29";
 
 /// A temporary folder. Files are named relative to it, so that messages do not depend on its place.
 pub(crate) struct Bench {

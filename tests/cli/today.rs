@@ -13,11 +13,12 @@ fn the_morning_of_the_demo_shows_what_is_due_what_may_be_supered_and_what_to_fin
 fn a_colony_that_becomes_free_today_is_named_as_such() {
     let bench = Bench::with_demo();
     let on = |day: &str| bench.run(&["today", "--on", day]).done().out;
-    let free = "free from today: Q1, Q2 (2) at Quernford";
-    // Another colony is free on the day before.
-    assert!(on("2026-04-25").contains("free from today: Q9 at Quernford"));
-    assert!(on("2026-04-26").contains(free));
-    assert!(!on("2026-04-27").contains("free from today"));
+    let free = "free from today: H1, H2 (2) at Withyhythe";
+    // Their strips came out on the same day as the tablets of others, which had no period to wait for.
+    assert!(on("2026-08-28").contains("free from today: C1, H6, H7, P2, Y1, Y6 (6) at Withyhythe"));
+    assert!(!on("2026-09-18").contains("free from today"));
+    assert!(on("2026-09-19").contains(free));
+    assert!(!on("2026-09-20").contains("free from today"));
 }
 
 #[test]
@@ -33,7 +34,7 @@ fn json_says_the_same_as_the_questions_that_it_asks() {
     assert_eq!(count(&today["may_be_supered"]), wanted("yes"));
     assert_eq!(today["may_not_be_supered"], wanted("no"));
     assert_eq!(count(&today["not_known"]), wanted("unknown"));
-    let due = bench.run(&["due", "--from", DEMO_DAY, "--to", "2026-04-24", "--json"]).done().json();
+    let due = bench.run(&["due", "--from", DEMO_DAY, "--to", "2026-09-04", "--json"]).done().json();
     let keys = |report: &Value| -> Vec<String> {
         let visits = report["visits"].as_array().unwrap().iter();
         let items = visits.flat_map(|visit| visit["items"].as_array().unwrap());

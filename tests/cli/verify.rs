@@ -46,7 +46,7 @@ fn a_sound_journal_is_called_so_and_gives_a_checkpoint_to_keep() {
 #[test]
 fn a_changed_body_names_the_first_bad_entry_though_later_ones_are_bad_too() {
     let bench = Bench::with_demo();
-    let id = "0199258c-ac48-70c8-8de3-0000000000c8";
+    let id = "01994999-3048-70c8-8de3-0000000000c8";
     behind_its_back(
         &bench,
         "combclear.db",
@@ -92,7 +92,7 @@ fn a_journal_that_went_on_from_its_checkpoint_agrees_with_it() {
     let agrees = "each as it was recorded, and it agrees with the checkpoint.";
     bench.run(&["verify", "--since-checkpoint", "kept.txt"]).done().says(&["100 entries", agrees]);
     bench.run(&["import", DEMO]).done();
-    bench.run(&["verify", "--since-checkpoint", "kept.txt"]).done().says(&["496 entries", agrees]);
+    bench.run(&["verify", "--since-checkpoint", "kept.txt"]).done().says(&["454 entries", agrees]);
 }
 
 #[test]
@@ -113,7 +113,7 @@ fn a_journal_that_was_cut_off_is_shorter_than_its_checkpoint() {
     );
     // The rest is sound in itself: only the checkpoint reveals the cut.
     bench.run(&["verify"]).done().says(&["400 entries"]);
-    let missed = "the journal had 496 entries when the checkpoint was taken, and now has 400";
+    let missed = "the journal had 454 entries when the checkpoint was taken, and now has 400";
     bench
         .run(&["verify", "--since-checkpoint", "kept.txt"])
         .answered(3)
@@ -129,7 +129,7 @@ fn a_journal_made_anew_differs_from_its_checkpoint() {
     bench.run(&["import", "early.jsonl"]).done();
     bench.write("kept.txt", checkpoint_of(&bench));
     let anew = Bench::new();
-    let apiary = draft(1, "2025-02-15", "apiary_details", &json!({"apiary": "East"}));
+    let apiary = draft(1, "2025-03-01", "apiary_details", &json!({"apiary": "East"}));
     let header = r#"{"combclear_journal":1,"holding":"demo","sealed":false}"#;
     anew.write("anew.jsonl", lines([header, &apiary]));
     anew.run(&["import", "anew.jsonl"]).done();
@@ -159,7 +159,7 @@ fn a_file_that_is_no_checkpoint_is_refused_with_what_one_looks_like() {
     bench.write("garbage.txt", "dear diary\n");
     bench.write("empty.txt", "");
     bench.write("cut.txt", lines(kept[..2].iter().copied()));
-    bench.write("number.txt", good.replace("496", "many"));
+    bench.write("number.txt", good.replace("454", "many"));
     bench.write("hash.txt", good.split_at(good.len() - 2).0);
     bench.write("twice.txt", format!("{good}{good}"));
     bench.write("bytes.txt", [0xff, 0xfe]);
