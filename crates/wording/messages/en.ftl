@@ -2532,7 +2532,7 @@ label-http-store-failed = the journal could not be read or written
 
 # What is asked for and is not there. { $slugs } are the kinds of problems.
 http-no-holding = no entry is recorded under the holding `{ $holding }`
-label-http-no-holding-help = GET /holdings lists the holdings that have entries; the first entry creates a new one
+label-http-no-holding-help = GET /holdings lists the holdings that have entries; PUT /holdings/{"{"}holding{"}"} begins a new one
 http-no-apiary = the holding `{ $holding }` has no apiary `{ $apiary }`
 label-http-no-apiary-help = look it up among the apiaries of the holding; if it is new, record its details
 http-no-colony = no entry of the holding `{ $holding }` mentions a colony `{ $colony }`

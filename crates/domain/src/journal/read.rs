@@ -1,11 +1,12 @@
 //! Reading entries and bodies strictly, and finding what is wrong with them.
 
 use serde::Deserialize;
+use serde::de::IgnoredAny;
 
 use super::entry::{EntryFault, EntryId};
 use super::event::Kind;
 use super::fault::{TextFault, Unreadable};
-use super::form::{Field, faults_in, field};
+use super::form::{Entered, Field, Input, faults_in, field};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::misread::Misread;
 use crate::basics::node::{Node, Reading, fault_in};
@@ -73,7 +74,16 @@ pub(super) fn unknown_kind(written: &str) -> EntryFault {
 pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
     let mut faults = vec![first];
     let Ok(Node::Object(written)) = serde_json::from_str::<Node>(text) else { return faults };
-    let (mut body, around): (Vec<_>, Vec<_>) = written.into_iter().partition(|(name, _)| name == "body");
+    let mut body = None;
+    let mut around = Vec::new();
+    for (name, value) in written {
+        if name == "body" {
+            body = Some(value);
+            around.push((name, Node::Null));
+        } else {
+            around.push((name, value));
+        }
+    }
     let kind = around.iter().find_map(|(name, value)| match value {
         Node::Text(word) if name == "kind" => Kind::from_word(word),
         _ => None,
@@ -82,7 +92,7 @@ pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
         pointer,
         what: Unreadable::Envelope { why: what, near: None },
     });
-    let body = body.pop().and_then(|(_, body)| body.into_fields());
+    let body = body.and_then(Node::into_fields);
     let found_within = kind.zip(body).into_iter().flat_map(|(kind, body)| {
         let within = faults_in(kind.fields(), body).into_iter();
         within.map(move |Reading { pointer, what }| EntryFault {
@@ -98,13 +108,19 @@ pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
     faults
 }
 
-/// The fields of an entry around its body.
+/// Any JSON: what stands in a body is checked by its kind.
+impl Entered for IgnoredAny {
+    const INPUT: Input = Input::Made;
+}
+
+/// The fields of an entry, in the order in which an [`Envelope`](super::entry::Envelope) has them.
 const AROUND: &[Field] = &[
     field!(#[serde(default)] id: EntryId),
     field!(on: Day),
     field!(at: Option<TimeOfDay>),
     field!(recorded_by: Person),
     field!(kind: String),
+    field!(body: IgnoredAny),
     field!(corrects: Option<EntryId>),
     field!(reason: Option<String>),
 ];
