@@ -154,7 +154,7 @@ async fn a_part_of_a_path_that_cannot_be_a_name_is_a_problem() {
             "apiary",
             "a part of the path is not UTF-8 once percent-decoded",
         ),
-        ("/holdings/heathside/entries/17".to_owned(), "id", "this is not the id of an entry"),
+        ("/holdings/heathside/entries/x".to_owned(), "id", "`x` is neither the id of an entry"),
         (
             "/holdings/heathside/documents/17".to_owned(),
             "document",

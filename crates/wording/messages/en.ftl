@@ -2123,6 +2123,7 @@ misread-wanted = { $wanted ->
     [whole] a whole number
     [whole-to] a whole number from 0 to { $most }
     [list] a list
+    [entry] the id of an entry, or its number in the journal
    *[object] an object with named fields
 }
 misread-nothing-confirmed = missing field `says` or `value`
@@ -3390,3 +3391,11 @@ label-begin-name = Its name, as every command takes it
 label-begin-name-value = HOLDING
 import-no-holding = `{ $file }` is of holding `{ $holding }`, which this database does not keep; it keeps { $known }
 label-import-no-holding-help = import it with --begin to keep this holding too
+
+## Entries by their number over HTTP
+
+misread-entry = `{ $text }` is neither the id of an entry, written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77 in lower case, nor its number in the journal
+label-unreadable-numbered-nowhere = an entry is named by its number, but there is no journal here in which to look it up
+label-unreadable-numbered-nowhere-help = name the entry by its id
+label-http-no-entry-numbered-help = give the number that `seq` has in the list of entries, or the id
+label-http-entry-help = name the entry by its id, as in 01964c7e-6f00-7000-8000-000000000001, or by its number in the journal, as in 70

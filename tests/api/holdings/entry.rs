@@ -277,3 +277,101 @@ async fn an_entry_for_a_holding_that_was_never_begun_names_the_nearest_and_begin
     assert_eq!(bench.entries_of("heathsite").await, 0);
     assert_eq!(bench.get("/holdings").await.good()["items"].as_array().unwrap().len(), 1);
 }
+
+/// The number of an entry is what people read on the register; the id is what the journal keeps.
+#[tokio::test]
+async fn a_correction_names_the_wrong_entry_by_its_number_or_by_its_id() {
+    for named in [json!(15), json!(id(15))] {
+        let bench = seed::bench().await;
+        let mut wrong_day = seed::entries().remove(14);
+        wrong_day["id"] = json!(id(20));
+        wrong_day["on"] = json!("2026-04-07");
+        wrong_day["corrects"] = named;
+        wrong_day["reason"] = json!("it was Tuesday");
+        let answer = bench.put(&path(20), &wrong_day).await;
+        assert_eq!((answer.status, &answer.good()["corrects"]), (201, &json!(id(15))));
+        // Sent again, and named the other way, it is the same entry.
+        for named in [json!(15), json!(id(15))] {
+            wrong_day["corrects"] = named;
+            assert_eq!(bench.put(&path(20), &wrong_day).await.status, 200);
+        }
+        assert_eq!(bench.entries_of(HOLDING).await, 17);
+    }
+}
+
+/// The last number there is, the one after it, and others that no entry has.
+#[tokio::test]
+async fn a_correction_of_a_number_that_no_entry_has_is_a_problem_with_the_last_one() {
+    let bench = seed::bench().await;
+    let correcting = |named: Value| {
+        let mut struck_out = entry(20, "2026-04-10", "strike_out", json!({}));
+        struck_out["corrects"] = named;
+        struck_out["reason"] = json!("it did not happen");
+        struck_out
+    };
+    for number in [0, 17, 9_007_199_254_740_991_u64] {
+        let sent = correcting(json!(number));
+        let fault = bench.put(&path(20), &sent).await.fault(422, "unreadable-entry", &path(20));
+        let detail = format!("there is no entry `{number}` in the journal; the last is 16");
+        let help = "give the number that `seq` has in the list of entries, or the id".to_owned();
+        assert_eq!(fault, ("/corrects".to_owned(), detail, help));
+    }
+    // An entry of a batch has no number before it is recorded.
+    let (new, batch) =
+        (entry(19, "2026-04-10", "inspection", json!({ "colony": "M1" })), correcting(json!(17)));
+    let entries = "/holdings/heathside/entries";
+    let (pointer, ..) =
+        bench.post(entries, &json!([new, batch])).await.fault(422, "unreadable-entry", entries);
+    assert_eq!(pointer, "/1/corrects");
+    for (named, said) in [
+        (json!("16"), "`16` is neither the id of an entry, written like"),
+        (
+            json!(1.5),
+            "invalid type: floating point `1.5`, expected the id of an entry, or its number in the journal",
+        ),
+        (json!(-1), "invalid type: integer `-1`, expected the id of an entry, or its number in the journal"),
+        (json!([16]), "invalid type: sequence, expected the id of an entry, or its number in the journal"),
+    ] {
+        let sent = correcting(named);
+        let (pointer, detail, _) =
+            bench.put(&path(20), &sent).await.fault(422, "unreadable-entry", &path(20));
+        assert_eq!(pointer, "/corrects");
+        assert!(detail.starts_with(said), "{detail}");
+    }
+    assert_eq!(bench.entries_of(HOLDING).await, 16);
+    assert_eq!(bench.put(&path(20), &correcting(json!(16))).await.status, 201);
+}
+
+#[tokio::test]
+async fn a_recorded_entry_is_read_by_its_number_as_by_its_id() {
+    let bench = seed::bench().await;
+    for number in 1..=16 {
+        let by_number = bench.get(&format!("/holdings/heathside/entries/{number}")).await;
+        let by_id = bench.get(&path(number)).await;
+        assert_eq!((by_number.good(), by_number.header("etag")), (by_id.good(), by_id.header("etag")));
+    }
+    for number in ["17", "9007199254740991", "18446744073709551615"] {
+        let at = format!("/holdings/heathside/entries/{number}");
+        let (parameter, detail, help) = bench.get(&at).await.fault(404, "unknown-entry", &at);
+        assert_eq!(parameter, "id");
+        assert_eq!(detail, format!("there is no entry `{number}` in the journal; the last is 16"));
+        assert_eq!(help, "GET /holdings/heathside/entries lists what is recorded");
+    }
+    for text in ["0", "007", "+7", "7.0", "-1", "18446744073709551616", "seven"] {
+        let at = format!("/holdings/heathside/entries/{text}");
+        let (parameter, detail, help) = bench.get(&at).await.fault(400, "bad-parameter", &at);
+        assert_eq!(parameter, "id");
+        assert!(detail.starts_with(&format!("`{text}` is neither the id of an entry")), "{detail}");
+        assert!(help.starts_with("name the entry by its id, as in"), "{help}");
+    }
+    bench.get("/holdings/nobody/entries/7").await.problem(
+        404,
+        "unknown-holding",
+        "/holdings/nobody/entries/7",
+    );
+    // A new entry has no number before it is recorded: its writer gives it an id.
+    let at = "/holdings/heathside/entries/17";
+    let (parameter, detail, _) = bench.put(at, &details()).await.fault(400, "bad-parameter", at);
+    assert_eq!(parameter, "id");
+    assert!(detail.starts_with("this is not the id of an entry: `17` is not a UUID"), "{detail}");
+}

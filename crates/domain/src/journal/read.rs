@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use serde::de::IgnoredAny;
 
-use super::entry::{EntryFault, EntryId};
+use super::entry::{EntryFault, EntryId, WhichEntry};
 use super::event::Kind;
 use super::fault::{TextFault, Unreadable};
 use super::form::{Entered, Field, Input, faults_in, field};
@@ -121,6 +121,6 @@ const AROUND: &[Field] = &[
     field!(recorded_by: Person),
     field!(kind: String),
     field!(body: IgnoredAny),
-    field!(corrects: Option<EntryId>),
+    field!(corrects: Option<WhichEntry>),
     field!(reason: Option<String>),
 ];
