@@ -154,11 +154,9 @@ async fn every_example_of_a_body_is_recorded() {
 fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
     let document = Document::of_the_service();
     let schemas = &document.0["components"]["schemas"];
-    let bodies = schemas["EntryBody"]["anyOf"].as_array().unwrap();
-    assert_eq!(bodies.len(), Kind::ALL.len());
-    let names = bodies.iter().map(|body| body["$ref"].as_str().unwrap().rsplit('/').next().unwrap());
+    let kinds = of_kinds(schemas, "NewEntry");
+    let names = kinds.iter().flat_map(|(new, body)| [new.as_str(), body.as_str()]);
     for name in names.chain([
-        "NewEntry",
         "StatedTerms",
         "Given",
         "Supplier",
@@ -169,13 +167,65 @@ fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
     ]) {
         assert_eq!(schemas[name]["additionalProperties"], false, "{name}");
     }
-    assert_eq!(schemas["NewEntry"]["properties"]["body"]["$ref"], "#/components/schemas/EntryBody");
-    // An archived entry has no body.
-    let body = schemas["Entry"]["properties"]["body"]["oneOf"].as_array().unwrap();
-    assert!(body.iter().any(|one| one["$ref"] == "#/components/schemas/EntryBody"), "{body:?}");
-    assert!(body.iter().any(|one| one["type"] == "null"), "{body:?}");
-    let required = schemas["Entry"]["required"].as_array().unwrap();
-    assert!(required.iter().any(|field| field == "body"), "{required:?}");
+}
+
+/// The schemas of an entry of each kind, in the order of the kinds: of the entry, and of its body.
+fn of_kinds(schemas: &Value, entry: &str) -> Vec<(String, String)> {
+    let name = |reference: &Value| reference.as_str().unwrap().rsplit('/').next().unwrap().to_owned();
+    let one_of = schemas[entry]["oneOf"].as_array().unwrap();
+    assert_eq!(one_of.len(), Kind::ALL.len(), "{entry}");
+    let each = one_of.iter().zip(Kind::ALL).map(|(one, kind)| {
+        let schema = name(&one["$ref"]);
+        assert_eq!(schemas[entry]["discriminator"]["mapping"][kind.as_str()], one["$ref"], "{entry}");
+        assert_eq!(
+            schemas[&schema]["properties"]["kind"]["enum"],
+            serde_json::json!([kind.as_str()]),
+            "{schema}"
+        );
+        let body = &schemas[&schema]["properties"]["body"];
+        (schema.clone(), name(body.get("$ref").unwrap_or(&body["oneOf"][0]["$ref"])))
+    });
+    assert_eq!(schemas[entry]["discriminator"]["propertyName"], "kind");
+    each.collect()
+}
+
+#[test]
+fn an_entry_is_told_apart_by_its_kind_and_has_the_body_of_that_kind() {
+    let schemas = Document::of_the_service().0["components"]["schemas"].clone();
+    let (new, sealed) = (of_kinds(&schemas, "NewEntry"), of_kinds(&schemas, "Entry"));
+    let bodies = |kinds: &[(String, String)]| kinds.iter().map(|(_, body)| body.clone()).collect::<Vec<_>>();
+    assert_eq!(bodies(&new), bodies(&sealed));
+    assert_eq!(bodies(&new).into_iter().collect::<BTreeSet<_>>().len(), Kind::ALL.len());
+    for ((new, _), (sealed, _)) in new.iter().zip(&sealed) {
+        // An archived entry has no body.
+        let body = schemas[sealed]["properties"]["body"]["oneOf"].as_array().unwrap();
+        assert!(body.iter().any(|one| one["type"] == "null"), "{body:?}");
+        for (schema, needed) in [(new, "body"), (new, "kind"), (sealed, "body"), (sealed, "kind")] {
+            let required = schemas[schema]["required"].as_array().unwrap();
+            assert!(required.iter().any(|field| field == needed), "{schema}: {required:?}");
+        }
+    }
+    let required = schemas["NewStrikeOut"]["required"].as_array().unwrap();
+    for field in ["corrects", "reason"] {
+        assert!(required.iter().any(|needed| needed == field), "{required:?}");
+        let value = &schemas["NewStrikeOut"]["properties"][field];
+        assert!(!value.to_string().contains("null"), "{value}");
+    }
+}
+
+/// A body of one kind in an entry of another fits no schema.
+#[test]
+fn an_entry_with_the_body_of_another_kind_is_not_what_the_document_says() {
+    let document = Document::of_the_service();
+    let schema = serde_json::json!({ "$ref": "#/components/schemas/NewEntry" });
+    for entry in crate::seed::entries() {
+        assert_eq!(document.fault(&schema, &entry, ""), None, "{entry}");
+        for other in crate::seed::entries().iter().filter(|other| other["kind"] != entry["kind"]) {
+            let mut mixed = entry.clone();
+            mixed["kind"] = other["kind"].clone();
+            assert!(document.fault(&schema, &mixed, "").is_some(), "{mixed}");
+        }
+    }
 }
 
 /// Bounds that the program enforces are in the document, and 64-bit numbers end where JSON readers do.
