@@ -6,6 +6,7 @@ use std::fs;
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::basics::words;
 use combclear_domain::journal::Kind;
+use combclear_domain::journal::form::is_filled_in;
 use serde_json::Value;
 
 use crate::bench::Bench;
@@ -120,34 +121,40 @@ fn the_parameters_of_a_path_are_exactly_those_in_its_template() {
     }
 }
 
-/// The examples of request bodies are accepted.
+/// The examples of request bodies are accepted, in the order of their ids: they make one holding.
 #[tokio::test]
 async fn every_example_of_a_body_is_recorded() {
     let document = Document::of_the_service();
-    let bench = Bench::new().await;
-    let mut sent = 0;
-    // The holding first, then the batch: the example of a single entry is about a colony in it.
-    for (path, method) in [
-        ("/holdings/{holding}", "put"),
-        ("/holdings/{holding}/entries", "post"),
-        ("/holdings/{holding}/entries/{id}", "put"),
-    ] {
-        let operation = &document.0["paths"][path][method];
-        let content = &operation["requestBody"]["content"]["application/json"];
-        assert_eq!(document.fault(&content["schema"], &content["example"], ""), None, "{path}");
-        let answer = match path {
-            "/holdings/{holding}" => bench.put("/holdings/heathside", &content["example"]).await,
-            "/holdings/{holding}/entries" => {
-                bench.post("/holdings/heathside/entries", &content["example"]).await
-            }
-            _ => bench.put(&crate::seed::path(4), &content["example"]).await,
-        };
-        answer.good();
-        sent += 1;
+    // The day of the examples.
+    let bench = Bench::on("2026-08-24").await;
+    let body = |path: &str, method: &str| {
+        document.0["paths"][path][method]["requestBody"]["content"]["application/json"].clone()
+    };
+    let begin = body("/holdings/{holding}", "put");
+    assert_eq!(document.fault(&begin["schema"], &begin["example"], ""), None);
+    assert_eq!(bench.put("/holdings/heathside", &begin["example"]).await.status, 201);
+    let batch = body("/holdings/{holding}/entries", "post");
+    assert_eq!(document.fault(&batch["schema"], &batch["example"], ""), None);
+    let report = bench.post("/holdings/heathside/entries", &batch["example"]).await.good();
+    assert!(report["items"].as_array().unwrap().iter().all(|item| item["outcome"] == "new"), "{report}");
+    let single = body("/holdings/{holding}/entries/{id}", "put");
+    let mut examples: Vec<&Value> =
+        single["examples"].as_object().unwrap().values().map(|example| &example["value"]).collect();
+    examples.sort_by_key(|example| example["id"].as_str());
+    for example in &examples {
+        assert_eq!(document.fault(&single["schema"], example, ""), None, "{example}");
+        let path = format!("/holdings/heathside/entries/{}", example["id"].as_str().unwrap());
+        bench.put(&path, example).await.good();
     }
     // A document is a file, for which there is no example.
     let bodies = document.operations().filter(|(_, _, operation)| operation.get("requestBody").is_some());
-    assert_eq!(bodies.filter(|(_, _, operation)| operation["operationId"] != "put_document").count(), sent);
+    assert_eq!(bodies.filter(|(_, _, operation)| operation["operationId"] != "put_document").count(), 3);
+    // Each kind that people fill in has one.
+    let words: BTreeSet<&str> = examples.iter().map(|example| example["kind"].as_str().unwrap()).collect();
+    let filled_in = Kind::ALL.iter().filter(|kind| is_filled_in(**kind)).map(|kind| kind.as_str());
+    assert_eq!(words, filled_in.collect());
+    let recorded = bench.entries_of("heathside").await;
+    assert!(recorded > u64::try_from(examples.len()).unwrap(), "{recorded}");
 }
 
 #[test]

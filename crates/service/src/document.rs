@@ -2,6 +2,9 @@
 
 use combclear_domain::journal::Kind;
 use combclear_wording::retention::DecidedBy;
+use combclear_wording::{Words, forms};
+use serde_json::Value;
+use utoipa::openapi::example::{Example, ExampleBuilder};
 use utoipa::openapi::schema::Schema;
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{
@@ -9,6 +12,7 @@ use utoipa::openapi::{
 };
 use utoipa::{PartialSchema, ToSchema};
 
+use crate::examples::{Examples, examples};
 use crate::kinds::{new_name, tell_apart, with_id};
 use crate::router::routes;
 
@@ -60,10 +64,23 @@ fn complete(document: &mut OpenApi) {
     let Some(components) = document.components.as_mut() else { return };
     tell_apart(components);
     components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
-    let begin = body_of(document, "/holdings/{holding}", HttpMethod::Put);
-    if let Some(begin) = begin {
+    let Examples { first, batch, of_kind } = examples();
+    if let Some(begin) = body_of(document, "/holdings/{holding}", HttpMethod::Put) {
         begin.schema = Some(Schema::AllOf(with_id(new_name(Kind::HoldingDetails)).build()).into());
+        begin.example = Some(first);
     }
+    if let Some(post) = body_of(document, "/holdings/{holding}/entries", HttpMethod::Post) {
+        post.example = Some(Value::Array(batch));
+    }
+    if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", HttpMethod::Put) {
+        put.examples = of_kind.into_iter().map(of_one_kind).collect();
+    }
+}
+
+fn of_one_kind((kind, entry): (Kind, Value)) -> (String, RefOr<Example>) {
+    let title = forms::title(Words::english(), kind);
+    let example = ExampleBuilder::new().summary(title).value(Some(entry)).build();
+    (kind.as_str().to_owned(), example.into())
 }
 
 /// The JSON body that an operation takes.

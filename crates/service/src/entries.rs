@@ -35,14 +35,7 @@ use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
     path = "/holdings/{holding}/entries/{id}",
     tag = "journal",
     params(NewEntryPath),
-    request_body(
-        content = Envelope,
-        content_type = "application/json",
-        example = json!({
-            "on": "2026-04-11", "at": "09:30", "recorded_by": "A. Keeper", "kind": "inspection",
-            "body": { "colony": "M1", "brood": "present", "seams": 6, "brood_boxes": 1 },
-        }),
-    ),
+    request_body(content = Envelope, content_type = "application/json"),
     responses(
         (status = 201, description = "It was recorded.", body = EntryReport, headers(
             ("Location", description = "The path of the entry."),
@@ -108,14 +101,7 @@ pub(crate) struct BatchReport {
     path = "/holdings/{holding}",
     tag = "journal",
     params(HoldingPath),
-    request_body(
-        content = Envelope,
-        content_type = "application/json",
-        example = json!({
-            "id": "01964c7e-6f00-7000-8000-000000000001", "on": "2026-01-02", "recorded_by": "A. Keeper",
-            "kind": "holding_details", "body": { "keeper": "A. Keeper", "jurisdiction": "gb" },
-        }),
-    ),
+    request_body(content = Envelope, content_type = "application/json"),
     responses(
         (status = 201, description = "It is begun; this is its first entry.", body = EntryReport, headers(
             ("Location", description = "The path of the entry."),
@@ -182,25 +168,7 @@ fn one(holding: &HoldingName, recorded: &Recorded) -> Result<Response, Problem> 
     path = "/holdings/{holding}/entries",
     tag = "journal",
     params(HoldingPath),
-    request_body(
-        content = NewEntries,
-        content_type = "application/json",
-        example = json!([
-            {
-                "id": "01964c7e-6f00-7000-8000-000000000001", "on": "2026-01-02", "recorded_by": "A. Keeper",
-                "kind": "holding_details", "body": { "keeper": "A. Keeper", "jurisdiction": "gb" },
-            },
-            {
-                "id": "01964c7e-6f00-7000-8000-000000000002", "on": "2026-01-02", "recorded_by": "A. Keeper",
-                "kind": "apiary_details", "body": { "apiary": "orchard", "place": "behind the old barn" },
-            },
-            {
-                "id": "01964c7e-6f00-7000-8000-000000000003", "on": "2026-01-05", "recorded_by": "A. Keeper",
-                "kind": "colony_established",
-                "body": { "colony": "M1", "apiary": "orchard", "hive_mark": "7", "medicines": "none" },
-            },
-        ]),
-    ),
+    request_body(content = NewEntries, content_type = "application/json"),
     responses(
         (status = 200, description = "All of them are recorded.", body = BatchReport),
         (status = 409, description = "Another entry is recorded under one of the ids. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),

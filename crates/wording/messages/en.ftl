@@ -3399,3 +3399,10 @@ label-unreadable-numbered-nowhere = an entry is named by its number, but there i
 label-unreadable-numbered-nowhere-help = name the entry by its id
 label-http-no-entry-numbered-help = give the number that `seq` has in the list of entries, or the id
 label-http-entry-help = name the entry by its id, as in 01964c7e-6f00-7000-8000-000000000001, or by its number in the journal, as in 70
+
+## Worked examples
+
+label-example-reason = it was another colony
+field-disposal-quantity = Amount
+field-disposal-quantity-hint = in the unit of the medicine
+field-disposal-quantity-example = 4
