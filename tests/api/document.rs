@@ -161,7 +161,8 @@ async fn every_example_of_a_body_is_recorded() {
 fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
     let document = Document::of_the_service();
     let schemas = &document.0["components"]["schemas"];
-    let kinds = of_kinds(schemas, "NewEntry");
+    let mut kinds = of_kinds(schemas, "NewEntry");
+    kinds.extend(of_kinds(schemas, "NewEntryWithId"));
     let names = kinds.iter().flat_map(|(new, body)| [new.as_str(), body.as_str()]);
     for name in names.chain([
         "StatedTerms",
@@ -212,6 +213,17 @@ fn an_entry_is_told_apart_by_its_kind_and_has_the_body_of_that_kind() {
             assert!(required.iter().any(|field| field == needed), "{schema}: {required:?}");
         }
     }
+    // In a batch no path names the id.
+    let ids = of_kinds(&schemas, "NewEntryWithId");
+    assert_eq!(bodies(&ids), bodies(&new));
+    for (with_id, _) in &ids {
+        assert!(
+            schemas[with_id]["required"].as_array().unwrap().iter().any(|field| field == "id"),
+            "{with_id}"
+        );
+        assert_eq!(schemas[with_id]["properties"]["id"]["$ref"], "#/components/schemas/EntryId");
+    }
+    assert_eq!(schemas["NewEntries"]["items"]["$ref"], "#/components/schemas/NewEntryWithId");
     let required = schemas["NewStrikeOut"]["required"].as_array().unwrap();
     for field in ["corrects", "reason"] {
         assert!(required.iter().any(|needed| needed == field), "{required:?}");

@@ -5,15 +5,14 @@ use combclear_wording::retention::DecidedBy;
 use combclear_wording::{Words, forms};
 use serde_json::Value;
 use utoipa::openapi::example::{Example, ExampleBuilder};
-use utoipa::openapi::schema::Schema;
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{
-    Content, HttpMethod, InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, RefOr, Tag,
+    Content, HttpMethod, InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Tag,
 };
 use utoipa::{PartialSchema, ToSchema};
 
 use crate::examples::{Examples, examples};
-use crate::kinds::{new_name, tell_apart, with_id};
+use crate::kinds::{new_name_with_id, tell_apart};
 use crate::router::routes;
 
 /// The OpenAPI document of [`router`](crate::router()).
@@ -66,7 +65,7 @@ fn complete(document: &mut OpenApi) {
     components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
     let Examples { first, batch, of_kind } = examples();
     if let Some(begin) = body_of(document, "/holdings/{holding}", HttpMethod::Put) {
-        begin.schema = Some(Schema::AllOf(with_id(new_name(Kind::HoldingDetails)).build()).into());
+        begin.schema = Some(Ref::from_schema_name(new_name_with_id(Kind::HoldingDetails)).into());
         begin.example = Some(first);
     }
     if let Some(post) = body_of(document, "/holdings/{holding}/entries", HttpMethod::Post) {

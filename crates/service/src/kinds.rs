@@ -3,47 +3,61 @@
 
 use std::collections::BTreeMap;
 
+use combclear_domain::journal::Kind;
 use combclear_domain::journal::entry::Envelope;
-use combclear_domain::journal::{EntryId, Kind};
 use utoipa::ToSchema;
 use utoipa::openapi::schema::{
-    AllOfBuilder, Components, Discriminator, Object, ObjectBuilder, OneOfBuilder, Schema, SchemaType, Type,
+    Components, Discriminator, Object, ObjectBuilder, OneOfBuilder, Schema, SchemaType, Type,
 };
 use utoipa::openapi::{Ref, RefOr};
 
 use crate::pages::EntryReport;
 
+/// The schema of a new entry that must state its id, because no path does.
+pub(crate) const WITH_ID: &str = "NewEntryWithId";
+
 /// Replaces the schemas of a new and of a sealed entry by one of each kind, told apart by `kind`.
+///
+/// Every schema is written out: programs that make a client from the document do not follow one that adds to another.
 pub(crate) fn tell_apart(components: &mut Components) {
     let mut bodies = Vec::new();
     for kind in Kind::ALL {
         kind.add_schemas(&mut bodies);
     }
     components.schemas.extend(bodies);
-    split(components, &Envelope::name(), new_name, new_body);
-    split(components, &EntryReport::name(), |kind| format!("{}Entry", kind.schema_name()), sealed_body);
+    if let Some(new) = taken(components, &Envelope::name()) {
+        let name = |kind: Kind| format!("New{}", kind.schema_name());
+        split(components, &Envelope::name(), &new, name, new_body);
+        let mut new = new;
+        need(&mut new, "id");
+        split(components, WITH_ID, &new, new_name_with_id, new_body);
+    }
+    if let Some(sealed) = taken(components, &EntryReport::name()) {
+        let name = |kind: Kind| format!("{}Entry", kind.schema_name());
+        split(components, &EntryReport::name(), &sealed, name, sealed_body);
+    }
 }
 
-/// The name of the schema of a new entry of a kind.
-pub(crate) fn new_name(kind: Kind) -> String {
-    format!("New{}", kind.schema_name())
+/// The name of the schema of a new entry of a kind that must state its id.
+pub(crate) fn new_name_with_id(kind: Kind) -> String {
+    format!("New{}WithId", kind.schema_name())
 }
 
-/// The schema of this name, where the entry must state its id because the path does not.
-pub(crate) fn with_id(name: impl AsRef<str>) -> AllOfBuilder {
-    let mut id = Ref::from_schema_name(EntryId::name());
-    "The id made by the writer.".clone_into(&mut id.description);
-    let id = ObjectBuilder::new().property("id", id).required("id");
-    AllOfBuilder::new().item(Ref::from_schema_name(name.as_ref())).item(id)
+fn taken(components: &mut Components, name: &str) -> Option<Object> {
+    match components.schemas.remove(name)? {
+        RefOr::T(Schema::Object(all)) => Some(all),
+        _ => None,
+    }
 }
 
+/// Adds one schema for each kind, and one of this name for all of them.
 fn split(
     components: &mut Components,
     name: &str,
+    all: &Object,
     name_of: impl Fn(Kind) -> String,
     body_of: impl Fn(Kind) -> RefOr<Schema>,
 ) {
-    let Some(RefOr::T(Schema::Object(all))) = components.schemas.remove(name) else { return };
     let mut mapping = BTreeMap::new();
     let mut any = OneOfBuilder::new().description(all.description.clone());
     for kind in Kind::ALL {

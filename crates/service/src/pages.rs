@@ -8,11 +8,11 @@ use combclear_domain::{Day, Instant};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 use serde::Serialize;
 use serde_json::value::RawValue;
-use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{ArrayBuilder, Schema};
+use utoipa::openapi::{Ref, RefOr};
 use utoipa::{PartialSchema, ToSchema};
 
-use crate::kinds::with_id;
+use crate::kinds::WITH_ID;
 
 /// A sealed entry of the journal of a holding.
 ///
@@ -96,7 +96,7 @@ pub(crate) struct NewEntries;
 impl PartialSchema for NewEntries {
     fn schema() -> RefOr<Schema> {
         // In a batch the path names no id, so each entry must have one.
-        let entries = ArrayBuilder::new().items(with_id(Envelope::name()));
+        let entries = ArrayBuilder::new().items(Ref::from_schema_name(WITH_ID));
         let entries = entries.description(Some("Entries to record: all of them or none."));
         Schema::Array(entries.min_items(Some(1)).max_items(Some(BATCH_MOST)).build()).into()
     }
