@@ -97,7 +97,9 @@ fn entries() -> Vec<Value> {
 
 async fn bench() -> Bench {
     let bench = Bench::with(leaflets()).await;
-    let answer = bench.post(&format!("{HOLDING}/entries"), &Value::Array(entries())).await;
+    let mut entries = entries();
+    seed::begin(&bench, "lowland", &entries.remove(0)).await;
+    let answer = bench.post(&format!("{HOLDING}/entries"), &Value::Array(entries)).await;
     assert_eq!(answer.status, 200, "{}", answer.text());
     bench
 }
@@ -217,9 +219,11 @@ async fn a_new_entry_shows_in_the_next_answer() {
 
 #[tokio::test]
 async fn a_holding_without_a_jurisdiction_has_no_options_and_is_told_what_is_missing() {
-    let bench = Bench::with(leaflets()).await;
-    let known = entries().into_iter().filter(|entry| entry["kind"] != "holding_details").collect();
-    bench.post(&format!("{HOLDING}/entries"), &Value::Array(known)).await.good();
+    let bench = bench().await;
+    let mut struck_out = entry(40, TODAY, "strike_out", json!({}));
+    struck_out["corrects"] = json!(seed::id(1));
+    struck_out["reason"] = json!("another holding");
+    bench.put(&format!("{HOLDING}/entries/{}", seed::id(40)), &struck_out).await.good();
     for path in [COLONY, APIARY] {
         let answer = bench.get(path).await.good();
         assert_eq!((&answer["options"], &answer["jurisdiction"]), (&json!([]), &Value::Null));
@@ -437,6 +441,25 @@ async fn fahrenheit_handed_over_as_celsius_is_a_problem_with_what_it_would_be() 
 }
 
 #[tokio::test]
+async fn everything_that_is_wrong_with_an_entry_is_said_at_once() {
+    let bench = bench().await;
+    let path = format!("{HOLDING}/entries/{}", seed::id(40));
+    let days = json!([{ "day": "2026-04-12", "min_f": 36, "max_c": 2 }]);
+    let mut sent =
+        entry(40, TODAY, "temperature", json!({ "apiary": "meadow", "stage": "guessed", "days": days }));
+    sent["colour"] = json!("blue");
+    let problem = bench.put(&path, &sent).await.problem(422, "unreadable-entry", &path);
+    let places: Vec<_> = problem["errors"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .map(|fault| fault["pointer"].as_str().unwrap())
+        .collect();
+    // Two faults of one day: a field that there is not, and another that is missing.
+    assert_eq!(places, ["/colour", "/body/days/0/min_f", "/body/days/0", "/body/stage"]);
+}
+
+#[tokio::test]
 async fn temperatures_and_words_that_cannot_be_read_are_a_problem_that_points_at_them() {
     let bench = bench().await;
     let day = |min: Value, max: Value| {
@@ -476,7 +499,7 @@ async fn temperatures_and_words_that_cannot_be_read_are_a_problem_that_points_at
         ),
         (
             "temperature",
-            json!({ "apiary": "saltings", "stage": "forecast", "days": [{ "day": "2026-04-12", "min_f": 36, "max_c": 2 }] }),
+            json!({ "apiary": "saltings", "stage": "forecast", "days": [{ "day": "2026-04-12", "min_c": 2, "max_c": 9, "min_f": 36 }] }),
             "/body/days/0/min_f",
             "unknown field `min_f`",
         ),
