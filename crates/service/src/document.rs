@@ -64,14 +64,14 @@ fn complete(document: &mut OpenApi) {
     tell_apart(components);
     components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
     let Examples { first, batch, of_kind } = examples();
-    if let Some(begin) = body_of(document, "/holdings/{holding}", HttpMethod::Put) {
+    if let Some(begin) = body_of(document, "/holdings/{holding}", &HttpMethod::Put) {
         begin.schema = Some(Ref::from_schema_name(new_name_with_id(Kind::HoldingDetails)).into());
         begin.example = Some(first);
     }
-    if let Some(post) = body_of(document, "/holdings/{holding}/entries", HttpMethod::Post) {
+    if let Some(post) = body_of(document, "/holdings/{holding}/entries", &HttpMethod::Post) {
         post.example = Some(Value::Array(batch));
     }
-    if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", HttpMethod::Put) {
+    if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", &HttpMethod::Put) {
         put.examples = of_kind.into_iter().map(of_one_kind).collect();
     }
 }
@@ -83,7 +83,7 @@ fn of_one_kind((kind, entry): (Kind, Value)) -> (String, RefOr<Example>) {
 }
 
 /// The JSON body that an operation takes.
-fn body_of<'d>(document: &'d mut OpenApi, path: &str, method: HttpMethod) -> Option<&'d mut Content> {
+fn body_of<'d>(document: &'d mut OpenApi, path: &str, method: &HttpMethod) -> Option<&'d mut Content> {
     let item = document.paths.paths.get_mut(path)?;
     let operation = match method {
         HttpMethod::Put => item.put.as_mut(),
