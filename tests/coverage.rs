@@ -107,7 +107,7 @@ fn carries_a_yes(set: &Leaflets, leaflet: &Leaflet, read: bool) -> bool {
         json!({ "kind": "medicine_described", "body": { "medicine": "m", "pack_name": "M", "unit": unit, "leaflet": leaflet.id } }),
         json!({ "kind": "lot_acquired", "body": { "lot": "L", "medicine": "m", "quantity": 10 } }),
         json!({ "kind": "nectar_flow", "body":
-            { "apiary": "East", "forage": "rape", "stage": "expected", "from": "2027-04-20", "to": "2027-05-20" } }),
+            { "apiary": "East", "forage": "sycamore", "stage": "expected", "from": "2027-04-20", "to": "2027-05-20" } }),
     ];
     if read {
         let mut terms =

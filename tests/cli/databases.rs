@@ -141,7 +141,7 @@ fn a_database_of_a_newer_version_is_refused_with_both_versions() {
 fn of_several_holdings_one_must_be_named() {
     let bench = Bench::with_demo();
     bench.write("mine.jsonl", mine(&[]));
-    bench.run(&["import", "mine.jsonl"]).done();
+    bench.run(&["import", "--begin", "mine.jsonl"]).done();
     for question in QUESTIONS {
         bench.run(question).failed_with(
             "`sqlite:combclear.db` has the journals of several holdings",
@@ -157,7 +157,7 @@ fn of_several_holdings_one_must_be_named() {
 fn an_unknown_holding_is_answered_with_the_nearest_or_all() {
     let bench = Bench::with_demo();
     bench.write("mine.jsonl", mine(&[]));
-    bench.run(&["import", "mine.jsonl"]).done();
+    bench.run(&["import", "--begin", "mine.jsonl"]).done();
     for question in QUESTIONS {
         bench
             .run(&[question, &["--holding", "mime"]].concat())
@@ -218,11 +218,11 @@ pub(crate) fn with_files_up_to(blocks: u32, bench: &Bench, arguments: &[&str]) -
 fn a_database_that_may_not_grow_takes_nothing_in() {
     let bench = Bench::with_mine();
     let before = bench.kept();
-    let ran = with_files_up_to(150, &bench, &["import", DEMO]).failed();
+    let ran = with_files_up_to(150, &bench, &["import", "--begin", DEMO]).failed();
     assert!(ran.err.starts_with("error: `combclear.db` could not be read or written: "), "{}", ran.err);
     assert_eq!(bench.kept(), before);
     bench.run(&["verify"]).done();
-    bench.run(&["import", DEMO]).done();
+    bench.run(&["import", "--begin", DEMO]).done();
 }
 
 /// File modes. They do not bind the superuser, so the program runs as nobody if necessary.
@@ -320,7 +320,7 @@ mod modes {
         run(&bench, &program, &["import", "mine.jsonl"]).done();
         bench.write("kept.txt", "");
         set_mode(&bench.path("kept.txt"), 0o200);
-        run(&bench, &program, &["verify", "--since", "kept.txt"])
+        run(&bench, &program, &["verify", "--since-checkpoint", "kept.txt"])
             .failed()
             .says(&["cannot read the checkpoint `kept.txt`: the system refuses access to it"]);
         fs::create_dir(bench.path("closed")).unwrap();

@@ -88,7 +88,9 @@ fn a_document_is_attached_listed_and_saved_to_the_byte() {
     assert_eq!((&rows[0]["on"], &rows[0]["recorded_by"]), (&json!("2026-03-02"), &json!("A. Keeper")));
     bench.run(&["documents"]).done().says(&[
         "lot `L1`",
-        "prescription `P 1`",
+        // Its cell is broken after the first word.
+        "prescription",
+        "`P 1`",
         "invoice.pdf",
         "PDF, ",
         "4 documents",
@@ -345,17 +347,12 @@ fn a_changed_document_is_named_by_verify_and_never_handed_out() {
         tamper(&bench, &format!("update contents set bytes = {bytes} where hash = x'{hash}'"));
         assert_eq!(states(&bench), ["kept", "altered", "kept", "kept"], "{change}");
         let entry = listed(&bench)[1]["id"].as_str().unwrap().to_owned();
-        let said = bench.run(&["verify"]).answered(3).out;
-        assert!(
-            said.starts_with(
-                "The entries of mine are intact: 7 entries, each as it was recorded. But 1 document is MISSING"
-            ),
-            "{said}"
-        );
+        let intact =
+            "The entries of mine are intact: 7 entries, each as it was recorded. But 1 document is MISSING";
         let named = format!(
             "document `{hash}` of lot `L1` (entry 5, {entry}) is altered: its content is not what was attached"
         );
-        assert!(said.contains(&named), "{said}");
+        bench.run(&["verify"]).answered(3).says(&[intact, &named]);
         let report = bench.run(&["verify", "--json"]).answered(3).json();
         assert_eq!(
             (&report["sound"], &report["fault"]),

@@ -10,11 +10,16 @@ fn what_is_due_in_the_demo_is_shown_visit_by_visit_with_what_is_overdue_first() 
 }
 
 #[test]
+fn in_full_each_item_is_shown_with_its_days_and_its_reason() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["due", "--from", DEMO_DAY, "--full"]).done().out);
+}
+
+#[test]
 fn json_agrees_with_the_table() {
     let bench = Bench::with_demo();
     let table = bench.run(&["due", "--from", DEMO_DAY]).done().out;
     let json = bench.run(&["due", "--from", DEMO_DAY, "--json"]).done().json();
-    assert_eq!((json["from"].as_str(), json["to"].as_str()), (Some(DEMO_DAY), Some("2026-06-16")));
+    assert_eq!((json["from"].as_str(), json["to"].as_str()), (Some(DEMO_DAY), Some("2026-10-27")));
     let items: Vec<&Value> = json["visits"]
         .as_array()
         .unwrap()
@@ -29,12 +34,12 @@ fn json_agrees_with_the_table() {
 #[test]
 fn one_apiary_can_be_asked_about() {
     let bench = Bench::with_demo();
-    let json = bench.run(&["due", "--from", DEMO_DAY, "--apiary", "Lindrake", "--json"]).done().json();
+    let json = bench.run(&["due", "--from", DEMO_DAY, "--apiary", "Ternholm", "--json"]).done().json();
     let visits = json["visits"].as_array().unwrap();
-    assert!(visits.len() > 1 && visits.iter().all(|visit| visit["apiary"] == "Lindrake"), "{json}");
+    assert!(visits.len() > 1 && visits.iter().all(|visit| visit["apiary"] == "Ternholm"), "{json}");
     bench
-        .run(&["due", "--apiary", "Lindrak"])
-        .failed_with("there is no apiary `Lindrak`", "did you mean `Lindrake`?");
+        .run(&["due", "--apiary", "Ternhol"])
+        .failed_with("there is no apiary `Ternhol`", "did you mean `Ternholm`?");
 }
 
 #[test]

@@ -19,6 +19,7 @@ fn each_command_says_what_it_takes() {
         "stock",
         "attach",
         "documents",
+        "sheet",
         "import",
         "export",
         "verify",
@@ -42,24 +43,24 @@ fn zero_is_done_and_yes() {
     bench.run(&["export", "copy.jsonl"]).done();
     bench.run(&["import", "copy.jsonl"]).done();
     bench.run(&["leaflets"]).done();
-    bench.run(&["supering", "B4", "S1", "--on", DEMO_DAY]).answered(0);
+    bench.run(&["supering", "O4", "M1", "--on", DEMO_DAY]).answered(0);
     // A board is about no particular colony, so a no in it does not set the exit code.
     let board = bench.run(&["supering", "--on", DEMO_DAY]).answered(0).out;
-    assert!(board.contains("19 yes, 12 no, 6 unknown"), "{board}");
+    assert!(board.contains("20 yes, 12 no, 7 unknown"), "{board}");
 }
 
 #[test]
 fn three_is_no_and_four_is_unknown_and_no_goes_before_unknown_goes_before_yes() {
     let bench = Bench::with_demo();
     for (colonies, code) in [
-        (&["B4"][..], 0),
-        (&["B1"], 3),
-        (&["L4"], 4),
-        (&["B4", "L4"], 4),
-        (&["L4", "B4"], 4),
-        (&["B1", "B4"], 3),
-        (&["B4", "L4", "B1"], 3),
-        (&["B1", "L4"], 3),
+        (&["O4"][..], 0),
+        (&["O1"], 3),
+        (&["T4"], 4),
+        (&["O4", "T4"], 4),
+        (&["T4", "O4"], 4),
+        (&["O1", "O4"], 3),
+        (&["O4", "T4", "O1"], 3),
+        (&["O1", "T4"], 3),
     ] {
         for json in [&[][..], &["--json"]] {
             let arguments = [&["supering", "--on", DEMO_DAY], colonies, json].concat();
@@ -80,7 +81,7 @@ fn five_is_done_in_part() {
 fn one_is_what_could_not_be_done() {
     let bench = Bench::with_demo();
     bench.run(&["import", "missing.jsonl"]).failed();
-    bench.run(&["supering", "Q88"]).failed();
+    bench.run(&["supering", "H88"]).failed();
     bench.run(&["leaflets", "no-such"]).failed();
     bench.run(&["--db", "no-scheme.db", "verify"]).failed();
 }
@@ -92,7 +93,7 @@ fn two_is_a_wrong_command_line_and_the_message_says_what_is_wrong_with_it() {
         (&["supper"][..], "unrecognized subcommand 'supper'"),
         (&["supering", "--on", "2025-02-29"], "`2025-02-29` is not a day of the calendar"),
         (&["supering", "--on", "11.4.2026"], "`11.4.2026`"),
-        (&["supering", "B1", "--apiary", "Quernford"], "cannot be used with"),
+        (&["supering", "O1", "--apiary", "Withyhythe"], "cannot be used with"),
         (&["supering", "--colour", "red"], "--colour"),
         (&["--holding", "a/b", "verify"], "`a/b` cannot be the name of a holding: it contains a `/`"),
         (&["import"], "<FILE>"),

@@ -5,32 +5,66 @@ use serde_json::Value;
 use crate::bench::Bench;
 
 #[test]
-fn the_list_says_of_each_leaflet_how_well_its_values_are_established() {
+fn the_list_names_each_leaflet_by_country() {
     insta::assert_snapshot!(Bench::new().run(&["leaflets"]).done().out);
 }
 
 #[test]
-fn one_leaflet_is_shown_value_by_value_with_its_sources() {
-    insta::assert_snapshot!(Bench::new().run(&["leaflets", "amitraz-strip-500mg-a"]).done().out);
+fn the_list_in_full_says_of_each_leaflet_how_well_its_values_are_established() {
+    insta::assert_snapshot!(Bench::new().run(&["leaflets", "--full"]).done().out);
+}
+
+#[test]
+fn one_leaflet_is_shown_value_by_value_for_the_country_of_the_holding() {
+    let bench = Bench::with_demo();
+    let out = bench.run(&["leaflets", "amitraz-strip-500mg-b"]).done().out;
+    insta::assert_snapshot!(out);
+    let all = bench.run(&["leaflets", "amitraz-strip-500mg-b", "--all-countries"]).done().out;
+    assert_eq!(all, Bench::new().run(&["leaflets", "amitraz-strip-500mg-b"]).done().out);
+    assert!(
+        all.contains("[eu amitraz-strip-500mg-b]") && all.contains("[gb amitraz-strip-500mg-b]"),
+        "{all}"
+    );
+    assert!(!out.contains("[eu "), "{out}");
+    // A leaflet that does not apply there is shown all the same.
+    let elsewhere = bench.run(&["leaflets", "coumaphos-strip"]).done().out;
+    assert!(elsewhere.contains("[us coumaphos-strip]"), "{elsewhere}");
+}
+
+#[test]
+fn one_leaflet_in_full_is_shown_value_by_value_with_its_sources() {
+    insta::assert_snapshot!(Bench::new().run(&["leaflets", "amitraz-strip-500mg-a", "--full"]).done().out);
+}
+
+#[test]
+fn a_holding_sees_the_leaflets_of_its_country_and_all_if_it_asks_for_them() {
+    let bench = Bench::with_demo();
+    let own = bench.run(&["leaflets"]).done().out;
+    assert!(own.starts_with("gb\n") && !own.contains("\nus\n"), "{own}");
+    let all = bench.run(&["leaflets", "--all-countries"]).done().out;
+    assert_eq!(all, Bench::new().run(&["leaflets"]).done().out);
 }
 
 #[test]
 fn every_leaflet_of_the_list_can_be_shown_and_counts_its_rules_right() {
     let bench = Bench::new();
     let json = bench.run(&["leaflets", "--json"]).done().json();
-    let list = bench.run(&["leaflets"]).done().out;
+    let list = bench.run(&["leaflets", "--full"]).done().out;
+    let rows = rows(&list);
     let leaflets = json.as_array().unwrap();
     assert!(leaflets.len() > 5);
     for leaflet in leaflets {
         let (id, of) = (leaflet["id"].as_str().unwrap(), leaflet["jurisdiction"].as_str().unwrap());
         let rules = leaflet["rules"].as_array().unwrap();
         let sure = |word: &str| rules.iter().filter(|rule| rule["confidence"] == word).count().to_string();
-        let is_row = |line: &&str| line.split_whitespace().take(2).eq([of, id]);
-        let row = list.lines().find(is_row).unwrap_or_else(|| panic!("no row of {of} {id}:\n{list}"));
+        let row = rows
+            .iter()
+            .find(|row| row[..2] == [of, id])
+            .unwrap_or_else(|| panic!("no row of {of} {id}:\n{list}"));
         let wanted = [rules.len().to_string(), sure("document"), sure("second_hand"), sure("unconfirmed")];
-        let counts: Vec<&str> = row.split_whitespace().rev().take(4).collect();
-        assert!(counts.iter().rev().eq(wanted.iter()), "{wanted:?}: {row}");
-        let shown = bench.run(&["leaflets", id]).done().out;
+        let counts: Vec<String> = row.iter().rev().take(4).rev().map(ToString::to_string).collect();
+        assert_eq!(counts, wanted, "{row:?}");
+        let shown = bench.run(&["leaflets", id, "--full"]).done().out.replace("\n    ", " ");
         for source in leaflet["sources"].as_array().unwrap() {
             let (source, title) = (source["id"].as_str().unwrap(), source["title"].as_str().unwrap());
             assert!(shown.contains(&format!("  {source}: {title}")), "{shown}");
@@ -45,6 +79,21 @@ fn every_leaflet_of_the_list_can_be_shown_and_counts_its_rules_right() {
         assert!(only.contains(leaflet) && only.iter().all(|other| other["id"] == id), "{of} {id}");
     }
     assert!(bench.files().is_empty(), "no database is needed");
+}
+
+/// The cells of each row of the list, which has no room to be a table.
+fn rows(list: &str) -> Vec<Vec<&str>> {
+    let mut rows: Vec<Vec<&str>> = Vec::new();
+    for line in list.lines().take_while(|line| line.starts_with("  ")) {
+        match line.strip_prefix("    ") {
+            None => rows.push(vec![line.trim()]),
+            Some(cell) if !cell.starts_with(' ') => {
+                rows.last_mut().unwrap().push(cell.split_once(": ").unwrap().1);
+            }
+            Some(_) => {}
+        }
+    }
+    rows
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! `combclear options`: what else can be used in a colony or at an apiary, with invented leaflets.
 //!
-//! The meadow is flooded until 25 April, has no power and is reached on foot; clover is expected there from 1 June. `C1` has
-//! brood, `C2` has none, `C3` was never inspected. Nothing is known of the hill, where `H1` stands.
+//! The saltings are under water until 25 April, have no power and are reached on foot; thrift is expected there from 1 June.
+//! `C1` has brood, `C2` has none, `C3` was never inspected. Nothing is known of the hill, where `H1` stands.
 
 use serde_json::{Value, json};
 
@@ -31,10 +31,10 @@ fn entries() -> Vec<String> {
     };
     let mut entries =
         vec![of("2026-01-02", "holding_details", &json!({"keeper": "me", "jurisdiction": "zz"}))];
-    for apiary in ["Meadow", "Hill"] {
+    for apiary in ["Saltings", "Hill"] {
         entries.push(of("2026-01-02", "apiary_details", &json!({ "apiary": apiary })));
     }
-    for (colony, apiary) in [("C1", "Meadow"), ("C2", "Meadow"), ("C3", "Meadow"), ("H1", "Hill")] {
+    for (colony, apiary) in [("C1", "Saltings"), ("C2", "Saltings"), ("C3", "Saltings"), ("H1", "Hill")] {
         let body = json!({"colony": colony, "apiary": apiary, "medicines": "none"});
         entries.push(of("2026-01-05", "colony_established", &body));
     }
@@ -46,26 +46,26 @@ fn entries() -> Vec<String> {
         let body = json!({"lot": medicine, "medicine": medicine, "quantity": quantity, "expiry": expiry});
         entries.push(of("2026-01-10", "lot_acquired", &body));
     }
-    let site = json!({"apiary": "Meadow", "power": "none", "access": "on_foot"});
+    let site = json!({"apiary": "Saltings", "power": "none", "access": "on_foot"});
     entries.push(of("2026-04-01", "site_conditions", &site));
     let flow = json!({
-        "apiary": "Meadow", "forage": "clover", "stage": "expected", "from_early": "2026-05-25",
+        "apiary": "Saltings", "forage": "thrift", "stage": "expected", "from_early": "2026-05-25",
         "from": "2026-06-01", "from_late": "2026-06-08", "to": "2026-07-01",
     });
     entries.push(of("2026-04-02", "nectar_flow", &flow));
     let months = json!([{"month": 4, "min_c": 4, "max_c": 14.5}, {"month": 5, "min_c": 8, "max_c": 18}]);
-    entries.push(of("2026-04-02", "temperature_normals", &json!({"apiary": "Meadow", "months": months})));
+    entries.push(of("2026-04-02", "temperature_normals", &json!({"apiary": "Saltings", "months": months})));
     for (colony, brood, seams) in [("C1", "present", 6), ("C2", "absent", 4)] {
         let body = json!({"colony": colony, "brood": brood, "seams": seams});
         entries.push(of("2026-04-09", "inspection", &body));
     }
-    let flood = json!({"apiary": "Meadow", "ground": "flooded", "until": "2026-04-25"});
+    let flood = json!({"apiary": "Saltings", "ground": "flooded", "until": "2026-04-25"});
     entries.push(of("2026-04-10", "site_conditions", &flood));
     let days = json!([
         {"day": "2026-04-11", "min_c": 3.5, "max_c": 12}, {"day": "2026-04-12", "min_c": 2, "max_c": 9.5},
         {"day": "2026-04-13", "min_c": 4, "max_c": 15}, {"day": "2026-04-14", "min_c": 6, "max_c": 16.5},
     ]);
-    let forecast = json!({"apiary": "Meadow", "stage": "forecast", "days": days});
+    let forecast = json!({"apiary": "Saltings", "stage": "forecast", "days": days});
     entries.push(of("2026-04-11", "temperature", &forecast));
     entries
 }
@@ -78,8 +78,18 @@ fn ask<'a>(arguments: &[&'a str]) -> Vec<&'a str> {
 }
 
 #[test]
-fn a_colony_is_shown_with_every_option_and_what_each_turns_on() {
+fn a_colony_is_shown_with_its_options_in_three_lines_each_and_those_ruled_out_by_reason() {
     insta::assert_snapshot!(bench().run(&ask(&["C1"])).answered(0).out);
+}
+
+#[test]
+fn a_colony_in_full_is_shown_with_every_option_and_what_each_turns_on() {
+    insta::assert_snapshot!(bench().run(&ask(&["C1", "--full"])).answered(0).out);
+}
+
+#[test]
+fn an_apiary_is_shown_with_its_options_in_few_lines_each() {
+    insta::assert_snapshot!(bench().run(&ask(&["--apiary", "Saltings"])).answered(0).out);
 }
 
 #[test]
@@ -95,23 +105,23 @@ fn one_leaflet_is_shown_with_every_condition_and_what_a_start_would_mean() {
 
 #[test]
 fn an_apiary_is_shown_with_the_colonies_for_which_an_option_is_usable_and_for_which_not() {
-    insta::assert_snapshot!(bench().run(&ask(&["--apiary", "Meadow"])).answered(0).out);
+    insta::assert_snapshot!(bench().run(&ask(&["--apiary", "Saltings", "--full"])).answered(0).out);
 }
 
 #[test]
 fn where_nothing_is_known_of_the_site_each_missing_fact_is_named_with_the_entry_that_supplies_it() {
-    insta::assert_snapshot!(bench().run(&ask(&["H1"])).answered(4).out);
+    insta::assert_snapshot!(bench().run(&ask(&["H1", "--full"])).answered(4).out);
 }
 
 #[test]
 fn what_is_assumed_of_the_site_is_shown_and_not_recorded() {
     let bench = bench();
     let kept = bench.kept();
-    let assumed = ["C2", "--power", "battery", "--ground", "dry", "--site-until", "2026-04-12"];
+    let assumed = ["C2", "--full", "--power", "battery", "--ground", "dry", "--site-until", "2026-04-12"];
     let ran = bench.run(&ask(&assumed)).answered(0);
     let head = "assumed for the site, not recorded: power battery, ground dry, until 2026-04-12";
     ran.says(&[head, "salt, vapour: usable"]);
-    let before = bench.run(&ask(&["C2"])).answered(0);
+    let before = bench.run(&ask(&["C2", "--full"])).answered(0);
     assert!(!before.out.contains("assumed"), "{}", before.out);
     before.says(&["salt, vapour: ruled out"]);
     assert_eq!(bench.kept(), kept);
@@ -122,9 +132,9 @@ fn zero_is_usable_three_is_all_ruled_out_and_four_is_none_usable_but_not_all_rul
     let bench = bench();
     for (arguments, code) in [
         (&["C1"][..], 0),
-        (&["--apiary", "Meadow"], 0),
+        (&["--apiary", "Saltings"], 0),
         (&["C1", "--access", "none"], 3),
-        (&["--apiary", "Meadow", "--access", "none"], 3),
+        (&["--apiary", "Saltings", "--access", "none"], 3),
         (&["H1"], 4),
         (&["--apiary", "Hill"], 4),
         // An assumption may turn unknown into usable.
@@ -156,16 +166,16 @@ fn json_is_what_the_table_is_made_of() {
         ["salt", "vapour", "ruled_out"],
     ];
     assert_eq!(rows, wanted);
-    assert_eq!([&json["holding"], &json["colony"], &json["apiary"]], ["mine", "C1", "Meadow"]);
+    assert_eq!([&json["holding"], &json["colony"], &json["apiary"]], ["mine", "C1", "Saltings"]);
     assert_eq!([&json["from"], &json["to"], &json["as_of"]], [FROM, TO, FROM]);
     assert!(options.iter().all(|option| option["own"] == true), "the leaflets are the keeper's own");
-    let table = bench.run(&ask(&["C1"])).answered(0).out;
+    let table = bench.run(&ask(&["C1", "--full"])).answered(0).out;
     for (number, [leaflet, method, answer]) in rows.iter().enumerate() {
         let comma = if method.is_empty() { "" } else { ", " };
         let head = format!("\n{}. {leaflet}{comma}{method}: {}\n", number + 1, answer.replace('_', " "));
         assert!(table.contains(&head), "{head} is not in:\n{table}");
     }
-    let of_apiary = bench.run(&ask(&["--apiary", "Meadow", "--json"])).answered(0).json();
+    let of_apiary = bench.run(&ask(&["--apiary", "Saltings", "--json"])).answered(0).json();
     assert_eq!(of_apiary["colonies"], json!(["C1", "C2", "C3"]));
     let salt = &of_apiary["options"].as_array().unwrap()[2];
     assert_eq!((&salt["leaflet"], &salt["method"]), (&json!("salt"), &json!("trickle")));
@@ -175,7 +185,8 @@ fn json_is_what_the_table_is_made_of() {
 #[test]
 fn the_same_question_gives_the_same_bytes_whatever_the_terminal_is() {
     let bench = bench();
-    for arguments in [&["C1"][..], &["C1", "--json"], &["--apiary", "Meadow"], &["C1", "--leaflet", "strip"]]
+    for arguments in
+        [&["C1"][..], &["C1", "--json"], &["--apiary", "Saltings"], &["C1", "--leaflet", "strip"]]
     {
         let plain = bench.run(&ask(arguments)).answered(0);
         let mut narrow = bench.command(&ask(arguments));
@@ -216,11 +227,11 @@ fn what_is_not_there_is_named_with_what_may_have_been_meant() {
         .run(&ask(&["the big one"]))
         .failed_with("there is no colony `the big one`", "list them all: combclear supering");
     bench
-        .run(&ask(&["--apiary", "Meado"]))
-        .failed_with("there is no apiary `Meado`", "did you mean `Meadow`?");
+        .run(&ask(&["--apiary", "Salting"]))
+        .failed_with("there is no apiary `Salting`", "did you mean `Saltings`?");
     bench
         .run(&ask(&["--apiary", "Nowhere at all"]))
-        .failed_with("there is no apiary `Nowhere at all`", "the apiaries are: Hill, Meadow");
+        .failed_with("there is no apiary `Nowhere at all`", "the apiaries are: Hill, Saltings");
     bench
         .run(&ask(&["C1", "--leaflet", "slat"]))
         .failed_with("there is no option `slat` here", "did you mean `salt`?");
@@ -250,7 +261,7 @@ fn days_that_cannot_be_asked_about_are_refused() {
 #[test]
 fn an_end_of_nothing_assumed_or_before_the_first_day_is_refused() {
     let bench = bench();
-    for place in [&["C1"][..], &["--apiary", "Meadow"]] {
+    for place in [&["C1"][..], &["--apiary", "Saltings"]] {
         bench.run(&ask(&[place, &["--site-until", "2026-04-20"]].concat())).failed_with(
             "`--site-until` is given, but nothing is assumed about the site",
             "give --power, --access or --ground as well, or leave it out",
@@ -268,9 +279,9 @@ fn a_wrong_command_line_is_refused_before_anything_is_asked() {
     let bench = bench();
     for (arguments, said) in [
         (&[][..], &["required", "COLONY", "--apiary <NAME>"][..]),
-        (&["C1", "--apiary", "Meadow"], &["cannot be used with", "--apiary <NAME>"]),
+        (&["C1", "--apiary", "Saltings"], &["cannot be used with", "--apiary <NAME>"]),
         (&["C1", "C2"], &["unexpected argument 'C2'"]),
-        (&["--apiary", "Meadow", "--leaflet", "salt"], &["cannot be used with", "--leaflet <ID>"]),
+        (&["--apiary", "Saltings", "--leaflet", "salt"], &["cannot be used with", "--leaflet <ID>"]),
         (&["C1", "--power", "batery"], &["'batery' for '--power <WORD>'", "did you mean `battery`?"]),
         (&["C1", "--power", "230 V"], &["'230 V'", "write one of: none, battery, generator, mains"]),
         (&["C1", "--access", "on foot"], &["'on foot' for '--access <WORD>'", "did you mean `on_foot`?"]),

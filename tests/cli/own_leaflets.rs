@@ -91,7 +91,7 @@ fn a_leaflet_with_the_id_of_a_built_in_one_is_refused_unless_it_says_so() {
 #[test]
 fn a_leaflet_that_says_which_built_in_one_it_stands_in_for_is_used_and_named_as_ones_own() {
     let bench = bench_with("instead_of = \"gb/amitraz-strip-500mg-a\"");
-    let ask = ["supering", "L1", "--on", DEMO_DAY, "--json"];
+    let ask = ["supering", "T1", "--on", DEMO_DAY, "--json"];
     let built_in = bench.run(&ask).json();
     assert_eq!(built_in[0]["answer"], "no");
     let own = bench.run(&[&ask[..], &["--leaflets", "own"]].concat()).json();

@@ -113,10 +113,10 @@ fn it_says_where_it_answers_and_answers_there() {
         format!("Combclear answers at {address} (documentation at {address}/docs); stop it with Ctrl-C\n")
     );
     assert_eq!(server.get("/healthz").0, 200);
-    let (status, report) = server.get(&format!("/holdings/demo/colonies/B1/supering?on={DEMO_DAY}"));
+    let (status, report) = server.get(&format!("/holdings/demo/colonies/O1/supering?on={DEMO_DAY}"));
     assert_eq!((status, &report["answer"]), (200, &json!("no")));
     // The same report as on the command line.
-    let line = bench.run(&["supering", "B1", "--on", DEMO_DAY, "--json"]).answered(3).json();
+    let line = bench.run(&["supering", "O1", "--on", DEMO_DAY, "--json"]).answered(3).json();
     assert_eq!(report, line[0]);
 }
 

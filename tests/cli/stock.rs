@@ -5,8 +5,13 @@ use serde_json::Value;
 use crate::bench::{Bench, DEMO_DAY, DEMO_ENTRIES};
 
 #[test]
-fn the_stock_of_the_demo_is_shown_lot_by_lot_with_what_to_dispose_of_and_what_a_course_takes() {
+fn the_stock_of_the_demo_is_shown_with_what_is_left_what_to_dispose_of_and_what_is_short() {
     insta::assert_snapshot!(Bench::with_demo().run(&["stock", "--on", DEMO_DAY]).done().out);
+}
+
+#[test]
+fn the_stock_of_the_demo_in_full_is_shown_lot_by_lot_with_what_a_course_takes_and_entries_for_disposals() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["stock", "--on", DEMO_DAY, "--full"]).done().out);
 }
 
 #[test]
@@ -15,7 +20,7 @@ fn json_tells_the_same_lots() {
     let table = bench.run(&["stock", "--on", DEMO_DAY]).done().out;
     let json = bench.run(&["stock", "--on", DEMO_DAY, "--json"]).done().json();
     let lots = json["lots"].as_array().unwrap();
-    assert_eq!(lots.len(), 14);
+    assert_eq!(lots.len(), 19);
     for lot in lots {
         assert!(table.contains(lot["lot"].as_str().unwrap()), "{lot}");
         let number = |field: &str| lot[field].as_f64();
@@ -33,8 +38,7 @@ fn prepared(table: &str) -> Vec<&str> {
 #[test]
 fn a_prepared_disposal_is_refused_until_how_and_where_is_written_and_then_empties_the_lot_once() {
     let bench = Bench::with_demo();
-    let table = bench.run(&["stock", "--on", DEMO_DAY]).done().out;
-    // The demo continues after that day, so only one lot is still as it was.
+    let table = bench.run(&["stock", "--on", DEMO_DAY, "--full"]).done().out;
     let lines = prepared(&table);
     let line = *lines.iter().find(|line| line.contains("NOTCH-25-2")).unwrap();
     bench.write("open.jsonl", format!("{}\n{line}\n", lines[0]));

@@ -7,27 +7,85 @@ use serde_json::Value;
 use crate::bench::{Bench, DEMO_DAY};
 
 #[test]
-fn the_board_of_the_demo_shows_every_colony_with_its_answer_and_what_is_next() {
+fn the_board_of_the_demo_shows_colonies_with_the_same_answer_and_reason_together() {
     insta::assert_snapshot!(Bench::with_demo().run(&["supering", "--on", DEMO_DAY]).done().out);
 }
 
 #[test]
-fn one_colony_is_shown_with_all_its_grounds() {
-    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "B6", "--on", DEMO_DAY]).answered(3).out);
+fn the_board_of_the_demo_in_full_shows_every_colony_with_its_answer_and_what_is_next() {
+    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "--on", DEMO_DAY, "--full"]).done().out);
 }
 
 #[test]
-fn an_unknown_names_what_is_missing_and_which_entry_would_supply_it() {
-    insta::assert_snapshot!(Bench::with_demo().run(&["supering", "L4", "--on", DEMO_DAY]).answered(4).out);
+fn one_colony_is_shown_with_its_answer_what_is_next_and_its_days() {
+    let bench = Bench::with_demo();
+    let shown =
+        |colony: &str, code: i32| bench.run(&["supering", colony, "--on", DEMO_DAY]).answered(code).out;
+    insta::assert_snapshot!([shown("O4", 0), shown("O6", 3), shown("T4", 4)].concat());
+}
+
+#[test]
+fn one_colony_in_full_is_shown_with_all_its_grounds() {
+    let ask = ["supering", "O6", "--on", DEMO_DAY, "--full"];
+    insta::assert_snapshot!(Bench::with_demo().run(&ask).answered(3).out);
+}
+
+#[test]
+fn an_unknown_in_full_names_what_is_missing_and_which_entry_would_supply_it() {
+    let ask = ["supering", "T4", "--on", DEMO_DAY, "--full"];
+    insta::assert_snapshot!(Bench::with_demo().run(&ask).answered(4).out);
+}
+
+#[test]
+fn the_board_at_a_glance_names_every_colony_once_below_its_answer() {
+    let bench = Bench::with_demo();
+    let board = bench.run(&["supering", "--on", DEMO_DAY]).done().out;
+    let json = bench.run(&["supering", "--on", DEMO_DAY, "--json"]).done().json();
+    for (answer, head) in [("yes", "Yes"), ("no", "No"), ("unknown", "Not known")] {
+        let section = board.split("\n\n").find_map(|part| part.strip_prefix(&format!("{head}\n"))).unwrap();
+        // The colonies of a group stand on its first lines, which end with the name of an apiary and may break anywhere.
+        let shown: Vec<String> = section
+            .replace("\n    ", " ")
+            .split("\n  ")
+            .map(|group| group.trim().to_owned())
+            .flat_map(|line| line.split("; ").map(ToOwned::to_owned).collect::<Vec<_>>())
+            .filter_map(|part| Some(part.split_once(" at ")?.0.to_owned()))
+            .flat_map(|names| names.split(" (").next().unwrap().split(", ").flat_map(run).collect::<Vec<_>>())
+            .collect();
+        let wanted: Vec<&str> = json
+            .as_array()
+            .unwrap()
+            .iter()
+            .filter(|report| report["answer"] == answer)
+            .map(|report| report["colony"].as_str().unwrap())
+            .collect();
+        let sorted = |mut names: Vec<String>| {
+            names.sort();
+            names
+        };
+        assert_eq!(
+            sorted(shown),
+            sorted(wanted.into_iter().map(ToOwned::to_owned).collect()),
+            "{answer}:\n{board}"
+        );
+    }
+}
+
+/// The names of `M1-M4`, or a single name.
+fn run(said: &str) -> Vec<String> {
+    let Some((first, last)) = said.split_once('-') else { return vec![said.to_owned()] };
+    let number = |name: &str| name.trim_start_matches(char::is_alphabetic).parse::<u32>().unwrap();
+    let letters = first.trim_end_matches(char::is_numeric);
+    (number(first)..=number(last)).map(|number| format!("{letters}{number}")).collect()
 }
 
 #[test]
 fn json_agrees_with_the_table_row_by_row() {
     let bench = Bench::with_demo();
-    let board = bench.run(&["supering", "--on", DEMO_DAY]).done().out;
+    let board = bench.run(&["supering", "--on", DEMO_DAY, "--full"]).done().out;
     let json = bench.run(&["supering", "--on", DEMO_DAY, "--json"]).done().json();
     let reports = json.as_array().unwrap();
-    assert_eq!(reports.len(), 37);
+    assert_eq!(reports.len(), 39);
     let rows = rows(&board);
     assert_eq!(rows.len(), reports.len(), "{board}");
     let text = |report: &Value, field: &str| report[field].as_str().map(ToOwned::to_owned);
@@ -80,7 +138,7 @@ fn a_table_that_goes_to_a_program_is_as_wide_whatever_the_terminal_is() {
     let mut narrow = bench.command(&["supering", "--on", DEMO_DAY]);
     let narrow = crate::bench::ran(narrow.env("COLUMNS", "40").output().unwrap());
     assert_eq!(narrow.out, plain);
-    assert!(plain.lines().all(|line| line.chars().count() <= 140), "{plain}");
+    assert!(plain.lines().all(|line| line.chars().count() <= 80), "{plain}");
 }
 
 #[test]
@@ -94,34 +152,34 @@ fn the_same_question_gives_the_same_bytes() {
 #[test]
 fn an_apiary_is_asked_by_its_name() {
     let bench = Bench::with_demo();
-    let ask = ["supering", "--apiary", "Bramblecote", "--on", DEMO_DAY, "--json"];
+    let ask = ["supering", "--apiary", "Oxmarl", "--on", DEMO_DAY, "--json"];
     let json = bench.run(&ask).done().json();
     let colonies: Vec<&str> =
         json.as_array().unwrap().iter().map(|report| report["colony"].as_str().unwrap()).collect();
-    assert_eq!(colonies, ["B1", "B2", "B3", "B4", "B5", "B6", "B8", "B9"]);
+    assert_eq!(colonies, ["O1", "O2", "O3", "O4", "O5", "O6", "O8", "O9"]);
     bench
-        .run(&["supering", "--apiary", "Bramblecot"])
-        .failed_with("there is no apiary `Bramblecot`", "did you mean `Bramblecote`?");
+        .run(&["supering", "--apiary", "Oxmar"])
+        .failed_with("there is no apiary `Oxmar`", "did you mean `Oxmarl`?");
     bench.run(&["supering", "--apiary", "Nowhere at all"]).failed_with(
         "there is no apiary `Nowhere at all`",
-        "the apiaries are: Bramblecote, Hethermoor, Lindrake, Quernford, Sallowholm",
+        "the apiaries are: Furzelow, Oxmarl, Saltwend, Ternholm, Withyhythe",
     );
 }
 
 #[test]
 fn several_colonies_come_in_the_order_they_were_named_and_as_often() {
     let bench = Bench::with_demo();
-    let json = bench.run(&["supering", "S1", "B4", "S1", "--on", DEMO_DAY, "--json"]).done().json();
+    let json = bench.run(&["supering", "M1", "O4", "M1", "--on", DEMO_DAY, "--json"]).done().json();
     let colonies: Vec<&str> =
         json.as_array().unwrap().iter().map(|report| report["colony"].as_str().unwrap()).collect();
-    assert_eq!(colonies, ["S1", "B4", "S1"]);
+    assert_eq!(colonies, ["M1", "O4", "M1"]);
 }
 
 #[test]
 fn an_unknown_colony_is_refused_before_anything_is_answered() {
     let bench = Bench::with_demo();
-    for arguments in [&["supering", "B4", "Q88"][..], &["supering", "Q88", "B4", "--json"]] {
-        bench.run(arguments).failed_with("there is no colony `Q88`", "did you mean `Q8`?");
+    for arguments in [&["supering", "O4", "H88"][..], &["supering", "H88", "O4", "--json"]] {
+        bench.run(arguments).failed_with("there is no colony `H88`", "did you mean `H8`?");
     }
     bench
         .run(&["supering", "the big one"])

@@ -135,7 +135,7 @@ fn check_lines(text: &str) {
 #[test]
 fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_its_sequence_and_one_without_a_to_do()
  {
-    let report = report("2026-04-18", "2026-06-16");
+    let report = report("2026-08-29", "2026-10-27");
     let text = calendar(&report);
     check_lines(&text);
     let events = events(&text);
@@ -167,7 +167,7 @@ fn every_item_of_the_demo_with_a_day_is_an_event_of_whole_days_with_its_id_and_i
 
 #[test]
 fn the_same_task_keeps_its_id_from_day_to_day() {
-    let (one, next) = (report("2026-04-18", "2026-06-16"), report("2026-04-19", "2026-06-16"));
+    let (one, next) = (report("2026-08-29", "2026-10-27"), report("2026-08-30", "2026-10-27"));
     let (before, after) = (events(&calendar(&one)), events(&calendar(&next)));
     let kept = before.iter().filter(|(id, event)| after.get(*id) == Some(*event)).count();
     assert!(kept + 2 >= before.len(), "{kept} of {}", before.len());
@@ -264,7 +264,7 @@ proptest! {
 /// A phone shows only the summary of an event, so it must say that something depends on a removal.
 #[test]
 fn a_free_day_that_turns_on_a_removal_says_so_in_its_summary() {
-    let free: Vec<(String, bool)> = report("2026-04-18", "2026-06-16")
+    let free: Vec<(String, bool)> = report("2026-08-29", "2026-10-27")
         .items()
         .filter(|item| item.item.kind == DueKind::SupersFree)
         .map(|item| (item.title.clone(), item.text.contains("if everything is out")))

@@ -47,9 +47,26 @@ def main(calendar_file, json_file):
         assert event.decoded("DTSTAMP") == recorded.replace(microsecond=0), item
         assert str(event["DESCRIPTION"]) == f"{item['text']}\n{report['notice']}", item
         assert event.get("LOCATION") == item["apiary"], item
-        whom = f" ({', '.join(item['colonies'])})" if item["colonies"] else ""
+        whom = f" ({said(item['colonies'])})" if item["colonies"] else ""
         assert str(event["SUMMARY"]) == item["title"] + whom, item
     print(f"{len(events)} events and {len(to_dos)} to-dos read the same by {icalendar.__name__} {icalendar.__version__}")
+
+
+def said(colonies):
+    """The colonies of the demo, a letter and a number each, as people say them: three or more in a row by their ends."""
+    runs = []
+    for letter, number in sorted((name[0], int(name[1:])) for name in colonies):
+        if runs and runs[-1][0] == letter and runs[-1][2] == number - 1:
+            runs[-1][2] = number
+        else:
+            runs.append([letter, number, number])
+    names = []
+    for letter, first, last in runs:
+        if last - first >= 2:
+            names.append(f"{letter}{first}-{letter}{last}")
+        else:
+            names.extend(f"{letter}{number}" for number in range(first, last + 1))
+    return ", ".join(names)
 
 
 main(*sys.argv[1:])

@@ -28,7 +28,7 @@ fn in_great_britain_five_years_run_from_the_last_use_or_disposal_of_the_lot() {
     let KeepUntil::Until { decided_by, .. } = &story.keep else { panic!("{:?}", story.keep) };
     assert_eq!(
         decided_by.statement,
-        "5 years from the last use or disposal of the lot (2028-03-01), law of gb"
+        "5 years from the last use or disposal of the lot (2028-03-01), by the law of Great Britain"
     );
     assert!(!decided_by.rule.sources.is_empty());
     assert_eq!(story.entries[0].entry.records, [RecordSort::Acquisition, RecordSort::Proof]);
@@ -262,7 +262,7 @@ fn in_northern_ireland_the_scheme_is_the_longest_and_wins() {
     assert_eq!(day.to_string(), "2031-12-31");
     assert_eq!(
         decided_by.statement,
-        "5 years from the end of the year of the last entry (2026-12-31), a scheme or advice of ni"
+        "5 years from the end of the year of the last entry (2026-12-31), by a scheme or advice of Northern Ireland"
     );
 }
 

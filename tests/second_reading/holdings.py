@@ -217,7 +217,7 @@ class RandomHolding:
     def write_flow(self, day=0):
         rng = self.rng
         first = rng.choice(self.days) + rng.choice([-7, 0, 3, 10, 14, 15, 40])
-        body = {"apiary": rng.choice(self.apiaries), "forage": rng.choice(["lime", "lime", "rape"]),
+        body = {"apiary": rng.choice(self.apiaries), "forage": rng.choice(["lime", "lime", "sycamore"]),
                 "stage": rng.choice(["expected", "seen"]), "from": self.draft.day(first)}
         if body["stage"] == "expected":
             body["from_early"] = self.draft.day(first - rng.choice([3, 7])) if self.chance(0.4) else None

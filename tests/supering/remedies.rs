@@ -278,7 +278,7 @@ fn recorded(
         "nectar_flow" => {
             let from = missing.remedy.from.unwrap();
             let next = Day::new(from.year() + 1, 4, 20).unwrap();
-            let body = json!({ "apiary": "East", "forage": "rape", "stage": "expected", "from": next, "to": next.plus(20) });
+            let body = json!({ "apiary": "East", "forage": "sycamore", "stage": "expected", "from": next, "to": next.plus(20) });
             Some(journal.and(draft("flow", on, "nectar_flow", &body)))
         }
         other => panic!("nobody tried to record {other}: {missing:?}"),

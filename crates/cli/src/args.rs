@@ -13,6 +13,7 @@ use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LotName, Person, Power,
     PrescriptionName,
 };
+use combclear_domain::journal::Kind;
 use combclear_wording::terminal::failures as say;
 use combclear_wording::unreadable::{Part, misread};
 use combclear_wording::{Label, Words};
@@ -98,7 +99,9 @@ pub(crate) enum Command {
     Documents(Documents),
     /// The inspection pack: one ZIP file with the register in every form, its supporting documents and checksums
     Pack(Pack),
-    /// Import entries from a journal file
+    /// Write a spreadsheet to fill in, with the apiaries, colonies and lots on record as choices
+    Sheet(Sheet),
+    /// Import entries from a journal file or a filled-in sheet
     Import(Import),
     /// Export the journal as JSON Lines
     Export(Export),
@@ -114,6 +117,13 @@ pub(crate) enum Command {
     Leaflets(Leaflets),
     /// Serve the HTTP API
     Serve(Serve),
+    /// Every kind of entry, with an example of the command that records it
+    #[command(after_help = crate::commands::kinds::examples())]
+    Kinds,
+    /// Print the completions of a shell, to be read when it starts
+    Completions(Completions),
+    /// Write the manual as man pages, one for each command
+    Manual(Manual),
 }
 
 #[derive(Debug, Args)]
@@ -334,8 +344,20 @@ pub(crate) struct Documents {
 }
 
 #[derive(Debug, Args)]
+pub(crate) struct Sheet {
+    /// The file, which must not exist yet: .xlsx with a tab for each kind of entry, or .csv with one kind
+    pub(crate) file: PathBuf,
+    /// The kind of entry of a .csv file, named as in `record`, such as inspection
+    #[arg(long, value_name = "KIND", value_parser = crate::commands::sheet::kind)]
+    pub(crate) kind: Option<Kind>,
+    /// For a holding that is not on record yet: without choices of its own
+    #[arg(long)]
+    pub(crate) new: bool,
+}
+
+#[derive(Debug, Args)]
 pub(crate) struct Import {
-    /// The file; `-` for standard input
+    /// A journal file (JSON Lines), or a sheet (.xlsx or .csv); `-` for a journal on standard input
     pub(crate) file: PathBuf,
     /// Import what can be imported, and list what was left out
     #[arg(long)]
@@ -412,6 +434,7 @@ pub(crate) struct Law {
 }
 
 #[derive(Debug, Args)]
+#[expect(clippy::struct_excessive_bools, reason = "each is a flag of the command line")]
 pub(crate) struct Leaflets {
     /// The id of one leaflet
     pub(crate) id: Option<String>,
@@ -427,6 +450,18 @@ pub(crate) struct Leaflets {
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Completions {
+    /// The shell
+    pub(crate) shell: clap_complete::Shell,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Manual {
+    /// The folder, which must exist
+    pub(crate) folder: PathBuf,
 }
 
 #[derive(Debug, Args)]

@@ -71,6 +71,7 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Attach(attach) => commands::attach::run(place, attach).await,
         Command::Documents(ask) => commands::documents::run(place, ask).await,
         Command::Pack(ask) => commands::pack::run(place, ask).await,
+        Command::Sheet(sheet) => commands::sheet::run(place, sheet).await,
         Command::Import(import) => commands::import::run(place, import).await,
         Command::Export(export) => commands::export::run(place, export).await,
         Command::Verify(verify) => commands::verify::run(place, verify).await,
@@ -78,6 +79,9 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Archive(ask) => commands::archive::run(place, ask).await,
         Command::Law(ask) => commands::law::run(ask),
         Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets).await,
+        Command::Kinds => commands::kinds::run(),
+        Command::Completions(ask) => commands::manual::completions(ask),
+        Command::Manual(ask) => commands::manual::write(ask),
         Command::Serve(serve) => commands::serve::run(place, serve).await,
     }
 }

@@ -101,11 +101,11 @@ impl App {
     pub(crate) async fn unknown_holding(&self, holding: &HoldingName) -> Result<Problem, Problem> {
         let known = self.holdings.journal().holdings().await?;
         let near = nearest(holding.as_str(), known.iter().map(HoldingName::as_str));
-        Ok(self.no_holding(holding, known.iter().find(|known| Some(known.as_str()) == near)))
+        Ok(App::no_holding(holding, known.iter().find(|known| Some(known.as_str()) == near)))
     }
 
     /// The same, with the nearest name.
-    pub(crate) fn no_holding(&self, holding: &HoldingName, near: Option<&HoldingName>) -> Problem {
+    pub(crate) fn no_holding(holding: &HoldingName, near: Option<&HoldingName>) -> Problem {
         let problem = Problem::new(ProblemKind::UnknownHolding, http::no_holding(Words::english(), holding));
         problem.at_unknown("holding", near.map(HoldingName::as_str), label(Label::HttpNoHoldingHelp))
     }

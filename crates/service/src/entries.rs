@@ -309,7 +309,7 @@ async fn record(
     let now = app.clock.now();
     let work = async move { holdings.record(&holding, drafts, now).await };
     match app.appends.spawn(work.in_current_span()).await {
-        Ok(Err(RecordError::NoHolding { near })) => Err(app.no_holding(&named, near.as_ref())),
+        Ok(Err(RecordError::NoHolding { near })) => Err(App::no_holding(&named, near.as_ref())),
         Ok(recorded) => recorded.map_err(|error| sent.not_recorded(error)),
         Err(failed) => {
             tracing::error!(%failed, "an append did not come to its end");

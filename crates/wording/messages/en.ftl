@@ -13,7 +13,7 @@ colonies-run-of-hyphens = { $first } to { $last }
 colonies-counted = { $names } ({ $count })
 
 # A jurisdiction by its code.
-jurisdiction-name = { $jurisdiction ->
+part-jurisdiction = { $jurisdiction ->
     [gb] Great Britain
     [ni] Northern Ireland
     [eu] the European Union
@@ -253,7 +253,7 @@ glance-supers-from = supers may go on from { $day }
 glance-then-supers = { $next }; supers from { $day }
 glance-read-leaflet = on the leaflet of { $lots }, read and record the { $terms }
 glance-ask-former-keeper = ask the previous keeper what medicine was in it, and correct its first entry
-glance-look-inside = check the hive, and record the removal if it is out
+glance-look-inside = check the hive: record a removal, or correct the entry that does not say where it went
 glance-where-strips-went = correct the entry of the split or uniting to say where the strips went
 
 ## Due: what must or may be done
@@ -370,7 +370,7 @@ options-counting = { $what ->
    *[litres-of-hive] litres of hive
 }
 # The same with the number.
-options-count-of = { $what ->
+part-options-count = { $what ->
     [seams-of-bees] { $count ->
         [one] 1 seam of bees
        *[other] { $count } seams of bees
@@ -447,9 +447,9 @@ options-brood-seen = { $brood ->
 }
 options-brood-never-seen = no brood inspection is on record
 options-brood-seen-too-long-ago = the brood was last inspected on { $last }, too long before that day to count
-options-counted = { options-count-of } on { $on }
+options-counted = { part-options-count } on { $on }
 options-never-counted = no count of { $what } is on record
-options-count-does-not-tell = { options-count-of } on { $on }, which does not count for that day
+options-count-does-not-tell = { part-options-count } on { $on }, which does not count for that day
 options-courses-none-before = { $given } of at most { $most } in the { $within }
 options-courses = { $given } of at most { $most } in the { $within }, the last begun on { $last }
 options-courses-turn-on-year = { $in-calendar-year } of at most { $most } in the calendar year, but { $in-twelve-months } in twelve months; the leaflet does not say which counts
@@ -727,7 +727,7 @@ leaflet-wait-after-removal = { $days } from removal to supers
 leaflet-removal = { $value ->
     [needed] removal needed
     [not_needed] removal not needed
-   *[nothing_stays] nothing stays in the hive
+   *[nothing_stays] removal nothing stays
 }
 leaflet-stay-min = { $brood ->
     [any] at least { $days }
@@ -754,7 +754,7 @@ leaflet-courses = { $count ->
 }
 leaflet-courses-per-year = { $counted ->
     [calendar_year] at most { $courses } in a calendar year
-    [twelve_months] at most { $courses } in twelve months
+    [twelve_months] at most { $courses } in a twelve months
    *[not_said] at most { $courses } in a year
 }
 leaflet-courses-per-broodless-period = at most { $courses } in one time without brood
@@ -810,7 +810,7 @@ leaflet-recipe-sugar = { $g } g sugar
 leaflet-need = { $need ->
     [mains_or_generator] mains or generator
     [battery] battery
-    [carry_in_kit] kit carried in
+    [carry_in_kit] carry in kit
     [hive_opened] hive opened
     [return_visit] return visit
    *[dry_ground] dry ground
@@ -937,12 +937,12 @@ retention-perhaps-not-out = lot { $lot }: not known whether it has to come out o
 
 # The rule that decided.
 retention-by-law = { $years ->
-    [one] 1 year from { law-counted-from } ({ $from }), by the law of { jurisdiction-name }
-   *[other] { $years } years from { law-counted-from } ({ $from }), by the law of { jurisdiction-name }
+    [one] 1 year from { law-counted-from } ({ $from }), by the law of { part-jurisdiction }
+   *[other] { $years } years from { law-counted-from } ({ $from }), by the law of { part-jurisdiction }
 }
 retention-by-scheme = { $years ->
-    [one] 1 year from { law-counted-from } ({ $from }), by a scheme or advice of { jurisdiction-name }
-   *[other] { $years } years from { law-counted-from } ({ $from }), by a scheme or advice of { jurisdiction-name }
+    [one] 1 year from { law-counted-from } ({ $from }), by a scheme or advice of { part-jurisdiction }
+   *[other] { $years } years from { law-counted-from } ({ $from }), by a scheme or advice of { part-jurisdiction }
 }
 
 # Why records of a lot stay although the law would let them go.
@@ -1468,7 +1468,7 @@ paper-time = { $from } to { $to } (inclusive)
 paper-time-as-of = { $from } to { $to } (inclusive); position at { $day }
 paper-as-of = { $day } (later events not taken into account)
 paper-journal = { part-entries }, last hash { $head }
-paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { jurisdiction-name }
+paper-keeper = { $keeper }, since { $since }; address: { $address }; registration: { $registration }; law of { part-jurisdiction }
 paper-archived = { $entries ->
     [one] 1 entry of this period was moved
    *[other] { $entries } entries of this period were moved
@@ -1918,7 +1918,7 @@ label-retention-keep-it = not known: keep it
 
 # law
 label-law-union = A member state of the Union that is not listed uses the rules of eu.
-terminal-law-head = What the law requires in { jurisdiction-name } on { $day }
+terminal-law-head = What the law requires in { part-jurisdiction } on { $day }
 label-law-in-force = in force
 terminal-law-not-yet = not in force yet, from { $day }
 terminal-law-over = no longer in force, until { $day }
@@ -1937,7 +1937,7 @@ terminal-law-keep-scheme = { terminal-law-keep } (a scheme or advice)
 
 # leaflets
 label-leaflets-more = One of them: combclear leaflets ID; how well each is established: combclear leaflets --full
-terminal-leaflets-elsewhere = These leaflets are those for { jurisdiction-name }, where the holding { $holding } is. Other countries: --all-countries
+terminal-leaflets-elsewhere = These leaflets are those for { part-jurisdiction }, where the holding { $holding } is. Other countries: --all-countries
 label-leaflets-one-more = In full, with notes and sources: --full
 label-leaflets-note = Only what was read in a document can support a yes. Your own reading of the pack takes precedence over all of these.
 
@@ -2974,6 +2974,32 @@ form-harvest = Honey harvested
 form-strike_out = An entry struck out: it did not happen
 form-archived = Entries moved into an archive
 
+# The tab of a spreadsheet that takes entries of a kind: at most 31 letters, and none of : \ / ? * [ ].
+tab-holding_details = Keeper
+tab-apiary_details = Apiaries
+tab-site_conditions = Sites
+tab-nectar_flow = Nectar flows
+tab-temperature = Temperatures
+tab-temperature_normals = Usual temperatures
+tab-colony_established = Colonies
+tab-colony_moved = Moved
+tab-colony_split = Split
+tab-colony_united = United
+tab-colony_ended = Ended
+tab-supers_on = Supers on
+tab-supers_off = Supers off
+tab-inspection = Inspections
+tab-mite_count = Mite counts
+tab-medicine_described = Medicines
+tab-lot_acquired = Lots
+tab-lot_opened = Opened
+tab-leaflet_reading = Leaflets
+tab-prescription = Prescriptions
+tab-administration = Given
+tab-removal = Taken out
+tab-disposal = Disposed of
+tab-harvest = Harvests
+
 field-on = Day
 field-on-hint = the day on which it happened; today if left out
 field-on-example = 2026-08-24
@@ -3280,6 +3306,10 @@ recording-missing-help = { $hint }; for example { $example }
 recording-no-such-field = there is no field `{ $key }` here
 recording-no-such-field-help = the fields are { $keys }
 recording-misread = { $field }: { $why }
+recording-not-whole = `{ $text }` is not a whole number
+recording-not-whole-to = `{ $text }` is not a whole number from 0 to { $most }
+recording-not-a-number = `{ $text }` is not a number
+recording-neither-yes-nor-no = `{ $text }` is neither yes nor no
 recording-misread-help = { $hint }; for example { $example }
 recording-one-only = { $field } takes one value, and { $given } were given
 label-recording-one-only-help = record an entry for each
@@ -3324,8 +3354,16 @@ label-recording-no = no
 
 ## The command record
 
-record-field-help = { $hint }; for example { $example }
-record-field-choices = { $hint }; one of { $choices }
+record-field-help = { $needed ->
+    [yes] { $hint }; for example { $example } (needed)
+   *[no] { $hint }; for example { $example }
+}
+record-field-choices = { $needed ->
+    [yes] { $hint }; one of { $choices } (needed)
+   *[no] { $hint }; one of { $choices }
+}
+label-record-heading-fields = What to write down
+label-record-heading-colonies = Colonies, otherwise than by name
 record-question = { $label } ({ $hint }):
 record-question-choices = { $label } ({ $hint }; { $choices }):
 record-faults = nothing was recorded; { $count ->
@@ -3386,11 +3424,129 @@ label-http-first-entry-help = send an entry of kind holding_details with its id
 begin-begun = holding `{ $holding }` is begun; record what happens with: combclear record
 begin-exists = the database keeps a holding `{ $holding }` already
 label-begin-exists-help = record a change of keeper or country with: combclear record keeper
-label-begin-about = Begin a new holding: who keeps it, where, and the country whose law and leaflets apply
 label-begin-name = Its name, as every command takes it
 label-begin-name-value = HOLDING
 import-no-holding = `{ $file }` is of holding `{ $holding }`, which this database does not keep; it keeps { $known }
 label-import-no-holding-help = import it with --begin to keep this holding too
+
+## Recording what the leaflet of a lot says
+
+record-leaflet-in-hand = Built in: { $title }. Take the leaflet from the pack.
+label-record-leaflet-how = Answer yes if it says the same, or write what it says; nothing if it says nothing.
+label-record-leaflet-nothing = nothing
+record-leaflet-same = { $label }: built in { $value }. Does the pack say the same?
+record-leaflet-what = { $label } ({ $hint }); nothing is built in. What does the pack say?
+record-leaflet-too = Does the pack say too: { $value }? (yes or no)
+record-still-open = still not known after this: { $what }
+
+## Sheets: the template, and what is wrong with a filled-in one
+
+# The name of the first tab, and of the tab with the lists of choices: at most 31 letters.
+label-sheet-about = How to fill this in
+label-sheet-choices = Choices
+label-sheet-holding = Holding
+label-sheet-kind = Kind
+label-sheet-about-tabs = One tab for each kind of entry, one row for each entry. Leave empty what you do not need.
+label-sheet-about-needed = Fill in the columns with a star. The grey row says what belongs in each column; it is not imported.
+label-sheet-about-days = Write days as 2026-08-24. An expiry may be a month, such as 2028-05.
+label-sheet-about-names = Lists offer what is on record; you may type other names. Several colonies in one cell: S1-S7, S9.
+label-sheet-about-import = Use no formulas and no merged cells. Then run `combclear import` with this file: all rows are recorded, or none.
+label-sheet-day-hint = the day on which it happened, as 2026-08-24
+label-sheet-choose = Choose from the list
+sheet-written = { $file }: a template with { $tabs ->
+    [one] 1 tab
+   *[other] { $tabs } tabs
+}; fill it in and import it
+sheet-written-csv = { $file }: a template for `{ $tab }`; fill it in and import it
+sheet-needed = { $label } *
+
+sheet-cannot-read = nothing was imported: `{ $file }` is not a spreadsheet that can be read: { $why }
+label-sheet-cannot-read-help = open it in a spreadsheet program and save it as .xlsx
+sheet-other-format = `{ $file }` is neither .xlsx nor .csv
+label-sheet-other-format-help = save it as .xlsx, or as .csv with one kind of entry
+sheet-too-large = nothing was imported: `{ $file }` is larger than { $most } MB
+label-sheet-too-large-help = take out pictures, and columns and rows that are not entries; or split it into several files
+sheet-too-many-rows = nothing was imported: `{ $file }` has more than { $most } rows
+label-sheet-too-many-rows-help = split it into several files
+sheet-not-utf8 = nothing was imported: `{ $file }` is not UTF-8 text, from line { $line }
+label-sheet-not-utf8-help = save it again as CSV UTF-8
+sheet-no-kind = nothing was imported: the column `{ $column }` of `{ $file }` does not say which kind of entry this is
+sheet-no-kind-help = write one of these into the first column: { $tabs }
+sheet-other-kind = nothing was imported: the column `{ $column }` of `{ $file }` has `{ $kind }`, which is no kind of entry
+sheet-two-kinds = nothing was imported: `{ $file }` has two kinds of entry, `{ $one }` and `{ $other }`
+label-sheet-two-kinds-help = make one CSV file for each kind of entry, or one .xlsx with a tab for each
+sheet-other-holding = nothing was imported: `{ $file }` is a sheet of `{ $holding }`, not of `{ $wanted }`
+sheet-no-holding = nothing was imported: `{ $file }` does not say for which holding it is
+label-sheet-no-holding-help = name the holding with --holding, or in the first tab
+label-sheet-keep-going = nothing was imported: a sheet is imported in full or not at all
+label-sheet-keep-going-help = leave --keep-going out
+label-sheet-kind-for-csv = a CSV file takes one kind of entry
+label-sheet-kind-for-csv-help = say which with --kind, such as --kind inspection; or write an .xlsx file, which has a tab for each
+label-sheet-kind-for-xlsx = an .xlsx file has a tab for every kind of entry
+label-sheet-kind-for-xlsx-help = leave --kind out, or write a .csv file
+sheet-unknown-kind = there is no kind of entry `{ $kind }`; it is one of { $kinds }
+label-sheet-is-for-new = for a holding that is not on record yet, add --new
+
+# Where a fault is: { $tab } is the name of a tab, { $row } and { $column } are as the spreadsheet shows them.
+sheet-at-cell = { $tab }, row { $row }, column { $column }: { $message }
+sheet-at-row = { $tab }, row { $row }: { $message }
+sheet-at-column = { $tab }, column { $column }: { $message }
+sheet-at-tab = { $tab }: { $message }
+sheet-fault = { "  " }{ $message }
+    { "    " }help: { $help }
+sheet-and-more = { "  " }... and { $more } more
+
+label-sheet-fix = fix them in the file, then import it again
+label-sheet-fix-first = fix them in the file, then import it again; contradictions are looked for once every cell can be read
+sheet-no-such-tab = no kind of entry has a tab `{ $tab }`
+sheet-no-such-tab-help = take the tab out; the tabs are { $tabs }
+sheet-did-you-mean = did you mean `{ $near }`?
+sheet-did-you-mean-tab = did you mean `{ $near }`? if not, take the tab out
+sheet-no-such-day = { $field }: `{ $text }` is not a day of the calendar
+sheet-no-day = { $field } is missing
+sheet-no-such-column = there is no column `{ $heading }` here
+sheet-no-such-column-help = the columns are { $columns }
+sheet-column-twice = there are two columns `{ $heading }`
+label-sheet-column-twice-help = take one of them out
+label-sheet-no-heading = something is written in a column without a heading
+label-sheet-no-heading-help = clear the column, or give it one of the headings of this tab
+sheet-merged = the cells { $range } are merged
+label-sheet-merged-help = split them, and write the value into each row
+sheet-formula = { $field } is a formula
+label-sheet-formula-help = write the value itself
+sheet-error = { $field } holds the error { $text }
+sheet-not-a-day = { $field }: `{ $text }` is not a day in the order that this sheet takes
+label-sheet-not-a-day-help = write year-month-day, such as 2026-08-24; no other order is guessed
+label-sheet-no-day-help = write year-month-day, such as 2026-08-24
+label-sheet-not-printed-help = write 2028-05 for a month, or 2028-05-31 for a day; no other order is guessed
+sheet-day-of-number = { $field }: { $text } is a number, not a day
+sheet-day-with-time = { $field }: the day has a time of day with it, { $text }
+label-sheet-day-with-time-help = write the time into the column for it
+sheet-printed-first = { $field }: { $text } may have been typed as a month
+label-sheet-printed-first-help = format the cell as text, then write 2028-05 for a month, or the day in full
+sheet-date-in-text = { $field } holds the date { $text }, and takes none
+label-sheet-date-in-text-help = format the cell as text, then write it again
+sheet-not-a-time = { $field }: `{ $text }` is not a time of day
+label-sheet-not-a-time-help = write hours and minutes, such as 09:30
+sheet-same-row = this says the same as row { $row }
+label-sheet-same-row-help = take one of them out; if it happened twice, write the time of day into both
+label-sheet-nothing-filled-in = no row is filled in; nothing was recorded
+sheet-by-tab = { $tab } { $entries }
+sheet-all-tabs = recorded: { $tabs }
+sheet-row-known = { $rows ->
+    [one] 1 row was
+   *[other] { $rows } rows were
+} imported before and { $rows ->
+    [one] was
+   *[other] were
+} not recorded again
+sheet-left-out = { $tab }, row { $row }: { $left-out }
+
+## The manual
+
+failure-cannot-write-manual = the manual cannot be written to `{ $folder }`: { $why }
+failure-manual-written = the manual is in `{ $folder }`
+label-manual-name-a-folder = name a folder that exists and may be written to
 
 ## Entries by their number over HTTP
 

@@ -3,7 +3,7 @@
 use combclear_domain::basics::words::{ColonyName, HoldingName};
 
 use crate::Words;
-use crate::pieces::names;
+use crate::colonies::runs;
 use crate::words::say;
 
 /// The name of a holding's calendar.
@@ -18,5 +18,5 @@ pub fn summary(words: &Words, title: &str, colonies: &[ColonyName]) -> String {
     if colonies.is_empty() {
         return title.to_owned();
     }
-    say!(words, CalendarSummary, title = title, colonies = names(colonies))
+    say!(words, CalendarSummary, title = title, colonies = runs(words, colonies))
 }

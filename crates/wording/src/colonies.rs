@@ -18,6 +18,12 @@ pub fn lots<'n>(words: &Words, names: impl IntoIterator<Item = &'n LotName>) -> 
     counted(words, names.into_iter().map(LotName::as_str))
 }
 
+/// The same without their number, where that is said beside them or they stand in brackets.
+#[must_use]
+pub fn runs<'n>(words: &Words, names: impl IntoIterator<Item = &'n ColonyName>) -> String {
+    in_runs(words, &in_order(names.into_iter().map(ColonyName::as_str)))
+}
+
 /// Names in natural order, runs of numbers in one, with their number if there are several.
 #[must_use]
 pub fn counted<'n>(words: &Words, names: impl IntoIterator<Item = &'n str>) -> String {

@@ -22,6 +22,12 @@ pub fn title(words: &Words, kind: Kind) -> &'static str {
     words.named(&format!("form-{}", kind.as_str())).unwrap_or_default()
 }
 
+/// The name of the tab of a spreadsheet that takes entries of a kind; empty if people do not fill in such entries.
+#[must_use]
+pub fn tab(words: &Words, kind: Kind) -> &'static str {
+    words.named(&format!("tab-{}", kind.as_str())).unwrap_or_default()
+}
+
 /// The words of a field of a form.
 #[must_use]
 pub fn field(words: &Words, kind: Kind, blank: &Blank) -> FieldWords {
@@ -50,7 +56,7 @@ fn of_key(words: &Words, kind: Kind, key: &str) -> FieldWords {
 mod tests {
     use std::collections::BTreeSet;
 
-    use combclear_domain::journal::form::blanks;
+    use combclear_domain::journal::form::{blanks, is_filled_in};
 
     use super::*;
     use crate::sentences::EN;
@@ -59,9 +65,15 @@ mod tests {
     fn every_field_of_every_form_has_its_words_and_no_other_field_has() {
         let words = Words::english();
         let mut used: BTreeSet<String> = BTreeSet::new();
+        let mut tabs: BTreeSet<&str> = BTreeSet::new();
         for kind in Kind::ALL {
             assert!(!title(words, *kind).is_empty(), "form-{}", kind.as_str());
             used.insert(format!("form-{}", kind.as_str()));
+            used.insert(format!("tab-{}", kind.as_str()));
+            // A spreadsheet takes no longer name, and shows every tab by its own. A strike-out names an entry.
+            let tab = tab(words, *kind);
+            assert!(tab.len() <= 31 && tabs.insert(tab) || tab.is_empty(), "{tab}");
+            assert_eq!(!tab.is_empty(), is_filled_in(*kind) && *kind != Kind::StrikeOut, "{kind:?}");
             let keys = blanks(*kind).into_iter().map(|blank| blank.key);
             for key in keys.chain(Field::ENVELOPE.iter().map(|field| field.name.to_owned())) {
                 let FieldWords { label, hint, example } = of_key(words, *kind, &key);

@@ -4,7 +4,8 @@ use std::borrow::Cow;
 
 use combclear_domain::Quantity;
 use combclear_domain::basics::fact::Fact;
-use combclear_domain::basics::words::{ColonyName, LotName, MedicineName, Unit};
+use combclear_domain::basics::natural::sort_naturally;
+use combclear_domain::basics::words::{LotName, MedicineName, Unit};
 use combclear_domain::facts::{MedicineGiven, NotOnRecord};
 
 use crate::amounts::amount_of;
@@ -31,16 +32,9 @@ pub(crate) fn called<'n>(words: &Words, name: Fact<&'n str, NotOnRecord>) -> Cow
     }
 }
 
-/// Colonies separated by commas.
-pub(crate) fn names(colonies: &[ColonyName]) -> String {
-    listed(colonies.iter().map(ColonyName::as_str))
-}
-
-/// Lots separated by commas.
+/// Lots separated by commas, in the order in which people count.
 pub(crate) fn lots(lots: &[LotName]) -> String {
-    listed(lots.iter().map(LotName::as_str))
-}
-
-fn listed<'a>(names: impl Iterator<Item = &'a str>) -> String {
-    names.collect::<Vec<_>>().join(", ")
+    let mut names: Vec<&str> = lots.iter().map(LotName::as_str).collect();
+    sort_naturally(&mut names, |name| name);
+    names.join(", ")
 }

@@ -2,6 +2,8 @@
 
 use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
+use combclear_domain::basics::misread::{Found, Misread, Wanted};
+use combclear_domain::basics::words::LotName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::{Administration, Event, Kind};
 use combclear_domain::journal::form::{Blank, Field, Input, blanks};
@@ -34,7 +36,7 @@ pub fn wrong(words: &Words, kind: Kind, Wrong { key, with }: &Wrong) -> Refused 
             )
         }
         WrongWith::Misread(why) => {
-            let why = misread(words, why, Part::Body);
+            let why = as_written(words, kind, key, why).unwrap_or_else(|| misread(words, why, Part::Body));
             let message =
                 if label.is_empty() { why } else { say!(words, RecordingMisread, field = label, why = why) };
             (message, say!(words, RecordingMisreadHelp, hint = hint, example = example))
@@ -70,7 +72,7 @@ pub fn wrong(words: &Words, kind: Kind, Wrong { key, with }: &Wrong) -> Refused 
         WrongWith::NobodyYet => (help(Label::RecordingNobodyYet), help(Label::RecordingNobodyYetHelp)),
         WrongWith::NoLotInStock => (help(Label::RecordingNoLot), help(Label::RecordingNoLotHelp)),
         WrongWith::SeveralLots { lots } => {
-            let lots: Vec<&str> = lots.iter().map(|lot| lot.as_str()).collect();
+            let lots: Vec<&str> = lots.iter().map(LotName::as_str).collect();
             (say!(words, RecordingSeveralLots, lots = lots.join(", ")), help(Label::RecordingSeveralLotsHelp))
         }
         WrongWith::NoSuchEntry { text, last } => {
@@ -109,49 +111,62 @@ pub fn left_out(words: &Words, left_out: &LeftOut) -> String {
 /// together.
 #[must_use]
 pub fn in_lines(words: &Words, holding: &Holding, on: Day, events: &[Event]) -> Vec<String> {
-    let mut groups: Vec<(Kind, Vec<(String, String)>, Vec<String>)> = Vec::new();
+    let mut groups: Vec<Alike> = Vec::new();
     for event in events {
-        let kind = event.kind();
-        let body: Value = serde_json::from_str(&event.to_body()).unwrap_or_default();
-        let filled = blanks(kind).into_iter().filter_map(|blank| {
-            let value = value_at(&body, &blank)?;
-            let value = match blank.input {
-                Input::FirstDose => first_dose(words, holding, value),
-                input => text(words, input, value),
-            };
-            Some((forms::field(words, kind, &blank).label.to_lowercase(), value))
-        });
-        let filled: Vec<(String, String)> = filled.collect();
-        let (first, rest) = match filled.split_first() {
+        let (kind, fields) = (event.kind(), fields(words, holding, event));
+        let (first, rest) = match fields.split_first() {
             Some((first, rest)) => (Some(first.clone()), rest.to_vec()),
             None => (None, Vec::new()),
         };
-        let same =
-            groups.iter_mut().find(|(other, known, _)| *other == kind && known.get(1..) == Some(&rest[..]));
+        let same = groups.iter_mut().find(|group| group.kind == kind && group.rest == rest);
         match (same, first) {
-            (Some((_, _, subjects)), Some((_, subject))) => subjects.push(subject),
-            (_, Some((label, subject))) => {
-                let all = std::iter::once((label, String::new())).chain(rest).collect();
-                groups.push((kind, all, vec![subject]));
+            (Some(group), Some((_, subject))) => group.subjects.push(subject),
+            (_, first) => {
+                let (label, subjects) =
+                    first.map_or_else(Default::default, |(label, subject)| (label, vec![subject]));
+                groups.push(Alike { kind, label, subjects, rest });
             }
-            (_, None) => groups.push((kind, Vec::new(), Vec::new())),
         }
     }
-    let line = |(kind, filled, subjects): (Kind, Vec<(String, String)>, Vec<String>)| {
+    let day = crate::terminal::day(words, on);
+    let line = |Alike { kind, label, subjects, rest }: Alike| {
         let title = forms::title(words, kind);
-        let day = crate::terminal::day(words, on);
-        let subject = counted(words, subjects.iter().map(String::as_str));
-        let values = filled.into_iter().enumerate().map(|(index, (label, value))| {
-            let value = if index == 0 { subject.clone() } else { value };
-            say!(words, RecordingValue, label = label, value = value)
-        });
-        let what = values.collect::<Vec<_>>().join("; ");
-        if what.is_empty() {
+        if subjects.is_empty() {
             return say!(words, RecordingTitleOnly, title = title, day = &day);
         }
+        let subject = counted(words, subjects.iter().map(String::as_str));
+        let all = std::iter::once((label, subject)).chain(rest);
+        let values = all.map(|(label, value)| say!(words, RecordingValue, label = label, value = value));
+        let what = values.collect::<Vec<_>>().join("; ");
         say!(words, RecordingInOneLine, title = title, day = &day, what = what)
     };
     groups.into_iter().map(line).collect()
+}
+
+/// Entries that differ only in what they are about.
+struct Alike {
+    kind: Kind,
+    /// The label of what they are about.
+    label: String,
+    /// What they are about.
+    subjects: Vec<String>,
+    /// The other fields, each with its label.
+    rest: Vec<(String, String)>,
+}
+
+/// The fields of an entry that are filled in, each with its label.
+fn fields(words: &Words, holding: &Holding, event: &Event) -> Vec<(String, String)> {
+    let kind = event.kind();
+    let body: Value = serde_json::from_str(&event.to_body()).unwrap_or_default();
+    let filled = blanks(kind).into_iter().filter_map(|blank| {
+        let value = value_at(&body, &blank)?;
+        let value = match blank.input {
+            Input::FirstDose => first_dose(words, holding, value),
+            input => text(words, input, value),
+        };
+        Some((forms::field(words, kind, &blank).label.to_lowercase(), value))
+    });
+    filled.collect()
 }
 
 /// The question for a field, with its choices if there is a list.
@@ -162,6 +177,28 @@ pub fn question(words: &Words, kind: Kind, key: &str, choices: &[String]) -> Str
         say!(words, RecordQuestion, label = label, hint = hint)
     } else {
         say!(words, RecordQuestionChoices, label = label, hint = hint, choices = choices.join(", "))
+    }
+}
+
+/// What is wrong with a number or a yes: people write a form, so nothing is said of JSON. None for other fields.
+fn as_written(words: &Words, kind: Kind, key: &str, why: &Misread) -> Option<String> {
+    let blank = blanks(kind).into_iter().find(|blank| blank.key == key)?;
+    let (Misread::WrongType { found, wanted } | Misread::WrongValue { found, wanted }) = why else {
+        return None;
+    };
+    let text = match found {
+        Found::Text(text) | Found::Whole(text) | Found::Decimal(text) => text.clone(),
+        Found::Boolean(yes) => yes.to_string(),
+        Found::Null | Found::List | Found::Object | Found::Other(_) => return None,
+    };
+    match (blank.input, wanted) {
+        (Input::Whole, Wanted::Whole { most: Some(most) }) => {
+            Some(say!(words, RecordingNotWholeTo, text = text, most = *most))
+        }
+        (Input::Whole, _) => Some(say!(words, RecordingNotWhole, text = text)),
+        (Input::Amount | Input::Temperature, _) => Some(say!(words, RecordingNotANumber, text = text)),
+        (Input::YesNo, _) => Some(say!(words, RecordingNeitherYesNorNo, text = text)),
+        _ => None,
     }
 }
 

@@ -45,7 +45,12 @@ fn unreadable() -> Vec<Bad> {
         ),
         bad(
             "a fault deep in the body",
-            draft(3, "2026-03-02", "administration", &json!({"given": [{"lot": "L1", "each": "two"}]})),
+            draft(
+                3,
+                "2026-03-02",
+                "administration",
+                &json!({"given": [{"lot": "L1", "each": "two", "colonies": ["A1"]}]}),
+            ),
             &["/body/given/0/each: ", "two"],
         ),
         bad(
@@ -234,15 +239,14 @@ fn entries_need_not_come_in_the_order_of_their_days() {
 #[test]
 fn the_report_of_an_import_is_the_same_in_words_and_as_json() {
     let bench = Bench::new();
-    let said = bench.run(&["import", DEMO]).done().out;
+    let said = bench.run(&["import", DEMO]).done();
     let report = bench.run(&["import", DEMO, "--json"]).done().json();
     let head = report["head"].as_str().unwrap();
-    assert_eq!(
-        said,
-        format!("demo: 496 entries added, with 12 documents; the journal has 496 entries, head {head}\n")
-    );
+    said.says_only(&format!(
+        "demo: 454 entries added, with 11 documents; the journal has 454 entries, head {head}"
+    ));
     let rest = json!({
-        "holding": "demo", "added": 0, "known": 496, "left_out": [], "documents": 12, "entries": 496, "head": head
+        "holding": "demo", "added": 0, "known": 454, "left_out": [], "documents": 11, "entries": 454, "head": head
     });
     assert_eq!(report, rest);
 }

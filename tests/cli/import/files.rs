@@ -126,5 +126,5 @@ fn a_file_of_another_holding_than_the_one_asked_for_is_refused() {
     let mut elsewhere = bench.command(&["import", "yours.jsonl"]);
     let output = elsewhere.env("COMBCLEAR_HOLDING", "mine").output().unwrap();
     crate::bench::ran(output).failed();
-    bench.run(&["import", "yours.jsonl", "--holding", "yours"]).done();
+    bench.run(&["import", "--begin", "yours.jsonl", "--holding", "yours"]).done();
 }

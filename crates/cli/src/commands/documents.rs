@@ -121,7 +121,7 @@ async fn list(
         0 => say::in_all(words, rows.len()),
         some => say::lacking(words, rows.len(), some),
     };
-    print(&format!("{}\n{total}", shown))
+    print(&format!("{shown}\n{total}"))
 }
 
 fn label(state: ContentState) -> Label {

@@ -1,6 +1,7 @@
 //! `combclear gaps`: what the law still asks of the record, and its irregularities.
 
 use combclear_domain::basics::fact::Fact;
+use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::Overdrawn;
@@ -56,7 +57,8 @@ const WEIGHTS: [GapWeight; 4] =
     [GapWeight::Required, GapWeight::Amiss, GapWeight::WhereApplicable, GapWeight::Advised];
 
 fn laws(words: &Words, found: &Gaps) -> String {
-    found.laws.iter().map(|law| format!("  {}\n", say::by_law(words, &law.title))).collect()
+    let titles = found.laws.iter().map(|law| say::by_law(words, &law.title));
+    titles.fold(String::new(), |text, law| text + &format!("  {law}\n"))
 }
 
 /// Each kind of gap with its entries, and how to fix it.
@@ -162,6 +164,8 @@ fn lots(words: &Words, lots: &[LotCheck]) -> String {
         words,
         [Label::Lot, Label::Acquired, Label::Given, Label::DisposedOf, Label::Left, Label::Blank],
     );
+    let mut lots: Vec<&LotCheck> = lots.iter().collect();
+    sort_naturally(&mut lots, |lot| lot.lot.as_str());
     for lot in lots {
         let unit = lot.unit.map_or("", |unit| unit.as_str());
         let (left, note) = match (lot.left(), lot.count_corrected_by.is_empty()) {

@@ -47,7 +47,7 @@ fn list(words: &Words, items: &[Item<'_>]) -> String {
     for item in items {
         rows.row([item.jurisdiction.to_owned(), item.title.to_owned(), item.includes.join(", ")]);
     }
-    format!("{}\n{}", rows, words.label(Label::LawUnion))
+    format!("{rows}\n{}", words.label(Label::LawUnion))
 }
 
 fn one(words: &Words, report: &LawReport) -> String {
@@ -85,7 +85,7 @@ fn one(words: &Words, report: &LawReport) -> String {
                 ]);
             }
         }
-        text.push_str(&format!("\n{}\n", rows));
+        text.push_str(&format!("\n{rows}\n"));
     }
     text.push_str(&lists(words, report));
     text.push_str(&sources(words, report));

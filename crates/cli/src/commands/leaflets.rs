@@ -79,7 +79,9 @@ fn at_a_glance(words: &Words, leaflets: &[&Leaflet]) -> String {
     let mut text = String::new();
     for of in leaflets.chunk_by(|one, other| one.jurisdiction == other.jurisdiction) {
         let mut rows = Table::headed(words, [Label::Leaflet, Label::What]);
-        of.iter().for_each(|leaflet| rows.row([leaflet.id.to_string(), leaflet.title.clone()]));
+        for leaflet in of {
+            rows.row([leaflet.id.to_string(), leaflet.title.clone()]);
+        }
         let jurisdiction = of.first().map(|leaflet| leaflet.jurisdiction.to_string()).unwrap_or_default();
         text.push_str(&format!("{jurisdiction}\n{rows}\n\n"));
     }
@@ -131,7 +133,7 @@ fn list(words: &Words, leaflets: &[&Leaflet]) -> String {
             count(Confidence::Unconfirmed),
         ]);
     }
-    format!("{}\n{}", rows, words.label(Label::LeafletsNote))
+    format!("{rows}\n{}", words.label(Label::LeafletsNote))
 }
 
 /// What a leaflet says, and how well each value is established.

@@ -33,7 +33,9 @@ fn at_a_glance(words: &Words, report: &RetentionReport) -> String {
         report.stories.iter().map(|story| [lots(words, story), until(words, &story.keep)]).collect();
     sort_naturally(&mut rows, |[lots, _]| lots);
     let mut table = Table::headed(words, [Label::Lots, Label::KeepUntil]);
-    rows.into_iter().for_each(|row| table.row(row));
+    for row in rows {
+        table.row(row);
+    }
     text.push_str(&format!("\n{table}\n"));
     if report.stories.iter().any(|story| matches!(story.keep, KeepUntil::AtLeast { .. })) {
         text.push_str(&format!("\n{}\n", words.label(Label::RetentionAtLeast)));
@@ -58,16 +60,19 @@ fn written(words: &Words, report: &RetentionReport) -> String {
     let mut text = say::head(words, holding, &day(words, *on)) + "\n";
     let heads = [Label::Lots, Label::Entries, Label::LastUsedOrDisposed, Label::KeepUntil, Label::Why];
     let mut rows = Table::headed(words, heads);
-    for story in &report.stories {
+    let mut stories: Vec<(String, &KeptStory)> =
+        report.stories.iter().map(|story| (lots(words, story), story)).collect();
+    sort_naturally(&mut stories, |(lots, _)| lots);
+    for (lots, story) in stories {
         rows.row([
-            lots(words, story),
+            lots,
             story.entries.len().to_string(),
             last_use(story),
             until(words, &story.keep),
             why(words, &story.keep),
         ]);
     }
-    text.push_str(&format!("\n{}\n\n", rows));
+    text.push_str(&format!("\n{rows}\n\n"));
     text.push_str(&may_go(words, report));
     text.push('\n');
     let sources = sources(report);

@@ -14,7 +14,7 @@ use tokio::signal::unix::{Signal, SignalKind, signal};
 use tokio::sync::oneshot;
 use tracing_subscriber::EnvFilter;
 
-use super::print;
+use super::print_as_is;
 use crate::args::{Place, Serve};
 use crate::failure::{Failure, why};
 use crate::{Outcome, clock, place, typesetter};
@@ -41,7 +41,7 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
             .with_ansi(colours)
             .with_writer(std::io::stderr)
             .init();
-        print(&say::serves(words, &address.to_string()))?;
+        print_as_is(&say::serves(words, &address.to_string()))?;
         let mut app = App::new(Arc::clone(holdings), leaflets, laws, Arc::new(MachineClock));
         if let Some(typesetter) = typesetter::built_in() {
             app = app.typeset_by(typesetter);

@@ -20,6 +20,9 @@ const MARGIN: usize = 2;
 /// Blanks between two columns.
 const GAP: usize = 3;
 
+/// The same where there is little room.
+const NARROW_GAP: usize = 2;
+
 /// A cell with sentences is at least this wide; where there is less room, the table becomes a list.
 const COMFORTABLE: usize = 24;
 
@@ -41,14 +44,15 @@ impl Table {
 
     /// The table in this width; as a list, row by row, if there is no room to read its columns.
     fn said(&self, width: usize) -> String {
-        self.widths(width).map_or_else(|| self.listed(), |widths| self.drawn(&widths))
+        let fits = [GAP, NARROW_GAP].into_iter().find_map(|gap| Some((self.widths(width, gap)?, gap)));
+        fits.map_or_else(|| self.listed(), |(widths, gap)| self.drawn(&widths, gap))
     }
 
-    /// The width of each column. The widest columns give way first.
-    fn widths(&self, width: usize) -> Option<Vec<usize>> {
+    /// The width of each column, with so many blanks between them. The widest columns give way first.
+    fn widths(&self, width: usize, gap: usize) -> Option<Vec<usize>> {
         let columns: Vec<Column> = (0..self.heads.len()).map(|index| self.column(index)).collect();
         // The rule goes on for one beyond the last column.
-        let room = width.checked_sub(MARGIN + GAP * columns.len().saturating_sub(1) + 1)?;
+        let room = width.checked_sub(MARGIN + gap * columns.len().saturating_sub(1) + 1)?;
         let at_most =
             |level: usize| columns.iter().map(move |column| column.natural.min(column.least.max(level)));
         let widest = columns.iter().map(|column| column.natural).max()?;
@@ -62,15 +66,16 @@ impl Table {
             |parts: &mut dyn Iterator<Item = &str>| parts.map(display_width).max().unwrap_or_default();
         let natural = longest(&mut cells().flat_map(|cell| cell.lines()));
         let word = longest(&mut cells().flat_map(|cell| cell.split_whitespace()));
-        Column { natural, least: word.max(natural.min(COMFORTABLE)) }
+        let least = if natural > COMFORTABLE { word.max(COMFORTABLE) } else { word };
+        Column { natural, least }
     }
 
-    fn drawn(&self, widths: &[usize]) -> String {
-        let rule = widths.iter().sum::<usize>() + GAP * widths.len().saturating_sub(1) + 2;
-        let mut text = drawn_row(&self.heads, widths);
+    fn drawn(&self, widths: &[usize], gap: usize) -> String {
+        let rule = widths.iter().sum::<usize>() + gap * widths.len().saturating_sub(1) + 2;
+        let mut text = drawn_row(&self.heads, widths, gap);
         text.push_str(&format!(" {}\n", "─".repeat(rule)));
         for row in &self.rows {
-            text.push_str(&drawn_row(row, widths));
+            text.push_str(&drawn_row(row, widths, gap));
         }
         text.pop();
         text
@@ -81,9 +86,15 @@ impl Table {
         let mut text = String::new();
         for row in &self.rows {
             let mut cells = self.heads.iter().zip(row).filter(|(_, cell)| !cell.is_empty() && *cell != "-");
-            if let Some((_, first)) = cells.next() {
-                text.push_str(&format!("  {}\n", first.replace('\n', "; ")));
+            // A number or a word of weight stands before what it belongs to.
+            let mut heading: Vec<String> = Vec::new();
+            for (head, cell) in cells.by_ref() {
+                heading.push(cell.replace('\n', "; "));
+                if !head.is_empty() {
+                    break;
+                }
             }
+            text.push_str(&format!("  {}\n", heading.join("  ")));
             for (head, cell) in cells {
                 let colon = if head.is_empty() { "" } else { ": " };
                 let mut lines = cell.lines();
@@ -111,7 +122,7 @@ struct Column {
     least: usize,
 }
 
-fn drawn_row(cells: &[String], widths: &[usize]) -> String {
+fn drawn_row(cells: &[String], widths: &[usize], gap: usize) -> String {
     let wrap = |(cell, width): (&String, &usize)| -> Vec<String> {
         cell.lines().flat_map(|line| in_lines(line, *width, "", "")).collect()
     };
@@ -123,7 +134,7 @@ fn drawn_row(cells: &[String], widths: &[usize]) -> String {
         for (cell, width) in cells.iter().zip(widths) {
             let said = cell.get(line).map(String::as_str).unwrap_or_default();
             drawn.push_str(said);
-            drawn.push_str(&" ".repeat((width + GAP).saturating_sub(display_width(said))));
+            drawn.push_str(&" ".repeat((width + gap).saturating_sub(display_width(said))));
         }
         text.push_str(drawn.trim_end());
         text.push('\n');

@@ -57,7 +57,7 @@ impl Balance {
 
     /// Whether some may be left. If more is gone than was acquired, that is not known.
     #[must_use]
-    pub(crate) fn may_be_left(&self) -> bool {
+    pub fn may_be_left(&self) -> bool {
         match self.left() {
             Fact::Known(left) => !left.is_zero(),
             Fact::NotKnown(Overdrawn { .. }) => true,

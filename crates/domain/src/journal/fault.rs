@@ -143,13 +143,13 @@ impl EntryFault {
         EntryFault { pointer: pointer.to_owned(), what }
     }
 
-    /// Whether another fault says the same of the same place. Two readers may name another character for it.
+    /// Whether another fault is about the same place, or says the same of the whole. Two readers may say it otherwise.
     pub(super) fn is_the_same(&self, other: &EntryFault) -> bool {
         let same = match (&self.what, &other.what) {
             (Unreadable::Envelope { why, .. }, Unreadable::Envelope { why: other, .. }) => why == other,
             (one, other) => one == other,
         };
-        self.pointer == other.pointer && same
+        self.pointer == other.pointer && (same || !self.pointer.is_empty())
     }
 }
 

@@ -181,7 +181,18 @@ pub fn blanks(kind: Kind) -> Vec<Blank> {
             Input::Parts(parts) if parts.iter().any(|part| matches!(part.input, Input::Names(_))) => {
                 found.extend(parts.iter().map(|part| Blank::of_part(field, part, true)));
             }
-            input => found.push(Blank {
+            input @ (Input::Text
+            | Input::Word(_)
+            | Input::YesNo
+            | Input::Day
+            | Input::TimeOfDay
+            | Input::Whole
+            | Input::Amount
+            | Input::Temperature
+            | Input::Name(_)
+            | Input::Names(_)
+            | Input::FirstDose
+            | Input::Parts(_)) => found.push(Blank {
                 key: field.name.to_owned(),
                 path: vec![field.name],
                 in_list: false,

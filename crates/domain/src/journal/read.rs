@@ -74,25 +74,16 @@ pub(super) fn unknown_kind(written: &str) -> EntryFault {
 pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
     let mut faults = vec![first];
     let Ok(Node::Object(written)) = serde_json::from_str::<Node>(text) else { return faults };
-    let mut body = None;
-    let mut around = Vec::new();
-    for (name, value) in written {
-        if name == "body" {
-            body = Some(value);
-            around.push((name, Node::Null));
-        } else {
-            around.push((name, value));
-        }
-    }
-    let kind = around.iter().find_map(|(name, value)| match value {
-        Node::Text(word) if name == "kind" => Kind::from_word(word),
-        _ => None,
+    let body =
+        written.iter().rfind(|(name, _)| name == "body").and_then(|(_, body)| body.clone().into_fields());
+    let kind = written.iter().find_map(|(name, value)| {
+        let Node::Text(word) = value else { return None };
+        Kind::from_word(word).filter(|_| name == "kind")
     });
-    let found_around = faults_in(AROUND, around).into_iter().map(|Reading { pointer, what }| EntryFault {
+    let found_around = faults_in(AROUND, written).into_iter().map(|Reading { pointer, what }| EntryFault {
         pointer,
         what: Unreadable::Envelope { why: what, near: None },
     });
-    let body = body.and_then(Node::into_fields);
     let found_within = kind.zip(body).into_iter().flat_map(|(kind, body)| {
         let within = faults_in(kind.fields(), body).into_iter();
         within.map(move |Reading { pointer, what }| EntryFault {

@@ -70,16 +70,18 @@ pub fn corrected(
 
 /// The new value of a field; none if it is taken out.
 fn changed(holding: &Holding, blank: &Blank, text: &str, on: Day) -> Result<Option<Value>, WrongWith> {
-    match blank.input {
-        _ if text.is_empty() => Ok(None),
-        Input::Names(_) => {
-            // A correction names exactly the colonies that it means.
-            let read = names::colonies(holding, text, on, false)?;
-            Ok(Some(read.names.into()))
-        }
-        Input::FirstDose => from_record::entry_named(holding, text).map(Some),
-        _ => Ok(Some(values::value(blank, text))),
+    if text.is_empty() {
+        return Ok(None);
     }
+    if matches!(blank.input, Input::Names(_)) {
+        // A correction names exactly the colonies that it means.
+        let read = names::colonies(holding, text, on, false)?;
+        return Ok(Some(read.names.into()));
+    }
+    if matches!(blank.input, Input::FirstDose) {
+        return from_record::entry_named(holding, text).map(Some);
+    }
+    Ok(Some(values::value(blank, text)))
 }
 
 fn take_out(body: &mut Map<String, Value>, blank: &Blank) {

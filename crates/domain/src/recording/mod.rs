@@ -7,6 +7,7 @@
 
 mod corrected;
 mod from_record;
+mod leaflet;
 mod names;
 mod values;
 mod wrong;
@@ -26,6 +27,7 @@ use crate::rules::leaflet::Leaflets;
 
 pub use corrected::{Changes, corrected};
 pub use from_record::person_named_last;
+pub use leaflet::{LeafletQuestions, confirming};
 pub use wrong::{InsideCourse, LeftOut, Wrong, WrongWith};
 
 /// A form as somebody filled it in.
@@ -175,11 +177,12 @@ impl FilledIn {
             _ => Vec::new(),
         };
         for text in texts {
-            let read = match subject.input {
-                Input::Name(Named::Colony) | Input::Names(Named::Colony) => {
-                    names::colonies(holding, text, self.on, new)
-                }
-                _ => Ok(names::Read { names: vec![text.trim().to_owned()], left_out: Vec::new() }),
+            let of_colonies =
+                matches!(subject.input, Input::Name(Named::Colony) | Input::Names(Named::Colony));
+            let read = if of_colonies {
+                names::colonies(holding, text, self.on, new)
+            } else {
+                Ok(names::Read { names: vec![text.trim().to_owned()], left_out: Vec::new() })
             };
             match read {
                 Ok(read) => {
@@ -202,9 +205,8 @@ impl FilledIn {
         let texts: Vec<&str> = texts.iter().map(|text| text.trim()).filter(|text| !text.is_empty()).collect();
         match (texts.as_slice(), blank.origin, blank.input) {
             ([], Origin::InStock, _) => from_record::lot_in_stock(holding, self.on).map(Some),
-            ([], _, _) => Ok(None),
             // Which course is meant depends on the colonies.
-            (["yes"], Origin::Inside, _) => Ok(None),
+            ([], _, _) | (["yes"], Origin::Inside, _) => Ok(None),
             ([text], _, Input::FirstDose) => from_record::entry_named(holding, text).map(Some),
             ([text], _, _) => Ok(Some(values::value(blank, text))),
             (several, _, Input::Parts(_)) => Ok(Some(values::value(blank, &several.join(";")))),
@@ -263,11 +265,9 @@ struct Group {
 
 /// Whether a field says what the entry is about: the first colony, colonies or new apiaries.
 fn is_subject(blank: &Blank) -> bool {
-    match blank.input {
-        Input::Names(_) | Input::Name(Named::Colony) => true,
-        Input::Name(Named::Apiary) => blank.origin == Origin::New,
-        _ => false,
-    }
+    let of_colonies = matches!(blank.input, Input::Names(_) | Input::Name(Named::Colony));
+    let of_apiary = matches!(blank.input, Input::Name(Named::Apiary));
+    of_colonies || (of_apiary && blank.origin == Origin::New)
 }
 
 /// The body of one entry as JSON.
@@ -313,10 +313,7 @@ fn put(body: &mut Map<String, Value>, blank: &Blank, value: Value) {
                 }
             };
             let part = body.entry(*part).or_insert_with(group);
-            let part = match part {
-                Value::Array(items) => items.first_mut(),
-                other => Some(other),
-            };
+            let part = if let Value::Array(items) = part { items.first_mut() } else { Some(part) };
             if let Some(Value::Object(fields)) = part {
                 fields.insert((*name).to_owned(), value);
             }

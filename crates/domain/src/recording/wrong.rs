@@ -6,7 +6,7 @@ use crate::basics::misread::Misread;
 use crate::basics::node::Reading;
 use crate::basics::words::{ColonyName, LotName};
 use crate::facts::MedicineGiven;
-use crate::journal::form::Blank;
+use crate::journal::form::{Blank, Input};
 
 /// Something that is wrong with a form.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -24,9 +24,18 @@ impl Wrong {
 
     /// A fault in the body that was made from the form, at the field that it is about.
     pub(super) fn of_fault(blanks: &[Blank], Reading { pointer, what }: Reading) -> Wrong {
-        let (pointer, with) = match what {
-            Misread::MissingField { field } => (format!("{pointer}/{field}"), WrongWith::Missing),
-            what => (pointer, WrongWith::Misread(what)),
+        // In a group of a list, what is missing is a part of what was written.
+        let in_group = |blank: &Blank| matches!(blank.input, Input::Parts(_)) && blank.is_at(&pointer);
+        let missing = if let Misread::MissingField { field } = &what
+            && !blanks.iter().any(in_group)
+        {
+            Some(format!("{pointer}/{field}"))
+        } else {
+            None
+        };
+        let (pointer, with) = match missing {
+            Some(pointer) => (pointer, WrongWith::Missing),
+            None => (pointer.clone(), WrongWith::Misread(what)),
         };
         // A part of which nothing was filled in is missing where its first field is.
         let within =

@@ -12,7 +12,8 @@ use combclear_domain::questions::gaps::{
     About, Finding, Gap, GapWeight, Gaps, LawNotAsked, LawPlace, Supply, WhyOpen,
 };
 
-use crate::pieces::{self, amount, days, names};
+use crate::colonies::colonies as colonies_said;
+use crate::pieces::{self, amount, days};
 use crate::words::{Words, say};
 
 pub use report::{GapReport, GapsReport};
@@ -103,13 +104,19 @@ pub fn statement(words: &Words, gap: &Gap) -> String {
             says = says
         ),
         Finding::WhereaboutsNotRecorded { since, colonies } => {
-            say!(words, GapsWhereabouts, about = about, since = since, colonies = names(colonies))
+            say!(
+                words,
+                GapsWhereabouts,
+                about = about,
+                since = since,
+                colonies = colonies_said(words, colonies)
+            )
         }
         Finding::RemovalNotRecorded { colonies, by: Some(by) } => {
-            say!(words, GapsRemovalLate, about = about, colonies = names(colonies), by = by)
+            say!(words, GapsRemovalLate, about = about, colonies = colonies_said(words, colonies), by = by)
         }
         Finding::RemovalNotRecorded { colonies, by: None } => {
-            say!(words, GapsRemovalNotRecorded, about = about, colonies = names(colonies))
+            say!(words, GapsRemovalNotRecorded, about = about, colonies = colonies_said(words, colonies))
         }
         Finding::DocumentNotKept { file_name: Some(file) } => {
             say!(words, GapsDocumentNotKept, about = about, file = file)
@@ -152,7 +159,7 @@ fn some(words: &Words, colonies: &[ColonyName]) -> String {
     if colonies.len() > NAMED {
         return say!(words, GapsManyColonies, colonies = colonies.len());
     }
-    names(colonies)
+    colonies_said(words, colonies)
 }
 
 /// How to fix a gap.

@@ -6,7 +6,8 @@ mod report;
 use combclear_domain::questions::retention::{NotSettled, WhyHeldBack, kept};
 use combclear_domain::rules::law::KeepingForce;
 
-use crate::pieces::{amount, names};
+use crate::colonies::colonies as colonies_said;
+use crate::pieces::amount;
 use crate::words::{Words, say};
 
 pub use archive::{ArchivePlanReport, HeldBack};
@@ -36,10 +37,10 @@ fn not_settled(words: &Words, reason: &NotSettled) -> String {
             say!(words, RetentionMoreGone, lot = lot, amount = amount(words, *more, *unit))
         }
         NotSettled::InHive { lot, colonies, must_come_out: true } => {
-            say!(words, RetentionNotOut, lot = lot, colonies = names(colonies))
+            say!(words, RetentionNotOut, lot = lot, colonies = colonies_said(words, colonies))
         }
         NotSettled::InHive { lot, colonies, must_come_out: false } => {
-            say!(words, RetentionPerhapsNotOut, lot = lot, colonies = names(colonies))
+            say!(words, RetentionPerhapsNotOut, lot = lot, colonies = colonies_said(words, colonies))
         }
     }
 }

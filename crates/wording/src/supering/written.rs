@@ -97,8 +97,12 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
         | Reason::HarvestBarred { supers: fact, .. }
         | Reason::SupersWhileIn { supers: fact, .. } => vec![supers(fact)],
         Reason::WhereaboutsNotSaid { .. } | Reason::BarredEitherWay { .. } => all_terms(words, course),
-        // A yes in any case rests on the terms, and not on the two statements that contradict each other.
-        Reason::NothingStaysYetStays { .. } if ground.outcome == Outcome::Met => all_terms(words, course),
+        // A yes in any case rests on the terms, and not on what is missing or contradicts itself.
+        Reason::NotEstablished { .. } | Reason::NothingStaysYetStays { .. }
+            if ground.outcome == Outcome::Met =>
+        {
+            all_terms(words, course)
+        }
         Reason::NothingStaysYetStays { said } => {
             let stays = course.terms.stay_min.stated().map(|fact| days("stay_min", fact));
             std::iter::once(value(course, "removal", said, said.value.to_string())).chain(stays).collect()
@@ -110,7 +114,6 @@ fn values(words: &Words, ground: &Ground<'_>) -> Vec<ValueReport> {
             };
             vec![value(course, "flow_before", bar, said)]
         }
-        Reason::NotEstablished { .. } if ground.outcome == Outcome::Met => all_terms(words, course),
         Reason::NotEstablished { topic, days: fact, supers: word } => {
             fact.map(|fact| days(topic.topic().as_str(), fact)).into_iter().chain(word.map(supers)).collect()
         }

@@ -11,6 +11,7 @@ pub mod leaflets;
 pub mod options;
 pub mod record;
 pub mod retention;
+pub mod sheet;
 pub mod stock;
 pub mod supering;
 pub mod today;

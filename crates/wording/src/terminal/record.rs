@@ -22,6 +22,16 @@ sentences! {
     BeginBegun: begun(holding: &HoldingName);
     /// A holding that exists already.
     BeginExists: exists(holding: &HoldingName);
+    /// The leaflet that is built in for a lot.
+    RecordLeafletInHand: leaflet_in_hand(title: &str);
+    /// A term with the built-in value.
+    RecordLeafletSame: leaflet_same(label: &str, value: &str);
+    /// A term without one.
+    RecordLeafletWhat: leaflet_what(label: &str, hint: &str);
+    /// Another value of the built-in leaflet.
+    RecordLeafletToo: leaflet_too(value: &str);
+    /// What a leaflet says nothing about.
+    RecordStillOpen: still_open(what: &str);
     /// A text that is no day.
     RecordNotADay: not_a_day(why: &str);
     /// Nobody can be asked.
@@ -42,10 +52,11 @@ pub fn fault(words: &Words, option: &str, message: &str, help: &str) -> String {
 
 /// What to fill in for a field, with its choices or else an example.
 #[must_use]
-pub fn field_help(words: &Words, hint: &str, example: &str, choices: &[&str]) -> String {
+pub fn field_help(words: &Words, hint: &str, example: &str, choices: &[&str], needed: bool) -> String {
+    let needed = if needed { "yes" } else { "no" };
     if choices.is_empty() {
-        say!(words, RecordFieldHelp, hint = hint, example = example)
+        say!(words, RecordFieldHelp, hint = hint, example = example, needed = needed)
     } else {
-        say!(words, RecordFieldChoices, hint = hint, choices = choices.join(", "))
+        say!(words, RecordFieldChoices, hint = hint, choices = choices.join(", "), needed = needed)
     }
 }

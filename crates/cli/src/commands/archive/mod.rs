@@ -9,6 +9,7 @@ use std::io::Write;
 use std::path::Path;
 
 use combclear_domain::basics::calendar::Day;
+use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::journal::archive::Header;
 use combclear_domain::journal::event::Archived;
@@ -17,6 +18,7 @@ use combclear_domain::journal::{Checkpoint, Content, Draft, Entry, Event, Hash};
 use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptStory};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{ContentState, Holdings, Journal, RecordError, Verified};
+use combclear_wording::colonies;
 use combclear_wording::refusals::Refused;
 use combclear_wording::retention::{ArchivePlanReport, held_back as why_held_back};
 use combclear_wording::terminal::{archive as say, day, failures};
@@ -240,15 +242,13 @@ fn said(words: &Words, done: &Done, file: &Path) -> String {
             words,
             [Label::Lots, Label::Entries, Label::ArchiveDocuments, Label::ArchiveLastDay],
         );
-        for story in stories {
-            rows.row([
-                lots(words, story),
-                story.entries.len().to_string(),
-                documents(story),
-                last_day(words, story),
-            ]);
+        let mut stories: Vec<(String, &KeptStory)> =
+            stories.iter().map(|story| (lots(words, story), story)).collect();
+        sort_naturally(&mut stories, |(lots, _)| lots);
+        for (lots, story) in stories {
+            rows.row([lots, story.entries.len().to_string(), documents(story), last_day(words, story)]);
         }
-        text.push_str(&format!("\n{}\n\n", rows));
+        text.push_str(&format!("\n{rows}\n\n"));
     }
     for held in held_back {
         let why = why_held_back(words, &held.because);
@@ -278,7 +278,7 @@ fn lots(words: &Words, story: &KeptStory) -> String {
     if story.lots.is_empty() {
         return words.label(Label::RetentionOwnPrescription).to_owned();
     }
-    story.lots.iter().map(|lot| lot.lot.as_str()).collect::<Vec<_>>().join(", ")
+    colonies::lots(words, story.lots.iter().map(|lot| &lot.lot))
 }
 
 fn documents(story: &KeptStory) -> String {

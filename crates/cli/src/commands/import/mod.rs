@@ -1,6 +1,7 @@
-//! `combclear import`: imports a journal file, as a whole or not at all.
+//! `combclear import`: imports a journal file or a filled-in sheet, as a whole or not at all.
 
 mod file;
+mod sheet;
 
 use std::io::IsTerminal;
 
@@ -16,6 +17,7 @@ use indicatif::ProgressBar;
 use serde::Serialize;
 
 use self::file::JournalFile;
+pub(crate) use self::sheet::Format;
 use super::{print, print_json};
 use crate::args::{Import, Place};
 use crate::failure::{Failure, Said, not_recorded};
@@ -37,6 +39,9 @@ struct Report {
 }
 
 pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure> {
+    if let Some(format) = Format::of(&import.file) {
+        return sheet::run(at, import, format).await;
+    }
     let words = Words::english();
     let file = JournalFile::read(&import.file)?;
     let (name, holding) = (file.name.as_str(), file.header.holding.clone());
@@ -56,12 +61,7 @@ pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure>
     }
     let mut left_out = file.faults.clone();
     let (added, known, tip) = place::with_holdings(at, async |holdings| {
-        let kept = holdings.journal().holdings().await?;
-        if !(import.begin || kept.is_empty() || kept.contains(&holding)) {
-            let kept: Vec<&str> = kept.iter().map(HoldingName::as_str).collect();
-            let message = say::no_holding(words, name, &holding, &kept.join(", "));
-            return Err(Failure::new(message, Label::ImportNoHoldingHelp));
-        }
+        check_begun(holdings, import, &holding, name).await?;
         let (added, known) = if file.header.sealed {
             restore(holdings, &file).await?
         } else {
@@ -86,6 +86,22 @@ pub(crate) async fn run(at: &Place, import: &Import) -> Result<Outcome, Failure>
         print(&said(words, &report))?;
     }
     Ok(if report.left_out.is_empty() { Outcome::Done } else { Outcome::InPart })
+}
+
+/// Refuses a file of a holding that is not on record, unless it is to be begun or is the first.
+async fn check_begun(
+    holdings: &Holdings,
+    import: &Import,
+    holding: &HoldingName,
+    file: &str,
+) -> Result<(), Failure> {
+    let kept = holdings.journal().holdings().await?;
+    if import.begin || kept.is_empty() || kept.contains(holding) {
+        return Ok(());
+    }
+    let kept: Vec<&str> = kept.iter().map(HoldingName::as_str).collect();
+    let message = say::no_holding(Words::english(), file, holding, &kept.join(", "));
+    Err(Failure::new(message, Label::ImportNoHoldingHelp))
 }
 
 fn said(words: &Words, report: &Report) -> String {

@@ -43,7 +43,7 @@ pub(super) fn all(words: &Words, report: &ApiaryReport) -> String {
             dose(words, option),
         ]);
     }
-    text += &format!("\n{}\n", rows);
+    text += &format!("\n{rows}\n");
     for (number, option) in report.options.iter().enumerate() {
         text += &format!("\n{}. {}\n", number + 1, name(words, option));
         text += &format!("   {}: {}\n", label(Label::OptionsStandsHere), option.order.join("; "));

@@ -50,7 +50,7 @@ pub(super) fn all(words: &Words, report: &OptionsReport) -> String {
             dose(words, &option.dose),
         ]);
     }
-    text += &format!("\n{}\n", rows);
+    text += &format!("\n{rows}\n");
     for (number, option) in report.options.iter().enumerate() {
         text += &format!("\n{}. {}: {}\n", number + 1, name(words, option), usability(words, option.answer));
         text += &format!("   {}: {}\n", label(Label::OptionsStandsHere), option.order.join("; "));

@@ -102,9 +102,11 @@ pub(super) fn of_apiary(words: &Words, report: &ApiaryReport) -> String {
     let reasons = report.options.iter().filter(|option| option.answer == Usability::RuledOut).map(|option| {
         let group = option.colonies.iter().find(|group| group.answer == Usability::RuledOut);
         let why = group.and_then(|group| group.why.first());
-        let reason = why.map(|why| match why.colonies.len() == report.colonies.len() {
-            true => why.why.clone(),
-            false => format!("{}: {}", colonies(words, &why.colonies), why.why),
+        let reason = why.map(|why| {
+            if why.colonies.len() == report.colonies.len() {
+                return why.why.clone();
+            }
+            format!("{}: {}", colonies(words, &why.colonies), why.why)
         });
         (reason.unwrap_or_default(), id(&option.leaflet, option.method.as_ref()))
     });

@@ -66,7 +66,7 @@ fn choices(kind: Kind, wrong: &Wrong, holding: &Holding) -> Vec<String> {
 }
 
 /// One line from the terminal, which is not empty. If the terminal is closed, nothing is recorded.
-fn line(question: &str) -> Result<String, Failure> {
+pub(super) fn line(question: &str) -> Result<String, Failure> {
     let words = Words::english();
     let cannot = |error: &std::io::Error| {
         Failure::new(say::cannot_ask(words, &why(error)), Label::RecordNobodyToAskHelp)

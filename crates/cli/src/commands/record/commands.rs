@@ -9,6 +9,7 @@ use combclear_domain::basics::words::{ApiaryName, HoldingName};
 use combclear_domain::journal::Kind;
 use combclear_domain::journal::form::{Blank, Input, Origin, blanks};
 use combclear_domain::recording::Chosen;
+use combclear_domain::rules::leaflet::Says;
 use combclear_wording::forms::{self, FieldWords};
 use combclear_wording::terminal::record as say;
 use combclear_wording::{Label, Words};
@@ -25,6 +26,8 @@ pub(crate) struct Record {
     pub(super) by: Option<String>,
     /// Whether to record without asking.
     pub(super) yes: bool,
+    /// Values of the built-in leaflet that were found on the leaflet of a lot.
+    pub(super) confirms: Vec<Says>,
 }
 
 #[derive(Debug, Clone)]
@@ -81,7 +84,7 @@ impl Record {
     /// What is recorded, with the options that every form has.
     fn of(what: What, given: &ArgMatches) -> Record {
         let one = |id: &str| given.get_one::<String>(id).cloned();
-        Record { what, on: one(ON), at: one(AT), by: one(BY), yes: given.get_flag(YES) }
+        Record { what, on: one(ON), at: one(AT), by: one(BY), yes: given.get_flag(YES), confirms: Vec::new() }
     }
 }
 
@@ -96,7 +99,7 @@ impl Record {
 }
 
 /// The name of the command that fills in the form of a kind. None if no such command fills it in.
-pub(super) const fn command_of(kind: Kind) -> Option<&'static str> {
+pub(crate) const fn command_of(kind: Kind) -> Option<&'static str> {
     Some(match kind {
         Kind::HoldingDetails => "keeper",
         Kind::ApiaryDetails => "apiary",
@@ -128,7 +131,7 @@ pub(super) const fn command_of(kind: Kind) -> Option<&'static str> {
 }
 
 /// The option of a field, without the dashes before it.
-pub(super) fn option_of(key: &str) -> String {
+pub(crate) fn option_of(key: &str) -> String {
     match key {
         // The jurisdiction of a keeper is a country.
         "jurisdiction" => "country".to_owned(),
@@ -219,7 +222,11 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
     }
     if blanks.iter().any(|blank| takes_colonies_on_record(blank) && place.as_deref() == Some(&blank.key)) {
         let flag = |id: &'static str, long: &'static str, help: Label| {
-            Arg::new(id).long(long).action(ArgAction::SetTrue).help(words.label(help).to_owned())
+            Arg::new(id)
+                .long(long)
+                .action(ArgAction::SetTrue)
+                .help(words.label(help).to_owned())
+                .help_heading(Label::RecordHeadingColonies.said())
         };
         command = command
             .arg(
@@ -227,7 +234,8 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
                     .long("apiary")
                     .value_name(Label::RecordOptionApiaryValue.said())
                     .value_parser(crate::args::value::<ApiaryName>)
-                    .help(words.label(Label::RecordOptionApiary).to_owned()),
+                    .help(words.label(Label::RecordOptionApiary).to_owned())
+                    .help_heading(Label::RecordHeadingColonies.said()),
             )
             .arg(flag(CHOSEN_INSIDE, "all-with-medicine-in", Label::RecordOptionInside))
             .arg(flag(CHOSEN_ALL, "all", Label::RecordOptionAll))
@@ -237,7 +245,7 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
 }
 
 /// The field that is given without an option: what the entry is about.
-fn main_field(blanks: &[Blank]) -> Option<&Blank> {
+pub(crate) fn main_field(blanks: &[Blank]) -> Option<&Blank> {
     let colonies = |blank: &&Blank| matches!(blank.input, Input::Names(_) | Input::Name(Named::Colony));
     let name = |blank: &&Blank| matches!(blank.input, Input::Name(_)) && blank.needed;
     blanks.iter().find(colonies).or_else(|| blanks.iter().find(name))
@@ -262,7 +270,9 @@ fn argument(words: &Words, kind: Kind, blank: &Blank, is_main: bool) -> Arg {
         Input::Word(list) => list(),
         _ => Vec::new(),
     };
-    let help = say::field_help(words, hint, example, &choices);
+    // What the record has by itself need not be given.
+    let needed = blank.needed && !matches!(blank.origin, Origin::InStock | Origin::Inside);
+    let help = say::field_help(words, hint, example, &choices, needed);
     let several = takes_several(blank);
     let arg = Arg::new(blank.key.clone()).value_name(label.to_uppercase()).help(help).action(if several {
         ArgAction::Append
@@ -272,7 +282,7 @@ fn argument(words: &Words, kind: Kind, blank: &Blank, is_main: bool) -> Arg {
     if is_main {
         return if several { arg.num_args(0..) } else { arg };
     }
-    arg.long(option_of(&blank.key))
+    arg.long(option_of(&blank.key)).help_heading(Label::RecordHeadingFields.said())
 }
 
 fn correction() -> Command {

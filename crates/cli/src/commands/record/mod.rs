@@ -5,8 +5,9 @@
 //! together or not at all.
 
 mod ask;
-mod commands;
+pub(crate) mod commands;
 mod day;
+mod leaflet;
 
 use std::io::IsTerminal;
 
@@ -15,7 +16,7 @@ use combclear_domain::facts::holding::{Holding, Record as Entry};
 use combclear_domain::journal::event::{Event, StrikeOut};
 use combclear_domain::journal::{Draft, Kind};
 use combclear_domain::recording::{
-    Changes, FilledIn, Wrong, WrongWith, corrected, person_named_last, refusals,
+    Changes, FilledIn, Wrong, WrongWith, confirming, corrected, person_named_last, refusals,
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, TimeOfDay};
@@ -30,7 +31,7 @@ use crate::commands::print;
 use crate::failure::{Failure, Said};
 use crate::place::{leaflets, with_holding, with_holdings};
 use crate::{Outcome, clock};
-pub(crate) use commands::{Begin, Record};
+pub(crate) use commands::{Begin, Record, command_of};
 use commands::{What, option_of};
 
 pub(crate) async fn run(place: &Place, record: &Record) -> Result<Outcome, Failure> {
@@ -80,6 +81,7 @@ pub(crate) async fn begin(place: &Place, begin: &Begin) -> Result<Outcome, Failu
 fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Option<Ready>, Failure> {
     let mut record = record.clone();
     let asks = can_ask();
+    let open = if asks { leaflet::ask(&mut record, holding, leaflets)? } else { Vec::new() };
     let ready = loop {
         match prepare(&record, holding, leaflets) {
             Ok(ready) => break ready,
@@ -91,6 +93,9 @@ fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Opt
     };
     preview(&ready)?;
     if record.yes || ask::may_record(asks)? {
+        if !open.is_empty() {
+            print(&say::still_open(Words::english(), &open.join(", ")))?;
+        }
         return Ok(Some(ready));
     }
     print(&Label::RecordNothingRecorded.said())?;
@@ -144,11 +149,11 @@ impl From<NotReady> for Failure {
             let Refused { message, help } = recording::wrong(words, kind, wrong);
             say::fault(words, &option_of(&wrong.key), &message, &help)
         });
-        listing(said.collect())
+        listing(&said.collect::<Vec<_>>())
     }
 }
 
-fn listing(faults: Vec<String>) -> Failure {
+fn listing(faults: &[String]) -> Failure {
     let words = Words::english();
     Failure::listing(say::faults(words, faults.len()), None, faults.join("\n"))
 }
@@ -179,7 +184,15 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 texts: texts.clone(),
                 chosen: chosen.clone(),
             };
-            let written = filled.write(holding, leaflets).map_err(|wrong| NotReady::Wrong(*kind, wrong))?;
+            let mut written =
+                filled.write(holding, leaflets).map_err(|wrong| NotReady::Wrong(*kind, wrong))?;
+            for event in &mut written.events {
+                if let Event::LeafletReading(reading) = event {
+                    let reading = reading.as_ref().clone();
+                    *event = confirming(reading, record.confirms.iter().cloned()).into();
+                }
+            }
+            let written = written;
             let mut lines = recording::in_lines(words, holding, written.on, &written.events);
             lines.extend(written.left_out.iter().map(|left_out| recording::left_out(words, left_out)));
             (written.drafts(clock::new_id), lines)
@@ -221,7 +234,7 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
             said.push(fault);
         }
     }
-    Err(listing(said).into())
+    Err(listing(&said).into())
 }
 
 fn one_line(holding: &Holding, on: Day, event: &Event) -> String {

@@ -36,7 +36,7 @@ pub(super) fn board(words: &Words, holding: &HoldingName, reports: &[SuperingRep
                 next(words, report),
             ]);
         }
-        let section = format!("\n{name}\n{}\n", rows);
+        let section = format!("\n{name}\n{rows}\n");
         text.push_str(&section);
     }
     let count = |verdict: Verdict| reports.iter().filter(|report| report.in_brief.answer == verdict).count();

@@ -31,11 +31,14 @@ struct Site<'h> {
     place: Place<'h>,
     conditions: Vec<Vec<Condition>>,
     /// The conditions of its flows for each choice, by the brood of a colony on each start day: most colonies are alike.
-    flows: RefCell<HashMap<Vec<Option<BroodState>>, Rc<Vec<Vec<Condition>>>>>,
+    flows: RefCell<HashMap<Vec<Option<BroodState>>, EachChoice>>,
 }
 
+/// The conditions for each choice, shared by colonies that are alike.
+type EachChoice = Rc<Vec<Vec<Condition>>>;
+
 impl Site<'_> {
-    fn of_flows(&self, choices: &[Choice], colony: &Colony<'_>, span: Span) -> Rc<Vec<Vec<Condition>>> {
+    fn of_flows(&self, choices: &[Choice], colony: &Colony<'_>, span: Span) -> EachChoice {
         let brood: Vec<Option<BroodState>> = span.days().map(|day| colony.brood_state(day)).collect();
         let known = self.flows.borrow().get(&brood).map(Rc::clone);
         known.unwrap_or_else(|| {
