@@ -5,9 +5,10 @@ use combclear_wording::retention::DecidedBy;
 use combclear_wording::{Words, forms};
 use serde_json::Value;
 use utoipa::openapi::example::{Example, ExampleBuilder};
+use utoipa::openapi::path::{Operation, PathItem};
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{
-    Content, HttpMethod, InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Tag,
+    Content, InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Tag,
 };
 use utoipa::{PartialSchema, ToSchema};
 
@@ -64,14 +65,14 @@ fn complete(document: &mut OpenApi) {
     tell_apart(components);
     components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
     let Examples { first, batch, of_kind } = examples();
-    if let Some(begin) = body_of(document, "/holdings/{holding}", &HttpMethod::Put) {
+    if let Some(begin) = body_of(document, "/holdings/{holding}", |path| path.put.as_mut()) {
         begin.schema = Some(Ref::from_schema_name(new_name_with_id(Kind::HoldingDetails)).into());
         begin.example = Some(first);
     }
-    if let Some(post) = body_of(document, "/holdings/{holding}/entries", &HttpMethod::Post) {
+    if let Some(post) = body_of(document, "/holdings/{holding}/entries", |path| path.post.as_mut()) {
         post.example = Some(Value::Array(batch));
     }
-    if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", &HttpMethod::Put) {
+    if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", |path| path.put.as_mut()) {
         put.examples = of_kind.into_iter().map(of_one_kind).collect();
     }
 }
@@ -83,14 +84,13 @@ fn of_one_kind((kind, entry): (Kind, Value)) -> (String, RefOr<Example>) {
 }
 
 /// The JSON body that an operation takes.
-fn body_of<'d>(document: &'d mut OpenApi, path: &str, method: &HttpMethod) -> Option<&'d mut Content> {
-    let item = document.paths.paths.get_mut(path)?;
-    let operation = match method {
-        HttpMethod::Put => item.put.as_mut(),
-        HttpMethod::Post => item.post.as_mut(),
-        _ => None,
-    };
-    let RefOr::T(body) = operation?.request_body.as_mut()? else { return None };
+fn body_of<'d>(
+    document: &'d mut OpenApi,
+    path: &str,
+    operation: fn(&mut PathItem) -> Option<&mut Operation>,
+) -> Option<&'d mut Content> {
+    let operation = operation(document.paths.paths.get_mut(path)?)?;
+    let RefOr::T(body) = operation.request_body.as_mut()? else { return None };
     let RefOr::T(content) = body.content.get_mut("application/json")? else { return None };
     Some(content)
 }

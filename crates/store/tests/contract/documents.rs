@@ -297,7 +297,10 @@ async fn holdings() -> (Bench, Holdings, HoldingName) {
         .zip(drafts)
         .map(|(number, event)| Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event))
         .collect();
-    holdings.record(&holding, drafts, recorded_at()).await.unwrap();
+    let drafts: Vec<Draft> = drafts;
+    let on_refusal = combclear_store::OnRefusal::Stop;
+    let begin = combclear_store::IfNew::Begin;
+    holdings.record_each(&holding, &drafts, recorded_at(), on_refusal, begin).await.unwrap();
     (bench, holdings, holding)
 }
 
