@@ -1,7 +1,7 @@
 //! `/holdings/{holding}/colonies/{colony}/treatment-options` and `/holdings/{holding}/apiaries/{apiary}/treatment-options`
 //!
-//! A holding in a jurisdiction with invented leaflets. The saltings are under water until 25 April, have no power and are
-//! reached on foot; thrift is expected there from 1 June. `C1` has brood, `C2` has none, `C3` was never inspected.
+//! A holding in a jurisdiction with invented leaflets. The meadow is flooded until 25 April, has no power and is reached on
+//! foot; clover is expected there from 1 June. `C1` has brood, `C2` has none, `C3` was never inspected.
 
 use std::sync::Arc;
 
@@ -13,7 +13,7 @@ use crate::seed::{self, entry};
 
 const HOLDING: &str = "/holdings/lowland";
 const COLONY: &str = "/holdings/lowland/colonies/C1/treatment-options";
-const APIARY: &str = "/holdings/lowland/apiaries/saltings/treatment-options";
+const APIARY: &str = "/holdings/lowland/apiaries/meadow/treatment-options";
 
 fn leaflets() -> Arc<Leaflets> {
     let files = [
@@ -26,7 +26,7 @@ fn leaflets() -> Arc<Leaflets> {
 
 fn entries() -> Vec<Value> {
     let colony = |number: u32, colony: &str| {
-        let body = json!({ "colony": colony, "apiary": "saltings", "medicines": "none" });
+        let body = json!({ "colony": colony, "apiary": "meadow", "medicines": "none" });
         entry(number, "2026-01-05", "colony_established", body)
     };
     let medicine = |number: u32, medicine: &str, unit: &str| {
@@ -45,7 +45,7 @@ fn entries() -> Vec<Value> {
     ]);
     vec![
         entry(1, "2026-01-02", "holding_details", json!({ "keeper": "A. Keeper", "jurisdiction": "zz" })),
-        entry(2, "2026-01-02", "apiary_details", json!({ "apiary": "saltings" })),
+        entry(2, "2026-01-02", "apiary_details", json!({ "apiary": "meadow" })),
         colony(3, "C1"),
         colony(4, "C2"),
         colony(5, "C3"),
@@ -58,14 +58,14 @@ fn entries() -> Vec<Value> {
             11,
             "2026-04-01",
             "site_conditions",
-            json!({ "apiary": "saltings", "power": "none", "access": "on_foot" }),
+            json!({ "apiary": "meadow", "power": "none", "access": "on_foot" }),
         ),
         entry(
             12,
             "2026-04-02",
             "nectar_flow",
             json!({
-                "apiary": "saltings", "forage": "thrift", "stage": "expected", "from_early": "2026-05-25",
+                "apiary": "meadow", "forage": "clover", "stage": "expected", "from_early": "2026-05-25",
                 "from": "2026-06-01", "from_late": "2026-06-08", "to": "2026-07-01",
             }),
         ),
@@ -74,7 +74,7 @@ fn entries() -> Vec<Value> {
             "2026-04-02",
             "temperature_normals",
             json!({
-                "apiary": "saltings", "months": [{ "month": 4, "min_c": 4, "max_c": 14.5 }, { "month": 5, "min_c": 8, "max_c": 18 }],
+                "apiary": "meadow", "months": [{ "month": 4, "min_c": 4, "max_c": 14.5 }, { "month": 5, "min_c": 8, "max_c": 18 }],
                 "origin": "the nearest station",
             }),
         ),
@@ -84,13 +84,13 @@ fn entries() -> Vec<Value> {
             16,
             "2026-04-10",
             "site_conditions",
-            json!({ "apiary": "saltings", "ground": "flooded", "until": "2026-04-25" }),
+            json!({ "apiary": "meadow", "ground": "flooded", "until": "2026-04-25" }),
         ),
         entry(
             17,
             TODAY,
             "temperature",
-            json!({ "apiary": "saltings", "stage": "forecast", "days": forecast, "origin": "the forecast" }),
+            json!({ "apiary": "meadow", "stage": "forecast", "days": forecast, "origin": "the forecast" }),
         ),
     ]
 }
@@ -251,11 +251,11 @@ async fn a_colony_or_an_apiary_that_there_is_not_is_a_problem_that_names_the_nea
             "did you mean `C1`?",
         ),
         (
-            "apiaries/salting",
+            "apiaries/meado",
             "unknown-apiary",
             "apiary",
-            "the holding `lowland` has no apiary `salting`",
-            "did you mean `saltings`?",
+            "the holding `lowland` has no apiary `meado`",
+            "did you mean `meadow`?",
         ),
         (
             "apiaries/hilltop",
@@ -383,8 +383,8 @@ async fn unreadable(bench: &Bench, kind: &str, body: Value) -> (String, String, 
 async fn fahrenheit_handed_over_as_celsius_is_a_problem_with_what_it_would_be() {
     let bench = bench().await;
     let good = json!({ "day": "2026-04-11", "min_c": 3.5, "max_c": 12 });
-    let days = |day: Value| json!({ "apiary": "saltings", "stage": "forecast", "days": [good, day] });
-    let months = |month: Value| json!({ "apiary": "saltings", "months": [month] });
+    let days = |day: Value| json!({ "apiary": "meadow", "stage": "forecast", "days": [good, day] });
+    let months = |month: Value| json!({ "apiary": "meadow", "months": [month] });
     // 75 °F are 23.9 °C, 50.1 °F are 10.1 °C, 140 °F are 60 °C.
     for (kind, body, pointer, written, celsius) in [
         (
@@ -441,10 +441,10 @@ async fn temperatures_and_words_that_cannot_be_read_are_a_problem_that_points_at
     let bench = bench().await;
     let day = |min: Value, max: Value| {
         let days = json!([{ "day": "2026-04-12", "min_c": min, "max_c": max }]);
-        json!({ "apiary": "saltings", "stage": "forecast", "days": days })
+        json!({ "apiary": "meadow", "stage": "forecast", "days": days })
     };
-    let stage = json!({ "apiary": "saltings", "stage": "guessed", "days": [] });
-    let month = |month: Value| json!({ "apiary": "saltings", "months": [month] });
+    let stage = json!({ "apiary": "meadow", "stage": "guessed", "days": [] });
+    let month = |month: Value| json!({ "apiary": "meadow", "months": [month] });
     let reading = |confirms: Value| json!({ "lot": "strips-1", "terms": {}, "confirms": confirms });
     for (kind, body, pointer, part) in [
         (
@@ -462,21 +462,16 @@ async fn temperatures_and_words_that_cannot_be_read_are_a_problem_that_points_at
         ("temperature", day(json!("1"), json!(2)), "/body/days/0/min_c", "\"1\""),
         ("temperature", day(json!(null), json!(2)), "/body/days/0/min_c", "null"),
         ("temperature", stage, "/body/stage", "`guessed`"),
+        ("temperature", json!({ "apiary": "meadow", "stage": "forecast" }), "/body", "missing field `days`"),
         (
             "temperature",
-            json!({ "apiary": "saltings", "stage": "forecast" }),
-            "/body",
-            "missing field `days`",
-        ),
-        (
-            "temperature",
-            json!({ "apiary": "saltings", "stage": "forecast", "days": [{ "day": "2026-04-12", "max_c": 2 }] }),
+            json!({ "apiary": "meadow", "stage": "forecast", "days": [{ "day": "2026-04-12", "max_c": 2 }] }),
             "/body/days/0",
             "missing field `min_c`",
         ),
         (
             "temperature",
-            json!({ "apiary": "saltings", "stage": "forecast", "days": [{ "day": "2026-04-12", "min_f": 36, "max_c": 2 }] }),
+            json!({ "apiary": "meadow", "stage": "forecast", "days": [{ "day": "2026-04-12", "min_f": 36, "max_c": 2 }] }),
             "/body/days/0/min_f",
             "unknown field `min_f`",
         ),
@@ -494,31 +489,31 @@ async fn temperatures_and_words_that_cannot_be_read_are_a_problem_that_points_at
         ),
         (
             "site_conditions",
-            json!({ "apiary": "saltings", "ground": "flood" }),
+            json!({ "apiary": "meadow", "ground": "flood" }),
             "/body/ground",
             "unknown word `flood`, expected one of `dry`, `wet`, `flooded`",
         ),
         (
             "site_conditions",
-            json!({ "apiary": "saltings", "power": "12 V" }),
+            json!({ "apiary": "meadow", "power": "12 V" }),
             "/body/power",
             "unknown word `12 V`, expected one of `none`, `battery`, `generator`, `mains`",
         ),
         (
             "site_conditions",
-            json!({ "apiary": "saltings", "access": "boat" }),
+            json!({ "apiary": "meadow", "access": "boat" }),
             "/body/access",
             "unknown word `boat`, expected one of `vehicle`, `on_foot`, `none`",
         ),
         (
             "site_conditions",
-            json!({ "apiary": "saltings", "electricity": "none" }),
+            json!({ "apiary": "meadow", "electricity": "none" }),
             "/body/electricity",
             "unknown field",
         ),
         (
             "nectar_flow",
-            json!({ "apiary": "saltings", "forage": "lime", "stage": "expected", "from": "2026-06-20", "from_early": "June" }),
+            json!({ "apiary": "meadow", "forage": "lime", "stage": "expected", "from": "2026-06-20", "from_early": "June" }),
             "/body/from_early",
             "`June` is not a date",
         ),
@@ -572,7 +567,7 @@ async fn temperatures_that_cannot_be_true_are_refused() {
     let bench = bench().await;
     let path = format!("{HOLDING}/entries/{}", seed::id(40));
     let days = json!([{ "day": "2026-04-12", "min_c": 9, "max_c": 4.5 }]);
-    let body = json!({ "apiary": "saltings", "stage": "forecast", "days": days });
+    let body = json!({ "apiary": "meadow", "stage": "forecast", "days": days });
     let answer = bench.put(&path, &entry(40, TODAY, "temperature", body)).await;
     let want = three(
         "/body/days/0/min_c",
