@@ -1,4 +1,4 @@
-//! Writes the README table of documented and missing kinds of rule, leaflet by leaflet.
+//! Writes the table in COVERAGE.md of documented and missing kinds of rule, leaflet by leaflet.
 //!
 //! It is made from the leaflets, so that gaps are seen. `COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets
 //! coverage::` writes it anew.
@@ -22,11 +22,11 @@ const BEGIN: &str = "<!-- coverage: made from the leaflets, do not edit -->\n";
 const END: &str = "<!-- end of coverage -->\n";
 
 #[test]
-fn the_readme_shows_what_the_leaflets_cover() {
-    let path = root().join("README.md");
-    let readme = std::fs::read_to_string(&path).unwrap();
-    let (before, rest) = readme.split_once(BEGIN).expect("the README has the place for it");
-    let (shown, after) = rest.split_once(END).expect("the README has the end of it");
+fn the_table_shows_what_the_leaflets_cover() {
+    let path = root().join("crates/leaflets/COVERAGE.md");
+    let page = std::fs::read_to_string(&path).unwrap();
+    let (before, rest) = page.split_once(BEGIN).expect("COVERAGE.md has the place for it");
+    let (shown, after) = rest.split_once(END).expect("COVERAGE.md has the end of it");
     let made = tables();
     if std::env::var_os("COMBCLEAR_WRITE_COVERAGE").is_some() {
         std::fs::write(&path, format!("{before}{BEGIN}{made}{END}{after}")).unwrap();
@@ -34,7 +34,7 @@ fn the_readme_shows_what_the_leaflets_cover() {
     }
     assert!(
         shown == made,
-        "the README is behind the leaflets; run\n  COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets coverage::"
+        "COVERAGE.md is behind the leaflets; run\n  COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets coverage::"
     );
 }
 

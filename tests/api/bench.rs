@@ -24,6 +24,7 @@ pub(crate) const TODAY: &str = "2026-04-11";
 /// A clock that stands still until it is set.
 pub(crate) struct Standing {
     minutes: AtomicI64,
+    day: &'static str,
 }
 
 impl Standing {
@@ -35,11 +36,11 @@ impl Standing {
 impl Clock for Standing {
     fn now(&self) -> Instant {
         let minutes = 15 + self.minutes.load(Ordering::SeqCst);
-        format!("{TODAY}T08:{minutes:02}:30.123Z").parse().unwrap()
+        format!("{}T08:{minutes:02}:30.123Z", self.day).parse().unwrap()
     }
 
     fn today(&self) -> Day {
-        TODAY.parse().unwrap()
+        self.day.parse().unwrap()
     }
 }
 
@@ -72,22 +73,28 @@ impl Bench {
 
     /// A service with a wrapped journal.
     pub(crate) async fn over(wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>) -> Bench {
-        Bench::over_with(wrap, leaflets()).await
+        Bench::over_with(wrap, leaflets(), TODAY).await
     }
 
     /// A service without entries, with these leaflets.
     pub(crate) async fn with(leaflets: Arc<Leaflets>) -> Bench {
-        Bench::over_with(|journal| journal, leaflets).await
+        Bench::over_with(|journal| journal, leaflets, TODAY).await
+    }
+
+    /// A service without entries, on another day.
+    pub(crate) async fn on(day: &'static str) -> Bench {
+        Bench::over_with(|journal| journal, leaflets(), day).await
     }
 
     async fn over_with(
         wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
         leaflets: Arc<Leaflets>,
+        day: &'static str,
     ) -> Bench {
         let folder = tempfile::tempdir().unwrap();
         let url = format!("sqlite:{}", folder.path().join("journal.db").display());
         let journal = wrap(combclear_store::open(&url).await.unwrap());
-        let clock = Arc::new(Standing { minutes: AtomicI64::new(0) });
+        let clock = Arc::new(Standing { minutes: AtomicI64::new(0), day });
         let app = App::new(
             Arc::new(Holdings::new(Arc::clone(&journal))),
             leaflets,

@@ -6,6 +6,7 @@ use std::fs;
 use combclear_domain::basics::topic::Topic;
 use combclear_domain::basics::words;
 use combclear_domain::journal::Kind;
+use combclear_domain::journal::form::is_filled_in;
 use serde_json::Value;
 
 use crate::bench::Bench;
@@ -86,7 +87,7 @@ fn every_operation_has_an_id_of_its_own_a_summary_a_tag_a_success_and_the_proble
             assert!(responses.contains_key(problems), "{here} does not say {problems}");
         }
     }
-    assert_eq!(ids.len(), 34, "{ids:?}");
+    assert_eq!(ids.len(), 35, "{ids:?}");
 }
 
 #[test]
@@ -120,40 +121,50 @@ fn the_parameters_of_a_path_are_exactly_those_in_its_template() {
     }
 }
 
-/// The examples of request bodies are accepted.
+/// The examples of request bodies are accepted, in the order of their ids: they make one holding.
 #[tokio::test]
 async fn every_example_of_a_body_is_recorded() {
     let document = Document::of_the_service();
-    let bench = Bench::new().await;
-    let mut sent = 0;
-    // The batch first: the example of a single entry is about a colony in it.
-    for (path, method) in
-        [("/holdings/{holding}/entries", "post"), ("/holdings/{holding}/entries/{id}", "put")]
-    {
-        let operation = &document.0["paths"][path][method];
-        let content = &operation["requestBody"]["content"]["application/json"];
-        assert_eq!(document.fault(&content["schema"], &content["example"], ""), None, "{path}");
-        let answer = match method {
-            "post" => bench.post("/holdings/heathside/entries", &content["example"]).await,
-            _ => bench.put(&crate::seed::path(4), &content["example"]).await,
-        };
-        answer.good();
-        sent += 1;
+    // The day of the examples.
+    let bench = Bench::on("2026-08-24").await;
+    let body = |path: &str, method: &str| {
+        document.0["paths"][path][method]["requestBody"]["content"]["application/json"].clone()
+    };
+    let begin = body("/holdings/{holding}", "put");
+    assert_eq!(document.fault(&begin["schema"], &begin["example"], ""), None);
+    assert_eq!(bench.put("/holdings/heathside", &begin["example"]).await.status, 201);
+    let batch = body("/holdings/{holding}/entries", "post");
+    assert_eq!(document.fault(&batch["schema"], &batch["example"], ""), None);
+    let report = bench.post("/holdings/heathside/entries", &batch["example"]).await.good();
+    assert!(report["items"].as_array().unwrap().iter().all(|item| item["outcome"] == "new"), "{report}");
+    let single = body("/holdings/{holding}/entries/{id}", "put");
+    let mut examples: Vec<&Value> =
+        single["examples"].as_object().unwrap().values().map(|example| &example["value"]).collect();
+    examples.sort_by_key(|example| example["id"].as_str());
+    for example in &examples {
+        assert_eq!(document.fault(&single["schema"], example, ""), None, "{example}");
+        let path = format!("/holdings/heathside/entries/{}", example["id"].as_str().unwrap());
+        bench.put(&path, example).await.good();
     }
     // A document is a file, for which there is no example.
     let bodies = document.operations().filter(|(_, _, operation)| operation.get("requestBody").is_some());
-    assert_eq!(bodies.filter(|(_, _, operation)| operation["operationId"] != "put_document").count(), sent);
+    assert_eq!(bodies.filter(|(_, _, operation)| operation["operationId"] != "put_document").count(), 3);
+    // Each kind that people fill in has one.
+    let words: BTreeSet<&str> = examples.iter().map(|example| example["kind"].as_str().unwrap()).collect();
+    let filled_in = Kind::ALL.iter().filter(|kind| is_filled_in(**kind)).map(|kind| kind.as_str());
+    assert_eq!(words, filled_in.collect());
+    let recorded = bench.entries_of("heathside").await;
+    assert!(recorded > u64::try_from(examples.len()).unwrap(), "{recorded}");
 }
 
 #[test]
 fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
     let document = Document::of_the_service();
     let schemas = &document.0["components"]["schemas"];
-    let bodies = schemas["EntryBody"]["anyOf"].as_array().unwrap();
-    assert_eq!(bodies.len(), Kind::ALL.len());
-    let names = bodies.iter().map(|body| body["$ref"].as_str().unwrap().rsplit('/').next().unwrap());
+    let mut kinds = of_kinds(schemas, "NewEntry");
+    kinds.extend(of_kinds(schemas, "NewEntryWithId"));
+    let names = kinds.iter().flat_map(|(new, body)| [new.as_str(), body.as_str()]);
     for name in names.chain([
-        "NewEntry",
         "StatedTerms",
         "Given",
         "Supplier",
@@ -164,13 +175,76 @@ fn what_is_sent_may_hold_no_field_that_is_not_in_the_document() {
     ]) {
         assert_eq!(schemas[name]["additionalProperties"], false, "{name}");
     }
-    assert_eq!(schemas["NewEntry"]["properties"]["body"]["$ref"], "#/components/schemas/EntryBody");
-    // An archived entry has no body.
-    let body = schemas["Entry"]["properties"]["body"]["oneOf"].as_array().unwrap();
-    assert!(body.iter().any(|one| one["$ref"] == "#/components/schemas/EntryBody"), "{body:?}");
-    assert!(body.iter().any(|one| one["type"] == "null"), "{body:?}");
-    let required = schemas["Entry"]["required"].as_array().unwrap();
-    assert!(required.iter().any(|field| field == "body"), "{required:?}");
+}
+
+/// The schemas of an entry of each kind, in the order of the kinds: of the entry, and of its body.
+fn of_kinds(schemas: &Value, entry: &str) -> Vec<(String, String)> {
+    let name = |reference: &Value| reference.as_str().unwrap().rsplit('/').next().unwrap().to_owned();
+    let one_of = schemas[entry]["oneOf"].as_array().unwrap();
+    assert_eq!(one_of.len(), Kind::ALL.len(), "{entry}");
+    let each = one_of.iter().zip(Kind::ALL).map(|(one, kind)| {
+        let schema = name(&one["$ref"]);
+        assert_eq!(schemas[entry]["discriminator"]["mapping"][kind.as_str()], one["$ref"], "{entry}");
+        assert_eq!(
+            schemas[&schema]["properties"]["kind"]["enum"],
+            serde_json::json!([kind.as_str()]),
+            "{schema}"
+        );
+        let body = &schemas[&schema]["properties"]["body"];
+        (schema.clone(), name(body.get("$ref").unwrap_or(&body["oneOf"][0]["$ref"])))
+    });
+    assert_eq!(schemas[entry]["discriminator"]["propertyName"], "kind");
+    each.collect()
+}
+
+#[test]
+fn an_entry_is_told_apart_by_its_kind_and_has_the_body_of_that_kind() {
+    let schemas = Document::of_the_service().0["components"]["schemas"].clone();
+    let (new, sealed) = (of_kinds(&schemas, "NewEntry"), of_kinds(&schemas, "Entry"));
+    let bodies = |kinds: &[(String, String)]| kinds.iter().map(|(_, body)| body.clone()).collect::<Vec<_>>();
+    assert_eq!(bodies(&new), bodies(&sealed));
+    assert_eq!(bodies(&new).into_iter().collect::<BTreeSet<_>>().len(), Kind::ALL.len());
+    for ((new, _), (sealed, _)) in new.iter().zip(&sealed) {
+        // An archived entry has no body.
+        let body = schemas[sealed]["properties"]["body"]["oneOf"].as_array().unwrap();
+        assert!(body.iter().any(|one| one["type"] == "null"), "{body:?}");
+        for (schema, needed) in [(new, "body"), (new, "kind"), (sealed, "body"), (sealed, "kind")] {
+            let required = schemas[schema]["required"].as_array().unwrap();
+            assert!(required.iter().any(|field| field == needed), "{schema}: {required:?}");
+        }
+    }
+    // In a batch no path names the id.
+    let ids = of_kinds(&schemas, "NewEntryWithId");
+    assert_eq!(bodies(&ids), bodies(&new));
+    for (with_id, _) in &ids {
+        assert!(
+            schemas[with_id]["required"].as_array().unwrap().iter().any(|field| field == "id"),
+            "{with_id}"
+        );
+        assert_eq!(schemas[with_id]["properties"]["id"]["$ref"], "#/components/schemas/EntryId");
+    }
+    assert_eq!(schemas["NewEntries"]["items"]["$ref"], "#/components/schemas/NewEntryWithId");
+    let required = schemas["NewStrikeOut"]["required"].as_array().unwrap();
+    for field in ["corrects", "reason"] {
+        assert!(required.iter().any(|needed| needed == field), "{required:?}");
+        let value = &schemas["NewStrikeOut"]["properties"][field];
+        assert!(!value.to_string().contains("null"), "{value}");
+    }
+}
+
+/// A body of one kind in an entry of another fits no schema.
+#[test]
+fn an_entry_with_the_body_of_another_kind_is_not_what_the_document_says() {
+    let document = Document::of_the_service();
+    let schema = serde_json::json!({ "$ref": "#/components/schemas/NewEntry" });
+    for entry in crate::seed::entries() {
+        assert_eq!(document.fault(&schema, &entry, ""), None, "{entry}");
+        for other in crate::seed::entries().iter().filter(|other| other["kind"] != entry["kind"]) {
+            let mut mixed = entry.clone();
+            mixed["kind"] = other["kind"].clone();
+            assert!(document.fault(&schema, &mixed, "").is_some(), "{mixed}");
+        }
+    }
 }
 
 /// Bounds that the program enforces are in the document, and 64-bit numbers end where JSON readers do.

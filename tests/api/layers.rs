@@ -97,13 +97,18 @@ async fn a_body_of_more_than_4_mib_is_a_problem_whether_or_not_it_says_its_lengt
     }
 }
 
+/// The path under which a holding is begun.
+fn begun() -> String {
+    format!("/holdings/{HOLDING}")
+}
+
 #[tokio::test]
 async fn a_body_of_4_mib_is_read() {
     let bench = Bench::new().await;
     let entry = seed::entries()[0].to_string();
     let padded = format!("{entry}{}", " ".repeat(4 * MIB - entry.len()));
     assert_eq!(padded.len(), 4 * MIB);
-    assert_eq!(bench.send(bench::json(Method::PUT, &seed::path(1), padded)).await.status, 201);
+    assert_eq!(bench.send(bench::json(Method::PUT, &begun(), padded)).await.status, 201);
 }
 
 #[tokio::test]
@@ -129,7 +134,7 @@ async fn a_panic_is_a_problem_that_does_not_tell_what_it_said() {
 #[tokio::test]
 async fn a_panic_in_an_append_is_a_problem_too() {
     let bench = Bench::over(Faulty::with(Trouble::AppendPanics)).await;
-    bench.put(&seed::path(1), &seed::entries()[0]).await.problem(500, "internal", &seed::path(1));
+    bench.put(&begun(), &seed::entries()[0]).await.problem(500, "internal", &begun());
     bench.get("/holdings").await.good();
 }
 
@@ -155,7 +160,7 @@ async fn a_database_that_fails_is_a_problem_that_does_not_tell_where_it_is() {
 async fn an_append_goes_on_when_its_client_hangs_up() {
     let gate = Gate::closed();
     let bench = Bench::over(Faulty::with(Trouble::AppendWaits(Arc::clone(&gate)))).await;
-    let request = bench::json(Method::PUT, &seed::path(1), seed::entries()[0].to_string());
+    let request = bench::json(Method::PUT, &begun(), seed::entries()[0].to_string());
     // The request is dropped once its append reaches the gate.
     tokio::select! {
         answer = bench.router.clone().oneshot(request) => panic!("it was answered: {answer:?}"),
@@ -164,7 +169,7 @@ async fn an_append_goes_on_when_its_client_hangs_up() {
     assert_eq!(bench.entries_of(HOLDING).await, 0);
     gate.let_through();
     // Sent again it is already recorded, once the first append is let through.
-    let again = bench.put(&seed::path(1), &seed::entries()[0]).await;
+    let again = bench.put(&begun(), &seed::entries()[0]).await;
     assert_eq!(again.status, 200, "{}", again.text());
     assert_eq!(bench.entries_of(HOLDING).await, 1);
 }

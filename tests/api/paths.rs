@@ -9,9 +9,13 @@ use crate::seed;
 #[tokio::test]
 async fn a_path_that_is_not_served_is_a_problem() {
     let bench = Bench::new().await;
-    for path in
-        ["/", "/holding", "/holdings/", "/holdings/heathside", "/holdings/heathside/colonies/M1/supering/now"]
-    {
+    for path in [
+        "/",
+        "/holding",
+        "/holdings/",
+        "/holdings/heathside/",
+        "/holdings/heathside/colonies/M1/supering/now",
+    ] {
         let problem = bench.get(path).await.problem(404, "unknown-path", path);
         assert_eq!(problem["errors"], serde_json::json!([]));
     }
@@ -25,6 +29,7 @@ async fn a_method_that_a_path_does_not_take_is_a_problem_that_names_those_it_tak
         (Method::DELETE, entry.as_str(), ["GET", "HEAD", "PUT"].as_slice()),
         (Method::PATCH, &entry, &["GET", "HEAD", "PUT"]),
         (Method::PUT, "/holdings/heathside/entries", &["GET", "HEAD", "POST"]),
+        (Method::GET, "/holdings/heathside", &["PUT"]),
         (Method::POST, "/healthz", &["GET", "HEAD"]),
     ] {
         let answer = bench.send(json(method, path, "{}")).await;
@@ -149,7 +154,7 @@ async fn a_part_of_a_path_that_cannot_be_a_name_is_a_problem() {
             "apiary",
             "a part of the path is not UTF-8 once percent-decoded",
         ),
-        ("/holdings/heathside/entries/17".to_owned(), "id", "this is not the id of an entry"),
+        ("/holdings/heathside/entries/x".to_owned(), "id", "`x` is neither the id of an entry"),
         (
             "/holdings/heathside/documents/17".to_owned(),
             "document",

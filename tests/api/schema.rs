@@ -162,6 +162,14 @@ impl Document {
             "allOf" => says.as_array().unwrap().iter().find_map(|schema| self.fault(schema, value, at)),
             "anyOf" => wrong(any(says) >= 1, "fits none of those it might be".into()),
             "oneOf" => wrong(any(says) == 1, format!("fits {} of those it might be", any(says))),
+            "discriminator" => {
+                let word = value.get(says["propertyName"].as_str().unwrap()).and_then(Value::as_str);
+                let told = word.and_then(|word| says["mapping"].get(word)).cloned();
+                match told {
+                    None => Some(format!("`{at}` is of no kind: {word:?}")),
+                    Some(reference) => self.fault(&serde_json::json!({ "$ref": reference }), value, at),
+                }
+            }
             known if SAID_ONLY.contains(&known) => None,
             other => panic!("`{at}`: this test does not know the keyword `{other}`"),
         }

@@ -103,6 +103,13 @@ pub(crate) async fn bench() -> Bench {
     bench
 }
 
+/// A service with the holding begun: its first entry, and no other.
+pub(crate) async fn begun() -> Bench {
+    let bench = Bench::new().await;
+    begin(&bench, HOLDING, &entries()[0]).await;
+    bench
+}
+
 /// Records the holding.
 pub(crate) async fn record(bench: &Bench) {
     let mut entries = entries();

@@ -47,8 +47,7 @@ async fn a_request_that_has_begun_is_finished_before_the_service_stops() {
     let mut client = TcpStream::connect(address).await.unwrap();
     let entry = seed::entries()[0].to_string();
     let head = format!(
-        "PUT {} HTTP/1.1\r\nhost: localhost\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n",
-        seed::path(1),
+        "PUT /holdings/{HOLDING} HTTP/1.1\r\nhost: localhost\r\ncontent-type: application/json\r\ncontent-length: {}\r\n\r\n",
         entry.len()
     );
     client.write_all(format!("{head}{entry}").as_bytes()).await.unwrap();

@@ -314,3 +314,71 @@ fn temperatures_are_written_day_by_day() {
     let last: Value = serde_json::from_str(export.lines().last().unwrap()).unwrap();
     assert_eq!(last["body"]["days"][1]["min_c"], 9.5);
 }
+
+#[test]
+fn the_leaflet_of_a_lot_is_read_question_by_question_with_the_built_in_value_beside_each() {
+    let bench = Bench::with_spring();
+    // Each answer in the order of the questions; a bare yes to a question without a built-in value is asked again.
+    let terms = "yes\nyes\n0\nyes\nnothing\n14\nyes\nyes\nyes\nyes\nyes\n";
+    let others = "yes\n".repeat(10);
+    let ran = bench.on_a_terminal("record leaflet P1 --on 2026-04-26", &format!("{terms}{others}"));
+    assert_eq!(ran.code, Some(0), "{}", ran.out);
+    ran.says(&[
+        "Built in: amitraz",
+        "built in off. Does the pack say the same?",
+        "still not known after this: days before a flow",
+    ]);
+    let export = bench.run(&["export"]).done().out;
+    let last: Value = serde_json::from_str(export.lines().last().unwrap()).unwrap();
+    let terms = &last["body"]["terms"];
+    assert_eq!((&terms["supers_during"], &terms["wait_after_removal_days"]), (&"off".into(), &14.into()));
+    assert_eq!((&terms["withdrawal_days"], terms.get("flow_before_days")), (&0.into(), None));
+    assert!(!last["body"]["confirms"].as_array().unwrap().is_empty());
+    // What was unknown before is answered now.
+    let board = bench.run(&["supering", "Q1", "--on", "2026-05-12"]);
+    assert_eq!(board.code, Some(0), "{}", board.out);
+}
+
+#[test]
+fn every_example_of_a_kind_can_be_typed() {
+    let bench = Bench::new();
+    bench.type_in("begin north --keeper K --country gb -y").done();
+    let kinds = bench.run(&["kinds"]).done().out;
+    assert_eq!(
+        bench.run(&["help", "kinds"]).done().out.matches("combclear record ").count(),
+        kinds.matches("combclear record ").count()
+    );
+    let examples: Vec<String> = kinds
+        .lines()
+        .filter(|line| line.starts_with(' '))
+        .map(|line| line.trim().to_owned())
+        .fold(Vec::new(), |mut whole, line| {
+            // A long example goes on in the next line.
+            if line.starts_with("combclear ") {
+                whole.push(line);
+            } else {
+                let last: &mut String = whole.last_mut().unwrap();
+                last.push(' ');
+                last.push_str(&line);
+            }
+            whole
+        });
+    assert!(examples.len() > 20, "{kinds}");
+    for example in &examples {
+        let ran =
+            bench.type_in(&format!("{} --on 2026-09-01 --help", example.strip_prefix("combclear ").unwrap()));
+        assert_eq!(ran.code, Some(0), "{example}: {}", ran.err);
+    }
+}
+
+#[test]
+fn shells_and_the_manual_know_the_commands() {
+    let bench = Bench::new();
+    for shell in ["bash", "zsh", "fish"] {
+        bench.run(&["completions", shell]).done().says(&["supers-on", "combclear"]);
+    }
+    std::fs::create_dir(bench.path("man")).unwrap();
+    bench.run(&["manual", "man"]).done();
+    assert!(bench.read("man/combclear-supering.1").contains("supering"));
+    bench.run(&["manual", "nowhere"]).failed().says(&["name a folder that exists"]);
+}

@@ -1,7 +1,7 @@
 //! Each kind of entry as a form: what it says of a field holds when a body is read.
 
 use combclear_domain::journal::form::{Input, blanks, faults};
-use combclear_domain::journal::{Draft, Event, Kind};
+use combclear_domain::journal::{Draft, EntryId, Event, Kind};
 use serde_json::{Map, Value, json};
 
 use super::told::told;
@@ -102,4 +102,35 @@ fn an_entry_with_one_fault_has_one() {
     assert_eq!(found.iter().map(|fault| fault.pointer.as_str()).collect::<Vec<_>>(), ["/body/seams"]);
     let found = Draft::from_json(text, None).unwrap_err();
     assert_eq!(found.iter().map(|fault| fault.pointer.as_str()).collect::<Vec<_>>(), ["/id", "/body/seams"]);
+}
+
+/// The fields that there are include the body, wherever the fault is found first.
+#[test]
+fn a_field_that_there_is_not_is_told_once() {
+    for on in ["2026-04-01", "2026-13-01"] {
+        let text = format!(
+            r#"{{"id":"00000000-0000-7000-8000-000000000001","on":"{on}","recorded_by":"A","kind":"inspection","colour":"blue","body":{{"colony":"C"}}}}"#
+        );
+        let found = Draft::from_json(&text, None).unwrap_err();
+        let colours = found.iter().filter(|fault| fault.pointer == "/colour");
+        let told: Vec<String> = colours.map(told).map(|told| told.message).collect();
+        let wanted = "unknown field `colour`, expected one of `id`, `on`, `at`, `recorded_by`, `kind`, `body`, \
+                      `corrects`, `reason`";
+        assert!(told.len() == 1 && told.iter().all(|told| told.starts_with(wanted)), "{told:?}");
+    }
+}
+
+/// Without a journal there is nothing in which to look a number up.
+#[test]
+fn an_entry_is_named_by_its_number_only_where_there_is_a_journal() {
+    let text = r#"{"id":"00000000-0000-7000-8000-000000000002","on":"2026-04-01","recorded_by":"A","kind":"strike_out","body":{},"corrects":7,"reason":"twice"}"#;
+    let found = Draft::from_json(text, None).unwrap_err();
+    assert_eq!(found.iter().map(|fault| fault.pointer.as_str()).collect::<Vec<_>>(), ["/corrects"]);
+    assert_eq!(told(&found[0]).help, "name the entry by its id");
+    let seventh: EntryId = "00000000-0000-7000-8000-000000000007".parse().unwrap();
+    let draft = Draft::from_json_where(text, None, |number| {
+        assert_eq!(number, 7);
+        Ok(seventh)
+    });
+    assert_eq!(draft.unwrap().correction.unwrap().of, seventh);
 }

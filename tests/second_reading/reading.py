@@ -21,7 +21,7 @@ Line = namedtuple("Line", "course doses here until doubt out out_at begun brough
 Terms = namedtuple("Terms", "in_says withdrawal wait flow_before acts days sure")  # in_says: 6; the next two: (value, documented)
 to_day = cache(lambda text: date.fromisoformat(text).toordinal())
 year = cache(lambda day: date.fromordinal(day).year)
-# ---- Leaflets (4, and README "What the leaflets cover")
+# ---- Leaflets (4, and crates/leaflets/COVERAGE.md)
 def read_leaflets(folders):
     leaflets = {}
     for path in sorted(path for folder in folders for path in Path(folder).glob("*/*.toml") if path.parent.name != "law"):

@@ -117,6 +117,13 @@ pub(crate) enum Command {
     Leaflets(Leaflets),
     /// Serve the HTTP API
     Serve(Serve),
+    /// Every kind of entry, with an example of the command that records it
+    #[command(after_help = crate::commands::kinds::examples())]
+    Kinds,
+    /// Print the completions of a shell, to be read when it starts
+    Completions(Completions),
+    /// Write the manual as man pages, one for each command
+    Manual(Manual),
 }
 
 #[derive(Debug, Args)]
@@ -443,6 +450,18 @@ pub(crate) struct Leaflets {
     /// Print JSON, for programs
     #[arg(long)]
     pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Completions {
+    /// The shell
+    pub(crate) shell: clap_complete::Shell,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Manual {
+    /// The folder, which must exist
+    pub(crate) folder: PathBuf,
 }
 
 #[derive(Debug, Args)]

@@ -79,6 +79,9 @@ async fn run(arguments: &Arguments) -> Result<Outcome, Failure> {
         Command::Archive(ask) => commands::archive::run(place, ask).await,
         Command::Law(ask) => commands::law::run(ask),
         Command::Leaflets(leaflets) => commands::leaflets::run(place, leaflets).await,
+        Command::Kinds => commands::kinds::run(),
+        Command::Completions(ask) => commands::manual::completions(ask),
+        Command::Manual(ask) => commands::manual::write(ask),
         Command::Serve(serve) => commands::serve::run(place, serve).await,
     }
 }

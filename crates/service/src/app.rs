@@ -84,11 +84,17 @@ impl App {
         holding: &HoldingName,
         question: impl FnOnce(&Holding, &App) -> T + Send + 'static,
     ) -> Result<T, Problem> {
-        let Some(snapshot) = self.holdings.snapshot(holding).await? else {
-            return Err(self.unknown_holding(holding).await?);
-        };
+        let snapshot = self.recorded(holding).await?;
         let app = self.clone();
         apart(move || question(&snapshot, &app)).await
+    }
+
+    /// The holding at its current state. A holding without entries is a problem.
+    pub(crate) async fn recorded(&self, holding: &HoldingName) -> Result<Arc<Holding>, Problem> {
+        match self.holdings.snapshot(holding).await? {
+            Some(holding) => Ok(holding),
+            None => Err(self.unknown_holding(holding).await?),
+        }
     }
 
     /// The problem for a holding without entries, with the nearest name of one that has some.

@@ -1,19 +1,25 @@
 //! The OpenAPI document: its frame, and the parts that the routes cannot describe.
 
+use combclear_domain::journal::Kind;
 use combclear_wording::retention::DecidedBy;
-use utoipa::openapi::schema::Schema;
+use combclear_wording::{Words, forms};
+use serde_json::Value;
+use utoipa::openapi::example::{Example, ExampleBuilder};
 use utoipa::openapi::tag::TagBuilder;
-use utoipa::openapi::{InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Tag};
+use utoipa::openapi::{
+    Content, HttpMethod, InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Tag,
+};
 use utoipa::{PartialSchema, ToSchema};
 
-use crate::pages::EntryBody;
+use crate::examples::{Examples, examples};
+use crate::kinds::{new_name_with_id, tell_apart};
 use crate::router::routes;
 
 /// The OpenAPI document of [`router`](crate::router()).
 #[must_use]
 pub fn openapi() -> OpenApi {
     let (_, mut document) = routes().split_for_parts();
-    name_bodies(&mut document);
+    complete(&mut document);
     document
 }
 
@@ -52,18 +58,39 @@ pub(crate) fn frame() -> OpenApi {
     OpenApiBuilder::new().info(info).paths(Paths::new()).tags(Some(tags.map(tag))).build()
 }
 
-/// Describes the body of a new entry as one of the known bodies. Its type is in a crate without HTTP, which leaves that
-/// open. A type that is only the parameter of another type is not found by itself.
-fn name_bodies(document: &mut OpenApi) {
+/// Describes what no route describes by itself: entries by their kind, and a type that is only the parameter of another type.
+fn complete(document: &mut OpenApi) {
     let Some(components) = document.components.as_mut() else { return };
-    let mut schemas = Vec::new();
-    EntryBody::schemas(&mut schemas);
-    components.schemas.extend(schemas);
-    components.schemas.insert(EntryBody::name().into_owned(), EntryBody::schema());
+    tell_apart(components);
     components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
-    if let Some(RefOr::T(Schema::Object(entry))) = components.schemas.get_mut("NewEntry") {
-        let mut body = Ref::from_schema_name(EntryBody::name());
-        "What happened, in the fields of that kind.".clone_into(&mut body.description);
-        entry.properties.insert("body".to_owned(), body.into());
+    let Examples { first, batch, of_kind } = examples();
+    if let Some(begin) = body_of(document, "/holdings/{holding}", &HttpMethod::Put) {
+        begin.schema = Some(Ref::from_schema_name(new_name_with_id(Kind::HoldingDetails)).into());
+        begin.example = Some(first);
     }
+    if let Some(post) = body_of(document, "/holdings/{holding}/entries", &HttpMethod::Post) {
+        post.example = Some(Value::Array(batch));
+    }
+    if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", &HttpMethod::Put) {
+        put.examples = of_kind.into_iter().map(of_one_kind).collect();
+    }
+}
+
+fn of_one_kind((kind, entry): (Kind, Value)) -> (String, RefOr<Example>) {
+    let title = forms::title(Words::english(), kind);
+    let example = ExampleBuilder::new().summary(title).value(Some(entry)).build();
+    (kind.as_str().to_owned(), example.into())
+}
+
+/// The JSON body that an operation takes.
+fn body_of<'d>(document: &'d mut OpenApi, path: &str, method: &HttpMethod) -> Option<&'d mut Content> {
+    let item = document.paths.paths.get_mut(path)?;
+    let operation = match method {
+        HttpMethod::Put => item.put.as_mut(),
+        HttpMethod::Post => item.post.as_mut(),
+        _ => None,
+    };
+    let RefOr::T(body) = operation?.request_body.as_mut()? else { return None };
+    let RefOr::T(content) = body.content.get_mut("application/json")? else { return None };
+    Some(content)
 }

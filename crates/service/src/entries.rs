@@ -8,9 +8,12 @@ use axum::http::header::{ETAG, IF_NONE_MATCH, LOCATION};
 use axum::http::{HeaderMap, HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::journal::entry::{Draft, Envelope};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::entry::{Draft, Envelope, WhichEntry};
+use combclear_domain::journal::fault::Unreadable;
 use combclear_domain::journal::{Entry, EntryId, Kind};
 use combclear_store::{RecordError, Recorded};
+use combclear_wording::unreadable::no_entry_numbered;
 use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use serde_json::value::RawValue;
@@ -18,7 +21,7 @@ use tracing::Instrument;
 use utoipa::ToSchema;
 
 use crate::app::App;
-use crate::extract::{EntryPath, HoldingPath, JsonText, Nothing, PageQuery, Path, Query};
+use crate::extract::{EntryPath, HoldingPath, JsonText, NewEntryPath, Nothing, PageQuery, Path, Query};
 use crate::pages::{BATCH_MOST, EntryPage, EntryReport, NewEntries, path_of_entries};
 use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
 
@@ -26,20 +29,13 @@ use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
 ///
 /// The writer makes the id, which is the idempotency key: the same entry sent again is recorded once and answered with the
 /// recorded one. Entries are never changed or deleted; a mistake is corrected by a new entry that names the wrong one in
-/// `corrects` and gives the reason.
+/// `corrects`, by its id or by its number in the journal, and gives the reason.
 #[utoipa::path(
     put,
     path = "/holdings/{holding}/entries/{id}",
     tag = "journal",
-    params(EntryPath),
-    request_body(
-        content = Envelope,
-        content_type = "application/json",
-        example = json!({
-            "on": "2026-04-11", "at": "09:30", "recorded_by": "A. Keeper", "kind": "inspection",
-            "body": { "colony": "M1", "brood": "present", "seams": 6, "brood_boxes": 1 },
-        }),
-    ),
+    params(NewEntryPath),
+    request_body(content = Envelope, content_type = "application/json"),
     responses(
         (status = 201, description = "It was recorded.", body = EntryReport, headers(
             ("Location", description = "The path of the entry."),
@@ -56,11 +52,15 @@ use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
 )]
 pub(crate) async fn put_entry(
     State(app): State<App>,
-    Path(path): Path<EntryPath>,
+    Path(path): Path<NewEntryPath>,
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Response, Problem> {
-    let draft = read_entry(&text, Sent::Alone, 0, Some(path.id)).map_err(Sent::unreadable)?;
+    let journal = app.recorded(&path.holding).await?;
+    let draft = read_entry(&text, Sent::Alone, 0, Some(path.id), &numbered_in(&journal));
+    // Whoever records next would have to copy a holding that is still being read.
+    drop(journal);
+    let draft = draft.map_err(Sent::unreadable)?;
     let recorded = record(&app, path.holding.clone(), vec![draft], Sent::Alone).await?;
     let Some(recorded) = recorded.first() else { return Err(Problem::internal()) };
     one(&path.holding, recorded)
@@ -101,14 +101,7 @@ pub(crate) struct BatchReport {
     path = "/holdings/{holding}",
     tag = "journal",
     params(HoldingPath),
-    request_body(
-        content = Envelope,
-        content_type = "application/json",
-        example = json!({
-            "id": "01964c7e-6f00-7000-8000-000000000001", "on": "2026-01-02", "recorded_by": "A. Keeper",
-            "kind": "holding_details", "body": { "keeper": "A. Keeper", "jurisdiction": "gb" },
-        }),
-    ),
+    request_body(content = Envelope, content_type = "application/json"),
     responses(
         (status = 201, description = "It is begun; this is its first entry.", body = EntryReport, headers(
             ("Location", description = "The path of the entry."),
@@ -129,7 +122,9 @@ pub(crate) async fn put_holding(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Response, Problem> {
-    let draft = read_entry(&text, Sent::Alone, 0, None).map_err(Sent::unreadable)?;
+    // Nothing is numbered yet.
+    let numbered = |number| Err(Unreadable::NoEntryNumbered { number, last: 0 });
+    let draft = read_entry(&text, Sent::Alone, 0, None, &numbered).map_err(Sent::unreadable)?;
     if draft.kind() != Kind::HoldingDetails {
         let fault =
             Fault::at("/kind".to_owned(), label(Label::HttpFirstEntry), label(Label::HttpFirstEntryHelp));
@@ -173,25 +168,7 @@ fn one(holding: &HoldingName, recorded: &Recorded) -> Result<Response, Problem> 
     path = "/holdings/{holding}/entries",
     tag = "journal",
     params(HoldingPath),
-    request_body(
-        content = NewEntries,
-        content_type = "application/json",
-        example = json!([
-            {
-                "id": "01964c7e-6f00-7000-8000-000000000001", "on": "2026-01-02", "recorded_by": "A. Keeper",
-                "kind": "holding_details", "body": { "keeper": "A. Keeper", "jurisdiction": "gb" },
-            },
-            {
-                "id": "01964c7e-6f00-7000-8000-000000000002", "on": "2026-01-02", "recorded_by": "A. Keeper",
-                "kind": "apiary_details", "body": { "apiary": "orchard", "place": "behind the old barn" },
-            },
-            {
-                "id": "01964c7e-6f00-7000-8000-000000000003", "on": "2026-01-05", "recorded_by": "A. Keeper",
-                "kind": "colony_established",
-                "body": { "colony": "M1", "apiary": "orchard", "hive_mark": "7", "medicines": "none" },
-            },
-        ]),
-    ),
+    request_body(content = NewEntries, content_type = "application/json"),
     responses(
         (status = 200, description = "All of them are recorded.", body = BatchReport),
         (status = 409, description = "Another entry is recorded under one of the ids. Nothing was recorded.", body = Problem, content_type = "application/problem+json"),
@@ -205,7 +182,10 @@ pub(crate) async fn post_entries(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Json<BatchReport>, Problem> {
-    let drafts = read_batch(&text)?;
+    let journal = app.recorded(&path.holding).await?;
+    let drafts = read_batch(&text, &numbered_in(&journal));
+    drop(journal);
+    let drafts = drafts?;
     let sent = Sent::Batch(drafts.len());
     let recorded = record(&app, path.holding, drafts, sent).await?;
     let item = |recorded: &Recorded| BatchItem {
@@ -252,7 +232,8 @@ pub(crate) async fn list_entries(
 
 /// Read one entry
 ///
-/// An entry never changes, so a client that has it may ask with `If-None-Match`.
+/// An entry never changes, so a client that has it may ask with `If-None-Match`. It is named by its id, or by its number in
+/// the journal, which is its `seq`.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/entries/{id}",
@@ -272,11 +253,22 @@ pub(crate) async fn get_entry(
     Query(Nothing {}): Query<Nothing>,
     headers: HeaderMap,
 ) -> Result<Response, Problem> {
-    let Some(entry) = app.holdings.journal().entry(&path.holding, path.id).await? else {
-        if app.holdings.journal().tip(&path.holding).await?.is_none() {
-            return Err(app.unknown_holding(&path.holding).await?);
+    let journal = app.holdings.journal();
+    let found = match path.id {
+        WhichEntry::Id(id) => journal.entry(&path.holding, id).await?,
+        WhichEntry::Number(number) => {
+            let page = journal.page(&path.holding, number.saturating_sub(1), 1).await?;
+            page.into_iter().find(|entry| entry.seq == number)
         }
-        let detail = http::no_entry(Words::english(), &path.holding, path.id);
+    };
+    let Some(entry) = found else {
+        let Some((last, _)) = journal.tip(&path.holding).await? else {
+            return Err(app.unknown_holding(&path.holding).await?);
+        };
+        let detail = match path.id {
+            WhichEntry::Id(id) => http::no_entry(Words::english(), &path.holding, id),
+            WhichEntry::Number(number) => no_entry_numbered(Words::english(), number, last).message,
+        };
         let help = http::lists_entries(Words::english(), &path_of_entries(&path.holding));
         return Err(Problem::new(ProblemKind::UnknownEntry, detail).at_parameter("id", help));
     };
@@ -326,13 +318,32 @@ async fn record(
     }
 }
 
+/// Looks up the entry with a number.
+type Numbered<'j> = dyn Fn(u64) -> Result<EntryId, Unreadable> + Sync + 'j;
+
+/// Looks up the entry with a number in a journal as it is now: the entry of a batch cannot name an earlier one of the same
+/// batch like that, which has no number yet.
+fn numbered_in(journal: &Holding) -> impl Fn(u64) -> Result<EntryId, Unreadable> + Sync + use<'_> {
+    let last = journal.tip().map_or(0, |(last, _)| last);
+    move |number| {
+        let record = journal.entry_numbered(number);
+        record.map(|record| record.id).ok_or(Unreadable::NoEntryNumbered { number, last })
+    }
+}
+
 /// Parses one entry, or reports everything that is wrong with it. `named` is the id in the path, if there is one.
-fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> Result<Draft, Vec<Fault>> {
+fn read_entry(
+    text: &str,
+    sent: Sent,
+    index: usize,
+    named: Option<EntryId>,
+    numbered: &Numbered<'_>,
+) -> Result<Draft, Vec<Fault>> {
     if !text.trim_start().starts_with('{') {
         let (detail, help) = (label(Label::HttpNotAnObject), label(Label::HttpNotAnObjectHelp));
         return Err(vec![Fault::at(sent.pointer(index, ""), detail, help)]);
     }
-    let draft = Draft::from_json(text, named)
+    let draft = Draft::from_json_where(text, named, numbered)
         .map_err(|faults| faults.iter().map(|fault| sent.fault(index, fault)).collect::<Vec<_>>())?;
     match named {
         Some(named) if named != draft.id => {
@@ -344,7 +355,7 @@ fn read_entry(text: &str, sent: Sent, index: usize, named: Option<EntryId>) -> R
 }
 
 /// Parses a batch. Reports every unreadable entry, not only the first.
-fn read_batch(text: &str) -> Result<Vec<Draft>, Problem> {
+fn read_batch(text: &str, numbered: &Numbered<'_>) -> Result<Vec<Draft>, Problem> {
     let words = Words::english();
     let whole = |why: &str| {
         let help = http::not_a_batch_help(words, BATCH_MOST);
@@ -359,7 +370,7 @@ fn read_batch(text: &str) -> Result<Vec<Draft>, Problem> {
     let mut drafts = Vec::with_capacity(entries.len());
     let mut faults = Vec::new();
     for (index, entry) in entries.iter().enumerate() {
-        match read_entry(entry.get(), sent, index, None) {
+        match read_entry(entry.get(), sent, index, None, numbered) {
             Ok(draft) => drafts.push(draft),
             Err(found) => faults.extend(found),
         }

@@ -10,12 +10,13 @@ use axum::http::header::CONTENT_TYPE;
 use axum::http::request::Parts;
 use axum::http::{HeaderMap, StatusCode};
 use combclear_domain::Day;
-use combclear_domain::basics::misread::Misread;
+use combclear_domain::basics::misread::{Misread, NotAnEntry};
 use combclear_domain::basics::node::{Reading, read_named};
 use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, LotName, Person, Power,
     PrescriptionName,
 };
+use combclear_domain::journal::entry::WhichEntry;
 use combclear_domain::journal::{EntryId, Hash};
 use combclear_wording::unreadable::{self, Part, misread};
 use combclear_wording::{Label, Words, http};
@@ -42,9 +43,21 @@ pub(crate) struct HoldingPath {
     pub(crate) holding: HoldingName,
 }
 
-/// Path of an entry.
+/// Path of a recorded entry.
 #[derive(Debug, Deserialize, IntoParams)]
 pub(crate) struct EntryPath {
+    /// The holding.
+    #[param(value_type = HoldingName, example = "heathside")]
+    pub(crate) holding: HoldingName,
+    /// The id of the entry, or its number in the journal.
+    #[serde(deserialize_with = "entry_in_path")]
+    #[param(value_type = WhichEntry, example = "01964c7e-6f00-7000-8000-000000000001")]
+    pub(crate) id: WhichEntry,
+}
+
+/// Path of a new entry.
+#[derive(Debug, Deserialize, IntoParams)]
+pub(crate) struct NewEntryPath {
     /// The holding.
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
@@ -317,6 +330,12 @@ fn limit<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u32, D::Error> {
         .ok_or_else(|| serde::de::Error::custom(http::not_a_limit(Words::english(), &text, LIMIT_MOST)))
 }
 
+/// In a path, both the id and the number are text.
+fn entry_in_path<'de, D: Deserializer<'de>>(deserializer: D) -> Result<WhichEntry, D::Error> {
+    let text = String::deserialize(deserializer)?;
+    text.parse().map_err(|fault: NotAnEntry| serde::de::Error::custom(Misread::from(fault)))
+}
+
 fn after<'de, D: Deserializer<'de>>(deserializer: D) -> Result<u64, D::Error> {
     let text = String::deserialize(deserializer)?;
     whole(&text)
@@ -347,6 +366,7 @@ fn bad_path(fault: &Reading) -> Problem {
     let message = misread(words, &fault.what, Part::Envelope);
     let (detail, help) = match (fault.name().as_str(), &fault.what) {
         ("id" | "document", Misread::Id(_)) => (http::not_an_entry(words, &message), Label::HttpIdHelp),
+        ("id", Misread::Entry(_)) => (message, Label::HttpEntryHelp),
         ("document", _) => (message, Label::HttpDocumentHelp),
         _ => (message, Label::HttpNameHelp),
     };

@@ -3,7 +3,8 @@
 //! ```text
 //! app.rs        App and Clock: the shared state of the handlers
 //! router.rs     every route, registered once with `routes!`; the layers around them
-//! document.rs   the OpenAPI document
+//! document.rs   the OpenAPI document                     kinds.rs    entries in it, one schema for each kind
+//! examples.rs   worked examples for the document, made from the forms
 //! extract.rs    extractors for path, query and body, each with its problem
 //! problem/      the one error type; the list of problems; conversion of other errors
 //! entries.rs    the journal: append, read                 pages.rs    entries and pages, as sent
@@ -49,10 +50,12 @@ mod document;
 mod documents;
 mod due;
 mod entries;
+mod examples;
 mod extract;
 mod file_name;
 mod holdings;
 mod host;
+mod kinds;
 mod laws;
 mod leaflets;
 mod options;

@@ -3,15 +3,16 @@
 use combclear_domain::basics::calendar::TimeOfDay;
 use combclear_domain::basics::words::{HoldingName, Person};
 use combclear_domain::journal::entry::{Correction, Envelope};
-use combclear_domain::journal::event;
 use combclear_domain::journal::{Entry, EntryId, Hash, Kind};
 use combclear_domain::{Day, Instant};
 use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 use serde::Serialize;
 use serde_json::value::RawValue;
-use utoipa::openapi::schema::{AllOfBuilder, AnyOfBuilder, ArrayBuilder, ObjectBuilder, Schema};
+use utoipa::openapi::schema::{ArrayBuilder, Schema};
 use utoipa::openapi::{Ref, RefOr};
 use utoipa::{PartialSchema, ToSchema};
+
+use crate::kinds::WITH_ID;
 
 /// A sealed entry of the journal of a holding.
 ///
@@ -36,7 +37,7 @@ pub(crate) struct EntryReport {
     /// The kind of entry.
     kind: Kind,
     /// What happened, in the fields of that kind; null if an `archived` entry moved it into an archive.
-    #[schema(value_type = Option<EntryBody>, required = true)]
+    #[schema(value_type = Option<Object>, required = true)]
     body: Box<RawValue>,
     /// The entry that it corrects.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -86,73 +87,6 @@ pub(crate) struct EntryPage {
     pub(crate) next: Option<String>,
 }
 
-/// The body of an entry. The entry's `kind` selects the schema.
-pub(crate) struct EntryBody;
-
-macro_rules! bodies {
-    ($($kind:ident),+ $(,)?) => {
-        /// The schema name for bodies of a kind.
-        fn schema_name(kind: Kind) -> String {
-            match kind { $(Kind::$kind => <event::$kind as ToSchema>::name().into_owned(),)+ }
-        }
-
-        impl ToSchema for EntryBody {
-            fn schemas(schemas: &mut Vec<(String, RefOr<Schema>)>) {
-                $(
-                    schemas.push((schema_name(Kind::$kind), <event::$kind as PartialSchema>::schema()));
-                    <event::$kind as ToSchema>::schemas(schemas);
-                )+
-            }
-        }
-    };
-}
-
-bodies!(
-    HoldingDetails,
-    ApiaryDetails,
-    SiteConditions,
-    NectarFlow,
-    Temperature,
-    TemperatureNormals,
-    ColonyEstablished,
-    ColonyMoved,
-    ColonySplit,
-    ColonyUnited,
-    ColonyEnded,
-    SupersOn,
-    SupersOff,
-    Inspection,
-    MiteCount,
-    MedicineDescribed,
-    LotAcquired,
-    LotOpened,
-    DocumentAttached,
-    LeafletReading,
-    Prescription,
-    Administration,
-    Removal,
-    Disposal,
-    Harvest,
-    StrikeOut,
-    Archived,
-);
-
-impl PartialSchema for EntryBody {
-    /// `anyOf` rather than `oneOf`: one body may fit two kinds with few fields.
-    fn schema() -> RefOr<Schema> {
-        let table: Vec<String> =
-            Kind::ALL.iter().map(|kind| format!("`{}`: {}", kind.as_str(), schema_name(*kind))).collect();
-        let description = format!(
-            "What happened. The schema that holds is told by the entry's `kind`: {}.",
-            table.join(", ")
-        );
-        let any = Kind::ALL.iter().fold(AnyOfBuilder::new().description(Some(description)), |any, kind| {
-            any.item(Ref::from_schema_name(schema_name(*kind)))
-        });
-        Schema::AnyOf(any.build()).into()
-    }
-}
-
 /// Most entries in one batch.
 pub(crate) const BATCH_MOST: usize = 1000;
 
@@ -162,11 +96,7 @@ pub(crate) struct NewEntries;
 impl PartialSchema for NewEntries {
     fn schema() -> RefOr<Schema> {
         // In a batch the path names no id, so each entry must have one.
-        let mut id = Ref::from_schema_name(EntryId::name());
-        "The id made by the writer.".clone_into(&mut id.description);
-        let id = ObjectBuilder::new().property("id", id).required("id");
-        let entry = AllOfBuilder::new().item(Ref::from_schema_name(Envelope::name())).item(id);
-        let entries = ArrayBuilder::new().items(entry);
+        let entries = ArrayBuilder::new().items(Ref::from_schema_name(WITH_ID));
         let entries = entries.description(Some("Entries to record: all of them or none."));
         Schema::Array(entries.min_items(Some(1)).max_items(Some(BATCH_MOST)).build()).into()
     }
@@ -196,9 +126,9 @@ pub(crate) fn path_of_documents(holding: &HoldingName, hash: &str) -> String {
 #[cfg(test)]
 mod tests {
     use combclear_domain::journal::event::{ColonyEnded, Event};
-    use combclear_domain::journal::{Draft, Entry, EntryId, Kind};
+    use combclear_domain::journal::{Draft, Entry, EntryId};
 
-    use super::{EntryReport, schema_name};
+    use super::EntryReport;
 
     #[test]
     fn an_entry_is_sent_exactly_as_it_is_exported() {
@@ -214,13 +144,5 @@ mod tests {
             let entry = Entry::seal(&holding, draft, now, None);
             assert_eq!(serde_json::to_string(&EntryReport::of(&entry)).unwrap(), entry.to_json());
         }
-    }
-
-    #[test]
-    fn every_kind_of_entry_has_a_schema_of_its_own() {
-        let mut names: Vec<String> = Kind::ALL.iter().map(|kind| schema_name(*kind)).collect();
-        names.sort();
-        names.dedup();
-        assert_eq!(names.len(), Kind::ALL.len());
     }
 }

@@ -2123,6 +2123,7 @@ misread-wanted = { $wanted ->
     [whole] a whole number
     [whole-to] a whole number from 0 to { $most }
     [list] a list
+    [entry] the id of an entry, or its number in the journal
    *[object] an object with named fields
 }
 misread-nothing-confirmed = missing field `says` or `value`
@@ -2532,7 +2533,7 @@ label-http-store-failed = the journal could not be read or written
 
 # What is asked for and is not there. { $slugs } are the kinds of problems.
 http-no-holding = no entry is recorded under the holding `{ $holding }`
-label-http-no-holding-help = GET /holdings lists the holdings that have entries; the first entry creates a new one
+label-http-no-holding-help = GET /holdings lists the holdings that have entries; PUT /holdings/{"{"}holding{"}"} begins a new one
 http-no-apiary = the holding `{ $holding }` has no apiary `{ $apiary }`
 label-http-no-apiary-help = look it up among the apiaries of the holding; if it is new, record its details
 http-no-colony = no entry of the holding `{ $holding }` mentions a colony `{ $colony }`
@@ -3353,8 +3354,16 @@ label-recording-no = no
 
 ## The command record
 
-record-field-help = { $hint }; for example { $example }
-record-field-choices = { $hint }; one of { $choices }
+record-field-help = { $needed ->
+    [yes] { $hint }; for example { $example } (needed)
+   *[no] { $hint }; for example { $example }
+}
+record-field-choices = { $needed ->
+    [yes] { $hint }; one of { $choices } (needed)
+   *[no] { $hint }; one of { $choices }
+}
+label-record-heading-fields = What to write down
+label-record-heading-colonies = Colonies, otherwise than by name
 record-question = { $label } ({ $hint }):
 record-question-choices = { $label } ({ $hint }; { $choices }):
 record-faults = nothing was recorded; { $count ->
@@ -3532,3 +3541,24 @@ sheet-row-known = { $rows ->
    *[other] were
 } not recorded again
 sheet-left-out = { $tab }, row { $row }: { $left-out }
+
+## The manual
+
+failure-cannot-write-manual = the manual cannot be written to `{ $folder }`: { $why }
+failure-manual-written = the manual is in `{ $folder }`
+label-manual-name-a-folder = name a folder that exists and may be written to
+
+## Entries by their number over HTTP
+
+misread-entry = `{ $text }` is neither the id of an entry, written like 0198c7d2-5a3b-7c41-8f00-3b2a6e9d1c77 in lower case, nor its number in the journal
+label-unreadable-numbered-nowhere = an entry is named by its number, but there is no journal here in which to look it up
+label-unreadable-numbered-nowhere-help = name the entry by its id
+label-http-no-entry-numbered-help = give the number that `seq` has in the list of entries, or the id
+label-http-entry-help = name the entry by its id, as in 01964c7e-6f00-7000-8000-000000000001, or by its number in the journal, as in 70
+
+## Worked examples
+
+label-example-reason = it was another colony
+field-disposal-quantity = Amount
+field-disposal-quantity-hint = in the unit of the medicine
+field-disposal-quantity-example = 4

@@ -43,7 +43,7 @@ pub use labels::Label;
 pub use notice::notice;
 pub use words::Words;
 
-/// The examples of the README, compiled with the tests.
+/// The example of a library, compiled with the tests.
 #[cfg(doctest)]
-#[doc = include_str!("../../../README.md")]
-pub struct Readme;
+#[doc = include_str!("../../domain/LIBRARY.md")]
+pub struct Library;

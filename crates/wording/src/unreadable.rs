@@ -65,6 +65,7 @@ pub fn misread(words: &Words, why: &Misread, part: Part) -> String {
         Misread::Name(name) => bad_name(words, name),
         Misread::Date(date) => not_a_date(words, date),
         Misread::Id(id) => say!(words, MisreadId, text = &id.0),
+        Misread::Entry(entry) => say!(words, MisreadEntry, text = &entry.0),
         Misread::Hash(hash) => say!(words, MisreadHash, text = &hash.0),
         Misread::Places(places) => say!(words, MisreadPlaces, text = &places.0),
         Misread::Checkpoint => say!(words, MisreadCheckpoint),
@@ -169,6 +170,7 @@ fn wanted(words: &Words, wanted: &Wanted) -> String {
         Wanted::Whole { most: Some(most) } => ("whole-to", *most),
         Wanted::List => ("list", 0),
         Wanted::Object => ("object", 0),
+        Wanted::Entry => ("entry", 0),
         Wanted::Other(says) => return says.clone(),
     };
     say!(words, MisreadWanted, wanted = kind, most = most)
@@ -216,11 +218,24 @@ fn entry_at(words: &Words, EntryFault { pointer: _, what }: &EntryFault, place: 
         Unreadable::NothingStruckOut => {
             label(Label::UnreadableNothingStruckOut, Label::UnreadableNothingStruckOutHelp)
         }
+        Unreadable::NumberedNowhere => {
+            label(Label::UnreadableNumberedNowhere, Label::UnreadableNumberedNowhereHelp)
+        }
+        Unreadable::NoEntryNumbered { number, last } => no_entry_numbered(words, *number, *last),
         Unreadable::OtherSpelling => {
             label(Label::UnreadableOtherSpelling, Label::UnreadableOtherSpellingHelp)
         }
         Unreadable::Header { of, what } => header(words, *of, what, place),
         Unreadable::Content(what) => content(words, what, place),
+    }
+}
+
+/// An entry named by a number that the journal does not have.
+#[must_use]
+pub fn no_entry_numbered(words: &Words, number: u64, last: u64) -> Refused {
+    Refused {
+        message: say!(words, RecordingNoEntry, text = number, last = last),
+        help: words.label(Label::HttpNoEntryNumberedHelp).to_owned(),
     }
 }
 

@@ -2,7 +2,6 @@
 
 use serde_json::{Value, json};
 
-use crate::bench::Bench;
 use crate::seed::{self, HOLDING, entries, entry, established, id};
 
 const PATH: &str = "/holdings/heathside/entries";
@@ -13,10 +12,10 @@ fn outcomes(report: &Value) -> Vec<&str> {
 
 #[tokio::test]
 async fn a_batch_is_recorded_in_the_order_in_which_it_was_sent() {
-    let bench = Bench::new().await;
-    let report = bench.post(PATH, &Value::Array(entries())).await.good();
-    assert_eq!(outcomes(&report), ["new"; 16]);
-    for (index, item) in report["items"].as_array().unwrap().iter().enumerate() {
+    let bench = seed::begun().await;
+    let report = bench.post(PATH, &json!(entries()[1..])).await.good();
+    assert_eq!(outcomes(&report), ["new"; 15]);
+    for (index, item) in (1..).zip(report["items"].as_array().unwrap()) {
         assert_eq!(item["entry"]["seq"], index + 1);
         assert_eq!(item["entry"]["id"], entries()[index]["id"]);
         assert_eq!(item["entry"]["recorded_at"], "2026-04-11T08:15:30.123Z");
@@ -26,8 +25,8 @@ async fn a_batch_is_recorded_in_the_order_in_which_it_was_sent() {
 
 #[tokio::test]
 async fn what_was_recorded_already_is_known_and_not_recorded_again() {
-    let bench = Bench::new().await;
-    bench.post(PATH, &json!(entries()[..3])).await.good();
+    let bench = seed::begun().await;
+    bench.post(PATH, &json!(entries()[1..3])).await.good();
     bench.clock.move_on(7);
     let report = bench.post(PATH, &json!(entries()[1..5])).await.good();
     assert_eq!(outcomes(&report), ["known", "known", "new", "new"]);
@@ -41,8 +40,8 @@ async fn what_was_recorded_already_is_known_and_not_recorded_again() {
 
 #[tokio::test]
 async fn a_batch_with_one_entry_that_cannot_be_true_is_refused_as_a_whole() {
-    let bench = Bench::new().await;
-    bench.post(PATH, &json!(entries()[..3])).await.good();
+    let bench = seed::begun().await;
+    bench.post(PATH, &json!(entries()[1..3])).await.good();
     let batch = json!([
         established(4, "M1", "orchard"),
         established(5, "M2", "orchad"),
@@ -69,7 +68,7 @@ async fn a_batch_with_one_entry_that_cannot_be_true_is_refused_as_a_whole() {
 
 #[tokio::test]
 async fn every_entry_of_a_batch_that_cannot_be_read_is_named() {
-    let bench = Bench::new().await;
+    let bench = seed::begun().await;
     let batch = json!([
         entries()[0],
         entry(2, "2025-02-29", "apiary_details", json!({ "apiary": "orchard" })),
@@ -91,13 +90,13 @@ async fn every_entry_of_a_batch_that_cannot_be_read_is_named() {
         (json!("/4/id"), json!("the entry has no id")),
     ];
     assert_eq!(places, want.iter().map(|(pointer, detail)| (pointer, detail)).collect::<Vec<_>>());
-    assert_eq!(bench.entries_of(HOLDING).await, 0);
+    assert_eq!(bench.entries_of(HOLDING).await, 1);
 }
 
 #[tokio::test]
 async fn other_content_under_a_used_id_refuses_the_batch() {
-    let bench = Bench::new().await;
-    bench.post(PATH, &json!(entries()[..3])).await.good();
+    let bench = seed::begun().await;
+    bench.post(PATH, &json!(entries()[1..3])).await.good();
     let other = entry(2, "2026-01-03", "apiary_details", json!({ "apiary": "orchard" }));
     let (pointer, ..) = bench.post(PATH, &json!([established(4, "M1", "orchard"), other])).await.fault(
         409,
@@ -115,12 +114,12 @@ async fn other_content_under_a_used_id_refuses_the_batch() {
 
 #[tokio::test]
 async fn a_batch_has_1_to_1000_entries() {
-    let bench = Bench::new().await;
+    let bench = seed::begun().await;
     let inspections = |count: u32| {
         let seen = |number: u32| entry(100 + number, "2026-04-01", "inspection", json!({ "colony": "M1" }));
         Value::Array((0..count).map(seen).collect())
     };
-    bench.post(PATH, &json!(entries()[..4])).await.good();
+    bench.post(PATH, &json!(entries()[1..4])).await.good();
     for (batch, detail) in [
         (json!([]), "the batch has 0 entries; nothing was recorded"),
         (inspections(1001), "the batch has 1001 entries; nothing was recorded"),
@@ -134,6 +133,16 @@ async fn a_batch_has_1_to_1000_entries() {
     let report = bench.post(PATH, &inspections(1000)).await.good();
     assert_eq!(outcomes(&report), ["new"; 1000]);
     assert_eq!(bench.entries_of(HOLDING).await, 1004);
+}
+
+#[tokio::test]
+async fn a_batch_for_a_holding_that_was_never_begun_names_the_nearest_and_begins_none() {
+    let bench = seed::bench().await;
+    let path = "/holdings/heathsite/entries";
+    let fault = bench.post(path, &json!(entries()[..3])).await.fault(404, "unknown-holding", path);
+    let detail = "no entry is recorded under the holding `heathsite`".to_owned();
+    assert_eq!(fault, ("holding".to_owned(), detail, "did you mean `heathside`?".to_owned()));
+    assert_eq!(bench.entries_of("heathsite").await, 0);
 }
 
 #[tokio::test]

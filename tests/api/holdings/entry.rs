@@ -7,70 +7,72 @@ use serde_json::{Value, json};
 use crate::bench::{Answer, Bench, json as as_json};
 use crate::seed::{self, HOLDING, entry, id, path};
 
+/// The second entry of the holding: its details again, where any entry would do.
 fn details() -> Value {
-    seed::entries().remove(0)
+    entry(2, "2026-01-02", "holding_details", json!({ "keeper": "A. Keeper", "jurisdiction": "gb" }))
 }
 
 #[tokio::test]
 async fn a_new_entry_is_recorded_at_the_time_of_the_clock_and_sealed_into_the_chain() {
-    let bench = Bench::new().await;
-    let answer = bench.put(&path(1), &details()).await;
+    let bench = seed::begun().await;
+    let first = bench.get(&path(1)).await.good();
+    let answer = bench.put(&path(2), &details()).await;
     let stored = answer.good();
     assert_eq!(answer.status, 201);
-    assert_eq!(answer.header("location"), Some(path(1).as_str()));
+    assert_eq!(answer.header("location"), Some(path(2).as_str()));
     assert_eq!(answer.header("etag"), Some(format!("{}", stored["hash"]).as_str()));
     let want = json!({
-        "seq": 1, "id": id(1), "on": "2026-01-02", "recorded_at": "2026-04-11T08:15:30.123Z",
+        "seq": 2, "id": id(2), "on": "2026-01-02", "recorded_at": "2026-04-11T08:15:30.123Z",
         "recorded_by": "A. Keeper", "kind": "holding_details", "body": { "keeper": "A. Keeper", "jurisdiction": "gb" },
-        "prev": "0".repeat(64), "hash": stored["hash"],
+        "prev": first["hash"], "hash": stored["hash"],
     });
     assert_eq!(stored, want);
-    assert_eq!(bench.entries_of(HOLDING).await, 1);
+    assert_eq!(bench.entries_of(HOLDING).await, 2);
 }
 
 #[tokio::test]
 async fn the_same_entry_sent_again_is_answered_as_it_was_recorded_then() {
-    let bench = Bench::new().await;
-    let first = bench.put(&path(1), &details()).await;
+    let bench = seed::begun().await;
+    let first = bench.put(&path(2), &details()).await;
     bench.clock.move_on(5);
-    let again = bench.put(&path(1), &details()).await;
+    let again = bench.put(&path(2), &details()).await;
     assert_eq!(again.status, 200);
     assert_eq!(again.text(), first.text());
     assert_eq!(again.header("etag"), first.header("etag"));
     assert_eq!(again.header("location"), first.header("location"));
-    assert_eq!(bench.entries_of(HOLDING).await, 1);
+    assert_eq!(bench.entries_of(HOLDING).await, 2);
     // A different spelling of the same content is the same entry.
     let spaced = r#"  { "body": { "jurisdiction": "gb", "keeper": "A. Keeper" },
         "kind": "holding_details", "recorded_by": "A. Keeper", "on": "2026-01-02" }"#;
-    assert_eq!(bench.send(as_json(Method::PUT, &path(1), spaced)).await.status, 200);
+    assert_eq!(bench.send(as_json(Method::PUT, &path(2), spaced)).await.status, 200);
 }
 
 #[tokio::test]
 async fn other_content_under_the_same_id_is_a_problem_and_changes_nothing() {
-    let bench = Bench::new().await;
-    let first = bench.put(&path(1), &details()).await.good();
+    let bench = seed::begun().await;
+    let first = bench.put(&path(2), &details()).await.good();
     let mut other = details();
     other["body"]["keeper"] = json!("B. Keeper");
     let (pointer, detail, help) =
-        bench.put(&path(1), &other).await.fault(409, "same-id-other-content", &path(1));
+        bench.put(&path(2), &other).await.fault(409, "same-id-other-content", &path(2));
     assert_eq!(pointer, "/id");
-    assert_eq!(detail, format!("an entry with the id {} is already recorded, with different content", id(1)));
+    assert_eq!(detail, format!("an entry with the id {} is already recorded, with different content", id(2)));
     assert_eq!(help, "make a new id for a new entry, or correct the recorded one with another entry");
-    assert_eq!(bench.get(&path(1)).await.good(), first);
+    assert_eq!(bench.get(&path(2)).await.good(), first);
 }
 
 #[tokio::test]
 async fn the_id_may_be_left_out_of_the_body_but_not_differ_from_the_path() {
-    let bench = Bench::new().await;
+    let bench = seed::begun().await;
     let mut entry = details();
-    entry["id"] = json!(id(2));
-    let (pointer, detail, help) = bench.put(&path(1), &entry).await.fault(422, "unreadable-entry", &path(1));
+    entry["id"] = json!(id(3));
+    let (pointer, detail, help) = bench.put(&path(2), &entry).await.fault(422, "unreadable-entry", &path(2));
     assert_eq!(pointer, "/id");
-    assert_eq!(detail, format!("the id in the entry is {}, but the id in the path is {}", id(2), id(1)));
+    assert_eq!(detail, format!("the id in the entry is {}, but the id in the path is {}", id(3), id(2)));
     assert_eq!(help, "leave `id` out, or make both the same");
     entry.as_object_mut().unwrap().remove("id");
-    let answer = bench.put(&path(1), &entry).await;
-    assert_eq!((answer.status, &answer.good()["id"]), (201, &json!(id(1))));
+    let answer = bench.put(&path(2), &entry).await;
+    assert_eq!((answer.status, &answer.good()["id"]), (201, &json!(id(2))));
 }
 
 #[tokio::test]
@@ -96,7 +98,7 @@ async fn a_correction_is_an_entry_that_names_the_wrong_one_and_the_reason() {
 
 #[tokio::test]
 async fn a_body_that_is_not_declared_as_json_is_a_problem() {
-    let bench = Bench::new().await;
+    let bench = seed::begun().await;
     for (declared, what) in [
         (None, "the request does not declare the media type of its body"),
         (Some("text/plain"), "the body is declared as `text/plain`"),
@@ -105,22 +107,22 @@ async fn a_body_that_is_not_declared_as_json_is_a_problem() {
             "the body is declared as `application/x-www-form-urlencoded`",
         ),
     ] {
-        let mut request = Request::put(path(1));
+        let mut request = Request::put(path(2));
         if let Some(declared) = declared {
             request = request.header("content-type", declared);
         }
         let answer = bench.send(request.body(Body::from(details().to_string())).unwrap()).await;
-        let (_, detail, help) = answer.fault(415, "wrong-media-type", &path(1));
+        let (_, detail, help) = answer.fault(415, "wrong-media-type", &path(2));
         assert_eq!(detail, what);
         assert_eq!(help, "send it with the header `Content-Type: application/json`");
     }
-    let request = Request::put(path(1)).header("content-type", "Application/JSON; charset=utf-8");
+    let request = Request::put(path(2)).header("content-type", "Application/JSON; charset=utf-8");
     assert_eq!(bench.send(request.body(Body::from(details().to_string())).unwrap()).await.status, 201);
 }
 
 #[tokio::test]
 async fn a_body_that_is_not_json_is_a_problem_with_its_line_and_column() {
-    let bench = Bench::new().await;
+    let bench = seed::begun().await;
     for (body, place) in [
         ("{\n  \"on\": \"2026-01-02\"\n  \"kind\": 1 }", "line 3, column 3: expected `,` or `}`"),
         ("{\"on\": ", "line 1, column 7: EOF while parsing a value"),
@@ -128,8 +130,8 @@ async fn a_body_that_is_not_json_is_a_problem_with_its_line_and_column() {
         ("{} {}", "line 1, column 4: trailing characters"),
         ("on=2026-01-02", "line 1, column 1: expected value"),
     ] {
-        let answer = bench.send(as_json(Method::PUT, &path(1), body)).await;
-        let (_, detail, help) = answer.fault(400, "malformed-json", &path(1));
+        let answer = bench.send(as_json(Method::PUT, &path(2), body)).await;
+        let (_, detail, help) = answer.fault(400, "malformed-json", &path(2));
         assert_eq!(detail, place);
         assert_eq!(help, "check there, or just before, for a missing quote, comma or bracket");
     }
@@ -137,22 +139,22 @@ async fn a_body_that_is_not_json_is_a_problem_with_its_line_and_column() {
 
 #[tokio::test]
 async fn a_body_that_is_not_utf_8_is_a_problem() {
-    let bench = Bench::new().await;
-    let answer = bench.send(as_json(Method::PUT, &path(1), vec![b'"', 0xe4, b'"'])).await;
-    let (_, detail, help) = answer.fault(400, "unreadable-body", &path(1));
+    let bench = seed::begun().await;
+    let answer = bench.send(as_json(Method::PUT, &path(2), vec![b'"', 0xe4, b'"'])).await;
+    let (_, detail, help) = answer.fault(400, "unreadable-body", &path(2));
     assert_eq!((detail.as_str(), help.as_str()), ("the body is not UTF-8 text", "encode it as UTF-8"));
 }
 
-/// The fault of the first entry with some fields changed.
+/// The fault of the entry with some fields changed.
 async fn fault_of(bench: &Bench, changes: Value) -> (String, String, String) {
     let mut entry = details();
     entry.as_object_mut().unwrap().extend(changes.as_object().unwrap().clone());
-    bench.put(&path(1), &entry).await.fault(422, "unreadable-entry", &path(1))
+    bench.put(&path(2), &entry).await.fault(422, "unreadable-entry", &path(2))
 }
 
 #[tokio::test]
 async fn an_entry_of_the_wrong_form_is_a_problem_that_points_at_the_field() {
-    let bench = Bench::new().await;
+    let bench = seed::begun().await;
     for (changes, pointer, detail) in [
         (json!({ "on": "2025-02-29" }), "/on", "`2025-02-29` is not a day of the calendar"),
         (json!({ "on": 20_260_102 }), "/on", "invalid type: integer `20260102`, expected a string"),
@@ -183,14 +185,14 @@ async fn an_entry_of_the_wrong_form_is_a_problem_that_points_at_the_field() {
         fault_of(&bench, json!({ "kind": "holding_detail" })).await.2,
         "did you mean `holding_details`?"
     );
-    assert_eq!(bench.entries_of(HOLDING).await, 0);
+    assert_eq!(bench.entries_of(HOLDING).await, 1);
 }
 
 #[tokio::test]
 async fn a_body_that_is_json_but_no_entry_is_a_problem() {
-    let bench = Bench::new().await;
+    let bench = seed::begun().await;
     for body in [json!([]), json!("entry"), json!(null), json!([details()])] {
-        let (pointer, detail, _) = bench.put(&path(1), &body).await.fault(422, "unreadable-entry", &path(1));
+        let (pointer, detail, _) = bench.put(&path(2), &body).await.fault(422, "unreadable-entry", &path(2));
         assert_eq!((pointer.as_str(), detail.as_str()), ("", "this is not an entry"));
     }
 }
@@ -263,4 +265,113 @@ async fn an_entry_that_is_not_recorded_is_a_problem() {
     assert_eq!(parameter, "id");
     assert_eq!(detail, format!("the holding `heathside` has no entry with the id {}", id(99)));
     assert_eq!(help, "GET /holdings/heathside/entries lists what is recorded");
+}
+
+#[tokio::test]
+async fn an_entry_for_a_holding_that_was_never_begun_names_the_nearest_and_begins_none() {
+    let bench = seed::bench().await;
+    let path = format!("/holdings/heathsite/entries/{}", id(2));
+    let fault = bench.put(&path, &details()).await.fault(404, "unknown-holding", &path);
+    let detail = "no entry is recorded under the holding `heathsite`".to_owned();
+    assert_eq!(fault, ("holding".to_owned(), detail, "did you mean `heathside`?".to_owned()));
+    assert_eq!(bench.entries_of("heathsite").await, 0);
+    assert_eq!(bench.get("/holdings").await.good()["items"].as_array().unwrap().len(), 1);
+}
+
+/// The number of an entry is what people read on the register; the id is what the journal keeps.
+#[tokio::test]
+async fn a_correction_names_the_wrong_entry_by_its_number_or_by_its_id() {
+    for named in [json!(15), json!(id(15))] {
+        let bench = seed::bench().await;
+        let mut wrong_day = seed::entries().remove(14);
+        wrong_day["id"] = json!(id(20));
+        wrong_day["on"] = json!("2026-04-07");
+        wrong_day["corrects"] = named;
+        wrong_day["reason"] = json!("it was Tuesday");
+        let answer = bench.put(&path(20), &wrong_day).await;
+        assert_eq!((answer.status, &answer.good()["corrects"]), (201, &json!(id(15))));
+        // Sent again, and named the other way, it is the same entry.
+        for named in [json!(15), json!(id(15))] {
+            wrong_day["corrects"] = named;
+            assert_eq!(bench.put(&path(20), &wrong_day).await.status, 200);
+        }
+        assert_eq!(bench.entries_of(HOLDING).await, 17);
+    }
+}
+
+/// The last number there is, the one after it, and others that no entry has.
+#[tokio::test]
+async fn a_correction_of_a_number_that_no_entry_has_is_a_problem_with_the_last_one() {
+    let bench = seed::bench().await;
+    let correcting = |named: Value| {
+        let mut struck_out = entry(20, "2026-04-10", "strike_out", json!({}));
+        struck_out["corrects"] = named;
+        struck_out["reason"] = json!("it did not happen");
+        struck_out
+    };
+    for number in [0, 17, 9_007_199_254_740_991_u64] {
+        let sent = correcting(json!(number));
+        let fault = bench.put(&path(20), &sent).await.fault(422, "unreadable-entry", &path(20));
+        let detail = format!("there is no entry `{number}` in the journal; the last is 16");
+        let help = "give the number that `seq` has in the list of entries, or the id".to_owned();
+        assert_eq!(fault, ("/corrects".to_owned(), detail, help));
+    }
+    // An entry of a batch has no number before it is recorded.
+    let (new, batch) =
+        (entry(19, "2026-04-10", "inspection", json!({ "colony": "M1" })), correcting(json!(17)));
+    let entries = "/holdings/heathside/entries";
+    let (pointer, ..) =
+        bench.post(entries, &json!([new, batch])).await.fault(422, "unreadable-entry", entries);
+    assert_eq!(pointer, "/1/corrects");
+    for (named, said) in [
+        (json!("16"), "`16` is neither the id of an entry, written like"),
+        (
+            json!(1.5),
+            "invalid type: floating point `1.5`, expected the id of an entry, or its number in the journal",
+        ),
+        (json!(-1), "invalid type: integer `-1`, expected the id of an entry, or its number in the journal"),
+        (json!([16]), "invalid type: sequence, expected the id of an entry, or its number in the journal"),
+    ] {
+        let sent = correcting(named);
+        let (pointer, detail, _) =
+            bench.put(&path(20), &sent).await.fault(422, "unreadable-entry", &path(20));
+        assert_eq!(pointer, "/corrects");
+        assert!(detail.starts_with(said), "{detail}");
+    }
+    assert_eq!(bench.entries_of(HOLDING).await, 16);
+    assert_eq!(bench.put(&path(20), &correcting(json!(16))).await.status, 201);
+}
+
+#[tokio::test]
+async fn a_recorded_entry_is_read_by_its_number_as_by_its_id() {
+    let bench = seed::bench().await;
+    for number in 1..=16 {
+        let by_number = bench.get(&format!("/holdings/heathside/entries/{number}")).await;
+        let by_id = bench.get(&path(number)).await;
+        assert_eq!((by_number.good(), by_number.header("etag")), (by_id.good(), by_id.header("etag")));
+    }
+    for number in ["17", "9007199254740991", "18446744073709551615"] {
+        let at = format!("/holdings/heathside/entries/{number}");
+        let (parameter, detail, help) = bench.get(&at).await.fault(404, "unknown-entry", &at);
+        assert_eq!(parameter, "id");
+        assert_eq!(detail, format!("there is no entry `{number}` in the journal; the last is 16"));
+        assert_eq!(help, "GET /holdings/heathside/entries lists what is recorded");
+    }
+    for text in ["0", "007", "+7", "7.0", "-1", "18446744073709551616", "seven"] {
+        let at = format!("/holdings/heathside/entries/{text}");
+        let (parameter, detail, help) = bench.get(&at).await.fault(400, "bad-parameter", &at);
+        assert_eq!(parameter, "id");
+        assert!(detail.starts_with(&format!("`{text}` is neither the id of an entry")), "{detail}");
+        assert!(help.starts_with("name the entry by its id, as in"), "{help}");
+    }
+    bench.get("/holdings/nobody/entries/7").await.problem(
+        404,
+        "unknown-holding",
+        "/holdings/nobody/entries/7",
+    );
+    // A new entry has no number before it is recorded: its writer gives it an id.
+    let at = "/holdings/heathside/entries/17";
+    let (parameter, detail, _) = bench.put(at, &details()).await.fault(400, "bad-parameter", at);
+    assert_eq!(parameter, "id");
+    assert!(detail.starts_with("this is not the id of an entry: `17` is not a UUID"), "{detail}");
 }

@@ -3,6 +3,7 @@
 mod apiaries;
 mod archived;
 mod batch;
+mod begin;
 mod colonies;
 mod documents;
 mod due;
@@ -34,8 +35,7 @@ async fn each_holding_is_listed_with_the_number_of_its_entries_and_the_hash_of_t
         "holding_details",
         json!({ "keeper": "B. Keeper", "jurisdiction": "gb" }),
     );
-    let other =
-        bench.put(&format!("/holdings/a%20second%20one/entries/{}", seed::id(1)), &first).await.good();
+    let other = bench.put("/holdings/a%20second%20one", &first).await.good();
     let last = bench.get(&seed::path(16)).await.good();
     let items = json!([
         { "holding": "a second one", "entries": 1, "head": other["hash"] },
@@ -79,5 +79,8 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
     }
     let help =
         bench.get("/holdings/x/colonies").await.fault(404, "unknown-holding", "/holdings/x/colonies").2;
-    assert_eq!(help, "GET /holdings lists the holdings that have entries; the first entry creates a new one");
+    assert_eq!(
+        help,
+        "GET /holdings lists the holdings that have entries; PUT /holdings/{holding} begins a new one"
+    );
 }

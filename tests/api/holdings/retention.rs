@@ -28,8 +28,9 @@ async fn what_could_go_is_said_for_the_day_asked_about() {
     let bench = Bench::new().await;
     let lot = json!({ "lot": "L", "medicine": "pads", "quantity": 1 });
     let disposed = json!({ "lot": "L", "quantity": 1, "how_and_where": "returned" });
+    let details = json!({ "keeper": "A. Keeper", "jurisdiction": "gb" });
+    seed::begin(&bench, "h", &entry(1, "2026-01-05", "holding_details", details)).await;
     let entries = json!([
-        entry(1, "2026-01-05", "holding_details", json!({ "keeper": "A. Keeper", "jurisdiction": "gb" })),
         entry(
             2,
             "2026-01-05",

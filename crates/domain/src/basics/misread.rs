@@ -62,6 +62,8 @@ pub enum Misread {
     Date(NotADate),
     /// Text that is not the id of an entry.
     Id(NotAnId),
+    /// Text that is neither the id of an entry nor its number.
+    Entry(NotAnEntry),
     /// Text that is not a hash.
     Hash(NotAHash),
     /// Text that does not name places in a journal.
@@ -171,6 +173,8 @@ pub enum Wanted {
     List,
     /// An object with named fields.
     Object,
+    /// The id of an entry, or its number.
+    Entry,
     /// Anything else, in the words of the reader.
     Other(String),
 }
@@ -185,6 +189,7 @@ impl Wanted {
             "u16" => Wanted::Whole { most: Some(u64::from(u16::MAX)) },
             "u64" => Wanted::Whole { most: None },
             "a sequence" => Wanted::List,
+            super::entry_id::WANTED => Wanted::Entry,
             _ if wanted.starts_with("struct ") => Wanted::Object,
             _ => Wanted::Other(wanted),
         }
@@ -243,6 +248,11 @@ texts! {
 #[error("{self:?}")]
 pub struct NotAnId(pub String);
 
+/// Text that is neither the id of an entry nor its number.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, thiserror::Error)]
+#[error("{self:?}")]
+pub struct NotAnEntry(pub String);
+
 /// Text that is not a hash.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize, thiserror::Error)]
 #[error("{self:?}")]
@@ -261,6 +271,12 @@ pub struct NotACheckpoint;
 impl From<NotAnId> for Misread {
     fn from(fault: NotAnId) -> Misread {
         Misread::Id(fault)
+    }
+}
+
+impl From<NotAnEntry> for Misread {
+    fn from(fault: NotAnEntry) -> Misread {
+        Misread::Entry(fault)
     }
 }
 

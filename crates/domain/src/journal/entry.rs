@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
 use crate::basics::calendar::{Day, Instant, TimeOfDay};
-pub use crate::basics::entry_id::{EntryId, NotAnId};
+pub use crate::basics::entry_id::{EntryId, NotAnId, WhichEntry};
 use crate::basics::words::{HoldingName, Person};
 use crate::journal::event::{Event, Kind};
 pub use crate::journal::fault::EntryFault;
@@ -55,8 +55,24 @@ impl Draft {
     /// # Errors
     /// Everything that is wrong with the entry: at least one fault.
     pub fn from_json(text: &str, id: Option<EntryId>) -> Result<Draft, Vec<EntryFault>> {
+        Draft::from_json_where(text, id, |_| Err(Unreadable::NumberedNowhere))
+    }
+
+    /// The same, where a number names an entry: `numbered` looks it up.
+    ///
+    /// # Errors
+    /// As [`Draft::from_json`].
+    pub fn from_json_where(
+        text: &str,
+        id: Option<EntryId>,
+        numbered: impl FnOnce(u64) -> Result<EntryId, Unreadable>,
+    ) -> Result<Draft, Vec<EntryFault>> {
         let read = Envelope::from_json(text).and_then(|mut envelope| {
             envelope.id = envelope.id.or(id);
+            if let Some(WhichEntry::Number(number)) = envelope.corrects {
+                let id = numbered(number).map_err(|why| EntryFault::at("/corrects", why))?;
+                envelope.corrects = Some(id.into());
+            }
             envelope.read()
         });
         read.map_err(|first| all_faults(text, first))
@@ -154,7 +170,7 @@ impl Entry {
             recorded_by: sealed.recorded_by,
             kind: sealed.kind.into_owned(),
             body: sealed.body.to_owned(),
-            corrects: sealed.corrects,
+            corrects: sealed.corrects.map(WhichEntry::Id),
             reason: sealed.reason,
         }
         .into_draft(id, if sealed.body.get() == "null" { Body::InArchive } else { Body::AsWritten })?;
@@ -189,9 +205,9 @@ pub struct Envelope {
     /// What happened, in the fields of that kind.
     #[cfg_attr(feature = "openapi", schema(value_type = Object))]
     pub body: Box<RawValue>,
-    /// The entry that this one corrects.
+    /// The entry that this one corrects: its id, or over HTTP its number in the journal.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub corrects: Option<EntryId>,
+    pub corrects: Option<WhichEntry>,
     /// Why it is corrected. Required with `corrects`.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reason: Option<String>,
@@ -225,7 +241,7 @@ impl Envelope {
             recorded_by: draft.recorded_by.clone(),
             kind: draft.kind().as_str().to_owned(),
             body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
-            corrects: draft.correction.as_ref().map(|correction| correction.of),
+            corrects: draft.correction.as_ref().map(|correction| correction.of.into()),
             reason: draft.correction.as_ref().map(|correction| correction.reason.clone()),
         }
     }
@@ -256,7 +272,12 @@ impl Envelope {
         };
         let correction = match (self.corrects, self.reason) {
             (None, None) => None,
-            (Some(of), Some(reason)) if !reason.trim().is_empty() => Some(Correction { of, reason }),
+            (Some(WhichEntry::Number(_)), _) => {
+                return Err(EntryFault::at("/corrects", Unreadable::NumberedNowhere));
+            }
+            (Some(WhichEntry::Id(of)), Some(reason)) if !reason.trim().is_empty() => {
+                Some(Correction { of, reason })
+            }
             (Some(_), _) => {
                 return Err(EntryFault::at("/reason", Unreadable::NoReason));
             }

@@ -67,6 +67,24 @@ macro_rules! kinds {
             }
         }
 
+        #[cfg(feature = "openapi")]
+        impl Kind {
+            /// The name of the schema of its bodies.
+            #[must_use]
+            pub fn schema_name(self) -> String {
+                match self { $(Kind::$kind => <$kind as utoipa::ToSchema>::name().into_owned(),)+ }
+            }
+
+            /// Adds the schema of its bodies, and those to which it refers.
+            pub fn add_schemas(self, schemas: &mut Vec<(String, utoipa::openapi::RefOr<utoipa::openapi::Schema>)>) {
+                let own = match self { $(Kind::$kind => {
+                    <$kind as utoipa::ToSchema>::schemas(schemas);
+                    <$kind as utoipa::PartialSchema>::schema()
+                })+ };
+                schemas.push((self.schema_name(), own));
+            }
+        }
+
         /// What an entry says happened. Cheap to clone.
         #[derive(Debug, Clone, PartialEq, Eq)]
         pub enum Event {

@@ -49,6 +49,15 @@ pub enum Unreadable {
     NothingCorrected,
     /// It strikes out, but does not name what.
     NothingStruckOut,
+    /// It names an entry by its number where no journal is at hand in which to look it up.
+    NumberedNowhere,
+    /// The journal has no entry with the number by which it names one.
+    NoEntryNumbered {
+        /// The number.
+        number: u64,
+        /// The number of the last entry.
+        last: u64,
+    },
     /// It is not written as it was sealed.
     OtherSpelling,
     /// The first line of a file.

@@ -7,7 +7,7 @@ use std::fmt;
 
 use serde::Deserialize;
 
-use super::entry::EntryId;
+use super::entry::{EntryId, WhichEntry};
 use super::event::{Confirmed, Kind};
 use super::places::Places;
 use super::seal::Hash;
@@ -284,6 +284,7 @@ entered! {
     Quantity => Input::Amount;
     Celsius => Input::Temperature;
     EntryId => Input::FirstDose;
+    WhichEntry => Input::Made;
     u64, Hash, Places, MediaType, Vec<Confirmed> => Input::Made;
     ApiaryName => Input::Name(Named::Apiary);
     ColonyName => Input::Name(Named::Colony);

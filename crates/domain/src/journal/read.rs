@@ -1,11 +1,12 @@
 //! Reading entries and bodies strictly, and finding what is wrong with them.
 
 use serde::Deserialize;
+use serde::de::IgnoredAny;
 
-use super::entry::{EntryFault, EntryId};
+use super::entry::{EntryFault, EntryId, WhichEntry};
 use super::event::Kind;
 use super::fault::{TextFault, Unreadable};
-use super::form::{Field, Input, Origin, faults_in, field};
+use super::form::{Entered, Field, Input, faults_in, field};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::misread::Misread;
 use crate::basics::node::{Node, Reading, fault_in};
@@ -98,15 +99,19 @@ pub(super) fn all_faults(text: &str, first: EntryFault) -> Vec<EntryFault> {
     faults
 }
 
-/// The fields of an entry around its body.
+/// Any JSON: what stands in a body is checked by its kind.
+impl Entered for IgnoredAny {
+    const INPUT: Input = Input::Made;
+}
+
+/// The fields of an entry, in the order in which an [`Envelope`](super::entry::Envelope) has them.
 const AROUND: &[Field] = &[
     field!(#[serde(default)] id: EntryId),
     field!(on: Day),
     field!(at: Option<TimeOfDay>),
     field!(recorded_by: Person),
     field!(kind: String),
-    // What is wrong in it is told by its kind.
-    Field { name: "body", input: Input::Made, needed: true, origin: Origin::Asked, reads: |_| None },
-    field!(corrects: Option<EntryId>),
+    field!(body: IgnoredAny),
+    field!(corrects: Option<WhichEntry>),
     field!(reason: Option<String>),
 ];

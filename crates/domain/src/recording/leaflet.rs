@@ -6,6 +6,7 @@ use std::sync::Arc;
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
 use crate::basics::fact::Fact;
+use crate::basics::topic::Topic;
 use crate::basics::words::LotName;
 use crate::facts::history::{FlowBefore, TermValue, Terms, label_revision};
 use crate::facts::holding::Holding;
@@ -41,11 +42,20 @@ impl LeafletQuestions {
             let binds = rule.is_in_force(on) && rule.force != Force::Advice;
             // What was read in a document for this country needs no confirmation.
             let open = rule.confidence != Confidence::Document;
-            of_revision && binds && open && !rule.says.topic().is_stated()
+            of_revision && binds && open && decides(rule.says.topic())
         };
         let others = leaflet.rules.iter().filter(of_lot).map(|rule| rule.says.clone()).collect();
         Some(LeafletQuestions { leaflet: Some(Arc::clone(leaflet)), terms, others })
     }
+}
+
+/// Whether an answer may rest on a value of a topic that is confirmed. The others inform whoever handles the medicine.
+const fn decides(topic: Topic) -> bool {
+    let informs = matches!(
+        topic,
+        Topic::CombRule | Topic::Class | Topic::Recipe | Topic::UserSafety | Topic::Storage | Topic::Disposal
+    );
+    !informs && !topic.is_stated()
 }
 
 /// The other values that a reading confirms.

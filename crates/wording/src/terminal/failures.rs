@@ -8,6 +8,10 @@ use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName, Juris
 use crate::{Label, Words};
 
 super::sentences! {
+    /// The manual cannot be written.
+    FailureCannotWriteManual: cannot_write_manual(folder: &str, why: &str);
+    /// Where the manual is.
+    FailureManualWritten: manual_written(folder: &str);
     /// A failure.
     FailureError: error(message: &str);
     /// Something that was left out.

@@ -52,10 +52,11 @@ pub fn fault(words: &Words, option: &str, message: &str, help: &str) -> String {
 
 /// What to fill in for a field, with its choices or else an example.
 #[must_use]
-pub fn field_help(words: &Words, hint: &str, example: &str, choices: &[&str]) -> String {
+pub fn field_help(words: &Words, hint: &str, example: &str, choices: &[&str], needed: bool) -> String {
+    let needed = if needed { "yes" } else { "no" };
     if choices.is_empty() {
-        say!(words, RecordFieldHelp, hint = hint, example = example)
+        say!(words, RecordFieldHelp, hint = hint, example = example, needed = needed)
     } else {
-        say!(words, RecordFieldChoices, hint = hint, choices = choices.join(", "))
+        say!(words, RecordFieldChoices, hint = hint, choices = choices.join(", "), needed = needed)
     }
 }

@@ -131,7 +131,7 @@ pub(crate) const fn command_of(kind: Kind) -> Option<&'static str> {
 }
 
 /// The option of a field, without the dashes before it.
-pub(super) fn option_of(key: &str) -> String {
+pub(crate) fn option_of(key: &str) -> String {
     match key {
         // The jurisdiction of a keeper is a country.
         "jurisdiction" => "country".to_owned(),
@@ -222,7 +222,11 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
     }
     if blanks.iter().any(|blank| takes_colonies_on_record(blank) && place.as_deref() == Some(&blank.key)) {
         let flag = |id: &'static str, long: &'static str, help: Label| {
-            Arg::new(id).long(long).action(ArgAction::SetTrue).help(words.label(help).to_owned())
+            Arg::new(id)
+                .long(long)
+                .action(ArgAction::SetTrue)
+                .help(words.label(help).to_owned())
+                .help_heading(Label::RecordHeadingColonies.said())
         };
         command = command
             .arg(
@@ -230,7 +234,8 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
                     .long("apiary")
                     .value_name(Label::RecordOptionApiaryValue.said())
                     .value_parser(crate::args::value::<ApiaryName>)
-                    .help(words.label(Label::RecordOptionApiary).to_owned()),
+                    .help(words.label(Label::RecordOptionApiary).to_owned())
+                    .help_heading(Label::RecordHeadingColonies.said()),
             )
             .arg(flag(CHOSEN_INSIDE, "all-with-medicine-in", Label::RecordOptionInside))
             .arg(flag(CHOSEN_ALL, "all", Label::RecordOptionAll))
@@ -240,7 +245,7 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
 }
 
 /// The field that is given without an option: what the entry is about.
-fn main_field(blanks: &[Blank]) -> Option<&Blank> {
+pub(crate) fn main_field(blanks: &[Blank]) -> Option<&Blank> {
     let colonies = |blank: &&Blank| matches!(blank.input, Input::Names(_) | Input::Name(Named::Colony));
     let name = |blank: &&Blank| matches!(blank.input, Input::Name(_)) && blank.needed;
     blanks.iter().find(colonies).or_else(|| blanks.iter().find(name))
@@ -265,7 +270,9 @@ fn argument(words: &Words, kind: Kind, blank: &Blank, is_main: bool) -> Arg {
         Input::Word(list) => list(),
         _ => Vec::new(),
     };
-    let help = say::field_help(words, hint, example, &choices);
+    // What the record has by itself need not be given.
+    let needed = blank.needed && !matches!(blank.origin, Origin::InStock | Origin::Inside);
+    let help = say::field_help(words, hint, example, &choices, needed);
     let several = takes_several(blank);
     let arg = Arg::new(blank.key.clone()).value_name(label.to_uppercase()).help(help).action(if several {
         ArgAction::Append
@@ -275,7 +282,7 @@ fn argument(words: &Words, kind: Kind, blank: &Blank, is_main: bool) -> Arg {
     if is_main {
         return if several { arg.num_args(0..) } else { arg };
     }
-    arg.long(option_of(&blank.key))
+    arg.long(option_of(&blank.key)).help_heading(Label::RecordHeadingFields.said())
 }
 
 fn correction() -> Command {

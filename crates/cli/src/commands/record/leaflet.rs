@@ -48,22 +48,20 @@ pub(super) fn ask(
         if blank.key == LOT || blank.key == REVISION {
             continue;
         }
+        // Whoever states a period has answered whether there is one.
+        if blank.key == "withdrawal" && texts.contains_key("withdrawal_days") {
+            continue;
+        }
         let label = forms::field(words, Kind::LeafletReading, &blank).label;
         let built_in = questions.terms.get(blank.key.as_str());
         let question = match built_in {
             Some(value) => say::leaflet_same(words, label, &value.replace('_', " ")),
             None => say::leaflet_what(words, label, forms::field(words, Kind::LeafletReading, &blank).hint),
         };
-        let answer = ask::line(&question)?;
-        let said = answer.to_lowercase();
-        let is = |label: Label| said == words.label(label);
-        match built_in {
-            Some(value) if is(Label::RecordingYes) || said == "y" => {
-                texts.insert(blank.key, vec![value.clone()]);
-            }
-            _ if is(Label::RecordLeafletNothing) || said == "-" => open.push(label.to_lowercase()),
-            _ => {
-                texts.insert(blank.key, vec![answer]);
+        match answer(&question, built_in)? {
+            Answer::Nothing => open.push(label.to_lowercase()),
+            Answer::Says(value) => {
+                texts.insert(blank.key, vec![value]);
             }
         }
     }
@@ -78,4 +76,29 @@ pub(super) fn ask(
         }
     }
     Ok(open)
+}
+
+/// What a leaflet says of a term.
+enum Answer {
+    Says(String),
+    Nothing,
+}
+
+/// Asks until the answer is a value, `nothing`, or `yes` to a value that is built in.
+fn answer(question: &str, built_in: Option<&String>) -> Result<Answer, Failure> {
+    let words = Words::english();
+    loop {
+        let answer = ask::line(question)?;
+        let said = answer.to_lowercase();
+        let is = |label: Label| said == words.label(label);
+        match built_in {
+            _ if is(Label::RecordLeafletNothing) => return Ok(Answer::Nothing),
+            Some(value) if is(Label::RecordingYes) => return Ok(Answer::Says(value.clone())),
+            // A bare yes or no states no value.
+            Some(_) | None if is(Label::RecordingYes) || is(Label::RecordingNo) => {
+                print(&Label::RecordLeafletHow.said())?;
+            }
+            Some(_) | None => return Ok(Answer::Says(answer)),
+        }
+    }
 }

@@ -5,7 +5,7 @@
 //! together or not at all.
 
 mod ask;
-mod commands;
+pub(crate) mod commands;
 mod day;
 mod leaflet;
 
@@ -16,7 +16,7 @@ use combclear_domain::facts::holding::{Holding, Record as Entry};
 use combclear_domain::journal::event::{Event, StrikeOut};
 use combclear_domain::journal::{Draft, Kind};
 use combclear_domain::recording::{
-    Changes, FilledIn, Wrong, WrongWith, corrected, person_named_last, refusals,
+    Changes, FilledIn, Wrong, WrongWith, confirming, corrected, person_named_last, refusals,
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, TimeOfDay};
@@ -184,7 +184,15 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 texts: texts.clone(),
                 chosen: chosen.clone(),
             };
-            let written = filled.write(holding, leaflets).map_err(|wrong| NotReady::Wrong(*kind, wrong))?;
+            let mut written =
+                filled.write(holding, leaflets).map_err(|wrong| NotReady::Wrong(*kind, wrong))?;
+            for event in &mut written.events {
+                if let Event::LeafletReading(reading) = event {
+                    let reading = reading.as_ref().clone();
+                    *event = confirming(reading, record.confirms.iter().cloned()).into();
+                }
+            }
+            let written = written;
             let mut lines = recording::in_lines(words, holding, written.on, &written.events);
             lines.extend(written.left_out.iter().map(|left_out| recording::left_out(words, left_out)));
             (written.drafts(clock::new_id), lines)
