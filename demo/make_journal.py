@@ -490,6 +490,9 @@ def spring_2026():
     # Six weeks, with no record of brood: whether that was enough is not known.
     nucleus = give("2026-03-21", "PALE-25-1", 1, "Y3")
     take_out("2026-05-02", nucleus, "Y3")
+    # T8 makes up for the round that it was left out of.
+    late = give("2026-03-21", "PALE-25-1", 2, "T8")
+    take_out("2026-05-30", late, "T8")
     look("2026-04-04", "present", "M1:7 M2:8 M3:6 M4:7 M6:7 M8:6 M9:5 Y2:6 Y4:5", {"M9": "slow"})
     look("2026-04-05", "present", "H1:8 H2:7 H3:8 H4:8 H5:6 H6:7 H7:8 H9:6 C1:8 Y1:6 P1:7 P2:8", by=HELPER)
     look("2026-04-11", "present", "O1:9 O2:9 O3:8 O4:8 O5:9 O6:6 O8:7 O9:8")

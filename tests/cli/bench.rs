@@ -12,7 +12,7 @@ use tempfile::TempDir;
 /// The journal of the demo in the repository.
 pub(crate) const DEMO: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/holding.jsonl");
 /// Number of its entries.
-pub(crate) const DEMO_ENTRIES: usize = 454;
+pub(crate) const DEMO_ENTRIES: usize = 456;
 /// The day of the demo.
 pub(crate) const DEMO_DAY: &str = "2026-08-29";
 

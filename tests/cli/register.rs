@@ -77,7 +77,7 @@ fn the_pack_is_one_file_that_is_not_written_over() {
     let bench = Bench::with_demo();
     let pack: Vec<&str> = ["pack", "p.zip"].into_iter().chain(TIME).collect();
     let said =
-        "`p.zip`: the register of demo from 2025-01-01 to 2026-12-31, 32 administrations, 11 documents";
+        "`p.zip`: the register of demo from 2025-01-01 to 2026-12-31, 33 administrations, 11 documents";
     bench.run(&pack).done().says(&[said, "that the law requires"]);
     assert!(std::fs::read(bench.path("p.zip")).unwrap().starts_with(b"PK\x03\x04"));
     let help = "name a file that does not exist yet";

@@ -64,25 +64,25 @@ fn changes() -> Vec<(&'static str, Vec<String>, Vec<u32>)> {
         ("a line removed", with(&|demo| drop(demo.remove(200))), vec![201]),
         ("two lines swapped", with(&|demo| demo.swap(200, 201)), vec![201, 202, 203]),
         ("the last entry cut off", with(&|demo| drop(demo.remove(DEMO_ENTRIES))), vec![1]),
-        ("a hundred lines cut off", with(&|demo| demo.truncate(366)), vec![1, 1]),
-        ("the last line cut short", with(&|demo| demo[DEMO_ENTRIES].truncate(300)), vec![455]),
-        ("the last entry twice", with(&|demo| demo.insert(DEMO_ENTRIES, repeated.clone())), vec![456]),
+        ("a hundred lines cut off", with(&|demo| demo.truncate(368)), vec![1, 1]),
+        ("the last line cut short", with(&|demo| demo[DEMO_ENTRIES].truncate(300)), vec![457]),
+        ("the last entry twice", with(&|demo| demo.insert(DEMO_ENTRIES, repeated.clone())), vec![458]),
         (
             "the last entry twice, and counted",
             with(&|demo| {
                 demo.insert(DEMO_ENTRIES, repeated.clone());
-                demo[0] = demo[0].replace("\"entries\":454", "\"entries\":455");
+                demo[0] = demo[0].replace("\"entries\":456", "\"entries\":457");
             }),
-            vec![456],
+            vec![458],
         ),
         (
             "a draft appended",
             with(&|demo| {
                 demo.insert(DEMO_ENTRIES + 1, draft(1, "2026-03-02", "inspection", &json!({"colony": "H1"})));
             }),
-            vec![456],
+            vec![458],
         ),
-        ("the count in the header", change(0, "454", "453"), vec![1]),
+        ("the count in the header", change(0, "456", "455"), vec![1]),
         (
             "the head in the header",
             {
@@ -123,7 +123,7 @@ fn the_messages_say_what_was_changed() {
             }
             "a line removed" => &["entry 201 (", "it comes after entry 199, so it should be entry 200"],
             "the last entry cut off" => {
-                &["the header announces 454 entries; 453 are here", "cut short or added to"]
+                &["the header announces 456 entries; 455 are here", "cut short or added to"]
             }
             "the head in the header" => &["/head: the header names `", "` as the last hash; it is `"],
             "the name of the holding" => &[
@@ -147,12 +147,12 @@ fn an_export_goes_on_from_a_journal_that_has_its_beginning() {
         .done()
         .says(&["300 entries added, with 5 documents; the journal has 300 entries"]);
     bench.run(&["import", DEMO]).done().says(&[
-        "demo: 154 entries added, 300 were already there, with 11 documents; the journal has 454 entries",
+        "demo: 156 entries added, 300 were already there, with 11 documents; the journal has 456 entries",
     ]);
     assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
     // The earlier export adds nothing to the later journal.
     bench.run(&["import", "early.jsonl"]).done().says(&[
-        "demo: 0 entries added, 300 were already there, with 5 documents; the journal has 454 entries",
+        "demo: 0 entries added, 300 were already there, with 5 documents; the journal has 456 entries",
     ]);
 }
 
@@ -161,7 +161,7 @@ fn the_same_export_twice_is_known_the_second_time() {
     let bench = Bench::with_demo();
     let before = bench.kept();
     bench.run(&["import", DEMO]).done().says(&[
-        "demo: 0 entries added, 454 were already there, with 11 documents; the journal has 454 entries",
+        "demo: 0 entries added, 456 were already there, with 11 documents; the journal has 456 entries",
     ]);
     assert_eq!(bench.kept(), before);
 }
@@ -177,7 +177,7 @@ fn an_export_of_the_end_alone_goes_on_where_it_fits_and_nowhere_else() {
     bench
         .run(&["import", "late.jsonl"])
         .done()
-        .says(&["354 entries added, with 9 documents; the journal has 454 entries"]);
+        .says(&["356 entries added, with 9 documents; the journal has 456 entries"]);
     assert_eq!(bench.run(&["export"]).done().out, text(&demo()));
 }
 
@@ -211,6 +211,6 @@ fn an_export_is_refused_by_another_journal_at_the_line_where_they_part() {
 fn an_export_of_one_holding_does_not_touch_another() {
     let bench = Bench::with_mine();
     let before = bench.kept();
-    bench.run(&["import", "--begin", DEMO]).done().says(&["demo: 454 entries added, with 11 documents"]);
+    bench.run(&["import", "--begin", DEMO]).done().says(&["demo: 456 entries added, with 11 documents"]);
     assert_eq!(bench.kept(), [vec![text(&demo())], before].concat());
 }
