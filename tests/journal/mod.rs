@@ -10,6 +10,7 @@ mod forms;
 mod lines;
 mod places;
 mod quantities;
+mod ranges;
 mod reading;
 mod sealed;
 mod ties;

@@ -459,7 +459,6 @@ async fn everything_that_is_wrong_with_an_entry_is_said_at_once() {
     assert_eq!(places, ["/colour", "/body/days/0/min_f", "/body/days/0", "/body/stage"]);
 }
 
-#[expect(clippy::too_many_lines, reason = "one part of the table for each thing that cannot be read")]
 #[tokio::test]
 async fn temperatures_and_words_that_cannot_be_read_are_a_problem_that_points_at_them() {
     let bench = bench().await;
