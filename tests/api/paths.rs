@@ -9,13 +9,9 @@ use crate::seed;
 #[tokio::test]
 async fn a_path_that_is_not_served_is_a_problem() {
     let bench = Bench::new().await;
-    for path in [
-        "/",
-        "/holding",
-        "/holdings/",
-        "/holdings/heathside/",
-        "/holdings/heathside/colonies/M1/supering/now",
-    ] {
+    for path in
+        ["/holding", "/holdings/", "/holdings/heathside/", "/holdings/heathside/colonies/M1/supering/now"]
+    {
         let problem = bench.get(path).await.problem(404, "unknown-path", path);
         assert_eq!(problem["errors"], serde_json::json!([]));
     }

@@ -8,7 +8,7 @@ use utoipa::openapi::example::{Example, ExampleBuilder};
 use utoipa::openapi::path::{Operation, PathItem};
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{
-    Content, InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, Tag,
+    Content, InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, ServerBuilder, Tag,
 };
 use utoipa::{PartialSchema, ToSchema};
 
@@ -56,7 +56,14 @@ pub(crate) fn frame() -> OpenApi {
     let tag = |(name, description): (&str, &str)| -> Tag {
         TagBuilder::new().name(name).description(Some(description)).build()
     };
-    OpenApiBuilder::new().info(info).paths(Paths::new()).tags(Some(tags.map(tag))).build()
+    // Where the document comes from, the answers come from too.
+    let server = ServerBuilder::new().url("/").build();
+    OpenApiBuilder::new()
+        .info(info)
+        .servers(Some([server]))
+        .paths(Paths::new())
+        .tags(Some(tags.map(tag)))
+        .build()
 }
 
 /// Describes what no route describes by itself: entries by their kind, and a type that is only the parameter of another type.

@@ -107,6 +107,7 @@ fn entry_routes() -> OpenApiRouter<App> {
         .routes(routes!(service::get_health))
         .routes(routes!(service::get_readiness))
         .routes(routes!(service::get_openapi))
+        .routes(routes!(service::find_start))
         .routes(routes!(service::find_docs))
         .routes(routes!(service::get_docs))
         .routes(routes!(service::get_problem))

@@ -74,6 +74,22 @@ pub(crate) async fn get_openapi(Query(Nothing {}): Query<Nothing>) -> Response {
     ([(CONTENT_TYPE, HeaderValue::from_static("application/json"))], DOCUMENT.as_str()).into_response()
 }
 
+/// Go from the address of the service to the page that shows this document
+#[utoipa::path(
+    get,
+    path = "/",
+    tag = "service",
+    responses(
+        (status = 307, description = "The page is at the path in the Location header.", headers(
+            ("Location", description = "The path of the page."),
+        )),
+        Problems,
+    ),
+)]
+pub(crate) async fn find_start(Query(Nothing {}): Query<Nothing>) -> Redirect {
+    Redirect::temporary("/docs")
+}
+
 /// Go to the page that shows this document
 #[utoipa::path(
     get,
