@@ -160,6 +160,11 @@ const REFUSED: &[Refused] = &[
         says: &["P1", "help: "],
     },
     Refused {
+        sentence: "a comma that may part thousands is not taken for a decimal one",
+        command: "record disposed P2 --quantity 1,500 --how-and-where shop -y",
+        says: &["quantity: Amount", "`1,500`"],
+    },
+    Refused {
         sentence: "strips cannot be taken out where none are",
         command: "record taken-out Q1 --on 2026-05-02 -y",
         says: &["nothing is recorded as inside Q1", "leave out the colonies without strips"],
@@ -381,4 +386,33 @@ fn shells_and_the_manual_know_the_commands() {
     bench.run(&["manual", "man"]).done();
     assert!(bench.read("man/combclear-supering.1").contains("supering"));
     bench.run(&["manual", "nowhere"]).failed().says(&["name a folder that exists"]);
+}
+
+#[test]
+fn a_ban_before_a_flow_without_days_is_said_and_stays_when_the_pack_gives_no_days() {
+    let bench = Bench::new();
+    for command in [
+        "begin north --keeper K --country gb --on 2026-01-02 -y",
+        "record apiary Hill --on 2026-01-02 -y",
+        "record colony T1 --apiary Hill --medicines none --on 2026-01-02 -y",
+        "record medicine wafers --pack-name Wafers --unit wafer --leaflet thymol-wafer-15g --on 2026-01-02 -y",
+        "record lot W1 --medicine wafers --quantity 4 --on 2026-01-02 -y",
+    ] {
+        bench.type_in(command).done();
+    }
+    // Yes to each value that is built in; nothing where none is, and to the ban.
+    let ran = bench.on_a_terminal("record leaflet W1 --on 2026-01-03", &"nothing\nyes\n".repeat(30));
+    let said = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(said.contains("built in not allowed right before a flow, without a number of days"), "{said}");
+    assert!(!said.contains("Days before a flow (days before"), "{said}");
+    let export = bench.run(&["export"]).done().out;
+    let last: Value = serde_json::from_str(export.lines().last().unwrap()).unwrap();
+    assert_eq!(last["kind"], "leaflet_reading", "{}", ran.out);
+    assert_eq!(last["body"]["terms"].get("flow_before_days"), None);
+    bench.type_in("record given T1 --each 2 --on 2026-08-01 -y").done();
+    bench.type_in("record taken-out T1 --on 2026-09-20 -y").done();
+    // No flow is on record since, so the ban leaves the answer open, whatever else was read.
+    let asked = bench.run(&["supering", "T1", "--full", "--on", "2026-10-20"]);
+    assert_ne!(asked.code, Some(0), "{}", asked.out);
+    assert!(asked.out.contains("nectar flow"), "{}", asked.out);
 }

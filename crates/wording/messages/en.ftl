@@ -3277,7 +3277,7 @@ field-withdrawal = No withdrawal period
 field-withdrawal-hint = none_by_label if the label has no withdrawal period at all
 field-withdrawal-example = none_by_label
 field-flow_before_days = Days before a flow
-field-flow_before_days-hint = days before a nectar flow on which it must not be used; 0 if it does not say so
+field-flow_before_days-hint = days before a nectar flow on which it must not be used; 0 only if it does not bar use before a flow; leave it out if it bars use without a number of days
 field-flow_before_days-example = 14
 field-wait_after_removal_days = Wait before supers
 field-wait_after_removal_days-hint = days between taking it out and putting supers on
@@ -3436,6 +3436,7 @@ label-record-leaflet-how = Answer yes if it says the same, or write what it says
 label-record-leaflet-nothing = nothing
 record-leaflet-same = { $label }: built in { $value }. Does the pack say the same?
 record-leaflet-what = { $label } ({ $hint }); nothing is built in. What does the pack say?
+record-leaflet-barred = { $label }: built in not allowed right before a flow, without a number of days. How many days does the pack give? (nothing if it gives none: the ban stays; 0 only if it does not bar use before a flow)
 record-leaflet-too = Does the pack say too: { $value }? (yes or no)
 record-still-open = still not known after this: { $what }
 

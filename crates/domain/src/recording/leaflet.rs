@@ -5,13 +5,12 @@ use std::sync::Arc;
 
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
-use crate::basics::fact::Fact;
 use crate::basics::topic::Topic;
-use crate::basics::words::LotName;
-use crate::facts::history::{FlowBefore, TermValue, Terms, label_revision};
+use crate::basics::words::{LotName, NoWithdrawal};
+use crate::facts::history::{FlowBefore, Term, TermValue, Terms, label_revision};
 use crate::facts::holding::Holding;
 use crate::journal::event::{Confirmed, LeafletReading};
-use crate::rules::leaflet::{Force, Leaflet, Leaflets, Says};
+use crate::rules::leaflet::{Force, Leaflet, Leaflets, Rule, Says};
 
 /// The questions for the leaflet of one lot.
 #[derive(Debug, Clone)]
@@ -20,6 +19,8 @@ pub struct LeafletQuestions {
     pub leaflet: Option<Arc<Leaflet>>,
     /// What the built-in leaflet says of each term, by the key of the field. A term that it does not state is not there.
     pub terms: BTreeMap<&'static str, String>,
+    /// Whether it bars use right before a flow without saying how many days before.
+    pub barred_before_flow: bool,
     /// Its other values that no document for this country states, so that a keeper must confirm them.
     pub others: Vec<Says>,
 }
@@ -33,11 +34,17 @@ impl LeafletQuestions {
         let jurisdiction = holding.jurisdiction(on);
         let leaflet = named.zip(jurisdiction).and_then(|(id, jurisdiction)| leaflets.get(jurisdiction, id));
         let Some(leaflet) = leaflet else {
-            return Some(LeafletQuestions { leaflet: None, terms: BTreeMap::new(), others: Vec::new() });
+            return Some(LeafletQuestions {
+                leaflet: None,
+                terms: BTreeMap::new(),
+                barred_before_flow: false,
+                others: Vec::new(),
+            });
         };
         let revision = label_revision(holding, lot, None);
-        let terms = built_in(&Terms::if_given(holding, leaflet, on, None, revision, &[]));
-        let of_lot = |rule: &&crate::rules::leaflet::Rule| {
+        let terms = Terms::if_given(holding, leaflet, on, None, revision, &[]);
+        let flow_before = terms.flow_before.map(|fact| fact.value);
+        let of_lot = |rule: &&Rule| {
             let of_revision = rule.revision.is_none() || rule.revision.as_deref() == revision;
             let binds = rule.is_in_force(on) && rule.force != Force::Advice;
             // What was read in a document for this country needs no confirmation.
@@ -45,7 +52,12 @@ impl LeafletQuestions {
             of_revision && binds && open && decides(rule.says.topic())
         };
         let others = leaflet.rules.iter().filter(of_lot).map(|rule| rule.says.clone()).collect();
-        Some(LeafletQuestions { leaflet: Some(Arc::clone(leaflet)), terms, others })
+        Some(LeafletQuestions {
+            leaflet: Some(Arc::clone(leaflet)),
+            terms: built_in(&terms),
+            barred_before_flow: flow_before == Some(FlowBefore::Barred),
+            others,
+        })
     }
 }
 
@@ -70,32 +82,22 @@ fn built_in(terms: &Terms) -> BTreeMap<&'static str, String> {
         value.known().map(|fact| text(&fact.value))
     }
     let days = |value: &TermValue<u16>| said(value, u16::to_string);
-    let with_brood =
-        days(&terms.stay_min.present).filter(|_| terms.stay_min.absent_or_lowest != terms.stay_min.present);
-    let withdrawal = days(&terms.withdrawal).filter(|_| !terms.no_withdrawal_by_label);
-    let none = terms.no_withdrawal_by_label.then(|| "none_by_label".to_owned());
-    // A wait that follows from the withdrawal period is not printed.
-    let wait = days(&terms.wait).filter(|_| !terms.wait_within_withdrawal);
-    let flow_before = match terms.flow_before.map(|fact| fact.value) {
-        Some(FlowBefore::BarredDays(days)) => Some(days.to_string()),
-        Some(FlowBefore::Barred) | None => None,
-    };
-    let least = match terms.stay_min.absent_or_lowest {
-        Fact::Known(_) => days(&terms.stay_min.absent_or_lowest),
-        Fact::NotKnown(_) => None,
-    };
-    let all = [
-        ("supers_during", said(&terms.supers_during, |value| value.as_str().to_owned())),
-        ("flow_during", said(&terms.flow_during, |value| value.as_str().to_owned())),
-        ("withdrawal_days", withdrawal),
-        ("withdrawal", none),
-        ("flow_before_days", flow_before),
-        ("wait_after_removal_days", wait),
-        ("removal", said(&terms.removal, |value| value.as_str().to_owned())),
-        ("stay_min_days", least),
-        ("stay_min_days_with_brood", with_brood),
-        ("stay_max_days", days(&terms.stay_max.absent_or_lowest)),
-        ("doses", said(&terms.doses, |value| value.count.to_string())),
+    let (without_brood, with_brood) = (&terms.stay_min.absent_or_lowest, &terms.stay_min.present);
+    let of_terms = [
+        (Term::SupersDuring, said(&terms.supers_during, |value| value.as_str().to_owned())),
+        (Term::FlowDuring, said(&terms.flow_during, |value| value.as_str().to_owned())),
+        (Term::Withdrawal, days(&terms.withdrawal).filter(|_| !terms.no_withdrawal_by_label)),
+        (Term::FlowBefore, terms.flow_before.and_then(|fact| fact.value.days()).map(|days| days.to_string())),
+        // A wait that follows from the withdrawal period is not printed.
+        (Term::Wait, days(&terms.wait).filter(|_| !terms.wait_within_withdrawal)),
+        (Term::Removal, said(&terms.removal, |value| value.as_str().to_owned())),
+        // The field counts with brood too, so a stay that is stated only without brood is not taken for it.
+        (Term::StayMin, days(without_brood).filter(|_| with_brood.is_known())),
+        (Term::StayMinWithBrood, days(with_brood).filter(|_| without_brood != with_brood)),
+        (Term::StayMax, days(&terms.stay_max.absent_or_lowest)),
+        (Term::Doses, said(&terms.doses, |value| value.count.to_string())),
     ];
-    all.into_iter().filter_map(|(key, text)| Some((key, text?))).collect()
+    let none = terms.no_withdrawal_by_label.then(|| ("withdrawal", NoWithdrawal::NoneByLabel.to_string()));
+    let of_fields = of_terms.into_iter().filter_map(|(term, text)| Some((term.field()?, text?)));
+    of_fields.chain(none).collect()
 }

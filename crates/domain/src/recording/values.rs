@@ -40,8 +40,14 @@ fn of_input(input: Input, text: &str) -> Value {
     }
 }
 
-/// A number, with a point or a comma before its decimals.
+/// A number, with a point or a comma before its decimals. A comma before three digits may as well part thousands: `1,500` is no
+/// number, and `0,125` is.
 fn number(text: &str) -> Value {
+    let may_be_thousands =
+        |(whole, rest): (&str, &str)| rest.len() == 3 && whole.trim_start_matches('-') != "0";
+    if text.split_once(',').is_some_and(may_be_thousands) {
+        return text.into();
+    }
     let written = text.replace(',', ".");
     let number = serde_json::from_str::<Number>(&written);
     number.map_or_else(|_| text.into(), Value::Number)

@@ -28,6 +28,8 @@ sentences! {
     RecordLeafletSame: leaflet_same(label: &str, value: &str);
     /// A term without one.
     RecordLeafletWhat: leaflet_what(label: &str, hint: &str);
+    /// A ban on use right before a flow that names no days.
+    RecordLeafletBarred: leaflet_barred(label: &str);
     /// Another value of the built-in leaflet.
     RecordLeafletToo: leaflet_too(value: &str);
     /// What a leaflet says nothing about.

@@ -19,6 +19,8 @@ use crate::failure::{Failure, Said};
 /// The field that names the lot, and those that are no questions.
 const LOT: &str = "lot";
 const REVISION: &str = "revision";
+/// The field of a ban on use right before a nectar flow, which takes days.
+const FLOW_BEFORE: &str = "flow_before_days";
 
 /// Asks the questions for the lot, unless terms were given. Returns the labels of what the leaflet says nothing about.
 pub(super) fn ask(
@@ -54,7 +56,9 @@ pub(super) fn ask(
         }
         let label = forms::field(words, Kind::LeafletReading, &blank).label;
         let built_in = questions.terms.get(blank.key.as_str());
+        let barred = blank.key == FLOW_BEFORE && questions.barred_before_flow;
         let question = match built_in {
+            None if barred => say::leaflet_barred(words, label),
             Some(value) => say::leaflet_same(words, label, &value.replace('_', " ")),
             None => say::leaflet_what(words, label, forms::field(words, Kind::LeafletReading, &blank).hint),
         };
