@@ -416,3 +416,31 @@ fn a_ban_before_a_flow_without_days_is_said_and_stays_when_the_pack_gives_no_day
     assert_ne!(asked.code, Some(0), "{}", asked.out);
     assert!(asked.out.contains("nectar flow"), "{}", asked.out);
 }
+
+#[test]
+fn the_board_names_no_day_on_which_another_medicine_still_bars_supers() {
+    let bench = Bench::new();
+    for command in [
+        "begin north --keeper K --country gb --on 2026-01-02 -y",
+        "record apiary Hill --on 2026-01-02 -y",
+        "record colony T1 T2 --apiary Hill --medicines none --on 2026-01-02 -y",
+        "record medicine short --pack-name Short --unit g --supers-during off --withdrawal-days 10 --removal nothing_stays --on 2026-01-02 -y",
+        "record medicine long --pack-name Long --unit g --supers-during off --withdrawal-days 30 --removal nothing_stays --on 2026-01-02 -y",
+        "record lot S --medicine short --quantity 40 --on 2026-01-02 -y",
+        "record lot L --medicine long --quantity 40 --on 2026-01-02 -y",
+        "record given T1 --lot S --each 2 --withdrawal-days 10 --on 2026-03-01 -y",
+        "record given T1 --lot L --each 2 --withdrawal-days 30 --on 2026-03-01 -y",
+        "record given T2 --lot S --each 2 --withdrawal-days 10 --on 2026-03-01 -y",
+    ] {
+        bench.type_in(command).done();
+    }
+    let board = bench.run(&["supering", "--on", "2026-03-05"]).done().out;
+    let said: Vec<&str> = board.lines().map(str::trim).collect();
+    let after = |colony: &str| {
+        let at = said.iter().position(|line| *line == format!("{colony} at Hill"));
+        let at = at.unwrap_or_else(|| panic!("{board}"));
+        said[at..].iter().find(|line| line.starts_with("next: ")).unwrap().to_string()
+    };
+    assert_eq!(after("T2"), "next: supers may go on from 2026-03-12");
+    assert_eq!(after("T1"), "next: supers may go on from 2026-04-01");
+}

@@ -209,7 +209,7 @@ supering-not-before = not before { $day }, in { $days } days
 supering-earliest-under-brood = { $earliest } ({ $seen })
 supering-earliest-turns-on-brood = { $earliest }; no brood inspection that counts is on record: { $absent } without brood, { $present } with brood; the later day applies until one is recorded
 supering-wait-until-spent = wait for { $name }: it is used up on { $spent }; nothing has to be taken out
-supering-wait-through = wait for { $name }: first free day { $free }
+supering-wait-through = wait for { $name }: it bars supers through { $last }
 
 # What is missing, and what the keeper is asked for. $lots are lots as the two last messages put them.
 supering-brood-not-known = { $name }: whether there is brood; the earliest day is { $absent } without brood, { $present } with brood

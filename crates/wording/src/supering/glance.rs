@@ -88,22 +88,28 @@ fn briefly(words: &Words, ground: &Ground<'_>) -> String {
 /// The next step, and the first day for supers after it. `course` is the one that the reason named.
 fn towards_yes(words: &Words, answer: &Answer<'_>, course: Option<&Course>, step: &Step<'_>) -> String {
     let on = answer.on;
+    // Not the end of one period: another may last longer, or leave the day open.
+    let free = match answer.first_free() {
+        FirstFree::OnRecord(free) | FirstFree::OnceOut { free, .. } => Some(free),
+        FirstFree::NotKnown => None,
+    };
+    if let (Step::WaitThrough { .. }, Some(free)) = (step, free) {
+        return say!(words, GlanceSupersFrom, day = free);
+    }
     let said = match step {
         Step::TakeSupersOff { since } => return say!(words, GlanceSupersOff, since = since),
         Step::TakeOut { course: of, earliest, latest } if course.is_some_and(|it| ptr::eq(it, *of)) => {
             take_out(words, earliest, *latest, on)
         }
-        Step::WaitThrough { last, .. } => return say!(words, GlanceSupersFrom, day = last.next()),
         Step::TakeOut { .. }
         | Step::GiveDose { .. }
         | Step::WaitUntilSpent { .. }
+        | Step::WaitThrough { .. }
         | Step::RecordWhereabouts { .. } => next::step(words, step, on),
     };
-    match answer.first_free() {
-        FirstFree::OnRecord(free) | FirstFree::OnceOut { free, .. } => {
-            say!(words, GlanceThenSupers, next = said, day = free)
-        }
-        FirstFree::NotKnown => said,
+    match free {
+        Some(free) => say!(words, GlanceThenSupers, next = said, day = free),
+        None => said,
     }
 }
 

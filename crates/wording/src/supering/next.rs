@@ -62,7 +62,7 @@ pub(super) fn step(words: &Words, step: &Step<'_>, on: Day) -> String {
             say!(words, SuperingWaitUntilSpent, name = named(words, course), spent = spent)
         }
         Step::WaitThrough { course, last } => {
-            say!(words, SuperingWaitThrough, name = named(words, course), free = last.next())
+            say!(words, SuperingWaitThrough, name = named(words, course), last = last)
         }
     }
 }
