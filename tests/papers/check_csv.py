@@ -26,6 +26,11 @@ def text(value, otherwise=MISSING):
     return str(value)
 
 
+def as_counted(name):
+    """H2 comes before H10."""
+    return [(int(part), part) if part.isdigit() else (-1, part.lower()) for part in re.findall(r"\d+|\D+", name)]
+
+
 raw = open(sys.argv[1], "rb").read()
 assert b"\n" not in raw.replace(b"\r\n", b"").split(b'"')[::2], "a line feed alone ends a line"
 with open(sys.argv[1], newline="", encoding="utf-8") as file:
@@ -78,7 +83,7 @@ for row, there in pairs("acquisition", "acquisitions"):
 for row, there in pairs("removal", "removals"):
     common(row, there["written"])
     medicine(row, there["medicine"])
-    same(row, colonies=", ".join(there["colonies"]), how_and_where=text(there["how_and_where"]),
+    same(row, colonies=", ".join(sorted(there["colonies"], key=as_counted)), how_and_where=text(there["how_and_where"]),
          left_inside=text(there["left_inside"]), placed=text(there["placed"]), first_dose=there["first_dose"])
 
 for row, there in pairs("disposal", "disposals"):

@@ -1,5 +1,7 @@
 //! The page, and the sheets common to all formats.
 
+use std::collections::BTreeSet;
+
 use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::quantity::Quantity;
 use combclear_domain::basics::verdict::Verdict;
@@ -62,6 +64,30 @@ fn entries_are_named_by_their_number_and_never_by_their_id() {
             }
         }
     }
+}
+
+/// Regulation 19 of GB SI 2013/2033 wants the identification of the animals treated: each, not the first and last of a run.
+#[test]
+fn each_colony_treated_stands_on_the_paper_by_its_own_name() {
+    let report = demo();
+    let paper = Paper::of(&report, None);
+    let named = |sheet: &str| -> BTreeSet<String> {
+        let sheet = paper.sheets.iter().find(|it| it.id == sheet).unwrap();
+        let at =
+            sheet.columns.iter().position(|column| column.head.to_lowercase().starts_with("colon")).unwrap();
+        let lines =
+            sheet.rows.iter().map(|row| row[at].plain().lines().next().unwrap_or_default().to_owned());
+        lines.flat_map(|line| line.split(", ").map(str::to_owned).collect::<Vec<_>>()).collect()
+    };
+    let given = report.administrations.iter().flat_map(|row| &row.given).flat_map(|part| &part.colonies);
+    // And those that the medicine reached by a split or a uniting.
+    let reached = report.administrations.iter().flat_map(|row| &row.courses).flat_map(|part| &part.colonies);
+    assert_eq!(
+        named("administrations"),
+        given.chain(reached).map(|colony| colony.as_str().to_owned()).collect()
+    );
+    let out = report.removals.iter().flat_map(|row| &row.colonies);
+    assert_eq!(named("removals"), out.map(|colony| colony.as_str().to_owned()).collect());
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::register::{MedicinePart, Register, Written};
@@ -95,7 +96,10 @@ pub(crate) fn medicine(part: &MedicinePart, tell: &Telling) -> Cell {
     cell
 }
 
-/// Names, separated by commas.
+/// Every colony by its name, in the order people count. A record that the law wants is not abridged to `R1-R15`: whoever
+/// looks for one colony finds it.
 pub(crate) fn names<'r>(colonies: impl IntoIterator<Item = &'r ColonyName>) -> String {
-    colonies.into_iter().map(ColonyName::as_str).collect::<Vec<_>>().join(", ")
+    let mut names: Vec<&str> = colonies.into_iter().map(ColonyName::as_str).collect();
+    sort_naturally(&mut names, |name| *name);
+    names.join(", ")
 }

@@ -5,12 +5,11 @@ use combclear_domain::basics::words::{Person, Unit};
 use combclear_domain::questions::register::{
     AdministrationRow, CoursePart, DocumentPart, KeeperPart, PrescriptionPart, Register, Written,
 };
-use combclear_wording::colonies::runs;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::{Label, Words, notice, paper};
 
 use crate::fields;
-use crate::rows::{Telling, day, entry, medicine};
+use crate::rows::{Telling, day, entry, medicine, names};
 use crate::shares::{Share, shares};
 use crate::sheet::{Cell, Column, Fact, Paper, Piece, Sheet, is_written, written};
 use crate::sheets_gaps;
@@ -184,7 +183,7 @@ fn administration(
         number.and(tell.label(Label::Date), Piece::Date(row.written.on)),
         medicine(&row.medicine, tell),
         lot(row, share, tell),
-        Cell::text(runs(tell.words, share.colonies.iter().copied()))
+        Cell::text(names(share.colonies.iter().copied()))
             .and(tell.label(Label::Number), Piece::text(share.colonies.len())),
         quantity(row, index, share, tell),
         apiary(share.course, tell),
@@ -330,8 +329,7 @@ fn removals(register: &Register, tell: &Telling) -> Sheet {
             day(&row.written, tell),
             medicine(&row.medicine, tell),
             Cell::of(Piece::date(row.placed)).and_text(tell.entry(row.first_dose)),
-            Cell::text(runs(tell.words, &row.colonies))
-                .and(tell.label(Label::Number), Piece::text(row.colonies.len())),
+            Cell::text(names(&row.colonies)).and(tell.label(Label::Number), Piece::text(row.colonies.len())),
             Cell::of(left),
             // The disposal of used carriers is rarely recorded, so its absence is shown without emphasis.
             Cell::text(written(row.how_and_where.as_ref()).unwrap_or_else(|| tell.label(Label::NotRecorded))),
