@@ -114,9 +114,9 @@ pub(crate) fn not_recorded(error: &RecordError) -> String {
         RecordError::Refused { refusal, .. } => Refused::of(words, refusal).message,
         RecordError::Conflict { id, .. } => keeping::conflict(words, *id),
         RecordError::NotNext(broken) => unreadable::broken(words, broken),
-        RecordError::NoHolding { near: None } => Label::JournalIsEmpty.said(),
-        RecordError::NoHolding { near: Some(near) } => say::did_you_mean(words, near.as_str()),
-        RecordError::BegunBefore => Label::ProblemHoldingExists.said(),
+        RecordError::NoHolding { near: None, .. } => Label::JournalIsEmpty.said(),
+        RecordError::NoHolding { near: Some(near), .. } => say::did_you_mean(words, near.as_str()),
+        RecordError::BegunBefore { .. } => Label::ProblemHoldingExists.said(),
         RecordError::Busy => keeping::busy(words).to_owned(),
         RecordError::Store(error) => keeping::store(words, error).message,
     }

@@ -2,7 +2,7 @@
 
 use std::sync::Arc;
 
-use combclear_domain::basics::spelling::nearest;
+use combclear_domain::basics::spelling::nearest_name;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::questions::options::Span;
@@ -15,6 +15,7 @@ use combclear_wording::refusals::Refused;
 use combclear_wording::{Label, Words, http};
 use tokio::sync::Semaphore;
 use tokio_util::task::TaskTracker;
+use tracing::Instrument;
 
 use crate::problem::{Problem, ProblemKind, label};
 
@@ -100,8 +101,19 @@ impl App {
     /// The problem for a holding without entries, with the nearest name of one that has some.
     pub(crate) async fn unknown_holding(&self, holding: &HoldingName) -> Result<Problem, Problem> {
         let known = self.holdings.journal().holdings().await?;
-        let near = nearest(holding.as_str(), known.iter().map(HoldingName::as_str));
-        Ok(App::no_holding(holding, known.iter().find(|known| Some(known.as_str()) == near)))
+        let near: Option<HoldingName> = nearest_name(holding.as_str(), known.iter().map(HoldingName::as_str));
+        Ok(App::no_holding(holding, near.as_ref()))
+    }
+
+    /// Runs an append in a task of its own, so that a client that hangs up does not stop it half-way.
+    pub(crate) async fn append<T: Send + 'static>(
+        &self,
+        work: impl Future<Output = T> + Send + 'static,
+    ) -> Result<T, Problem> {
+        self.appends.spawn(work.in_current_span()).await.map_err(|failed| {
+            tracing::error!(%failed, "an append did not come to its end");
+            Problem::internal()
+        })
     }
 
     /// The same, with the nearest name.

@@ -26,7 +26,6 @@ use combclear_store::{Attached, ContentState, Recorded, documents};
 use combclear_wording::refusals::Refused;
 use combclear_wording::{Label, Words, http, unreadable};
 use serde::Serialize;
-use tracing::Instrument;
 use utoipa::ToSchema;
 
 use crate::app::App;
@@ -300,7 +299,6 @@ pub(crate) async fn say_too_large(request: Request, next: Next) -> Response {
     response
 }
 
-/// Attaches in a task of its own, so that a client that hangs up does not stop it half-way.
 async fn attach(
     app: &App,
     holding: HoldingName,
@@ -309,14 +307,8 @@ async fn attach(
 ) -> Result<Recorded, Problem> {
     let holdings = Arc::clone(&app.holdings);
     let now = app.clock.now();
-    let work = async move { holdings.attach(&holding, draft, content, now).await };
-    match app.appends.spawn(work.in_current_span()).await {
-        Ok(recorded) => recorded.map_err(|error| Sent::InAddress.not_recorded(error)),
-        Err(failed) => {
-            tracing::error!(%failed, "an append did not come to its end");
-            Err(Problem::internal())
-        }
-    }
+    let attached = app.append(async move { holdings.attach(&holding, draft, content, now).await }).await?;
+    attached.map_err(|error| Sent::InAddress.not_recorded(error))
 }
 
 /// Reads the body, up to the limit.

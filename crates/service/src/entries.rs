@@ -12,12 +12,11 @@ use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::entry::{Draft, Envelope, WhichEntry};
 use combclear_domain::journal::fault::Unreadable;
 use combclear_domain::journal::{Entry, EntryId, Kind};
-use combclear_store::{RecordError, Recorded};
+use combclear_store::Recorded;
 use combclear_wording::unreadable::no_entry_numbered;
 use combclear_wording::{Label, Words, http};
 use serde::Serialize;
 use serde_json::value::RawValue;
-use tracing::Instrument;
 use utoipa::ToSchema;
 
 use crate::app::App;
@@ -132,19 +131,8 @@ pub(crate) async fn put_holding(
     }
     let (holdings, holding) = (Arc::clone(&app.holdings), path.holding.clone());
     let now = app.clock.now();
-    let work = async move { holdings.begin(&holding, draft, now).await };
-    match app.appends.spawn(work.in_current_span()).await {
-        Ok(Ok(recorded)) => one(&path.holding, &recorded),
-        Ok(Err(RecordError::BegunBefore)) => {
-            let detail = http::holding_exists(Words::english(), &path.holding);
-            Err(Problem::nothing_recorded(ProblemKind::HoldingExists, &detail))
-        }
-        Ok(Err(error)) => Err(Sent::Alone.not_recorded(error)),
-        Err(failed) => {
-            tracing::error!(%failed, "an append did not come to its end");
-            Err(Problem::internal())
-        }
-    }
+    let begun = app.append(async move { holdings.begin(&holding, draft, now).await }).await?;
+    one(&path.holding, &begun.map_err(|error| Sent::Alone.not_recorded(error))?)
 }
 
 /// The answer to one entry that was sent.
@@ -298,24 +286,16 @@ pub(crate) fn header(text: &str) -> Result<HeaderValue, Problem> {
     HeaderValue::from_str(text).map_err(|_| Problem::internal())
 }
 
-/// Records entries in a task of its own, so that a client that hangs up does not stop it half-way.
 async fn record(
     app: &App,
     holding: HoldingName,
     drafts: Vec<Draft>,
     sent: Sent,
 ) -> Result<Vec<Recorded>, Problem> {
-    let (holdings, named) = (Arc::clone(&app.holdings), holding.clone());
+    let holdings = Arc::clone(&app.holdings);
     let now = app.clock.now();
-    let work = async move { holdings.record(&holding, drafts, now).await };
-    match app.appends.spawn(work.in_current_span()).await {
-        Ok(Err(RecordError::NoHolding { near })) => Err(App::no_holding(&named, near.as_ref())),
-        Ok(recorded) => recorded.map_err(|error| sent.not_recorded(error)),
-        Err(failed) => {
-            tracing::error!(%failed, "an append did not come to its end");
-            Err(Problem::internal())
-        }
-    }
+    let recorded = app.append(async move { holdings.record(&holding, drafts, now).await }).await?;
+    recorded.map_err(|error| sent.not_recorded(error))
 }
 
 /// Looks up the entry with a number.

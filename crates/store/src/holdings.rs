@@ -7,7 +7,7 @@ use std::collections::{HashMap, HashSet};
 use std::sync::Arc;
 
 use combclear_domain::basics::calendar::Instant;
-use combclear_domain::basics::spelling::nearest;
+use combclear_domain::basics::spelling::nearest_name;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::{Holding, Record, Refusal};
 use combclear_domain::journal::misfit::Misfit;
@@ -78,14 +78,19 @@ pub enum RecordError {
     #[error(transparent)]
     NotNext(combclear_domain::journal::seal::Broken),
     /// The journal keeps no such holding. It is begun on purpose, never by a slip of the pen.
-    #[error("no holding")]
+    #[error("no holding {holding}")]
     NoHolding {
+        /// Its name as it was given.
+        holding: HoldingName,
         /// The holding that is written much like it.
         near: Option<HoldingName>,
     },
     /// The holding that was to be begun is in the journal.
-    #[error("begun before")]
-    BegunBefore,
+    #[error("holding {holding} was begun before")]
+    BegunBefore {
+        /// Its name.
+        holding: HoldingName,
+    },
     /// Other writers kept adding entries in between.
     #[error("busy")]
     Busy,
@@ -152,7 +157,7 @@ impl Holdings {
         if self.journal.tip(holding).await?.is_some() {
             return match self.journal.entry(holding, first.id).await? {
                 Some(known) if same_content(holding, &known, &first) => Ok(Recorded::Known(known)),
-                Some(_) | None => Err(RecordError::BegunBefore),
+                Some(_) | None => Err(RecordError::BegunBefore { holding: holding.clone() }),
             };
         }
         let id = first.id;
@@ -235,8 +240,8 @@ impl Holdings {
     ) -> Result<(Vec<Recorded>, Vec<RecordError>), RecordError> {
         if if_new == IfNew::Refuse && self.journal.tip(holding).await?.is_none() {
             let known = self.journal.holdings().await?;
-            let near = nearest(holding.as_str(), known.iter().map(HoldingName::as_str));
-            return Err(RecordError::NoHolding { near: near.and_then(|near| near.parse().ok()) });
+            let near = nearest_name(holding.as_str(), known.iter().map(HoldingName::as_str));
+            return Err(RecordError::NoHolding { holding: holding.clone(), near });
         }
         let fold = self.fold(holding).await;
         let mut current = fold.lock().await;

@@ -87,6 +87,18 @@ async fn a_document_of_each_type_is_attached_listed_and_handed_out_to_the_byte()
 }
 
 #[tokio::test]
+async fn a_document_for_a_holding_that_was_never_begun_names_the_nearest_and_is_not_kept() {
+    let bench = seed::bench().await;
+    let path = path(20).replace("heathside", "heathsite");
+    let request = Request::put(format!("{path}?{QUERY}"));
+    let sent = request.body(Body::from(sample(MediaType::Pdf, "invoice 17"))).unwrap();
+    let fault = bench.send(sent).await.fault(404, "unknown-holding", &path);
+    let detail = "no entry is recorded under the holding `heathsite`".to_owned();
+    assert_eq!(fault, ("holding".to_owned(), detail, "did you mean `heathside`?".to_owned()));
+    assert_eq!(bench.get("/holdings").await.good()["items"].as_array().unwrap().len(), 1);
+}
+
+#[tokio::test]
 async fn the_same_document_sent_again_is_known_and_another_under_its_id_is_a_problem() {
     let bench = seed::bench().await;
     let bytes = sample(MediaType::Pdf, "invoice 17");

@@ -1,5 +1,16 @@
 //! What was probably meant by a word that there is not.
 
+use std::str::FromStr;
+
+/// The name nearest in spelling, if one is near enough to be meant.
+#[must_use]
+pub fn nearest_name<'a, Name: FromStr>(
+    written: &str,
+    names: impl IntoIterator<Item = &'a str>,
+) -> Option<Name> {
+    nearest(written, names)?.parse().ok()
+}
+
 /// The candidate nearest in spelling, if one is near enough to be meant.
 #[must_use]
 pub fn nearest<'a>(written: &str, candidates: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {

@@ -4,7 +4,7 @@ use super::wrong::{LeftOut, WrongWith};
 use super::{Chosen, from_record};
 use crate::basics::calendar::Day;
 use crate::basics::natural::sort_naturally;
-use crate::basics::spelling::nearest;
+use crate::basics::spelling::nearest_name;
 use crate::basics::words::ColonyName;
 use crate::facts::holding::Holding;
 use crate::rules::leaflet::Leaflets;
@@ -73,8 +73,7 @@ fn add_those_there(
 ) -> Result<(), WrongWith> {
     let ends = [range.name(range.first), range.name(range.last)];
     if let Some(colony) = ends.into_iter().find(|end| !is_on_record(holding, end)) {
-        let known: Vec<&str> = holding.colonies().map(ColonyName::as_str).collect();
-        let near = nearest(&colony, known).and_then(|near| near.parse().ok());
+        let near = nearest_name(&colony, holding.colonies().map(ColonyName::as_str));
         return Err(WrongWith::RangeEndNotOnRecord { text: text.to_owned(), colony, near });
     }
     let before = read.names.len();

@@ -6,6 +6,7 @@ use combclear_wording::refusals::Refused;
 use combclear_wording::{Label, Words, http, keeping, unreadable};
 
 use super::{Fault, Problem, ProblemKind, label};
+use crate::app::App;
 
 impl From<StoreError> for Problem {
     /// The location of the database goes to the log only: it concerns only the operator.
@@ -96,9 +97,10 @@ impl Sent {
                 let problem = Problem::nothing_recorded(ProblemKind::SameIdOtherContent, &why);
                 problem.with(vec![self.fault_at(index, "/id", why, label(Label::HttpNewId).to_owned())])
             }
-            RecordError::NoHolding { .. } | RecordError::BegunBefore => {
-                // Whoever records asks for the holding first.
-                Problem::internal()
+            RecordError::NoHolding { holding, near } => App::no_holding(&holding, near.as_ref()),
+            RecordError::BegunBefore { holding } => {
+                let why = http::holding_exists(Words::english(), &holding);
+                Problem::nothing_recorded(ProblemKind::HoldingExists, &why)
             }
             RecordError::Busy => Problem::new(ProblemKind::StoreBusy, keeping::busy(Words::english())),
             RecordError::NotNext(broken) => {

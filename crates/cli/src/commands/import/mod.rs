@@ -189,7 +189,7 @@ fn refusal(file: &JournalFile, error: &RecordError) -> Diagnosed {
             (line, "", mended(error, Label::ImportJournalsPart))
         }
         RecordError::NoHolding { .. }
-        | RecordError::BegunBefore
+        | RecordError::BegunBefore { .. }
         | RecordError::Busy
         | RecordError::Store(_) => (0, "", mended(error, Label::ImportTryAgain)),
     };

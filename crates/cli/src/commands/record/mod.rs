@@ -67,7 +67,7 @@ pub(crate) async fn begin(place: &Place, begin: &Begin) -> Result<Outcome, Failu
         };
         for draft in ready.drafts {
             match holdings.begin(name, draft, clock::now()).await {
-                Err(RecordError::BegunBefore) => return Err(exists()),
+                Err(RecordError::BegunBefore { .. }) => return Err(exists()),
                 begun => begun?,
             };
         }

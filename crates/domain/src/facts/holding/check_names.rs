@@ -1,7 +1,6 @@
 //! Checks of the names in an entry: colonies must be alive, lots must hold enough, new names must be new.
 
 use std::collections::BTreeSet;
-use std::str::FromStr;
 
 use super::Holding;
 use super::check::Checked;
@@ -9,7 +8,7 @@ use super::refusal::Refusal;
 use super::untrue::{Colonies, Lots, Places};
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
-use crate::basics::spelling::nearest;
+use crate::basics::spelling::nearest_name;
 use crate::basics::words::{ApiaryName, ColonyName, LotName, MedicineName};
 use crate::journal::event::{Administration, Disposal, Event};
 
@@ -17,7 +16,7 @@ impl Holding {
     pub(super) fn check_alive(&self, pointer: &str, colony: &ColonyName, on: Day) -> Checked {
         let life = self.life(colony);
         let Some(begun) = life.begun else {
-            let near = alike(colony.as_str(), self.colonies().map(ColonyName::as_str));
+            let near = nearest_name(colony.as_str(), self.colonies().map(ColonyName::as_str));
             let colony = colony.clone();
             return Err(Refusal::at(pointer, Colonies::NoSuchColony { colony, near }));
         };
@@ -80,7 +79,7 @@ impl Holding {
         if file.any(|record| matches!(record.event, Event::ApiaryDetails(_))) {
             return Ok(());
         }
-        let near = alike(apiary.as_str(), self.apiaries().map(ApiaryName::as_str));
+        let near = nearest_name(apiary.as_str(), self.apiaries().map(ApiaryName::as_str));
         Err(Refusal::at(pointer, Places::NoSuchApiary { apiary: apiary.clone(), near }))
     }
 
@@ -98,7 +97,7 @@ impl Holding {
         if self.medicine(medicine).is_some() {
             return Ok(());
         }
-        let near = alike(medicine.as_str(), self.medicines.keys().map(MedicineName::as_str));
+        let near = nearest_name(medicine.as_str(), self.medicines.keys().map(MedicineName::as_str));
         Err(Refusal::at(pointer, Lots::NoSuchMedicine { medicine: medicine.clone(), near }))
     }
 
@@ -113,7 +112,7 @@ impl Holding {
         if self.lot(lot).is_some() {
             return Ok(());
         }
-        let near = alike(lot.as_str(), self.lots().map(LotName::as_str));
+        let near = nearest_name(lot.as_str(), self.lots().map(LotName::as_str));
         Err(Refusal::at(pointer, Lots::NoSuchLot { lot: lot.clone(), near }))
     }
 
@@ -167,9 +166,4 @@ pub(super) fn check_stock(
         return Ok(());
     }
     Err(Refusal::at(pointer, Lots::MoreThanHeld { lot: lot.clone(), held, gone }))
-}
-
-/// A recorded name with a similar spelling, if any.
-fn alike<'a, Name: FromStr>(written: &str, names: impl Iterator<Item = &'a str>) -> Option<Name> {
-    nearest(written, names)?.parse().ok()
 }
