@@ -1,7 +1,7 @@
 //! A client, and the service it calls.
 
 use std::sync::atomic::{AtomicI64, Ordering};
-use std::sync::{Arc, LazyLock};
+use std::sync::{Arc, LazyLock, Mutex};
 
 use axum::Router;
 use axum::body::{Body, to_bytes};
@@ -24,23 +24,27 @@ pub(crate) const TODAY: &str = "2026-04-11";
 /// A clock that stands still until it is set.
 pub(crate) struct Standing {
     minutes: AtomicI64,
-    day: &'static str,
+    day: Mutex<&'static str>,
 }
 
 impl Standing {
     pub(crate) fn move_on(&self, minutes: i64) {
         self.minutes.fetch_add(minutes, Ordering::SeqCst);
     }
+
+    pub(crate) fn move_to(&self, day: &'static str) {
+        *self.day.lock().unwrap() = day;
+    }
 }
 
 impl Clock for Standing {
     fn now(&self) -> Instant {
         let minutes = 15 + self.minutes.load(Ordering::SeqCst);
-        format!("{}T08:{minutes:02}:30.123Z", self.day).parse().unwrap()
+        format!("{}T08:{minutes:02}:30.123Z", self.day.lock().unwrap()).parse().unwrap()
     }
 
     fn today(&self) -> Day {
-        self.day.parse().unwrap()
+        self.day.lock().unwrap().parse().unwrap()
     }
 }
 
@@ -86,23 +90,32 @@ impl Bench {
         Bench::over_with(|journal| journal, leaflets(), day).await
     }
 
+    /// A service without entries, with settings of its own.
+    pub(crate) async fn made(set: impl FnOnce(App) -> App) -> Bench {
+        Bench::set_up(|journal| journal, leaflets(), TODAY, set).await
+    }
+
     async fn over_with(
         wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
         leaflets: Arc<Leaflets>,
         day: &'static str,
     ) -> Bench {
+        Bench::set_up(wrap, leaflets, day, |app| app).await
+    }
+
+    async fn set_up(
+        wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
+        leaflets: Arc<Leaflets>,
+        day: &'static str,
+        set: impl FnOnce(App) -> App,
+    ) -> Bench {
         let folder = tempfile::tempdir().unwrap();
         let url = format!("sqlite:{}", folder.path().join("journal.db").display());
         let journal = wrap(combclear_store::open(&url).await.unwrap());
-        let clock = Arc::new(Standing { minutes: AtomicI64::new(0), day });
-        let app = App::new(
-            Arc::new(Holdings::new(Arc::clone(&journal))),
-            leaflets,
-            laws(),
-            Arc::clone(&clock) as _,
-        )
-        .typeset_by(Arc::new(OneLine));
-        let router = combclear_service::router(app);
+        let clock = Arc::new(Standing { minutes: AtomicI64::new(0), day: Mutex::new(day) });
+        let holdings = Arc::new(Holdings::new(Arc::clone(&journal)));
+        let app = App::new(holdings, leaflets, laws(), Arc::clone(&clock) as _).typeset_by(Arc::new(OneLine));
+        let router = combclear_service::router(set(app));
         Bench { router, clock, journal, _folder: folder }
     }
 
@@ -126,7 +139,9 @@ impl Bench {
         let (parts, body) = response.into_parts();
         let body = to_bytes(body, usize::MAX).await.unwrap().to_vec();
         let answer = Answer { status: parts.status.as_u16(), headers: parts.headers, body };
-        if method != Method::HEAD {
+        // An answer without a body, a browser's question whether it may ask, and a compressed answer are not described.
+        let described = ![Method::HEAD, Method::OPTIONS].contains(&method);
+        if described && answer.header("content-encoding").is_none() {
             DOCUMENT.check(&method, &path, &answer);
         }
         answer

@@ -10,7 +10,7 @@ async fn the_page_is_served_with_all_that_it_needs() {
     let answer = bench.get("/docs").await;
     assert_eq!((answer.status, answer.header("location")), (308, Some("/docs/index.html")));
     let page = bench.get("/docs/index.html").await;
-    assert_eq!((page.status, page.header("content-type")), (200, Some("text/html")));
+    assert_eq!((page.status, page.header("content-type")), (200, Some("text/html; charset=utf-8")));
     let page = page.text();
     let files: Vec<&str> = page.split(['"', '\'']).filter_map(|part| part.strip_prefix("./")).collect();
     assert!(files.len() >= 4, "{files:?}");
@@ -32,6 +32,9 @@ async fn the_page_shows_the_document_and_fetches_nothing_from_elsewhere() {
         assert!(!page.contains(elsewhere), "{page}");
         assert!(!start.contains(elsewhere), "{start}");
     }
+    // No mark or name of the toolkit that draws it.
+    assert!(start.contains(r#""layout": "BaseLayout""#), "{start}");
+    assert!(page.contains("<title>Combclear: the HTTP API</title>") && !page.contains("favicon"), "{page}");
 }
 
 #[tokio::test]

@@ -1,6 +1,8 @@
 //! `/leaflets` and `/leaflets/{jurisdiction}/{id}`
 
-use serde_json::json;
+use std::sync::Arc;
+
+use serde_json::{Value, json};
 
 use crate::bench::Bench;
 
@@ -12,6 +14,31 @@ async fn the_leaflets_are_listed_by_active_form_and_strength() {
         "strength": "1 g nothing per strip", "unit": "strip",
     });
     assert_eq!(bench.get("/leaflets").await.good(), json!({ "items": [item] }));
+}
+
+#[tokio::test]
+async fn leaflets_are_listed_by_jurisdiction_active_and_unit() {
+    let bench = Bench::with(Arc::new(combclear_leaflets::builtin().unwrap().clone())).await;
+    let listed = async |query: &str| -> Vec<(String, String)> {
+        let list = bench.get(&format!("/leaflets{query}")).await.good();
+        let text = |item: &Value, field: &str| item[field].as_str().unwrap().to_owned();
+        let items = list["items"].as_array().unwrap().iter();
+        items.map(|item| (text(item, "jurisdiction"), text(item, "id"))).collect()
+    };
+    let all = listed("").await;
+    let of_gb = listed("?jurisdiction=gb").await;
+    assert!(!of_gb.is_empty() && of_gb.len() < all.len() && of_gb.iter().all(|(of, _)| of == "gb"));
+    // France has none of its own, so those of the Union apply.
+    assert!(listed("?jurisdiction=fr").await.iter().all(|(of, _)| of == "eu"));
+    let amitraz = listed("?jurisdiction=gb&active=Amitraz&unit=strip").await;
+    assert!(
+        !amitraz.is_empty() && amitraz.iter().all(|(_, id)| id.starts_with("amitraz-strip")),
+        "{amitraz:?}"
+    );
+    assert_eq!(listed("?active=amitraz&unit=g").await, []);
+    let fault = bench.get("/leaflets?active=amitras").await.fault(400, "bad-parameter", "/leaflets");
+    let detail = "no leaflet has the active substance `amitras`";
+    assert_eq!(fault, ("active".to_owned(), detail.to_owned(), "did you mean `amitraz`?".to_owned()));
 }
 
 #[tokio::test]

@@ -12,6 +12,7 @@ mod bench;
 mod docs;
 mod document;
 mod faulty;
+mod freshness;
 mod health;
 mod holdings;
 mod laws;
@@ -19,6 +20,7 @@ mod layers;
 mod leaflets;
 #[path = "../one_line.rs"]
 mod one_line;
+mod origins;
 mod paths;
 mod problems;
 mod schema;

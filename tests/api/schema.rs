@@ -39,8 +39,12 @@ impl Document {
         let method = method.as_str().to_lowercase();
         let operation = self.operations().find(|(template, of, _)| *of == method && fits(template, path));
         let Some((template, _, operation)) = operation else {
+            // What a front end does not ask for is not described.
+            let first = path.trim_start_matches('/').split(['/', '?']).next().unwrap();
+            let of_the_service =
+                ["", "docs", "healthz", "openapi.json", "problems", "readyz"].contains(&first);
             assert!(
-                [404, 405].contains(&answer.status),
+                of_the_service || [404, 405].contains(&answer.status),
                 "{method} {path} is not in the document: {answer:?}"
             );
             return;

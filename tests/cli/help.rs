@@ -99,6 +99,8 @@ fn two_is_a_wrong_command_line_and_the_message_says_what_is_wrong_with_it() {
         (&["import"], "<FILE>"),
         (&["serve", "--listen", "localhost"], "like 127.0.0.1:8420"),
         (&["serve", "--listen", "127.0.0.1:99999"], "like 127.0.0.1:8420"),
+        (&["serve", "--allow-origin", "*"], "like https://hives.example.org"),
+        (&["serve", "--allow-origin", "https://hives.example.org/"], "like https://hives.example.org"),
     ] {
         let ran = bench.run(arguments);
         assert_eq!((ran.code, ran.out.as_str()), (Some(2), ""), "{arguments:?}: {}", ran.err);

@@ -1,5 +1,6 @@
 //! Each kind of entry as a form: what it says of a field holds when a body is read.
 
+use combclear_domain::journal::fault::Unreadable;
 use combclear_domain::journal::form::{Input, blanks, faults};
 use combclear_domain::journal::{Draft, EntryId, Event, Kind};
 use serde_json::{Map, Value, json};
@@ -117,6 +118,49 @@ fn a_field_that_there_is_not_is_told_once() {
         let wanted = "unknown field `colour`, expected one of `id`, `on`, `at`, `recorded_by`, `kind`, `body`, \
                       `corrects`, `reason`";
         assert!(told.len() == 1 && told.iter().all(|told| told.starts_with(wanted)), "{told:?}");
+    }
+}
+
+/// A number is read where an id may stand, and only there; what else is wrong is told without it.
+#[test]
+fn a_first_dose_is_named_by_its_number_where_there_is_a_journal() {
+    let entry = |kind: &str, body: &str| {
+        format!(
+            r#"{{"id":"00000000-0000-7000-8000-000000000002","on":"2026-04-01","recorded_by":"A","kind":"{kind}","body":{body}}}"#
+        )
+    };
+    let seventh: EntryId = "00000000-0000-7000-8000-000000000007".parse().unwrap();
+    let numbered =
+        |number| (number == 7).then_some(seventh).ok_or(Unreadable::NoEntryNumbered { number, last: 9 });
+    let pointers = |text: &str| -> Vec<String> {
+        let found = Draft::from_json_where(text, None, numbered).unwrap_err();
+        found.into_iter().map(|fault| fault.pointer).collect()
+    };
+    let named = [
+        ("removal", r#"{"administration":7,"colonies":["H1"]}"#),
+        ("administration", r#"{"given":[{"lot":"L1","each":0.125,"colonies":["H1"]}],"continues":7}"#),
+    ];
+    for (kind, by_number) in named {
+        let by_id = by_number.replace(":7", r#":"00000000-0000-7000-8000-000000000007""#);
+        let read = Draft::from_json_where(&entry(kind, by_number), None, numbered).unwrap();
+        assert_eq!(read, Draft::from_json(&entry(kind, &by_id), None).unwrap());
+        let nowhere = Draft::from_json(&entry(kind, by_number), None).unwrap_err();
+        assert_eq!(nowhere.len(), 1, "{nowhere:?}");
+        assert_eq!(told(&nowhere[0]).help, "name the entry by its id");
+    }
+    for (body, wrong) in [
+        (r#"{"administration":8,"colonies":["H1"]}"#, vec!["/body/administration"]),
+        (r#"{"administration":7,"colonies":["H1",""],"left":1}"#, vec!["/body/left", "/body/colonies/1"]),
+        (r#"{"administration":7.5,"colonies":["H1"]}"#, vec!["/body/administration"]),
+        (r#"{"administration":-7,"colonies":["H1"]}"#, vec!["/body/administration"]),
+        (r#"{"administration":7,"administration":7,"colonies":["H1"]}"#, vec!["/body"]),
+        (r#"{"administration":7,"colonies":[7]}"#, vec!["/body/colonies/0"]),
+    ] {
+        let mut found = pointers(&entry("removal", body));
+        found.sort_unstable();
+        let mut wanted: Vec<String> = wrong.into_iter().map(str::to_owned).collect();
+        wanted.sort_unstable();
+        assert_eq!(found, wanted, "{body}");
     }
 }
 

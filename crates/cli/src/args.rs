@@ -14,6 +14,7 @@ use combclear_domain::basics::words::{
     PrescriptionName,
 };
 use combclear_domain::journal::Kind;
+use combclear_service::Origin;
 use combclear_wording::terminal::failures as say;
 use combclear_wording::unreadable::{Part, misread};
 use combclear_wording::{Label, Words};
@@ -469,8 +470,15 @@ pub(crate) struct Serve {
     /// Where to listen
     #[arg(long, default_value = "127.0.0.1:8420", value_name = "ADDRESS", value_parser = address)]
     pub(crate) listen: SocketAddr,
+    /// Let a page of this origin, such as `https://hives.example.org`, call the API from a browser; may be given several times
+    #[arg(long, value_name = "ORIGIN", value_parser = origin)]
+    pub(crate) allow_origin: Vec<Origin>,
 }
 
 fn address(text: &str) -> Result<SocketAddr, String> {
     text.parse().map_err(|_| Label::AskedWriteAddress.said())
+}
+
+fn origin(text: &str) -> Result<Origin, String> {
+    text.parse().map_err(|_| Label::AskedWriteOrigin.said())
 }

@@ -1,10 +1,11 @@
 //! The shared state of the handlers.
 
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 use combclear_domain::basics::spelling::nearest_name;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::Hash;
 use combclear_domain::questions::options::Span;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
@@ -17,6 +18,7 @@ use tokio::sync::Semaphore;
 use tokio_util::task::TaskTracker;
 use tracing::Instrument;
 
+use crate::origin::Origin;
 use crate::problem::{Problem, ProblemKind, label};
 
 /// Days asked about by default.
@@ -43,6 +45,9 @@ pub struct App {
     pub(crate) appends: TaskTracker,
     /// Held while a pack is put together: it keeps all its proofs in memory, so only one is made at a time.
     pub(crate) packing: Arc<Semaphore>,
+    /// The pages elsewhere that may call this service from a browser.
+    pub(crate) origins: Vec<Origin>,
+    rules: Arc<OnceLock<Hash>>,
 }
 
 impl App {
@@ -54,8 +59,23 @@ impl App {
         laws: Arc<Laws>,
         clock: Arc<dyn Clock>,
     ) -> App {
-        let packing = Arc::new(Semaphore::new(1));
-        App { holdings, leaflets, laws, clock, typesetter: None, appends: TaskTracker::new(), packing }
+        App {
+            holdings,
+            leaflets,
+            laws,
+            clock,
+            typesetter: None,
+            appends: TaskTracker::new(),
+            packing: Arc::new(Semaphore::new(1)),
+            origins: Vec::new(),
+            rules: Arc::default(),
+        }
+    }
+
+    /// Lets pages of these origins call the service from a browser. Without any, only its own pages may.
+    #[must_use]
+    pub fn open_to(self, origins: Vec<Origin>) -> App {
+        App { origins, ..self }
     }
 
     /// Offers PDF through this typesetter. Without one there is no PDF.
@@ -105,6 +125,11 @@ impl App {
         Ok(App::no_holding(holding, near.as_ref()))
     }
 
+    /// What tells the leaflets and laws at hand from others.
+    pub(crate) fn rules(&self) -> &Hash {
+        self.rules.get_or_init(|| Hash::of_content(format!("{:?}{:?}", self.leaflets, self.laws).as_bytes()))
+    }
+
     /// Runs an append in a task of its own, so that a client that hangs up does not stop it half-way.
     pub(crate) async fn append<T: Send + 'static>(
         &self,
@@ -116,7 +141,7 @@ impl App {
         })
     }
 
-    /// The same, with the nearest name.
+    /// The problem for a holding without entries.
     pub(crate) fn no_holding(holding: &HoldingName, near: Option<&HoldingName>) -> Problem {
         let problem = Problem::new(ProblemKind::UnknownHolding, http::no_holding(Words::english(), holding));
         problem.at_unknown("holding", near.map(HoldingName::as_str), label(Label::HttpNoHoldingHelp))

@@ -6,9 +6,11 @@ use combclear_wording::{Words, forms};
 use serde_json::Value;
 use utoipa::openapi::example::{Example, ExampleBuilder};
 use utoipa::openapi::path::{Operation, PathItem};
+use utoipa::openapi::security::SecurityRequirement;
 use utoipa::openapi::tag::TagBuilder;
 use utoipa::openapi::{
-    Content, InfoBuilder, LicenseBuilder, OpenApi, OpenApiBuilder, Paths, Ref, RefOr, ServerBuilder, Tag,
+    Content, HeaderBuilder, InfoBuilder, LicenseBuilder, Object, OpenApi, OpenApiBuilder, Paths, Ref, RefOr,
+    ResponseBuilder, ServerBuilder, Tag, Type,
 };
 use utoipa::{PartialSchema, ToSchema};
 
@@ -51,7 +53,6 @@ pub(crate) fn frame() -> OpenApi {
         ("register", "The legal register of a period."),
         ("leaflets", "The rules with their sources."),
         ("laws", "What the law requires of a medicine record, and how long it must be kept."),
-        ("service", "Health, this document, what to do about a problem."),
     ];
     let tag = |(name, description): (&str, &str)| -> Tag {
         TagBuilder::new().name(name).description(Some(description)).build()
@@ -63,6 +64,8 @@ pub(crate) fn frame() -> OpenApi {
         .servers(Some([server]))
         .paths(Paths::new())
         .tags(Some(tags.map(tag)))
+        // There are no keys: it answers this machine only.
+        .security(Some(Vec::<SecurityRequirement>::new()))
         .build()
 }
 
@@ -71,6 +74,7 @@ fn complete(document: &mut OpenApi) {
     let Some(components) = document.components.as_mut() else { return };
     tell_apart(components);
     components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
+    document.paths.paths.values_mut().filter_map(|path| path.get.as_mut()).for_each(may_be_kept);
     let Examples { first, batch, of_kind } = examples();
     if let Some(begin) = body_of(document, "/holdings/{holding}", |path| path.put.as_mut()) {
         begin.schema = Some(Ref::from_schema_name(new_name_with_id(Kind::HoldingDetails)).into());
@@ -82,6 +86,19 @@ fn complete(document: &mut OpenApi) {
     if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", |path| path.put.as_mut()) {
         put.examples = of_kind.into_iter().map(of_one_kind).collect();
     }
+}
+
+/// Every answer to a question may be kept and asked about again.
+fn may_be_kept(question: &mut Operation) {
+    let responses = &mut question.responses.responses;
+    let Some(RefOr::T(answer)) = responses.get_mut("200") else { return };
+    let tag = HeaderBuilder::new().schema(Some(Object::with_type(Type::String)));
+    let tag =
+        tag.description(Some("Send it in `If-None-Match` to ask whether the answer still holds.")).build();
+    answer.headers.entry("ETag".to_owned()).or_insert(tag.into());
+    let unchanged =
+        ResponseBuilder::new().description("The answer that the client kept still holds.").build();
+    responses.entry("304".to_owned()).or_insert(unchanged.into());
 }
 
 fn of_one_kind((kind, entry): (Kind, Value)) -> (String, RefOr<Example>) {

@@ -29,9 +29,10 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
-use crate::entries::{header, names_in};
+use crate::entries::header;
 use crate::extract::{DocumentPath, HoldingPath, NewDocumentPath, NewDocumentQuery, Nothing, Path, Query};
 use crate::file_name;
+use crate::freshness::names_in;
 use crate::pages::{EntryReport, path_of_documents};
 use crate::problem::{Problem, ProblemKind, Problems, Sent, label};
 

@@ -1,11 +1,12 @@
 //! The journal of a holding: appending and reading.
 
 use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
 
 use axum::Json;
 use axum::extract::State;
-use axum::http::header::{ETAG, IF_NONE_MATCH, LOCATION};
-use axum::http::{HeaderMap, HeaderValue, StatusCode};
+use axum::http::header::{ETAG, LOCATION};
+use axum::http::{HeaderValue, StatusCode};
 use axum::response::{IntoResponse, Response};
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::facts::holding::Holding;
@@ -28,7 +29,7 @@ use crate::problem::{Fault, Problem, ProblemKind, Problems, Sent, label};
 ///
 /// The writer makes the id, which is the idempotency key: the same entry sent again is recorded once and answered with the
 /// recorded one. Entries are never changed or deleted; a mistake is corrected by a new entry that names the wrong one in
-/// `corrects`, by its id or by its number in the journal, and gives the reason.
+/// `corrects` and gives the reason. Wherever an entry names another, the number of that entry in the journal does as well as its id.
 #[utoipa::path(
     put,
     path = "/holdings/{holding}/entries/{id}",
@@ -55,11 +56,8 @@ pub(crate) async fn put_entry(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Response, Problem> {
-    let journal = app.recorded(&path.holding).await?;
-    let draft = read_entry(&text, Sent::Alone, 0, Some(path.id), &numbered_in(&journal));
-    // Whoever records next would have to copy a holding that is still being read.
-    drop(journal);
-    let draft = draft.map_err(Sent::unreadable)?;
+    let read = |numbered: &Numbered<'_>| read_entry(&text, Sent::Alone, 0, Some(path.id), numbered);
+    let draft = with_numbers(&app, &path.holding, read).await?.map_err(Sent::unreadable)?;
     let recorded = record(&app, path.holding.clone(), vec![draft], Sent::Alone).await?;
     let Some(recorded) = recorded.first() else { return Err(Problem::internal()) };
     one(&path.holding, recorded)
@@ -170,10 +168,7 @@ pub(crate) async fn post_entries(
     Query(Nothing {}): Query<Nothing>,
     JsonText(text): JsonText,
 ) -> Result<Json<BatchReport>, Problem> {
-    let journal = app.recorded(&path.holding).await?;
-    let drafts = read_batch(&text, &numbered_in(&journal));
-    drop(journal);
-    let drafts = drafts?;
+    let drafts = with_numbers(&app, &path.holding, |numbered| read_batch(&text, numbered)).await??;
     let sent = Sent::Batch(drafts.len());
     let recorded = record(&app, path.holding, drafts, sent).await?;
     let item = |recorded: &Recorded| BatchItem {
@@ -239,7 +234,6 @@ pub(crate) async fn get_entry(
     State(app): State<App>,
     Path(path): Path<EntryPath>,
     Query(Nothing {}): Query<Nothing>,
-    headers: HeaderMap,
 ) -> Result<Response, Problem> {
     let journal = app.holdings.journal();
     let found = match path.id {
@@ -261,21 +255,7 @@ pub(crate) async fn get_entry(
         return Err(Problem::new(ProblemKind::UnknownEntry, detail).at_parameter("id", help));
     };
     let etag = etag(&entry)?;
-    if names_in(&headers, &etag) {
-        return Ok((StatusCode::NOT_MODIFIED, [(ETAG, etag)]).into_response());
-    }
     Ok(([(ETAG, etag)], Json(EntryReport::of(&entry))).into_response())
-}
-
-/// Whether the client already has the version with this tag.
-pub(crate) fn names_in(headers: &HeaderMap, etag: &HeaderValue) -> bool {
-    headers.get_all(IF_NONE_MATCH).iter().any(|known| names(known, etag))
-}
-
-/// Whether an `If-None-Match` names this tag.
-fn names(known: &HeaderValue, etag: &HeaderValue) -> bool {
-    let (Ok(known), Ok(etag)) = (known.to_str(), etag.to_str()) else { return false };
-    known.split(',').map(str::trim).any(|one| one == "*" || one.strip_prefix("W/").unwrap_or(one) == etag)
 }
 
 fn etag(entry: &Entry) -> Result<HeaderValue, Problem> {
@@ -300,6 +280,25 @@ async fn record(
 
 /// Looks up the entry with a number.
 type Numbered<'j> = dyn Fn(u64) -> Result<EntryId, Unreadable> + Sync + 'j;
+
+/// Reads what was sent. Only if it names an entry by its number is the journal looked at: whoever records next would have to copy
+/// a holding that is still being read.
+async fn with_numbers<T>(
+    app: &App,
+    holding: &HoldingName,
+    read: impl Fn(&Numbered<'_>) -> T,
+) -> Result<T, Problem> {
+    let looked_up = AtomicBool::new(false);
+    let read_alone = read(&|_| {
+        looked_up.store(true, Ordering::Relaxed);
+        Err(Unreadable::NumberedNowhere)
+    });
+    if !looked_up.into_inner() {
+        return Ok(read_alone);
+    }
+    let journal = app.recorded(holding).await?;
+    Ok(read(&numbered_in(&journal)))
+}
 
 /// Looks up the entry with a number in a journal as it is now: the entry of a batch cannot name an earlier one of the same
 /// batch like that, which has no number yet.

@@ -14,7 +14,7 @@ use combclear_domain::basics::misread::{Misread, NotAnEntry};
 use combclear_domain::basics::node::{Reading, read_named};
 use combclear_domain::basics::words::{
     Access, ApiaryName, ColonyName, Ground, HoldingName, Jurisdiction, LeafletId, LotName, Person, Power,
-    PrescriptionName,
+    PrescriptionName, Unit,
 };
 use combclear_domain::journal::entry::WhichEntry;
 use combclear_domain::journal::{EntryId, Hash};
@@ -170,6 +170,21 @@ pub(crate) struct NewDocumentQuery {
 #[derive(Debug, Deserialize, IntoParams)]
 #[serde(deny_unknown_fields)]
 pub(crate) struct Nothing {}
+
+/// Which leaflets.
+#[derive(Debug, Deserialize, IntoParams)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct LeafletQuery {
+    /// Those that apply in this jurisdiction: a member state of the Union uses those of the Union where it has none of its own.
+    #[param(value_type = Jurisdiction, required = false, example = "gb")]
+    pub(crate) jurisdiction: Option<Jurisdiction>,
+    /// Those with this active substance.
+    #[param(required = false, max_length = 200, example = "amitraz")]
+    pub(crate) active: Option<String>,
+    /// Those counted in this unit.
+    #[param(value_type = Unit, required = false, example = "strip")]
+    pub(crate) unit: Option<Unit>,
+}
 
 /// The day of a question.
 #[derive(Debug, Deserialize, IntoParams)]

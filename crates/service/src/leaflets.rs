@@ -2,6 +2,7 @@
 
 use axum::Json;
 use axum::extract::State;
+use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::words::{Jurisdiction, LeafletId, Unit};
 use combclear_domain::rules::leaflet::Leaflet;
 use combclear_wording::{Label, Words, http};
@@ -9,7 +10,7 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
-use crate::extract::{LeafletPath, Nothing, Path, Query};
+use crate::extract::{LeafletPath, LeafletQuery, Nothing, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems, label};
 
 /// The built-in leaflets.
@@ -45,22 +46,54 @@ struct LeafletItem {
     get,
     path = "/leaflets",
     tag = "leaflets",
+    params(LeafletQuery),
     responses((status = 200, description = "The leaflets.", body = LeafletList), Problems),
 )]
 pub(crate) async fn list_leaflets(
     State(app): State<App>,
-    Query(Nothing {}): Query<Nothing>,
+    Query(wanted): Query<LeafletQuery>,
 ) -> Result<Json<LeafletList>, Problem> {
-    let item = |leaflet: &Leaflet| LeafletItem {
-        jurisdiction: leaflet.jurisdiction.clone(),
-        id: leaflet.id.clone(),
-        title: leaflet.title.clone(),
-        actives: leaflet.actives.clone(),
-        form: leaflet.form.clone(),
-        strength: leaflet.strength.clone(),
-        unit: leaflet.unit,
+    let all: Vec<&Leaflet> = match &wanted.jurisdiction {
+        Some(jurisdiction) => app.leaflets.holding_in(jurisdiction).into_iter().map(AsRef::as_ref).collect(),
+        None => app.leaflets.iter().map(AsRef::as_ref).collect(),
     };
-    Ok(Json(LeafletList { items: app.leaflets.iter().map(|leaflet| item(leaflet)).collect() }))
+    if let Some(active) = &wanted.active {
+        check_active(&app, active)?;
+    }
+    let items = all.into_iter().filter(|leaflet| {
+        wanted.active.as_ref().is_none_or(|active| has(leaflet, active))
+            && wanted.unit.is_none_or(|unit| leaflet.unit == unit)
+    });
+    Ok(Json(LeafletList { items: items.map(LeafletItem::of).collect() }))
+}
+
+fn has(leaflet: &Leaflet, active: &str) -> bool {
+    leaflet.actives.iter().any(|known| known.eq_ignore_ascii_case(active))
+}
+
+/// Refuses an active that no leaflet has: an empty list would look like an answer.
+fn check_active(app: &App, active: &str) -> Result<(), Problem> {
+    if app.leaflets.iter().any(|leaflet| has(leaflet, active)) {
+        return Ok(());
+    }
+    let actives = app.leaflets.iter().flat_map(|leaflet| &leaflet.actives);
+    let near = nearest(active, actives.map(String::as_str));
+    let problem = Problem::new(ProblemKind::BadParameter, http::no_active(Words::english(), active));
+    Err(problem.at_unknown("active", near, label(Label::HttpListsLeaflets)))
+}
+
+impl LeafletItem {
+    fn of(leaflet: &Leaflet) -> LeafletItem {
+        LeafletItem {
+            jurisdiction: leaflet.jurisdiction.clone(),
+            id: leaflet.id.clone(),
+            title: leaflet.title.clone(),
+            actives: leaflet.actives.clone(),
+            form: leaflet.form.clone(),
+            strength: leaflet.strength.clone(),
+            unit: leaflet.unit,
+        }
+    }
 }
 
 /// Read one leaflet

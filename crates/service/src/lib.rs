@@ -18,10 +18,11 @@
 //! stock.rs      what is left of each lot
 //! register.rs   the legal register: as JSON, CSV, page and PDF, for other programs, and as a pack
 //! accept.rs     the media type that a client prefers
-//! leaflets.rs   the rules with their sources
+//! leaflets.rs   the rules with their sources             medicines.rs the medicines of a holding
 //! laws.rs       the law on medicine records               retention.rs   how long records must be kept
 //! service.rs    health, the document and its page, help on problems
-//! host.rs       the host names it answers to
+//! host.rs       the host names it answers to              origin.rs   the pages elsewhere that may call it
+//! freshness.rs  which answers may be kept, and whether a kept one still holds
 //! serve.rs      listening, and permitted addresses
 //! ```
 //!
@@ -53,12 +54,15 @@ mod entries;
 mod examples;
 mod extract;
 mod file_name;
+mod freshness;
 mod holdings;
 mod host;
 mod kinds;
 mod laws;
 mod leaflets;
+mod medicines;
 mod options;
+mod origin;
 mod pages;
 mod problem;
 mod register;
@@ -70,5 +74,6 @@ mod stock;
 
 pub use app::{App, Clock};
 pub use document::openapi;
+pub use origin::{NotAnOrigin, Origin};
 pub use router::router;
 pub use serve::{NotLoopback, check_address, serve};

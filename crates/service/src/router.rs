@@ -3,13 +3,17 @@
 use std::any::Any;
 use std::time::Duration;
 
-use axum::Router;
 use axum::extract::{DefaultBodyLimit, MatchedPath, Request};
-use axum::http::StatusCode;
+use axum::http::header::{ACCEPT, CONTENT_TYPE, ETAG, IF_NONE_MATCH, LOCATION};
+use axum::http::{HeaderMap, HeaderName, Method, StatusCode, Version};
 use axum::middleware::from_fn;
 use axum::response::{IntoResponse, Response};
+use axum::routing::get;
+use axum::{Extension, Router};
 use tower::ServiceBuilder;
 use tower_http::catch_panic::CatchPanicLayer;
+use tower_http::compression::{CompressionLayer, DefaultPredicate, Predicate};
+use tower_http::cors::{AllowOrigin, CorsLayer};
 use tower_http::limit::RequestBodyLimitLayer;
 use tower_http::request_id::{MakeRequestUuid, PropagateRequestIdLayer, SetRequestIdLayer};
 use tower_http::timeout::TimeoutLayer;
@@ -19,11 +23,13 @@ use utoipa_axum::router::OpenApiRouter;
 use utoipa_axum::routes;
 
 use crate::app::App;
+use crate::freshness::{by_content, by_what_it_rests_on, say_whether_to_keep};
 use crate::host::own_names_only;
+use crate::origin::Origin;
 use crate::problem::{Problem, finish};
 use crate::{
-    apiaries, colonies, document, documents, due, entries, holdings, laws, leaflets, options, register,
-    retention, service, stock,
+    apiaries, colonies, document, documents, due, entries, holdings, laws, leaflets, medicines, options,
+    register, retention, service, stock,
 };
 
 /// Time limit for an answer.
@@ -48,10 +54,15 @@ pub fn router(app: App) -> Router {
         .layer(PropagateRequestIdLayer::x_request_id())
         .layer(from_fn(finish))
         .layer(from_fn(own_names_only))
+        .layer(from_fn(say_whether_to_keep))
+        .layer(callable_from(&app.origins))
+        .layer(CompressionLayer::new().compress_when(DefaultPredicate::new().and(may_be_compressed)))
+        .layer(from_fn(by_content))
         .layer(CatchPanicLayer::custom(|panic: Box<dyn Any + Send>| caught(panic.as_ref())))
         .layer(TimeoutLayer::with_status_code(StatusCode::SERVICE_UNAVAILABLE, TIME_MOST))
         // The framework's own limit is smaller and would apply first.
-        .layer(DefaultBodyLimit::disable());
+        .layer(DefaultBodyLimit::disable())
+        .layer(Extension(app.clone()));
     let (router, _) = routes().split_for_parts();
     router
         .fallback(|| async { StatusCode::NOT_FOUND })
@@ -69,7 +80,39 @@ pub(crate) fn routes() -> OpenApiRouter<App> {
             .layer(from_fn(documents::say_too_large))
             .layer(RequestBodyLimitLayer::new(documents::BODY_MOST)),
     );
-    OpenApiRouter::with_openapi(document::frame()).merge(entries).merge(documents)
+    let answers = answer_routes().layer(from_fn(by_what_it_rests_on));
+    let frame = OpenApiRouter::with_openapi(document::frame());
+    frame.merge(entries).merge(answers).merge(documents).merge(service_routes())
+}
+
+/// Routes that the document does not describe.
+fn service_routes() -> OpenApiRouter<App> {
+    OpenApiRouter::new()
+        .route("/", get(service::find_start))
+        .route("/docs", get(service::find_docs))
+        .route("/docs/{file}", get(service::get_docs))
+        .route("/openapi.json", get(service::get_openapi))
+        .route("/healthz", get(service::get_health))
+        .route("/readyz", get(service::get_readiness))
+        .route("/problems/{slug}", get(service::get_problem))
+}
+
+/// Routes whose answers rest on nothing but the journal of the holding, the day, the leaflets and the laws: not on attached
+/// documents, whose bytes are looked at anew each time.
+fn answer_routes() -> OpenApiRouter<App> {
+    OpenApiRouter::new()
+        .routes(routes!(colonies::list_colonies))
+        .routes(routes!(colonies::get_colony))
+        .routes(routes!(colonies::get_colony_supering))
+        .routes(routes!(options::get_colony_options))
+        .routes(routes!(apiaries::list_apiaries))
+        .routes(routes!(apiaries::get_apiary))
+        .routes(routes!(apiaries::get_apiary_supering))
+        .routes(routes!(options::get_apiary_options))
+        .routes(routes!(due::get_due))
+        .routes(routes!(stock::get_stock))
+        .routes(routes!(medicines::list_medicines))
+        .routes(routes!(retention::get_retention))
 }
 
 fn document_routes() -> OpenApiRouter<App> {
@@ -85,17 +128,6 @@ fn entry_routes() -> OpenApiRouter<App> {
         .routes(routes!(entries::list_entries, entries::post_entries))
         .routes(routes!(entries::get_entry, entries::put_entry))
         .routes(routes!(holdings::verify_holding))
-        .routes(routes!(colonies::list_colonies))
-        .routes(routes!(colonies::get_colony))
-        .routes(routes!(colonies::get_colony_supering))
-        .routes(routes!(options::get_colony_options))
-        .routes(routes!(apiaries::list_apiaries))
-        .routes(routes!(apiaries::get_apiary))
-        .routes(routes!(apiaries::get_apiary_supering))
-        .routes(routes!(options::get_apiary_options))
-        .routes(routes!(due::get_due))
-        .routes(routes!(stock::get_stock))
-        .routes(routes!(retention::get_retention))
         .routes(routes!(laws::list_laws))
         .routes(routes!(laws::get_law))
         .routes(routes!(register::get_register))
@@ -104,13 +136,24 @@ fn entry_routes() -> OpenApiRouter<App> {
         .routes(routes!(register::get_register_pack))
         .routes(routes!(leaflets::list_leaflets))
         .routes(routes!(leaflets::get_leaflet))
-        .routes(routes!(service::get_health))
-        .routes(routes!(service::get_readiness))
-        .routes(routes!(service::get_openapi))
-        .routes(routes!(service::find_start))
-        .routes(routes!(service::find_docs))
-        .routes(routes!(service::get_docs))
-        .routes(routes!(service::get_problem))
+}
+
+/// What a page elsewhere may do: nothing, unless its origin is on the list.
+fn callable_from(origins: &[Origin]) -> CorsLayer {
+    let request_id = HeaderName::from_static("x-request-id");
+    CorsLayer::new()
+        .allow_origin(AllowOrigin::list(origins.iter().map(Origin::header)))
+        .allow_methods([Method::GET, Method::PUT, Method::POST])
+        .allow_headers([ACCEPT, CONTENT_TYPE, IF_NONE_MATCH, request_id.clone()])
+        .expose_headers([ETAG, LOCATION, request_id])
+        .allow_private_network(!origins.is_empty())
+}
+
+/// A strong tag stands for the very bytes; files for download are compressed already.
+fn may_be_compressed(_: StatusCode, _: Version, headers: &HeaderMap, _: &axum::http::Extensions) -> bool {
+    let strong = headers.get(ETAG).is_some_and(|tag| !tag.as_bytes().starts_with(b"W/"));
+    let media_type = headers.get(CONTENT_TYPE).map_or(&b""[..], |declared| declared.as_bytes());
+    !strong && (media_type.starts_with(b"text/") || media_type.starts_with(b"application/json"))
 }
 
 fn span(request: &Request) -> Span {

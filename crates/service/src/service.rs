@@ -1,4 +1,4 @@
-//! Health, the document and its page, help on problems.
+//! Health, the document and its page, help on problems. A front end asks none of these, so the document does not describe them.
 
 use std::sync::{Arc, LazyLock};
 
@@ -6,54 +6,37 @@ use axum::Json;
 use axum::extract::State;
 use axum::http::header::{CONTENT_ENCODING, CONTENT_TYPE};
 use axum::http::{HeaderValue, StatusCode};
-use axum::response::{IntoResponse, Redirect, Response};
+use axum::response::{Html, IntoResponse, Redirect, Response};
 use combclear_domain::basics::spelling::nearest;
 use combclear_wording::{Label, Words, http};
 use serde::Serialize;
-use utoipa::ToSchema;
 use utoipa_swagger_ui::Config;
 
 use crate::app::App;
 use crate::document;
 use crate::extract::{FilePath, Nothing, Path, Query, SlugPath};
-use crate::problem::{Problem, ProblemKind, Problems, label};
+use crate::freshness::not_kept;
+use crate::problem::{Problem, ProblemKind, label};
 
 /// Whether the service answers.
-#[derive(Debug, Serialize, ToSchema)]
+#[derive(Debug, Serialize)]
 pub(crate) struct Health {
     /// Always `ok`.
-    #[schema(example = "ok")]
     status: &'static str,
 }
 
 /// Ask whether the service runs
-#[utoipa::path(
-    get,
-    path = "/healthz",
-    tag = "service",
-    responses((status = 200, description = "It runs.", body = Health), Problems),
-)]
-pub(crate) async fn get_health(Query(Nothing {}): Query<Nothing>) -> Json<Health> {
-    Json(Health { status: "ok" })
+pub(crate) async fn get_health(Query(Nothing {}): Query<Nothing>) -> impl IntoResponse {
+    (not_kept(), Json(Health { status: "ok" }))
 }
 
 /// Ask whether the service can reach its database
-#[utoipa::path(
-    get,
-    path = "/readyz",
-    tag = "service",
-    responses(
-        (status = 200, description = "It can.", body = Health),
-        (status = 503, description = "It cannot.", body = Problem, content_type = "application/problem+json"),
-        Problems,
-    ),
-)]
 pub(crate) async fn get_readiness(
     State(app): State<App>,
     Query(Nothing {}): Query<Nothing>,
-) -> Result<Json<Health>, Problem> {
+) -> Result<impl IntoResponse, Problem> {
     match app.holdings.journal().ready().await {
-        Ok(()) => Ok(Json(Health { status: "ok" })),
+        Ok(()) => Ok((not_kept(), Json(Health { status: "ok" }))),
         Err(error) => {
             tracing::error!(%error, "the database does not answer");
             Err(Problem::new(ProblemKind::NotReady, label(Label::HttpNotReady)))
@@ -62,12 +45,6 @@ pub(crate) async fn get_readiness(
 }
 
 /// Read this document
-#[utoipa::path(
-    get,
-    path = "/openapi.json",
-    tag = "service",
-    responses((status = 200, description = "This document.", body = Object, content_type = "application/json"), Problems),
-)]
 pub(crate) async fn get_openapi(Query(Nothing {}): Query<Nothing>) -> Response {
     static DOCUMENT: LazyLock<String> =
         LazyLock::new(|| document::openapi().to_pretty_json().unwrap_or_default());
@@ -75,53 +52,31 @@ pub(crate) async fn get_openapi(Query(Nothing {}): Query<Nothing>) -> Response {
 }
 
 /// Go from the address of the service to the page that shows this document
-#[utoipa::path(
-    get,
-    path = "/",
-    tag = "service",
-    responses(
-        (status = 307, description = "The page is at the path in the Location header.", headers(
-            ("Location", description = "The path of the page."),
-        )),
-        Problems,
-    ),
-)]
 pub(crate) async fn find_start(Query(Nothing {}): Query<Nothing>) -> Redirect {
     Redirect::temporary("/docs")
 }
 
 /// Go to the page that shows this document
-#[utoipa::path(
-    get,
-    path = "/docs",
-    tag = "service",
-    responses(
-        (status = 308, description = "The page is at the path in the Location header.", headers(
-            ("Location", description = "The path of the page."),
-        )),
-        Problems,
-    ),
-)]
 pub(crate) async fn find_docs(Query(Nothing {}): Query<Nothing>) -> Redirect {
     Redirect::permanent("/docs/index.html")
 }
 
+static CONFIG: LazyLock<Arc<Config<'static>>> =
+    LazyLock::new(|| Arc::new(Config::new(["/openapi.json"]).validator_url("none").use_base_layout()));
+
+/// The page itself: the toolkit's own shows its mark and name.
+const PAGE: &str = include_str!("docs.html");
+
 /// Read a file of the page that shows this document
 ///
 /// `index.html` is the page. It fetches nothing from elsewhere.
-#[utoipa::path(
-    get,
-    path = "/docs/{file}",
-    tag = "service",
-    params(FilePath),
-    responses((status = 200, description = "The file.", body = String, content_type = "text/html"), Problems),
-)]
 pub(crate) async fn get_docs(
     Path(path): Path<FilePath>,
     Query(Nothing {}): Query<Nothing>,
 ) -> Result<Response, Problem> {
-    static CONFIG: LazyLock<Arc<Config<'static>>> =
-        LazyLock::new(|| Arc::new(Config::new(["/openapi.json"]).validator_url("none")));
+    if path.file == "index.html" {
+        return Ok(Html(PAGE).into_response());
+    }
     let file = utoipa_swagger_ui::serve(&path.file, Arc::clone(&CONFIG)).map_err(|error| {
         tracing::error!(%error, "a file of the page cannot be served");
         Problem::internal()
@@ -138,13 +93,6 @@ pub(crate) async fn get_docs(
 /// Read what to do about a problem
 ///
 /// The `type` of a problem document is the address of this page.
-#[utoipa::path(
-    get,
-    path = "/problems/{slug}",
-    tag = "service",
-    params(SlugPath),
-    responses((status = 200, description = "The page.", body = String, content_type = "text/plain"), Problems),
-)]
 pub(crate) async fn get_problem(
     Path(path): Path<SlugPath>,
     Query(Nothing {}): Query<Nothing>,

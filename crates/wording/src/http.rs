@@ -61,6 +61,8 @@ crate::terminal::sentences! {
     HttpNoColony: no_colony(holding: &HoldingName, colony: &ColonyName);
     /// A leaflet that is not built in for a jurisdiction.
     HttpNoLeaflet: no_leaflet(leaflet: &LeafletId, jurisdiction: &Jurisdiction);
+    /// An active substance that no leaflet has.
+    HttpNoActive: no_active(active: &str);
     /// The jurisdiction that a leaflet is for.
     HttpLeafletFor: leaflet_for(jurisdiction: &Jurisdiction);
     /// A file that the documentation page does not have.

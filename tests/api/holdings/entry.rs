@@ -299,6 +299,38 @@ async fn a_correction_names_the_wrong_entry_by_its_number_or_by_its_id() {
     }
 }
 
+#[tokio::test]
+async fn a_removal_and_a_further_dose_name_the_first_dose_by_its_number_or_by_its_id() {
+    let bench = seed::bench().await;
+    let entries = bench.get("/holdings/heathside/entries").await.good();
+    let doses = entries["items"].as_array().unwrap().iter();
+    let first = doses.clone().find(|entry| entry["kind"] == "administration").unwrap();
+    let (seq, id) = (&first["seq"], &first["id"]);
+    for (number, kind, field, body) in [
+        (20, "removal", "administration", json!({ "colonies": ["M1"] })),
+        (
+            21,
+            "administration",
+            "continues",
+            json!({ "given": [{ "lot": "strips-1", "each": 1, "colonies": ["M1"] }], "withdrawal_days": 0 }),
+        ),
+    ] {
+        let named = |first: &Value| {
+            let mut body = body.clone();
+            body[field] = first.clone();
+            entry(number, "2026-04-10", kind, body)
+        };
+        let answer = bench.put(&path(number), &named(seq)).await;
+        assert_eq!((answer.status, &answer.good()["body"][field]), (201, id), "{kind}");
+        assert_eq!(bench.put(&path(number), &named(id)).await.status, 200, "{kind}");
+        let mut nobody = named(&json!(99));
+        nobody["id"] = json!(seed::id(30));
+        let fault = bench.put(&path(30), &nobody).await.fault(422, "unreadable-entry", &path(30));
+        assert_eq!(fault.0, format!("/body/{field}"));
+        assert!(fault.1.starts_with("there is no entry `99` in the journal"), "{fault:?}");
+    }
+}
+
 /// The last number there is, the one after it, and others that no entry has.
 #[tokio::test]
 async fn a_correction_of_a_number_that_no_entry_has_is_a_problem_with_the_last_one() {

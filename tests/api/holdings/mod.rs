@@ -9,6 +9,7 @@ mod documents;
 mod due;
 mod entries;
 mod entry;
+mod medicines;
 mod options;
 mod register;
 mod retention;
@@ -66,6 +67,7 @@ async fn a_holding_without_entries_is_a_problem_everywhere_that_names_the_neares
         "due",
         "due?format=calendar",
         "stock",
+        "medicines",
         "register",
         "register?format=pdf",
         "register/exchange",

@@ -42,7 +42,8 @@ pub(crate) async fn run(at: &Place, ask: &Serve) -> Result<Outcome, Failure> {
             .with_writer(std::io::stderr)
             .init();
         print_as_is(&say::serves(words, &address.to_string()))?;
-        let mut app = App::new(Arc::clone(holdings), leaflets, laws, Arc::new(MachineClock));
+        let mut app = App::new(Arc::clone(holdings), leaflets, laws, Arc::new(MachineClock))
+            .open_to(ask.allow_origin.clone());
         if let Some(typesetter) = typesetter::built_in() {
             app = app.typeset_by(typesetter);
         }

@@ -1,5 +1,6 @@
 //! The envelope of an entry: a [`Draft`] as written, and an [`Entry`] once sealed into the chain.
 
+use std::borrow::Cow;
 use std::sync::Arc;
 
 use serde::{Deserialize, Serialize};
@@ -11,7 +12,8 @@ use crate::basics::words::{HoldingName, Person};
 use crate::journal::event::{Event, Kind};
 pub use crate::journal::fault::EntryFault;
 use crate::journal::fault::Unreadable;
-use crate::journal::read::{all_faults, read_json, unknown_kind};
+use crate::journal::form::Input;
+use crate::journal::read::{Written, all_faults, read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
 
 /// Which entry this one corrects, and why. A correction has the kind of the corrected entry, or is a strike-out.
@@ -58,24 +60,28 @@ impl Draft {
         Draft::from_json_where(text, id, |_| Err(Unreadable::NumberedNowhere))
     }
 
-    /// The same, where a number names an entry: `numbered` looks it up.
+    /// The same, where a number names an entry: the one that is corrected, or a first dose in the body. `numbered` looks it up.
     ///
     /// # Errors
     /// As [`Draft::from_json`].
     pub fn from_json_where(
         text: &str,
         id: Option<EntryId>,
-        numbered: impl FnOnce(u64) -> Result<EntryId, Unreadable>,
+        numbered: impl Fn(u64) -> Result<EntryId, Unreadable>,
     ) -> Result<Draft, Vec<EntryFault>> {
-        let read = Envelope::from_json(text).and_then(|mut envelope| {
+        let read = |text: &str| -> Result<Envelope, EntryFault> {
+            let mut envelope = Envelope::from_json(text)?;
             envelope.id = envelope.id.or(id);
-            if let Some(WhichEntry::Number(number)) = envelope.corrects {
-                let id = numbered(number).map_err(|why| EntryFault::at("/corrects", why))?;
-                envelope.corrects = Some(id.into());
-            }
-            envelope.read()
-        });
-        read.map_err(|first| all_faults(text, first))
+            Ok(envelope)
+        };
+        let all = |text: &str, first| all_faults(text, first);
+        let mut envelope = read(text).map_err(|first| all(text, first))?;
+        if !envelope.name_by_id(numbered).map_err(|first| all(text, first))? {
+            return envelope.read().map_err(|first| all(text, first));
+        }
+        // The numbers are none of its faults.
+        let text = serde_json::to_string(&envelope).unwrap_or_default();
+        envelope.read().map_err(|first| all(&text, first))
     }
 
     /// The same entry, as a correction of another.
@@ -246,6 +252,30 @@ impl Envelope {
         }
     }
 
+    /// Names each entry by its id that it names by its number. Returns whether there is one.
+    fn name_by_id(
+        &mut self,
+        numbered: impl Fn(u64) -> Result<EntryId, Unreadable>,
+    ) -> Result<bool, EntryFault> {
+        let mut changed = false;
+        if let Some(WhichEntry::Number(number)) = self.corrects {
+            let id = numbered(number).map_err(|why| EntryFault::at("/corrects", why))?;
+            self.corrects = Some(id.into());
+            changed = true;
+        }
+        let fields = Kind::from_word(&self.kind).map_or(&[][..], Kind::fields);
+        for field in fields.iter().filter(|field| matches!(field.input, Input::FirstDose)) {
+            let Ok(mut written) = serde_json::from_str::<Written<'_>>(self.body.get()) else { break };
+            let Some((value, number)) = written.number(field.name) else { continue };
+            let pointer = format!("/body/{}", field.name);
+            *value =
+                Cow::Owned(format!("\"{}\"", numbered(number).map_err(|why| EntryFault::at(&pointer, why))?));
+            self.body = RawValue::from_string(written.to_json()).unwrap_or_default();
+            changed = true;
+        }
+        Ok(changed)
+    }
+
     /// Parses kind and body, and checks that `corrects` and `reason` come together.
     ///
     /// # Errors
@@ -311,7 +341,7 @@ struct Sealed<'a> {
     at: Option<TimeOfDay>,
     recorded_at: Instant,
     recorded_by: Person,
-    kind: std::borrow::Cow<'a, str>,
+    kind: Cow<'a, str>,
     #[serde(borrow)]
     body: &'a RawValue,
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -496,8 +496,9 @@ kinds! {
         /// The method, if the leaflet names several.
         #[serde(skip_serializing_if = "Option::is_none")]
         pub method: Option<Method>,
-        /// The first dose of the course that this dose continues.
+        /// The first dose of the course that this dose continues. Over HTTP also its number in the journal.
         #[serde(skip_serializing_if = "Option::is_none")]
+        #[cfg_attr(feature = "openapi", schema(value_type = Option<crate::journal::entry::WhichEntry>))]
         pub continues: Option<EntryId> [Inside],
         /// The withdrawal period for honey as read on the pack, in days, 0 included.
         #[serde(skip_serializing_if = "Option::is_none")]
@@ -525,7 +526,8 @@ kinds! {
 
     /// Carriers are taken out.
     Removal = "removal" {
-        /// The first dose of the course that is taken out.
+        /// The first dose of the course that is taken out. Over HTTP also its number in the journal.
+        #[cfg_attr(feature = "openapi", schema(value_type = crate::journal::entry::WhichEntry))]
         pub administration: EntryId [Inside],
         /// The colonies.
         #[cfg_attr(feature = "openapi", schema(min_items = 1))]

@@ -1,7 +1,11 @@
 //! Reading entries and bodies strictly, and finding what is wrong with them.
 
-use serde::Deserialize;
-use serde::de::IgnoredAny;
+use std::borrow::Cow;
+use std::fmt;
+
+use serde::de::{IgnoredAny, MapAccess, Visitor};
+use serde::{Deserialize, Deserializer};
+use serde_json::value::RawValue;
 
 use super::entry::{EntryFault, EntryId, WhichEntry};
 use super::event::Kind;
@@ -50,6 +54,48 @@ fn list_for_object(written: &serde_json::Value, understood: &serde_json::Value) 
             })
         }
         _ => None,
+    }
+}
+
+/// The fields of an object as they are written: in their order, each as often as it is given.
+pub(super) struct Written<'t>(Vec<(String, Cow<'t, str>)>);
+
+impl<'t> Written<'t> {
+    /// The value of a field that is a whole number, and that number.
+    pub(super) fn number(&mut self, field: &str) -> Option<(&mut Cow<'t, str>, u64)> {
+        let (_, value) = self.0.iter_mut().find(|(name, _)| name == field)?;
+        let number = value.parse().ok()?;
+        Some((value, number))
+    }
+
+    pub(super) fn to_json(&self) -> String {
+        let fields =
+            self.0.iter().map(|(name, value)| format!("{}:{value}", serde_json::Value::from(name.as_str())));
+        format!("{{{}}}", fields.collect::<Vec<_>>().join(","))
+    }
+}
+
+impl<'de> Deserialize<'de> for Written<'de> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Written<'de>, D::Error> {
+        deserializer.deserialize_map(WrittenVisitor)
+    }
+}
+
+struct WrittenVisitor;
+
+impl<'de> Visitor<'de> for WrittenVisitor {
+    type Value = Written<'de>;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("an object")
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Written<'de>, A::Error> {
+        let mut fields = Vec::new();
+        while let Some((name, value)) = map.next_entry::<String, &RawValue>()? {
+            fields.push((name, Cow::Borrowed(value.get())));
+        }
+        Ok(Written(fields))
     }
 }
 
