@@ -437,7 +437,7 @@ fn the_board_names_no_day_on_which_another_medicine_still_bars_supers() {
     let board = bench.run(&["supering", "--on", "2026-03-05"]).done().out;
     let said: Vec<&str> = board.lines().map(str::trim).collect();
     let after = |colony: &str| {
-        let at = said.iter().position(|line| *line == format!("{colony} at Hill"));
+        let at = said.iter().position(|line| line.starts_with(&format!("{colony} at Hill:")));
         let at = at.unwrap_or_else(|| panic!("{board}"));
         said[at..].iter().find(|line| line.starts_with("next: ")).unwrap().to_string()
     };

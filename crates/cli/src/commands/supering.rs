@@ -3,6 +3,8 @@
 mod full;
 mod glance;
 
+pub(super) use glance::together;
+
 use combclear_domain::basics::calendar::Day;
 use combclear_domain::basics::spelling::nearest;
 use combclear_domain::basics::verdict::Verdict;

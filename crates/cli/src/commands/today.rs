@@ -11,13 +11,13 @@ use combclear_domain::questions::register::Period;
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::due::DueReport;
-use combclear_wording::supering::{BoardGroup, SuperingReport, in_order};
-use combclear_wording::terminal::{day, supering, today as say};
+use combclear_wording::supering::{SuperingReport, in_order};
+use combclear_wording::terminal::{day, today as say};
 use combclear_wording::today::TodayReport;
 use combclear_wording::{Label, Words};
 
 use super::gaps::not_kept;
-use super::supering::alive;
+use super::supering::{alive, together};
 use super::{due, show};
 use crate::args::{Place, Today};
 use crate::failure::Failure;
@@ -70,10 +70,7 @@ fn written(words: &Words, report: &TodayReport) -> String {
     };
     section(Label::TodayFree, free(words, report));
     if !report.not_known.is_empty() {
-        section(
-            Label::TodayUnknown,
-            report.not_known.iter().map(|group| to_find_out(words, group)).collect(),
-        );
+        section(Label::TodayUnknown, report.not_known.iter().map(|group| together(words, group)).collect());
     }
     section(Label::TodayRecords, vec![format!("  {}\n", records(words, report))]);
     text + "\n" + &report.notice
@@ -82,8 +79,7 @@ fn written(words: &Words, report: &TodayReport) -> String {
 fn free(words: &Words, report: &TodayReport) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for group in &report.may_be_supered {
-        lines.push(format!("  {}\n", group.said(words)));
-        lines.extend(group.why.iter().map(|why| format!("    {why}\n")));
+        lines.push(together(words, group));
     }
     if lines.is_empty() {
         lines.push(format!("  {}\n", words.label(Label::TodayNoneFree)));
@@ -96,14 +92,6 @@ fn free(words: &Words, report: &TodayReport) -> Vec<String> {
         lines.push(format!("  {}\n", say::not_free(words, report.may_not_be_supered)));
     }
     lines
-}
-
-/// A group of colonies with an unknown answer, why, and the step that settles it.
-fn to_find_out(words: &Words, group: &BoardGroup) -> String {
-    let why = group.why.iter().cloned();
-    let next = group.next.iter().map(|next| supering::next(words, next));
-    let lines: Vec<String> = why.chain(next).map(|line| format!("    {line}\n")).collect();
-    format!("  {}\n{}", group.said(words), lines.concat())
 }
 
 fn records(words: &Words, report: &TodayReport) -> String {

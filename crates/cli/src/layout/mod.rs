@@ -27,6 +27,11 @@ pub(crate) fn width_of_errors() -> Option<usize> {
     Some(usize::from(columns).max(LEAST))
 }
 
+/// Whether a text has room on one line of standard output.
+pub(crate) fn fits(line: &str) -> bool {
+    display_width(line) <= width()
+}
+
 /// The text with every line wrapped to this width. Further lines are indented by two more than the first.
 ///
 /// Lines break at blanks only: a word, a date or a name stays whole even where it is longer than the line.

@@ -8,6 +8,8 @@ use combclear_wording::supering::{BoardGroup, SuperingReport};
 use combclear_wording::terminal::{day, supering as say, verdict};
 use combclear_wording::{Label, Words};
 
+use crate::layout::fits;
+
 /// Colonies of which the same is said, together.
 pub(super) fn board(words: &Words, holding: &HoldingName, reports: &[SuperingReport], on: Day) -> String {
     let groups = BoardGroup::all(reports);
@@ -20,13 +22,7 @@ pub(super) fn board(words: &Words, holding: &HoldingName, reports: &[SuperingRep
             text.push_str(&format!("\n{}\n", say::answer(words, first.answer)));
         }
         for group in groups {
-            text.push_str(&format!("  {}\n", group.said(words)));
-            if let Some(why) = &group.why {
-                text.push_str(&format!("    {why}\n"));
-            }
-            if let Some(next) = &group.next {
-                text.push_str(&format!("    {}\n", say::next(words, next)));
-            }
+            text.push_str(&together(words, group));
         }
     }
     let breaches: Vec<&ColonyName> = reports
@@ -40,6 +36,18 @@ pub(super) fn board(words: &Words, holding: &HoldingName, reports: &[SuperingRep
     let notice = reports.first().map(|report| report.notice.as_str()).unwrap_or_default();
     text.push_str(&format!("\n{}\n{notice}", words.label(Label::SuperingMore)));
     text
+}
+
+/// Colonies of which the same is said, why, and what is next. The reason stands beside them if there is room.
+pub(in crate::commands) fn together(words: &Words, group: &BoardGroup) -> String {
+    let colonies = format!("  {}", group.said(words));
+    let mut lines = match &group.why {
+        Some(why) if fits(&format!("{colonies}: {why}")) => vec![format!("{colonies}: {why}")],
+        Some(why) => vec![format!("{colonies}:"), format!("    {why}")],
+        None => vec![colonies],
+    };
+    lines.extend(group.next.iter().map(|next| format!("    {}", say::next(words, next))));
+    lines.iter().map(|line| format!("{line}\n")).collect()
 }
 
 /// One colony: the answer, what next, the days, and what is missing for an answer.
