@@ -8,7 +8,7 @@ fn every_lot_of_the_demo_is_shown_with_the_day_until_which_its_records_are_kept(
 }
 
 #[test]
-fn in_full_every_story_of_the_demo_is_kept_with_the_reason() {
+fn in_full_every_set_of_the_demo_is_kept_with_the_reason() {
     insta::assert_snapshot!(
         Bench::with_demo().run(&["retention", "--on", "2026-11-27", "--full"]).done().out
     );
@@ -33,9 +33,9 @@ fn what_could_go_is_named_from_the_day_after_the_last() {
 #[test]
 fn for_programs_every_entry_has_its_day_and_its_rule() {
     let report = Bench::with_demo().run(&["retention", "--on", "2026-11-27", "--json"]).done().json();
-    let stories = report["stories"].as_array().unwrap();
-    let entries: Vec<_> = stories.iter().flat_map(|story| story["entries"].as_array().unwrap()).collect();
-    assert!(stories.len() > 15 && entries.len() > 90, "{} {}", stories.len(), entries.len());
+    let sets = report["sets"].as_array().unwrap();
+    let entries: Vec<_> = sets.iter().flat_map(|set| set["entries"].as_array().unwrap()).collect();
+    assert!(sets.len() > 15 && entries.len() > 90, "{} {}", sets.len(), entries.len());
     for entry in entries {
         assert!(entry["keep"]["day"].is_string(), "{entry}");
         assert_eq!(entry["keep"]["decided_by"]["years"], 5, "{entry}");

@@ -59,7 +59,7 @@ fn two_holdings_share_a_database_without_touching_each_other() {
 }
 
 #[test]
-fn an_export_taken_early_and_one_taken_late_tell_the_same_story() {
+fn an_export_taken_early_and_one_taken_late_tell_the_same_set() {
     let bench = Bench::new();
     bench.write("early.jsonl", demo_up_to(100));
     bench.run(&["import", "early.jsonl"]).done();

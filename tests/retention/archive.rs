@@ -104,7 +104,7 @@ fn book() -> Book {
 }
 
 #[test]
-fn whole_stories_go_from_the_day_after_their_last() {
+fn whole_sets_go_from_the_day_after_their_last() {
     let book = book();
     // 15 March 2014 is the last use of OLD, 3 February 2015 that of SLIP; five years each (vectors.rs).
     for (through, places) in [
@@ -119,7 +119,7 @@ fn whole_stories_go_from_the_day_after_their_last() {
     }
 }
 
-/// German law counts from the making of the entry; a story that is not over is kept whatever rule decides.
+/// German law counts from the making of the entry; a set that is not over is kept whatever rule decides.
 #[test]
 fn what_is_not_over_does_not_go_although_the_time_of_the_law_is_over() {
     let mut book = Book::of("de");
@@ -129,8 +129,8 @@ fn what_is_not_over_does_not_go_although_the_time_of_the_law_is_over() {
     let plan = plan(&book, "2026-11-27");
     assert_eq!((plan.places, plan.held_back.len()), (None, 0));
     for lot in ["INSIDE", "LEFT"] {
-        let story = book.story(lot, "2026-11-27");
-        assert!(!story.could_go && !story.lots[0].still_runs.is_empty(), "{story:?}");
+        let set = book.set(lot, "2026-11-27");
+        assert!(!set.could_go && !set.lots[0].still_runs.is_empty(), "{set:?}");
     }
 }
 
@@ -170,10 +170,10 @@ fn what_went_is_in_no_file_and_what_stays_is_as_it_was() {
         let (leaflets, laws) = (combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
         let kept = Retention::of(after, leaflets, laws, plan.through);
         let lots: Vec<&str> =
-            kept.stories.iter().flat_map(|story| story.lots.iter().map(|lot| lot.lot.as_str())).collect();
+            kept.sets.iter().flat_map(|set| set.lots.iter().map(|lot| lot.lot.as_str())).collect();
         assert_eq!(lots, ["LEFT", "LATE"]);
         let again = ArchivePlan::of(after, leaflets, laws, plan.through, plan.through);
-        assert_eq!((again.places, again.stories), (None, vec![]));
+        assert_eq!((again.places, again.sets), (None, vec![]));
     }
 }
 

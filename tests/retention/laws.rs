@@ -36,13 +36,13 @@ proptest! {
         let details = json!({ "keeper": "K", "jurisdiction": JURISDICTIONS[then] });
         book.write(&day(moved), "holding_details", details);
         book.buy(&day(0), "liquid", "L", u32::try_from(happens.len()).unwrap());
-        let mut before = book.story("L", "2026-01-01");
+        let mut before = book.set("L", "2026-01-01");
         for (on, what) in happens {
             match what {
                 Happens::Given => book.give(&day(on), &["L"]),
                 Happens::Disposed => book.dispose(&day(on), "L", 1),
             };
-            let after = book.story("L", "2026-01-01");
+            let after = book.set("L", "2026-01-01");
             for (old, new) in before.entries.iter().zip(&after.entries) {
                 prop_assert_eq!(old.entry.entry, new.entry.entry);
                 prop_assert!(day_of(&old.keep) <= day_of(&new.keep), "{:?} then {:?}", old.keep, new.keep);
@@ -71,7 +71,7 @@ proptest! {
             for on in uses {
                 book.give(&day(on), &["L"]);
             }
-            book.story("L", "2026-01-01").keep
+            book.set("L", "2026-01-01").keep
         };
         let (one, other) = (JURISDICTIONS[one], JURISDICTIONS[other]);
         let both = day_of(&kept(one, Some(other)));

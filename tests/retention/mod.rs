@@ -6,7 +6,7 @@
 
 mod archive;
 mod laws;
-mod stories;
+mod sets;
 mod vectors;
 
 use combclear_domain::Day;
@@ -15,7 +15,7 @@ use combclear_domain::journal::Entry;
 use combclear_domain::questions::retention::Retention;
 use combclear_testkit::entries::{id, read, take_in};
 use combclear_wording::Words;
-use combclear_wording::retention::{KeepUntil, KeptStory, RetentionReport};
+use combclear_wording::retention::{KeepUntil, KeptSet, RetentionReport};
 use serde_json::{Value, json};
 
 /// A journal being written.
@@ -98,11 +98,11 @@ impl Book {
         RetentionReport::of(Words::english(), answer)
     }
 
-    /// The story of a lot.
-    pub(super) fn story(&self, lot: &str, on: &str) -> KeptStory {
+    /// The set of a lot.
+    pub(super) fn set(&self, lot: &str, on: &str) -> KeptSet {
         let report = self.report(on);
-        let of = |story: &&KeptStory| story.lots.iter().any(|kept| kept.lot.lot.as_str() == lot);
-        report.stories.iter().find(of).unwrap_or_else(|| panic!("no story of {lot}")).clone()
+        let of = |set: &&KeptSet| set.lots.iter().any(|kept| kept.lot.lot.as_str() == lot);
+        report.sets.iter().find(of).unwrap_or_else(|| panic!("no set of {lot}")).clone()
     }
 }
 

@@ -20,25 +20,25 @@ fn british() -> Book {
 
 #[test]
 fn in_great_britain_five_years_run_from_the_last_use_or_disposal_of_the_lot() {
-    let story = british().story("L", "2028-03-02");
-    assert_eq!(story.entries.len(), 5);
-    for entry in &story.entries {
+    let set = british().set("L", "2028-03-02");
+    assert_eq!(set.entries.len(), 5);
+    for entry in &set.entries {
         assert_eq!(until(&entry.keep), "2033-03-01", "{:?}", entry.entry.kind);
     }
-    let KeepUntil::Until { decided_by, .. } = &story.keep else { panic!("{:?}", story.keep) };
+    let KeepUntil::Until { decided_by, .. } = &set.keep else { panic!("{:?}", set.keep) };
     assert_eq!(
         decided_by.statement,
         "5 years from the last use or disposal of the lot (2028-03-01), by the law of Great Britain"
     );
     assert!(!decided_by.rule.sources.is_empty());
-    assert_eq!(story.entries[0].entry.records, [RecordSort::Acquisition, RecordSort::Proof]);
+    assert_eq!(set.entries[0].entry.records, [RecordSort::Acquisition, RecordSort::Proof]);
 }
 
 #[test]
 fn it_could_go_on_the_day_after_and_not_the_day_before_or_on_it() {
     for (on, could_go) in [("2033-02-28", false), ("2033-03-01", false), ("2033-03-02", true)] {
-        let story = british().story("L", on);
-        assert_eq!((story.could_go, story.could_go_from), (could_go, "2033-03-02".parse().ok()), "{on}");
+        let set = british().set("L", on);
+        assert_eq!((set.could_go, set.could_go_from), (could_go, "2033-03-02".parse().ok()), "{on}");
     }
 }
 
@@ -47,21 +47,21 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     let mut book = Book::of("gb");
     book.buy("2024-05-01", "liquid", "L", 3);
     book.give("2026-08-20", &["L"]);
-    let story = book.story("L", "2199-12-31");
-    let (day, because) = at_least(&story.keep);
+    let set = book.set("L", "2199-12-31");
+    let (day, because) = at_least(&set.keep);
     assert_eq!(day, "2031-08-20");
     assert_eq!(
         because,
         ["lot L: 2 pieces left on record, so the retention period may still move (disposal)"]
     );
-    assert!(!story.could_go && story.could_go_from.is_none());
+    assert!(!set.could_go && set.could_go_from.is_none());
     book.write_with(
         "2026-09-01",
         "disposal",
         json!({ "lot": "L", "quantity": 4, "how_and_where": "x", "count_corrected": true }),
         json!({}),
     );
-    let (day, because) = at_least(&book.story("L", "2199-12-31").keep);
+    let (day, because) = at_least(&book.set("L", "2199-12-31").keep);
     assert_eq!(day, "2031-09-01");
     assert_eq!(
         because,
@@ -76,11 +76,11 @@ fn strips_count_as_used_until_they_are_taken_out() {
     let mut book = Book::of("gb");
     book.buy("2026-01-01", "strips", "S", 1);
     let given = book.give("2026-08-20", &["S"]);
-    let (day, because) = at_least(&book.story("S", "2199-12-31").keep);
+    let (day, because) = at_least(&book.set("S", "2199-12-31").keep);
     assert_eq!((day.as_str(), because.len()), ("2031-08-20", 1));
     assert_eq!(because, ["lot S: no record of removal from A (removal)"]);
     book.take_out("2026-10-01", &given);
-    assert_eq!(until(&book.story("S", "2026-10-01").keep), "2031-10-01");
+    assert_eq!(until(&book.set("S", "2026-10-01").keep), "2031-10-01");
 }
 
 #[test]
@@ -89,7 +89,7 @@ fn strips_in_a_colony_that_ended_went_with_it() {
     book.buy("2026-01-01", "strips", "S", 1);
     book.give("2026-08-20", &["S"]);
     book.write("2026-09-15", "colony_ended", json!({ "colony": "A", "cause": "wasps" }));
-    assert_eq!(until(&book.story("S", "2026-10-01").keep), "2031-09-15");
+    assert_eq!(until(&book.set("S", "2026-10-01").keep), "2031-09-15");
 }
 
 #[test]
@@ -99,13 +99,13 @@ fn strips_that_went_along_into_another_colony_are_still_in() {
     let given = book.give("2026-08-20", &["S"]);
     let body = json!({ "colony": "A", "into": "B", "strips": "went_along" });
     book.write("2026-09-15", "colony_united", body);
-    let (day, because) = at_least(&book.story("S", "2026-10-01").keep);
+    let (day, because) = at_least(&book.set("S", "2026-10-01").keep);
     assert_eq!(
         (day.as_str(), because),
         ("2031-09-15", vec!["lot S: no record of removal from B (removal)".to_owned()])
     );
     book.write("2026-10-20", "removal", json!({ "administration": given, "colonies": ["B"] }));
-    assert_eq!(until(&book.story("S", "2026-10-20").keep), "2031-10-20");
+    assert_eq!(until(&book.set("S", "2026-10-20").keep), "2031-10-20");
 }
 
 #[test]
@@ -115,7 +115,7 @@ fn where_nobody_said_whether_it_comes_out_the_count_still_runs() {
     book.write("2026-01-01", "medicine_described", body);
     book.buy("2026-01-01", "dust", "D", 1);
     book.give("2026-08-20", &["D"]);
-    let (_, because) = at_least(&book.story("D", "2026-10-01").keep);
+    let (_, because) = at_least(&book.set("D", "2026-10-01").keep);
     let wanted = "lot D: not known whether it has to come out of A (leaflet_reading, or removal)";
     assert_eq!(because, [wanted]);
 }
@@ -127,13 +127,13 @@ fn in_france_five_years_follow_the_year_of_the_last_entry() {
         let mut book = Book::of("fr");
         book.buy("2026-01-01", "liquid", "L", 1);
         book.give(on, &["L"]);
-        assert_eq!(until(&book.story("L", on).keep), "2031-12-31", "{on}");
+        assert_eq!(until(&book.set("L", on).keep), "2031-12-31", "{on}");
     }
     for (on, wanted) in [("2025-12-31", "2030-12-31"), ("2027-01-01", "2032-12-31")] {
         let mut book = Book::of("fr");
         book.buy("2025-01-01", "liquid", "L", 1);
         book.give(on, &["L"]);
-        assert_eq!(until(&book.story("L", on).keep), wanted, "{on}");
+        assert_eq!(until(&book.set("L", on).keep), wanted, "{on}");
     }
 }
 
@@ -145,7 +145,7 @@ fn in_germany_five_years_run_from_the_making_of_the_entry_or_longer_by_the_union
     book.buy("2026-08-20", "liquid", "L", 2);
     book.give("2026-08-20", &["L"]);
     book.dispose("2026-08-20", "L", 1);
-    for entry in book.story("L", "2026-08-21").entries {
+    for entry in book.set("L", "2026-08-21").entries {
         let KeepUntil::Until { day, decided_by } = entry.keep else { panic!("{:?}", entry.keep) };
         assert_eq!((day.to_string(), decided_by.rule.jurisdiction.as_str()), ("2031-08-20".to_owned(), "de"));
     }
@@ -153,13 +153,13 @@ fn in_germany_five_years_run_from_the_making_of_the_entry_or_longer_by_the_union
     book.buy("2020-03-01", "liquid", "L", 1);
     book.give("2021-08-20", &["L"]);
     let days: Vec<String> =
-        book.story("L", "2021-08-21").entries.iter().map(|entry| until(&entry.keep)).collect();
+        book.set("L", "2021-08-21").entries.iter().map(|entry| until(&entry.keep)).collect();
     assert_eq!(days, ["2025-03-01", "2026-08-20"], "before 28 January 2022: from the making of each entry");
     let mut book = Book::of("de");
     book.buy("2022-03-01", "liquid", "L", 1);
     book.give("2023-08-20", &["L"]);
     let days: Vec<String> =
-        book.story("L", "2023-08-21").entries.iter().map(|entry| until(&entry.keep)).collect();
+        book.set("L", "2023-08-21").entries.iter().map(|entry| until(&entry.keep)).collect();
     assert_eq!(days, ["2028-08-20", "2028-08-20"], "since: from the last use of the lot");
 }
 
@@ -168,10 +168,10 @@ fn in_the_united_states_two_years_run_from_the_day_it_happened() {
     let mut book = Book::of("us");
     book.buy("2026-01-10", "liquid", "L", 1);
     book.give("2026-08-20", &["L"]);
-    let story = book.story("L", "2028-08-21");
-    let days: Vec<String> = story.entries.iter().map(|entry| until(&entry.keep)).collect();
+    let set = book.set("L", "2028-08-21");
+    let days: Vec<String> = set.entries.iter().map(|entry| until(&entry.keep)).collect();
     assert_eq!(days, ["2028-08-20", "2028-08-20"], "the acquisition counts from the last use of the lot");
-    assert!(story.could_go && !book.story("L", "2028-08-20").could_go);
+    assert!(set.could_go && !book.set("L", "2028-08-20").could_go);
 }
 
 /// Common practice, no source: while some of a lot may still be given, its acquisition is needed, whatever the years count from.
@@ -190,13 +190,13 @@ fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
         book.buy(bought, "strips", "S", 2);
         let first = book.give(given, &["S"]);
         let still = |book: &Book, wanted: &[&str]| {
-            let story = book.story("S", "2199-12-31");
-            assert!(!story.could_go && story.could_go_from.is_none(), "{of}");
+            let set = book.set("S", "2199-12-31");
+            assert!(!set.could_go && set.could_go_from.is_none(), "{of}");
             assert_eq!(
-                at_least(&story.keep),
+                at_least(&set.keep),
                 (least.to_owned(), wanted.iter().map(ToString::to_string).collect())
             );
-            for entry in &story.entries {
+            for entry in &set.entries {
                 assert_eq!(at_least(&entry.keep).1, wanted, "{of} {:?}", entry.entry.kind);
             }
         };
@@ -204,8 +204,8 @@ fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
         book.take_out(given, &first);
         still(&book, &[left]);
         book.dispose(given, "S", 1);
-        let story = book.story("S", "2199-12-31");
-        assert_eq!((until(&story.keep).as_str(), story.could_go), (least, true), "{of}");
+        let set = book.set("S", "2199-12-31");
+        assert_eq!((until(&set.keep).as_str(), set.could_go), (least, true), "{of}");
     }
 }
 
@@ -216,21 +216,21 @@ fn where_only_the_unions_part_of_the_law_is_known_it_is_kept_at_least_so_long() 
         let mut book = Book::of(of);
         book.buy("2026-01-10", "liquid", "L", 1);
         book.give("2026-08-20", &["L"]);
-        let story = book.story("L", "2199-12-31");
+        let set = book.set("L", "2199-12-31");
         let why = format!("only the Union's part of the law of `{of}` is known here");
-        assert_eq!(at_least(&story.keep), ("2031-08-20".to_owned(), vec![why.clone()]));
-        assert!(!story.could_go && story.could_go_from.is_none(), "{of}");
+        assert_eq!(at_least(&set.keep), ("2031-08-20".to_owned(), vec![why.clone()]));
+        assert!(!set.could_go && set.could_go_from.is_none(), "{of}");
         let mut book = Book::of(of);
         book.buy("2021-01-10", "liquid", "L", 1);
         book.give("2021-08-20", &["L"]);
         let begin = format!("the rules of `{of}` known here begin on 2022-01-28");
         let missing = vec![why, begin];
-        assert_eq!(book.story("L", "2199-12-31").keep, KeepUntil::NotKnown { missing });
+        assert_eq!(book.set("L", "2199-12-31").keep, KeepUntil::NotKnown { missing });
     }
     let mut book = Book::of("eu");
     book.buy("2026-01-10", "liquid", "L", 1);
     book.give("2026-08-20", &["L"]);
-    assert_eq!(until(&book.story("L", "2026-08-21").keep), "2031-08-20");
+    assert_eq!(until(&book.set("L", "2026-08-21").keep), "2031-08-20");
 }
 
 #[test]
@@ -243,14 +243,14 @@ fn the_law_of_the_day_on_which_a_colony_died_with_strips_in_it_bears() {
         book.give("2026-08-20", &["S"]);
         book.write("2026-09-15", "colony_ended", json!({ "colony": "A", "cause": "wasps" }));
         book.write(moved, "holding_details", json!({ "keeper": "K", "jurisdiction": "gb" }));
-        assert_eq!(until(&book.story("S", "2026-10-01").keep), wanted, "{moved}");
+        assert_eq!(until(&book.set("S", "2026-10-01").keep), wanted, "{moved}");
     }
     // In France the year of that day counts as the year of the last entry.
     let mut book = Book::of("fr");
     book.buy("2026-01-01", "strips", "S", 1);
     book.give("2026-08-20", &["S"]);
     book.write("2027-02-15", "colony_ended", json!({ "colony": "A", "cause": "starved" }));
-    assert_eq!(until(&book.story("S", "2027-03-01").keep), "2032-12-31");
+    assert_eq!(until(&book.set("S", "2027-03-01").keep), "2032-12-31");
 }
 
 #[test]
@@ -258,7 +258,7 @@ fn in_northern_ireland_the_scheme_is_the_longest_and_wins() {
     let mut book = Book::of("ni");
     book.buy("2026-01-10", "liquid", "L", 1);
     book.give("2026-08-20", &["L"]);
-    let KeepUntil::Until { day, decided_by } = book.story("L", "2026-08-21").keep else { panic!() };
+    let KeepUntil::Until { day, decided_by } = book.set("L", "2026-08-21").keep else { panic!() };
     assert_eq!(day.to_string(), "2031-12-31");
     assert_eq!(
         decided_by.statement,
@@ -274,7 +274,7 @@ fn a_holding_that_comes_under_another_law_keeps_by_both() {
     let details = json!({ "keeper": "K", "jurisdiction": "gb" });
     book.write("2026-01-01", "holding_details", details);
     book.give("2026-05-01", &["L"]);
-    for entry in book.story("L", "2026-06-01").entries {
+    for entry in book.set("L", "2026-06-01").entries {
         assert_eq!(until(&entry.keep), "2031-05-01", "{:?}", entry.entry.kind);
     }
 }
@@ -288,9 +288,9 @@ fn what_the_law_is_not_known_to_say_is_kept_and_named() {
         let mut book = Book::of(jurisdiction);
         book.buy("2022-01-10", "liquid", "L", 1);
         book.give("2022-08-20", &["L"]);
-        let story = book.story("L", "2199-12-31");
-        assert_eq!(story.keep, KeepUntil::NotKnown { missing: vec![missing.to_owned()] });
-        assert!(!story.could_go);
+        let set = book.set("L", "2199-12-31");
+        assert_eq!(set.keep, KeepUntil::NotKnown { missing: vec![missing.to_owned()] });
+        assert!(!set.could_go);
     }
 }
 
@@ -309,7 +309,7 @@ fn of_29_february_the_years_end_on_1_march_where_there_is_none() {
     let mut book = Book::of("gb");
     book.buy("2024-01-10", "liquid", "L", 1);
     book.give("2024-02-29", &["L"]);
-    assert_eq!(until(&book.story("L", "2024-03-01").keep), "2029-03-01");
+    assert_eq!(until(&book.set("L", "2024-03-01").keep), "2029-03-01");
 }
 
 /// Source: the note on retention in Great Britain: acquisition, proof and all uses are kept until the last of them may go.
@@ -321,9 +321,9 @@ fn what_proves_a_purchase_is_kept_as_long_as_the_purchase() {
     let proof = book.write("2024-05-02", "document_attached", body);
     book.give("2026-08-20", &["L"]);
     book.dispose("2028-03-01", "L", 1);
-    let story = book.story("L", "2030-01-01");
+    let set = book.set("L", "2030-01-01");
     let kept = |entry: &str| {
-        let kept = story.entries.iter().find(|kept| kept.entry.entry.to_string() == entry).unwrap();
+        let kept = set.entries.iter().find(|kept| kept.entry.entry.to_string() == entry).unwrap();
         serde_json::to_value(&kept.keep).unwrap()["day"].clone()
     };
     assert_eq!((kept(&bought), kept(&proof)), (json!("2033-03-01"), json!("2033-03-01")));

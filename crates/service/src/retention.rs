@@ -12,14 +12,14 @@ use crate::problem::{Problem, Problems};
 
 /// Ask how long records must be kept
 ///
-/// Every entry of a lot's story, with the last day on which it must be kept, the rule that decides, and what could be
+/// Every entry of a lot's set, with the last day on which it must be kept, the rule that decides, and what could be
 /// archived on the day asked about. Nothing is archived automatically.
 #[utoipa::path(
     get,
     path = "/holdings/{holding}/retention",
     tag = "laws",
     params(HoldingPath, OnQuery),
-    responses((status = 200, description = "The stories, in order.", body = RetentionReport), Problems),
+    responses((status = 200, description = "The sets of records, in order.", body = RetentionReport), Problems),
 )]
 pub(crate) async fn get_retention(
     State(app): State<App>,

@@ -1906,9 +1906,9 @@ label-gaps-count-corrected = the count was corrected
 # retention
 terminal-retention-head = How long the medicine records must be kept. Holding { $holding }, { $day }
 terminal-retention-nothing = No records may be archived on { $day }. { label-retention-note }
-terminal-retention-could-go = { $stories ->
+terminal-retention-could-go = { $sets ->
     [one] 1 set of records
-   *[other] { $stories } sets of records
+   *[other] { $sets } sets of records
 } may be archived on { $day }: { $lots }. { label-retention-note }
 label-retention-at-least = "at least": some is left or a removal is not on record, so that day may still move.
 label-retention-more = In full, with reasons and sources: combclear retention --full

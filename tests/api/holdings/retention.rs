@@ -11,13 +11,13 @@ async fn every_entry_of_a_lot_is_kept_until_a_day_with_the_rule_that_decided() {
     let path = format!("/holdings/{HOLDING}/retention");
     let report = bench.get(&path).await.good();
     assert_eq!((&report["holding"], &report["on"]), (&json!(HOLDING), &json!("2026-04-11")));
-    let story = &report["stories"][0];
-    assert_eq!(story["lots"][0]["lot"], "strips-1");
-    assert_eq!(story["keep"]["state"], "at_least");
-    assert!(!story["keep"]["because"].as_array().unwrap().is_empty());
-    assert_eq!((&story["could_go"], &story["could_go_from"]), (&json!(false), &json!(null)));
-    assert_eq!(story["keep"]["decided_by"]["sources"], json!(["Act invented for tests"]));
-    for entry in story["entries"].as_array().unwrap() {
+    let set = &report["sets"][0];
+    assert_eq!(set["lots"][0]["lot"], "strips-1");
+    assert_eq!(set["keep"]["state"], "at_least");
+    assert!(!set["keep"]["because"].as_array().unwrap().is_empty());
+    assert_eq!((&set["could_go"], &set["could_go_from"]), (&json!(false), &json!(null)));
+    assert_eq!(set["keep"]["decided_by"]["sources"], json!(["Act invented for tests"]));
+    for entry in set["entries"].as_array().unwrap() {
         assert_ne!(entry["records"], json!([]), "{entry}");
     }
 }
@@ -43,10 +43,10 @@ async fn what_could_go_is_said_for_the_day_asked_about() {
     bench.post("/holdings/h/entries", &entries).await.good();
     for (on, could_go) in [("2031-03-31", false), ("2031-04-01", false), ("2031-04-02", true)] {
         let report = bench.get(&format!("/holdings/h/retention?on={on}")).await.good();
-        let story = &report["stories"][0];
-        assert_eq!(story["could_go"], could_go, "{on}");
-        assert_eq!(story["could_go_from"], "2031-04-02");
-        assert_eq!(story["keep"]["day"], "2031-04-01");
+        let set = &report["sets"][0];
+        assert_eq!(set["could_go"], could_go, "{on}");
+        assert_eq!(set["could_go_from"], "2031-04-02");
+        assert_eq!(set["keep"]["day"], "2031-04-01");
     }
 }
 

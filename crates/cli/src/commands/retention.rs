@@ -4,7 +4,7 @@ use combclear_domain::basics::natural::sort_naturally;
 use combclear_domain::questions::retention;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_wording::colonies;
-use combclear_wording::retention::{DecidedBy, KeepUntil, KeptStory, RetentionReport};
+use combclear_wording::retention::{DecidedBy, KeepUntil, KeptSet, RetentionReport};
 use combclear_wording::terminal::{at_least, confidence, day, retention as say};
 use combclear_wording::{Label, Words};
 
@@ -30,14 +30,14 @@ fn at_a_glance(words: &Words, report: &RetentionReport) -> String {
     let mut text = say::head(words, &report.holding, &day(words, report.on)) + "\n";
     text.push_str(&format!("{}\n", may_go(words, report)));
     let mut rows: Vec<[String; 2]> =
-        report.stories.iter().map(|story| [lots(words, story), until(words, &story.keep)]).collect();
+        report.sets.iter().map(|set| [lots(words, set), until(words, &set.keep)]).collect();
     sort_naturally(&mut rows, |[lots, _]| lots);
     let mut table = Table::headed(words, [Label::Lots, Label::KeepUntil]);
     for row in rows {
         table.row(row);
     }
     text.push_str(&format!("\n{table}\n"));
-    if report.stories.iter().any(|story| matches!(story.keep, KeepUntil::AtLeast { .. })) {
+    if report.sets.iter().any(|set| matches!(set.keep, KeepUntil::AtLeast { .. })) {
         text.push_str(&format!("\n{}\n", words.label(Label::RetentionAtLeast)));
     }
     text.push_str(&format!("\n{}\n{}", words.label(Label::RetentionMore), report.notice));
@@ -46,8 +46,8 @@ fn at_a_glance(words: &Words, report: &RetentionReport) -> String {
 
 /// What may be archived on the day.
 fn may_go(words: &Words, report: &RetentionReport) -> String {
-    let could = report.stories.iter().filter(|story| story.could_go);
-    let mut could: Vec<String> = could.map(|story| lots(words, story)).collect();
+    let could = report.sets.iter().filter(|set| set.could_go);
+    let mut could: Vec<String> = could.map(|set| lots(words, set)).collect();
     sort_naturally(&mut could, String::as_str);
     match could.as_slice() {
         [] => say::nothing_could_go(words, report.on),
@@ -60,16 +60,15 @@ fn written(words: &Words, report: &RetentionReport) -> String {
     let mut text = say::head(words, holding, &day(words, *on)) + "\n";
     let heads = [Label::Lots, Label::Entries, Label::LastUsedOrDisposed, Label::KeepUntil, Label::Why];
     let mut rows = Table::headed(words, heads);
-    let mut stories: Vec<(String, &KeptStory)> =
-        report.stories.iter().map(|story| (lots(words, story), story)).collect();
-    sort_naturally(&mut stories, |(lots, _)| lots);
-    for (lots, story) in stories {
+    let mut sets: Vec<(String, &KeptSet)> = report.sets.iter().map(|set| (lots(words, set), set)).collect();
+    sort_naturally(&mut sets, |(lots, _)| lots);
+    for (lots, set) in sets {
         rows.row([
             lots,
-            story.entries.len().to_string(),
-            last_use(story),
-            until(words, &story.keep),
-            why(words, &story.keep),
+            set.entries.len().to_string(),
+            last_use(set),
+            until(words, &set.keep),
+            why(words, &set.keep),
         ]);
     }
     text.push_str(&format!("\n{rows}\n\n"));
@@ -83,15 +82,15 @@ fn written(words: &Words, report: &RetentionReport) -> String {
     text
 }
 
-fn lots(words: &Words, story: &KeptStory) -> String {
-    if story.lots.is_empty() {
+fn lots(words: &Words, set: &KeptSet) -> String {
+    if set.lots.is_empty() {
         return words.label(Label::RetentionOwnPrescription).to_owned();
     }
-    colonies::lots(words, story.lots.iter().map(|lot| &lot.lot.lot))
+    colonies::lots(words, set.lots.iter().map(|lot| &lot.lot.lot))
 }
 
-fn last_use(story: &KeptStory) -> String {
-    let last = story.lots.iter().filter_map(|lot| lot.lot.last_use_or_disposal).max();
+fn last_use(set: &KeptSet) -> String {
+    let last = set.lots.iter().filter_map(|lot| lot.lot.last_use_or_disposal).max();
     last.map_or_else(|| "-".to_owned(), |day| day.to_string())
 }
 
@@ -117,9 +116,8 @@ fn why(words: &Words, keep: &KeepUntil) -> String {
 /// The sources of the deciding rules, each once.
 fn sources(report: &RetentionReport) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
-    for story in &report.stories {
-        let (KeepUntil::Until { decided_by, .. } | KeepUntil::AtLeast { decided_by, .. }) = &story.keep
-        else {
+    for set in &report.sets {
+        let (KeepUntil::Until { decided_by, .. } | KeepUntil::AtLeast { decided_by, .. }) = &set.keep else {
             continue;
         };
         for source in &decided_by.rule.sources {

@@ -9,7 +9,7 @@
 //!
 //! # What changes in answers
 //!
-//! Only whole stories that no law asks for any more are moved, so no colony's supering depends on them. Their content is no
+//! Only whole sets that no law asks for any more are moved, so no colony's supering depends on them. Their content is no
 //! longer available: registers, treatment labels and stock of that time show that something was archived, but not what.
 //! Advice that looks at earlier courses (such as the last class of medicine) sees only those still there. The name of an
 //! archived lot can be used for a new lot.

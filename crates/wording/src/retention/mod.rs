@@ -11,7 +11,7 @@ use crate::pieces::amount;
 use crate::words::{Words, say};
 
 pub use archive::{ArchivePlanReport, HeldBack};
-pub use report::{DecidedBy, KeepUntil, KeptEntry, KeptLot, KeptStory, RetentionReport};
+pub use report::{DecidedBy, KeepUntil, KeptEntry, KeptLot, KeptSet, RetentionReport};
 
 /// Why the end of retention is not known, or may still move.
 fn not_settled(words: &Words, reason: &NotSettled) -> String {
@@ -69,7 +69,7 @@ fn decided_by(words: &Words, by: &kept::DecidedBy) -> String {
     }
 }
 
-/// Why a story is retained that the law no longer requires.
+/// Why a set is retained that the law no longer requires.
 #[must_use]
 pub fn held_back(words: &Words, why: &WhyHeldBack) -> String {
     match why {

@@ -16,8 +16,8 @@ pub struct RetentionReport {
     pub holding: HoldingName,
     /// The day asked about, for `could_go`.
     pub on: Day,
-    /// The stories, in the order of their first entries.
-    pub stories: Vec<KeptStory>,
+    /// The sets of records, each kept and archived together, in the order of their first entries.
+    pub sets: Vec<KeptSet>,
     /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
@@ -25,8 +25,8 @@ pub struct RetentionReport {
 /// Entries that are kept or archived together.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct KeptStory {
-    /// The lots of the story. Empty for prescriptions used by several stories or by none.
+pub struct KeptSet {
+    /// The lots of the set. Empty for prescriptions used by several sets or by none.
     pub lots: Vec<KeptLot>,
     /// How long all of it must be kept: the latest of its entries.
     pub keep: KeepUntil,
@@ -78,28 +78,28 @@ impl RetentionReport {
     /// Puts the answer into words.
     #[must_use]
     pub fn of(words: &Words, answer: Retention) -> RetentionReport {
-        let Retention { holding, on, stories } = answer;
+        let Retention { holding, on, sets } = answer;
         RetentionReport {
             holding,
             on,
-            stories: stories.into_iter().map(|story| KeptStory::of(words, story)).collect(),
+            sets: sets.into_iter().map(|set| KeptSet::of(words, set)).collect(),
             notice: crate::law::notice(words),
         }
     }
 }
 
-impl KeptStory {
-    /// Puts one story into words.
+impl KeptSet {
+    /// Puts one set into words.
     #[must_use]
-    pub fn of(words: &Words, story: kept::KeptStory) -> KeptStory {
-        let kept::KeptStory { lots, keep, could_go_from, could_go, entries } = story;
+    pub fn of(words: &Words, set: kept::KeptSet) -> KeptSet {
+        let kept::KeptSet { lots, keep, could_go_from, could_go, entries } = set;
         let lots = lots.into_iter().map(|lot| {
             let still_runs = lot.still_runs.iter().map(|why| not_settled(words, why)).collect();
             KeptLot { lot, still_runs }
         });
         let entries =
             entries.into_iter().map(|entry| KeptEntry { keep: keep_until(words, entry.keep.clone()), entry });
-        KeptStory {
+        KeptSet {
             lots: lots.collect(),
             keep: keep_until(words, keep),
             could_go_from,

@@ -21,7 +21,7 @@ super::sentences! {
     ArchiveDocumentAltered: document_altered(hash: Hash);
     /// The heading. The day includes its name.
     ArchiveHead: head(day: &str, holding: &HoldingName);
-    /// Lots whose story is held back.
+    /// Lots whose set is held back.
     ArchiveHeldBack: held_back(lots: &str, why: &str);
     /// Nothing can be archived.
     ArchiveNothing: nothing(day: Day);

@@ -9,5 +9,5 @@ super::sentences! {
     /// Nothing may be archived.
     TerminalRetentionNothing: nothing_could_go(day: Day);
     /// The records that may be archived, by their lots.
-    TerminalRetentionCouldGo: could_go(stories: usize, day: Day, lots: &str);
+    TerminalRetentionCouldGo: could_go(sets: usize, day: Day, lots: &str);
 }

@@ -15,7 +15,7 @@ use combclear_domain::journal::archive::Header;
 use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::{Checkpoint, Content, Draft, Entry, Event, Hash};
-use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptStory};
+use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptSet};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{ContentState, Holdings, Journal, RecordError, Verified};
 use combclear_wording::colonies;
@@ -234,25 +234,24 @@ fn lines(
 
 fn said(words: &Words, done: &Done, file: &Path) -> String {
     let Done { plan, moved } = done;
-    let ArchivePlan { holding, through, stories, held_back, places, contents } = plan;
+    let ArchivePlan { holding, through, sets, held_back, places, contents } = plan;
     let file = file.display().to_string();
     let mut text = say::head(words, &day(words, *through), holding) + "\n";
-    if !stories.is_empty() {
+    if !sets.is_empty() {
         let mut rows = Table::headed(
             words,
             [Label::Lots, Label::Entries, Label::ArchiveDocuments, Label::ArchiveLastDay],
         );
-        let mut stories: Vec<(String, &KeptStory)> =
-            stories.iter().map(|story| (lots(words, story), story)).collect();
-        sort_naturally(&mut stories, |(lots, _)| lots);
-        for (lots, story) in stories {
-            rows.row([lots, story.entries.len().to_string(), documents(story), last_day(words, story)]);
+        let mut sets: Vec<(String, &KeptSet)> = sets.iter().map(|set| (lots(words, set), set)).collect();
+        sort_naturally(&mut sets, |(lots, _)| lots);
+        for (lots, set) in sets {
+            rows.row([lots, set.entries.len().to_string(), documents(set), last_day(words, set)]);
         }
         text.push_str(&format!("\n{rows}\n\n"));
     }
     for held in held_back {
         let why = why_held_back(words, &held.because);
-        text += &(say::held_back(words, &lots(words, &held.story), &why) + "\n");
+        text += &(say::held_back(words, &lots(words, &held.set), &why) + "\n");
     }
     let Some(places) = places else {
         return text + &say::nothing(words, *through);
@@ -274,20 +273,20 @@ fn said(words: &Words, done: &Done, file: &Path) -> String {
     text + &lines.join("\n")
 }
 
-fn lots(words: &Words, story: &KeptStory) -> String {
-    if story.lots.is_empty() {
+fn lots(words: &Words, set: &KeptSet) -> String {
+    if set.lots.is_empty() {
         return words.label(Label::RetentionOwnPrescription).to_owned();
     }
-    colonies::lots(words, story.lots.iter().map(|lot| &lot.lot))
+    colonies::lots(words, set.lots.iter().map(|lot| &lot.lot))
 }
 
-fn documents(story: &KeptStory) -> String {
+fn documents(set: &KeptSet) -> String {
     use combclear_domain::journal::Kind;
-    story.entries.iter().filter(|kept| kept.kind == Kind::DocumentAttached).count().to_string()
+    set.entries.iter().filter(|kept| kept.kind == Kind::DocumentAttached).count().to_string()
 }
 
-fn last_day(words: &Words, story: &KeptStory) -> String {
-    let day: Option<Day> = match &story.keep {
+fn last_day(words: &Words, set: &KeptSet) -> String {
+    let day: Option<Day> = match &set.keep {
         KeepUntil::Until { day, .. } | KeepUntil::AtLeast { day, .. } => Some(*day),
         KeepUntil::NotKnown { .. } => None,
     };

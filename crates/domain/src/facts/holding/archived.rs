@@ -62,7 +62,7 @@ impl Holding {
         }
     }
 
-    /// Checks that an archive entry moves only existing entries, whole stories, and nothing twice.
+    /// Checks that an archive entry moves only existing entries, whole sets, and nothing twice.
     pub(super) fn check_archived(&self, entry: &Entry, body: &Archived, bodies: Bodies) -> Checked {
         let at = |pointer: &str, why: Archives| Err(Refusal::at(pointer, why));
         let of_places = |why: Archives| at("/body/places", why);

@@ -1,8 +1,8 @@
-//! Which stories may be archived by a day. Planning moves nothing.
+//! Which sets may be archived by a day. Planning moves nothing.
 
 use std::collections::BTreeSet;
 
-use super::kept::{KeptStory, NotSettled, Retention};
+use super::kept::{KeptSet, NotSettled, Retention};
 use crate::basics::calendar::Day;
 use crate::basics::words::{ColonyName, HoldingName};
 use crate::facts::history::History;
@@ -25,9 +25,9 @@ pub struct ArchivePlan {
     pub holding: HoldingName,
     /// At the end of this day, none of the planned entries has to be kept any longer.
     pub through: Day,
-    /// The stories to archive, in the order of their first entries.
-    pub stories: Vec<KeptStory>,
-    /// The stories that the law no longer requires, but that are held back.
+    /// The sets to archive, in the order of their first entries.
+    pub sets: Vec<KeptSet>,
+    /// The sets that the law no longer requires, but that are held back.
     pub held_back: Vec<HeldBack>,
     /// The positions of the entries to archive. `None` if there are none.
     pub places: Option<Places>,
@@ -35,16 +35,16 @@ pub struct ArchivePlan {
     pub contents: Vec<Hash>,
 }
 
-/// A story that the law no longer requires, but that is retained.
+/// A set that the law no longer requires, but that is retained.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct HeldBack {
-    /// The story.
-    pub story: KeptStory,
+    /// The set.
+    pub set: KeptSet,
     /// Why it is retained.
     pub because: WhyHeldBack,
 }
 
-/// Why a story is retained that the law no longer requires.
+/// Why a set is retained that the law no longer requires.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum WhyHeldBack {
     /// Part of it is still running.
@@ -56,55 +56,55 @@ pub enum WhyHeldBack {
 }
 
 impl ArchivePlan {
-    /// The stories that need not be kept beyond the end of `through`. A story is held back if it is not over, if a
+    /// The sets that need not be kept beyond the end of `through`. A set is held back if it is not over, if a
     /// retained entry is tied to it, or if the supering answer of a colony depends on it on or after `today`.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, through: Day, today: Day) -> ArchivePlan {
         let report = Retention::of(holding, leaflets, laws, through);
-        let could_go = report.stories.into_iter().filter(|story| story.could_go);
-        // Some laws count from the making of the entry, and so release stories that are not over: a lot with stock
+        let could_go = report.sets.into_iter().filter(|set| set.could_go);
+        // Some laws count from the making of the entry, and so release sets that are not over: a lot with stock
         // left, a course still in a colony. The journal still needs those.
-        let (running, mut stories): (Vec<_>, Vec<_>) = could_go.partition(still_runs);
-        let held_back = running.into_iter().map(|story| HeldBack { because: why_it_runs(&story), story });
+        let (running, mut sets): (Vec<_>, Vec<_>) = could_go.partition(still_runs);
+        let held_back = running.into_iter().map(|set| HeldBack { because: why_it_runs(&set), set });
         let mut held_back: Vec<HeldBack> = held_back.collect();
-        // Each round holds back at least one story, so this ends.
+        // Each round holds back at least one set, so this ends.
         loop {
-            let going: Vec<EntryId> = ids(&stories).collect();
+            let going: Vec<EntryId> = ids(&sets).collect();
             let found = holding
                 .first_tie(&going)
                 .map(|tie| (BTreeSet::from([tie.goes]), WhyHeldBack::Tied(tie)))
-                .or_else(|| turned(holding, leaflets, &stories, today));
+                .or_else(|| turned(holding, leaflets, &sets, today));
             let Some((entries, because)) = found else { break };
-            let (staying, rest): (Vec<_>, Vec<_>) = stories
+            let (staying, rest): (Vec<_>, Vec<_>) = sets
                 .into_iter()
-                .partition(|story| story.entries.iter().any(|kept| entries.contains(&kept.entry)));
-            stories = rest;
+                .partition(|set| set.entries.iter().any(|kept| entries.contains(&kept.entry)));
+            sets = rest;
             // Unreachable: the tied entry is one of those to archive.
             if staying.is_empty() {
-                stories.clear();
+                sets.clear();
             }
-            held_back.extend(staying.into_iter().map(|story| HeldBack { story, because: because.clone() }));
+            held_back.extend(staying.into_iter().map(|set| HeldBack { set, because: because.clone() }));
         }
-        let places = places(&stories);
+        let places = places(&sets);
         let contents = places.as_ref().map_or_else(Vec::new, |places| contents(holding, places));
-        ArchivePlan { holding: holding.name().clone(), through, stories, held_back, places, contents }
+        ArchivePlan { holding: holding.name().clone(), through, sets, held_back, places, contents }
     }
 }
 
-fn still_runs(story: &KeptStory) -> bool {
-    story.lots.iter().any(|lot| !lot.still_runs.is_empty())
+fn still_runs(set: &KeptSet) -> bool {
+    set.lots.iter().any(|lot| !lot.still_runs.is_empty())
 }
 
-fn why_it_runs(story: &KeptStory) -> WhyHeldBack {
-    WhyHeldBack::StillRuns(story.lots.iter().flat_map(|lot| lot.still_runs.iter().cloned()).collect())
+fn why_it_runs(set: &KeptSet) -> WhyHeldBack {
+    WhyHeldBack::StillRuns(set.lots.iter().flat_map(|lot| lot.still_runs.iter().cloned()).collect())
 }
 
-fn ids(stories: &[KeptStory]) -> impl Iterator<Item = EntryId> {
-    stories.iter().flat_map(|story| story.entries.iter().map(|kept| kept.entry))
+fn ids(sets: &[KeptSet]) -> impl Iterator<Item = EntryId> {
+    sets.iter().flat_map(|set| set.entries.iter().map(|kept| kept.entry))
 }
 
-fn places(stories: &[KeptStory]) -> Option<Places> {
-    Places::of(stories.iter().flat_map(|story| story.entries.iter().map(|kept| kept.seq)))
+fn places(sets: &[KeptSet]) -> Option<Places> {
+    Places::of(sets.iter().flat_map(|set| set.entries.iter().map(|kept| kept.seq)))
 }
 
 /// The contents that only entries at these positions name.
@@ -130,10 +130,10 @@ fn contents(holding: &Holding, places: &Places) -> Vec<Hash> {
 fn turned(
     holding: &Holding,
     leaflets: &Leaflets,
-    stories: &[KeptStory],
+    sets: &[KeptSet],
     today: Day,
 ) -> Option<(BTreeSet<EntryId>, WhyHeldBack)> {
-    let places = places(stories)?;
+    let places = places(sets)?;
     let after = holding.without(&places);
     let colony = holding.colonies().find(|colony| {
         let ahead = |holding: &Holding, colony: &ColonyName| {
@@ -143,9 +143,9 @@ fn turned(
     })?;
     let history = History::of(holding, leaflets, colony);
     let mut bearing: BTreeSet<EntryId> = history.courses.iter().map(|course| course.entry).collect();
-    bearing.retain(|entry| ids(stories).any(|going| going == *entry));
+    bearing.retain(|entry| ids(sets).any(|going| going == *entry));
     if bearing.is_empty() {
-        bearing.extend(ids(stories));
+        bearing.extend(ids(sets));
     }
     Some((bearing, WhyHeldBack::SuperingTurns(colony.clone())))
 }

@@ -1,4 +1,4 @@
-//! The day until which each entry must be kept, with the deciding rule, story by story.
+//! The day until which each entry must be kept, with the deciding rule, set by set.
 
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -6,7 +6,7 @@ use std::sync::Arc;
 use serde::Serialize;
 
 use super::ends::{self, LotEnd, StillRuns};
-use super::stories::{self, Story};
+use super::sets::{self, RecordSet};
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
 use crate::basics::quantity::Quantity;
@@ -27,14 +27,14 @@ pub struct Retention {
     pub holding: HoldingName,
     /// The day asked about, for `could_go`.
     pub on: Day,
-    /// The stories, in the order of their first entries.
-    pub stories: Vec<KeptStory>,
+    /// The sets of records, each kept and archived together, in the order of their first entries.
+    pub sets: Vec<KeptSet>,
 }
 
 /// Entries that are kept or archived together.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct KeptStory {
-    /// The lots of the story. Empty for prescriptions used by several stories or by none.
+pub struct KeptSet {
+    /// The lots of the set. Empty for prescriptions used by several sets or by none.
     pub lots: Vec<KeptLot>,
     /// How long all of it must be kept: the latest of its entries.
     pub keep: KeepUntil,
@@ -48,7 +48,7 @@ pub struct KeptStory {
 
 /// A lot and the end of its use.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = LotOfStory))]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = LotOfSet))]
 pub struct KeptLot {
     /// The lot.
     pub lot: LotName,
@@ -63,7 +63,7 @@ pub struct KeptLot {
 
 /// An entry, with how long it must be kept.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = EntryOfStory))]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = EntryOfSet))]
 pub struct KeptEntry {
     /// The entry.
     pub entry: EntryId,
@@ -202,21 +202,21 @@ impl Retention {
     /// Works out how long each entry must be kept, from all entries, and what may be archived on a day.
     #[must_use]
     pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, on: Day) -> Retention {
-        let stories = stories::of_holding(holding);
+        let sets = sets::of_holding(holding);
         let ends = ends::of_holding(holding, leaflets);
         let desk = Desk { holding, laws, ends: &ends };
-        let bearings: Vec<Bearing<'_>> = stories.iter().map(|story| desk.bearing(story)).collect();
-        let kept = stories.iter().zip(&bearings).map(|(story, bearing)| {
-            // A prescription used by several stories is kept as long as the longest of them.
-            let numbers = desk.prescriptions_in(story);
-            let users = stories
+        let bearings: Vec<Bearing<'_>> = sets.iter().map(|set| desk.bearing(set)).collect();
+        let kept = sets.iter().zip(&bearings).map(|(set, bearing)| {
+            // A prescription used by several sets is kept as long as the longest of them.
+            let numbers = desk.prescriptions_in(set);
+            let users = sets
                 .iter()
                 .zip(&bearings)
                 .filter(|(user, _)| user.shared_prescriptions.iter().any(|number| numbers.contains(&number)));
             let bearing = users.fold(bearing.clone(), |bearing, (_, user)| bearing.with(user));
-            desk.story(story, &bearing, on)
+            desk.set(set, &bearing, on)
         });
-        Retention { holding: holding.name().clone(), on, stories: kept.collect() }
+        Retention { holding: holding.name().clone(), on, sets: kept.collect() }
     }
 }
 
@@ -248,11 +248,11 @@ struct Desk<'a> {
     ends: &'a BTreeMap<LotName, LotEnd>,
 }
 
-/// Facts that apply to every entry of a story.
+/// Facts that apply to every entry of a set.
 #[derive(Clone)]
 struct Bearing<'a> {
     lots: Vec<LotName>,
-    /// The last day on which an entry of the story happened or was recorded.
+    /// The last day on which an entry of the set happened or was recorded.
     last_entry: Option<Day>,
     rules: Vec<Ruled<'a, RetentionRule>>,
     /// The law that is not known on one of its days, so that an unknown rule may apply.
@@ -262,7 +262,7 @@ struct Bearing<'a> {
 }
 
 impl<'a> Bearing<'a> {
-    /// Adds the facts of another story.
+    /// Adds the facts of another set.
     fn with(mut self, other: &Bearing<'a>) -> Bearing<'a> {
         self.lots.extend(other.lots.iter().cloned());
         self.last_entry = self.last_entry.max(other.last_entry);
@@ -291,28 +291,27 @@ fn add_new(to: &mut Vec<NotSettled>, further: impl IntoIterator<Item = NotSettle
 }
 
 impl<'a> Desk<'a> {
-    fn records<'s>(&'s self, story: &'s Story) -> impl Iterator<Item = &'a Arc<Record>> + 's {
-        story.entries.iter().filter_map(|entry| self.holding.entry(*entry))
+    fn records<'s>(&'s self, set: &'s RecordSet) -> impl Iterator<Item = &'a Arc<Record>> + 's {
+        set.entries.iter().filter_map(|entry| self.holding.entry(*entry))
     }
 
-    fn prescriptions_in(&self, story: &Story) -> Vec<&'a PrescriptionName> {
+    fn prescriptions_in(&self, set: &RecordSet) -> Vec<&'a PrescriptionName> {
         let number = |record: &'a Arc<Record>| Some(&record.body::<Prescription>()?.prescription);
-        self.records(story).filter_map(number).collect()
+        self.records(set).filter_map(number).collect()
     }
 
-    fn bearing(&self, story: &Story) -> Bearing<'a> {
+    fn bearing(&self, set: &RecordSet) -> Bearing<'a> {
         let last = |record: &Arc<Record>| record.on.max(record.recorded_at.latest_civil_date());
-        // The end of a colony with a medicine of the lot inside is not an entry of the story, but its day counts.
-        let ends =
-            || story.lots.iter().filter_map(|lot| self.ends.get(lot)).flat_map(|end| &end.days).copied();
+        // The end of a colony with a medicine of the lot inside is not an entry of the set, but its day counts.
+        let ends = || set.lots.iter().filter_map(|lot| self.ends.get(lot)).flat_map(|end| &end.days).copied();
         let mut bearing = Bearing {
-            lots: story.lots.clone(),
-            last_entry: self.records(story).map(last).chain(ends()).max(),
+            lots: set.lots.clone(),
+            last_entry: self.records(set).map(last).chain(ends()).max(),
             rules: Vec::new(),
             unknown_law: Vec::new(),
             without_rule: Vec::new(),
         };
-        let mut days: Vec<Day> = self.records(story).map(|record| record.on).chain(ends()).collect();
+        let mut days: Vec<Day> = self.records(set).map(|record| record.on).chain(ends()).collect();
         days.sort_unstable();
         days.dedup();
         for day in days {
@@ -347,8 +346,8 @@ impl<'a> Desk<'a> {
         }
     }
 
-    fn story(&self, story: &Story, bearing: &Bearing<'a>, on: Day) -> KeptStory {
-        let entries: Vec<KeptEntry> = self.records(story).map(|record| self.entry(record, bearing)).collect();
+    fn set(&self, set: &RecordSet, bearing: &Bearing<'a>, on: Day) -> KeptSet {
+        let entries: Vec<KeptEntry> = self.records(set).map(|record| self.entry(record, bearing)).collect();
         let keep = longest(entries.iter().map(|entry| &entry.keep));
         let could_go_from = match &keep {
             KeepUntil::Until { day, .. } if *day < Day::LAST => Some(day.next()),
@@ -360,8 +359,8 @@ impl<'a> Desk<'a> {
             last_use_or_disposal: self.ends.get(lot).map(|end| end.last),
             still_runs: self.runs(lot),
         };
-        KeptStory {
-            lots: story.lots.iter().map(lot).collect(),
+        KeptSet {
+            lots: set.lots.iter().map(lot).collect(),
             keep,
             could_go_from,
             could_go: could_go_from.is_some_and(|from| from <= on),
@@ -371,7 +370,7 @@ impl<'a> Desk<'a> {
 
     fn entry(&self, record: &Record, bearing: &Bearing<'a>) -> KeptEntry {
         let records = self.sorts(record);
-        // A removal, a strike-out or a copy of a prescription names no lot: it depends on every lot of its story.
+        // A removal, a strike-out or a copy of a prescription names no lot: it depends on every lot of its set.
         let own = mentions::of(&record.event).lots;
         let lots: Vec<&LotName> = if own.is_empty() { bearing.lots.iter().collect() } else { own };
         let rules =
@@ -464,7 +463,7 @@ impl<'a> Desk<'a> {
         };
         let (day, decided_by) = (longest.day, Box::new(longest.written()));
         let mut because = bearing.unknown_law.clone();
-        // While some of it is left or in a hive its story is not over, whichever rule decides.
+        // While some of it is left or in a hive its set is not over, whichever rule decides.
         add_new(&mut because, bearing.lots.iter().flat_map(|lot| self.runs(lot)));
         if because.is_empty() {
             KeepUntil::Until { day, decided_by }

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use combclear_domain::basics::words::LotName;
 use combclear_domain::journal::EntryId;
-use combclear_domain::questions::retention::stories::{Told, of_holding, stories};
+use combclear_domain::questions::retention::sets::{Told, of_holding, sets};
 use combclear_testkit::entries::id;
 use proptest::prelude::*;
 use serde_json::json;
@@ -23,22 +23,22 @@ fn told(number: usize, lots: &[&str], entries: &[usize], records: &str, under: &
     }
 }
 
-/// The stories as numbers, each as its lots and its entries.
+/// The sets as numbers, each as its lots and its entries.
 fn grouped(all: &[Told]) -> Vec<(String, Vec<usize>)> {
     let number = |entry: &EntryId| entry.to_string().rsplit('-').next().unwrap().parse().unwrap();
-    let lots = |story: &combclear_domain::questions::retention::Story| {
-        story.lots.iter().map(LotName::as_str).collect::<Vec<_>>().join(" ")
+    let lots = |set: &combclear_domain::questions::retention::RecordSet| {
+        set.lots.iter().map(LotName::as_str).collect::<Vec<_>>().join(" ")
     };
-    stories(all).iter().map(|story| (lots(story), story.entries.iter().map(number).collect())).collect()
+    sets(all).iter().map(|set| (lots(set), set.entries.iter().map(number).collect())).collect()
 }
 
 type Case = (&'static str, Vec<Told>, &'static [(&'static str, &'static [usize])]);
 
 #[test]
-fn a_story_is_closed() {
+fn a_set_is_closed() {
     let cases: Vec<Case> = vec![
         (
-            "two lots have two stories",
+            "two lots have two sets",
             vec![told(1, &["A"], &[], "", ""), told(2, &["B"], &[], "", "")],
             &[("A", &[1]), ("B", &[2])],
         ),
@@ -58,7 +58,7 @@ fn a_story_is_closed() {
             &[("A C", &[1, 3, 4]), ("B", &[2])],
         ),
         (
-            "lots linked through a third share a story",
+            "lots linked through a third share a set",
             vec![
                 told(1, &["A", "B"], &[], "", ""),
                 told(2, &["C", "D"], &[], "", ""),
@@ -92,17 +92,17 @@ fn a_story_is_closed() {
             &[("A", &[1, 2])],
         ),
         (
-            "a strike-out of something else is in no story",
+            "a strike-out of something else is in no set",
             vec![told(1, &["A"], &[], "", ""), told(2, &[], &[9], "", "")],
             &[("A", &[1])],
         ),
         (
-            "a prescription used in one story belongs to it",
+            "a prescription used in one set belongs to it",
             vec![told(1, &[], &[], "P", ""), told(2, &["A"], &[], "", "P"), told(3, &["A"], &[], "", "P")],
             &[("A", &[1, 2, 3])],
         ),
         (
-            "a prescription that two stories used stands alone and links nothing",
+            "a prescription that two sets used stands alone and links nothing",
             vec![told(1, &[], &[], "P", ""), told(2, &["A"], &[], "", "P"), told(3, &["B"], &[], "", "P")],
             &[("", &[1]), ("A", &[2]), ("B", &[3])],
         ),
@@ -126,14 +126,14 @@ fn a_story_is_closed() {
 }
 
 #[test]
-fn a_shared_prescription_is_named_by_the_stories_that_used_it() {
+fn a_shared_prescription_is_named_by_the_sets_that_used_it() {
     let all = [told(1, &[], &[], "P", ""), told(2, &["A"], &[], "", "P"), told(3, &["B"], &[], "", "P")];
-    let shared: Vec<usize> = stories(&all).iter().map(|story| story.shared_prescriptions.len()).collect();
+    let shared: Vec<usize> = sets(&all).iter().map(|set| set.shared_prescriptions.len()).collect();
     assert_eq!(shared, [0, 1, 1]);
 }
 
 #[test]
-fn the_story_of_a_lot_in_a_journal_holds_all_that_speaks_of_it() {
+fn the_set_of_a_lot_in_a_journal_holds_all_that_speaks_of_it() {
     let mut book = Book::of("gb");
     let bought = book.buy("2026-01-01", "strips", "S", 3);
     book.buy("2026-01-01", "liquid", "L", 1);
@@ -156,7 +156,7 @@ fn the_story_of_a_lot_in_a_journal_holds_all_that_speaks_of_it() {
     book.write("2026-10-03", "inspection", json!({ "colony": "A" }));
     let told: Vec<Vec<String>> = of_holding(&book.holding)
         .iter()
-        .map(|story| story.entries.iter().map(ToString::to_string).collect())
+        .map(|set| set.entries.iter().map(ToString::to_string).collect())
         .collect();
     assert_eq!(
         told[0],
@@ -166,10 +166,10 @@ fn the_story_of_a_lot_in_a_journal_holds_all_that_speaks_of_it() {
 }
 
 proptest! {
-    /// No entry names a lot or an entry of another story; each entry that names a lot is in one story; and the order of the
+    /// No entry names a lot or an entry of another set; each entry that names a lot is in one set; and the order of the
     /// lots within an entry does not matter.
     #[test]
-    fn no_story_is_named_from_outside(
+    fn no_set_is_named_from_outside(
         shape in prop::collection::vec((prop::collection::vec(0..8_usize, 0..3), prop::option::of(0..40_usize), prop::option::of(0..4_usize), any::<bool>()), 1..40)
     ) {
         let all: Vec<Told> = shape.iter().enumerate().map(|(number, (lots, refers, number_of, records))| {
@@ -180,14 +180,14 @@ proptest! {
             let (recorded, under) = if *records { (prescription.as_str(), "") } else { ("", prescription.as_str()) };
             told(number, &lots, &entries, recorded, under)
         }).collect();
-        let stories = stories(&all);
+        let sets = sets(&all);
         let mut of_entry = BTreeMap::new();
         let mut of_lot = BTreeMap::new();
-        for (index, story) in stories.iter().enumerate() {
-            for entry in &story.entries {
+        for (index, set) in sets.iter().enumerate() {
+            for entry in &set.entries {
                 prop_assert_eq!(of_entry.insert(*entry, index), None);
             }
-            for lot in &story.lots {
+            for lot in &set.lots {
                 prop_assert_eq!(of_lot.insert(lot.clone(), index), None);
             }
         }
@@ -205,12 +205,12 @@ proptest! {
                 prop_assert_eq!(*prescribed.entry(number.clone()).or_insert(here), here);
             }
         }
-        // An administration under a prescription of another story says so.
+        // An administration under a prescription of another set says so.
         for one in all.iter().filter(|one| !one.lots.is_empty()) {
             let Some(number) = &one.given_under else { continue };
             let here = of_entry[&one.entry];
             let apart = prescribed.get(number).is_some_and(|there| *there != here);
-            prop_assert!(!apart || stories[here].shared_prescriptions.contains(number));
+            prop_assert!(!apart || sets[here].shared_prescriptions.contains(number));
         }
     }
 }

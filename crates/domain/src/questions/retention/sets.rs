@@ -1,7 +1,7 @@
-//! The story of a lot: all entries that are kept or archived together.
+//! The set of a lot: all entries that are kept or archived together.
 //!
-//! Stories are **closed**: no entry outside a story refers to one inside it, so archiving a whole story leaves no
-//! dangling reference. Lots used in one administration share a story, and so do a dose and the entries that build on
+//! Sets are **closed**: no entry outside a set refers to one inside it, so archiving a whole set leaves no
+//! dangling reference. Lots used in one administration share a set, and so do a dose and the entries that build on
 //! it, and an entry and its corrections.
 
 use std::collections::BTreeMap;
@@ -11,7 +11,7 @@ use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 
-/// The references of an entry, used to build stories.
+/// The references of an entry, used to build sets.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Told {
     /// The entry.
@@ -28,24 +28,24 @@ pub struct Told {
 
 /// Entries that belong together, each list in the order of the journal.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
-pub struct Story {
+pub struct RecordSet {
     /// The lots, by name.
     pub lots: Vec<LotName>,
     /// The entries.
     pub entries: Vec<EntryId>,
-    /// Prescriptions used in the story but recorded outside it, because others use them too.
+    /// Prescriptions used in the set but recorded outside it, because others use them too.
     pub shared_prescriptions: Vec<PrescriptionName>,
 }
 
-/// The stories of a holding, in the order of their first entries.
+/// The sets of a holding, in the order of their first entries.
 #[must_use]
-pub fn of_holding(holding: &Holding) -> Vec<Story> {
+pub fn of_holding(holding: &Holding) -> Vec<RecordSet> {
     let told: Vec<Told> = holding.in_order().into_iter().filter_map(|record| told(record)).collect();
-    // A strike-out names only the entry it strikes out, and belongs to the same story, if any.
-    stories(&told)
+    // A strike-out names only the entry it strikes out, and belongs to the same set, if any.
+    sets(&told)
 }
 
-/// The references of an entry. `None` for entries that belong to no story.
+/// The references of an entry. `None` for entries that belong to no set.
 fn told(record: &Record) -> Option<Told> {
     let mut told = Told {
         entry: record.id,
@@ -94,9 +94,9 @@ fn told(record: &Record) -> Option<Told> {
     Some(told)
 }
 
-/// Groups entries into stories, in their order. An entry that leads to no lot and records no prescription is in none.
+/// Groups entries into sets, in their order. An entry that leads to no lot and records no prescription is in none.
 #[must_use]
-pub fn stories(told: &[Told]) -> Vec<Story> {
+pub fn sets(told: &[Told]) -> Vec<RecordSet> {
     let mut groups = Groups::default();
     for one in told {
         groups.root(&Key::Entry(one.entry));
@@ -108,38 +108,38 @@ pub fn stories(told: &[Told]) -> Vec<Story> {
         }
     }
     join_prescriptions(told, &mut groups);
-    let mut stories: Vec<(Story, bool)> = Vec::new();
+    let mut sets: Vec<(RecordSet, bool)> = Vec::new();
     let mut places: BTreeMap<Key, usize> = BTreeMap::new();
     for one in told {
         let root = groups.root(&Key::Entry(one.entry));
-        let at = *places.entry(root.clone()).or_insert(stories.len());
-        if at == stories.len() {
-            stories.push((Story::default(), false));
+        let at = *places.entry(root.clone()).or_insert(sets.len());
+        if at == sets.len() {
+            sets.push((RecordSet::default(), false));
         }
-        let Some((story, counts)) = stories.get_mut(at) else { continue };
+        let Some((set, counts)) = sets.get_mut(at) else { continue };
         *counts |= !one.lots.is_empty() || one.prescription.is_some();
-        story.entries.push(one.entry);
+        set.entries.push(one.entry);
         for lot in &one.lots {
-            if !story.lots.contains(lot) {
-                story.lots.push(lot.clone());
+            if !set.lots.contains(lot) {
+                set.lots.push(lot.clone());
             }
         }
         let shared = one.given_under.iter().filter(|number| groups.root(&Key::of(number)) != root);
         for number in shared {
-            if !story.shared_prescriptions.contains(number) {
-                story.shared_prescriptions.push(number.clone());
+            if !set.shared_prescriptions.contains(number) {
+                set.shared_prescriptions.push(number.clone());
             }
         }
     }
-    let mut stories: Vec<Story> =
-        stories.into_iter().filter(|(_, counts)| *counts).map(|(story, _)| story).collect();
-    for story in &mut stories {
-        story.lots.sort_unstable();
+    let mut sets: Vec<RecordSet> =
+        sets.into_iter().filter(|(_, counts)| *counts).map(|(set, _)| set).collect();
+    for set in &mut sets {
+        set.lots.sort_unstable();
     }
-    stories
+    sets
 }
 
-/// Adds each prescription to the story that used it, if only one did.
+/// Adds each prescription to the set that used it, if only one did.
 fn join_prescriptions(told: &[Told], groups: &mut Groups) {
     let mut used_in: BTreeMap<&PrescriptionName, Vec<Key>> = BTreeMap::new();
     for one in told {
@@ -157,7 +157,7 @@ fn join_prescriptions(told: &[Told], groups: &mut Groups) {
     }
 }
 
-/// The keys that link entries of one story.
+/// The keys that link entries of one set.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 enum Key {
     Entry(EntryId),
