@@ -1,7 +1,9 @@
-//! Writes the table in COVERAGE.md of documented and missing kinds of rule, leaflet by leaflet.
+//! Writes the documents that show what the built-in data holds: COVERAGE.md for the leaflets, LAW.md for the laws.
 //!
-//! It is made from the leaflets, so that gaps are seen. `COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets
-//! coverage::` writes it anew.
+//! The part of a document between [`BEGIN`] and [`END`] is made from the data, so that a document never falls behind it.
+//! `COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets coverage::` writes both anew.
+
+mod law;
 
 use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::topic::Topic;
@@ -18,24 +20,37 @@ use combclear_testkit::entries::{self, id, record};
 use combclear_testkit::files::root;
 use serde_json::json;
 
-const BEGIN: &str = "<!-- coverage: made from the leaflets, do not edit -->\n";
-const END: &str = "<!-- end of coverage -->\n";
+const BEGIN: &str = "<!-- made from the data, do not edit -->\n";
+const END: &str = "<!-- end of what is made from the data -->\n";
 
 #[test]
 fn the_table_shows_what_the_leaflets_cover() {
-    let path = root().join("crates/leaflets/COVERAGE.md");
-    let page = std::fs::read_to_string(&path).unwrap();
-    let (before, rest) = page.split_once(BEGIN).expect("COVERAGE.md has the place for it");
-    let (shown, after) = rest.split_once(END).expect("COVERAGE.md has the end of it");
-    let made = tables();
+    is_shown_in("crates/leaflets/COVERAGE.md", &tables());
+}
+
+/// Checks that a document shows what was made from the data, or writes it there if asked to.
+fn is_shown_in(document: &str, made: &str) {
+    let path = root().join(document);
+    let text = std::fs::read_to_string(&path).unwrap();
+    let (before, rest) = text.split_once(BEGIN).unwrap_or_else(|| panic!("{document} has no {BEGIN}"));
+    let (shown, after) = rest.split_once(END).unwrap_or_else(|| panic!("{document} has no {END}"));
     if std::env::var_os("COMBCLEAR_WRITE_COVERAGE").is_some() {
         std::fs::write(&path, format!("{before}{BEGIN}{made}{END}{after}")).unwrap();
         return;
     }
     assert!(
         shown == made,
-        "COVERAGE.md is behind the leaflets; run\n  COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets coverage::"
+        "{document} is behind the data; run\n  COMBCLEAR_WRITE_COVERAGE=1 cargo test -p combclear-leaflets coverage::"
     );
+}
+
+/// The letter for how well a value is established.
+fn letter(confidence: Confidence) -> &'static str {
+    match confidence {
+        Confidence::Document => "D",
+        Confidence::SecondHand => "s",
+        Confidence::Unconfirmed => "u",
+    }
 }
 
 fn tables() -> String {
@@ -146,15 +161,5 @@ fn carries_a_yes(set: &Leaflets, leaflet: &Leaflet, read: bool) -> bool {
 /// How well the rules of a leaflet on a topic are established: by the weakest of those that are in force.
 fn mark(leaflet: &Leaflet, topic: Topic) -> &'static str {
     let rules = leaflet.rules.iter().filter(|rule| rule.says.topic() == topic && rule.until.is_none());
-    let weakest = rules.map(|rule| match rule.confidence {
-        Confidence::Document => 1,
-        Confidence::SecondHand => 2,
-        Confidence::Unconfirmed => 3,
-    });
-    match weakest.max() {
-        None => "–",
-        Some(1) => "D",
-        Some(2) => "s",
-        Some(_) => "u",
-    }
+    rules.map(|rule| rule.confidence).max().map_or("–", letter)
 }
