@@ -102,7 +102,7 @@ const REFUSED: &[Refused] = &[
         says: &[
             "nothing was recorded; 2 things to fix",
             "lot: several lots have something left: P1, P2",
-            "each: Each is missing",
+            "each: Each must be given",
             "amount for each colony, in the unit of the medicine; for example 2",
         ],
     },
@@ -331,7 +331,7 @@ fn the_leaflet_of_a_lot_is_read_question_by_question_with_the_built_in_value_bes
     ran.says(&[
         "Built in: amitraz",
         "built in off. Does the pack say the same?",
-        "still not known after this: days before a flow",
+        "still not known: days before a flow",
     ]);
     let export = bench.run(&["export"]).done().out;
     let last: Value = serde_json::from_str(export.lines().last().unwrap()).unwrap();
@@ -443,4 +443,46 @@ fn the_board_names_no_day_on_which_another_medicine_still_bars_supers() {
     };
     assert_eq!(after("T2"), "next: supers may go on from 2026-03-12");
     assert_eq!(after("T1"), "next: supers may go on from 2026-04-01");
+}
+
+/// The one thing that turns the answer of both colonies into an unknown is said before it is recorded.
+#[test]
+fn a_split_that_does_not_say_where_the_strips_went_is_told_so_before_it_is_recorded() {
+    let bench = Bench::new();
+    for command in [
+        "begin north --keeper K --country gb --on 2026-01-02 -y",
+        "record apiary Hill --on 2026-01-02 -y",
+        "record colony T1 T2 T5 --apiary Hill --medicines none --on 2026-01-02 -y",
+        "record medicine strips --pack-name Strips --unit strip --leaflet amitraz-strip-500mg-a --on 2026-01-02 -y",
+        "record lot L1 --medicine strips --quantity 40 --on 2026-01-02 -y",
+        "record given T1 --each 2 --on 2026-03-01 -y",
+    ] {
+        bench.type_in(command).done();
+    }
+    let told = |command: &str| {
+        let out = bench.type_in(command).done().out.split_whitespace().collect::<Vec<_>>().join(" ");
+        out.contains("it is not said where that went") && out.contains("say it with --strips")
+    };
+    // Nothing was in T2; the day before the strips went into T1, nothing was in that either.
+    assert!(!told("record split T2 --into T3 --on 2026-03-02 -y"));
+    assert!(!told("record split T1 --into T4 --on 2026-02-28 -y"));
+    assert!(!told("record split T1 --into T6 --strips stayed --on 2026-03-02 -y"));
+    assert!(told("record split T1 --into T7 --on 2026-03-02 -y"));
+    assert!(!told("record united T5 --into T2 --on 2026-03-03 -y"));
+    assert!(told("record united T1 --into T2 --on 2026-03-03 -y"));
+}
+
+#[test]
+fn a_leaflet_of_which_nothing_is_said_is_not_recorded_as_read() {
+    let bench = Bench::new();
+    for command in [
+        "begin north --keeper K --country gb --on 2026-01-02 -y",
+        "record medicine strips --pack-name Strips --unit strip --leaflet amitraz-strip-500mg-a --on 2026-01-02 -y",
+        "record lot L1 --medicine strips --quantity 40 --on 2026-01-02 -y",
+    ] {
+        bench.type_in(command).done();
+    }
+    let refused = bench.type_in("record leaflet L1 --on 2026-01-03 -y");
+    refused.failed().says(&["nothing that the leaflet says was given", "such as --withdrawal-days 0"]);
+    bench.type_in("record leaflet L1 --withdrawal-days 0 --on 2026-01-03 -y").done();
 }

@@ -5,7 +5,7 @@ use combclear_domain::journal::document::Unfit;
 use combclear_domain::journal::entry::EntryFault;
 use combclear_wording::Words;
 use combclear_wording::refusals::Refused;
-use combclear_wording::unreadable::{self, Part};
+use combclear_wording::unreadable;
 
 /// A fault in words, with its place.
 #[derive(Debug)]
@@ -21,7 +21,7 @@ pub(crate) fn told(fault: &EntryFault) -> Told {
 }
 
 pub(crate) fn said(fault: impl Into<Misread>) -> String {
-    unreadable::misread(Words::english(), &fault.into(), Part::Envelope)
+    unreadable::misread(Words::english(), &fault.into())
 }
 
 pub(crate) fn unfit(fault: &Unfit) -> Refused {

@@ -52,7 +52,7 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     assert_eq!(day, "2031-08-20");
     assert_eq!(
         because,
-        ["lot L: 2 pieces left on record, so the retention period may still move (disposal)"]
+        ["lot L: 2 pieces left on record, so the retention period may still move (record its use or disposal)"]
     );
     assert!(!set.could_go && set.could_go_from.is_none());
     book.write_with(
@@ -78,7 +78,7 @@ fn strips_count_as_used_until_they_are_taken_out() {
     let given = book.give("2026-08-20", &["S"]);
     let (day, because) = at_least(&book.set("S", "2199-12-31").keep);
     assert_eq!((day.as_str(), because.len()), ("2031-08-20", 1));
-    assert_eq!(because, ["lot S: no record of removal from A (removal)"]);
+    assert_eq!(because, ["lot S: no record of removal from A (record the removal)"]);
     book.take_out("2026-10-01", &given);
     assert_eq!(until(&book.set("S", "2026-10-01").keep), "2031-10-01");
 }
@@ -102,7 +102,7 @@ fn strips_that_went_along_into_another_colony_are_still_in() {
     let (day, because) = at_least(&book.set("S", "2026-10-01").keep);
     assert_eq!(
         (day.as_str(), because),
-        ("2031-09-15", vec!["lot S: no record of removal from B (removal)".to_owned()])
+        ("2031-09-15", vec!["lot S: no record of removal from B (record the removal)".to_owned()])
     );
     book.write("2026-10-20", "removal", json!({ "administration": given, "colonies": ["B"] }));
     assert_eq!(until(&book.set("S", "2026-10-20").keep), "2031-10-20");
@@ -116,7 +116,7 @@ fn where_nobody_said_whether_it_comes_out_the_count_still_runs() {
     book.buy("2026-01-01", "dust", "D", 1);
     book.give("2026-08-20", &["D"]);
     let (_, because) = at_least(&book.set("D", "2026-10-01").keep);
-    let wanted = "lot D: not known whether it has to come out of A (leaflet_reading, or removal)";
+    let wanted = "lot D: not known whether it has to come out of A (record what the leaflet says, or the removal)";
     assert_eq!(because, [wanted]);
 }
 
@@ -184,8 +184,8 @@ fn nothing_could_go_while_some_is_left_or_in_a_hive_whichever_rule_decides() {
         ("fr", "2026-01-10", "2026-08-20", "2031-12-31"),
         ("gb", "2026-01-10", "2026-08-20", "2031-08-20"),
     ] {
-        let left = "lot S: 1 piece left on record, so the retention period may still move (disposal)";
-        let inside = "lot S: no record of removal from A (removal)";
+        let left = "lot S: 1 piece left on record, so the retention period may still move (record its use or disposal)";
+        let inside = "lot S: no record of removal from A (record the removal)";
         let mut book = Book::of(of);
         book.buy(bought, "strips", "S", 2);
         let first = book.give(given, &["S"]);

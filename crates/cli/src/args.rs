@@ -16,7 +16,7 @@ use combclear_domain::basics::words::{
 use combclear_domain::journal::Kind;
 use combclear_service::Origin;
 use combclear_wording::terminal::failures as say;
-use combclear_wording::unreadable::{Part, misread};
+use combclear_wording::unreadable::misread;
 use combclear_wording::{Label, Words};
 
 use crate::commands::record::{Begin, Record};
@@ -199,7 +199,7 @@ pub(crate) struct Options {
 
 /// Reads a value that is written as text.
 pub(crate) fn value<T: FromStr<Err: Into<Misread>>>(text: &str) -> Result<T, String> {
-    text.parse().map_err(|fault: T::Err| misread(Words::english(), &fault.into(), Part::Envelope))
+    text.parse().map_err(|fault: T::Err| misread(Words::english(), &fault.into()))
 }
 
 /// Reads one word of a list of the trade.

@@ -18,7 +18,7 @@ use combclear_domain::basics::words::{
 };
 use combclear_domain::journal::entry::WhichEntry;
 use combclear_domain::journal::{EntryId, Hash};
-use combclear_wording::unreadable::{self, Part, misread};
+use combclear_wording::unreadable::{self, misread};
 use combclear_wording::{Label, Words, http};
 use serde::de::{DeserializeOwned, IgnoredAny};
 use serde::{Deserialize, Deserializer};
@@ -378,7 +378,7 @@ impl<T: DeserializeOwned + Send, S: Send + Sync> FromRequestParts<S> for Path<T>
 
 fn bad_path(fault: &Reading) -> Problem {
     let words = Words::english();
-    let message = misread(words, &fault.what, Part::Envelope);
+    let message = misread(words, &fault.what);
     let (detail, help) = match (fault.name().as_str(), &fault.what) {
         ("id" | "document", Misread::Id(_)) => (http::not_an_entry(words, &message), Label::HttpIdHelp),
         ("id", Misread::Entry(_)) => (message, Label::HttpEntryHelp),
@@ -428,7 +428,7 @@ fn bad_query(fault: &Reading) -> Problem {
         Misread::UnknownField { field, known } => {
             (http::no_parameter(words, field), http::takes(words, &unreadable::known(words, known)))
         }
-        other => (misread(words, other, Part::Envelope), http::correct_or_leave_out(words, &parameter)),
+        other => (misread(words, other), http::correct_or_leave_out(words, &parameter)),
     };
     Problem::bad_parameter(&parameter, detail, help)
 }
@@ -470,7 +470,7 @@ fn check_media_type(headers: &HeaderMap) -> Result<(), Problem> {
 fn check_json(text: &str) -> Result<(), Problem> {
     let Err(error) = serde_json::from_str::<IgnoredAny>(text) else { return Ok(()) };
     let words = Words::english();
-    let what = misread(words, &Misread::not_json(&error), Part::Envelope);
+    let what = misread(words, &Misread::not_json(&error));
     let detail = http::at_line(words, error.line(), error.column(), &what);
     Err(Problem::new(ProblemKind::MalformedJson, detail).at_body(label(Label::HttpJsonHelp)))
 }

@@ -119,7 +119,7 @@ supering-colony-not-recorded = no such colony is on record
 supering-not-yet-begun = the colony was not on record before { $begun }
 supering-ended = the colony ended on { $day }
 supering-came-with-unknown = it is not known what medicine was in the colony when its record began
-supering-nothing-given = no medicine had been given by this day
+supering-nothing-given = no medicine was given up to this day
 supering-still-in = { $name } is still in according to the record, and honey supers must stay off while it is
 supering-in-supers-allowed = { $name } is in, and honey supers may be on while it is
 supering-in-no-honey = { $name } is in, and honey supers may be on while it is, but no honey may be taken
@@ -131,7 +131,7 @@ supering-used-before-flow = { $name } must not be used right before a nectar flo
 supering-flow-names-no-days = { $name } must not be used right before a nectar flow, but the leaflet does not say how many days: it was in until { $out }, and a flow begins on { $begins }
 supering-flow-not-on-record = { $name } must not be used right before a nectar flow: it was in until { $out }, and no flow since then is on record
 supering-read-afterwards = { $name }: a looser { $term } was read after it was given; it does not count for this course unless the entry that is wrong is corrected
-supering-looser-than-leaflet = { $name }: the stated { $term } is looser than in the documented leaflet; check the pack again
+supering-looser-than-leaflet = { $name }: the stated { $term } is less strict than the documented leaflet; check the pack again
 supering-not-documented = { $name }: the { $term } ({ $value }) is not documented, so it cannot support a yes
 supering-used-up-not-known = { $name }: it is not established whether it is used up by now
 supering-removal-not-known = { $name }: it is not established whether it has to be taken out, so it may be in or used up
@@ -428,7 +428,7 @@ options-right-before-flow = it would be out on { $out }, right before the flow t
 options-perhaps-before-flow = the leaflet forbids use right before a flow but does not say how many days: it would be out on { $out }, and the flow begins by { $from }
 options-no-flow-on-record-since = it must not be used right before a flow, and no flow is on record from { $out }, the day it would be out
 options-flows-not-recorded = no nectar flow is on record for { $year }
-options-flow-allowed = it may be used in a flow
+options-flow-allowed = it may be used during a nectar flow
 options-after-last-flow = the last flow on record ended on { $last }, and no supers are on
 options-flow-still-to-come = the flow of { $from } is still to come or not yet over
 options-already-in = `{ $medicine }` placed on { $placed } is in
@@ -858,7 +858,7 @@ gaps-removal-not-recorded = { $about }: no record of removal from { $colonies },
 gaps-document-not-kept = { $about }: `{ $file }` is attached, but its content is missing or altered
 gaps-nameless-document-not-kept = { $about }: a document is attached, but its content is missing or altered
 gaps-no-document = { $about }: no document is attached
-gaps-no-document-but-words = { $about }: no document is attached (the proof is only described in words)
+gaps-no-document-but-words = { $about }: no copy of the proof is attached (it is only described in words)
 gaps-expiry-not-told = { $about }: without its expiry date it is not known whether it was used in time
 gaps-expired-when-acquired = { $about }: it had already expired on { $expiry }
 # { $sum } is the sum of the lot: what was acquired, given and disposed of.
@@ -887,7 +887,7 @@ gaps-supply-look-where-it-is = check the hive, and record the removal or where i
 gaps-supply-take-out = take it out and record the removal; if it came out earlier, record it with that day
 gaps-supply-look-or-read-stay = check the hive and record the removal; or read on the leaflet how long it may stay
 gaps-supply-attach-again = attach the same file again; `verify` names every such document
-gaps-supply-attach-invoice = photograph or scan the invoice, and attach it to the lot
+gaps-supply-attach-invoice = attach a photo or scan of the invoice to the lot
 gaps-supply-read-expiry = read it on the pack and correct the acquisition
 gaps-supply-count-again = count again and correct the entry that is wrong
 gaps-supply-explain-difference = explain the difference in a correction, if you find the cause
@@ -930,10 +930,10 @@ retention-unions-part-only = only the Union's part of the law of `{ $jurisdictio
 retention-rules-begin = the rules of `{ $jurisdiction }` known here begin on { $from }
 retention-rules-ended = the rules of `{ $jurisdiction }` known here ended on { $until }
 retention-no-rule = no rule known here says how long such a record must be kept
-retention-left = lot { $lot }: { $amount } left on record, so the retention period may still move (disposal)
+retention-left = lot { $lot }: { $amount } left on record, so the retention period may still move (record its use or disposal)
 retention-more-gone = lot { $lot }: { $amount } more gone than acquired, so the retention period may still move (correct the entry that is wrong)
-retention-not-out = lot { $lot }: no record of removal from { $colonies } (removal)
-retention-perhaps-not-out = lot { $lot }: not known whether it has to come out of { $colonies } (leaflet_reading, or removal)
+retention-not-out = lot { $lot }: no record of removal from { $colonies } (record the removal)
+retention-perhaps-not-out = lot { $lot }: not known whether it has to come out of { $colonies } (record what the leaflet says, or the removal)
 
 # The rule that decided.
 retention-by-law = { $years ->
@@ -1946,7 +1946,7 @@ label-options-usable = Usable
 label-options-unknown = Not known
 label-options-ruled-out = Ruled out
 label-options-none-in-stock = none in stock
-label-options-supers-not-known = supers not known
+label-options-supers-not-known = day for supers not known
 label-options-supers-stay = supers may be on
 label-options-more = In full: --full; one of them: --leaflet ID (ids: combclear leaflets)
 label-options-apiary-more = In full, with the amounts for all colonies: --full
@@ -1958,17 +1958,17 @@ terminal-options-start = from { $day }: { $rest }
 terminal-options-out = out { $day }
 terminal-options-supers = supers { $day }
 terminal-options-before-flow = { $days ->
-    [one] 1 day before flow
-   *[other] { $days } days before flow
+    [one] 1 day before the flow
+   *[other] { $days } days before the flow
 }
-terminal-options-before-flow-range = { $least }-{ $most } days before flow
+terminal-options-before-flow-range = { $least } to { $most } days before the flow
 terminal-options-too-late-for-flow = up to { $days ->
     [one] 1 day
    *[other] { $days } days
-} too late for flow
+} too late for the flow
 terminal-options-advice-not-kept = { $count ->
-    [one] 1 piece of advice
-   *[other] { $count } pieces of advice
+    [one] 1 recommendation
+   *[other] { $count } recommendations
 } not followed
 terminal-options-find-out = find out: { $topics }
 terminal-options-find-out-and-more = find out: { $topics } and { $more } more
@@ -2084,42 +2084,29 @@ misread-temperature = `{ $text }` is not a temperature: { $why ->
 }
 misread-fahrenheit = { misread-temperature }; if it is in Fahrenheit, write { $celsius }
 
-# JSON that is not of its form. $part says whether it stands in the body of an entry or around it.
+# JSON that is not of its form.
 misread-list-for-object = expected an object with named fields, not a list
 misread-missing-field = missing field `{ $field }`
 misread-unknown-field = unknown field `{ $field }`, expected { $known }
 misread-no-fields = unknown field `{ $field }`, there are no fields
 misread-duplicate-field = duplicate field `{ $field }`
-misread-unknown-word = { $part ->
-    [envelope] unknown variant `{ $word }`, expected { $known }
-   *[body] unknown word `{ $word }`, expected { $known }
-}
-misread-wrong-type = { $part ->
-    [envelope] invalid type: { $found }, expected { $wanted }
-   *[body] { $found }, expected { $wanted }
-}
-misread-wrong-value = { $part ->
-    [envelope] invalid value: { $found }, expected { $wanted }
-   *[body] { $found }, expected { $wanted }
-}
+misread-unknown-word = unknown word `{ $word }`, expected { $known }
+misread-wrong-type = { $found }, expected { $wanted }
+misread-wrong-value = { $found }, expected { $wanted }
 # What there is in place of an unknown field or word: one, two or several, in backticks.
 misread-in-backticks = `{ $name }`
 misread-either = { $one } or { $other }
 misread-one-of = one of { $names }
 misread-found = { $found ->
     [null] null
-    [boolean] boolean `{ $value }`
-    [whole] integer `{ $value }`
-    [decimal] floating point `{ $value }`
-    [text] string { $value }
-    [list] sequence
-   *[object] { $part ->
-        [envelope] map
-       *[body] an object
-    }
+    [boolean] `{ $value }`
+    [number] the number `{ $value }`
+    [text] the text { $value }
+    [list] a list
+   *[object] an object
 }
 misread-wanted = { $wanted ->
-    [text] a string
+    [text] a text
     [whole] a whole number
     [whole-to] a whole number from 0 to { $most }
     [list] a list
@@ -2701,7 +2688,7 @@ journal-no-database = there is no database at `{ $place }` yet
 label-journal-name-the-database = name the right one with --db, or import a journal first: combclear import FILE
 label-rules-law-faulty = the built-in law does not load
 label-rules-leaflets-faulty = the built-in leaflets do not load
-label-program-is-broken = this program is broken
+label-program-is-broken = this is a fault in the program; please report it
 rules-cannot-read-folder = cannot read the leaflets in `{ $folder }`: { $why }
 label-rules-name-a-folder = name a folder that contains folders such as gb, with leaflets in them
 rules-faults-in-folder = { $faults ->
@@ -3303,7 +3290,7 @@ field-doses-example = 1
 ## Recording: what is wrong with a form as it was filled in, and an entry in one line
 
 # { $field } is the label of a field, { $key } its name in a command or a sheet, { $hint } and { $example } as above.
-recording-missing = { $field } is missing
+recording-missing = { $field } must be given
 recording-missing-help = { $hint }; for example { $example }
 recording-no-such-field = there is no field `{ $key }` here
 recording-no-such-field-help = the fields are { $keys }
@@ -3330,7 +3317,7 @@ label-recording-nobody-alive = no colony is on record on that day
 label-recording-nobody-there-help = name the colonies, or another day
 label-recording-nobody-yet = who records this is not known yet
 label-recording-nobody-yet-help = name the person once; later entries take the person named last
-label-recording-no-lot = no lot has anything left
+label-recording-no-lot = no lot has anything left on that day
 label-recording-no-lot-help = record the lot first, as it was bought
 recording-several-lots = several lots have something left: { $lots }
 label-recording-several-lots-help = name the one you took
@@ -3343,6 +3330,7 @@ label-recording-several-inside-help = give the number of the entry that placed t
 recording-entry = entry { $number }
 recording-course = entry { $number } ({ $medicine } of { $placed })
 
+recording-strips-not-said = { $from } has medicine inside, and it is not said where that went: whether { $from } and { $into } may be supered will not be known; say it with --strips
 recording-left-out-not-on-record = { $colony } is left out: it is not on record
 recording-left-out-not-yet = { $colony } is left out: it came into the record on { $begun }
 recording-left-out-ended = { $colony } is left out: it ended on { $ended }
@@ -3407,10 +3395,10 @@ label-record-option-by-value = NAME
 label-record-option-yes = Record without asking
 label-record-option-apiary = All colonies at this apiary
 label-record-option-apiary-value = NAME
-label-record-option-inside = All colonies with medicine in
+label-record-option-inside = All colonies that have medicine in the hive
 label-record-option-all = All colonies
 label-record-option-number = The number of the entry, as the register prints it
-label-record-option-set = What changes, such as withdrawal-days=7; nothing after the equals sign takes the value out
+label-record-option-set = What changes, such as withdrawal-days=7; nothing after the equals sign removes the value
 label-record-option-set-value = FIELD=VALUE
 label-record-option-reason = Why
 label-record-option-reason-value = TEXT
@@ -3434,13 +3422,15 @@ label-import-no-holding-help = import it with --begin to keep this holding too
 ## Recording what the leaflet of a lot says
 
 record-leaflet-in-hand = Built in: { $title }. Take the leaflet from the pack.
-label-record-leaflet-how = Answer yes if it says the same, or write what it says; nothing if it says nothing.
+label-record-leaflet-how = Answer yes if it says the same, or write what it says. If the leaflet is silent, write the word nothing.
 label-record-leaflet-nothing = nothing
+label-record-leaflet-empty = nothing that the leaflet says was given
+label-record-leaflet-empty-help = answer the questions at a terminal, or give at least one term, such as --withdrawal-days 0
 record-leaflet-same = { $label }: built in { $value }. Does the pack say the same?
 record-leaflet-what = { $label } ({ $hint }); nothing is built in. What does the pack say?
-record-leaflet-barred = { $label }: built in not allowed right before a flow, without a number of days. How many days does the pack give? (nothing if it gives none: the ban stays; 0 only if it does not bar use before a flow)
+record-leaflet-barred = { $label }: built in not allowed right before a flow, without a number of days. How many days does the pack give? (write the word nothing if it gives none: the ban stays; write 0 only if it allows use right before a flow)
 record-leaflet-too = Does the pack say too: { $value }? (yes or no)
-record-still-open = still not known after this: { $what }
+record-still-open = still not known: { $what }
 
 ## Sheets: the template, and what is wrong with a filled-in one
 

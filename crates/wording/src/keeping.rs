@@ -7,7 +7,7 @@ use combclear_domain::journal::keeping::{
 
 use crate::refusals::Refused;
 use crate::terminal::documents::belongs_to;
-use crate::unreadable::{Part, misfit, misread};
+use crate::unreadable::{misfit, misread};
 use crate::words::say;
 use crate::{Label, Words};
 
@@ -57,7 +57,7 @@ pub fn store(words: &Words, error: &StoreError) -> Refused {
             )
         }
         StoreError::UnreadableName(name) => {
-            let what = misread(words, &name.clone().into(), Part::Envelope);
+            let what = misread(words, &name.clone().into());
             (say!(words, StoreUnreadableName, what = what), Label::StoreUnreadableHelp)
         }
         StoreError::Database { place, what } => {

@@ -3,7 +3,7 @@
 use combclear_domain::Day;
 use combclear_domain::basics::fact::Fact;
 use combclear_domain::basics::misread::{Found, Misread, Wanted};
-use combclear_domain::basics::words::LotName;
+use combclear_domain::basics::words::{ColonyName, LotName};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::event::{Administration, Event, Kind};
 use combclear_domain::journal::form::{Blank, Field, Input, blanks};
@@ -14,7 +14,7 @@ use crate::colonies::{self, counted};
 use crate::forms::{self, FieldWords};
 use crate::pieces;
 use crate::refusals::Refused;
-use crate::unreadable::{Part, misread};
+use crate::unreadable::misread;
 use crate::words::say;
 use crate::{Label, Words};
 
@@ -36,7 +36,7 @@ pub fn wrong(words: &Words, kind: Kind, Wrong { key, with }: &Wrong) -> Refused 
             )
         }
         WrongWith::Misread(why) => {
-            let why = as_written(words, kind, key, why).unwrap_or_else(|| misread(words, why, Part::Body));
+            let why = as_written(words, kind, key, why).unwrap_or_else(|| misread(words, why));
             let message =
                 if label.is_empty() { why } else { say!(words, RecordingMisread, field = label, why = why) };
             (message, say!(words, RecordingMisreadHelp, hint = hint, example = example))
@@ -105,6 +105,12 @@ pub fn left_out(words: &Words, left_out: &LeftOut) -> String {
             say!(words, RecordingLeftOutEnded, colony = colony, ended = ended)
         }
     }
+}
+
+/// A split or a uniting that does not say where the strips went.
+#[must_use]
+pub fn strips_not_said(words: &Words, from: &ColonyName, into: &ColonyName) -> String {
+    say!(words, RecordingStripsNotSaid, from = from, into = into)
 }
 
 /// Entries of one day, in as few lines as they can be said: those that differ only in the colony that they are about are said

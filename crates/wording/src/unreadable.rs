@@ -18,22 +18,9 @@ use crate::{Label, Words};
 /// An example of the first line of a journal file.
 pub const JOURNAL_HEADER: &str = r#"{"combclear_journal":1,"holding":"...","sealed":false}"#;
 
-/// Where unreadable input is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Part {
-    /// In the body of an entry.
-    Body,
-    /// Outside the body, or not in an entry.
-    Envelope,
-}
-
 /// Why a text or a value cannot be read.
 #[must_use]
-pub fn misread(words: &Words, why: &Misread, part: Part) -> String {
-    let within = match part {
-        Part::Body => "body",
-        Part::Envelope => "envelope",
-    };
+pub fn misread(words: &Words, why: &Misread) -> String {
     match why {
         Misread::NotJson { says } | Misread::Other { says } => says.clone(),
         Misread::ListForObject => say!(words, MisreadListForObject),
@@ -46,20 +33,18 @@ pub fn misread(words: &Words, why: &Misread, part: Part) -> String {
         }
         Misread::DuplicateField { field } => say!(words, MisreadDuplicateField, field = field),
         Misread::UnknownWord { word, known } => {
-            say!(words, MisreadUnknownWord, part = within, word = word, known = self::known(words, known))
+            say!(words, MisreadUnknownWord, word = word, known = self::known(words, known))
         }
         Misread::WrongType { found, wanted } => say!(
             words,
             MisreadWrongType,
-            part = within,
-            found = self::found(words, found, within),
+            found = self::found(words, found),
             wanted = self::wanted(words, wanted)
         ),
         Misread::WrongValue { found, wanted } => say!(
             words,
             MisreadWrongValue,
-            part = within,
-            found = self::found(words, found, within),
+            found = self::found(words, found),
             wanted = self::wanted(words, wanted)
         ),
         Misread::Name(name) => bad_name(words, name),
@@ -149,18 +134,17 @@ pub(crate) fn quoted(words: &Words, names: &[impl AsRef<str>]) -> Vec<String> {
     names.iter().map(|name| say!(words, MisreadInBackticks, name = name.as_ref())).collect()
 }
 
-fn found(words: &Words, found: &Found, part: &str) -> String {
+fn found(words: &Words, found: &Found) -> String {
     let (kind, value) = match found {
         Found::Null => ("null", String::new()),
         Found::Boolean(value) => ("boolean", value.to_string()),
-        Found::Whole(number) => ("whole", number.clone()),
-        Found::Decimal(number) => ("decimal", number.clone()),
+        Found::Whole(number) | Found::Decimal(number) => ("number", number.clone()),
         Found::Text(text) => ("text", format!("{text:?}")),
         Found::List => ("list", String::new()),
         Found::Object => ("object", String::new()),
         Found::Other(says) => return says.clone(),
     };
-    say!(words, MisreadFound, found = kind, value = value, part = part)
+    say!(words, MisreadFound, found = kind, value = value)
 }
 
 fn wanted(words: &Words, wanted: &Wanted) -> String {
@@ -201,7 +185,7 @@ fn entry_at(words: &Words, EntryFault { pointer: _, what }: &EntryFault, place: 
             help: words.label(envelope_help(why)).to_owned(),
         },
         Unreadable::Body { kind, why } => {
-            Refused { message: misread(words, why, Part::Body), help: body_help(words, *kind, why) }
+            Refused { message: misread(words, why), help: body_help(words, *kind, why) }
         }
         Unreadable::UnknownKind { written, near } => Refused {
             message: say!(words, UnreadableKind, written = written),
@@ -240,7 +224,7 @@ pub fn no_entry_numbered(words: &Words, number: u64, last: u64) -> Refused {
 }
 
 fn said_near(words: &Words, why: &Misread, near: Option<usize>) -> String {
-    let message = misread(words, why, Part::Envelope);
+    let message = misread(words, why);
     match near {
         None => message,
         Some(near) => say!(words, MisreadNear, message = message, near = near),
@@ -295,7 +279,7 @@ fn header(words: &Words, of: FileKind, what: &HeaderFault, place: bool) -> Refus
             }
         }
         HeaderFault::Misread { why, near } => {
-            let message = misread(words, why, Part::Body);
+            let message = misread(words, why);
             let message = match near.filter(|_| place) {
                 None => message,
                 Some(near) => say!(words, MisreadNear, message = message, near = near),
@@ -387,11 +371,11 @@ pub fn misfit(words: &Words, what: &Misfit) -> String {
         }
         Misfit::NotText { column } => say!(words, MisfitNotText, column = *column),
         Misfit::Misread { column, why } => {
-            say!(words, MisfitMisread, column = *column, why = misread(words, why, Part::Envelope))
+            say!(words, MisfitMisread, column = *column, why = misread(words, why))
         }
         Misfit::UnknownKind { kind } => say!(words, MisfitUnknownKind, kind = kind),
         Misfit::Body(fault) => {
-            let why = misread(words, &fault.what, Part::Body);
+            let why = misread(words, &fault.what);
             say!(words, MisfitBody, why = why, pointer = &fault.pointer)
         }
         Misfit::Place { seq } => say!(words, MisfitPlace, seq = *seq),

@@ -8,7 +8,7 @@ use combclear_domain::journal::{Checkpoint, EntryId};
 use combclear_store::{DocumentFault, Holdings, Verified};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::{failures, verify as say};
-use combclear_wording::unreadable::{self, Part};
+use combclear_wording::unreadable;
 use combclear_wording::{Label, Words, keeping};
 use serde::Serialize;
 
@@ -158,9 +158,10 @@ fn checkpoint(file: &Path, holding: &HoldingName) -> Result<Checkpoint, Failure>
         [begin] => text.lines().skip(*begin).take(3).collect(),
         [..] => return Err(cannot(&Label::CheckpointSeveral.said())),
     };
-    let found: Checkpoint = three.join("\n").parse().map_err(|error: NotACheckpoint| {
-        cannot(&unreadable::misread(words, &error.into(), Part::Envelope))
-    })?;
+    let found: Checkpoint = three
+        .join("\n")
+        .parse()
+        .map_err(|error: NotACheckpoint| cannot(&unreadable::misread(words, &error.into())))?;
     if found.holding != *holding {
         let message = say::other_checkpoint(words, &name, &found.holding, holding);
         return Err(Failure::new(message, Label::NameTheRightFile));

@@ -10,6 +10,7 @@ use crate::basics::words::{ColonyName, LotName, Person};
 use crate::facts::history::{Course, Histories, Presence};
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
+use crate::journal::event::Event;
 use crate::rules::leaflet::Leaflets;
 
 /// The person who recorded the last entry.
@@ -50,6 +51,29 @@ pub(super) fn with_something_in(
 ) -> Vec<ColonyName> {
     let mut inside = Inside::of(holding, leaflets);
     colonies.iter().filter(|colony| !inside.courses(colony, None, on).is_empty()).cloned().collect()
+}
+
+/// The colonies of a split or a uniting of which something is in, and the event does not say where that went.
+#[must_use]
+pub fn strips_not_said(
+    holding: &Holding,
+    leaflets: &Leaflets,
+    event: &Event,
+    on: Day,
+) -> Option<(ColonyName, ColonyName)> {
+    let (from, into) = if let Event::ColonySplit(split) = event
+        && split.strips.is_none()
+    {
+        (&split.colony, &split.into)
+    } else if let Event::ColonyUnited(united) = event
+        && united.strips.is_none()
+    {
+        (&united.colony, &united.into)
+    } else {
+        return None;
+    };
+    let inside = with_something_in(holding, leaflets, std::slice::from_ref(from), on);
+    (!inside.is_empty()).then(|| (from.clone(), into.clone()))
 }
 
 /// The course that is in each of these colonies, and the colonies of each course, in the order of their names as given.

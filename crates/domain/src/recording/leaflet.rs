@@ -9,7 +9,7 @@ use crate::basics::topic::Topic;
 use crate::basics::words::{LotName, NoWithdrawal};
 use crate::facts::history::{FlowBefore, Term, TermValue, Terms, label_revision};
 use crate::facts::holding::Holding;
-use crate::journal::event::{Confirmed, LeafletReading};
+use crate::journal::event::{Confirmed, LeafletReading, StatedTerms};
 use crate::rules::leaflet::{Force, Leaflet, Leaflets, Rule, Says};
 
 /// The questions for the leaflet of one lot.
@@ -74,6 +74,13 @@ const fn decides(topic: Topic) -> bool {
 #[must_use]
 pub fn confirming(reading: LeafletReading, confirmed: impl IntoIterator<Item = Says>) -> LeafletReading {
     LeafletReading { confirms: confirmed.into_iter().map(Confirmed::Value).collect(), ..reading }
+}
+
+/// Whether a reading neither states a term or the revision nor confirms a value. Recorded, it would look as if somebody had read it.
+#[must_use]
+pub fn says_nothing(reading: &LeafletReading) -> bool {
+    let LeafletReading { lot: _, revision, terms, confirms } = reading;
+    revision.is_none() && *terms == StatedTerms::default() && confirms.is_empty()
 }
 
 /// The terms of a leaflet as they are filled in, by the key of the field.

@@ -26,8 +26,8 @@ use crate::journal::form::{self, Blank, Input, Origin, blanks};
 use crate::rules::leaflet::Leaflets;
 
 pub use corrected::{Changes, corrected};
-pub use from_record::person_named_last;
-pub use leaflet::{LeafletQuestions, confirming};
+pub use from_record::{person_named_last, strips_not_said};
+pub use leaflet::{LeafletQuestions, confirming, says_nothing};
 pub use wrong::{InsideCourse, LeftOut, Wrong, WrongWith};
 
 /// A form as somebody filled it in.

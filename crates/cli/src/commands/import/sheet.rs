@@ -9,7 +9,7 @@ use combclear_store::{Holdings, IfNew, OnRefusal};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::import::{self as import_say, Imported};
 use combclear_wording::terminal::sheet as say;
-use combclear_wording::unreadable::{Part, misread};
+use combclear_wording::unreadable::misread;
 use combclear_wording::{Label, Words, forms, recording};
 use combclear_workbook::entries::{Entries, entries};
 use combclear_workbook::faults::{Fault, Unfit};
@@ -120,7 +120,7 @@ fn bytes(path: &Path) -> Result<Vec<u8>, Failure> {
 async fn holding(at: &Place, holdings: &Holdings, sheet: &Sheet, file: &str) -> Result<HoldingName, Failure> {
     let words = Words::english();
     let in_sheet = sheet.holding.as_deref().map(str::parse::<HoldingName>).transpose().map_err(|fault| {
-        let why = misread(words, &Misread::from(fault), Part::Envelope);
+        let why = misread(words, &Misread::from(fault));
         Failure::new(import_say::cannot_read(words, file, &why), Label::SheetNoHoldingHelp)
     })?;
     match (&at.holding, in_sheet) {

@@ -2,7 +2,7 @@
 
 use combclear_domain::Day;
 use combclear_wording::terminal::record as say;
-use combclear_wording::unreadable::{Part, misread};
+use combclear_wording::unreadable::misread;
 use combclear_wording::{Label, Words};
 
 /// Reads a day. A weekday is the last one before today.
@@ -25,7 +25,7 @@ pub(super) fn day(text: &str, today: Day) -> Result<Day, String> {
         return Ok(day);
     }
     text.trim().parse().map_err(|fault| {
-        let why = misread(words, &combclear_domain::basics::misread::Misread::Date(fault), Part::Envelope);
+        let why = misread(words, &combclear_domain::basics::misread::Misread::Date(fault));
         say::not_a_day(words, &why)
     })
 }

@@ -16,14 +16,15 @@ use combclear_domain::facts::holding::{Holding, Record as Entry};
 use combclear_domain::journal::event::{Event, StrikeOut};
 use combclear_domain::journal::{Draft, Kind};
 use combclear_domain::recording::{
-    Changes, FilledIn, Wrong, WrongWith, confirming, corrected, person_named_last, refusals,
+    Changes, FilledIn, Wrong, WrongWith, confirming, corrected, person_named_last, refusals, says_nothing,
+    strips_not_said,
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, TimeOfDay};
 use combclear_store::{Holdings, RecordError};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::record as say;
-use combclear_wording::unreadable::{Part, misread};
+use combclear_wording::unreadable::misread;
 use combclear_wording::{Label, Words, recording};
 
 use crate::args::Place;
@@ -169,10 +170,10 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
     let on = record.on.as_deref().map(|text| day::day(text, clock::today()));
     let on = on.transpose().map_err(|why| NotReady::Failed(Failure::new(why, Label::RecordDayHelp)))?;
     let at = record.at.as_deref().map(str::parse::<TimeOfDay>).transpose().map_err(|fault| {
-        NotReady::Failed(Failure::new(misread(words, &fault.into(), Part::Envelope), Label::RecordTimeHelp))
+        NotReady::Failed(Failure::new(misread(words, &fault.into()), Label::RecordTimeHelp))
     })?;
     let by = record.by.as_deref().map(str::parse::<Person>).transpose().map_err(|fault| {
-        NotReady::Failed(Failure::new(misread(words, &fault.into(), Part::Envelope), Label::RecordByHelp))
+        NotReady::Failed(Failure::new(misread(words, &fault.into()), Label::RecordByHelp))
     })?;
     let (drafts, lines) = match &record.what {
         What::Form { kind, texts, chosen } => {
@@ -188,13 +189,21 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 filled.write(holding, leaflets).map_err(|wrong| NotReady::Wrong(*kind, wrong))?;
             for event in &mut written.events {
                 if let Event::LeafletReading(reading) = event {
-                    let reading = reading.as_ref().clone();
-                    *event = confirming(reading, record.confirms.iter().cloned()).into();
+                    let reading = confirming(reading.as_ref().clone(), record.confirms.iter().cloned());
+                    if says_nothing(&reading) {
+                        let fault = (Label::RecordLeafletEmpty, Label::RecordLeafletEmptyHelp);
+                        return Err(Failure::new(fault.0.said(), fault.1).into());
+                    }
+                    *event = reading.into();
                 }
             }
-            let written = written;
             let mut lines = recording::in_lines(words, holding, written.on, &written.events);
             lines.extend(written.left_out.iter().map(|left_out| recording::left_out(words, left_out)));
+            let not_said = written
+                .events
+                .iter()
+                .filter_map(|event| strips_not_said(holding, leaflets, event, written.on));
+            lines.extend(not_said.map(|(from, into)| recording::strips_not_said(words, &from, &into)));
             (written.drafts(clock::new_id), lines)
         }
         What::Correction { number, changes, reason } => {

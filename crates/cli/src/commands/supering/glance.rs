@@ -47,7 +47,7 @@ pub(in crate::commands) fn together(words: &Words, group: &BoardGroup) -> String
         None => vec![colonies],
     };
     lines.extend(group.next.iter().map(|next| format!("    {}", say::next(words, next))));
-    lines.iter().map(|line| format!("{line}\n")).collect()
+    lines.join("\n") + "\n"
 }
 
 /// One colony: the answer, what next, the days, and what is missing for an answer.
