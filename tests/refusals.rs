@@ -74,6 +74,16 @@ fn of_entries() -> Vec<(Untrue, &'static str, &'static str)> {
             "record what happened, on the day it happened or later",
         ),
         (
+            Entries::WrittenBefore { written_on: early(), on: late() }.into(),
+            "it was written on paper on 2026-03-01, before it happened on 2026-03-02",
+            "look up both days on paper: the day on which it happened, and the day on which it was written down",
+        ),
+        (
+            Entries::WrittenLater { written_on: late(), today: early() }.into(),
+            "it was written on paper on 2026-03-02, but it is copied no later than 2026-03-01",
+            "look up both days on paper: the day on which it happened, and the day on which it was written down",
+        ),
+        (
             Entries::JurisdictionIsUnknown { jurisdiction, meant: Some("gb") }.into(),
             "no leaflets and no law are known for the jurisdiction `uk`",
             "did you mean `gb`?",

@@ -3,7 +3,7 @@
 use std::io::Write;
 use std::process::Stdio;
 
-use serde_json::Value;
+use serde_json::{Value, json};
 
 use crate::bench::{Bench, Ran, bare, ran};
 
@@ -470,6 +470,56 @@ fn a_split_that_does_not_say_where_the_strips_went_is_told_so_before_it_is_recor
     assert!(told("record split T1 --into T7 --on 2026-03-02 -y"));
     assert!(!told("record united T5 --into T2 --on 2026-03-03 -y"));
     assert!(told("record united T1 --into T2 --on 2026-03-03 -y"));
+}
+
+/// A paper register is taken over: late is what was late there, and the paper is named.
+#[test]
+fn an_entry_copied_from_paper_says_so_before_and_after_it_is_recorded_and_is_not_late() {
+    let bench = Bench::new();
+    for command in [
+        "begin north --keeper K --country gb --on 2025-01-02 -y",
+        "record apiary Hill --on 2025-01-02 -y",
+        "record colony T1 T2 --apiary Hill --medicines none --on 2025-01-02 -y",
+        "record medicine strips --pack-name Strips --unit strip --leaflet amitraz-strip-500mg-a --on 2025-01-02 -y",
+        "record lot L1 --medicine strips --quantity 40 --on 2025-01-02 -y",
+    ] {
+        bench.type_in(command).done();
+    }
+    let given =
+        "record given T1 --each 2 --withdrawal-days 0 --on 2025-03-01 -y --copied-from \"red notebook\"";
+    let refused = |command: &str, says: &str| {
+        let ran = bench.type_in(command);
+        let said = ran.err.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert!(ran.code == Some(1) && said.contains(says), "{command}: {}{}", ran.out, ran.err);
+    };
+    // When it was written there is never taken for granted.
+    refused(given, "written-on: Written there must be given");
+    refused("record supers-off T1 -y --written-on 2025-03-01", "copied-from: Copied from must be given");
+    refused(&format!("{given} --written-on 2025-02-28"), "before it happened on 2025-03-01");
+    let told = bench.type_in(&format!("{given} --written-on 2025-03-01")).done().out;
+    assert!(told.contains("copied from red notebook, written there on 2025-03-01"), "{told}");
+    bench
+        .type_in(
+            "record taken-out T1 --on 2025-05-01 --copied-from \"red notebook\" --written-on 2025-05-03 -y",
+        )
+        .done();
+    let gaps = ["gaps", "--from", "2025-01-01", "--to", "2025-12-31", "--full"];
+    let gaps = bench.run(&gaps).out.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        gaps.contains("2 entries were copied from red notebook, written there from 2025-03-01 to 2025-05-03"),
+        "{gaps}"
+    );
+    let page = bench.run(&["register", "--from", "2025-01-01", "--to", "2025-12-31"]).done().out;
+    assert!(page.contains("\"copied_from\"") || page.contains("red notebook"), "{page}");
+    // A correction keeps it, and the day there may be corrected too.
+    let number =
+        told.lines().find_map(|line| line.rsplit_once("entry ")).unwrap().1.trim_end_matches('.').to_owned();
+    let correction =
+        format!("record correction {number} --set each=1 --reason \"one strip\" --written-on 2025-03-02 -y");
+    bench.type_in(&correction).done();
+    let export = bench.run(&["export"]).done().out;
+    let last: Value = serde_json::from_str(export.lines().last().unwrap()).unwrap();
+    assert_eq!((&last["copied_from"], &last["written_on"]), (&json!("red notebook"), &json!("2025-03-02")));
 }
 
 #[test]

@@ -335,12 +335,17 @@ pub(super) fn envelopes() -> impl Strategy<Value = Value> {
         prop::option::of((0..24_u8, 0..60_u8).prop_map(|(hour, minute)| format!("{hour:02}:{minute:02}")));
     let reason = prop_oneof!["[a-z ]{0,8}[a-z]", Just("a \u{1f} control and a \"quote\"".to_owned())];
     let correction = prop::option::of((id(), reason));
-    (id(), a_day(), at, name(), body, correction, id()).prop_map(
-        |(id, on, at, by, (kind, body), correction, other)| {
+    let copied = prop::option::of(("[a-z ]{0,8}[a-z]", a_day()));
+    (id(), a_day(), at, name(), body, correction, id(), copied).prop_map(
+        |(id, on, at, by, (kind, body), correction, other, copied)| {
             let mut envelope =
                 json!({ "id": id, "on": on, "recorded_by": by, "kind": kind.as_str(), "body": body });
             if let Some(at) = at {
                 envelope["at"] = json!(at);
+            }
+            if let Some((what, written_on)) = copied {
+                envelope["copied_from"] = json!(what);
+                envelope["written_on"] = written_on;
             }
             let must = (kind == Kind::StrikeOut).then(|| (other, "struck out".to_owned()));
             if let Some((of, reason)) = correction.or(must) {

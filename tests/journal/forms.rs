@@ -116,7 +116,7 @@ fn a_field_that_there_is_not_is_told_once() {
         let colours = found.iter().filter(|fault| fault.pointer == "/colour");
         let told: Vec<String> = colours.map(told).map(|told| told.message).collect();
         let wanted = "unknown field `colour`, expected one of `id`, `on`, `at`, `recorded_by`, `kind`, `body`, \
-                      `corrects`, `reason`";
+                      `copied_from`, `written_on`, `corrects`, `reason`";
         assert!(told.len() == 1 && told.iter().all(|told| told.starts_with(wanted)), "{told:?}");
     }
 }

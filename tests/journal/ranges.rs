@@ -15,6 +15,8 @@ fn named(text: &str) -> Result<Vec<String>, WrongWith> {
         kind: Kind::ColonyEstablished,
         on: "2026-03-01".parse().unwrap(),
         at: None,
+        copied_from: None,
+        written_on: None,
         recorded_by: "me".parse().ok(),
         texts: texts
             .map(|(key, text)| (key.to_owned(), vec![text.to_owned()]))

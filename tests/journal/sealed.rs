@@ -43,6 +43,8 @@ fn full() -> Draft {
         "recorded_by": "a keeper",
         "kind": "inspection",
         "body": { "colony": "A1", "brood": "absent", "seams": 7, "feeder": false, "note": "calm \u{1f} \"é\"" },
+        "copied_from": "red notebook \u{1f} 2025",
+        "written_on": "2026-04-11",
         "corrects": "0190f0a1-cafe-7abc-8def-abcdefabcdef",
         "reason": "a \u{1f} slip\nof the pen",
     }))
@@ -105,6 +107,45 @@ fn the_hash_is_sha_256_over_fields_with_their_lengths() {
     }));
     let entry = Entry::seal(&"H".parse().unwrap(), draft, "2026-04-11T08:15:30.123Z".parse().unwrap(), None);
     assert_eq!(entry.hash.to_string(), "b42c0af828cea9c55f484e17291b940329eea10c05fbbe9b65ba883b4478c8c6");
+}
+
+#[test]
+fn the_hash_of_a_copied_entry_covers_what_it_was_copied_from_and_when_it_was_written_there() {
+    // Source: Python's `hashlib`, over the bytes described in `journal/seal.rs`.
+    let copied = |what: &str, written_on: &str| {
+        let draft = read(&json!({
+            "id": "00000000-0000-7000-8000-000000000001", "on": "2026-04-11", "recorded_by": "k", "kind": "supers_off",
+            "body": { "colonies": ["A1"], "left_on": 0 }, "copied_from": what, "written_on": written_on,
+        }));
+        let entry =
+            Entry::seal(&"H".parse().unwrap(), draft, "2026-04-11T08:15:30.123Z".parse().unwrap(), None);
+        assert_eq!(Entry::from_json(&entry.to_json()).unwrap(), entry);
+        entry.hash.to_string()
+    };
+    let hash = "c07305a347f12702695c5f27dc4f350ca73c2106dd1f3f56051b74f3bf02a92b";
+    assert_eq!(copied("red notebook 2025", "2026-04-11"), hash);
+    assert_ne!(copied("red notebook 2026", "2026-04-11"), hash);
+    assert_ne!(copied("red notebook 2025", "2026-04-12"), hash);
+}
+
+/// Both or none; and not a blank.
+#[test]
+fn what_an_entry_was_copied_from_comes_with_the_day_on_which_it_was_written_there() {
+    let pointers = |fields: Value| -> Vec<String> {
+        let mut entry = json!({
+            "id": "00000000-0000-7000-8000-000000000001", "on": "2026-04-11", "recorded_by": "k", "kind": "supers_off",
+            "body": { "colonies": ["A1"], "left_on": 0 },
+        });
+        entry.as_object_mut().unwrap().extend(fields.as_object().unwrap().clone());
+        let read = Draft::from_json(&entry.to_string(), None);
+        read.err().into_iter().flatten().map(|fault| fault.pointer).collect()
+    };
+    assert_eq!(pointers(json!({ "copied_from": "notebook", "written_on": "2026-04-11" })), [""; 0]);
+    assert_eq!(pointers(json!({ "copied_from": "notebook" })), ["/written_on"]);
+    assert_eq!(pointers(json!({ "written_on": "2026-04-11" })), ["/copied_from"]);
+    assert_eq!(pointers(json!({ "copied_from": " ", "written_on": "2026-04-11" })), ["/copied_from"]);
+    assert_eq!(pointers(json!({ "copied_from": "notebook", "written_on": "11.4." })), ["/written_on"]);
+    assert_eq!(pointers(json!({ "copied_from": 7, "written_on": 7 })), ["/copied_from", "/written_on"]);
 }
 
 #[test]

@@ -52,7 +52,9 @@ fn while_some_is_left_the_count_still_runs_and_that_is_said() {
     assert_eq!(day, "2031-08-20");
     assert_eq!(
         because,
-        ["lot L: 2 pieces left on record, so the retention period may still move (record its use or disposal)"]
+        [
+            "lot L: 2 pieces left on record, so the retention period may still move (record its use or disposal)"
+        ]
     );
     assert!(!set.could_go && set.could_go_from.is_none());
     book.write_with(
@@ -116,7 +118,8 @@ fn where_nobody_said_whether_it_comes_out_the_count_still_runs() {
     book.buy("2026-01-01", "dust", "D", 1);
     book.give("2026-08-20", &["D"]);
     let (_, because) = at_least(&book.set("D", "2026-10-01").keep);
-    let wanted = "lot D: not known whether it has to come out of A (record what the leaflet says, or the removal)";
+    let wanted =
+        "lot D: not known whether it has to come out of A (record what the leaflet says, or the removal)";
     assert_eq!(because, [wanted]);
 }
 

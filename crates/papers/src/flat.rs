@@ -40,7 +40,7 @@ const NOT_KNOWN: &str = "not known";
 const NONE: &str = "none";
 
 /// The column names, in order. Never renamed: programs depend on them.
-pub const COLUMNS: [&str; 58] = [
+pub const COLUMNS: [&str; 60] = [
     "record",
     "entry",
     "place",
@@ -49,6 +49,8 @@ pub const COLUMNS: [&str; 58] = [
     "written_by",
     "written_at",
     "days_late",
+    "copied_from",
+    "copied_written_on",
     "corrects",
     "earlier",
     "medicine",
@@ -173,6 +175,11 @@ impl Record {
             .said("written_by", Some(&written.recorded_by))
             .own("written_at", written.recorded_at)
             .own("days_late", written.days_late)
+            .said(
+                "copied_from",
+                written.copied_from.as_ref().map_or(Some(NONE), |copied| Some(copied.what.as_str())),
+            )
+            .own_or("copied_written_on", written.copied_from.as_ref().map(|copied| copied.written_on), NONE)
             .own_or("corrects", written.corrects, NONE)
     }
 

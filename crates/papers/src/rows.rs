@@ -18,17 +18,8 @@ pub(crate) struct Telling {
 
 impl Telling {
     pub(crate) fn of(words: &'static Words, register: &Register) -> Telling {
-        let written = register
-            .acquisitions
-            .iter()
-            .map(|row| &row.written)
-            .chain(register.prescriptions.iter().map(|row| &row.written))
-            .chain(register.administrations.iter().map(|row| &row.written))
-            .chain(register.removals.iter().map(|row| &row.written))
-            .chain(register.disposals.iter().map(|row| &row.written))
-            .chain(register.corrections.iter().map(|row| &row.written));
         let mut places: BTreeMap<EntryId, u64> =
-            written.map(|written| (written.entry, written.place)).collect();
+            register.written().map(|written| (written.entry, written.place)).collect();
         places.extend(register.corrections.iter().map(|row| (row.of, row.of_place)));
         places.extend(register.also_named.iter().map(|named| (named.entry, named.place)));
         Telling { words, places }
@@ -65,6 +56,9 @@ pub(crate) fn entry(written: &Written, tell: &Telling) -> Cell {
     let mut cell = Cell::text(tell.number(written.place));
     if written.days_late > 0 {
         cell = cell.and_text(paper::written_late(tell.words, written.days_late));
+    }
+    if let Some(copied) = &written.copied_from {
+        cell = cell.and_text(paper::copied_from(tell.words, copied));
     }
     if let Some(old) = written.corrects {
         cell = cell.and_text(paper::corrects(tell.words, &tell.entry(old)));

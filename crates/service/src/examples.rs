@@ -116,6 +116,8 @@ impl Book {
         // The course is the one that is in the colonies: the form finds it.
         let needed = needed.iter().filter(|blank| blank.origin != Origin::Inside);
         let form = FilledIn {
+            copied_from: None,
+            written_on: None,
             kind,
             on: self.on,
             at: around(kind, "at").and_then(|at| at.parse().ok()),

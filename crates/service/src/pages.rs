@@ -39,6 +39,12 @@ pub(crate) struct EntryReport {
     /// What happened, in the fields of that kind; null if an `archived` entry moved it into an archive.
     #[schema(value_type = Option<Object>, required = true)]
     body: Box<RawValue>,
+    /// What it was copied from, if a paper register was taken over.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    copied_from: Option<String>,
+    /// The day on which it was written there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    written_on: Option<Day>,
     /// The entry that it corrects.
     #[serde(skip_serializing_if = "Option::is_none")]
     corrects: Option<EntryId>,
@@ -68,6 +74,8 @@ impl EntryReport {
             kind: draft.kind(),
             // A body is valid JSON, since it was parsed before; an archived one becomes null.
             body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
+            copied_from: draft.copied_from.as_ref().map(|copied| copied.what.clone()),
+            written_on: draft.copied_from.as_ref().map(|copied| copied.written_on),
             corrects,
             reason,
             prev: entry.prev,

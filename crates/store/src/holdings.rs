@@ -560,5 +560,6 @@ fn same_content(holding: &HoldingName, known: &Entry, two: &Draft) -> bool {
         && one.at == two.at
         && one.recorded_by == two.recorded_by
         && one.event == two.event
+        && one.copied_from == two.copied_from
         && one.correction == two.correction
 }

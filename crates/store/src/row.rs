@@ -5,6 +5,7 @@ use std::str::FromStr;
 use combclear_domain::basics::calendar::{Day, Instant, TimeOfDay};
 use combclear_domain::basics::misread::Misread;
 use combclear_domain::basics::words::Person;
+use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::journal::entry::Correction;
 use combclear_domain::journal::misfit::{Misfit, OptionalColumn};
 use combclear_domain::journal::places::Places;
@@ -26,6 +27,8 @@ pub(crate) struct Row {
     body: Vec<u8>,
     corrects: Option<Vec<u8>>,
     reason: Option<Vec<u8>>,
+    copied_from: Option<Vec<u8>>,
+    written_on: Option<Vec<u8>>,
     prev: Vec<u8>,
     hash: Vec<u8>,
 }
@@ -51,6 +54,8 @@ where
             body: row.try_get_unchecked("body")?,
             corrects: row.try_get_unchecked("corrects")?,
             reason: row.try_get_unchecked("reason")?,
+            copied_from: row.try_get_unchecked("copied_from")?,
+            written_on: row.try_get_unchecked("written_on")?,
             prev: row.try_get_unchecked("prev")?,
             hash: row.try_get_unchecked("hash")?,
         })
@@ -104,9 +109,10 @@ impl Row {
     /// The row understood as an entry, or what cannot be understood about it.
     pub(crate) fn entry(&self) -> Result<Entry, Misfit> {
         let columns = self.columns();
-        let Kept { id, seq, on, at, recorded_at, recorded_by, event, correction, hash } = columns.kept()?;
+        let Kept { id, seq, on, at, recorded_at, recorded_by, event, copied_from, correction, hash } =
+            columns.kept()?;
         let body = text("body", columns.body)?.into();
-        let draft = Draft { id, on, at, recorded_by, event, body, correction };
+        let draft = Draft { id, on, at, recorded_by, event, body, copied_from, correction };
         Ok(Entry { draft, seq, recorded_at, prev: self.prev()?, hash })
     }
 
@@ -122,6 +128,8 @@ impl Row {
             body: &self.body,
             corrects: self.corrects.as_deref(),
             reason: self.reason.as_deref(),
+            copied_from: self.copied_from.as_deref(),
+            written_on: self.written_on.as_deref(),
             hash: &self.hash,
         }
     }
@@ -139,6 +147,8 @@ pub(crate) struct Columns<'a> {
     body: &'a [u8],
     corrects: Option<&'a [u8]>,
     reason: Option<&'a [u8]>,
+    copied_from: Option<&'a [u8]>,
+    written_on: Option<&'a [u8]>,
     hash: &'a [u8],
 }
 
@@ -164,7 +174,9 @@ impl<'a> Columns<'a> {
             body: row.try_get_unchecked(7)?,
             corrects: row.try_get_unchecked(8)?,
             reason: row.try_get_unchecked(9)?,
-            hash: row.try_get_unchecked(10)?,
+            copied_from: row.try_get_unchecked(10)?,
+            written_on: row.try_get_unchecked(11)?,
+            hash: row.try_get_unchecked(12)?,
         })
     }
 
@@ -186,6 +198,12 @@ impl<'a> Columns<'a> {
             Some(of) => Some(Correction { of: id("corrects", of)?, reason: fields.reason.to_owned() }),
             None => None,
         };
+        let copied_from = match fields.copied {
+            Some((what, day)) => {
+                Some(CopiedFrom { what: what.to_owned(), written_on: read::<Day>("written_on", day)? })
+            }
+            None => None,
+        };
         let at = match self.happened_at {
             Some(_) => Some(read::<TimeOfDay>("happened_at", fields.at)?),
             None => None,
@@ -196,6 +214,7 @@ impl<'a> Columns<'a> {
             on: read::<Day>("happened_on", fields.on)?,
             recorded_by: read::<Person>("recorded_by", fields.recorded_by)?,
             event,
+            copied_from: copied_from.map(Box::new),
             correction: correction.map(Box::new),
             seq: u64::try_from(self.seq).map_err(|_| Misfit::Place { seq: self.seq })?,
             recorded_at: read::<Instant>("recorded_at", fields.recorded_at)?,
@@ -215,6 +234,11 @@ impl<'a> Columns<'a> {
         if corrects.is_some() != reason.is_some() {
             return Err(Misfit::HalfACorrection);
         }
+        let copied = match (self.copied_from, self.written_on) {
+            (None, None) => None,
+            (Some(what), Some(day)) => Some((text("copied_from", what)?, text("written_on", day)?)),
+            (Some(_), None) | (None, Some(_)) => return Err(Misfit::HalfCopied),
+        };
         Ok(Fields {
             holding,
             seq: self.place(),
@@ -227,6 +251,7 @@ impl<'a> Columns<'a> {
             body: text("body", self.body)?,
             corrects: corrects.unwrap_or_default(),
             reason: text("reason", reason.unwrap_or_default())?,
+            copied,
         })
     }
 }

@@ -6,32 +6,36 @@
 pub(crate) const TIP: &str = "
 select seq, hash from entries where holding = $1 order by seq desc limit 1";
 
-/// Arguments: thirteen columns. Adds nothing if the holding already has the id.
+/// Arguments: fifteen columns. Adds nothing if the holding already has the id.
 pub(crate) const INSERT: &str = "
 insert into entries (holding, seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason,
-    prev, hash)
-values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)
+    copied_from, written_on, prev, hash)
+values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13, $14, $15)
 on conflict (holding, id) do nothing";
 
 /// Arguments: holding, first place, limit.
 pub(crate) const PAGE: &str = "
-select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
+select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,
+    written_on, prev, hash
 from entries where holding = $1 and seq >= $2 order by seq limit $3";
 
 /// Arguments: holding, first place, limit. The fold reads every row, so this leaves out what it does not keep. The columns are in the
 /// order of `row::Columns`.
 pub(crate) const KEPT: &str = "
-select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, hash
+select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,
+    written_on, hash
 from entries where holding = $1 and seq >= $2 order by seq limit $3";
 
 /// Arguments: holding, id.
 pub(crate) const BY_ID: &str = "
-select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
+select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,
+    written_on, prev, hash
 from entries where holding = $1 and id = $2";
 
 /// Arguments: holding, kind.
 pub(crate) const OF_KIND: &str = "
-select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash
+select seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, copied_from,
+    written_on, prev, hash
 from entries where holding = $1 and kind = $2 order by seq";
 
 /// Arguments: holding, hash, bytes. Adds nothing if the content is already stored.

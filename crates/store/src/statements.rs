@@ -92,7 +92,7 @@ macro_rules! statements_on {
 
             async fn insert(&mut self, holding: &str, seq: i64, entry: &Entry) -> sqlx::Result<u64> {
                 let draft = &entry.draft;
-                let correction = draft.correction.as_ref();
+                let (correction, copied) = (draft.correction.as_ref(), draft.copied_from.as_ref());
                 let added = sqlx::query(sql::INSERT)
                     .bind(holding)
                     .bind(seq)
@@ -105,6 +105,8 @@ macro_rules! statements_on {
                     .bind(draft.body.as_ref())
                     .bind(correction.map(|correction| correction.of.0))
                     .bind(correction.map(|correction| correction.reason.as_str()))
+                    .bind(copied.map(|copied| copied.what.as_str()))
+                    .bind(copied.map(|copied| copied.written_on.to_string()))
                     .bind(entry.prev.0.as_slice())
                     .bind(entry.hash.0.as_slice())
                     .execute(self)

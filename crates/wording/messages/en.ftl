@@ -903,6 +903,10 @@ gaps-incomplete = { $count ->
     [one] From { $from } to { $to } 1 item that the law requires is missing.
    *[other] From { $from } to { $to } { $count } items that the law requires are missing.
 }
+gaps-copied = { $count ->
+    [one] 1 entry was
+   *[other] { $count } entries were
+} copied from { $what }, written there from { $first } to { $last }: keep that too, as it was made at the time.
 gaps-count-amiss = { $count ->
     [one] There is 1 irregularity.
    *[other] There are { $count } irregularities.
@@ -1078,6 +1082,9 @@ refusal-id-is-taken = an entry with the id { $id } is already recorded
 refusal-id-is-taken-help = make a new id for a new entry
 refusal-in-the-future = { $on } is in the future; an entry can be dated { $today } at the latest
 refusal-in-the-future-help = record what happened, on the day it happened or later
+refusal-written-before = it was written on paper on { $written_on }, before it happened on { $on }
+refusal-written-later = it was written on paper on { $written_on }, but it is copied no later than { $today }
+refusal-written-before-help = look up both days on paper: the day on which it happened, and the day on which it was written down
 refusal-jurisdiction-is-unknown = no leaflets and no law are known for the jurisdiction `{ $jurisdiction }`
 refusal-jurisdiction-is-unknown-help = write gb, ni, ch, us, eu or the lower-case code of a member state of the Union; elsewhere a code from xa to xz, with leaflets of your own
 
@@ -1588,6 +1595,7 @@ paper-entry-number = no. { $place }
 # $entry is "no. 59", or the id of an entry.
 paper-entry = entry { $entry }
 paper-corrects = corrects { $entry }
+paper-copied-from = copied from { $what }, written there on { $day }
 paper-written-late = recorded { days } later
 paper-none-given-by = not treated itself; medicine carried over when split or united, { $entry }
 paper-later-apiary = from { $day }: { $apiary }
@@ -2122,7 +2130,7 @@ label-unreadable-not-text = the line is not UTF-8 text
 label-unreadable-not-text-help = save the file as UTF-8
 label-unreadable-calendar-help = look the date up; February has 29 days in leap years only
 label-unreadable-json-help = each entry is one JSON object on one line; look for a missing quote, comma or bracket
-label-unreadable-envelope-help = an entry has id, on, at, recorded_by, kind, body, corrects, reason
+label-unreadable-envelope-help = an entry has id, on, at, recorded_by, kind, body, copied_from, written_on, corrects, reason
 unreadable-missing-help = add it to the body of this `{ $kind }` entry
 label-unreadable-duplicate-help = the field is given twice; keep one of them
 unreadable-unknown-help = an entry of kind `{ $kind }` has no such field; correct or remove it
@@ -2133,6 +2141,10 @@ label-unreadable-no-id = the entry has no id
 label-unreadable-no-id-help = make a UUID for it before sending it
 label-unreadable-no-reason = a correction must give its reason
 label-unreadable-no-reason-help = say in `reason` why the earlier entry was wrong
+label-unreadable-copied-from-nothing = it is not said what the entry was copied from
+label-unreadable-copied-from-nothing-help = name it in `copied_from`, such as red notebook 2025
+label-unreadable-not-said-when-written = it is not said when the entry was written there
+label-unreadable-not-said-when-written-help = give in `written_on` the day on which it was written on paper
 label-unreadable-nothing-corrected = a reason is given but no entry is corrected
 label-unreadable-nothing-corrected-help = name the entry in `corrects`, or leave `reason` out
 label-unreadable-nothing-struck-out = a strike-out must name the entry it strikes out
@@ -2193,6 +2205,7 @@ misfit-digest-differs = what remains of the entries { $places } does not match i
 label-misfit-no-archive = its `body` does not say what was moved into an archive
 label-misfit-empty-time = its `happened_at` is empty; it must be a time, or null
 label-misfit-empty-corrects = its `corrects` is empty; it must be an id, or null
+label-misfit-half-copied = it has one of `copied_from` and `written_on` without the other
 label-misfit-half-a-correction = it has one of `corrects` and `reason` without the other
 misfit-bytes = its `{ $column }` has { $found } bytes, not { $wanted }
 misfit-not-text = its `{ $column }` is not text
@@ -2995,6 +3008,12 @@ field-on-example = 2026-08-24
 field-at = Time
 field-at-hint = the time of day, if you noted it, such as 09:30
 field-at-example = 09:30
+field-copied_from = Copied from
+field-copied_from-hint = the paper register it is copied from, if it is
+field-copied_from-example = red notebook 2025
+field-written_on = Written there
+field-written_on-hint = the day on which it was written in that register
+field-written_on-example = 2026-08-24
 field-recorded_by = Recorded by
 field-recorded_by-hint = who writes this down; whoever did last if left out
 field-recorded_by-example = A. Keeper
@@ -3392,6 +3411,9 @@ label-record-option-at = The time of day, if you noted it
 label-record-option-at-value = TIME
 label-record-option-by = Who records it; the person named last if left out
 label-record-option-by-value = NAME
+label-record-option-copied-from = The paper register it is copied from, if it is; it is then not called late
+label-record-option-copied-from-value = WHAT
+label-record-option-written-on = The day on which it was written in that register
 label-record-option-yes = Record without asking
 label-record-option-apiary = All colonies at this apiary
 label-record-option-apiary-value = NAME

@@ -4,6 +4,7 @@ use combclear_domain::basics::calendar::Counting;
 use combclear_domain::basics::words::ApiaryName;
 use combclear_domain::facts::MedicineGiven;
 use combclear_domain::journal::Hash;
+use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::questions::gaps::GapWeight;
 use combclear_domain::questions::register::{ArchivedPart, KeeperPart, SaidBy};
 use combclear_domain::{Day, Quantity};
@@ -111,6 +112,12 @@ pub fn entry(words: &Words, entry: &str) -> String {
 #[must_use]
 pub fn corrects(words: &Words, entry: &str) -> String {
     say!(words, PaperCorrects, entry = entry)
+}
+
+/// The record on paper from which an entry was copied.
+#[must_use]
+pub fn copied_from(words: &Words, copied: &CopiedFrom) -> String {
+    say!(words, PaperCopiedFrom, what = &copied.what, day = copied.written_on)
 }
 
 /// How many days late an entry was recorded.

@@ -202,6 +202,12 @@ fn entry_at(words: &Words, EntryFault { pointer: _, what }: &EntryFault, place: 
         Unreadable::NothingStruckOut => {
             label(Label::UnreadableNothingStruckOut, Label::UnreadableNothingStruckOutHelp)
         }
+        Unreadable::CopiedFromNothing => {
+            label(Label::UnreadableCopiedFromNothing, Label::UnreadableCopiedFromNothingHelp)
+        }
+        Unreadable::NotSaidWhenWritten => {
+            label(Label::UnreadableNotSaidWhenWritten, Label::UnreadableNotSaidWhenWrittenHelp)
+        }
         Unreadable::NumberedNowhere => {
             label(Label::UnreadableNumberedNowhere, Label::UnreadableNumberedNowhereHelp)
         }
@@ -366,6 +372,7 @@ pub fn misfit(words: &Words, what: &Misfit) -> String {
         Misfit::EmptyColumn { column: OptionalColumn::HappenedAt } => label(Label::MisfitEmptyTime),
         Misfit::EmptyColumn { column: OptionalColumn::Corrects } => label(Label::MisfitEmptyCorrects),
         Misfit::HalfACorrection => label(Label::MisfitHalfACorrection),
+        Misfit::HalfCopied => label(Label::MisfitHalfCopied),
         Misfit::Bytes { column, found, wanted } => {
             say!(words, MisfitBytes, column = *column, found = *found, wanted = *wanted)
         }

@@ -11,6 +11,10 @@ pub(crate) const ON: &str = "on";
 pub(crate) const AT: &str = "at";
 /// The key of the person who records it.
 pub(crate) const RECORDED_BY: &str = "recorded_by";
+/// The key of what it was copied from.
+pub(crate) const COPIED_FROM: &str = "copied_from";
+/// The key of the day on which it was written there.
+pub(crate) const WRITTEN_ON: &str = "written_on";
 
 /// The kinds of entry that have a tab, in the order in which entries of one day are recorded: what is named before what names it.
 pub const TABS: [Kind; 24] = [
@@ -85,7 +89,7 @@ impl Column {
     }
 }
 
-/// The columns of the tab of a kind: those of the envelope, then the blanks of its form. The day must be stated: a sheet is
+/// The columns of the tab of a kind: those of the envelope, then the blanks of its form, then what it was copied from. The day must be stated: a sheet is
 /// imported later than things happened.
 #[must_use]
 pub fn columns(words: &Words, kind: Kind) -> Vec<Column> {
@@ -114,7 +118,10 @@ pub fn columns(words: &Words, kind: Kind) -> Vec<Column> {
             key: blank.key,
         }
     });
-    around.chain(of_form).collect()
+    // Few copy from a paper register, so what only they fill in comes last.
+    let (copied, around): (Vec<Column>, Vec<Column>) =
+        around.partition(|column| [COPIED_FROM, WRITTEN_ON].contains(&column.key.as_str()));
+    around.into_iter().chain(of_form).chain(copied).collect()
 }
 
 /// The letters of a column, from its index: A, B, .. Z, AA.

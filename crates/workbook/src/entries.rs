@@ -20,7 +20,7 @@ use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, Instant};
 use sha2::{Digest, Sha256};
 
-use crate::columns::{AT, ON, RECORDED_BY, TABS};
+use crate::columns::{AT, COPIED_FROM, ON, RECORDED_BY, TABS, WRITTEN_ON};
 use crate::faults::{Fault, What};
 use crate::read::{Row, Sheet};
 
@@ -146,7 +146,16 @@ fn write(
     let nobody_yet = person_named_last(holding).is_none();
     let recorded_by = row.recorded_by.clone().or_else(|| first_named.filter(|_| nobody_yet).cloned());
     let texts = row.texts.iter().map(|(key, text)| (key.clone(), vec![text.clone()])).collect();
-    let filled = FilledIn { kind: row.kind, on, at: row.at, recorded_by, texts, chosen: None };
+    let filled = FilledIn {
+        kind: row.kind,
+        on,
+        at: row.at,
+        recorded_by,
+        copied_from: row.copied_from.clone(),
+        written_on: row.written_on,
+        texts,
+        chosen: None,
+    };
     filled.write(holding, leaflets).map_err(|wrong| {
         let faults = wrong.into_iter().map(|wrong| {
             let key = wrong.key.clone();
@@ -182,6 +191,8 @@ fn digest(holding: &HoldingName, row: &Row) -> [u8; 32] {
         (ON, row.on.map(|on| on.to_string())),
         (AT, row.at.map(|at| at.to_string())),
         (RECORDED_BY, row.recorded_by.as_ref().map(ToString::to_string)),
+        (COPIED_FROM, row.copied_from.clone()),
+        (WRITTEN_ON, row.written_on.map(|on| on.to_string())),
     ];
     for (key, text) in around {
         if let Some(text) = text {

@@ -300,6 +300,26 @@ async fn a_correction_names_the_wrong_entry_by_its_number_or_by_its_id() {
 }
 
 #[tokio::test]
+async fn an_entry_copied_from_a_paper_register_says_so() {
+    let bench = seed::bench().await;
+    let mut copied = entry(20, "2026-04-01", "inspection", json!({ "colony": "M1", "brood": "present" }));
+    copied["copied_from"] = json!("red notebook");
+    let fault = bench.put(&path(20), &copied).await.fault(422, "unreadable-entry", &path(20));
+    assert_eq!(fault.0, "/written_on");
+    copied["written_on"] = json!("2026-03-31");
+    let fault = bench.put(&path(20), &copied).await.fault(422, "refused-entry", &path(20));
+    assert_eq!(fault.0, "/written_on");
+    copied["written_on"] = json!("2026-04-01");
+    let recorded = bench.put(&path(20), &copied).await;
+    assert_eq!((recorded.status, &recorded.good()["copied_from"]), (201, &json!("red notebook")));
+    assert_eq!(bench.put(&path(20), &copied).await.status, 200);
+    assert_eq!(bench.get(&path(20)).await.good(), recorded.good());
+    copied["written_on"] = json!("2026-04-02");
+    bench.put(&path(20), &copied).await.problem(409, "same-id-other-content", &path(20));
+    assert_eq!(bench.get("/holdings/heathside/verification").await.good()["answer"], "sound");
+}
+
+#[tokio::test]
 async fn a_removal_and_a_further_dose_name_the_first_dose_by_its_number_or_by_its_id() {
     let bench = seed::bench().await;
     let entries = bench.get("/holdings/heathside/entries").await.good();

@@ -31,7 +31,11 @@ fn unreadable() -> Vec<Bad> {
         bad(
             "a field that an entry has not",
             entry.replacen('{', r#"{"colour":"red","#, 1),
-            &["/colour: ", "`colour`", "an entry has id, on, at, recorded_by, kind, body, corrects, reason"],
+            &[
+                "/colour: ",
+                "`colour`",
+                "an entry has id, on, at, recorded_by, kind, body, copied_from, written_on, corrects, reason",
+            ],
         ),
         bad(
             "a field that this kind has not",

@@ -159,6 +159,24 @@ fn a_row_is_known_again_in_another_place_another_file_and_the_other_format() {
 }
 
 #[test]
+fn rows_copied_from_a_paper_register_say_so_in_two_columns_that_come_together() {
+    let bench = with_template();
+    let head = "Kind,Day,Apiary,Copied from,Written there";
+    let sheet = |written: &str| format!("{head}\nApiaries,2026-04-05,Paper Hill,red notebook,{written}\n");
+    bench.write("half.csv", sheet(""));
+    let half = bench.run(&["import", "half.csv"]);
+    assert!(half.code == Some(1) && half.err.contains("Written there must be given"), "{}", half.err);
+    bench.write("early.csv", sheet("2026-04-04"));
+    let early = bench.run(&["import", "early.csv"]);
+    assert!(early.code == Some(1) && early.err.contains("before it happened on 2026-04-05"), "{}", early.err);
+    bench.write("good.csv", sheet("2026-04-06"));
+    bench.run(&["import", "good.csv"]).done();
+    let last = entries(&bench).pop().unwrap();
+    assert_eq!((&last["copied_from"], &last["written_on"]), (&"red notebook".into(), &"2026-04-06".into()));
+    bench.run(&["import", "good.csv"]).done().says(&["1 row was imported before"]);
+}
+
+#[test]
 fn strips_that_the_sheet_places_are_the_ones_that_it_takes_out() {
     let bench = with_template();
     fill(

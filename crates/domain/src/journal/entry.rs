@@ -9,6 +9,7 @@ use serde_json::value::RawValue;
 use crate::basics::calendar::{Day, Instant, TimeOfDay};
 pub use crate::basics::entry_id::{EntryId, NotAnId, WhichEntry};
 use crate::basics::words::{HoldingName, Person};
+use crate::journal::copied::CopiedFrom;
 use crate::journal::event::{Event, Kind};
 pub use crate::journal::fault::EntryFault;
 use crate::journal::fault::Unreadable;
@@ -40,6 +41,8 @@ pub struct Draft {
     pub event: Event,
     /// The text of the body, exactly as hashed and stored.
     pub body: Arc<str>,
+    /// The record on paper from which it was copied, if it was.
+    pub copied_from: Option<Box<CopiedFrom>>,
     /// The entry that this one corrects, with the reason.
     pub correction: Option<Box<Correction>>,
 }
@@ -49,7 +52,7 @@ impl Draft {
     #[must_use]
     pub fn new(id: EntryId, on: Day, recorded_by: Person, event: Event) -> Draft {
         let body = event.to_body().into();
-        Draft { id, on, at: None, recorded_by, event, body, correction: None }
+        Draft { id, on, at: None, recorded_by, event, body, copied_from: None, correction: None }
     }
 
     /// Reads an entry from JSON. `id` is the id of an entry that does not state its own.
@@ -94,6 +97,12 @@ impl Draft {
     #[must_use]
     pub fn at(self, at: TimeOfDay) -> Draft {
         Draft { at: Some(at), ..self }
+    }
+
+    /// The same entry, copied from a record on paper.
+    #[must_use]
+    pub fn copied_from(self, from: CopiedFrom) -> Draft {
+        Draft { copied_from: Some(Box::new(from)), ..self }
     }
 
     /// The kind of entry.
@@ -176,6 +185,8 @@ impl Entry {
             recorded_by: sealed.recorded_by,
             kind: sealed.kind.into_owned(),
             body: sealed.body.to_owned(),
+            copied_from: sealed.copied_from,
+            written_on: sealed.written_on,
             corrects: sealed.corrects.map(WhichEntry::Id),
             reason: sealed.reason,
         }
@@ -211,6 +222,12 @@ pub struct Envelope {
     /// What happened, in the fields of that kind.
     #[cfg_attr(feature = "openapi", schema(value_type = Object))]
     pub body: Box<RawValue>,
+    /// What it was copied from, such as a notebook, if a paper register is taken over.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub copied_from: Option<String>,
+    /// The day on which it was written there. Required with `copied_from`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub written_on: Option<Day>,
     /// The entry that this one corrects: its id, or over HTTP its number in the journal.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub corrects: Option<WhichEntry>,
@@ -247,6 +264,8 @@ impl Envelope {
             recorded_by: draft.recorded_by.clone(),
             kind: draft.kind().as_str().to_owned(),
             body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
+            copied_from: draft.copied_from.as_ref().map(|copied| copied.what.clone()),
+            written_on: draft.copied_from.as_ref().map(|copied| copied.written_on),
             corrects: draft.correction.as_ref().map(|correction| correction.of.into()),
             reason: draft.correction.as_ref().map(|correction| correction.reason.clone()),
         }
@@ -300,6 +319,7 @@ impl Envelope {
             Body::AsWritten => self.body.get().into(),
             Body::Canonical | Body::InArchive => event.to_body().into(),
         };
+        let copied_from = CopiedFrom::of(self.copied_from, self.written_on)?;
         let correction = match (self.corrects, self.reason) {
             (None, None) => None,
             (Some(WhichEntry::Number(_)), _) => {
@@ -325,6 +345,7 @@ impl Envelope {
             recorded_by: self.recorded_by,
             event,
             body,
+            copied_from: copied_from.map(Box::new),
             correction: correction.map(Box::new),
         })
     }
@@ -345,6 +366,10 @@ struct Sealed<'a> {
     #[serde(borrow)]
     body: &'a RawValue,
     #[serde(skip_serializing_if = "Option::is_none")]
+    copied_from: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    written_on: Option<Day>,
+    #[serde(skip_serializing_if = "Option::is_none")]
     corrects: Option<EntryId>,
     #[serde(skip_serializing_if = "Option::is_none")]
     reason: Option<String>,
@@ -354,7 +379,7 @@ struct Sealed<'a> {
 
 impl Sealed<'_> {
     fn of(entry: &Entry) -> Sealed<'_> {
-        let Draft { id, on, at, recorded_by, event, body, correction } = &entry.draft;
+        let Draft { id, on, at, recorded_by, event, body, copied_from, correction } = &entry.draft;
         Sealed {
             seq: entry.seq,
             id: *id,
@@ -364,6 +389,8 @@ impl Sealed<'_> {
             recorded_by: recorded_by.clone(),
             kind: event.kind().as_str().into(),
             body: serde_json::from_str(body).unwrap_or(RawValue::NULL),
+            copied_from: copied_from.as_ref().map(|copied| copied.what.clone()),
+            written_on: copied_from.as_ref().map(|copied| copied.written_on),
             corrects: correction.as_ref().map(|correction| correction.of),
             reason: correction.as_ref().map(|correction| correction.reason.clone()),
             prev: entry.prev,

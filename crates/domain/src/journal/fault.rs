@@ -47,6 +47,10 @@ pub enum Unreadable {
     NoReason,
     /// It gives a reason, but corrects none.
     NothingCorrected,
+    /// It was copied, but from what is not said.
+    CopiedFromNothing,
+    /// It was copied, but when it was written there is not said.
+    NotSaidWhenWritten,
     /// It strikes out, but does not name what.
     NothingStruckOut,
     /// It names an entry by its number where no journal is at hand in which to look it up.

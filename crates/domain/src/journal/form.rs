@@ -385,6 +385,11 @@ pub(super) use {field, has_default, origin, parts};
 
 impl Field {
     /// The fields of the envelope, which every form has.
-    pub const ENVELOPE: &'static [Field] =
-        &[field!(on: Day [Today]), field!(at: Option<TimeOfDay>), field!(recorded_by: Person [NamedLast])];
+    pub const ENVELOPE: &'static [Field] = &[
+        field!(on: Day [Today]),
+        field!(at: Option<TimeOfDay>),
+        field!(recorded_by: Person [NamedLast]),
+        field!(copied_from: Option<String>),
+        field!(written_on: Option<Day>),
+    ];
 }

@@ -2,6 +2,7 @@
 
 use crate::basics::calendar::{Day, Instant, TimeOfDay};
 use crate::basics::words::Person;
+use crate::journal::copied::CopiedFrom;
 use crate::journal::entry::{Correction, Entry, EntryId};
 use crate::journal::event::Event;
 use crate::journal::seal::Hash;
@@ -23,6 +24,8 @@ pub struct Kept {
     pub recorded_by: Person,
     /// What happened.
     pub event: Event,
+    /// The record on paper from which it was copied, if it was.
+    pub copied_from: Option<Box<CopiedFrom>>,
     /// What it corrects.
     pub correction: Option<Box<Correction>>,
     /// Its hash, for sealing the next one.
@@ -40,6 +43,7 @@ impl From<&Entry> for Kept {
             recorded_at: entry.recorded_at,
             recorded_by: draft.recorded_by.clone(),
             event: draft.event.clone(),
+            copied_from: draft.copied_from.clone(),
             correction: draft.correction.clone(),
             hash: entry.hash,
         }

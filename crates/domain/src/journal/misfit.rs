@@ -62,6 +62,8 @@ pub enum Misfit {
     },
     /// Of `corrects` and `reason` it has one without the other.
     HalfACorrection,
+    /// It has one of the columns that say what it was copied from without the other.
+    HalfCopied,
     /// A column has another number of bytes.
     Bytes {
         /// The column.

@@ -7,6 +7,7 @@
 //! - [`seal`]: the hash chain, which detects later changes
 //! - [`lines`]: the journal as JSON Lines, for import and export
 //! - [`content`]: the contents of documents, which travel in such a file after the entries
+//! - [`copied`]: where an entry was copied from, if a paper register is taken over
 //! - [`fault`]: why an entry cannot be read; [`misfit`]: what does not fit about one that was recorded
 //! - [`keeping`]: what can be wrong with a journal where it is kept
 //! - [`places`]: places in a journal as compact text
@@ -17,6 +18,7 @@ pub mod archive;
 mod body_types;
 mod confirmed;
 pub mod content;
+pub mod copied;
 pub mod document;
 pub mod entry;
 pub mod event;

@@ -158,6 +158,8 @@ const AROUND: &[Field] = &[
     field!(recorded_by: Person),
     field!(kind: String),
     field!(body: IgnoredAny),
+    field!(copied_from: Option<String>),
+    field!(written_on: Option<Day>),
     field!(corrects: Option<WhichEntry>),
     field!(reason: Option<String>),
 ];

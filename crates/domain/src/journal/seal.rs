@@ -3,6 +3,9 @@
 //! `hash = SHA-256(0x00 ‖ prev ‖ fields)`. The zero byte separates entry hashes from other uses of the function, as in RFC
 //! 6962. Each field is preceded by its length, so that different fields never give the same bytes. The holding's name and
 //! the place in the journal are included, so that entries cannot be moved.
+//!
+//! An entry copied from a record on paper has two more fields at the end, what it was copied from and the day on which it was
+//! written there, and 0x01 for 0x00.
 
 use std::fmt;
 use std::str::FromStr;
@@ -87,6 +90,8 @@ pub struct Fields<'a> {
     pub corrects: &'a [u8],
     /// The reason of the correction; empty if none.
     pub reason: &'a str,
+    /// What it was copied from and the day on which it was written there, if it was copied.
+    pub copied: Option<(&'a str, &'a str)>,
 }
 
 impl Fields<'_> {
@@ -94,7 +99,7 @@ impl Fields<'_> {
     #[must_use]
     pub fn hash(&self, prev: Hash) -> Hash {
         let mut hash = Sha256::new();
-        hash.update([0u8]);
+        hash.update([u8::from(self.copied.is_some())]);
         hash.update(prev.0);
         let seq = self.seq.to_be_bytes();
         let fields: [&[u8]; 11] = [
@@ -110,7 +115,8 @@ impl Fields<'_> {
             self.corrects,
             self.reason.as_bytes(),
         ];
-        for field in fields {
+        let copied = self.copied.map(|(what, written_on)| [what.as_bytes(), written_on.as_bytes()]);
+        for field in fields.into_iter().chain(copied.into_iter().flatten()) {
             hash.update(u64::try_from(field.len()).unwrap_or(u64::MAX).to_be_bytes());
             hash.update(field);
         }
@@ -126,6 +132,8 @@ pub fn hash_of(holding: &HoldingName, entry: &Entry) -> Hash {
         .correction
         .as_ref()
         .map_or((&[][..], ""), |correction| (&correction.of.0.as_bytes()[..], correction.reason.as_str()));
+    let written_on =
+        draft.copied_from.as_ref().map(|copied| copied.written_on.to_string()).unwrap_or_default();
     let fields = Fields {
         holding: holding.as_str(),
         seq: entry.seq,
@@ -138,6 +146,7 @@ pub fn hash_of(holding: &HoldingName, entry: &Entry) -> Hash {
         body: &draft.body,
         corrects: of,
         reason,
+        copied: draft.copied_from.as_ref().map(|copied| (copied.what.as_str(), written_on.as_str())),
     };
     fields.hash(entry.prev)
 }

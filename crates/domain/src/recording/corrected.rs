@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde_json::{Map, Value};
 
 use super::wrong::{Wrong, WrongWith};
-use super::{from_record, names, put, values};
+use super::{copied, from_record, names, put, values};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::Person;
 use crate::facts::holding::{Holding, Record};
@@ -22,6 +22,10 @@ pub struct Changes {
     pub at: Option<TimeOfDay>,
     /// Who corrects it; the person who recorded the last entry if not stated.
     pub recorded_by: Option<Person>,
+    /// What it was copied from, if that was not said or was wrong.
+    pub copied_from: Option<String>,
+    /// The day on which it was written there, if that was not said or was wrong.
+    pub written_on: Option<Day>,
     /// The fields that change, by key. An empty text takes the value out.
     pub texts: BTreeMap<String, String>,
 }
@@ -55,12 +59,17 @@ pub fn corrected(
     }
     let body = Value::Object(body).to_string();
     wrong.extend(form::faults(kind, &body).into_iter().map(|fault| Wrong::of_fault(&blanks, fault)));
+    let was = old.copied_from.as_deref();
+    let what = changes.copied_from.clone().or_else(|| was.map(|was| was.what.clone()));
+    let copied_from = copied(what, changes.written_on.or(was.map(|was| was.written_on)));
+    let copied_from = copied_from.map_err(|fault| wrong.push(fault)).ok().flatten().map(Box::new);
     let by = changes.recorded_by.clone().or_else(|| from_record::person_named_last(holding).cloned());
     match (Event::read(kind, &body), by) {
         (Ok(event), Some(by)) if wrong.is_empty() => {
             let correction = Correction { of: old.id, reason: reason.to_owned() };
             let draft = Draft::new(id, on, by, event);
-            Ok(Draft { at: changes.at.or(old.at), correction: Some(Box::new(correction)), ..draft })
+            let at = changes.at.or(old.at);
+            Ok(Draft { at, copied_from, correction: Some(Box::new(correction)), ..draft })
         }
         (Err(fault), _) if wrong.is_empty() => Err(vec![Wrong::of_fault(&blanks, fault)]),
         (Ok(_), None) if wrong.is_empty() => Err(vec![Wrong::at("recorded_by", WrongWith::NobodyYet)]),

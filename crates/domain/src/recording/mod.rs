@@ -20,6 +20,7 @@ use crate::basics::calendar::{Day, Instant, TimeOfDay};
 use crate::basics::misread::Named;
 use crate::basics::words::{ApiaryName, ColonyName, Person};
 use crate::facts::holding::{Holding, Refusal};
+use crate::journal::copied::CopiedFrom;
 use crate::journal::entry::{Draft, EntryId};
 use crate::journal::event::{Event, Kind};
 use crate::journal::form::{self, Blank, Input, Origin, blanks};
@@ -41,6 +42,10 @@ pub struct FilledIn {
     pub at: Option<TimeOfDay>,
     /// Who records it; the person who recorded the last entry if not stated.
     pub recorded_by: Option<Person>,
+    /// What it is copied from, if a paper register is taken over.
+    pub copied_from: Option<String>,
+    /// The day on which it was written there.
+    pub written_on: Option<Day>,
     /// What was written in each field, by its key: several texts where a field takes several names.
     pub texts: BTreeMap<String, Vec<String>>,
     /// Colonies chosen otherwise than by name.
@@ -67,6 +72,8 @@ pub struct Written {
     pub at: Option<TimeOfDay>,
     /// Who records it.
     pub recorded_by: Person,
+    /// The record on paper from which it is copied, if it is.
+    pub copied_from: Option<CopiedFrom>,
     /// What happened, one for each entry.
     pub events: Vec<Event>,
     /// Colonies of a range that are left out, each with the reason.
@@ -78,6 +85,7 @@ impl Written {
     pub fn drafts(&self, mut new_id: impl FnMut() -> EntryId) -> Vec<Draft> {
         let draft = |event: &Event| Draft {
             at: self.at,
+            copied_from: self.copied_from.clone().map(Box::new),
             ..Draft::new(new_id(), self.on, self.recorded_by.clone(), event.clone())
         };
         self.events.iter().map(draft).collect()
@@ -94,6 +102,12 @@ pub fn refusals(holding: &Holding, drafts: &[Draft], at: Instant) -> Vec<(usize,
         Some((index, refusal))
     });
     refused.collect()
+}
+
+/// The record on paper, from the two fields that come together.
+fn copied(what: Option<String>, written_on: Option<Day>) -> Result<Option<CopiedFrom>, Wrong> {
+    CopiedFrom::of(what, written_on)
+        .map_err(|fault| Wrong::at(fault.pointer.trim_start_matches('/'), WrongWith::Missing))
 }
 
 impl FilledIn {
@@ -114,6 +128,8 @@ impl FilledIn {
         if recorded_by.is_none() {
             wrong.push(Wrong::at("recorded_by", WrongWith::NobodyYet));
         }
+        let copied_from =
+            copied(self.copied_from.clone(), self.written_on).map_err(|fault| wrong.push(fault));
         let mut filled: BTreeMap<String, Value> = BTreeMap::new();
         for blank in blanks.iter().filter(|blank| subject.is_none_or(|subject| subject.key != blank.key)) {
             match self.value(holding, blank) {
@@ -142,9 +158,9 @@ impl FilledIn {
                 }
             }
         }
-        match (recorded_by, wrong.is_empty()) {
-            (Some(recorded_by), true) => {
-                Ok(Written { on: self.on, at: self.at, recorded_by, events, left_out })
+        match (recorded_by, copied_from, wrong.is_empty()) {
+            (Some(recorded_by), Ok(copied_from), true) => {
+                Ok(Written { on: self.on, at: self.at, recorded_by, copied_from, events, left_out })
             }
             _ => Err(wrong),
         }

@@ -199,14 +199,14 @@ async fn the_tables_let_nothing_else_through() {
         ("delete from contents".to_owned(), "a document is never deleted"),
         (
             format!(
-                "insert into entries select 'first', 7, randomblob(16), {columns}, 'harvest', '', null, null, prev, hash
+                "insert into entries select 'first', 7, randomblob(16), {columns}, 'harvest', '', null, null, prev, hash, null, null
                 from entries where seq = 6"
             ),
             "an entry comes with its body",
         ),
         (
             format!(
-                "insert into entries select 'first', 7, randomblob(16), {columns}, kind, '', null, null, prev, hash
+                "insert into entries select 'first', 7, randomblob(16), {columns}, kind, '', null, null, prev, hash, null, null
                 from entries where seq = 6"
             ),
             "an entry comes with its body",
@@ -234,6 +234,10 @@ async fn the_tables_let_nothing_else_through() {
         assert!(error.contains(NEVER), "{sql}: {error}");
     }
     let sql = "update entries set body = '', corrects = randomblob(16), reason = 'why' where seq = 4";
+    let error = run(&mut raw, sql).await.unwrap_err().to_string();
+    assert!(error.contains(NEVER), "{sql}: {error}");
+    let sql =
+        "update entries set body = '', copied_from = 'notebook', written_on = '2026-04-11' where seq = 4";
     let error = run(&mut raw, sql).await.unwrap_err().to_string();
     assert!(error.contains(NEVER), "{sql}: {error}");
     assert_eq!(kept.journal.page(&kept.holding, 0, 100).await.unwrap(), kept.after());

@@ -6,7 +6,8 @@ use crate::making::{Bench, run};
 async fn entries_can_neither_be_changed_nor_deleted_nor_replaced() {
     let (bench, journal, holding, entries) = Bench::with_entries(3).await;
     let mut raw = bench.raw().await;
-    let columns = "happened_on, null, recorded_at, recorded_by, kind, body, null, null, prev, hash";
+    let columns =
+        "happened_on, null, recorded_at, recorded_by, kind, body, null, null, prev, hash, null, null";
     for (sql, message) in [
         ("update entries set body = '{}' where seq = 2".to_owned(), "an entry is never changed"),
         ("update entries set seq = seq".to_owned(), "an entry is never changed"),
@@ -59,6 +60,8 @@ async fn a_column_takes_only_what_belongs_there() {
         "null",
         "zeroblob(32)",
         "zeroblob(32)",
+        "null",
+        "null",
     ];
     for (column, value, message) in [
         (6, "null", "NOT NULL"),
@@ -72,6 +75,9 @@ async fn a_column_takes_only_what_belongs_there() {
         (11, "zeroblob(31)", "length(prev) = 32"),
         (12, "null", "NOT NULL"),
         (12, "zeroblob(33)", "length(hash) = 32"),
+        (13, "'notebook'", "(copied_from is null) = (written_on is null)"),
+        (13, "''", "copied_from <> ''"),
+        (14, "'2026-04-11'", "(copied_from is null) = (written_on is null)"),
     ] {
         let mut row = good;
         row[column] = value;

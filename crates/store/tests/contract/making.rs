@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
 use combclear_domain::basics::words::{FlowStage, HoldingName, MediaType};
+use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::journal::event::{ApiaryDetails, ColonyEnded, DocumentAttached, NectarFlow};
 use combclear_domain::journal::{Content, Draft, Entry, EntryId, Event, Hash};
 use combclear_domain::{Day, Instant};
@@ -156,7 +157,10 @@ pub(crate) fn draft(number: u64) -> Draft {
         0 => draft.at("09:30".parse().unwrap()),
         1 => draft.correcting(id(number / 2), "wrong colony\nnoted"),
         2 => draft.at("00:00".parse().unwrap()).correcting(id(number + 1), "zweimal gez\u{e4}hlt"),
-        _ => draft,
+        _ => {
+            let what = "red notebook; \"2025\"".to_owned();
+            draft.copied_from(CopiedFrom { what, written_on: day() })
+        }
     }
 }
 

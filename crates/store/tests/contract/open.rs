@@ -130,7 +130,7 @@ async fn many_may_open_a_new_file_at_once() {
         }
         let steps = "select count(*) from _sqlx_migrations";
         let steps: i64 = sqlx::query_scalar(steps).fetch_one(&mut bench.raw().await).await.unwrap();
-        assert_eq!(steps, 3);
+        assert_eq!(steps, 4);
     }
 }
 
@@ -144,6 +144,36 @@ async fn the_file_is_kept_so_that_readers_go_on_while_somebody_writes_and_a_comm
     assert_eq!(journal.page(&holding, 0, 9).await.unwrap(), entries);
     journal.ready().await.unwrap();
     drop(write);
+}
+
+/// The tables gain columns; what was recorded before keeps its hash, and what is copied now is recorded beside it.
+#[tokio::test]
+async fn a_database_of_the_version_before_is_migrated_and_its_entries_stay_as_they_were() {
+    let (bench, journal, holding, entries) = Bench::with_entries(2).await;
+    let old = bench.folder.path().join("old.db");
+    let steps = bench.folder.path().join("steps");
+    fs::create_dir(&steps).unwrap();
+    let all = concat!(env!("CARGO_MANIFEST_DIR"), "/../../migrations/sqlite");
+    for step in ["0001_journal.sql", "0002_contents.sql", "0003_archive.sql"] {
+        fs::copy(format!("{all}/{step}"), steps.join(step)).unwrap();
+    }
+    let mut other = raw(&old).await;
+    sqlx::migrate::Migrator::new(steps).await.unwrap().run(&mut other).await.unwrap();
+    run(&mut other, &format!("attach '{}' as new", bench.path.display())).await.unwrap();
+    let columns = "holding, seq, id, happened_on, happened_at, recorded_at, recorded_by, kind, body, corrects, reason, prev, hash";
+    let copy = format!("insert into main.entries ({columns}) select {columns} from new.entries order by seq");
+    assert_eq!(run(&mut other, &copy).await.unwrap(), 2);
+    other.close().await.unwrap();
+    drop(journal);
+    let journal = combclear_store::open(&url(&old)).await.unwrap();
+    assert_eq!(journal.page(&holding, 0, 9).await.unwrap(), entries);
+    let after = Some(entries[1].tip());
+    let copied = chain(&holding, after, [draft(3)]);
+    assert!(copied[0].draft.copied_from.is_some());
+    journal.append(&holding, after, &copied, &[]).await.unwrap();
+    assert_eq!(journal.page(&holding, 2, 9).await.unwrap(), copied);
+    let head = Some(copied[0].hash);
+    assert_eq!(journal.verify(&holding, None).await.unwrap(), Verified::Sound { entries: 3, head });
 }
 
 #[tokio::test]

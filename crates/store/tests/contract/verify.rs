@@ -124,6 +124,11 @@ async fn a_change_to_any_column_names_the_entry() {
         ("recorded_at = '2026-04-11T08:15:30.124Z' where seq = 6", broken(6, 6, CHANGED)),
         ("recorded_at = '2026-04-11T10:15:30.123+02:00' where seq = 6", broken(6, 6, CHANGED)),
         ("recorded_by = 'B. Keeper' where seq = 6", broken(6, 6, CHANGED)),
+        // Entry 3 was copied, entry 6 was not.
+        ("copied_from = 'blue notebook' where seq = 3", broken(3, 3, CHANGED)),
+        ("written_on = '2026-04-12' where seq = 3", broken(3, 3, CHANGED)),
+        ("copied_from = null, written_on = null where seq = 3", broken(3, 3, CHANGED)),
+        ("copied_from = 'notebook', written_on = '2026-04-11' where seq = 6", broken(6, 6, CHANGED)),
         ("kind = 'strike_out' where seq = 6", broken(6, 6, CHANGED)),
         ("body = replace(body, ':', ' :') where seq = 6", broken(6, 6, CHANGED)),
         ("body = body || char(10) where seq = 6", broken(6, 6, CHANGED)),
@@ -184,7 +189,7 @@ async fn rows_that_go_come_or_change_places_name_the_first_that_does_not_fit() {
         // One occurs twice.
         (
             "insert into entries select holding, 9, zeroblob(16), happened_on, happened_at, recorded_at, recorded_by,
-             kind, body, corrects, reason, prev, hash from entries where seq = 8",
+             kind, body, corrects, reason, prev, hash, copied_from, written_on from entries where seq = 8",
             Told::Broken { seq: 9, id: nil(), what: WRONG_PREV.to_owned() },
         ),
     ] {

@@ -9,7 +9,7 @@ use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::ColonyName;
 use combclear_domain::facts::NotOnRecord;
 use combclear_domain::questions::gaps::{
-    About, Finding, Gap, GapWeight, Gaps, LawNotAsked, LawPlace, Supply, WhyOpen,
+    About, CopiedEntries, Finding, Gap, GapWeight, Gaps, LawNotAsked, LawPlace, Supply, WhyOpen,
 };
 
 use crate::colonies::colonies as colonies_said;
@@ -240,6 +240,10 @@ pub fn summary(words: &Words, found: &Gaps) -> Vec<String> {
     });
     add(count(GapWeight::Advised), |words, count| say!(words, GapsCountAdvised, count = count));
     sentences.extend(found.not_asked.iter().map(|why| not_asked(words, why)));
+    sentences.extend(found.copied.iter().map(|copied| {
+        let CopiedEntries { what, entries, first, last } = copied;
+        say!(words, GapsCopied, count = *entries, what = what, first = first, last = last)
+    }));
     if found.given_without_prescription {
         sentences.push(say!(words, GapsNoPrescription));
     }

@@ -13,6 +13,14 @@ pub(super) fn entries(words: &Words, why: &Entries) -> (String, String) {
         Entries::InTheFuture { on, today } => {
             (say!(words, RefusalInTheFuture, on = on, today = today), say!(words, RefusalInTheFutureHelp))
         }
+        Entries::WrittenBefore { written_on, on } => (
+            say!(words, RefusalWrittenBefore, written_on = written_on, on = on),
+            say!(words, RefusalWrittenBeforeHelp),
+        ),
+        Entries::WrittenLater { written_on, today } => (
+            say!(words, RefusalWrittenLater, written_on = written_on, today = today),
+            say!(words, RefusalWrittenBeforeHelp),
+        ),
         Entries::JurisdictionIsUnknown { jurisdiction, meant } => (
             say!(words, RefusalJurisdictionIsUnknown, jurisdiction = jurisdiction),
             did_you_mean(words, *meant, || say!(words, RefusalJurisdictionIsUnknownHelp)),

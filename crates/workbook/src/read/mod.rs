@@ -13,7 +13,7 @@ use combclear_domain::recording::{Wrong, WrongWith};
 use combclear_domain::{Day, TimeOfDay};
 use combclear_wording::{Label, Words};
 
-use crate::columns::{AT, Column, ON, RECORDED_BY, columns};
+use crate::columns::{AT, COPIED_FROM, Column, ON, RECORDED_BY, WRITTEN_ON, columns};
 use crate::faults::{CellFault, Fault, Unfit, What};
 use cell::Raw;
 
@@ -53,6 +53,10 @@ pub struct Row {
     pub at: Option<TimeOfDay>,
     /// Who records it, if stated.
     pub recorded_by: Option<Person>,
+    /// What it is copied from, if a paper register is taken over.
+    pub copied_from: Option<String>,
+    /// The day on which it was written there.
+    pub written_on: Option<Day>,
     /// What is written in each other column, by its key.
     pub texts: BTreeMap<String, String>,
     /// The keys of the columns whose cells cannot be read.
@@ -123,6 +127,8 @@ impl Sheet {
                 on: None,
                 at: None,
                 recorded_by: None,
+                copied_from: None,
+                written_on: None,
                 texts: BTreeMap::new(),
                 unread: BTreeSet::new(),
                 columns: columns.clone(),
@@ -157,12 +163,14 @@ impl Row {
     fn fill_in(&mut self, column: &Column, text: String) -> Result<(), What> {
         let misread =
             |why: Misread| What::Wrong(Wrong { key: column.key.clone(), with: WrongWith::Misread(why) });
+        let day = || -> Result<Day, What> {
+            let why = |_| What::Cell { field: column.label, why: CellFault::NoSuchDay(text.clone()) };
+            text.parse().map_err(why)
+        };
         match column.key.as_str() {
-            ON => {
-                let no_such_day = |_| CellFault::NoSuchDay(text.clone());
-                let read = text.parse().map_err(no_such_day);
-                self.on = Some(read.map_err(|why| What::Cell { field: column.label, why })?);
-            }
+            ON => self.on = Some(day()?),
+            WRITTEN_ON => self.written_on = Some(day()?),
+            COPIED_FROM => self.copied_from = Some(text),
             AT => self.at = Some(text.parse().map_err(|fault| misread(Misread::Date(fault)))?),
             RECORDED_BY => {
                 self.recorded_by = Some(text.parse::<Person>().map_err(|fault| misread(fault.into()))?);

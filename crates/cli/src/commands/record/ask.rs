@@ -26,10 +26,15 @@ pub(super) fn for_missing(
         let choices = choices(kind, wrong, holding);
         let question = recording::question(words, kind, &wrong.key, &choices);
         let answer = line(&question)?;
-        if wrong.key == "recorded_by" {
-            record.by = Some(answer);
-        } else if let What::Form { texts, .. } = &mut record.what {
-            texts.insert(wrong.key.clone(), vec![answer]);
+        match wrong.key.as_str() {
+            "recorded_by" => record.by = Some(answer),
+            "copied_from" => record.copied_from = Some(answer),
+            "written_on" => record.written_on = Some(answer),
+            _ => {
+                if let What::Form { texts, .. } = &mut record.what {
+                    texts.insert(wrong.key.clone(), vec![answer]);
+                }
+            }
         }
     }
     Ok(())

@@ -24,6 +24,9 @@ pub(crate) struct Record {
     pub(super) on: Option<String>,
     pub(super) at: Option<String>,
     pub(super) by: Option<String>,
+    /// What it is copied from, and the day as written on which it was written there.
+    pub(super) copied_from: Option<String>,
+    pub(super) written_on: Option<String>,
     /// Whether to record without asking.
     pub(super) yes: bool,
     /// Values of the built-in leaflet that were found on the leaflet of a lot.
@@ -84,7 +87,16 @@ impl Record {
     /// What is recorded, with the options that every form has.
     fn of(what: What, given: &ArgMatches) -> Record {
         let one = |id: &str| given.get_one::<String>(id).cloned();
-        Record { what, on: one(ON), at: one(AT), by: one(BY), yes: given.get_flag(YES), confirms: Vec::new() }
+        Record {
+            what,
+            on: one(ON),
+            at: one(AT),
+            by: one(BY),
+            copied_from: one(COPIED_FROM),
+            written_on: one(WRITTEN_ON),
+            yes: given.get_flag(YES),
+            confirms: Vec::new(),
+        }
     }
 }
 
@@ -192,12 +204,14 @@ const CHOSEN_INSIDE: &str = "CHOSEN_INSIDE";
 const CHOSEN_ALL: &str = "CHOSEN_ALL";
 const NAME: &str = "NAME";
 const NUMBER: &str = "NUMBER";
+const COPIED_FROM: &str = "COPIED_FROM";
+const WRITTEN_ON: &str = "WRITTEN_ON";
 const SET: &str = "SET";
 const REASON: &str = "REASON";
 const CORRECTION: &str = "correction";
 const STRIKE_OUT: &str = "strike-out";
 
-fn common(words: &Words) -> [Arg; 4] {
+fn common(words: &Words) -> [Arg; 6] {
     let text = |id: &'static str, long: &'static str, value: Label, help: Label| {
         Arg::new(id).long(long).value_name(value.said()).help(words.label(help).to_owned())
     };
@@ -205,6 +219,8 @@ fn common(words: &Words) -> [Arg; 4] {
         text(ON, "on", Label::RecordOptionOnValue, Label::RecordOptionOn),
         text(AT, "at", Label::RecordOptionAtValue, Label::RecordOptionAt),
         text(BY, "by", Label::RecordOptionByValue, Label::RecordOptionBy),
+        text(COPIED_FROM, "copied-from", Label::RecordOptionCopiedFromValue, Label::RecordOptionCopiedFrom),
+        text(WRITTEN_ON, "written-on", Label::RecordOptionOnValue, Label::RecordOptionWrittenOn),
         Arg::new(YES)
             .long("yes")
             .short('y')

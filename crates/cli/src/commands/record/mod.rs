@@ -25,7 +25,7 @@ use combclear_store::{Holdings, RecordError};
 use combclear_wording::refusals::Refused;
 use combclear_wording::terminal::record as say;
 use combclear_wording::unreadable::misread;
-use combclear_wording::{Label, Words, recording};
+use combclear_wording::{Label, Words, paper, recording};
 
 use crate::args::Place;
 use crate::commands::print;
@@ -167,8 +167,12 @@ impl From<Failure> for NotReady {
 
 fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Ready, NotReady> {
     let words = Words::english();
-    let on = record.on.as_deref().map(|text| day::day(text, clock::today()));
-    let on = on.transpose().map_err(|why| NotReady::Failed(Failure::new(why, Label::RecordDayHelp)))?;
+    let day = |text: &Option<String>| {
+        let day = text.as_deref().map(|text| day::day(text, clock::today())).transpose();
+        day.map_err(|why| NotReady::Failed(Failure::new(why, Label::RecordDayHelp)))
+    };
+    let (on, written_on) = (day(&record.on)?, day(&record.written_on)?);
+    let copied_from = record.copied_from.clone();
     let at = record.at.as_deref().map(str::parse::<TimeOfDay>).transpose().map_err(|fault| {
         NotReady::Failed(Failure::new(misread(words, &fault.into()), Label::RecordTimeHelp))
     })?;
@@ -182,6 +186,8 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 on: on.unwrap_or_else(clock::today),
                 at,
                 recorded_by: by,
+                copied_from,
+                written_on,
                 texts: texts.clone(),
                 chosen: chosen.clone(),
             };
@@ -198,6 +204,7 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 }
             }
             let mut lines = recording::in_lines(words, holding, written.on, &written.events);
+            lines.extend(written.copied_from.as_ref().map(|copied| paper::copied_from(words, copied)));
             lines.extend(written.left_out.iter().map(|left_out| recording::left_out(words, left_out)));
             let not_said = written
                 .events
@@ -209,7 +216,8 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
         What::Correction { number, changes, reason } => {
             let old = entry(holding, number)?;
             let reason = stated(reason.as_deref())?;
-            let changes = Changes { on, at, recorded_by: by, texts: changes.clone() };
+            let texts = changes.clone();
+            let changes = Changes { on, at, recorded_by: by, copied_from, written_on, texts };
             let draft = corrected(holding, old, &changes, reason, clock::new_id())
                 .map_err(|wrong| NotReady::Wrong(old.event.kind(), wrong))?;
             let lines = vec![

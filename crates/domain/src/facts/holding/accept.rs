@@ -251,11 +251,12 @@ impl Holding {
     }
 
     fn record_of(&self, entry: Kept) -> Record {
-        let Kept { id, seq, on, at, recorded_at, recorded_by, event, correction, hash: _ } = entry;
+        let Kept { id, seq, on, at, recorded_at, recorded_by, event, copied_from, correction, hash: _ } =
+            entry;
         let corrected = correction.as_ref().and_then(|correction| self.records.get(correction.of));
         let moment_kept = corrected.filter(|old| old.on == on && old.at == at);
         let place = moment_kept.map_or(seq, |old| old.place);
-        Record { id, seq, place, on, at, recorded_at, recorded_by, event, correction }
+        Record { id, seq, place, on, at, recorded_at, recorded_by, event, copied_from, correction }
     }
 }
 

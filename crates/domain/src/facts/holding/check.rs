@@ -43,6 +43,15 @@ impl Holding {
         if draft.on > today {
             return Err(Refusal::at("/on", Entries::InTheFuture { on: draft.on, today }));
         }
+        if let Some(written_on) = draft.copied_from.as_ref().map(|copied| copied.written_on) {
+            if written_on < draft.on {
+                let why = Entries::WrittenBefore { written_on, on: draft.on };
+                return Err(Refusal::at("/written_on", why));
+            }
+            if written_on > today {
+                return Err(Refusal::at("/written_on", Entries::WrittenLater { written_on, today }));
+            }
+        }
         Ok(())
     }
 

@@ -30,6 +30,7 @@ use crate::basics::words::{
     ApiaryName, ColonyName, HoldingName, Jurisdiction, LotName, MedicineName, Person, PrescriptionName,
 };
 use crate::facts::Balance;
+use crate::journal::copied::CopiedFrom;
 use crate::journal::entry::{Correction, EntryId};
 use crate::journal::event::{
     Body, Event, HoldingDetails, Kind, LotAcquired, MedicineDescribed, Prescription,
@@ -63,6 +64,8 @@ pub struct Record {
     pub recorded_by: Person,
     /// The event.
     pub event: Event,
+    /// The record on paper from which it was copied, if it was.
+    pub copied_from: Option<Box<CopiedFrom>>,
     /// The correction, if it is one.
     pub correction: Option<Box<Correction>>,
 }

@@ -5,6 +5,7 @@
 //! described?). An irregular entry is never refused: it records what happened, and is judged here.
 
 mod amiss;
+mod copied;
 mod fields;
 mod gap;
 mod row;
@@ -24,6 +25,7 @@ use crate::rules::law::{Field, Laws};
 use crate::rules::leaflet::Leaflets;
 use supplied::Lookup;
 
+pub use copied::CopiedEntries;
 pub use gap::{
     About, Finding, Gap, GapWeight, LawNotAsked, LawPart, LawPlace, LotCheck, OpenEnd, Supply, WhyOpen,
 };
@@ -54,6 +56,8 @@ pub struct Gaps {
     pub gaps: Vec<Gap>,
     /// The stock account of each lot.
     pub lots: Vec<LotCheck>,
+    /// Rows copied from a paper register. They are no gaps.
+    pub copied: Vec<CopiedEntries>,
 }
 
 impl Gaps {
@@ -118,6 +122,7 @@ impl Gaps {
             given_without_prescription: !given.is_empty()
                 && given.iter().all(|row| row.prescription.is_none()),
             lots: amiss::checks(register, &stock),
+            copied: copied::of(register),
             gaps,
         }
     }

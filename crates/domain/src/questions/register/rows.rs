@@ -13,6 +13,7 @@ use crate::basics::words::{
 };
 use crate::facts::MedicineGiven;
 use crate::facts::holding::{Holding, Record};
+use crate::journal::copied::CopiedFrom;
 use crate::journal::entry::EntryId;
 use crate::journal::event::{Kind, Supplier};
 use crate::journal::seal::Hash;
@@ -51,8 +52,12 @@ pub struct Written {
     pub recorded_at: Instant,
     /// When it was first recorded, before any correction.
     pub first_recorded_at: Instant,
+    /// The record on paper from which it was copied. Absent if it was not.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub copied_from: Option<CopiedFrom>,
     /// Days between the event and its first record, at least; 0 on the day itself. Counted with the earliest civil
-    /// date anywhere on Earth at that instant, so that nobody is wrongly called late.
+    /// date anywhere on Earth at that instant, so that nobody is wrongly called late. If it was copied from paper, the day on
+    /// which it was written there counts.
     #[cfg_attr(feature = "openapi", schema(maximum = 200_000))]
     pub days_late: u32,
     /// The entry that this one corrects, if any.
@@ -63,7 +68,12 @@ impl Written {
     pub(super) fn of(holding: &Holding, record: &Record) -> Written {
         let first = holding.entry(holding.original(record.id));
         let first_recorded_at = first.map_or(record.recorded_at, |first| first.recorded_at);
-        let late = first_recorded_at.earliest_civil_date().days_since(record.on);
+        // A correction need not repeat it.
+        let copied =
+            record.copied_from.as_deref().or_else(|| first.and_then(|first| first.copied_from.as_deref()));
+        let written =
+            copied.map_or_else(|| first_recorded_at.earliest_civil_date(), |copied| copied.written_on);
+        let late = written.days_since(record.on);
         Written {
             entry: record.id,
             place: record.seq,
@@ -72,6 +82,7 @@ impl Written {
             recorded_by: record.recorded_by.clone(),
             recorded_at: record.recorded_at,
             first_recorded_at,
+            copied_from: copied.cloned(),
             days_late: u32::try_from(late).unwrap_or(0),
             corrects: record.correction.as_ref().map(|correction| correction.of),
         }

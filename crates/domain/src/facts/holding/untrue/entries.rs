@@ -18,6 +18,20 @@ untrue! {
             /// The latest possible day of recording.
             today: Day,
         },
+        /// It was written on paper before the day it happened.
+        WrittenBefore = "written_before" {
+            /// The day on which it was written there.
+            written_on: Day,
+            /// The day of the event.
+            on: Day,
+        },
+        /// It was written on paper after the day it was recorded here.
+        WrittenLater = "written_later" {
+            /// The day on which it was written there.
+            written_on: Day,
+            /// The latest possible day of recording.
+            today: Day,
+        },
         /// The program has no leaflets and no law for this jurisdiction.
         JurisdictionIsUnknown = "jurisdiction_is_unknown" {
             /// The code as written.
