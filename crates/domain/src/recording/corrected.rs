@@ -59,7 +59,7 @@ pub fn corrected(
     }
     let body = Value::Object(body).to_string();
     wrong.extend(form::faults(kind, &body).into_iter().map(|fault| Wrong::of_fault(&blanks, fault)));
-    let was = old.copied_from.as_deref();
+    let was = holding.copied_from(old);
     let what = changes.copied_from.clone().or_else(|| was.map(|was| was.what.clone()));
     let copied_from = copied(what, changes.written_on.or(was.map(|was| was.written_on)));
     let copied_from = copied_from.map_err(|fault| wrong.push(fault)).ok().flatten().map(Box::new);

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::sync::Arc;
 
 use super::archived::Bodies;
-use super::check::Look;
+use super::check::{Look, check_written};
 use super::refusal::Refusal;
 use super::untrue::Courses;
 use super::{File, Holding, Record, mentions};
@@ -86,6 +86,11 @@ impl Holding {
     fn check_correction(&mut self, entry: &Entry, of: EntryId, look: Look) -> Result<(), Refusal> {
         let old = self.check_corrected(entry, of)?;
         let new = Arc::new(self.record_of(entry.into()));
+        // What a correction does not repeat still holds.
+        let is_struck_out = matches!(new.event, Event::StrikeOut(_));
+        if let Some(copied) = self.copied_from(&old).filter(|_| new.copied_from.is_none() && !is_struck_out) {
+            check_written(copied, new.on)?;
+        }
         self.unlist(&old);
         let mut verdict =
             self.check_own_course(&old, &new).and_then(|()| self.check_event(new.on, &new.event, look));

@@ -11,6 +11,7 @@ use super::{Holding, Record};
 use crate::basics::calendar::Day;
 use crate::basics::quantity::Quantity;
 use crate::basics::words::{Jurisdiction, RemovalNeed};
+use crate::journal::copied::CopiedFrom;
 use crate::journal::entry::{Entry, EntryId};
 use crate::journal::event::{ColonyUnited, Event, StatedTerms};
 
@@ -43,11 +44,9 @@ impl Holding {
         if draft.on > today {
             return Err(Refusal::at("/on", Entries::InTheFuture { on: draft.on, today }));
         }
-        if let Some(written_on) = draft.copied_from.as_ref().map(|copied| copied.written_on) {
-            if written_on < draft.on {
-                let why = Entries::WrittenBefore { written_on, on: draft.on };
-                return Err(Refusal::at("/written_on", why));
-            }
+        if let Some(copied) = draft.copied_from.as_deref() {
+            check_written(copied, draft.on)?;
+            let written_on = copied.written_on;
             if written_on > today {
                 return Err(Refusal::at("/written_on", Entries::WrittenLater { written_on, today }));
             }
@@ -211,6 +210,15 @@ impl Holding {
 pub(super) fn check_amount(pointer: &str, amount: Quantity) -> Checked {
     if amount.is_zero() {
         return Err(Refusal::at(pointer, Lots::NoAmount));
+    }
+    Ok(())
+}
+
+/// Nobody writes down what has not happened yet.
+pub(super) fn check_written(copied: &CopiedFrom, on: Day) -> Checked {
+    let written_on = copied.written_on;
+    if written_on < on {
+        return Err(Refusal::at("/written_on", Entries::WrittenBefore { written_on, on }));
     }
     Ok(())
 }

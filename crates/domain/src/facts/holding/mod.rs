@@ -214,6 +214,17 @@ impl Holding {
         id
     }
 
+    /// The record on paper from which an entry was copied, as it was last said: a correction need not repeat it. That an entry
+    /// was struck out was on paper only if the strike-out says so.
+    #[must_use]
+    pub fn copied_from<'h>(&'h self, record: &'h Record) -> Option<&'h CopiedFrom> {
+        let mut record = record;
+        while record.copied_from.is_none() && !matches!(record.event, Event::StrikeOut(_)) {
+            record = self.records.get(record.correction.as_ref()?.of)?;
+        }
+        record.copied_from.as_deref()
+    }
+
     /// The keeper and jurisdiction on this day. Before the first such entry, those of that entry.
     #[must_use]
     pub fn details(&self, on: Day) -> Option<&HoldingDetails> {

@@ -29,7 +29,7 @@ pub(super) fn corrections(view: &View<'_>, rest_on: &BTreeSet<EntryId>) -> Vec<C
 
 fn row(view: &View<'_>, old: &Record, new: &Record) -> CorrectionRow {
     let struck_out = matches!(new.event, Event::StrikeOut(_));
-    let now = if struck_out { BTreeMap::new() } else { values(new) };
+    let now = if struck_out { BTreeMap::new() } else { values(view, new) };
     CorrectionRow {
         written: Written::of(view.holding, new),
         of: old.id,
@@ -37,7 +37,7 @@ fn row(view: &View<'_>, old: &Record, new: &Record) -> CorrectionRow {
         kind: old.event.kind(),
         struck_out,
         reason: new.correction.as_ref().map(|correction| correction.reason.clone()).unwrap_or_default(),
-        changes: changes(&values(old), &now),
+        changes: changes(&values(view, old), &now),
     }
 }
 
@@ -55,12 +55,16 @@ fn changes(was: &BTreeMap<String, String>, now: &BTreeMap<String, String>) -> Ve
 }
 
 /// The values of an entry as text, by field, with the person who recorded it. A list of names is one value.
-fn values(record: &Record) -> BTreeMap<String, String> {
+fn values(view: &View<'_>, record: &Record) -> BTreeMap<String, String> {
     let mut values = BTreeMap::from([
         ("on".to_owned(), record.on.to_string()),
         ("recorded_by".to_owned(), record.recorded_by.to_string()),
     ]);
     values.extend(record.at.map(|at| ("at".to_owned(), at.to_string())));
+    if let Some(copied) = view.holding.copied_from(record) {
+        values.insert("copied_from".to_owned(), copied.what.clone());
+        values.insert("written_on".to_owned(), copied.written_on.to_string());
+    }
     let body = serde_json::from_str(&record.event.to_body()).unwrap_or_default();
     flatten("", &body, &mut values);
     values

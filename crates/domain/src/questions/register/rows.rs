@@ -68,9 +68,7 @@ impl Written {
     pub(super) fn of(holding: &Holding, record: &Record) -> Written {
         let first = holding.entry(holding.original(record.id));
         let first_recorded_at = first.map_or(record.recorded_at, |first| first.recorded_at);
-        // A correction need not repeat it.
-        let copied =
-            record.copied_from.as_deref().or_else(|| first.and_then(|first| first.copied_from.as_deref()));
+        let copied = holding.copied_from(record);
         let written =
             copied.map_or_else(|| first_recorded_at.earliest_civil_date(), |copied| copied.written_on);
         let late = written.days_since(record.on);
