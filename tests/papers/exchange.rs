@@ -5,7 +5,7 @@
 use combclear_papers::exchange::Exchange;
 use serde_json::Value;
 
-use super::making::{autumn, demo, hard};
+use super::making::{autumn, copied, demo, hard};
 
 fn schema(text: &str) -> jsonschema::Validator {
     jsonschema::draft202012::new(&serde_json::from_str(text).unwrap()).unwrap()
@@ -19,7 +19,7 @@ fn file(report: &combclear_domain::questions::register::Register) -> Value {
 fn every_treatment_and_every_movement_has_the_shape_of_the_standard() {
     let treatment = schema(include_str!("../exchange/schemas/group-treatment.json"));
     let movement = schema(include_str!("../exchange/schemas/medicine-transaction.json"));
-    for report in [demo(), hard()] {
+    for report in [demo(), hard(), copied()] {
         let file = file(&report);
         let (treatments, movements) =
             (file["treatments"].as_array().unwrap(), file["transactions"].as_array().unwrap());
@@ -199,4 +199,26 @@ fn a_colony_that_came_by_it_in_a_split_belongs_to_the_animals_and_has_a_withdraw
     let mut ids: Vec<&str> = first.iter().map(|item| item["id"].as_str().unwrap()).collect();
     ids.dedup();
     assert_eq!(ids.len(), 3);
+}
+
+/// The standard has no place for a record on paper.
+#[test]
+fn what_was_copied_from_paper_says_so_in_the_remark_and_nothing_else_does() {
+    let report = copied();
+    let file = file(&report);
+    let all = ["treatments", "transactions"].map(|list| file[list].as_array().unwrap());
+    let first = [
+        report.acquisitions[0].written.entry,
+        report.administrations[0].written.entry,
+        report.disposals[0].written.entry,
+    ];
+    let mut told = 0;
+    for item in all.into_iter().flatten() {
+        let is_first = first.iter().any(|entry| item["meta"]["sourceId"] == entry.to_string());
+        let remark = item["remark"].as_str().unwrap();
+        let says = remark.contains("copied from red notebook 2025, written there on 2025-04-12");
+        assert_eq!(says, is_first, "{item:#}");
+        told += usize::from(says);
+    }
+    assert!(told >= 4, "a receipt, two treatments and their use, a disposal");
 }

@@ -2,6 +2,7 @@
 
 use combclear_domain::basics::calendar::Instant;
 use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_testkit::entries::day;
 use combclear_testkit::files::demo_holding;
@@ -72,6 +73,20 @@ pub(super) fn hard() -> Register {
     for part in &mut report.keepers {
         part.address = Some(next());
     }
+    report
+}
+
+/// The demo's register with its first row of each table copied from a notebook.
+pub(super) fn copied() -> Register {
+    let mut report = demo();
+    let from = || Some(CopiedFrom { what: "red notebook 2025".to_owned(), written_on: day("2025-04-12") });
+    let first = [
+        report.acquisitions.first_mut().map(|row| &mut row.written),
+        report.administrations.first_mut().map(|row| &mut row.written),
+        report.removals.first_mut().map(|row| &mut row.written),
+        report.disposals.first_mut().map(|row| &mut row.written),
+    ];
+    first.into_iter().flatten().for_each(|written| written.copied_from = from());
     report
 }
 

@@ -13,7 +13,7 @@ use combclear_domain::rules::law::Field;
 use combclear_papers::{Paper, html};
 use combclear_wording::gaps::{GapReport, GapsReport};
 
-use super::making::{autumn, demo, hard};
+use super::making::{autumn, copied, demo, hard};
 
 #[test]
 fn the_demo_as_a_page() {
@@ -32,6 +32,23 @@ fn the_demo_as_text() {
         }
     }
     insta::assert_snapshot!(text);
+}
+
+/// The paper is what was written at the time, so a reader is told where to find it.
+#[test]
+fn what_was_copied_from_paper_says_so_beside_its_number_on_every_sheet() {
+    for (report, wanted) in [(copied(), 1), (demo(), 0)] {
+        let paper = Paper::of(&report, None);
+        for id in ["acquisitions", "administrations", "removals", "disposals"] {
+            let sheet = paper.sheets.iter().find(|sheet| sheet.id == id).unwrap();
+            let told = sheet.rows.iter().map(|row| row[0].plain());
+            let told: BTreeSet<String> = told
+                .filter(|told| told.contains("copied from red notebook 2025, written there on 2025-04-12"))
+                .map(|told| told.lines().next().unwrap_or_default().to_owned())
+                .collect();
+            assert_eq!(told.len(), wanted, "{id}: {told:?}");
+        }
+    }
 }
 
 /// A dose from before the period must not be taken for one of the period, nor the reverse.
@@ -187,6 +204,7 @@ fn gaps() -> GapsReport {
             Balance { acquired: Quantity::whole(10), given: Quantity::whole(12), disposed: Quantity::ZERO },
             Vec::new(),
         )],
+        copied: Vec::new(),
         notice: "No advice.".to_owned(),
     }
 }

@@ -279,6 +279,11 @@ fn unit_of(words: &Words, unit: Option<Unit>) -> String {
     labelled(words, Label::ExchangeUnit, unit.map(Unit::as_str))
 }
 
+/// The record on paper from which an entry was copied, if it was.
+fn copied(words: &Words, written: &Written) -> Option<String> {
+    written.copied_from.as_ref().map(|copied| paper::copied_from(words, copied))
+}
+
 /// Joins sentences.
 fn remark(said: impl IntoIterator<Item = String>) -> String {
     said.into_iter().collect::<Vec<_>>().join(". ")
@@ -291,7 +296,7 @@ fn receipt(words: &Words, row: &AcquisitionRow, source: &str) -> Transaction {
     let proof = labelled(words, Label::ExchangeProof, said(row.proof.as_ref()));
     let stock = stock(words, &row.lot, row.batch.as_ref(), row.medicine.unit);
     Transaction {
-        remark: remark(stock.into_iter().chain([address, proof])),
+        remark: remark(stock.into_iter().chain([address, proof]).chain(copied(words, &row.written))),
         supplier_name: supplier.and_then(|supplier| said(Some(&supplier.name))).map(str::to_owned),
         expiry_date: row.expiry.map(midday),
         ..transaction(words, &row.written, source, "Receipt", row.quantity, &row.medicine)
@@ -305,7 +310,7 @@ fn uses(words: &Words, row: &AdministrationRow, source: &str) -> Vec<Transaction
         remark: {
             let stock = stock(words, &part.lot, part.batch.as_ref(), row.medicine.unit);
             let colonies = labelled(words, Label::Colonies, Some(&names(&part.colonies)));
-            remark(stock.into_iter().chain([colonies]))
+            remark(stock.into_iter().chain([colonies]).chain(copied(words, &row.written)))
         },
         expiry_date: part.expiry.map(midday),
         ..transaction(words, &row.written, source, "Use", part.total, &row.medicine)
@@ -317,7 +322,7 @@ fn disposal(words: &Words, row: &DisposalRow, source: &str) -> Transaction {
     let stock = stock(words, &row.lot, row.batch.as_ref(), row.medicine.unit);
     let how_and_where = labelled(words, Label::HowAndWhere, said(Some(&row.how_and_where)));
     Transaction {
-        remark: remark(stock.into_iter().chain([how_and_where])),
+        remark: remark(stock.into_iter().chain([how_and_where]).chain(copied(words, &row.written))),
         ..transaction(words, &row.written, source, "Disposal", row.quantity, &row.medicine)
     }
 }

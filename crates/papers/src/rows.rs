@@ -51,7 +51,7 @@ impl Telling {
     }
 }
 
-/// The place of an entry, with a remark if it was written down late.
+/// The place of an entry, with remarks if it was written down late, copied from paper, or corrects another.
 pub(crate) fn entry(written: &Written, tell: &Telling) -> Cell {
     let mut cell = Cell::text(tell.number(written.place));
     if written.days_late > 0 {

@@ -906,7 +906,11 @@ gaps-incomplete = { $count ->
 gaps-copied = { $count ->
     [one] 1 entry was
    *[other] { $count } entries were
-} copied from { $what }, written there from { $first } to { $last }: keep that too, as it was made at the time.
+} copied from { $what }, written there from { $first } to { $last }: keep it as long as this record; it was made at the time.
+gaps-copied-one-day = { $count ->
+    [one] 1 entry was
+   *[other] { $count } entries were
+} copied from { $what }, written there on { $day }: keep it as long as this record; it was made at the time.
 gaps-count-amiss = { $count ->
     [one] There is 1 irregularity.
    *[other] There are { $count } irregularities.

@@ -179,6 +179,7 @@ fn remark(words: &Words, row: &AdministrationRow, fate: &Fate<'_>) -> String {
     more(Label::Certificate, written(row.certificate.as_ref()));
     more(Label::Vet, row.vet.as_ref().map(Person::as_str));
     more(Label::Prescription, row.prescription.as_ref().map(|part| part.number.as_str()));
+    said.extend(super::copied(words, &row.written));
     super::remark(said)
 }
 

@@ -240,14 +240,20 @@ pub fn summary(words: &Words, found: &Gaps) -> Vec<String> {
     });
     add(count(GapWeight::Advised), |words, count| say!(words, GapsCountAdvised, count = count));
     sentences.extend(found.not_asked.iter().map(|why| not_asked(words, why)));
-    sentences.extend(found.copied.iter().map(|copied| {
-        let CopiedEntries { what, entries, first, last } = copied;
-        say!(words, GapsCopied, count = *entries, what = what, first = first, last = last)
-    }));
+    sentences.extend(found.copied.iter().map(|copied| copied_from(words, copied)));
     if found.given_without_prescription {
         sentences.push(say!(words, GapsNoPrescription));
     }
     sentences
+}
+
+/// What was copied from one record on paper, and how long that is kept.
+fn copied_from(words: &Words, copied: &CopiedEntries) -> String {
+    let CopiedEntries { what, entries, first, last } = copied;
+    if first == last {
+        return say!(words, GapsCopiedOneDay, count = *entries, what = what, day = first);
+    }
+    say!(words, GapsCopied, count = *entries, what = what, first = first, last = last)
 }
 
 fn not_asked(words: &Words, why: &LawNotAsked) -> String {

@@ -3,7 +3,7 @@
 use combclear_domain::Day;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::HoldingName;
-use combclear_domain::questions::gaps::{Gap, Gaps, LawPart, LotCheck};
+use combclear_domain::questions::gaps::{CopiedEntries, Gap, Gaps, LawPart, LotCheck};
 use serde::Serialize;
 
 use super::{about, law_place, statement, summary, supply};
@@ -32,6 +32,8 @@ pub struct GapsReport {
     pub gaps: Vec<GapReport>,
     /// The stock account of each lot.
     pub lots: Vec<LotCheck>,
+    /// Entries copied from a paper register. They are no gaps; the paper is kept as long as they are.
+    pub copied: Vec<CopiedEntries>,
     /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
@@ -69,6 +71,7 @@ impl GapsReport {
             complete: found.complete,
             gaps: found.gaps.into_iter().map(|gap| GapReport::of(words, gap)).collect(),
             lots: found.lots,
+            copied: found.copied,
             notice: crate::notice(words),
         }
     }

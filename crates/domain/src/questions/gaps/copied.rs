@@ -1,17 +1,20 @@
 //! Entries copied from a paper register: no gap, but the paper is the record that was made at the time.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
+
+use serde::Serialize;
 
 use crate::basics::calendar::Day;
-use crate::journal::entry::EntryId;
 use crate::questions::register::Register;
 
-/// Entries copied from one record on paper.
-#[derive(Debug, Clone, PartialEq, Eq)]
+/// Entries copied from one record on paper, which is kept as long as they are.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct CopiedEntries {
     /// What they were copied from.
     pub what: String,
     /// Their number.
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
     pub entries: usize,
     /// The first day on which one of them was written there.
     pub first: Day,
@@ -19,22 +22,16 @@ pub struct CopiedEntries {
     pub last: Day,
 }
 
-/// The rows of a register that were copied, by what they were copied from.
+/// The rows of a register that were copied, by what they were copied from. A corrected entry counts once.
 pub(super) fn of(register: &Register) -> Vec<CopiedEntries> {
-    let mut found: BTreeMap<&str, (BTreeSet<EntryId>, Day, Day)> = BTreeMap::new();
-    for written in register.written() {
-        let Some(copied) = &written.copied_from else { continue };
+    let mut found: BTreeMap<&str, CopiedEntries> = BTreeMap::new();
+    for copied in register.standing().filter_map(|written| written.copied_from.as_ref()) {
         let on = copied.written_on;
-        let (entries, first, last) = found.entry(&copied.what).or_insert_with(|| (BTreeSet::new(), on, on));
-        entries.insert(written.entry);
-        *first = on.min(*first);
-        *last = on.max(*last);
+        let none = || CopiedEntries { what: copied.what.clone(), entries: 0, first: on, last: on };
+        let entries = found.entry(&copied.what).or_insert_with(none);
+        entries.entries = entries.entries.saturating_add(1);
+        entries.first = on.min(entries.first);
+        entries.last = on.max(entries.last);
     }
-    let copied = |(what, (entries, first, last)): (&str, (BTreeSet<EntryId>, Day, Day))| CopiedEntries {
-        what: what.to_owned(),
-        entries: entries.len(),
-        first,
-        last,
-    };
-    found.into_iter().map(copied).collect()
+    found.into_values().collect()
 }

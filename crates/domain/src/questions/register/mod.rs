@@ -79,13 +79,17 @@ pub struct Register {
 impl Register {
     /// Who recorded each entry that is a row, and when.
     pub fn written(&self) -> impl Iterator<Item = &Written> {
+        self.standing().chain(self.corrections.iter().map(|row| &row.written))
+    }
+
+    /// The same without the corrections: each of these entries stands.
+    pub fn standing(&self) -> impl Iterator<Item = &Written> {
         let acquired = self.acquisitions.iter().map(|row| &row.written);
         acquired
             .chain(self.prescriptions.iter().map(|row| &row.written))
             .chain(self.administrations.iter().map(|row| &row.written))
             .chain(self.removals.iter().map(|row| &row.written))
             .chain(self.disposals.iter().map(|row| &row.written))
-            .chain(self.corrections.iter().map(|row| &row.written))
     }
 
     /// Reads the register from the journal, as of the end of `as_of`. Never fails; a period without entries has empty
