@@ -509,17 +509,33 @@ fn an_entry_copied_from_paper_says_so_before_and_after_it_is_recorded_and_is_not
         gaps.contains("2 entries were copied from red notebook, written there from 2025-03-01 to 2025-05-03"),
         "{gaps}"
     );
+    let gaps = bench.run(&["gaps", "--from", "2025-01-01", "--to", "2025-12-31", "--json"]).json();
+    let copied =
+        json!([{ "what": "red notebook", "entries": 2, "first": "2025-03-01", "last": "2025-05-03" }]);
+    assert_eq!(gaps["copied"], copied);
     let page = bench.run(&["register", "--from", "2025-01-01", "--to", "2025-12-31"]).done().out;
-    assert!(page.contains("\"copied_from\"") || page.contains("red notebook"), "{page}");
+    assert!(page.contains("copied from red notebook, written there on 2025-03-01"), "{page}");
     // A correction keeps it, and the day there may be corrected too.
     let number =
         told.lines().find_map(|line| line.rsplit_once("entry ")).unwrap().1.trim_end_matches('.').to_owned();
     let correction =
         format!("record correction {number} --set each=1 --reason \"one strip\" --written-on 2025-03-02 -y");
-    bench.type_in(&correction).done();
-    let export = bench.run(&["export"]).done().out;
-    let last: Value = serde_json::from_str(export.lines().last().unwrap()).unwrap();
-    assert_eq!((&last["copied_from"], &last["written_on"]), (&json!("red notebook"), &json!("2025-03-02")));
+    let told = bench.type_in(&correction).done().out;
+    assert!(told.contains("copied from red notebook, written there on 2025-03-02"), "{told}");
+    let last = || -> Value {
+        let export = bench.run(&["export"]).done().out;
+        serde_json::from_str(export.lines().last().unwrap()).unwrap()
+    };
+    let said = last();
+    assert_eq!((&said["copied_from"], &said["written_on"]), (&json!("red notebook"), &json!("2025-03-02")));
+    // What was struck out on paper is so here too, and what was struck out here only does not say that it was.
+    let removal = number.parse::<u32>().unwrap() + 1;
+    let strike_out =
+        format!("record strike-out {removal} --reason \"still in\" --copied-from \"red notebook\"");
+    refused(&format!("{strike_out} -y"), "written-on: Written there must be given");
+    let told = bench.type_in(&format!("{strike_out} --written-on 2025-05-03 -y")).done().out;
+    assert!(told.contains("copied from red notebook, written there on 2025-05-03"), "{told}");
+    assert_eq!(last()["written_on"], "2025-05-03");
 }
 
 #[test]

@@ -39,6 +39,36 @@ fn drafts_keep_their_seals_on_the_way_through_another_database() {
     assert_eq!(bench.read("two.jsonl"), bench.read("one.jsonl"));
 }
 
+/// What an entry was copied from is kept on the way from drafts to an export and from there to another database.
+#[test]
+fn what_was_copied_from_a_paper_register_goes_through_an_export_and_its_seals_hold() {
+    let bench = Bench::with_mine();
+    let copied = inspection(3, "2026-03-02", "A1").replacen(
+        '{',
+        r#"{"copied_from":"red notebook; \"2026\"","written_on":"2026-03-03","#,
+        1,
+    );
+    bench.write("more.jsonl", mine(&[&copied, &inspection(4, "2026-03-03", "A1")]));
+    bench.run(&["import", "more.jsonl"]).done();
+    bench.run(&["import", "more.jsonl"]).done().says(&["0 entries added"]);
+    bench.run(&["export", "one.jsonl"]).done();
+    let kept = bench.read("one.jsonl");
+    assert_eq!(kept.matches("copied_from").count(), 1, "{kept}");
+    bench.run(&["--db", "sqlite:two.db", "import", "one.jsonl"]).done();
+    assert_eq!(bench.run(&["--db", "sqlite:two.db", "export"]).done().out, kept);
+    bench.run(&["--db", "sqlite:two.db", "verify"]).done();
+    // Without it, or with another day, the entry no longer fits its hash.
+    for changed in [
+        kept.replace(r#""written_on":"2026-03-03""#, r#""written_on":"2026-03-04""#),
+        kept.replace(r#""copied_from":"red notebook; \"2026\"","written_on":"2026-03-03","#, ""),
+    ] {
+        assert_ne!(changed, kept);
+        bench.write("changed.jsonl", changed);
+        let ran = bench.run(&["--db", "sqlite:three.db", "import", "changed.jsonl"]);
+        assert!(ran.code == Some(1) && ran.err.contains("hash"), "{}{}", ran.out, ran.err);
+    }
+}
+
 #[test]
 fn an_export_comes_in_by_standard_input_too() {
     let bench = Bench::new();

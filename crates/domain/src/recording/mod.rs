@@ -105,7 +105,10 @@ pub fn refusals(holding: &Holding, drafts: &[Draft], at: Instant) -> Vec<(usize,
 }
 
 /// The record on paper, from the two fields that come together.
-fn copied(what: Option<String>, written_on: Option<Day>) -> Result<Option<CopiedFrom>, Wrong> {
+///
+/// # Errors
+/// The one that is missing.
+pub fn copied(what: Option<String>, written_on: Option<Day>) -> Result<Option<CopiedFrom>, Wrong> {
     CopiedFrom::of(what, written_on)
         .map_err(|fault| Wrong::at(fault.pointer.trim_start_matches('/'), WrongWith::Missing))
 }

@@ -16,8 +16,8 @@ use combclear_domain::facts::holding::{Holding, Record as Entry};
 use combclear_domain::journal::event::{Event, StrikeOut};
 use combclear_domain::journal::{Draft, Kind};
 use combclear_domain::recording::{
-    Changes, FilledIn, Wrong, WrongWith, confirming, corrected, person_named_last, refusals, says_nothing,
-    strips_not_said,
+    Changes, FilledIn, Wrong, WrongWith, confirming, copied, corrected, person_named_last, refusals,
+    says_nothing, strips_not_said,
 };
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_domain::{Day, TimeOfDay};
@@ -220,10 +220,11 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
             let changes = Changes { on, at, recorded_by: by, copied_from, written_on, texts };
             let draft = corrected(holding, old, &changes, reason, clock::new_id())
                 .map_err(|wrong| NotReady::Wrong(old.event.kind(), wrong))?;
-            let lines = vec![
+            let mut lines = vec![
                 say::was(words, old.seq, &one_line(holding, old.on, &old.event)),
                 say::is_now(words, &one_line(holding, draft.on, &draft.event)),
             ];
+            lines.extend(draft.copied_from.as_ref().map(|copied| paper::copied_from(words, copied)));
             (vec![draft], lines)
         }
         What::StrikeOut { number, reason } => {
@@ -233,10 +234,14 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
             let Some(by) = by else {
                 return Err(Failure::new(Label::RecordingNobodyYet, Label::RecordingNobodyYetHelp).into());
             };
+            let copied_from = copied(copied_from, written_on)
+                .map_err(|wrong| NotReady::Wrong(Kind::StrikeOut, vec![wrong]))?;
             let event = Event::from(StrikeOut {});
             let draft = Draft::new(clock::new_id(), on.unwrap_or(old.on), by, event);
-            let lines = vec![say::struck_out(words, old.seq, &one_line(holding, old.on, &old.event))];
-            (vec![draft.correcting(old.id, reason)], lines)
+            let draft = Draft { copied_from: copied_from.map(Box::new), ..draft.correcting(old.id, reason) };
+            let mut lines = vec![say::struck_out(words, old.seq, &one_line(holding, old.on, &old.event))];
+            lines.extend(draft.copied_from.as_ref().map(|copied| paper::copied_from(words, copied)));
+            (vec![draft], lines)
         }
     };
     let refused = refusals(holding, &drafts, clock::now());
