@@ -44,6 +44,8 @@ mod tests {
             ("against", "reason"),
             ("continues", "first dose"),
             ("on", "date"),
+            ("copied_from", "copied from"),
+            ("written_on", "written there on"),
             ("supplier/name", "supplier, name"),
             ("label_revision", "label revision"),
         ];

@@ -1614,6 +1614,7 @@ paper-count-corrected = { $entries ->
 paper-field = { $field ->
     [on] date
     [at] time of day
+    [written_on] written there on
     [each] amount per colony
     [against] reason
     [continues] first dose
