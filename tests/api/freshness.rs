@@ -133,7 +133,9 @@ async fn what_is_written_what_fails_and_whether_it_runs_is_not_kept() {
     let entry = seed::entry(40, "2026-04-11", "inspection", json!({ "colony": "M1", "brood": "present" }));
     let written = bench.put(&seed::path(40), &entry).await;
     assert_eq!((written.status, written.header("cache-control")), (201, Some("no-store")));
-    for path in ["/holdings/nowhere/stock", "/nowhere", "/healthz", "/readyz"] {
+    for path in
+        ["/holdings/nowhere/stock", "/nowhere", "/healthz", "/readyz", "/holdings/heathside/register/pack"]
+    {
         let answer = bench.get(path).await;
         assert_eq!(
             (answer.header("cache-control"), answer.header("etag")),

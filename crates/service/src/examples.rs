@@ -116,12 +116,12 @@ impl Book {
         // The course is the one that is in the colonies: the form finds it.
         let needed = needed.iter().filter(|blank| blank.origin != Origin::Inside);
         let form = FilledIn {
-            copied_from: None,
-            written_on: None,
             kind,
             on: self.on,
             at: around(kind, "at").and_then(|at| at.parse().ok()),
             recorded_by: around(kind, "recorded_by").and_then(|by| Person::new(by).ok()),
+            copied_from: None,
+            written_on: None,
             texts: needed.map(|blank| text(kind, blank)).collect(),
             chosen: None,
         };

@@ -2,6 +2,7 @@
 
 use combclear_domain::basics::calendar::TimeOfDay;
 use combclear_domain::basics::words::{HoldingName, Person};
+use combclear_domain::journal::copied::CopiedFrom;
 use combclear_domain::journal::entry::{Correction, Envelope};
 use combclear_domain::journal::{Entry, EntryId, Hash, Kind};
 use combclear_domain::{Day, Instant};
@@ -64,6 +65,7 @@ impl EntryReport {
             Some(Correction { of, reason }) => (Some(*of), Some(reason.clone())),
             None => (None, None),
         };
+        let (copied_from, written_on) = CopiedFrom::fields(draft.copied_from.as_deref());
         EntryReport {
             seq: entry.seq,
             id: draft.id,
@@ -74,8 +76,8 @@ impl EntryReport {
             kind: draft.kind(),
             // A body is valid JSON, since it was parsed before; an archived one becomes null.
             body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
-            copied_from: draft.copied_from.as_ref().map(|copied| copied.what.clone()),
-            written_on: draft.copied_from.as_ref().map(|copied| copied.written_on),
+            copied_from,
+            written_on,
             corrects,
             reason,
             prev: entry.prev,

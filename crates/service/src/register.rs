@@ -27,6 +27,7 @@ use utoipa::ToSchema;
 use crate::accept::preferred;
 use crate::app::{App, apart};
 use crate::extract::{CountingWord, Form, HoldingPath, Path, Query, RegisterQuery, TimeQuery};
+use crate::freshness::not_kept;
 use crate::problem::{Problem, Problems, label};
 
 /// The formats of the register in order of preference.
@@ -157,7 +158,8 @@ pub(crate) async fn get_register_pack(
         };
         pack(&input).map_err(|error| error.to_string())
     });
-    Ok(sent(bytes.await?, "application/zip", &name))
+    // It says when it was made, so it is another each time: a tag over all its proofs would never be known again.
+    Ok((not_kept(), sent(bytes.await?, "application/zip", &name)).into_response())
 }
 
 /// Ask what is missing from the register

@@ -89,8 +89,8 @@ impl Column {
     }
 }
 
-/// The columns of the tab of a kind: those of the envelope, then the blanks of its form, then what it was copied from. The day must be stated: a sheet is
-/// imported later than things happened.
+/// The columns of the tab of a kind: those of the envelope, then the blanks of its form, then what it was copied from. The day
+/// must be stated: a sheet is imported later than things happened.
 #[must_use]
 pub fn columns(words: &Words, kind: Kind) -> Vec<Column> {
     let around = Field::ENVELOPE.iter().map(|field| {

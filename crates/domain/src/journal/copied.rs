@@ -24,14 +24,17 @@ impl CopiedFrom {
     pub fn of(what: Option<String>, written_on: Option<Day>) -> Result<Option<CopiedFrom>, EntryFault> {
         match (what, written_on) {
             (None, None) => Ok(None),
+            (Some(_), None) => Err(EntryFault::at("/written_on", Unreadable::NotSaidWhenWritten)),
             (Some(what), Some(written_on)) if !what.trim().is_empty() => {
                 Ok(Some(CopiedFrom { what, written_on }))
             }
-            (Some(what), Some(_)) if what.trim().is_empty() => {
-                Err(EntryFault::at("/copied_from", Unreadable::CopiedFromNothing))
-            }
-            (Some(_), _) => Err(EntryFault::at("/written_on", Unreadable::NotSaidWhenWritten)),
-            (None, Some(_)) => Err(EntryFault::at("/copied_from", Unreadable::CopiedFromNothing)),
+            (_, Some(_)) => Err(EntryFault::at("/copied_from", Unreadable::CopiedFromNothing)),
         }
+    }
+
+    /// The two fields of an entry, as [`CopiedFrom::of`] reads them.
+    #[must_use]
+    pub fn fields(copied: Option<&CopiedFrom>) -> (Option<String>, Option<Day>) {
+        copied.map(|copied| (copied.what.clone(), copied.written_on)).unzip()
     }
 }

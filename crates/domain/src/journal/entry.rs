@@ -14,7 +14,7 @@ use crate::journal::event::{Event, Kind};
 pub use crate::journal::fault::EntryFault;
 use crate::journal::fault::Unreadable;
 use crate::journal::form::Input;
-use crate::journal::read::{Written, all_faults, read_json, unknown_kind};
+use crate::journal::read::{RawFields, all_faults, read_json, unknown_kind};
 use crate::journal::seal::{self, Hash};
 
 /// Which entry this one corrects, and why. A correction has the kind of the corrected entry, or is a strike-out.
@@ -72,19 +72,15 @@ impl Draft {
         id: Option<EntryId>,
         numbered: impl Fn(u64) -> Result<EntryId, Unreadable>,
     ) -> Result<Draft, Vec<EntryFault>> {
-        let read = |text: &str| -> Result<Envelope, EntryFault> {
-            let mut envelope = Envelope::from_json(text)?;
-            envelope.id = envelope.id.or(id);
-            Ok(envelope)
-        };
-        let all = |text: &str, first| all_faults(text, first);
-        let mut envelope = read(text).map_err(|first| all(text, first))?;
-        if !envelope.name_by_id(numbered).map_err(|first| all(text, first))? {
-            return envelope.read().map_err(|first| all(text, first));
+        let all = |first| all_faults(text, first);
+        let mut envelope = Envelope::from_json(text).map_err(all)?;
+        envelope.id = envelope.id.or(id);
+        if !envelope.name_by_id(numbered).map_err(all)? {
+            return envelope.read().map_err(all);
         }
         // The numbers are none of its faults.
-        let text = serde_json::to_string(&envelope).unwrap_or_default();
-        envelope.read().map_err(|first| all(&text, first))
+        let by_id = serde_json::to_string(&envelope).unwrap_or_default();
+        envelope.read().map_err(|first| all_faults(&by_id, first))
     }
 
     /// The same entry, as a correction of another.
@@ -257,6 +253,7 @@ impl Envelope {
     /// The envelope of a draft, for output.
     #[must_use]
     pub fn of(draft: &Draft) -> Envelope {
+        let (copied_from, written_on) = CopiedFrom::fields(draft.copied_from.as_deref());
         Envelope {
             id: Some(draft.id),
             on: draft.on,
@@ -264,8 +261,8 @@ impl Envelope {
             recorded_by: draft.recorded_by.clone(),
             kind: draft.kind().as_str().to_owned(),
             body: RawValue::from_string(draft.body.as_ref().to_owned()).unwrap_or_default(),
-            copied_from: draft.copied_from.as_ref().map(|copied| copied.what.clone()),
-            written_on: draft.copied_from.as_ref().map(|copied| copied.written_on),
+            copied_from,
+            written_on,
             corrects: draft.correction.as_ref().map(|correction| correction.of.into()),
             reason: draft.correction.as_ref().map(|correction| correction.reason.clone()),
         }
@@ -284,11 +281,10 @@ impl Envelope {
         }
         let fields = Kind::from_word(&self.kind).map_or(&[][..], Kind::fields);
         for field in fields.iter().filter(|field| matches!(field.input, Input::FirstDose)) {
-            let Ok(mut written) = serde_json::from_str::<Written<'_>>(self.body.get()) else { break };
+            let Ok(mut written) = serde_json::from_str::<RawFields<'_>>(self.body.get()) else { break };
             let Some((value, number)) = written.number(field.name) else { continue };
-            let pointer = format!("/body/{}", field.name);
-            *value =
-                Cow::Owned(format!("\"{}\"", numbered(number).map_err(|why| EntryFault::at(&pointer, why))?));
+            let at = |why| EntryFault::at(&format!("/body/{}", field.name), why);
+            *value = Cow::Owned(format!("\"{}\"", numbered(number).map_err(at)?));
             self.body = RawValue::from_string(written.to_json()).unwrap_or_default();
             changed = true;
         }
@@ -380,6 +376,7 @@ struct Sealed<'a> {
 impl Sealed<'_> {
     fn of(entry: &Entry) -> Sealed<'_> {
         let Draft { id, on, at, recorded_by, event, body, copied_from, correction } = &entry.draft;
+        let (copied_from, written_on) = CopiedFrom::fields(copied_from.as_deref());
         Sealed {
             seq: entry.seq,
             id: *id,
@@ -389,8 +386,8 @@ impl Sealed<'_> {
             recorded_by: recorded_by.clone(),
             kind: event.kind().as_str().into(),
             body: serde_json::from_str(body).unwrap_or(RawValue::NULL),
-            copied_from: copied_from.as_ref().map(|copied| copied.what.clone()),
-            written_on: copied_from.as_ref().map(|copied| copied.written_on),
+            copied_from,
+            written_on,
             corrects: correction.as_ref().map(|correction| correction.of),
             reason: correction.as_ref().map(|correction| correction.reason.clone()),
             prev: entry.prev,

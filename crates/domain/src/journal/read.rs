@@ -58,9 +58,9 @@ fn list_for_object(written: &serde_json::Value, understood: &serde_json::Value) 
 }
 
 /// The fields of an object as they are written: in their order, each as often as it is given.
-pub(super) struct Written<'t>(Vec<(String, Cow<'t, str>)>);
+pub(super) struct RawFields<'t>(Vec<(String, Cow<'t, str>)>);
 
-impl<'t> Written<'t> {
+impl<'t> RawFields<'t> {
     /// The value of a field that is a whole number, and that number.
     pub(super) fn number(&mut self, field: &str) -> Option<(&mut Cow<'t, str>, u64)> {
         let (_, value) = self.0.iter_mut().find(|(name, _)| name == field)?;
@@ -75,27 +75,27 @@ impl<'t> Written<'t> {
     }
 }
 
-impl<'de> Deserialize<'de> for Written<'de> {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Written<'de>, D::Error> {
-        deserializer.deserialize_map(WrittenVisitor)
+impl<'de> Deserialize<'de> for RawFields<'de> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<RawFields<'de>, D::Error> {
+        deserializer.deserialize_map(RawFieldsVisitor)
     }
 }
 
-struct WrittenVisitor;
+struct RawFieldsVisitor;
 
-impl<'de> Visitor<'de> for WrittenVisitor {
-    type Value = Written<'de>;
+impl<'de> Visitor<'de> for RawFieldsVisitor {
+    type Value = RawFields<'de>;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str("an object")
     }
 
-    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Written<'de>, A::Error> {
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<RawFields<'de>, A::Error> {
         let mut fields = Vec::new();
         while let Some((name, value)) = map.next_entry::<String, &RawValue>()? {
             fields.push((name, Cow::Borrowed(value.get())));
         }
-        Ok(Written(fields))
+        Ok(RawFields(fields))
     }
 }
 

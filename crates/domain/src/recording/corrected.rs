@@ -9,6 +9,7 @@ use super::{copied, from_record, names, put, values};
 use crate::basics::calendar::{Day, TimeOfDay};
 use crate::basics::words::Person;
 use crate::facts::holding::{Holding, Record};
+use crate::journal::copied::CopiedFrom;
 use crate::journal::entry::{Correction, Draft, EntryId};
 use crate::journal::event::Event;
 use crate::journal::form::{self, Blank, Input, blanks};
@@ -59,9 +60,8 @@ pub fn corrected(
     }
     let body = Value::Object(body).to_string();
     wrong.extend(form::faults(kind, &body).into_iter().map(|fault| Wrong::of_fault(&blanks, fault)));
-    let was = holding.copied_from(old);
-    let what = changes.copied_from.clone().or_else(|| was.map(|was| was.what.clone()));
-    let copied_from = copied(what, changes.written_on.or(was.map(|was| was.written_on)));
+    let (what, written_on) = CopiedFrom::fields(holding.copied_from(old));
+    let copied_from = copied(changes.copied_from.clone().or(what), changes.written_on.or(written_on));
     let copied_from = copied_from.map_err(|fault| wrong.push(fault)).ok().flatten().map(Box::new);
     let by = changes.recorded_by.clone().or_else(|| from_record::person_named_last(holding).cloned());
     match (Event::read(kind, &body), by) {

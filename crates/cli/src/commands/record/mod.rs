@@ -197,8 +197,8 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 if let Event::LeafletReading(reading) = event {
                     let reading = confirming(reading.as_ref().clone(), record.confirms.iter().cloned());
                     if says_nothing(&reading) {
-                        let fault = (Label::RecordLeafletEmpty, Label::RecordLeafletEmptyHelp);
-                        return Err(Failure::new(fault.0.said(), fault.1).into());
+                        let (empty, help) = (Label::RecordLeafletEmpty, Label::RecordLeafletEmptyHelp);
+                        return Err(Failure::new(empty, help).into());
                     }
                     *event = reading.into();
                 }
