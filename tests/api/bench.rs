@@ -16,7 +16,7 @@ use tempfile::TempDir;
 use tower::ServiceExt;
 
 use crate::one_line::OneLine;
-use crate::schema;
+use crate::{numbered, schema};
 
 /// The day of the tests. At the hour of the clock it is still 11 April in Greenwich and at the keeper's place.
 pub(crate) const TODAY: &str = "2026-04-11";
@@ -143,6 +143,9 @@ impl Bench {
         let described = ![Method::HEAD, Method::OPTIONS].contains(&method);
         if described && answer.header("content-encoding").is_none() {
             DOCUMENT.check(&method, &path, &answer);
+            if answer.status == 200 && answer.header("content-type") == Some("application/json") {
+                numbered::check(&path, &answer.json());
+            }
         }
         answer
     }

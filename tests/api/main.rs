@@ -18,6 +18,7 @@ mod holdings;
 mod laws;
 mod layers;
 mod leaflets;
+mod numbered;
 #[path = "../one_line.rs"]
 mod one_line;
 mod origins;

@@ -141,7 +141,7 @@ fn advice_of_one_sort_is_told_once_by_its_sort_and_the_numbers_of_its_entries() 
     let mut told = 0;
     for sort in advised.iter().map(|gap| gap["missing"].as_str().unwrap()).collect::<BTreeSet<_>>() {
         let places: Vec<String> =
-            advised.iter().filter(|gap| gap["missing"] == sort).map(|gap| gap["place"].to_string()).collect();
+            advised.iter().filter(|gap| gap["missing"] == sort).map(|gap| gap["seq"].to_string()).collect();
         if places.len() > 2 {
             let (count, sort) = (places.len(), gap_sort(Words::english(), sort));
             let line = format!("  {sort}: {count} times\n    entries no. {}\n", places.join(", "));

@@ -76,14 +76,18 @@ fn every_case_gets_its_answer() {
     ask_all("tests/due/cases", called, |holding, ask| match ask.from {
         Some(from) => of_due(&due(holding, from, ask.to.unwrap_or(from), ask.apiary.as_deref()), ask),
         None => of_stock(
-            &StockReport::of(Words::english(), Stock::of(holding, leaflets(), ask.stock_on.unwrap())),
+            &StockReport::of(
+                Words::english(),
+                holding,
+                Stock::of(holding, leaflets(), ask.stock_on.unwrap()),
+            ),
             ask,
         ),
     });
 }
 
 fn due(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> DueReport {
-    DueReport::of(Words::english(), typed(holding, from, to, apiary))
+    DueReport::of(Words::english(), holding, typed(holding, from, to, apiary))
 }
 
 fn typed(holding: &Holding, from: Day, to: Day, apiary: Option<&str>) -> Due {

@@ -228,7 +228,7 @@ proptest! {
         for colony in colonies(&journal) {
             let report = |holding| {
                 let answer = ColonyOptions::of(holding, leaflets(), &colony, &ask);
-                serde_json::to_value(OptionsReport::of(Words::english(), answer)).unwrap()
+                serde_json::to_value(OptionsReport::of(Words::english(), holding, answer)).unwrap()
             };
             let old = report(&in_words);
             prop_assert_eq!(&report(&by_value), &old, "by value");

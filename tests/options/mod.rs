@@ -153,13 +153,13 @@ fn faults(holding: &Holding, ask: &Ask) -> Vec<String> {
 /// The answer for a colony in words.
 fn colony_report(holding: &Holding, colony: &ColonyName, ask: &Question) -> OptionsReport {
     let answer = ColonyOptions::of(holding, leaflets(), colony, ask);
-    OptionsReport::of(Words::english(), answer)
+    OptionsReport::of(Words::english(), holding, answer)
 }
 
 /// The answer for an apiary in words; `None` if it does not exist.
 fn apiary_report(holding: &Holding, apiary: &ApiaryName, ask: &Question) -> Option<ApiaryReport> {
     let answer = ApiaryOptions::of(holding, leaflets(), apiary, ask)?;
-    Some(ApiaryReport::of(Words::english(), answer))
+    Some(ApiaryReport::of(Words::english(), holding, answer))
 }
 
 fn amount_of(amount: Quantity, unit: &str) -> String {

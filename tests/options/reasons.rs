@@ -31,7 +31,7 @@ proptest! {
         let mut by_words: BTreeMap<String, Vec<Because>> = BTreeMap::new();
         for (colony, ask) in colonies(&journal).flat_map(|colony| asks.iter().map(move |ask| (colony.clone(), ask))) {
             let answer = ColonyOptions::of(&holding, leaflets(), &colony, ask);
-            let report = OptionsReport::of(Words::english(), answer.clone());
+            let report = OptionsReport::of(Words::english(), &holding, answer.clone());
             let found = answer.options.iter().flat_map(|option| &option.conditions).flat_map(|found| &found.runs);
             let told = report.options.iter().flat_map(|option| &option.conditions).flat_map(|told| &told.runs);
             for (found, told) in found.zip(told) {

@@ -23,7 +23,7 @@ fn report(from: &str, to: &str) -> DueReport {
 
 fn of_holding(holding: &Holding, span: Span) -> DueReport {
     let (leaflets, laws) = (combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
-    DueReport::of(Words::english(), Due::of(holding, leaflets, laws, span, None))
+    DueReport::of(Words::english(), holding, Due::of(holding, leaflets, laws, span, None))
 }
 
 /// A report with one item of this text and these days.

@@ -48,12 +48,12 @@ cells = 0
 def same(row, **expected):
     global cells
     for head, value in expected.items():
-        assert back(row[head]) == value, (row["record"], row["place"], head, row[head], value)
+        assert back(row[head]) == value, (row["record"], row["seq"], head, row[head], value)
         cells += 1
 
 
 def common(row, written):
-    same(row, entry=written["entry"], place=text(written["place"]), on=written["on"], at=text(written["at"]),
+    same(row, entry=written["entry"], seq=text(written["seq"]), on=written["on"], at=text(written["at"]),
          written_by=written["recorded_by"], written_at=written["recorded_at"], days_late=text(written["days_late"]),
          corrects=text(written["corrects"], "none"))
 
@@ -132,7 +132,7 @@ changes = [(there, change) for there in register["corrections"] for change in th
 assert len(of("correction")) == len(changes)
 for row, (there, change) in zip(of("correction"), changes):
     common(row, there["written"])
-    same(row, corrected_entry=there["of"], corrected_place=text(there["of_place"]), reason=there["reason"])
+    same(row, corrected_entry=there["of"], corrected_seq=text(there["of_seq"]), reason=there["reason"])
     if change:
         same(row, field=change["field"], was=text(change["was"], "none"), now=text(change["now"], "none"))
 

@@ -175,7 +175,7 @@ fn gaps() -> GapsReport {
         finding: Finding::FieldNotRecorded(Field::SupplierAddress),
         about: About::Acquisition { lot: row.lot.clone(), medicine: Fact::Known("herb".to_owned()) },
         entry: row.written.entry,
-        place: row.written.place,
+        seq: row.written.seq,
         kind: Kind::LotAcquired,
         on: row.written.on,
         supply: Supply::ProvePurchase,

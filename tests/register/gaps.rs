@@ -23,7 +23,7 @@ struct Ask {
     #[serde(default)]
     required: Option<Vec<String>>,
     #[serde(default)]
-    amiss: Option<Vec<String>>,
+    irregular: Option<Vec<String>>,
     #[serde(default)]
     where_applicable: Option<Vec<String>>,
     #[serde(default)]
@@ -84,7 +84,7 @@ fn faults(report: &GapsReport, ask: &Ask) -> Vec<String> {
     let mut faults = Vec::new();
     for (name, wanted, got) in [
         ("required", &ask.required, of(GapWeight::Required)),
-        ("amiss", &ask.amiss, of(GapWeight::Amiss)),
+        ("irregular", &ask.irregular, of(GapWeight::Irregular)),
         ("where_applicable", &ask.where_applicable, of(GapWeight::WhereApplicable)),
         ("advised", &ask.advised, of(GapWeight::Advised)),
         ("laws", &ask.laws, laws),

@@ -35,7 +35,7 @@ fn a_one_apiary_of_40_colonies_in_words(bencher: Bencher) {
         let answers = holding
             .apiaries()
             .filter_map(|apiary| ApiaryOptions::of(&holding, &leaflets, apiary, black_box(&ask)));
-        answers.map(|answer| ApiaryReport::of(Words::english(), answer)).last()
+        answers.map(|answer| ApiaryReport::of(Words::english(), &holding, answer)).last()
     });
 }
 
@@ -46,7 +46,7 @@ fn a_one_colony_in_words(bencher: Bencher) {
     bencher.bench_local(|| {
         let colony = holding.colonies().next();
         let answer = colony.map(|colony| ColonyOptions::of(&holding, &leaflets, colony, black_box(&ask)));
-        answer.map(|answer| OptionsReport::of(Words::english(), answer))
+        answer.map(|answer| OptionsReport::of(Words::english(), &holding, answer))
     });
 }
 

@@ -43,7 +43,7 @@ const NONE: &str = "none";
 pub const COLUMNS: [&str; 60] = [
     "record",
     "entry",
-    "place",
+    "seq",
     "on",
     "at",
     "written_by",
@@ -96,7 +96,7 @@ pub const COLUMNS: [&str; 60] = [
     "left_inside",
     "how_and_where",
     "corrected_entry",
-    "corrected_place",
+    "corrected_seq",
     "reason",
     "field",
     "was",
@@ -169,7 +169,7 @@ impl Record {
         Record::default()
             .own("record", kind)
             .own("entry", written.entry)
-            .own("place", written.place)
+            .own("seq", written.seq)
             .own("on", written.on)
             .own_or("at", written.at, NOT_RECORDED)
             .said("written_by", Some(&written.recorded_by))
@@ -369,7 +369,7 @@ fn correction(row: &CorrectionRow) -> Vec<Record> {
     let of = || {
         Record::new("correction", &row.written)
             .own("corrected_entry", row.of)
-            .own("corrected_place", row.of_place)
+            .own("corrected_seq", row.of_seq)
             .said("reason", Some(&row.reason))
     };
     if row.changes.is_empty() {

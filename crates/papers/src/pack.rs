@@ -201,11 +201,11 @@ struct Proof<'a> {
 /// Every document of the register, in order. A content named several times has one file.
 fn proofs<'a>(words: &Words, input: &Input<'a>) -> Vec<Proof<'a>> {
     let acquired = input.register.acquisitions.iter().flat_map(|row| {
-        let of = say::acquisition(words, row.written.place, &row.lot);
+        let of = say::acquisition(words, row.written.seq, &row.lot);
         row.documents.iter().map(move |document| (of.clone(), document))
     });
     let prescribed = input.register.prescriptions.iter().flat_map(|row| {
-        let of = say::prescription(words, row.written.place, &row.prescription.number);
+        let of = say::prescription(words, row.written.seq, &row.prescription.number);
         row.documents.iter().map(move |document| (of.clone(), document))
     });
     let mut known: Vec<(Hash, String)> = Vec::new();

@@ -19,9 +19,9 @@ pub(crate) struct Telling {
 impl Telling {
     pub(crate) fn of(words: &'static Words, register: &Register) -> Telling {
         let mut places: BTreeMap<EntryId, u64> =
-            register.written().map(|written| (written.entry, written.place)).collect();
-        places.extend(register.corrections.iter().map(|row| (row.of, row.of_place)));
-        places.extend(register.also_named.iter().map(|named| (named.entry, named.place)));
+            register.written().map(|written| (written.entry, written.seq)).collect();
+        places.extend(register.corrections.iter().map(|row| (row.of, row.of_seq)));
+        places.extend(register.named_entries.iter().map(|named| (named.entry, named.seq)));
         Telling { words, places }
     }
 
@@ -53,7 +53,7 @@ impl Telling {
 
 /// The place of an entry, with remarks if it was written down late, copied from paper, or corrects another.
 pub(crate) fn entry(written: &Written, tell: &Telling) -> Cell {
-    let mut cell = Cell::text(tell.number(written.place));
+    let mut cell = Cell::text(tell.number(written.seq));
     if written.days_late > 0 {
         cell = cell.and_text(paper::written_late(tell.words, written.days_late));
     }

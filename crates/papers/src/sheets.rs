@@ -416,8 +416,8 @@ fn corrections(register: &Register, tell: &Telling) -> Sheet {
             })
         });
         [
-            Cell::text(tell.number(row.written.place)),
-            Cell::text(tell.number(row.of_place))
+            Cell::text(tell.number(row.written.seq)),
+            Cell::text(tell.number(row.of_seq))
                 .and_text(combclear_wording::terminal::kind(tell.words, row.kind))
                 .and_text(tell.label(what)),
             if values.0.is_empty() { Cell::text(tell.label(Label::NoValueChanged)) } else { values },

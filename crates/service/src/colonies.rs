@@ -8,13 +8,14 @@ use combclear_domain::basics::words::{ApiaryName, ColonyName, HoldingName};
 use combclear_domain::facts::history::{BroodSeen, Histories, History, SuperSpan};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::{EntryId, Event};
+use combclear_domain::questions::NamedEntry;
 use combclear_wording::supering::{SuperingReport, SuperingSummary};
 use combclear_wording::{Label, Words, http, notice};
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::app::App;
-use crate::course::ColonyCourse;
+use crate::course::{ColonyCourse, Happened};
 use crate::extract::{ColonyPath, HoldingPath, OnQuery, Path, Query};
 use crate::problem::{Problem, ProblemKind, Problems, label};
 
@@ -93,6 +94,8 @@ pub(crate) struct ColonyReport {
     supers: Vec<SuperSpan>,
     /// Brood seen up to that day.
     broods: Vec<BroodSeen>,
+    /// The entries named above, with their numbers in the journal.
+    named_entries: Vec<NamedEntry>,
 }
 
 /// The beginning and the end of a colony.
@@ -104,15 +107,6 @@ struct LifeReport {
     begun: Option<Happened>,
     /// When and by which entry it ended; null if it has not.
     ended: Option<Happened>,
-}
-
-/// A day, and the entry that recorded the event.
-#[derive(Debug, Serialize, ToSchema)]
-struct Happened {
-    /// The day.
-    on: Day,
-    /// The entry.
-    entry: EntryId,
 }
 
 /// Read one colony
@@ -201,7 +195,7 @@ impl ColonyReport {
         let courses = history.courses_on(on);
         let supers = history.supers.iter().filter(|span| span.from <= on);
         let off = |span: &SuperSpan| span.off.filter(|off| *off <= on);
-        ColonyReport {
+        let mut report = ColonyReport {
             holding: holding.name().clone(),
             colony: colony.clone(),
             on,
@@ -216,6 +210,20 @@ impl ColonyReport {
             courses: courses.map(|course| ColonyCourse::of(course, on)).collect(),
             supers: supers.map(|span| SuperSpan { off: off(span), ..*span }).collect(),
             broods: history.broods.iter().filter(|seen| seen.on <= on).copied().collect(),
-        }
+            named_entries: Vec::new(),
+        };
+        report.named_entries = NamedEntry::all(holding, report.entries());
+        report
+    }
+
+    /// Every entry that it names; some stand in it several times.
+    fn entries(&self) -> impl Iterator<Item = EntryId> {
+        let life = [&self.life.begun, &self.life.ended, &self.unknown_since];
+        life.into_iter()
+            .flatten()
+            .map(|happened| happened.entry)
+            .chain(self.courses.iter().flat_map(ColonyCourse::entries))
+            .chain(self.supers.iter().map(|span| span.entry))
+            .chain(self.broods.iter().map(|seen| seen.entry))
     }
 }

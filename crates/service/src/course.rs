@@ -5,7 +5,7 @@ use combclear_domain::basics::confidence::Confidence;
 use combclear_domain::basics::source::Source;
 use combclear_domain::basics::sourced::Sourced;
 use combclear_domain::basics::words::{RemovalNeed, SupersDuring};
-use combclear_domain::facts::history::{Course, Dose, Doses, End, Stay, Terms};
+use combclear_domain::facts::history::{Course, Doses, End, Stay, Terms};
 use combclear_domain::journal::EntryId;
 use combclear_domain::questions::register::SaidBy;
 use combclear_domain::rules::leaflet::{Force, Rule};
@@ -20,7 +20,7 @@ pub(crate) struct ColonyCourse {
     #[serde(flatten)]
     course: CourseReport,
     /// The doses given by that day, in order.
-    doses: Vec<Dose>,
+    doses: Vec<Happened>,
     /// How it stands on that day.
     end: EndReport,
     /// The first day on which this colony had part in it.
@@ -29,6 +29,15 @@ pub(crate) struct ColonyCourse {
     came_by: Option<EntryId>,
     /// Its terms. Null means not known, never zero.
     terms: TermsReport,
+}
+
+/// A day, and the entry that recorded the event.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct Happened {
+    /// The day.
+    pub(crate) on: Day,
+    /// The entry.
+    pub(crate) entry: EntryId,
 }
 
 /// The end of a course in a colony.
@@ -144,12 +153,27 @@ impl ColonyCourse {
     pub(crate) fn of(course: &Course, on: Day) -> ColonyCourse {
         ColonyCourse {
             course: CourseReport::of(course),
-            doses: course.doses_by(on).copied().collect(),
+            doses: course.doses_by(on).map(|dose| Happened { on: dose.on, entry: dose.entry }).collect(),
             end: EndReport::by(course, on),
             here_from: course.here_from,
             came_by: course.came_by,
             terms: TermsReport::of(&course.terms),
         }
+    }
+}
+
+impl ColonyCourse {
+    /// Every entry that it names; some stand in it several times.
+    pub(crate) fn entries(&self) -> Vec<EntryId> {
+        let end = match self.end {
+            EndReport::Open => None,
+            EndReport::Out { entry, .. } | EndReport::NotSaid { entry, .. } => Some(entry),
+        };
+        let mut entries = vec![self.course.administration];
+        entries.extend(self.doses.iter().map(|dose| dose.entry));
+        entries.extend(end.into_iter().chain(self.came_by));
+        entries.extend(self.terms.entries());
+        entries
     }
 }
 
@@ -174,6 +198,17 @@ impl TermsReport {
             stay_max_days: StayReport::of(terms, &terms.stay_max),
             doses: DosesTerm::of(terms, terms.doses.known()),
         }
+    }
+
+    /// The entries that state them.
+    fn entries(&self) -> impl Iterator<Item = EntryId> {
+        let stays = [&self.stay_min_days, &self.stay_max_days];
+        let stays = stays.into_iter().flat_map(|stay| [&stay.absent_or_lowest, &stay.present]);
+        let days = [&self.withdrawal_days, &self.wait_after_removal_days].into_iter().chain(stays);
+        days.filter_map(|term| term.as_ref()?.entry)
+            .chain(self.supers_during.iter().filter_map(|term| term.entry))
+            .chain(self.removal.iter().filter_map(|term| term.entry))
+            .chain(self.doses.iter().filter_map(|term| term.entry))
     }
 }
 

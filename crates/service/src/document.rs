@@ -15,6 +15,7 @@ use utoipa::openapi::{
 use utoipa::{PartialSchema, ToSchema};
 
 use crate::examples::{Examples, examples};
+use crate::flat::flatten;
 use crate::kinds::{new_name_with_id, tell_apart};
 use crate::router::routes;
 
@@ -86,6 +87,7 @@ fn complete(document: &mut OpenApi) {
     if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", |path| path.put.as_mut()) {
         put.examples = of_kind.into_iter().map(of_one_kind).collect();
     }
+    flatten(document);
 }
 
 /// Every answer to a question may be kept and asked about again.

@@ -22,6 +22,7 @@ use combclear_domain::journal::document::DOCUMENT_MOST;
 use combclear_domain::journal::document::{Unfit, in_short, media_type};
 use combclear_domain::journal::event::DocumentAttached;
 use combclear_domain::journal::{Content, Draft, EntryId, Event, Hash};
+use combclear_domain::questions::NamedEntry;
 use combclear_store::{Attached, ContentState, Recorded, documents};
 use combclear_wording::refusals::Refused;
 use combclear_wording::{Label, Words, http, unreadable};
@@ -96,7 +97,7 @@ pub(crate) struct DocumentReport {
     prescription: Option<PrescriptionName>,
     /// The entry that corrected or struck out this one. The document stays.
     #[serde(skip_serializing_if = "Option::is_none")]
-    superseded_by: Option<EntryId>,
+    superseded_by: Option<NamedEntry>,
     /// Whether the content is stored, checked against its hash.
     state: StateOfContent,
     /// The path of the content.
@@ -148,7 +149,7 @@ pub(crate) async fn list_documents(
                 file_name: document.file_name.clone(),
                 lot: document.lot.clone(),
                 prescription: document.prescription.clone(),
-                superseded_by: holding.superseded_by(entry.draft.id),
+                superseded_by: NamedEntry::all(holding, holding.superseded_by(entry.draft.id)).pop(),
                 state: state.into(),
             };
             found.into_iter().map(report).collect()

@@ -52,7 +52,7 @@ pub(crate) async fn get_due(
         }
         apiary => {
             let due = Due::of(holding, &app.leaflets, &app.laws, span, apiary.as_ref());
-            Ok(DueReport::of(Words::english(), due))
+            Ok(DueReport::of(Words::english(), holding, due))
         }
     };
     let report = app.ask(&path.holding, ask).await??;

@@ -54,6 +54,7 @@ mod entries;
 mod examples;
 mod extract;
 mod file_name;
+mod flat;
 mod freshness;
 mod holdings;
 mod host;

@@ -35,7 +35,7 @@ pub(crate) async fn get_colony_options(
     let report = move |holding: &Holding, app: &App| {
         check_known(holding, &path.colony)?;
         let answer = ColonyOptions::of(holding, &app.leaflets, &path.colony, &ask);
-        Ok(Json(OptionsReport::of(Words::english(), answer)))
+        Ok(Json(OptionsReport::of(Words::english(), holding, answer)))
     };
     app.ask(&path.holding, report).await?
 }
@@ -59,7 +59,7 @@ pub(crate) async fn get_apiary_options(
     let ask = query.read(&app)?;
     let report = move |holding: &Holding, app: &App| {
         let answer = ApiaryOptions::of(holding, &app.leaflets, &path.apiary, &ask);
-        let report = answer.map(|answer| ApiaryReport::of(Words::english(), answer));
+        let report = answer.map(|answer| ApiaryReport::of(Words::english(), holding, answer));
         report.map(Json).ok_or_else(|| unknown_apiary(holding, &path.apiary))
     };
     app.ask(&path.holding, report).await?

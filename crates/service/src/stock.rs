@@ -28,7 +28,7 @@ pub(crate) async fn get_stock(
 ) -> Result<Json<StockReport>, Problem> {
     let on = app.day(query.on);
     let stock = move |holding: &_, app: &App| {
-        StockReport::of(Words::english(), Stock::of(holding, &app.leaflets, on))
+        StockReport::of(Words::english(), holding, Stock::of(holding, &app.leaflets, on))
     };
     app.ask(&path.holding, stock).await.map(Json)
 }

@@ -84,6 +84,22 @@ term-name = { $term ->
    *[dose-interval] interval between doses
 }
 
+# The same in two or three words.
+term-brief = { $term ->
+    [supers-during] rule on supers
+    [flow-during] rule on use in a flow
+    [flow-before] rule on use before a flow
+    [withdrawal] withdrawal period
+    [wait] wait before supers
+    [removal] rule on removal
+    [used-up] when it is used up
+    [stay-min] minimum stay
+    [stay-min-with-brood] minimum stay with brood
+    [stay-max] maximum stay
+    [doses] number of doses
+   *[dose-interval] interval between doses
+}
+
 # The same as a question; it stands as the subject before "is not stated" and "was not read".
 term-question = { $term ->
     [supers-during] whether supers may be on while it is in
@@ -237,24 +253,26 @@ glance-at = { $colonies } at { $apiary }
 glance-no-honey-before = no honey may be taken before { $day }
 glance-no-honey-yet = no honey may be taken yet; the day from which it may be taken is not known
 glance-still-in = { $name } still in
-glance-whereabouts = { $name }: no record of where it went on { $since }
+glance-came-with-unknown = not known what medicine was in it when its record began
+glance-whereabouts = { $name }: not said where it went on { $since }
+glance-not-known = { $name }: { $term } not known
 glance-not-documented = { $name }: { $term } not documented
 glance-withdrawal = withdrawal period of { $name } until { $last }
 glance-wait = wait after { $name } until { $last }
 glance-supers-off = take the honey supers off now (on since { $since })
-glance-take-out-now = take it out now: it had to be out by { $by }
+glance-take-out-now = take it out now (was due by { $by })
 glance-take-out-on = take it out on { $day }
 glance-take-out-between = take it out from { $from }, by { $by }
 glance-take-out-by = take it out by { $by }
 glance-take-out-from = take it out from { $from }
 glance-take-out-by-leaflet = take it out when the leaflet says
-glance-without-brood = { $said }, or from { $day } if there is no brood
+glance-without-brood = { $said } (without brood from { $day })
 glance-supers-from = supers may go on from { $day }
 glance-then-supers = { $next }; supers from { $day }
-glance-read-leaflet = on the leaflet of { $lots }, read and record the { $terms }
-glance-ask-former-keeper = ask the previous keeper what medicine was in it, and correct its first entry
-glance-look-inside = check the hive: record a removal, or correct the entry that does not say where it went
-glance-where-strips-went = correct the entry of the split or uniting to say where the strips went
+glance-read-leaflet = read the leaflet of { $lots } and record it
+glance-ask-former-keeper = ask its previous keeper, then correct its first entry
+glance-look-inside = look inside, then record a removal or correct where it went
+glance-where-strips-went = correct the split or uniting to say where the strips went
 
 ## Due: what must or may be done
 
@@ -911,7 +929,7 @@ gaps-copied-one-day = { $count ->
     [one] 1 entry was
    *[other] { $count } entries were
 } copied from { $what }, written there on { $day }: keep it as long as this record; it was made at the time.
-gaps-count-amiss = { $count ->
+gaps-count-irregular = { $count ->
     [one] There is 1 irregularity.
    *[other] There are { $count } irregularities.
 }
@@ -1906,7 +1924,7 @@ terminal-stock-not-known = not known for { $colonies }: { $gap }
 terminal-gaps-head = Is the record complete? Holding { $holding }, { $from } to { $to }
 terminal-gaps-by-law = by { $law }
 label-gaps-required = Missing: required by law
-label-gaps-amiss = Irregular
+label-gaps-irregular = Irregular
 label-gaps-where-applicable = Missing, if it applies
 label-gaps-advised = Advised
 terminal-gaps-brief = { $what }: entries no. { $numbers }

@@ -74,7 +74,7 @@ pub fn archived(words: &Words, part: &ArchivedPart) -> String {
         entries = *entries,
         on = written.on,
         by = &written.recorded_by,
-        place = written.place,
+        place = written.seq,
         through = through,
         file = file
     )
@@ -167,7 +167,7 @@ pub fn count_corrected(words: &Words, entries: usize) -> String {
 pub fn gap_weight(words: &Words, weight: GapWeight) -> &str {
     words.label(match weight {
         GapWeight::Required => Label::Required,
-        GapWeight::Amiss => Label::NotAsItShouldBe,
+        GapWeight::Irregular => Label::NotAsItShouldBe,
         GapWeight::WhereApplicable => Label::RequiredWhereItApplies,
         GapWeight::Advised => Label::Advised,
     })

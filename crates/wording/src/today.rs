@@ -78,7 +78,7 @@ impl TodayReport {
             records: Records {
                 complete: gaps.complete,
                 required: count(GapWeight::Required),
-                irregular: count(GapWeight::Amiss),
+                irregular: count(GapWeight::Irregular),
             },
             notice: notice(words),
         }

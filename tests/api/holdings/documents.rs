@@ -340,7 +340,7 @@ async fn a_document_that_was_struck_out_stays_and_says_so() {
     strike_out["reason"] = json!("of another lot");
     bench.put(&seed::path(21), &strike_out).await.good();
     let listed = bench.get(LIST).await.good();
-    assert_eq!(listed["items"][0]["superseded_by"], seed::id(21));
+    assert_eq!(listed["items"][0]["superseded_by"]["entry"], seed::id(21));
     assert_eq!(bench.get(&format!("{LIST}/{}", hash_of(&bytes))).await.body, bytes);
 }
 

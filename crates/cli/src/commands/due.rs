@@ -51,7 +51,7 @@ fn report(
         Some(apiary) if !holding.apiaries().any(|known| known == apiary) => Err(no_apiary(holding, apiary)),
         apiary => {
             let due = due::Due::of(holding, leaflets, laws, span, apiary.as_ref());
-            Ok(DueReport::of(words, due))
+            Ok(DueReport::of(words, holding, due))
         }
     }
 }

@@ -54,7 +54,7 @@ pub(super) async fn not_kept(holdings: &Holdings, holding: &HoldingName) -> Resu
 
 /// The weights, the most serious first.
 const WEIGHTS: [GapWeight; 4] =
-    [GapWeight::Required, GapWeight::Amiss, GapWeight::WhereApplicable, GapWeight::Advised];
+    [GapWeight::Required, GapWeight::Irregular, GapWeight::WhereApplicable, GapWeight::Advised];
 
 fn laws(words: &Words, found: &Gaps) -> String {
     let titles = found.laws.iter().map(|law| say::by_law(words, &law.title));
@@ -89,7 +89,7 @@ fn of_kind(words: &Words, kind: &str, gaps: &[&Gap]) -> String {
     if let [only] = gaps {
         return told_together(words, &[*only]).concat();
     }
-    let numbers: Vec<String> = gaps.iter().map(|gap| gap.place.to_string()).collect();
+    let numbers: Vec<String> = gaps.iter().map(|gap| gap.seq.to_string()).collect();
     let numbers = counted(words, numbers.iter().map(String::as_str));
     let mut text = format!("  {}\n", say::brief(words, &gap_sort(words, kind), &numbers));
     let mut supplies: Vec<String> = gaps.iter().map(|gap| supply_of_each(words, gap.supply)).collect();
@@ -146,7 +146,7 @@ fn in_short(words: &Words, gaps: &[&Gap]) -> Vec<String> {
         let of_sort: Vec<&Gap> = gaps.iter().copied().filter(|gap| gap.finding.as_str() == sort).collect();
         match of_sort.as_slice() {
             [_, _, _, ..] => {
-                let numbers: Vec<String> = of_sort.iter().map(|gap| gap.place.to_string()).collect();
+                let numbers: Vec<String> = of_sort.iter().map(|gap| gap.seq.to_string()).collect();
                 // The sort only: what one of them says beyond it holds for that one alone.
                 let what = gap_sort(words, sort);
                 let times = say::times(words, of_sort.len(), &what);

@@ -90,7 +90,7 @@ fn report(
     if let Some(apiary) = &ask.apiary {
         let answer = ApiaryOptions::of(holding, leaflets, apiary, asked);
         return answer
-            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(words, answer))))
+            .map(|answer| Report::Apiary(Box::new(ApiaryReport::of(words, holding, answer))))
             .ok_or_else(|| no_apiary(holding, apiary));
     }
     let colony = ask.colony.as_slice();
@@ -98,7 +98,7 @@ fn report(
         return Err(Failure::new(failures::no_colony_named(words), Label::AskedNameAColony));
     };
     let answer = ColonyOptions::of(holding, leaflets, &colony, asked);
-    Ok(Report::Colony(Box::new(OptionsReport::of(words, answer))))
+    Ok(Report::Colony(Box::new(OptionsReport::of(words, holding, answer))))
 }
 
 /// The start days with this answer, one line per range.

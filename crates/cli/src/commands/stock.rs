@@ -21,7 +21,8 @@ pub(crate) async fn run(at: &Place, ask: &args::Stock) -> Result<Outcome, Failur
     let words = Words::english();
     let leaflets = &place::leaflets(at)?;
     let on = ask.on.unwrap_or_else(clock::today);
-    let report = place::ask(at, |holding| StockReport::of(words, Stock::of(holding, leaflets, on))).await?;
+    let report =
+        place::ask(at, |holding| StockReport::of(words, holding, Stock::of(holding, leaflets, on))).await?;
     if ask.json {
         print_json(&report)?;
     } else if ask.full {

@@ -48,7 +48,7 @@ fn report(
     not_kept: &[Hash],
 ) -> Result<TodayReport, Failure> {
     let span = Span::new(on, on.plus(DAYS - 1))?;
-    let due = DueReport::of(words, Due::of(holding, leaflets, laws, span, None));
+    let due = DueReport::of(words, holding, Due::of(holding, leaflets, laws, span, None));
     let mut board = SuperingReport::board(words, holding, leaflets, &alive(holding, on), on);
     in_order(&mut board);
     let year = Period::new(on.first_of_year(), on)?;
@@ -62,8 +62,11 @@ fn written(words: &Words, report: &TodayReport) -> String {
     if report.visits.is_empty() {
         text.push_str(&format!("\n{}\n", label(Label::TodayNothingDue)));
     }
+    if !report.visits.is_empty() {
+        text.push('\n');
+    }
     for visit in &report.visits {
-        text.push_str(&format!("\n{}\n{}", due::heading(words, visit), due::brief(words, visit, report.on)));
+        text.push_str(&format!("{}\n{}", due::heading(words, visit), due::brief(words, visit, report.on)));
     }
     let mut section = |head: Label, lines: Vec<String>| {
         text.push_str(&format!("\n{}\n{}", label(head), lines.concat()));

@@ -10,8 +10,11 @@
 
 pub mod due;
 pub mod gaps;
+mod named;
 pub mod options;
 pub mod register;
 pub mod retention;
 pub mod stock;
 pub mod supering;
+
+pub use named::NamedEntry;

@@ -7,4 +7,4 @@ mod report;
 mod sentences;
 
 pub use report::{DueItem, DueReport, DueVisit};
-pub(crate) use sentences::read_leaflets;
+pub(crate) use sentences::lots_named;

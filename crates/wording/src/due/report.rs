@@ -2,6 +2,8 @@
 
 use combclear_domain::basics::calendar::{Day, POLICY};
 use combclear_domain::basics::words::{ApiaryName, HoldingName};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::NamedEntry;
 use combclear_domain::questions::due::{Due, Item, Visit};
 use serde::Serialize;
 
@@ -22,6 +24,8 @@ pub struct DueReport {
     pub apiary: Option<ApiaryName>,
     /// The items, grouped by visits; overdue ones first.
     pub visits: Vec<DueVisit>,
+    /// The entries that support them, with their numbers in the journal.
+    pub named_entries: Vec<NamedEntry>,
     /// The counting policy.
     pub policy: &'static str,
     /// The notice: the leaflet on the pack, the prescriber and local law decide.
@@ -58,12 +62,15 @@ pub struct DueItem {
 }
 
 impl DueReport {
-    /// Puts the answer into words.
+    /// Puts the answer into words. `holding` must be the one that was asked about.
     #[must_use]
-    pub fn of(words: &Words, due: Due) -> DueReport {
+    pub fn of(words: &Words, holding: &Holding, due: Due) -> DueReport {
+        let grounds = due.items().flat_map(|item| item.grounds.iter().copied());
+        let named_entries = NamedEntry::all(holding, grounds);
         let Due { holding, from, to, apiary, visits } = due;
         DueReport {
             holding,
+            named_entries,
             from,
             to,
             apiary,

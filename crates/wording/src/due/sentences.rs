@@ -45,7 +45,7 @@ pub(super) fn title(words: &Words, to_do: &ToDo) -> String {
         ToDo::UseUpLot { lot, .. } => say!(words, DueLotExpiresTitle, lot = &lot.lot),
         ToDo::DisposeOfLot { lot } => say!(words, DueDisposeTitle, lot = &lot.lot),
         ToDo::CompleteRecord { gap } => {
-            say!(words, DueCompleteRecordTitle, place = gap.place.to_string())
+            say!(words, DueCompleteRecordTitle, place = gap.seq.to_string())
         }
     }
 }
@@ -181,12 +181,6 @@ fn named(words: &Words, course: &CourseName) -> String {
     course_name(words, &pack(words, course), course.placed, course.nothing_stays)
 }
 
-/// What to read on the leaflets of lots, in one sentence.
-pub(crate) fn read_leaflets(words: &Words, lots: &[LotName], terms: &[Term]) -> String {
-    let (lots, named) = (lots_named(words, lots), terms_named(words, terms));
-    with_zero(words, say!(words, GlanceReadLeaflet, lots = lots, terms = named), terms)
-}
-
 /// "one and another".
 fn courses(words: &Words, courses: &[CourseName]) -> String {
     let mut names = courses.iter().map(|course| named(words, course));
@@ -201,7 +195,8 @@ fn terms_named(words: &Words, terms: &[Term]) -> String {
     names.fold(first, |terms, term| say!(words, DueTerms, terms = terms, term = term))
 }
 
-fn lots_named(words: &Words, lots: &[LotName]) -> String {
+/// The lots, after "the leaflet of".
+pub(crate) fn lots_named(words: &Words, lots: &[LotName]) -> String {
     say!(words, DueLots, count = lots.len(), lots = pieces::lots(lots))
 }
 

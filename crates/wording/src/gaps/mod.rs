@@ -166,15 +166,15 @@ fn some(words: &Words, colonies: &[ColonyName]) -> String {
 #[must_use]
 pub fn supply(words: &Words, supply: Supply) -> String {
     match supply {
-        Supply::CorrectEntry { place, field } => {
-            say!(words, GapsSupplyCorrectEntry, place = place.to_string(), field = field.as_str())
+        Supply::CorrectEntry { seq, field } => {
+            say!(words, GapsSupplyCorrectEntry, place = seq.to_string(), field = field.as_str())
         }
         Supply::DescribeMedicine => say!(words, GapsSupplyDescribeMedicine),
         Supply::ProvePurchase => say!(words, GapsSupplyProvePurchase),
         Supply::AttachPrescription => say!(words, GapsSupplyAttachPrescription),
         Supply::ReachOfVet => say!(words, GapsSupplyReachOfVet),
-        Supply::WithdrawalDays { place } => {
-            say!(words, GapsSupplyWithdrawalDays, place = place.to_string())
+        Supply::WithdrawalDays { seq } => {
+            say!(words, GapsSupplyWithdrawalDays, place = seq.to_string())
         }
         Supply::Removal => say!(words, GapsSupplyRemoval),
         Supply::RemovalAndWithdrawal => say!(words, GapsSupplyRemovalAndWithdrawal),
@@ -234,7 +234,7 @@ pub fn summary(words: &Words, found: &Gaps) -> Vec<String> {
             sentences.push(say(words, count));
         }
     };
-    add(count(GapWeight::Amiss), |words, count| say!(words, GapsCountAmiss, count = count));
+    add(count(GapWeight::Irregular), |words, count| say!(words, GapsCountIrregular, count = count));
     add(count(GapWeight::WhereApplicable), |words, count| {
         say!(words, GapsCountWhereApplicable, count = count)
     });

@@ -3,6 +3,8 @@
 use combclear_domain::Quantity;
 use combclear_domain::basics::calendar::POLICY;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, LeafletId, Method};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::questions::NamedEntry;
 use combclear_domain::questions::options::{
     ApiaryOptions, Asked, OfAnswer, OptionForAll, StartDays, StockOfMedicine, Usability, WithColonies,
 };
@@ -30,6 +32,8 @@ pub struct ApiaryReport {
     pub options: Vec<ApiaryOption>,
     /// The missing facts that leave no options.
     pub missing: Vec<Missing>,
+    /// The entries named above, with their numbers in the journal.
+    pub named_entries: Vec<NamedEntry>,
     /// The counting policy.
     pub policy: &'static str,
     /// The notice: the leaflet on the pack, the prescriber and local law decide.
@@ -100,12 +104,13 @@ pub struct ColoniesOfAnswer {
 pub type WhyNot = WithColonies<String>;
 
 impl ApiaryReport {
-    /// Puts the answer into words.
+    /// Puts the answer into words. `holding` must be the one that was asked about.
     #[must_use]
-    pub fn of(words: &Words, answer: ApiaryOptions) -> ApiaryReport {
+    pub fn of(words: &Words, holding: &Holding, answer: ApiaryOptions) -> ApiaryReport {
         let ApiaryOptions { asked, apiary, colonies, options, no_leaflets } = answer;
         let missing = no_leaflets.map(|missing| Missing::of_leaflets(words, &missing));
         ApiaryReport {
+            named_entries: NamedEntry::all(holding, asked.flow.as_ref().map(|flow| flow.entry)),
             asked,
             apiary,
             colonies,

@@ -3,6 +3,9 @@
 use combclear_domain::Day;
 use combclear_domain::basics::calendar::POLICY;
 use combclear_domain::basics::words::{ApiaryName, ColonyName, LeafletId, Method};
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::EntryId;
+use combclear_domain::questions::NamedEntry;
 use combclear_domain::questions::options::{
     Asked, ColonyOption, ColonyOptions, LatestStart, StartDays, Usability,
 };
@@ -31,6 +34,8 @@ pub struct OptionsReport {
     pub options: Vec<OptionReport>,
     /// The missing facts that leave no options.
     pub missing: Vec<Missing>,
+    /// The entries named above, with their numbers in the journal.
+    pub named_entries: Vec<NamedEntry>,
     /// The counting policy.
     pub policy: &'static str,
     /// The notice: the leaflet on the pack, the prescriber and local law decide.
@@ -83,14 +88,19 @@ pub struct OptionReport {
 }
 
 impl OptionsReport {
-    /// Puts the answer into words.
+    /// Puts the answer into words. `holding` must be the one that was asked about.
     #[must_use]
-    pub fn of(words: &Words, answer: ColonyOptions) -> OptionsReport {
+    pub fn of(words: &Words, holding: &Holding, answer: ColonyOptions) -> OptionsReport {
         let ColonyOptions { asked, colony, apiary, options, no_leaflets } = answer;
         let missing = no_leaflets.map(|missing| Missing::of_leaflets(words, &missing));
+        let options: Vec<OptionReport> =
+            options.into_iter().map(|option| OptionReport::of(words, &colony, option)).collect();
+        let read = options.iter().flat_map(OptionReport::entries);
+        let flow = asked.flow.as_ref().map(|flow| flow.entry);
         OptionsReport {
+            named_entries: NamedEntry::all(holding, read.chain(flow)),
             asked,
-            options: options.into_iter().map(|option| OptionReport::of(words, &colony, option)).collect(),
+            options,
             colony,
             apiary,
             missing: missing.into_iter().collect(),
@@ -101,6 +111,13 @@ impl OptionsReport {
 }
 
 impl OptionReport {
+    /// Every entry that it names; some stand in it several times.
+    fn entries(&self) -> impl Iterator<Item = EntryId> {
+        let runs = self.conditions.iter().flat_map(|condition| &condition.runs);
+        let read = runs.flat_map(|run| &run.entries);
+        read.chain(self.missing.iter().flat_map(|missing| &missing.entries)).copied()
+    }
+
     fn of(words: &Words, colony: &ColonyName, option: ColonyOption) -> OptionReport {
         let leaflet = option.leaflet.as_ref();
         let conditions = option.conditions.iter();

@@ -2,7 +2,9 @@
 
 use combclear_domain::basics::calendar::POLICY;
 use combclear_domain::basics::words::{ColonyName, HoldingName, LotName};
+use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::Kind;
+use combclear_domain::questions::NamedEntry;
 use combclear_domain::questions::stock::{EXPIRING_WITHIN_DAYS, Lot, Need, Stock, ToDispose, Way};
 use combclear_domain::{Day, Quantity};
 use serde::Serialize;
@@ -30,6 +32,8 @@ pub struct StockReport {
     pub needs: Vec<NeedReport>,
     /// Points to check again. None of them is a gap in the record.
     pub notes: Vec<String>,
+    /// The entries named above, with their numbers in the journal.
+    pub named_entries: Vec<NamedEntry>,
     /// The counting policy.
     pub policy: &'static str,
     /// The notice: the leaflet on the pack, the prescriber and local law decide.
@@ -109,11 +113,13 @@ pub struct NotKnown {
 }
 
 impl StockReport {
-    /// Puts the answer into words.
+    /// Puts the answer into words. `of` must be the holding that was asked about.
     #[must_use]
-    pub fn of(words: &Words, stock: Stock) -> StockReport {
+    pub fn of(words: &Words, of: &Holding, stock: Stock) -> StockReport {
+        let named_entries = NamedEntry::all(of, stock.lots.iter().flat_map(Lot::entries));
         let Stock { holding, on, lots, dispose, needs, notes } = stock;
         StockReport {
+            named_entries,
             holding,
             on,
             expiring_within_days: EXPIRING_WITHIN_DAYS,

@@ -4,16 +4,15 @@ use std::ptr;
 
 use combclear_domain::Day;
 use combclear_domain::basics::verdict::Verdict;
-use combclear_domain::basics::words::LotName;
 use combclear_domain::facts::history::{Course, EarliestOut};
 use combclear_domain::questions::supering::{
-    Answer, AskedFor, FirstFree, Ground, Missing, Outcome, Reason, Step, Term,
+    Answer, AskedFor, FirstFree, Ground, Missing, Outcome, Reason, Step,
 };
 
-use super::names::{named, term};
+use super::names::{named, term_in_brief};
 use super::{next, sentences};
 use crate::Words;
-use crate::due::read_leaflets;
+use crate::due::lots_named;
 use crate::words::say;
 
 /// Why, and what to do next, each in a line. Colonies with the same answer, reason and next step are shown together.
@@ -64,15 +63,25 @@ fn honey(words: &Words, answer: &Answer<'_>) -> Option<String> {
 
 /// A ground in a few words. Those that are short or rare are said in full.
 fn briefly(words: &Words, ground: &Ground<'_>) -> String {
-    let Some(course) = ground.course else { return sentences::statement(words, ground) };
+    let Some(course) = ground.course else {
+        return match ground.reason {
+            Reason::CameWithUnknown { .. } => say!(words, GlanceCameWithUnknown),
+            _ => sentences::statement(words, ground),
+        };
+    };
     let name = named(words, course);
     match &ground.reason {
         Reason::StillIn { .. } => say!(words, GlanceStillIn, name = name),
         Reason::WhereaboutsNotSaid { since, .. } => {
             say!(words, GlanceWhereabouts, name = name, since = since)
         }
-        Reason::NotEstablished { topic, days, supers } if days.is_some() || supers.is_some() => {
-            say!(words, GlanceNotDocumented, name = name, term = term(words, *topic))
+        Reason::NotEstablished { topic, days, supers } => {
+            let term = term_in_brief(words, *topic);
+            if days.is_some() || supers.is_some() {
+                say!(words, GlanceNotDocumented, name = name, term = term)
+            } else {
+                say!(words, GlanceNotKnown, name = name, term = term)
+            }
         }
         Reason::WithdrawalRuns { out, days } => {
             let last = sentences::last_running(*out, days.value);
@@ -133,19 +142,11 @@ fn take_out(words: &Words, earliest: &EarliestOut, latest: Option<Day>, on: Day)
     }
 }
 
-/// The one step that settles an unknown: everything to be read on the same leaflets, or the first missing fact.
+/// The one step that settles an unknown. Whoever reads a leaflet is asked for everything on it, so its terms are not named.
 fn settled_by(words: &Words, missing: &[Missing<'_>]) -> Option<String> {
-    let deciding = || missing.iter().filter(|missing| missing.decides);
-    let first = &deciding().next()?.remedy;
-    let read = |missing: &Missing<'_>, lots: &[LotName]| match missing.remedy.asks_for {
-        AskedFor::Term(term) if missing.remedy.lots == lots => Some(term),
-        _ => None,
-    };
+    let first = &missing.iter().find(|missing| missing.decides)?.remedy;
     Some(match &first.asks_for {
-        AskedFor::Term(_) => {
-            let terms: Vec<Term> = deciding().filter_map(|missing| read(missing, &first.lots)).collect();
-            read_leaflets(words, &first.lots, &terms)
-        }
+        AskedFor::Term(_) => say!(words, GlanceReadLeaflet, lots = lots_named(words, &first.lots)),
         AskedFor::FormerKeeper { .. } => say!(words, GlanceAskFormerKeeper),
         AskedFor::LookInside { .. } => say!(words, GlanceLookInside),
         AskedFor::WhereStripsWent { .. } => say!(words, GlanceWhereStripsWent),

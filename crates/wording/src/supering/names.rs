@@ -25,6 +25,11 @@ pub(crate) fn term(words: &Words, term: Term) -> String {
     say!(words, TermName, term = key(term))
 }
 
+/// A term in two or three words, for a line that must be short.
+pub(super) fn term_in_brief(words: &Words, term: Term) -> String {
+    say!(words, TermBrief, term = key(term))
+}
+
 /// A term as a question, if it is not stated.
 pub(crate) fn question(words: &Words, term: Term) -> String {
     say!(words, TermQuestion, term = key(term))

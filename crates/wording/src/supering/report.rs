@@ -10,6 +10,7 @@ use combclear_domain::facts::MedicineGiven;
 use combclear_domain::facts::history::{Histories, History};
 use combclear_domain::facts::holding::Holding;
 use combclear_domain::journal::EntryId;
+use combclear_domain::questions::NamedEntry;
 use combclear_domain::questions::supering::{
     Answer, DAYS_AHEAD, FirstFree, Missing, NamedDays, Outcome, Remedy, Rounds, Step, Surroundings,
 };
@@ -51,6 +52,8 @@ pub struct SuperingReport {
     pub ahead: Vec<DaySpan>,
     /// Rules on the whole apiary.
     pub whole_apiary: Vec<WholeApiaryReport>,
+    /// The entries named above, with their numbers in the journal.
+    pub named_entries: Vec<NamedEntry>,
     /// The counting policy.
     pub policy: &'static str,
     /// The notice: the leaflet on the pack, the prescriber and local law decide.
@@ -246,7 +249,7 @@ impl SuperingReport {
         let why = why.map(|why| why.statement.as_str());
         let missing = answer.missing(holding, leaflets);
         let ahead = history.supering_ahead(on, DAYS_AHEAD);
-        SuperingReport {
+        let mut report = SuperingReport {
             holding: holding.name().clone(),
             colony: history.colony.clone(),
             apiary: holding.apiary_of(&history.colony, on).cloned(),
@@ -259,9 +262,26 @@ impl SuperingReport {
             missing: missing.into_iter().map(|missing| MissingReport::of(words, missing)).collect(),
             ahead: ahead.into_iter().map(|(from, to, answer)| DaySpan { from, to, answer }).collect(),
             whole_apiary: answer.whole_apiary(rounds).iter().map(WholeApiaryReport::of).collect(),
+            named_entries: Vec::new(),
             policy: POLICY,
             notice: notice(words),
-        }
+        };
+        report.named_entries = NamedEntry::all(holding, report.entries());
+        report
+    }
+
+    /// Every entry that it names; some stand in it several times.
+    fn entries(&self) -> impl Iterator<Item = EntryId> {
+        let values = self.grounds.iter().flat_map(|ground| &ground.values);
+        let remedies = self.missing.iter().map(|missing| &missing.remedy);
+        let grounds = self.grounds.iter().flat_map(|ground| &ground.entries);
+        grounds
+            .copied()
+            .chain(self.grounds.iter().filter_map(|ground| Some(ground.course.as_ref()?.administration)))
+            .chain(values.filter_map(|value| value.entry))
+            .chain(self.steps.iter().filter_map(|step| step.administration))
+            .chain(remedies.flat_map(|remedy| remedy.corrects.into_iter().chain(remedy.administration)))
+            .chain(self.whole_apiary.iter().map(|rule| rule.administration))
     }
 }
 

@@ -26,7 +26,7 @@ super::sentences! {
 pub fn head_of(words: &Words, weight: GapWeight) -> &str {
     words.label(match weight {
         GapWeight::Required => Label::GapsRequired,
-        GapWeight::Amiss => Label::GapsAmiss,
+        GapWeight::Irregular => Label::GapsIrregular,
         GapWeight::WhereApplicable => Label::GapsWhereApplicable,
         GapWeight::Advised => Label::GapsAdvised,
     })

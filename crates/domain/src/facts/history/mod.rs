@@ -114,13 +114,11 @@ impl Course {
 }
 
 /// One dose.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema), schema(as = DoseReport))]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Dose {
     /// The day it was given.
     pub on: Day,
     /// The time of day, if noted.
-    #[serde(skip)]
     pub at: Option<TimeOfDay>,
     /// The entry that recorded it.
     pub entry: EntryId,

@@ -116,7 +116,7 @@ impl<'r> Asked<'r> {
                     finding: row.lacks(duty.field, self.lookup.register),
                     about: row.about(),
                     entry: written.entry,
-                    place: written.place,
+                    seq: written.seq,
                     kind: row.kind(),
                     on: written.on,
                     supply: row.supply(duty.field),
@@ -149,11 +149,11 @@ impl<'r> Asked<'r> {
             return;
         }
         self.gaps.push(Gap {
-            weight: GapWeight::Amiss,
+            weight: GapWeight::Irregular,
             finding: Finding::WrittenLate { days_late: written.days_late, within_days },
             about: row.about(),
             entry: written.entry,
-            place: written.place,
+            seq: written.seq,
             kind: row.kind(),
             on: written.on,
             supply: Supply::NothingMends,

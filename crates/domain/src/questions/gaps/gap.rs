@@ -50,7 +50,7 @@ pub enum GapWeight {
     /// The law requires it, and it is missing.
     Required,
     /// The record is complete but shows an irregularity. No entry can fix it.
-    Amiss,
+    Irregular,
     /// The law requires it where it applies, and the record does not show whether it does.
     WhereApplicable,
     /// Good practice.
@@ -73,7 +73,7 @@ pub struct Gap {
     pub entry: EntryId,
     /// The position of that entry in the journal.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
-    pub place: u64,
+    pub seq: u64,
     /// The kind of that entry.
     pub kind: Kind,
     /// The day of that entry.
@@ -282,7 +282,7 @@ pub enum Supply {
     /// Correct an entry and fill in a field.
     CorrectEntry {
         /// The position of the entry in the journal, counted from 1.
-        place: u64,
+        seq: u64,
         /// The field.
         field: Field,
     },
@@ -297,7 +297,7 @@ pub enum Supply {
     /// State the withdrawal period from the pack, or record a reading of its leaflet.
     WithdrawalDays {
         /// The position of the entry to correct, counted from 1.
-        place: u64,
+        seq: u64,
     },
     /// Record the removal.
     Removal,

@@ -4,10 +4,10 @@
 //! lot is checked (after its expiry, past its in-use life, more than was acquired), and each medicine (authorised?
 //! described?). An irregular entry is never refused: it records what happened, and is judged here.
 
-mod amiss;
 mod copied;
 mod fields;
 mod gap;
+mod irregular;
 mod row;
 mod supplied;
 
@@ -88,16 +88,16 @@ impl Gaps {
         let as_of = register.as_of;
         let stock = stock::lots(holding, leaflets, as_of);
         let lookup = Lookup::of(register, not_kept);
-        let books = amiss::Books::of(&stock);
+        let books = irregular::Books::of(&stock);
         let mut asked = fields::Asked::of(holding, laws, &lookup);
         let mut gaps = std::mem::take(&mut asked.gaps);
-        gaps.extend(amiss::of_medicines(holding, register));
-        gaps.extend(amiss::of_uses(&lookup, &books));
-        gaps.extend(amiss::of_documents(register, not_kept));
+        gaps.extend(irregular::of_medicines(holding, register));
+        gaps.extend(irregular::of_uses(&lookup, &books));
+        gaps.extend(irregular::of_documents(register, not_kept));
         // If the law requires the expiry date itself, that gap is enough.
         let by_law = |told: &&Gap| told.finding == Finding::FieldNotRecorded(Field::Expiry);
         let told: BTreeSet<EntryId> = gaps.iter().filter(by_law).map(|told| told.entry).collect();
-        let of_lots = amiss::of_lots(register, &books).into_iter();
+        let of_lots = irregular::of_lots(register, &books).into_iter();
         gaps.extend(
             of_lots.filter(|gap| gap.finding != Finding::ExpiryNotTold || !told.contains(&gap.entry)),
         );
@@ -121,7 +121,7 @@ impl Gaps {
             nothing_acquired_or_given: register.acquisitions.is_empty() && given.is_empty(),
             given_without_prescription: !given.is_empty()
                 && given.iter().all(|row| row.prescription.is_none()),
-            lots: amiss::checks(register, &stock),
+            lots: irregular::checks(register, &stock),
             copied: copied::of(register),
             gaps,
         }

@@ -85,7 +85,7 @@ impl<'r> Row<'r> {
     /// How to supply a field.
     #[expect(clippy::wildcard_enum_match_arm, reason = "the other fields stand in the entry itself")]
     pub(super) fn supply(self, field: Field) -> Supply {
-        let place = self.written().place;
+        let seq = self.written().seq;
         match field {
             Field::ProductName | Field::ActiveSubstance | Field::AuthorisationNumber => {
                 Supply::DescribeMedicine
@@ -93,11 +93,11 @@ impl<'r> Row<'r> {
             Field::ProofOfPurchase => Supply::ProvePurchase,
             Field::PrescriptionCopy => Supply::AttachPrescription,
             Field::Prescriber => Supply::ReachOfVet,
-            Field::WithdrawalPeriod => Supply::WithdrawalDays { place },
+            Field::WithdrawalPeriod => Supply::WithdrawalDays { seq },
             Field::DateLastGiven | Field::Duration => Supply::Removal,
             Field::WithdrawalEnd => Supply::RemovalAndWithdrawal,
             Field::KeeperNameAndAddress => Supply::KeeperAddress,
-            _ => Supply::CorrectEntry { place, field },
+            _ => Supply::CorrectEntry { seq, field },
         }
     }
 }

@@ -33,7 +33,7 @@ fn row(view: &View<'_>, old: &Record, new: &Record) -> CorrectionRow {
     CorrectionRow {
         written: Written::of(view.holding, new),
         of: old.id,
-        of_place: old.seq,
+        of_seq: old.seq,
         kind: old.event.kind(),
         struck_out,
         reason: new.correction.as_ref().map(|correction| correction.reason.clone()).unwrap_or_default(),

@@ -26,12 +26,13 @@ use crate::facts::holding::{Holding, Record};
 use crate::journal::entry::EntryId;
 use crate::journal::event::Event;
 use crate::journal::seal::Hash;
+use crate::questions::NamedEntry;
 use crate::rules::leaflet::Leaflets;
 
 pub use period::{BadPeriod, Period};
 pub use rows::{
     AcquisitionRow, AdministrationRow, ApiaryStay, ArchivedPart, Change, CorrectionRow, CoursePart,
-    DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, NamedEntry, PrescriptionPart,
+    DisposalRow, DocumentPart, GivenPart, KeeperPart, LotTotal, MedicinePart, PrescriptionPart,
     PrescriptionRow, RemovalRow, SaidBy, WithdrawalPart, Written,
 };
 
@@ -61,8 +62,8 @@ pub struct Register {
     pub disposals: Vec<DisposalRow>,
     /// Corrections and strike-outs of all these; the old value stays visible.
     pub corrections: Vec<CorrectionRow>,
-    /// Other entries that the administrations and removals name, with their positions in the journal.
-    pub also_named: Vec<NamedEntry>,
+    /// The entries named above that have no row, with their numbers in the journal.
+    pub named_entries: Vec<NamedEntry>,
     /// Quantities in and out of each lot in the period.
     pub totals: Vec<LotTotal>,
     /// Archives with entries of the period. The archived entries are not in this register.
@@ -114,8 +115,7 @@ impl Register {
         rest_on.extend(administrations.iter().map(|row| row.written.entry));
         rest_on.extend(of_courses.filter_map(|course| course.withdrawal.as_ref()?.entry));
         let removals = administrations::removals(&view, &within);
-        Register {
-            also_named: named::entries(&view, &administrations, &removals),
+        let mut register = Register {
             holding: holding.name().clone(),
             keepers,
             from: period.from(),
@@ -127,12 +127,15 @@ impl Register {
             removals,
             disposals: lots::disposals(&view, &within),
             corrections: corrections::corrections(&view, &rest_on),
+            named_entries: Vec::new(),
             totals: lots::totals(&view, &within),
             archived: archived::parts(&view),
             entries: holding.tip().map_or(0, |(seq, _)| seq),
             head: holding.tip().map(|(_, hash)| hash),
             policy: POLICY,
-        }
+        };
+        register.named_entries = named::entries(&view, &register);
+        register
     }
 }
 

@@ -1,34 +1,29 @@
-//! Entries that administrations and removals name by id: a split, an earlier first dose, a leaflet reading, a
-//! corrected entry.
+//! Entries that rows name by id and that have no row: a split, an earlier first dose, a leaflet reading, a corrected
+//! entry, the attachment of a document, the details of the keeper.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 
-use super::{AdministrationRow, NamedEntry, RemovalRow, View};
+use super::{Register, View, Written};
 use crate::journal::EntryId;
+use crate::questions::NamedEntry;
 
-/// The position of each in the journal, in journal order: on paper a number is easier to find than an id.
-pub(super) fn entries(
-    view: &View<'_>,
-    administrations: &[AdministrationRow],
-    removals: &[RemovalRow],
-) -> Vec<NamedEntry> {
-    let rows: BTreeSet<EntryId> = administrations
-        .iter()
-        .map(|row| row.written.entry)
-        .chain(removals.iter().map(|row| row.written.entry))
-        .collect();
+/// These entries, in journal order.
+pub(super) fn entries(view: &View<'_>, register: &Register) -> Vec<NamedEntry> {
+    let rows: BTreeSet<EntryId> = register.written().map(|written| written.entry).collect();
+    let Register { keepers, acquisitions, prescriptions, administrations, removals, corrections, .. } =
+        register;
     let courses = || administrations.iter().flat_map(|row| &row.courses);
-    let named = administrations
+    let documents = acquisitions.iter().flat_map(|row| &row.documents);
+    let documents = documents.chain(prescriptions.iter().flat_map(|row| &row.documents));
+    let named = keepers
         .iter()
-        .map(|row| row.first_dose)
+        .map(|keeper| keeper.entry)
+        .chain(documents.map(|document| document.entry))
+        .chain(administrations.iter().map(|row| row.first_dose))
         .chain(removals.iter().map(|row| row.first_dose))
-        .chain(administrations.iter().filter_map(|row| row.written.corrects))
-        .chain(removals.iter().filter_map(|row| row.written.corrects))
+        .chain(register.written().filter_map(|Written { corrects, .. }| *corrects))
+        .chain(corrections.iter().map(|row| row.of))
         .chain(courses().filter_map(|course| course.withdrawal.as_ref()?.entry))
         .chain(courses().filter_map(|course| course.came_by));
-    let places: BTreeMap<u64, EntryId> = named
-        .filter(|entry| !rows.contains(entry))
-        .filter_map(|entry| Some((view.holding.entry(entry)?.seq, entry)))
-        .collect();
-    places.into_iter().map(|(place, entry)| NamedEntry { entry, place }).collect()
+    NamedEntry::all(view.holding, named.filter(|entry| !rows.contains(entry)))
 }

@@ -41,7 +41,7 @@ pub struct Written {
     pub entry: EntryId,
     /// Its position in the journal.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
-    pub place: u64,
+    pub seq: u64,
     /// The day of the event.
     pub on: Day,
     /// The time of day of the event, if recorded.
@@ -74,7 +74,7 @@ impl Written {
         let late = written.days_since(record.on);
         Written {
             entry: record.id,
-            place: record.seq,
+            seq: record.seq,
             on: record.on,
             at: record.at,
             recorded_by: record.recorded_by.clone(),
@@ -408,17 +408,6 @@ pub struct DisposalRow {
     pub how_and_where: String,
 }
 
-/// An entry that a row names, with its position.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct NamedEntry {
-    /// The entry.
-    pub entry: EntryId,
-    /// Its position in the journal, counted from 1.
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
-    pub place: u64,
-}
-
 /// An entry that was corrected or struck out.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -429,7 +418,7 @@ pub struct CorrectionRow {
     pub of: EntryId,
     /// Its position in the journal.
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 9_007_199_254_740_991i64))]
-    pub of_place: u64,
+    pub of_seq: u64,
     /// The kind of the entry that was wrong.
     pub kind: Kind,
     /// Whether it was struck out as a whole.

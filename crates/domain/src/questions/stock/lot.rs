@@ -128,6 +128,14 @@ impl Lot {
         Some(found)
     }
 
+    /// Every entry that it names.
+    pub fn entries(&self) -> impl Iterator<Item = EntryId> {
+        let balance = self.count_corrected.iter().chain(&self.over_by).copied();
+        let opened = self.opened.iter().map(|opened| opened.entry);
+        let confirmed = self.in_use.iter().filter_map(|life| life.confirmed_by);
+        std::iter::once(self.entry).chain(balance).chain(opened).chain(confirmed)
+    }
+
     fn state_on(&self, on: Day) -> LotState {
         let past = |day: Option<Day>| day.is_some_and(|last| last < on);
         let expires_soon = self.expiry.is_some_and(|expiry| expiry <= on.plus(EXPIRING_WITHIN_DAYS));

@@ -29,13 +29,13 @@ pub(super) fn of_medicines(holding: &Holding, register: &Register) -> Vec<Gap> {
             continue;
         }
         let described = keepers_name.and_then(|name| holding.medicine(name));
-        let of_row = (row.written.entry, row.written.place, Kind::Administration, row.written.on);
-        let (entry, place, kind, on) = described
+        let of_row = (row.written.entry, row.written.seq, Kind::Administration, row.written.on);
+        let (entry, seq, kind, on) = described
             .map_or(of_row, |(record, _)| (record.id, record.seq, Kind::MedicineDescribed, record.on));
         let mut add = |finding, supply| {
             let about = About::Medicine { medicine: name(medicine) };
             let (weight, law) = (GapWeight::WhereApplicable, Vec::new());
-            gaps.push(Gap { weight, finding, about, entry, place, kind, on, supply, law });
+            gaps.push(Gap { weight, finding, about, entry, seq, kind, on, supply, law });
         };
         if medicine.authorisation.as_ref().is_none_or(|number| number.trim().is_empty()) {
             add(Finding::MedicineAuthorisation, Supply::ReadOnPack);
@@ -129,11 +129,11 @@ fn end_not_recorded(row: &AdministrationRow, part: &CoursePart, as_of: Day) -> O
     let (weight, finding, supply) = match (part.not_known_since, part.must_be_out_by) {
         (Some(since), _) => {
             let finding = Finding::WhereaboutsNotRecorded { since, colonies };
-            (GapWeight::Amiss, finding, Supply::LookWhereItIs)
+            (GapWeight::Irregular, finding, Supply::LookWhereItIs)
         }
         (None, Some(by)) if by < as_of => {
             let finding = Finding::RemovalNotRecorded { colonies, by: Some(by) };
-            (GapWeight::Amiss, finding, Supply::TakeOut)
+            (GapWeight::Irregular, finding, Supply::TakeOut)
         }
         (None, None) if part.still_in && part.may_come_out_from.is_none_or(|from| from < as_of) => {
             let finding = Finding::RemovalNotRecorded { colonies, by: None };
@@ -162,11 +162,11 @@ pub(super) fn of_documents(register: &Register, not_kept: &[Hash]) -> Vec<Gap> {
 fn shown(row: Row<'_>, finding: Finding) -> Gap {
     let written = row.written();
     Gap {
-        weight: GapWeight::Amiss,
+        weight: GapWeight::Irregular,
         finding,
         about: row.about(),
         entry: written.entry,
-        place: written.place,
+        seq: written.seq,
         kind: row.kind(),
         on: written.on,
         supply: Supply::StaysOnRecord,
