@@ -90,9 +90,14 @@ impl Bench {
         Bench::over_with(|journal| journal, leaflets(), day).await
     }
 
+    /// A service without entries, with these leaflets and laws, on another day.
+    pub(crate) async fn of(leaflets: Arc<Leaflets>, laws: Arc<Laws>, day: &'static str) -> Bench {
+        Bench::set_up(|journal| journal, (leaflets, laws), day, |app| app).await
+    }
+
     /// A service without entries, with settings of its own.
     pub(crate) async fn made(set: impl FnOnce(App) -> App) -> Bench {
-        Bench::set_up(|journal| journal, leaflets(), TODAY, set).await
+        Bench::set_up(|journal| journal, (leaflets(), laws()), TODAY, set).await
     }
 
     async fn over_with(
@@ -100,12 +105,12 @@ impl Bench {
         leaflets: Arc<Leaflets>,
         day: &'static str,
     ) -> Bench {
-        Bench::set_up(wrap, leaflets, day, |app| app).await
+        Bench::set_up(wrap, (leaflets, laws()), day, |app| app).await
     }
 
     async fn set_up(
         wrap: impl FnOnce(Arc<dyn Journal>) -> Arc<dyn Journal>,
-        leaflets: Arc<Leaflets>,
+        (leaflets, laws): (Arc<Leaflets>, Arc<Laws>),
         day: &'static str,
         set: impl FnOnce(App) -> App,
     ) -> Bench {
@@ -114,7 +119,7 @@ impl Bench {
         let journal = wrap(combclear_store::open(&url).await.unwrap());
         let clock = Arc::new(Standing { minutes: AtomicI64::new(0), day: Mutex::new(day) });
         let holdings = Arc::new(Holdings::new(Arc::clone(&journal)));
-        let app = App::new(holdings, leaflets, laws(), Arc::clone(&clock) as _).typeset_by(Arc::new(OneLine));
+        let app = App::new(holdings, leaflets, laws, Arc::clone(&clock) as _).typeset_by(Arc::new(OneLine));
         let router = combclear_service::router(set(app));
         Bench { router, clock, journal, _folder: folder }
     }

@@ -14,7 +14,7 @@ use crate::schema::Document;
 
 const FILE: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../openapi/openapi.json");
 /// The variable that makes the test rewrite the document.
-const WRITE: &str = "COMBCLEAR_WRITE_OPENAPI";
+pub(crate) const WRITE: &str = "COMBCLEAR_WRITE_OPENAPI";
 
 #[tokio::test]
 async fn the_document_that_is_served_is_the_one_that_is_kept() {

@@ -8,6 +8,7 @@
     reason = "a test stops at the first surprise"
 )]
 
+mod answers;
 mod bench;
 mod docs;
 mod document;

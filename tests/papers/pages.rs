@@ -43,7 +43,11 @@ fn what_was_copied_from_paper_says_so_beside_its_number_on_every_sheet() {
             let sheet = paper.sheets.iter().find(|sheet| sheet.id == id).unwrap();
             let told = sheet.rows.iter().map(|row| row[0].plain());
             let told: BTreeSet<String> = told
-                .filter(|told| told.contains("copied from red notebook 2025, written there on 2025-04-12"))
+                .filter(|told| {
+                    told.contains(
+                        "copied from red notebook 2025, written there on 2025-04-12; entered here 20",
+                    )
+                })
                 .map(|told| told.lines().next().unwrap_or_default().to_owned())
                 .collect();
             assert_eq!(told.len(), wanted, "{id}: {told:?}");

@@ -58,7 +58,7 @@ pub(crate) fn entry(written: &Written, tell: &Telling) -> Cell {
         cell = cell.and_text(paper::written_late(tell.words, written.days_late));
     }
     if let Some(copied) = &written.copied_from {
-        cell = cell.and_text(paper::copied_from(tell.words, copied));
+        cell = cell.and_text(paper::copied_and_entered(tell.words, copied, written.first_recorded_at));
     }
     if let Some(old) = written.corrects {
         cell = cell.and_text(paper::corrects(tell.words, &tell.entry(old)));

@@ -1,5 +1,7 @@
 //! The OpenAPI document: its frame, and the parts that the routes cannot describe.
 
+use std::collections::BTreeMap;
+
 use combclear_domain::journal::Kind;
 use combclear_wording::retention::DecidedBy;
 use combclear_wording::{Words, forms};
@@ -87,7 +89,30 @@ fn complete(document: &mut OpenApi) {
     if let Some(put) = body_of(document, "/holdings/{holding}/entries/{id}", |path| path.put.as_mut()) {
         put.examples = of_kind.into_iter().map(of_one_kind).collect();
     }
+    answered(document);
     flatten(document);
+}
+
+/// What the service answers to the examples, by operation and status. A test asks them and keeps this file true.
+const ANSWERS: &str = include_str!("../../../openapi/answers.json");
+
+/// Gives every answer its example.
+fn answered(document: &mut OpenApi) {
+    let mut answers: BTreeMap<String, BTreeMap<String, Value>> =
+        serde_json::from_str(ANSWERS).unwrap_or_default();
+    for path in document.paths.paths.values_mut() {
+        for operation in [&mut path.get, &mut path.put, &mut path.post].into_iter().flatten() {
+            let of_it = operation.operation_id.as_ref().and_then(|id| answers.remove(id));
+            for (status, answer) in of_it.unwrap_or_default() {
+                let Some(RefOr::T(response)) = operation.responses.responses.get_mut(&status) else {
+                    continue;
+                };
+                if let Some(RefOr::T(content)) = response.content.get_mut("application/json") {
+                    content.example = Some(answer);
+                }
+            }
+        }
+    }
 }
 
 /// Every answer to a question may be kept and asked about again.

@@ -51,7 +51,7 @@ pub(crate) struct EntryPath {
     pub(crate) holding: HoldingName,
     /// The id of the entry, or its number in the journal.
     #[serde(deserialize_with = "entry_in_path")]
-    #[param(value_type = WhichEntry, example = "01964c7e-6f00-7000-8000-000000000001")]
+    #[param(value_type = WhichEntry, example = "01964c7e-6f00-7000-8000-000000000023")]
     pub(crate) id: WhichEntry,
 }
 
@@ -62,7 +62,7 @@ pub(crate) struct NewEntryPath {
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
     /// The id of the entry, made by its writer: a UUID, preferably of version 7.
-    #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000001")]
+    #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000023")]
     pub(crate) id: EntryId,
 }
 
@@ -73,7 +73,7 @@ pub(crate) struct ColonyPath {
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
     /// The colony.
-    #[param(value_type = ColonyName, example = "M1")]
+    #[param(value_type = ColonyName, example = "S1")]
     pub(crate) colony: ColonyName,
 }
 
@@ -84,7 +84,7 @@ pub(crate) struct ApiaryPath {
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
     /// The apiary.
-    #[param(value_type = ApiaryName, example = "orchard")]
+    #[param(value_type = ApiaryName, example = "Saltmarsh")]
     pub(crate) apiary: ApiaryName,
 }
 
@@ -130,7 +130,7 @@ pub(crate) struct NewDocumentPath {
     #[param(value_type = HoldingName, example = "heathside")]
     pub(crate) holding: HoldingName,
     /// The id of the entry that attaches it, made by its writer: a UUID, preferably of version 7.
-    #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000001")]
+    #[param(value_type = String, format = Uuid, example = "01964c7e-6f00-7000-8000-000000000040")]
     pub(crate) document: EntryId,
 }
 
@@ -150,13 +150,13 @@ pub(crate) struct DocumentPath {
 #[serde(deny_unknown_fields)]
 pub(crate) struct NewDocumentQuery {
     /// The lot whose purchase it proves. Either this or `prescription`.
-    #[param(value_type = LotName, required = false, example = "strips-1")]
+    #[param(value_type = LotName, required = false, example = "L1")]
     pub(crate) lot: Option<LotName>,
     /// The prescription of which it is a copy. Either this or `lot`.
     #[param(value_type = PrescriptionName, required = false)]
     pub(crate) prescription: Option<PrescriptionName>,
     /// The civil day on which it is attached.
-    #[param(value_type = Day, example = "2026-04-11")]
+    #[param(value_type = Day, example = "2026-08-24")]
     pub(crate) on: Day,
     /// Who attaches it.
     #[param(value_type = Person, example = "A. Keeper")]
@@ -191,7 +191,7 @@ pub(crate) struct LeafletQuery {
 #[serde(deny_unknown_fields)]
 pub(crate) struct OnQuery {
     /// The civil day asked about; today by default.
-    #[param(value_type = Day, required = false, example = "2026-04-11")]
+    #[param(value_type = Day, required = false, example = "2026-08-24")]
     pub(crate) on: Option<Day>,
 }
 
@@ -264,13 +264,13 @@ pub(crate) enum Form {
 #[serde(deny_unknown_fields)]
 pub(crate) struct OptionsQuery {
     /// The first start day; today by default.
-    #[param(value_type = Day, required = false, example = "2026-04-18")]
+    #[param(value_type = Day, required = false, example = "2026-08-24")]
     pub(crate) from: Option<Day>,
     /// The last start day, at most 399 days after the first; 59 days after it by default.
-    #[param(value_type = Day, required = false, example = "2026-06-16")]
+    #[param(value_type = Day, required = false, example = "2026-10-22")]
     pub(crate) to: Option<Day>,
     /// Events after this day are ignored; by default the first start day.
-    #[param(value_type = Day, required = false, example = "2026-04-18")]
+    #[param(value_type = Day, required = false, example = "2026-08-24")]
     pub(crate) as_of: Option<Day>,
     /// What-if: electric power at the apiary. It is not recorded.
     #[param(value_type = Power, required = false)]
@@ -282,7 +282,7 @@ pub(crate) struct OptionsQuery {
     #[param(value_type = Ground, required = false)]
     pub(crate) ground: Option<Ground>,
     /// The last day of the assumptions; by default they apply from the first day, without end.
-    #[param(value_type = Day, required = false, example = "2026-05-10")]
+    #[param(value_type = Day, required = false)]
     pub(crate) site_until: Option<Day>,
 }
 
@@ -291,13 +291,13 @@ pub(crate) struct OptionsQuery {
 #[serde(deny_unknown_fields)]
 pub(crate) struct DueQuery {
     /// The first day; events after it are ignored. Today by default.
-    #[param(value_type = Day, required = false, example = "2026-04-18")]
+    #[param(value_type = Day, required = false, example = "2026-08-24")]
     pub(crate) from: Option<Day>,
     /// The last day, at most 399 days after the first; 59 days after it by default.
-    #[param(value_type = Day, required = false, example = "2026-06-16")]
+    #[param(value_type = Day, required = false, example = "2026-10-22")]
     pub(crate) to: Option<Day>,
     /// Only this apiary.
-    #[param(value_type = ApiaryName, required = false, example = "orchard")]
+    #[param(value_type = ApiaryName, required = false, example = "Saltmarsh")]
     pub(crate) apiary: Option<ApiaryName>,
     /// The format, for clients that cannot send an `Accept` header. It takes precedence over that header.
     #[param(inline, required = false)]

@@ -427,8 +427,8 @@ options-not-documented = { $confidence ->
     [second_hand] this would be met, but the value was read in a text other than this country's document
    *[unconfirmed] this would be met, but nobody has read the value in a document
 }
-options-stay-not-documented = it would be out before the flow, but { $lacks } was not read in a document
-options-may-stay-longer = this would be met for the days stated, but { $lacks } was not read in a document
+options-stay-not-documented = it would be out before the flow, but this was not read in a document: { $lacks }
+options-may-stay-longer = this would be met for the days stated, but this was not read in a document: { $lacks }
 options-not-in-force = the rule is not in force on that day
 options-no-supers-on = no honey supers are on
 options-supers-on = { $value ->
@@ -1618,6 +1618,7 @@ paper-entry-number = no. { $place }
 paper-entry = entry { $entry }
 paper-corrects = corrects { $entry }
 paper-copied-from = copied from { $what }, written there on { $day }
+paper-copied-and-entered = { $copied }; entered here { $at }
 paper-written-late = recorded { days } later
 paper-none-given-by = not treated itself; medicine carried over when split or united, { $entry }
 paper-later-apiary = from { $day }: { $apiary }
@@ -3434,7 +3435,7 @@ label-record-option-at = The time of day, if you noted it
 label-record-option-at-value = TIME
 label-record-option-by = Who records it; the person named last if left out
 label-record-option-by-value = NAME
-label-record-option-copied-from = The paper register it is copied from, if it is; it is then not called late
+label-record-option-copied-from = The paper register it is copied from, if it is; it is then not called late. To withdraw it, strike the entry out
 label-record-option-copied-from-value = WHAT
 label-record-option-written-on = The day on which it was written in that register
 label-record-option-yes = Record without asking

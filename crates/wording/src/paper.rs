@@ -1,6 +1,6 @@
 //! Texts on paper besides headings and labels.
 
-use combclear_domain::basics::calendar::Counting;
+use combclear_domain::basics::calendar::{Counting, Instant};
 use combclear_domain::basics::words::ApiaryName;
 use combclear_domain::facts::MedicineGiven;
 use combclear_domain::journal::Hash;
@@ -118,6 +118,12 @@ pub fn corrects(words: &Words, entry: &str) -> String {
 #[must_use]
 pub fn copied_from(words: &Words, copied: &CopiedFrom) -> String {
     say!(words, PaperCopiedFrom, what = &copied.what, day = copied.written_on)
+}
+
+/// The same, with the moment at which it was entered.
+#[must_use]
+pub fn copied_and_entered(words: &Words, copied: &CopiedFrom, at: Instant) -> String {
+    say!(words, PaperCopiedAndEntered, copied = copied_from(words, copied), at = at.to_string())
 }
 
 /// How many days late an entry was recorded.
