@@ -46,9 +46,9 @@ for file in files:
     for row in register["administrations"]:
         for part in row["given"]:
             wanted += [part["batch"], *part["colonies"]]
-        wanted += [row["against"], row["written"]["on"], f"no. {row['written']['place']}"]
+        wanted += [row["against"], row["written"]["on"], f"no. {row['written']['seq']}"]
     for row in register["corrections"]:
-        wanted += [row["reason"], row["of_place"]]
+        wanted += [row["reason"], row["of_seq"]]
     for text in wanted:
         if text is not None and not RIGHT_TO_LEFT.search(str(text)):
             assert expected(str(text), MISSING) in whole, (file.name, text)
