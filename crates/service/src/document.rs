@@ -77,7 +77,9 @@ fn complete(document: &mut OpenApi) {
     let Some(components) = document.components.as_mut() else { return };
     tell_apart(components);
     components.schemas.insert(DecidedBy::name().into_owned(), DecidedBy::schema());
-    document.paths.paths.values_mut().filter_map(|path| path.get.as_mut()).for_each(may_be_kept);
+    // A pack is made anew each time: a client that kept one would ask in vain.
+    let kept = document.paths.paths.iter_mut().filter(|(path, _)| !path.ends_with("/register/pack"));
+    kept.filter_map(|(_, path)| path.get.as_mut()).for_each(may_be_kept);
     let Examples { first, batch, of_kind } = examples();
     if let Some(begin) = body_of(document, "/holdings/{holding}", |path| path.put.as_mut()) {
         begin.schema = Some(Ref::from_schema_name(new_name_with_id(Kind::HoldingDetails)).into());
