@@ -166,6 +166,88 @@ fn answers_and_papers_say_what_is_in_the_archive() {
     assert_eq!(without_journal(&again), without_journal(&late));
 }
 
+const OF_2014: [&str; 4] = ["--from", "2014-01-01", "--to", "2014-12-31"];
+
+/// A record that is partly in an archive is not called complete, in any form.
+#[test]
+fn with_entries_in_an_archive_nobody_says_that_the_record_is_complete() {
+    let bench = old();
+    let gaps = |bench: &Bench, more: &[&str]| bench.run(&[&["gaps"], OF_2014.as_slice(), more].concat());
+    let note = "4 entries of this time were not checked: they were moved into an archive on ";
+    let before = gaps(&bench, &["--json"]).json();
+    assert_eq!((&before["complete"], &before["archived"]), (&json!("no"), &json!([])));
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).done();
+    gaps(&bench, &[]).answered(4).says(&[
+        "it is not known whether the record is complete",
+        note,
+        "(entry 10)",
+    ]);
+    let after = gaps(&bench, &["--json"]).answered(4).json();
+    assert_eq!((&after["complete"], &after["archived"][0]["entries"]), (&json!("unknown"), &json!(4)));
+    // Nor where nothing of that time is left in the journal.
+    bench
+        .run(&["gaps", "--from", "2014-02-01", "--to", "2014-03-31"])
+        .answered(4)
+        .says(&["1 entry of this time was not checked"]);
+    bench.run(&["gaps", "--from", "2015-01-01", "--to", "2015-12-31", "--json"]).answered(4);
+    bench.run(&[&["pack", "pack.zip"], OF_2014.as_slice()].concat()).done().says(&[note]);
+    let csv = bench.run(&[&["register", "--csv", "-"], OF_2014.as_slice()].concat()).done().out;
+    let row = csv.lines().find(|line| line.starts_with("\"archived\"")).unwrap();
+    assert!(row.contains("\"4\",\"2020-01-01\",\""), "{row}");
+}
+
+/// With the archive's file at hand, the record is whole again, and the journal is as it was.
+#[test]
+fn the_file_of_an_archive_is_read_back_in_for_a_question() {
+    let questions: [(&[&str], bool); 5] = [
+        (&["register", "--from", "2014-01-01", "--to", "2014-12-31"], true),
+        (&["register", "--from", "2014-01-01", "--to", "2014-12-31", "--json"], true),
+        (&["gaps", "--from", "2014-01-01", "--to", "2014-12-31", "--json"], false),
+        (&["gaps", "--from", "2014-01-01", "--to", "2025-12-31"], false),
+        (&["stock", "--json"], false),
+    ];
+    let bench = old();
+    let before: Vec<String> = questions.iter().map(|(question, _)| bench.run(question).out).collect();
+    bench.run(&[&["pack", "before.zip"], OF_2014.as_slice()].concat()).done();
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).done();
+    let kept = bench.kept();
+    // The head of the journal is that of the `archived` entry; all else is as it was.
+    let without_head = |text: &str| -> String {
+        let of_journal = |line: &&str| {
+            !["Journal: ", "  \"entries\":", "  \"head\":"].iter().any(|head| line.starts_with(head))
+        };
+        text.lines().filter(of_journal).filter(|line| line.trim().len() != 64).collect::<Vec<_>>().join("\n")
+    };
+    for ((question, has_head), before) in questions.iter().zip(before) {
+        assert_ne!(bench.run(question).out, before, "{question:?}");
+        let after = bench.run(&[question, ["--with-archive", "a.jsonl"].as_slice()].concat()).out;
+        if *has_head {
+            assert_eq!(without_head(&after), without_head(&before), "{question:?}");
+        } else {
+            assert_eq!(after, before, "{question:?}");
+        }
+    }
+    bench
+        .run(&[&["pack", "after.zip", "--with-archive", "a.jsonl"], OF_2014.as_slice()].concat())
+        .done()
+        .says(&["1 administration,", "1 document"]);
+    let pack = std::fs::read(bench.path("after.zip")).unwrap();
+    assert!(pack.windows(22).any(|name| name == b"proofs/001-invoice.pdf"));
+    assert_eq!(bench.kept(), kept);
+    // Another file says nothing.
+    bench.write("changed.jsonl", bench.read("a.jsonl").replacen("\"each\":1", "\"each\":2", 1));
+    bench
+        .run(&["gaps", "--with-archive", "changed.jsonl"])
+        .failed()
+        .says(&["`changed.jsonl` FAILS VERIFICATION: line 3: entry 6 does not match its hash"]);
+    bench.run(&["stock", "--with-archive", "no.jsonl"]).failed().says(&["cannot read `no.jsonl`"]);
+    bench.run(&["--db", "sqlite:before.db", "import", "before.jsonl"]).done();
+    bench
+        .run(&["--db", "sqlite:before.db", "stock", "--with-archive", "a.jsonl"])
+        .failed()
+        .says(&["no entry in the journal of mine records it"]);
+}
+
 #[test]
 fn a_file_that_is_there_is_left_and_nothing_moves() {
     let bench = old();

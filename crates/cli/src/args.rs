@@ -223,6 +223,8 @@ fn word<T: Copy + Display + Send + Sync + 'static>(
 pub(crate) struct Register {
     #[command(flatten)]
     pub(crate) time: RegisterTime,
+    #[command(flatten)]
+    pub(crate) read_back: ReadBack,
     /// Write it as CSV to this file, which must not exist yet; `-` for standard output
     #[arg(long, value_name = "FILE")]
     pub(crate) csv: Option<PathBuf>,
@@ -257,10 +259,20 @@ pub(crate) struct RegisterTime {
     pub(crate) as_of: Option<Day>,
 }
 
+/// Archives that are read back in for one question.
+#[derive(Debug, Args)]
+pub(crate) struct ReadBack {
+    /// Read this archive file back in, for this question only; may be repeated
+    #[arg(long = "with-archive", value_name = "FILE")]
+    pub(crate) archives: Vec<PathBuf>,
+}
+
 #[derive(Debug, Args)]
 pub(crate) struct Gaps {
     #[command(flatten)]
     pub(crate) time: RegisterTime,
+    #[command(flatten)]
+    pub(crate) read_back: ReadBack,
     /// Show every reason and detail
     #[arg(long, conflicts_with = "json")]
     pub(crate) full: bool,
@@ -275,6 +287,8 @@ pub(crate) struct Pack {
     pub(crate) file: PathBuf,
     #[command(flatten)]
     pub(crate) time: RegisterTime,
+    #[command(flatten)]
+    pub(crate) read_back: ReadBack,
 }
 
 #[derive(Debug, Args)]
@@ -304,6 +318,8 @@ pub(crate) struct Stock {
     /// The day, like 2026-04-11; today if left out
     #[arg(long, value_name = "DATE", value_parser = value::<Day>)]
     pub(crate) on: Option<Day>,
+    #[command(flatten)]
+    pub(crate) read_back: ReadBack,
     /// Show every reason and detail
     #[arg(long, conflicts_with = "json")]
     pub(crate) full: bool,

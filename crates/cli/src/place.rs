@@ -13,7 +13,8 @@ use combclear_store::{Holdings, Journal, StoreError};
 use combclear_wording::terminal::failures as say;
 use combclear_wording::{Label, Words, diagnostics};
 
-use crate::args::Place;
+use crate::args::{Place, ReadBack};
+use crate::commands::archive::whole;
 use crate::failure::{Failure, Said};
 
 /// Runs `work` on the journals at the address, which is created if missing. The journals are closed properly, however the
@@ -55,6 +56,19 @@ pub(crate) async fn read<T>(
 ) -> Result<T, Failure> {
     let answer = holdings.read(name, question).await?;
     answer.ok_or_else(|| Failure::new(Label::JournalIsEmpty, Label::JournalTakeOneIn))
+}
+
+/// Asks a question of a holding, with the entries of these archives read back in.
+pub(crate) async fn read_with<T>(
+    holdings: &Holdings,
+    name: &HoldingName,
+    archives: &ReadBack,
+    question: impl FnOnce(&Holding) -> T,
+) -> Result<T, Failure> {
+    if archives.archives.is_empty() {
+        return read(holdings, name, question).await;
+    }
+    Ok(question(&whole(holdings, name, archives).await?.holding))
 }
 
 /// The holding named on the command line, or the only one.

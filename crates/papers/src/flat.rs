@@ -2,11 +2,12 @@
 //!
 //! # Rows
 //! One row per record; the first column, `record`, gives its kind: `acquisition`, `administration`, `removal`, `disposal`,
-//! `prescription`, `correction`. An administration has one row for each lot and each group of colonies whose course went the
+//! `prescription`, `correction`, `archived`. An administration has one row for each lot and each group of colonies whose course went the
 //! same way; these rows share one `entry`. Their `quantity` is what these colonies were given from this lot, so that a sum
 //! over any rows counts nothing twice; there is no column for the total of an entry. Colonies that received a course in a
 //! split or a uniting have a row of their own without a quantity (`came_by`). A correction has one row for each value
-//! changed, or one with an empty `field` if none was.
+//! changed, or one with an empty `field` if none was. `archived` says how many records of the period were moved into an
+//! archive: this file does not hold them.
 //!
 //! # Cells
 //! A column that a record does not have is empty. `not recorded` means that nobody wrote it down; `not known`, that it does
@@ -26,8 +27,8 @@ use std::collections::BTreeMap;
 
 use combclear_domain::basics::calendar::Counting;
 use combclear_domain::questions::register::{
-    AcquisitionRow, AdministrationRow, CorrectionRow, CoursePart, DisposalRow, DocumentPart, MedicinePart,
-    PrescriptionPart, PrescriptionRow, Register, RemovalRow, Written,
+    AcquisitionRow, AdministrationRow, ArchivedPart, CorrectionRow, CoursePart, DisposalRow, DocumentPart,
+    MedicinePart, PrescriptionPart, PrescriptionRow, Register, RemovalRow, Written,
 };
 
 use crate::rows::names;
@@ -40,7 +41,7 @@ const NOT_KNOWN: &str = "not known";
 const NONE: &str = "none";
 
 /// The column names, in order. Never renamed: programs depend on them.
-pub const COLUMNS: [&str; 60] = [
+pub const COLUMNS: [&str; 63] = [
     "record",
     "entry",
     "seq",
@@ -101,6 +102,9 @@ pub const COLUMNS: [&str; 60] = [
     "field",
     "was",
     "now",
+    "archived_entries",
+    "archived_through",
+    "archive_file",
 ];
 
 /// A file that could not be written.
@@ -234,6 +238,7 @@ fn records(register: &Register) -> Vec<Record> {
     records.extend(register.disposals.iter().map(disposal));
     records.extend(register.prescriptions.iter().map(prescription));
     records.extend(register.corrections.iter().flat_map(correction));
+    records.extend(register.archived.iter().map(archived));
     records
 }
 
@@ -384,6 +389,13 @@ fn correction(row: &CorrectionRow) -> Vec<Record> {
         value(value(record, "was", change.was.as_ref()), "now", change.now.as_ref())
     });
     change.collect()
+}
+
+fn archived(part: &ArchivedPart) -> Record {
+    Record::new("archived", &part.written)
+        .own("archived_entries", part.entries)
+        .own("archived_through", part.through)
+        .own("archive_file", part.file)
 }
 
 fn yes_or_no(yes: bool) -> &'static str {

@@ -18,17 +18,24 @@ impl Paper {
         let laws: Vec<String> =
             gaps.laws.iter().map(|law| format!("{} ({})", law.title, law.jurisdiction)).collect();
         let laws = if laws.is_empty() { words.label(Label::None).to_owned() } else { laws.join("; ") };
+        let archived = gaps
+            .archived
+            .iter()
+            .map(|part| Fact { head: words.label(Label::InAnArchive), says: paper::archived(words, part) });
         let time = paper::time_as_of(words, gaps.from, gaps.to, gaps.as_of);
         Paper {
             title: words.label(Label::GapsTitle),
             holding: gaps.holding.to_string(),
             keeper: keeper(words, register),
             period: paper::period(words, gaps.from, gaps.to),
-            facts: vec![
+            facts: [
                 Fact { head: words.label(Label::Keeper), says: keeper(words, register) },
                 Fact { head: words.label(Label::Time), says: time },
                 Fact { head: words.label(Label::LawsAsked), says: laws },
-            ],
+            ]
+            .into_iter()
+            .chain(archived)
+            .collect(),
             sheets: sheets(words, gaps).into(),
             notice: gaps.notice.clone(),
         }

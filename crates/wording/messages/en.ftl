@@ -941,6 +941,10 @@ gaps-count-advised = { $count ->
     [one] 1 advised item is missing.
    *[other] { $count } advised items are missing.
 }
+gaps-in-archive = { $count ->
+    [one] 1 entry of this time was not checked: it was moved into an archive on { $on } (entry { $entry }).
+   *[other] { $count } entries of this time were not checked: they were moved into an archive on { $on } (entry { $entry }).
+} On the command line, --with-archive reads them back in from its file.
 gaps-law-not-said = The legal requirements could not be checked: the record does not say which jurisdiction's law applies.
 gaps-law-not-known = The legal requirements could not be checked: no law of `{ $jurisdiction }` is known here.
 gaps-law-not-in-force = The legal requirements could not be checked: no law of `{ $jurisdiction }` known here was in force on { $on }.
@@ -2947,6 +2951,7 @@ label-archive-not-moved-yet = NOTHING HAS BEEN MOVED YET. This cannot be undone:
 archive-moved = { part-entries } and { documents-in-all } were moved into { $file }: places { $places }. Entry { $entry } records this.
 label-archive-keep-a-copy = Keep a copy of the file elsewhere; check it with `combclear verify --archive`. Its SHA-256 hash:
 label-archive-name-the-file = name the file of an archive
+label-archive-name-one-of-this-journal = name an archive file of this journal; combclear verify --archive FILE says the same
 archive-of-other-holding = `{ $file }` is an archive of `{ $of }`, not of `{ $holding }`
 archive-line = line { $line }: { $what }
 label-archive-cut-line = it ends in the middle of a line

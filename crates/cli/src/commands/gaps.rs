@@ -28,7 +28,7 @@ pub(crate) async fn run(at: &Place, ask: &args::Gaps) -> Result<Outcome, Failure
     let found = place::with_holding(at, async |holdings, holding| {
         let not_kept = not_kept(holdings, &holding).await?;
         let read = |holding: &_| Gaps::of(holding, leaflets, laws, period, as_of, &not_kept);
-        place::read(holdings, &holding, read).await
+        place::read_with(holdings, &holding, &ask.read_back, read).await
     })
     .await?;
     let complete = found.complete;

@@ -2,6 +2,7 @@
 
 use std::io::Write;
 
+use combclear_domain::journal::Content;
 use combclear_domain::questions::register::Register;
 use combclear_papers::pack::{Failing, Input, Why, pack};
 use combclear_store::{ContentState, contents_of};
@@ -9,6 +10,8 @@ use combclear_wording::Words;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::terminal::documents::{self as say, Packed};
 
+use super::archive::whole;
+use super::gaps::not_kept;
 use super::{output, print, register, seen};
 use crate::args::{Pack, Place};
 use crate::failure::Failure;
@@ -19,9 +22,20 @@ pub(crate) async fn run(at: &Place, ask: &Pack) -> Result<Outcome, Failure> {
     let time = register::period(&ask.time)?;
     output::must_be_new([ask.file.as_path()])?;
     let (register, gaps, contents, failing) = place::with_holding(at, async |holdings, holding| {
-        let (register, gaps) = register::both(holdings, &holding, leaflets, laws, time).await?;
-        let wanted = Input::wanted(&register);
-        let (contents, failing) = contents_of(holdings.journal().as_ref(), &holding, &wanted).await?;
+        let not_kept = not_kept(holdings, &holding).await?;
+        let read = |holding: &_| register::both(holding, leaflets, laws, time, &not_kept);
+        // The documents of an archive lie in its file.
+        let ((register, gaps), mut contents) = if ask.read_back.archives.is_empty() {
+            (place::read(holdings, &holding, read).await?, Vec::new())
+        } else {
+            let whole = whole(holdings, &holding, &ask.read_back).await?;
+            (read(&whole.holding), whole.contents)
+        };
+        let mut wanted = Input::wanted(&register);
+        contents.retain(|content: &Content| wanted.contains(&content.hash()));
+        wanted.retain(|wanted| !contents.iter().any(|content| content.hash() == *wanted));
+        let (stored, failing) = contents_of(holdings.journal().as_ref(), &holding, &wanted).await?;
+        contents.extend(stored);
         Ok((register, gaps, contents, failing))
     })
     .await?;

@@ -4,14 +4,14 @@ use std::io::Write;
 use std::path::{Path, PathBuf};
 
 use combclear_domain::basics::calendar::Day;
-use combclear_domain::basics::words::HoldingName;
+use combclear_domain::facts::holding::Holding;
+use combclear_domain::journal::Hash;
 use combclear_domain::questions::gaps::Gaps;
 use combclear_domain::questions::register::{Period, Register};
 use combclear_domain::rules::law::Laws;
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_papers::exchange::Exchange;
 use combclear_papers::{Paper, Sheet, flat, html};
-use combclear_store::Holdings;
 use combclear_wording::gaps::GapsReport;
 use combclear_wording::register::RegisterReport;
 use combclear_wording::terminal::failures;
@@ -47,30 +47,28 @@ async fn read(at: &Place, ask: &args::Register) -> Result<(Register, Option<Gaps
     let (period, as_of) = period(&ask.time)?;
     place::with_holding(at, async |holdings, holding| {
         if ask.exchange.is_some() {
-            let (register, gaps) = both(holdings, &holding, leaflets, laws, (period, as_of)).await?;
+            let not_kept = not_kept(holdings, &holding).await?;
+            let read = |holding: &_| both(holding, leaflets, laws, (period, as_of), &not_kept);
+            let (register, gaps) = place::read_with(holdings, &holding, &ask.read_back, read).await?;
             return Ok((register, Some(gaps)));
         }
         let read = |holding: &_| Register::of(holding, leaflets, period, as_of);
-        Ok((place::read(holdings, &holding, read).await?, None))
+        Ok((place::read_with(holdings, &holding, &ask.read_back, read).await?, None))
     })
     .await
 }
 
 /// The register of a period, and its gaps. Both come from one state of the journal.
-pub(super) async fn both(
-    holdings: &Holdings,
-    holding: &HoldingName,
+pub(super) fn both(
+    holding: &Holding,
     leaflets: &Leaflets,
     laws: &Laws,
     (period, as_of): (Period, Day),
-) -> Result<(Register, GapsReport), Failure> {
-    let not_kept = not_kept(holdings, holding).await?;
-    let read = |holding: &_| {
-        let register = Register::of(holding, leaflets, period, as_of);
-        let gaps = Gaps::in_register(holding, leaflets, laws, &register, &not_kept);
-        (register, GapsReport::of(Words::english(), gaps))
-    };
-    place::read(holdings, holding, read).await
+    not_kept: &[Hash],
+) -> (Register, GapsReport) {
+    let register = Register::of(holding, leaflets, period, as_of);
+    let gaps = Gaps::in_register(holding, leaflets, laws, &register, not_kept);
+    (register, GapsReport::of(Words::english(), gaps))
 }
 
 /// The period, and the day after which events are ignored.

@@ -21,8 +21,11 @@ pub(crate) async fn run(at: &Place, ask: &args::Stock) -> Result<Outcome, Failur
     let words = Words::english();
     let leaflets = &place::leaflets(at)?;
     let on = ask.on.unwrap_or_else(clock::today);
-    let report =
-        place::ask(at, |holding| StockReport::of(words, holding, Stock::of(holding, leaflets, on))).await?;
+    let report = place::with_holding(at, async |holdings, name| {
+        let read = |holding: &_| StockReport::of(words, holding, Stock::of(holding, leaflets, on));
+        place::read_with(holdings, &name, &ask.read_back, read).await
+    })
+    .await?;
     if ask.json {
         print_json(&report)?;
     } else if ask.full {

@@ -12,7 +12,7 @@ use combclear_wording::unreadable;
 use combclear_wording::{Label, Words, keeping};
 use serde::Serialize;
 
-use super::archive::Unsound;
+use super::archive::{Unsound, prove, read_file};
 use super::{print, print_json};
 use crate::args::{Place, Verify};
 use crate::failure::{Failure, Said, why};
@@ -110,35 +110,20 @@ pub(crate) async fn run(at: &Place, verify: &Verify) -> Result<Outcome, Failure>
 }
 
 /// A verified archive: its description and the entry that names it. Otherwise, what is wrong with it.
-type Proved = Result<(String, EntryId), String>;
+type Described = Result<(String, EntryId), String>;
 
-/// Checks an archive file against a sound journal: its hash is in an `archived` entry, and its entries match what the
-/// journal keeps of them.
-async fn archive(holdings: &Holdings, holding: &HoldingName, path: &Path) -> Result<Proved, Failure> {
-    let words = Words::english();
-    let file = match super::archive::read_file(path, holding) {
+/// Checks an archive file against a sound journal.
+async fn archive(holdings: &Holdings, holding: &HoldingName, path: &Path) -> Result<Described, Failure> {
+    let file = match read_file(path, holding) {
         Ok(file) => file,
         Err(Unsound::NotRead(failure)) => return Err(failure),
         Err(Unsound::DoesNotHold(what)) => return Ok(Err(what)),
     };
-    let told = holdings.read(holding, |folded| {
-        let archives = folded.archives();
-        archives.into_iter().map(|(record, body)| (record.id, record.seq, body.clone())).collect::<Vec<_>>()
-    });
-    let told = told.await?.unwrap_or_default();
-    let Some((id, seq, body)) = told.iter().find(|(_, _, body)| body.file == file.hash) else {
-        let near = told.iter().find(|(_, _, body)| body.digest == file.digest());
-        return Ok(Err(near.map_or_else(
-            || say::archive_untold(words, holding),
-            |(id, seq, _)| say::archive_other_file(words, *seq, *id),
-        )));
-    };
-    let contents = u64::try_from(file.contents.len()).unwrap_or(u64::MAX);
-    if body.digest != file.digest() || body.contents != contents {
-        return Ok(Err(say::archive_other_entries(words, *seq, *id)));
-    }
-    let said = say::archive_holds(words, &path.display().to_string(), body.entries, contents, *seq, *id);
-    Ok(Ok((said, *id)))
+    Ok(prove(holdings, holding, &file).await?.map(|(id, seq, body)| {
+        let name = path.display().to_string();
+        let said = say::archive_holds(Words::english(), &name, body.entries, body.contents, seq, id);
+        (said, id)
+    }))
 }
 
 /// Reads a checkpoint of this holding: the three lines alone, or within the output of `combclear verify`.

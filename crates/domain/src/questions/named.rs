@@ -23,8 +23,7 @@ pub struct NamedEntry {
 }
 
 impl NamedEntry {
-    /// Each of these entries once, in the order of the journal. Entries that were archived are left out: their ids
-    /// stand in no answer.
+    /// Each of these entries once, in the order of the journal. An id that no entry has is left out.
     #[must_use]
     pub fn all(holding: &Holding, ids: impl IntoIterator<Item = EntryId>) -> Vec<NamedEntry> {
         let mut named: Vec<NamedEntry> = ids

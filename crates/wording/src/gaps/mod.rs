@@ -11,6 +11,7 @@ use combclear_domain::facts::NotOnRecord;
 use combclear_domain::questions::gaps::{
     About, CopiedEntries, Finding, Gap, GapWeight, Gaps, LawNotAsked, LawPlace, Supply, WhyOpen,
 };
+use combclear_domain::questions::register::ArchivedPart;
 
 use crate::colonies::colonies as colonies_said;
 use crate::pieces::{self, amount, days};
@@ -221,7 +222,7 @@ pub fn summary(words: &Words, found: &Gaps) -> Vec<String> {
     let (from, to) = (found.from, found.to);
     let mut sentences = vec![match found.complete {
         Verdict::Yes => say!(words, GapsComplete, from = from, to = to),
-        Verdict::Unknown if found.nothing_acquired_or_given => {
+        Verdict::Unknown if found.nothing_acquired_or_given && found.archived.is_empty() => {
             say!(words, GapsNothingRecorded, from = from, to = to)
         }
         Verdict::Unknown => say!(words, GapsCompletenessNotKnown, from = from, to = to),
@@ -239,6 +240,7 @@ pub fn summary(words: &Words, found: &Gaps) -> Vec<String> {
         say!(words, GapsCountWhereApplicable, count = count)
     });
     add(count(GapWeight::Advised), |words, count| say!(words, GapsCountAdvised, count = count));
+    sentences.extend(found.archived.iter().map(|part| in_archive(words, part)));
     sentences.extend(found.not_asked.iter().map(|why| not_asked(words, why)));
     sentences.extend(found.copied.iter().map(|copied| copied_from(words, copied)));
     if found.given_without_prescription {
@@ -254,6 +256,12 @@ fn copied_from(words: &Words, copied: &CopiedEntries) -> String {
         return say!(words, GapsCopiedOneDay, count = *entries, what = what, day = first);
     }
     say!(words, GapsCopied, count = *entries, what = what, first = first, last = last)
+}
+
+/// What was moved into an archive, and how to have it checked.
+fn in_archive(words: &Words, part: &ArchivedPart) -> String {
+    let ArchivedPart { written, entries, .. } = part;
+    say!(words, GapsInArchive, count = *entries, on = written.on, entry = written.seq)
 }
 
 fn not_asked(words: &Words, why: &LawNotAsked) -> String {

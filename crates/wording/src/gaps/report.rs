@@ -4,6 +4,7 @@ use combclear_domain::Day;
 use combclear_domain::basics::verdict::Verdict;
 use combclear_domain::basics::words::HoldingName;
 use combclear_domain::questions::gaps::{CopiedEntries, Gap, Gaps, LawPart, LotCheck};
+use combclear_domain::questions::register::ArchivedPart;
 use serde::Serialize;
 
 use super::{about, law_place, statement, summary, supply};
@@ -24,7 +25,7 @@ pub struct GapsReport {
     /// The laws that were checked, by the days of the entries.
     pub laws: Vec<LawPart>,
     /// Yes if the record meets every requirement of those laws, no if something is missing, unknown if no law could
-    /// be checked for some entry.
+    /// be checked for some entry, or if entries of the period are in an archive.
     pub complete: Verdict,
     /// The answer for the keeper, in a few sentences.
     pub summary: Vec<String>,
@@ -34,6 +35,8 @@ pub struct GapsReport {
     pub lots: Vec<LotCheck>,
     /// Entries copied from a paper register. They are no gaps; the paper is kept as long as they are.
     pub copied: Vec<CopiedEntries>,
+    /// Archives with entries of the period, which were not checked.
+    pub archived: Vec<ArchivedPart>,
     /// The notice: the leaflet on the pack, the prescriber and local law decide.
     pub notice: String,
 }
@@ -72,6 +75,7 @@ impl GapsReport {
             gaps: found.gaps.into_iter().map(|gap| GapReport::of(words, gap)).collect(),
             lots: found.lots,
             copied: found.copied,
+            archived: found.archived,
             notice: crate::notice(words),
         }
     }

@@ -21,8 +21,10 @@ pub(crate) struct ArchiveFile {
     pub(crate) header: Header,
     /// What the journal keeps of its entries, in order.
     pub(crate) rests: Vec<Rest>,
+    /// Its entries, in order.
+    pub(crate) entries: Vec<Entry>,
     /// The contents, in order.
-    pub(crate) contents: Vec<Hash>,
+    pub(crate) contents: Vec<Content>,
     /// The hash of the file.
     pub(crate) hash: Hash,
 }
@@ -118,7 +120,8 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Un
         let message = say::of_other_holding(words, &name, &header.holding, holding);
         return Err(Failure::new(message, Label::NameTheRightFile).into());
     }
-    let (mut rests, mut contents): (Vec<Rest>, Vec<Hash>) = (Vec::new(), Vec::new());
+    let (mut rests, mut contents): (Vec<Rest>, Vec<Content>) = (Vec::new(), Vec::new());
+    let mut entries = Vec::new();
     let mut named = Vec::new();
     let mut line = 1_u64;
     while next(&mut row)? {
@@ -136,12 +139,14 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Un
                 named.push(document.content);
             }
             rests.push(Rest::of(holding, &entry));
+            entries.push(entry);
         } else {
             let content = Content::from_json(&text).map_err(|fault| bad(line, fault))?;
-            if !named.contains(&content.hash()) || contents.contains(&content.hash()) {
+            if !named.contains(&content.hash()) || contents.iter().any(|known| known.hash() == content.hash())
+            {
                 return Err(broken(line, say::document_of_none(words, content.hash())));
             }
-            contents.push(content.hash());
+            contents.push(content);
         }
     }
     let count = |found: usize| u64::try_from(found).unwrap_or(u64::MAX);
@@ -149,5 +154,5 @@ pub(crate) fn read(path: &Path, holding: &HoldingName) -> Result<ArchiveFile, Un
         let what = say::promised(words, header.entries, header.contents, rests.len(), contents.len());
         return Err(broken(1, what));
     }
-    Ok(ArchiveFile { header, rests, contents, hash: whole.finish() })
+    Ok(ArchiveFile { header, rests, entries, contents, hash: whole.finish() })
 }

@@ -4,6 +4,7 @@
 //! journal is unchanged.
 
 mod file;
+mod read_back;
 
 use std::io::Write;
 use std::path::Path;
@@ -26,6 +27,7 @@ use combclear_wording::{Label, Words, unreadable};
 use serde::Serialize;
 
 pub(crate) use file::{Unsound, read as read_file};
+pub(crate) use read_back::{prove, whole};
 
 use super::{print, print_json};
 use crate::args::{Archive, Place};
@@ -134,7 +136,7 @@ async fn move_out(
     };
     let same = written.header == header
         && written.rests.iter().map(|rest| rest.seq).eq(places.iter())
-        && written.contents == plan.contents;
+        && written.contents.iter().map(Content::hash).eq(plan.contents.iter().copied());
     if !same {
         let message = say::not_as_written(words, &ask.file.display().to_string());
         return Err(file::discard(&ask.file, Failure::new(message, Label::FileLookTryAgain)));

@@ -13,6 +13,15 @@ use crate::journal::entry::{Draft, Entry, EntryId};
 use crate::journal::event::{Archived, Body, Event};
 use crate::journal::kept::Kept;
 
+/// What became of the entries that an archive step moved.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Moved {
+    /// They left the journal.
+    Out,
+    /// They were read back from the archive's file.
+    ReadBack,
+}
+
 impl Holding {
     /// Seals an event as the next entry and adds it, unless it cannot be true.
     ///
@@ -173,7 +182,7 @@ impl Holding {
     }
 
     /// Adds an entry to the fold, and removes the one it corrects.
-    pub(super) fn take_in(&mut self, entry: Kept) {
+    pub(super) fn take_in(&mut self, entry: Kept, moved: Moved) {
         let record = Arc::new(self.record_of(entry));
         if let Some(correction) = &record.correction {
             if let Some(old) = self.records.get(correction.of).cloned() {
@@ -186,7 +195,9 @@ impl Holding {
         if let Event::InArchive(_) = record.event {
             self.bare.insert(record.seq, record.id);
         }
-        if let Some(body) = record.body::<Archived>() {
+        if let Some(body) = record.body::<Archived>()
+            && moved == Moved::Out
+        {
             self.move_out(&body.places);
         }
     }

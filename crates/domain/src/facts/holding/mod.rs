@@ -37,6 +37,7 @@ use crate::journal::event::{
 };
 use crate::journal::kept::Kept;
 use crate::journal::seal::Hash;
+use accept::Moved;
 use records::Records;
 
 pub use references::{Bond, Tie};
@@ -163,9 +164,17 @@ impl Holding {
 
     /// Adds an entry that is already in the journal, without checking it.
     pub fn restore(&mut self, entry: impl Into<Kept>) {
-        let kept = entry.into();
+        self.restore_as(entry.into(), Moved::Out);
+    }
+
+    /// The same for a journal whose archived entries were read back from their file: the entry that moved them moves nothing.
+    pub fn restore_whole(&mut self, entry: impl Into<Kept>) {
+        self.restore_as(entry.into(), Moved::ReadBack);
+    }
+
+    fn restore_as(&mut self, kept: Kept, moved: Moved) {
         self.tip = Some((kept.seq, kept.hash));
-        self.take_in(kept);
+        self.take_in(kept, moved);
     }
 
     /// The entry with this id, corrected or not.

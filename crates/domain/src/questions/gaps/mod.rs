@@ -19,7 +19,7 @@ use crate::basics::words::HoldingName;
 use crate::facts::holding::Holding;
 use crate::journal::entry::EntryId;
 use crate::journal::seal::Hash;
-use crate::questions::register::{Period, Register};
+use crate::questions::register::{ArchivedPart, Period, Register};
 use crate::questions::stock;
 use crate::rules::law::{Field, Laws};
 use crate::rules::leaflet::Leaflets;
@@ -46,7 +46,7 @@ pub struct Gaps {
     /// Why the law of some day could not be checked. Empty if all could.
     pub not_asked: Vec<LawNotAsked>,
     /// Yes if the record meets every requirement of those laws, no if something is missing, unknown if no law could
-    /// be checked for some entry.
+    /// be checked for some entry, or if entries of the period are in an archive.
     pub complete: Verdict,
     /// Whether nothing was recorded as acquired or given. That does not prove that nothing was given.
     pub nothing_acquired_or_given: bool,
@@ -58,6 +58,8 @@ pub struct Gaps {
     pub lots: Vec<LotCheck>,
     /// Rows copied from a paper register. They are no gaps.
     pub copied: Vec<CopiedEntries>,
+    /// Archives with entries of the period, which were not checked.
+    pub archived: Vec<ArchivedPart>,
 }
 
 impl Gaps {
@@ -105,7 +107,7 @@ impl Gaps {
         let has = |weight: GapWeight| gaps.iter().any(|gap| gap.weight == weight);
         let complete = match () {
             () if has(GapWeight::Required) => Verdict::No,
-            () if nothing_recorded(register) => Verdict::Unknown,
+            () if !register.archived.is_empty() || nothing_recorded(register) => Verdict::Unknown,
             () if has(GapWeight::WhereApplicable) || !asked.unknown_law.is_empty() => Verdict::Unknown,
             () => Verdict::Yes,
         };
@@ -123,6 +125,7 @@ impl Gaps {
                 && given.iter().all(|row| row.prescription.is_none()),
             lots: irregular::checks(register, &stock),
             copied: copied::of(register),
+            archived: register.archived.clone(),
             gaps,
         }
     }

@@ -1,7 +1,9 @@
-//! Archived entries of the register's period: the register names their archives, so that nothing disappears silently.
+//! Archived entries of the register's period: the register names their archives, so that nothing disappears silently. Those
+//! that were read back from their file are in the register, and are not counted here.
 
 use super::View;
 use super::rows::{ArchivedPart, Written};
+use crate::journal::event::Event;
 
 /// The archives with entries of the period, in the order they were made.
 pub(super) fn parts(view: &View<'_>) -> Vec<ArchivedPart> {
@@ -14,6 +16,7 @@ pub(super) fn parts(view: &View<'_>) -> Vec<ArchivedPart> {
         let moved = records
             .iter()
             .filter(|record| body.places.contains(record.seq) && view.period.holds(record.on))
+            .filter(|record| matches!(record.event, Event::InArchive(_)))
             .count();
         let entries = u64::try_from(moved).unwrap_or(u64::MAX);
         let written = || Written::of(view.holding, step);
