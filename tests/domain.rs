@@ -7,5 +7,6 @@
 )]
 
 mod dates;
+mod placeholders;
 mod second_reading;
 mod weather;

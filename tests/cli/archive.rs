@@ -13,12 +13,16 @@ const THROUGH: &str = "2020-01-01";
 
 /// A holding with a lot of 2014, used up and out, with its invoice, and one of 2025 of the same medicine.
 fn old() -> Bench {
+    old_under("gb")
+}
+
+fn old_under(jurisdiction: &str) -> Bench {
     let bench = Bench::new();
     let strips = json!({ "medicine": "strips", "pack_name": "strips", "unit": "piece",
-        "terms": { "removal": "needed", "withdrawal_days": 0 } });
+        "terms": { "removal": "needed", "withdrawal_days": 0, "wait_after_removal_days": 0 } });
     let given = json!({ "given": [{ "lot": "L1", "each": 1, "colonies": ["A"] }], "withdrawal_days": 0 });
     let drafts = [
-        draft(1, "2014-01-01", "holding_details", &json!({ "keeper": "K", "jurisdiction": "gb" })),
+        draft(1, "2014-01-01", "holding_details", &json!({ "keeper": "K", "jurisdiction": jurisdiction })),
         draft(2, "2014-01-01", "apiary_details", &json!({ "apiary": "East" })),
         draft(
             3,
@@ -246,6 +250,29 @@ fn the_file_of_an_archive_is_read_back_in_for_a_question() {
         .run(&["--db", "sqlite:before.db", "stock", "--with-archive", "a.jsonl"])
         .failed()
         .says(&["no entry in the journal of mine records it"]);
+}
+
+/// A law that was not read in its own text releases nothing by itself; who answers for it says where it was looked up.
+#[test]
+fn what_only_a_law_known_second_hand_releases_stays_unless_the_keeper_says_where_it_was_looked_up() {
+    let bench = old_under("us");
+    let second_hand = "the law of `us` on this is known here only second hand";
+    archive(&bench, &["--through", THROUGH, "--move-for-good"]).done().says(&[
+        "L1",
+        second_hand,
+        "No records may be archived by 2020-01-01",
+    ]);
+    assert!(!bench.files().contains(&"a.jsonl".to_owned()));
+    bench.run(&["retention", "--on", THROUGH, "--full"]).says(&[second_hand]);
+    archive(
+        &bench,
+        &["--through", THROUGH, "--move-for-good", "--law-checked", "official gazette, 2026-11-29"],
+    )
+    .done()
+    .says(&["4 entries and 1 document were moved"]);
+    let journal = bench.run(&["export"]).done().out;
+    assert!(journal.lines().last().unwrap().contains(r#""law_checked":"official gazette, 2026-11-29""#));
+    bench.run(&["verify", "--archive", "a.jsonl"]).done();
 }
 
 #[test]

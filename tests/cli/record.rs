@@ -552,3 +552,23 @@ fn a_leaflet_of_which_nothing_is_said_is_not_recorded_as_read() {
     refused.failed().says(&["nothing that the leaflet says was given", "such as --withdrawal-days 0"]);
     bench.type_in("record leaflet L1 --withdrawal-days 0 --on 2026-01-03 -y").done();
 }
+
+/// Two people, or one twice: the same dose is not recorded again without a word.
+#[test]
+fn the_same_dose_on_one_day_asks_back() {
+    let bench = Bench::with_spring();
+    let typed = |more: &str| {
+        bench.type_in(&format!("record given Q2 Q3 --lot P1 --each 2 --withdrawal-days 0 -y {more}"))
+    };
+    typed("--on 2026-06-01").done();
+    let refused = typed("--on 2026-06-01");
+    refused.failed().says(&[
+        "entry 140 records the same dose for Q2, Q3 (2) on the same day",
+        "say --again, or --at with the time of day",
+    ]);
+    typed("--on 2026-06-02").done();
+    typed("--on 2026-06-01 --again").done().says(&["entry 140 records the same dose for Q2, Q3"]);
+    let gaps = bench.type_in("gaps --as-of 2026-06-03 --json").json();
+    let twice = |gap: &&Value| gap["missing"] == "same_dose_twice";
+    assert_eq!(gaps["gaps"].as_array().unwrap().iter().filter(twice).count(), 1);
+}

@@ -209,6 +209,7 @@ fn gaps() -> GapsReport {
             Vec::new(),
         )],
         copied: Vec::new(),
+        archived: Vec::new(),
         notice: "No advice.".to_owned(),
     }
 }

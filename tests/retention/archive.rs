@@ -9,7 +9,7 @@ use combclear_domain::journal::archive::{Archives, Rest, digest};
 use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::{Draft, Entry, Event, Hash};
 use combclear_domain::questions::register::{Period, Register};
-use combclear_domain::questions::retention::{ArchivePlan, Retention};
+use combclear_domain::questions::retention::{ArchivePlan, LawNotRead, Retention};
 use combclear_testkit::entries::read;
 use combclear_testkit::files::demo;
 use combclear_wording::Words;
@@ -24,7 +24,28 @@ use crate::some;
 fn plan(book: &Book, through: &str) -> ArchivePlan {
     let (leaflets, laws) = (combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
     let through: Day = through.parse().unwrap();
-    ArchivePlan::of(&book.holding, leaflets, laws, through, through)
+    ArchivePlan::of(&book.holding, leaflets, laws, through, through, LawNotRead::IsAnsweredFor)
+}
+
+/// A law that is known here second hand holds back, unless the keeper answers for it.
+#[test]
+fn what_only_a_law_known_second_hand_releases_goes_when_the_keeper_answers_for_it() {
+    let mut book = Book::of("fr");
+    book.buy("2014-01-10", "liquid", "L", 1);
+    book.give("2014-08-20", &["L"]);
+    let (leaflets, laws) = (combclear_leaflets::builtin().unwrap(), combclear_leaflets::laws().unwrap());
+    for (through, by_law) in [("2019-12-31", false), ("2020-01-01", true)] {
+        let through: Day = through.parse().unwrap();
+        let plan = |not_read| ArchivePlan::of(&book.holding, leaflets, laws, through, through, not_read);
+        let held = plan(LawNotRead::HoldsBack);
+        assert_eq!((held.places.is_none(), held.held_back.len()), (true, usize::from(by_law)), "{through}");
+        for held in &held.held_back {
+            let why = held_back(Words::english(), &held.because);
+            assert!(why.contains("the law of `fr` on this is known here only second hand"), "{why}");
+        }
+        let answered = plan(LawNotRead::IsAnsweredFor);
+        assert_eq!((answered.places.is_some(), answered.held_back.is_empty()), (by_law, true), "{through}");
+    }
 }
 
 /// The entry that moves the entries of the plan, sealed after all others.
@@ -39,6 +60,7 @@ fn step(book: &Book, plan: &ArchivePlan) -> Entry {
         digest: digest(&rests),
         file: Hash([7; 32]),
         contents: 0,
+        law_checked: None,
     });
     let id = "00000000-0000-7000-8000-ffffffffffff".parse().unwrap();
     let draft = Draft::new(id, plan.through, "K".parse().unwrap(), event);
@@ -172,7 +194,8 @@ fn what_went_is_in_no_file_and_what_stays_is_as_it_was() {
         let lots: Vec<&str> =
             kept.sets.iter().flat_map(|set| set.lots.iter().map(|lot| lot.lot.as_str())).collect();
         assert_eq!(lots, ["LEFT", "LATE"]);
-        let again = ArchivePlan::of(after, leaflets, laws, plan.through, plan.through);
+        let again =
+            ArchivePlan::of(after, leaflets, laws, plan.through, plan.through, LawNotRead::IsAnsweredFor);
         assert_eq!((again.places, again.sets), (None, vec![]));
     }
 }

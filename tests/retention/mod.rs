@@ -106,20 +106,31 @@ impl Book {
     }
 }
 
-/// The day, which must be certain.
+/// The day, which must be certain but for a law that was not read in its own text.
 #[track_caller]
 pub(super) fn until(keep: &KeepUntil) -> String {
     match keep {
         KeepUntil::Until { day, .. } => day.to_string(),
+        KeepUntil::AtLeast { day, because, .. } if because.iter().all(|why| is_law_not_read(why)) => {
+            day.to_string()
+        }
         other => panic!("{other:?}"),
     }
 }
 
-/// The least day, and why it is not certain.
+/// Whether a reason is that the law was not read in its own text.
+pub(super) fn is_law_not_read(why: &str) -> bool {
+    why.contains("is known here only")
+}
+
+/// The least day, and why it is not certain, whatever the law is known from.
 #[track_caller]
 pub(super) fn at_least(keep: &KeepUntil) -> (String, Vec<String>) {
     match keep {
-        KeepUntil::AtLeast { day, because, .. } => (day.to_string(), because.clone()),
+        KeepUntil::AtLeast { day, because, .. } => {
+            let others = because.iter().filter(|why| !is_law_not_read(why));
+            (day.to_string(), others.cloned().collect())
+        }
         other => panic!("{other:?}"),
     }
 }
@@ -130,4 +141,9 @@ pub(super) fn day_of(keep: &KeepUntil) -> Option<Day> {
         KeepUntil::Until { day, .. } | KeepUntil::AtLeast { day, .. } => Some(*day),
         KeepUntil::NotKnown { .. } => None,
     }
+}
+
+/// Whether the second is at least as long as the first. What is not known is kept for good.
+pub(super) fn is_no_shorter(first: &KeepUntil, second: &KeepUntil) -> bool {
+    day_of(first).zip(day_of(second)).is_none_or(|(first, second)| first <= second)
 }

@@ -429,6 +429,9 @@ pub(crate) struct Archive {
     /// Who archives them
     #[arg(long, value_name = "NAME", value_parser = value::<Person>)]
     pub(crate) by: Person,
+    /// Also records that are released only by a law known here second hand or from memory: where you looked it up
+    #[arg(long, value_name = "WHERE")]
+    pub(crate) law_checked: Option<String>,
     /// Remove the records from the journal; this cannot be undone. Without it, they are only listed
     #[arg(long)]
     pub(crate) move_for_good: bool,

@@ -867,6 +867,7 @@ gaps-medicine-leaflet = { $medicine }: there is no leaflet `{ $leaflet }` for th
 gaps-medicine-directions = { $medicine }: neither a leaflet nor terms are recorded, so it is not known how it must be used
 gaps-prescribed-after = { $about }: prescription { $number } was not written until { $on }
 gaps-prescribed-later = { $about }: prescription { $number } was not written until later
+gaps-same-dose-twice = { $about }: entry { $earlier } records the same dose for { $colonies } on the same day
 gaps-use-after-expiry = { $about }: lot { $lot } had expired on { $expiry }
 gaps-past-life-in-use = { $about }: what was opened of lot { $lot } on { $opened } had to be used by { $until }: { $says }
 gaps-past-life-in-use-not-documented = { $about }: what was opened of lot { $lot } on { $opened } had to be used by { $until } (not documented: check the pack): { $says }
@@ -900,6 +901,7 @@ gaps-supply-read-on-pack = check the pack, and correct the description of the me
 gaps-supply-check-authorisation = check the authorisation on the pack; correct the leaflet, or add a leaflet of your own
 gaps-supply-point-to-directions = correct the description: name a leaflet, or declare the terms that the pack states
 gaps-supply-stays-on-record = it stays on record; correct the entry only if it is wrong
+gaps-supply-strike-one-out = if it was given once, strike one of the two out; if twice, correct both to give the time of day
 gaps-supply-perhaps-another-pack = this is in order if it came from a pack opened later; if not, do not use the rest
 gaps-supply-look-where-it-is = check the hive, and record the removal or where it went
 gaps-supply-take-out = take it out and record the removal; if it came out earlier, record it with that day
@@ -960,6 +962,10 @@ retention-unions-part-only = only the Union's part of the law of `{ $jurisdictio
 retention-rules-begin = the rules of `{ $jurisdiction }` known here begin on { $from }
 retention-rules-ended = the rules of `{ $jurisdiction }` known here ended on { $until }
 retention-no-rule = no rule known here says how long such a record must be kept
+retention-law-not-read = the law of `{ $jurisdiction }` on this is known here only { $confidence ->
+    [second_hand] second hand
+   *[unconfirmed] from memory
+}, and its own text may ask for more (look it up)
 retention-left = lot { $lot }: { $amount } left on record, so the retention period may still move (record its use or disposal)
 retention-more-gone = lot { $lot }: { $amount } more gone than acquired, so the retention period may still move (correct the entry that is wrong)
 retention-not-out = lot { $lot }: no record of removal from { $colonies } (record the removal)
@@ -1406,6 +1412,7 @@ gap-sort = { $sort ->
     [medicine_leaflet] medicine leaflet
     [medicine_directions] medicine directions
     [prescribed_after] prescribed after
+    [same_dose_twice] the same dose twice
     [use_after_expiry] use after expiry
     [past_life_in_use] used too long after opening
     [whereabouts_not_recorded] whereabouts not recorded
@@ -1946,7 +1953,7 @@ terminal-retention-could-go = { $sets ->
     [one] 1 set of records
    *[other] { $sets } sets of records
 } may be archived on { $day }: { $lots }. { label-retention-note }
-label-retention-at-least = "at least": some is left or a removal is not on record, so that day may still move.
+label-retention-at-least = "at least": some is left, a removal is not on record, or the law is known here only second hand, so that day may still move.
 label-retention-more = In full, with reasons and sources: combclear retention --full
 label-retention-note = Nothing is archived automatically. The day given is the last on which the records must be kept.
 label-retention-own-prescription = (a prescription of its own)
@@ -3378,6 +3385,7 @@ label-recording-several-inside-help = give the number of the entry that placed t
 recording-entry = entry { $number }
 recording-course = entry { $number } ({ $medicine } of { $placed })
 
+recording-same-dose = entry { $entry } records the same dose for { $colonies } on the same day
 recording-strips-not-said = { $from } has medicine inside, and it is not said where that went: whether { $from } and { $into } may be supered will not be known; say it with --strips
 recording-left-out-not-on-record = { $colony } is left out: it is not on record
 recording-left-out-not-yet = { $colony } is left out: it came into the record on { $begun }
@@ -3444,6 +3452,8 @@ label-record-option-copied-from = The paper register it is copied from, if it is
 label-record-option-copied-from-value = WHAT
 label-record-option-written-on = The day on which it was written in that register
 label-record-option-yes = Record without asking
+label-record-option-again = With --yes: record it although the same dose is on record for that day
+label-record-twice-help = nothing was recorded; if it was given twice, say --again, or --at with the time of day
 label-record-option-apiary = All colonies at this apiary
 label-record-option-apiary-value = NAME
 label-record-option-inside = All colonies that have medicine in the hive

@@ -113,6 +113,12 @@ pub fn strips_not_said(words: &Words, from: &ColonyName, into: &ColonyName) -> S
     say!(words, RecordingStripsNotSaid, from = from, into = into)
 }
 
+/// An entry records the same dose already.
+#[must_use]
+pub fn same_dose(words: &Words, entry: u64, of: &[ColonyName]) -> String {
+    say!(words, RecordingSameDose, entry = entry, colonies = colonies::colonies(words, of))
+}
+
 /// Entries of one day, in as few lines as they can be said: those that differ only in the colony that they are about are said
 /// together.
 #[must_use]

@@ -22,6 +22,7 @@ async fn archived() -> Bench {
         digest: digest(&[Rest::of(&holding, &flow)]),
         file: Hash([7; 32]),
         contents: 0,
+        law_checked: None,
     });
     let draft = Draft::new(seed::id(17).parse().unwrap(), today, "A. Keeper".parse().unwrap(), event);
     let step = Entry::seal(&holding, draft, "2026-04-11T08:00:00.000Z".parse().unwrap(), Some(flow.tip()));

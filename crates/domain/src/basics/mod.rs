@@ -20,6 +20,7 @@ pub mod fact;
 pub mod misread;
 pub mod natural;
 pub mod node;
+pub mod placeholder;
 pub mod quantity;
 pub(crate) mod rule_kinds;
 pub mod rule_words;

@@ -4,7 +4,7 @@
 //!   true
 //! - [`apiary`]: site, temperatures and nectar flows of one apiary
 //! - `descent`: where a colony came from and was; `doses`: which doses and removals belong to one course; `balance`:
-//!   what is left of a lot; `medicine`: which one was given
+//!   what is left of a lot; `medicine`: which one was given; `same_dose`: what is on record twice
 //! - [`confirmed`]: whether a keeper's confirmation matches the value of a rule
 //! - [`history`]: the courses of one colony, each with its terms
 
@@ -16,9 +16,11 @@ mod doses;
 pub mod history;
 pub mod holding;
 mod medicine;
+mod same_dose;
 
 pub(crate) use balance::Movement;
 pub use balance::{Balance, Left, Overdrawn};
 pub(crate) use descent::GENERATIONS;
 pub use descent::Life;
 pub use medicine::{MedicineGiven, NotOnRecord};
+pub use same_dose::same_doses;

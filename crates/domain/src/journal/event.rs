@@ -593,6 +593,9 @@ kinds! {
         #[serde(default, skip_serializing_if = "is_none_of_them")]
         #[cfg_attr(feature = "openapi", schema(maximum = 9_007_199_254_740_991i64))]
         pub contents: u64,
+        /// Where the keeper looked up the law on keeping them, if it is known here only second hand or from memory.
+        #[serde(skip_serializing_if = "Option::is_none")]
+        pub law_checked: Option<String>,
     }
 }
 

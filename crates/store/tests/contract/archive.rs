@@ -32,6 +32,7 @@ fn step(holding: &HoldingName, entries: &[Entry], number: u64, places: &[u64], c
         digest: digest(&rests),
         file: Hash([7; 32]),
         contents,
+        law_checked: None,
     });
     let draft = Draft::new(id(number), day(), "A. Keeper".parse().unwrap(), event);
     Entry::seal(holding, draft, recorded_at(), entries.last().map(Entry::tip))

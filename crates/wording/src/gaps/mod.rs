@@ -41,6 +41,7 @@ pub fn about(words: &Words, gap: &Gap) -> String {
 
 /// The gap, in one sentence.
 #[must_use]
+#[expect(clippy::too_many_lines, reason = "one sentence for each finding, side by side")]
 pub fn statement(words: &Words, gap: &Gap) -> String {
     let about = subject(words, gap);
     match &gap.finding {
@@ -80,6 +81,15 @@ pub fn statement(words: &Words, gap: &Gap) -> String {
         }
         Finding::PrescribedAfter { number, on: None } => {
             say!(words, GapsPrescribedLater, about = about, number = number)
+        }
+        Finding::SameDoseTwice { earlier, colonies } => {
+            say!(
+                words,
+                GapsSameDoseTwice,
+                about = about,
+                earlier = *earlier,
+                colonies = colonies_said(words, colonies)
+            )
         }
         Finding::UseAfterExpiry { lot, expiry } => {
             say!(words, GapsUseAfterExpiry, about = about, lot = lot, expiry = expiry)
@@ -185,6 +195,7 @@ pub fn supply(words: &Words, supply: Supply) -> String {
         Supply::CheckAuthorisation => say!(words, GapsSupplyCheckAuthorisation),
         Supply::PointToDirections => say!(words, GapsSupplyPointToDirections),
         Supply::StaysOnRecord => say!(words, GapsSupplyStaysOnRecord),
+        Supply::StrikeOneOut => say!(words, GapsSupplyStrikeOneOut),
         Supply::PerhapsAnotherPack => say!(words, GapsSupplyPerhapsAnotherPack),
         Supply::LookWhereItIs => say!(words, GapsSupplyLookWhereItIs),
         Supply::TakeOut => say!(words, GapsSupplyTakeOut),

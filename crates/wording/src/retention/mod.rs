@@ -30,6 +30,9 @@ fn not_settled(words: &Words, reason: &NotSettled) -> String {
             say!(words, RetentionRulesEnded, jurisdiction = jurisdiction, until = until)
         }
         NotSettled::NoRule => say!(words, RetentionNoRule),
+        NotSettled::LawNotRead { jurisdiction, confidence } => {
+            say!(words, RetentionLawNotRead, jurisdiction = jurisdiction, confidence = confidence.as_str())
+        }
         NotSettled::Left { lot, left, unit } => {
             say!(words, RetentionLeft, lot = lot, amount = amount(words, *left, *unit))
         }
@@ -73,7 +76,7 @@ fn decided_by(words: &Words, by: &kept::DecidedBy) -> String {
 #[must_use]
 pub fn held_back(words: &Words, why: &WhyHeldBack) -> String {
     match why {
-        WhyHeldBack::StillRuns(reasons) => {
+        WhyHeldBack::StillRuns(reasons) | WhyHeldBack::LawNotRead(reasons) => {
             let said: Vec<String> = reasons.iter().map(|reason| not_settled(words, reason)).collect();
             said.join("; ")
         }

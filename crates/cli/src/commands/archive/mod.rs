@@ -16,7 +16,7 @@ use combclear_domain::journal::archive::Header;
 use combclear_domain::journal::event::Archived;
 use combclear_domain::journal::places::Places;
 use combclear_domain::journal::{Checkpoint, Content, Draft, Entry, Event, Hash};
-use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptSet};
+use combclear_domain::questions::retention::{ArchivePlan, KeepUntil, KeptSet, LawNotRead};
 use combclear_domain::rules::leaflet::Leaflets;
 use combclear_store::{ContentState, Holdings, Journal, RecordError, Verified};
 use combclear_wording::colonies;
@@ -70,9 +70,10 @@ pub(crate) async fn run(at: &Place, ask: &Archive) -> Result<Outcome, Failure> {
     if ask.through > today {
         return Err(Failure::new(say::after_today(words, ask.through, today), Label::ArchiveEarlierDay));
     }
+    let not_read = if ask.law_checked.is_some() { LawNotRead::IsAnsweredFor } else { LawNotRead::HoldsBack };
     let done = place::with_holding(at, async |holdings, name| {
         let planned = holdings.read(&name, |holding| {
-            (ArchivePlan::of(holding, leaflets, laws, ask.through, today), holding.tip())
+            (ArchivePlan::of(holding, leaflets, laws, ask.through, today, not_read), holding.tip())
         });
         let Some((plan, Some(tip))) = planned.await? else {
             return Err(Failure::new(failures::no_entry_under(words, &name), Label::JournalImportFirst));
@@ -148,6 +149,7 @@ async fn move_out(
         digest: written.digest(),
         file: written.hash,
         contents: header.contents,
+        law_checked: ask.law_checked.clone(),
     });
     let draft = Draft::new(clock::new_id(), clock::today(), ask.by.clone(), event);
     let id = draft.id;

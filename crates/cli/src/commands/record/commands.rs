@@ -29,6 +29,8 @@ pub(crate) struct Record {
     pub(super) written_on: Option<String>,
     /// Whether to record without asking.
     pub(super) yes: bool,
+    /// Whether to record a dose that is on record already.
+    pub(super) again: bool,
     /// Values of the built-in leaflet that were found on the leaflet of a lot.
     pub(super) confirms: Vec<Says>,
 }
@@ -95,6 +97,7 @@ impl Record {
             copied_from: one(COPIED_FROM),
             written_on: one(WRITTEN_ON),
             yes: given.get_flag(YES),
+            again: given.try_get_one::<bool>(AGAIN).ok().flatten().copied().unwrap_or_default(),
             confirms: Vec::new(),
         }
     }
@@ -199,6 +202,7 @@ const ON: &str = "ON";
 const AT: &str = "AT";
 const BY: &str = "BY";
 const YES: &str = "YES";
+const AGAIN: &str = "AGAIN";
 const CHOSEN_AT: &str = "CHOSEN_AT";
 const CHOSEN_INSIDE: &str = "CHOSEN_INSIDE";
 const CHOSEN_ALL: &str = "CHOSEN_ALL";
@@ -233,6 +237,14 @@ fn of_form(words: &Words, kind: Kind, name: &'static str) -> Command {
     let blanks = blanks(kind);
     let place = main_field(&blanks).map(|blank| blank.key.clone());
     let mut command = Command::new(name).about(forms::title(words, kind));
+    if kind == Kind::Administration {
+        command = command.arg(
+            Arg::new(AGAIN)
+                .long("again")
+                .action(ArgAction::SetTrue)
+                .help(words.label(Label::RecordOptionAgain).to_owned()),
+        );
+    }
     for blank in &blanks {
         command = command.arg(argument(words, kind, blank, place.as_deref() == Some(blank.key.as_str())));
     }

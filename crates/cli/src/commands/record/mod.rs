@@ -13,6 +13,7 @@ use std::io::IsTerminal;
 
 use combclear_domain::basics::words::{HoldingName, Person};
 use combclear_domain::facts::holding::{Holding, Record as Entry};
+use combclear_domain::facts::same_doses;
 use combclear_domain::journal::event::{Event, StrikeOut};
 use combclear_domain::journal::{Draft, Kind};
 use combclear_domain::recording::{
@@ -92,6 +93,9 @@ fn agreed(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Opt
             Err(not_ready) => return Err(not_ready.into()),
         }
     };
+    if record.yes && !record.again && !ready.twice.is_empty() {
+        return Err(Failure::new(ready.twice.join("; "), Label::RecordTwiceHelp));
+    }
     preview(&ready)?;
     if record.yes || ask::may_record(asks)? {
         if !open.is_empty() {
@@ -131,6 +135,8 @@ fn is_asked_for(wrong: &Wrong) -> bool {
 struct Ready {
     drafts: Vec<Draft>,
     lines: Vec<String>,
+    /// What is on record already, so that it is asked about.
+    twice: Vec<String>,
 }
 
 /// Why entries cannot be recorded yet.
@@ -179,7 +185,8 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
     let by = record.by.as_deref().map(str::parse::<Person>).transpose().map_err(|fault| {
         NotReady::Failed(Failure::new(misread(words, &fault.into()), Label::RecordByHelp))
     })?;
-    let (drafts, lines) = match &record.what {
+    let mut twice = Vec::new();
+    let (drafts, mut lines) = match &record.what {
         What::Form { kind, texts, chosen } => {
             let filled = FilledIn {
                 kind: *kind,
@@ -211,6 +218,13 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
                 .iter()
                 .filter_map(|event| strips_not_said(holding, leaflets, event, written.on));
             lines.extend(not_said.map(|(from, into)| recording::strips_not_said(words, &from, &into)));
+            for event in &written.events {
+                let Event::Administration(given) = event else { continue };
+                let same = same_doses(holding, given, written.on, written.at).into_iter();
+                twice.extend(same.map(|(entry, colonies)| {
+                    recording::same_dose(words, entry.seq, &colonies.into_iter().collect::<Vec<_>>())
+                }));
+            }
             (written.drafts(clock::new_id), lines)
         }
         What::Correction { number, changes, reason } => {
@@ -246,7 +260,8 @@ fn prepare(record: &Record, holding: &Holding, leaflets: &Leaflets) -> Result<Re
     };
     let refused = refusals(holding, &drafts, clock::now());
     if refused.is_empty() {
-        return Ok(Ready { drafts, lines });
+        lines.extend(twice.iter().cloned());
+        return Ok(Ready { drafts, lines, twice });
     }
     let mut said: Vec<String> = Vec::new();
     for (_, refusal) in &refused {

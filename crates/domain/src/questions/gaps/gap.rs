@@ -166,6 +166,13 @@ pub enum Finding {
         /// Its day. Absent if it is after the as-of day.
         on: Option<Day>,
     },
+    /// An earlier entry records the same dose.
+    SameDoseTwice {
+        /// The number of the earlier entry in the journal.
+        earlier: u64,
+        /// The colonies of both.
+        colonies: Vec<ColonyName>,
+    },
     /// A lot was used after its expiry date.
     UseAfterExpiry {
         /// The lot.
@@ -262,6 +269,7 @@ impl Finding {
             Finding::MedicineLeaflet(_) => "medicine_leaflet",
             Finding::MedicineDirections => "medicine_directions",
             Finding::PrescribedAfter { .. } => "prescribed_after",
+            Finding::SameDoseTwice { .. } => "same_dose_twice",
             Finding::UseAfterExpiry { .. } => "use_after_expiry",
             Finding::PastLifeInUse { .. } => "past_life_in_use",
             Finding::WhereaboutsNotRecorded { .. } => "whereabouts_not_recorded",
@@ -315,6 +323,8 @@ pub enum Supply {
     PointToDirections,
     /// It stays on record as it is.
     StaysOnRecord,
+    /// Strike one of the two out, unless it was given twice.
+    StrikeOneOut,
     /// No action is needed if it came from a pack opened later.
     PerhapsAnotherPack,
     /// Find out where it is, and record that.

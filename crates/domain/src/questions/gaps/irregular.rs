@@ -9,8 +9,8 @@ use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
 use crate::basics::fact::Fact;
 use crate::basics::words::{LotName, MedicineName};
-use crate::facts::Overdrawn;
 use crate::facts::holding::Holding;
+use crate::facts::{Overdrawn, same_doses};
 use crate::journal::event::Kind;
 use crate::journal::seal::Hash;
 use crate::questions::register::{AdministrationRow, CoursePart, Register};
@@ -76,7 +76,7 @@ impl<'s> Books<'s> {
 }
 
 /// Doses after the expiry or past the in-use life, and treatments without a recorded end.
-pub(super) fn of_uses(lookup: &Lookup<'_>, books: &Books<'_>) -> Vec<Gap> {
+pub(super) fn of_uses(holding: &Holding, lookup: &Lookup<'_>, books: &Books<'_>) -> Vec<Gap> {
     let register = lookup.register;
     let mut gaps = Vec::new();
     for row in &register.administrations {
@@ -84,10 +84,20 @@ pub(super) fn of_uses(lookup: &Lookup<'_>, books: &Books<'_>) -> Vec<Gap> {
             gaps.extend(after_expiry(row, lot));
             gaps.extend(past_life_in_use(row, lot));
         }
+        gaps.extend(same_dose_twice(holding, row));
         gaps.extend(prescribed_after(lookup, row));
         gaps.extend(row.courses.iter().filter_map(|part| end_not_recorded(row, part, register.as_of)));
     }
     gaps
+}
+
+/// A dose that an earlier entry records as well.
+fn same_dose_twice(holding: &Holding, row: &AdministrationRow) -> Option<Gap> {
+    let record = holding.entry(row.written.entry)?;
+    let same = same_doses(holding, record.body()?, record.on, record.at);
+    let (earlier, colonies) = same.into_iter().find(|(other, _)| other.seq < record.seq)?;
+    let finding = Finding::SameDoseTwice { earlier: earlier.seq, colonies: colonies.into_iter().collect() };
+    Some(Gap { supply: Supply::StrikeOneOut, ..shown(Row::Administration(row), finding) })
 }
 
 /// A prescription dated later than the dose given under it.

@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use crate::basics::calendar::Day;
 use crate::basics::confidence::Confidence;
-use crate::basics::words::{LotName, PrescriptionName};
+use crate::basics::placeholder::says_something;
+use crate::basics::words::{LotName, Person, PrescriptionName};
 use crate::journal::seal::Hash;
 use crate::questions::register::{
     AcquisitionRow, AdministrationRow, CoursePart, DisposalRow, DocumentPart, KeeperPart, MedicinePart,
@@ -121,8 +122,10 @@ impl<'r> Lookup<'r> {
             }
             Field::WithdrawalPeriod => Supplied::if_there(withdrawal_recorded(self, row)),
             Field::Reason => text(row.against.as_ref()),
-            Field::GivenBy => Supplied::if_there(row.given_by.is_some() || row.vet.is_some()),
-            Field::VetName => row.vet.as_ref().map_or(Supplied::DoesNotApply, |_| Supplied::There),
+            Field::GivenBy => Supplied::if_there(named(row.given_by.as_ref()) || named(row.vet.as_ref())),
+            Field::VetName => {
+                row.vet.as_ref().map_or(Supplied::DoesNotApply, |vet| Supplied::if_there(named(Some(vet))))
+            }
             Field::CertificateNumber => text(row.certificate.as_ref()),
             // Without a prescription, a law that always requires a name accepts the dispenser's.
             Field::Prescriber if row.prescription.is_none() && need == FieldNeed::Required => {
@@ -130,7 +133,8 @@ impl<'r> Lookup<'r> {
             }
             Field::Prescriber => row.prescription.as_ref().map_or(Supplied::DoesNotApply, |prescription| {
                 Supplied::if_there(
-                    prescription.vet.is_some() && text(prescription.contact.as_ref()) == Supplied::There,
+                    named(prescription.vet.as_ref())
+                        && text(prescription.contact.as_ref()) == Supplied::There,
                 )
             }),
             Field::PrescriptionCopy => row.prescription.as_ref().map_or(Supplied::DoesNotApply, |used| {
@@ -159,8 +163,8 @@ impl<'r> Lookup<'r> {
             Field::ActiveSubstance => Supplied::if_there(!medicine.actives.is_empty()),
             Field::AuthorisationNumber => text(medicine.authorisation.as_ref()),
             Field::KeeperNameAndAddress => {
-                let keeper = self.keeper(on).and_then(|keeper| keeper.address.as_ref());
-                text(keeper)
+                let keeper = self.keeper(on).filter(|keeper| named(Some(&keeper.keeper)));
+                text(keeper.and_then(|keeper| keeper.address.as_ref()))
             }
             // These fields belong to other kinds of row.
             Field::Batch
@@ -223,7 +227,7 @@ impl<'r> Lookup<'r> {
 
     /// A stored document, or words that say what proves the purchase and where it is.
     fn proof(&self, row: &AcquisitionRow) -> bool {
-        self.any_kept(&row.documents) || row.proof.as_ref().is_some_and(|proof| !proof.trim().is_empty())
+        self.any_kept(&row.documents) || row.proof.as_ref().is_some_and(|proof| says_something(proof))
     }
 
     fn any_kept(&self, documents: &[DocumentPart]) -> bool {
@@ -253,14 +257,19 @@ fn withdrawal_recorded(lookup: &Lookup<'_>, row: &AdministrationRow) -> bool {
 }
 
 fn supplier_name(row: &AcquisitionRow) -> bool {
-    row.supplier.as_ref().is_some_and(|supplier| !supplier.name.trim().is_empty())
+    row.supplier.as_ref().is_some_and(|supplier| says_something(&supplier.name))
+}
+
+/// Whether somebody is named.
+fn named(person: Option<&Person>) -> bool {
+    person.is_some_and(|person| says_something(person.as_str()))
 }
 
 fn supplier_address(row: &AcquisitionRow) -> bool {
     let address = row.supplier.as_ref().and_then(|supplier| supplier.address.as_ref());
-    address.is_some_and(|address| !address.trim().is_empty())
+    address.is_some_and(|address| says_something(address))
 }
 
 fn text(value: Option<&String>) -> Supplied {
-    Supplied::if_there(value.is_some_and(|value| !value.trim().is_empty()))
+    Supplied::if_there(value.is_some_and(|value| says_something(value)))
 }

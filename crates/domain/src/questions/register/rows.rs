@@ -1,5 +1,6 @@
 //! The rows of the register.
 
+use crate::basics::placeholder::says_something;
 use crate::basics::sourced::Authority;
 use serde::Serialize;
 
@@ -68,7 +69,8 @@ impl Written {
     pub(super) fn of(holding: &Holding, record: &Record) -> Written {
         let first = holding.entry(holding.original(record.id));
         let first_recorded_at = first.map_or(record.recorded_at, |first| first.recorded_at);
-        let copied = holding.copied_from(record);
+        // "Copied from -" is copied from nothing.
+        let copied = holding.copied_from(record).filter(|copied| says_something(&copied.what));
         let written =
             copied.map_or_else(|| first_recorded_at.earliest_civil_date(), |copied| copied.written_on);
         let late = written.days_since(record.on);

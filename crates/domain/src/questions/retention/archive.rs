@@ -44,9 +44,20 @@ pub struct HeldBack {
     pub because: WhyHeldBack,
 }
 
+/// What a law that was not read in its own text does to records that it would release.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LawNotRead {
+    /// It holds them back.
+    HoldsBack,
+    /// The keeper answers for it, with a reason that is recorded.
+    IsAnsweredFor,
+}
+
 /// Why a set is retained that the law no longer requires.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum WhyHeldBack {
+    /// The law was not read in its own text.
+    LawNotRead(Vec<NotSettled>),
     /// Part of it is still running.
     StillRuns(Vec<NotSettled>),
     /// A retained entry is tied to it.
@@ -59,14 +70,32 @@ impl ArchivePlan {
     /// The sets that need not be kept beyond the end of `through`. A set is held back if it is not over, if a
     /// retained entry is tied to it, or if the supering answer of a colony depends on it on or after `today`.
     #[must_use]
-    pub fn of(holding: &Holding, leaflets: &Leaflets, laws: &Laws, through: Day, today: Day) -> ArchivePlan {
+    pub fn of(
+        holding: &Holding,
+        leaflets: &Leaflets,
+        laws: &Laws,
+        through: Day,
+        today: Day,
+        not_read: LawNotRead,
+    ) -> ArchivePlan {
         let report = Retention::of(holding, leaflets, laws, through);
-        let could_go = report.sets.into_iter().filter(|set| set.could_go);
+        let mut waiting: Vec<HeldBack> = Vec::new();
+        let mut could_go: Vec<KeptSet> = Vec::new();
+        for set in report.sets {
+            match (set.waits_for_law(through), not_read) {
+                (Some(because), LawNotRead::HoldsBack) => {
+                    waiting.push(HeldBack { set, because: WhyHeldBack::LawNotRead(because) });
+                }
+                (Some(_), LawNotRead::IsAnsweredFor) => could_go.push(set),
+                (None, _) if set.could_go => could_go.push(set),
+                (None, _) => {}
+            }
+        }
         // Some laws count from the making of the entry, and so release sets that are not over: a lot with stock
         // left, a course still in a colony. The journal still needs those.
-        let (running, mut sets): (Vec<_>, Vec<_>) = could_go.partition(still_runs);
-        let held_back = running.into_iter().map(|set| HeldBack { because: why_it_runs(&set), set });
-        let mut held_back: Vec<HeldBack> = held_back.collect();
+        let (running, mut sets): (Vec<_>, Vec<_>) = could_go.into_iter().partition(still_runs);
+        let running = running.into_iter().map(|set| HeldBack { because: why_it_runs(&set), set });
+        let mut held_back: Vec<HeldBack> = waiting.into_iter().chain(running).collect();
         // Each round holds back at least one set, so this ends.
         loop {
             let going: Vec<EntryId> = ids(&sets).collect();

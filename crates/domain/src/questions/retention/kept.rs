@@ -169,6 +169,14 @@ pub enum NotSettled {
     },
     /// No built-in rule covers such a record.
     NoRule,
+    /// A rule of the law was not read in its own text: it may ask for more. It releases nothing for good, unless the keeper
+    /// says why it may.
+    LawNotRead {
+        /// The jurisdiction.
+        jurisdiction: Jurisdiction,
+        /// How well the rule is established.
+        confidence: Confidence,
+    },
     /// Some of a lot is left according to the journal.
     Left {
         /// The lot.
@@ -196,6 +204,16 @@ pub enum NotSettled {
         /// Whether it is known that it must come out.
         must_come_out: bool,
     },
+}
+
+impl KeptSet {
+    /// Whether only a law that was not read in its own text keeps it from being archived at the end of `through`.
+    #[must_use]
+    pub(super) fn waits_for_law(&self, through: Day) -> Option<Vec<NotSettled>> {
+        let KeepUntil::AtLeast { day, because, .. } = &self.keep else { return None };
+        let by_law = because.iter().all(|why| matches!(why, NotSettled::LawNotRead { .. }));
+        (by_law && *day < through).then(|| because.clone())
+    }
 }
 
 impl Retention {
@@ -463,6 +481,7 @@ impl<'a> Desk<'a> {
         };
         let (day, decided_by) = (longest.day, Box::new(longest.written()));
         let mut because = bearing.unknown_law.clone();
+        add_new(&mut because, found.iter().filter_map(Found::not_read));
         // While some of it is left or in a hive its set is not over, whichever rule decides.
         add_new(&mut because, bearing.lots.iter().flat_map(|lot| self.runs(lot)));
         if because.is_empty() {
@@ -497,6 +516,14 @@ struct Found<'a> {
 }
 
 impl Found<'_> {
+    /// A rule of the law that was not read in its own text. A scheme only adds to the law, whose own rule is looked at too.
+    fn not_read(&self) -> Option<NotSettled> {
+        let (rule, file) = (self.ruled.rule, self.ruled.file);
+        let confidence = rule.basis.confidence;
+        (rule.force == KeepingForce::Law && confidence != Confidence::Document)
+            .then(|| NotSettled::LawNotRead { jurisdiction: file.jurisdiction.clone(), confidence })
+    }
+
     fn written(&self) -> DecidedBy {
         let (rule, file) = (self.ruled.rule, self.ruled.file);
         let titles = rule.basis.source.iter().filter_map(|id| file.source(id));

@@ -15,7 +15,7 @@ pub mod ends;
 pub mod kept;
 pub mod sets;
 
-pub use archive::{ArchivePlan, HeldBack, WhyHeldBack};
+pub use archive::{ArchivePlan, HeldBack, LawNotRead, WhyHeldBack};
 pub use ends::{LotEnd, StillRuns};
 pub use kept::{DecidedBy, KeepUntil, KeptEntry, KeptLot, KeptSet, NotSettled, Retention};
 pub use sets::{RecordSet, Told};
